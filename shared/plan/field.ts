@@ -1,0 +1,31 @@
+/**
+ * A field of the typed plan: known, missing or invalid, each with where it stands. Missing and
+ * invalid are told apart because they are answered apart: what is missing makes a figure "not
+ * known: needs …", what is invalid has its own finding already and silences what reads it.
+ */
+import type { Place } from './place.ts';
+
+export interface Known<T> {
+  readonly state: 'known';
+  readonly value: T;
+  readonly at: Place;
+}
+
+/** `at` is where it would stand. */
+export interface Missing {
+  readonly state: 'missing';
+  readonly at: Place;
+}
+
+export interface Invalid {
+  readonly state: 'invalid';
+  readonly at: Place;
+}
+
+export type Field<T> = Known<T> | Missing | Invalid;
+
+export const isKnown = <T>(field: Field<T>): field is Known<T> => field.state === 'known';
+
+/** The value, or undefined where it is missing or invalid. */
+export const valueOf = <T>(field: Field<T>): T | undefined =>
+  field.state === 'known' ? field.value : undefined;

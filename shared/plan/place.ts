@@ -1,0 +1,19 @@
+/**
+ * Where a value stands, said without offsets: which file, which entry, which keys below it. A
+ * place stays true while lines are added above the entry; it becomes a range only at the edge.
+ */
+import type { Path } from '../text/tree.ts';
+
+/** An absolute URI; opaque to the core except for resolving `use`. */
+export type FileId = string;
+
+/** Keys from the top joined by '/': 'shots/drift', 'kit/bodies/body-a', 'deliver', '' (the file). */
+export type EntryId = string;
+
+export interface Place {
+  readonly file: FileId;
+  readonly entry: EntryId;
+  readonly path: Path;
+  /** Which part of the pair at `path`: its key, its value (default), or both. */
+  readonly part?: 'key' | 'value' | 'pair';
+}
