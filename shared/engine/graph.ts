@@ -1,0 +1,206 @@
+/**
+ * A graph of remembered computations. Inputs are set from outside; queries are functions of
+ * inputs and other queries. What a query reads is recorded while it runs, so dependencies are
+ * never listed by hand, and reading something absent is recorded like any other reading.
+ *
+ * Setting an input marks what depends on it as stale (pushed, so that clean parts of a large
+ * plan cost nothing); reading a stale query first asks whether anything it read really changed
+ * and recomputes only then. A query whose new value equals its old one stops the wave there.
+ */
+
+/** Clean: value holds. Check: something further up may have changed. Stale: something read did. */
+enum State {
+  Clean,
+  Check,
+  Stale,
+}
+
+type Equal<T> = (a: T, b: T) => boolean;
+
+class Cell<T> {
+  value: T | undefined = undefined;
+  state: State = State.Stale;
+  sources: Cell<unknown>[] = [];
+  readonly observers = new Set<Cell<unknown>>();
+  /** The graph's revision when this cell was last read; cells nobody reads are let go. */
+  readAt = 0;
+  running = false;
+  /** A query that has computed at least once; an input that was set and not deleted since. */
+  settled = false;
+
+  constructor(
+    readonly home: Map<string, Cell<T>>,
+    readonly key: string,
+    readonly equal: Equal<T>,
+    readonly compute: (() => T) | null,
+    readonly name: string,
+  ) {}
+}
+
+export interface Input<T> {
+  /** The value under `key`; the input's own default where none was set. */
+  get(key: string): T;
+  set(key: string, value: T): void;
+  delete(key: string): void;
+}
+
+export type Query<T> = (key: string) => T;
+
+/** A query that reads itself. A fault of the program, never of a plan: `use` cycles are data. */
+export class CircularQueryError extends Error {
+  constructor(name: string, key: string) {
+    super(`The computation "${name}" of "${key}" needs its own result.`);
+    this.name = 'CircularQueryError';
+  }
+}
+
+/** How many revisions a cell that nothing reads is kept. */
+const KEPT_REVISIONS = 64;
+
+export class Graph {
+  #reader: Cell<unknown> | null = null;
+  #revision = 1;
+  readonly #homes: Map<string, Cell<unknown>>[] = [];
+  /** How often each query computed, by its name: what the work-counter tests read. */
+  readonly computed = new Map<string, number>();
+
+  input<T>(name: string, fallback: T, equal: Equal<T> = Object.is): Input<T> {
+    const home = this.#home<T>();
+    const cellOf = (key: string): Cell<T> => {
+      let cell = home.get(key);
+      if (!cell) {
+        cell = new Cell<T>(home, key, equal, null, name);
+        cell.value = fallback;
+        cell.state = State.Clean;
+        home.set(key, cell);
+      }
+      return cell;
+    };
+    const set = (key: string, value: T): void => {
+      const cell = cellOf(key);
+      cell.settled = true;
+      if (equal(cell.value as T, value)) return;
+      cell.value = value;
+      this.#revision++;
+      for (const observer of cell.observers) this.#mark(observer, State.Stale);
+    };
+    return {
+      get: (key) => this.#read(cellOf(key)),
+      set,
+      delete: (key) => {
+        const cell = home.get(key);
+        if (!cell) return;
+        set(key, fallback);
+        cell.settled = false;
+      },
+    };
+  }
+
+  query<T>(name: string, compute: (key: string) => T, equal: Equal<T> = Object.is): Query<T> {
+    const home = this.#home<T>();
+    return (key) => {
+      let cell = home.get(key);
+      if (!cell) {
+        cell = new Cell<T>(home, key, equal, () => compute(key), name);
+        home.set(key, cell);
+      }
+      return this.#read(cell);
+    };
+  }
+
+  /** Cells held, for tests of memory. */
+  get size(): number {
+    return this.#homes.reduce((sum, home) => sum + home.size, 0);
+  }
+
+  /** Lets go of what no query observes and nobody has read for a while. */
+  sweep(all = false): void {
+    const before = all ? this.#revision + 1 : this.#revision - KEPT_REVISIONS;
+    const unused: Cell<unknown>[] = [];
+    for (const home of this.#homes)
+      for (const cell of home.values())
+        if (cell.observers.size === 0 && cell.readAt < before) unused.push(cell);
+    for (let cell = unused.pop(); cell; cell = unused.pop()) {
+      // An input that is set holds knowledge; only queries and inputs never set are let go.
+      if (!cell.compute && cell.settled) continue;
+      cell.home.delete(cell.key);
+      for (const source of cell.sources) {
+        source.observers.delete(cell);
+        if (source.observers.size === 0 && source.readAt < before) unused.push(source);
+      }
+      cell.sources = [];
+    }
+  }
+
+  #home<T>(): Map<string, Cell<T>> {
+    const home = new Map<string, Cell<T>>();
+    this.#homes.push(home as unknown as Map<string, Cell<unknown>>);
+    return home;
+  }
+
+  #read<T>(cell: Cell<T>): T {
+    const reader = this.#reader;
+    if (reader && !cell.observers.has(reader)) {
+      cell.observers.add(reader);
+      reader.sources.push(cell as unknown as Cell<unknown>);
+    }
+    cell.readAt = this.#revision;
+    if (cell.state !== State.Clean) this.#refresh(cell as unknown as Cell<unknown>);
+    return cell.value as T;
+  }
+
+  #refresh(cell: Cell<unknown>): void {
+    if (cell.running) throw new CircularQueryError(cell.name, cell.key);
+    if (cell.state === State.Check) {
+      for (const source of cell.sources) {
+        if (source.state !== State.Clean) this.#refresh(source);
+        // A source that really changed has marked this cell stale while refreshing.
+        if ((cell.state as State) === State.Stale) break;
+      }
+      if ((cell.state as State) === State.Check) {
+        cell.state = State.Clean;
+        return;
+      }
+    }
+    this.#recompute(cell);
+  }
+
+  #recompute(cell: Cell<unknown>): void {
+    const compute = cell.compute;
+    if (!compute) {
+      cell.state = State.Clean;
+      return;
+    }
+    const outer = this.#reader;
+    const before = cell.sources;
+    cell.sources = [];
+    for (const source of before) source.observers.delete(cell);
+    this.#reader = cell;
+    cell.running = true;
+    try {
+      const value = compute();
+      this.computed.set(cell.name, (this.computed.get(cell.name) ?? 0) + 1);
+      if (!cell.settled || !cell.equal(cell.value, value)) {
+        cell.value = value;
+        cell.settled = true;
+        for (const observer of cell.observers) observer.state = State.Stale;
+      }
+      cell.state = State.Clean;
+    } finally {
+      cell.running = false;
+      this.#reader = outer;
+    }
+  }
+
+  /** Marks `cell` and, unless it was marked already, everything above it. */
+  #mark(first: Cell<unknown>, as: State.Check | State.Stale): void {
+    const pending: [Cell<unknown>, State][] = [[first, as]];
+    for (let next = pending.pop(); next; next = pending.pop()) {
+      const [cell, state] = next;
+      const was = cell.state;
+      if (was < state) cell.state = state;
+      if (was === State.Clean)
+        for (const observer of cell.observers) pending.push([observer, State.Check]);
+    }
+  }
+}
