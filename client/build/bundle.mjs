@@ -1,0 +1,53 @@
+/** Bundles client, language server and command line into dist/ with esbuild. */
+import { chmodSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { build } from 'esbuild';
+import { ROOT } from './ensure.mjs';
+import { notices } from './notices.mjs';
+
+/** `command`: started by hand, so it gets a first line that names its interpreter. */
+const BUNDLES = [
+  { entry: 'client/node.ts', out: 'client.cjs', platform: 'node' },
+  { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser' },
+  { entry: 'server/node.ts', out: 'lamella-language-server.cjs', platform: 'node', command: true },
+  { entry: 'server/browser.ts', out: 'server.browser.js', platform: 'browser', worker: true },
+  { entry: 'server/cli.ts', out: 'lamella.cjs', platform: 'node', command: true },
+];
+
+const optionsOf = ({ entry, out, platform, command, worker }) => ({
+  absWorkingDir: ROOT,
+  entryPoints: [entry],
+  outfile: path.join('dist', out),
+  bundle: true,
+  platform,
+  target: platform === 'node' ? 'node20' : 'es2022',
+  // The editor loads an extension as a CommonJS module, on the web too; a worker is a plain script.
+  format: worker ? 'iife' : 'cjs',
+  external: ['vscode'],
+  // Whitespace and syntax only: a stack trace in a bug report still shows the names.
+  minifyWhitespace: true,
+  minifySyntax: true,
+  charset: 'utf8',
+  legalComments: 'none',
+  banner: command && !hasInterpreterLine(entry) ? { js: '#!/usr/bin/env node' } : {},
+  metafile: true,
+  logLevel: 'warning',
+});
+
+const hasInterpreterLine = (entry) => readFileSync(path.join(ROOT, entry), 'utf8').startsWith('#!');
+
+export const bundle = async () => {
+  const absent = BUNDLES.filter(({ entry }) => !existsSync(path.join(ROOT, entry)));
+  if (absent.length > 0) {
+    throw new Error(`Can't bundle: ${absent.map(({ entry }) => entry).join(', ')} not found.`);
+  }
+  const dist = path.join(ROOT, 'dist');
+  rmSync(path.join(dist, 'built-from'), { force: true });
+  mkdirSync(dist, { recursive: true });
+  const results = await Promise.all(BUNDLES.map((each) => build(optionsOf(each))));
+  for (const { out } of BUNDLES.filter(({ command }) => command)) {
+    chmodSync(path.join(dist, out), 0o755);
+  }
+  const inputs = results.flatMap(({ metafile }) => Object.keys(metafile.inputs));
+  writeFileSync(path.join(dist, 'THIRD-PARTY-NOTICES.txt'), notices(inputs));
+};

@@ -1,0 +1,26 @@
+/**
+ * `npm test`, `npm run test:editor`, `npm run bench`, `npm run pictures`: installs, builds and
+ * packs what is missing, then hands over to vitest. Further arguments go to vitest.
+ */
+import { spawnSync } from 'node:child_process';
+import path from 'node:path';
+import { ensureInstalled, ROOT } from './ensure.mjs';
+
+const KINDS = {
+  '--editor': ['run', '--config', 'tests/editor/vitest.config.ts'],
+  '--pictures': ['run', '--config', 'tests/editor/vitest.config.ts', '--project', 'pictures'],
+  '--bench': ['bench', '--run'],
+};
+
+const [first, ...others] = process.argv.slice(2);
+const kind = KINDS[first];
+ensureInstalled();
+if (first === '--editor' || first === '--pictures') {
+  await (await import('./package.mjs')).makePackage();
+} else {
+  await (await import('./build.mjs')).buildIfStale();
+}
+const vitest = path.join(ROOT, 'node_modules/vitest/vitest.mjs');
+const args = kind ? [...kind, ...others] : ['run', ...process.argv.slice(2)];
+const { status } = spawnSync(process.execPath, [vitest, ...args], { cwd: ROOT, stdio: 'inherit' });
+process.exitCode = status ?? 1;

@@ -1,0 +1,50 @@
+/**
+ * What both hosts share: the language client with its commands and its status item. The hosts
+ * differ only in how a server is started, which node.ts and browser.ts bring.
+ */
+import { commands, type ExtensionContext, window, workspace } from 'vscode';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { documentSelector } from './documents.ts';
+import { openNewPlan } from './new-plan.ts';
+import { answerFileReads } from './read-file.ts';
+import { RestartUnlessHopeless } from './restarts.ts';
+import { StatusItem } from './status.ts';
+
+/** Also the prefix of the settings: the client reads `lamella.trace.server` by it. */
+export const CLIENT_ID = 'lamella';
+export const CLIENT_NAME = 'Lamella';
+
+export type ClientFactory = (options: LanguageClientOptions) => BaseLanguageClient;
+
+/** Starts the client; resolves when the server has answered. Disposed of with the context. */
+export const start = async (
+  context: ExtensionContext,
+  createClient: ClientFactory,
+): Promise<BaseLanguageClient> => {
+  const log = window.createOutputChannel(CLIENT_NAME, { log: true });
+  const planFiles = workspace.createFileSystemWatcher('**/*.shootplan.yaml');
+  const status = new StatusItem();
+  const client = createClient({
+    documentSelector: documentSelector(),
+    outputChannel: log,
+    errorHandler: new RestartUnlessHopeless(CLIENT_NAME),
+    synchronize: { configurationSection: 'lamella', fileEvents: planFiles },
+    initializationOptions: { lengths: workspace.getConfiguration('lamella').get('lengths') },
+  });
+  context.subscriptions.push(
+    log,
+    planFiles,
+    status,
+    status.follow(client),
+    answerFileReads(client),
+    commands.registerCommand('lamella.newPlan', openNewPlan),
+    commands.registerCommand('lamella.showLog', () => log.show()),
+    commands.registerCommand('lamella.restart', async () => {
+      status.forget();
+      await client.stop();
+      await client.start();
+    }),
+  );
+  await client.start();
+  return client;
+};

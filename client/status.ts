@@ -1,0 +1,60 @@
+import { Disposable, StatusBarAlignment, type Uri, window } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { LANGUAGE } from './documents.ts';
+
+/** Notification of the server after each check of a plan. */
+export const STATE = 'lamella/state';
+
+interface PlanState {
+  readonly uri: string;
+  /** Shots with nothing at or above warning. */
+  readonly ready: number;
+  readonly shots: number;
+}
+
+/** "3 of 4 shots ready" for the plan in the active editor; hidden where there is none. */
+export class StatusItem implements Disposable {
+  readonly #item = window.createStatusBarItem('lamella.shots', StatusBarAlignment.Right, 100);
+  readonly #states = new Map<string, PlanState>();
+  readonly #editors = window.onDidChangeActiveTextEditor(() => this.#show());
+
+  constructor() {
+    this.#item.name = 'Lamella: Shots Ready';
+    this.#item.command = 'workbench.actions.view.problems';
+  }
+
+  follow(client: BaseLanguageClient): Disposable {
+    const toUri = (text: string): Uri => client.protocol2CodeConverter.asUri(text);
+    return client.onNotification(STATE, (state: PlanState) => {
+      this.#states.set(toUri(state.uri).toString(), state);
+      this.#show();
+    });
+  }
+
+  /** What the server said is void once it is stopped. */
+  forget(): void {
+    this.#states.clear();
+    this.#show();
+  }
+
+  dispose(): void {
+    Disposable.from(this.#editors, this.#item).dispose();
+  }
+
+  #show(): void {
+    const document = window.activeTextEditor?.document;
+    const state = document && this.#states.get(document.uri.toString());
+    if (document?.languageId !== LANGUAGE || !state) {
+      this.#item.hide();
+      return;
+    }
+    const { ready, shots } = state;
+    this.#item.text = `${ready < shots ? '$(warning)' : '$(pass)'} ${wording(ready, shots)}`;
+    this.#item.tooltip =
+      'A shot is ready when nothing about it is an error or a warning. Select to see the findings.';
+    this.#item.show();
+  }
+}
+
+const wording = (ready: number, shots: number): string =>
+  shots === 0 ? 'No shots yet' : `${ready} of ${shots} ${shots === 1 ? 'shot' : 'shots'} ready`;
