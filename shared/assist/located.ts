@@ -1,0 +1,53 @@
+/**
+ * What leaves the core: findings and fixes with places made into lines and columns. Positions
+ * count lines and UTF-16 units from 0, as editors do; reports for people add one.
+ */
+import type { FileId } from '../plan/place.ts';
+import type { Severity } from '../rules/rule.ts';
+
+export interface Position {
+  readonly line: number;
+  readonly character: number;
+}
+
+export interface Range {
+  readonly start: Position;
+  readonly end: Position;
+}
+
+export interface LocatedEdit {
+  readonly file: FileId;
+  readonly range: Range;
+  readonly text: string;
+}
+
+export interface LocatedFix {
+  readonly title: string;
+  /** What applying it adds or worsens; absent: nothing. */
+  readonly price?: string;
+  readonly edits: readonly LocatedEdit[];
+}
+
+export interface LocatedRelated {
+  readonly file: FileId;
+  readonly range: Range;
+  readonly words: string;
+}
+
+export interface LocatedFinding {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly file: FileId;
+  readonly range: Range;
+  /** First sentence: what. */
+  readonly what: string;
+  /** Why, with the numbers; may be empty. */
+  readonly why: string;
+  readonly shot?: string;
+  readonly numbers?: Readonly<Record<string, number>>;
+  readonly related: readonly LocatedRelated[];
+}
+
+/** What and why as one message. */
+export const messageOf = (finding: LocatedFinding): string =>
+  finding.why ? `${finding.what} ${finding.why}` : finding.what;

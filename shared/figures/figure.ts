@@ -1,0 +1,106 @@
+/**
+ * A figure is a worked-out value that knows where its inputs stand, or the reason why it is not
+ * known. Functions of figures are figures: what one of them lacks, all that follow lack too, and
+ * say so.
+ */
+import type { Field } from '../plan/field.ts';
+import type { Place } from '../plan/place.ts';
+
+/** One entry in the plan that a figure waits for. */
+export interface Need {
+  /** The key that is missing, in the plan's words: `length`. */
+  readonly key: string;
+  /** What it belongs to, in the plan's words: `long-200`. */
+  readonly of: string;
+  readonly at: Place;
+}
+
+export interface KnownFigure<T> {
+  readonly known: true;
+  readonly value: T;
+  readonly from: readonly Place[];
+  /** Taken from the bench (`measured`), not computed. */
+  readonly measured?: true;
+}
+
+export interface UnknownFigure {
+  readonly known: false;
+  readonly needs: readonly Need[];
+  /** Why it can't be worked out although nothing is missing: "endless", "no light in the shot". */
+  readonly because?: string;
+  /** An input is invalid and has its own finding: nothing more is said about this figure. */
+  readonly silent?: true;
+}
+
+export type Figure<T> = KnownFigure<T> | UnknownFigure;
+
+export const known = <T>(value: T, from: readonly Place[] = []): KnownFigure<T> => ({
+  known: true,
+  value,
+  from,
+});
+
+export const notKnown = (because: string): UnknownFigure => ({ known: false, needs: [], because });
+
+export const silent: UnknownFigure = { known: false, needs: [], silent: true };
+
+/** A field of an entry as a figure; `of` names the entry for "not known: needs `key` of …". */
+export function figureOf<T>(field: Field<T>, of: string): Figure<T> {
+  switch (field.state) {
+    case 'known':
+      return known(field.value, [field.at]);
+    case 'invalid':
+      return silent;
+    case 'missing': {
+      const key = field.at.path.filter((step) => typeof step === 'string').at(-1);
+      return { known: false, needs: [{ key: String(key ?? of), of, at: field.at }] };
+    }
+  }
+}
+
+type Values<F extends readonly Figure<unknown>[]> = {
+  [K in keyof F]: F[K] extends Figure<infer T> ? T : never;
+};
+
+/** The reason that several unknown figures share, with every need named once. */
+export function unknownOf(figures: readonly Figure<unknown>[]): UnknownFigure {
+  const unknown = figures.filter((figure): figure is UnknownFigure => !figure.known);
+  if (unknown.some((figure) => figure.silent)) return silent;
+  const needs = new Map<string, Need>();
+  for (const figure of unknown)
+    for (const need of figure.needs)
+      needs.set(`${need.at.file} ${need.at.entry} ${need.at.path.join('.')}`, need);
+  const because = unknown.find((figure) => figure.because)?.because;
+  return { known: false, needs: [...needs.values()], ...(because && { because }) };
+}
+
+/**
+ * Works a figure out of others. `compute` may answer with a reason of its own by returning an
+ * `UnknownFigure` made by `notKnown`.
+ */
+export function derive<const F extends readonly Figure<unknown>[], T>(
+  inputs: F,
+  compute: (...values: Values<F>) => T | UnknownFigure,
+): Figure<T> {
+  if (inputs.some((input) => !input.known)) return unknownOf(inputs);
+  const sure = inputs as readonly KnownFigure<unknown>[];
+  const value = compute(...(sure.map((input) => input.value) as Values<F>));
+  if (isUnknown(value)) return value;
+  const from = [...new Set(sure.flatMap((input) => input.from))];
+  return { known: true, value, from };
+}
+
+const isUnknown = (value: unknown): value is UnknownFigure =>
+  typeof value === 'object' && value !== null && 'known' in value && value.known === false;
+
+/** The figure's value, or undefined where it is not known. */
+export const valueIn = <T>(figure: Figure<T>): T | undefined =>
+  figure.known ? figure.value : undefined;
+
+/** "needs `length` of long-200", or the reason; null where a finding of its own says it. */
+export function reasonOf(figure: UnknownFigure): string | null {
+  if (figure.silent) return null;
+  if (figure.needs.length > 0)
+    return `needs ${figure.needs.map((need) => `\`${need.key}\` of ${need.of}`).join(', ')}`;
+  return figure.because ?? null;
+}

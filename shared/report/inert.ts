@@ -1,0 +1,24 @@
+/**
+ * What a plan says is data wherever it is shown. Control characters, terminal escapes and marks
+ * that turn the direction of text are made visible instead of taking effect.
+ */
+
+/** C0 and C1 controls but tab, bidirectional marks and isolates, line separators, the BOM. */
+const ACTIVE = /[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2028\u2029\u2066-\u2069\ufeff]/gu;
+
+/** One line of plain text: every active character as `\u{202e}`; tabs and breaks as spaces. */
+export const inertLine = (text: string): string =>
+  text.replace(ACTIVE, (character) =>
+    character === '\t' || character === '\n' || character === '\r'
+      ? ' '
+      : `\\u{${character.codePointAt(0)!.toString(16)}}`,
+  );
+
+/** Text inside Markdown: inert, and nothing in it is markup. */
+export const inertMarkdown = (text: string): string =>
+  inertLine(text)
+    .replace(/[\\`*_{}[\]()#+!|~<>]/g, '\\$&')
+    .replace(/&/g, '&amp;')
+    .replace(/^(\s*)([-=])/, '$1\\$2')
+    .replace(/(\d)\./g, '$1\\.')
+    .replace(/:\/\//g, ':\u200b//');

@@ -1,0 +1,111 @@
+/**
+ * Numbers as findings, hovers and hints say them: two or three significant digits, the trade's
+ * units, lengths in millimetres or inches as the reader prefers. Plans themselves are written
+ * with quantity/, never with this.
+ */
+
+export type LengthUnit = 'mm' | 'inches';
+
+const MM_PER_INCH = 25.4;
+const MM_PER_METRE = 1000;
+
+/** `value` with at most `digits` significant digits and no exponent; trailing zeros dropped. */
+export function significant(value: number, digits = 3): string {
+  if (value === 0) return '0';
+  if (!Number.isFinite(value)) return value > 0 ? 'endless' : 'none';
+  const magnitude = Math.floor(Math.log10(Math.abs(value)));
+  const decimals = Math.min(12, Math.max(0, digits - 1 - magnitude));
+  const text = value.toFixed(decimals);
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}
+
+/** Two digits below ten, three above: 0.88, 4.9, 24.6, 118. */
+const short = (value: number): string => significant(value, Math.abs(value) < 10 ? 2 : 3);
+
+export class Say {
+  constructor(readonly lengths: LengthUnit = 'mm') {}
+
+  length(mm: number): string {
+    if (!Number.isFinite(mm)) return 'endless';
+    if (this.lengths === 'inches') return `${short(mm / MM_PER_INCH)} in`;
+    return Math.abs(mm) >= 10 * MM_PER_METRE ? `${short(mm / MM_PER_METRE)} m` : `${short(mm)} mm`;
+  }
+
+  /** Two lengths to be compared, with digits enough to tell them apart: ["1.69", "1.7"] mm. */
+  lengths2(a: number, b: number): [string, string] {
+    const scale = this.lengths === 'inches' ? MM_PER_INCH : 1;
+    const unit = this.lengths === 'inches' ? 'in' : 'mm';
+    const [left, right] = apart(a / scale, b / scale);
+    return [`${left} ${unit}`, `${right} ${unit}`];
+  }
+
+  fNumber(value: number): string {
+    return `f/${short(value)}`;
+  }
+
+  /** Signed: "+1.2 stops", "−0.4 stops". */
+  stopsSigned(value: number): string {
+    const text = significant(Math.abs(value), Math.abs(value) < 1 ? 1 : 2);
+    return `${value < 0 ? '−' : '+'}${text} ${text === '1' ? 'stop' : 'stops'}`;
+  }
+
+  stops(value: number): string {
+    const text = significant(Math.abs(value), 2);
+    return `${text} ${text === '1' ? 'stop' : 'stops'}`;
+  }
+
+  angle(radians: number): string {
+    return `${short((radians * 180) / Math.PI)}°`;
+  }
+
+  angles2(a: number, b: number): [string, string] {
+    const [left, right] = apart((a * 180) / Math.PI, (b * 180) / Math.PI);
+    return [`${left}°`, `${right}°`];
+  }
+
+  magnification(value: number): string {
+    return `${significant(value, 3)}x`;
+  }
+
+  /** A shutter time: "1/50 s", "0.5 s", "2 s". */
+  shutter(seconds: number): string {
+    if (seconds >= 0.3) return `${short(seconds)} s`;
+    return `1/${significant(1 / seconds, 3)} s`;
+  }
+
+  seconds(value: number): string {
+    if (!Number.isFinite(value)) return 'endless';
+    if (value >= 5400) return `${short(value / 3600)} h`;
+    return value >= 180 ? `${short(value / 60)} min` : `${short(value)} s`;
+  }
+
+  percent(share: number): string {
+    return `${significant(share * 100, 2)} %`;
+  }
+
+  micrometres(um: number): string {
+    return `${short(um)} µm`;
+  }
+
+  pixels(value: number): string {
+    const text = short(value);
+    return `${text} ${text === '1' ? 'pixel' : 'pixels'}`;
+  }
+
+  iso(value: number): string {
+    return String(Number(value.toPrecision(2)));
+  }
+
+  number(value: number): string {
+    return short(value);
+  }
+}
+
+/** Two numbers with as few digits as tell them apart, at least two and at most five. */
+function apart(a: number, b: number): [string, string] {
+  for (let digits = 2; digits < 5; digits++) {
+    const pair: [string, string] = [significant(a, digits), significant(b, digits)];
+    if (pair[0] !== pair[1]) return pair;
+  }
+  return [significant(a, 5), significant(b, 5)];
+}

@@ -1,0 +1,78 @@
+/**
+ * What hosts (the language server, the command line, a browser) see of the core. The core reads
+ * no files: it is given texts, answers with what it can say of them, and names the files that it
+ * still wants; what a host can't provide it refuses, with the reason.
+ */
+import type { LocatedFinding, LocatedFix, Position, Range } from '../assist/located.ts';
+import type { ShotFiguresJson } from '../figures/json.ts';
+import type { FileId } from '../plan/place.ts';
+import type { LengthUnit } from '../rules/say.ts';
+import type { Refusal } from './store.ts';
+
+export interface Hover {
+  /** Markdown; everything in it that comes from a plan is escaped. */
+  readonly markdown: string;
+  readonly range: Range;
+}
+
+export interface InlayHint {
+  readonly position: Position;
+  readonly label: string;
+  readonly tooltip?: string;
+}
+
+export interface OutlineSymbol {
+  readonly name: string;
+  readonly detail: string;
+  readonly kind: 'section' | 'entry' | 'field';
+  readonly range: Range;
+  readonly selection: Range;
+  readonly children: readonly OutlineSymbol[];
+}
+
+export interface OfferedFix extends LocatedFix {
+  readonly finding: LocatedFinding;
+}
+
+export interface PlanState {
+  /** Shots without an error or a warning, of all shots. */
+  readonly ready: number;
+  readonly shots: number;
+}
+
+export interface Core {
+  /** Gives or replaces a file's whole text. */
+  give(file: FileId, text: string): void;
+  /** Applies one edit to a given file; positions are clamped to the text. */
+  edit(file: FileId, range: Range, newText: string): void;
+  /** Says that a wanted file can't be had. */
+  refuse(file: FileId, why: Refusal): void;
+  /** Forgets a file. */
+  close(file: FileId): void;
+  /** Files that `file` uses, directly or not, and that have been neither given nor refused. */
+  wanted(file: FileId): readonly FileId[];
+  /** All files that `file` uses, directly or not, itself first. */
+  reaches(file: FileId): readonly FileId[];
+  /**
+   * All findings that stand in `file`, by position: its own, and those that the plans in
+   * `plans` (default: every given file that uses it) cause there, each once.
+   */
+  findings(file: FileId): readonly LocatedFinding[];
+  fixesOf(finding: LocatedFinding): readonly LocatedFix[];
+  /** Fixes of the findings that touch `range`. */
+  fixesIn(file: FileId, range: Range): readonly OfferedFix[];
+  hover(file: FileId, position: Position): Hover | null;
+  hints(file: FileId, range: Range): readonly InlayHint[];
+  symbols(file: FileId): readonly OutlineSymbol[];
+  /** Figures of every shot of a plan, by the shot's name, in the order of the text. */
+  figures(file: FileId): ReadonlyMap<string, ShotFiguresJson>;
+  state(file: FileId): PlanState;
+  /** The text of line `index` (from 0) without its break; '' past the end. */
+  line(file: FileId, index: number): string;
+}
+
+export interface CoreOptions {
+  /** The workspace folder that a file may use others from, as a URI. */
+  rootOf(file: FileId): FileId;
+  lengths?: LengthUnit;
+}

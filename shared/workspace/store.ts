@@ -1,0 +1,147 @@
+/**
+ * The texts that the core has been given, chunk by chunk, as inputs of the graph. An edit sets
+ * the inputs of the chunks that it changed and no others; a chunk keeps its id, and with it all
+ * that was worked out from it, while lines come and go above.
+ */
+import { sameData } from '../engine/equal.ts';
+import { Graph, type Input } from '../engine/graph.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
+import type { Chunk } from '../text/chunk.ts';
+import { ChunkedText, type TextRange } from '../text/chunked-text.ts';
+
+/** Marks a second chunk of the same name. Not a character of names, nor of any key that is read. */
+export const DUPLICATE_MARK = '\u0001';
+/** Starts the ids of lines that belong nowhere: '~1'. */
+const LOOSE_MARK = '~';
+
+/** Whether a file's text is here, has been asked for, or can't be had (and why). */
+export type FileState =
+  | { readonly state: 'unknown' }
+  | { readonly state: 'given' }
+  | { readonly state: 'refused'; readonly why: Refusal };
+
+export type Refusal = 'not-found' | 'outside-workspace' | 'too-large' | 'not-text' | 'unreadable';
+
+const UNKNOWN: FileState = { state: 'unknown' };
+const GIVEN: FileState = { state: 'given' };
+
+interface OpenText {
+  readonly text: ChunkedText;
+  /** Ids of `text.chunks`, index for index. */
+  ids: EntryId[];
+}
+
+/** One key for a file and something in it; neither holds a NUL. */
+export const keyOf = (file: FileId, id: string): string => `${file}\u0000${id}`;
+
+export const splitKey = (key: string): [file: FileId, id: string] => {
+  const at = key.indexOf('\u0000');
+  return [key.slice(0, at), key.slice(at + 1)];
+};
+
+export class Store {
+  readonly graph = new Graph();
+  readonly #open = new Map<FileId, OpenText>();
+  readonly #chunk: Input<Chunk | undefined> = this.graph.input('chunk', undefined);
+  readonly #ids: Input<readonly EntryId[]> = this.graph.input('ids', [], sameData);
+  readonly #state: Input<FileState> = this.graph.input('file', UNKNOWN, sameData);
+
+  /** The chunk under `id`; undefined where there is none. Recorded as read. */
+  chunk(file: FileId, id: EntryId): Chunk | undefined {
+    return this.#chunk.get(keyOf(file, id));
+  }
+
+  /** All ids of a file's chunks, in the order of the text. Recorded as read. */
+  ids(file: FileId): readonly EntryId[] {
+    return this.#ids.get(file);
+  }
+
+  state(file: FileId): FileState {
+    return this.#state.get(file);
+  }
+
+  /** The text as it stands now, for positions; reading it is not recorded. */
+  text(file: FileId): ChunkedText | undefined {
+    return this.#open.get(file)?.text;
+  }
+
+  /** Ids index for index with `text(file).chunks`; reading them is not recorded. */
+  chunkIds(file: FileId): readonly EntryId[] {
+    return this.#open.get(file)?.ids ?? [];
+  }
+
+  files(): readonly FileId[] {
+    return [...this.#open.keys()];
+  }
+
+  give(file: FileId, source: string): void {
+    const before = this.#open.get(file);
+    const text = ChunkedText.from(source);
+    const open: OpenText = { text, ids: [] };
+    this.#open.set(file, open);
+    this.#setAll(file, open, before);
+    this.#state.set(file, GIVEN);
+  }
+
+  refuse(file: FileId, why: Refusal): void {
+    this.#drop(file);
+    this.#state.set(file, { state: 'refused', why });
+  }
+
+  close(file: FileId): void {
+    this.#drop(file);
+    this.#state.delete(file);
+    this.graph.sweep(true);
+  }
+
+  /** Applies one edit; ranges are lines and UTF-16 columns from 0, clamped to the text. */
+  edit(file: FileId, range: TextRange, newText: string): void {
+    const open = this.#open.get(file);
+    if (!open) return;
+    const { removed, added, at } = open.text.applyChange(range, newText);
+    const samePaths =
+      removed.length === added.length &&
+      removed.every((chunk, index) => samePath(chunk, added[index]!));
+    if (samePaths) {
+      added.forEach((chunk, index) => {
+        this.#chunk.set(keyOf(file, open.ids[at + index]!), chunk);
+      });
+      return;
+    }
+    this.#setAll(file, open, { ids: open.ids });
+  }
+
+  #setAll(file: FileId, open: OpenText, before?: { ids: readonly EntryId[] }): void {
+    open.ids = idsOf(open.text.chunks);
+    const now = new Set(open.ids);
+    for (const id of before?.ids ?? []) if (!now.has(id)) this.#chunk.delete(keyOf(file, id));
+    open.ids.forEach((id, index) => {
+      this.#chunk.set(keyOf(file, id), open.text.chunks[index]);
+    });
+    this.#ids.set(file, open.ids);
+  }
+
+  #drop(file: FileId): void {
+    const open = this.#open.get(file);
+    if (!open) return;
+    for (const id of open.ids) this.#chunk.delete(keyOf(file, id));
+    this.#ids.delete(file);
+    this.#open.delete(file);
+  }
+}
+
+const samePath = (a: Chunk, b: Chunk): boolean =>
+  a.kind === b.kind &&
+  a.path.length === b.path.length &&
+  a.path.every((step, index) => step === b.path[index]);
+
+function idsOf(chunks: readonly Chunk[]): EntryId[] {
+  const seen = new Map<string, number>();
+  return chunks.map((chunk) => {
+    const id = chunk.kind === 'loose' ? LOOSE_MARK : chunk.path.join('/');
+    const count = (seen.get(id) ?? 0) + 1;
+    seen.set(id, count);
+    if (chunk.kind === 'loose') return `${id}${count}`;
+    return count === 1 ? id : `${id}${DUPLICATE_MARK}${count}`;
+  });
+}

@@ -1,0 +1,47 @@
+/**
+ * Where a `use:` points. Files are URIs; paths in plans use `/` and are relative to the file
+ * that names them. Pure text: whether the file exists, or a symbolic link leaves the workspace,
+ * is the host's to say.
+ */
+import type { FileId } from '../plan/place.ts';
+
+const SCHEME = /^[a-z][a-z0-9+.-]*:\/\/[^/]*/i;
+const DRIVE_OR_SCHEME = /^[a-z]:|^[a-z]+:\/\//i;
+
+export type UseTarget =
+  | { readonly ok: true; readonly file: FileId }
+  | { readonly ok: false; readonly why: 'outside-workspace' | 'not-a-path' };
+
+/**
+ * @param from URI of the file that holds the `use`
+ * @param written the path as written: `our-kit.shootplan.yaml`, `../kit/a.shootplan.yaml`
+ * @param root URI of the workspace folder, without a slash at its end
+ */
+export function resolveUse(from: FileId, written: string, root: FileId): UseTarget {
+  const base = SCHEME.exec(from)?.[0];
+  if (
+    base === undefined ||
+    written === '' ||
+    written.includes('\\') ||
+    DRIVE_OR_SCHEME.test(written)
+  )
+    return { ok: false, why: 'not-a-path' };
+  if (written.startsWith('/')) return { ok: false, why: 'outside-workspace' };
+  const steps = from.slice(base.length).split('/').slice(1, -1);
+  for (const step of written.split('/')) {
+    if (step === '' || step === '.') continue;
+    if (step === '..') {
+      if (steps.pop() === undefined) return { ok: false, why: 'outside-workspace' };
+    } else steps.push(encodeStep(step));
+  }
+  const file = `${base}/${steps.join('/')}`;
+  const inside = file.startsWith(root.endsWith('/') ? root : `${root}/`);
+  return inside ? { ok: true, file } : { ok: false, why: 'outside-workspace' };
+}
+
+/** Percent-encodes what URIs escape; the editor's own URIs come encoded the same way. */
+const encodeStep = (step: string): string =>
+  encodeURIComponent(step).replace(
+    /[!'()*]/g,
+    (character) => `%${character.charCodeAt(0).toString(16).toUpperCase()}`,
+  );
