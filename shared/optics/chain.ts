@@ -1,0 +1,201 @@
+import type { Chain } from './arrangement.ts';
+import { presentFocalMm } from './focal-length.ts';
+import type { MissingInput } from './parts.ts';
+import { then, thinLens, travel } from './ray-matrix.ts';
+
+/** What a chain does at one setting of its ring. Lengths in mm; undefined: see `missing`. */
+export interface ChainTrace {
+  /** m0, the lens's own magnification by its ring: 0 at infinity. */
+  readonly ringMagnification: number;
+  /** f at this setting of the ring. */
+  readonly focalMm: number;
+  /** m1, the lens's magnification of what it sees, with everything behind it. */
+  readonly lensMagnification: number;
+  /** M_c, magnification by the converters as they stand here. */
+  readonly converterMagnification: number;
+  /** m, subject to sensor; 0: focused at infinity; undefined too where nothing real is in focus. */
+  readonly magnification: number | undefined;
+  /** Where the subject must be: a real place, infinity, or nowhere in front of the rig. */
+  readonly focus: 'real' | 'infinity' | 'nowhere' | undefined;
+  /** N_eff / N. */
+  readonly fNumberRatio: number;
+  /** 2·log2(N_eff / N), without filters and glass. */
+  readonly lightLossStops: number;
+  /** W, subject to front rim; negative where the subject would be inside the rig. */
+  readonly workingDistanceMm: number | undefined;
+  readonly subjectToSensorMm: number | undefined;
+  /** u, subject to entrance pupil (as seen by the subject, through the close-up lenses). */
+  readonly pupilDistanceMm: number | undefined;
+  /** e, the entrance pupil's depth behind the rim. */
+  readonly pupilDepthMm: number | undefined;
+  /** D·N: the entrance pupil's diameter, as seen by the subject, is this over the marked f-number. */
+  readonly pupilFocalMm: number | undefined;
+  /** Sensor to front rim. */
+  readonly rimFromSensorMm: number | undefined;
+  /** True where the lens's pupil ratio was taken as 1 for want of a known one. */
+  readonly pupilRatioAssumed: boolean;
+  /** For each figure that is undefined for want of an input: which. */
+  readonly missing: Readonly<Partial<Record<UnknownFigure, readonly MissingInput[]>>>;
+}
+
+export type UnknownFigure =
+  | 'magnification'
+  | 'workingDistanceMm'
+  | 'subjectToSensorMm'
+  | 'pupilDistanceMm'
+  | 'pupilDepthMm'
+  | 'pupilFocalMm'
+  | 'rimFromSensorMm';
+
+/** Below this a magnification is rounding error of a chain focused at infinity. */
+const FOCUSED_AT_INFINITY = 1e-12;
+
+/**
+ * Traces a chain at a setting of its ring (m0 ≥ 0; a lens without `closest` only has 0).
+ *
+ * The axial ray that leaves the sensor with slope 1 is followed toward the subject by ray-transfer
+ * matrices; its height b and slope d give every figure:
+ * m1 = −d/M_c after the lens, m = −d after the close-ups, subject at −b/d ahead of the last element,
+ * N_eff = N·b(entrance pupil)/f, since a ray to the pupil's edge D/2 = f/(2N) leaves at slope D/(2b).
+ * For a lens without close-up these come to N_eff = N·(1 + m1/p)·M_c and u = f·(1/m1 + 1/p).
+ * A close-up lens stands at the rim and images the entrance pupil; it takes no light.
+ *
+ * Pupil ratio p: exit over entrance pupil diameter. It puts the entrance pupil f·(1 − 1/p) ahead of the
+ * principal plane and the exit pupil f·(1 − p) behind it.
+ *
+ * Valid paraxially; principal planes of the lens coincide and its iris follows its present f.
+ * Source: ray-transfer matrices as in ray-matrix.ts; Lagrange's invariant for the cone at the sensor.
+ */
+export function traceChain(chain: Chain, ringMagnification: number): ChainTrace {
+  const inside = throughLens(chain, ringMagnification);
+  const outside = toSubject(chain, inside);
+  const datumMm = chain.datumMm ?? Number.NaN;
+  const rimFromSensorMm = datumMm + inside.principalAheadMm + inside.rimAheadMm;
+  const figures = {
+    magnification: outside.magnification,
+    workingDistanceMm: outside.workingDistanceMm,
+    subjectToSensorMm:
+      chain.closeUpPerMm > 0
+        ? rimFromSensorMm + outside.workingDistanceMm
+        : datumMm + inside.principalAheadMm + outside.fromPrincipalMm,
+    pupilDistanceMm: outside.pupilDistanceMm,
+    pupilDepthMm: outside.pupilDepthMm,
+    pupilFocalMm: outside.pupilFocalMm,
+    rimFromSensorMm,
+  };
+  const nowhere = outside.magnification < 0;
+  const subject = (figure: number) => (nowhere ? undefined : known(figure));
+  return {
+    ringMagnification,
+    focalMm: inside.focalMm,
+    lensMagnification: inside.lensMagnification,
+    converterMagnification: chain.converterMagnification,
+    magnification: subject(figures.magnification),
+    focus: focusOf(outside.magnification),
+    fNumberRatio: inside.fNumberRatio,
+    lightLossStops: 2 * Math.log2(inside.fNumberRatio),
+    workingDistanceMm: subject(figures.workingDistanceMm),
+    subjectToSensorMm: subject(figures.subjectToSensorMm),
+    pupilDistanceMm: subject(figures.pupilDistanceMm),
+    pupilDepthMm: known(figures.pupilDepthMm),
+    pupilFocalMm: known(figures.pupilFocalMm),
+    rimFromSensorMm: known(rimFromSensorMm),
+    pupilRatioAssumed: chain.lens.pupilRatio === undefined,
+    missing: missingFor(chain, figures),
+  };
+}
+
+/** The total magnification m alone, for those who look for a setting; NaN where `magnification` is undefined. */
+export function magnificationAt(chain: Chain, ringMagnification: number): number {
+  const { magnification } = toSubject(chain, throughLens(chain, ringMagnification));
+  return magnification < 0 ? Number.NaN : magnification;
+}
+
+/** The axial ray from the sensor through the lens. Here and below what is not known is NaN, which sums carry. */
+function throughLens(chain: Chain, ringMagnification: number) {
+  const { lens, behind, converterMagnification } = chain;
+  const focalMm = presentFocalMm(lens, ringMagnification);
+  const pupilRatio = lens.pupilRatio ?? 1;
+  const principalAheadMm = focalMm * (1 + ringMagnification);
+  const ray = then(then(behind, travel(principalAheadMm)), thinLens(1 / focalMm));
+  const lensMagnification = snapped(-ray.d / converterMagnification);
+  const slope = -lensMagnification * converterMagnification;
+  const pupilAheadMm = focalMm * (1 - 1 / pupilRatio);
+  const turned = lens.closest === undefined ? 0 : ringMagnification / lens.closest.magnification;
+  const barrelMm = (lens.lengthMm ?? Number.NaN) + (lens.growsMm ?? 0) * turned;
+  return {
+    focalMm,
+    lensMagnification,
+    fNumberRatio: (ray.b + slope * pupilAheadMm) / focalMm,
+    heightMm: ray.b,
+    slope,
+    /** Ahead of the datum. */
+    principalAheadMm,
+    /** Ahead of the principal plane, both. */
+    pupilAheadMm,
+    rimAheadMm: (chain.flangeMm ?? Number.NaN) + barrelMm - principalAheadMm,
+  };
+}
+
+/** On from the lens, through any close-ups at the rim, to where the ray meets the axis: the subject. */
+function toSubject({ closeUpPerMm }: Chain, inside: ReturnType<typeof throughLens>) {
+  const { heightMm, slope, pupilAheadMm, rimAheadMm } = inside;
+  const pupilBehindRimMm = rimAheadMm - pupilAheadMm;
+  if (closeUpPerMm === 0) {
+    const magnification = -slope;
+    const fromPrincipalMm = ahead(heightMm, magnification);
+    return {
+      magnification,
+      fromPrincipalMm,
+      workingDistanceMm: fromPrincipalMm - rimAheadMm,
+      pupilDistanceMm: fromPrincipalMm - pupilAheadMm,
+      pupilDepthMm: pupilBehindRimMm,
+      pupilFocalMm: inside.focalMm,
+    };
+  }
+  // Collimated between lens and close-up, how far apart they are makes no difference to the image.
+  const heightAtRimMm = slope === 0 ? heightMm : heightMm + slope * rimAheadMm;
+  const magnification = snapped(closeUpPerMm * heightAtRimMm - slope);
+  const workingDistanceMm = ahead(heightAtRimMm, magnification);
+  const pupilScale = 1 - pupilBehindRimMm * closeUpPerMm;
+  return {
+    magnification,
+    fromPrincipalMm: rimAheadMm + workingDistanceMm,
+    workingDistanceMm,
+    pupilDistanceMm: workingDistanceMm + pupilBehindRimMm / pupilScale,
+    pupilDepthMm: pupilBehindRimMm / pupilScale,
+    pupilFocalMm: inside.focalMm / Math.abs(pupilScale),
+  };
+}
+
+/** Distance at which a ray of this height and slope −m meets the axis. */
+function ahead(heightMm: number, magnification: number): number {
+  return magnification === 0 ? Number.POSITIVE_INFINITY : heightMm / magnification;
+}
+
+function missingFor(chain: Chain, figures: Readonly<Record<UnknownFigure, number>>) {
+  const toRim = chain.missing.filter(({ part }) => part === 0 || part === chain.lensIndex);
+  const toSensor = chain.missing.filter((input) => !toRim.includes(input));
+  const missing: Partial<Record<UnknownFigure, readonly MissingInput[]>> = {};
+  for (const [figure, value] of Object.entries(figures) as [UnknownFigure, number][]) {
+    if (!Number.isNaN(value)) continue;
+    if (figure === 'rimFromSensorMm') missing[figure] = chain.missing;
+    else if (figure !== 'subjectToSensorMm') missing[figure] = toRim;
+    else missing[figure] = chain.closeUpPerMm > 0 ? chain.missing : toSensor;
+  }
+  return missing;
+}
+
+function focusOf(magnification: number): ChainTrace['focus'] {
+  if (Number.isNaN(magnification)) return undefined;
+  if (magnification === 0) return 'infinity';
+  return magnification > 0 ? 'real' : 'nowhere';
+}
+
+function snapped(magnification: number): number {
+  return Math.abs(magnification) < FOCUSED_AT_INFINITY ? 0 : magnification;
+}
+
+function known(figure: number): number | undefined {
+  return Number.isNaN(figure) ? undefined : figure;
+}
