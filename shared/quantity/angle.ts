@@ -1,0 +1,28 @@
+/** Angles, inside in radians; at most a turn to either side. */
+import type { Rad } from './brands.ts';
+import { compoundKind } from './compound.ts';
+import type { QuantityKind } from './kind.ts';
+import { GAP, readNumber, shortest, significant, usualNumber } from './number.ts';
+
+/** Understood spellings of the degree. */
+export const DEGREE: readonly string[] = ['degrees', 'degree', 'deg', '\u00b0'];
+
+export const degrees = (radians: number): number => (radians * 180) / Math.PI;
+
+const TURN =
+  '(?:(?:[0-9]|[1-9][0-9]|[12][0-9]{2}|3[0-5][0-9])(?:\\.[0-9]{1,9})?|360(?:\\.0{1,9})?)';
+
+export const angle: QuantityKind<Rad> = compoundKind<Rad>({
+  id: 'angle',
+  title: 'angle',
+  units: ['deg'],
+  unitSpellings: ['deg', ...DEGREE],
+  examples: ['4 deg', '-12.5 deg'],
+  body: `([-\u2212+]?${TURN})${GAP}(?:${DEGREE.join('|')})`,
+  read([number = '']) {
+    const usual = usualNumber(number);
+    return { value: ((readNumber(number) * Math.PI) / 180) as Rad, usual: `${usual} deg` };
+  },
+  print: (value) => `${shortest(degrees(value))} deg`,
+  display: (value) => `${significant(degrees(value))} deg`,
+});

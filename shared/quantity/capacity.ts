@@ -1,0 +1,23 @@
+/** Capacity of cards and memories, inside in bytes; decimal prefixes, as cards are labelled. */
+import type { Bytes } from './brands.ts';
+import type { QuantityKind } from './kind.ts';
+import { significant } from './number.ts';
+import { scalarKind } from './scalar.ts';
+
+export const capacity: QuantityKind<Bytes> = scalarKind<Bytes>({
+  id: 'capacity',
+  title: 'capacity',
+  sign: 'positive',
+  units: [
+    { usual: 'GB', also: ['gb', 'Gb', 'gigabytes'], times: 1e9 },
+    { usual: 'TB', also: ['tb', 'terabytes'], times: 1e12 },
+    { usual: 'MB', also: ['mb', 'megabytes'], times: 1e6 },
+  ],
+  examples: ['128 GB', '1 TB'],
+  display: (bytes) =>
+    bytes >= 1e12
+      ? `${significant(bytes / 1e12)} TB`
+      : bytes >= 1e9
+        ? `${significant(bytes / 1e9)} GB`
+        : `${significant(bytes / 1e6)} MB`,
+});

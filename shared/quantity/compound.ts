@@ -1,0 +1,63 @@
+/** Kinds whose text has a form of its own: a reader that gives value and usual spelling. */
+import { diagnose } from './diagnose.ts';
+import type { LengthPreference, QuantityKind } from './kind.ts';
+import { anchored } from './number.ts';
+
+export interface CompoundSpec<T> {
+  readonly id: string;
+  readonly title: string;
+  readonly units: readonly string[];
+  /** Unit spellings understood, where they are more than `units`. */
+  readonly unitSpellings?: readonly string[];
+  readonly examples: readonly string[];
+  readonly bare?: 'number' | 'integer';
+  readonly words?: readonly string[];
+  /** Source without anchors, with the capture groups that `read` takes. */
+  readonly body: string;
+  /** Total: whatever `body` matches has a value. */
+  read(groups: readonly (string | undefined)[]): { value: T; usual: string };
+  readonly likelyUnits?: (value: number) => readonly string[];
+  /** false: the digits aren't numbers of their own (a date). */
+  readonly numbers?: boolean;
+  readonly repairs?: (text: string) => readonly string[];
+  print(value: T, as?: string): string;
+  display?(value: T, lengths?: LengthPreference): string;
+}
+
+/** The same pattern without capture groups. */
+const uncaptured = (source: string): string => source.replace(/(?<!\\)\((?!\?)/g, '(?:');
+
+export function compoundKind<T>(spec: CompoundSpec<T>): QuantityKind<T> {
+  const regex = new RegExp(anchored(spec.body), 'u');
+  function read(text: string): { value: T; usual: string } | undefined {
+    const match = regex.exec(text);
+    return match ? spec.read(match.slice(1)) : undefined;
+  }
+  return {
+    id: spec.id,
+    title: spec.title,
+    units: spec.units,
+    pattern: anchored(uncaptured(spec.body)),
+    words: spec.words ?? [],
+    examples: spec.examples,
+    ...(spec.bare ? { bare: spec.bare } : {}),
+    parse(text) {
+      const found = read(text);
+      if (found) {
+        return found.usual === text
+          ? { ok: true, value: found.value }
+          : { ok: true, value: found.value, usual: found.usual };
+      }
+      return diagnose(text, {
+        usual: (candidate) => read(candidate)?.usual,
+        units: spec.unitSpellings ?? spec.units,
+        likelyUnits: spec.likelyUnits ?? (() => spec.units),
+        words: spec.words ?? [],
+        numbers: spec.numbers ?? true,
+        ...(spec.repairs ? { repairs: spec.repairs } : {}),
+      });
+    },
+    print: spec.print,
+    display: spec.display ?? ((value) => spec.print(value)),
+  };
+}

@@ -1,0 +1,107 @@
+/**
+ * What is wrong with a text that isn't the quantity it should be, and what was likely meant. One
+ * way for every kind: mend the numbers, supply or mend the unit, and keep what then reads.
+ */
+import { editDistance } from './edit-distance.ts';
+import type { Failure } from './kind.ts';
+import { NUMBER, type NumberRepair, repairNumbers } from './number.ts';
+
+export interface DiagnosisSpec {
+  /** The usual spelling of a text that is right; undefined for any other. */
+  usual(text: string): string | undefined;
+  /** Every spelling of a unit that is understood, the usual ones included; best first. */
+  readonly units: readonly string[];
+  /** Units likely meant by a bare number, best first. */
+  likelyUnits(value: number): readonly string[];
+  readonly words: readonly string[];
+  /** false: the digits aren't numbers of their own (a date). */
+  readonly numbers?: boolean;
+  /** Further texts to try for a text that isn't right. */
+  repairs?(text: string): readonly string[];
+}
+
+const MOST = 4;
+const TRAILING_UNIT =
+  /^(.*[0-9])[ \u00a0\u2009\u202f]*([\p{L}%\u00b0\u00d7\u2033"][^0-9]*(?:m2)?)$/u;
+
+export function diagnose(text: string, spec: DiagnosisSpec): Failure {
+  const trimmed = text.trim();
+  // A long text is no quantity, and mending it would cost time.
+  if (trimmed.length > 80) return { ok: false, code: 'form', likely: [] };
+  if (!/[0-9]/.test(trimmed)) return withoutNumber(trimmed, spec);
+
+  const numbers = spec.numbers === false ? asWritten(trimmed) : repairNumbers(trimmed);
+  const likely = new Set<string>();
+  const consider = (candidate: string): void => {
+    const usual = spec.usual(candidate);
+    if (usual !== undefined) likely.add(usual);
+  };
+  for (const candidate of numbers.texts) {
+    consider(candidate);
+    for (const other of spec.repairs?.(candidate) ?? []) consider(other);
+    for (const other of withUnits(candidate, spec)) consider(other);
+  }
+  const unit = unitFault(numbers.texts[0] ?? trimmed, spec);
+  const code = numbers.code ?? unit.code;
+  const detail = numbers.code ? numbers.detail : unit.detail;
+  return {
+    ok: false,
+    code,
+    likely: [...likely].filter((found) => found !== text).slice(0, MOST),
+    ...(detail === undefined ? {} : { detail }),
+  };
+}
+
+const asWritten = (text: string): NumberRepair => ({
+  code: undefined,
+  detail: undefined,
+  texts: [text],
+});
+
+function withoutNumber(text: string, spec: DiagnosisSpec): Failure {
+  const near = spec.words.filter(
+    (word) => editDistance(word, text.toLowerCase()) <= Math.max(1, Math.floor(word.length / 3)),
+  );
+  return { ok: false, code: 'form', likely: near };
+}
+
+function withUnits(text: string, spec: DiagnosisSpec): string[] {
+  const parts = TRAILING_UNIT.exec(text);
+  if (!parts) {
+    const value = Number(text.match(/[0-9.]+/)?.[0] ?? Number.NaN);
+    return spec.likelyUnits(value).map((unit) => `${text} ${unit}`);
+  }
+  const number = parts[1]!;
+  const written = parts[2]!;
+  if (spec.units.includes(written)) return [];
+  const near = spec.units
+    .map((unit) => ({ unit, off: unitDistance(written, unit) }))
+    .filter(({ off }) => off <= 1)
+    .sort((a, b) => a.off - b.off)
+    .map(({ unit }) => unit);
+  const value = Number(number.match(/[0-9.]+/)?.[0] ?? Number.NaN);
+  return [...near, ...spec.likelyUnits(value)].map((unit) => `${number} ${unit}`);
+}
+
+function unitDistance(written: string, unit: string): number {
+  if (written === unit) return 0;
+  if (written.toLowerCase() === unit.toLowerCase()) return 0.5;
+  // One letter off says nothing about a unit of one letter.
+  return unit.length < 2 ? 2 : editDistance(written, unit);
+}
+
+function unitFault(
+  text: string,
+  spec: DiagnosisSpec,
+): { code: 'no-unit' | 'unknown-unit' | 'out-of-range' | 'form'; detail?: string } {
+  const asOne = text.replace(new RegExp(`[-\u2212+]?${NUMBER}[0-9.]*`, 'g'), '1');
+  if (spec.usual(asOne) !== undefined) {
+    return { code: 'out-of-range', detail: text.match(/[-\u2212+]?[0-9.]+/)?.[0] ?? text };
+  }
+  const parts = TRAILING_UNIT.exec(text);
+  if (spec.units.length === 0) return { code: 'form' };
+  if (!parts) return { code: /[0-9]$/.test(text) ? 'no-unit' : 'form' };
+  const written = parts[2]!;
+  if (spec.units.includes(written)) return { code: 'form' };
+  return { code: 'unknown-unit', detail: written };
+}

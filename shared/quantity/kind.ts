@@ -1,0 +1,52 @@
+/** What every kind of quantity offers: how it is recognised, read, written and shown. */
+
+export type Failure = {
+  readonly ok: false;
+  readonly code:
+    | 'no-unit'
+    | 'unknown-unit'
+    | 'not-a-number'
+    | 'form'
+    | 'out-of-range'
+    | 'decimal-comma';
+  /** Whole texts that would be right in its place, best first, each in its usual spelling. */
+  readonly likely: readonly string[];
+  /** The part of the text that is at fault, where one part is. */
+  readonly detail?: string;
+};
+
+export type Parsed<T> =
+  | {
+      readonly ok: true;
+      readonly value: T;
+      /** The usual spelling, only where the text isn't it. */
+      readonly usual?: string;
+    }
+  | Failure;
+
+/** How lengths are shown to a reader; plans are written with the unit their author chose. */
+export type LengthPreference = 'mm' | 'in';
+
+export interface QuantityKind<T> {
+  readonly id: string;
+  /** What it is, as a noun: 'length', 'f-number'. */
+  readonly title: string;
+  /** Units as they are usually written; empty for plain numbers. */
+  readonly units: readonly string[];
+  /** Source of an anchored regular expression that matches exactly what `parse` accepts. */
+  readonly pattern: string;
+  /** A plain number, which a JSON instance may hold as a number. */
+  readonly bare?: 'number' | 'integer';
+  /** Words that may stand in its place: 'auto', 'none', 'closest'. */
+  readonly words: readonly string[];
+  /** In the usual spelling. */
+  readonly examples: readonly string[];
+  /** Never throws. */
+  parse(text: string): Parsed<T>;
+  /** The shortest exact text for a plan, in the unit `as` (one of `units`) or the kind's own. */
+  print(value: T, as?: string): string;
+  /** For a reader: two or three significant digits. */
+  display(value: T, lengths?: LengthPreference): string;
+}
+
+export const isFailure = <T>(parsed: Parsed<T>): parsed is Failure => !parsed.ok;

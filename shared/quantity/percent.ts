@@ -1,0 +1,24 @@
+/** Shares of a whole, inside as fractions: 50 % is 0.5. */
+import type { Fraction } from './brands.ts';
+import { compoundKind } from './compound.ts';
+import type { QuantityKind } from './kind.ts';
+import { GAP, readNumber, shortest, significant } from './number.ts';
+
+const UNITS = ['%', 'percent', 'per cent', 'pc'];
+/** 0 to 100. */
+const SHARE = '(?:(?:[0-9]|[1-9][0-9])(?:\\.[0-9]{1,9})?|100(?:\\.0{1,9})?)';
+
+export const percent: QuantityKind<Fraction> = compoundKind<Fraction>({
+  id: 'percent',
+  title: 'percentage',
+  units: ['%'],
+  unitSpellings: UNITS,
+  examples: ['50 %', '2 %'],
+  body: `(${SHARE})${GAP}(?:${UNITS.join('|')})`,
+  read: ([number = '']) => ({
+    value: (readNumber(number) / 100) as Fraction,
+    usual: `${number} %`,
+  }),
+  print: (value) => `${shortest(value * 100)} %`,
+  display: (value) => `${significant(value * 100)} %`,
+});

@@ -1,0 +1,97 @@
+/** A kind made of one number and one unit: `200 mm`, `5600 K`, `2 stops`. */
+import { compoundKind } from './compound.ts';
+import type { LengthPreference, QuantityKind } from './kind.ts';
+import {
+  GAP,
+  NUMBER,
+  POSITIVE,
+  readNumber,
+  SIGNED,
+  shortest,
+  significant,
+  usualNumber,
+} from './number.ts';
+
+export interface Unit {
+  /** As it is usually written. */
+  readonly usual: string;
+  /** Other spellings that are understood. */
+  readonly also?: readonly string[];
+  /** How many of the inside unit one of these is … */
+  readonly times?: number;
+  /** … or how many of these one of the inside unit is: 18 ms is 18/1000 s to the last bit. */
+  readonly over?: number;
+  /** As it is written after exactly 1: `1 stop`. */
+  readonly one?: string;
+  /** Written without a blank: `2x`. */
+  readonly tight?: boolean;
+}
+
+export interface ScalarSpec {
+  readonly id: string;
+  readonly title: string;
+  readonly sign: 'positive' | 'zero-up' | 'any';
+  /** The first is the kind's own, used where none is asked for. */
+  readonly units: readonly Unit[];
+  readonly examples: readonly string[];
+  /** Units likely meant by a bare number, best first; the kind's own where left out. */
+  readonly likelyUnits?: (value: number) => readonly string[];
+  readonly display?: (value: number, lengths?: LengthPreference) => string;
+}
+
+const SIGNS = { positive: POSITIVE, 'zero-up': NUMBER, any: SIGNED };
+
+export const quoted = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
+
+/** Source of a pattern for any understood spelling of these units, longest first. */
+export const unitsPattern = (units: readonly Unit[]): string =>
+  units
+    .flatMap((unit) => [unit.usual, ...(unit.also ?? [])])
+    .sort((a, b) => b.length - a.length)
+    .map(quoted)
+    .join('|');
+
+export const spellings = (units: readonly Unit[]): string[] => [
+  ...units.map((unit) => unit.usual),
+  ...units.flatMap((unit) => unit.also ?? []),
+];
+
+export const unitOf = (units: readonly Unit[], written: string): Unit | undefined =>
+  units.find((unit) => unit.usual === written || unit.also?.includes(written));
+
+export const inward = (value: number, unit: Unit): number =>
+  (value * (unit.times ?? 1)) / (unit.over ?? 1);
+
+export const outward = (value: number, unit: Unit): number =>
+  (value * (unit.over ?? 1)) / (unit.times ?? 1);
+
+export function scalarKind<T extends number>(spec: ScalarSpec): QuantityKind<T> {
+  const own = spec.units[0]!;
+  const write = (number: string, unit: Unit): string =>
+    `${number}${unit.tight ? '' : ' '}${number === '1' ? (unit.one ?? unit.usual) : unit.usual}`;
+  return compoundKind<T>({
+    id: spec.id,
+    title: spec.title,
+    units: spec.units.map((unit) => unit.usual),
+    unitSpellings: spellings(spec.units),
+    examples: spec.examples,
+    body: `(${SIGNS[spec.sign]})${GAP}(${unitsPattern(spec.units)})`,
+    read([number = '', written = '']) {
+      const unit = unitOf(spec.units, written) ?? own;
+      return {
+        value: inward(readNumber(number), unit) as T,
+        usual: write(usualNumber(number), unit),
+      };
+    },
+    likelyUnits: spec.likelyUnits ?? (() => [own.usual]),
+    print(value, as) {
+      const wanted = (as === undefined ? undefined : unitOf(spec.units, as)) ?? own;
+      const text = shortest(outward(value, wanted));
+      // Nine decimals of a large unit may lose a small value; its own unit doesn't.
+      const lost = Math.abs(inward(Number(text), wanted) - value) > 1e-9 * Math.abs(value);
+      return lost ? write(shortest(outward(value, own)), own) : write(text, wanted);
+    },
+    display: (value, lengths) =>
+      spec.display?.(value, lengths) ?? write(significant(outward(value, own)), own),
+  });
+}

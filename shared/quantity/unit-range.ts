@@ -1,0 +1,55 @@
+/** Kinds that reach from one value to another of the same unit: `80 to 700 nm`. */
+import type { Range } from './brands.ts';
+import { compoundKind } from './compound.ts';
+import type { LengthPreference, QuantityKind } from './kind.ts';
+import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
+import { inward, outward, spellings, type Unit, unitOf, unitsPattern } from './scalar.ts';
+
+export interface UnitRangeSpec {
+  readonly id: string;
+  readonly title: string;
+  readonly units: readonly Unit[];
+  readonly examples: readonly string[];
+  /** One value alone is allowed, and is a range without width. */
+  readonly single: boolean;
+  readonly likelyUnits?: (value: number) => readonly string[];
+  readonly display: (value: number, lengths?: LengthPreference) => string;
+}
+
+/** Between the two values; the usual one is ` to `. */
+export const TO = `${GAP}(?:to|-|\u2013|\\.\\.)${GAP}`;
+
+/** `from` is the lesser whichever was written first. */
+export function unitRange<T extends number>(spec: UnitRangeSpec): QuantityKind<Range<T>> {
+  const own = spec.units[0]!;
+  const unit = `(${unitsPattern(spec.units)})`;
+  const phrase = (low: string, high: string, of: Unit): string =>
+    low === high && spec.single ? `${high} ${of.usual}` : `${low} to ${high} ${of.usual}`;
+  return compoundKind<Range<T>>({
+    id: spec.id,
+    title: spec.title,
+    units: spec.units.map((one) => one.usual),
+    unitSpellings: spellings(spec.units),
+    examples: spec.examples,
+    body: `(?:(${POSITIVE})${GAP}${unit}?${TO})${spec.single ? '?' : ''}(${POSITIVE})${GAP}${unit}`,
+    read([first, firstWritten, second = '', secondWritten = '']) {
+      const last = unitOf(spec.units, secondWritten) ?? own;
+      const start = (firstWritten ? unitOf(spec.units, firstWritten) : undefined) ?? last;
+      const b = inward(readNumber(second), last) as T;
+      const a = first === undefined ? b : (inward(readNumber(first), start) as T);
+      const firstText = start === last ? (first ?? second) : shortest(outward(a, last));
+      return a <= b
+        ? { value: { from: a, to: b }, usual: phrase(firstText, second, last) }
+        : { value: { from: b, to: a }, usual: phrase(second, firstText, last) };
+    },
+    ...(spec.likelyUnits ? { likelyUnits: spec.likelyUnits } : { likelyUnits: () => [own.usual] }),
+    print(value, as) {
+      const of = (as === undefined ? undefined : unitOf(spec.units, as)) ?? own;
+      return phrase(shortest(outward(value.from, of)), shortest(outward(value.to, of)), of);
+    },
+    display: (value, lengths) =>
+      value.from === value.to
+        ? spec.display(value.to, lengths)
+        : `${spec.display(value.from, lengths)} to ${spec.display(value.to, lengths)}`,
+  });
+}

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { kindOf, type QuantityId } from '../../shared/quantity/index.ts';
+
+const understood: readonly (readonly [QuantityId, string, string])[] = [
+  ['pixels', '1920x1080', '1920 x 1080'],
+  ['pixels', '1920×1080', '1920 x 1080'],
+  ['size', '36×24mm', '36 x 24 mm'],
+  ['size', '3.6 cm x 24 mm', '36 x 24 mm'],
+  ['length', '200mm', '200 mm'],
+  ['length', '5 µm', '5 um'],
+  ['length', '7.9"', '7.9 in'],
+  ['length-range', '1.2 m - 0.85 m', '0.85 to 1.2 m'],
+  ['length-range', '850 mm to 1.2 m', '0.85 to 1.2 m'],
+  ['magnification', '1:2', '0.5x'],
+  ['magnification', '0.5:1', '0.5x'],
+  ['magnification', '1.5 ×', '1.5x'],
+  ['iso', 'ISO 800', '800'],
+  ['iso-or-auto', 'Auto', 'auto'],
+  ['shutter', '1/50', '1/50 s'],
+  ['shutter', '180°', '180 deg'],
+  ['shutter', '1/50sec', '1/50 s'],
+  ['f-number', 'F16', 'f/16'],
+  ['f-number', 'f16', 'f/16'],
+  ['f-number', 'f 5.6', 'f/5.6'],
+  ['f-number-range', 'f/4-32', 'f/4 to 32'],
+  ['f-number-range', 'f/4–f/32', 'f/4 to 32'],
+  ['f-number-range', 'f/32 to f/4', 'f/4 to 32'],
+  ['white-balance', '5600K', '5600 K'],
+  ['rate', '50fps', '50 fps'],
+  ['rate', '30000/1001 fps', '29.97 fps'],
+  ['luminance', '3000 cd/m²', '3000 cd/m2'],
+  ['angle', '4°', '4 deg'],
+  ['angle', '−4 deg', '-4 deg'],
+  ['stops', '1 stops', '1 stop'],
+  ['dioptre', '+2 dpt', '2 dpt'],
+  ['thickness-range', '80–700nm', '80 to 700 nm'],
+  ['thickness-range', '80 nm to 0.7 um', '0.08 to 0.7 um'],
+  ['playback-speed', '100% to 25%', '100 to 25 %'],
+  ['beats', '1 beats', '1 beat'],
+  ['join', 'Dissolve 12 frames', 'dissolve 12 frames'],
+];
+
+describe('other spellings', () => {
+  it.each(understood)('%s: %s is understood and usually written %s', (id, text, usual) => {
+    expect(kindOf(id).parse(text)).toMatchObject({ ok: true, usual });
+  });
+});
+
+const wrong: readonly (readonly [QuantityId, string, string, readonly string[]])[] = [
+  ['length', '200', 'no-unit', ['200 mm', '200 cm', '200 in']],
+  ['length', '0.85', 'no-unit', ['0.85 mm', '0.85 m', '0.85 in']],
+  ['length', '1,5 mm', 'decimal-comma', ['1.5 mm']],
+  ['length', '1,5', 'decimal-comma', ['1.5 mm', '1.5 m', '1.5 in']],
+  ['length', '1,500 mm', 'not-a-number', ['1500 mm', '1.500 mm']],
+  ['length', '0200 mm', 'not-a-number', ['200 mm']],
+  ['length', '.5 mm', 'not-a-number', ['0.5 mm']],
+  ['length', '1e999 mm', 'not-a-number', []],
+  ['length', '2e2 mm', 'not-a-number', ['200 mm']],
+  ['length', '1_000 mm', 'not-a-number', ['1000 mm']],
+  ['length', '0 mm', 'out-of-range', []],
+  ['length', '-5 mm', 'out-of-range', []],
+  ['length', '9999999999 mm', 'out-of-range', []],
+  ['length', '200 mn', 'unknown-unit', ['200 mm', '200 in', '200 cm']],
+  ['length', 'Infinity', 'form', []],
+  ['length', 'long', 'form', []],
+  ['mass', '1,5 kg', 'decimal-comma', ['1.5 kg']],
+  ['mass', '60', 'no-unit', ['60 g', '60 kg']],
+  ['illuminance', '900 cd/m2', 'unknown-unit', ['900 lx']],
+  ['pixels', '1,920 x 1,080', 'not-a-number', ['1920 x 1080']],
+  ['iso', '0800', 'not-a-number', ['800']],
+  ['iso', '0x320', 'form', []],
+  ['f-number', '16', 'no-unit', ['f/16']],
+  ['f-number', '1/16', 'no-unit', ['f/16']],
+  ['f-number-range', '4 to 32', 'no-unit', ['f/4 to 32']],
+  ['shutter', '180', 'no-unit', ['1/180 s', '180 deg', '180 ms']],
+  ['shutter', '50', 'no-unit', ['1/50 s', '50 deg', '50 ms']],
+  ['shutter', '400 deg', 'out-of-range', []],
+  ['shutter', '0 s', 'out-of-range', []],
+  ['white-balance', '5600', 'no-unit', ['5600 K']],
+  ['white-balance', 'atuo', 'form', ['auto']],
+  ['rate', '29,97 fps', 'decimal-comma', ['29.97 fps']],
+  ['rate', '25', 'no-unit', ['25 fps']],
+  ['bitrate', '60 mb/s', 'unknown-unit', ['60 Mb/s', '60 MB/s']],
+  ['magnification', '1.5', 'no-unit', ['1.5x']],
+  ['frequency', '50', 'no-unit', ['50 Hz']],
+  ['modulation', 'nome', 'form', ['none']],
+  ['percent', '140 %', 'out-of-range', []],
+  ['date', '2027-02-29', 'form', []],
+  ['date', '31.12.2027', 'form', ['2027-12-31']],
+  ['date', '2027/3/2', 'form', ['2027-03-02']],
+  ['date', '3/2/2027', 'form', []],
+  ['ring', 'infinty', 'form', ['infinity']],
+  ['timeline-length', '2', 'no-unit', ['2 s', '2 bars', '2 beats', '2 frames']],
+  ['join', '12 frames', 'form', ['dissolve 12 frames']],
+];
+
+describe('what is wrong, and what was likely meant', () => {
+  it.each(wrong)('%s: %s is %s', (id, text, code, likely) => {
+    const parsed = kindOf(id).parse(text);
+    expect(parsed).toMatchObject({ ok: false, code });
+    if (!parsed.ok) expect(parsed.likely.slice(0, likely.length || 9)).toEqual(likely);
+  });
+});

@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest';
+import { displayLength, KINDS, kindOf, type QuantityId } from '../../shared/quantity/index.ts';
+
+const values: readonly (readonly [QuantityId, string, unknown])[] = [
+  // The international yard and pound agreement of 1959: 1 in = 25.4 mm, 1 lb = 0.45359237 kg.
+  ['length', '1 in', 25.4],
+  ['length', '1 ft', 304.8],
+  ['mass', '1 lb', 0.45359237],
+  ['mass', '16 oz', 0.45359237],
+  ['length', '0.85 m', 850],
+  ['time', '18 ms', 0.018],
+  ['time', '9 ms', 0.009],
+  // SMPTE ST 12-1: the NTSC-derived rates run at 1000/1001 of the whole ones.
+  ['rate', '29.97 fps', { n: 30000, d: 1001 }],
+  ['rate', '23.976 fps', { n: 24000, d: 1001 }],
+  ['rate', '59.94 fps', { n: 60000, d: 1001 }],
+  ['rate', '119.88 fps', { n: 120000, d: 1001 }],
+  ['rate', '12.5 fps', { n: 25, d: 2 }],
+  ['rate', '50 fps', { n: 50, d: 1 }],
+  ['shutter', '1/50 s', { kind: 'time', seconds: 0.02 }],
+  ['shutter', '180 deg', { kind: 'angle', angle: Math.PI }],
+  ['f-number', 'f/22', 22],
+  ['bitrate', '60 Mb/s', 60e6],
+  ['capacity', '128 GB', 128e9],
+  ['thickness-range', '80 to 700 nm', { from: 80, to: 700 }],
+  ['playback-speed', '100 to 25 %', { from: 1, to: 0.25 }],
+  ['date', '2028-02-29', { year: 2028, month: 2, day: 29 }],
+  ['timeline-length', '2 bars', { amount: 2, unit: 'bars' }],
+  ['join', 'dissolve 12 frames', { kind: 'dissolve', length: { amount: 12, unit: 'frames' } }],
+  ['offset', '-20 mm', -20],
+];
+
+describe('values in the units inside', () => {
+  it.each(values)('%s: %s', (id, text, value) => {
+    expect(kindOf(id).parse(text)).toEqual({ ok: true, value });
+  });
+});
+
+describe('for a reader', () => {
+  it('shows two or three significant digits', () => {
+    expect(KINDS.length.display(0.87654 as never)).toBe('0.877 mm');
+    expect(KINDS.length.display(0.01074 as never)).toBe('0.0107 mm');
+    expect(KINDS.length.display(0.0075 as never)).toBe('7.5 um');
+    expect(KINDS['f-number'].display(62.37 as never)).toBe('f/62');
+    expect(KINDS.shutter.display({ kind: 'time', seconds: 1 / 50 } as never)).toBe('1/50 s');
+  });
+
+  it('shows lengths in inches where that is preferred', () => {
+    expect(displayLength(200, 'in')).toBe('7.87 in');
+    expect(displayLength(1219.2, 'in')).toBe('4 ft');
+    expect(displayLength(Number.POSITIVE_INFINITY)).toBe('endless');
+  });
+});
