@@ -1,0 +1,52 @@
+/** What the cutting of a text carries from line to line, and what it knows of each chunk. */
+import type { Chunk } from './chunk.ts';
+
+/** Why a chunk is no plain entry. */
+export type Oddity =
+  | 'missing-colon'
+  | 'no-key'
+  | 'complex-key'
+  | 'conflict-marker'
+  | 'document-marker'
+  | 'directive';
+
+/** A chunk with what only the cutting knows of it. */
+export interface SplitChunk extends Chunk {
+  /** Column that the key should stand at: `indent`, unless it is out of line. */
+  readonly meant: number;
+  readonly oddity: Oddity | null;
+  /** The file's byte order mark leads the text. */
+  readonly bom: boolean;
+}
+
+/** What is known at the start of a line. */
+export interface SplitState {
+  /** Nothing of the file was read yet. */
+  readonly top: boolean;
+  /** Something other than comments was read. */
+  readonly started: boolean;
+  /** The section whose entries may follow, null in none. */
+  readonly section: string | null;
+  /** Column of its entries; -1 while none was seen. */
+  readonly indent: number;
+  readonly group: string | null;
+  readonly groupIndent: number;
+}
+
+export const startState: SplitState = {
+  top: true,
+  started: false,
+  section: null,
+  indent: -1,
+  group: null,
+  groupIndent: -1,
+};
+
+export const sameState = (a: SplitState, b: SplitState): boolean =>
+  a === b ||
+  (a.top === b.top &&
+    a.started === b.started &&
+    a.section === b.section &&
+    a.indent === b.indent &&
+    a.group === b.group &&
+    a.groupIndent === b.groupIndent);
