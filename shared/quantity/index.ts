@@ -1,6 +1,7 @@
 /** Every kind of quantity by its id. The schema's patterns are generated from here. */
 import { angle } from './angle.ts';
 import { bitrate } from './bitrate.ts';
+import { bound } from './bound.ts';
 import { capacity } from './capacity.ts';
 import { colourTemperature, whiteBalance } from './colour-temperature.ts';
 import { date } from './date.ts';
@@ -15,6 +16,7 @@ import { length, lengthOrZero, lengthRange, offset } from './length.ts';
 import { luminance } from './luminance.ts';
 import { magnification } from './magnification.ts';
 import { mass } from './mass.ts';
+import { moveSpeed } from './move-speed.ts';
 import { percent } from './percent.ts';
 import { pixels } from './pixels.ts';
 import { count, ratio } from './plain-number.ts';
@@ -36,6 +38,7 @@ export const KINDS = {
   angle,
   beats,
   bitrate,
+  bound,
   capacity,
   'colour-temperature': colourTemperature,
   count,
@@ -56,6 +59,7 @@ export const KINDS = {
   magnification,
   mass,
   modulation,
+  'move-speed': moveSpeed,
   offset,
   percent,
   pixels,

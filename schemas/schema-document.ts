@@ -1,0 +1,38 @@
+/** The parts of JSON Schema that the language's contract is written in. */
+export interface SchemaNode {
+  readonly title?: string;
+  readonly description?: string;
+  readonly examples?: readonly unknown[];
+  readonly $ref?: string;
+  readonly type?: string | readonly string[];
+  readonly enum?: readonly unknown[];
+  readonly pattern?: string;
+  readonly properties?: Readonly<Record<string, SchemaNode>>;
+  readonly required?: readonly string[];
+  readonly additionalProperties?: boolean | SchemaNode;
+  readonly propertyNames?: SchemaNode;
+  readonly items?: SchemaNode;
+  /** Groups whose names the value refers to. */
+  readonly 'x-refers'?: readonly string[];
+  /** Groups whose names the keys of a map refer to. */
+  readonly 'x-names-refer'?: readonly string[];
+  /** Words that may stand in place of a record. */
+  readonly 'x-words'?: readonly string[];
+  readonly 'x-text'?: boolean;
+}
+
+export interface SchemaDocument extends SchemaNode {
+  readonly $schema: string;
+  readonly $id: string;
+  readonly $defs: Readonly<Record<string, SchemaNode>>;
+}
+
+export const ANNOTATIONS = ['x-refers', 'x-names-refer', 'x-words', 'x-text'];
+
+export const QUANTITY = 'quantity-';
+
+export const target = (node: SchemaNode): string | undefined => node.$ref?.replace('#/$defs/', '');
+
+/** Names of the definitions that are entries or records in them, in the schema's order. */
+export const recordNames = (schema: SchemaDocument): string[] =>
+  Object.keys(schema.$defs).filter((name) => schema.$defs[name]!.properties !== undefined);
