@@ -1,16 +1,23 @@
 /// <reference lib="dom" />
 /** The extension in an editor that is only a web page: the server is a worker. */
 import { Disposable, type ExtensionContext, Uri, workspace } from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/browser';
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  LanguageClient,
+  type MessageTransports,
+} from 'vscode-languageclient/browser';
 import { CLIENT_ID, CLIENT_NAME, start } from './extension.ts';
 
 export const activate = async (context: ExtensionContext): Promise<void> => {
   const script = Uri.joinPath(context.extensionUri, 'dist/server.browser.js');
   let worker: Worker | undefined;
-  const startServer = async (): Promise<Worker> => {
+  // Reader and writer rather than the worker: an editor's stand-in for Worker, which it hands to
+  // extensions, isn't an instance of it, and the client asks.
+  const startServer = async (): Promise<MessageTransports> => {
     worker?.terminate();
     worker = new Worker(await loadable(script));
-    return worker;
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   const client = await start(
     context,

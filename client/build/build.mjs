@@ -36,6 +36,11 @@ export const buildIfStale = async () => {
 };
 
 if (process.argv[1] && path.resolve(process.argv[1]) === import.meta.filename) {
-  await buildIfStale();
-  console.log('dist/ is up to date.');
+  try {
+    await buildIfStale();
+    console.log('dist/ is up to date.');
+  } catch (error) {
+    console.error(error.message);
+    process.exitCode = 1;
+  }
 }

@@ -29,9 +29,11 @@ export const missingPackages = () => {
 export const ensureInstalled = () => {
   const missing = missingPackages();
   if (missing.length === 0) return;
-  console.log(`Installing ${missing.length} packages (npm ci) …`);
+  // `ci` where there is nothing yet; it would empty a folder that lacks only a package or two.
+  const command = existsSync(path.join(ROOT, 'node_modules')) ? 'install' : 'ci';
+  console.log(`Installing ${missing.length} packages (npm ${command}) …`);
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
-  execFileSync(npm, ['ci', '--no-audit', '--no-fund'], {
+  execFileSync(npm, [command, '--no-audit', '--no-fund'], {
     cwd: ROOT,
     stdio: 'inherit',
     shell: process.platform === 'win32',

@@ -29,7 +29,7 @@ export const makePackage = async () => {
   const staged = path.join(ROOT, 'dist/package');
   rmSync(staged, { recursive: true, force: true });
   const files = vsce(ROOT, 'ls', '--no-dependencies').split('\n').filter(Boolean);
-  for (const file of files) {
+  for (const file of [...files, '.vscodeignore']) {
     mkdirSync(path.dirname(path.join(staged, file)), { recursive: true });
     cpSync(path.join(ROOT, file), path.join(staged, file));
   }

@@ -1,0 +1,114 @@
+/**
+ * The main job in the real editor, with the extension as it is packed: a plan is opened, the value
+ * at fault is marked, a fix is applied, and what is saved checks cleanly on the command line.
+ */
+import type { Browser } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { planTemplate } from '../../shared/assist/template.ts';
+import { check, figures, markedText } from './command-line.ts';
+import type { Host, StartHost } from './host.ts';
+import { startNodeHost } from './node-host.ts';
+import { startWebHost } from './web-host.ts';
+import { launchBrowser, Workbench } from './workbench.ts';
+
+const FILE = 'crystal.shootplan.yaml';
+/** Longer than a frame at the 50 frames a second that the shot records. */
+const SLOW = '1/20 s';
+const PLAN = planTemplate().replace('shutter: 1/100 s', `shutter: ${SLOW}`);
+
+const HOSTS: [string, StartHost][] = [
+  ['extensions in a Node process', startNodeHost],
+  ['extensions in a web worker', startWebHost],
+];
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+describe.each(HOSTS)('%s', (name, startHost) => {
+  let host: Host;
+  let workbench: Workbench;
+
+  beforeAll(async () => {
+    host = await startHost({ [FILE]: PLAN });
+    workbench = await Workbench.open(browser, host, FILE);
+  });
+  afterAll(async () => {
+    await workbench?.close();
+    await host?.stop();
+  });
+  afterEach(async (context) => {
+    if (context.task.result?.state === 'fail') await workbench.picture(`failed ${name}`);
+  });
+
+  test('the language is known and its parts are told apart by colour', async () => {
+    await expect.poll(() => workbench.language.textContent(), WAIT).toBe('Shoot Plan');
+    await workbench.goTo(SLOW, PLAN);
+    await expect.poll(() => colours(workbench), WAIT).toHaveLength(4);
+  });
+
+  test('what is wrong is marked, on the value and nowhere else', async () => {
+    const found = check(host.folder.path, FILE).filter(({ severity }) => severity === 'error');
+    expect(found.map((finding) => markedText(finding, PLAN))).toEqual([SLOW]);
+    await workbench.goTo(SLOW, PLAN);
+    await expect.poll(() => workbench.squiggles('error').count(), START).toBe(1);
+    const marked = (await workbench.squiggles('error').boundingBox())!;
+    const { box } = await workbench.drawn(SLOW);
+    expect(marked.x).toBeCloseTo(box.x, -1);
+    expect(marked.width).toBeCloseTo(box.width, -1);
+    expect(marked.y).toBeGreaterThanOrEqual(box.y - 1);
+    expect(marked.y + marked.height).toBeLessThanOrEqual(box.y + box.height + 3);
+  });
+
+  test('the Problems list and the status bar say so', async () => {
+    const rows = await workbench.problems();
+    for (const { message, rule, severity } of check(host.folder.path, FILE)) {
+      if (severity === 'hint') continue;
+      const row = rows.find((each) => each.includes(message.replace(/\s+/g, ' ')));
+      expect(row, rows.join('\n')).toContain(rule);
+    }
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('0 of 1 shot ready');
+    await workbench.focusText();
+  });
+
+  test('hover and hint tell what the marked aperture comes to', async () => {
+    const effective = figures(host.folder.path, FILE).first!.effectiveFNumber!;
+    const shown = `f/${Number(effective.toPrecision(3))}`.slice(0, 4);
+    await workbench.goTo(SLOW, PLAN);
+    const line = async () =>
+      (await workbench.drawnLines()).find((each) => each.startsWith('    aperture: f/8'));
+    await expect.poll(line, WAIT).toContain(shown);
+    await workbench.goTo('f/8\n    shutter', PLAN);
+    expect(await workbench.hover()).toContain(shown.slice(2));
+    await workbench.picture(`hover, ${name}`);
+    await workbench.escape();
+  });
+
+  test('a fix applied and saved leaves nothing to find', async () => {
+    const [finding] = check(host.folder.path, FILE).filter(({ severity }) => severity === 'error');
+    const [fix] = finding!.fixes ?? [];
+    expect(fix, finding!.message).toBeDefined();
+    await workbench.goTo(SLOW, PLAN);
+    await workbench.applyFix(fix!.title);
+    await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(0);
+    await workbench.save();
+    await expect.poll(() => host.folder.read(FILE), WAIT).not.toBe(PLAN);
+    const left = check(host.folder.path, FILE);
+    expect(left.filter(({ rule }) => rule === finding!.rule)).toEqual([]);
+    expect(left.filter(({ severity }) => severity === 'error')).toEqual([]);
+    await workbench.picture(`fixed, ${name}`);
+  });
+});
+
+/** A first answer has the start of the workbench, the extension and the server before it. */
+const START = { timeout: 30_000, interval: 100 };
+const WAIT = { timeout: 15_000, interval: 100 };
+
+/** Of a key, the name of an entry, a quantity and a word: as many as are different. */
+const colours = async (workbench: Workbench): Promise<string[]> => {
+  const texts = ['subject', 'first', '48', 'near'];
+  const drawn = await Promise.all(texts.map((text) => workbench.drawn(text)));
+  return [...new Set(drawn.map(({ colour }) => colour))];
+};

@@ -1,0 +1,184 @@
+/// <reference lib="dom" />
+/** The workbench as a person uses it: by keyboard, and by what stands on the screen. */
+import { mkdirSync } from 'node:fs';
+import path from 'node:path';
+import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import type { Host } from './host.ts';
+import { RESULTS } from './paths.ts';
+
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
+const QUIET = ['disable-background-networking', 'disable-component-update', 'disable-sync'];
+
+export const launchBrowser = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: CHROMIUM,
+    args: ['no-sandbox', 'disable-gpu', 'disable-quic', 'no-first-run', ...QUIET].map(
+      (flag) => `--${flag}`,
+    ),
+  });
+
+/** The editor draws no-break spaces and middle dots for spaces, and zero-width marks. */
+const plain = (text: string): string =>
+  text.replace(/[\u00a0\u00b7]/g, ' ').replace(/[\u200b-\u200d\ufeff]/g, '');
+
+export class Workbench {
+  readonly page: Page;
+
+  private constructor(page: Page) {
+    this.page = page;
+  }
+
+  /** Opens `file` of the host's folder in a fresh profile. */
+  static async open(browser: Browser, host: Host, file: string): Promise<Workbench> {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+    context.setDefaultTimeout(15_000);
+    const page = await context.newPage();
+    await page.goto(host.address(file));
+    const workbench = new Workbench(page);
+    await workbench.#viewLines.first().waitFor({ timeout: 60_000 });
+    await workbench.#viewLines.first().click();
+    return workbench;
+  }
+
+  close(): Promise<void> {
+    return this.page.context().close();
+  }
+
+  async picture(name: string): Promise<void> {
+    mkdirSync(RESULTS, { recursive: true });
+    await this.page.screenshot({ path: path.join(RESULTS, `${name}.png`) });
+  }
+
+  get #viewLines(): Locator {
+    return this.page.locator('.editor-instance .view-lines > .view-line');
+  }
+
+  /** What the editor draws, hints included, in the order of the text. */
+  async drawnLines(): Promise<string[]> {
+    const drawn = await this.#viewLines.evaluateAll((lines) =>
+      lines.map((line) => ({
+        top: Number.parseFloat((line as HTMLElement).style.top),
+        text: line.textContent ?? '',
+      })),
+    );
+    return drawn.sort((a, b) => a.top - b.top).map(({ text }) => plain(text));
+  }
+
+  /** Where `text` is drawn, and in which colour. */
+  async drawn(text: string): Promise<{ box: Box; colour: string }> {
+    const found = await this.#viewLines.evaluateAll((lines, wanted) => {
+      const same = (content: string) => content.replace(/\u00a0/g, ' ');
+      for (const line of lines) {
+        const at = same(line.textContent ?? '').indexOf(wanted);
+        if (at < 0) continue;
+        const range = document.createRange();
+        const walker = document.createTreeWalker(line, NodeFilter.SHOW_TEXT);
+        let before = 0;
+        let colour = '';
+        for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+          const length = node.textContent?.length ?? 0;
+          if (before <= at && at < before + length) {
+            range.setStart(node, at - before);
+            colour = getComputedStyle(node.parentElement!).color;
+          }
+          const end = at + wanted.length;
+          if (before < end && end <= before + length) range.setEnd(node, end - before);
+          before += length;
+        }
+        const { x, y, width, height } = range.getBoundingClientRect();
+        return { box: { x, y, width, height }, colour };
+      }
+      return undefined;
+    }, text);
+    if (!found) throw new Error(`"${text}" is not on the screen.`);
+    return found;
+  }
+
+  squiggles(kind: 'error' | 'warning' | 'info'): Locator {
+    return this.page.locator(`.editor-instance .squiggly-${kind}`);
+  }
+
+  get language(): Locator {
+    return this.page.locator('#status\\.editor\\.mode');
+  }
+
+  /** The extension's own item in the status bar. */
+  get status(): Locator {
+    return this.page.locator('.statusbar-item').filter({ hasText: /shots? ready|No shots yet/ });
+  }
+
+  /** Puts the caret where `text` begins. */
+  async goTo(text: string, within: string): Promise<void> {
+    const at = within.indexOf(text);
+    if (at < 0) throw new Error(`"${text}" is not in the text.`);
+    const before = within.slice(0, at).split('\n');
+    const place = `:${before.length}:${before.at(-1)!.length + 1}`;
+    await this.page.keyboard.press('Control+g');
+    const input = this.page.locator('.quick-input-widget:visible input').first();
+    await input.waitFor();
+    await input.fill(place);
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  }
+
+  /** The hover at the caret. */
+  async hover(): Promise<string> {
+    await this.page.keyboard.press('Control+k');
+    await this.page.keyboard.press('Control+i');
+    const hover = this.page.locator('.monaco-hover:not(.hidden) .hover-contents');
+    await hover.first().waitFor();
+    return plain((await hover.allInnerTexts()).join('\n'));
+  }
+
+  async escape(): Promise<void> {
+    await this.page.keyboard.press('Escape');
+  }
+
+  /** Opens the list of fixes at the caret and applies the one of that title, by keyboard. */
+  async applyFix(title: string): Promise<void> {
+    await this.page.keyboard.press('Control+.');
+    const choices = this.page.locator('.action-widget .monaco-list-row.action');
+    await choices.first().waitFor();
+    const titles = (await choices.allInnerTexts()).map((text) => plain(text).trim());
+    const place = titles.findIndex((text) => text.startsWith(title));
+    if (place < 0) throw new Error(`"${title}" is not among the fixes: ${titles.join('; ')}`);
+    for (let steps = 0; steps < place; steps++) await this.page.keyboard.press('ArrowDown');
+    await this.page.keyboard.press('Enter');
+  }
+
+  /** Rows of the Problems list, headings included; opens it where it is closed. */
+  async problems(): Promise<string[]> {
+    const panel = this.page.locator('.markers-panel-container');
+    if (!(await panel.isVisible())) await this.page.keyboard.press('Control+Shift+M');
+    await panel.waitFor();
+    const rows = panel.locator('.monaco-list-row');
+    return (await rows.allInnerTexts()).map((row) => plain(row).replace(/\s+/g, ' '));
+  }
+
+  /** Back from a panel to the text. */
+  async focusText(): Promise<void> {
+    await this.page.keyboard.press('Control+1');
+  }
+
+  async save(): Promise<void> {
+    await this.page.keyboard.press('Control+s');
+  }
+
+  /** Runs a command by its title in the command palette. */
+  async run(title: string): Promise<void> {
+    await this.page.keyboard.press('F1');
+    const input = this.page.locator('.quick-input-widget:visible input[type=text]').first();
+    await input.waitFor();
+    await input.fill(`>${title}`);
+    const row = this.page.locator('.quick-input-widget:visible .monaco-list-row');
+    await row.filter({ hasText: title }).first().waitFor();
+    await this.page.keyboard.press('Enter');
+  }
+}
