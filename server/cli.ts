@@ -1,0 +1,11 @@
+import { allRules } from '../shared/rules/registry.ts';
+import { createCore } from '../shared/workspace/core.ts';
+import { runCommandLine } from './command-line.ts';
+import { processTerminal } from './terminal.ts';
+
+const surroundings = { terminal: processTerminal(), createCore, rules: allRules };
+
+void runCommandLine(process.argv.slice(2), surroundings).then((status) => {
+  // Not process.exit: what is still on its way to a pipe would be lost.
+  process.exitCode = status;
+});

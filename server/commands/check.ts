@@ -1,0 +1,118 @@
+import { stat } from 'node:fs/promises';
+import path from 'node:path';
+import { checkReport } from '../../shared/report/json.ts';
+import { textReport } from '../../shared/report/text.ts';
+import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
+import type { LengthUnit } from '../../shared/rules/say.ts';
+import { MOST_BYTES } from '../files/decode.ts';
+import { isPlanName, PLAN_SUFFIX, plansNamed } from '../files/plan-files.ts';
+import { PlanSet } from '../files/plan-set.ts';
+import {
+  COULD_NOT_RUN,
+  type Command,
+  FORMAT_HELP,
+  FORMATS,
+  FOUND,
+  LENGTHS,
+  LENGTHS_HELP,
+  NOTHING_FOUND,
+  ROOT_HELP,
+  type Surroundings,
+} from './command.ts';
+import { type Parsed, parseOptions, WrongUse } from './options.ts';
+
+const BARS = ['error', 'warning', 'information'] as const satisfies readonly Severity[];
+
+const OPTIONS = {
+  format: { oneOf: FORMATS },
+  'fail-on': { oneOf: BARS },
+  root: { value: 'folder' },
+  lengths: { oneOf: LENGTHS },
+  'stdin-name': { value: 'file name' },
+};
+
+export const check: Command = {
+  name: 'check',
+  usage: ['lamella check [FILE|DIR…] [options]', 'lamella check - --stdin-name NAME [options]'],
+  about: `Says what will not work in plans, and what to do. A folder stands for every *${PLAN_SUFFIX} below it; without arguments, the current folder.`,
+  options: [
+    FORMAT_HELP,
+    [
+      '--fail-on error|warning|information',
+      'The least severe finding that makes the exit status 1; default error.',
+    ],
+    ROOT_HELP,
+    LENGTHS_HELP,
+    ['--stdin-name NAME', 'The file that standard input stands for; paths start from there.'],
+  ],
+  async run(args, surroundings) {
+    const parsed = parseOptions(args, OPTIONS);
+    const { terminal } = surroundings;
+    const plans = await planSet(parsed, surroundings);
+    const problems = await addAll(plans, parsed, surroundings);
+    await plans.follow();
+    const files = plans.files.map((file) => ({
+      name: plans.nameOf(file),
+      findings: plans.findings(file),
+      line: (index: number) => plans.core.line(file, index),
+      nameOf: (other: string) => plans.nameOf(other),
+    }));
+    if (parsed.options.format === 'json') terminal.out(checkReport(files));
+    else if (files.length > 0) terminal.out(textReport(files, terminal.colour));
+    for (const problem of problems) terminal.err(`lamella: ${problem}\n`);
+    if (problems.length > 0) return COULD_NOT_RUN;
+    const bar = SEVERITIES.indexOf((parsed.options['fail-on'] as Severity | undefined) ?? 'error');
+    const over = files.some(({ findings }) =>
+      findings.some(({ finding }) => SEVERITIES.indexOf(finding.severity) <= bar),
+    );
+    return over ? FOUND : NOTHING_FOUND;
+  },
+};
+
+/** A set of plans as the options of a command ask for it. */
+export async function planSet(
+  { options }: Parsed,
+  { terminal, createCore }: Surroundings,
+): Promise<PlanSet> {
+  if (options.lengths && options.format === 'json')
+    throw new WrongUse('--lengths goes with --format text; JSON is always in millimetres.');
+  const root = typeof options.root === 'string' ? path.resolve(terminal.cwd, options.root) : null;
+  if (root !== null && !(await isFolder(root)))
+    throw new WrongUse(`--root ${options.root}: no such folder.`);
+  return new PlanSet({
+    cwd: terminal.cwd,
+    createCore,
+    ...(root !== null && { root }),
+    ...(options.lengths && { lengths: options.lengths as LengthUnit }),
+  });
+}
+
+const isFolder = async (at: string): Promise<boolean> => {
+  try {
+    return (await stat(at)).isDirectory();
+  } catch {
+    return false;
+  }
+};
+
+/** Adds what was named, or standard input; answers with what could not be added. */
+async function addAll(
+  plans: PlanSet,
+  { options, rest }: Parsed,
+  { terminal }: Surroundings,
+): Promise<readonly string[]> {
+  const name = options['stdin-name'];
+  if (rest.includes('-')) {
+    if (rest.length > 1) throw new WrongUse('"-" is standard input, and goes with no other file.');
+    if (typeof name !== 'string')
+      throw new WrongUse('"-" is standard input; --stdin-name NAME says which file it stands for.');
+    if (!isPlanName(name))
+      throw new WrongUse(`--stdin-name ${name}: not a plan; plans are named *${PLAN_SUFFIX}.`);
+    plans.addText(path.resolve(terminal.cwd, name), await terminal.input(MOST_BYTES));
+    return [];
+  }
+  if (name !== undefined) throw new WrongUse('--stdin-name goes with "-", standard input.');
+  const { files, problems } = await plansNamed(rest.length > 0 ? rest : ['.'], terminal.cwd);
+  const unread = await Promise.all(files.map((file) => plans.add(file)));
+  return [...problems, ...unread.filter((problem) => problem !== null)];
+}

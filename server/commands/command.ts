@@ -1,0 +1,39 @@
+import type { ExplainedRule } from '../../shared/report/explain.ts';
+import type { CreateCore } from '../files/plan-set.ts';
+import type { Terminal } from '../terminal.ts';
+
+/** Exit statuses: a contract with scripts. */
+export const NOTHING_FOUND = 0;
+export const FOUND = 1;
+export const COULD_NOT_RUN = 2;
+
+export interface Surroundings {
+  readonly terminal: Terminal;
+  readonly createCore: CreateCore;
+  /** All rules, for `explain`. */
+  readonly rules: readonly ExplainedRule[];
+}
+
+export interface Command {
+  readonly name: string;
+  /** How it is called, one form a line. */
+  readonly usage: readonly string[];
+  readonly about: string;
+  /** Option to explanation, in the order of the help. */
+  readonly options: readonly (readonly [option: string, about: string])[];
+  /** @returns the exit status; throws `WrongUse` where it was called wrongly */
+  run(args: readonly string[], surroundings: Surroundings): Promise<number>;
+}
+
+export const LENGTHS = ['mm', 'inches'] as const;
+export const FORMATS = ['text', 'json'] as const;
+
+export const FORMAT_HELP = ['--format text|json', 'For people (default) or for programs.'] as const;
+export const LENGTHS_HELP = [
+  '--lengths mm|inches',
+  'The unit that text shows lengths in; JSON is always in millimetres.',
+] as const;
+export const ROOT_HELP = [
+  '--root DIR',
+  "The folder that plans may use files from; else the nearest repository's root, else the plan's folder.",
+] as const;

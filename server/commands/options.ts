@@ -1,0 +1,87 @@
+/** Options of a command, checked against what it takes; wrong use is said in whole sentences. */
+import { parseArgs } from 'node:util';
+import { editDistance } from '../../shared/quantity/edit-distance.ts';
+
+/** The command was called wrongly: its message goes to standard error, exit status 2. */
+export class WrongUse extends Error {}
+
+export interface OptionSpec {
+  /** What stands behind it, for messages; left out: nothing does. */
+  readonly value?: string;
+  /** The only values that it takes. */
+  readonly oneOf?: readonly string[];
+}
+
+export interface Parsed {
+  readonly options: Readonly<Record<string, string | true>>;
+  readonly rest: readonly string[];
+}
+
+export function parseOptions(
+  args: readonly string[],
+  specs: Readonly<Record<string, OptionSpec>>,
+): Parsed {
+  const types = Object.entries(specs).map(
+    ([name, spec]) => [name, { type: takesValue(spec) ? 'string' : 'boolean' }] as const,
+  );
+  const { tokens } = parseArgs({
+    args: [...args],
+    options: Object.fromEntries(types),
+    strict: false,
+    tokens: true,
+  });
+  const options: Record<string, string | true> = {};
+  const rest: string[] = [];
+  for (const token of tokens) {
+    if (token.kind === 'positional') rest.push(token.value);
+    if (token.kind !== 'option') continue;
+    const spec = Object.hasOwn(specs, token.name) ? specs[token.name] : undefined;
+    if (!spec) throw new WrongUse(unknownOption(token.rawName, Object.keys(specs)));
+    options[token.name] = readValue(token, spec);
+  }
+  return { options, rest };
+}
+
+const takesValue = (spec: OptionSpec): boolean =>
+  spec.value !== undefined || spec.oneOf !== undefined;
+
+function readValue(
+  token: { rawName: string; value: string | undefined; inlineValue: boolean | undefined },
+  spec: OptionSpec,
+): string | true {
+  const { rawName, value, inlineValue } = token;
+  if (!takesValue(spec)) {
+    if (value !== undefined) throw new WrongUse(`${rawName} takes no value, but got "${value}".`);
+    return true;
+  }
+  const expected = spec.oneOf ? choices(spec.oneOf) : `a ${spec.value}`;
+  // `--root --format json`: the next option is not the value that was forgotten.
+  if (value === undefined || value === '' || (!inlineValue && value.startsWith('--')))
+    throw new WrongUse(`${rawName} needs a value: ${expected}.`);
+  if (spec.oneOf && !spec.oneOf.includes(value))
+    throw new WrongUse(`${rawName} takes ${expected}, not "${value}".`);
+  return value;
+}
+
+const choices = (names: readonly string[]): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
+
+const unknownOption = (written: string, known: readonly string[]): string => {
+  const near = nearest(
+    written,
+    known.map((name) => `--${name}`),
+  );
+  return `There is no option ${written}.${near ? ` Did you mean ${near}?` : ''}`;
+};
+
+/** The name nearest to what was written; null where none is near. */
+export function nearest(written: string, names: readonly string[]): string | null {
+  const most = Math.max(1, Math.floor(written.length / 3));
+  let best: string | null = null;
+  let least = most + 1;
+  for (const name of names) {
+    const distance = editDistance(written, name);
+    if (distance < least) [best, least] = [name, distance];
+  }
+  return best;
+}

@@ -1,0 +1,141 @@
+/** The plans of one run of the command line, with all the files that they use. */
+import path from 'node:path';
+import type { LocatedFinding, LocatedFix } from '../../shared/assist/located.ts';
+import type { FileId } from '../../shared/plan/place.ts';
+import type { LengthUnit } from '../../shared/rules/say.ts';
+import type { Core, CoreOptions } from '../../shared/workspace/facade.ts';
+import { notText, tooLarge } from '../unread.ts';
+import { decode, MOST_BYTES } from './decode.ts';
+import { isInside, readPlan, sizeIn } from './read-plan.ts';
+import { nearestRoot } from './root.ts';
+import { pathOfUri, uriOfPath } from './uri.ts';
+
+export type CreateCore = (options: CoreOptions) => Core;
+
+export interface PlanSetOptions {
+  readonly cwd: string;
+  /** Absolute; left out: the nearest repository's root, else each plan's own folder. */
+  readonly root?: string;
+  readonly lengths?: LengthUnit;
+  readonly createCore: CreateCore;
+}
+
+export class PlanSet {
+  readonly core: Core;
+  readonly #options: PlanSetOptions;
+  /** In the order of the report. */
+  readonly #listed = new Set<FileId>();
+  /** Every file that was tried, with the root that it lies in. */
+  readonly #roots = new Map<FileId, string>();
+  readonly #given = new Set<FileId>();
+  /** What the host itself found, where it could not give the core the text as it is. */
+  readonly #unread = new Map<FileId, LocatedFinding>();
+
+  constructor(options: PlanSetOptions) {
+    this.#options = options;
+    this.core = options.createCore({
+      rootOf: (file) => uriOfPath(this.#rootOf(file)),
+      ...(options.lengths && { lengths: options.lengths }),
+    });
+  }
+
+  /** Files with findings to report, the named ones first, then those that they use. */
+  get files(): readonly FileId[] {
+    return [...this.#listed];
+  }
+
+  /** Adds a plan that the user named; answers with why it can't be checked, or null. */
+  async add(file: string): Promise<string | null> {
+    const root = this.#options.root ?? nearestRoot(path.dirname(file));
+    const id = this.#note(file, root);
+    const read = await readPlan(file, root);
+    if (read.ok) this.#give(id, read.text);
+    else if (read.why === 'too-large')
+      this.#unread.set(id, tooLarge(id, read.detail, sizeIn(MOST_BYTES)));
+    else if (read.decoded) this.#giveLenient(id, read.decoded);
+    else {
+      this.#listed.delete(id);
+      return `${this.nameOf(id)}: ${read.detail}.`;
+    }
+    return null;
+  }
+
+  /** Adds a text that stands for the file at `file`, which need not exist. */
+  addText(file: string, bytes: Uint8Array): void {
+    const id = this.#note(file, this.#options.root ?? nearestRoot(path.dirname(file)));
+    if (bytes.length > MOST_BYTES) {
+      this.#unread.set(id, tooLarge(id, `more than ${sizeIn(MOST_BYTES)}`, sizeIn(MOST_BYTES)));
+      return;
+    }
+    const decoded = decode(bytes);
+    if (decoded.ok) this.#give(id, decoded.text);
+    else this.#giveLenient(id, decoded);
+  }
+
+  /** Reads what the plans use, and what that uses, until nothing is wanted. */
+  async follow(): Promise<void> {
+    for (const plan of this.files.filter((file) => this.#given.has(file))) {
+      for (let wanted = this.core.wanted(plan); wanted.length > 0; ) {
+        for (const file of wanted) await this.#provide(file, this.#rootOf(plan));
+        wanted = this.core.wanted(plan);
+      }
+    }
+  }
+
+  findings(file: FileId): readonly { finding: LocatedFinding; fixes: readonly LocatedFix[] }[] {
+    const unread = this.#unread.get(file);
+    if (unread && !this.#given.has(file)) return [{ finding: unread, fixes: [] }];
+    const rest = this.core
+      .findings(file)
+      .filter((finding) => !unread || !standsOn(finding, unread))
+      .map((finding) => ({ finding, fixes: this.core.fixesOf(finding) }));
+    return unread ? [{ finding: unread, fixes: [] }, ...rest] : rest;
+  }
+
+  /** As a reader names it: from the current folder where it lies below it, with `/`. */
+  nameOf(file: FileId): string {
+    const absolute = pathOfUri(file);
+    if (absolute === null) return file;
+    const { cwd } = this.#options;
+    const name = isInside(cwd, absolute) ? path.relative(cwd, absolute) : absolute;
+    return name.split(path.sep).join('/');
+  }
+
+  #give(file: FileId, text: string): void {
+    this.#given.add(file);
+    this.core.give(file, text);
+  }
+
+  #note(file: string, root: string): FileId {
+    const id = uriOfPath(file);
+    this.#roots.set(id, root);
+    this.#listed.add(id);
+    return id;
+  }
+
+  #rootOf(file: FileId): string {
+    return this.#roots.get(file) ?? this.#options.root ?? this.#options.cwd;
+  }
+
+  async #provide(file: FileId, root: string): Promise<void> {
+    this.#roots.set(file, root);
+    const at = pathOfUri(file);
+    const read = at === null ? null : await readPlan(at, root);
+    if (read?.ok) {
+      this.#listed.add(file);
+      this.#give(file, read.text);
+    } else this.core.refuse(file, read?.why ?? 'not-found');
+  }
+
+  #giveLenient(id: FileId, decoded: Extract<ReturnType<typeof decode>, { ok: false }>): void {
+    this.#unread.set(id, notText(id, decoded.at, decoded.offset));
+    if (decoded.lenient !== null) this.#give(id, decoded.lenient);
+  }
+}
+
+/** One cause, one finding: what the unreadable character itself leads to isn't said again. */
+const standsOn = ({ range }: LocatedFinding, { range: { start } }: LocatedFinding): boolean =>
+  range.start.line === start.line &&
+  range.end.line === start.line &&
+  range.start.character <= start.character &&
+  start.character <= range.end.character;

@@ -1,0 +1,50 @@
+/** What a command sees of the world it runs in; tests bring their own. */
+export interface Terminal {
+  readonly cwd: string;
+  /** Whether standard output takes colour. */
+  readonly colour: boolean;
+  out(text: string): void;
+  err(text: string): void;
+  /** Standard input, at most `most` bytes and one more where there is more. */
+  input(most: number): Promise<Uint8Array>;
+}
+
+/**
+ * Whether to colour: FORCE_COLOR decides where it is set (`0` and `false` are no), then NO_COLOR
+ * (any text is no), then whether a terminal that knows colours is there.
+ * Sources: no-color.org, force-color.org; their order where both are set is Node's own.
+ */
+export function wantsColour(
+  environment: Readonly<Record<string, string | undefined>>,
+  isTerminal: boolean,
+): boolean {
+  const { FORCE_COLOR, NO_COLOR, TERM } = environment;
+  if (FORCE_COLOR) return FORCE_COLOR !== '0' && FORCE_COLOR !== 'false';
+  if (NO_COLOR) return false;
+  return isTerminal && TERM !== 'dumb';
+}
+
+/** The process's own terminal. A reader that goes away (`lamella … | head`) ends it quietly. */
+export function processTerminal(): Terminal {
+  process.stdout.on('error', (cause: NodeJS.ErrnoException) => {
+    if (cause.code !== 'EPIPE') throw cause;
+  });
+  return {
+    cwd: process.cwd(),
+    colour: wantsColour(process.env, process.stdout.isTTY === true),
+    out: (text) => void process.stdout.write(text),
+    err: (text) => void process.stderr.write(text),
+    input: readInput,
+  };
+}
+
+async function readInput(most: number): Promise<Uint8Array> {
+  const pieces: Uint8Array[] = [];
+  let size = 0;
+  for await (const piece of process.stdin as AsyncIterable<Uint8Array>) {
+    pieces.push(piece);
+    size += piece.length;
+    if (size > most) break;
+  }
+  return Buffer.concat(pieces).subarray(0, most + 1);
+}

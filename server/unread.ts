@@ -1,0 +1,47 @@
+/**
+ * Findings about a file whose text never reached the core, whole or in part. The hosts make them,
+ * since only they see bytes; they bear the names of the core's own rules for the like.
+ */
+import type { LocatedFinding, Position } from '../shared/assist/located.ts';
+import type { FileId } from '../shared/plan/place.ts';
+
+const START: Position = { line: 0, character: 0 };
+
+const at = (file: FileId, rule: string, place: Position, what: string, why: string) =>
+  ({
+    rule,
+    severity: 'error',
+    file,
+    range: { start: place, end: place },
+    what,
+    why,
+    related: [],
+  }) satisfies LocatedFinding;
+
+/** @param offset bytes before the first one that is no UTF-8 */
+export const notText = (file: FileId, place: Position, offset: number): LocatedFinding =>
+  at(
+    file,
+    'syntax',
+    place,
+    'This is not UTF-8 text.',
+    `Byte ${offset + 1} of the file, on line ${place.line + 1}, belongs to no UTF-8 character. Save the file as UTF-8.`,
+  );
+
+export const tooLarge = (file: FileId, size: string, most: string): LocatedFinding =>
+  at(
+    file,
+    'too-much',
+    START,
+    `This file was not read: it is over ${most}.`,
+    `It has ${size}. Move shots or kit into further files and name the kit under \`use\`.`,
+  );
+
+export const failed = (file: FileId, cause: unknown): LocatedFinding =>
+  at(
+    file,
+    'rule-failed',
+    START,
+    'Lamella failed while it checked this file.',
+    `This is a defect of Lamella, not of the plan: ${cause instanceof Error ? cause.message : String(cause)}`,
+  );

@@ -1,0 +1,115 @@
+/** Figures as a terminal shows them: one a line, with its unit, or why it is not known. */
+import type { JsonFigure, ShotFiguresJson } from '../figures/json.ts';
+import { type LengthUnit, Say } from '../rules/say.ts';
+import { inertLine } from './inert.ts';
+import { painter } from './paint.ts';
+
+export interface FiguresTextOptions {
+  readonly colour: boolean;
+  readonly lengths?: LengthUnit;
+}
+
+type Print = (value: number, say: Say) => string;
+
+/** By the end of a figure's name, where its unit stands; the first that fits. */
+const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
+  [/exposureErrorStops$/, (value, say) => say.stopsSigned(value)],
+  [/stops$/i, (value, say) => say.stops(value)],
+  [/Mm$/, (value, say) => say.length(value)],
+  [/Um$/, (value, say) => say.micrometres(value)],
+  [/Deg$/, (value, say) => `${say.number(value)}°`],
+  [/Px$/, (value, say) => say.pixels(value)],
+  [/Kg$/, (value, say) => `${say.number(value)} kg`],
+  [/Seconds$|S$/, (value, say) => say.seconds(value)],
+  [/FNumber$/i, (value, say) => say.fNumber(value)],
+  [/magnification$|^reach$/i, (value, say) => say.magnification(value)],
+  [/^iso/, (value, say) => say.iso(value)],
+  [/residual$/i, (value, say) => say.percent(value)],
+];
+
+const plain: Print = (value, say) => say.number(value);
+
+export function figuresText(
+  file: string,
+  shots: ReadonlyMap<string, ShotFiguresJson>,
+  options: FiguresTextOptions,
+): string {
+  const paint = painter(options.colour);
+  const say = new Say(options.lengths);
+  const out = [paint('heading', inertLine(file))];
+  for (const [shot, { notKnown, ...figures }] of shots) {
+    const width = Math.max(0, ...Object.keys(figures).map((name) => labelOf(name).length));
+    out.push('', paint('heading', inertLine(shot)));
+    for (const [name, value] of Object.entries(figures)) {
+      const text = valueText(name, value as JsonFigure, notKnown, say);
+      const shown = value === null ? paint('aside', text) : text;
+      out.push(`  ${labelOf(name).padEnd(width)}  ${shown}`);
+    }
+  }
+  if (shots.size === 0) out.push('', 'No shots.');
+  return `${out.join('\n')}\n`;
+}
+
+function valueText(
+  name: string,
+  value: JsonFigure,
+  notKnown: Readonly<Record<string, string>>,
+  say: Say,
+): string {
+  const print = UNITS.find(([end]) => end.test(name.split('.')[0] ?? name))?.[1] ?? plain;
+  if (value === null) return inertLine(`not known: ${notKnown[name] ?? 'no reason given'}`);
+  if (typeof value === 'number') return print(value, say);
+  if (typeof value !== 'object') return inertLine(String(value));
+  if (Array.isArray(value)) return listText(name, value, print, say);
+  return Object.entries(value as Record<string, JsonFigure>)
+    .map(([part, inner]) => `${labelOf(part)} ${partText(name, part, inner, print, notKnown, say)}`)
+    .join(', ');
+}
+
+const partText = (
+  name: string,
+  part: string,
+  value: JsonFigure,
+  print: Print,
+  notKnown: Readonly<Record<string, string>>,
+  say: Say,
+): string =>
+  typeof value === 'number'
+    ? print(value, say)
+    : valueText(`${name}.${part}`, value, notKnown, say);
+
+/** Pairs of sizes as "24 mm x 13.5 mm", of bounds as "0.3x to 1.2x", records by their parts. */
+function listText(name: string, values: readonly unknown[], print: Print, say: Say): string {
+  const texts = values.map((value) => {
+    if (typeof value === 'number') return print(value, say);
+    if (typeof value !== 'object' || value === null) return inertLine(String(value));
+    return Object.entries(value)
+      .map(([key, inner]) =>
+        typeof inner === 'number'
+          ? (UNITS.find(([end]) => end.test(key))?.[1] ?? plain)(inner, say)
+          : inertLine(String(inner)),
+      )
+      .join(' ');
+  });
+  if (texts.length === 0) return 'none';
+  const between = name.startsWith('reach') ? ' to ' : name.startsWith('field') ? ' x ' : ', ';
+  return texts.join(between);
+}
+
+/** `workingDistanceMm` as "working distance": the unit stands behind the number. */
+const labelOf = (name: string): string =>
+  name
+    .replace(/(Mm|Um|Deg|Px|Kg|Seconds|Stops)$/, '')
+    .replace(/FNumber$/, ' f-number')
+    .replace(/ISO|Iso/g, ' ISO ')
+    .replace(/^iso(?=[A-Z])/, 'ISO')
+    .replace(
+      /([a-z])([A-Z])(?![A-Z])/g,
+      (_, before: string, after: string) => `${before} ${after.toLowerCase()}`,
+    )
+    .replace(
+      /([A-Z]{2,})([A-Z][a-z])/g,
+      (_, before: string, after: string) => `${before} ${after.toLowerCase()}`,
+    )
+    .replace(/\s+/g, ' ')
+    .trim();

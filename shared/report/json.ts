@@ -1,0 +1,103 @@
+/**
+ * JSON for programs, a contract: within a `version` keys are added, never changed or taken away.
+ * Lines and columns count from 1, columns in UTF-16 units; a range ends before its `end`.
+ */
+import { type LocatedFinding, messageOf, type Range } from '../assist/located.ts';
+import type { ShotFiguresJson } from '../figures/json.ts';
+import type { Severity } from '../rules/rule.ts';
+import type { ReportedFile } from './text.ts';
+
+export const JSON_VERSION = 1;
+
+/** `lamella check --format json` */
+export interface CheckReport {
+  readonly version: typeof JSON_VERSION;
+  /** Every file that was read: those that were named, then those that they use. */
+  readonly files: readonly { readonly file: string; readonly findings: readonly JsonFinding[] }[];
+}
+
+export interface JsonFinding {
+  /** Stable; `lamella explain` tells more about it. */
+  readonly rule: string;
+  readonly severity: Severity;
+  /** What, then why with the numbers. For people: no program should compare it. */
+  readonly message: string;
+  /** The value at fault. */
+  readonly range: JsonRange;
+  readonly shot?: string;
+  /** Names carry their unit: `neededMm`. */
+  readonly numbers?: Readonly<Record<string, number>>;
+  /** Places that the finding follows from. */
+  readonly related?: readonly {
+    readonly file: string;
+    readonly range: JsonRange;
+    readonly message: string;
+  }[];
+  /** Ways out, each with what it adds or worsens. */
+  readonly fixes?: readonly { readonly title: string; readonly price?: string }[];
+}
+
+export interface JsonRange {
+  readonly start: { readonly line: number; readonly column: number };
+  readonly end: { readonly line: number; readonly column: number };
+}
+
+/** `lamella figures --format json` */
+export interface FiguresReport {
+  readonly version: typeof JSON_VERSION;
+  readonly file: string;
+  readonly shots: Readonly<Record<string, ShotFiguresJson>>;
+}
+
+export function checkReport(files: readonly ReportedFile[]): string {
+  return print({
+    version: JSON_VERSION,
+    files: files.map(({ name, findings, nameOf }) => ({
+      file: name,
+      findings: findings.map(({ finding, fixes }) => ({
+        ...jsonFinding(finding, nameOf),
+        ...(fixes.length > 0 && {
+          fixes: fixes.map(({ title, price }) => ({ title, ...(price && { price }) })),
+        }),
+      })),
+    })),
+  } satisfies CheckReport);
+}
+
+export function figuresReport(name: string, shots: ReadonlyMap<string, ShotFiguresJson>): string {
+  return print({
+    version: JSON_VERSION,
+    file: name,
+    shots: Object.fromEntries(shots),
+  } satisfies FiguresReport);
+}
+
+const jsonFinding = (finding: LocatedFinding, nameOf: (file: string) => string): JsonFinding => ({
+  rule: finding.rule,
+  severity: finding.severity,
+  message: messageOf(finding),
+  range: fromOne(finding.range),
+  ...(finding.shot !== undefined && { shot: finding.shot }),
+  ...(finding.numbers && { numbers: finding.numbers }),
+  ...(finding.related.length > 0 && {
+    related: finding.related.map(({ file, range, words }) => ({
+      file: nameOf(file),
+      range: fromOne(range),
+      message: words,
+    })),
+  }),
+});
+
+const fromOne = ({ start, end }: Range): JsonRange => ({
+  start: { line: start.line + 1, column: start.character + 1 },
+  end: { line: end.line + 1, column: end.character + 1 },
+});
+
+/** JSON's own escapes cover the C0 controls; here the others that a terminal or reader acts on. */
+const ACTIVE = /[\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2028\u2029\u2066-\u2069\ufeff]/g;
+
+const print = (report: CheckReport | FiguresReport): string =>
+  `${JSON.stringify(report, null, 2).replace(
+    ACTIVE,
+    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  )}\n`;

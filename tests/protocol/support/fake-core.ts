@@ -1,0 +1,190 @@
+/**
+ * A core that finds what a text tells it to find, so that tests of the hosts decide what is found:
+ *
+ *     use: other.shootplan.yaml
+ *     name: !error what is wrong here
+ *     name: !warning what is wrong (fix: better words)
+ *     name: !priced something (fix: better words)      a warning whose fix has a price
+ *     name: !throw                                     fails
+ */
+import type {
+  LocatedFinding,
+  LocatedFix,
+  Position,
+  Range,
+} from '../../../shared/assist/located.ts';
+import type { FileId } from '../../../shared/plan/place.ts';
+import type { Core, CoreOptions } from '../../../shared/workspace/facade.ts';
+import { resolveUse } from '../../../shared/workspace/use-path.ts';
+
+const MARK = /!(error|warning|information|hint|priced) ([^(]*?)(?: \(fix: ([^)]*)\))?$/;
+const BREAK = /\r\n|\r|\n/;
+
+export interface FakeCore extends Core {
+  text(file: FileId): string | undefined;
+  readonly calls: { findings: number };
+}
+
+export function createFakeCore(options: CoreOptions): FakeCore {
+  const texts = new Map<FileId, string>();
+  const refused = new Map<FileId, string>();
+  const calls = { findings: 0 };
+  const lines = (file: FileId): string[] => (texts.get(file) ?? '').split(BREAK);
+
+  const used = (file: FileId): FileId[] =>
+    lines(file).flatMap((line) => {
+      const written = /^use: (.*)$/.exec(line)?.[1];
+      const target = written ? resolveUse(file, written, options.rootOf(file)) : undefined;
+      return target?.ok ? [target.file] : [];
+    });
+
+  const reaches = (file: FileId): FileId[] => {
+    const found = new Set([file]);
+    for (const each of found) for (const next of used(each)) found.add(next);
+    return [...found];
+  };
+
+  const findings = (file: FileId): LocatedFinding[] => {
+    calls.findings++;
+    return lines(file).flatMap((text, line) => {
+      if (text.includes('!throw')) throw new Error('told to fail');
+      const missing = /^use: (.*)$/.test(text)
+        ? used(file).filter((each) => refused.has(each))
+        : [];
+      if (missing[0])
+        return [finding(file, line, 0, text.length, 'error', refused.get(missing[0]) ?? '')];
+      const match = MARK.exec(text);
+      if (!match) return [];
+      const severity = match[1] === 'priced' ? 'warning' : match[1]!;
+      return [finding(file, line, match.index, text.length, severity, match[2]!)];
+    });
+  };
+
+  const fixesOf = (of: LocatedFinding): LocatedFix[] => {
+    const match = MARK.exec(lines(of.file)[of.range.start.line] ?? '');
+    if (!match?.[3]) return [];
+    const fix = {
+      title: `Write ${match[3]}`,
+      edits: [{ file: of.file, range: of.range, text: match[3] }],
+    };
+    return [match[1] === 'priced' ? { ...fix, price: 'costs a stop' } : fix];
+  };
+
+  return {
+    calls,
+    text: (file) => texts.get(file),
+    give: (file, text) => {
+      refused.delete(file);
+      texts.set(file, text);
+    },
+    edit: (file, range, text) => {
+      const before = texts.get(file);
+      if (before === undefined) return;
+      const [start, end] = [offsetAt(before, range.start), offsetAt(before, range.end)];
+      texts.set(file, before.slice(0, start) + text + before.slice(Math.max(start, end)));
+    },
+    refuse: (file, why) => {
+      texts.delete(file);
+      refused.set(file, why);
+    },
+    close: (file) => {
+      texts.delete(file);
+      refused.delete(file);
+    },
+    wanted: (file) => reaches(file).filter((each) => !texts.has(each) && !refused.has(each)),
+    reaches,
+    findings,
+    fixesOf,
+    fixesIn: (file, range) =>
+      findings(file)
+        .filter((each) => touches(each.range, range))
+        .flatMap((each) => fixesOf(each).map((fix) => ({ ...fix, finding: each }))),
+    hover: (file, position) => {
+      const text = lines(file)[position.line] ?? '';
+      if (text.includes('!throw')) throw new Error('told to fail');
+      const range = rangeOf(position.line, 0, text.length);
+      return text === '' ? null : { markdown: `**${text}** \\*as written\\*`, range };
+    },
+    hints: (file, range) =>
+      lines(file).flatMap((text, line) =>
+        text.includes('f/') && line >= range.start.line && line <= range.end.line
+          ? [{ position: { line, character: text.length }, label: 'works as f/32', tooltip: 'why' }]
+          : [],
+      ),
+    symbols: (file) =>
+      lines(file).flatMap((text, line) => {
+        const name = /^([a-z-]+):/.exec(text)?.[1];
+        const range = rangeOf(line, 0, text.length);
+        if (!name) return [];
+        const child = {
+          name: `${name}-entry`,
+          detail: '',
+          kind: 'entry' as const,
+          range,
+          selection: range,
+          children: [],
+        };
+        const detail = 'a section';
+        return [{ name, detail, kind: 'section', range, selection: range, children: [child] }];
+      }),
+    figures: (file) =>
+      new Map(
+        lines(file).flatMap((text) => {
+          const name = /^shot: (.*)$/.exec(text)?.[1];
+          const needed = { depthMm: { front: 0.5, needed: null } };
+          return name
+            ? [
+                [
+                  name,
+                  { magnification: 1.5, ...needed, notKnown: { 'depthMm.needed': 'needs `tilt`' } },
+                ],
+              ]
+            : [];
+        }),
+      ),
+    state: (file) => ({ ready: 0, shots: lines(file).filter((l) => l.startsWith('shot:')).length }),
+    line: (file, index) => lines(file)[index] ?? '',
+  };
+}
+
+const rangeOf = (line: number, from: number, to: number): Range => ({
+  start: { line, character: from },
+  end: { line, character: to },
+});
+
+const finding = (
+  file: FileId,
+  line: number,
+  from: number,
+  to: number,
+  severity: string,
+  what: string,
+): LocatedFinding => ({
+  rule: what.startsWith('unused') ? 'unused-name' : 'told-to',
+  severity: severity as LocatedFinding['severity'],
+  file,
+  range: rangeOf(line, from, to),
+  what,
+  why: '',
+  related: what.includes('related')
+    ? [{ file, range: rangeOf(0, 0, 1), words: 'the first line' }]
+    : [],
+});
+
+const before = (a: Position, b: Position): boolean =>
+  a.line < b.line || (a.line === b.line && a.character <= b.character);
+
+const touches = (a: Range, b: Range): boolean => before(a.start, b.end) && before(b.start, a.end);
+
+/** Offset of a position, clamped as LSP says. */
+export function offsetAt(text: string, { line, character }: Position): number {
+  let offset = 0;
+  let rest = text;
+  for (let index = 0; index < line; index++) {
+    const match = BREAK.exec(rest);
+    if (!match) return text.length;
+    offset += match.index + match[0].length;
+    rest = text.slice(offset);
+  }
+  return offset + Math.min(character, BREAK.exec(rest)?.index ?? rest.length);
+}
