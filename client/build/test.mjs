@@ -6,9 +6,10 @@ import { spawnSync } from 'node:child_process';
 import path from 'node:path';
 import { ensureInstalled, ROOT } from './ensure.mjs';
 
+const IN_EDITOR = ['run', '--config', 'tests/editor/vitest.config.ts', '--project'];
 const KINDS = {
-  '--editor': ['run', '--config', 'tests/editor/vitest.config.ts'],
-  '--pictures': ['run', '--config', 'tests/editor/vitest.config.ts', '--project', 'pictures'],
+  '--editor': [...IN_EDITOR, 'editor'],
+  '--pictures': [...IN_EDITOR, 'pictures'],
   '--bench': ['bench', '--run'],
 };
 
