@@ -27,5 +27,5 @@ export type Field<T> = Known<T> | Missing | Invalid;
 export const isKnown = <T>(field: Field<T>): field is Known<T> => field.state === 'known';
 
 /** The value, or undefined where it is missing or invalid. */
-export const valueOf = <T>(field: Field<T>): T | undefined =>
+export const ifKnown = <T>(field: Field<T>): T | undefined =>
   field.state === 'known' ? field.value : undefined;

@@ -1,0 +1,38 @@
+/** A node as the JSON instance that the schema judges: scalars as the text that was written. */
+import type { MapNode, Node, Pair } from '../text/tree.ts';
+import { SHAPES } from './generated/shapes.ts';
+import type { Shape } from './shape.ts';
+
+/** Pairs with keys of their own; of equal keys the first, as the text's own finding says. */
+export function distinctPairs(node: MapNode): Pair[] {
+  const seen = new Set<string>();
+  return node.pairs.filter(({ key }) => !seen.has(key.text) && seen.add(key.text));
+}
+
+export function toInstance(node: Node | null, shape: Shape | undefined): unknown {
+  // Below a key that no record has there is nothing to judge.
+  if (node === null || shape === undefined) return null;
+  switch (node.kind) {
+    case 'scalar':
+      return shape.kind === 'yes-no' && /^(?:true|false)$/.test(node.text)
+        ? node.text === 'true'
+        : node.text;
+    case 'seq':
+      return node.items.map((item) => toInstance(item, shape.kind === 'list' ? shape.item : shape));
+    case 'map': {
+      // Without a prototype, so that a key is a key whatever it is called.
+      const instance = Object.create(null) as Record<string, unknown>;
+      for (const { key, value } of distinctPairs(node)) {
+        instance[key.text] = toInstance(value, below(shape, key.text));
+      }
+      return instance;
+    }
+  }
+}
+
+function below(shape: Shape, key: string): Shape | undefined {
+  if (shape.kind === 'map') return shape.item;
+  if (shape.kind !== 'record' && shape.kind !== 'word-or-record') return undefined;
+  const { keys } = SHAPES[shape.of];
+  return Object.hasOwn(keys, key) ? keys[key]?.shape : undefined;
+}

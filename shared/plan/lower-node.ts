@@ -1,0 +1,158 @@
+/** Any node as the field that its shape makes of it, with the problems on the way. */
+import type { MapNode, Node, Path, ScalarNode, SeqNode } from '../text/tree.ts';
+import type { Field } from './field.ts';
+import { type DefName, SHAPES } from './generated/shapes.ts';
+import { distinctPairs } from './instance.ts';
+import { lowerScalar, NAME } from './lower-scalar.ts';
+import { asName } from './nearest.ts';
+import type { EntryId, FileId, Place } from './place.ts';
+import type { ShapeProblem } from './problem.ts';
+import type { KeyShape, Shape } from './shape.ts';
+import {
+  emptyValue,
+  type FoundKind,
+  type Label,
+  labelOf,
+  missingKeys,
+  notAName,
+  notOneOf,
+  setFix,
+  wrongForm,
+} from './shape-problems.ts';
+import { unknownKey } from './unknown-key.ts';
+
+/** What is being lowered, and where its problems go. */
+export interface Lowering {
+  readonly file: FileId;
+  readonly entry: EntryId;
+  readonly problems: ShapeProblem[];
+}
+
+export type Fields = Record<string, Field<unknown>>;
+
+const FOUND: Readonly<Record<Node['kind'], FoundKind>> = {
+  scalar: 'a value',
+  map: 'a mapping',
+  seq: 'a list',
+};
+
+const placed = ({ file, entry }: Lowering, path: Path): Place => ({ file, entry, path });
+
+export function lowerNode(
+  into: Lowering,
+  node: Node | null,
+  shape: Shape,
+  label: Label,
+  path: Path,
+): Field<unknown> {
+  const at = placed(into, path);
+  const invalid = (why: ShapeProblem): Field<unknown> => {
+    into.problems.push(why);
+    return { state: 'invalid', at };
+  };
+  if (node === null) return invalid(emptyValue(at, label, shape));
+  const otherForm = () => invalid(wrongForm(at, label, shape, FOUND[node.kind]));
+  switch (shape.kind) {
+    case 'record':
+      if (node.kind !== 'map') return otherForm();
+      return { state: 'known', value: lowerRecord(into, node, shape.of, path), at };
+    case 'word-or-record':
+      if (node.kind === 'map') {
+        return { state: 'known', value: lowerRecord(into, node, shape.of, path), at };
+      }
+      if (node.kind === 'seq') return otherForm();
+      return shape.words.includes(node.text)
+        ? { state: 'known', value: node.text, at }
+        : invalid(notOneOf(at, label, shape.words, node.text));
+    case 'map':
+      if (node.kind !== 'map') return otherForm();
+      return { state: 'known', value: lowerMap(into, node, shape.item, label, path), at };
+    case 'list':
+      if (node.kind === 'seq') {
+        return { state: 'known', value: lowerList(into, node, shape.item, label, path), at };
+      }
+      return node.kind === 'scalar' ? invalid(bareItem(node, shape, label, at)) : otherForm();
+    default:
+      if (node.kind !== 'scalar') return otherForm();
+      return lowerScalar(node.text, shape, label, at, into.problems);
+  }
+}
+
+/** One item where a list belongs: as a list of one, where it is plain enough to be written so. */
+function bareItem(node: ScalarNode, shape: Shape, label: Label, at: Place): ShapeProblem {
+  const fixes = NAME.test(node.text) ? [setFix(at, `[${node.text}]`)] : [];
+  return wrongForm(at, label, shape, 'a value', fixes);
+}
+
+function lowerList(
+  into: Lowering,
+  node: SeqNode,
+  item: Shape,
+  label: Label,
+  path: Path,
+): readonly Field<unknown>[] {
+  const one = { ...label, examples: [] };
+  return node.items.map((value, index) => lowerNode(into, value, item, one, [...path, index]));
+}
+
+function lowerMap(
+  into: Lowering,
+  node: MapNode,
+  item: Shape,
+  label: Label,
+  path: Path,
+): ReadonlyMap<string, Field<unknown>> {
+  const fields = new Map<string, Field<unknown>>();
+  for (const { key, value } of distinctPairs(node)) {
+    const name = key.text;
+    if (!NAME.test(name)) {
+      const at: Place = { ...placed(into, [...path, name]), part: 'key' };
+      into.problems.push(notAName(at, label, name, asName(name)));
+    }
+    const named = { key: name, title: label.title, examples: [] };
+    fields.set(name, lowerNode(into, value, item, named, [...path, name]));
+  }
+  return fields;
+}
+
+export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: Path): Fields {
+  const { keys, title } = SHAPES[def];
+  const pairs = distinctPairs(node);
+  const taken = new Set(pairs.map(({ key }) => key.text));
+  const misspelt = new Set<string>();
+  const fields: Fields = {};
+  for (const { key, value } of pairs) {
+    const name = key.text;
+    const shape = Object.hasOwn(keys, name) ? keys[name] : undefined;
+    const below = [...path, name];
+    if (shape) {
+      fields[name] = lowerNode(into, value, shape.shape, labelOf(name, shape), below);
+    } else {
+      const found = unknownKey(def, name, placed(into, below), taken);
+      into.problems.push(found.problem);
+      if (found.meant !== undefined) misspelt.add(found.meant);
+    }
+  }
+  const lacking: [string, KeyShape][] = [];
+  for (const [name, shape] of Object.entries(keys)) {
+    if (fields[name]) continue;
+    const at = placed(into, [...path, name]);
+    // What stands there misspelt has its problem already and isn't missing.
+    fields[name] = { state: misspelt.has(name) ? 'invalid' : 'missing', at };
+    if (shape.required && !misspelt.has(name)) lacking.push([name, shape]);
+  }
+  if (lacking.length > 0) {
+    into.problems.push(missingKeys(placed(into, [...path, lacking[0]![0]]), title, lacking));
+  }
+  return fields;
+}
+
+/** Every field of a record that can't be read at all. */
+export function invalidFields(into: Lowering, def: DefName, path: Path): Fields {
+  return Object.fromEntries(
+    Object.keys(SHAPES[def].keys).map((name) => [
+      name,
+      { state: 'invalid', at: placed(into, [...path, name]) },
+    ]),
+  );
+}

@@ -1,0 +1,64 @@
+/** A scalar as the value that its shape takes. */
+import { kindOf } from '../quantity/index.ts';
+import type { Field } from './field.ts';
+import { asName } from './nearest.ts';
+import type { Place } from './place.ts';
+import type { ShapeProblem } from './problem.ts';
+import type { Shape } from './shape.ts';
+import {
+  emptyText,
+  type Label,
+  notAName,
+  notOneOf,
+  otherSpelling,
+  wrongQuantity,
+} from './shape-problems.ts';
+
+export type ScalarShape = Exclude<Shape, { kind: 'record' | 'word-or-record' | 'list' | 'map' }>;
+
+export const NAME = /^[a-z][a-z0-9-]{0,63}$/;
+
+const YES_NO: Readonly<Record<string, boolean>> = {
+  yes: true,
+  no: false,
+  true: true,
+  false: false,
+};
+
+export function lowerScalar(
+  text: string,
+  shape: ScalarShape,
+  label: Label,
+  at: Place,
+  problems: ShapeProblem[],
+): Field<unknown> {
+  const known = (value: unknown): Field<unknown> => ({ state: 'known', value, at });
+  const invalid = (why: ShapeProblem): Field<unknown> => {
+    problems.push(why);
+    return { state: 'invalid', at };
+  };
+  switch (shape.kind) {
+    case 'quantity': {
+      const parsed = kindOf(shape.of).parse(text);
+      if (!parsed.ok) return invalid(wrongQuantity(at, label, shape.of, text, parsed));
+      if (parsed.usual !== undefined) problems.push(otherSpelling(at, label, text, parsed.usual));
+      return known(parsed.value);
+    }
+    case 'enum':
+      return shape.values.includes(text)
+        ? known(text)
+        : invalid(notOneOf(at, label, shape.values, text));
+    case 'ref':
+    case 'name':
+      return NAME.test(text) ? known(text) : invalid(notAName(at, label, text, asName(text)));
+    case 'text':
+      return /\S/u.test(text) ? known(text) : invalid(emptyText(at, label));
+    case 'yes-no': {
+      const value = Object.hasOwn(YES_NO, text) ? YES_NO[text] : undefined;
+      if (value === undefined) return invalid(notOneOf(at, label, ['yes', 'no'], text));
+      const usual = value ? 'yes' : 'no';
+      if (text !== usual) problems.push(otherSpelling(at, label, text, usual));
+      return known(value);
+    }
+  }
+}

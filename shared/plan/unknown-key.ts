@@ -1,0 +1,59 @@
+/** A key that its record doesn't have: misspelt, or at home elsewhere. */
+import { type DefName, SHAPES } from './generated/shapes.ts';
+import { nearest } from './nearest.ts';
+import type { Place } from './place.ts';
+import type { PlanFix, ShapeProblem } from './problem.ts';
+import { problem } from './shape-problems.ts';
+
+const MOST_HOMES = 3;
+
+/** Definitions that have the key, nearest kin first: what `def` holds, then all others. */
+function homesOf(key: string, def: DefName): string[] {
+  const homes = (Object.keys(SHAPES) as DefName[]).filter(
+    (other) => other !== def && Object.hasOwn(SHAPES[other].keys, key),
+  );
+  const held = new Set(
+    Object.values(SHAPES[def].keys).map(({ shape }) => ('of' in shape ? shape.of : '')),
+  );
+  return homes
+    .sort((a, b) => Number(held.has(b)) - Number(held.has(a)))
+    .map((home) => SHAPES[home].title);
+}
+
+/** `taken`: the keys that stand in the record, which no fix may make twice. */
+export function unknownKey(
+  def: DefName,
+  key: string,
+  at: Place,
+  taken: ReadonlySet<string>,
+): { readonly problem: ShapeProblem; readonly meant: string | undefined } {
+  const record = SHAPES[def];
+  const near = nearest(key, Object.keys(record.keys));
+  const homes = homesOf(key, def);
+  const meant = near !== undefined && !taken.has(near) ? near : undefined;
+  const rename: PlanFix[] = meant
+    ? [{ title: `Write ${meant}`, edits: [{ op: 'rename-key', at, text: meant }] }]
+    : [];
+  const remove: PlanFix = {
+    title: `Remove ${key}`,
+    price: 'what it says is lost',
+    edits: [{ op: 'remove', at: { file: at.file, entry: at.entry, path: at.path, part: 'pair' } }],
+  };
+  const code = homes.length > 0 && meant === undefined ? 'belongs-elsewhere' : 'unknown-key';
+  return {
+    problem: problem(
+      'unknown-key',
+      code,
+      { ...at, part: 'key' },
+      {
+        key,
+        of: record.title,
+        nearest: near,
+        belongs: homes.slice(0, MOST_HOMES).join(', '),
+        keys: Object.keys(record.keys).join(', '),
+      },
+      [...rename, remove],
+    ),
+    meant,
+  };
+}
