@@ -138,7 +138,7 @@ describe.each(defs)('%s', (def) => {
         const { problems } = lowerEntry(def, nodeOf(value), from);
         expect(problems.some(isError)).toBe(!judge(value));
         expect(problems.map(({ code }) => code)).not.toContain('not-allowed');
-        const places = problems.map(({ at }) => JSON.stringify(at.path));
+        const places = problems.map(({ at }) => JSON.stringify([at.path, at.part]));
         expect(new Set(places).size).toBe(places.length);
       }),
       { numRuns: 150 },
