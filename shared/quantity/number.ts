@@ -11,8 +11,11 @@ export const POSITIVE = `(?=[0-9.]*[1-9])${NUMBER}`;
 export const SIGNED = `[-\u2212+]?${NUMBER}`;
 /** A whole number above zero. */
 export const WHOLE = '[1-9][0-9]{0,8}';
-/** Blanks that people and word processors put between a number and its unit. */
-export const GAP = '[ \\u00a0\\u2009\\u202f]*';
+/**
+ * Blanks that people and word processors put between a number and its unit. Few, since two gaps
+ * that meet would otherwise try every way to share a long run of blanks between them.
+ */
+export const GAP = '[ \\u00a0\\u2009\\u202f]{0,4}';
 
 export const anchored = (source: string): string => `^(?:${source})$`;
 

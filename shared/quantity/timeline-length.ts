@@ -81,7 +81,7 @@ export const join: QuantityKind<Dissolve | 'cut'> = wordOr(
     units: ['s', 'bars', 'beats', 'frames'],
     unitSpellings: ALL,
     examples: ['dissolve 12 frames'],
-    body: `[Dd]issolve +(?:${BODY})`,
+    body: `[Dd]issolve {1,4}(?:${BODY})`,
     read(groups) {
       const { value, usual } = read(groups);
       return { value: { kind: 'dissolve', length: value }, usual: `dissolve ${usual}` };

@@ -121,3 +121,11 @@ function expectClose(actual: unknown, wanted: unknown, digits = 9): void {
     expect(actual).toBe(wanted);
   }
 }
+
+it('has no pattern that a long text could keep busy: every repetition has an end', () => {
+  for (const id of ids) {
+    const { pattern } = kindOf(id);
+    const unbounded = pattern.replaceAll('[0-9.]*[1-9]', '').match(/[\])][*+]/g);
+    expect(unbounded, id).toBeNull();
+  }
+});
