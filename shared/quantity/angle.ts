@@ -9,7 +9,8 @@ export const DEGREE: readonly string[] = ['degrees', 'degree', 'deg', '\u00b0'];
 
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
-const TURN =
+/** Degrees from 0 to 360, without sign. */
+export const TURN =
   '(?:(?:[0-9]|[1-9][0-9]|[12][0-9]{2}|3[0-5][0-9])(?:\\.[0-9]{1,9})?|360(?:\\.0{1,9})?)';
 
 export const angle: QuantityKind<Rad> = compoundKind<Rad>({

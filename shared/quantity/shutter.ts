@@ -3,7 +3,7 @@
  * time. `1/50 s` is 0.02 s exactly as written, not the 2^(k/3) value it stands for.
  */
 
-import { DEGREE, degrees } from './angle.ts';
+import { DEGREE, degrees, TURN } from './angle.ts';
 import type { Rad, Sec } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -14,9 +14,8 @@ export type Shutter =
   | { readonly kind: 'angle'; readonly angle: Rad };
 
 const S = '(?:s|sec|secs|second|seconds)';
-/** Up to a whole turn. */
-const TURN =
-  '(?=[0-9.]*[1-9])(?:(?:[0-9]|[1-9][0-9]|[12][0-9]{2}|3[0-5][0-9])(?:\\.[0-9]{1,9})?|360(?:\\.0{1,9})?)';
+/** Above 0, up to the whole frame time. */
+const OPEN = `(?=[0-9.]*[1-9])${TURN}`;
 
 /** A plain time as 1/n s where that is what it is, in decimals otherwise. */
 function printTime(seconds: number): string {
@@ -35,7 +34,7 @@ export const shutter: QuantityKind<Shutter> = compoundKind<Shutter>({
   units: ['s', 'ms', 'deg'],
   unitSpellings: ['s', 'ms', 'deg', 'sec', ...DEGREE],
   examples: ['1/50 s', '0.5 s', '180 deg'],
-  body: `1/(${POSITIVE})(?:${GAP}${S})?|(${POSITIVE})${GAP}(?:${S}|(ms))|(${TURN})${GAP}(?:${DEGREE.join('|')})`,
+  body: `1/(${POSITIVE})(?:${GAP}${S})?|(${POSITIVE})${GAP}(?:${S}|(ms))|(${OPEN})${GAP}(?:${DEGREE.join('|')})`,
   read([inverse, number, milli, angle]) {
     if (angle !== undefined) {
       const value = { kind: 'angle', angle: ((readNumber(angle) * Math.PI) / 180) as Rad } as const;
