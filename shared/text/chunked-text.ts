@@ -5,7 +5,7 @@
  */
 import type { Chunk } from './chunk.ts';
 import { type Layout, planLayout } from './layout.ts';
-import { lastAtMost, lineStarts } from './lines.ts';
+import { contentEnd, lastAtMost, lineStarts } from './lines.ts';
 import { type SplitRun, Splitter } from './split.ts';
 import { type SplitChunk, type SplitState, sameState, startState } from './split-state.ts';
 
@@ -240,12 +240,6 @@ function startsOf(chunk: Chunk): readonly number[] {
     starts.set(chunk, known);
   }
   return known;
-}
-
-function contentEnd(text: string, start: number, next: number | undefined): number {
-  if (next === undefined) return text.length;
-  const isPair = text[next - 1] === '\n' && text[next - 2] === '\r' && next - 2 >= start;
-  return next - (isPair ? 2 : 1);
 }
 
 const textAt = (chunks: readonly Chunk[], index: number): string => (chunks[index] as Chunk).text;

@@ -26,7 +26,7 @@ const INDICATORS = new Set([...',[]{}#&*!|>\'"%@`']);
 export function keyAt(text: string, from: number, end: number): KeyShape | null {
   const start = skipProperties(text, from, end);
   const first = text[start];
-  if (start >= end || first === undefined) return null;
+  if (start >= end || first === undefined || first === '\t') return null;
   if (first === '"' || first === "'") return quotedKey(text, start, end);
   if (INDICATORS.has(first)) return null;
   if ((first === '-' || first === '?' || first === ':') && isGap(text, start + 1, end)) return null;

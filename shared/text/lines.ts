@@ -8,28 +8,45 @@ export interface Line {
   readonly next: number;
 }
 
-/** Finds line ends from left to right, in time linear in the text as long as it is read forward. */
+/** Finds line ends; reading forward, or back by a little, costs what the lines are long. */
 export class LineReader {
   readonly text: string;
-  #lf = -2;
-  #cr = -2;
+  /** The first breaks at or behind `#from`. */
+  #from = 0;
+  #lf: number;
+  #cr: number;
 
   constructor(text: string) {
     this.text = text;
+    this.#lf = indexOrEnd(text, '\n', 0);
+    this.#cr = indexOrEnd(text, '\r', 0);
   }
 
   /** The line that starts at `start`. */
   at(start: number): Line {
-    const { text } = this;
-    // Remembering both next breaks keeps a file without CR from being searched for it per line.
-    if (this.#lf < start) this.#lf = indexOrEnd(text, '\n', start);
-    if (this.#cr < start) this.#cr = indexOrEnd(text, '\r', start);
+    this.#seek(start);
+    const length = this.text.length;
     if (this.#lf <= this.#cr) {
       const end = this.#lf;
-      return { start, end, next: Math.min(end + 1, text.length) };
+      return { start, end, next: Math.min(end + 1, length) };
     }
     const end = this.#cr;
-    return { start, end, next: this.#lf === end + 1 && this.#lf < text.length ? end + 2 : end + 1 };
+    return { start, end, next: this.#lf === end + 1 && this.#lf < length ? end + 2 : end + 1 };
+  }
+
+  // Both next breaks are remembered, so that a file without CR is not searched for it per line.
+  #seek(start: number): void {
+    const { text } = this;
+    if (start < this.#from) {
+      const passed = text.slice(start, this.#from);
+      const lf = passed.indexOf('\n');
+      const cr = passed.indexOf('\r');
+      if (lf >= 0) this.#lf = start + lf;
+      if (cr >= 0) this.#cr = start + cr;
+    }
+    this.#from = start;
+    if (this.#lf < start) this.#lf = indexOrEnd(text, '\n', start);
+    if (this.#cr < start) this.#cr = indexOrEnd(text, '\r', start);
   }
 }
 
@@ -46,6 +63,42 @@ export function lineStarts(text: string): number[] {
     starts.push(line.next);
   }
   return starts;
+}
+
+/** The lines of a text, found from any offset. */
+export class LineTable {
+  readonly #text: string;
+  readonly #starts: readonly number[];
+
+  constructor(text: string) {
+    this.#text = text;
+    this.#starts = lineStarts(text);
+  }
+
+  /** The line that holds `offset`. */
+  of(offset: number): Line {
+    const index = lastAtMost(this.#starts, offset);
+    const start = this.#starts[index] as number;
+    const next = this.#starts[index + 1];
+    return { start, end: contentEnd(this.#text, start, next), next: next ?? this.#text.length };
+  }
+
+  /** The lines from `from` (a line's start, or within one) to `to`. */
+  *between(from: number, to: number): Generator<Line> {
+    for (let start = from; start < to; ) {
+      const line = this.of(start);
+      yield { ...line, start };
+      if (line.next === line.end) return;
+      start = line.next;
+    }
+  }
+}
+
+/** Where a line's text ends, given where it and the next one start. */
+export function contentEnd(text: string, start: number, next: number | undefined): number {
+  if (next === undefined) return text.length;
+  const isPair = next - 2 >= start && text[next - 1] === '\n' && text[next - 2] === '\r';
+  return next - (isPair ? 2 : 1);
 }
 
 /** The last index whose value is at most `wanted`; `values` ascend, and the first is at most it. */

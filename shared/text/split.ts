@@ -223,8 +223,8 @@ export class Splitter {
     const first = this.#nextContent(line.next);
     if (!first) return true;
     const at = first.start + first.indent;
-    if (first.indent <= column) return !(first.indent === column && continues(text, at, first.end));
     if (text[at] === '\t') return false;
+    if (first.indent <= column) return !(first.indent === column && continues(text, at, first.end));
     if (keyAt(text, at, first.end)) return true;
     // Only a quote, a bracket or a block scalar could take in the keys behind it.
     if (/[[{"'|>&*!]/.test(text[at] as string)) return false;

@@ -1,0 +1,45 @@
+/** Characters that have no place in a plan, visible or not (YAML 1.2.2, 5.1, c-printable). */
+import type { TextFix } from './chunk.ts';
+import { span } from './nodes.ts';
+import { fix, type Problems } from './problems.ts';
+
+/** A run of: U+FFFD, controls other than tab and breaks, non-characters, BOMs, lone surrogates. */
+const outOfPlace = /\uFFFD+|(?:(?![\t\n\r\x85])\p{Cc}|[\uFEFF\uFFFE\uFFFF]|\p{Cs})+/gu;
+
+export function checkCharacters(text: string, problems: Problems): void {
+  outOfPlace.lastIndex = 0;
+  for (
+    let found = outOfPlace.exec(text);
+    found && !problems.isFull;
+    found = outOfPlace.exec(text)
+  ) {
+    const start = found.index;
+    const end = start + found[0].length;
+    if (found[0].startsWith('\uFFFD')) {
+      problems.syntax('not-utf-8', span(start, end), {});
+    } else {
+      const point = (found[0].codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0');
+      problems.syntax('control-character', span(start, end), { character: `U+${point}` }, [
+        fix('remove-character', start, end, ''),
+      ]);
+    }
+  }
+}
+
+/**
+ * A lone CR ends a line to the editor and to YAML, but not to every reader of YAML. The text is
+ * read with a line feed in its place, and the first is named.
+ */
+export function readLoneReturns(text: string, problems: Problems): string {
+  if (!text.includes('\r')) return text;
+  const edits: TextFix['edits'][number][] = [];
+  const read = text.replace(/\r(?!\n)/g, (_, at: number) => {
+    edits.push({ span: span(at, at + 1), text: '\n' });
+    return '\n';
+  });
+  const first = edits[0];
+  if (first) {
+    problems.syntax('lone-return', first.span, {}, [{ code: 'break-lines', args: {}, edits }]);
+  }
+  return read;
+}

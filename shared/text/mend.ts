@@ -1,0 +1,231 @@
+/**
+ * Reads an entry that YAML can't, field by field: what is sound is read, and what is not is named
+ * where a person would point. Lines are told apart by their columns alone, so that an unclosed
+ * quote or bracket ends with its own field.
+ */
+import { MAX_REREAD_LENGTH } from './budgets.ts';
+import { tellForeign } from './foreign.ts';
+import { readYaml } from './from-yaml.ts';
+import { type KeyShape, keyAt } from './keys.ts';
+import { tellLine } from './line-defects.ts';
+import { continues } from './line-shapes.ts';
+import { indentAt, isBlank, type Line, LineTable } from './lines.ts';
+import { mendValue } from './mend-value.ts';
+import { blockMap, blockSeq, pair, scalar, shiftNode, span } from './nodes.ts';
+import { tellOutOfLine } from './out-of-line.ts';
+import type { Problems } from './problems.ts';
+import { readCommon } from './reader.ts';
+import type { MapNode, Node, Pair } from './tree.ts';
+
+/** A line with something on it. */
+export interface ContentLine extends Line {
+  readonly indent: number;
+  /** Offset of its first character that is no space. */
+  readonly at: number;
+}
+
+export interface Mended {
+  readonly value: Node | null;
+  /** Pairs found below the value that belong beside it. */
+  readonly beside: readonly Pair[];
+}
+
+export class Mender {
+  readonly text: string;
+  readonly lines: LineTable;
+  readonly problems: Problems;
+  #reread = 0;
+  #toldBudget = false;
+
+  constructor(text: string, problems: Problems) {
+    this.text = text;
+    this.lines = new LineTable(text);
+    this.problems = problems;
+  }
+
+  /** The whole text as one entry in column `indent`; `errorAt`: where YAML stumbled. */
+  entry(indent: number, errorAt: number): MapNode | null {
+    const before = this.problems.count;
+    const map = this.#map(this.#lines(0, this.text.length), indent);
+    if (this.problems.count === before) this.tellUnreadable(errorAt);
+    const first = map?.pairs[0];
+    return first ? blockMap([first]) : null;
+  }
+
+  /** What stands on the lines from `from` (a line's start) below a key in column `indent`. */
+  below(from: number, to: number, indent: number): Node | null {
+    const lines = this.#lines(from, to);
+    const first = lines[0];
+    if (!first) return null;
+    if (continues(this.text, first.at, first.end) && this.text[first.at] === '-') {
+      return this.#seq(lines, first.indent);
+    }
+    if (first.indent <= indent) {
+      tellLine(this.text, first.start, first.end, this.problems);
+      return null;
+    }
+    if (
+      /["'{[|>&*!]/.test(this.text[first.at] as string) &&
+      !keyAt(this.text, first.at, first.end)
+    ) {
+      return mendValue(this, first.at, to, indent).value;
+    }
+    return this.#map(lines, first.indent);
+  }
+
+  /** Names a line that no better name was found for. */
+  tellUnreadable(at: number): void {
+    const { start, end: stop } = this.lines.of(at);
+    const written = this.text.slice(start, stop);
+    const first = start + Math.max(0, written.search(/\S/));
+    const end = Math.max(first + 1, start + written.trimEnd().length);
+    this.problems.syntax('unreadable', span(first, end), { text: written.trim().slice(0, 60) });
+  }
+
+  /**
+   * A text of its own, made of `text` from `from` on, as a mapping; `before` is what was put ahead
+   * of it. null: not readable, or a budget is spent.
+   */
+  read(made: string, before: number, from: number): { map: MapNode | null; errorAt: number } {
+    const by = from - before;
+    const common = readCommon(made);
+    if (common) return { map: shiftNode(common, by), errorAt: -1 };
+    this.#reread += made.length;
+    if (this.#reread > MAX_REREAD_LENGTH || this.problems.isFull) {
+      this.#tellBudget(from);
+      return { map: null, errorAt: -1 };
+    }
+    const { root, foreign, error } = readYaml(made);
+    if (error || root?.kind !== 'map' || root.flow || root.pairs.length !== 1) {
+      return { map: null, errorAt: (error?.at ?? 0) + by };
+    }
+    tellForeign(foreign, made, by, this.problems);
+    return { map: shiftNode(root, by), errorAt: -1 };
+  }
+
+  #tellBudget(at: number): void {
+    if (this.#toldBudget || this.problems.isFull) return;
+    this.#toldBudget = true;
+    this.problems.syntax('too-broken', span(at, at + 1));
+  }
+
+  /** Pairs of the mapping whose keys stand in column `indent`; null where none is readable. */
+  #map(lines: readonly ContentLine[], indent: number): MapNode | null {
+    const pairs: Pair[] = [];
+    for (let index = 0; index < lines.length; ) {
+      const line = lines[index] as ContentLine;
+      const next = this.#pieceEnd(lines, index, indent);
+      const to = lines[next]?.start ?? (lines.at(-1) as ContentLine).next;
+      pairs.push(...this.#pairs(line, to, indent));
+      index = next;
+    }
+    return pairs.length > 0 ? blockMap(pairs) : null;
+  }
+
+  #pieceEnd(lines: readonly ContentLine[], index: number, indent: number): number {
+    const { indent: own } = lines[index] as ContentLine;
+    const column = Math.max(own, indent);
+    let next = index + 1;
+    for (; next < lines.length; next++) {
+      const line = lines[next] as ContentLine;
+      if (line.indent > column) continue;
+      if (line.indent === own && continues(this.text, line.at, line.end)) continue;
+      break;
+    }
+    return next;
+  }
+
+  /** The field on `line` and what belongs to it, up to `to`. */
+  #pairs(line: ContentLine, to: number, indent: number): readonly Pair[] {
+    const { text, problems } = this;
+    const shape = keyAt(text, line.at, line.end);
+    if (!shape) return this.#withoutKey(line, to);
+    if (line.indent !== indent) {
+      tellOutOfLine(text, this.lines, line.start, to, line.indent, indent, problems);
+    }
+    const { map, errorAt } = this.read(
+      ' '.repeat(line.at - line.start) + text.slice(line.at, to),
+      0,
+      line.start,
+    );
+    if (map) return map.pairs;
+    const before = problems.count;
+    const mended = mendValue(this, shape.colon + 1, to, line.indent);
+    if (problems.count === before && errorAt >= 0) this.tellUnreadable(errorAt);
+    return [pair(keyNode(text, shape), mended.value, shape.colon + 1), ...mended.beside];
+  }
+
+  #withoutKey(line: ContentLine, to: number): readonly Pair[] {
+    const { text } = this;
+    const told = tellLine(text, line.start, line.end, this.problems);
+    if (told) return [told];
+    const word = /^([a-z][a-z0-9-]*)[ \t]*$/.exec(text.slice(line.at, line.end))?.[1];
+    if (!word || line.next >= to) return [];
+    const value = this.below(line.next, to, line.indent);
+    const end = line.at + word.length;
+    return value ? [pair(scalar(word, 'plain', line.at, end), value, end)] : [];
+  }
+
+  #seq(lines: readonly ContentLine[], indent: number): Node {
+    const items: (Node | null)[] = [];
+    const first = lines[0] as ContentLine;
+    let dash = first.at;
+    for (let index = 0; index < lines.length; ) {
+      const line = lines[index] as ContentLine;
+      let next = index + 1;
+      while (next < lines.length && (lines[next] as ContentLine).indent > indent) next++;
+      const to = lines[next]?.start ?? (lines.at(-1) as ContentLine).next;
+      if (this.text[line.at] === '-' && line.indent === indent) {
+        dash = line.at;
+        items.push(this.#item(line, to));
+      } else tellLine(this.text, line.start, line.end, this.problems);
+      index = next;
+    }
+    return blockSeq(items, first.at, dash);
+  }
+
+  /** The item behind the dash on `line`, read as the value of a key that is not there. */
+  #item(line: ContentLine, to: number): Node | null {
+    const { text, problems } = this;
+    const stand = `${' '.repeat(line.indent)}k:\n`;
+    const { map, errorAt } = this.read(
+      stand + text.slice(line.start, to),
+      stand.length,
+      line.start,
+    );
+    const list = map?.pairs[0]?.value;
+    if (list?.kind === 'seq') return list.items[0] ?? null;
+    const before = problems.count;
+    const value = this.#brokenItem(line, to);
+    if (problems.count === before && errorAt >= 0)
+      this.tellUnreadable(Math.max(errorAt, line.start));
+    return value;
+  }
+
+  #brokenItem(line: ContentLine, to: number): Node | null {
+    const { text } = this;
+    let at = line.at + 1;
+    while (at < line.end && text[at] === ' ') at++;
+    if (at >= line.end || text[at] === '#') return this.below(line.next, to, line.indent);
+    if (!keyAt(text, at, line.end)) return mendValue(this, at, to, line.indent).value;
+    const indent = at - line.start;
+    const rest = this.#lines(line.next, to);
+    return this.#map([{ ...line, indent, at }, ...rest], indent);
+  }
+
+  #lines(from: number, to: number): ContentLine[] {
+    const found: ContentLine[] = [];
+    for (const line of this.lines.between(from, to)) {
+      const indent = indentAt(this.text, line.start, line.end);
+      const at = line.start + indent;
+      if (!isBlank(this.text, at, line.end)) found.push({ ...line, indent, at });
+    }
+    return found;
+  }
+}
+
+function keyNode(text: string, shape: KeyShape) {
+  const first = text[shape.start];
+  const style = first === '"' ? 'double' : first === "'" ? 'single' : 'plain';
+  return scalar(shape.key, style, shape.start, shape.end);
+}

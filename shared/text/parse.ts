@@ -1,0 +1,123 @@
+/** What a chunk's text says, and what is wrong with the text; worked out once per chunk. */
+import { MAX_DEPTH, MAX_ENTRY_LENGTH } from './budgets.ts';
+import { checkCharacters, readLoneReturns } from './characters.ts';
+import type { Chunk, ParsedChunk } from './chunk.ts';
+import { tooDeepAt } from './depth.ts';
+import { tellForeign } from './foreign.ts';
+import { readYaml } from './from-yaml.ts';
+import { LineTable } from './lines.ts';
+import { tellLoose } from './loose.ts';
+import { Mender } from './mend.ts';
+import { checkMap } from './misread.ts';
+import { blockMap, moveNode, pair, scalar, span } from './nodes.ts';
+import { tellOutOfLine } from './out-of-line.ts';
+import { fix, moveProblem, Problems } from './problems.ts';
+import { readCommon } from './reader.ts';
+import type { Oddity, SplitChunk } from './split-state.ts';
+import { readTabs, type Spaced } from './tabs.ts';
+import type { MapNode, Span } from './tree.ts';
+
+const parsed = new WeakMap<Chunk, ParsedChunk>();
+
+/** The tree and problems of `chunk`; the same object for the same chunk. */
+export function parseChunk(chunk: Chunk): ParsedChunk {
+  let known = parsed.get(chunk);
+  if (!known) {
+    known = parse(chunk);
+    parsed.set(chunk, known);
+  }
+  return known;
+}
+
+function parse(chunk: Chunk): ParsedChunk {
+  const { bom = false } = chunk as Partial<SplitChunk> & Chunk;
+  if (!bom) return parseText(chunk, chunk.text);
+  const behindMark = (offset: number) => offset + 1;
+  const { tree, problems } = parseText(chunk, chunk.text.slice(1));
+  return {
+    tree: tree && moveNode(tree, behindMark),
+    problems: problems.map((each) => moveProblem(each, behindMark)),
+  };
+}
+
+function parseText(chunk: Chunk, written: string): ParsedChunk {
+  const { meant = chunk.indent, oddity = null } = chunk as Partial<SplitChunk> & Chunk;
+  const problems = new Problems();
+  if (written.length > MAX_ENTRY_LENGTH) {
+    const args = { length: String(written.length), limit: String(MAX_ENTRY_LENGTH) };
+    problems.syntax('too-long', firstLine(written), args);
+    return { tree: null, problems: problems.all() };
+  }
+  checkCharacters(written, problems);
+  const text = readLoneReturns(written, problems);
+  if (meant !== chunk.indent && chunk.kind !== 'loose') {
+    tellOutOfLine(text, new LineTable(text), 0, text.length, chunk.indent, meant, problems);
+  }
+  const tree = treeOf(chunk, text, oddity, problems);
+  return { tree, problems: problems.all() };
+}
+
+function treeOf(
+  chunk: Chunk,
+  text: string,
+  oddity: Oddity | null,
+  problems: Problems,
+): MapNode | null {
+  if (chunk.kind === 'loose') {
+    tellLoose(text, oddity, problems);
+    return null;
+  }
+  if (oddity !== 'missing-colon') {
+    const common = readCommon(text);
+    if (common?.pairs.length === 1) return checkMap(common, text, problems);
+  }
+  const deep = tooDeepAt(text, MAX_DEPTH);
+  if (deep >= 0) {
+    problems.syntax('too-deep', span(deep, deep + 1), { limit: String(MAX_DEPTH) });
+    return null;
+  }
+  return oddity === 'missing-colon'
+    ? withoutColon(chunk, text, problems)
+    : readUncommon(text, chunk.indent, problems);
+}
+
+/** A name whose colon is missing: what stands below it is read all the same. */
+function withoutColon(chunk: Chunk, text: string, problems: Problems): MapNode | null {
+  const name = chunk.path.at(-1) as string;
+  const start = text.indexOf(name);
+  const end = start + name.length;
+  const fixes = [fix('add-colon', end, end, ':')];
+  problems.syntax('missing-colon', span(start, end), { text: name }, fixes);
+  const value = new Mender(text, problems).below(end, text.length, chunk.indent);
+  if (!value && chunk.kind === 'entry') return null;
+  return checkMap(blockMap([pair(scalar(name, 'plain', start, end), value, end)]), text, problems);
+}
+
+function readUncommon(text: string, indent: number, problems: Problems): MapNode | null {
+  const { root, foreign, error } = readYaml(text);
+  const entry = root?.kind === 'map' && !root.flow && root.pairs.length === 1 ? root : null;
+  if (!error && (entry || foreign.length > 0)) {
+    tellForeign(foreign, text, 0, problems);
+    return entry && checkMap(entry, text, problems);
+  }
+  const tabs = readTabs(text, indent, problems);
+  if (tabs) return readSpaced(tabs, indent, problems);
+  const mended = new Mender(text, problems).entry(indent, error?.at ?? 0);
+  return mended && checkMap(mended, text, problems);
+}
+
+/** A broken entry that tabs indent, read with spaces in their place. */
+function readSpaced({ text, back }: Spaced, indent: number, problems: Problems): MapNode | null {
+  const found = new Problems();
+  const common = readCommon(text);
+  const tree =
+    common?.pairs.length === 1 ? checkMap(common, text, found) : readUncommon(text, indent, found);
+  for (const each of found.all()) problems.add(moveProblem(each, back));
+  return tree && moveNode(tree, back);
+}
+
+/** The first line's text, to point at a chunk that is not read. */
+function firstLine(text: string): Span {
+  const line = text.slice(0, 200).split(/[\r\n]/, 1)[0] ?? '';
+  return span(line.search(/[^ ]|$/), Math.max(1, line.length));
+}

@@ -1,0 +1,78 @@
+/** Tabs that indent: YAML allows none. They are read as the spaces that the fix puts for them. */
+import { LineReader, lastAtMost } from './lines.ts';
+import { span } from './nodes.ts';
+import type { Problems } from './problems.ts';
+import type { Span } from './tree.ts';
+
+const STEP = 2;
+
+export interface Spaced {
+  readonly text: string;
+  /** An offset in `text` as one in the text with its tabs. */
+  readonly back: (offset: number) => number;
+}
+
+interface Indentation {
+  readonly span: Span;
+  readonly tabs: number;
+}
+
+/** The indentations with a tab in them. */
+function tabbed(text: string): Indentation[] {
+  return [...text.matchAll(/^ *\t[ \t]*(?=[^ \t\r\n#])/gm)].map((found) => ({
+    span: span(found.index, found.index + found[0].length),
+    tabs: found[0].split('\t').length - 1,
+  }));
+}
+
+/**
+ * Names the first tab and gives the text with spaces; null where no line is indented by tabs. One
+ * tab is taken for the column in which the entry's other fields stand.
+ */
+export function readTabs(text: string, indent: number, problems: Problems): Spaced | null {
+  const found = tabbed(text);
+  if (found.length === 0) return null;
+  const first = fieldColumn(text, indent) ?? indent + STEP;
+  const edits = found.map((each) => ({
+    span: each.span,
+    text: ' '.repeat(first + STEP * (Math.min(each.tabs, 64) - 1)),
+  }));
+  const at = text.indexOf('\t', edits[0]?.span.start);
+  const end = at + (/^\t+/.exec(text.slice(at))?.[0].length ?? 1);
+  problems.syntax('tab', span(at, end), {}, [{ code: 'replace-tabs', args: {}, edits }]);
+  return spaced(text, edits);
+}
+
+/** Column of the first line that spaces alone indent further than `indent`. */
+function fieldColumn(text: string, indent: number): number | undefined {
+  const lines = new LineReader(text);
+  for (let start = 0; start < text.length; ) {
+    const line = lines.at(start);
+    const column = text.slice(start, line.end).search(/[^ ]/);
+    if (column > indent && !'\t#'.includes(text[start + column] as string)) return column;
+    if (line.next === line.end) break;
+    start = line.next;
+  }
+  return undefined;
+}
+
+function spaced(text: string, edits: readonly { span: Span; text: string }[]): Spaced {
+  let made = '';
+  let from = 0;
+  // Where text that was kept starts, here and there.
+  const here = [0];
+  const there = [0];
+  for (const edit of edits) {
+    made += text.slice(from, edit.span.start) + edit.text;
+    from = edit.span.end;
+    here.push(made.length);
+    there.push(from);
+  }
+  made += text.slice(from);
+  const back = (offset: number): number => {
+    const index = lastAtMost(here, offset);
+    const limit = edits[index]?.span.start ?? text.length;
+    return Math.min((there[index] as number) + offset - (here[index] as number), limit);
+  };
+  return { text: made, back };
+}
