@@ -36,10 +36,29 @@ export function bandsInFrame(frequencyHz: number, readoutS: number): number {
 }
 
 /**
- * Shutter times in s that leave no flicker at a rate, longest first: whole cycles of the light, n/f_L,
- * that fit in a frame. Empty where not even one does.
+ * Shutter times in s that leave no flicker at a rate: whole cycles of the light, n/f_L, that fit in a
+ * frame; the longest first, `most` of them. Empty where not even one cycle fits.
  */
-export function flickerFreeTimesS(frequencyHz: number, ratePerS: number): readonly number[] {
-  const most = Math.floor(frequencyHz / ratePerS + 1e-9);
-  return Array.from({ length: most }, (_, index) => (most - index) / frequencyHz);
+export function flickerFreeTimesS(
+  frequencyHz: number,
+  ratePerS: number,
+  most = 12,
+): readonly number[] {
+  const cycles = wholeCyclesInFrame(frequencyHz, ratePerS);
+  return Array.from({ length: Math.min(cycles, most) }, (_, n) => (cycles - n) / frequencyHz);
+}
+
+/** The flicker-free time nearest to a wanted one (s) that fits in a frame; undefined where none does. */
+export function flickerFreeTimeS(
+  frequencyHz: number,
+  ratePerS: number,
+  wantedS: number,
+): number | undefined {
+  const cycles = wholeCyclesInFrame(frequencyHz, ratePerS);
+  if (cycles < 1) return undefined;
+  return Math.min(Math.max(Math.round(wantedS * frequencyHz), 1), cycles) / frequencyHz;
+}
+
+function wholeCyclesInFrame(frequencyHz: number, ratePerS: number): number {
+  return Math.floor(frequencyHz / ratePerS + 1e-9);
 }

@@ -6,7 +6,7 @@ import {
   type LensPart,
   type MissingInput,
 } from './parts.ts';
-import { nothing, type RayMatrix, then, thinLens, travel } from './ray-matrix.ts';
+import { followedBy, nothing, type RayMatrix, thinLens, travel } from './ray-matrix.ts';
 
 /** A rig whose parts stand in a possible order, ready to be traced at any setting of the ring. */
 export interface Chain {
@@ -74,7 +74,7 @@ export function arrangeChain(parts: readonly ChainPart[]): Arranged {
     if (part.kind === 'body') flangeMm = part.flangeMm;
     if (part.kind === 'close-up') closeUpPerMm += part.powerDpt / 1000;
     if (part.kind === 'tube') {
-      behind = then(behind, travel(part.lengthMm));
+      behind = followedBy(behind, travel(part.lengthMm));
       if (datumMm !== undefined) datumMm += part.lengthMm;
       tubed ||= part.lengthMm > 0;
     }
@@ -85,7 +85,7 @@ export function arrangeChain(parts: readonly ChainPart[]): Arranged {
         datumMm = undefined;
       } else if (datumMm !== undefined) datumMm += part.lengthMm;
       const slopeBefore = behind.d;
-      behind = then(behind, converterMatrix(part));
+      behind = followedBy(behind, converterMatrix(part));
       converters.push({ part: index, magnification: behind.d / slopeBefore });
     }
   }
@@ -112,7 +112,7 @@ export function arrangeChain(parts: readonly ChainPart[]): Arranged {
 function converterMatrix(part: ConverterPart): RayMatrix {
   const lengthMm = part.lengthMm ?? STAND_IN_LENGTH_MM;
   const { atMm, perMm } = converterLens(part.factor, lengthMm);
-  return then(then(travel(atMm), thinLens(perMm)), travel(lengthMm - atMm));
+  return followedBy(followedBy(travel(atMm), thinLens(perMm)), travel(lengthMm - atMm));
 }
 
 function firstFault(parts: readonly ChainPart[]): ChainFault | undefined {

@@ -1,7 +1,7 @@
 import type { Chain } from './arrangement.ts';
 import { presentFocalMm } from './focal-length.ts';
 import type { MissingInput } from './parts.ts';
-import { then, thinLens, travel } from './ray-matrix.ts';
+import { followedBy, thinLens, travel } from './ray-matrix.ts';
 
 /** What a chain does at one setting of its ring. Lengths in mm; undefined: see `missing`. */
 export interface ChainTrace {
@@ -117,7 +117,7 @@ function throughLens(chain: Chain, ringMagnification: number) {
   const focalMm = presentFocalMm(lens, ringMagnification);
   const pupilRatio = lens.pupilRatio ?? 1;
   const principalAheadMm = focalMm * (1 + ringMagnification);
-  const ray = then(then(behind, travel(principalAheadMm)), thinLens(1 / focalMm));
+  const ray = followedBy(followedBy(behind, travel(principalAheadMm)), thinLens(1 / focalMm));
   const lensMagnification = snapped(-ray.d / converterMagnification);
   const slope = -lensMagnification * converterMagnification;
   const pupilAheadMm = focalMm * (1 - 1 / pupilRatio);

@@ -30,8 +30,11 @@ export function thinLens(powerPerMm: number): RayMatrix {
   return { a: 1, b: 0, c: -powerPerMm, d: 1 };
 }
 
-/** First `first`, then `next`: the matrix product next · first. */
-export function then(first: RayMatrix, next: RayMatrix): RayMatrix {
+/**
+ * `first` followed by `next`: the matrix product next · first. (Not called `then`: a module that exports
+ * that name is taken for a promise by `import()` and never loads.)
+ */
+export function followedBy(first: RayMatrix, next: RayMatrix): RayMatrix {
   return {
     a: next.a * first.a + next.b * first.c,
     b: next.a * first.b + next.b * first.d,
