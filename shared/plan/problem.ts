@@ -11,7 +11,12 @@ export interface ShapeProblem {
     | 'missing-key'
     | 'wrong-value'
     | 'usual-spelling'
-    | 'misread-scalar';
+    | 'misread-scalar'
+    | 'unknown-name'
+    | 'duplicate-name'
+    | 'use-not-found'
+    | 'use-in-a-circle'
+    | 'not-read-yet';
   /** Which wording applies, e.g. 'no-unit', 'not-one-of'. */
   readonly code: string;
   readonly at: Place;

@@ -1,0 +1,100 @@
+/**
+ * A shot laid out on the bench: its fields, the entries that they name, and the inputs of every
+ * figure drawn together. Plain data and nothing else, so that "what if" is a substitution:
+ * `figuresOf(substitute(bench, { marked: known(11) }))`.
+ */
+import type { ChainPart } from '../optics/parts.ts';
+import type { Extent } from '../optics/recorded-pixel.ts';
+import type {
+  Body,
+  Deliver,
+  Filter,
+  Lens,
+  Light,
+  Recording,
+  Rig,
+  Shot,
+  Subject,
+} from '../plan/generated/types.ts';
+import type { FileId, Place } from '../plan/place.ts';
+import type { Shutter } from '../quantity/shutter.ts';
+import type { Figure } from './figure.ts';
+import type { Named } from './reader.ts';
+
+/** One part of the rig, from the sensor toward the subject, as its entry names it. */
+export interface NamedPart {
+  readonly name: string;
+  readonly kind: ChainPart['kind'];
+  /** Where the rig names it. */
+  readonly at: Place;
+  /** Its own entry. */
+  readonly defined: Place;
+  /** Glass loss, stops; bodies and tubes have none. */
+  readonly lossStops: Figure<number>;
+}
+
+/** A light of the shot, with what the shot says otherwise about it laid over. */
+export interface LightInUse {
+  readonly name: string;
+  readonly fields: Light;
+  /** Stops that it is dimmed by in this shot; negative is brighter. */
+  readonly dimmedStops: Figure<number>;
+  /** Where the shot names it. */
+  readonly at: Place;
+}
+
+export interface Bench {
+  readonly file: FileId;
+  readonly shot: string;
+  /** The shot's entry. */
+  readonly at: Place;
+  readonly fields: Shot;
+  readonly rigName: string | undefined;
+  readonly rig: Named<Rig> | undefined;
+  readonly body: Named<Body> | undefined;
+  readonly lens: Named<Lens> | undefined;
+  readonly subject: Named<Subject> | undefined;
+  readonly recording: (Named<Recording> & { readonly of: Named<Body> }) | undefined;
+  readonly deliver: Deliver | undefined;
+
+  readonly parts: Figure<readonly NamedPart[]>;
+  readonly chainParts: Figure<readonly ChainPart[]>;
+  readonly lights: Figure<readonly LightInUse[]>;
+  readonly filters: Figure<readonly Named<Filter>[]>;
+
+  readonly recordedAreaMm: Figure<Extent>;
+  readonly recordedPixels: Figure<Extent>;
+  /** Frames per second. */
+  readonly recordRate: Figure<number>;
+  readonly deliveredPixels: Figure<Extent>;
+
+  /** What the shot asks for: total magnification, from its field where that is what it gives. */
+  readonly wantedMagnification: Figure<number>;
+  /** The ring setting that the shot asks for instead: an end of the ring or a distance in mm. */
+  readonly wantedRing: Figure<number | 'closest' | 'infinity'>;
+  /** Which of field, magnification and ring stands in the shot; undefined: none. */
+  readonly wantedAt: Place | undefined;
+
+  /** The marked f-number, as written. */
+  readonly marked: Figure<number>;
+  readonly apertureRange: Figure<{ readonly from: number; readonly to: number }>;
+  /** Third-stop marks inside the lens's range; empty where it isn't known. */
+  readonly marksOnLens: readonly number[];
+  readonly shutter: Figure<Shutter>;
+  readonly iso: Figure<number | 'auto'>;
+  readonly isoLimits: Readonly<Record<'lowest' | 'highest' | 'cleanTo', Figure<number>>>;
+  readonly bodyShows: 'marked' | 'effective' | undefined;
+  /** Away from facing the lens, rad; 0 where the shot gives none. */
+  readonly tiltRad: Figure<number>;
+  readonly tiltAbout: 'level' | 'upright';
+  /** As given in the plan, mm; not known: the usual one is worked out. */
+  readonly givenCircleMm: Figure<number>;
+  readonly mainsHz: Figure<number>;
+  readonly readThroughBareLens: boolean;
+}
+
+/** The same bench with some inputs exchanged. */
+export const substitute = (bench: Bench, inputs: Partial<Bench>): Bench => ({
+  ...bench,
+  ...inputs,
+});

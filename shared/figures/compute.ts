@@ -1,0 +1,18 @@
+/** All figures of a shot laid out on the bench. A function of the bench alone. */
+import type { Bench } from './bench.ts';
+import { lightFigures } from './light.ts';
+import { opticalFigures } from './optical.ts';
+import { sharpnessFigures } from './sharpness.ts';
+import type { ShotFigures } from './shot-figures.ts';
+import { timeFigures } from './time.ts';
+
+export function figuresOf(bench: Bench): ShotFigures {
+  const optical = opticalFigures(bench);
+  const time = timeFigures(bench);
+  return {
+    ...optical,
+    ...sharpnessFigures(bench, optical),
+    ...lightFigures(bench, optical, time),
+    ...time,
+  };
+}

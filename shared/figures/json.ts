@@ -1,0 +1,54 @@
+/**
+ * Figures as JSON, a contract: keys are added, never changed; the unit is in the name; what is
+ * not known is null with its reason in `notKnown`; "endless" stands for no limit.
+ */
+import type { Figure } from './figure.ts';
+import { reasonOf } from './figure.ts';
+
+export type JsonFigure = number | 'endless' | readonly number[] | readonly object[] | object | null;
+
+export interface ShotFiguresJson {
+  readonly [figure: string]: JsonFigure | Readonly<Record<string, string>>;
+  /** Figure to reason, for every figure that is null. Nested ones as `depthMm.needed`. */
+  readonly notKnown: Readonly<Record<string, string>>;
+}
+
+/** Said where an input is invalid: the finding at the input says the rest. */
+const INVALID_INPUT = 'an entry that it follows from is invalid';
+
+const endless = (value: number): number | 'endless' =>
+  value === Number.POSITIVE_INFINITY ? 'endless' : value;
+
+/** What a figure's value becomes: numbers and arrays of numbers as they are, infinity in words. */
+function plain(value: unknown): JsonFigure {
+  if (typeof value === 'number') return endless(value);
+  if (Array.isArray(value)) return value.map((item) => plain(item)) as JsonFigure;
+  return value as JsonFigure;
+}
+
+/**
+ * @param figures name (or group of names) to figure, in the order of the contract
+ */
+export function figuresToJson(
+  figures: Readonly<Record<string, Figure<unknown> | Readonly<Record<string, Figure<unknown>>>>>,
+): ShotFiguresJson {
+  const notKnown: Record<string, string> = {};
+  const one = (figure: Figure<unknown>, name: string): JsonFigure => {
+    if (figure.known) return plain(figure.value);
+    notKnown[name] = reasonOf(figure) ?? INVALID_INPUT;
+    return null;
+  };
+  const out: Record<string, JsonFigure> = {};
+  for (const [name, entry] of Object.entries(figures)) {
+    out[name] = isFigure(entry)
+      ? one(entry, name)
+      : Object.fromEntries(
+          Object.entries(entry).map(([part, figure]) => [part, one(figure, `${name}.${part}`)]),
+        );
+  }
+  return { ...out, notKnown };
+}
+
+const isFigure = (
+  entry: Figure<unknown> | Readonly<Record<string, Figure<unknown>>>,
+): entry is Figure<unknown> => typeof (entry as Figure<unknown>).known === 'boolean';

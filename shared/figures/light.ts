@@ -1,0 +1,134 @@
+/** The exposure: what the lights give against what the settings ask for. */
+import { evOfIlluminance, evOfSettings, evTogether, type Settings } from '../exposure/ev.ts';
+import { bareLensFNumber, evAskedFor, exposureErrorStops, isoNeeded } from '../exposure/reading.ts';
+import { traceChain } from '../optics/chain.ts';
+import { ringFor } from '../optics/reach.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { Reading } from '../plan/generated/types.ts';
+import type { Bench, LightInUse } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import type { LightFigures, OpticalFigures, TimeFigures } from './shot-figures.ts';
+
+export function lightFigures(
+  bench: Bench,
+  optical: OpticalFigures,
+  { shutterSeconds }: TimeFigures,
+): LightFigures {
+  const { iso } = bench;
+  const glass = glassLossStops(bench);
+  const scene = sceneEv(bench, optical, glass);
+  const settings = derive([optical.effectiveFNumber, shutterSeconds], (fNumber, timeS) => ({
+    fNumber,
+    timeS,
+  }));
+  const needed = derive([scene, settings, glass], isoNeeded);
+  const error =
+    iso.known && iso.value === 'auto'
+      ? derive([needed, iso], () => 0)
+      : derive([scene, settings, iso, glass], (ev, set, speed, loss) =>
+          exposureErrorStops(ev, evAskedFor({ ...set, iso: speed as number }, loss)),
+        );
+  return { exposureErrorStops: error, isoNeeded: needed, glassLossStops: glass };
+}
+
+/** Glass of lens, converters and close-ups, and the filters of rig and shot, stops. */
+function glassLossStops(bench: Bench): Figure<number> {
+  const { parts, filters } = bench;
+  if (!parts.known) return parts;
+  if (!filters.known) return filters;
+  const losses = [
+    ...parts.value.map((part) => part.lossStops),
+    ...filters.value.map(({ fields, name }) => figureOf(fields.loss, name)),
+  ];
+  return derive(losses, (...stops) => stops.reduce((sum: number, lost) => sum + lost, 0));
+}
+
+/** EV at ISO 100 that all the lights of the shot give together on the subject. */
+function sceneEv(bench: Bench, optical: OpticalFigures, glass: Figure<number>): Figure<number> {
+  const { lights } = bench;
+  if (!lights.known) return lights;
+  if (lights.value.length === 0) return notKnown('the shot has no light');
+  const each = lights.value.map((light) =>
+    derive([givenEv(light, bench, optical, glass), light.dimmedStops], (ev, dimmed) => ev - dimmed),
+  );
+  const unknown = each.filter((figure) => !figure.known);
+  if (unknown.length > 0) return unknownOf(unknown);
+  return derive(each, (...evs) => evTogether(evs));
+}
+
+/** One light, by the reading that was taken of it, else by its illuminance at the subject. */
+function givenEv(
+  { name, fields }: LightInUse,
+  bench: Bench,
+  optical: OpticalFigures,
+  glass: Figure<number>,
+): Figure<number> {
+  if (fields.reading.state !== 'missing') {
+    const reading = figureOf(fields.reading, name);
+    return reading.known ? readEv(reading.value, name, bench, optical, glass) : reading;
+  }
+  if (fields.illuminance.state !== 'missing')
+    return derive([figureOf(fields.illuminance, name)], evOfIlluminance);
+  return figureOf(fields.reading, name) as Figure<never>;
+}
+
+function readEv(
+  reading: Reading,
+  light: string,
+  bench: Bench,
+  optical: OpticalFigures,
+  glass: Figure<number>,
+): Figure<number> {
+  const of = `${light}’s reading`;
+  const { shutter } = reading;
+  const timeS = derive([figureOf(shutter, of)], (it) =>
+    it.kind === 'time' ? it.seconds : notKnown('a reading needs its shutter as a time'),
+  );
+  const through = figureOf(reading.through, of);
+  if (!through.known) return through;
+  const settings: Figure<Settings> = derive(
+    [figureOf(reading.aperture, of), timeS, figureOf(reading.iso, of)],
+    (fNumber, time, iso) => ({ fNumber, timeS: time, iso }),
+  );
+  switch (through.value) {
+    case 'meter':
+      return derive([settings, through], (set) => evOfSettings(set));
+    case 'bare lens':
+      return derive(
+        [settings, bareLens(bench), lensLoss(bench), optionalNumber(reading, of), through],
+        (set, pupilRatio, loss, m) =>
+          evOfSettings({ ...set, fNumber: bareLensFNumber(set.fNumber, m, pupilRatio) }) + loss,
+      );
+    case 'this rig':
+      return derive(
+        [settings, rigRatio(reading, optical), glass, through],
+        (set, ratio, loss) => evOfSettings({ ...set, fNumber: set.fNumber * ratio }) + loss,
+      );
+  }
+}
+
+const optionalNumber = ({ magnification }: Reading, of: string): Figure<number> =>
+  magnification.state === 'missing' ? known(0) : figureOf(magnification, of);
+
+/** The pupil ratio of the lens; left out, 1. */
+function bareLens({ lens, chainParts }: Bench): Figure<number> {
+  if (!lens) return unknownOf([chainParts]);
+  const ratio = lens.fields['pupil-ratio'];
+  return ratio.state === 'missing' ? known(1) : figureOf(ratio, lens.name);
+}
+
+function lensLoss({ lens, chainParts }: Bench): Figure<number> {
+  return lens ? figureOf(lens.fields.loss, lens.name) : unknownOf([chainParts]);
+}
+
+/** N_eff/N at which a reading through the rig was taken: at its own magnification where it says. */
+function rigRatio(reading: Reading, optical: OpticalFigures): Figure<number> {
+  const at = ifKnown(reading.magnification);
+  if (at === undefined) return derive([optical.trace], (it) => it.fNumberRatio);
+  return derive([optical.chain], (chain) => {
+    const ring = ringFor(chain, at);
+    if (ring === undefined || ring.beyond !== undefined)
+      return notKnown('the reading’s magnification is out of the rig’s reach');
+    return traceChain(chain, ring.ringMagnification).fNumberRatio;
+  });
+}

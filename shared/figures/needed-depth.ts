@@ -1,0 +1,119 @@
+/** What the subject, its tilt and the move ask for, along the lens axis. */
+import {
+  axialTravelMm,
+  slideTravelMm,
+  sphereDepthMm,
+  tiltedPlaneDepthMm,
+} from '../optics/needed-depth.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { Move, Subject } from '../plan/generated/types.ts';
+import type { Bench } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+import type { Named } from './reader.ts';
+
+type Field = Figure<readonly [width: number, height: number]>;
+
+export function neededDepthMm(
+  bench: Bench,
+  fieldMm: Field,
+  pupilDistanceMm: Figure<number>,
+): { readonly needed: Figure<number>; readonly travel: Figure<number> } {
+  const travel = travelMm(bench);
+  const still = stillDepthMm(bench, fieldMm, pupilDistanceMm);
+  return { needed: derive([still, travel], (depth, added) => depth + added), travel };
+}
+
+/** Depth of the subject as it stands, without any move. */
+function stillDepthMm(
+  bench: Bench,
+  fieldMm: Field,
+  pupilDistanceMm: Figure<number>,
+): Figure<number> {
+  const { subject, fields } = bench;
+  if (!subject)
+    return fields.subject.state === 'missing'
+      ? (figureOf(fields.subject, bench.shot) as Figure<never>)
+      : silent;
+  const kind = figureOf(subject.fields.kind, subject.name);
+  if (!kind.known) return kind;
+  if (kind.value === 'bubble') return bubbleDepthMm(subject, fieldMm, pupilDistanceMm);
+  return derive(
+    [planeDepthMm(bench, subject, fieldMm), reliefMm(subject)],
+    (plane, relief) => plane + relief,
+  );
+}
+
+function bubbleDepthMm(
+  subject: Named<Subject>,
+  fieldMm: Field,
+  pupilDistanceMm: Figure<number>,
+): Figure<number> {
+  return derive(
+    [figureOf(subject.fields.diameter, subject.name), fieldMm, pupilDistanceMm],
+    (diameter, [width, height], distance) =>
+      sphereDepthMm({
+        radiusMm: diameter / 2,
+        halfDiagonalMm: Math.hypot(width, height) / 2,
+        pupilDistanceMm: distance,
+      }),
+  );
+}
+
+/** Films and surfaces are flat but for their bow; what is solid says how deep its relief is. */
+function reliefMm(subject: Named<Subject>): Figure<number> {
+  const { depth, kind } = subject.fields;
+  if (depth.state === 'missing' && ifKnown(kind) !== 'solid') return known(0);
+  return figureOf(depth, subject.name);
+}
+
+function planeDepthMm(bench: Bench, subject: Named<Subject>, fieldMm: Field): Figure<number> {
+  const { size, bow } = subject.fields;
+  const { tiltRad, tiltAbout } = bench;
+  const bowed = bow.state === 'missing' ? known(0) : figureOf(bow, subject.name);
+  const extent = size.state === 'missing' ? known(undefined) : figureOf(size, subject.name);
+  return derive([tiltRad, fieldMm, extent, bowed], (tilt, [width, height], seen, bowMm) =>
+    tilt === 0
+      ? bowMm
+      : tiltedPlaneDepthMm({
+          tiltRad: Math.abs(tilt),
+          fieldMm: tiltAbout === 'level' ? height : width,
+          subjectMm: seen && (tiltAbout === 'level' ? seen.height : seen.width),
+          bowMm,
+        }),
+  );
+}
+
+/** What a move adds: a slide along the tilt climbs or sinks, a push goes along the axis. */
+function travelMm(bench: Bench): Figure<number> {
+  const { move, take } = bench.fields;
+  if (move.state === 'missing') return known(0);
+  if (move.state === 'invalid') return silent;
+  const kind = ifKnown(move.value.kind);
+  if (kind !== 'slide' && kind !== 'push') return known(0);
+  const duration = durationOf(move.value, bench);
+  const speed = derive([figureOf(move.value.speed, `${bench.shot}’s move`)], (value) =>
+    value.kind === 'line' ? value.value : notKnown('the move turns instead of sliding'),
+  );
+  if (take.state === 'invalid') return silent;
+  if (kind === 'push')
+    return derive([speed, duration], (mmPerS, seconds) => axialTravelMm(mmPerS, seconds));
+  // A tilt about the level axis makes the plane climb along the upright direction, and the other way.
+  const climbs = (ifKnown(move.value.along) ?? 'level') !== bench.tiltAbout;
+  if (!climbs) return known(0);
+  const rail =
+    move.value.rail.state === 'missing'
+      ? known(0)
+      : figureOf(move.value.rail, `${bench.shot}’s move`);
+  return derive([speed, duration, bench.tiltRad, rail], (mmPerS, seconds, tilt, turned) =>
+    slideTravelMm(mmPerS, seconds, Math.abs(tilt - turned)),
+  );
+}
+
+/** How long a move lasts: its own duration, else the take's. */
+export function durationOf(move: Move, bench: Bench): Figure<number> {
+  if (move.duration.state !== 'missing') return figureOf(move.duration, `${bench.shot}’s move`);
+  const { take } = bench.fields;
+  if (take.state === 'invalid') return silent;
+  if (take.state === 'missing') return figureOf(take, bench.shot) as Figure<never>;
+  return figureOf(take.value.duration, `${bench.shot}’s take`);
+}

@@ -1,0 +1,162 @@
+/** The parts of a rig, looked up and put into the order of light: sensor to subject. */
+import type { ChainPart } from '../optics/parts.ts';
+import { ifKnown, isKnown } from '../plan/field.ts';
+import type { Body, CloseUp, Converter, Lens, Rig, Tube } from '../plan/generated/types.ts';
+import type { Place } from '../plan/place.ts';
+import type { NamedPart } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+import type { Named, PlanReader } from './reader.ts';
+
+/** The groups that parts of a rig come from. */
+const PART_GROUPS = ['bodies', 'converters', 'tubes', 'lenses', 'close-ups'] as const;
+
+type AnyPart =
+  | { readonly kind: 'body'; readonly entry: Named<Body> }
+  | { readonly kind: 'converter'; readonly entry: Named<Converter> }
+  | { readonly kind: 'tube'; readonly entry: Named<Tube> }
+  | { readonly kind: 'lens'; readonly entry: Named<Lens> }
+  | { readonly kind: 'close-up'; readonly entry: Named<CloseUp> };
+
+export interface PartsLayout {
+  readonly body: Named<Body> | undefined;
+  readonly lens: Named<Lens> | undefined;
+  readonly parts: Figure<readonly NamedPart[]>;
+  readonly chainParts: Figure<readonly ChainPart[]>;
+}
+
+export function layOutParts(reader: PlanReader, rig: Named<Rig> | undefined): PartsLayout {
+  const list = rig && ifKnown(rig.fields.parts);
+  if (!rig || !list) {
+    const figure =
+      rig && rig.fields.parts.state === 'missing'
+        ? (figureOf(rig.fields.parts, rig.name) as Figure<never>)
+        : silent;
+    return { body: undefined, lens: undefined, parts: figure, chainParts: figure };
+  }
+  const found: AnyPart[] = [];
+  const places: Place[] = [];
+  let complete = true;
+  for (const item of list) {
+    const part = isKnown(item) ? findPart(reader, item.value) : undefined;
+    if (part) {
+      found.push(part);
+      places.push(item.at);
+    } else complete = false;
+  }
+  const body = found.find((part) => part.kind === 'body')?.entry;
+  const lens = found.find((part) => part.kind === 'lens')?.entry;
+  if (!complete) return { body, lens, parts: silent, chainParts: silent };
+  const parts = found.map((part, index) => namedPart(part, places[index]!));
+  return {
+    body,
+    lens,
+    parts: { known: true, value: parts, from: [rig.fields.parts.at] },
+    chainParts: chainOf(found, [rig.fields.parts.at]),
+  };
+}
+
+function findPart(reader: PlanReader, name: string): AnyPart | undefined {
+  for (const group of PART_GROUPS) {
+    const entry = reader.find(group, name);
+    if (!entry) continue;
+    const kind = KIND_OF[group];
+    return { kind, entry } as AnyPart;
+  }
+  return undefined;
+}
+
+const KIND_OF = {
+  bodies: 'body',
+  converters: 'converter',
+  tubes: 'tube',
+  lenses: 'lens',
+  'close-ups': 'close-up',
+} as const;
+
+function namedPart(part: AnyPart, at: Place): NamedPart {
+  const { name } = part.entry;
+  const lossStops =
+    part.kind === 'body' || part.kind === 'tube'
+      ? known(0)
+      : figureOf<number>(part.entry.fields.loss, name);
+  const { file, entry } = part.entry;
+  return { name, kind: part.kind, at, defined: { file, entry, path: [] }, lossStops };
+}
+
+/** All parts as the optical chain takes them; what it can do without may be left out. */
+function chainOf(parts: readonly AnyPart[], from: readonly Place[]): Figure<readonly ChainPart[]> {
+  const figures = parts.map(chainPart);
+  if (figures.length === 0) return notKnown('the rig has no parts');
+  const all = derive(figures, (...values) => values as readonly ChainPart[]);
+  return all.known ? { ...all, from: [...from, ...all.from] } : all;
+}
+
+function chainPart(part: AnyPart): Figure<ChainPart> {
+  const { name } = part.entry;
+  switch (part.kind) {
+    case 'body': {
+      const { flange } = part.entry.fields;
+      return optional([flange], () => ({ kind: 'body', flangeMm: ifKnown(flange) }));
+    }
+    case 'tube':
+      return derive([figureOf(part.entry.fields.length, name)], (lengthMm) => ({
+        kind: 'tube' as const,
+        lengthMm,
+      }));
+    case 'converter': {
+      const { factor, length } = part.entry.fields;
+      if (length.state === 'invalid') return silent;
+      const figure = derive([figureOf(factor, name)], (value) => ({
+        kind: 'converter' as const,
+        factor: value,
+        lengthMm: ifKnown(length),
+      }));
+      return withFrom(figure, [length]);
+    }
+    case 'close-up':
+      return derive([figureOf(part.entry.fields.power, name)], (powerDpt) => ({
+        kind: 'close-up' as const,
+        powerDpt,
+      }));
+    case 'lens':
+      return lensPart(part.entry);
+  }
+}
+
+function lensPart({ name, fields }: Named<Lens>): Figure<ChainPart> {
+  const { focal, length, grows } = fields;
+  const pupilRatio = fields['pupil-ratio'];
+  const closestField = fields.closest;
+  if ([closestField, length, grows, pupilRatio].some((field) => field.state === 'invalid'))
+    return silent;
+  const closest = ifKnown(closestField);
+  const inputs = closest
+    ? derive(
+        [figureOf(closest['from-sensor'], name), figureOf(closest.magnification, name)],
+        (fromSensorMm, magnification) => ({ fromSensorMm, magnification }),
+      )
+    : known(undefined);
+  const figure = derive([figureOf(focal, name), inputs], (focalMm, nearest) => ({
+    kind: 'lens' as const,
+    focalMm,
+    closest: nearest,
+    lengthMm: ifKnown(length),
+    growsMm: ifKnown(grows),
+    pupilRatio: ifKnown(pupilRatio),
+  }));
+  return withFrom(figure, [length, grows, pupilRatio]);
+}
+
+type AnyField = { readonly state: string; readonly at: Place };
+
+/** A figure that also follows from fields which may be left out. */
+function withFrom<T>(figure: Figure<T>, fields: readonly AnyField[]): Figure<T> {
+  if (!figure.known) return figure;
+  const written = fields.filter((field) => field.state === 'known').map((field) => field.at);
+  return { ...figure, from: [...figure.from, ...written] };
+}
+
+function optional(fields: readonly AnyField[], make: () => ChainPart): Figure<ChainPart> {
+  if (fields.some((field) => field.state === 'invalid')) return silent;
+  return withFrom(known(make()), fields);
+}

@@ -1,0 +1,235 @@
+/** Lays a shot out: looks up what it names and draws the inputs of its figures together. */
+import { MARKED_APERTURES } from '../optics/apertures.ts';
+import type { Field } from '../plan/field.ts';
+import { ifKnown, isKnown } from '../plan/field.ts';
+import type { Recording, Rig, Shot } from '../plan/generated/types.ts';
+import type { Place } from '../plan/place.ts';
+import { toNumber } from '../quantity/rational.ts';
+import type { Bench, LightInUse } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
+import { layOutParts } from './parts.ts';
+import { type GroupTypes, type Lookup, lookUp, type Named, type PlanReader } from './reader.ts';
+
+export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
+  const { fields } = shot;
+  const at: Place = { file: shot.file, entry: shot.entry, path: [] };
+  const rigLookup = lookUp(reader, 'rigs', fields.rig);
+  const rig = rigLookup.state === 'found' ? rigLookup.entry : undefined;
+  const subjectLookup = lookUp(reader, 'subjects', fields.subject);
+  const deliverField = reader.plan('deliver');
+  const deliver = ifKnown(deliverField);
+  const layout = layOutParts(reader, rig);
+  const { body, lens } = layout;
+  const recording = recordingOf(fields, body);
+
+  const recordedAreaMm = recorded(recording, fields, shot.name, rigLookup, 'area');
+  const recordedPixels = recorded(recording, fields, shot.name, rigLookup, 'size');
+  const field = figureOf(fields.field, shot.name);
+  const wanted = wantedOf(fields, shot.name, recordedAreaMm, field);
+  const apertureRange = fromEntry(lens, 'aperture', rigLookup);
+  const lights = lightsOf(reader, fields, shot.name);
+
+  return {
+    file: reader.file,
+    shot: shot.name,
+    at,
+    fields,
+    rigName: rig?.name,
+    rig,
+    body,
+    lens,
+    subject: subjectLookup.state === 'found' ? subjectLookup.entry : undefined,
+    recording,
+    deliver,
+    parts: whereRig(rigLookup, fields.rig, shot.name, layout.parts),
+    chainParts: whereRig(rigLookup, fields.rig, shot.name, layout.chainParts),
+    lights,
+    filters: filtersOf(reader, rig, fields, shot.name),
+    recordedAreaMm,
+    recordedPixels,
+    recordRate: derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),
+    deliveredPixels: deliver
+      ? figureOf(deliver.size, 'deliver')
+      : figureOf(deliverField as Field<never>, 'the plan'),
+    ...wanted,
+    marked: figureOf(fields.aperture, shot.name),
+    apertureRange,
+    marksOnLens: marksIn(apertureRange),
+    shutter: figureOf(fields.shutter, shot.name),
+    iso: figureOf(fields.iso, shot.name),
+    isoLimits: isoLimitsOf(body),
+    bodyShows: body && ifKnown(body.fields.shows),
+    tiltRad: fields.tilt.state === 'missing' ? known(0) : figureOf(fields.tilt, shot.name),
+    tiltAbout: ifKnown(fields['tilt-about']) ?? 'level',
+    givenCircleMm: figureOf(reader.plan('circle-of-confusion'), 'the plan'),
+    mainsHz: figureOf(reader.plan('mains'), 'the plan'),
+    readThroughBareLens:
+      lights.known &&
+      lights.value.some((light) => {
+        const reading = ifKnown(light.fields.reading);
+        return reading !== undefined && ifKnown(reading.through) === 'bare lens';
+      }),
+  };
+}
+
+/** The figure, or that the rig is missing or has a finding of its own. */
+function whereRig<T>(
+  rig: Lookup<Rig>,
+  field: Field<string>,
+  shot: string,
+  figure: Figure<T>,
+): Figure<T> {
+  if (rig.state === 'found') return figure;
+  return rig.state === 'missing' ? (figureOf(field, shot) as Figure<never>) : silent;
+}
+
+function fromEntry<T, K extends keyof T>(
+  entry: Named<T> | undefined,
+  key: K,
+  rig: Lookup<Rig>,
+): T[K] extends Field<infer V> ? Figure<V> : never {
+  const figure = entry
+    ? figureOf(entry.fields[key] as Field<unknown>, entry.name)
+    : rig.state === 'found'
+      ? silent
+      : notKnown('the shot has no rig');
+  return figure as T[K] extends Field<infer V> ? Figure<V> : never;
+}
+
+function recordingOf(fields: Shot, body: Bench['body']): Bench['recording'] {
+  const settings = body && ifKnown(body.fields.record);
+  if (!body || !settings || !isKnown(fields.record)) return undefined;
+  const name = fields.record.value;
+  const setting = settings.get(name);
+  if (!setting || !isKnown(setting)) return undefined;
+  const { file, entry } = body;
+  return { name, group: 'recordings', file, entry, fields: setting.value, of: body };
+}
+
+function recorded<K extends keyof Recording>(
+  recording: Bench['recording'],
+  fields: Shot,
+  shot: string,
+  rig: Lookup<Rig>,
+  key: K,
+): Recording[K] extends Field<infer V> ? Figure<V> : never {
+  const figure = (): Figure<unknown> => {
+    if (recording) return figureOf(recording.fields[key] as Field<unknown>, recording.name);
+    if (fields.record.state === 'missing') return figureOf(fields.record, shot);
+    return rig.state === 'missing' ? figureOf(fields.rig, shot) : silent;
+  };
+  return figure() as Recording[K] extends Field<infer V> ? Figure<V> : never;
+}
+
+function wantedOf(
+  fields: Shot,
+  shot: string,
+  recordedAreaMm: Bench['recordedAreaMm'],
+  field: Figure<number>,
+): Pick<Bench, 'wantedMagnification' | 'wantedRing' | 'wantedAt'> {
+  const none = notKnown('the shot asks for another');
+  if (fields.ring.state !== 'missing')
+    return {
+      wantedMagnification: none,
+      wantedRing: figureOf(fields.ring, shot),
+      wantedAt: fields.ring.at,
+    };
+  if (fields.magnification.state !== 'missing')
+    return {
+      wantedMagnification: figureOf(fields.magnification, shot),
+      wantedRing: none,
+      wantedAt: fields.magnification.at,
+    };
+  return {
+    wantedMagnification: derive([recordedAreaMm, field], (area, width) => area.width / width),
+    wantedRing: none,
+    wantedAt: fields.field.state === 'missing' ? undefined : fields.field.at,
+  };
+}
+
+function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readonly LightInUse[]> {
+  const list = figureOf(fields.light, shot);
+  if (!list.known) return list;
+  const relight = ifKnown(fields.relight);
+  const lights: LightInUse[] = [];
+  for (const item of list.value) {
+    const light = lookUp(reader, 'lights', item);
+    if (light.state !== 'found') return silent;
+    const { name, fields: base } = light.entry;
+    const override = relight?.get(name);
+    if (override && !isKnown(override)) return silent;
+    lights.push({
+      name,
+      fields: override ? laidOver(base, override.value) : base,
+      dimmedStops:
+        override && override.value.dimmed.state !== 'missing'
+          ? figureOf(override.value.dimmed, name)
+          : known(0),
+      at: item.at,
+    });
+  }
+  return { known: true, value: lights, from: list.from };
+}
+
+/**
+ * The light with what this shot says otherwise. One way of saying how bright it is replaces the
+ * others: a reading taken for the shot is not to be weighed against the light's own data.
+ */
+function laidOver(
+  base: GroupTypes['lights'],
+  over: Omit<{ [K in keyof GroupTypes['lights']]?: GroupTypes['lights'][K] }, never>,
+): GroupTypes['lights'] {
+  const given = Object.entries(over).filter(([, field]) => field?.state !== 'missing');
+  const brightness = ['luminance', 'illuminance', 'reading'] as const;
+  const rebrightened = given.some(([key]) => (brightness as readonly string[]).includes(key));
+  const cleared = rebrightened
+    ? Object.fromEntries(
+        brightness.map((key) => [key, { state: 'missing', at: base[key].at } as const]),
+      )
+    : {};
+  const kept = given.filter(([key]) => key in base);
+  return { ...base, ...cleared, ...Object.fromEntries(kept) };
+}
+
+function filtersOf(
+  reader: PlanReader,
+  rig: Named<Rig> | undefined,
+  fields: Shot,
+  shot: string,
+): Bench['filters'] {
+  const lists = [
+    ...(fields.filters.state === 'missing' ? [] : [figureOf(fields.filters, shot)]),
+    ...(!rig || rig.fields.filters.state === 'missing'
+      ? []
+      : [figureOf(rig.fields.filters, rig.name)]),
+  ];
+  if (lists.some((list) => !list.known)) return unknownOf(lists);
+  const filters: Named<GroupTypes['filters']>[] = [];
+  const from: Place[] = [];
+  for (const list of lists) {
+    if (!list.known) continue;
+    from.push(...list.from);
+    for (const item of list.value) {
+      const filter = lookUp(reader, 'filters', item);
+      if (filter.state !== 'found') return silent;
+      filters.push(filter.entry);
+    }
+  }
+  return { known: true, value: filters, from };
+}
+
+function isoLimitsOf(body: Bench['body']): Bench['isoLimits'] {
+  const limits = body && ifKnown(body.fields.iso);
+  const of = body?.name ?? 'the body';
+  const one = (key: 'lowest' | 'highest' | 'clean-to'): Figure<number> =>
+    limits ? figureOf(limits[key], of) : notKnown('the body’s ISO range is not given');
+  return { lowest: one('lowest'), highest: one('highest'), cleanTo: one('clean-to') };
+}
+
+/** Ends of the range and the third-stop marks between them. */
+function marksIn(range: Bench['apertureRange']): readonly number[] {
+  if (!range.known) return [];
+  const { from, to } = range.value;
+  const between = MARKED_APERTURES.filter((mark) => mark > from * 1.03 && mark < to * 0.97);
+  return from === to ? [from] : [from, ...between, to];
+}

@@ -1,0 +1,70 @@
+/** What is sharp, what must be, and what diffraction leaves of it. */
+import { bestEffectiveFNumber, judgedBlur, leastBlurUm } from '../optics/best-aperture.ts';
+import { depthOfField } from '../optics/depth.ts';
+import { airyUm, diffractionContrast, nyquistPerMm } from '../optics/diffraction.ts';
+import { coarserPixelUm, type Extent, usualCircleOfConfusionMm } from '../optics/recorded-pixel.ts';
+import type { Bench } from './bench.ts';
+import { derive, type Figure, known, notKnown } from './figure.ts';
+import { neededDepthMm } from './needed-depth.ts';
+import { pupilDistanceMm } from './optical.ts';
+import type { OpticalFigures, SharpnessFigures } from './shot-figures.ts';
+
+export function sharpnessFigures(bench: Bench, optical: OpticalFigures): SharpnessFigures {
+  const { recordedAreaMm, recordedPixels, givenCircleMm } = bench;
+  const { magnification, pupilDiameterMm, effectiveFNumber, fieldMm } = optical;
+  const delivered = whereGiven(bench.deliveredPixels);
+  const circle =
+    givenCircleMm.known || givenCircleMm.silent
+      ? givenCircleMm
+      : derive([recordedAreaMm, delivered], usualCircleOfConfusionMm);
+  const distance = pupilDistanceMm(bench, optical);
+  const depthBy = (blurMm: Figure<number>) =>
+    derive(
+      [blurMm, magnification, pupilDiameterMm, distance],
+      (blur, m, pupilDiameter, pupilDistance) =>
+        depthOfField({
+          blurMm: blur,
+          magnification: m,
+          pupilDiameterMm: pupilDiameter,
+          pupilDistanceMm: pupilDistance,
+        }),
+    );
+  const depth = depthBy(circle);
+  const judged = derive([circle, effectiveFNumber], (c, n) => judgedBlur(c, n).blurMm);
+  const { needed, travel } = neededDepthMm(bench, fieldMm, distance);
+  const pixelUm = derive(
+    [recordedAreaMm, recordedPixels, delivered],
+    (area, recorded, out) => coarserPixelUm(area, recorded, out) ?? notKnown('no size is known'),
+  );
+  const contrastAt = (share: number) =>
+    derive([pixelUm, effectiveFNumber], (pixel, n) =>
+      diffractionContrast(share * nyquistPerMm(pixel), n),
+    );
+  const best = <T extends number>(compute: (depthMm: number, m: number) => T) =>
+    derive([needed, magnification], (depthMm, m) =>
+      depthMm > 0 ? compute(depthMm, m) : notKnown('no depth is needed'),
+    );
+  return {
+    circleOfConfusionMm: circle,
+    depthMm: {
+      front: derive([depth], (it) => it.frontMm),
+      behind: derive([depth], (it) => it.behindMm),
+      total: derive([depth], (it) => it.totalMm),
+      needed,
+    },
+    judgedDepthMm: derive([depthBy(judged)], (it) => it.totalMm),
+    airyUm: derive([effectiveFNumber], airyUm),
+    pixelUm,
+    contrast: contrastAt(0.5),
+    contrastAtNyquist: contrastAt(1),
+    bestEffectiveFNumber: best(bestEffectiveFNumber),
+    leastBlurUm: best(leastBlurUm),
+    travelMm: travel,
+  };
+}
+
+/** A size that may be left out: undefined instead of not known. */
+function whereGiven(size: Figure<Extent>): Figure<Extent | undefined> {
+  if (size.known || size.silent) return size;
+  return known(undefined);
+}

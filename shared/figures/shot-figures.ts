@@ -1,0 +1,96 @@
+/** Everything worked out of one shot, each figure with its inputs' places or why it is not known. */
+import type { Chain } from '../optics/arrangement.ts';
+import type { ChainTrace } from '../optics/chain.ts';
+import type { Figure } from './figure.ts';
+
+/** Light that one part of the rig takes, stops. */
+export interface NamedLoss {
+  readonly part: string;
+  readonly stops: number;
+}
+
+export interface DepthFigures {
+  /** In front of the plane of focus, mm. */
+  readonly front: Figure<number>;
+  /** Behind it, mm; Infinity: endless. */
+  readonly behind: Figure<number>;
+  readonly total: Figure<number>;
+  /** What the subject, its tilt and the move ask for, along the axis, mm. */
+  readonly needed: Figure<number>;
+}
+
+/** How the picture is made: from the sensor to the subject. */
+export interface OpticalFigures {
+  readonly chain: Figure<Chain>;
+  readonly trace: Figure<ChainTrace>;
+  /** m, subject to sensor. */
+  readonly magnification: Figure<number>;
+  /** m1, the lens's magnification of what it sees. */
+  readonly lensMagnification: Figure<number>;
+  /** m0, the lens's own magnification by its ring. */
+  readonly ringMagnification: Figure<number>;
+  /** Least and largest magnification of the rig: ring at infinity, ring at its closest. */
+  readonly reach: Figure<readonly [least: number, most: number]>;
+  /** What the recorded frame takes in at the plane of focus, mm. */
+  readonly fieldMm: Figure<readonly [width: number, height: number]>;
+  readonly effectiveFNumber: Figure<number>;
+  /** 2·log2(N_eff/N), filters and glass not counted. */
+  readonly lightLossStops: Figure<number>;
+  readonly lossByPart: Figure<readonly NamedLoss[]>;
+  readonly workingDistanceMm: Figure<number>;
+  readonly subjectToSensorMm: Figure<number>;
+  readonly pupilDiameterMm: Figure<number>;
+}
+
+/** What is sharp, and what diffraction leaves of it. */
+export interface SharpnessFigures {
+  /** c, on the sensor, mm. */
+  readonly circleOfConfusionMm: Figure<number>;
+  /** Geometric depth, with c. */
+  readonly depthMm: DepthFigures;
+  /** Depth by c* = max(c, Airy disk): what findings judge by, mm. */
+  readonly judgedDepthMm: Figure<number>;
+  readonly airyUm: Figure<number>;
+  /** The coarser of recorded and delivered pixel, on the sensor. */
+  readonly pixelUm: Figure<number>;
+  /** At half the coarser pixel's Nyquist frequency, 0 to 1. */
+  readonly contrast: Figure<number>;
+  readonly contrastAtNyquist: Figure<number>;
+  /** For the depth needed. */
+  readonly bestEffectiveFNumber: Figure<number>;
+  /** The blur that remains there, µm on the sensor. */
+  readonly leastBlurUm: Figure<number>;
+  /** What a move adds to the depth needed, mm along the axis; 0 without one. */
+  readonly travelMm: Figure<number>;
+}
+
+export interface LightFigures {
+  /** Positive: too much light. With `iso: auto` 0, as far as the body can follow. */
+  readonly exposureErrorStops: Figure<number>;
+  /** At which the exposure would be right, not rounded. */
+  readonly isoNeeded: Figure<number>;
+  /** Glass and filters, stops. */
+  readonly glassLossStops: Figure<number>;
+}
+
+/** The light of the shot whose pulsing is left most visible. */
+export interface LampFlicker {
+  readonly light: string;
+  readonly residual: number;
+  /** How often the lamp pulses. */
+  readonly lampHz: number;
+  /** How fast bands roll through the picture; 0: they stand; null: the frame rate isn't known. */
+  readonly rollHz: number | null;
+  /** The depth of modulation isn't stated and was taken as full. */
+  readonly depthAssumed: boolean;
+}
+
+export interface TimeFigures {
+  readonly shutterSeconds: Figure<number>;
+  readonly shutterAngleDeg: Figure<number>;
+  /** Share of the light that still swings from frame to frame, 0 to 1; the worst light of the shot. */
+  readonly flickerResidual: Figure<number>;
+  readonly worstFlicker: Figure<LampFlicker>;
+}
+
+export interface ShotFigures extends OpticalFigures, SharpnessFigures, LightFigures, TimeFigures {}

@@ -1,0 +1,68 @@
+/** Shutter and flicker. */
+import { bandRollHz, flickerResidual, lampFrequencyHz } from '../exposure/flicker.ts';
+import { shutterAngleDeg, shutterTimeS } from '../exposure/shutter.ts';
+import type { Bench, LightInUse } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import type { LampFlicker, TimeFigures } from './shot-figures.ts';
+
+export function timeFigures(bench: Bench): TimeFigures {
+  const { shutter, recordRate } = bench;
+  const shutterSeconds: Figure<number> =
+    shutter.known && shutter.value.kind === 'time'
+      ? { ...shutter, value: shutter.value.seconds }
+      : derive([shutter, recordRate], (it, rate) =>
+          it.kind === 'time' ? it.seconds : shutterTimeS((it.angle * 180) / Math.PI, rate),
+        );
+  const worstFlicker = worstOf(bench, shutterSeconds);
+  return {
+    shutterSeconds,
+    shutterAngleDeg: derive([shutterSeconds, recordRate], shutterAngleDeg),
+    flickerResidual: derive([worstFlicker], (it) => it.residual),
+    worstFlicker,
+  };
+}
+
+function worstOf(bench: Bench, seconds: Figure<number>): Figure<LampFlicker> {
+  const { lights } = bench;
+  if (!lights.known) return lights;
+  if (lights.value.length === 0) return notKnown('the shot has no light');
+  const each = lights.value.map((light) => flickerOf(light, bench, seconds));
+  const unknown = each.filter((figure) => !figure.known);
+  if (unknown.length > 0) return unknownOf(unknown);
+  return derive(each, (...flickers) =>
+    flickers.reduce((worst, next) => (next.residual > worst.residual ? next : worst)),
+  );
+}
+
+function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Figure<LampFlicker> {
+  const depth = light.fields['modulation-depth'];
+  const depthFigure = depth.state === 'missing' ? known(1) : figureOf(depth, light.name);
+  const rate = bench.recordRate;
+  return derive(
+    [modulationHz(light, bench), seconds, depthFigure],
+    (lampHz, time, modulationDepth) => ({
+      light: light.name,
+      lampHz,
+      residual: lampHz === 0 ? 0 : flickerResidual(lampHz, time, modulationDepth),
+      rollHz: rate.known && lampHz > 0 ? bandRollHz(lampHz, rate.value) : null,
+      depthAssumed: depth.state === 'missing',
+    }),
+  );
+}
+
+/** How often a light pulses; 0: it doesn't. What isn't stated is not known, and never safe. */
+function modulationHz({ name, fields }: LightInUse, bench: Bench): Figure<number> {
+  const { modulation } = fields;
+  if (modulation.state !== 'missing')
+    return derive([figureOf(modulation, name)], (it) => (it === 'none' ? 0 : it));
+  const kind = figureOf(fields.kind, name);
+  if (!kind.known) return kind;
+  if (kind.value === 'daylight') return known(0, kind.from);
+  // An LED pulses as its driver does, whatever feeds it.
+  if (kind.value === 'led') return figureOf(modulation, name) as Figure<never>;
+  const supply = figureOf(fields.supply, name);
+  if (!supply.known) return supply;
+  if (supply.value === 'battery') return known(0, supply.from);
+  if (supply.value === 'low-voltage') return figureOf(modulation, name) as Figure<never>;
+  return derive([bench.mainsHz, supply], (mainsHz) => lampFrequencyHz(mainsHz));
+}

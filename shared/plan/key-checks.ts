@@ -1,0 +1,59 @@
+/** What one entry must satisfy beyond the shape of each of its keys. */
+import { type Field, isKnown } from './field.ts';
+import type { DefName } from './generated/shapes.ts';
+import type { Lens, Shot } from './generated/types.ts';
+import type { ShapeProblem } from './problem.ts';
+
+type Check = (fields: never) => readonly ShapeProblem[];
+
+const CHECKS: Partial<Record<DefName, Check>> = {
+  shot: (shot: Shot) => askedTwice(shot),
+  lens: (lens: Lens) => apertureTurned(lens),
+};
+
+export function checkKeys(def: DefName, fields: unknown): readonly ShapeProblem[] {
+  return CHECKS[def]?.(fields as never) ?? [];
+}
+
+/** Exactly one of field, magnification and ring is decided; the others follow from it. */
+function askedTwice(shot: Shot): readonly ShapeProblem[] {
+  const asked = (['field', 'magnification', 'ring'] as const).filter(
+    (key) => shot[key].state !== 'missing',
+  );
+  if (asked.length < 2) return [];
+  const keys = asked.map((key) => `\`${key}\``).join(' and ');
+  const last = shot[asked.at(-1)!];
+  return [
+    {
+      rule: 'wrong-value',
+      code: 'asked-twice',
+      at: last.at,
+      args: { keys },
+      fixes: asked.toReversed().map((key) => ({
+        title: `Remove ${key}`,
+        price: `what ${key} says is lost`,
+        edits: [{ op: 'remove', at: { ...shot[key].at, part: 'pair' } }],
+      })),
+    },
+  ];
+}
+
+function apertureTurned({ aperture }: Lens): readonly ShapeProblem[] {
+  const field: Field<{ readonly from: number; readonly to: number }> = aperture;
+  if (!isKnown(field) || field.value.from <= field.value.to) return [];
+  const { from, to } = field.value;
+  return [
+    {
+      rule: 'wrong-value',
+      code: 'range-turned',
+      at: field.at,
+      args: { key: 'aperture' },
+      fixes: [
+        {
+          title: `Write f/${to} to ${from}`,
+          edits: [{ op: 'set', at: field.at, text: `f/${to} to ${from}` }],
+        },
+      ],
+    },
+  ];
+}

@@ -1,0 +1,88 @@
+import type { NamedLoss } from '../figures/shot-figures.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
+
+/** Under a third of a stop the marked number does. */
+const WORTH_SAYING_STOPS = 1 / 3;
+
+interface Facts {
+  readonly marked: number;
+  readonly effective: number;
+  readonly stops: number;
+  readonly losses: readonly NamedLoss[];
+  /** What the body's display shows. */
+  readonly shows: number;
+  /** A decision that rests on the difference, which the plan overlooks. */
+  readonly decision: 'reading' | 'depth' | null;
+}
+
+export const apertureBehindConverter: ShotRule<Facts> = {
+  name: 'aperture-behind-converter',
+  severity: 'hint',
+  docs: {
+    when: 'the marked aperture works as a narrower one; an information where the exposure or the depth of the shot rests on it.',
+    why: 'Extension and converters spread the lens’s light: N_eff = N·(1 + m1/p)·M_c. The ring still shows N. A reading taken through the bare lens knows nothing of the loss.',
+    remedy:
+      'Expose for the effective number: longer, a higher ISO, more light, or read the light through this rig.',
+    bad: [
+      {
+        says: 'a long stack with a converter',
+        change: { 'shots/frost/rig': 'stacked', 'shots/frost/iso': '6400' },
+      },
+    ],
+    good: [
+      {
+        says: 'a lens on the body alone',
+        change: { 'shots/frost/rig': 'plain', 'shots/frost/field': '300 mm' },
+      },
+    ],
+  },
+  check({ bench, figures }) {
+    const { effectiveFNumber, lossByPart, exposureErrorStops, depthMm, judgedDepthMm } = figures;
+    if (!effectiveFNumber.known || !bench.marked.known) return [];
+    const marked = bench.marked.value;
+    const effective = effectiveFNumber.value;
+    const stops = 2 * Math.log2(effective / marked);
+    if (stops < WORTH_SAYING_STOPS) return [];
+    const at = bench.fields.aperture.at;
+    const dark =
+      bench.readThroughBareLens &&
+      exposureErrorStops.known &&
+      exposureErrorStops.value < -WORTH_SAYING_STOPS &&
+      exposureErrorStops.value + stops > -WORTH_SAYING_STOPS;
+    const shallow =
+      depthMm.needed.known &&
+      judgedDepthMm.known &&
+      judgedDepthMm.value < depthMm.needed.value * 0.95;
+    const decision = dark ? 'reading' : shallow ? 'depth' : null;
+    return [
+      {
+        at,
+        ...(decision && { severity: 'information' as const }),
+        facts: {
+          marked,
+          effective,
+          stops,
+          losses: lossByPart.known ? lossByPart.value.filter((loss) => loss.stops >= 0.05) : [],
+          shows: bench.bodyShows === 'effective' ? effective : marked,
+          decision,
+        },
+        related: relatedTo(at, effectiveFNumber),
+      },
+    ];
+  },
+  words({ marked, effective, stops, losses, shows, decision }, say) {
+    const parts = losses.map(({ part, stops: lost }) => `${part} ${say.stops(lost)}`).join(', ');
+    const shown = shows === marked ? '' : ` The body will show ${say.fNumber(shows)}.`;
+    const because =
+      decision === 'reading'
+        ? ' The reading through the bare lens does not know of it.'
+        : decision === 'depth'
+          ? ' It still does not hold the depth that the shot needs.'
+          : '';
+    return {
+      what: `${say.fNumber(marked)} works as ${say.fNumber(effective)}: ${say.stops(stops)} less light.`,
+      why: `${parts ? `Taken by ${parts}.` : ''}${shown}${because}`.trim(),
+    };
+  },
+  numbers: ({ marked, effective, stops }) => ({ marked, effective, stops }),
+};

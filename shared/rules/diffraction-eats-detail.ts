@@ -1,0 +1,89 @@
+import { substitute } from '../figures/bench.ts';
+import { figuresOf } from '../figures/compute.ts';
+import { known } from '../figures/figure.ts';
+import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+
+/** Contrast at half the pixel's Nyquist frequency under which fine detail looks soft. */
+export const USABLE_CONTRAST = 0.45;
+/** Under this the detail is gone, whatever is done to the picture after. */
+const GONE_CONTRAST = 0.2;
+
+interface Facts {
+  readonly contrast: number;
+  readonly effective: number;
+  readonly airyUm: number;
+  readonly pixelUm: number;
+  /** The best effective f-number for the depth needed; null: none is needed or known. */
+  readonly best: number | null;
+}
+
+export const diffractionEatsDetail: ShotRule<Facts> = {
+  name: 'diffraction-eats-detail',
+  severity: 'information',
+  docs: {
+    when: 'diffraction leaves less than 0.45 of the contrast at half the Nyquist frequency of the coarser of the recorded and the delivered pixel; a warning under 0.2.',
+    why: 'The Airy disk grows with the effective f-number, A = 2.44·λ·N_eff, and what it blurs no sharpening brings back.',
+    remedy: 'Open up as far as the depth allows, frame wider, or deliver smaller.',
+    bad: [
+      {
+        says: 'stopped down further than the depth asks',
+        change: { 'shots/frost/aperture': 'f/32', 'shots/frost/iso': 'auto' },
+      },
+    ],
+    good: [{ says: 'as far as the depth asks', change: { 'shots/frost/aperture': 'f/11' } }],
+  },
+  check({ bench, figures }) {
+    const { contrast, effectiveFNumber, airyUm, pixelUm, bestEffectiveFNumber } = figures;
+    if (!contrast.known || !effectiveFNumber.known || !airyUm.known || !pixelUm.known) return [];
+    if (contrast.value >= USABLE_CONTRAST) return [];
+    const at = bench.fields.aperture.at;
+    return [
+      {
+        at,
+        severity: contrast.value < GONE_CONTRAST ? 'warning' : 'information',
+        facts: {
+          contrast: contrast.value,
+          effective: effectiveFNumber.value,
+          airyUm: airyUm.value,
+          pixelUm: pixelUm.value,
+          best: bestEffectiveFNumber.known ? bestEffectiveFNumber.value : null,
+        },
+        related: relatedTo(at, effectiveFNumber, pixelUm),
+      },
+    ];
+  },
+  words({ contrast, effective, airyUm, pixelUm, best }, say) {
+    const gone = contrast < GONE_CONTRAST;
+    return {
+      what: gone
+        ? `${say.fNumber(effective)} effective leaves no fine detail: contrast ${say.number(contrast)}.`
+        : `${say.fNumber(effective)} effective softens fine detail: contrast ${say.number(contrast)}.`,
+      why:
+        `The Airy disk is ${say.micrometres(airyUm)} across, a pixel ${say.micrometres(pixelUm)}.` +
+        (best !== null && best < effective
+          ? ` The depth needed asks for no more than ${say.fNumber(best)} effective.`
+          : ''),
+    };
+  },
+  numbers: ({ contrast, effective, airyUm, pixelUm }) => ({
+    contrast,
+    effectiveFNumber: effective,
+    airyUm,
+    pixelUm,
+  }),
+  fixes({ at }, { bench, figures }) {
+    const { marked } = bench;
+    const needed = figures.depthMm.needed;
+    if (!marked.known) return [];
+    // The narrowest wider mark that keeps the contrast, so that as much depth as can stays.
+    for (const mark of bench.marksOnLens.toReversed()) {
+      if (mark >= marked.value) continue;
+      const opened = figuresOf(substitute(bench, { marked: known(mark) }));
+      if (!opened.contrast.known || opened.contrast.value < USABLE_CONTRAST) continue;
+      const depth = opened.judgedDepthMm;
+      const short = needed.known && depth.known && depth.value < needed.value;
+      return [setTo(`Open to f/${mark}${short ? ', at the cost of depth' : ''}`, at, `f/${mark}`)];
+    }
+    return [];
+  },
+};

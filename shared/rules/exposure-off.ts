@@ -1,0 +1,112 @@
+import { nearestIso, remediesFor } from '../exposure/remedies.ts';
+import { isLongerThanFrame } from '../exposure/shutter.ts';
+import { MARKED_APERTURES } from '../optics/apertures.ts';
+import type { PlanFix } from '../plan/problem.ts';
+import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+
+/** The step of every setting. Within it nothing can be set better. */
+const NOTICED_STOPS = 1 / 3;
+const SPOILT_STOPS = 2 / 3;
+/** What readings and marked settings are good to, so that nothing flips at a rounding. */
+const DEAD_BAND_STOPS = 0.04;
+
+interface Facts {
+  readonly errorStops: number;
+  readonly iso: number;
+  readonly isoNeeded: number;
+  readonly effective: number;
+  readonly lossStops: number;
+}
+
+export const exposureOff: ShotRule<Facts> = {
+  name: 'exposure-off',
+  severity: 'warning',
+  docs: {
+    when: 'what the light gives and what the settings ask for differ by more than a third of a stop; a warning over two thirds.',
+    why: 'The balance counts the effective f-number, the glass of lens and converter, filters, shutter and ISO against the reading or the light’s own data: N²/t = E·S/C with C 250, N²/t = L·S/K with K 12.5.',
+    remedy: 'Change shutter, ISO, light or aperture by the stops given; each has its own price.',
+    bad: [
+      { says: 'two stops dark', change: { 'shots/frost/iso': '200' } },
+      { says: 'two stops bright', change: { 'shots/frost/iso': '3200' } },
+    ],
+    good: [{ says: 'left to the body', change: { 'shots/frost/iso': 'auto' } }],
+  },
+  check({ bench, figures }) {
+    const { exposureErrorStops, isoNeeded, effectiveFNumber, lightLossStops } = figures;
+    const { iso } = bench;
+    if (!exposureErrorStops.known || !isoNeeded.known || !effectiveFNumber.known) return [];
+    if (!iso.known || iso.value === 'auto') return [];
+    const error = exposureErrorStops.value;
+    if (Math.abs(error) <= NOTICED_STOPS + DEAD_BAND_STOPS) return [];
+    const at = bench.fields.iso.at;
+    return [
+      {
+        at,
+        severity: Math.abs(error) > SPOILT_STOPS + DEAD_BAND_STOPS ? 'warning' : 'information',
+        facts: {
+          errorStops: error,
+          iso: iso.value,
+          isoNeeded: isoNeeded.value,
+          effective: effectiveFNumber.value,
+          lossStops: lightLossStops.known ? lightLossStops.value : 0,
+        },
+        related: relatedTo(at, exposureErrorStops),
+      },
+    ];
+  },
+  words({ errorStops, isoNeeded, effective, lossStops }, say) {
+    const side = errorStops > 0 ? 'too bright' : 'too dark';
+    return {
+      what: `The shot is ${say.stops(errorStops)} ${side}.`,
+      why:
+        `The aperture works as ${say.fNumber(effective)}` +
+        (lossStops > 0.05 ? `, ${say.stops(lossStops)} under the marked one` : '') +
+        `; ISO ${say.iso(isoNeeded)} would balance it.`,
+    };
+  },
+  numbers: ({ errorStops, isoNeeded, effective }) => ({
+    exposureErrorStops: errorStops,
+    isoNeeded,
+    effectiveFNumber: effective,
+  }),
+  fixes({ at, facts }, { bench, figures }) {
+    const fixes: PlanFix[] = [];
+    const iso = nearestIso(facts.isoNeeded);
+    if (iso !== facts.iso) fixes.push(setTo(`Set ISO ${iso}`, at, String(iso)));
+    const { shutterSeconds } = figures;
+    const { marked } = bench;
+    if (!shutterSeconds.known || !marked.known) return fixes;
+    const change = remediesFor(facts.errorStops, {
+      timeS: shutterSeconds.value,
+      iso: facts.iso,
+      fNumber: marked.value,
+    });
+    const rate = bench.recordRate;
+    if (change.timeS < 1 && !(rate.known && isLongerThanFrame(change.timeS, rate.value))) {
+      const text = `1/${markedReciprocal(1 / change.timeS)} s`;
+      fixes.push(setTo(`Shutter ${text}`, bench.fields.shutter.at, text));
+    }
+    const onLens = bench.marksOnLens;
+    if (onLens.length > 0) {
+      const mark = onLens.reduce((best, next) =>
+        Math.abs(Math.log2(next / change.fNumber)) < Math.abs(Math.log2(best / change.fNumber))
+          ? next
+          : best,
+      );
+      if (mark !== marked.value && MARKED_APERTURES.includes(mark))
+        fixes.push(setTo(`Aperture f/${mark}`, bench.fields.aperture.at, `f/${mark}`));
+    }
+    return fixes;
+  },
+};
+
+/** Marked shutter speeds, as reciprocals of seconds, in third stops. Common practice. */
+const RECIPROCALS = [
+  2, 2.5, 3, 4, 5, 6, 8, 10, 13, 15, 20, 25, 30, 40, 50, 60, 80, 100, 125, 160, 200, 250, 320, 400,
+  500, 640, 800, 1000, 1250, 1600, 2000, 2500, 3200, 4000, 5000, 6400, 8000,
+];
+
+const markedReciprocal = (wanted: number): number =>
+  RECIPROCALS.reduce((best, next) =>
+    Math.abs(Math.log2(next / wanted)) < Math.abs(Math.log2(best / wanted)) ? next : best,
+  );

@@ -1,0 +1,92 @@
+import { isKnown } from '../plan/field.ts';
+import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+
+/** The chain's own accuracy: a field this close to the end of the reach is reached. */
+const DEAD_BAND = 0.005;
+
+interface Facts {
+  readonly wanted: number;
+  readonly least: number;
+  readonly most: number;
+  /** Width of what is recorded, mm on the sensor. */
+  readonly recordedMm: number | null;
+  readonly rig: string;
+}
+
+export const fieldOutOfReach: ShotRule<Facts> = {
+  name: 'field-out-of-reach',
+  severity: 'error',
+  docs: {
+    when: 'the field or magnification wanted lies outside what the rig can set, from its ring at infinity to its ring at the closest.',
+    why: 'Magnification is the lens’s own by its ring plus what tubes, converters and close-ups add; past either end of the ring nothing comes into focus.',
+    remedy:
+      'Ask for a field inside the reach, or add or take away tubes, a converter or a close-up lens.',
+    bad: [
+      { says: 'much closer than the rig can go', change: { 'shots/frost/field': '6 mm' } },
+      { says: 'wider than the ring at infinity', change: { 'shots/frost/field': '400 mm' } },
+    ],
+    good: [{ says: 'inside the reach', change: { 'shots/frost/field': '40 mm' } }],
+  },
+  check({ bench, figures }) {
+    const { reach } = figures;
+    const wanted = bench.wantedMagnification;
+    if (!reach.known || !wanted.known || bench.wantedAt === undefined) return [];
+    const [least, most] = reach.value;
+    if (wanted.value >= least * (1 - DEAD_BAND) && wanted.value <= most * (1 + DEAD_BAND))
+      return [];
+    const recorded = bench.recordedAreaMm;
+    return [
+      {
+        at: bench.wantedAt,
+        facts: {
+          wanted: wanted.value,
+          least,
+          most,
+          recordedMm: recorded.known ? recorded.value.width : null,
+          rig: bench.rigName ?? '',
+        },
+        related: relatedTo(bench.wantedAt, reach),
+      },
+    ];
+  },
+  words({ wanted, least, most, recordedMm, rig }, say) {
+    const reached =
+      least === most
+        ? `it has one magnification, ${say.magnification(most)}`
+        : `it reaches ${say.magnification(least)} to ${say.magnification(most)}`;
+    if (recordedMm === null)
+      return { what: `The rig can't set ${say.magnification(wanted)}: ${reached}.` };
+    const field = (m: number) => (m > 0 ? say.length(recordedMm / m) : 'endless');
+    const between =
+      least === most ? `it frames ${field(most)}` : `it frames ${field(most)} to ${field(least)}`;
+    return {
+      what: `The rig can't frame ${field(wanted)}: ${between}.`,
+      why: `A field of ${field(wanted)} takes ${say.magnification(wanted)}; ${reached}${rig && ` (${rig})`}.`,
+    };
+  },
+  numbers: ({ wanted, least, most }) => ({
+    wantedMagnification: wanted,
+    leastMagnification: least,
+    mostMagnification: most,
+  }),
+  fixes({ facts, at }, { bench }) {
+    const { wanted, least, most, recordedMm } = facts;
+    const nearest = wanted > most ? most : least;
+    if (nearest <= 0) return [];
+    if (isKnown(bench.fields.magnification)) {
+      const text = `${roundInside(nearest, wanted > most ? 'down' : 'up')}x`;
+      return [setTo(`Set ${text}, the nearest that the rig reaches`, at, text)];
+    }
+    if (!isKnown(bench.fields.field) || recordedMm === null) return [];
+    const width = roundInside(recordedMm / nearest, wanted > most ? 'up' : 'down');
+    const text = `${width} mm`;
+    return [setTo(`Frame ${text}, the nearest that the rig reaches`, at, text)];
+  },
+};
+
+/** To three significant digits, on the side given, so that the end of the reach is not passed. */
+function roundInside(value: number, side: 'up' | 'down'): number {
+  const step = 10 ** (Math.floor(Math.log10(value)) - 2);
+  const steps = side === 'up' ? Math.ceil(value / step) : Math.floor(value / step);
+  return Number((steps * step).toPrecision(3));
+}

@@ -1,0 +1,95 @@
+import { flickerFreeTimesS } from '../exposure/flicker.ts';
+import type { Sec } from '../quantity/brands.ts';
+import { KINDS } from '../quantity/index.ts';
+import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+
+/** Share of the light that may swing from frame to frame before it is seen. */
+const SEEN = 0.02;
+
+interface Facts {
+  readonly residual: number;
+  readonly lampHz: number;
+  readonly seconds: number;
+  readonly light: string;
+  /** Frequency at which bands roll through the picture; 0: they stand. */
+  readonly rollHz: number | null;
+}
+
+export const lampFlicker: ShotRule<Facts> = {
+  name: 'lamp-flicker',
+  severity: 'warning',
+  docs: {
+    when: 'a lamp’s pulsing leaves more than 2 % of its light unevenly spread over the shutter time.',
+    why: 'Over a whole number of the lamp’s cycles the light evens out whatever the frame rate; what is left over is |sin(πf·t)/(πf·t)| of its modulation, and it shows as pulsing or bands.',
+    remedy:
+      'Use a shutter time of whole cycles, such as 1/50 s or 1/100 s on 50 Hz mains, or a lamp that doesn’t pulse.',
+    bad: [
+      {
+        says: '1/80 s under lamps on 50 Hz mains',
+        change: {
+          'shots/frost/light': '[bulb]',
+          'shots/frost/shutter': '1/80 s',
+          'shots/frost/iso': 'auto',
+        },
+      },
+    ],
+    good: [
+      {
+        says: 'whole cycles',
+        change: {
+          'shots/frost/light': '[bulb]',
+          'shots/frost/shutter': '1/50 s',
+          'shots/frost/iso': 'auto',
+        },
+      },
+    ],
+  },
+  check({ bench, figures }) {
+    const { flickerResidual, shutterSeconds, worstFlicker } = figures;
+    if (!flickerResidual.known || !shutterSeconds.known || !worstFlicker.known) return [];
+    if (flickerResidual.value <= SEEN) return [];
+    const at = bench.fields.shutter.at;
+    const { lampHz, light, rollHz } = worstFlicker.value;
+    return [
+      {
+        at,
+        facts: {
+          residual: flickerResidual.value,
+          seconds: shutterSeconds.value,
+          lampHz,
+          light,
+          rollHz,
+        },
+        related: relatedTo(at, worstFlicker),
+      },
+    ];
+  },
+  words({ residual, lampHz, seconds, light, rollHz }, say) {
+    const bands =
+      rollHz === null
+        ? ''
+        : rollHz === 0
+          ? ' Bands will stand in the picture.'
+          : ` Bands will roll through the picture at ${say.number(rollHz)} Hz.`;
+    return {
+      what: `${light} pulses at ${say.number(lampHz)} Hz: ${say.shutter(seconds)} leaves ${say.percent(residual)} flicker.`,
+      why: `${say.number(seconds * lampHz)} cycles are not a whole number.${bands}`,
+    };
+  },
+  numbers: ({ residual, lampHz, seconds }) => ({
+    flickerResidual: residual,
+    lampHz,
+    shutterSeconds: seconds,
+  }),
+  fixes({ at, facts: { lampHz, seconds } }, { bench }) {
+    const rate = bench.recordRate;
+    const times = flickerFreeTimesS(lampHz, rate.known ? rate.value : lampHz / 8);
+    const nearest = [...times].sort(
+      (a, b) => Math.abs(Math.log(a / seconds)) - Math.abs(Math.log(b / seconds)),
+    );
+    return nearest.slice(0, 2).map((time) => {
+      const text = KINDS.shutter.print({ kind: 'time', seconds: time as Sec });
+      return setTo(`Shutter ${text}, whole cycles`, at, text);
+    });
+  },
+};

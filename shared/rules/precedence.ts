@@ -1,0 +1,43 @@
+/**
+ * One cause, one finding. Where the first rule has a finding in a shot, those behind it have
+ * none: they would say the same again, or judge by numbers that the first shows to be wrong.
+ * Text findings need no row: what can't be read is silent in everything that would read it.
+ */
+export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
+  // Nothing is in focus, so there is no picture to judge.
+  'field-out-of-reach': [
+    'no-room',
+    'aperture-behind-converter',
+    'depth-short',
+    'diffraction-eats-detail',
+    'exposure-off',
+    'iso-out-of-range',
+  ],
+  // A number that can't be set works as nothing.
+  'aperture-not-on-lens': [
+    'aperture-behind-converter',
+    'depth-short',
+    'diffraction-eats-detail',
+    'exposure-off',
+    'iso-out-of-range',
+  ],
+  // The exposure, the smear and the flicker of a time that can't be recorded mean nothing.
+  'shutter-too-slow': ['lamp-flicker', 'exposure-off', 'iso-out-of-range'],
+  // Depth and detail pull against each other: the depth's finding states both and the compromise.
+  'depth-short': ['diffraction-eats-detail'],
+  // Setting another ISO is part of the remedy.
+  'exposure-off': [],
+  'iso-out-of-range': ['exposure-off'],
+};
+
+interface Ruled {
+  readonly rule: string;
+}
+
+/** The findings of one shot without those that another's cause explains. */
+export function withoutSilenced<T extends Ruled>(findings: readonly T[]): readonly T[] {
+  const present = new Set(findings.map((finding) => finding.rule));
+  const silenced = new Set<string>();
+  for (const rule of present) for (const other of PRECEDENCE[rule] ?? []) silenced.add(other);
+  return silenced.size === 0 ? findings : findings.filter((finding) => !silenced.has(finding.rule));
+}

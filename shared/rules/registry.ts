@@ -1,0 +1,66 @@
+/** Every rule, once. What is not listed here does not run, and tests/tidy says so. */
+import { apertureBehindConverter } from './aperture-behind-converter.ts';
+import { apertureNotOnLens } from './aperture-not-on-lens.ts';
+import { depthShort } from './depth-short.ts';
+import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
+import { exposureOff } from './exposure-off.ts';
+import { fieldOutOfReach } from './field-out-of-reach.ts';
+import { isoOutOfRange } from './iso-out-of-range.ts';
+import { lampFlicker } from './lamp-flicker.ts';
+import { noRoom } from './no-room.ts';
+import type { RuleCore } from './rule.ts';
+import { ruleFailed } from './rule-failed.ts';
+import type { ShotRule } from './shot-rule.ts';
+import { shutterTooSlow } from './shutter-too-slow.ts';
+import { duplicateName } from './text/duplicate-name.ts';
+import { misreadScalar } from './text/misread-scalar.ts';
+import { missingKey } from './text/missing-key.ts';
+import { notReadYet } from './text/not-read-yet.ts';
+import { outsideTheProfile } from './text/outside-the-profile.ts';
+import { syntax } from './text/syntax.ts';
+import { unit } from './text/unit.ts';
+import { unknownKey } from './text/unknown-key.ts';
+import { unknownName } from './text/unknown-name.ts';
+import { useInACircle } from './text/use-in-a-circle.ts';
+import { useNotFound } from './text/use-not-found.ts';
+import { usualSpelling } from './text/usual-spelling.ts';
+import { wrongValue } from './text/wrong-value.ts';
+
+/** Found while reading the text, its shape and its names. */
+export const TEXT_RULES: readonly RuleCore<unknown>[] = [
+  syntax,
+  outsideTheProfile,
+  misreadScalar,
+  unit,
+  unknownKey,
+  missingKey,
+  wrongValue,
+  unknownName,
+  duplicateName,
+  useNotFound,
+  useInACircle,
+  usualSpelling,
+  notReadYet,
+];
+
+/** Look at one shot with its rig, subject and light. */
+export const SHOT_RULES: readonly ShotRule<unknown>[] = [
+  fieldOutOfReach,
+  apertureNotOnLens,
+  apertureBehindConverter,
+  noRoom,
+  depthShort,
+  diffractionEatsDetail,
+  exposureOff,
+  isoOutOfRange,
+  shutterTooSlow,
+  lampFlicker,
+];
+
+export const ALL_RULES: readonly RuleCore<unknown>[] = [...TEXT_RULES, ...SHOT_RULES, ruleFailed];
+
+const BY_NAME = new Map(ALL_RULES.map((rule) => [rule.name, rule]));
+
+export const ruleNamed = (name: string): RuleCore<unknown> | undefined => BY_NAME.get(name);
+
+export const RULE_NAMES: readonly string[] = ALL_RULES.map((rule) => rule.name);

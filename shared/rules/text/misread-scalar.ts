@@ -1,0 +1,36 @@
+import { type TextRule, wordsFrom } from './text-rule.ts';
+
+export const misreadScalar: TextRule = {
+  name: 'misread-scalar',
+  severity: 'error',
+  docs: {
+    when: 'YAML silently reads something else than what was written: a decimal comma, a # or a colon inside a value, a colon without its space.',
+    why: 'In `{ mass: 1,5 kg }` the comma ends the value and `5 kg` becomes a key; behind ` #` everything is a comment. Nothing warns.',
+    remedy: 'Use a decimal point, or put the value in quotes.',
+    bad: [
+      { says: 'a decimal comma', change: { 'shots/frost/field': '30,5 mm' } },
+      { says: 'a colon inside a value', change: { 'shots/frost/about': 'Frost: the edge' } },
+    ],
+    good: [{ says: 'in quotes', change: { 'shots/frost/about': '"Frost: the edge"' } }],
+  },
+  words: wordsFrom(
+    {
+      'decimal-comma': ({ text = '', likely = '' }) => ({
+        what: `The comma in ${text || 'this number'} ends the value; numbers take a decimal point.`,
+        ...(likely && { why: `Write ${likely}.` }),
+      }),
+      'hash-in-value': ({ text = '' }) => ({
+        what: `What follows the # is read as a comment: ${text}`,
+        why: 'Put the value in quotes to keep it.',
+      }),
+      'colon-in-value': ({ text = '' }) => ({
+        what: `The colon makes a key of a part of this value: ${text}`,
+        why: 'Put the value in quotes.',
+      }),
+      'space-after-colon': ({ key = '', text = '' }) => ({
+        what: `Without a space after its colon \`${key}:${text}\` is one word.`,
+      }),
+    },
+    'YAML reads something else than what stands here',
+  ),
+};

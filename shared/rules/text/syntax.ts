@@ -1,0 +1,71 @@
+import { type TextRule, wordsFrom } from './text-rule.ts';
+
+export const syntax: TextRule = {
+  name: 'syntax',
+  severity: 'error',
+  docs: {
+    when: 'the text can’t be read as YAML at this place.',
+    why: 'A quote, a bracket or an indent that isn’t closed or doesn’t line up changes what the lines after it mean. Only what stands there is left out; the rest of the plan is read.',
+    remedy: 'Close, indent or remove what is marked.',
+    bad: [
+      { says: 'an unclosed quote', change: { 'shots/frost/aperture': '"f/8' } },
+      { says: 'an unclosed bracket', change: { 'shots/frost/light': '[panel' } },
+    ],
+    good: [{ says: 'a quoted value', change: { 'shots/frost/aperture': '"f/8"' } }],
+  },
+  words: wordsFrom(
+    {
+      'control-character': ({ character }) => ({
+        what: `A character that can’t be seen (${character}) stands in the text.`,
+      }),
+      'lone-return': () => ({
+        what: 'A line ends in a bare carriage return, which editors and YAML read differently.',
+      }),
+      tab: () => ({ what: 'A tab indents this line. YAML allows spaces only.' }),
+      'conflict-marker': ({ text = '' }) => ({
+        what: `The mark of an unfinished merge, ${text}, was left in the text.`,
+        why: 'Keep one of the two versions and remove the marks.',
+      }),
+      'missing-colon': ({ text = '' }) => ({ what: `No colon stands after \`${text}\`.` }),
+      'stray-bracket': ({ bracket = '' }) => ({
+        what: `Nothing was opened that ${bracket} closes.`,
+      }),
+      'stray-item': () => ({
+        what: 'A list’s dash stands where a key is expected.',
+        why: 'Items belong below their key, indented.',
+      }),
+      'no-key': ({ text = '' }) => ({ what: `“${text}” is no key with a value.` }),
+      'unclosed-quote': ({ quote = '"' }) => ({
+        what: `The quote ${quote} that opens here is never closed.`,
+      }),
+      'unmatched-bracket': ({ bracket = '' }) => ({
+        what: `The bracket ${bracket} that opens here is never closed.`,
+      }),
+      'text-after-bracket': () => ({ what: 'Text stands behind the closing bracket.' }),
+      'text-after-value': () => ({ what: 'Text stands behind the end of the value.' }),
+      'unreadable-item': ({ text = '' }) => ({ what: `“${text}” can’t be read as an item.` }),
+      'bad-escape': ({ text = '' }) => ({
+        what: `${text} is no escape that quotes know.`,
+        why: 'In double quotes a backslash has to be doubled.',
+      }),
+      unreadable: ({ text = '' }) => ({ what: `“${text}” can’t be read.` }),
+      'too-broken': () => ({ what: 'From here on too much of this entry is broken to be read.' }),
+      'out-of-line': () => ({ what: 'This line is not indented as its neighbours are.' }),
+      'too-long': ({ length = '', limit = '' }) => ({
+        what: `This entry has ${length} characters; more than ${limit} are not read.`,
+      }),
+      'too-deep': ({ limit = '' }) => ({ what: `Nested deeper than ${limit} levels: not read.` }),
+      'too-many': ({ more = '' }) => ({
+        what: `${more} more problems of this entry are not listed.`,
+      }),
+      'not-utf-8': ({ byte = '' }) => ({
+        what: 'The file is not UTF-8 text.',
+        why: byte ? `The first byte that isn’t stands at ${byte}.` : '',
+      }),
+      'file-too-large': ({ megabytes = '' }) => ({
+        what: `The file has ${megabytes} MB; more than 4 MB are not read.`,
+      }),
+    },
+    'The text can’t be read here',
+  ),
+};

@@ -1,0 +1,27 @@
+import { meant, type TextRule, wordsFrom } from './text-rule.ts';
+
+export const unknownKey: TextRule = {
+  name: 'unknown-key',
+  severity: 'error',
+  docs: {
+    when: 'a key is not one that stands here.',
+    why: 'A misspelt key would be passed over in silence, and what it says with it.',
+    remedy: 'Take the nearest key, move it where it belongs, or remove it.',
+    bad: [
+      { says: 'misspelt', change: { 'shots/frost/aperure': 'f/8', 'shots/frost/aperture': null } },
+    ],
+    good: [{ says: 'spelt right', change: { 'shots/frost/aperture': 'f/8' } }],
+  },
+  words: wordsFrom(
+    {
+      'unknown-key': ({ key = '', of = '', nearest, keys = '' }) => ({
+        what: `\`${key}\` is no key of a ${of}.${meant(nearest)}`,
+        ...(nearest === undefined && { why: `It takes ${keys}.` }),
+      }),
+      'belongs-elsewhere': ({ key = '', of = '', belongs = '' }) => ({
+        what: `\`${key}\` is no key of a ${of}: it belongs in a ${belongs}.`,
+      }),
+    },
+    'This key is not known here',
+  ),
+};

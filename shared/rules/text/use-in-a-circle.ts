@@ -1,0 +1,20 @@
+import { type TextRule, wordsFrom } from './text-rule.ts';
+
+export const useInACircle: TextRule = {
+  name: 'use-in-a-circle',
+  severity: 'error',
+  docs: {
+    when: 'files use each other in a circle.',
+    why: 'Each would bring in itself; which one defines a name can’t be told from either.',
+    remedy: 'Put what both need into a third file.',
+    bad: [{ says: 'a file that uses itself', change: { use: '[plan.shootplan.yaml]' } }],
+    good: [],
+  },
+  words: wordsFrom(
+    {
+      itself: ({ text = '' }) => ({ what: `${text} is this file: it can’t use itself.` }),
+      circle: ({ circle = '' }) => ({ what: `These files use each other in a circle: ${circle}.` }),
+    },
+    'Files use each other in a circle',
+  ),
+};

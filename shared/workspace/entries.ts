@@ -1,0 +1,202 @@
+/**
+ * The entries of a file, from its chunks: one chunk an entry where the text is laid out in
+ * blocks, or entries inside a chunk where a whole section stands in one (`shots: { … }`).
+ */
+import { sameData } from '../engine/equal.ts';
+import type { Query } from '../engine/graph.ts';
+import { type DefName, SHAPES } from '../plan/generated/shapes.ts';
+import { lowerClips, lowerEntry, lowerKey } from '../plan/lower.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
+import type { ShapeProblem } from '../plan/problem.ts';
+import { emptyValue, labelOf, wrongForm } from '../plan/shape-problems.ts';
+import { unknownKey } from '../plan/unknown-key.ts';
+import type { ParsedChunk } from '../text/chunk.ts';
+import { parseChunk } from '../text/parse.ts';
+import { nodeAt } from '../text/path.ts';
+import type { Node, Path } from '../text/tree.ts';
+import { type EntryKind, entryKindOf } from './entry-kinds.ts';
+import { keyOf, type Store, splitKey } from './store.ts';
+
+/** Where an entry's value stands: keys below the value of a chunk's own key. */
+export interface EntrySource {
+  readonly chunk: EntryId;
+  readonly within: Path;
+}
+
+export interface EntryRef extends EntrySource {
+  readonly id: EntryId;
+  readonly kind: EntryKind;
+}
+
+export interface Lowered {
+  readonly kind: EntryKind;
+  readonly def: DefName | null;
+  /** The typed record of an entry; the `Field` of a key or of clips. */
+  readonly value: unknown;
+  readonly problems: readonly ShapeProblem[];
+}
+
+const NOTHING: ParsedChunk = { tree: null, problems: [] };
+
+export class Entries {
+  readonly #store: Store;
+  readonly #parsed: Query<ParsedChunk>;
+  readonly #list: Query<readonly EntryRef[]>;
+  readonly #source: Query<EntrySource | undefined>;
+  readonly #lowered: Query<Lowered | undefined>;
+
+  constructor(store: Store) {
+    this.#store = store;
+    const { graph } = store;
+    this.#parsed = graph.query('parse', (key) => {
+      const chunk = store.chunk(...splitKey(key));
+      return chunk ? parseChunk(chunk) : NOTHING;
+    });
+    this.#list = graph.query('entries', (file) => this.#listOf(file), sameData);
+    this.#source = graph.query('source', (key) => this.#sourceOf(...splitKey(key)), sameData);
+    this.#lowered = graph.query('lower', (key) => this.#lower(...splitKey(key)), sameData);
+  }
+
+  parsed(file: FileId, chunk: EntryId): ParsedChunk {
+    return this.#parsed(keyOf(file, chunk));
+  }
+
+  /** All entries of a file in the order of the text, those of unknown sections included. */
+  list(file: FileId): readonly EntryRef[] {
+    return this.#list(file);
+  }
+
+  source(file: FileId, id: EntryId): EntrySource | undefined {
+    return this.#source(keyOf(file, id));
+  }
+
+  lowered(file: FileId, id: EntryId): Lowered | undefined {
+    return this.#lowered(keyOf(file, id));
+  }
+
+  /** The value node of an entry; null where nothing stands after its colon. */
+  node(file: FileId, source: EntrySource): Node | null {
+    const tree = this.parsed(file, source.chunk).tree;
+    const value = tree?.pairs[0]?.value ?? null;
+    return value === null || source.within.length === 0 ? value : nodeAt(value, source.within);
+  }
+
+  #listOf(file: FileId): readonly EntryRef[] {
+    const refs: EntryRef[] = [];
+    for (const chunkId of this.#store.ids(file)) {
+      if (chunkId.startsWith('~')) continue;
+      const kind = entryKindOf(chunkId);
+      if (kind.kind !== 'container') refs.push({ id: chunkId, kind, chunk: chunkId, within: [] });
+      else refs.push(...this.#inside(file, chunkId));
+    }
+    return refs;
+  }
+
+  /**
+   * Entries of a section that stands whole in one chunk. A header has its entries in chunks of
+   * their own; one with none, or a section that is no mapping, stands for itself with its problem.
+   */
+  #inside(file: FileId, chunkId: EntryId): EntryRef[] {
+    const refs: EntryRef[] = [];
+    const itself: EntryRef = {
+      id: chunkId,
+      kind: { kind: 'container' },
+      chunk: chunkId,
+      within: [],
+    };
+    if (this.#store.chunk(file, chunkId)?.kind === 'header') {
+      const filled = this.#store.ids(file).some((id) => id.startsWith(`${chunkId}/`));
+      return filled ? [] : [itself];
+    }
+    if (this.node(file, itself)?.kind !== 'map') return [itself];
+    const walk = (id: EntryId, within: Path): void => {
+      const node = this.node(file, { chunk: chunkId, within });
+      if (node?.kind !== 'map') return;
+      for (const pair of node.pairs) {
+        const inner = `${id}/${pair.key.text}`;
+        const path = [...within, pair.key.text];
+        const kind = entryKindOf(inner);
+        if (kind.kind === 'container') walk(inner, path);
+        else refs.push({ id: inner, kind, chunk: chunkId, within: path });
+      }
+    };
+    walk(chunkId, []);
+    return refs;
+  }
+
+  #sourceOf(file: FileId, id: EntryId): EntrySource | undefined {
+    const steps = id.split('/');
+    const within: string[] = [];
+    for (let length = steps.length; length > 0; length--) {
+      const chunkId = steps.slice(0, length).join('/');
+      const chunk = this.#store.chunk(file, chunkId);
+      // Below a header its entries are chunks of their own; it is a source only of itself.
+      if (chunk && (chunk.kind === 'entry' || within.length === 0)) {
+        const source = { chunk: chunkId, within: [...within] };
+        // A key with nothing behind it still is an entry; below a whole section it has to be there.
+        return within.length === 0 || this.node(file, source) !== null ? source : undefined;
+      }
+      within.unshift(steps[length - 1]!);
+    }
+    return undefined;
+  }
+
+  #lower(file: FileId, id: EntryId): Lowered | undefined {
+    const kind = entryKindOf(id);
+    const source = this.source(file, id);
+    if (!source) return undefined;
+    const { tree } = this.parsed(file, source.chunk);
+    // Nothing of the chunk could be read: its own problems say so.
+    if (tree === null) return { kind, def: null, value: undefined, problems: [] };
+    const node = this.node(file, source);
+    const from = { file, entry: id };
+    switch (kind.kind) {
+      case 'entry': {
+        const { def } = kind.home;
+        const { fields, problems } = lowerEntry(def, node, from);
+        return { kind, def, value: fields, problems };
+      }
+      case 'clips': {
+        const { field, problems } = lowerClips(node, from);
+        return { kind, def: 'clip', value: field, problems };
+      }
+      case 'key': {
+        const { field, problems } = lowerKey(kind.def, kind.key as never, node, from);
+        return { kind, def: null, value: field, problems };
+      }
+      case 'unknown': {
+        const at = { file, entry: id, path: [] };
+        const { problem } = unknownKey(kind.def, kind.key, at, this.#taken(file, kind.def));
+        return { kind, def: null, value: undefined, problems: [problem] };
+      }
+      case 'container':
+        return { kind, def: null, value: undefined, problems: containerProblems(id, node, from) };
+    }
+  }
+
+  /** Keys of the plan (or of the kit, the edit) that stand in the file already. */
+  #taken(file: FileId, def: DefName): ReadonlySet<string> {
+    const depth = def === 'plan' ? 0 : 1;
+    const ids = this.#store.ids(file);
+    const own = def === 'plan' ? ids : ids.filter((id) => id.startsWith(`${def}/`));
+    return new Set(own.map((id) => id.split('/')[depth] ?? ''));
+  }
+}
+
+/** A section that is no mapping: a list, a single value, or nothing at all. */
+function containerProblems(
+  id: EntryId,
+  node: Node | null,
+  from: { file: FileId; entry: EntryId },
+): readonly ShapeProblem[] {
+  if (node?.kind === 'map') return [];
+  const [section = '', group] = id.split('/');
+  const owner: DefName = group === undefined ? 'plan' : (section as DefName);
+  const key = group ?? section;
+  const keyShape = SHAPES[owner].keys[key];
+  if (!keyShape) return [];
+  const label = labelOf(key, keyShape);
+  const at = { ...from, path: [] };
+  if (node === null) return [emptyValue(at, label, keyShape.shape)];
+  return [wrongForm(at, label, keyShape.shape, node.kind === 'seq' ? 'a list' : 'a value')];
+}

@@ -1,0 +1,80 @@
+/** Findings about a file as a whole: its version, what it uses, what is not worked out yet. */
+
+import { nearest } from '../plan/nearest.ts';
+import type { FileId } from '../plan/place.ts';
+import type { ShapeProblem } from '../plan/problem.ts';
+import type { Names, Use } from './names.ts';
+import type { Store } from './store.ts';
+import { shapeFinding, type TextFinding } from './text-findings.ts';
+
+/** Sections of the language that are accepted unread in this version. */
+const NOT_READ_YET = ['edit', 'clips'] as const;
+
+export function fileFindings(
+  store: Store,
+  names: Names,
+  file: FileId,
+): TextFinding[] {
+  const uses = names.uses(file);
+  const problems = [
+    ...versionProblems(store, file),
+    ...uses.flatMap((use) => useProblems(store, names, file, use)),
+    ...NOT_READ_YET.flatMap((section) => notRead(store, file, section)),
+  ];
+  return problems.map((problem) => shapeFinding(problem));
+}
+
+function versionProblems(store: Store, file: FileId): ShapeProblem[] {
+  const ids = store.ids(file);
+  if (ids.includes('shootplan')) return [];
+  const sections = [...new Set(ids.map((id) => id.split('/')[0] ?? ''))];
+  const near = nearest('shootplan', sections);
+  // A misspelt version key has its own finding.
+  if (near !== undefined) return [];
+  return [
+    {
+      rule: 'missing-key',
+      code: 'missing-version',
+      at: { file, entry: '', path: [] },
+      args: { key: 'shootplan' },
+      fixes: [
+        {
+          title: 'Write shootplan: 1',
+          edits: [{ op: 'set', at: { file, entry: 'shootplan', path: [] }, text: '1' }],
+        },
+      ],
+    },
+  ];
+}
+
+function useProblems(store: Store, names: Names, file: FileId, use: Use): ShapeProblem[] {
+  const problem = (rule: 'use-not-found' | 'use-in-a-circle', code: string, args = {}) => [
+    { rule, code, at: use.at, args: { text: use.written, ...args }, fixes: [] },
+  ];
+  if (!use.target.ok) return problem('use-not-found', use.target.why);
+  const target = use.target.file;
+  if (target === file) return problem('use-in-a-circle', 'itself');
+  const state = store.state(target);
+  if (state.state === 'refused') return problem('use-not-found', state.why);
+  if (names.reaches(target).includes(file)) {
+    const circle = [file, target, file].map(shortName).join(', ');
+    return problem('use-in-a-circle', 'circle', { circle });
+  }
+  return [];
+}
+
+const shortName = (file: FileId): string => decodeURIComponent(file.split('/').at(-1) ?? file);
+
+function notRead(store: Store, file: FileId, section: string): ShapeProblem[] {
+  const written = store.ids(file).some((id) => id === section || id.startsWith(`${section}/`));
+  if (!written) return [];
+  return [
+    {
+      rule: 'not-read-yet',
+      code: 'section',
+      at: { file, entry: section, path: [], part: 'key' },
+      args: { key: section },
+      fixes: [],
+    },
+  ];
+}

@@ -1,0 +1,107 @@
+/** Places made into ranges, at the edge and nowhere before. */
+import type { Position, Range } from '../assist/located.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
+import type { MapNode, Node, Pair, Path, Span } from '../text/tree.ts';
+import type { Entries } from './entries.ts';
+import type { Store } from './store.ts';
+
+/** A span inside a chunk of a file. */
+export interface ChunkSpan {
+  readonly chunk: EntryId;
+  readonly span: Span;
+}
+
+const START: Position = { line: 0, character: 0 };
+
+export class Locator {
+  readonly #store: Store;
+  readonly #entries: Entries;
+  /** Index of each chunk id, per list of ids: an edit that keeps the chunks keeps the list. */
+  readonly #indices = new WeakMap<readonly EntryId[], ReadonlyMap<EntryId, number>>();
+
+  constructor(store: Store, entries: Entries) {
+    this.#store = store;
+    this.#entries = entries;
+  }
+
+  /** Where a place stands; the nearest thing that does where it doesn't (yet). */
+  spanOf(place: Place): ChunkSpan | undefined {
+    const { file, entry } = place;
+    if (entry === '') return this.#fileSpan(file);
+    const source = this.#entries.source(file, entry);
+    if (!source) return this.#store.chunk(file, entry) ? wholeChunk(entry) : undefined;
+    const { tree } = this.#entries.parsed(file, source.chunk);
+    const root = tree?.pairs[0];
+    if (!root) return wholeChunk(source.chunk);
+    const { pair, node, reached } = descend(root, [...source.within, ...place.path]);
+    const span = reached ? partSpan(pair, node, place) : pair.key.span;
+    return { chunk: source.chunk, span };
+  }
+
+  rangeOf(place: Place): Range {
+    const found = this.spanOf(place);
+    return found ? this.rangeIn(place.file, found) : { start: START, end: START };
+  }
+
+  rangeIn(file: FileId, { chunk, span }: ChunkSpan): Range {
+    const text = this.#store.text(file);
+    const index = this.indexOf(file, chunk);
+    if (!text || index === undefined) return { start: START, end: START };
+    return {
+      start: text.positionOf(index, span.start),
+      end: text.positionOf(index, span.end),
+    };
+  }
+
+  indexOf(file: FileId, chunk: EntryId): number | undefined {
+    const ids = this.#store.chunkIds(file);
+    let indices = this.#indices.get(ids);
+    if (!indices) {
+      indices = new Map(ids.map((id, index) => [id, index]));
+      this.#indices.set(ids, indices);
+    }
+    return indices.get(chunk);
+  }
+
+  /** What is wrong with a file as a whole is shown at its first word. */
+  #fileSpan(file: FileId): ChunkSpan | undefined {
+    const [first] = this.#store.chunkIds(file);
+    for (const chunk of this.#store.chunkIds(file)) {
+      const root = this.#entries.parsed(file, chunk).tree?.pairs[0];
+      if (root) return { chunk, span: root.key.span };
+    }
+    return first === undefined ? undefined : { chunk: first, span: { start: 0, end: 0 } };
+  }
+}
+
+const wholeChunk = (chunk: EntryId): ChunkSpan => ({ chunk, span: { start: 0, end: 1 } });
+
+/** Follows `path` from a pair's value as far as it goes. */
+function descend(root: Pair, path: Path): { pair: Pair; node: Node | null; reached: boolean } {
+  let pair = root;
+  let node: Node | null = root.value;
+  for (const step of path) {
+    if (node?.kind === 'map') {
+      const next: Pair | undefined = firstPair(node, String(step));
+      if (!next) return { pair, node, reached: false };
+      pair = next;
+      node = next.value;
+    } else if (node?.kind === 'seq' && typeof step === 'number') {
+      const item: Node | null = node.items[step] ?? null;
+      if (item === null) return { pair, node, reached: false };
+      node = item;
+    } else return { pair, node, reached: false };
+  }
+  return { pair, node, reached: true };
+}
+
+const firstPair = (map: MapNode, key: string): Pair | undefined =>
+  map.pairs.find((pair) => pair.key.text === key);
+
+function partSpan(pair: Pair, node: Node | null, { part, path }: Place): Span {
+  if (part === 'key') return pair.key.span;
+  if (part === 'pair') return pair.span;
+  // A whole entry is named by its key: marking all its lines would hide everything else.
+  if (node === null || path.length === 0) return pair.key.span;
+  return node.kind === 'map' && !node.flow ? pair.key.span : node.span;
+}

@@ -1,0 +1,114 @@
+/** Names across files: what a file uses, what it reaches so, and where a name is defined. */
+import { sameData } from '../engine/equal.ts';
+import type { Query } from '../engine/graph.ts';
+import type { GroupName, GroupTypes, Named } from '../figures/reader.ts';
+import type { Field } from '../plan/field.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
+import type { Entries } from './entries.ts';
+import { entryKindOf, homeOf, SHARED_GROUPS } from './entry-kinds.ts';
+import { keyOf, type Store, splitKey } from './store.ts';
+import { resolveUse, type UseTarget } from './use-path.ts';
+
+/** One line of `use:`. */
+export interface Use {
+  readonly written: string;
+  readonly at: Place;
+  readonly target: UseTarget;
+}
+
+export interface Definition {
+  readonly file: FileId;
+  readonly entry: EntryId;
+}
+
+export class Names {
+  readonly #entries: Entries;
+  readonly #store: Store;
+  readonly #uses: Query<readonly Use[]>;
+  readonly #reaches: Query<readonly FileId[]>;
+  readonly #names: Query<readonly string[]>;
+  readonly #find: Query<Definition | undefined>;
+
+  constructor(store: Store, entries: Entries, rootOf: (file: FileId) => FileId) {
+    this.#store = store;
+    this.#entries = entries;
+    const { graph } = store;
+    this.#uses = graph.query('uses', (file) => this.#usesOf(file, rootOf(file)), sameData);
+    this.#reaches = graph.query('reaches', (file) => this.#reachesOf(file), sameData);
+    this.#names = graph.query('names', (key) => this.#namesOf(...splitKey(key)), sameData);
+    this.#find = graph.query('find', (key) => this.#findIn(...splitKey(key)), sameData);
+  }
+
+  uses(file: FileId): readonly Use[] {
+    return this.#uses(file);
+  }
+
+  /** `file` and all that it uses, directly or not, nearest first; circles are walked once. */
+  reaches(file: FileId): readonly FileId[] {
+    return this.#reaches(file);
+  }
+
+  /** Names of a group that `file` can refer to. */
+  namesIn(file: FileId, group: GroupName): readonly string[] {
+    const names = this.#scope(file, group).flatMap((one) => this.#names(keyOf(one, group)));
+    return [...new Set(names)];
+  }
+
+  define(file: FileId, group: GroupName, name: string): Definition | undefined {
+    return this.#find(keyOf(file, `${homeOf[group]}/${name}`));
+  }
+
+  find<G extends GroupName>(
+    file: FileId,
+    group: G,
+    name: string,
+  ): Named<GroupTypes[G]> | undefined {
+    const found = this.define(file, group, name);
+    if (!found) return undefined;
+    const lowered = this.#entries.lowered(found.file, found.entry);
+    if (lowered?.def === null || lowered === undefined) return undefined;
+    return { name, group, ...found, fields: lowered.value as GroupTypes[G] };
+  }
+
+  #scope(file: FileId, group: GroupName): readonly FileId[] {
+    return SHARED_GROUPS.has(group) ? this.reaches(file) : [file];
+  }
+
+  #usesOf(file: FileId, root: FileId): readonly Use[] {
+    const field = this.#entries.lowered(file, 'use')?.value as
+      | Field<readonly Field<string>[]>
+      | undefined;
+    if (field?.state !== 'known') return [];
+    return field.value.flatMap((item) =>
+      item.state === 'known'
+        ? [{ written: item.value, at: item.at, target: resolveUse(file, item.value, root) }]
+        : [],
+    );
+  }
+
+  #reachesOf(file: FileId): readonly FileId[] {
+    const reached = [file];
+    // Grows while it is walked.
+    for (const next of reached)
+      for (const { target } of this.uses(next))
+        if (target.ok && !reached.includes(target.file)) reached.push(target.file);
+    return reached;
+  }
+
+  #namesOf(file: FileId, group: string): readonly string[] {
+    return this.#entries
+      .list(file)
+      .flatMap(({ kind }) =>
+        kind.kind === 'entry' && kind.home.group === group ? [kind.name] : [],
+      );
+  }
+
+  #findIn(file: FileId, id: EntryId): Definition | undefined {
+    const kind = entryKindOf(id);
+    if (kind.kind !== 'entry') return undefined;
+    for (const one of this.#scope(file, kind.home.group as GroupName))
+      if (this.#store.state(one).state === 'given' && this.#entries.source(one, id))
+        return { file: one, entry: id };
+    return undefined;
+  }
+}

@@ -1,0 +1,168 @@
+/** Findings about the text, the shape and the names of one entry, or of one chunk. */
+import type { GroupName } from '../figures/reader.ts';
+import type { Field } from '../plan/field.ts';
+import { SHAPES } from '../plan/generated/shapes.ts';
+import { checkKeys } from '../plan/key-checks.ts';
+import { nearest } from '../plan/nearest.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
+import type { PlanFix, ShapeProblem } from '../plan/problem.ts';
+import { type Reference, referencesAt, referencesIn } from '../plan/references.ts';
+import type { Group } from '../plan/shape.ts';
+import { ruleNamed } from '../rules/registry.ts';
+import type { Finding, Related, Severity } from '../rules/rule.ts';
+import type { TextFacts } from '../rules/text/text-rule.ts';
+import type { TextFix } from '../text/chunk.ts';
+import type { Span } from '../text/tree.ts';
+import type { Entries, EntryRef, Lowered } from './entries.ts';
+import { plainId } from './entry-kinds.ts';
+import type { Names } from './names.ts';
+
+/** A finding of the text keeps its span; one of the shape its place. Both keep their fixes. */
+export interface TextFinding extends Finding<TextFacts> {
+  /** Relative to the chunk; where absent, `at` says where. */
+  readonly span?: Span;
+  readonly relatedSpan?: Span;
+  readonly textFixes?: readonly TextFix[];
+  readonly planFixes?: readonly PlanFix[];
+}
+
+const severityOf = (rule: string): Severity => ruleNamed(rule)?.severity ?? 'error';
+
+/** What is wrong with a chunk's text itself. */
+export function chunkFindings(entries: Entries, file: FileId, chunk: EntryId): TextFinding[] {
+  return entries.parsed(file, chunk).problems.map((problem) => ({
+    rule: problem.rule,
+    severity: severityOf(problem.rule),
+    at: { file, entry: chunk, path: [] },
+    facts: { code: problem.code, args: problem.args },
+    related: [],
+    span: problem.span,
+    ...(problem.related && { relatedSpan: problem.related }),
+    textFixes: problem.fixes,
+  }));
+}
+
+export const shapeFinding = (
+  problem: ShapeProblem,
+  related: readonly Related[] = [],
+): TextFinding => ({
+  rule: problem.rule,
+  severity: severityOf(problem.rule),
+  at: problem.at,
+  facts: { code: problem.code, args: problem.args },
+  related,
+  planFixes: problem.fixes,
+});
+
+/** What is wrong with an entry's shape and names. */
+export function entryFindings(
+  entries: Entries,
+  names: Names,
+  file: FileId,
+  { id, kind }: EntryRef,
+): TextFinding[] {
+  const lowered = entries.lowered(file, id);
+  if (!lowered) return [];
+  const found = lowered.problems.map((problem) => shapeFinding(problem));
+  if (lowered.def !== null && kind.kind === 'entry')
+    found.push(...checkKeys(lowered.def, lowered.value).map((problem) => shapeFinding(problem)));
+  for (const reference of referencesOf(lowered)) {
+    const unknown = unknownName(entries, names, file, reference);
+    if (unknown) found.push(unknown);
+  }
+  if (id !== plainId(id)) found.push(duplicateEntry(file, id));
+  return found;
+}
+
+function referencesOf({ kind, def, value }: Lowered): readonly Reference[] {
+  if (value === undefined) return [];
+  if (kind.kind === 'entry' && def !== null) return referencesIn(def, value);
+  if (kind.kind !== 'key') return [];
+  const shape = SHAPES[kind.def].keys[kind.key]?.shape;
+  return shape ? referencesAt(value as Field<unknown>, shape) : [];
+}
+
+/** What the groups are called in a sentence. */
+const NOUN: Readonly<Record<Group, string>> = {
+  bodies: 'body',
+  lenses: 'lens',
+  tubes: 'tube',
+  converters: 'converter',
+  'close-ups': 'close-up lens',
+  filters: 'filter',
+  heads: 'head',
+  stands: 'stand',
+  rigs: 'rig',
+  lights: 'light',
+  subjects: 'subject',
+  shots: 'shot',
+  recordings: 'recording setting',
+};
+
+const MOST_NAMES = 8;
+
+function unknownName(
+  entries: Entries,
+  names: Names,
+  file: FileId,
+  { name, groups, at }: Reference,
+): TextFinding | undefined {
+  const known = groups.flatMap((group) =>
+    group === 'recordings'
+      ? (recordingNames(entries, names, file, at) ?? [name])
+      : [...names.namesIn(file, group as GroupName)],
+  );
+  if (known.includes(name)) return undefined;
+  const near = nearest(name, known);
+  const listed = known.slice(0, MOST_NAMES).join(', ');
+  const args = {
+    text: name,
+    groups: groups.map((group) => NOUN[group]).join(', '),
+    ...(near !== undefined && { nearest: near }),
+    names: known.length > MOST_NAMES ? `${listed} …` : listed,
+  };
+  const op = at.part === 'key' ? 'rename-key' : 'set';
+  return shapeFinding({
+    rule: 'unknown-name',
+    code: 'unknown-name',
+    at,
+    args,
+    fixes: near === undefined ? [] : [{ title: `Write ${near}`, edits: [{ op, at, text: near }] }],
+  });
+}
+
+/** Recording settings of the body in the shot's own rig; undefined where they can't be told. */
+function recordingNames(
+  entries: Entries,
+  names: Names,
+  file: FileId,
+  at: Place,
+): readonly string[] | undefined {
+  const shot = entries.lowered(file, at.entry)?.value as { rig?: Field<string> } | undefined;
+  if (shot?.rig?.state !== 'known') return undefined;
+  const rig = names.find(file, 'rigs', shot.rig.value);
+  if (rig?.fields.parts.state !== 'known') return undefined;
+  for (const part of rig.fields.parts.value) {
+    if (part.state !== 'known') continue;
+    const body = names.find(file, 'bodies', part.value);
+    if (body)
+      return body.fields.record.state === 'known'
+        ? [...body.fields.record.value.keys()]
+        : undefined;
+  }
+  return undefined;
+}
+
+function duplicateEntry(file: FileId, id: EntryId): TextFinding {
+  const first: Place = { file, entry: plainId(id), path: [], part: 'key' };
+  return shapeFinding(
+    {
+      rule: 'duplicate-name',
+      code: 'duplicate-entry',
+      at: { file, entry: id, path: [], part: 'key' },
+      args: { key: plainId(id).split('/').at(-1) ?? id },
+      fixes: [],
+    },
+    [{ at: first, words: 'the first one' }],
+  );
+}
