@@ -45,3 +45,12 @@ export const failed = (file: FileId, cause: unknown): LocatedFinding =>
     'Lamella failed while it checked this file.',
     `This is a defect of Lamella, not of the plan: ${cause instanceof Error ? cause.message : String(cause)}`,
   );
+
+export const lostTrack = (file: FileId, cause: unknown): LocatedFinding =>
+  at(
+    file,
+    'rule-failed',
+    START,
+    'Lamella lost track of this text: close it and open it again.',
+    `An edit could not be followed. This is a defect of Lamella: ${cause instanceof Error ? cause.message : String(cause)}`,
+  );

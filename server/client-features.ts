@@ -1,0 +1,64 @@
+/** What the client on the other end can do, read once from what it said of itself. */
+import { DiagnosticTag, type InitializeParams, MarkupKind } from 'vscode-languageserver';
+
+export interface ClientFeatures {
+  /** It asks for findings; else they are sent to it. Never both. */
+  readonly pullsDiagnostics: boolean;
+  readonly refreshesDiagnostics: boolean;
+  readonly relatedDocuments: boolean;
+  readonly relatedInformation: boolean;
+  readonly tagsUnused: boolean;
+  readonly refreshesHints: boolean;
+  readonly registersWatchers: boolean;
+  readonly registersSettings: boolean;
+  readonly answersSettings: boolean;
+  readonly workspaceFolders: boolean;
+  readonly hierarchicalSymbols: boolean;
+  readonly codeActions: boolean;
+  readonly preferredActions: boolean;
+  readonly versionedEdits: boolean;
+  readonly markdown: boolean;
+  /** It asked for `lamella/state`. */
+  readonly wantsState: boolean;
+}
+
+export function clientFeatures(params: InitializeParams): ClientFeatures {
+  const { textDocument = {}, workspace = {} } = params.capabilities;
+  const { diagnostic, publishDiagnostics, codeAction } = textDocument;
+  const tags = [
+    ...(publishDiagnostics?.tagSupport?.valueSet ?? []),
+    ...(diagnostic?.tagSupport?.valueSet ?? []),
+  ];
+  return {
+    pullsDiagnostics: diagnostic !== undefined,
+    refreshesDiagnostics: workspace.diagnostics?.refreshSupport === true,
+    relatedDocuments: diagnostic?.relatedDocumentSupport === true,
+    relatedInformation:
+      publishDiagnostics?.relatedInformation === true || diagnostic?.relatedInformation === true,
+    tagsUnused: tags.includes(DiagnosticTag.Unnecessary),
+    refreshesHints: workspace.inlayHint?.refreshSupport === true,
+    registersWatchers: workspace.didChangeWatchedFiles?.dynamicRegistration === true,
+    registersSettings: workspace.didChangeConfiguration?.dynamicRegistration === true,
+    answersSettings: workspace.configuration === true,
+    workspaceFolders: workspace.workspaceFolders === true,
+    hierarchicalSymbols: textDocument.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    codeActions: codeAction?.codeActionLiteralSupport !== undefined,
+    preferredActions: codeAction?.isPreferredSupport === true,
+    versionedEdits: workspace.workspaceEdit?.documentChanges === true,
+    markdown: (textDocument.hover?.contentFormat ?? []).includes(MarkupKind.Markdown),
+    wantsState: optionsOf(params).state === true,
+  };
+}
+
+/** What the client sent along for this server; anything else counts as nothing sent. */
+export interface InitializationOptions {
+  /** 'mm' or 'inches': the unit that lengths are shown in. */
+  readonly lengths?: unknown;
+  /** true: send `lamella/state` after each check. */
+  readonly state?: unknown;
+}
+
+export const optionsOf = ({ initializationOptions }: InitializeParams): InitializationOptions =>
+  typeof initializationOptions === 'object' && initializationOptions !== null
+    ? initializationOptions
+    : {};

@@ -1,0 +1,67 @@
+/** Findings as the protocol's diagnostics, at most as many as an editor can show with sense. */
+import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from 'vscode-languageserver';
+import { type LocatedFinding, messageOf } from '../../shared/assist/located.ts';
+import type { FileId } from '../../shared/plan/place.ts';
+import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
+import type { ClientFeatures } from '../client-features.ts';
+
+export const SOURCE = 'lamella';
+
+/** Most findings of one file that are sent, errors first; `lamella check` shows all. */
+export const MOST_FINDINGS = 500;
+
+const TO_SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+};
+
+export function toDiagnostics(
+  findings: readonly LocatedFinding[],
+  client: ClientFeatures,
+  uriOf: (file: FileId) => string,
+): Diagnostic[] {
+  const sent = mostSevere(findings).map((finding) => toDiagnostic(finding, client, uriOf));
+  const left = findings.length - sent.length;
+  return left === 0 ? sent : [...sent, more(left)];
+}
+
+/** Errors first, each severity in the order of the text. */
+function mostSevere(findings: readonly LocatedFinding[]): readonly LocatedFinding[] {
+  if (findings.length <= MOST_FINDINGS) return findings;
+  return SEVERITIES.flatMap((severity) =>
+    findings.filter((finding) => finding.severity === severity),
+  ).slice(0, MOST_FINDINGS);
+}
+
+function toDiagnostic(
+  finding: LocatedFinding,
+  client: ClientFeatures,
+  uriOf: (file: FileId) => string,
+): Diagnostic {
+  const related = client.relatedInformation ? finding.related : [];
+  const unused = client.tagsUnused && /(^|-)unused$|^unused-/.test(finding.rule);
+  return {
+    range: finding.range,
+    severity: TO_SEVERITY[finding.severity],
+    code: finding.rule,
+    source: SOURCE,
+    message: messageOf(finding),
+    ...(unused && { tags: [DiagnosticTag.Unnecessary] }),
+    ...(related.length > 0 && {
+      relatedInformation: related.map(({ file, range, words }) => ({
+        location: { uri: uriOf(file), range },
+        message: words,
+      })),
+    }),
+  };
+}
+
+const more = (left: number): Diagnostic => ({
+  range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+  severity: DiagnosticSeverity.Information,
+  code: 'too-much',
+  source: SOURCE,
+  message: `${left} more findings in this file are not shown. \`lamella check\` on the command line shows all.`,
+});

@@ -1,0 +1,61 @@
+import { type CodeAction, CodeActionKind, type CodeActionParams } from 'vscode-languageserver';
+import type { FileId } from '../../shared/plan/place.ts';
+import type { Core, OfferedFix } from '../../shared/workspace/facade.ts';
+import type { ClientFeatures } from '../client-features.ts';
+import { SOURCE } from '../diagnostics/to-lsp.ts';
+import type { Documents } from '../workspace/documents.ts';
+import { FIX_ALL, fixAll } from './fix-all.ts';
+import { workspaceEdit } from './workspace-edit.ts';
+
+export function actions(
+  core: Core,
+  client: ClientFeatures,
+  documents: Documents,
+  file: FileId,
+  { range, context }: CodeActionParams,
+): CodeAction[] {
+  const wants = (kind: string): boolean =>
+    context.only === undefined || context.only.some((only) => covers(only, kind));
+  const found: CodeAction[] = [];
+  if (wants(CodeActionKind.QuickFix)) {
+    const offered = core.fixesIn(file, range);
+    for (const fix of offered)
+      found.push({
+        title: fix.price ? `${fix.title} (${fix.price})` : fix.title,
+        kind: CodeActionKind.QuickFix,
+        edit: workspaceEdit(fix.edits, client, documents),
+        diagnostics: context.diagnostics.filter(
+          ({ source, code, range: at }) =>
+            source === SOURCE && code === fix.finding.rule && sameRange(at, fix.finding.range),
+        ),
+        ...(client.preferredActions && isOnlyWay(fix, offered) && { isPreferred: true }),
+      });
+  }
+  // Only where it is asked for: nobody expects the whole file to change from a single value.
+  if (context.only?.some((only) => covers(only, FIX_ALL))) {
+    const edits = fixAll(core, file);
+    if (edits.length > 0)
+      found.push({
+        title: 'Fix all that has one way out and no price',
+        kind: FIX_ALL,
+        edit: workspaceEdit(edits, client, documents),
+      });
+  }
+  return found;
+}
+
+/** Kinds are paths: `source` covers `source.fixAll.lamella`. */
+const covers = (asked: string, kind: string): boolean =>
+  asked === '' || asked === kind || kind.startsWith(`${asked}.`);
+
+const isOnlyWay = (fix: OfferedFix, offered: readonly OfferedFix[]): boolean =>
+  fix.price === undefined &&
+  offered.every((other) => other === fix || other.finding !== fix.finding);
+
+type At = OfferedFix['finding']['range'];
+
+const sameRange = (a: At, b: At): boolean =>
+  a.start.line === b.start.line &&
+  a.start.character === b.start.character &&
+  a.end.line === b.end.line &&
+  a.end.character === b.end.character;

@@ -1,0 +1,47 @@
+import { type DocumentSymbol, type SymbolInformation, SymbolKind } from 'vscode-languageserver';
+import type { FileId } from '../../shared/plan/place.ts';
+import type { Core, OutlineSymbol } from '../../shared/workspace/facade.ts';
+import type { ClientFeatures } from '../client-features.ts';
+
+const KINDS: Readonly<Record<OutlineSymbol['kind'], SymbolKind>> = {
+  section: SymbolKind.Namespace,
+  entry: SymbolKind.Struct,
+  field: SymbolKind.Field,
+};
+
+export function symbols(
+  core: Core,
+  client: ClientFeatures,
+  file: FileId,
+  uri: string,
+): DocumentSymbol[] | SymbolInformation[] {
+  const outline = core.symbols(file);
+  return client.hierarchicalSymbols ? outline.map(nested) : flat(outline, uri);
+}
+
+const nested = (symbol: OutlineSymbol): DocumentSymbol => ({
+  name: shown(symbol.name),
+  kind: KINDS[symbol.kind],
+  range: symbol.range,
+  selectionRange: symbol.selection,
+  ...(symbol.detail && { detail: symbol.detail }),
+  children: symbol.children.map(nested),
+});
+
+const flat = (
+  outline: readonly OutlineSymbol[],
+  uri: string,
+  containerName?: string,
+): SymbolInformation[] =>
+  outline.flatMap((symbol) => [
+    {
+      name: shown(symbol.name),
+      kind: KINDS[symbol.kind],
+      location: { uri, range: symbol.range },
+      ...(containerName !== undefined && { containerName }),
+    },
+    ...flat(symbol.children, uri, symbol.name),
+  ]);
+
+/** The protocol allows no empty name; a key being typed may be one. */
+const shown = (name: string): string => (name.trim() === '' ? '(no name)' : name);

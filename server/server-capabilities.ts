@@ -1,0 +1,35 @@
+/** What this server offers to a client that can do what `client` says. */
+import {
+  CodeActionKind,
+  PositionEncodingKind,
+  type ServerCapabilities,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
+import type { ClientFeatures } from './client-features.ts';
+import { FIX_ALL } from './handlers/fix-all.ts';
+
+export const serverCapabilities = (client: ClientFeatures): ServerCapabilities => ({
+  // Every client speaks UTF-16, whatever else it offers.
+  positionEncoding: PositionEncodingKind.UTF16,
+  textDocumentSync: {
+    openClose: true,
+    change: TextDocumentSyncKind.Incremental,
+    save: { includeText: false },
+  },
+  hoverProvider: true,
+  inlayHintProvider: { resolveProvider: false },
+  documentSymbolProvider: { label: 'Lamella' },
+  ...(client.codeActions && {
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
+  }),
+  ...(client.pullsDiagnostics && {
+    diagnosticProvider: {
+      identifier: 'lamella',
+      interFileDependencies: true,
+      workspaceDiagnostics: true,
+    },
+  }),
+  ...(client.workspaceFolders && {
+    workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  }),
+});

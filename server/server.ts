@@ -1,0 +1,205 @@
+/** The language server over any connection: which message goes to which part of the session. */
+import {
+  type CancellationToken,
+  type Connection,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  ErrorCodes,
+  type InitializeParams,
+  type InitializeResult,
+  LSPErrorCodes,
+  ResponseError,
+} from 'vscode-languageserver';
+import { version } from '../package.json';
+import type { FileId } from '../shared/plan/place.ts';
+import { canonicalUri } from './canonical-uri.ts';
+import { actions } from './handlers/actions.ts';
+import { hints } from './handlers/hints.ts';
+import { hover } from './handlers/hover.ts';
+import { symbols } from './handlers/symbols.ts';
+import { serverCapabilities } from './server-capabilities.ts';
+import { Session, type SessionOptions } from './session.ts';
+
+/** Says nothing until `connection.listen()`. */
+export function startServer(options: SessionOptions): void {
+  const { connection } = options;
+  let session: Session | null = null;
+  let ended = false;
+
+  connection.onInitialize((params: InitializeParams): InitializeResult => {
+    session = new Session(options, params);
+    return {
+      capabilities: serverCapabilities(session.client),
+      serverInfo: { name: 'Lamella', version },
+    };
+  });
+  connection.onInitialized(() => {
+    if (session) register(connection, session);
+  });
+  connection.onShutdown(() => {
+    ended = true;
+    session?.end();
+  });
+
+  const running = (): Session | ResponseError<never> => {
+    if (ended) return failure(ErrorCodes.InvalidRequest, 'The server is shut down.');
+    return session ?? failure(ErrorCodes.ServerNotInitialized, 'Not initialized yet.');
+  };
+
+  /** A request: the text as it stands, unless it was cancelled; a failure is answered as one. */
+  const answer =
+    <P, R>(work: (session: Session, params: P, token: CancellationToken) => R | Promise<R>) =>
+    async (params: P, token: CancellationToken): Promise<R | ResponseError<never>> => {
+      const current = running();
+      if (current instanceof ResponseError) return current;
+      await current.settled();
+      if (token.isCancellationRequested)
+        return failure(LSPErrorCodes.RequestCancelled, 'cancelled');
+      try {
+        return await work(current, params, token);
+      } catch (cause) {
+        current.log(cause);
+        const said = cause instanceof Error ? cause.message : String(cause);
+        return failure(ErrorCodes.InternalError, said);
+      }
+    };
+
+  /** A request about an open text whose words the core has; `none` is the answer for others. */
+  const about = <P extends { textDocument: { uri: string } }, R>(
+    none: R,
+    work: (session: Session, file: FileId, params: P) => R,
+  ) =>
+    answer<P, R>((current, params) => {
+      const file = canonicalUri(params.textDocument.uri);
+      const { documents } = current;
+      return documents.has(file) && !documents.unread(file) ? work(current, file, params) : none;
+    });
+
+  /** A notification: there is nobody to answer, so a failure is logged. */
+  const heard =
+    <P>(work: (session: Session, params: P) => void) =>
+    (params: P): void => {
+      if (!session || ended) return;
+      try {
+        work(session, params);
+      } catch (cause) {
+        session.log(cause);
+      }
+    };
+
+  connection.onDidOpenTextDocument(
+    heard((current, { textDocument: { uri, version: number, text } }) => {
+      const file = canonicalUri(uri);
+      current.used.opened(file);
+      try {
+        current.documents.open(uri, number, text);
+      } finally {
+        current.changed(file, true);
+      }
+      if (!current.client.registersWatchers) current.used.changedPerhaps();
+    }),
+  );
+  connection.onDidChangeTextDocument(
+    heard((current, { textDocument: { uri, version: number }, contentChanges }) => {
+      const file = canonicalUri(uri);
+      if (!current.documents.has(file)) {
+        connection.console.warn(`Change of ${uri}, which isn't open: left out.`);
+        return;
+      }
+      try {
+        current.documents.change(uri, number, contentChanges);
+      } finally {
+        current.changed(file, true);
+      }
+    }),
+  );
+  connection.onDidCloseTextDocument(
+    heard((current, { textDocument: { uri } }) => current.closed(canonicalUri(uri))),
+  );
+  connection.onDidSaveTextDocument(
+    heard((current) => {
+      if (!current.client.registersWatchers) current.used.changedPerhaps();
+    }),
+  );
+  connection.onDidChangeWatchedFiles(
+    heard((current, { changes }) => {
+      for (const { uri } of changes) current.used.changed(canonicalUri(uri));
+    }),
+  );
+  connection.onDidChangeConfiguration(
+    heard((current, { settings }) => {
+      if (current.client.answersSettings) askSettings(connection, current);
+      else if (current.settings.change(settings?.lamella?.lengths)) current.changedAll();
+    }),
+  );
+
+  connection.onHover(
+    about(null, ({ core, client }, file, { position }) => hover(core, client, file, position)),
+  );
+  connection.languages.inlayHint.on(
+    about([], ({ core }, file, { range }) => hints(core, file, range)),
+  );
+  connection.onDocumentSymbol(
+    about([], ({ core, client }, file, { textDocument }) =>
+      symbols(core, client, file, textDocument.uri),
+    ),
+  );
+  connection.onCodeAction(
+    about([], ({ core, client, documents }, file, params) =>
+      actions(core, client, documents, file, params),
+    ),
+  );
+  connection.languages.diagnostics.on(
+    answer(async ({ pulled, used }, { textDocument: { uri }, previousResultId }, token) => {
+      if (!pulled) return failure(ErrorCodes.MethodNotFound, 'Findings are sent.');
+      await used.ready(canonicalUri(uri));
+      if (token.isCancellationRequested)
+        return failure(LSPErrorCodes.RequestCancelled, 'cancelled');
+      return pulled.document(uri, previousResultId);
+    }),
+  );
+  connection.languages.diagnostics.onWorkspace(
+    answer(({ pulled }, { previousResultIds }, token) =>
+      pulled
+        ? pulled.workspace(previousResultIds, token)
+        : failure(ErrorCodes.MethodNotFound, 'Findings are sent.'),
+    ),
+  );
+}
+
+/** What the client offers to be asked for beyond the start. */
+function register(connection: Connection, session: Session): void {
+  const { client } = session;
+  const attempt = (work: Promise<unknown>): void =>
+    void work.catch((cause: unknown) => session.log(cause));
+  if (client.workspaceFolders)
+    connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+      session.roots.change(
+        added.map(({ uri }) => uri),
+        removed.map(({ uri }) => uri),
+      );
+      session.changedAll();
+    });
+  if (client.registersWatchers)
+    attempt(
+      connection.client.register(DidChangeWatchedFilesNotification.type, {
+        watchers: [{ globPattern: '**/*.shootplan.yaml' }],
+      }),
+    );
+  if (client.registersSettings)
+    attempt(
+      connection.client.register(DidChangeConfigurationNotification.type, { section: 'lamella' }),
+    );
+  if (client.answersSettings) askSettings(connection, session);
+}
+
+function askSettings(connection: Connection, session: Session): void {
+  connection.workspace.getConfiguration('lamella').then(
+    (lamella: { lengths?: unknown } | null) => {
+      if (session.settings.change(lamella?.lengths)) session.changedAll();
+    },
+    (cause: unknown) => session.log(cause),
+  );
+}
+
+const failure = (code: number, said: string): ResponseError<never> => new ResponseError(code, said);

@@ -1,0 +1,42 @@
+/** `lamella/state`: how many of a plan's shots are ready, for clients that asked for it. */
+import { type Connection, NotificationType } from 'vscode-languageserver';
+import type { FileId } from '../shared/plan/place.ts';
+import type { Core, PlanState } from '../shared/workspace/facade.ts';
+import type { Documents } from './workspace/documents.ts';
+
+export interface StateParams extends PlanState {
+  readonly uri: string;
+}
+
+export const STATE = new NotificationType<StateParams>('lamella/state');
+
+export class States {
+  readonly #connection: Connection;
+  readonly #core: Core;
+  readonly #documents: Documents;
+  readonly #sent = new Map<FileId, PlanState>();
+
+  constructor(connection: Connection, core: Core, documents: Documents) {
+    this.#connection = connection;
+    this.#core = core;
+    this.#documents = documents;
+  }
+
+  /** Says what `file` has come to, where that is new. */
+  update(file: FileId): void {
+    if (!this.#documents.has(file) || this.#documents.unread(file)) return;
+    const { ready, shots } = this.#core.state(file);
+    const before = this.#sent.get(file);
+    if (before?.ready === ready && before.shots === shots) return;
+    this.#sent.set(file, { ready, shots });
+    void this.#connection.sendNotification(STATE, {
+      uri: this.#documents.uri(file),
+      ready,
+      shots,
+    });
+  }
+
+  closed(file: FileId): void {
+    this.#sent.delete(file);
+  }
+}
