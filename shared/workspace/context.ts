@@ -1,0 +1,12 @@
+import type { Say } from '../rules/say.ts';
+import type { Analysis } from './analysis.ts';
+import type { Locator } from './locate.ts';
+import type { Store } from './store.ts';
+
+/** What everything that answers an editor's question works with. */
+export interface Context {
+  readonly store: Store;
+  readonly analysis: Analysis;
+  readonly locator: Locator;
+  readonly say: Say;
+}

@@ -1,0 +1,102 @@
+/** The core as hosts see it: texts in, findings, figures and what the editor shows out. */
+import { hintsIn } from '../assist/hints.ts';
+import { hoverAt } from '../assist/hover.ts';
+import type { LocatedFinding, LocatedFix, Range } from '../assist/located.ts';
+import { symbolsOf } from '../assist/symbols.ts';
+import { figuresJson } from '../figures/contract.ts';
+import type { FileId } from '../plan/place.ts';
+import type { Finding } from '../rules/rule.ts';
+import { Say } from '../rules/say.ts';
+import { Analysis } from './analysis.ts';
+import type { Core, CoreOptions, OfferedFix } from './facade.ts';
+import { FixMaker } from './fixes.ts';
+import { Locator } from './locate.ts';
+import { byPosition, locateFinding, standingIn, withoutDoubles } from './located-findings.ts';
+import { Store } from './store.ts';
+
+export function createCore({ rootOf, lengths }: CoreOptions): Core {
+  const store = new Store();
+  const analysis = new Analysis(store, rootOf);
+  const locator = new Locator(store, analysis.entries);
+  const say = new Say(lengths);
+  const context = { store, analysis, locator, say };
+  const fixes = new FixMaker(context);
+  /** The finding that a located one was made from, for its fixes. */
+  const origins = new WeakMap<LocatedFinding, Finding>();
+
+  const locate = (finding: Finding): LocatedFinding => {
+    const located = locateFinding(finding, locator, say);
+    origins.set(located, finding);
+    return located;
+  };
+
+  /** The file's own findings, and what other plans that use it cause there. */
+  const rawFindings = (file: FileId): readonly Finding[] => {
+    const own = standingIn(file, analysis.findings(file));
+    const causedFrom = store
+      .files()
+      .filter((other) => other !== file && analysis.names.reaches(other).includes(file));
+    if (causedFrom.length === 0) return own;
+    const caused = causedFrom.flatMap((other) => standingIn(file, analysis.findings(other)));
+    return withoutDoubles([...own, ...caused]);
+  };
+
+  const findings = (file: FileId): readonly LocatedFinding[] =>
+    rawFindings(file).map(locate).sort(byPosition);
+
+  const fixesOf = (located: LocatedFinding): readonly LocatedFix[] => {
+    const finding = origins.get(located);
+    return finding ? fixes.of(finding) : [];
+  };
+
+  return {
+    give: (file, text) => store.give(file, text),
+    edit: (file, range, newText) => store.edit(file, range, newText),
+    refuse: (file, why) => store.refuse(file, why),
+    close: (file) => store.close(file),
+    wanted: (file) =>
+      analysis.names.reaches(file).filter((one) => store.state(one).state === 'unknown'),
+    reaches: (file) => analysis.names.reaches(file),
+    findings,
+    fixesOf,
+    fixesIn: (file, range) =>
+      findings(file)
+        .filter((finding) => touches(finding.range, range))
+        .flatMap((finding) => fixesOf(finding).map((fix): OfferedFix => ({ ...fix, finding }))),
+    hover: (file, position) => hoverAt(context, file, position),
+    hints: (file, range) => hintsIn(context, file, range),
+    symbols: (file) => symbolsOf(context, file),
+    figures: (file) =>
+      new Map(
+        analysis.shots(file).flatMap((id) => {
+          const figures = analysis.figures(file, id);
+          return figures ? [[id.slice('shots/'.length), figuresJson(figures)] as const] : [];
+        }),
+      ),
+    state: (file) => {
+      const shots = analysis.shots(file);
+      const ready = shots.filter((id) => isReady(analysis, file, id));
+      return { ready: ready.length, shots: shots.length };
+    },
+    line: (file, index) => lineOf(store, file, index),
+  };
+}
+
+/** Neither an error nor a warning, in the shot's text or in what it asks for. */
+const isReady = (analysis: Analysis, file: FileId, id: string): boolean =>
+  [...analysis.textFindings(file, id), ...analysis.shotFindings(file, id)].every(
+    ({ severity }) => severity !== 'error' && severity !== 'warning',
+  );
+
+const before = (a: Range['start'], b: Range['start']): boolean =>
+  a.line < b.line || (a.line === b.line && a.character < b.character);
+
+const touches = (a: Range, b: Range): boolean => !before(a.end, b.start) && !before(b.end, a.start);
+
+function lineOf(store: Store, file: FileId, index: number): string {
+  const text = store.text(file);
+  if (!text || index < 0 || index >= text.lineCount) return '';
+  const { index: at, offset } = text.locate({ line: index, character: 0 });
+  const rest = text.chunks[at]!.text.slice(offset);
+  return rest.split(/\r\n|\r|\n/, 1)[0] ?? '';
+}
