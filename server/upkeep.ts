@@ -75,7 +75,8 @@ export class Upkeep {
     await this.settled();
     const seen = this.#changes;
     const changed = new Map([...this.#changed].reverse());
-    const first = [...changed.keys()];
+    // A stable sort: typed in first, the latest before the others.
+    const first = [...changed].sort(([, a], [, b]) => Number(b) - Number(a)).map(([file]) => file);
     await Promise.all(first.map((file) => ready(file)));
     if (seen !== this.#changes) return;
     const files = known();
