@@ -114,6 +114,21 @@ export class Workbench {
     return this.page.locator('.statusbar-item').filter({ hasText: /shots? ready|No shots yet/ });
   }
 
+  /** Resolves once the element is taken off the page, however soon another takes its place. */
+  async removed(element: Locator): Promise<void> {
+    await element.evaluate(
+      (shown) =>
+        new Promise<void>((resolve) => {
+          const observer = new MutationObserver(() => {
+            if (shown.isConnected) return;
+            observer.disconnect();
+            resolve();
+          });
+          observer.observe(document.body, { childList: true, subtree: true });
+        }),
+    );
+  }
+
   /** Puts the caret where `text` begins. */
   async goTo(text: string, within: string): Promise<void> {
     const at = within.indexOf(text);
@@ -162,23 +177,40 @@ export class Workbench {
     return (await rows.allInnerTexts()).map((row) => plain(row).replace(/\s+/g, ' '));
   }
 
-  /** Back from a panel to the text. */
-  async focusText(): Promise<void> {
+  /** Back from a panel to the text; again where a panel that opens late takes the focus. */
+  async focusText(tries = 4): Promise<void> {
     await this.page.keyboard.press('Control+1');
+    const focused = this.page.locator('.editor-instance .monaco-editor.focused');
+    try {
+      await focused.waitFor({ timeout: 3_000 });
+    } catch (error) {
+      if (tries <= 1) throw error;
+      await this.focusText(tries - 1);
+    }
   }
 
   async save(): Promise<void> {
     await this.page.keyboard.press('Control+s');
   }
 
-  /** Runs a command by its title in the command palette. */
-  async run(title: string): Promise<void> {
-    await this.page.keyboard.press('F1');
-    const input = this.page.locator('.quick-input-widget:visible input[type=text]').first();
-    await input.waitFor();
-    await input.fill(`>${title}`);
-    const row = this.page.locator('.quick-input-widget:visible .monaco-list-row');
-    await row.filter({ hasText: title }).first().waitFor();
-    await this.page.keyboard.press('Enter');
+  /**
+   * Runs a command by its title in the command palette. Tries again where the palette is closed
+   * under the hand, which something that opens late and takes the focus does.
+   */
+  async run(title: string, tries = 4): Promise<void> {
+    const palette = this.page.locator('.quick-input-widget:visible');
+    const soon = { timeout: 3_000 };
+    try {
+      await this.page.keyboard.press('F1');
+      await palette.locator('input[type=text]').first().fill(`>${title}`, soon);
+      const row = palette.locator('.monaco-list-row.focused').filter({ hasText: title });
+      await row.waitFor(soon);
+      await row.click(soon);
+      await palette.waitFor({ state: 'hidden', ...soon });
+    } catch (error) {
+      if (tries <= 1) throw error;
+      await this.page.keyboard.press('Escape');
+      await this.run(title, tries - 1);
+    }
   }
 }

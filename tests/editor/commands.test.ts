@@ -1,0 +1,62 @@
+/** The commands of the Lamella category, by their titles in the command palette. */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { planTemplate } from '../../shared/assist/template.ts';
+import type { Host } from './host.ts';
+import { startNodeHost } from './node-host.ts';
+import { startWebHost } from './web-host.ts';
+import { launchBrowser, Workbench } from './workbench.ts';
+
+const FILE = 'crystal.shootplan.yaml';
+const SLOW = '1/20 s';
+const PLAN = planTemplate().replace('shutter: 1/100 s', `shutter: ${SLOW}`);
+const WAIT = { timeout: 30_000, interval: 100 };
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+describe.each([
+  ['extensions in a Node process', startNodeHost],
+  ['extensions in a web worker', startWebHost],
+])('%s', (_, startHost) => {
+  let host: Host;
+  let workbench: Workbench;
+
+  beforeAll(async () => {
+    host = await startHost({ [FILE]: PLAN, 'notes.yaml': 'aperture: 8\n' });
+    workbench = await Workbench.open(browser, host, FILE);
+    await workbench.goTo(SLOW, PLAN);
+    await workbench.squiggles('error').first().waitFor({ timeout: 30_000 });
+  });
+  afterAll(async () => {
+    await workbench?.close();
+    await host?.stop();
+  });
+
+  test('a restarted server finds again what it had found', async () => {
+    const forgotten = workbench.removed(workbench.status);
+    await workbench.run('Lamella: Restart the Language Server');
+    await forgotten;
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('0 of 1 shot ready');
+    await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(1);
+  });
+
+  test('the log opens in the panel', async () => {
+    await workbench.run("Lamella: Show the Language Server's Log");
+    const choice = workbench.page.locator('.panel .monaco-select-box, .panel select').first();
+    await expect.poll(() => choice.textContent(), WAIT).toContain('Lamella');
+    await workbench.focusText();
+  });
+
+  test('a new plan is filled in and has nothing to find', async () => {
+    await workbench.run('Lamella: New Shoot Plan from a Template');
+    await expect.poll(() => workbench.language.textContent(), WAIT).toBe('Shoot Plan');
+    await expect.poll(async () => (await workbench.drawnLines())[1], WAIT).toBe('title: New plan');
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot ready');
+    expect(await workbench.squiggles('error').count()).toBe(0);
+    expect(await workbench.squiggles('warning').count()).toBe(0);
+  });
+});
