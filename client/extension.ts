@@ -22,18 +22,19 @@ export const start = async (
   createClient: ClientFactory,
 ): Promise<BaseLanguageClient> => {
   const log = window.createOutputChannel(CLIENT_NAME, { log: true });
-  const planFiles = workspace.createFileSystemWatcher('**/*.shootplan.yaml');
   const status = new StatusItem();
   const client = createClient({
     documentSelector: documentSelector(),
     outputChannel: log,
     errorHandler: new RestartUnlessHopeless(CLIENT_NAME),
-    synchronize: { configurationSection: 'lamella', fileEvents: planFiles },
-    initializationOptions: { lengths: workspace.getConfiguration('lamella').get('lengths') },
+    // Watching plans and the settings is asked for by the server, once it is up.
+    initializationOptions: {
+      lengths: workspace.getConfiguration('lamella').get('lengths'),
+      state: true,
+    },
   });
   context.subscriptions.push(
     log,
-    planFiles,
     status,
     status.follow(client),
     answerFileReads(client),

@@ -1,22 +1,31 @@
-import { type Disposable, Uri, workspace } from 'vscode';
+import { type Disposable, FileSystemError, Uri, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 
 /** Request of the server for a file that a plan uses: `{ uri }` → `{ text }` or `{ error }`. */
 export const READ_FILE = 'lamella/readFile';
 
-type Answer = { readonly text: string } | { readonly error: string };
+type Refusal = 'not-found' | 'outside-workspace' | 'not-text' | 'unreadable';
+type Answer = { readonly text: string } | { readonly error: Refusal };
 
 /**
  * Reads through the editor's own file system, which also knows folders that are not on a disk,
- * and only inside the workspace. Bytes that are not UTF-8 are an error, not question marks.
+ * and only inside the workspace. Bytes that are not UTF-8 are refused, not made question marks.
  */
 const readPlan = async (uri: Uri): Promise<Answer> => {
-  if (!workspace.getWorkspaceFolder(uri)) return { error: 'outside-the-workspace' };
+  if (!workspace.getWorkspaceFolder(uri)) return { error: 'outside-workspace' };
   try {
-    const bytes = await workspace.fs.readFile(uri);
-    return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) };
+    return decode(await workspace.fs.readFile(uri));
   } catch (cause) {
-    return { error: cause instanceof Error ? cause.message : String(cause) };
+    const absent = cause instanceof FileSystemError && cause.code === 'FileNotFound';
+    return { error: absent ? 'not-found' : 'unreadable' };
+  }
+};
+
+const decode = (bytes: Uint8Array): Answer => {
+  try {
+    return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) };
+  } catch {
+    return { error: 'not-text' };
   }
 };
 
