@@ -56,7 +56,7 @@ lights:
     reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: meter }
 
 subjects:
-  crystal: { kind: solid, depth: 1 mm, finish: diffuse }
+  crystal: { kind: solid, depth: 1 mm, finish: matt }
 
 shots:
   first:

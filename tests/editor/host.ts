@@ -10,7 +10,10 @@ export interface Host {
   stop(): Promise<void>;
 }
 
-export type StartHost = (files: Record<string, string>) => Promise<Host>;
+export type StartHost = (
+  files: Record<string, string>,
+  settings?: Record<string, unknown>,
+) => Promise<Host>;
 
 /** Settings that keep the workbench still; both hosts use them. */
 export const SETTINGS = {

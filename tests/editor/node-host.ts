@@ -5,14 +5,16 @@ import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { inject } from 'vitest';
-import { Folder, type Host, SETTINGS } from './host.ts';
+import { Folder, SETTINGS, type StartHost } from './host.ts';
 
-export const startNodeHost = async (files: Record<string, string>): Promise<Host> => {
+export const startNodeHost: StartHost = async (files, settings = {}) => {
   const folder = new Folder(files);
   const data = mkdtempSync(path.join(tmpdir(), 'lamella-data-'));
-  mkdirSync(path.join(data, 'data/Machine'), { recursive: true });
   mkdirSync(path.join(data, 'data/User'), { recursive: true });
-  writeFileSync(path.join(data, 'data/User/settings.json'), JSON.stringify(SETTINGS));
+  writeFileSync(
+    path.join(data, 'data/User/settings.json'),
+    JSON.stringify({ ...SETTINGS, ...settings }),
+  );
   const port = await freePort();
   const server = spawn(
     process.execPath,

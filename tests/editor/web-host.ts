@@ -6,7 +6,7 @@ import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from '
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import path from 'node:path';
 import { inject } from 'vitest';
-import { Folder, type Host, SETTINGS } from './host.ts';
+import { Folder, SETTINGS, type StartHost } from './host.ts';
 import { freePort } from './node-host.ts';
 import { WEB_FOLDER_EXTENSION } from './paths.ts';
 
@@ -24,7 +24,7 @@ const TYPES: Record<string, string> = {
 
 const WORKBENCH = '/static/out/vs/code/browser/workbench/workbench.js';
 
-export const startWebHost = async (files: Record<string, string>): Promise<Host> => {
+export const startWebHost: StartHost = async (files, settings = {}) => {
   const folder = new Folder(files);
   const port = await freePort();
   const editor = inject('editor');
@@ -32,7 +32,7 @@ export const startWebHost = async (files: Record<string, string>): Promise<Host>
     lamella: inject('lamella'),
     'web-folder': WEB_FOLDER_EXTENSION,
   };
-  const page = pageOf(editor, port, Object.keys(extensions));
+  const page = pageOf(editor, port, Object.keys(extensions), { ...SETTINGS, ...settings });
   const workbench = withoutRemote(readFileSync(path.join(editor, WORKBENCH.slice(8)), 'utf8'));
   const server = createServer((request, response) => {
     const url = new URL(request.url ?? '/', 'http://localhost');
@@ -126,7 +126,12 @@ const withoutRemote = (script: string): string => {
   }, script);
 };
 
-const pageOf = (editor: string, port: number, extensions: string[]): string => {
+const pageOf = (
+  editor: string,
+  port: number,
+  extensions: string[],
+  settings: Record<string, unknown>,
+): string => {
   const product = JSON.parse(readFileSync(path.join(editor, 'product.json'), 'utf8'));
   const configuration = {
     additionalBuiltinExtensions: extensions.map((name) => ({
@@ -134,7 +139,7 @@ const pageOf = (editor: string, port: number, extensions: string[]): string => {
       authority: `127.0.0.1:${port}`,
       path: `/extension/${name}`,
     })),
-    configurationDefaults: SETTINGS,
+    configurationDefaults: settings,
     enableWorkspaceTrust: false,
     isEnabledCoderGettingStarted: false,
     isEnabledFileDownloads: true,

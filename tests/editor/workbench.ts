@@ -36,8 +36,13 @@ export class Workbench {
   }
 
   /** Opens `file` of the host's folder in a fresh profile. */
-  static async open(browser: Browser, host: Host, file: string): Promise<Workbench> {
-    const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  static async open(
+    browser: Browser,
+    host: Host,
+    file: string,
+    viewport = { width: 1280, height: 800 },
+  ): Promise<Workbench> {
+    const context = await browser.newContext({ viewport });
     context.setDefaultTimeout(15_000);
     const page = await context.newPage();
     await page.goto(host.address(file));
@@ -187,6 +192,12 @@ export class Workbench {
       if (tries <= 1) throw error;
       await this.focusText(tries - 1);
     }
+  }
+
+  async hideSideBar(): Promise<void> {
+    const bar = this.page.locator('.part.sidebar');
+    if (await bar.isVisible()) await this.page.keyboard.press('Control+b');
+    await bar.waitFor({ state: 'hidden' });
   }
 
   async save(): Promise<void> {
