@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { messageOf } from '../../shared/assist/located.ts';
 import { figuresText } from '../../shared/report/figures-text.ts';
 import { figuresReport } from '../../shared/report/json.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
@@ -43,8 +44,13 @@ export const figures: Command = {
       terminal.err(`lamella: ${problem}\n`);
       return COULD_NOT_RUN;
     }
-    await plans.follow();
     const id = plans.files[0]!;
+    const unread = plans.unread(id);
+    if (unread) {
+      terminal.err(`lamella: ${plans.nameOf(id)}: ${messageOf(unread)}\n`);
+      return COULD_NOT_RUN;
+    }
+    await plans.follow();
     const shots = chosen(plans.core.figures(id), options.shot, file);
     const name = plans.nameOf(id);
     const lengths = options.lengths as LengthUnit | undefined;

@@ -82,9 +82,15 @@ export class PlanSet {
     }
   }
 
+  /** Why nothing of `file` reached the core; null where something did. */
+  unread(file: FileId): LocatedFinding | null {
+    return this.#given.has(file) ? null : (this.#unread.get(file) ?? null);
+  }
+
   findings(file: FileId): readonly { finding: LocatedFinding; fixes: readonly LocatedFix[] }[] {
+    const whole = this.unread(file);
+    if (whole) return [{ finding: whole, fixes: [] }];
     const unread = this.#unread.get(file);
-    if (unread && !this.#given.has(file)) return [{ finding: unread, fixes: [] }];
     const rest = this.core
       .findings(file)
       .filter((finding) => !unread || !standsOn(finding, unread))

@@ -28,6 +28,13 @@ drift
 `);
   });
 
+  it('can’t say figures of a file that it does not read', async () => {
+    const folder = folderWith({ 'a.shootplan.yaml': Buffer.alloc(4 * 1024 * 1024 + 1, '#') });
+    const { status, err } = await lamella(folder, ['figures', 'a.shootplan.yaml']);
+    expect(status).toBe(2);
+    expect(err).toContain('a.shootplan.yaml: This file was not read');
+  });
+
   it.each([
     [['figures'], 'figures takes one plan, but got 0'],
     [['figures', 'a.shootplan.yaml', 'b.shootplan.yaml'], 'figures takes one plan, but got 2'],

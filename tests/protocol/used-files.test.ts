@@ -98,7 +98,7 @@ describe('files through the client', () => {
   ])('answered with %j', async (answer, uri, message) => {
     const client = await connect();
     const asked: unknown[] = [];
-    client.connection.onRequest('lamella/readFile', (params: unknown) => {
+    client.connection.onRequest('lamella/readFile', (params: unknown): unknown => {
       asked.push(params);
       return answer;
     });

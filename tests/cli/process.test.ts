@@ -1,0 +1,108 @@
+/** The command line as it is shipped, in a process of its own. */
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import path from 'node:path';
+import { text } from 'node:stream/consumers';
+import { describe, expect, it } from 'vitest';
+import { planTemplate } from '../../shared/assist/template.ts';
+import { bundled } from '../protocol/support/bundle.ts';
+import { folderWith } from './support.ts';
+
+const cli = bundled('server/cli.ts');
+
+const lamella = (cwd: string, args: readonly string[], env: Record<string, string> = {}) =>
+  spawn(process.execPath, [cli.file, ...args], {
+    cwd,
+    env: { PATH: process.env.PATH ?? '', ...env },
+  });
+
+async function ran(child: ReturnType<typeof lamella>, input?: string | Uint8Array) {
+  child.stdin.on('error', () => undefined);
+  child.stdin.end(input);
+  const closed = once(child, 'close');
+  const [out, err] = await Promise.all([text(child.stdout), text(child.stderr)]);
+  const [status] = await closed;
+  return { status, out, err };
+}
+
+const BROKEN = planTemplate().replace('rig: near', 'rig: neer');
+
+describe('lamella in a process', () => {
+  it('exits 0, 1 and 2', async () => {
+    const folder = folderWith({
+      'clean.shootplan.yaml': planTemplate(),
+      'broken.shootplan.yaml': BROKEN,
+    });
+    const clean = await ran(lamella(folder, ['check', 'clean.shootplan.yaml']));
+    expect(clean).toMatchObject({ status: 0, err: '' });
+    const broken = await ran(lamella(folder, ['check', 'broken.shootplan.yaml']));
+    expect(broken).toMatchObject({ status: 1, err: '' });
+    expect(broken.out).toMatch(/broken\.shootplan\.yaml:\d+:10\n/);
+    expect(broken.out).toContain('rig: neer');
+    expect((await ran(lamella(folder, ['check', 'gone.shootplan.yaml']))).status).toBe(2);
+    expect((await ran(lamella(folder, []))).status).toBe(2);
+  });
+
+  it('reads standard input', async () => {
+    const args = ['check', '-', '--stdin-name', 'new.shootplan.yaml', '--format', 'json'];
+    const { status, out } = await ran(lamella(folderWith({}), args), BROKEN);
+    expect(status).toBe(1);
+    expect(JSON.parse(out)).toMatchObject({
+      version: 1,
+      files: [{ file: 'new.shootplan.yaml', findings: [{ rule: 'unknown-name' }] }],
+    });
+  });
+
+  it('stops reading standard input that never ends', async () => {
+    const args = ['check', '-', '--stdin-name', 'new.shootplan.yaml'];
+    const { status, out } = await ran(lamella(folderWith({}), args), Buffer.alloc(9_000_000, '#'));
+    expect(status).toBe(1);
+    expect(out).toContain('was not read');
+  });
+
+  it('gives figures of a shot', async () => {
+    const folder = folderWith({ 'a.shootplan.yaml': planTemplate() });
+    const args = ['figures', 'a.shootplan.yaml', '--shot', 'first', '--format', 'json'];
+    const { status, out } = await ran(lamella(folder, args));
+    expect(status).toBe(0);
+    // 36 mm of sensor for the 48 mm of subject that the template asks for.
+    expect(JSON.parse(out).shots.first.magnification).toBeCloseTo(36 / 48, 9);
+    const told = await ran(lamella(folder, ['figures', 'a.shootplan.yaml']));
+    expect(told.out).toMatch(/^ {2}magnification +0\.75x$/m);
+  });
+
+  it('explains every rule that it can find', async () => {
+    const list = await ran(lamella('/', ['explain']));
+    const names = list.out.match(/^[a-z][a-z-]+/gm) ?? [];
+    expect(names).toContain('depth-short');
+    const depth = await ran(lamella('/', ['explain', 'depth-short']));
+    expect(depth.out).toMatch(/^depth-short {2}warning\n/);
+  });
+
+  it('colours when it is told to, and not into a pipe', async () => {
+    const folder = folderWith({ 'a.shootplan.yaml': BROKEN });
+    const piped = await ran(lamella(folder, ['check']));
+    const forced = await ran(lamella(folder, ['check'], { FORCE_COLOR: '1' }));
+    expect(piped.out).not.toContain('\u001b[');
+    expect(forced.out).toContain('\u001b[1;31merror');
+  });
+
+  it('ends quietly when its reader goes away', async () => {
+    const shots = Array.from({ length: 3000 }, (_, i) => `  s${i}: { rig: none-${i} }\n`).join('');
+    const folder = folderWith({ 'a.shootplan.yaml': `shootplan: 1\nshots:\n${shots}` });
+    const child = lamella(folder, ['check']);
+    const closed = once(child, 'close');
+    const err = text(child.stderr);
+    child.stdout.once('data', () => child.stdout.destroy());
+    await closed;
+    expect(await err).toBe('');
+  });
+});
+
+it('loads nothing of the language server', () => {
+  const packages = new Set(
+    cli.inputs.flatMap((input) => /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(input)?.[1] ?? []),
+  );
+  expect([...packages].filter((name) => name.startsWith('vscode'))).toEqual([]);
+  expect(path.basename(cli.file)).toBe('bundle.cjs');
+});
