@@ -1,0 +1,58 @@
+/** What the bundles must not hold, whatever the libraries in them would like to do. */
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { builtinModules } from 'node:module';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+
+const dist = (name: string): string =>
+  fileURLToPath(new URL(`../../dist/${name}`, import.meta.url));
+const read = (name: string): string => readFileSync(dist(name), 'utf8');
+
+/** What a bundle asks its surroundings for when it is loaded. */
+const required = (name: string): string[] =>
+  [...read(name).matchAll(/\brequire\("([^"]+)"\)/g)].map(([, module]) => module!);
+
+test('the client in a browser asks for the editor and nothing else', () => {
+  expect([...new Set(required('client.browser.js'))]).toEqual(['vscode']);
+});
+
+test('the server in a worker asks for nothing', () => {
+  expect(required('server.browser.js')).toEqual([]);
+});
+
+test.each(['client.cjs', 'lamella-language-server.cjs', 'lamella.cjs'])(
+  '%s asks for nothing that would have to be installed',
+  (name) => {
+    const known = new Set([...builtinModules, 'vscode']);
+    const missing = required(name).filter((module) => !known.has(module.replace(/^node:/, '')));
+    expect(missing).toEqual([]);
+  },
+);
+
+test.each(['lamella-language-server.cjs', 'server.browser.js', 'lamella.cjs'])(
+  '%s reaches for no network and makes no code while it runs',
+  (name) => {
+    const text = read(name);
+    expect(text).not.toMatch(/\bnew Function\(|\beval\(/);
+    expect(text).not.toMatch(/\bfetch\(|\bXMLHttpRequest\b|\bnew WebSocket\(/);
+    const network = ['http', 'https', 'http2', 'dgram', 'tls'].flatMap((m) => [m, `node:${m}`]);
+    expect(required(name).filter((module) => network.includes(module))).toEqual([]);
+  },
+);
+
+test.each(['lamella.cjs', 'lamella-language-server.cjs'])(
+  '%s can be started by its name',
+  (name) => {
+    const { stdout, status } = spawnSync(dist(name), ['--version'], { encoding: 'utf8' });
+    expect(status).toBe(0);
+    expect(stdout.trim()).toBe(JSON.parse(readFileSync(dist('../package.json'), 'utf8')).version);
+  },
+);
+
+test('the licences of what is bundled go with it', () => {
+  const notices = read('THIRD-PARTY-NOTICES.txt');
+  for (const name of ['vscode-languageclient', 'vscode-languageserver', 'yaml'])
+    expect(notices).toMatch(new RegExp(`^${name} \\d`, 'm'));
+  expect(notices).not.toMatch(/^Licence: undefined/m);
+});
