@@ -24,11 +24,14 @@ export interface ChainTrace {
   /** W, subject to front rim; negative where the subject would be inside the rig. */
   readonly workingDistanceMm: number | undefined;
   readonly subjectToSensorMm: number | undefined;
-  /** u, subject to entrance pupil (as seen by the subject, through the close-up lenses). */
+  /**
+   * u, subject to entrance pupil (as seen by the subject, through the close-up lenses). Negative where a
+   * close-up lens throws the pupil's image out beyond the subject.
+   */
   readonly pupilDistanceMm: number | undefined;
   /** e, the entrance pupil's depth behind the rim. */
   readonly pupilDepthMm: number | undefined;
-  /** D·N: the entrance pupil's diameter, as seen by the subject, is this over the marked f-number. */
+  /** D·N: the entrance pupil's diameter D, as seen by the subject, is this over the marked f-number N. */
   readonly pupilFocalMm: number | undefined;
   /** Sensor to front rim. */
   readonly rimFromSensorMm: number | undefined;

@@ -6,49 +6,69 @@ export interface Depth {
   readonly totalMm: number;
 }
 
-/** What the depth of a focused rig follows from. */
-export interface DepthInputs {
-  /** c, diameter of the blur that still passes as sharp, on the sensor, mm; > 0. */
-  readonly blurMm: number;
+/** What the depth of a focused rig follows from, by its effective f-number. */
+export interface FocusedRig {
   /** m, subject to sensor; ≥ 0. */
+  readonly magnification: number;
+  /** N_eff, at the sensor; > 0. */
+  readonly effectiveFNumber: number;
+  /**
+   * u, subject to entrance pupil as the subject sees it, mm. Infinity where the pupil stands at infinity,
+   * negative where a close-up lens throws its image out beyond the subject.
+   */
+  readonly pupilDistanceMm: number;
+}
+
+/** The same by the pupil itself. */
+export interface FocusedPupil {
   readonly magnification: number;
   /** D, entrance pupil diameter as the subject sees it, mm; > 0. */
   readonly pupilDiameterMm: number;
-  /** u, subject to entrance pupil, mm; > 0, Infinity with m = 0. */
+  /** u, as above. */
   readonly pupilDistanceMm: number;
 }
 
 /**
- * Geometric depth of field in its pupil form. With c' = c/m, the blur circle as seen in the subject's
- * plane: in front u·c'/(D + c'), behind u·c'/(D − c'), endless behind where D ≤ c'.
+ * Geometric depth of field in its pupil form: in front u·c'/(D + c'), behind u·c'/(D − c'), endless behind
+ * where D ≤ c'. c the blur that still passes as sharp (diameter on the sensor, mm), c' = c/m the same in
+ * the subject's plane.
  *
  * A point at distance s from the pupil throws a cone on the subject's plane of diameter D·|u − s|/s;
- * setting that to c' gives both ends. Exact by geometry for any pupil ratio, converter or close-up as
- * long as D and u are the pupil as the subject sees it; diffraction apart. Close up the sum tends to
- * 2·c·N_eff/m². With m = 0 both ends are endless. Source: similar triangles at the entrance pupil, as in
- * S. F. Ray, Applied Photographic Optics, "Depth of field".
+ * setting that to c' gives both ends. Close up the sum tends to 2·c·N_eff/m². With m = 0 both ends are
+ * endless. Exact by geometry for any pupil ratio, converter or close-up; diffraction apart.
+ * Source: similar triangles at the entrance pupil, as in S. F. Ray, Applied Photographic Optics,
+ * "Depth of field".
  */
-export function depthOfField(inputs: DepthInputs): Depth {
-  const { blurMm, magnification, pupilDiameterMm, pupilDistanceMm } = inputs;
-  if (magnification === 0 || pupilDistanceMm === Number.POSITIVE_INFINITY) {
-    const endless = Number.POSITIVE_INFINITY;
-    return { frontMm: endless, behindMm: endless, totalMm: endless };
-  }
-  const atSubjectMm = blurMm / magnification;
-  const frontMm = (pupilDistanceMm * atSubjectMm) / (pupilDiameterMm + atSubjectMm);
-  const behindMm =
-    pupilDiameterMm > atSubjectMm
-      ? (pupilDistanceMm * atSubjectMm) / (pupilDiameterMm - atSubjectMm)
-      : Number.POSITIVE_INFINITY;
+export function depthOfField(input: FocusedPupil & { readonly blurMm: number }): Depth {
+  const { blurMm, magnification, pupilDiameterMm, pupilDistanceMm } = input;
+  const effectiveFNumber =
+    magnification === 0
+      ? Number.POSITIVE_INFINITY
+      : (magnification * Math.abs(pupilDistanceMm)) / pupilDiameterMm;
+  return depthByFNumber({ blurMm, magnification, effectiveFNumber, pupilDistanceMm });
+}
+
+/**
+ * The same depth by the effective f-number, measured or computed: D/u is m/N_eff, so the ends are
+ * c·N_eff/(m² ± c·N_eff/u). A pupil at infinity or beyond the subject needs no case of its own.
+ * Source: as `depthOfField`, with Lagrange's invariant for the cone at the sensor.
+ */
+export function depthByFNumber(input: FocusedRig & { readonly blurMm: number }): Depth {
+  const { blurMm, magnification, effectiveFNumber, pupilDistanceMm } = input;
+  const spread = blurMm * effectiveFNumber;
+  const convergence = spread / pupilDistanceMm;
+  const end = (opening: number) => (opening > 0 ? spread / opening : Number.POSITIVE_INFINITY);
+  const frontMm = end(magnification ** 2 + convergence);
+  const behindMm = end(magnification ** 2 - convergence);
   return { frontMm, behindMm, totalMm: frontMm + behindMm };
 }
 
 /**
  * Diameter of the geometric blur on the sensor, mm, of a point `offsetMm` off the plane in focus
- * (positive: farther away), for the same pupil: m·D·|offset|/(u + offset). offset > −u.
- * Source: as `depthOfField`, read the other way.
+ * (positive: farther away): m·D·|offset|/|u + offset|, that is m²·|offset|/(N_eff·|1 + offset/u|).
+ * Infinity for a point in the pupil itself. Source: as `depthOfField`, read the other way.
  */
-export function blurAtMm(inputs: Omit<DepthInputs, 'blurMm'>, offsetMm: number): number {
-  const { magnification, pupilDiameterMm, pupilDistanceMm } = inputs;
-  return (magnification * pupilDiameterMm * Math.abs(offsetMm)) / (pupilDistanceMm + offsetMm);
+export function blurAtMm(rig: FocusedRig, offsetMm: number): number {
+  const seen = Math.abs(1 + offsetMm / rig.pupilDistanceMm);
+  return (rig.magnification ** 2 * Math.abs(offsetMm)) / (rig.effectiveFNumber * seen);
 }
