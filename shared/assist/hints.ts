@@ -1,0 +1,139 @@
+/**
+ * What stands beside the settings of a shot while it is written: what the aperture works as, how
+ * the exposure comes out, how large the picture is. Only what is known, and only in the range
+ * that is shown.
+ */
+import type { Bench } from '../figures/bench.ts';
+import type { ShotFigures } from '../figures/shot-figures.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
+import type { Say } from '../rules/say.ts';
+import type { Context } from '../workspace/context.ts';
+import type { InlayHint } from '../workspace/facade.ts';
+import type { Position, Range } from './located.ts';
+import { exposureWords, sizeWords } from './words.ts';
+
+interface Hint {
+  readonly label: string;
+  readonly tooltip: string;
+}
+
+type HintOf = (figures: ShotFigures, bench: Bench, say: Say) => Hint | null;
+
+export function hintsIn(context: Context, file: FileId, range: Range): readonly InlayHint[] {
+  return shotsIn(context, file, range)
+    .flatMap((shot) => hintsOfShot(context, file, shot))
+    .filter(({ position }) => isWithin(position, range));
+}
+
+/** The shots of the chunks that a range touches; no other is looked at. */
+function shotsIn({ store, analysis }: Context, file: FileId, range: Range): readonly EntryId[] {
+  const text = store.text(file);
+  if (!text) return [];
+  const first = text.locate(range.start).index;
+  const last = text.locate(range.end).index;
+  return store
+    .chunkIds(file)
+    .slice(first, last + 1)
+    .flatMap((id) => {
+      if (analysis.isShot(id)) return [id];
+      const whole = id === 'shots' && store.chunk(file, id)?.kind === 'entry';
+      return whole ? analysis.shots(file).filter((shot) => sourceIs(shot, id)) : [];
+    });
+
+  function sourceIs(shot: EntryId, chunk: EntryId): boolean {
+    return analysis.entries.source(file, shot)?.chunk === chunk;
+  }
+}
+
+function hintsOfShot(context: Context, file: FileId, shot: EntryId): InlayHint[] {
+  const { analysis, locator, say } = context;
+  const bench = analysis.bench(file, shot);
+  const figures = analysis.figures(file, shot);
+  if (!bench || !figures) return [];
+  const hints = Object.entries(HINTS).flatMap(([key, hintOf]): InlayHint[] => {
+    const field = bench.fields[key as keyof typeof HINTS];
+    const hint = field.state === 'known' ? hintOf(figures, bench, say) : null;
+    return hint && field.at.file === file
+      ? [{ position: locator.rangeOf(field.at).end, ...hint }]
+      : [];
+  });
+  return hints.sort(
+    (a, b) => a.position.line - b.position.line || a.position.character - b.position.character,
+  );
+}
+
+const apertureHint: HintOf = (figures, { marked }, say) => {
+  const { effectiveFNumber: effective, judgedDepthMm: depth } = figures;
+  const needed = figures.depthMm.needed;
+  const parts: string[] = [];
+  if (effective.known && marked.known) {
+    const worksAs = say.fNumber(effective.value);
+    if (worksAs !== say.fNumber(marked.value)) parts.push(`works as ${worksAs}`);
+  }
+  if (depth.known && needed.known && needed.value > 0) {
+    const [there, wanted] = say.lengths2(depth.value, needed.value);
+    parts.push(`depth ${there}, needed ${wanted}`);
+  } else if (depth.known) parts.push(`depth ${say.length(depth.value)}`);
+  if (parts.length === 0) return null;
+  return {
+    label: parts.join(' · '),
+    tooltip:
+      'Effective f-number at the sensor, and depth of field along the lens axis: what there is, and what subject, tilt and move need.',
+  };
+};
+
+const isoHint: HintOf = ({ exposureErrorStops: error, isoNeeded }, { iso }, say) => {
+  if (!iso.known) return null;
+  if (iso.value === 'auto')
+    return isoNeeded.known
+      ? {
+          label: `needs ISO ${say.iso(isoNeeded.value)}`,
+          tooltip: 'ISO speed at which the exposure is right.',
+        }
+      : null;
+  return error.known
+    ? {
+        label: exposureWords(error.value, say),
+        tooltip: 'What the light gives less what the settings ask for; positive is too much light.',
+      }
+    : null;
+};
+
+const magnificationHint: HintOf = ({ magnification }, _bench, say) =>
+  magnification.known
+    ? {
+        label: say.magnification(magnification.value),
+        tooltip: 'Magnification, subject to sensor.',
+      }
+    : null;
+
+const fieldHint: HintOf = ({ fieldMm }, _bench, say) =>
+  fieldMm.known && Number.isFinite(fieldMm.value[0])
+    ? {
+        label: `field ${sizeWords(fieldMm.value, say)}`,
+        tooltip: 'What the recorded frame takes in at the plane of focus.',
+      }
+    : null;
+
+const ringHint: HintOf = (figures, bench, say) => {
+  const hints = [magnificationHint, fieldHint].flatMap((of) => of(figures, bench, say) ?? []);
+  if (hints.length === 0) return null;
+  return {
+    label: hints.map(({ label }) => label).join(' · '),
+    tooltip: hints.map(({ tooltip }) => tooltip).join(' '),
+  };
+};
+
+const HINTS = {
+  field: magnificationHint,
+  magnification: fieldHint,
+  ring: ringHint,
+  aperture: apertureHint,
+  iso: isoHint,
+} as const satisfies Partial<Record<keyof Bench['fields'], HintOf>>;
+
+function isWithin({ line, character }: Position, { start, end }: Range): boolean {
+  if (line < start.line || line > end.line) return false;
+  if (line === start.line && character < start.character) return false;
+  return line !== end.line || character <= end.character;
+}

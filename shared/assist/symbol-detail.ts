@@ -1,0 +1,63 @@
+/** The few values of an entry that tell it from its neighbours in an outline, as written. */
+import { inertLine } from '../report/inert.ts';
+import type { Node } from '../text/tree.ts';
+import type { EntryKind, Home } from '../workspace/entry-kinds.ts';
+
+/** Longer than this an outline cuts off anyway. */
+const LONGEST = 60;
+
+/** By group: the keys whose values are shown, in this order. */
+const TELLING: Readonly<Record<Home['group'], readonly string[]>> = {
+  bodies: ['sensor'],
+  lenses: ['focal', 'aperture'],
+  tubes: ['length'],
+  converters: ['factor'],
+  'close-ups': ['power'],
+  filters: ['kind', 'loss'],
+  heads: ['payload'],
+  stands: ['kind', 'payload'],
+  rigs: ['parts'],
+  lights: ['kind', 'colour'],
+  subjects: ['kind', 'size', 'diameter', 'depth'],
+  shots: ['subject', 'field', 'magnification', 'ring', 'aperture'],
+  cuts: ['shot', 'duration'],
+  clips: [],
+};
+
+export function detailOf(kind: EntryKind, value: Node | null): string {
+  const text = inertLine(detailText(kind, value));
+  return text.length > LONGEST ? `${[...text].slice(0, LONGEST - 1).join('')}…` : text;
+}
+
+function detailText(kind: EntryKind, value: Node | null): string {
+  switch (kind.kind) {
+    case 'entry':
+      return value?.kind === 'map' ? valuesOf(value, TELLING[kind.home.group]) : '';
+    case 'clips': {
+      const count = value?.kind === 'seq' ? value.items.length : 0;
+      return count === 1 ? '1 clip' : `${count} clips`;
+    }
+    case 'key':
+      return flat(value);
+    default:
+      return '';
+  }
+}
+
+const valuesOf = (map: Node & { kind: 'map' }, keys: readonly string[]): string =>
+  keys
+    .map((key) => flat(map.pairs.find((pair) => pair.key.text === key)?.value ?? null))
+    .filter((text) => text !== '')
+    .join(', ');
+
+/** The scalars of a value in a row, as far as an outline shows them. */
+function flat(value: Node | null): string {
+  if (value === null) return '';
+  if (value.kind === 'scalar') return value.text;
+  const inner = value.kind === 'seq' ? value.items : value.pairs.map((pair) => pair.value);
+  return inner
+    .slice(0, LONGEST)
+    .map(flat)
+    .filter((text) => text !== '')
+    .join(', ');
+}

@@ -1,0 +1,103 @@
+/**
+ * The outline of a file: sections, groups, entries, each with the values that tell it from the
+ * others, as they are written. Nothing is worked out for it, so that it stays cheap in long plans.
+ */
+import type { EntryId, FileId } from '../plan/place.ts';
+import { inertLine } from '../report/inert.ts';
+import type { MapNode, Node, Pair } from '../text/tree.ts';
+import type { Context } from '../workspace/context.ts';
+import { entryKindOf } from '../workspace/entry-kinds.ts';
+import type { OutlineSymbol } from '../workspace/facade.ts';
+import type { Range } from './located.ts';
+import { detailOf } from './symbol-detail.ts';
+
+/** A symbol whose children are still being gathered. */
+interface Growing {
+  readonly path: readonly string[];
+  readonly symbol: OutlineSymbol & { range: Range };
+  readonly children: OutlineSymbol[];
+}
+
+export function symbolsOf(context: Context, file: FileId): readonly OutlineSymbol[] {
+  const chunks = context.store.text(file)?.chunks ?? [];
+  const ids = context.store.chunkIds(file);
+  const top: OutlineSymbol[] = [];
+  /** Headers that the next chunk may stand under, outermost first. */
+  const open: Growing[] = [];
+  chunks.forEach((chunk, index) => {
+    if (chunk.kind === 'loose') return;
+    while (open.length > 0 && !isUnder(chunk.path, open.at(-1)!.path)) open.pop();
+    const grown = symbolOfChunk(context, file, ids[index]!, index);
+    (open.at(-1)?.children ?? top).push(grown.symbol);
+    // A section reaches to the end of the last thing in it.
+    for (const { symbol } of open) symbol.range = { ...symbol.range, end: grown.symbol.range.end };
+    if (chunk.kind === 'header') open.push({ ...grown, path: chunk.path });
+  });
+  return top;
+}
+
+const isUnder = (path: readonly string[], above: readonly string[]): boolean =>
+  path.length > above.length && above.every((step, index) => path[index] === step);
+
+function symbolOfChunk(
+  { store, analysis, locator }: Context,
+  file: FileId,
+  id: EntryId,
+  index: number,
+): Omit<Growing, 'path'> {
+  const { path, text, indent } = store.text(file)!.chunks[index]!;
+  const pair = analysis.entries.parsed(file, id).tree?.pairs[0];
+  const rangeOf = (span: { start: number; end: number }) =>
+    locator.rangeIn(file, { chunk: id, span });
+  if (pair) {
+    const children: OutlineSymbol[] = [];
+    const symbol = { ...symbolOfPair(pair, id, rangeOf, path.at(-1)), children };
+    if (entryKindOf(id).kind === 'container' && pair.value?.kind === 'map')
+      children.push(...inside(pair.value, id, rangeOf));
+    return { symbol, children };
+  }
+  const children: OutlineSymbol[] = [];
+  const range = rangeOf({ start: indent, end: text.trimEnd().length });
+  const selection = { start: range.start, end: range.start };
+  const symbol = {
+    name: nameOf(path.at(-1) ?? ''),
+    detail: '',
+    kind: kindOf(id),
+    range,
+    selection,
+  };
+  return { symbol: { ...symbol, children }, children };
+}
+
+type RangeOf = (span: { start: number; end: number }) => Range;
+
+function symbolOfPair(pair: Pair, id: EntryId, rangeOf: RangeOf, name = pair.key.text) {
+  return {
+    name: nameOf(name),
+    detail: detailOf(entryKindOf(id), pair.value),
+    kind: kindOf(id),
+    range: rangeOf(pair.span),
+    selection: rangeOf(pair.key.span),
+  };
+}
+
+/** Entries of a section that stands whole in one chunk. */
+function inside(map: MapNode, id: EntryId, rangeOf: RangeOf): OutlineSymbol[] {
+  return map.pairs.map((pair) => {
+    const inner = `${id}/${pair.key.text}`;
+    const value: Node | null = pair.value;
+    const deeper = entryKindOf(inner).kind === 'container' && value?.kind === 'map';
+    return {
+      ...symbolOfPair(pair, inner, rangeOf),
+      children: deeper ? inside(value, inner, rangeOf) : [],
+    };
+  });
+}
+
+function kindOf(id: EntryId): OutlineSymbol['kind'] {
+  const { kind } = entryKindOf(id);
+  if (kind === 'container') return 'section';
+  return kind === 'entry' || kind === 'clips' ? 'entry' : 'field';
+}
+
+const nameOf = (text: string): string => inertLine(text) || '(no name)';

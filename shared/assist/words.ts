@@ -1,0 +1,21 @@
+/** Figures in the words that hints and hovers share. */
+import type { Say } from '../rules/say.ts';
+
+/** Less than this is no error that anybody sees or sets: the exposure is right. */
+const RIGHT_WITHIN_STOPS = 0.05;
+
+/** "24 x 13.5 mm". */
+export function sizeWords([width, height]: readonly [number, number], say: Say): string {
+  const [across, down] = [say.length(width), say.length(height)];
+  const unit = / \S+$/;
+  return across.match(unit)?.[0] === down.match(unit)?.[0]
+    ? `${across.replace(unit, '')} x ${down}`
+    : `${across} x ${down}`;
+}
+
+/** "exposure +1.2 stops", "exposure right". */
+export function exposureWords(stops: number, say: Say): string {
+  return Math.abs(stops) < RIGHT_WITHIN_STOPS
+    ? 'exposure right'
+    : `exposure ${say.stopsSigned(stops)}`;
+}
