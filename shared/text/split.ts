@@ -97,7 +97,8 @@ export class Splitter {
       const marker = markerAt(text, from, line.end);
       if (marker === 'document-marker' && !state.started && text[from] === '-') {
         const alone = isBlank(text, from + 3, line.end);
-        return loose({ ...state, started: true }, alone ? null : marker, 'shallow');
+        const begun = { ...state, started: true };
+        return alone ? loose(begun, null, 'content') : loose(begun, marker, 'shallow');
       }
       if (marker) return loose(state, marker, 'shallow');
     }

@@ -1,0 +1,31 @@
+/** What an edit of the text is, and where in the text it is made. */
+import type { Chunk } from './chunk.ts';
+import type { MapNode, Node, Pair, Path, Span } from './tree.ts';
+
+export interface TextEdit {
+  /** Index into the text's `chunks`. */
+  readonly chunk: number;
+  /** Relative to that chunk. */
+  readonly span: Span;
+  readonly text: string;
+}
+
+/** Where a place stands: a chunk and the path below its root, its own keys' last one included. */
+export interface Home {
+  readonly index: number;
+  readonly chunk: Chunk;
+  readonly tree: MapNode;
+  /** From the chunk's tree downward; the first step is the chunk's own key. */
+  readonly path: Path;
+}
+
+/** The first pair under `key`, where `parent` is a mapping that has one. */
+export const pairIn = (parent: Node | null, key: string | number | undefined): Pair | undefined =>
+  parent?.kind === 'map' ? parent.pairs.find((pair) => pair.key.text === key) : undefined;
+
+/** Just behind a pair's colon; null where it has none (a key alone in a flow mapping). */
+export function colonEnd(text: string, { key, value, span }: Pair): number | null {
+  const until = value ? value.span.start : span.end;
+  const colon = text.indexOf(':', key.span.end);
+  return colon >= 0 && colon < until ? colon + 1 : null;
+}
