@@ -15,7 +15,7 @@ export function explainRule({ name, severity, docs }: ExplainedRule, colour: boo
   const paint = painter(colour);
   const parts = [
     `${paint('heading', name)}  ${paint(severity, severity)}`,
-    wrap(docs.when, WIDTH),
+    wrap(`Fires when ${docs.when}`, WIDTH),
     wrap(docs.why, WIDTH),
     wrap(docs.remedy, WIDTH),
     ...examples(paint('heading', 'Found'), docs.bad),

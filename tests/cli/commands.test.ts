@@ -77,8 +77,8 @@ Not found
   it('lists the rules where none is named', async () => {
     const { out, status } = await lamella('/', ['explain']);
     expect(status).toBe(0);
-    expect(out.split('\n')[0]).toBe('also-told-to  information  Never.');
-    expect(out).toContain('told-to       warning      Fires when a line says so.');
+    expect(out.split('\n')[0]).toBe('also-told-to  information  nothing does.');
+    expect(out).toContain('told-to       warning      a line says so.');
   });
 
   it('offers the nearest for a name that is none', async () => {

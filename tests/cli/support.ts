@@ -35,7 +35,7 @@ export const RULES: readonly ExplainedRule[] = [
     name: 'told-to',
     severity: 'warning',
     docs: {
-      when: 'Fires when a line says so.',
+      when: 'a line says so.',
       why: 'A test has to decide what is found.',
       remedy: 'Remove the mark.',
       bad: [{ says: 'A mark.', change: { 'shots/a/aperture': '!error' } }],
@@ -45,7 +45,7 @@ export const RULES: readonly ExplainedRule[] = [
   {
     name: 'also-told-to',
     severity: 'information',
-    docs: { when: 'Never.', why: 'Lists need two.', remedy: 'None.', bad: [], good: [] },
+    docs: { when: 'nothing does.', why: 'Lists need two.', remedy: 'None.', bad: [], good: [] },
   },
 ];
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { connect, PLAN } from './support/client.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import { connect, PLAN, type TestClient } from './support/client.ts';
 
 const text = fc
   .array(
@@ -23,38 +24,73 @@ const change = fc.oneof(
   },
 );
 
+interface Place {
+  readonly line: number;
+  readonly character: number;
+}
+
+interface Change {
+  readonly text: string;
+  readonly range?: { readonly start: Place; readonly end: Place };
+}
+
 /** Positions past the end of a line or text are allowed and clamped; an end before its start isn't. */
-const ordered = (each: { text: string; range?: { start: P; end: P } }) => {
+const ordered = (each: Change): Change => {
   if (!each.range) return each;
   const { start, end } = each.range;
   const swap =
     end.line < start.line || (end.line === start.line && end.character < start.character);
   return { text: each.text, range: swap ? { start: end, end: start } : { start, end } };
 };
-type P = { line: number; character: number };
 
 /** One edit by the protocol's own library; anew each time, as it loses count past the last line. */
-const edited = (before: string, one: ReturnType<typeof ordered>): string =>
+const edited = (before: string, one: Change): string =>
   TextDocument.update(TextDocument.create(PLAN, 'shootplan', 1, before), [one], 2).getText();
 
-it('keeps the text that the client has, whatever the edits', async () => {
+const edits = fc.array(fc.array(change, { maxLength: 3 }));
+
+/** Plays edits to a server and to the reference; `compare` looks at what both come to. */
+async function play(
+  client: Pick<TestClient, 'open' | 'change' | 'close' | 'connection'>,
+  first: string,
+  sequence: readonly (readonly Change[])[],
+  compare: (reference: string) => void,
+): Promise<void> {
+  let reference = first;
+  let version = 1;
+  client.open(PLAN, first, version);
+  for (const each of sequence) {
+    const changes = each.map(ordered);
+    client.change(PLAN, ++version, changes);
+    for (const one of changes) reference = edited(reference, one);
+  }
+  await client.connection.sendRequest('textDocument/documentSymbol', {
+    textDocument: { uri: PLAN },
+  });
+  compare(reference);
+  client.close(PLAN);
+}
+
+it('hands edits on as the client sent them, whatever they are', async () => {
   const client = await connect();
   await fc.assert(
-    fc.asyncProperty(text, fc.array(fc.array(change, { maxLength: 3 })), async (first, edits) => {
-      let reference = first;
-      client.open(PLAN, first, 1);
-      let version = 1;
-      for (const each of edits) {
-        const changes = each.map(ordered);
-        client.change(PLAN, ++version, changes);
-        for (const one of changes) reference = edited(reference, one);
-      }
-      await client.connection.sendRequest('textDocument/documentSymbol', {
-        textDocument: { uri: PLAN },
-      });
-      expect(client.core.text(PLAN)).toBe(reference);
-      client.close(PLAN);
-    }),
+    fc.asyncProperty(text, edits, (first, sequence) =>
+      play(client, first, sequence, (reference) => expect(client.core.text(PLAN)).toBe(reference)),
+    ),
+    { numRuns: 200 },
+  );
+});
+
+it('keeps the text that the client has in the core itself', async () => {
+  const client = await connect({ createCore });
+  await fc.assert(
+    fc.asyncProperty(text, edits, (first, sequence) =>
+      play(client, first, sequence, (reference) => {
+        const lines = reference.split(/\r\n|\r|\n/);
+        expect(lines.map((_, index) => client.core.line(PLAN, index))).toEqual(lines);
+        expect(client.core.line(PLAN, lines.length)).toBe('');
+      }),
+    ),
     { numRuns: 200 },
   );
 });
