@@ -26,7 +26,7 @@ export const apertureBehindConverter: ShotRule<Facts> = {
     bad: [
       {
         says: 'a long stack with a converter',
-        change: { 'shots/frost/rig': 'stacked', 'shots/frost/iso': '6400' },
+        change: { 'shots/frost/rig': 'stacked', 'shots/frost/iso': '3200' },
       },
     ],
     good: [
@@ -84,5 +84,6 @@ export const apertureBehindConverter: ShotRule<Facts> = {
       why: `${parts ? `Taken by ${parts}.` : ''}${shown}${because}`.trim(),
     };
   },
+  size: ({ stops }) => ({ kind: 'stops', value: stops }),
   numbers: ({ marked, effective, stops }) => ({ marked, effective, stops }),
 };

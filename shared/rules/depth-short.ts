@@ -33,7 +33,7 @@ export const depthShort: ShotRule<Facts> = {
     bad: [
       {
         says: 'wide open on a relief',
-        change: { 'shots/frost/aperture': 'f/4', 'shots/frost/iso': '200' },
+        change: { 'shots/frost/aperture': 'f/4', 'shots/frost/iso': '320' },
       },
     ],
     good: [{ says: 'stopped down', change: { 'shots/frost/aperture': 'f/11' } }],
@@ -81,6 +81,7 @@ export const depthShort: ShotRule<Facts> = {
           : ''),
     };
   },
+  size: ({ depthMm, neededMm }) => ({ kind: 'length', value: neededMm - depthMm }),
   numbers: ({ depthMm, neededMm, effective, conflict }) => ({
     depthMm,
     neededMm,

@@ -27,7 +27,13 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
     bad: [
       {
         says: 'stopped down further than the depth asks',
-        change: { 'shots/frost/aperture': 'f/32', 'shots/frost/iso': 'auto' },
+        change: {
+          'shots/frost/rig': 'stacked',
+          'shots/frost/field': '30 mm',
+          'shots/frost/aperture': 'f/22',
+          'lights/panel/reading': '{ aperture: f/32, shutter: 1/50 s, iso: 400, through: meter }',
+          'shots/frost/iso': 'auto',
+        },
       },
     ],
     good: [{ says: 'as far as the depth asks', change: { 'shots/frost/aperture': 'f/11' } }],
@@ -65,6 +71,7 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
           : ''),
     };
   },
+  size: ({ airyUm, pixelUm }) => ({ kind: 'pixels', value: airyUm / pixelUm }),
   numbers: ({ contrast, effective, airyUm, pixelUm }) => ({
     contrast,
     effectiveFNumber: effective,

@@ -64,6 +64,7 @@ export const exposureOff: ShotRule<Facts> = {
         `; ISO ${say.iso(isoNeeded)} would balance it.`,
     };
   },
+  size: ({ errorStops }) => ({ kind: 'stops', value: Math.abs(errorStops) }),
   numbers: ({ errorStops, isoNeeded, effective }) => ({
     exposureErrorStops: errorStops,
     isoNeeded,

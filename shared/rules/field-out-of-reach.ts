@@ -23,7 +23,10 @@ export const fieldOutOfReach: ShotRule<Facts> = {
       'Ask for a field inside the reach, or add or take away tubes, a converter or a close-up lens.',
     bad: [
       { says: 'much closer than the rig can go', change: { 'shots/frost/field': '6 mm' } },
-      { says: 'wider than the ring at infinity', change: { 'shots/frost/field': '400 mm' } },
+      {
+        says: 'wider than the ring at infinity',
+        change: { 'shots/frost/rig': 'stacked', 'shots/frost/field': '120 mm' },
+      },
     ],
     good: [{ says: 'inside the reach', change: { 'shots/frost/field': '40 mm' } }],
   },

@@ -60,17 +60,23 @@ export const isoOutOfRange: ShotRule<Facts> = {
     return [];
   },
   words({ iso, chosenBy, limit, which, body }, say) {
-    const needs = chosenBy === 'body' ? 'The shot needs ISO' : 'ISO';
-    const value = `${needs} ${say.iso(iso)}`;
+    const value = `ISO ${say.iso(iso)}`;
+    const needed = chosenBy === 'body';
     if (which === 'clean-to')
-      return { what: `${value} is past what ${body} holds clean, ISO ${say.iso(limit)}.` };
+      return {
+        what: needed
+          ? `The shot needs ${value}; ${body} is clean to ISO ${say.iso(limit)}.`
+          : `${value} is noisier than ${body} can be clean: up to ISO ${say.iso(limit)}.`,
+        why: `That is ${say.stops(Math.log2(iso / limit))} past it.`,
+      };
     return {
-      what: `${value} is beyond ${body}: its ${which} is ${say.iso(limit)}.`,
+      what: `${needed ? 'The shot needs ' : ''}${value}${needed ? ',' : ' is'} beyond ${body}: its ${which} is ${say.iso(limit)}.`,
       ...(chosenBy === 'body' && {
         why: `That is ${say.stops(Math.log2(iso / limit))} ${which === 'highest' ? 'short of light' : 'too much light'}.`,
       }),
     };
   },
+  size: ({ iso, limit }) => ({ kind: 'stops', value: Math.abs(Math.log2(iso / limit)) }),
   numbers: ({ iso, limit }) => ({ iso, limit }),
   fixes: ({ at, facts: { chosenBy, limit } }) =>
     chosenBy === 'plan' ? [setTo(`Set ISO ${limit}`, at, String(limit))] : [],

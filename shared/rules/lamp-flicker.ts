@@ -76,6 +76,7 @@ export const lampFlicker: ShotRule<Facts> = {
       why: `${say.number(seconds * lampHz)} cycles are not a whole number.${bands}`,
     };
   },
+  size: ({ residual }) => ({ kind: 'percent', value: residual }),
   numbers: ({ residual, lampHz, seconds }) => ({
     flickerResidual: residual,
     lampHz,

@@ -23,7 +23,8 @@ export const noRoom: ShotRule<Facts> = {
           'shots/frost/field': null,
           'shots/frost/ring': 'closest',
           'shots/frost/iso': 'auto',
-          'shots/frost/aperture': 'f/5.6',
+          'subjects/frost-plate/depth': '0.5 mm',
+          'kit/lenses/short-50/length': '95 mm',
         },
       },
     ],
@@ -52,5 +53,6 @@ export const noRoom: ShotRule<Facts> = {
           what: `Only ${say.length(workingDistanceMm)} are left between ${lens} and the subject.`,
           why: `Under ${say.length(TIGHT_MM)} neither light nor hand gets in, and the rim shades the subject.`,
         },
+  size: ({ workingDistanceMm }) => ({ kind: 'length', value: TIGHT_MM - workingDistanceMm }),
   numbers: ({ workingDistanceMm }) => ({ workingDistanceMm }),
 };

@@ -5,6 +5,7 @@
 
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import type { Bound } from '../quantity/bound.ts';
 import type { Say } from './say.ts';
 
 export type Severity = 'error' | 'warning' | 'information' | 'hint';
@@ -63,12 +64,20 @@ export interface RuleDocs {
   readonly good: readonly Example[];
 }
 
+/** A size in the unit of its kind: mm, stops, a share of 1, rad, pixels, s, kg. */
+export interface Size {
+  readonly kind: Bound['kind'];
+  readonly value: number;
+}
+
 /** What every rule has, whatever it reads. */
 export interface RuleCore<F> {
   readonly name: string;
   readonly severity: Severity;
   readonly docs: RuleDocs;
   words(facts: F, say: Say): Words;
+  /** How much of it there is, where that is a size: greater is worse. Acceptances bound it. */
+  size?(facts: F): Size | undefined;
   /** The numbers that JSON carries, names with their units. */
   numbers?(facts: F): Readonly<Record<string, number>>;
 }

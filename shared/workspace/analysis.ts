@@ -73,7 +73,9 @@ export class Analysis {
     });
     this.#shot = graph.query('shot-findings', (key) => this.#shotFindings(key), sameData);
     this.#chunkGroup = graph.query('chunk-group', (key) =>
-      this.#gather(key, store.ids(splitKey(key)[0]), (file, id) => this.#chunkText(keyOf(file, id))),
+      this.#gather(key, store.ids(splitKey(key)[0]), (file, id) =>
+        this.#chunkText(keyOf(file, id)),
+      ),
     );
     this.#entryGroup = graph.query('entry-group', (key) => {
       const [file] = splitKey(key);
@@ -84,11 +86,7 @@ export class Analysis {
         return this.isShot(id) ? [...text, ...this.#shot(entry)] : text;
       });
     });
-    this.#file = graph.query(
-      'file-findings',
-      (file) => fileFindings(store, names, file),
-      sameData,
-    );
+    this.#file = graph.query('file-findings', (file) => fileFindings(store, names, file), sameData);
     this.#findings = graph.query('findings', (file) => this.#allFindings(file));
   }
 

@@ -10,11 +10,7 @@ import { shapeFinding, type TextFinding } from './text-findings.ts';
 /** Sections of the language that are accepted unread in this version. */
 const NOT_READ_YET = ['edit', 'clips'] as const;
 
-export function fileFindings(
-  store: Store,
-  names: Names,
-  file: FileId,
-): TextFinding[] {
+export function fileFindings(store: Store, names: Names, file: FileId): TextFinding[] {
   const uses = names.uses(file);
   const problems = [
     ...versionProblems(store, file),

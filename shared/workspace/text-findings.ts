@@ -1,7 +1,10 @@
 /** Findings about the text, the shape and the names of one entry, or of one chunk. */
+
+import { layOutParts } from '../figures/parts.ts';
 import type { GroupName } from '../figures/reader.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
+import type { Rig } from '../plan/generated/types.ts';
 import { checkKeys } from '../plan/key-checks.ts';
 import { nearest } from '../plan/nearest.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
@@ -9,13 +12,16 @@ import type { PlanFix, ShapeProblem } from '../plan/problem.ts';
 import { type Reference, referencesAt, referencesIn } from '../plan/references.ts';
 import type { Group } from '../plan/shape.ts';
 import { ruleNamed } from '../rules/registry.ts';
+import { rigProblems } from '../rules/rig-parts.ts';
 import type { Finding, Related, Severity } from '../rules/rule.ts';
 import type { TextFacts } from '../rules/text/text-rule.ts';
 import type { TextFix } from '../text/chunk.ts';
+import { nodeAt, pairAt } from '../text/path.ts';
 import type { Span } from '../text/tree.ts';
 import type { Entries, EntryRef, Lowered } from './entries.ts';
 import { plainId } from './entry-kinds.ts';
 import type { Names } from './names.ts';
+import { planReader } from './plan-reader.ts';
 
 /** A finding of the text keeps its span; one of the shape its place. Both keep their fixes. */
 export interface TextFinding extends Finding<TextFacts> {
@@ -63,15 +69,43 @@ export function entryFindings(
 ): TextFinding[] {
   const lowered = entries.lowered(file, id);
   if (!lowered) return [];
-  const found = lowered.problems.map((problem) => shapeFinding(problem));
+  const found = lowered.problems
+    .filter((problem) => !saidByText(entries, file, problem))
+    .map((problem) => shapeFinding(problem));
   if (lowered.def !== null && kind.kind === 'entry')
     found.push(...checkKeys(lowered.def, lowered.value).map((problem) => shapeFinding(problem)));
   for (const reference of referencesOf(lowered)) {
     const unknown = unknownName(entries, names, file, reference);
     if (unknown) found.push(unknown);
   }
+  if (lowered.def === 'rig') {
+    const parts = layOutParts(planReader(file, entries, names), {
+      name: plainId(id),
+      group: 'rigs',
+      file,
+      entry: id,
+      fields: lowered.value as Rig,
+    });
+    const at: Place = { file, entry: id, path: ['parts'], part: 'key' };
+    found.push(...rigProblems(parts, at).map((problem) => shapeFinding(problem)));
+  }
   if (id !== plainId(id)) found.push(duplicateEntry(file, id));
   return found;
+}
+
+/** What the text already says of a value (a comma that ends it) is not said again of its shape. */
+function saidByText(entries: Entries, file: FileId, { at }: ShapeProblem): boolean {
+  const source = entries.source(file, at.entry);
+  if (!source) return false;
+  const { tree, problems } = entries.parsed(file, source.chunk);
+  if (problems.length === 0) return false;
+  const key = tree?.pairs[0]?.key.text ?? '';
+  const path = [key, ...source.within, ...at.path];
+  const span = pairAt(tree, path)?.span ?? nodeAt(tree, path)?.span;
+  return (
+    span !== undefined &&
+    problems.some((other) => other.span.start < span.end && span.start < other.span.end)
+  );
 }
 
 function referencesOf({ kind, def, value }: Lowered): readonly Reference[] {

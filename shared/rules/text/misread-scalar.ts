@@ -9,7 +9,10 @@ export const misreadScalar: TextRule = {
     remedy: 'Use a decimal point, or put the value in quotes.',
     bad: [
       { says: 'a decimal comma', change: { 'shots/frost/field': '30,5 mm' } },
-      { says: 'a colon inside a value', change: { 'shots/frost/about': 'Frost: the edge' } },
+      {
+        says: 'a colon without its space',
+        change: { 'subjects/frost-plate': '{ kind: solid, depth:1.5 mm }' },
+      },
     ],
     good: [{ says: 'in quotes', change: { 'shots/frost/about': '"Frost: the edge"' } }],
   },

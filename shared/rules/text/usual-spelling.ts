@@ -7,8 +7,8 @@ export const usualSpelling: TextRule = {
     when: 'a value is understood but not written the usual way.',
     why: 'One way to write a thing makes plans easy to read and to compare.',
     remedy: 'Take the usual spelling; nothing else changes.',
-    bad: [{ says: 'no space before the unit', change: { 'shots/frost/field': '30mm' } }],
-    good: [{ says: 'as usual', change: { 'shots/frost/field': '30 mm' } }],
+    bad: [{ says: 'no space before the unit', change: { 'shots/frost/field': '60mm' } }],
+    good: [{ says: 'as usual', change: { 'shots/frost/field': '60 mm' } }],
   },
   words: wordsFrom(
     {

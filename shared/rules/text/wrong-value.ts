@@ -69,6 +69,10 @@ export const wrongValue: TextRule = {
       'range-turned': ({ key = '' }) => ({ what: `The range of \`${key}\` runs backward.` }),
       'no-body': () => ({ what: 'A rig begins with the body that it is built on.' }),
       'no-lens': () => ({ what: 'A rig has a lens in front.' }),
+      'part-impossible': ({ part = '' }) => ({
+        what: `The numbers of ${part} can’t be those of a real part.`,
+        why: 'A converter has a factor over 1, and lengths are over 0.',
+      }),
       'part-out-of-place': ({ part = '' }) => ({
         what: `${part} can’t stand there.`,
         why: 'Parts go from the sensor toward the subject: body, converters and tubes, lens, close-ups.',

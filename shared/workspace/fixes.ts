@@ -1,0 +1,118 @@
+/**
+ * Ways out of a finding. A rule proposes; what is offered has been tried: it removes its finding,
+ * adds no error, and what it adds or worsens otherwise is named as its price.
+ */
+import type { LocatedEdit, LocatedFix } from '../assist/located.ts';
+import type { FileId } from '../plan/place.ts';
+import type { PlanEdit, PlanFix } from '../plan/problem.ts';
+import { SHOT_RULES } from '../rules/registry.ts';
+import type { Finding } from '../rules/rule.ts';
+import { fixTitle } from '../rules/text/fix-words.ts';
+import type { TextFix } from '../text/chunk.ts';
+import { toTextEdits } from '../text/edits.ts';
+import type { Context } from './context.ts';
+import { locateFinding } from './located-findings.ts';
+import { DUPLICATE_MARK } from './store.ts';
+import type { TextFinding } from './text-findings.ts';
+import { addedOrWorsened, identityOf, tryOut } from './trial.ts';
+
+/** Consequences named in a title; how many more there are is said. */
+const MOST_NAMED = 2;
+
+export class FixMaker {
+  readonly #context: Context;
+
+  constructor(context: Context) {
+    this.#context = context;
+  }
+
+  of(finding: Finding): readonly LocatedFix[] {
+    const fromText = (finding as TextFinding).textFixes ?? [];
+    const proposals = [
+      ...fromText.map((fix) => this.#fromText(finding, fix)),
+      ...this.#planFixes(finding).map((fix) => this.#fromPlan(fix)),
+    ];
+    const titles = new Set<string>();
+    return proposals.flatMap((proposal) => {
+      const fix = this.#tried(finding, proposal);
+      if (!fix || titles.has(fix.title)) return [];
+      titles.add(fix.title);
+      return [fix];
+    });
+  }
+
+  #planFixes(finding: Finding): readonly PlanFix[] {
+    const known = (finding as TextFinding).planFixes;
+    if (known) return known;
+    const rule = SHOT_RULES.find(({ name }) => name === finding.rule);
+    if (!rule?.fixes || finding.shot === undefined) return [];
+    const { analysis, store } = this.#context;
+    const shot = `shots/${finding.shot}`;
+    const identity = identityOf(finding);
+    for (const file of store.files()) {
+      const here = analysis.shotFindings(file, shot);
+      if (!here.some((other) => identityOf(other) === identity)) continue;
+      const bench = analysis.bench(file, shot);
+      const figures = analysis.figures(file, shot);
+      if (bench && figures) return rule.fixes(finding, { bench, figures });
+    }
+    return [];
+  }
+
+  #fromText(finding: Finding, fix: TextFix): LocatedFix {
+    const { file, entry } = finding.at;
+    const edits = fix.edits.map(({ span, text }) => ({
+      file,
+      range: this.#context.locator.rangeIn(file, { chunk: entry, span }),
+      text,
+    }));
+    return { title: fixTitle(fix), edits };
+  }
+
+  #fromPlan({ title, price, edits }: PlanFix): LocatedFix {
+    const located = edits.flatMap((edit) => this.#editsOf(edit));
+    return { title, ...(price !== undefined && { price }), edits: located };
+  }
+
+  #editsOf(edit: PlanEdit): LocatedEdit[] {
+    const file: FileId = edit.op === 'add-entry' ? edit.file : edit.at.file;
+    const text = this.#context.store.text(file);
+    if (!text || (edit.op !== 'add-entry' && edit.at.entry.includes(DUPLICATE_MARK))) return [];
+    return toTextEdits(edit, text).map(({ chunk, span, text: written }) => ({
+      file,
+      range: {
+        start: text.positionOf(chunk, span.start),
+        end: text.positionOf(chunk, span.end),
+      },
+      text: written,
+    }));
+  }
+
+  /** The fix with its whole price; undefined where it does not do what it says. */
+  #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
+    if (fix.edits.length === 0) return undefined;
+    const outcome = tryOut(this.#context, fix.edits);
+    const identity = identityOf(finding);
+    const left = outcome.after.get(identity)?.length ?? 0;
+    if (left >= (outcome.before.get(identity)?.length ?? 0)) return undefined;
+    // What a mended text lets be seen again was there before: it is no price of mending it.
+    const ofText = isOfText(finding);
+    const added = addedOrWorsened(outcome).filter((other) => !ofText || isOfText(other));
+    if (added.some(({ severity }) => severity === 'error')) return undefined;
+    const consequences = added.filter(({ severity }) => severity !== 'hint');
+    const price = [fix.price, this.#namedPrice(consequences)].filter((part) => part).join('; ');
+    const { title, edits } = fix;
+    return { title, ...(price && { price }), edits };
+  }
+
+  #namedPrice(added: readonly Finding[]): string {
+    const { locator, say } = this.#context;
+    const named = added
+      .slice(0, MOST_NAMED)
+      .map((finding) => locateFinding(finding, locator, say).what.replace(/\.$/, ''));
+    const more = added.length - named.length;
+    return [...named, ...(more > 0 ? [`and ${more} more`] : [])].join('; ');
+  }
+}
+
+const isOfText = (finding: Finding): boolean => 'planFixes' in finding || 'textFixes' in finding;

@@ -1,0 +1,107 @@
+/**
+ * What would an edit do? It is made, the findings are read, and it is taken back: what was
+ * remembered comes back with it, since equal values keep what follows from them.
+ */
+import type { LocatedEdit, Position, Range } from '../assist/located.ts';
+import { ruleNamed } from '../rules/registry.ts';
+import type { Finding } from '../rules/rule.ts';
+import type { TextFacts } from '../rules/text/text-rule.ts';
+import type { ChunkedText } from '../text/chunked-text.ts';
+import type { Context } from './context.ts';
+
+export interface Outcome {
+  /** Findings of the same kind at the same place, before and after. */
+  readonly before: ReadonlyMap<string, readonly Finding[]>;
+  readonly after: ReadonlyMap<string, readonly Finding[]>;
+}
+
+/** A finding that is new, or that there is more of than before. */
+export function addedOrWorsened({ before, after }: Outcome): Finding[] {
+  return [...after].flatMap(([identity, now]) => {
+    const then = before.get(identity) ?? [];
+    if (now.length > then.length) return now.slice(then.length);
+    return now.filter((finding, index) => isWorse(finding, then[index]));
+  });
+}
+
+const RANK = { error: 3, warning: 2, information: 1, hint: 0 } as const;
+/** A change of size below this is rounding. */
+const WORSE_BY = 1.01;
+
+function isWorse(now: Finding, then: Finding | undefined): boolean {
+  if (!then) return true;
+  if (RANK[now.severity] !== RANK[then.severity]) return RANK[now.severity] > RANK[then.severity];
+  const rule = ruleNamed(now.rule);
+  const sizeNow = rule?.size?.(now.facts)?.value;
+  const sizeThen = rule?.size?.(then.facts)?.value;
+  return sizeNow !== undefined && sizeThen !== undefined && sizeNow > sizeThen * WORSE_BY;
+}
+
+/** Same rule, same value at fault; for text also the same kind of fault. */
+export function identityOf(finding: Finding): string {
+  const { file, entry, path } = finding.at;
+  const code = (finding.facts as Partial<TextFacts> | undefined)?.code ?? '';
+  return [finding.rule, finding.shot ?? '', file, entry, path.join('.'), code].join(' ');
+}
+
+export function tryOut(context: Context, edits: readonly LocatedEdit[]): Outcome {
+  const before = findingsBy(context);
+  const undo = applyEdits(context, edits);
+  try {
+    return { before, after: findingsBy(context) };
+  } finally {
+    undo();
+  }
+}
+
+function findingsBy({ store, analysis }: Context): ReadonlyMap<string, readonly Finding[]> {
+  const found = new Map<string, Finding[]>();
+  for (const file of store.files())
+    for (const finding of analysis.findings(file)) {
+      const identity = identityOf(finding);
+      const same = found.get(identity);
+      if (same) same.push(finding);
+      else found.set(identity, [finding]);
+    }
+  return found;
+}
+
+/** Makes the edits, last first, and answers with what takes them back. */
+function applyEdits({ store }: Context, edits: readonly LocatedEdit[]): () => void {
+  const last = [...edits].sort((a, b) => -compare(a.range.start, b.range.start));
+  const undone: (() => void)[] = [];
+  for (const { file, range, text } of last) {
+    const document = store.text(file);
+    if (!document) continue;
+    const old = textIn(document, range);
+    store.edit(file, range, text);
+    const end = advanced(range.start, text);
+    undone.push(() => store.edit(file, { start: range.start, end }, old));
+  }
+  return () => {
+    for (const undo of undone.reverse()) undo();
+  };
+}
+
+function textIn(document: ChunkedText, { start, end }: Range): string {
+  const from = document.locate(start);
+  const to = document.locate(end);
+  return document.chunks
+    .slice(from.index, to.index + 1)
+    .map(({ text }, index, all) => {
+      const last = index === all.length - 1;
+      return text.slice(index === 0 ? from.offset : 0, last ? to.offset : undefined);
+    })
+    .join('');
+}
+
+const compare = (a: Position, b: Position): number => a.line - b.line || a.character - b.character;
+
+/** Where `text` ends that is written at `start`. */
+function advanced(start: Position, text: string): Position {
+  const lines = text.split(/\r\n|\r|\n/);
+  const last = lines.at(-1) ?? '';
+  return lines.length === 1
+    ? { line: start.line, character: start.character + last.length }
+    : { line: start.line + lines.length - 1, character: last.length };
+}

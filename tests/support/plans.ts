@@ -1,0 +1,57 @@
+/** Plans for tests: given to a core as files of a workspace that exists only here. */
+import type { LocatedEdit, LocatedFinding } from '../../shared/assist/located.ts';
+import type { PlanEdit } from '../../shared/plan/problem.ts';
+import { ChunkedText } from '../../shared/text/chunked-text.ts';
+import { toTextEdits } from '../../shared/text/edits.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+
+export const ROOT = 'file:///w';
+export const PLAN = `${ROOT}/plan.shootplan.yaml`;
+
+/** A core that holds `text` as the plan, and other files by their name. */
+export function coreWith(text: string, others: Readonly<Record<string, string>> = {}): Core {
+  const core = createCore({ rootOf: () => ROOT });
+  core.give(PLAN, text);
+  for (const [name, other] of Object.entries(others)) core.give(`${ROOT}/${name}`, other);
+  for (const file of core.wanted(PLAN)) core.refuse(file, 'not-found');
+  return core;
+}
+
+export const findingsOf = (text: string): readonly LocatedFinding[] =>
+  coreWith(text).findings(PLAN);
+
+/** Applies edits to a text, last first. */
+export function applied(
+  text: string,
+  edits: readonly Pick<LocatedEdit, 'range' | 'text'>[],
+): string {
+  const document = ChunkedText.from(text);
+  const last = [...edits].sort(
+    (a, b) =>
+      b.range.start.line - a.range.start.line || b.range.start.character - a.range.start.character,
+  );
+  for (const { range, text: written } of last) document.applyChange(range, written);
+  return document.text();
+}
+
+/** `text` with values exchanged by path ('shots/frost/aperture': 'f/4'); null takes a pair out. */
+export function changed(text: string, change: Readonly<Record<string, string | null>>): string {
+  return Object.entries(change).reduce((now, [path, value]) => {
+    const document = ChunkedText.from(now);
+    const at = { file: PLAN, entry: '', path: path.split('/') };
+    const edit: PlanEdit =
+      value === null
+        ? { op: 'remove', at: { ...at, part: 'pair' } }
+        : { op: 'set', at, text: value };
+    const edits = toTextEdits(edit, document).map(({ chunk, span, text: written }) => ({
+      range: {
+        start: document.positionOf(chunk, span.start),
+        end: document.positionOf(chunk, span.end),
+      },
+      text: written,
+    }));
+    if (edits.length === 0 && value === null) throw new Error(`Nothing to change at ${path}`);
+    return applied(now, edits);
+  }, text);
+}
