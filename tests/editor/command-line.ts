@@ -30,6 +30,7 @@ export const check = (folder: string, file: string): readonly Finding[] => {
 };
 
 export interface ShotFigures {
+  readonly magnification: number | null;
   readonly effectiveFNumber: number | null;
 }
 

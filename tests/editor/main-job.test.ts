@@ -73,15 +73,18 @@ describe.each(HOSTS)('%s', (name, startHost) => {
     await workbench.focusText();
   });
 
-  test('hover and hint tell what the marked aperture comes to', async () => {
-    const effective = figures(host.folder.path, FILE).first!.effectiveFNumber!;
-    const shown = `f/${Number(effective.toPrecision(3))}`.slice(0, 4);
-    await workbench.goTo(SLOW, PLAN);
-    const line = async () =>
-      (await workbench.drawnLines()).find((each) => each.startsWith('    aperture: f/8'));
-    await expect.poll(line, WAIT).toContain(shown);
-    await workbench.goTo('f/8\n    shutter', PLAN);
-    expect(await workbench.hover()).toContain(shown.slice(2));
+  test('hints and hover tell what the settings come to', async () => {
+    const { effectiveFNumber, magnification } = figures(host.folder.path, FILE).first!;
+    const drawnAfter = async (setting: string) => {
+      const line = (await workbench.drawnLines()).find((each) => each.startsWith(setting));
+      return line?.slice(setting.length) ?? '';
+    };
+    await workbench.goTo('48 mm', PLAN);
+    const [works, size] = [`f/${short(effectiveFNumber)}`, `${short(magnification)}x`];
+    await expect.poll(() => drawnAfter('    aperture: f/8'), WAIT).toContain(works);
+    await expect.poll(() => drawnAfter('    field: 48 mm'), WAIT).toContain(size);
+    // Nothing is found on this value: what the hover says can only be about the value itself.
+    expect(await workbench.hover()).toContain(size);
     await workbench.picture(`hover, ${name}`);
     await workbench.escape();
   });
@@ -112,3 +115,7 @@ const colours = async (workbench: Workbench): Promise<string[]> => {
   const drawn = await Promise.all(texts.map((text) => workbench.drawn(text)));
   return [...new Set(drawn.map(({ colour }) => colour))];
 };
+
+/** A figure as it is shown: with as many digits as the tool gives, which are at least two. */
+const short = (figure: number | null): string =>
+  String(Number((figure ?? Number.NaN).toPrecision(2)));

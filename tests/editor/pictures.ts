@@ -12,7 +12,7 @@ import { launchBrowser, Workbench } from './workbench.ts';
 const FILE = 'first-draft.shootplan.yaml';
 const PLAN = readFileSync(path.join(ROOT, 'samples', FILE), 'utf8');
 /** The marked aperture of the shot that can be worked out; its hover is what is shown. */
-const APERTURE = 'f/8              # what the ring shows';
+
 
 const THEMES = { light: 'Default Light Modern', dark: 'Default Dark Modern' };
 
