@@ -1,0 +1,27 @@
+/** What moves during an exposure. */
+export interface Movement {
+  /** Fastest movement across the axis, in the subject and of the camera together, mm/s at the subject. */
+  readonly speedMmPerS: number;
+  readonly timeS: number;
+  readonly magnification: number;
+  /** The coarser pixel, µm on the sensor; > 0. */
+  readonly pixelUm: number;
+}
+
+/**
+ * Smear in pixels (the coarser): speed × m × t / pixel. Worst case: all of the movement across the axis,
+ * subject and camera in opposite directions. Source: geometry.
+ */
+export function smearPx({ speedMmPerS, timeS, magnification, pixelUm }: Movement): number {
+  return (1000 * Math.abs(speedMmPerS) * magnification * timeS) / pixelUm;
+}
+
+/** Speed at the subject, mm/s, of a pan: angle (rad/s) × distance from the pan's axis to the subject (mm). */
+export function panSpeedMmPerS(radPerS: number, distanceMm: number): number {
+  return Math.abs(radPerS) * distanceMm;
+}
+
+/** Longest time, s, that keeps smear within so many pixels; Infinity where nothing moves. */
+export function timeForSmearS(movement: Omit<Movement, 'timeS'>, mostPx: number): number {
+  return mostPx / smearPx({ ...movement, timeS: 1 });
+}
