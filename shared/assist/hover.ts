@@ -1,13 +1,44 @@
 /** What a key is for, what a value comes to and from what, what a name stands for. */
 import type { FileId } from '../plan/place.ts';
+import type { Group } from '../plan/shape.ts';
 import type { Context } from '../workspace/context.ts';
 import type { Hover } from '../workspace/facade.ts';
 import { keyHover } from './hover/key.ts';
+import { nameHover, shotHover } from './hover/name.ts';
+import { ruleHover } from './hover/rule.ts';
+import { valueHover } from './hover/value.ts';
 import type { Position } from './located.ts';
-import { spotAt } from './spot.ts';
+import { type PlanSpot, spotAt } from './spot.ts';
 
 export function hoverAt(context: Context, file: FileId, position: Position): Hover | null {
   const spot = spotAt(context, file, position);
   if (!spot) return null;
-  return { markdown: keyHover(spot.meaning), range: spot.range };
+  const markdown = spot.on === 'key' ? onKey(context, spot) : onValue(context, spot);
+  return markdown ? { markdown, range: spot.range } : null;
+}
+
+function onKey(context: Context, spot: PlanSpot): string | null {
+  const { meaning, kind, place } = spot;
+  const { name } = meaning;
+  if (name === undefined) return keyHover(meaning);
+  if (meaning.key === 'allow' || meaning.key === 'severity') return ruleHover(name);
+  if (meaning.refersTo) return nameHover(context, place.file, meaning.refersTo, name);
+  if (kind.kind === 'entry' && place.path.length === 0)
+    return onEntry(context, spot, kind.home.group);
+  return keyHover(meaning);
+}
+
+/** An entry's own name: itself, also where another entry of the name comes first. */
+function onEntry(context: Context, { place, meaning }: PlanSpot, group: string): string | null {
+  if (group === 'shots') return shotHover(context, place);
+  const named = nameHover(context, place.file, [group as Group], meaning.name ?? '');
+  return named ?? keyHover(meaning);
+}
+
+function onValue(context: Context, spot: PlanSpot): string | null {
+  const { file, entry, path } = spot.place;
+  const { entries } = context.analysis;
+  const source = entries.source(file, entry);
+  const node = source && entries.node(file, { ...source, within: [...source.within, ...path] });
+  return node?.kind === 'scalar' ? valueHover(context, spot, node) : null;
 }

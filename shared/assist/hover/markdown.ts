@@ -5,36 +5,59 @@
 import type { Figure, UnknownFigure } from '../../figures/figure.ts';
 import { inertMarkdown } from '../../report/inert.ts';
 
-/** Label and value, both Markdown. */
-export type Row = readonly [label: string, value: string];
+/** A line of a table: a label with what is known, or with the figure that isn't. Both Markdown. */
+export type Line =
+  | { readonly label: string; readonly value: string }
+  | { readonly label: string; readonly unknown: UnknownFigure };
 
 /** Text of a plan, as itself. */
 export const plain = inertMarkdown;
 
-/** A table of two columns; its first row stands as the head. */
-export function table(rows: readonly Row[]): string {
+export const line = (label: string, value: string): Line => ({ label, value });
+
+/** A figure's line, in words that are only asked for where it is known. */
+export const figureLine = <T>(
+  label: string,
+  figure: Figure<T>,
+  words: (value: T) => string,
+): Line =>
+  figure.known
+    ? line(label, `${words(figure.value)}${figure.measured ? ' (measured)' : ''}`)
+    : { label, unknown: figure };
+
+/**
+ * A table of what is known, its first line as the head; under it what is not known and why, each
+ * reason once.
+ */
+export function table(lines: readonly (Line | null | false | undefined)[]): string {
+  const there = lines.filter((one): one is Line => Boolean(one));
+  const rows = there.flatMap((one) => ('value' in one ? [`| ${one.label} | ${one.value} |`] : []));
   const [head, ...body] = rows;
-  if (!head) return '';
-  const line = ([label, value]: Row): string => `| ${label} | ${value} |`;
-  return [line(head), '|:--|:--|', ...body.map(line)].join('\n');
+  return paragraphs(head && [head, '|:--|:--|', ...body].join('\n'), unknownWords(there));
 }
 
 /** Paragraphs, those that say nothing left out. */
 export const paragraphs = (...parts: readonly (string | null | undefined | false)[]): string =>
   parts.filter(Boolean).join('\n\n');
 
-/** A figure in words, or what it waits for. */
-export const figureWords = <T>(figure: Figure<T>, words: (value: T) => string): string =>
-  figure.known
-    ? `${words(figure.value)}${figure.measured ? ' (measured)' : ''}`
-    : `not known: ${reasonWords(figure)}`;
+function unknownWords(lines: readonly Line[]): string {
+  const byReason = new Map<string, string[]>();
+  for (const one of lines) {
+    if (!('unknown' in one)) continue;
+    const reason = reasonWords(one.unknown);
+    byReason.set(reason, [...(byReason.get(reason) ?? []), one.label]);
+  }
+  return [...byReason]
+    .map(([reason, labels]) => `Not known: ${labels.join(', ')}. ${reason}`)
+    .join('\n\n');
+}
 
 /** Why a figure is not known: what it needs, else the reason. */
-export function reasonWords({ needs, because, silent }: UnknownFigure): string {
-  if (silent) return 'an entry that it follows from is invalid';
+function reasonWords({ needs, because, silent }: UnknownFigure): string {
+  if (silent) return 'It follows from an entry that has a finding of its own.';
   if (needs.length > 0)
-    return `needs ${needs.map(({ key, of }) => `${code(key)} of ${plain(of)}`).join(', ')}`;
-  return plain(because ?? 'no reason given');
+    return `Needs ${needs.map(({ key, of }) => `${code(key)} of ${plain(of)}`).join(', ')}.`;
+  return because ? `Reason: ${plain(because)}.` : '';
 }
 
 /** A key or rule of the language as code; anything else as plain text. */

@@ -1,0 +1,78 @@
+/** An entry's own data as lines of a table, in the units that the reader prefers. */
+import type { Field } from '../../plan/field.ts';
+import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
+import type { Shape } from '../../plan/shape.ts';
+import { kindOf } from '../../quantity/index.ts';
+import type { Say } from '../../rules/say.ts';
+import { code, type Line, line, plain } from './markdown.ts';
+
+/** Longer texts are cut: a hover is no place to read them. */
+const LONGEST_TEXT = 120;
+const MOST_ITEMS = 8;
+
+type Fields = Readonly<Record<string, Field<unknown>>>;
+
+/** What is given of an entry, in the order of the language; `about` is for people and left out. */
+export const entryLines = (def: DefName, fields: object, say: Say): Line[] =>
+  Object.entries(SHAPES[def].keys).flatMap(([key, { shape, title }]) => {
+    const field = (fields as Fields)[key];
+    if (key === 'about' || field?.state !== 'known') return [];
+    return [line(title, valueText(shape, field.value, say))];
+  });
+
+/** Keys of the entry that nothing is said for. */
+export const keysLeftOut = (def: DefName, fields: object): readonly string[] =>
+  Object.keys(SHAPES[def].keys).filter(
+    (key) => key !== 'about' && (fields as Fields)[key]?.state === 'missing',
+  );
+
+/** A known value as Markdown. */
+export function valueText(shape: Shape, value: unknown, say: Say): string {
+  switch (shape.kind) {
+    case 'quantity':
+      return kindOf(shape.of).display(value, say.lengths === 'inches' ? 'in' : 'mm');
+    case 'yes-no':
+      return value === true ? 'yes' : 'no';
+    case 'record':
+      return recordText(shape.of, value as Fields, say);
+    case 'word-or-record':
+      return typeof value === 'string' ? plain(value) : recordText(shape.of, value as Fields, say);
+    case 'list':
+      return itemsText(
+        (value as readonly Field<unknown>[]).map((item) =>
+          item.state === 'known' ? valueText(shape.item, item.value, say) : '?',
+        ),
+      );
+    case 'map':
+      return itemsText([...(value as ReadonlyMap<string, unknown>).keys()].map(plain));
+    default:
+      return shortText(String(value));
+  }
+}
+
+const recordText = (def: DefName, fields: Fields, say: Say): string =>
+  Object.entries(SHAPES[def].keys)
+    .flatMap(([key, { shape }]) => {
+      const field = fields[key];
+      return field?.state === 'known' ? [`${key} ${valueText(shape, field.value, say)}`] : [];
+    })
+    .join(', ');
+
+const itemsText = (items: readonly string[]): string =>
+  items.length === 0
+    ? 'none'
+    : [
+        ...items.slice(0, MOST_ITEMS),
+        ...(items.length > MOST_ITEMS ? [`${items.length - MOST_ITEMS} more`] : []),
+      ].join(', ');
+
+export const shortText = (text: string): string => {
+  const characters = [...text];
+  return characters.length > LONGEST_TEXT
+    ? `${plain(characters.slice(0, LONGEST_TEXT).join(''))}…`
+    : plain(text);
+};
+
+/** "Not given: `length`, `rim`." */
+export const leftOutWords = (keys: readonly string[]): string =>
+  keys.length === 0 ? '' : `Not given: ${keys.map(code).join(', ')}.`;

@@ -1,0 +1,88 @@
+/** What a name stands for: the data of its entry. */
+import { derive, notKnown } from '../../figures/figure.ts';
+import { layOutParts } from '../../figures/parts.ts';
+import type { GroupName, Named } from '../../figures/reader.ts';
+import { arrangeChain } from '../../optics/arrangement.ts';
+import { reach } from '../../optics/reach.ts';
+import type { Field } from '../../plan/field.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
+import type { Rig } from '../../plan/generated/types.ts';
+import type { FileId } from '../../plan/place.ts';
+import type { Group } from '../../plan/shape.ts';
+import type { Context } from '../../workspace/context.ts';
+import { HOMES, homeOf } from '../../workspace/entry-kinds.ts';
+import { planReader } from '../../workspace/plan-reader.ts';
+import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.ts';
+import { figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
+import { shotSummary } from './shot/summary.ts';
+
+/** The entry of that name in the first of the groups that has one, as seen from `file`. */
+export function nameHover(
+  context: Context,
+  file: FileId,
+  groups: readonly Group[],
+  name: string,
+): string | null {
+  for (const group of groups) {
+    if (group === 'recordings') continue;
+    const entry = context.analysis.names.find(file, group, name);
+    if (entry)
+      return group === 'shots' ? shotHover(context, entry) : entryHover(context, file, entry);
+  }
+  return null;
+}
+
+export function shotHover({ analysis, say }: Context, shot: { file: FileId; entry: string }) {
+  const bench = analysis.bench(shot.file, shot.entry);
+  const figures = analysis.figures(shot.file, shot.entry);
+  if (!bench || !figures) return null;
+  return paragraphs(aboutOf(bench.fields), shotSummary({ bench, figures, say }));
+}
+
+function entryHover(context: Context, file: FileId, entry: Named<object>): string {
+  const { name, group, fields } = entry;
+  const { def } = HOMES[homeOf[group as GroupName]]!;
+  const inKit = homeOf[group as GroupName].startsWith('kit/');
+  return paragraphs(
+    aboutOf(fields),
+    table([
+      line(`**${plain(name)}**`, SHAPES[def].title),
+      ...entryLines(def, fields, context.say),
+      ...(group === 'rigs' ? rigLines(context, file, entry as Named<Rig>) : []),
+    ]),
+    inKit && leftOutWords(keysLeftOut(def, fields)),
+    entry.file !== file && `Defined in ${plain(fileName(entry.file))}.`,
+  );
+}
+
+/** What a rig can do before any shot asks something of it. */
+function rigLines({ analysis, say }: Context, file: FileId, rig: Named<Rig>): Line[] {
+  const reader = planReader(file, analysis.entries, analysis.names);
+  const { chainParts } = layOutParts(reader, rig);
+  const ends = derive([chainParts], (parts) => {
+    const arranged = arrangeChain(parts);
+    if (!arranged.ok) return notKnown('the parts do not make a rig that works');
+    return reach(arranged.chain) ?? notKnown('nothing comes into focus');
+  });
+  return [
+    figureLine('reach', ends, ([least, most]) =>
+      least === most
+        ? `${say.magnification(least)} only`
+        : `${say.magnification(least)} to ${say.magnification(most)}`,
+    ),
+  ];
+}
+
+function aboutOf(fields: object): string | null {
+  const { about } = fields as { readonly about?: Field<string> };
+  return about?.state === 'known' ? shortText(about.value) : null;
+}
+
+export function fileName(file: FileId): string {
+  const last = file.slice(file.lastIndexOf('/') + 1);
+  try {
+    return decodeURIComponent(last);
+  } catch {
+    return last;
+  }
+}

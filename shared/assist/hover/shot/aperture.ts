@@ -1,0 +1,118 @@
+/** What the marked aperture works as, what is sharp with it, and what diffraction leaves. */
+import type { Figure } from '../../../figures/figure.ts';
+import { significant } from '../../../rules/say.ts';
+import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
+import type { SaidShot } from './view.ts';
+
+/** Less light than this is not worth a line. */
+const LEAST_LOSS_STOPS = 0.005;
+
+export function apertureHover(shot: SaidShot): string {
+  const { bench, figures, say } = shot;
+  const { marked, bodyShows, body, apertureRange } = bench;
+  const { effectiveFNumber: effective } = figures;
+  const shown = bodyShows === 'effective' ? effective : marked;
+  return paragraphs(
+    table([
+      marked.known && line('marked', `**${say.fNumber(marked.value)}**`),
+      figureLine('works as', effective, (n) => `**${say.fNumber(n)}** at the sensor`),
+      ...lossLines(shot),
+      ...depthLines(shot),
+      ...diffractionLines(shot),
+      body && bodyShows && figureLine(`${plain(body.name)} shows`, shown, (n) => say.fNumber(n)),
+      apertureRange.known &&
+        line(
+          'on the lens',
+          `${say.fNumber(apertureRange.value.from)} to ${say.number(apertureRange.value.to)}`,
+        ),
+    ]),
+    effectiveFormula(shot),
+    figures.depthMm.total.known &&
+      `Depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
+    figures.airyUm.known &&
+      'Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics.',
+  );
+}
+
+function lossLines({ figures, say }: SaidShot): Line[] {
+  const { lightLossStops: lost, lossByPart, glassLossStops: glass } = figures;
+  const parts = lossByPart.known ? lossByPart.value : [];
+  return [
+    figureLine('light lost', lost, (stops) => say.stops(stops)),
+    ...parts
+      .filter(({ stops }) => Math.abs(stops) >= LEAST_LOSS_STOPS)
+      .map(({ part, stops }) => line(`· ${plain(part)}`, say.stops(stops))),
+    ...(glass.known && glass.value > 0
+      ? [line('glass and filters', `${say.stops(glass.value)} more`)]
+      : []),
+  ];
+}
+
+/** Depth as findings judge it, what is needed, and by geometry alone where that is less. */
+export function depthLines({ figures, say }: SaidShot): Line[] {
+  const { depthMm, judgedDepthMm: judged } = figures;
+  const { front, behind, total, needed } = depthMm;
+  const [there, wanted] =
+    judged.known && needed.known
+      ? say.lengths2(judged.value, needed.value)
+      : [judged, needed].map((figure) => (figure.known ? say.length(figure.value) : ''));
+  const sides =
+    front.known && behind.known
+      ? ` (${say.length(front.value)} in front, ${say.length(behind.value)} behind)`
+      : '';
+  const byDiffraction = judged.known && total.known && judged.value > total.value * (1 + 1e-9);
+  return [
+    figureLine('depth there', judged, () => (byDiffraction ? `${there}` : `${there}${sides}`)),
+    ...(byDiffraction
+      ? [figureLine('· by geometry', total, (mm) => `${say.length(mm)}${sides}`)]
+      : []),
+    figureLine('depth needed', needed, () => `${wanted}`),
+  ];
+}
+
+function diffractionLines({ figures, say }: SaidShot): Line[] {
+  const { airyUm, pixelUm, contrast, contrastAtNyquist, bestEffectiveFNumber: best } = figures;
+  const ratio = figures.trace.known ? figures.trace.value.fNumberRatio : undefined;
+  const inPixels = (um: number) =>
+    pixelUm.known ? `, ${say.pixels(um / pixelUm.value)} of ${say.micrometres(pixelUm.value)}` : '';
+  return [
+    figureLine('Airy disk', airyUm, (um) => `${say.micrometres(um)}${inPixels(um)}`),
+    figureLine('contrast left', contrast, (share) => `${say.percent(share)} at half Nyquist`),
+    ...(contrastAtNyquist.known
+      ? [line('· at Nyquist', say.percent(contrastAtNyquist.value))]
+      : []),
+    ...(best.known
+      ? [
+          line(
+            'best for the depth',
+            `${ratio === undefined ? '' : `${say.fNumber(best.value / ratio)} marked, `}${say.fNumber(best.value)} effective`,
+          ),
+        ]
+      : []),
+  ];
+}
+
+function effectiveFormula({ bench, figures }: SaidShot): string | null {
+  const { trace } = figures;
+  if (!trace.known || !bench.marked.known) return null;
+  const { lensMagnification: m1, converterMagnification, pupilRatioAssumed } = trace.value;
+  const pupilRatio = pupilRatioOf(figures.chain);
+  const [n, m, p, mc] = [bench.marked.value, m1, pupilRatio, converterMagnification].map((value) =>
+    significant(value, 3),
+  );
+  const assumed = pupilRatioAssumed
+    ? ` p, the pupil ratio of ${plain(bench.lens?.name ?? 'the lens')}, is not known and taken as 1.`
+    : '';
+  return `N_eff = N·(1 + m1/p)·M_c = ${n}·(1 + ${m}/${p})·${mc}; paraxial trace of the parts in their order (Hecht, Optics).${assumed}`;
+}
+
+const pupilRatioOf = (chain: Figure<{ lens: { pupilRatio?: number | undefined } }>): number =>
+  (chain.known && chain.value.lens.pupilRatio) || 1;
+
+function circleWords({ bench, figures, say }: SaidShot): string {
+  const { circleOfConfusionMm: circle } = figures;
+  const size = circle.known ? say.micrometres(circle.value * 1000) : 'not known';
+  return bench.givenCircleMm.known
+    ? `${size} as the plan gives it`
+    : `${size}, the recorded diagonal / 1500 or one delivered pixel`;
+}

@@ -1,0 +1,34 @@
+/** What is recorded, the pixel that counts in the end, and how slow it may run. */
+import { toNumber } from '../../../quantity/rational.ts';
+import { entryLines } from '../entry-data.ts';
+import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
+import type { SaidShot } from './view.ts';
+
+export function recordingHover({ bench, figures, say }: SaidShot): string {
+  const { recording, recordedPixels, recordedAreaMm, recordRate, deliver } = bench;
+  const delivered = deliver?.rate.state === 'known' ? toNumber(deliver.rate.value) : undefined;
+  const slow = delivered !== undefined && recordRate.known ? delivered / recordRate.value : 1;
+  return paragraphs(
+    table([
+      recording && line(`**${plain(recording.name)}**`, `of ${plain(recording.of.name)}`),
+      ...(recording ? entryLines('recording', recording.fields, say) : []),
+      recordedPixels.known &&
+        recordedAreaMm.known &&
+        line(
+          'recorded pixel',
+          say.micrometres((1000 * recordedAreaMm.value.width) / recordedPixels.value.width),
+        ),
+      figureLine('pixel that counts', figures.pixelUm, (um) => say.micrometres(um)),
+      figureLine('circle of confusion', figures.circleOfConfusionMm, (mm) =>
+        say.micrometres(mm * 1000),
+      ),
+      slow < 1 &&
+        line(
+          'slowest speed',
+          `${say.percent(slow)} at ${say.number(delivered ?? 0)} fps delivered`,
+        ),
+    ]),
+    figures.pixelUm.known &&
+      'The pixel that counts is the coarser of the recorded and the delivered one, on the sensor (sampling: the lower Nyquist limit holds).',
+  );
+}

@@ -1,0 +1,38 @@
+/** The shutter as time and angle, and the flicker that it leaves. */
+import type { LampFlicker } from '../../../figures/shot-figures.ts';
+import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
+import type { SaidShot } from './view.ts';
+
+export function shutterHover({ bench, figures, say }: SaidShot): string {
+  const { shutterSeconds, shutterAngleDeg, worstFlicker } = figures;
+  const lamp = worstFlicker.known && worstFlicker.value.lampHz > 0 ? worstFlicker.value : null;
+  return paragraphs(
+    table([
+      figureLine('open for', shutterSeconds, (s) => `**${say.shutter(s)}**`),
+      figureLine('angle', shutterAngleDeg, (deg) => `**${say.number(deg)}°**`),
+      figureLine(
+        'frame',
+        bench.recordRate,
+        (rate) => `${say.shutter(1 / rate)} at ${say.number(rate)} fps`,
+      ),
+      figureLine('flicker left', worstFlicker, ({ lampHz, residual }) =>
+        lampHz === 0 ? 'none: no light pulses' : `**${say.percent(residual)}**`,
+      ),
+      lamp && line(plain(lamp.light), `pulses at ${say.number(lamp.lampHz)} Hz`),
+      lamp &&
+        shutterSeconds.known &&
+        line('cycles', say.number(lamp.lampHz * shutterSeconds.value)),
+      lamp && lamp.residual > 0 && lamp.rollHz !== null && line('bands', bandWords(lamp, say)),
+    ]),
+    shutterAngleDeg.known && 'Angle = 360°·t·rate.',
+    lamp &&
+      `Flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.${
+        lamp.depthAssumed
+          ? ` \`modulation-depth\` of ${plain(lamp.light)} is not known and taken as full.`
+          : ''
+      }`,
+  );
+}
+
+const bandWords = ({ rollHz }: LampFlicker, say: SaidShot['say']): string =>
+  rollHz ? `roll at ${say.number(rollHz)} Hz` : 'stand still';

@@ -1,0 +1,50 @@
+/** How large the subject comes out, how far the rig reaches and how far away it stands. */
+import { significant } from '../../../rules/say.ts';
+import { sizeWords } from '../../words.ts';
+import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
+import type { SaidShot } from './view.ts';
+
+export function sizeHover({ bench, figures, say }: SaidShot): string {
+  const { magnification, reach, fieldMm, trace } = figures;
+  const { recordedAreaMm: area, wantedMagnification: wanted, lens } = bench;
+  const closest = lens?.fields.closest;
+  const range = ([least, most]: readonly [number, number], words: (m: number) => string) =>
+    least === most ? `${words(least)} only` : `${words(least)} to ${words(most)}`;
+  return paragraphs(
+    table([
+      figureLine('magnification m', magnification, (m) => `**${say.magnification(m)}**`),
+      !magnification.known && wanted.known && line('asked for', say.magnification(wanted.value)),
+      figureLine('field', fieldMm, (size) => `**${sizeWords(size, say)}**`),
+      figureLine('reach of the rig', reach, (ends) => range(ends, (m) => say.magnification(m))),
+      reach.known &&
+        area.known &&
+        line(
+          '· as width of field',
+          range(reach.value, (m) => say.length(area.value.width / m)),
+        ),
+      figureLine('lens m1', figures.lensMagnification, (m) => say.magnification(m)),
+      figureLine('ring m0', figures.ringMagnification, (m) =>
+        m === 0
+          ? 'infinity'
+          : `${say.magnification(m)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
+      ),
+      figureLine('working distance', figures.workingDistanceMm, (mm) => say.length(mm)),
+      figureLine('subject to sensor', figures.subjectToSensorMm, (mm) => say.length(mm)),
+    ]),
+    trace.known &&
+      `m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${
+        closeUps(bench) ? ' times what the close-up lens adds' : ''
+      }; field = recorded area / m. Focal length at this setting ${say.length(trace.value.focalMm)}; paraxial trace of ${
+        bench.rigName === undefined ? 'the rig' : plain(bench.rigName)
+      } (Hecht, Optics).`,
+  );
+}
+
+type Closest = NonNullable<SaidShot['bench']['lens']>['fields']['closest'];
+type KnownClosest = Extract<Closest, { state: 'known' }>['value'];
+
+const ringEnd = ({ magnification }: KnownClosest, say: SaidShot['say']): string =>
+  magnification.state === 'known' ? `, closest ${say.magnification(magnification.value)}` : '';
+
+const closeUps = ({ parts }: SaidShot['bench']): boolean =>
+  parts.known && parts.value.some(({ kind }) => kind === 'close-up');

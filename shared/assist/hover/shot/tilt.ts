@@ -1,0 +1,29 @@
+/** What the tilt costs in depth, against the same shot with the subject facing the lens. */
+import { substitute } from '../../../figures/bench.ts';
+import { figuresOf } from '../../../figures/compute.ts';
+import { derive, known } from '../../../figures/figure.ts';
+import { figureLine, line, paragraphs, table } from '../markdown.ts';
+import { depthLines } from './aperture.ts';
+import type { SaidShot } from './view.ts';
+
+export function tiltHover(shot: SaidShot): string {
+  const { bench, figures, say } = shot;
+  const facing = figuresOf(substitute(bench, { tiltRad: known(0) }));
+  const byTilt = derive(
+    [figures.depthMm.needed, facing.depthMm.needed],
+    (tilted, flat) => tilted - flat,
+  );
+  return paragraphs(
+    table([
+      bench.tiltRad.known &&
+        line('tilt', `**${say.angle(bench.tiltRad.value)}** about the ${bench.tiltAbout} axis`),
+      figureLine('depth it asks for', byTilt, (mm) => `**${say.length(mm)}**`),
+      figures.travelMm.known &&
+        figures.travelMm.value > 0 &&
+        line('· with the move', say.length(figures.travelMm.value)),
+      ...depthLines(shot),
+    ]),
+    byTilt.known &&
+      'A flat subject tilted by t: the lesser of field and subject·cos t, times tan t; a slide along it adds speed·time·sin t (trigonometry).',
+  );
+}

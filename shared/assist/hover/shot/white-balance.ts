@@ -1,0 +1,27 @@
+/** The white balance beside the colour of the lights that are on. */
+
+import { valueText } from '../entry-data.ts';
+import { line, plain, table } from '../markdown.ts';
+import type { SaidShot } from './view.ts';
+
+export function whiteBalanceHover({ bench, say }: SaidShot): string {
+  const { lights, fields } = bench;
+  const set = fields['white-balance'];
+  return table([
+    set.state === 'known' &&
+      line(
+        'white balance',
+        `**${valueText({ kind: 'quantity', of: 'white-balance' }, set.value, say)}**`,
+      ),
+    ...(lights.known
+      ? lights.value.map(({ name, fields: { colour } }) =>
+          line(
+            plain(name),
+            colour.state === 'known'
+              ? valueText({ kind: 'quantity', of: 'colour-temperature' }, colour.value, say)
+              : 'colour not known',
+          ),
+        )
+      : []),
+  ]);
+}

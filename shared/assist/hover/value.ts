@@ -1,0 +1,89 @@
+/** Hover on a value: what it comes to in its shot, whom it names, or what it is read as. */
+import type { Bench } from '../../figures/bench.ts';
+import type { FileId } from '../../plan/place.ts';
+import { kindOf } from '../../quantity/index.ts';
+import type { ScalarNode } from '../../text/tree.ts';
+import type { Context } from '../../workspace/context.ts';
+import type { PlanSpot } from '../spot.ts';
+import { valueText } from './entry-data.ts';
+import { paragraphs, plain } from './markdown.ts';
+import { fileName, nameHover } from './name.ts';
+import { apertureHover } from './shot/aperture.ts';
+import { exposureHover } from './shot/exposure.ts';
+import { moveHover } from './shot/move.ts';
+import { recordingHover } from './shot/recording.ts';
+import { shutterHover } from './shot/shutter.ts';
+import { sizeHover } from './shot/size.ts';
+import { tiltHover } from './shot/tilt.ts';
+import type { SaidShot } from './shot/view.ts';
+import { whiteBalanceHover } from './shot/white-balance.ts';
+
+/** Settings of a shot that come to something: by the first key below the shot. */
+const SETTINGS: Partial<Record<keyof Bench['fields'], (shot: SaidShot) => string>> = {
+  field: sizeHover,
+  magnification: sizeHover,
+  ring: sizeHover,
+  aperture: apertureHover,
+  iso: exposureHover,
+  shutter: shutterHover,
+  tilt: tiltHover,
+  'tilt-about': tiltHover,
+  record: recordingHover,
+  'white-balance': whiteBalanceHover,
+  move: moveHover,
+};
+
+export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): string | null {
+  const { place, meaning } = spot;
+  const { shape } = meaning;
+  if (shape.kind === 'ref' && !shape.groups.includes('recordings'))
+    return nameHover(context, place.file, shape.groups, node.text);
+  const setting = settingHover(context, spot);
+  if (setting !== null) return setting;
+  if (place.entry === 'use') return usedFileHover(context, place.file, node);
+  return readHover(context, spot, node);
+}
+
+function settingHover({ analysis, say }: Context, { place }: PlanSpot): string | null {
+  const hover = SETTINGS[place.path[0] as keyof Bench['fields']];
+  if (!hover || !analysis.isShot(place.entry)) return null;
+  const bench = analysis.bench(place.file, place.entry);
+  const figures = analysis.figures(place.file, place.entry);
+  return bench && figures ? hover({ bench, figures, say }) || null : null;
+}
+
+/** What the text is read as, and what the key is for. */
+function readHover({ say }: Context, { meaning }: PlanSpot, node: ScalarNode): string | null {
+  const { shape, keyShape } = meaning;
+  const { title, description } = keyShape;
+  if (shape.kind === 'enum' && shape.values.includes(node.text))
+    return paragraphs(`${title}: **${plain(node.text)}**`, description);
+  if (shape.kind !== 'quantity') return null;
+  const parsed = kindOf(shape.of).parse(node.text);
+  return parsed.ok
+    ? paragraphs(`${title}: **${valueText(shape, parsed.value, say)}**`, description)
+    : null;
+}
+
+const UNREAD = {
+  'not-found': 'is not there',
+  'outside-workspace': 'lies outside the workspace',
+  'too-large': 'is too large to be read',
+  'not-text': 'is no text',
+  unreadable: 'can’t be read',
+} as const;
+
+function usedFileHover(
+  { analysis, store }: Context,
+  file: FileId,
+  node: ScalarNode,
+): string | null {
+  const use = analysis.names.uses(file).find(({ written }) => written === node.text);
+  if (!use?.target.ok) return null;
+  const state = store.state(use.target.file);
+  const name = `**${plain(fileName(use.target.file))}**`;
+  if (state.state === 'refused') return `${name} ${UNREAD[state.why]}.`;
+  return state.state === 'given'
+    ? `${name} brings in its kit, rigs, lights and subjects.`
+    : `${name} is still to be read.`;
+}
