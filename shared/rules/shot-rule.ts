@@ -14,7 +14,13 @@ export interface ShotView {
 export type ShotRule<F> = Rule<F, ShotView>;
 
 /** More than this a reader does not follow; the nearest causes come first. */
-const MOST_RELATED = 4;
+const MOST_RELATED = 3;
+
+/** Keys that a finding may well follow from but that nobody decides while planning a shot. */
+const GIVEN_BY_THE_MAKER = new Set(['flange', 'length', 'grows', 'pupil-ratio', 'loss', 'record']);
+
+/** How near a cause is: the shot's own decisions, its subject, its rig, its light, then kit. */
+const NEARNESS = ['shots', 'subjects', 'rigs', 'lights'];
 
 /** "`focal` of long-200", for a place that a finding follows from. */
 export function placeWords(place: Place): string {
@@ -23,17 +29,32 @@ export function placeWords(place: Place): string {
   return key ? `\`${key}\` of ${name}` : name;
 }
 
-/** The places that figures follow from, but for the one at fault, each once, in order. */
+/**
+ * The places that figures follow from and that somebody decided, but for the one at fault: each
+ * key of an entry once, the nearest causes first.
+ */
 export function relatedTo(at: Place, ...figures: readonly KnownFigure<unknown>[]): Related[] {
-  const seen = new Set([placeKey(at)]);
-  const related: Related[] = [];
-  for (const place of figures.flatMap((figure) => figure.from)) {
+  const seen = new Set([placeKey(outermost(at))]);
+  const places: Place[] = [];
+  for (const place of figures.flatMap((figure) => figure.from).map(outermost)) {
     const key = placeKey(place);
-    if (seen.has(key)) continue;
+    if (seen.has(key) || GIVEN_BY_THE_MAKER.has(String(place.path[0]))) continue;
     seen.add(key);
-    related.push({ at: place, words: placeWords(place) });
+    places.push(place);
   }
-  return related.slice(0, MOST_RELATED);
+  return places
+    .map((place, order) => ({ place, order, near: nearnessOf(place) }))
+    .sort((a, b) => a.near - b.near || a.order - b.order)
+    .slice(0, MOST_RELATED)
+    .map(({ place }) => ({ at: place, words: placeWords(place) }));
+}
+
+/** The entry's own key that a place stands below. */
+const outermost = (place: Place): Place => ({ ...place, path: place.path.slice(0, 1) });
+
+function nearnessOf({ entry }: Place): number {
+  const found = NEARNESS.indexOf(entry.split('/')[0] ?? '');
+  return found < 0 ? NEARNESS.length : found;
 }
 
 export const placeKey = (place: Place): string =>
