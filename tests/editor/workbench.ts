@@ -58,7 +58,8 @@ export class Workbench {
 
   async picture(name: string): Promise<void> {
     mkdirSync(RESULTS, { recursive: true });
-    await this.page.screenshot({ path: path.join(RESULTS, `${name}.png`) });
+    const file = path.join(RESULTS, `${name}.png`);
+    await this.page.screenshot({ path: file, animations: 'disabled' });
   }
 
   get #viewLines(): Locator {
