@@ -116,6 +116,8 @@ export class Session {
   }
 
   #look(file: FileId, typed: boolean): void {
+    // Heard only by clients that switched tracing on.
+    this.#connection.tracer.log(`Looks at ${file}${typed ? ', typed in' : ''}.`);
     this.#channel.update(file, typed);
     this.#states?.update(file);
   }

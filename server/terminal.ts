@@ -1,3 +1,5 @@
+import { COULD_NOT_RUN } from './commands/command.ts';
+
 /** What a command sees of the world it runs in; tests bring their own. */
 export interface Terminal {
   readonly cwd: string;
@@ -27,7 +29,10 @@ export function wantsColour(
 /** The process's own terminal. A reader that goes away (`lamella … | head`) ends it quietly. */
 export function processTerminal(): Terminal {
   process.stdout.on('error', (cause: NodeJS.ErrnoException) => {
-    if (cause.code !== 'EPIPE') throw cause;
+    if (cause.code === 'EPIPE') return;
+    process.stderr.write(`lamella: standard output can't be written: ${cause.message}\n`);
+    // At once: an uncaught error would leave with 1, which says that there are findings.
+    process.exit(COULD_NOT_RUN);
   });
   return {
     cwd: process.cwd(),

@@ -20,7 +20,19 @@ export function hover(
 /** The words of our own Markdown without its marks, for clients that show no markup. */
 export const plainText = (markdown: string): string =>
   markdown
-    .replace(/\\([\\`*_{}[\]()#+!|~<>.=-])|[*`]|^#+ /gm, (_, escaped?: string) => escaped ?? '')
-    .replace(/\[([^\]]*)\]\([^)]*\)/g, '$1')
+    .split('\n')
+    .filter((line) => !/^\|[:|-]+\|$/.test(line))
+    .map((line) => withoutMarks(tableRow(line) ?? line))
+    .join('\n');
+
+/** `| label | value |` as "label: value"; null for anything else. An escaped bar is a character. */
+function tableRow(line: string): string | null {
+  const cells = /^\| (.*) \|$/.exec(line)?.[1]?.split(/(?<!\\) \| /);
+  return cells?.filter((cell) => cell.trim() !== '').join(': ') ?? null;
+}
+
+const withoutMarks = (line: string): string =>
+  line
+    .replace(/\\([\\`*_{}[\]()#+!|~<>.=-])|[*`]|^#+ /g, (_, escaped?: string) => escaped ?? '')
     .replace(/\u200b/g, '')
     .replace(/&amp;/g, '&');

@@ -1,6 +1,7 @@
 /** The command line as it is shipped, in a process of its own. */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { closeSync, openSync } from 'node:fs';
 import path from 'node:path';
 import { text } from 'node:stream/consumers';
 import { describe, expect, it } from 'vitest';
@@ -85,6 +86,20 @@ describe('lamella in a process', () => {
     const forced = await ran(lamella(folder, ['check'], { FORCE_COLOR: '1' }));
     expect(piped.out).not.toContain('\u001b[');
     expect(forced.out).toContain('\u001b[1;31merror');
+  });
+
+  it('exits 2 when its output can’t be written', async () => {
+    const folder = folderWith({ 'a.shootplan.yaml': planTemplate() });
+    const readOnly = openSync(path.join(folder, 'a.shootplan.yaml'), 'r');
+    const child = spawn(process.execPath, [cli.file, 'check'], {
+      cwd: folder,
+      stdio: ['ignore', readOnly, 'pipe'],
+    });
+    closeSync(readOnly);
+    const closed = once(child, 'close');
+    const err = await text(child.stderr!);
+    expect((await closed)[0]).toBe(2);
+    expect(err).toMatch(/^lamella: standard output can't be written/);
   });
 
   it('ends quietly when its reader goes away', async () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CodeAction, CodeActionContext, Range } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { plainText } from '../../server/handlers/hover.ts';
 import { at, connect, PLAN, quiet, ROOT, until } from './support/client.ts';
 
 type Client = Awaited<ReturnType<typeof connect>>;
@@ -37,6 +38,34 @@ describe('hover', () => {
       contents: { kind: 'plaintext', value: 'aperture: f/16 *as written*' },
     });
   });
+});
+
+it('makes plain words of the Markdown that hovers are written in', () => {
+  const markdown = [
+    '**Aperture** of `far-off`',
+    '',
+    '| works as | f/62 \\| f/64 |',
+    '|:--|:--|',
+    '| depth | 1\\.5 mm &amp; more |',
+    'a\\_name, https:\u200b//nowhere',
+  ].join('\n');
+  expect(plainText(markdown)).toBe(
+    'Aperture of far-off\n\nworks as: f/62 | f/64\ndepth: 1.5 mm & more\na_name, https://nowhere',
+  );
+});
+
+it('says what it looks at to a client that traces', async () => {
+  const client = await connect();
+  const traced: string[] = [];
+  client.connection.onNotification('$/logTrace', ({ message }: { message: string }) => {
+    traced.push(message);
+  });
+  client.open(PLAN, 'a: 1\n');
+  await until(() => client.published.length > 0);
+  expect(traced).toEqual([]);
+  await client.connection.sendNotification('$/setTrace', { value: 'verbose' });
+  client.change(PLAN, 2, [{ text: 'a: 2\n' }]);
+  await until(() => traced.some((message) => message.includes(PLAN)));
 });
 
 it('gives hints in the range that is asked for', async () => {
