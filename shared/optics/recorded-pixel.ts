@@ -38,7 +38,7 @@ export function coarserPixelUm(
 /**
  * Circle of confusion where the plan names none, mm: the recorded area's diagonal / 1500, but not below
  * one delivered pixel on the sensor, which no viewer of the delivered picture can see past.
- * Source: diagonal / 1500 is common practice (S. F. Ray, Applied Photographic Optics, gives 1/1000 to
+ * Source: diagonal / 1500 is common practice (S. F. Ray, Applied Photographic Optics, from memory, gives 1/1000 to
  * 1/1500 of the diagonal).
  */
 export function usualCircleOfConfusionMm(

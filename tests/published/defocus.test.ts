@@ -63,7 +63,7 @@ describe('contrast under defocus and diffraction', () => {
     }
   });
 
-  // Geometric limit of an evenly lit blur disk, 2·J1(α)/α with α = π·v·b; J1 from Abramowitz and Stegun,
+  // Geometric limit of an evenly lit blur disk, 2·J1(α)/α with α = π·v·b; J1 from Abramowitz and Stegun (from memory),
   // table 9.1: J1(1) = 0.4400505857, J1(2) = 0.5767248078, J1(5) = −0.3275791376.
   it.each([
     [1, 0.4400505857],

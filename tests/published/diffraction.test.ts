@@ -20,7 +20,7 @@ function besselJ1(x: number): number {
 }
 
 describe('the Airy disk', () => {
-  // First zero of J1 over π: 1.2196699 (Abramowitz and Stegun, table 9.5: j1,1 = 3.83170 59702).
+  // First zero of J1 over π: 1.2196699 (Abramowitz and Stegun, table 9.5, from memory: j1,1 = 3.83170 59702).
   it('has its first dark ring at the first zero of J1', () => {
     expect(besselJ1(Math.PI * 1.2196699)).toBeCloseTo(0, 7);
     expect(Math.abs(AIRY_FACTOR / 2 / 1.2196699 - 1)).toBeLessThan(0.0005);
