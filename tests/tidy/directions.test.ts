@@ -1,0 +1,146 @@
+/** One way through the house: what a folder of the core may import, and no circles between files. */
+import { describe, expect, it } from 'vitest';
+import { importsOf, sharedSources, sources } from './support/project.ts';
+
+/**
+ * From the ground up: each storey may import those that it names, which all stand before it.
+ * `assist/located.ts` is data that reports and the workspace share; the workspace's middle (the
+ * analysis and what is asked of it) bears the answers of assist/, which its top hands out.
+ */
+const STOREYS: Readonly<Record<string, readonly string[]>> = {
+  text: [],
+  quantity: [],
+  engine: [],
+  optics: ['quantity'],
+  exposure: ['optics', 'quantity'],
+  mirror: ['optics', 'quantity'],
+  film: ['optics', 'quantity'],
+  load: ['quantity'],
+  recording: ['quantity'],
+  timeline: ['quantity'],
+  plan: ['text', 'quantity'],
+  figures: [
+    'plan',
+    'quantity',
+    'optics',
+    'exposure',
+    'mirror',
+    'film',
+    'load',
+    'recording',
+    'timeline',
+  ],
+  rules: ['figures', 'plan', 'text', 'quantity', 'optics', 'exposure', 'mirror', 'film', 'load'],
+  located: ['rules', 'plan', 'text'],
+  report: ['located', 'rules', 'figures', 'plan', 'quantity'],
+  workspace: ['located', 'rules', 'figures', 'plan', 'text', 'quantity', 'engine', 'optics'],
+  assist: [
+    'workspace',
+    'report',
+    'located',
+    'rules',
+    'figures',
+    'plan',
+    'text',
+    'quantity',
+    'optics',
+    'exposure',
+    'mirror',
+    'film',
+  ],
+  top: ['assist', 'report', 'workspace', 'located', 'rules', 'figures', 'plan', 'text', 'quantity'],
+};
+
+/** Files that stand in another storey than their folder. */
+const ELSEWHERE: Readonly<Record<string, string>> = {
+  'shared/assist/located.ts': 'located',
+  'shared/workspace/core.ts': 'top',
+};
+
+/** Types alone may be named from above: an edit of a plan is said in the plan's terms. */
+const TYPES_FROM_ABOVE: Readonly<Record<string, readonly string[]>> = { text: ['plan'] };
+
+const storeyOf = (file: string): string => ELSEWHERE[file] ?? file.split('/')[1] ?? '';
+
+describe('the storeys', () => {
+  it('stand on those before them', () => {
+    const names = Object.keys(STOREYS);
+    for (const [index, name] of names.entries())
+      for (const below of STOREYS[name] ?? [])
+        expect(names.slice(0, index), `${name} on ${below}`).toContain(below);
+  });
+
+  it('name no file that is not there', () => {
+    for (const file of Object.keys(ELSEWHERE)) expect(sharedSources).toContain(file);
+  });
+});
+
+describe('every file of the core', () => {
+  it.each(sharedSources)('%s imports its own storey or one below', (file) => {
+    const storey = storeyOf(file);
+    const allowed = STOREYS[storey];
+    expect(allowed, `${storey} has its place among the storeys`).toBeDefined();
+    for (const { file: other, isType } of importsOf(file)) {
+      if (other === undefined || storeyOf(other) === storey) continue;
+      const above = isType ? (TYPES_FROM_ABOVE[storey] ?? []) : [];
+      expect([...(allowed ?? []), ...above], `imports ${other}`).toContain(storeyOf(other));
+    }
+  });
+});
+
+/** Who speaks to whom outside the core: hosts use the core, and the client not even that. */
+describe('the hosts', () => {
+  const of = (folder: string): readonly string[] =>
+    sources.filter((file) => file.startsWith(`${folder}/`) && file.endsWith('.ts'));
+
+  it.each(of('server'))('%s knows no editor', (file) => {
+    for (const { written, file: other } of importsOf(file)) {
+      expect(written).not.toBe('vscode');
+      expect(other ?? 'shared/').toMatch(/^(server|shared)\//);
+    }
+  });
+
+  it.each(of('client').filter((file) => !file.startsWith('client/build/')))(
+    '%s does nothing that the server can do',
+    (file) => {
+      for (const { file: other, isType } of importsOf(file))
+        if (other !== undefined && !isType)
+          expect(other).toMatch(/^(client\/|shared\/assist\/template\.ts$)/);
+    },
+  );
+});
+
+/**
+ * Values that hold values: reading a bracket's content and reading a value call each other. A
+ * parser that descends can't be cut there; both are functions, so no order of loading matters.
+ */
+const DESCENT = ['shared/text/mend-flow.ts', 'shared/text/mend-value.ts'];
+
+/** Each circle of imports once, as the files on it. Types leave none behind in the program. */
+function circles(files: readonly string[]): readonly (readonly string[])[] {
+  const next = new Map(
+    files.map((file) => [
+      file,
+      importsOf(file).flatMap(({ file: other, isType }) => (other && !isType ? [other] : [])),
+    ]),
+  );
+  const found: string[][] = [];
+  const done = new Set<string>();
+  const way: string[] = [];
+  const visit = (file: string): void => {
+    const at = way.indexOf(file);
+    if (at >= 0) found.push(way.slice(at));
+    if (at >= 0 || done.has(file)) return;
+    way.push(file);
+    for (const other of next.get(file) ?? []) visit(other);
+    way.pop();
+    done.add(file);
+  };
+  for (const file of files) visit(file);
+  return found;
+}
+
+it('no files import each other in a circle, but for a descent and its return', () => {
+  const others = circles(sources).map((circle) => [...circle].sort());
+  expect(others.filter((circle) => circle.join() !== DESCENT.join())).toEqual([]);
+});
