@@ -91,6 +91,10 @@ export interface Bench {
   readonly givenCircleMm: Figure<number>;
   readonly mainsHz: Figure<number>;
   readonly readThroughBareLens: boolean;
+  /** The shot's checks by name: its own, those of every shot, and those of the day. */
+  readonly checks: ReadonlyMap<string, 'open' | 'done'>;
+  /** Clips of the shot are listed. */
+  readonly hasClips: boolean;
 }
 
 /** The same bench with some inputs exchanged. */

@@ -1,5 +1,5 @@
 /** The figures of a shot in the names and the order of the JSON contract. */
-import { type ShotFiguresJson, figuresToJson } from './json.ts';
+import { figuresToJson, type ShotFiguresJson } from './json.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
 export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>

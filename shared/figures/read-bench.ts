@@ -69,7 +69,21 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
         const reading = ifKnown(light.fields.reading);
         return reading !== undefined && ifKnown(reading.through) === 'bare lens';
       }),
+    checks: checksOf(reader, fields),
+    hasClips: reader.hasClips(shot.name),
   };
+}
+
+/** The shot's own word on a check goes before the day's, and that before the list for every shot. */
+function checksOf(reader: PlanReader, fields: Shot): Bench['checks'] {
+  const checks = new Map<string, 'open' | 'done'>();
+  const preflight = ifKnown(reader.plan('preflight'));
+  for (const name of (preflight && ifKnown(preflight['every-shot'])) ?? [])
+    if (isKnown(name)) checks.set(name.value, 'open');
+  for (const states of [preflight && ifKnown(preflight.once), ifKnown(fields.preflight)])
+    for (const [name, state] of states ?? [])
+      if (isKnown(state)) checks.set(name, state.value === 'open' ? 'open' : 'done');
+  return checks;
 }
 
 /** The figure, or that the rig is missing or has a finding of its own. */

@@ -38,6 +38,8 @@ export interface PlanReader {
   readonly file: FileId;
   /** The entry of that name in the plan or what it uses; undefined where there is none. */
   find<G extends GroupName>(group: G, name: string): Named<GroupTypes[G]> | undefined;
+  /** Whether clips of a shot are listed. */
+  hasClips(shot: string): boolean;
   plan<K extends keyof PlanFields>(key: K): PlanFields[K];
 }
 

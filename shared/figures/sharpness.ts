@@ -1,6 +1,6 @@
 /** What is sharp, what must be, and what diffraction leaves of it. */
 import { bestEffectiveFNumber, judgedBlur, leastBlurUm } from '../optics/best-aperture.ts';
-import { depthOfField } from '../optics/depth.ts';
+import { depthByFNumber } from '../optics/depth.ts';
 import { airyUm, diffractionContrast, nyquistPerMm } from '../optics/diffraction.ts';
 import { coarserPixelUm, type Extent, usualCircleOfConfusionMm } from '../optics/recorded-pixel.ts';
 import type { Bench } from './bench.ts';
@@ -11,7 +11,7 @@ import type { OpticalFigures, SharpnessFigures } from './shot-figures.ts';
 
 export function sharpnessFigures(bench: Bench, optical: OpticalFigures): SharpnessFigures {
   const { recordedAreaMm, recordedPixels, givenCircleMm } = bench;
-  const { magnification, pupilDiameterMm, effectiveFNumber, fieldMm } = optical;
+  const { magnification, effectiveFNumber, fieldMm } = optical;
   const delivered = whereGiven(bench.deliveredPixels);
   const circle =
     givenCircleMm.known || givenCircleMm.silent
@@ -19,15 +19,13 @@ export function sharpnessFigures(bench: Bench, optical: OpticalFigures): Sharpne
       : derive([recordedAreaMm, delivered], usualCircleOfConfusionMm);
   const distance = pupilDistanceMm(bench, optical);
   const depthBy = (blurMm: Figure<number>) =>
-    derive(
-      [blurMm, magnification, pupilDiameterMm, distance],
-      (blur, m, pupilDiameter, pupilDistance) =>
-        depthOfField({
-          blurMm: blur,
-          magnification: m,
-          pupilDiameterMm: pupilDiameter,
-          pupilDistanceMm: pupilDistance,
-        }),
+    derive([blurMm, magnification, effectiveFNumber, distance], (blur, m, fNumber, pupilDistance) =>
+      depthByFNumber({
+        blurMm: blur,
+        magnification: m,
+        effectiveFNumber: fNumber,
+        pupilDistanceMm: pupilDistance,
+      }),
     );
   const depth = depthBy(circle);
   const judged = derive([circle, effectiveFNumber], (c, n) => judgedBlur(c, n).blurMm);

@@ -35,7 +35,7 @@ export function figuresText(
   options: FiguresTextOptions,
 ): string {
   const paint = painter(options.colour);
-  const say = new Say(options.lengths);
+  const say = new Say(() => options.lengths ?? 'mm');
   const out = [paint('heading', inertLine(file))];
   for (const [shot, { notKnown, ...figures }] of shots) {
     const width = Math.max(0, ...Object.keys(figures).map((name) => labelOf(name).length));

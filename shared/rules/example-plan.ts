@@ -19,6 +19,8 @@ kit:
       mass: 0.76 kg
       record:
         full-25: { size: 1920 x 1080, rate: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }
+        thin-25: { size: 1920 x 1080, rate: 25 fps, bitrate: 12 Mb/s, area: 36 x 20.25 mm }
+        small-25: { size: 1280 x 720, rate: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }
   lenses:
     macro-100:
       focal: 100 mm
@@ -89,4 +91,14 @@ shots:
     record: full-25
     white-balance: 5600 K
     light: [panel]
+
+preflight:
+  once: { card-and-battery: open }
+  every-shot:
+    - focus-at-full-size
+    - record-setting-read-back
+    - exposure-confirmed
+    - white-balance-fixed
+    - lamps-safe
+    - foot-balanced
 `;

@@ -21,6 +21,8 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
     'exposure-off',
     'iso-out-of-range',
   ],
+  // Pixels that aren’t recorded can’t be softened, and the setting is to be changed anyway.
+  'smaller-than-delivery': ['better-setting-idle', 'diffraction-eats-detail'],
   // The exposure, the smear and the flicker of a time that can't be recorded mean nothing.
   'shutter-too-slow': ['lamp-flicker', 'exposure-off', 'iso-out-of-range'],
   // Depth and detail pull against each other: the depth's finding states both and the compromise.

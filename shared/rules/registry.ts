@@ -1,6 +1,11 @@
 /** Every rule, once. What is not listed here does not run, and tests/tidy says so. */
+
+import { allowUnused } from './allow-unused.ts';
 import { apertureBehindConverter } from './aperture-behind-converter.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
+import { betterSettingIdle } from './better-setting-idle.ts';
+import { checkMissing } from './check-missing.ts';
+import { checkOpen } from './check-open.ts';
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { exposureOff } from './exposure-off.ts';
@@ -8,10 +13,13 @@ import { fieldOutOfReach } from './field-out-of-reach.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
 import { lampFlicker } from './lamp-flicker.ts';
 import { noRoom } from './no-room.ts';
+import { notKnown } from './not-known.ts';
+import type { PlanRule } from './plan-rule.ts';
 import type { RuleCore } from './rule.ts';
 import { ruleFailed } from './rule-failed.ts';
 import type { ShotRule } from './shot-rule.ts';
 import { shutterTooSlow } from './shutter-too-slow.ts';
+import { smallerThanDelivery } from './smaller-than-delivery.ts';
 import { duplicateName } from './text/duplicate-name.ts';
 import { misreadScalar } from './text/misread-scalar.ts';
 import { missingKey } from './text/missing-key.ts';
@@ -25,6 +33,9 @@ import { useInACircle } from './text/use-in-a-circle.ts';
 import { useNotFound } from './text/use-not-found.ts';
 import { usualSpelling } from './text/usual-spelling.ts';
 import { wrongValue } from './text/wrong-value.ts';
+import { tooMuch } from './too-much.ts';
+import { unusedName } from './unused-name.ts';
+import { whiteBalanceAdrift } from './white-balance-adrift.ts';
 
 /** Found while reading the text, its shape and its names. */
 export const TEXT_RULES: readonly RuleCore<unknown>[] = [
@@ -55,9 +66,27 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   isoOutOfRange,
   shutterTooSlow,
   lampFlicker,
+  smallerThanDelivery,
+  betterSettingIdle,
+  checkMissing,
+  checkOpen,
 ];
 
-export const ALL_RULES: readonly RuleCore<unknown>[] = [...TEXT_RULES, ...SHOT_RULES, ruleFailed];
+/** Look at the plan as a whole, by a summary of each shot. */
+export const PLAN_RULES: readonly PlanRule<unknown>[] = [
+  notKnown,
+  unusedName,
+  allowUnused,
+  whiteBalanceAdrift,
+];
+
+export const ALL_RULES: readonly RuleCore<unknown>[] = [
+  ...TEXT_RULES,
+  ...SHOT_RULES,
+  ...PLAN_RULES,
+  tooMuch,
+  ruleFailed,
+];
 
 const BY_NAME = new Map(ALL_RULES.map((rule) => [rule.name, rule]));
 

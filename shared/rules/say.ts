@@ -23,7 +23,16 @@ export function significant(value: number, digits = 3): string {
 const short = (value: number): string => significant(value, Math.abs(value) < 10 ? 2 : 3);
 
 export class Say {
-  constructor(readonly lengths: LengthUnit = 'mm') {}
+  readonly #unit: () => LengthUnit;
+
+  /** @param unit read at each use, so that a changed preference holds at once */
+  constructor(unit: () => LengthUnit = () => 'mm') {
+    this.#unit = unit;
+  }
+
+  get lengths(): LengthUnit {
+    return this.#unit();
+  }
 
   length(mm: number): string {
     if (!Number.isFinite(mm)) return 'endless';

@@ -26,11 +26,21 @@ export function toTextEdits(edit: PlanEdit, text: ChunkedText): readonly TextEdi
     case 'set':
       return setAt(home, edit.text);
     case 'remove':
-      return removeAt(home, home.path.length - Math.max(0, path.length - 1));
+      return home.chunk.kind === 'header'
+        ? removeSection(text, full)
+        : removeAt(home, home.path.length - Math.max(0, path.length - 1));
     case 'rename-key':
       return renameKey(home, edit.text);
   }
 }
+
+/** A section whose entries stand in chunks of their own: its header and all of them. */
+const removeSection = (text: ChunkedText, section: Path): readonly TextEdit[] =>
+  text.chunks.flatMap((chunk, index) =>
+    chunk.kind !== 'loose' && section.every((key, step) => key === chunk.path[step])
+      ? [{ chunk: index, span: { start: 0, end: chunk.text.length }, text: '' }]
+      : [],
+  );
 
 /** The chunk that holds `full`, or would: the one with the longest path that leads there. */
 function homeOf(text: ChunkedText, full: Path): Home | null {

@@ -12,14 +12,23 @@ import type { PlanReader } from '../figures/reader.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
+import type { Accepted } from '../rules/acceptance.ts';
+import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
 import { Entries, type EntryRef } from './entries.ts';
 import { fileFindings } from './file-findings.ts';
 import { Names } from './names.ts';
+import { runPlanRules } from './plan-findings.ts';
 import { planReader } from './plan-reader.ts';
-import { runShotRules } from './shot-findings.ts';
+import { planView } from './plan-view.ts';
+import { withSeverities } from './severities.ts';
+import { findInShot } from './shot-findings.ts';
 import { keyOf, type Store, splitKey } from './store.ts';
+import { summaryOf } from './summary.ts';
 import { chunkFindings, entryFindings, type TextFinding } from './text-findings.ts';
+import { usedNames } from './used-names.ts';
+
+const NOTHING_FOUND: Accepted = { findings: [], byPlan: [] };
 
 /** Entries whose findings are gathered together. */
 const GROUP_SIZE = 64;
@@ -33,7 +42,12 @@ export class Analysis {
   readonly #entryText: Query<readonly TextFinding[]>;
   readonly #bench: Query<Bench | undefined>;
   readonly #figures: Query<ShotFigures | undefined>;
-  readonly #shot: Query<readonly Finding[]>;
+  readonly #shot: Query<Accepted>;
+  readonly #summary: Query<ShotSummary | undefined>;
+  readonly #summaryGroup: Query<readonly ShotSummary[]>;
+  readonly #usedNames: Query<readonly string[]>;
+  readonly #usedGroup: Query<readonly string[]>;
+  readonly #plan: Query<readonly Finding[]>;
   readonly #chunkGroup: Query<readonly Finding[]>;
   readonly #entryGroup: Query<readonly Finding[]>;
   readonly #refs: Query<ReadonlyMap<EntryId, EntryRef>>;
@@ -72,20 +86,37 @@ export class Analysis {
       return bench && figuresOf(bench);
     });
     this.#shot = graph.query('shot-findings', (key) => this.#shotFindings(key), sameData);
-    this.#chunkGroup = graph.query('chunk-group', (key) =>
-      this.#gather(key, store.ids(splitKey(key)[0]), (file, id) =>
-        this.#chunkText(keyOf(file, id)),
-      ),
+    this.#summary = graph.query('summary', (key) => this.#summaryOf(key), sameData);
+    this.#summaryGroup = graph.query(
+      'summary-group',
+      (key) => this.#gather(key, this.#entryIds, (one) => this.#summary(one) ?? []),
+      sameData,
     );
-    this.#entryGroup = graph.query('entry-group', (key) => {
-      const [file] = splitKey(key);
-      const ids = entries.list(file).map((ref) => ref.id);
-      return this.#gather(key, ids, (one, id) => {
-        const entry = keyOf(one, id);
+    this.#usedNames = graph.query(
+      'used-names',
+      (key) => usedNames(entries, ...splitKey(key)),
+      sameData,
+    );
+    this.#usedGroup = graph.query(
+      'used-group',
+      (key) => [...new Set(this.#gather(key, this.#entryIds, this.#usedNames))],
+      sameData,
+    );
+    this.#plan = graph.query(
+      'plan-findings',
+      (file) => runPlanRules(this.planView(file)),
+      sameData,
+    );
+    this.#chunkGroup = graph.query('chunk-group', (key) =>
+      this.#gather(key, (file) => store.ids(file), this.#chunkText),
+    );
+    this.#entryGroup = graph.query('entry-group', (key) =>
+      this.#gather(key, this.#entryIds, (entry): readonly Finding[] => {
         const text = this.#entryText(entry);
-        return this.isShot(id) ? [...text, ...this.#shot(entry)] : text;
-      });
-    });
+        const shot = this.isShot(splitKey(entry)[1]) ? this.#shot(entry).findings : [];
+        return shot.length === 0 ? text : [...text, ...shot];
+      }),
+    );
     this.#file = graph.query('file-findings', (file) => fileFindings(store, names, file), sameData);
     this.#findings = graph.query('findings', (file) => this.#allFindings(file));
   }
@@ -112,7 +143,7 @@ export class Analysis {
   }
 
   shotFindings(file: FileId, shot: EntryId): readonly Finding[] {
-    return this.#shot(keyOf(file, shot));
+    return this.#shot(keyOf(file, shot)).findings;
   }
 
   /** Findings about an entry's own text, shape and names. */
@@ -135,34 +166,64 @@ export class Analysis {
     });
   }
 
-  #shotFindings(key: string): readonly Finding[] {
-    const [file, id] = splitKey(key);
-    // An entry that is being typed or broken shows what is wrong with its text and no more.
-    if (this.textFindings(file, id).some((finding) => finding.severity === 'error')) return [];
+  #shotFindings(key: string): Accepted {
+    const [file] = splitKey(key);
+    if (this.#isBroken(key)) return NOTHING_FOUND;
     const bench = this.#bench(key);
     const figures = this.#figures(key);
-    return bench && figures ? runShotRules({ bench, figures }) : [];
+    if (!bench || !figures) return NOTHING_FOUND;
+    return findInShot({ bench, figures }, this.#reader(file).plan('allow'));
   }
 
-  #gather(
+  /** An entry that is being typed or broken shows what is wrong with its text and no more. */
+  #isBroken(key: string): boolean {
+    return this.textFindings(...splitKey(key)).some(({ severity }) => severity === 'error');
+  }
+
+  #summaryOf(key: string): ShotSummary | undefined {
+    if (!this.isShot(splitKey(key)[1]) || this.#isBroken(key)) return undefined;
+    const bench = this.#bench(key);
+    const figures = this.#figures(key);
+    return bench && figures && summaryOf(bench, figures, this.#shot(key).byPlan);
+  }
+
+  /** What rules about the whole plan look at. */
+  planView(file: FileId): PlanView {
+    const shots = this.#groups(file, this.entries.list(file).length, this.#summaryGroup);
+    const used = this.#groups(file, this.entries.list(file).length, this.#usedGroup);
+    const allow = this.#reader(file).plan('allow');
+    return planView(file, shots, this.entries.list(file), new Set(used), allow);
+  }
+
+  readonly #entryIds = (file: FileId): readonly EntryId[] =>
+    this.entries.list(file).map((ref) => ref.id);
+
+  /** What `of` says of the entries of one group; the key names file and group. */
+  #gather<T>(
     key: string,
-    ids: readonly EntryId[],
-    of: (file: FileId, id: EntryId) => readonly Finding[],
-  ): readonly Finding[] {
+    idsOf: (file: FileId) => readonly EntryId[],
+    of: (entry: string) => T | readonly T[],
+  ): readonly T[] {
     const [file, group] = splitKey(key);
     const first = Number(group) * GROUP_SIZE;
-    return ids.slice(first, first + GROUP_SIZE).flatMap((id) => of(file, id));
+    return idsOf(file)
+      .slice(first, first + GROUP_SIZE)
+      .flatMap((id) => of(keyOf(file, id)));
+  }
+
+  #groups<T>(file: FileId, count: number, of: Query<readonly T[]>): readonly T[] {
+    return Array.from({ length: Math.ceil(count / GROUP_SIZE) }, (_, index) =>
+      of(keyOf(file, String(index))),
+    ).flat();
   }
 
   #allFindings(file: FileId): readonly Finding[] {
-    const groups = (count: number, of: Query<readonly Finding[]>) =>
-      Array.from({ length: Math.ceil(count / GROUP_SIZE) }, (_, index) =>
-        of(keyOf(file, String(index))),
-      ).flat();
-    return [
+    const found = [
       ...this.#file(file),
-      ...groups(this.#store.ids(file).length, this.#chunkGroup),
-      ...groups(this.entries.list(file).length, this.#entryGroup),
+      ...this.#groups(file, this.#store.ids(file).length, this.#chunkGroup),
+      ...this.#groups(file, this.entries.list(file).length, this.#entryGroup),
+      ...this.#plan(file),
     ];
+    return withSeverities(found, this.names.reaches(file), this.#reader);
   }
 }

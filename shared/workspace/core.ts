@@ -7,6 +7,7 @@ import { figuresJson } from '../figures/contract.ts';
 import type { FileId } from '../plan/place.ts';
 import type { Finding } from '../rules/rule.ts';
 import { Say } from '../rules/say.ts';
+import { unusedName } from '../rules/unused-name.ts';
 import { Analysis } from './analysis.ts';
 import type { Core, CoreOptions, OfferedFix } from './facade.ts';
 import { FixMaker } from './fixes.ts';
@@ -14,11 +15,11 @@ import { Locator } from './locate.ts';
 import { byPosition, locateFinding, standingIn, withoutDoubles } from './located-findings.ts';
 import { Store } from './store.ts';
 
-export function createCore({ rootOf, lengths }: CoreOptions): Core {
+export function createCore(options: CoreOptions): Core {
   const store = new Store();
-  const analysis = new Analysis(store, rootOf);
+  const analysis = new Analysis(store, options.rootOf);
   const locator = new Locator(store, analysis.entries);
-  const say = new Say(lengths);
+  const say = new Say(() => options.lengths ?? 'mm');
   const context = { store, analysis, locator, say };
   const fixes = new FixMaker(context);
   /** The finding that a located one was made from, for its fixes. */
@@ -37,8 +38,10 @@ export function createCore({ rootOf, lengths }: CoreOptions): Core {
       .files()
       .filter((other) => other !== file && analysis.names.reaches(other).includes(file));
     if (causedFrom.length === 0) return own;
+    // What a shared file holds is for all its users: nothing in it is left over.
+    const shared = own.filter(({ rule }) => rule !== unusedName.name);
     const caused = causedFrom.flatMap((other) => standingIn(file, analysis.findings(other)));
-    return withoutDoubles([...own, ...caused]);
+    return withoutDoubles([...shared, ...caused]);
   };
 
   const findings = (file: FileId): readonly LocatedFinding[] =>
@@ -54,6 +57,7 @@ export function createCore({ rootOf, lengths }: CoreOptions): Core {
     edit: (file, range, newText) => store.edit(file, range, newText),
     refuse: (file, why) => store.refuse(file, why),
     close: (file) => store.close(file),
+    rootsChanged: () => analysis.names.rootsChanged(),
     wanted: (file) =>
       analysis.names.reaches(file).filter((one) => store.state(one).state === 'unknown'),
     reaches: (file) => analysis.names.reaches(file),

@@ -47,6 +47,8 @@ export interface Core {
   edit(file: FileId, range: Range, newText: string): void;
   /** Says that a wanted file can't be had. */
   refuse(file: FileId, why: Refusal): void;
+  /** Says that `rootOf` would answer otherwise now. */
+  rootsChanged(): void;
   /** Forgets a file. */
   close(file: FileId): void;
   /** Files that `file` uses, directly or not, and that have been neither given nor refused. */
@@ -74,5 +76,6 @@ export interface Core {
 export interface CoreOptions {
   /** The workspace folder that a file may use others from, as a URI. */
   rootOf(file: FileId): FileId;
-  lengths?: LengthUnit;
+  /** Read at each use. */
+  readonly lengths?: LengthUnit;
 }

@@ -5,7 +5,7 @@
 import type { LocatedEdit, LocatedFix } from '../assist/located.ts';
 import type { FileId } from '../plan/place.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
-import { SHOT_RULES } from '../rules/registry.ts';
+import { PLAN_RULES, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/chunk.ts';
@@ -44,17 +44,20 @@ export class FixMaker {
   #planFixes(finding: Finding): readonly PlanFix[] {
     const known = (finding as TextFinding).planFixes;
     if (known) return known;
-    const rule = SHOT_RULES.find(({ name }) => name === finding.rule);
-    if (!rule?.fixes || finding.shot === undefined) return [];
     const { analysis, store } = this.#context;
-    const shot = `shots/${finding.shot}`;
     const identity = identityOf(finding);
+    const isIt = (other: Finding) => identityOf(other) === identity;
+    const shotRule = SHOT_RULES.find(({ name }) => name === finding.rule);
+    const planRule = PLAN_RULES.find(({ name }) => name === finding.rule);
     for (const file of store.files()) {
-      const here = analysis.shotFindings(file, shot);
-      if (!here.some((other) => identityOf(other) === identity)) continue;
+      if (planRule?.fixes && analysis.findings(file).some(isIt))
+        return planRule.fixes(finding, analysis.planView(file));
+      if (!shotRule?.fixes || finding.shot === undefined) continue;
+      const shot = `shots/${finding.shot}`;
+      if (!analysis.shotFindings(file, shot).some(isIt)) continue;
       const bench = analysis.bench(file, shot);
       const figures = analysis.figures(file, shot);
-      if (bench && figures) return rule.fixes(finding, { bench, figures });
+      if (bench && figures) return shotRule.fixes(finding, { bench, figures });
     }
     return [];
   }

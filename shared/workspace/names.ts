@@ -1,6 +1,6 @@
 /** Names across files: what a file uses, what it reaches so, and where a name is defined. */
 import { sameData } from '../engine/equal.ts';
-import type { Query } from '../engine/graph.ts';
+import type { Input, Query } from '../engine/graph.ts';
 import type { GroupName, GroupTypes, Named } from '../figures/reader.ts';
 import type { Field } from '../plan/field.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
@@ -28,15 +28,29 @@ export class Names {
   readonly #reaches: Query<readonly FileId[]>;
   readonly #names: Query<readonly string[]>;
   readonly #find: Query<Definition | undefined>;
+  /** How often the workspace's folders have changed: whoever asked for a root asks again. */
+  readonly #roots: Input<number>;
 
   constructor(store: Store, entries: Entries, rootOf: (file: FileId) => FileId) {
     this.#store = store;
     this.#entries = entries;
     const { graph } = store;
-    this.#uses = graph.query('uses', (file) => this.#usesOf(file, rootOf(file)), sameData);
+    this.#roots = graph.input('roots', 0);
+    this.#uses = graph.query(
+      'uses',
+      (file) => {
+        this.#roots.get('');
+        return this.#usesOf(file, rootOf(file));
+      },
+      sameData,
+    );
     this.#reaches = graph.query('reaches', (file) => this.#reachesOf(file), sameData);
     this.#names = graph.query('names', (key) => this.#namesOf(...splitKey(key)), sameData);
     this.#find = graph.query('find', (key) => this.#findIn(...splitKey(key)), sameData);
+  }
+
+  rootsChanged(): void {
+    this.#roots.set('', this.#roots.get('') + 1);
   }
 
   uses(file: FileId): readonly Use[] {

@@ -9,6 +9,7 @@ export function planReader(file: FileId, entries: Entries, names: Names): PlanRe
   return {
     file,
     find: (group, name) => names.find(file, group, name),
+    hasClips: (shot) => entries.source(file, `clips/${shot}`) !== undefined,
     plan: (key) => planField(file, entries, key),
   };
 }

@@ -1,9 +1,19 @@
 /** All rules that look at one shot, and what becomes of their findings. */
+import type { Place } from '../plan/place.ts';
+import { type Accepted, type Allowances, accept } from '../rules/acceptance.ts';
 import { withoutSilenced } from '../rules/precedence.ts';
-import { SHOT_RULES } from '../rules/registry.ts';
+import { ruleNamed, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import { ruleFailed } from '../rules/rule-failed.ts';
 import type { ShotRule, ShotView } from '../rules/shot-rule.ts';
+
+/** What was found, less what is accepted, less what another's cause explains. */
+export function findInShot(view: ShotView, planAllow: Allowances): Accepted {
+  const { shot, fields } = view.bench;
+  const own = { name: shot, allow: fields.allow };
+  const { findings, byPlan } = accept(runShotRules(view), own, planAllow, ruleNamed);
+  return { findings: withoutSilenced(findings), byPlan };
+}
 
 /** A rule that throws becomes a finding that names it, and the others go on. */
 export function runShotRules(
@@ -11,7 +21,7 @@ export function runShotRules(
   rules: readonly ShotRule<unknown>[] = SHOT_RULES,
 ): readonly Finding[] {
   const { at, shot } = view.bench;
-  const found = rules.flatMap((rule): Finding[] => {
+  return rules.flatMap((rule): Finding[] => {
     try {
       return rule.check(view).map((observation) => ({
         rule: rule.name,
@@ -22,17 +32,16 @@ export function runShotRules(
         related: observation.related ?? [],
       }));
     } catch (error) {
-      return [
-        {
-          rule: ruleFailed.name,
-          severity: ruleFailed.severity,
-          at: { ...at, part: 'key' },
-          shot,
-          facts: { rule: rule.name, error: error instanceof Error ? error.message : String(error) },
-          related: [],
-        },
-      ];
+      return [failedRule(rule.name, error, { ...at, part: 'key' }, shot)];
     }
   });
-  return withoutSilenced(found);
 }
+
+export const failedRule = (rule: string, error: unknown, at: Place, shot?: string): Finding => ({
+  rule: ruleFailed.name,
+  severity: ruleFailed.severity,
+  at,
+  ...(shot !== undefined && { shot }),
+  facts: { rule, error: error instanceof Error ? error.message : String(error) },
+  related: [],
+});

@@ -4,14 +4,13 @@ import { layOutParts } from '../figures/parts.ts';
 import type { GroupName } from '../figures/reader.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
-import type { Rig } from '../plan/generated/types.ts';
+import type { Rig, Shot } from '../plan/generated/types.ts';
 import { checkKeys } from '../plan/key-checks.ts';
 import { nearest } from '../plan/nearest.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { PlanFix, ShapeProblem } from '../plan/problem.ts';
 import { type Reference, referencesAt, referencesIn } from '../plan/references.ts';
-import type { Group } from '../plan/shape.ts';
-import { ruleNamed } from '../rules/registry.ts';
+import { RULE_NAMES, ruleNamed } from '../rules/registry.ts';
 import { rigProblems } from '../rules/rig-parts.ts';
 import type { Finding, Related, Severity } from '../rules/rule.ts';
 import type { TextFacts } from '../rules/text/text-rule.ts';
@@ -21,6 +20,7 @@ import type { Span } from '../text/tree.ts';
 import type { Entries, EntryRef, Lowered } from './entries.ts';
 import { plainId } from './entry-kinds.ts';
 import type { Names } from './names.ts';
+import { NOUN } from './nouns.ts';
 import { planReader } from './plan-reader.ts';
 
 /** A finding of the text keeps its span; one of the shape its place. Both keep their fixes. */
@@ -74,6 +74,10 @@ export function entryFindings(
     .map((problem) => shapeFinding(problem));
   if (lowered.def !== null && kind.kind === 'entry')
     found.push(...checkKeys(lowered.def, lowered.value).map((problem) => shapeFinding(problem)));
+  for (const name of ruleNamesIn(lowered)) {
+    const unknown = unknownRule(name);
+    if (unknown) found.push(unknown);
+  }
   for (const reference of referencesOf(lowered)) {
     const unknown = unknownName(entries, names, file, reference);
     if (unknown) found.push(unknown);
@@ -91,6 +95,31 @@ export function entryFindings(
   }
   if (id !== plainId(id)) found.push(duplicateEntry(file, id));
   return found;
+}
+
+/** The names of rules that an entry accepts or sets severities of, where they stand. */
+function ruleNamesIn({ kind, def, value }: Lowered): { name: string; at: Place }[] {
+  const byRule = kind.kind === 'key' && (kind.key === 'allow' || kind.key === 'severity');
+  const map = def === 'shot' ? (value as Shot).allow : byRule ? value : undefined;
+  const field = map as Field<ReadonlyMap<string, Field<unknown>>> | undefined;
+  if (field?.state !== 'known') return [];
+  return [...field.value].map(([name, { at }]) => ({ name, at: { ...at, part: 'key' } }));
+}
+
+function unknownRule({ name, at }: { name: string; at: Place }): TextFinding | undefined {
+  if (RULE_NAMES.includes(name)) return undefined;
+  const near = nearest(name, RULE_NAMES);
+  const args = { text: name, groups: 'rule', ...(near !== undefined && { nearest: near }) };
+  return shapeFinding({
+    rule: 'unknown-name',
+    code: 'unknown-name',
+    at,
+    args: { ...args, names: '' },
+    fixes:
+      near === undefined
+        ? []
+        : [{ title: `Write ${near}`, edits: [{ op: 'rename-key', at, text: near }] }],
+  });
 }
 
 /** What the text already says of a value (a comma that ends it) is not said again of its shape. */
@@ -115,23 +144,6 @@ function referencesOf({ kind, def, value }: Lowered): readonly Reference[] {
   const shape = SHAPES[kind.def].keys[kind.key]?.shape;
   return shape ? referencesAt(value as Field<unknown>, shape) : [];
 }
-
-/** What the groups are called in a sentence. */
-const NOUN: Readonly<Record<Group, string>> = {
-  bodies: 'body',
-  lenses: 'lens',
-  tubes: 'tube',
-  converters: 'converter',
-  'close-ups': 'close-up lens',
-  filters: 'filter',
-  heads: 'head',
-  stands: 'stand',
-  rigs: 'rig',
-  lights: 'light',
-  subjects: 'subject',
-  shots: 'shot',
-  recordings: 'recording setting',
-};
 
 const MOST_NAMES = 8;
 

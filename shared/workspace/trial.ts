@@ -68,7 +68,7 @@ function findingsBy({ store, analysis }: Context): ReadonlyMap<string, readonly 
 
 /** Makes the edits, last first, and answers with what takes them back. */
 function applyEdits({ store }: Context, edits: readonly LocatedEdit[]): () => void {
-  const last = [...edits].sort((a, b) => -compare(a.range.start, b.range.start));
+  const last = [...edits].reverse().sort((a, b) => -compare(a.range.start, b.range.start));
   const undone: (() => void)[] = [];
   for (const { file, range, text } of last) {
     const document = store.text(file);

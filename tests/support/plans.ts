@@ -1,9 +1,11 @@
 /** Plans for tests: given to a core as files of a workspace that exists only here. */
 import type { LocatedEdit, LocatedFinding } from '../../shared/assist/located.ts';
+import type { Place } from '../../shared/plan/place.ts';
 import type { PlanEdit } from '../../shared/plan/problem.ts';
 import { ChunkedText } from '../../shared/text/chunked-text.ts';
 import { toTextEdits } from '../../shared/text/edits.ts';
 import { createCore } from '../../shared/workspace/core.ts';
+import { entryKindOf } from '../../shared/workspace/entry-kinds.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 
 export const ROOT = 'file:///w';
@@ -27,19 +29,31 @@ export function applied(
   edits: readonly Pick<LocatedEdit, 'range' | 'text'>[],
 ): string {
   const document = ChunkedText.from(text);
-  const last = [...edits].sort(
-    (a, b) =>
-      b.range.start.line - a.range.start.line || b.range.start.character - a.range.start.character,
-  );
+  const last = [...edits]
+    .reverse()
+    .sort(
+      (a, b) =>
+        b.range.start.line - a.range.start.line ||
+        b.range.start.character - a.range.start.character,
+    );
   for (const { range, text: written } of last) document.applyChange(range, written);
   return document.text();
+}
+
+/** The place of 'shots/frost/aperture': the entry, and the path below it. */
+function placeOf(path: string): Place {
+  const steps = path.split('/');
+  const isEntry = (length: number) =>
+    entryKindOf(steps.slice(0, length).join('/')).kind !== 'container';
+  const length = steps.findIndex((_, index) => isEntry(index + 1)) + 1 || steps.length;
+  return { file: PLAN, entry: steps.slice(0, length).join('/'), path: steps.slice(length) };
 }
 
 /** `text` with values exchanged by path ('shots/frost/aperture': 'f/4'); null takes a pair out. */
 export function changed(text: string, change: Readonly<Record<string, string | null>>): string {
   return Object.entries(change).reduce((now, [path, value]) => {
     const document = ChunkedText.from(now);
-    const at = { file: PLAN, entry: '', path: path.split('/') };
+    const at = placeOf(path);
     const edit: PlanEdit =
       value === null
         ? { op: 'remove', at: { ...at, part: 'pair' } }

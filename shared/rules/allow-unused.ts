@@ -1,0 +1,44 @@
+import { type PlanRule, removal } from './plan-rule.ts';
+
+interface Facts {
+  readonly rule: string;
+  /** Whose `allow` it stands in. */
+  readonly owner: string;
+}
+
+export const allowUnused: PlanRule<Facts> = {
+  name: 'allow-unused',
+  severity: 'warning',
+  docs: {
+    when: 'an acceptance accepts nothing: the finding that it was written for is no longer there.',
+    why: 'An acceptance left behind would hide the same finding when it comes back for another reason.',
+    remedy: 'Remove it; the finding will be back if it is needed again.',
+    bad: [
+      {
+        says: 'nothing to accept in the shot',
+        change: { 'shots/frost/allow': '{ depth-short: { because: only the rim matters } }' },
+      },
+    ],
+    good: [
+      {
+        says: 'the depth is short, and may be',
+        change: {
+          'shots/frost/aperture': 'f/4',
+          'shots/frost/iso': '320',
+          'shots/frost/allow': '{ depth-short: { because: only the rim matters } }',
+        },
+      },
+    ],
+  },
+  check({ shots, allow }) {
+    const accepted = new Set(shots.flatMap((shot) => shot.acceptedByPlan));
+    return allow
+      .filter(({ rule }) => !accepted.has(rule))
+      .map(({ rule, at }) => ({ at, facts: { rule, owner: 'the plan' } }));
+  },
+  words: ({ rule, owner }) => ({
+    what: `There is no \`${rule}\` in ${owner} to accept.`,
+    why: 'The acceptance would hide one that comes later for another reason.',
+  }),
+  fixes: ({ at, facts: { rule } }) => [removal(`Remove the acceptance of ${rule}`, at)],
+};

@@ -1,0 +1,61 @@
+import { chosenSetting, type Setting, settingsOf } from './recording-settings.ts';
+import { type ShotRule, setTo } from './shot-rule.ts';
+
+interface Facts {
+  readonly chosen: string;
+  readonly better: string;
+  /** In what it is better, in words. */
+  readonly gains: readonly string[];
+}
+
+export const betterSettingIdle: ShotRule<Facts> = {
+  name: 'better-setting-idle',
+  severity: 'information',
+  docs: {
+    when: 'the body has a setting at least as large and as fast with at least the bitrate, that is better in one of them.',
+    why: 'More frames can be slowed down, more pixels can be reframed, and both can be thrown away later; what wasn’t recorded can’t be had.',
+    remedy:
+      'Take the better setting, or accept with the reason (card, heat, a crop that isn’t wanted).',
+    bad: [{ says: 'fewer bits than the body has', change: { 'shots/frost/record': 'thin-25' } }],
+    good: [{ says: 'the best there is', change: { 'shots/frost/record': 'full-25' } }],
+  },
+  check({ bench }) {
+    const chosen = chosenSetting(bench);
+    if (!chosen) return [];
+    const better = settingsOf(bench)
+      .map((setting) => ({ setting, gains: gainsOf(setting, chosen) }))
+      .filter(({ gains }) => gains.length > 0)
+      .sort((a, b) => b.gains.length - a.gains.length)[0];
+    if (!better) return [];
+    return [
+      {
+        at: bench.fields.record.at,
+        facts: { chosen: chosen.name, better: better.setting.name, gains: better.gains },
+      },
+    ];
+  },
+  words: ({ chosen, better, gains }) => ({
+    what: `The body has a better setting than ${chosen}: ${better}.`,
+    why: `It has ${gains.join(' and ')}.`,
+  }),
+  fixes: ({ at, facts: { better } }) => [setTo(`Record ${better}`, at, better)],
+};
+
+/** Empty where it is worse in anything, or takes in another part of the sensor. */
+function gainsOf(setting: Setting, chosen: Setting): readonly string[] {
+  if (setting.name === chosen.name || setting.areaWidth !== chosen.areaWidth) return [];
+  const pixels = setting.width * setting.height - chosen.width * chosen.height;
+  const worse =
+    setting.width < chosen.width ||
+    setting.height < chosen.height ||
+    setting.rate < chosen.rate ||
+    (setting.bitrate ?? 0) < (chosen.bitrate ?? 0);
+  if (worse) return [];
+  return [
+    ...(pixels > 0 ? [`${setting.width} x ${setting.height} pixels`] : []),
+    ...(setting.rate > chosen.rate ? [`${Number(setting.rate.toFixed(3))} fps`] : []),
+    ...(setting.bitrate && chosen.bitrate && setting.bitrate > chosen.bitrate
+      ? [`${Number((setting.bitrate / 1e6).toFixed(1))} Mb/s`]
+      : []),
+  ];
+}

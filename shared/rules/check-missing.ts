@@ -1,0 +1,57 @@
+import type { Field } from '../plan/field.ts';
+import type { PlanEdit } from '../plan/problem.ts';
+import { hasSubjectAndRig, missingChecks } from './checks-called-for.ts';
+import type { ShotRule } from './shot-rule.ts';
+
+interface Facts {
+  readonly checks: readonly string[];
+}
+
+export const checkMissing: ShotRule<Facts> = {
+  name: 'check-missing',
+  severity: 'warning',
+  docs: {
+    when: 'checks that the shot calls for stand neither in the shot, nor in `every-shot`, nor in `once`.',
+    why: 'A take of a film that lasts half a minute can’t be repeated because a setting was forgotten. What has to be checked follows from what is filmed, how, and with what.',
+    remedy: 'Add the checks, and tick them on the day.',
+    bad: [
+      {
+        says: 'no checks for every shot',
+        change: { 'preflight/every-shot': '[focus-at-full-size]' },
+      },
+    ],
+    good: [{ says: 'all of them', change: {} }],
+  },
+  check({ bench }) {
+    if (!hasSubjectAndRig(bench) || !bench.subject || !bench.rig) return [];
+    const missing = missingChecks(bench).map(({ name }) => name);
+    if (missing.length === 0) return [];
+    return [{ at: { ...bench.at, part: 'key' as const }, facts: { checks: missing } }];
+  },
+  words: ({ checks }) => ({
+    what:
+      checks.length === 1
+        ? `A check is missing: ${checks[0]}.`
+        : `${checks.length} checks are missing: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? ' …' : ''}.`,
+    ...(checks.length > 2 && { why: `All of them: ${checks.join(', ')}.` }),
+  }),
+  numbers: ({ checks }) => ({ missing: checks.length }),
+  fixes: ({ facts: { checks } }, { bench }) => [
+    {
+      title: checks.length === 1 ? `Add ${checks[0]}` : `Add the ${checks.length} checks`,
+      edits: added(checks, bench.fields.preflight),
+    },
+  ],
+};
+
+/** The checks behind those that stand there; all at once where none does yet. */
+function added(checks: readonly string[], preflight: Field<unknown>): readonly PlanEdit[] {
+  const { at } = preflight;
+  if (preflight.state === 'missing')
+    return [{ op: 'set', at, text: checks.map((name) => `${name}: open`).join('\n') }];
+  return checks.map((name) => ({
+    op: 'set',
+    at: { ...at, path: [...at.path, name] },
+    text: 'open',
+  }));
+}

@@ -1,0 +1,121 @@
+/**
+ * The checks that a shot calls for, from what it is: its subject, its light, its moves, its rig.
+ * Common practice throughout.
+ */
+import type { Bench } from '../figures/bench.ts';
+import { ifKnown, isKnown } from '../plan/field.ts';
+
+export interface CheckCalledFor {
+  readonly name: string;
+  /** What is done, as an order. */
+  readonly what: string;
+}
+
+type Condition = (bench: Bench) => boolean;
+
+const kindOf = ({ subject }: Bench): string | undefined => subject && ifKnown(subject.fields.kind);
+
+const isLiquid: Condition = (bench) => ['film', 'bubble', 'surface'].includes(kindOf(bench) ?? '');
+
+const isMirrorLike: Condition = (bench) =>
+  kindOf(bench) === 'film' || (bench.subject && ifKnown(bench.subject.fields.finish)) === 'mirror';
+
+const moveKind = ({ fields }: Bench): string | undefined => {
+  const move = ifKnown(fields.move);
+  return move && ifKnown(move.kind);
+};
+
+const lightSays =
+  (test: (light: { fields: Record<string, unknown> }) => boolean): Condition =>
+  ({ lights }) =>
+    lights.known && lights.value.some((light) => test(light as never));
+
+const field = (light: { fields: Record<string, unknown> }, key: string): unknown =>
+  ifKnown(light.fields[key] as never);
+
+const hasLongRig: Condition = ({ parts }) =>
+  parts.known && parts.value.some(({ kind }) => kind === 'tube' || kind === 'converter');
+
+const hangsOverhead: Condition = ({ fields, rig, lights }) => {
+  const support = ifKnown(fields.support) ?? (rig && ifKnown(rig.fields.support));
+  return (
+    (support !== undefined && ifKnown(support.overhead) === true) ||
+    (lights.known && lights.value.some((light) => ifKnown(light.fields.overhead) === true))
+  );
+};
+
+const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
+  { name: 'focus-at-full-size', what: 'Confirm focus at full magnification', when: () => true },
+  {
+    name: 'record-setting-read-back',
+    what: 'Read recording size and rate back from the body',
+    when: () => true,
+  },
+  { name: 'exposure-confirmed', what: 'Confirm the exposure on the subject', when: () => true },
+  { name: 'white-balance-fixed', what: 'Fix the white balance', when: () => true },
+  { name: 'card-and-battery', what: 'Check card and battery', when: () => true },
+  {
+    name: 'background-clear',
+    what: 'Clear the background and rear reflections',
+    when: (bench) => isLiquid(bench) || isMirrorLike(bench),
+  },
+  {
+    name: 'lamps-safe',
+    what: 'See that the lamps are safe at this shutter time',
+    when: lightSays(
+      (light) => field(light, 'modulation') !== 'none' && field(light, 'kind') !== 'daylight',
+    ),
+  },
+  {
+    name: 'solution-ready',
+    what: 'Film solution and holder ready, a spare at hand',
+    when: (bench) => kindOf(bench) === 'film' || kindOf(bench) === 'bubble',
+  },
+  {
+    name: 'lens-not-in-mirror',
+    what: 'See that the lens does not show in the subject',
+    when: isMirrorLike,
+  },
+  {
+    name: 'move-rehearsed',
+    what: 'Rehearse the movement and set end stops',
+    when: (bench) => moveKind(bench) !== undefined && moveKind(bench) !== 'pull',
+  },
+  {
+    name: 'focus-ends-marked',
+    what: 'Mark both ends of the focus pull',
+    when: (bench) => moveKind(bench) === 'pull',
+  },
+  {
+    name: 'foot-balanced',
+    what: 'Foot under the centre of gravity, mounts relieved',
+    when: hasLongRig,
+  },
+  {
+    name: 'overhead-tethered',
+    what: 'Tether what hangs overhead; local rules and a qualified person’s word hold',
+    when: hangsOverhead,
+  },
+  {
+    name: 'mains-clear-of-liquid',
+    what: 'Mains leads clear of liquid; local rules and a qualified person’s word hold',
+    when: (bench) =>
+      isLiquid(bench) && lightSays((light) => field(light, 'supply') === 'mains')(bench),
+  },
+];
+
+export const checksCalledFor = (bench: Bench): readonly CheckCalledFor[] =>
+  CHECKS.filter(({ when }) => when(bench));
+
+/** Every check that Lamella knows, with what it asks. */
+export const KNOWN_CHECKS: readonly CheckCalledFor[] = CHECKS;
+
+/** The called-for checks that the plan does not have: neither the shot, nor every shot, nor once. */
+export const missingChecks = (bench: Bench): readonly CheckCalledFor[] =>
+  checksCalledFor(bench).filter(({ name }) => !bench.checks.has(name));
+
+export const openChecks = (bench: Bench): readonly string[] =>
+  [...bench.checks].flatMap(([name, state]) => (state === 'open' ? [name] : []));
+
+export const hasSubjectAndRig = ({ fields }: Bench): boolean =>
+  isKnown(fields.subject) && isKnown(fields.rig);

@@ -1,0 +1,78 @@
+import type { Need } from '../figures/figure.ts';
+import type { Place } from '../plan/place.ts';
+import type { PlanRule } from './plan-rule.ts';
+import type { Observation } from './rule.ts';
+
+interface Facts {
+  /** Keys that are missing, and whose they are. */
+  readonly keys: readonly string[];
+  readonly of: string;
+  /** How many shots wait for them; null: they are the shot's own. */
+  readonly waiting: number | null;
+}
+
+export const notKnown: PlanRule<Facts> = {
+  name: 'not-known',
+  severity: 'information',
+  docs: {
+    when: 'something that figures need is not written: one finding for each entry that lacks it, with how many shots wait.',
+    why: 'A figure is worked out or it is not known; it is never guessed. Everything that doesn’t need the missing value is worked out all the same.',
+    remedy: 'Look it up, or measure it on the bench. A plan can live with gaps.',
+    bad: [
+      { says: 'a lens without its glass loss', change: { 'kit/lenses/macro-100/loss': null } },
+      { says: 'a shot without its shutter', change: { 'shots/frost/shutter': null } },
+    ],
+    good: [{ says: 'all that the figures need', change: {} }],
+  },
+  check({ shots }) {
+    const byEntry = new Map<string, { needs: Map<string, Need>; shots: Set<string> }>();
+    const observations: Observation<Facts>[] = [];
+    for (const { shot, at, needs } of shots) {
+      const own = needs.filter((need) => isOf(need, at));
+      if (own.length > 0)
+        observations.push({
+          at: { ...at, part: 'key' },
+          facts: { keys: keysOf(own), of: shot, waiting: null },
+        });
+      for (const need of needs) {
+        if (isOf(need, at)) continue;
+        const entry = `${need.at.file} ${need.at.entry}`;
+        const group = byEntry.get(entry) ?? { needs: new Map(), shots: new Set() };
+        group.needs.set(need.at.path.join('.'), need);
+        group.shots.add(shot);
+        byEntry.set(entry, group);
+      }
+    }
+    for (const { needs, shots: waiting } of byEntry.values()) {
+      const list = [...needs.values()];
+      const [first] = list;
+      if (!first) continue;
+      const { file, entry } = first.at;
+      observations.push({
+        at: entryPlace(file, entry, first.at),
+        facts: { keys: keysOf(list), of: first.of, waiting: waiting.size },
+      });
+    }
+    return observations;
+  },
+  words: ({ keys, of, waiting }) => ({
+    what: `Not known yet: ${keys.map((key) => `\`${key}\``).join(', ')} of ${of}.`,
+    why:
+      waiting === null
+        ? 'What follows from them is worked out as soon as they are written.'
+        : `${waiting} ${waiting === 1 ? 'shot waits' : 'shots wait'} for it.`,
+  }),
+  numbers: ({ waiting }): Readonly<Record<string, number>> =>
+    waiting === null ? {} : { shotsWaiting: waiting },
+};
+
+const isOf = (need: Need, shot: Place): boolean =>
+  need.at.file === shot.file && need.at.entry === shot.entry;
+
+const keysOf = (needs: readonly Need[]): readonly string[] => [
+  ...new Set(needs.map((need) => need.key)),
+];
+
+/** The entry's key where there is one; for fields of the plan itself, the whole file. */
+const entryPlace = (file: string, entry: string, at: Place): Place =>
+  entry.includes('/') ? { file, entry, path: [], part: 'key' } : { ...at, entry: '', path: [] };

@@ -1,0 +1,48 @@
+/** What rules about a whole plan look at: a small summary of every shot, never the shots. */
+import type { Need } from '../figures/figure.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
+import type { PlanFix } from '../plan/problem.ts';
+import type { Rule } from './rule.ts';
+
+export interface ShotSummary {
+  readonly shot: string;
+  readonly at: Place;
+  /** What the shot's figures wait for. */
+  readonly needs: readonly Need[];
+  readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
+  /** Colour temperatures of its lights that are known, K, each once. */
+  readonly lightColours: readonly number[];
+  /** Rules that the plan's own `allow` accepted in this shot. */
+  readonly acceptedByPlan: readonly string[];
+}
+
+/** An entry with a name, and whether anything in the file refers to it. */
+export interface NamedEntry {
+  readonly id: EntryId;
+  readonly name: string;
+  readonly noun: string;
+  readonly used: boolean;
+}
+
+/** One line of the plan's `allow`. */
+export interface PlanAllowance {
+  readonly rule: string;
+  readonly at: Place;
+}
+
+export interface PlanView {
+  readonly file: FileId;
+  readonly shots: readonly ShotSummary[];
+  /** Entries of this file that shots or rigs could refer to. */
+  readonly entries: readonly NamedEntry[];
+  readonly allow: readonly PlanAllowance[];
+}
+
+export type PlanRule<F> = Rule<F, PlanView>;
+
+/** A fix that takes a pair out. */
+export const removal = (title: string, at: Place, price?: string): PlanFix => ({
+  title,
+  ...(price !== undefined && { price }),
+  edits: [{ op: 'remove', at: { ...at, part: 'pair' } }],
+});

@@ -1,0 +1,41 @@
+/** The body's recording settings as rules compare them. */
+import type { Bench } from '../figures/bench.ts';
+import { ifKnown, isKnown } from '../plan/field.ts';
+import { toNumber } from '../quantity/rational.ts';
+
+export interface Setting {
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  /** Frames per second. */
+  readonly rate: number;
+  /** bit/s; undefined where it isn't given. */
+  readonly bitrate: number | undefined;
+  /** Width of the sensor that it takes in, mm; undefined where it isn't given. */
+  readonly areaWidth: number | undefined;
+}
+
+/** Settings whose size and rate are known, in the order of the plan. */
+export function settingsOf({ body }: Bench): readonly Setting[] {
+  const record = body && ifKnown(body.fields.record);
+  if (!record) return [];
+  return [...record].flatMap(([name, field]) => {
+    if (!isKnown(field)) return [];
+    const size = ifKnown(field.value.size);
+    const rate = ifKnown(field.value.rate);
+    if (!size || !rate) return [];
+    return [
+      {
+        name,
+        width: size.width,
+        height: size.height,
+        rate: toNumber(rate),
+        bitrate: ifKnown(field.value.bitrate),
+        areaWidth: ifKnown(field.value.area)?.width,
+      },
+    ];
+  });
+}
+
+export const chosenSetting = (bench: Bench): Setting | undefined =>
+  settingsOf(bench).find(({ name }) => name === bench.recording?.name);

@@ -1,0 +1,62 @@
+import { chosenSetting, settingsOf } from './recording-settings.ts';
+import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+
+interface Facts {
+  readonly setting: string;
+  readonly recorded: readonly [width: number, height: number];
+  readonly delivered: readonly [width: number, height: number];
+}
+
+export const smallerThanDelivery: ShotRule<Facts> = {
+  name: 'smaller-than-delivery',
+  severity: 'error',
+  docs: {
+    when: 'the recording setting has fewer pixels than the film is delivered with.',
+    why: 'What isn’t recorded can’t be delivered. Common practice: a small recording size left over from another day is the mistake that costs a whole one.',
+    remedy: 'Take a setting that is as large as the delivery, and read it back from the body.',
+    bad: [{ says: 'a small size left over', change: { 'shots/frost/record': 'small-25' } }],
+    good: [{ says: 'as large as the delivery', change: { 'shots/frost/record': 'full-25' } }],
+  },
+  check({ bench }) {
+    const { recordedPixels: recorded, deliveredPixels: delivered } = bench;
+    if (!recorded.known || !delivered.known) return [];
+    const { width, height } = recorded.value;
+    if (width >= delivered.value.width && height >= delivered.value.height) return [];
+    const at = bench.fields.record.at;
+    return [
+      {
+        at,
+        facts: {
+          setting: bench.recording?.name ?? '',
+          recorded: [width, height] as const,
+          delivered: [delivered.value.width, delivered.value.height] as const,
+        },
+        related: [
+          ...relatedTo(at, recorded),
+          ...delivered.from.map((place) => ({ at: place, words: '`size` of the delivery' })),
+        ],
+      },
+    ];
+  },
+  words: ({ setting, recorded, delivered }) => ({
+    what: `${setting} records ${recorded.join(' x ')}; the film is delivered at ${delivered.join(' x ')}.`,
+    why: 'What isn’t recorded can’t be delivered.',
+  }),
+  numbers: ({ recorded, delivered }) => ({
+    recordedWidth: recorded[0],
+    recordedHeight: recorded[1],
+    deliveredWidth: delivered[0],
+    deliveredHeight: delivered[1],
+  }),
+  fixes({ at, facts: { delivered } }, { bench }) {
+    const chosen = chosenSetting(bench);
+    const enough = settingsOf(bench)
+      .filter(({ width, height }) => width >= delivered[0] && height >= delivered[1])
+      .sort((a, b) => Number(b.rate === chosen?.rate) - Number(a.rate === chosen?.rate));
+    return enough
+      .slice(0, 2)
+      .map(({ name, width, height, rate }) =>
+        setTo(`Record ${name} (${width} x ${height}, ${Number(rate.toFixed(3))} fps)`, at, name),
+      );
+  },
+};

@@ -1,0 +1,30 @@
+/** What rules about a whole plan look at, drawn together from entries and summaries. */
+import { ifKnown } from '../plan/field.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
+import type { Allowances } from '../rules/acceptance.ts';
+import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
+import type { EntryRef } from './entries.ts';
+import { plainId } from './entry-kinds.ts';
+import { NOUN } from './nouns.ts';
+
+/** What shots and rigs can refer to; shots, cuts and clips are ends in themselves. */
+const ENDS: ReadonlySet<string> = new Set(['shots', 'cuts', 'clips']);
+
+export function planView(
+  file: FileId,
+  shots: readonly ShotSummary[],
+  entries: readonly EntryRef[],
+  used: ReadonlySet<EntryId>,
+  allow: Allowances,
+): PlanView {
+  const named = entries.flatMap(({ id, kind }) => {
+    if (kind.kind !== 'entry' || ENDS.has(kind.home.group) || id !== plainId(id)) return [];
+    const noun = NOUN[kind.home.group as keyof typeof NOUN];
+    return [{ id, name: kind.name, noun, used: used.has(id) }];
+  });
+  const allowed = [...(ifKnown(allow) ?? [])].map(([rule, field]) => ({
+    rule,
+    at: { ...field.at, part: 'key' as const },
+  }));
+  return { file, shots, entries: named, allow: allowed };
+}

@@ -1,0 +1,29 @@
+/**
+ * Severities as the plan, or a file that it uses, sets them: in the data, so that every reader of
+ * the plan sees the same. The nearest file's word holds.
+ */
+import type { PlanReader } from '../figures/reader.ts';
+import { ifKnown, isKnown } from '../plan/field.ts';
+import type { FileId } from '../plan/place.ts';
+import type { Finding, Severity } from '../rules/rule.ts';
+import { ruleFailed } from '../rules/rule-failed.ts';
+
+export function withSeverities(
+  findings: readonly Finding[],
+  files: readonly FileId[],
+  readerOf: (file: FileId) => PlanReader,
+): readonly Finding[] {
+  const set = new Map<string, Severity>();
+  for (const file of files)
+    for (const [rule, severity] of ifKnown(readerOf(file).plan('severity')) ?? [])
+      if (isKnown(severity) && !set.has(rule)) set.set(rule, severity.value);
+  // That a rule broke down is nothing that a plan could wish away.
+  set.delete(ruleFailed.name);
+  if (set.size === 0) return findings;
+  return findings.map((finding) => {
+    const severity = set.get(finding.rule);
+    return severity === undefined || severity === finding.severity
+      ? finding
+      : { ...finding, severity };
+  });
+}
