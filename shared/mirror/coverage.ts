@@ -1,0 +1,129 @@
+/**
+ * How much of the frame a light leaves black in a mirror-like film, and on which side.
+ *
+ * A flat film is exact in area: seen from a point of the pupil, the light's mirror image is a
+ * convex polygon; what the frame's share of it is, is cut out and measured. A bowed film has no
+ * such image, and is sampled by rays. Either is averaged over the pupil with the seven-point rule
+ * of degree 5 for a disc (Abramowitz and Stegun 25.4.61), so soft edges count by what they lose.
+ */
+import { type FilmSurface, filmPoint } from './film-surface.ts';
+import { checkedFrame, type FrameView } from './patch.ts';
+import { cut, cutToRectangle, moments, type Point2 } from './polygon.ts';
+import { insideFaceMm, meetPlane, planeOf, type Source, sourceOutline } from './source.ts';
+import { add, between, dot, reflected, scale, sub, unit, type Vec } from './vector.ts';
+
+export type FrameSide = 'none' | 'all' | 'around' | 'left' | 'right' | 'bottom' | 'top';
+
+export interface Coverage {
+  /** Share of the frame that stays black, 0 to 1; an edge lost to half the pupil counts half. */
+  readonly blackShare: number;
+  /** Where in the picture the black lies. */
+  readonly side: FrameSide;
+}
+
+interface Lit {
+  readonly area: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+const AXIS_RING = Math.sqrt(2 / 3);
+
+/** Points of the pupil and their weights, which sum to 1. */
+function pupilRule(view: FrameView): readonly { at: Vec; weight: number }[] {
+  const z = view.pupilDistanceMm;
+  if (view.pupilMm === 0) return [{ at: [0, 0, z], weight: 1 }];
+  const radius = (view.pupilMm / 2) * AXIS_RING;
+  const ring = Array.from({ length: 6 }, (_, i) => {
+    const turn = (Math.PI * i) / 3;
+    const at: Vec = [radius * Math.cos(turn), radius * Math.sin(turn), z];
+    return { at, weight: 1 / 8 };
+  });
+  return [{ at: [0, 0, z], weight: 1 / 4 }, ...ring];
+}
+
+/** The frame's lit part, from one point of the pupil, by the light's mirror image. */
+function litFlat(view: FrameView, normal: Vec, outline: readonly Vec[], pupil: Vec): Lit {
+  const centre: Vec = [0, 0, view.pupilDistanceMm];
+  const facing = cut(outline, (p) => dot(normal, p), between);
+  const depth = dot(normal, pupil);
+  const onFilm = facing.map((p) => {
+    const behind = sub(p, scale(normal, 2 * dot(normal, p)));
+    return between(pupil, behind, depth / (depth - dot(normal, behind)));
+  });
+  // Film beside or behind the pupil is in nobody's frame, and would project upside down.
+  const ahead = cut(onFilm, (p) => centre[2] * 0.999 - p[2], between);
+  const inFrame = ahead.map((p): Point2 => {
+    const t = centre[2] / (centre[2] - p[2]);
+    return [p[0] * t, p[1] * t];
+  });
+  return moments(cutToRectangle(inFrame, view.widthMm / 2, view.heightMm / 2));
+}
+
+const ROWS = 36;
+
+/** The same by rays, for a film without a mirror image of its own. */
+function litByRays(view: FrameView, surface: FilmSurface, source: Source, pupil: Vec): Lit {
+  const plane = planeOf(source);
+  const columns = Math.min(128, Math.max(8, Math.ceil((ROWS * view.widthMm) / view.heightMm)));
+  const centre: Vec = [0, 0, view.pupilDistanceMm];
+  const cell = (view.widthMm * view.heightMm) / (ROWS * columns);
+  let [area, x, y] = [0, 0, 0];
+  for (let row = 0; row < ROWS; row += 1)
+    for (let column = 0; column < columns; column += 1) {
+      const frameAt: Vec = [
+        ((column + 0.5) / columns - 0.5) * view.widthMm,
+        ((row + 0.5) / ROWS - 0.5) * view.heightMm,
+        0,
+      ];
+      const point = filmPoint(surface, frameAt, centre);
+      if (point === null) continue;
+      const out = reflected(unit(sub(pupil, point.at)), point.normal);
+      const hit = meetPlane(plane, point.at, out);
+      if (hit === null || insideFaceMm(source.face, hit) < 0) continue;
+      area += cell;
+      x += cell * frameAt[0];
+      y += cell * frameAt[1];
+    }
+  return { area, x, y };
+}
+
+/** Less black than this is rounding. */
+const NOTHING = 1e-9;
+
+/** Off the middle by less than this part of the half frame, black lies around. */
+const MIDDLE = 0.1;
+
+function sideOf(blackShare: number, x: number, y: number): FrameSide {
+  if (blackShare <= NOTHING) return 'none';
+  if (blackShare >= 1 - NOTHING) return 'all';
+  if (Math.max(Math.abs(x), Math.abs(y)) < MIDDLE) return 'around';
+  if (Math.abs(x) > Math.abs(y)) return x > 0 ? 'right' : 'left';
+  return y > 0 ? 'top' : 'bottom';
+}
+
+/**
+ * What a light leaves black of the frame.
+ *
+ * @throws RangeError where frame, distance or light have no extent
+ */
+export function coverage(view: FrameView, surface: FilmSurface, source: Source): Coverage {
+  checkedFrame(view);
+  const outline = sourceOutline(source);
+  const lit = pupilRule(view)
+    .map(({ at, weight }) => {
+      const part =
+        surface.curvaturePerMm === 0
+          ? litFlat(view, surface.normal, outline, at)
+          : litByRays(view, surface, source, at);
+      return [part.area * weight, part.x * weight, part.y * weight] as Vec;
+    })
+    .reduce(add);
+  const frame = view.widthMm * view.heightMm;
+  const black = frame - lit[0];
+  const blackShare = black <= NOTHING * frame ? 0 : Math.min(1, black / frame);
+  // The frame's own first moments are 0, so the black's are those of the light with the sign turned.
+  const x = -lit[1] / (black * (view.widthMm / 2));
+  const y = -lit[2] / (black * (view.heightMm / 2));
+  return { blackShare, side: sideOf(blackShare, x, y) };
+}
