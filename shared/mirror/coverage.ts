@@ -3,7 +3,7 @@
  *
  * A flat film is exact in area: seen from a point of the pupil, the light's mirror image is a
  * convex polygon; what the frame's share of it is, is cut out and measured. A bowed film has no
- * such image, and is sampled by rays. Either is averaged over the pupil with the seven-point rule
+ * such image, and is worked out by rays. Either is averaged over the pupil with the seven-point rule
  * of degree 5 for a disc (Abramowitz and Stegun 25.4.61), so soft edges count by what they lose.
  */
 import { type FilmSurface, filmPoint } from './film-surface.ts';
@@ -60,30 +60,48 @@ function litFlat(view: FrameView, normal: Vec, outline: readonly Vec[], pupil: V
   return moments(cutToRectangle(inFrame, view.widthMm / 2, view.heightMm / 2));
 }
 
-const ROWS = 36;
+/** A point of the frame, and how far inside the light its ray ends, mm. */
+interface Sample {
+  readonly at: Point2;
+  readonly insideMm: number;
+}
 
-/** The same by rays, for a film without a mirror image of its own. */
+const betweenSamples = (a: Sample, b: Sample, t: number): Sample => ({
+  at: [a.at[0] + (b.at[0] - a.at[0]) * t, a.at[1] + (b.at[1] - a.at[1]) * t],
+  insideMm: 0,
+});
+
+const CELLS = 20;
+
+/**
+ * The same by rays, for a film without a mirror image of its own: one at each corner of a grid's
+ * cells, and each cell cut where the light's edge runs between its corners.
+ */
 function litByRays(view: FrameView, surface: FilmSurface, source: Source, pupil: Vec): Lit {
   const plane = planeOf(source);
-  const columns = Math.min(128, Math.max(8, Math.ceil((ROWS * view.widthMm) / view.heightMm)));
   const centre: Vec = [0, 0, view.pupilDistanceMm];
-  const cell = (view.widthMm * view.heightMm) / (ROWS * columns);
+  const sampleAt = (column: number, row: number): Sample => {
+    const x = (column / CELLS - 0.5) * view.widthMm;
+    const y = (row / CELLS - 0.5) * view.heightMm;
+    const point = filmPoint(surface, [x, y, 0], centre);
+    const hit =
+      point && meetPlane(plane, point.at, reflected(unit(sub(pupil, point.at)), point.normal));
+    return { at: [x, y], insideMm: hit ? insideFaceMm(source.face, hit) : -source.distanceMm };
+  };
+  const samples = Array.from({ length: (CELLS + 1) ** 2 }, (_, i) =>
+    sampleAt(i % (CELLS + 1), Math.floor(i / (CELLS + 1))),
+  );
   let [area, x, y] = [0, 0, 0];
-  for (let row = 0; row < ROWS; row += 1)
-    for (let column = 0; column < columns; column += 1) {
-      const frameAt: Vec = [
-        ((column + 0.5) / columns - 0.5) * view.widthMm,
-        ((row + 0.5) / ROWS - 0.5) * view.heightMm,
-        0,
-      ];
-      const point = filmPoint(surface, frameAt, centre);
-      if (point === null) continue;
-      const out = reflected(unit(sub(pupil, point.at)), point.normal);
-      const hit = meetPlane(plane, point.at, out);
-      if (hit === null || insideFaceMm(source.face, hit) < 0) continue;
-      area += cell;
-      x += cell * frameAt[0];
-      y += cell * frameAt[1];
+  for (let row = 0; row < CELLS; row += 1)
+    for (let column = 0; column < CELLS; column += 1) {
+      const first = row * (CELLS + 1) + column;
+      const cell = [first, first + 1, first + CELLS + 2, first + CELLS + 1];
+      const corners = cell.map((i) => samples[i] as Sample);
+      const lit = cut(corners, (sample) => sample.insideMm, betweenSamples);
+      const part = moments(lit.map((sample) => sample.at));
+      area += part.area;
+      x += part.x;
+      y += part.y;
     }
   return { area, x, y };
 }
