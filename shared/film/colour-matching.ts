@@ -4,7 +4,7 @@
  * Source: C. Wyman, P.-P. Sloan and P. Shirley, Simple Analytic Approximations to the CIE XYZ
  * Color Matching Functions, Journal of Computer Graphics Techniques 2(2), 2013, the multi-lobe
  * fit. A lobe is a Gaussian with a slope of its own on each side. Single wavelengths are off by up
- * to 2 % of the peak; colours of films, which mix many, by 0.6 % (see the tests).
+ * to 2 % of the peak; colours of films, which mix many, by less than 1 %.
  */
 export interface Tristimulus {
   readonly x: number;

@@ -3,8 +3,8 @@
  *
  * Source: CIE 15:2004, Colorimetry, ch. 3.1 and table T.2; the components are those of D. Judd,
  * D. MacAdam and G. Wyszecki, Journal of the Optical Society of America 54, 1031 (1964), every
- * 10 nm, between which the CIE interpolates in straight lines. The figures were compared with
- * those listed by the library colour-science (BSD-3-Clause).
+ * 10 nm, between which the CIE interpolates in straight lines. The figures are the CIE's as
+ * the library colour-science lists them (BSD-3-Clause).
  */
 import { requireWithin } from './range.ts';
 

@@ -14,7 +14,7 @@ export function firstMaximum(film: PreparedFilm): FirstMaximum {
   // Y rises once and falls once before the first minimum, where half the phase is π.
   let low = 0;
   let high = (0.9 * Math.PI) / middle.halfPhase;
-  for (let step = 0; step < 100; step += 1) {
+  for (let step = 0; step < 40; step += 1) {
     const a = low + (high - low) * 0.45;
     const b = low + (high - low) * 0.55;
     if (filmTristimulus(film, a).y < filmTristimulus(film, b).y) low = a;

@@ -9,7 +9,7 @@
 import { type FilmSurface, filmPoint } from './film-surface.ts';
 import { checkedFrame, type FrameView } from './patch.ts';
 import { cut, cutToRectangle, moments, type Point2 } from './polygon.ts';
-import { insideFaceMm, meetPlane, planeOf, type Source, sourceOutline } from './source.ts';
+import { type Face, meetPlane, planeOf, type Source, sourceOutline } from './source.ts';
 import { add, between, dot, reflected, scale, sub, unit, type Vec } from './vector.ts';
 
 export type FrameSide = 'none' | 'all' | 'around' | 'left' | 'right' | 'bottom' | 'top';
@@ -60,33 +60,53 @@ function litFlat(view: FrameView, normal: Vec, outline: readonly Vec[], pupil: V
   return moments(cutToRectangle(inFrame, view.widthMm / 2, view.heightMm / 2));
 }
 
-/** A point of the frame, and how far inside the light its ray ends, mm. */
+/** A point of the frame, and where its ray meets the plane of the light. */
 interface Sample {
   readonly at: Point2;
-  readonly insideMm: number;
+  readonly hit: Point2;
 }
 
+const mix = (a: Point2, b: Point2, t: number): Point2 => [
+  a[0] + (b[0] - a[0]) * t,
+  a[1] + (b[1] - a[1]) * t,
+];
+
 const betweenSamples = (a: Sample, b: Sample, t: number): Sample => ({
-  at: [a.at[0] + (b.at[0] - a.at[0]) * t, a.at[1] + (b.at[1] - a.at[1]) * t],
-  insideMm: 0,
+  at: mix(a.at, b.at, t),
+  hit: mix(a.hit, b.hit, t),
 });
 
-const CELLS = 20;
+/** The face's edges, each as how far inside it a point lies. */
+function edgesOf(face: Face): readonly ((sample: Sample) => number)[] {
+  if (face.shape === 'round')
+    return [({ hit }) => face.diameterMm / 2 - Math.hypot(hit[0], hit[1])];
+  const [w, h] = [face.widthMm / 2, face.heightMm / 2];
+  return [
+    ({ hit }) => w - hit[0],
+    ({ hit }) => w + hit[0],
+    ({ hit }) => h - hit[1],
+    ({ hit }) => h + hit[1],
+  ];
+}
+
+const CELLS = 16;
 
 /**
  * The same by rays, for a film without a mirror image of its own: one at each corner of a grid's
- * cells, and each cell cut where the light's edge runs between its corners.
+ * cells, and each cell cut where the light's edges run through it.
  */
 function litByRays(view: FrameView, surface: FilmSurface, source: Source, pupil: Vec): Lit {
   const plane = planeOf(source);
   const centre: Vec = [0, 0, view.pupilDistanceMm];
-  const sampleAt = (column: number, row: number): Sample => {
+  const edges = edgesOf(source.face);
+  const sampleAt = (column: number, row: number): Sample | null => {
     const x = (column / CELLS - 0.5) * view.widthMm;
     const y = (row / CELLS - 0.5) * view.heightMm;
     const point = filmPoint(surface, [x, y, 0], centre);
-    const hit =
-      point && meetPlane(plane, point.at, reflected(unit(sub(pupil, point.at)), point.normal));
-    return { at: [x, y], insideMm: hit ? insideFaceMm(source.face, hit) : -source.distanceMm };
+    if (point === null) return null;
+    const out = reflected(unit(sub(pupil, point.at)), point.normal);
+    const hit = meetPlane(plane, point.at, out);
+    return hit && { at: [x, y], hit };
   };
   const samples = Array.from({ length: (CELLS + 1) ** 2 }, (_, i) =>
     sampleAt(i % (CELLS + 1), Math.floor(i / (CELLS + 1))),
@@ -96,8 +116,12 @@ function litByRays(view: FrameView, surface: FilmSurface, source: Source, pupil:
     for (let column = 0; column < CELLS; column += 1) {
       const first = row * (CELLS + 1) + column;
       const cell = [first, first + 1, first + CELLS + 2, first + CELLS + 1];
-      const corners = cell.map((i) => samples[i] as Sample);
-      const lit = cut(corners, (sample) => sample.insideMm, betweenSamples);
+      const corners = cell.map((i) => samples[i] ?? null).filter((corner) => corner !== null);
+      if (corners.length < cell.length) continue;
+      const lit = edges.reduce<readonly Sample[]>(
+        (rest, inside) => cut(rest, inside, betweenSamples),
+        corners,
+      );
       const part = moments(lit.map((sample) => sample.at));
       area += part.area;
       x += part.x;

@@ -38,7 +38,7 @@ describe('CIE 1931 2° observer', () => {
 });
 
 describe('daylight', () => {
-  // CIE 15:2004, table T.3: chromaticities of the D illuminants.
+  // CIE 15:2004, table T.3: chromaticities of the D illuminants (from memory).
   const ILLUMINANTS = [
     { name: 'D50', kelvin: 5003, x: 0.3457, y: 0.3585 },
     { name: 'D55', kelvin: 5503, x: 0.3324, y: 0.3474 },
@@ -58,7 +58,7 @@ describe('daylight', () => {
     expect(Math.abs(seenY - y)).toBeLessThan(0.0006);
   });
 
-  // ISO 11664-2, D65 (the same figures as CIE 15:2004, table T.1), every 50 nm.
+  // ISO 11664-2, D65 (the same figures as CIE 15:2004, table T.1; from memory), every 50 nm.
   it.each([
     { nm: 400, power: 82.7549 },
     { nm: 450, power: 117.008 },
@@ -75,14 +75,14 @@ describe('daylight', () => {
 });
 
 describe('Planckian light', () => {
-  // CIE 15:2004: illuminant A is at x 0.44758, y 0.40745; T 2856 K, 2848 K × 1.4388/1.4350.
+  // CIE 15:2004: illuminant A is at x 0.44758, y 0.40745; T 2856 K, 2848 K × 1.4388/1.4350 (from memory).
   it('of 2856 K is illuminant A', () => {
     const [x, y] = xyOf(2856);
     expect(Math.abs(x - 0.44758)).toBeLessThan(0.002);
     expect(Math.abs(y - 0.40745)).toBeLessThan(0.002);
   });
 
-  // ISO 11664-2, illuminant A: relative power.
+  // ISO 11664-2, illuminant A: relative power (from memory).
   it.each([
     { nm: 400, power: 14.708 },
     { nm: 500, power: 59.8611 },

@@ -22,7 +22,7 @@ describe('thin films in air', () => {
     expect(peakReflectance(1.33)).toBeCloseTo(((1.33 ** 2 - 1) / (1.33 ** 2 + 1)) ** 2, 12);
   });
 
-  // OpenStax, University Physics vol. 3, ch. 1: the polarising angle of water, n 1.333, is 53.1°.
+  // OpenStax, University Physics vol. 3, ch. 1: the polarising angle of water, n 1.333, is 53.1° (from memory).
   it('returns no light of one polarisation at 53.1°', () => {
     const { s, p } = finesse(1.333, (53.1 * Math.PI) / 180);
     expect(p).toBeLessThan(1e-6);

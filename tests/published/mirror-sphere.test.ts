@@ -12,7 +12,7 @@ describe('spherical mirrors', () => {
   });
 
   // OpenStax, University Physics vol. 3, ch. 2: a concave mirror of radius 80 cm brings the sun's
-  // light together at 40 cm.
+  // light together at 40 cm (from memory).
   it('concave: the rear of a bubble, for a distant light', () => {
     const image = rearImage(800, 1e9);
     expect(1600 - image.behindVertexMm).toBeCloseTo(400, 3);
