@@ -1,0 +1,87 @@
+/**
+ * Whether light, stand and lens stand in one another: least distances between a light's face and
+ * round bodies (lens, column of a stand), and what a light in the way hides of the frame.
+ */
+import { checkedFrame, type FrameView } from './patch.ts';
+import { cut, cutToRectangle, moments, type Point2 } from './polygon.ts';
+import { requirePositive } from './range.ts';
+import { minimum } from './solve.ts';
+import { onPlane, planeOf, type Source, sourceOutline } from './source.ts';
+import { between, dot, norm, scale, sub, type Vec } from './vector.ts';
+
+/** A round body with flat ends: a lens with its tubes, a stand's column, a boom's arm. */
+export interface Cylinder {
+  readonly from: Vec;
+  readonly to: Vec;
+  readonly diameterMm: number;
+}
+
+/** The rig on the axis, from its front rim backwards. */
+export const lensCylinder = (
+  workingDistanceMm: number,
+  lengthMm: number,
+  diameterMm: number,
+): Cylinder => ({
+  from: [0, 0, workingDistanceMm],
+  to: [0, 0, workingDistanceMm + lengthMm],
+  diameterMm,
+});
+
+/** Distance from a point to a cylinder's surface, mm; negative inside. Exact, and convex. */
+export function distanceToCylinderMm(point: Vec, cylinder: Cylinder): number {
+  requirePositive('the diameter', cylinder.diameterMm);
+  const axis = sub(cylinder.to, cylinder.from);
+  const length = norm(axis);
+  requirePositive('the length', length);
+  const fromEnd = sub(point, cylinder.from);
+  const along = dot(fromEnd, axis) / length;
+  const aside = norm(sub(fromEnd, scale(axis, along / length))) - cylinder.diameterMm / 2;
+  const beyond = Math.abs(along - length / 2) - length / 2;
+  if (aside <= 0 || beyond <= 0) return Math.max(aside, beyond);
+  return Math.hypot(aside, beyond);
+}
+
+/** Least distance between a light's face and a cylinder, mm; 0 or less where they meet. */
+export function faceClearanceMm(source: Source, cylinder: Cylinder): number {
+  const plane = planeOf(source);
+  const face = source.face;
+  const halfUp = (face.shape === 'round' ? face.diameterMm : face.heightMm) / 2;
+  const halfRightAt = (up: number): number =>
+    face.shape === 'round' ? Math.sqrt(Math.max(0, halfUp ** 2 - up ** 2)) : face.widthMm / 2;
+  // The distance is convex over the face, so least along one axis of the least along the other.
+  const least = (up: number): number => {
+    const half = halfRightAt(up);
+    return minimum((r) => distanceToCylinderMm(onPlane(plane, r, up), cylinder), -half, half).value;
+  };
+  return minimum(least, -halfUp, halfUp).value;
+}
+
+/**
+ * Least distance between two cylinders, mm, the second with rounded ends (its ends count as half
+ * spheres, so the answer is never too large); 0 or less where they meet.
+ */
+export function cylinderClearanceMm(body: Cylinder, column: Cylinder): number {
+  const at = (t: number): number =>
+    distanceToCylinderMm(between(column.from, column.to, t), body) - column.diameterMm / 2;
+  return minimum(at, 0, 1).value;
+}
+
+/**
+ * Share of the frame, 0 to 1, that a light hides by standing between subject and lens, seen from
+ * the pupil's middle.
+ */
+export function hiddenShare(view: FrameView, source: Source): number {
+  checkedFrame(view);
+  const u = view.pupilDistanceMm;
+  const inWay = cut(
+    cut(sourceOutline(source), (p) => p[2], between),
+    (p) => u * 0.999 - p[2],
+    between,
+  );
+  const shadow = inWay.map((p): Point2 => {
+    const t = u / (u - p[2]);
+    return [p[0] * t, p[1] * t];
+  });
+  const { area } = moments(cutToRectangle(shadow, view.widthMm / 2, view.heightMm / 2));
+  return area / (view.widthMm * view.heightMm);
+}

@@ -1,0 +1,37 @@
+/** The tilts at which a light that stands where it stands fills a flat film: the window by light. */
+import { coverage } from './coverage.ts';
+import { filmSurface, type TiltAxis } from './film-surface.ts';
+import { STEEPEST_TILT_RAD } from './least-tilt.ts';
+import type { FrameView } from './patch.ts';
+import { leastWhere } from './solve.ts';
+import type { Source } from './source.ts';
+
+export interface LitTilts {
+  readonly leastRad: number;
+  readonly greatestRad: number;
+}
+
+/**
+ * Least and greatest tilt, 0 to 60°, that leave no more than `blackShare` of the frame black. The
+ * film looks straight at the light's middle at half the light's own angle, and from there the
+ * black only grows.
+ *
+ * @param blackShare share of the frame that may stay black, 0 to 1
+ * @returns null where the light can't fill the frame at any tilt about this axis
+ */
+export function litTiltsRad(
+  view: FrameView,
+  source: Source,
+  about: TiltAxis,
+  blackShare: number,
+): LitTilts | null {
+  const lit = (tilt: number): boolean =>
+    coverage(view, filmSurface(tilt, about), source).blackShare <= blackShare;
+  const half = (about === 'level' ? source.upRad : source.acrossRad) / 2;
+  const straight = Math.min(STEEPEST_TILT_RAD, Math.max(0, half));
+  if (!lit(straight)) return null;
+  const leastRad = leastWhere(lit, 0, straight) ?? straight;
+  const greatestRad =
+    leastWhere((tilt) => !lit(tilt), straight, STEEPEST_TILT_RAD) ?? STEEPEST_TILT_RAD;
+  return { leastRad, greatestRad };
+}

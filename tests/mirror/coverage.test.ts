@@ -1,0 +1,222 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { coverage } from '../../shared/mirror/coverage.ts';
+import { bowCurvaturePerMm, filmSurface } from '../../shared/mirror/film-surface.ts';
+import { litTiltsRad } from '../../shared/mirror/lit-tilts.ts';
+import {
+  coversFrame,
+  type FrameView,
+  neededLight,
+  spareAround,
+} from '../../shared/mirror/patch.ts';
+import type { Source } from '../../shared/mirror/source.ts';
+
+const rad = (degrees: number): number => (degrees * Math.PI) / 180;
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+const views: fc.Arbitrary<FrameView> = fc.record({
+  widthMm: between(4, 40),
+  heightMm: between(4, 24),
+  pupilDistanceMm: between(80, 1200),
+  pupilMm: between(0, 40),
+});
+
+const sources: fc.Arbitrary<Source> = fc.record({
+  face: fc.oneof(
+    fc.record({
+      shape: fc.constant('rectangle' as const),
+      widthMm: between(10, 900),
+      heightMm: between(10, 900),
+    }),
+    fc.record({ shape: fc.constant('round' as const), diameterMm: between(10, 900) }),
+  ),
+  distanceMm: between(150, 1500),
+  upRad: between(rad(-20), rad(80)),
+  acrossRad: between(rad(-30), rad(30)),
+});
+
+const VIEW: FrameView = { widthMm: 24, heightMm: 13.5, pupilDistanceMm: 420, pupilMm: 12.5 };
+const WALL: Source = {
+  face: { shape: 'rectangle', widthMm: 600, heightMm: 400 },
+  distanceMm: 500,
+  upRad: rad(26),
+  acrossRad: 0,
+};
+
+describe('the patch that the frame needs', () => {
+  it('lies at twice the tilt, and is extent·(z + s)/z + D·s/z across', () => {
+    fc.assert(
+      fc.property(views, between(0, rad(30)), between(100, 1500), (view, tilt, s) => {
+        const needed = neededLight(view, filmSurface(tilt, 'level'), s);
+        expect(needed?.upRad).toBeCloseTo(2 * tilt, 9);
+        expect(needed?.acrossRad).toBeCloseTo(0, 9);
+      }),
+    );
+    const { pupilDistanceMm: z, pupilMm: D } = VIEW;
+    const needed = neededLight(VIEW, filmSurface(rad(3), 'level'), 500);
+    const size = (extent: number): number => (extent * (z + 500)) / z + (D * 500) / z;
+    // Three degrees of tilt change either by 1 % at most.
+    expect(Math.abs((needed?.widthMm ?? 0) / size(24) - 1)).toBeLessThan(0.01);
+    expect(Math.abs((needed?.heightMm ?? 0) / size(13.5) - 1)).toBeLessThan(0.01);
+  });
+
+  it('is filled by the light that it asks for, and by none that is smaller', () => {
+    fc.assert(
+      fc.property(views, between(0, rad(30)), between(150, 1500), (view, tilt, s) => {
+        const surface = filmSurface(tilt, 'level');
+        const needed = neededLight(view, surface, s);
+        if (needed === null) throw new Error('no light fills it');
+        const light = (k: number): Source => ({
+          face: {
+            shape: 'rectangle',
+            widthMm: needed.widthMm * k,
+            heightMm: needed.heightMm * k,
+          },
+          distanceMm: s,
+          upRad: needed.upRad,
+          acrossRad: needed.acrossRad,
+        });
+        expect(coversFrame(view, surface, light(1.0001))).toBe(true);
+        expect(coverage(view, surface, light(1.0001)).blackShare).toBe(0);
+        expect(coversFrame(view, surface, light(0.98))).toBe(false);
+      }),
+    );
+  });
+
+  it('is larger on a film that bulges', () => {
+    const size = (bow: number): number =>
+      neededLight(VIEW, filmSurface(rad(4), 'level', bowCurvaturePerMm(bow, 100)), 500)?.widthMm ??
+      Number.NaN;
+    expect(size(0.5)).toBeGreaterThan(size(0.1));
+    expect(size(0.1)).toBeGreaterThan(size(0));
+  });
+
+  it('is told against the light’s own edges', () => {
+    const spare = spareAround(VIEW, filmSurface(rad(4), 'level'), WALL);
+    expect(spare?.leftMm).toBeCloseTo(spare?.rightMm ?? 0, 6);
+    expect(spare?.bottomMm).toBeLessThan(spare?.topMm ?? 0);
+    expect(spare?.bottomMm).toBeGreaterThan(0);
+  });
+
+  it('has no light where rays are thrown past it', () => {
+    const edgeOn: Source = { ...WALL, upRad: rad(-89) };
+    expect(spareAround(VIEW, filmSurface(rad(20), 'level'), edgeOn)).toBeNull();
+    expect(coverage(VIEW, filmSurface(rad(20), 'level'), edgeOn)).toEqual({
+      blackShare: 1,
+      side: 'all',
+    });
+  });
+});
+
+describe('coverage', () => {
+  it('leaves nothing black where the light covers the patch', () => {
+    fc.assert(
+      fc.property(views, sources, between(0, rad(40)), (view, source, tilt) => {
+        const surface = filmSurface(tilt, 'level');
+        const { blackShare, side } = coverage(view, surface, source);
+        expect(blackShare).toBeGreaterThanOrEqual(0);
+        expect(blackShare).toBeLessThanOrEqual(1);
+        expect(side === 'none').toBe(blackShare === 0);
+        // A round face is drawn with sides, so it may miss by a hair what its circle covers.
+        if (coversFrame(view, surface, source)) expect(blackShare).toBeLessThan(1e-4);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('leaves nothing black on a bowed film either, and something once the light is too small', () => {
+    fc.assert(
+      fc.property(views, between(-0.8, 0.8), between(0, rad(20)), (view, bow, tilt) => {
+        const surface = filmSurface(tilt, 'level', bowCurvaturePerMm(bow, 120));
+        const needed = neededLight(view, surface, 400);
+        if (needed === null) throw new Error('no light fills it');
+        const light = (k: number): Source => ({
+          face: {
+            shape: 'rectangle',
+            widthMm: needed.widthMm * k,
+            heightMm: needed.heightMm * k,
+          },
+          distanceMm: 400,
+          upRad: needed.upRad,
+          acrossRad: needed.acrossRad,
+        });
+        expect(coversFrame(view, surface, light(1.001))).toBe(true);
+        expect(coverage(view, surface, light(1.001)).blackShare).toBeLessThan(1e-4);
+        expect(coverage(view, surface, light(0.4)).blackShare).toBeGreaterThan(0.01);
+      }),
+      { numRuns: 40, endOnFailure: true },
+    );
+  });
+
+  it('never falls when the light grows', () => {
+    fc.assert(
+      fc.property(views, sources, between(0, rad(40)), between(1, 3), (view, source, tilt, k) => {
+        const face =
+          source.face.shape === 'round'
+            ? { ...source.face, diameterMm: source.face.diameterMm * k }
+            : { ...source.face, widthMm: source.face.widthMm * k };
+        const surface = filmSurface(tilt, 'level');
+        const before = coverage(view, surface, source).blackShare;
+        expect(coverage(view, surface, { ...source, face }).blackShare).toBeLessThanOrEqual(
+          before + 1e-9,
+        );
+      }),
+    );
+  });
+
+  it('is the same by image and by rays: a film bowed by next to nothing is flat', () => {
+    fc.assert(
+      fc.property(views, sources, between(0, rad(20)), (view, source, tilt) => {
+        const flat = coverage(view, filmSurface(tilt, 'level'), source).blackShare;
+        const bowed = coverage(view, filmSurface(tilt, 'level', 1e-12), source).blackShare;
+        // A round light smaller than a cell of the grid is drawn coarsely, and leaves all else black.
+        expect(Math.abs(flat - bowed)).toBeLessThan(source.face.shape === 'round' ? 0.015 : 0.004);
+      }),
+      { numRuns: 60, endOnFailure: true },
+    );
+  });
+
+  it('turns with the tilt’s axis: upright is level on its side', () => {
+    const upright = coverage(
+      { ...VIEW, widthMm: 13.5, heightMm: 24 },
+      filmSurface(rad(4), 'upright'),
+      {
+        ...WALL,
+        face: { shape: 'rectangle', widthMm: 60, heightMm: 600 },
+        upRad: 0,
+        acrossRad: rad(11),
+      },
+    );
+    const level = coverage(VIEW, filmSurface(rad(4), 'level'), {
+      ...WALL,
+      face: { shape: 'rectangle', widthMm: 600, heightMm: 60 },
+      upRad: rad(11),
+    });
+    expect(upright.blackShare).toBeCloseTo(level.blackShare, 9);
+    expect([upright.side, level.side]).toEqual(['left', 'bottom']);
+  });
+
+  it('refuses a light without extent, by name', () => {
+    const flat: Source = { ...WALL, face: { shape: 'rectangle', widthMm: 0, heightMm: 4 } };
+    expect(() => coverage(VIEW, filmSurface(0), flat)).toThrow(/width of the light/);
+    expect(() => coverage(VIEW, filmSurface(0), { ...WALL, distanceMm: -1 })).toThrow(/distance/);
+  });
+});
+
+describe('tilts that a light fills', () => {
+  it('reach from edge to edge of what is allowed', () => {
+    const lit = litTiltsRad(VIEW, WALL, 'level', 0.01);
+    if (lit === null) throw new Error('never lit');
+    const black = (tilt: number): number => coverage(VIEW, filmSurface(tilt), WALL).blackShare;
+    expect(black(lit.leastRad)).toBeCloseTo(0.01, 6);
+    expect(black(lit.greatestRad)).toBeCloseTo(0.01, 6);
+    expect(black((lit.leastRad + lit.greatestRad) / 2)).toBe(0);
+    expect(lit.leastRad).toBeGreaterThan(0);
+  });
+
+  it('are none for a light that is too small or below', () => {
+    const small: Source = { ...WALL, face: { shape: 'round', diameterMm: 20 } };
+    expect(litTiltsRad(VIEW, small, 'level', 0.01)).toBeNull();
+    expect(litTiltsRad(VIEW, { ...WALL, upRad: rad(-40) }, 'level', 0.01)).toBeNull();
+  });
+});
