@@ -1,6 +1,7 @@
 /** All figures of a shot laid out on the bench. A function of the bench alone. */
 import type { Bench } from './bench.ts';
 import { lightFigures } from './light.ts';
+import { mirrorFigures } from './mirror.ts';
 import { opticalFigures } from './optical.ts';
 import { sharpnessFigures } from './sharpness.ts';
 import type { ShotFigures } from './shot-figures.ts';
@@ -8,11 +9,13 @@ import { timeFigures } from './time.ts';
 
 export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
+  const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
   return {
     ...optical,
-    ...sharpnessFigures(bench, optical),
+    ...sharpness,
     ...lightFigures(bench, optical, time),
     ...time,
+    ...mirrorFigures(bench, optical, sharpness),
   };
 }

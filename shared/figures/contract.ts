@@ -1,6 +1,9 @@
 /** The figures of a shot in the names and the order of the JSON contract. */
+import { derive } from './figure.ts';
 import { figuresToJson, type ShotFiguresJson } from './json.ts';
 import type { ShotFigures } from './shot-figures.ts';
+
+const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
   figuresToJson({
@@ -29,4 +32,27 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     shutterSeconds: figures.shutterSeconds,
     shutterAngleDeg: figures.shutterAngleDeg,
     flickerResidual: figures.flickerResidual,
+    reflectance: figures.reflectance,
+    leastTiltDeg: derive([figures.leastTiltRad], degrees),
+    tiltWindowDeg: derive([figures.tiltWindow], ({ leastRad, greatestRad }) => [
+      degrees(leastRad),
+      degrees(greatestRad),
+    ]),
+    tiltWindowOpenDeg: derive([figures.tiltWindow], ({ openRad }) => degrees(openRad)),
+    neededLight: derive([figures.neededLight], (it) => ({
+      upDeg: degrees(it.upRad),
+      acrossDeg: degrees(it.acrossRad),
+      widthMm: it.widthMm,
+      heightMm: it.heightMm,
+    })),
+    blackShare: derive([figures.darkFrame], ({ share }) => share),
+    blackSide: derive([figures.darkFrame], ({ side }) => side),
+    strayRatio: figures.strayRatio,
+    focusBehindNearestMm: figures.focusBehindNearestMm,
+    bubbleImages: figures.bubbleImages,
+    filmColours: figures.filmColours,
+    lifeS: figures.lifeS,
+    shareOfLife: figures.shareOfLife,
+    domeDepthMm: figures.domeDepthMm,
+    flatSavesStops: figures.flatSavesStops,
   });

@@ -7,6 +7,8 @@ import { ifKnown } from '../plan/field.ts';
 import type { Reading } from '../plan/generated/types.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import { mirrorKind } from './mirror-kind.ts';
+import { shownEv, showsLight } from './mirror-light.ts';
 import type { LightFigures, OpticalFigures, TimeFigures } from './shot-figures.ts';
 
 export function lightFigures(
@@ -53,16 +55,22 @@ function sceneEv(bench: Bench, optical: OpticalFigures, glass: Figure<number>): 
   );
   const unknown = each.filter((figure) => !figure.known);
   if (unknown.length > 0) return unknownOf(unknown);
-  return derive(each, (...evs) => evTogether(evs));
+  // Each place of a mirror shows one light; lights on a diffuse subject add up.
+  const together =
+    mirrorKind(bench) === undefined ? evTogether : (evs: readonly number[]) => Math.max(...evs);
+  return derive(each, (...evs) => together(evs));
 }
 
 /** One light, by the reading that was taken of it, else by its illuminance at the subject. */
 function givenEv(
-  { name, fields }: LightInUse,
+  light: LightInUse,
   bench: Bench,
   optical: OpticalFigures,
   glass: Figure<number>,
 ): Figure<number> {
+  // A mirror shows the light's own face; only a reading of the subject itself holds as it is.
+  if (showsLight(light, bench)) return shownEv(light, bench);
+  const { name, fields } = light;
   if (fields.reading.state !== 'missing') {
     const reading = figureOf(fields.reading, name);
     return reading.known ? readEv(reading.value, name, bench, optical, glass) : reading;

@@ -185,6 +185,8 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
   return { known: true, value: lights, from: list.from };
 }
 
+type LightAt = GroupTypes['lights']['at'];
+
 /**
  * The light with what this shot says otherwise. One way of saying how bright it is replaces the
  * others: a reading taken for the shot is not to be weighed against the light's own data.
@@ -202,7 +204,15 @@ function laidOver(
       )
     : {};
   const kept = given.filter(([key]) => key in base);
-  return { ...base, ...cleared, ...Object.fromEntries(kept) };
+  const at = over.at && movedTo(base.at, over.at);
+  return { ...base, ...cleared, ...Object.fromEntries(kept), ...(at && { at }) };
+}
+
+/** Where the shot moves the light to: what it doesn't say about the place stays. */
+function movedTo(base: LightAt, over: LightAt): LightAt {
+  if (!isKnown(base) || !isKnown(over)) return over.state === 'missing' ? base : over;
+  const said = Object.entries(over.value).filter(([, field]) => field.state !== 'missing');
+  return { ...over, value: { ...base.value, ...Object.fromEntries(said) } };
 }
 
 function filtersOf(

@@ -1,4 +1,9 @@
 /** Everything worked out of one shot, each figure with its inputs' places or why it is not known. */
+
+import type { ImageInBubble } from '../mirror/bubble-image.ts';
+import type { FrameSide } from '../mirror/coverage.ts';
+import type { MirrorView } from '../mirror/least-tilt.ts';
+import type { NeededLight } from '../mirror/patch.ts';
 import type { Chain } from '../optics/arrangement.ts';
 import type { ChainTrace } from '../optics/chain.ts';
 import type { Figure } from './figure.ts';
@@ -93,4 +98,84 @@ export interface TimeFigures {
   readonly worstFlicker: Figure<LampFlicker>;
 }
 
-export interface ShotFigures extends OpticalFigures, SharpnessFigures, LightFigures, TimeFigures {}
+/** Where a flat mirror-like subject may be tilted, rad. */
+export interface MirrorWindow {
+  readonly leastRad: number;
+  readonly greatestRad: number;
+  /** How wide it is; negative: how far from open. */
+  readonly openRad: number;
+  /** The light limits it too; where its place isn't known, mirror and depth alone do. */
+  readonly byLight: boolean;
+}
+
+export interface FlatMirrorFigures {
+  readonly mirrorView: Figure<MirrorView>;
+  /** The smallest tilt at which the subject no longer shows the lens. */
+  readonly leastTiltRad: Figure<number>;
+  /** The largest tilt that the depth there holds. */
+  readonly greatestTiltByDepthRad: Figure<number>;
+  /** The tilts at which the shot's best light fills the frame; both 0 where none does. */
+  readonly litTiltsRad: Figure<{ readonly leastRad: number; readonly greatestRad: number }>;
+  readonly tiltWindow: Figure<MirrorWindow>;
+  /** Where the light has to stand for this tilt and how large it has to be, at its distance. */
+  readonly neededLight: Figure<NeededLight>;
+  /** The share of the frame that stays black, and where in it. */
+  readonly darkFrame: Figure<{
+    readonly light: string;
+    readonly share: number;
+    readonly side: FrameSide;
+  }>;
+}
+
+/** Rim or light as a bubble shows it, in pixels of the recording from the frame's middle. */
+export interface BubbleImage extends ImageInBubble {
+  readonly of: string;
+  readonly wall: 'front' | 'rear';
+}
+
+export interface BubbleFigures {
+  /** How far behind the bubble's nearest point the focus belongs, mm. */
+  readonly focusBehindNearestMm: Figure<number>;
+  readonly bubbleImages: Figure<readonly BubbleImage[]>;
+}
+
+export interface FilmColours {
+  readonly swatches: readonly {
+    readonly thicknessNm: number;
+    /** As the screen shows it: first maximum near white, balanced as the shot. */
+    readonly hex: string;
+    /** Absolute, a perfect white's Y is 100. */
+    readonly xyz: readonly [x: number, y: number, z: number];
+  }[];
+  /** Black, grey and the orders that the range runs through. */
+  readonly bands: readonly {
+    readonly band: string;
+    readonly fromNm: number;
+    readonly toNm: number;
+  }[];
+}
+
+export interface FilmFigures {
+  readonly filmColours: Figure<FilmColours>;
+  readonly lifeS: Figure<number>;
+  /** The depth that a dome as wide as a level film would need in this frame, mm. */
+  readonly domeDepthMm: Figure<number>;
+  /** Stops that a level film saves by needing no such depth; 0: the depth there would hold it. */
+  readonly flatSavesStops: Figure<number>;
+  /** Take and settling over the film's life: 1 just fits. */
+  readonly shareOfLife: Figure<number>;
+}
+
+export interface MirrorFigures extends FlatMirrorFigures, BubbleFigures, FilmFigures {
+  /** R, the share of the light that comes back. */
+  readonly reflectance: Figure<number>;
+  /** Background over film: 1/20 is seen. */
+  readonly strayRatio: Figure<number>;
+}
+
+export interface ShotFigures
+  extends OpticalFigures,
+    SharpnessFigures,
+    LightFigures,
+    TimeFigures,
+    MirrorFigures {}

@@ -1,0 +1,139 @@
+/** The film itself: its colours, and how long it lasts. */
+import { prepareSwatches, type Swatches } from '../film/colour.ts';
+import { HOLDERS, type Holder, usualLife } from '../film/life.ts';
+import { bandsOver } from '../film/orders.ts';
+import { colourSequence } from '../film/sequence.ts';
+import { sphereDepthMm } from '../optics/needed-depth.ts';
+import { ifKnown, isKnown } from '../plan/field.ts';
+import type { Bench } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
+import { indexOf, mirrorKind } from './mirror-kind.ts';
+import { pupilDistanceMm } from './optical.ts';
+import type { FilmColours, FilmFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
+
+/** Swatches over a range of thicknesses: enough that neighbours look alike. */
+const SWATCHES = 24;
+
+const NO_FILM = notKnown('the subject is no film');
+
+export function filmFigures(
+  bench: Bench,
+  optical: OpticalFigures,
+  sharpness: SharpnessFigures,
+): FilmFigures {
+  const kind = mirrorKind(bench);
+  if (kind !== 'film' && kind !== 'bubble')
+    return {
+      filmColours: NO_FILM,
+      lifeS: NO_FILM,
+      shareOfLife: NO_FILM,
+      domeDepthMm: NO_FILM,
+      flatSavesStops: NO_FILM,
+    };
+  const lifeS = lifeOf(bench);
+  const domeDepthMm = domeDepth(bench, optical);
+  return {
+    filmColours: coloursOf(bench),
+    domeDepthMm,
+    flatSavesStops: derive([domeDepthMm, sharpness.judgedDepthMm], (dome, there) =>
+      Math.max(0, 2 * Math.log2(dome / there)),
+    ),
+    lifeS,
+    shareOfLife: derive([takeS(bench), lifeS], (take, life) => take / life),
+  };
+}
+
+/**
+ * The depth that a dome of the film's own width would need in this frame, mm: what a level film
+ * does without. Only for films that stand level and say how wide they are.
+ */
+function domeDepth(bench: Bench, optical: OpticalFigures): Figure<number> {
+  const { subject } = bench;
+  if (!subject || mirrorKind(bench) !== 'film' || ifKnown(subject.fields.stands) !== 'level')
+    return notKnown('the film does not stand level');
+  return derive(
+    [figureOf(subject.fields.size, subject.name), optical.fieldMm, pupilDistanceMm(bench, optical)],
+    (size, [width, height], distance) =>
+      sphereDepthMm({
+        radiusMm: Math.min(size.width, size.height) / 2,
+        halfDiagonalMm: Math.hypot(width, height) / 2,
+        pupilDistanceMm: distance,
+      }),
+  );
+}
+
+/** As it was measured or is known to last, else the shortest that its stance and holder usually give. */
+function lifeOf({ subject }: Bench): Figure<number> {
+  if (!subject) return NO_FILM;
+  const { lasts, stands, holder } = subject.fields;
+  if (lasts.state !== 'missing') return figureOf(lasts, subject.name);
+  const stance = ifKnown(stands);
+  const held = HOLDERS.find((each): each is Holder => each === ifKnown(holder));
+  const life = stance && held ? usualLife(stance, held) : null;
+  if (life === null) return figureOf(lasts, subject.name) as Figure<never>;
+  if (life.kind === 'hours') return notKnown('a level film over a closed vessel lasts up to hours');
+  return known(life.shortestS, [stands.at, holder.at]);
+}
+
+/** The take and what it waits for, s. */
+function takeS({ fields, shot }: Bench): Figure<number> {
+  const take = figureOf(fields.take, shot);
+  if (!take.known) return take;
+  const { duration, settle } = take.value;
+  const waits = settle.state === 'missing' ? known(0) : figureOf(settle, `${shot}’s take`);
+  return derive([figureOf(duration, `${shot}’s take`), waits], (runs, settles) => runs + settles);
+}
+
+/** The white that the picture is balanced for: the shot's, else the light's own. */
+function balanceOf({ fields }: Bench): number | undefined {
+  const value = ifKnown(fields['white-balance']);
+  return value === 'auto' ? undefined : value;
+}
+
+/** Swatches of the film under the first light of the shot. */
+export function swatchesOf(bench: Bench): Figure<Swatches> {
+  const { lights, tiltRad } = bench;
+  if (!lights.known) return lights;
+  const [light] = lights.value;
+  if (!light) return notKnown('the shot has no light');
+  return derive(
+    [figureOf(light.fields.colour, light.name), tiltRad, indexOf(bench)],
+    (lightK, tilt, index) => {
+      try {
+        return prepareSwatches(
+          { lightK, incidenceRad: Math.abs(tilt), ...(index !== undefined && { index }) },
+          balanceOf(bench),
+        );
+      } catch (error) {
+        if (error instanceof RangeError) return notKnown(error.message);
+        throw error;
+      }
+    },
+  );
+}
+
+function coloursOf(bench: Bench): Figure<FilmColours> {
+  const { subject } = bench;
+  if (!subject) return NO_FILM;
+  const { thickness } = subject.fields;
+  if (!isKnown(thickness)) return figureOf(thickness, subject.name) as Figure<never>;
+  return derive(
+    [figureOf(thickness, subject.name), swatchesOf(bench)],
+    ({ from, to }, swatches) => {
+      if (to > 10_000 || from > to) return notKnown('films thicker than 10 µm show no colours');
+      const steps = from === to ? 2 : SWATCHES;
+      return {
+        swatches: colourSequence(swatches, from, to, steps).map(({ thicknessNm, xyz, screen }) => ({
+          thicknessNm,
+          hex: screen.hex,
+          xyz: [xyz.x, xyz.y, xyz.z] as const,
+        })),
+        bands: bandsOver(swatches.film, from, to).map(({ band, fromNm, toNm }) => ({
+          band: band.kind === 'order' ? `order ${band.order}` : band.kind,
+          fromNm,
+          toNm,
+        })),
+      };
+    },
+  );
+}

@@ -1,0 +1,207 @@
+/** What a flat mirror-like subject shows: the lens, the light, and what neither reaches. */
+import { coverage, type FrameSide } from '../mirror/coverage.ts';
+import { coveredTiltsRad } from '../mirror/covered-tilts.ts';
+import { bowCurvaturePerMm, filmSurface } from '../mirror/film-surface.ts';
+import { leastTiltRad, type MirrorView } from '../mirror/least-tilt.ts';
+import { type FrameView, type NeededLight, neededLight } from '../mirror/patch.ts';
+import { greatestTiltByDepthRad } from '../mirror/tilt-window.ts';
+import type { Bench } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import { sourceOf } from './light-source.ts';
+import { isFlatMirror } from './mirror-kind.ts';
+import { pupilDistanceMm } from './optical.ts';
+import type { FlatMirrorFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
+
+const NO_MIRROR = notKnown('the subject is no flat mirror');
+
+export function flatMirrorFigures(
+  bench: Bench,
+  optical: OpticalFigures,
+  sharpness: SharpnessFigures,
+): FlatMirrorFigures {
+  if (!isFlatMirror(bench))
+    return {
+      mirrorView: NO_MIRROR,
+      leastTiltRad: NO_MIRROR,
+      greatestTiltByDepthRad: NO_MIRROR,
+      litTiltsRad: NO_MIRROR,
+      tiltWindow: NO_MIRROR,
+      neededLight: NO_MIRROR,
+      darkFrame: NO_MIRROR,
+    };
+  const view = mirrorView(bench, optical);
+  const frame = frameView(bench, optical);
+  const least = derive(
+    [view],
+    (it) => leastTiltRad(it) ?? notKnown('no tilt under 60° takes the lens out of the mirror'),
+  );
+  const byDepth = greatestByDepth(bench, optical, sharpness);
+  const lit = litTilts(bench, frame);
+  return {
+    mirrorView: view,
+    leastTiltRad: least,
+    greatestTiltByDepthRad: byDepth,
+    litTiltsRad: lit,
+    tiltWindow: windowOf(least, byDepth, lit),
+    neededLight: nearestNeededLight(bench, frame),
+    darkFrame: darkFrame(bench, frame),
+  };
+}
+
+function alongTilt<T>(bench: Bench, [width, height]: readonly [T, T]): T {
+  return bench.tiltAbout === 'level' ? height : width;
+}
+
+/** Bow in mm and the extent that it is measured over; a film without one is flat. */
+function bowOf({ subject }: Bench): Figure<number> {
+  if (!subject || subject.fields.bow.state === 'missing') return known(0);
+  return figureOf(subject.fields.bow, subject.name);
+}
+
+/** The subject's own size; where it isn't given it is taken to reach past the frame. */
+function extentOf({ subject }: Bench): Figure<{ width: number; height: number } | undefined> {
+  if (!subject || subject.fields.size.state === 'missing') return known(undefined);
+  return figureOf(subject.fields.size, subject.name);
+}
+
+function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
+  const { lens } = bench;
+  const { trace, workingDistanceMm, pupilDiameterMm, fieldMm } = optical;
+  const rim = lens ? figureOf(lens.fields.rim, lens.name) : unknownOf([trace]);
+  return derive(
+    [trace, workingDistanceMm, pupilDiameterMm, fieldMm, rim, bowOf(bench), extentOf(bench)],
+    (
+      it,
+      distance,
+      pupilMm,
+      field,
+      rimMm,
+      bowMm,
+      extent,
+    ): MirrorView | ReturnType<typeof notKnown> => {
+      if (!(distance > 0)) return notKnown('the subject would be inside the lens');
+      const fieldAlongMm = alongTilt(bench, field);
+      if (!Number.isFinite(fieldAlongMm)) return notKnown('the frame has no end');
+      const size = extent && alongTilt(bench, [extent.width, extent.height]);
+      return {
+        workingDistanceMm: distance,
+        rimMm,
+        pupilMm,
+        pupilBehindRimMm: it.pupilDepthMm ?? 0,
+        fieldAlongMm,
+        ...(bowMm > 0 && { bowMm, ...(size !== undefined && { bowOverMm: size }) }),
+      };
+    },
+  );
+}
+
+function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
+  const { fieldMm, pupilDiameterMm, workingDistanceMm } = optical;
+  return derive(
+    [fieldMm, pupilDistanceMm(bench, optical), pupilDiameterMm, workingDistanceMm],
+    ([widthMm, heightMm], distance, pupilMm, room) =>
+      room > 0 && Number.isFinite(widthMm)
+        ? { widthMm, heightMm, pupilDistanceMm: distance, pupilMm }
+        : notKnown('there is no frame in front of the lens'),
+  );
+}
+
+function greatestByDepth(
+  bench: Bench,
+  { fieldMm }: OpticalFigures,
+  { judgedDepthMm, travelMm }: SharpnessFigures,
+): Figure<number> {
+  return derive(
+    [judgedDepthMm, travelMm, fieldMm, bowOf(bench), extentOf(bench)],
+    (depth, travel, field, bowMm, extent) => {
+      const fieldAlongMm = alongTilt(bench, field);
+      if (!Number.isFinite(fieldAlongMm)) return notKnown('the frame has no end');
+      const size = extent && alongTilt(bench, [extent.width, extent.height]);
+      if (!Number.isFinite(depth)) return Math.PI / 2;
+      return greatestTiltByDepthRad(
+        { fieldAlongMm, subjectAlongMm: size ?? fieldAlongMm * 100, bowMm },
+        Math.max(0, depth - travel),
+      );
+    },
+  );
+}
+
+/** The tilts that the light leaves: those at which the best light of the shot fills the frame. */
+function litTilts(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['litTiltsRad'] {
+  const { lights } = bench;
+  if (!lights.known) return lights;
+  if (lights.value.length === 0) return notKnown('the shot has no light');
+  const each = lights.value.map((light) =>
+    derive(
+      [frame, sourceOf(light)],
+      (view, source) =>
+        coveredTiltsRad(view, source, bench.tiltAbout) ?? { leastRad: 0, greatestRad: 0 },
+    ),
+  );
+  return derive(each, (...spans) =>
+    spans.reduce((best, next) =>
+      next.greatestRad - next.leastRad > best.greatestRad - best.leastRad ? next : best,
+    ),
+  );
+}
+
+/** From the least tilt by the mirror and the light to the greatest by the depth and the light. */
+function windowOf(
+  least: Figure<number>,
+  byDepth: Figure<number>,
+  lit: FlatMirrorFigures['litTiltsRad'],
+): FlatMirrorFigures['tiltWindow'] {
+  const byLight = lit.known && lit.value.greatestRad > lit.value.leastRad ? lit : undefined;
+  return derive([least, byDepth], (mirror, depth) => {
+    const leastRad = Math.max(mirror, byLight?.value.leastRad ?? 0);
+    const greatestRad = Math.min(depth, byLight?.value.greatestRad ?? Number.POSITIVE_INFINITY);
+    return {
+      leastRad,
+      greatestRad,
+      openRad: greatestRad - leastRad,
+      byLight: byLight !== undefined,
+    };
+  });
+}
+
+/** What the frame needs of the light nearest to its place: direction and size there. */
+function nearestNeededLight(bench: Bench, frame: Figure<FrameView>): Figure<NeededLight> {
+  const { lights, tiltRad, tiltAbout } = bench;
+  const first = lights.known ? lights.value[0] : undefined;
+  if (!first) return lights.known ? notKnown('the shot has no light') : lights;
+  return derive(
+    [frame, tiltRad, sourceOf(first)],
+    (view, tilt, { distanceMm }) =>
+      neededLight(view, filmSurface(tilt, tiltAbout), distanceMm) ??
+      notKnown('no flat light there could fill the frame'),
+  );
+}
+
+/** The share of the frame that no light of the shot reaches by the mirror: the best light counts. */
+function darkFrame(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['darkFrame'] {
+  const { lights, tiltRad, tiltAbout } = bench;
+  if (!lights.known) return lights;
+  if (lights.value.length === 0) return notKnown('the shot has no light');
+  const size = extentOf(bench);
+  const each = lights.value.map((light) =>
+    derive(
+      [frame, tiltRad, bowOf(bench), size, sourceOf(light)],
+      (view, tilt, bowMm, extent, source): { light: string; share: number; side: FrameSide } => {
+        const along = alongTilt(bench, [
+          extent?.width ?? view.widthMm,
+          extent?.height ?? view.heightMm,
+        ]);
+        const curvature = bowMm > 0 ? bowCurvaturePerMm(bowMm, along) : 0;
+        const { blackShare, side } = coverage(
+          view,
+          filmSurface(tilt, tiltAbout, curvature),
+          source,
+        );
+        return { light: light.name, share: blackShare, side };
+      },
+    ),
+  );
+  return derive(each, (...shares) =>
+    shares.reduce((best, next) => (next.share < best.share ? next : best)),
+  );
+}
