@@ -1,5 +1,6 @@
 /** All figures of a shot laid out on the bench. A function of the bench alone. */
 import type { Bench } from './bench.ts';
+import { clearanceFigures } from './clearance.ts';
 import { lightFigures } from './light.ts';
 import { mirrorFigures } from './mirror.ts';
 import { opticalFigures } from './optical.ts';
@@ -16,6 +17,7 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...sharpness,
     ...lightFigures(bench, optical, time),
     ...time,
+    ...clearanceFigures(bench, optical),
     ...mirrorFigures(bench, optical, sharpness),
   };
 }

@@ -45,6 +45,8 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
       widthMm: it.widthMm,
       heightMm: it.heightMm,
     })),
+    lightClearanceMm: derive([figures.lightInTheWay], ({ clearanceMm }) => clearanceMm),
+    hiddenShare: derive([figures.lightInTheWay], ({ hiddenShare }) => hiddenShare),
     blackShare: derive([figures.darkFrame], ({ share }) => share),
     blackSide: derive([figures.darkFrame], ({ side }) => side),
     strayRatio: figures.strayRatio,

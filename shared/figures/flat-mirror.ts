@@ -145,7 +145,7 @@ function litTilts(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['li
   );
 }
 
-/** From the least tilt by the mirror and the light to the greatest by the depth and the light. */
+/** From the least tilt by the mirror to the greatest by the depth, or by the light where it is known. */
 function windowOf(
   least: Figure<number>,
   byDepth: Figure<number>,
@@ -153,7 +153,7 @@ function windowOf(
 ): FlatMirrorFigures['tiltWindow'] {
   const byLight = lit.known && lit.value.greatestRad > lit.value.leastRad ? lit : undefined;
   return derive([least, byDepth], (mirror, depth) => {
-    const leastRad = Math.max(mirror, byLight?.value.leastRad ?? 0);
+    const leastRad = mirror;
     const greatestRad = Math.min(depth, byLight?.value.greatestRad ?? Number.POSITIVE_INFINITY);
     return {
       leastRad,

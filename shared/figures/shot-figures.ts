@@ -173,9 +173,23 @@ export interface MirrorFigures extends FlatMirrorFigures, BubbleFigures, FilmFig
   readonly strayRatio: Figure<number>;
 }
 
+/** The light of the shot that is most in the way of lens or view. */
+export interface LightInTheWay {
+  readonly light: string;
+  /** Between its face and the lens, mm, at least; 0 or less: they meet. */
+  readonly clearanceMm: number;
+  /** Share of the frame that it hides from the lens. */
+  readonly hiddenShare: number;
+}
+
+export interface ClearanceFigures {
+  readonly lightInTheWay: Figure<LightInTheWay>;
+}
+
 export interface ShotFigures
   extends OpticalFigures,
     SharpnessFigures,
     LightFigures,
     TimeFigures,
-    MirrorFigures {}
+    MirrorFigures,
+    ClearanceFigures {}

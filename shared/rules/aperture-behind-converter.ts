@@ -26,13 +26,13 @@ export const apertureBehindConverter: ShotRule<Facts> = {
     bad: [
       {
         says: 'a long stack with a converter',
-        change: { 'shots/frost/rig': 'stacked', 'shots/frost/iso': '3200' },
+        change: { 'shots/skin': null, 'shots/frost/rig': 'stacked', 'shots/frost/iso': '3200' },
       },
     ],
     good: [
       {
         says: 'a lens on the body alone',
-        change: { 'shots/frost/rig': 'plain', 'shots/frost/field': '300 mm' },
+        change: { 'shots/skin': null, 'shots/frost/rig': 'plain', 'shots/frost/field': '300 mm' },
       },
     ],
   },

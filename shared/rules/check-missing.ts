@@ -14,12 +14,7 @@ export const checkMissing: ShotRule<Facts> = {
     when: 'checks that the shot calls for stand neither in the shot, nor in `every-shot`, nor in `once`.',
     why: 'A take of a film that lasts half a minute can’t be repeated because a setting was forgotten. What has to be checked follows from what is filmed, how, and with what.',
     remedy: 'Add the checks, and tick them on the day.',
-    bad: [
-      {
-        says: 'no checks for every shot',
-        change: { 'preflight/every-shot': '[focus-at-full-size]' },
-      },
-    ],
+    bad: [{ says: 'a film without its checks', change: { 'shots/skin/preflight': null } }],
     good: [{ says: 'all of them', change: {} }],
   },
   check({ bench }) {

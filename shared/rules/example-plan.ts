@@ -40,6 +40,15 @@ kit:
       rim: 58 mm
       pupil-ratio: 1
       mass: 0.3 kg
+    long-200:
+      focal: 200 mm
+      aperture: f/4 to 32
+      loss: 0.3 stops
+      closest: { from-sensor: 0.85 m, magnification: 0.3x }
+      length: 165 mm
+      rim: 82 mm
+      pupil-ratio: 0.8
+      mass: 1.1 kg
   tubes:
     tube-20: { length: 20 mm, mass: 80 g }
     tube-36: { length: 36 mm, mass: 110 g }
@@ -55,6 +64,8 @@ rigs:
     parts: [body-a, tube-36, tube-20, short-50]
   plain:
     parts: [body-a, short-50]
+  far:
+    parts: [body-a, twice, tube-36, long-200]
 
 lights:
   panel:
@@ -72,6 +83,14 @@ lights:
     colour: 3200 K
     supply: mains
     reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: meter }
+  strip:
+    kind: led
+    source: 240 x 120 mm
+    at: { distance: 300 mm, up: 14 deg }
+    colour: 5600 K
+    modulation: none
+    supply: low-voltage
+    luminance: 12000 cd/m2
 
 subjects:
   frost-plate:
@@ -79,6 +98,7 @@ subjects:
     size: 200 x 150 mm
     depth: 1.5 mm
     finish: matt
+  soap: { kind: film, stands: upright, size: 160 x 100 mm, holder: wicking frame, lasts: 40 s }
 
 shots:
   frost:
@@ -91,6 +111,19 @@ shots:
     record: full-25
     white-balance: 5600 K
     light: [panel]
+  skin:
+    subject: soap
+    rig: far
+    field: 48 mm
+    tilt: 4 deg
+    aperture: f/11
+    shutter: 1/50 s
+    iso: 1600
+    record: full-25
+    white-balance: 5600 K
+    light: [strip]
+    take: { duration: 20 s, settle: 5 s }
+    preflight: { background-clear: open, solution-ready: open, lens-not-in-mirror: open }
 
 preflight:
   once: { card-and-battery: open }

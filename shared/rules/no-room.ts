@@ -1,21 +1,32 @@
-import { relatedTo, type ShotRule } from './shot-rule.ts';
+import type { Observation } from './rule.ts';
+import { relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
 
 /** Under this a lamp, a holder or a hand no longer fits between rim and subject, mm. Common practice. */
 const TIGHT_MM = 20;
 
-interface Facts {
-  readonly workingDistanceMm: number;
-  readonly lens: string;
-}
+/** Share of the frame that a light may hide unseen: the frame's very edge. */
+const HIDDEN = 0.005;
+
+type Facts =
+  | { readonly kind: 'rim'; readonly workingDistanceMm: number; readonly lens: string }
+  | { readonly kind: 'light'; readonly light: string; readonly lens: string }
+  | { readonly kind: 'view'; readonly light: string; readonly hiddenShare: number };
 
 export const noRoom: ShotRule<Facts> = {
   name: 'no-room',
   severity: 'warning',
   docs: {
-    when: 'the subject would be inside the lens, or nearer to its rim than 20 mm.',
+    when: 'the subject would be inside the lens or nearer to its rim than 20 mm, or a light stands in the lens or before it.',
     why: 'Working distance W is from the subject to the front rim: the more extension on a given lens, the nearer the subject has to come, until the plane of focus lies inside the barrel.',
     remedy: 'Take extension away and a converter in its place, use a longer lens, or frame wider.',
     bad: [
+      {
+        says: 'a light before the lens',
+        change: {
+          'lights/strip/at': '{ distance: 300 mm, up: 3 deg }',
+          'shots/skin/tilt': '4 deg',
+        },
+      },
       {
         says: 'a short lens on long tubes',
         change: {
@@ -30,29 +41,75 @@ export const noRoom: ShotRule<Facts> = {
     ],
     good: [{ says: 'a hand’s breadth left', change: { 'shots/frost/field': '40 mm' } }],
   },
-  check({ bench, figures }) {
-    const { workingDistanceMm } = figures;
-    if (!workingDistanceMm.known || workingDistanceMm.value >= TIGHT_MM) return [];
-    const at = bench.wantedAt ?? bench.fields.rig.at;
-    return [
-      {
-        at,
-        severity: workingDistanceMm.value < 0 ? 'error' : 'warning',
-        facts: { workingDistanceMm: workingDistanceMm.value, lens: bench.lens?.name ?? 'the lens' },
-        related: relatedTo(at, workingDistanceMm),
-      },
-    ];
+  check(view) {
+    return [...betweenRimAndSubject(view), ...lightInTheWay(view)];
   },
-  words: ({ workingDistanceMm, lens }, say) =>
-    workingDistanceMm < 0
-      ? {
-          what: `The subject would be ${say.length(-workingDistanceMm)} inside ${lens}.`,
-          why: 'At this magnification the plane of focus lies behind the front rim.',
-        }
-      : {
-          what: `Only ${say.length(workingDistanceMm)} are left between ${lens} and the subject.`,
-          why: `Under ${say.length(TIGHT_MM)} neither light nor hand gets in, and the rim shades the subject.`,
-        },
-  size: ({ workingDistanceMm }) => ({ kind: 'length', value: TIGHT_MM - workingDistanceMm }),
-  numbers: ({ workingDistanceMm }) => ({ workingDistanceMm }),
+  words(facts, say) {
+    switch (facts.kind) {
+      case 'rim':
+        return facts.workingDistanceMm < 0
+          ? {
+              what: `The subject would be ${say.length(-facts.workingDistanceMm)} inside ${facts.lens}.`,
+              why: 'At this magnification the plane of focus lies behind the front rim.',
+            }
+          : {
+              what: `Only ${say.length(facts.workingDistanceMm)} are left between ${facts.lens} and the subject.`,
+              why: `Under ${say.length(TIGHT_MM)} neither light nor hand gets in, and the rim shades the subject.`,
+            };
+      case 'light':
+        return {
+          what: `${facts.light} stands in ${facts.lens}.`,
+          why: 'Its face and the lens would have to be in the same place.',
+        };
+      case 'view':
+        return {
+          what: `${facts.light} hides ${say.percent(facts.hiddenShare)} of the frame: it stands before the lens.`,
+          why: 'Its edge reaches into the cone between the frame and the entrance pupil.',
+        };
+    }
+  },
+  size: (facts) =>
+    facts.kind === 'rim'
+      ? { kind: 'length', value: TIGHT_MM - facts.workingDistanceMm }
+      : undefined,
+  numbers: (facts): Readonly<Record<string, number>> =>
+    facts.kind === 'rim'
+      ? { workingDistanceMm: facts.workingDistanceMm }
+      : facts.kind === 'view'
+        ? { hiddenShare: facts.hiddenShare }
+        : {},
 };
+
+function betweenRimAndSubject({ bench, figures }: ShotView): Observation<Facts>[] {
+  const { workingDistanceMm } = figures;
+  if (!workingDistanceMm.known || workingDistanceMm.value >= TIGHT_MM) return [];
+  const at = bench.wantedAt ?? bench.fields.rig.at;
+  return [
+    {
+      at,
+      severity: workingDistanceMm.value < 0 ? 'error' : 'warning',
+      facts: {
+        kind: 'rim',
+        workingDistanceMm: workingDistanceMm.value,
+        lens: bench.lens?.name ?? 'the lens',
+      },
+      related: relatedTo(at, workingDistanceMm),
+    },
+  ];
+}
+
+function lightInTheWay({ bench, figures }: ShotView): Observation<Facts>[] {
+  const { lightInTheWay: way } = figures;
+  if (!way.known) return [];
+  const { light, clearanceMm, hiddenShare } = way.value;
+  const named = bench.lights.known
+    ? bench.lights.value.find(({ name }) => name === light)
+    : undefined;
+  const at = named?.at ?? bench.fields.light.at;
+  const related = relatedTo(at, way);
+  if (hiddenShare > HIDDEN)
+    return [{ at, severity: 'error', facts: { kind: 'view', light, hiddenShare }, related }];
+  if (clearanceMm > 0) return [];
+  const lens = bench.lens?.name ?? 'the lens';
+  return [{ at, severity: 'error', facts: { kind: 'light', light, lens }, related }];
+}

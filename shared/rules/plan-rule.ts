@@ -12,6 +12,14 @@ export interface ShotSummary {
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
+  /** The holder of its film, and what it does to it; null: no film, or no holder given. */
+  readonly holder: {
+    readonly at: Place;
+    readonly subject: string;
+    readonly holder: string;
+    readonly longer: readonly string[];
+    readonly rear: boolean;
+  } | null;
   /** Rules that the plan's own `allow` accepted in this shot. */
   readonly acceptedByPlan: readonly string[];
 }

@@ -12,6 +12,9 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
     'diffraction-eats-detail',
     'exposure-off',
     'iso-out-of-range',
+    'lens-in-the-mirror',
+    'source-too-small',
+    'background-washes',
   ],
   // A number that can't be set works as nothing.
   'aperture-not-on-lens': [
@@ -27,6 +30,8 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
   'shutter-too-slow': ['lamp-flicker', 'exposure-off', 'iso-out-of-range'],
   // Depth and detail pull against each other: the depth's finding states both and the compromise.
   'depth-short': ['diffraction-eats-detail'],
+  // Another tilt is asked for, or none does: depth and light at the present one are beside the point.
+  'lens-in-the-mirror': ['depth-short', 'source-too-small'],
   // Setting another ISO is part of the remedy.
   'exposure-off': [],
   'iso-out-of-range': ['exposure-off'],

@@ -3,6 +3,7 @@
 import { allowUnused } from './allow-unused.ts';
 import { apertureBehindConverter } from './aperture-behind-converter.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
+import { backgroundWashes } from './background-washes.ts';
 import { betterSettingIdle } from './better-setting-idle.ts';
 import { checkMissing } from './check-missing.ts';
 import { checkOpen } from './check-open.ts';
@@ -10,16 +11,20 @@ import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { exposureOff } from './exposure-off.ts';
 import { fieldOutOfReach } from './field-out-of-reach.ts';
+import { holderWorksAgainst } from './holder-works-against.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
 import { lampFlicker } from './lamp-flicker.ts';
+import { lensInTheMirror } from './lens-in-the-mirror.ts';
 import { noRoom } from './no-room.ts';
 import { notKnown } from './not-known.ts';
+import { outlastsTheFilm } from './outlasts-the-film.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { RuleCore } from './rule.ts';
 import { ruleFailed } from './rule-failed.ts';
 import type { ShotRule } from './shot-rule.ts';
 import { shutterTooSlow } from './shutter-too-slow.ts';
 import { smallerThanDelivery } from './smaller-than-delivery.ts';
+import { sourceTooSmall } from './source-too-small.ts';
 import { duplicateName } from './text/duplicate-name.ts';
 import { misreadScalar } from './text/misread-scalar.ts';
 import { missingKey } from './text/missing-key.ts';
@@ -66,6 +71,10 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   isoOutOfRange,
   shutterTooSlow,
   lampFlicker,
+  lensInTheMirror,
+  sourceTooSmall,
+  backgroundWashes,
+  outlastsTheFilm,
   smallerThanDelivery,
   betterSettingIdle,
   checkMissing,
@@ -78,6 +87,7 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   unusedName,
   allowUnused,
   whiteBalanceAdrift,
+  holderWorksAgainst,
 ];
 
 export const ALL_RULES: readonly RuleCore<unknown>[] = [

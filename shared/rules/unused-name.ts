@@ -5,14 +5,13 @@ interface Facts {
   readonly noun: string;
 }
 
-/** Takes out of the example's plan what its one shot doesn't need. */
+/** Takes out of the example's plan what its shots don't need, but for a tube. */
 const TIDIED = {
   'rigs/stacked': null,
   'rigs/crowded': null,
   'rigs/plain': null,
   'lights/bulb': null,
   'kit/lenses/short-50': null,
-  'kit/converters': null,
 };
 
 export const unusedName: PlanRule<Facts> = {
@@ -22,8 +21,8 @@ export const unusedName: PlanRule<Facts> = {
     when: 'something in a plan with shots is referred to by nothing in it.',
     why: 'It may be left over, or meant for a shot that names something else. Files that others use hold kit for many plans and are never asked.',
     remedy: 'Use it, remove it, or move it to a file that plans share.',
-    bad: [{ says: 'a tube that no rig has', change: { ...TIDIED, 'kit/tubes/tube-36': null } }],
-    good: [{ says: 'nothing but what is used', change: { ...TIDIED, 'kit/tubes': null } }],
+    bad: [{ says: 'a tube that no rig has', change: TIDIED }],
+    good: [{ says: 'nothing but what is used', change: { ...TIDIED, 'kit/tubes/tube-20': null } }],
   },
   check({ file, shots, entries }) {
     if (shots.length === 0) return [];

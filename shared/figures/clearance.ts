@@ -1,0 +1,67 @@
+/** Whether a light stands in the lens, or between it and the subject. */
+import {
+  distanceToCylinderMm,
+  faceClearanceMm,
+  hiddenShare,
+  lensCylinder,
+} from '../mirror/clearance.ts';
+import { planeOf, type Source } from '../mirror/source.ts';
+import { norm } from '../mirror/vector.ts';
+import type { Bench, LightInUse } from './bench.ts';
+import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
+import { sourceOf } from './light-source.ts';
+import { pupilDistanceMm } from './optical.ts';
+import type { ClearanceFigures, LightInTheWay, OpticalFigures } from './shot-figures.ts';
+
+export function clearanceFigures(bench: Bench, optical: OpticalFigures): ClearanceFigures {
+  const { lights } = bench;
+  if (!lights.known) return { lightInTheWay: lights };
+  // Lights whose place isn't given stand where they do; those that are placed can be told.
+  const placed = lights.value
+    .map((light) => inTheWay(light, bench, optical))
+    .filter((figure) => figure.known);
+  if (placed.length === 0) return { lightInTheWay: notKnown('no light says where it stands') };
+  return {
+    lightInTheWay: derive(placed, (...each) =>
+      each.reduce((worst, next) =>
+        next.hiddenShare > worst.hiddenShare || next.clearanceMm < worst.clearanceMm ? next : worst,
+      ),
+    ),
+  };
+}
+
+function inTheWay(light: LightInUse, bench: Bench, optical: OpticalFigures): Figure<LightInTheWay> {
+  const { lens } = bench;
+  const { trace, workingDistanceMm, fieldMm, pupilDiameterMm } = optical;
+  if (!lens) return unknownOf([trace]);
+  return derive(
+    [
+      sourceOf(light),
+      workingDistanceMm,
+      figureOf(lens.fields.length, lens.name),
+      figureOf(lens.fields.rim, lens.name),
+      fieldMm,
+      pupilDistanceMm(bench, optical),
+      pupilDiameterMm,
+    ],
+    (source, room, lengthMm, rimMm, [widthMm, heightMm], pupilDistance, pupilMm) => {
+      if (!(room > 0) || !Number.isFinite(widthMm)) return notKnown('there is no room to speak of');
+      const lensBody = lensCylinder(room, lengthMm, rimMm);
+      const view = { widthMm, heightMm, pupilDistanceMm: pupilDistance, pupilMm };
+      return {
+        light: light.name,
+        clearanceMm: clearanceOf(source, lensBody),
+        hiddenShare: hiddenShare(view, source),
+      };
+    },
+  );
+}
+
+/** Exact only where it may matter: a face whose middle is far off can't touch. */
+function clearanceOf(source: Source, lens: ReturnType<typeof lensCylinder>): number {
+  const { face } = source;
+  const reach =
+    face.shape === 'round' ? face.diameterMm / 2 : norm([face.widthMm / 2, face.heightMm / 2, 0]);
+  const atLeast = distanceToCylinderMm(planeOf(source).centre, lens) - reach;
+  return atLeast > 0 ? atLeast : faceClearanceMm(source, lens);
+}

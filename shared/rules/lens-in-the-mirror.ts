@@ -1,0 +1,132 @@
+import type { MirrorWindow } from '../figures/shot-figures.ts';
+import { depthForTiltMm, fieldForTiltMm, workingDistanceForTiltMm } from '../mirror/tilt-window.ts';
+import { relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
+
+/** What the least tilt is good to; a hand and a level set an angle no better. */
+const DEAD_BAND_RAD = (0.1 * Math.PI) / 180;
+
+interface Facts {
+  readonly tiltRad: number;
+  readonly leastRad: number;
+  readonly subject: string;
+  readonly workingDistanceMm: number;
+  /** The window is shut: how far from open, what shuts it, and what would open it. */
+  readonly shut: {
+    readonly byRad: number;
+    readonly greatestRad: number;
+    readonly by: 'depth' | 'light';
+    /** Working distance from which the greatest tilt would do, mm; null: none. */
+    readonly distanceMm: number | null;
+    /** Frame along the tilt in which it would do, mm. */
+    readonly fieldAlongMm: number;
+  } | null;
+}
+
+export const lensInTheMirror: ShotRule<Facts> = {
+  name: 'lens-in-the-mirror',
+  severity: 'warning',
+  docs: {
+    when: 'a flat mirror-like subject is tilted less than it takes to stop showing the lens, or no tilt is both enough for that and little enough for depth and light.',
+    why: 'A mirror that faces the lens shows it. The least tilt is the smallest at which no visible point throws any part of the entrance pupil back into the front rim; doubling the working distance halves it, and every degree costs depth. Common practice: a long lens on tubes stands far off, keeps the film nearly parallel and so saves depth.',
+    remedy:
+      'Tilt as far as it takes and no further; stand further off, frame tighter, or put a smaller black card round the lens.',
+    bad: [{ says: 'nearly facing the lens', change: { 'shots/skin/tilt': '2 deg' } }],
+    good: [{ says: 'tilted enough', change: { 'shots/skin/tilt': '4 deg' } }],
+  },
+  check({ bench, figures }) {
+    const { leastTiltRad, tiltWindow, mirrorView } = figures;
+    const { tiltRad } = bench;
+    if (!leastTiltRad.known || !tiltRad.known || !mirrorView.known) return [];
+    const tilt = Math.abs(tiltRad.value);
+    const least = leastTiltRad.value;
+    const window = tiltWindow.known ? tiltWindow.value : undefined;
+    const isShut = window !== undefined && window.openRad < -DEAD_BAND_RAD;
+    if (tilt >= least - DEAD_BAND_RAD && !isShut) return [];
+    const at = bench.fields.tilt.at;
+    return [
+      {
+        at,
+        facts: {
+          tiltRad: tilt,
+          leastRad: least,
+          subject: bench.subject?.name ?? 'the subject',
+          workingDistanceMm: mirrorView.value.workingDistanceMm,
+          shut: isShut ? shutBy({ bench, figures }, window) : null,
+        },
+        related: relatedTo(at, leastTiltRad),
+      },
+    ];
+  },
+  words({ tiltRad, leastRad, subject, workingDistanceMm, shut }, say) {
+    const [tilted, takes] = say.angles2(tiltRad, leastRad);
+    if (shut === null)
+      return {
+        what: `The lens shows in ${subject}: tilted ${tilted}, it takes ${takes}.`,
+        why: `From ${say.length(workingDistanceMm)} away, pupil and rim counted.`,
+      };
+    const [least, greatest] = say.angles2(leastRad, shut.greatestRad);
+    const opened = [
+      ...(shut.distanceMm === null ? [] : [`${say.length(shut.distanceMm)} of working distance`]),
+      ...(shut.fieldAlongMm > 0
+        ? [`a frame of ${say.length(shut.fieldAlongMm)} along the tilt`]
+        : []),
+    ];
+    return {
+      what: `No tilt hides the lens and holds the ${shut.by}: least ${least}, greatest ${greatest}.`,
+      why:
+        `The window is ${say.angle(shut.byRad)} from open at ${say.length(workingDistanceMm)}.` +
+        (opened.length > 0 ? ` ${opened.join(', or ')} would open it.` : ''),
+    };
+  },
+  size: ({ tiltRad, leastRad, shut }) => ({
+    kind: 'angle',
+    value: Math.max(leastRad - tiltRad, shut?.byRad ?? 0),
+  }),
+  numbers: ({ tiltRad, leastRad, workingDistanceMm, shut }) => ({
+    tiltDeg: degrees(tiltRad),
+    leastTiltDeg: degrees(leastRad),
+    workingDistanceMm,
+    ...(shut && { shutByDeg: degrees(shut.byRad) }),
+  }),
+  fixes({ at, facts: { leastRad, shut } }, view) {
+    if (shut) return [];
+    const tilt = Math.ceil(degrees(leastRad) * 10) / 10;
+    const needs = depthAt(view, (tilt * Math.PI) / 180);
+    return [setTo(`Tilt ${tilt}°${needs}`, at, `${tilt} deg`)];
+  },
+};
+
+const degrees = (radians: number): number => (radians * 180) / Math.PI;
+
+function shutBy({ figures }: ShotView, window: MirrorWindow): Facts['shut'] {
+  const { greatestTiltByDepthRad, mirrorView } = figures;
+  const { openRad, greatestRad } = window;
+  const byDepth =
+    greatestTiltByDepthRad.known && greatestTiltByDepthRad.value <= greatestRad + 1e-9;
+  const view = mirrorView.known ? mirrorView.value : undefined;
+  const reachable = view !== undefined && greatestRad > 0;
+  return {
+    byRad: -openRad,
+    greatestRad,
+    by: byDepth ? 'depth' : 'light',
+    distanceMm: reachable ? workingDistanceForTiltMm(view, greatestRad) : null,
+    fieldAlongMm: reachable ? fieldForTiltMm(view, greatestRad) : 0,
+  };
+}
+
+/** " (needs 1.2 mm of depth, there is 1.5)", where both are known. */
+function depthAt({ bench, figures }: ShotView, tiltRad: number): string {
+  const { mirrorView, depthMm } = figures;
+  if (!mirrorView.known || !depthMm.total.known || !Number.isFinite(depthMm.total.value)) return '';
+  const { fieldAlongMm, bowMm = 0 } = mirrorView.value;
+  const size = bench.subject?.fields.size;
+  const extent =
+    size?.state === 'known'
+      ? bench.tiltAbout === 'level'
+        ? size.value.height
+        : size.value.width
+      : fieldAlongMm * 100;
+  const needed = depthForTiltMm({ fieldAlongMm, subjectAlongMm: extent, bowMm }, tiltRad);
+  const short = (mm: number) => Number(mm.toPrecision(2));
+  return ` (needs ${short(needed)} mm of depth, there is ${short(depthMm.total.value)})`;
+}
