@@ -4,7 +4,7 @@ import type { Group } from '../plan/shape.ts';
 import type { Context } from '../workspace/context.ts';
 import type { Hover } from '../workspace/facade.ts';
 import { keyHover } from './hover/key.ts';
-import { nameHover, shotHover } from './hover/name.ts';
+import { nameHover, recordingHover, shotHover } from './hover/name.ts';
 import { ruleHover } from './hover/rule.ts';
 import { valueHover } from './hover/value.ts';
 import type { Position } from './located.ts';
@@ -22,6 +22,8 @@ function onKey(context: Context, spot: PlanSpot): string | null {
   const { name } = meaning;
   if (name === undefined) return keyHover(meaning);
   if (meaning.key === 'allow' || meaning.key === 'severity') return ruleHover(name);
+  if (meaning.of === 'body' && meaning.key === 'record')
+    return recordingHover(context, place, name) ?? keyHover(meaning);
   if (meaning.refersTo) return nameHover(context, place.file, meaning.refersTo, name);
   if (kind.kind === 'entry' && place.path.length === 0)
     return onEntry(context, spot, kind.home.group);

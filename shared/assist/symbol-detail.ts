@@ -24,6 +24,9 @@ const TELLING: Readonly<Record<Home['group'], readonly string[]>> = {
   clips: [],
 };
 
+/** Keys that hold a record whose values say more than its keys. */
+const ROWS_OF_VALUES: ReadonlySet<string> = new Set(['deliver', 'music']);
+
 export function detailOf(kind: EntryKind, value: Node | null): string {
   const text = inertLine(detailText(kind, value));
   return text.length > LONGEST ? `${[...text].slice(0, LONGEST - 1).join('')}…` : text;
@@ -38,7 +41,9 @@ function detailText(kind: EntryKind, value: Node | null): string {
       return count === 1 ? '1 clip' : `${count} clips`;
     }
     case 'key':
-      return flat(value);
+      return value?.kind === 'map' && !ROWS_OF_VALUES.has(kind.key)
+        ? value.pairs.map((pair) => pair.key.text).join(', ')
+        : flat(value);
     default:
       return '';
   }

@@ -19,3 +19,9 @@ export function exposureWords(stops: number, say: Say): string {
     ? 'exposure right'
     : `exposure ${say.stopsSigned(stops)}`;
 }
+
+/** "infinity to 1x", "0.48x to 1.24x"; "0.4x only" for a lens that has no ring to turn. */
+export function reachWords([least, most]: readonly [number, number], say: Say): string {
+  const words = (m: number) => (m === 0 ? 'infinity' : say.magnification(m));
+  return least === most ? `${words(least)} only` : `${words(least)} to ${words(most)}`;
+}

@@ -4,26 +4,36 @@ import type { Group, Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
 import type { Meaning } from '../meaning.ts';
 import { code, paragraphs } from './markdown.ts';
+import { goesInto } from './results.ts';
 
 export function keyHover({ key, keyShape, of }: Meaning): string {
-  const { title, description, shape, examples, required } = keyShape;
+  const { title, description, examples, required } = keyShape;
   const owner =
     of === 'plan' ? 'the plan' : `a ${SHAPES[of].title}`.replace(/^a (?=[aeiou])/, 'an ');
   return paragraphs(
-    `**${key}**${title === key ? '' : ` · ${title}`} · of ${owner}${required ? ', required' : ''}`,
+    `**${key}**${sameWords(title, key) ? '' : ` · ${title}`} · of ${owner}${required ? ', required' : ''}`,
     description,
-    takes(shape),
+    takes(key, keyShape.shape),
+    goesInto(of, key),
     examples.length > 0 && `For example ${examples.map((one) => `\`${one}\``).join(' or ')}`,
   );
 }
 
-/** What a value has to be: "A length, in mm, cm or m." */
-function takes(shape: Shape): string {
+/** Stands before the number, where a unit never does. */
+const F_STOP = 'f/';
+
+const sameWords = (title: string, key: string): boolean =>
+  title.toLowerCase() === key.replaceAll('-', ' ');
+
+/** What a value has to be: "Takes: length, in mm, cm or m." */
+function takes(key: string, shape: Shape): string {
   switch (shape.kind) {
     case 'quantity': {
       const { title, units, words } = kindOf(shape.of);
-      const inUnits = units.length > 0 ? `, in ${either(units)}` : '';
-      const orWords = words.length > 0 ? `, or ${either(words.map(code))}` : '';
+      const written = units.filter((unit) => unit !== F_STOP);
+      const inUnits = written.length > 0 ? `, in ${either(written)}` : '';
+      const others = words.filter((word) => !title.includes(word));
+      const orWords = others.length > 0 ? `, or ${either(others.map(code))}` : '';
       return `Takes: ${title}${inUnits}${orWords}.`;
     }
     case 'enum':
@@ -40,6 +50,7 @@ function takes(shape: Shape): string {
     case 'word-or-record':
       return `Takes ${either(Object.keys(SHAPES[shape.of].keys).map(code), 'and')}.`;
     case 'map':
+      if (key === 'allow' || key === 'severity') return 'By the name of a rule.';
       return shape.names
         ? `By name, from ${groupWords(shape.names)}.`
         : 'By names of your own choosing.';

@@ -57,8 +57,10 @@ function reasonWords({ needs, because, silent }: UnknownFigure): string {
   if (silent) return 'It follows from an entry that has a finding of its own.';
   if (needs.length > 0)
     return `Needs ${needs.map(({ key, of }) => `${code(key)} of ${plain(of)}`).join(', ')}.`;
-  return because ? `Reason: ${plain(because)}.` : '';
+  return because ? `${capital(plain(because))}.` : '';
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A key or rule of the language as code; anything else as plain text. */
 export const code = (word: string): string =>

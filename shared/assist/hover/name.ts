@@ -1,17 +1,20 @@
 /** What a name stands for: the data of its entry. */
-import { derive, notKnown } from '../../figures/figure.ts';
+import type { NamedPart } from '../../figures/bench.ts';
+import { derive, notKnown, type UnknownFigure } from '../../figures/figure.ts';
 import { layOutParts } from '../../figures/parts.ts';
 import type { GroupName, Named } from '../../figures/reader.ts';
 import { arrangeChain } from '../../optics/arrangement.ts';
+import type { ChainFault } from '../../optics/parts.ts';
 import { reach } from '../../optics/reach.ts';
 import type { Field } from '../../plan/field.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
-import type { Rig } from '../../plan/generated/types.ts';
-import type { FileId } from '../../plan/place.ts';
+import type { Body, Rig } from '../../plan/generated/types.ts';
+import type { FileId, Place } from '../../plan/place.ts';
 import type { Group } from '../../plan/shape.ts';
 import type { Context } from '../../workspace/context.ts';
 import { HOMES, homeOf } from '../../workspace/entry-kinds.ts';
 import { planReader } from '../../workspace/plan-reader.ts';
+import { reachWords } from '../words.ts';
 import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
 import { shotSummary } from './shot/summary.ts';
@@ -58,19 +61,20 @@ function entryHover(context: Context, file: FileId, entry: Named<object>): strin
 /** What a rig can do before any shot asks something of it. */
 function rigLines({ analysis, say }: Context, file: FileId, rig: Named<Rig>): Line[] {
   const reader = planReader(file, analysis.entries, analysis.names);
-  const { chainParts } = layOutParts(reader, rig);
-  const ends = derive([chainParts], (parts) => {
-    const arranged = arrangeChain(parts);
-    if (!arranged.ok) return notKnown('the parts do not make a rig that works');
+  const { chainParts, parts } = layOutParts(reader, rig);
+  const ends = derive([chainParts, parts], (chain, named) => {
+    const arranged = arrangeChain(chain);
+    if (!arranged.ok) return faultFigure(arranged.fault, named);
     return reach(arranged.chain) ?? notKnown('nothing comes into focus');
   });
-  return [
-    figureLine('reach', ends, ([least, most]) =>
-      least === most
-        ? `${say.magnification(least)} only`
-        : `${say.magnification(least)} to ${say.magnification(most)}`,
-    ),
-  ];
+  return [figureLine('reach', ends, (both) => reachWords(both, say))];
+}
+
+function faultFigure(fault: ChainFault, parts: readonly NamedPart[]): UnknownFigure {
+  if (fault.kind !== 'needs') return notKnown('the parts do not stand in an order that works');
+  const { name, defined } = parts[fault.part]!;
+  const key = fault.input === 'flangeMm' ? 'flange' : 'length';
+  return { known: false, needs: [{ key, of: name, at: { ...defined, path: [key] } }] };
 }
 
 function aboutOf(fields: object): string | null {
@@ -85,4 +89,21 @@ export function fileName(file: FileId): string {
   } catch {
     return last;
   }
+}
+
+/** A recording setting where its body defines it. */
+export function recordingHover(
+  { analysis, say }: Context,
+  place: Place,
+  name: string,
+): string | null {
+  const lowered = analysis.entries.lowered(place.file, place.entry);
+  if (lowered?.def !== 'body') return null;
+  const { record } = lowered.value as Body;
+  const setting = record.state === 'known' ? record.value.get(name) : undefined;
+  if (setting?.state !== 'known') return null;
+  return table([
+    line(`**${plain(name)}**`, SHAPES.recording.title),
+    ...entryLines('recording', setting.value, say),
+  ]);
 }

@@ -8,6 +8,7 @@ import type { PlanSpot } from '../spot.ts';
 import { valueText } from './entry-data.ts';
 import { paragraphs, plain } from './markdown.ts';
 import { fileName, nameHover } from './name.ts';
+import { ruleHover } from './rule.ts';
 import { apertureHover } from './shot/aperture.ts';
 import { exposureHover } from './shot/exposure.ts';
 import { moveHover } from './shot/move.ts';
@@ -56,6 +57,8 @@ function settingHover({ analysis, say }: Context, { place }: PlanSpot): string |
 function readHover({ say }: Context, { meaning }: PlanSpot, node: ScalarNode): string | null {
   const { shape, keyShape } = meaning;
   const { title, description } = keyShape;
+  if (meaning.key === 'severity' && meaning.name !== undefined)
+    return ruleHover(meaning.name, node.text);
   if (shape.kind === 'enum' && shape.values.includes(node.text))
     return paragraphs(`${title}: **${plain(node.text)}**`, description);
   if (shape.kind !== 'quantity') return null;

@@ -1,5 +1,6 @@
 /** What the marked aperture works as, what is sharp with it, and what diffraction leaves. */
 import type { Figure } from '../../../figures/figure.ts';
+import { usualCircleOfConfusionMm } from '../../../optics/recorded-pixel.ts';
 import { significant } from '../../../rules/say.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
@@ -36,12 +37,12 @@ export function apertureHover(shot: SaidShot): string {
 
 function lossLines({ figures, say }: SaidShot): Line[] {
   const { lightLossStops: lost, lossByPart, glassLossStops: glass } = figures;
-  const parts = lossByPart.known ? lossByPart.value : [];
+  const taking = (lossByPart.known ? lossByPart.value : []).filter(
+    ({ stops }) => Math.abs(stops) >= LEAST_LOSS_STOPS,
+  );
   return [
     figureLine('light lost', lost, (stops) => say.stops(stops)),
-    ...parts
-      .filter(({ stops }) => Math.abs(stops) >= LEAST_LOSS_STOPS)
-      .map(({ part, stops }) => line(`· ${plain(part)}`, say.stops(stops))),
+    ...taking.map(({ part, stops }) => line(`· ${plain(part)}`, say.stops(stops))),
     ...(glass.known && glass.value > 0
       ? [line('glass and filters', `${say.stops(glass.value)} more`)]
       : []),
@@ -58,7 +59,7 @@ export function depthLines({ figures, say }: SaidShot): Line[] {
       : [judged, needed].map((figure) => (figure.known ? say.length(figure.value) : ''));
   const sides =
     front.known && behind.known
-      ? ` (${say.length(front.value)} in front, ${say.length(behind.value)} behind)`
+      ? ` (front ${say.length(front.value)}, behind ${say.length(behind.value)})`
       : '';
   const byDiffraction = judged.known && total.known && judged.value > total.value * (1 + 1e-9);
   return [
@@ -77,10 +78,8 @@ function diffractionLines({ figures, say }: SaidShot): Line[] {
     pixelUm.known ? `, ${say.pixels(um / pixelUm.value)} of ${say.micrometres(pixelUm.value)}` : '';
   return [
     figureLine('Airy disk', airyUm, (um) => `${say.micrometres(um)}${inPixels(um)}`),
-    figureLine('contrast left', contrast, (share) => `${say.percent(share)} at half Nyquist`),
-    ...(contrastAtNyquist.known
-      ? [line('· at Nyquist', say.percent(contrastAtNyquist.value))]
-      : []),
+    figureLine('contrast left', contrast, (share) => `${say.number(share)} at half Nyquist`),
+    ...(contrastAtNyquist.known ? [line('· at Nyquist', say.number(contrastAtNyquist.value))] : []),
     ...(best.known
       ? [
           line(
@@ -109,10 +108,13 @@ function effectiveFormula({ bench, figures }: SaidShot): string | null {
 const pupilRatioOf = (chain: Figure<{ lens: { pupilRatio?: number | undefined } }>): number =>
   (chain.known && chain.value.lens.pupilRatio) || 1;
 
+/** c, and where it comes from: the plan, or whichever of the two usual ones is the larger. */
 function circleWords({ bench, figures, say }: SaidShot): string {
   const { circleOfConfusionMm: circle } = figures;
-  const size = circle.known ? say.micrometres(circle.value * 1000) : 'not known';
-  return bench.givenCircleMm.known
-    ? `${size} as the plan gives it`
-    : `${size}, the recorded diagonal / 1500 or one delivered pixel`;
+  const { givenCircleMm, recordedAreaMm: area } = bench;
+  if (!circle.known) return 'not known';
+  const size = say.micrometres(circle.value * 1000);
+  if (givenCircleMm.known) return `${size} as the plan gives it`;
+  const byDiagonal = area.known && circle.value === usualCircleOfConfusionMm(area.value, undefined);
+  return `${size}, ${byDiagonal ? 'the recorded diagonal / 1500' : 'one delivered pixel'}`;
 }

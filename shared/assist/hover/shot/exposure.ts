@@ -33,7 +33,11 @@ export function exposureHover({ bench, figures, say }: SaidShot): string {
         : []),
     ]),
     error.known &&
-      'Error = EV of the light − (log2(N_eff²/t) − log2(ISO/100) + stops lost). Illuminance: N²/t = E·S/C, C 250 (APEX).',
+      `Error = EV of the light − (log2(N_eff²/t) − log2(ISO/100) + stops lost), APEX.${
+        lights.known && lights.value.some(({ fields }) => isByIlluminance(fields))
+          ? ' EV of an illuminance E in lx = log2(E·100/250).'
+          : ''
+      }`,
   );
 }
 
@@ -44,6 +48,9 @@ const errorWords = (stops: number, say: SaidShot['say']): string => {
 };
 
 type LightFields = Extract<SaidShot['bench']['lights'], { known: true }>['value'][number]['fields'];
+
+const isByIlluminance = ({ reading, illuminance }: LightFields): boolean =>
+  reading.state === 'missing' && illuminance.state === 'known';
 
 /** Which of its data says how bright a light is; a reading comes before an illuminance. */
 function givenBy({ reading, illuminance }: LightFields): string {

@@ -27,7 +27,7 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
     shutterAngleDeg.known && 'Angle = 360°·t·rate.',
     lamp &&
       `Flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.${
-        lamp.depthAssumed
+        lamp.depthAssumed && lamp.residual > 0
           ? ` \`modulation-depth\` of ${plain(lamp.light)} is not known and taken as full.`
           : ''
       }`,

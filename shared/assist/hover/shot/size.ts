@@ -1,6 +1,6 @@
 /** How large the subject comes out, how far the rig reaches and how far away it stands. */
 import { significant } from '../../../rules/say.ts';
-import { sizeWords } from '../../words.ts';
+import { reachWords, sizeWords } from '../../words.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
@@ -8,19 +8,18 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
   const { magnification, reach, fieldMm, trace } = figures;
   const { recordedAreaMm: area, wantedMagnification: wanted, lens } = bench;
   const closest = lens?.fields.closest;
-  const range = ([least, most]: readonly [number, number], words: (m: number) => string) =>
-    least === most ? `${words(least)} only` : `${words(least)} to ${words(most)}`;
   return paragraphs(
     table([
       figureLine('magnification m', magnification, (m) => `**${say.magnification(m)}**`),
       !magnification.known && wanted.known && line('asked for', say.magnification(wanted.value)),
       figureLine('field', fieldMm, (size) => `**${sizeWords(size, say)}**`),
-      figureLine('reach of the rig', reach, (ends) => range(ends, (m) => say.magnification(m))),
+      figureLine('reach of the rig', reach, (ends) => reachWords(ends, say)),
       reach.known &&
         area.known &&
+        reach.value[0] < reach.value[1] &&
         line(
           '· as width of field',
-          range(reach.value, (m) => say.length(area.value.width / m)),
+          reach.value.map((m) => say.length(area.value.width / m)).join(' to '),
         ),
       figureLine('lens m1', figures.lensMagnification, (m) => say.magnification(m)),
       figureLine('ring m0', figures.ringMagnification, (m) =>

@@ -24,6 +24,6 @@ export function shotSummary(shot: SaidShot): string {
           exposureWords(stops, say).replace('exposure ', ''),
         ),
     ...depthLines(shot),
-    figureLine('contrast left', figures.contrast, (share) => say.percent(share)),
+    figureLine('contrast left', figures.contrast, (share) => say.number(share)),
   ]);
 }

@@ -13,17 +13,19 @@ export function tiltHover(shot: SaidShot): string {
     [figures.depthMm.needed, facing.depthMm.needed],
     (tilted, flat) => tilted - flat,
   );
+  const byMove = derive([figures.travelMm, facing.travelMm], (tilted, flat) => tilted - flat);
+  const flat = bench.subject?.fields.kind;
+  const isFlat = flat?.state === 'known' && flat.value !== 'bubble';
   return paragraphs(
     table([
       bench.tiltRad.known &&
         line('tilt', `**${say.angle(bench.tiltRad.value)}** about the ${bench.tiltAbout} axis`),
       figureLine('depth it asks for', byTilt, (mm) => `**${say.length(mm)}**`),
-      figures.travelMm.known &&
-        figures.travelMm.value > 0 &&
-        line('· with the move', say.length(figures.travelMm.value)),
+      byMove.known && byMove.value > 0 && line('· of that, the move', say.length(byMove.value)),
       ...depthLines(shot),
     ]),
     byTilt.known &&
+      isFlat &&
       'A flat subject tilted by t: the lesser of field and subject·cos t, times tan t; a slide along it adds speed·time·sin t (trigonometry).',
   );
 }
