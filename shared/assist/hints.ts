@@ -10,7 +10,7 @@ import type { Say } from '../rules/say.ts';
 import type { Context } from '../workspace/context.ts';
 import type { InlayHint } from '../workspace/facade.ts';
 import type { Position, Range } from './located.ts';
-import { exposureWords, sizeWords } from './words.ts';
+import { depthPair, exposureWords, sizeWords } from './words.ts';
 
 interface Hint {
   readonly label: string;
@@ -71,7 +71,7 @@ const apertureHint: HintOf = (figures, { marked }, say) => {
     if (worksAs !== say.fNumber(marked.value)) parts.push(`works as ${worksAs}`);
   }
   if (depth.known && needed.known && needed.value > 0) {
-    const [there, wanted] = say.lengths2(depth.value, needed.value);
+    const [there, wanted] = depthPair(depth.value, needed.value, say);
     parts.push(`depth ${there}, needed ${wanted}`);
   } else if (depth.known) parts.push(`depth ${say.length(depth.value)}`);
   if (parts.length === 0) return null;
@@ -100,7 +100,7 @@ const isoHint: HintOf = ({ exposureErrorStops: error, isoNeeded }, { iso }, say)
 };
 
 const magnificationHint: HintOf = ({ magnification }, _bench, say) =>
-  magnification.known
+  magnification.known && magnification.value > 0
     ? {
         label: say.magnification(magnification.value),
         tooltip: 'Magnification, subject to sensor.',

@@ -25,3 +25,10 @@ export function reachWords([least, most]: readonly [number, number], say: Say): 
   const words = (m: number) => (m === 0 ? 'infinity' : say.magnification(m));
   return least === most ? `${words(least)} only` : `${words(least)} to ${words(most)}`;
 }
+
+/** Depth there and needed, with digits enough to tell them apart; either may be endless. */
+export function depthPair(there: number, needed: number, say: Say): [string, string] {
+  return Number.isFinite(there) && Number.isFinite(needed)
+    ? say.lengths2(there, needed)
+    : [say.length(there), say.length(needed)];
+}

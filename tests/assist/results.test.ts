@@ -151,7 +151,7 @@ const CHANGES: Readonly<Record<string, readonly [from: string, to: string]>> = {
 
 const figuresOf = (text: string) => [...coreWith(text).figures(PLAN).values()];
 
-function valueOf(figures: ShotFiguresJson, name: string): unknown {
+function figureIn(figures: ShotFiguresJson, name: string): unknown {
   const [first = '', second] = name.split('.');
   const value = figures[first];
   return second === undefined ? value : (value as Readonly<Record<string, unknown>>)[second];
@@ -166,7 +166,7 @@ function moved([from, to]: readonly [string, string]): Result[] {
   return (Object.keys(RESULTS) as Result[]).filter((result) =>
     RESULTS[result].figures.some((name) =>
       pairs.some(([before, after]) =>
-        before!.some((shot, index) => differ(valueOf(shot, name), valueOf(after![index]!, name))),
+        before!.some((shot, index) => differ(figureIn(shot, name), figureIn(after![index]!, name))),
       ),
     ),
   );

@@ -2,6 +2,7 @@
 import type { Figure } from '../../../figures/figure.ts';
 import { usualCircleOfConfusionMm } from '../../../optics/recorded-pixel.ts';
 import { significant } from '../../../rules/say.ts';
+import { depthPair } from '../../words.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
@@ -55,7 +56,7 @@ export function depthLines({ figures, say }: SaidShot): Line[] {
   const { front, behind, total, needed } = depthMm;
   const [there, wanted] =
     judged.known && needed.known
-      ? say.lengths2(judged.value, needed.value)
+      ? depthPair(judged.value, needed.value, say)
       : [judged, needed].map((figure) => (figure.known ? say.length(figure.value) : ''));
   const sides =
     front.known && behind.known

@@ -10,7 +10,9 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
   const closest = lens?.fields.closest;
   return paragraphs(
     table([
-      figureLine('magnification m', magnification, (m) => `**${say.magnification(m)}**`),
+      figureLine('magnification m', magnification, (m) =>
+        m === 0 ? '**0x**, focused at infinity' : `**${say.magnification(m)}**`,
+      ),
       !magnification.known && wanted.known && line('asked for', say.magnification(wanted.value)),
       figureLine('field', fieldMm, (size) => `**${sizeWords(size, say)}**`),
       figureLine('reach of the rig', reach, (ends) => reachWords(ends, say)),

@@ -1,0 +1,116 @@
+/** What stands beside a shot's settings, where, and what is left alone. */
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { Analysis } from '../../shared/workspace/analysis.ts';
+import { coreWith, PLAN } from '../support/plans.ts';
+import { BENCH } from './support/bench.ts';
+
+const WHOLE = { start: { line: 0, character: 0 }, end: { line: 9999, character: 0 } };
+
+/** Lines that have a hint, up to where it stands, with its label. */
+function hinted(text: string, range = WHOLE): string[] {
+  const lines = text.split('\n');
+  return coreWith(text)
+    .hints(PLAN, range)
+    .map(({ position, label }) => {
+      const line = lines[position.line]!;
+      const rest = line.slice(position.character);
+      expect(rest.trim()).toMatch(/^$|^[#,}]/);
+      return `${line.slice(0, position.character).trim()} « ${label}`;
+    });
+}
+
+afterEach(() => vi.restoreAllMocks());
+
+describe('beside the settings of a shot', () => {
+  it('stand what they come to', () => {
+    const text = BENCH.replace('ring: infinity', 'magnification: 0.25x').replace(
+      'iso: 800',
+      'iso: 6400',
+    );
+    expect(hinted(text)).toEqual([
+      'magnification: 0.25x « field 144 x 81 mm',
+      expect.stringMatching(/^aperture: f\/16 « works as f\/\S+ · depth \S+ mm, needed 2 mm$/),
+      expect.stringMatching(/^iso: 6400 « exposure [+−]\S+ stops?$/),
+      'field: 72 mm « 0.5x',
+      expect.stringMatching(/^aperture: f\/16 « works as f\/42 · depth \S+ mm, needed \S+ mm$/),
+      expect.stringMatching(/^iso: auto « needs ISO \d+$/),
+    ]);
+  });
+
+  it('stand beside a ring setting as magnification and field', () => {
+    const [closest] = hinted(BENCH.replace('ring: infinity', 'ring: closest'));
+    // Twice 0.3x; 36 mm / 0.6 and 20.25 mm / 0.6 = 33.75 mm.
+    expect(closest).toMatch(/^ring: closest « 0\.6x · field 60 x 33\.[78] mm$/);
+  });
+
+  // Common practice: behind a 2x converter f/16 works as f/32. At infinity the field has no end.
+  it('stand beside the aperture alone where the ring is at infinity', () => {
+    expect(hinted(BENCH)[0]).toMatch(
+      /^aperture: f\/16 « works as f\/32 · depth endless, needed 2 mm$/,
+    );
+  });
+
+  // Common practice: 1/100 s at ISO 1600 exposes as 1/50 s at ISO 800.
+  it('say the same of the same exposure', () => {
+    const iso = (text: string) =>
+      hinted(text)
+        .find((hint) => hint.startsWith('iso: '))
+        ?.split('« ')[1];
+    const other = BENCH.replace('1/50 s\n    iso: 800', '1/100 s\n    iso: 1600');
+    expect(iso(BENCH)).toMatch(/^exposure −/);
+    expect(iso(other)).toBe(iso(BENCH));
+  });
+
+  it('leave out the f-number where it works as marked', () => {
+    const text = BENCH.replace('rig: doubled\n    ring', 'rig: plain\n    ring');
+    expect(hinted(text).find((hint) => hint.startsWith('aperture'))).not.toContain('works as');
+  });
+
+  it('say the depth in the numbers of the finding about it', () => {
+    const text = BENCH.replace('f/16\n    shutter: 1/60', 'f/4\n    shutter: 1/60');
+    const finding = coreWith(text)
+      .findings(PLAN)
+      .find(({ rule }) => rule === 'depth-short');
+    const [, there, needed] = finding?.what.match(/is (\S+ mm), .* needs (\S+ mm)/) ?? [];
+    expect(there).toBeDefined();
+    const hints = hinted(text).filter((hint) => hint.startsWith('aperture: f/4'));
+    expect(hints).toEqual([expect.stringContaining(`depth ${there}, needed ${needed}`)]);
+  });
+});
+
+describe('nothing stands', () => {
+  it('beside what is not known', () => {
+    const text = BENCH.replace('      focal: 200 mm\n', '').replace(
+      '    illuminance: 4000 lx\n',
+      '',
+    );
+    expect(hinted(text)).toEqual([]);
+  });
+
+  it('beside what is broken', () => {
+    const hints = hinted(
+      BENCH.replace('aperture: f/16\n    shutter: 1/60', 'aperture: 16\n    shutter: 1/60'),
+    );
+    expect(hints.filter((hint) => hint.startsWith('aperture: 16'))).toEqual([]);
+    expect(hints).toContain('field: 72 mm « 0.5x');
+  });
+
+  it('outside of the range, whose shots alone are looked at', () => {
+    const figures = vi.spyOn(Analysis.prototype, 'figures');
+    const line = BENCH.split('\n').findIndex((one) => one.includes('72 mm'));
+    const range = { start: { line, character: 0 }, end: { line, character: 99 } };
+    expect(hinted(BENCH, range)).toEqual(['field: 72 mm « 0.5x']);
+    expect(figures.mock.calls.map(([, shot]) => shot)).toEqual(['shots/near']);
+  });
+
+  it('in a file without shots, or none at all', () => {
+    expect(hinted('')).toEqual([]);
+    expect(hinted(BENCH.slice(0, BENCH.indexOf('shots:')))).toEqual([]);
+    expect(coreWith(BENCH).hints('file:///w/none.shootplan.yaml', WHOLE)).toEqual([]);
+  });
+});
+
+it('find shots that stand on one line', () => {
+  const text = `${BENCH.slice(0, BENCH.indexOf('shots:'))}shots: { one: { rig: doubled, field: 72 mm, record: full } }\n`;
+  expect(hinted(text)).toEqual(['shots: { one: { rig: doubled, field: 72 mm « 0.5x']);
+});

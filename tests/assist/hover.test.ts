@@ -1,0 +1,371 @@
+/** What somebody reads who points at a key, a value or a name. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { keyHover } from '../../shared/assist/hover/key.ts';
+import { figureLine, table } from '../../shared/assist/hover/markdown.ts';
+import { known } from '../../shared/figures/figure.ts';
+import { type DefName, SHAPES } from '../../shared/plan/generated/shapes.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import { coreWith, PLAN, ROOT } from '../support/plans.ts';
+import { BENCH, hoverIn, hoverWords, rowsOf } from './support/bench.ts';
+
+describe('on a key', () => {
+  it('says what it is for, what it takes, where it goes, and an example', () => {
+    const words = hoverWords(BENCH, 'focal:');
+    expect(words).toContain('**focal** · focal length · of a lens');
+    expect(words).toContain('Focal length at infinity, as marked.');
+    expect(words).toContain('Takes: length, in mm');
+    expect(words).toContain('Goes into reach, ');
+    expect(words).toContain('For example `200 mm`');
+  });
+
+  it('names the groups that a reference comes from', () => {
+    const words = hoverWords(BENCH, 'parts: [body-a, long-200]');
+    expect(words).toContain('`bodies`, `converters`, `tubes`, `lenses` or `close-ups`');
+  });
+
+  it.each(['kit:', 'bodies:', 'shots:', 'deliver:'])('answers on the section %s', (section) => {
+    expect(hoverWords(BENCH, section)).toContain(
+      SHAPES.plan.keys[section.slice(0, -1)]?.title ?? '',
+    );
+    expect(hoverWords(BENCH, section)).toContain(`**${section.slice(0, -1)}**`);
+  });
+
+  const keys = Object.entries(SHAPES).flatMap(([of, { keys: shapes }]) =>
+    Object.entries(shapes).map(([key, keyShape]) => ({ of: of as DefName, key, keyShape })),
+  );
+  it.each(keys)('has words for $key of $of', ({ of, key, keyShape }) => {
+    const words = keyHover({ of, key, keyShape, shape: keyShape.shape });
+    expect(words).toContain(keyShape.description);
+    for (const example of keyShape.examples) expect(words).toContain(`\`${example}\``);
+    expect(words).not.toMatch(/undefined|, in f\/\.|\n\n\n/);
+  });
+});
+
+describe('on a shot’s aperture', () => {
+  // Common practice: behind a 2x converter f/16 works as f/32, two stops less light.
+  it('says what it works as and which part takes the light', () => {
+    const rows = rowsOf(hoverWords(BENCH, 'f/16\n    shutter: 1/50'));
+    expect(rows).toMatchObject({
+      marked: 'f/16',
+      'works as': 'f/32 at the sensor',
+      'light lost': '2 stops',
+      '· twice': '2 stops',
+      'glass and filters': '0.4 stops more',
+      'body-a shows': 'f/32',
+      'on the lens': 'f/4 to 32',
+    });
+  });
+
+  it('says what a body shows that knows the marked number only', () => {
+    const text = BENCH.replace('shows: effective', 'shows: marked');
+    expect(rowsOf(hoverWords(text, 'f/16\n    shutter: 1/50'))['body-a shows']).toBe('f/16');
+  });
+
+  it('puts depth there beside depth needed, and the formula with its numbers and source', () => {
+    const words = hoverWords(BENCH, 'f/16\n    shutter: 1/60');
+    expect(rowsOf(words)['depth needed']).toMatch(/^\S+ mm$/);
+    expect(words).toMatch(/N_eff = N·\(1 \+ m1\/p\)·M_c = 16·\(1 \+ 0\.25\/0\.8\)·2;.*Hecht/);
+    // 16·(1 + 0.25/0.8)·2 by hand.
+    expect(rowsOf(words)['works as']).toBe('f/42 at the sensor');
+  });
+
+  it('says where the pupil ratio was taken as 1, and nothing where it is known', () => {
+    const assumed = 'the pupil ratio of long-200, is not known and taken as 1';
+    expect(hoverWords(BENCH, 'f/16\n    shutter: 1/60')).not.toContain(assumed);
+    const without = BENCH.replace('      pupil-ratio: 0.8\n', '');
+    expect(hoverWords(without, 'f/16\n    shutter: 1/60')).toContain(assumed);
+  });
+
+  it('says whence the circle of confusion is', () => {
+    // 36 x 20.25 mm: diagonal 41.3 mm, / 1500 is 27.5 µm; one pixel of 1280 is 28.1 µm.
+    const at = 'f/16\n    shutter: 1/60';
+    expect(hoverWords(BENCH, at)).toContain('c 27.5 µm, the recorded diagonal / 1500');
+    const small = BENCH.replace('size: 1920 x 1080, rate: 25', 'size: 1280 x 720, rate: 25');
+    expect(hoverWords(small, at)).toContain('c 28.1 µm, one delivered pixel');
+    const given = BENCH.replace('mains:', 'circle-of-confusion: 0.02 mm\nmains:');
+    expect(hoverWords(given, at)).toContain('c 20 µm as the plan gives it');
+  });
+});
+
+describe('on the other settings of a shot', () => {
+  it('tells magnification, reach and distances on the field', () => {
+    const rows = rowsOf(hoverWords(BENCH, '72 mm'));
+    // 36 mm recorded over 72 mm; twice 0.3x at the closest.
+    expect(rows).toMatchObject({
+      'magnification m': '0.5x',
+      field: '72 x 40.5 mm',
+      'reach of the rig': 'infinity to 0.6x',
+      '· as width of field': 'endless to 60 mm',
+      'lens m1': '0.25x',
+    });
+    expect(rows['ring m0']).toMatch(/, closest 0\.3x$/);
+    expect(rows['working distance']).toMatch(/^\d+ mm$/);
+  });
+
+  it('tells what was asked for and what there is where the field is out of reach', () => {
+    const words = hoverWords(BENCH, '72 mm', '‸24 mm');
+    expect(rowsOf(words)).toMatchObject({
+      'asked for': '1.5x',
+      'reach of the rig': 'infinity to 0.6x',
+    });
+    expect(words).toContain('The rig does not reach the field that the shot asks for.');
+  });
+
+  it('tells the error and the ISO needed, and with auto the ISO alone', () => {
+    const set = rowsOf(hoverWords(BENCH, '800'));
+    expect(set.exposure).toMatch(/^−\d.* stops, too little light$/);
+    const auto = rowsOf(hoverWords(BENCH, 'auto'));
+    expect(auto.exposure).toBeUndefined();
+    expect(auto).toMatchObject({ set: 'by the body', lamp: 'by its illuminance' });
+    expect(auto['body-a']).toBe('ISO 100 to 25600, clean to 3200');
+  });
+
+  it('finds the exposure right at the ISO that it says is needed', () => {
+    const needed = rowsOf(hoverWords(BENCH, '800'))['ISO needed'];
+    expect(rowsOf(hoverWords(BENCH, '800', `‸${needed}`)).exposure).toBe('right');
+  });
+
+  it('tells the shutter’s angle and what flickers', () => {
+    expect(rowsOf(hoverWords(BENCH, '1/50 s'))).toMatchObject({
+      angle: '360°',
+      'flicker left': '0 %',
+      lamp: 'pulses at 100 Hz',
+      cycles: '2',
+    });
+    const rows = rowsOf(hoverWords(BENCH, '1/60 s'));
+    expect(rows['flicker left']).toBe('17 %');
+    expect(rows.bands).toBe('stand still');
+  });
+
+  it('tells what the tilt asks for', () => {
+    // 40.5 mm of the frame's height lean over 4°: 40.5·tan 4° is 2.83 mm; the relief adds 2 mm.
+    expect(rowsOf(hoverWords(BENCH, '4 deg'))).toMatchObject({
+      tilt: '4° about the level axis',
+      'depth it asks for': '2.8 mm',
+      'depth needed': '4.8 mm',
+    });
+  });
+
+  it('tells the recording, the pixel that counts, and how slow it may run', () => {
+    const rows = rowsOf(
+      hoverWords(
+        BENCH,
+        'record: full\n    light: [lamp]\n  near',
+        'record: ‸full\n    light: [lamp]\n  near',
+      ),
+    );
+    expect(rows).toMatchObject({
+      size: '1920 x 1080',
+      rate: '50 fps',
+      'pixel that counts': '18.8 µm',
+      'slowest speed': '50 % at 25 fps delivered',
+    });
+  });
+
+  it('tells what a move adds', () => {
+    const move = 'move: { kind: push, speed: ‸2 mm/s, duration: 3 s }\n    tilt: 4 deg';
+    expect(rowsOf(hoverWords(BENCH, 'tilt: 4 deg', move))['travel along the axis']).toBe('6 mm');
+  });
+
+  it('puts the white balance beside the colour of the lights', () => {
+    const text = BENCH.replace('kind: tungsten', 'kind: tungsten\n    colour: 3200 K');
+    const rows = rowsOf(hoverWords(text, 'tilt: 4 deg', 'white-balance: ‸5600 K'));
+    expect(rows).toMatchObject({ 'white balance': '5600 K', lamp: '3200 K' });
+  });
+});
+
+describe('what is not known', () => {
+  it('names the key that is missing and the entry it belongs to', () => {
+    const words = hoverWords(BENCH.replace('      length: 165 mm\n', ''), '72 mm');
+    expect(words).toContain('Not known: working distance. Needs `length` of long-200.');
+    expect(rowsOf(words)['magnification m']).toBe('0.5x');
+  });
+
+  it('never takes an LED for steady', () => {
+    const words = hoverWords(BENCH.replace('kind: tungsten', 'kind: led'), '1/60 s');
+    expect(words).toContain('Not known: flicker left. Needs `modulation` of lamp.');
+  });
+
+  it('points at the finding where an input is broken', () => {
+    const words = hoverWords(BENCH.replace('focal: 200 mm', 'focal: 200 nn'), '72 mm');
+    expect(words).toContain('It follows from an entry that has a finding of its own.');
+    expect(words).not.toContain('focal');
+  });
+
+  it('says of a rig without a converter’s length what it waits for', () => {
+    const text = BENCH.replace('factor: 2x, length: 53 mm', 'factor: 2x').replace(
+      'parts: [body-a, twice',
+      'parts: [body-a, tube, twice',
+    );
+    const withTube = text.replace(
+      '  converters:',
+      '  tubes:\n    tube: { length: 20 mm }\n  converters:',
+    );
+    expect(hoverWords(withTube, 'doubled: {')).toContain(
+      'Not known: reach. Needs `length` of twice.',
+    );
+  });
+
+  it('calls measured what was measured', () => {
+    const measured = { ...known(60), measured: true } as const;
+    expect(table([figureLine('works as', measured, (n) => `f/${n}`)])).toContain('f/60 (measured)');
+  });
+});
+
+describe('on a name', () => {
+  it('tells the data of its entry, the same where it is defined and where it is named', () => {
+    const defined = hoverWords(BENCH, 'long-200:');
+    expect(rowsOf(defined)).toMatchObject({
+      'long-200': 'lens',
+      'focal length': '200 mm',
+      apertures: 'f/4 to 32',
+      'closest focus': 'from-sensor 850 mm, magnification 0.3x',
+    });
+    expect(defined).toContain('Not given: `grows`, `rim`, `mass`, `balance`.');
+    expect(hoverWords(BENCH, '[body-a, long-200]', '[body-a, ‸long-200]')).toBe(defined);
+  });
+
+  it('tells how far a rig reaches', () => {
+    expect(rowsOf(hoverWords(BENCH, 'plain: {')).reach).toBe('infinity to 0.3x');
+    expect(rowsOf(hoverWords(BENCH, 'doubled: {')).reach).toBe('infinity to 0.6x');
+  });
+
+  it('sums a shot up', () => {
+    const rows = rowsOf(hoverWords(BENCH, 'near:'));
+    expect(rows).toMatchObject({ near: 'shot', rig: 'doubled', field: '72 x 40.5 mm' });
+    expect(rows.aperture).toBe('f/16, works as f/42');
+  });
+
+  it('tells a recording setting where its body defines it', () => {
+    expect(rowsOf(hoverWords(BENCH, 'full: {'))).toMatchObject({
+      full: 'recording setting',
+      rate: '50 fps',
+    });
+  });
+
+  it('says which file an entry comes from', () => {
+    const kit = 'shootplan: 1\nkit:\n  tubes:\n    tube-20: { length: 20 mm }\n';
+    const text = BENCH.replace('title: Frost', 'use: [our-kit.shootplan.yaml]').replace(
+      '[body-a, long-200]',
+      '[body-a, tube-20, long-200]',
+    );
+    const core = coreWith(text, { 'our-kit.shootplan.yaml': kit });
+    const line = text.split('\n').findIndex((one) => one.includes('tube-20'));
+    const character = text.split('\n')[line]!.indexOf('tube-20');
+    const words = core.hover(PLAN, { line, character })?.markdown ?? '';
+    expect(rowsOf(words).length).toBe('20 mm');
+    expect(words).toContain('Defined in our-kit.shootplan.yaml.');
+    expect(core.hover(PLAN, { line: 1, character: 8 })?.markdown).toContain('brings in its kit');
+  });
+
+  it('says of a used file that it is not there', () => {
+    const words = hoverWords(BENCH, 'title: Frost', 'use: [‸gone.shootplan.yaml]');
+    expect(words).toBe('**gone.shootplan.yaml** is not there.');
+  });
+
+  it('explains a rule where it is accepted or set', () => {
+    const accepted = 'tilt: 4 deg\n    allow: { ‸depth-short: { because: only the rim } }';
+    expect(hoverWords(BENCH, 'tilt: 4 deg', accepted)).toMatch(
+      /^\*\*depth-short\*\* · warning\n\nFound when /,
+    );
+    const set = 'severity: { depth-short: ‸error }\nmains:';
+    expect(hoverWords(BENCH, 'mains:', set)).toMatch(
+      /^\*\*depth-short\*\* · warning, here `error`/,
+    );
+  });
+
+  it('says nothing of a name that nothing has', () => {
+    expect(hoverIn(BENCH, 'rig: doubled\n    ring', 'rig: ‸dubled\n    ring')).toBeNull();
+  });
+});
+
+describe('what a plan says', () => {
+  it('is data, never markup', () => {
+    const about = 'about: "[a](command:x) <img src=x> | `b` *c* \\u202e"';
+    const words = hoverWords(
+      BENCH.replace('focal: 200', `${about}\n      focal: 200`),
+      'long-200:',
+    );
+    expect(words).toContain('\\[a\\]\\(command:x\\) \\<img src=x\\> \\| \\`b\\` \\*c\\*');
+    expect(words).not.toContain('\u202e');
+  });
+
+  it('is data in what figures wait for, too', () => {
+    const text = BENCH.replaceAll('long-200', '"a|b"').replace('      length: 165 mm\n', '');
+    const words = hoverWords(text, '72 mm');
+    expect(words).not.toContain('a|b');
+  });
+});
+
+describe('where', () => {
+  it('covers the key or the value and nothing else', () => {
+    const hover = hoverIn(BENCH, '72 mm', '72‸ mm');
+    const line = BENCH.split('\n').indexOf('    field: 72 mm');
+    expect(hover?.range).toEqual({
+      start: { line, character: 11 },
+      end: { line, character: 16 },
+    });
+  });
+
+  it.each([
+    ['a blank line', '\nrigs:', '‸\nrigs:'],
+    ['a comment', 'title: Frost', 'title: Frost   # a ‸comment'],
+    ['an unknown key', 'title: Frost', 'titel‸: Frost'],
+    ['what stands below an unknown key', 'title: Frost', 'titel: { focal: ‸200 mm }'],
+    ['a text', 'title: Frost', 'title: Fr‸ost'],
+  ])('says nothing on %s', (_, from, marked) => {
+    expect(hoverIn(BENCH, from, marked)).toBeNull();
+  });
+
+  it('works in a section that stands on one line', () => {
+    const text = BENCH.slice(0, BENCH.indexOf('shots:'));
+    const shots = 'shots: { one: { rig: plain, ring: infinity, aperture: ‸f/8, record: full } }\n';
+    expect(rowsOf(hoverWords(`${text}#`, '#', shots))['works as']).toBe('f/8 at the sensor');
+  });
+
+  it('tells apart two entries of the same name', () => {
+    const again = '  twice: { factor: 1.4x, length: 30 mm }\nrigs:';
+    expect(
+      hoverWords(BENCH.replace('rigs:', `  ${again}`), 'factor: 1.4x', 'factor: ‸1.4x'),
+    ).toContain('1.4x');
+  });
+
+  it('outside of the text answers nothing or the nearest', () => {
+    const core = coreWith(BENCH);
+    expect(core.hover(PLAN, { line: 9999, character: 9 })).toBeNull();
+    expect(core.hover('file:///w/none.shootplan.yaml', { line: 0, character: 0 })).toBeNull();
+    expect(coreWith('').hover(PLAN, { line: 0, character: 0 })).toBeNull();
+  });
+});
+
+it('shows lengths in inches where that is preferred', () => {
+  const core = createCore({ rootOf: () => ROOT, lengths: 'inches' });
+  core.give(PLAN, BENCH);
+  const line = BENCH.split('\n').findIndex((one) => one.includes('72 mm'));
+  const words = core.hover(PLAN, { line, character: 12 })?.markdown ?? '';
+  // 72 mm / 25.4.
+  expect(rowsOf(words).field).toBe('2.8 x 1.6 in');
+  expect(words).not.toContain(' mm');
+});
+
+const SAMPLES = new URL('../../samples/', import.meta.url);
+
+describe('every place of a whole plan', () => {
+  const samples = readdirSync(SAMPLES).filter((name) => name.endsWith('.yaml'));
+  it.each(samples)('%s', (name) => {
+    const text = readFileSync(new URL(name, SAMPLES), 'utf8');
+    const core = coreWith(text);
+    const seen = new Set<string>();
+    text.split('\n').forEach((line, index) => {
+      for (let character = 0; character <= line.length; character++) {
+        const hover = core.hover(PLAN, { line: index, character });
+        if (!hover) continue;
+        expect(hover.markdown).not.toMatch(/NaN|undefined|Infinity|\[object/);
+        expect(hover.range.start.line).toBe(index);
+        seen.add(JSON.stringify(hover.range.start));
+      }
+    });
+    expect(seen.size).toBeGreaterThan(text.split('\n').length);
+  });
+});
