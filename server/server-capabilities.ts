@@ -18,6 +18,7 @@ export const serverCapabilities = (client: ClientFeatures): ServerCapabilities =
   },
   hoverProvider: true,
   inlayHintProvider: { resolveProvider: false },
+  colorProvider: true,
   documentSymbolProvider: { label: 'Lamella' },
   ...(client.codeActions && {
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },

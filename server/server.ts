@@ -14,6 +14,7 @@ import { version } from '../package.json';
 import type { FileId } from '../shared/plan/place.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import { actions } from './handlers/actions.ts';
+import { colours } from './handlers/colours.ts';
 import { hints } from './handlers/hints.ts';
 import { hover } from './handlers/hover.ts';
 import { symbols } from './handlers/symbols.ts';
@@ -139,6 +140,9 @@ export function startServer(options: SessionOptions): void {
   connection.languages.inlayHint.on(
     about([], ({ core }, file, { range }) => hints(core, file, range)),
   );
+  connection.onDocumentColor(about([], ({ core }, file) => colours(core, file)));
+  // A colour can't be chosen: it follows from the thickness.
+  connection.onColorPresentation(() => []);
   connection.onDocumentSymbol(
     about([], ({ core, client }, file, { textDocument }) =>
       symbols(core, client, file, textDocument.uri),
@@ -178,6 +182,7 @@ function register(connection: Connection, session: Session): void {
         added.map(({ uri }) => uri),
         removed.map(({ uri }) => uri),
       );
+      session.core.rootsChanged();
       session.changedAll();
     });
   if (client.registersWatchers)

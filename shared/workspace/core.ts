@@ -1,4 +1,5 @@
 /** The core as hosts see it: texts in, findings, figures and what the editor shows out. */
+import { coloursIn } from '../assist/colours.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import type { LocatedFinding, LocatedFix, Range } from '../assist/located.ts';
@@ -69,6 +70,7 @@ export function createCore(options: CoreOptions): Core {
         .flatMap((finding) => fixesOf(finding).map((fix): OfferedFix => ({ ...fix, finding }))),
     hover: (file, position) => hoverAt(context, file, position),
     hints: (file, range) => hintsIn(context, file, range),
+    colours: (file) => coloursIn(context, file),
     symbols: (file) => symbolsOf(context, file),
     figures: (file) =>
       new Map(

@@ -3,6 +3,7 @@
  * no files: it is given texts, answers with what it can say of them, and names the files that it
  * still wants; what a host can't provide it refuses, with the reason.
  */
+import type { ColourSwatch } from '../assist/colours.ts';
 import type { LocatedFinding, LocatedFix, Position, Range } from '../assist/located.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { FileId } from '../plan/place.ts';
@@ -65,6 +66,8 @@ export interface Core {
   fixesIn(file: FileId, range: Range): readonly OfferedFix[];
   hover(file: FileId, position: Position): Hover | null;
   hints(file: FileId, range: Range): readonly InlayHint[];
+  /** Swatches of film thicknesses, where they stand. */
+  colours(file: FileId): readonly ColourSwatch[];
   symbols(file: FileId): readonly OutlineSymbol[];
   /** Figures of every shot of a plan, by the shot's name, in the order of the text. */
   figures(file: FileId): ReadonlyMap<string, ShotFiguresJson>;
