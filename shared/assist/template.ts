@@ -70,9 +70,12 @@ shots:
     white-balance: 5600 K
     light: [panel]
     take: { duration: 20 s, count: 3, settle: 5 s }
-    preflight: { focus-at-full-size: open, record-setting-read-back: open }
 
 preflight:
-  once: { cards-formatted: open }
-  every-shot: [focus-at-full-size, record-setting-read-back]
+  once: { card-and-battery: open }
+  every-shot:
+    - focus-at-full-size
+    - record-setting-read-back
+    - exposure-confirmed
+    - white-balance-fixed
 `;

@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest';
+import { planTemplate } from '../../shared/assist/template.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+
+const FILE = 'file:///plans/new.shootplan.yaml';
+
+test('a new plan has nothing to find, and its shot can be worked out to the last figure', () => {
+  const core = createCore({ rootOf: () => 'file:///plans' });
+  core.give(FILE, planTemplate());
+  expect(core.findings(FILE).filter(({ severity }) => severity !== 'hint')).toEqual([]);
+  expect(core.state(FILE)).toEqual({ ready: 1, shots: 1 });
+  for (const { notKnown } of core.figures(FILE).values()) {
+    // What a film or a mirror would have ("the subject is no film") is not missing.
+    const missing = Object.entries(notKnown).filter(([, why]) => !why.startsWith('the subject is'));
+    expect(missing).toEqual([]);
+  }
+});
