@@ -346,7 +346,9 @@ it('shows lengths in inches where that is preferred', () => {
   const words = core.hover(PLAN, { line, character: 12 })?.markdown ?? '';
   // 72 mm / 25.4.
   expect(rowsOf(words).field).toBe('2.8 x 1.6 in');
-  expect(words).not.toContain(' mm');
+  expect(Object.values(rowsOf(words)).join()).not.toContain(' mm');
+  // Common practice: focal lengths are in millimetres everywhere.
+  expect(words).toMatch(/Focal length at this setting \d+ mm/);
 });
 
 const SAMPLES = new URL('../../samples/', import.meta.url);

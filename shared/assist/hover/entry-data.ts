@@ -10,6 +10,9 @@ import { code, type Line, line, plain } from './markdown.ts';
 const LONGEST_TEXT = 120;
 const MOST_ITEMS = 8;
 
+/** Focal lengths and sensors are in millimetres everywhere (common practice). */
+const ALWAYS_MM: ReadonlySet<string> = new Set(['focal', 'sensor', 'area', 'flange']);
+
 type Fields = Readonly<Record<string, Field<unknown>>>;
 
 /** What is given of an entry, in the order of the language; `about` is for people and left out. */
@@ -17,7 +20,7 @@ export const entryLines = (def: DefName, fields: object, say: Say): Line[] =>
   Object.entries(SHAPES[def].keys).flatMap(([key, { shape, title }]) => {
     const field = (fields as Fields)[key];
     if (key === 'about' || field?.state !== 'known') return [];
-    return [line(title, valueText(shape, field.value, say))];
+    return [line(title, valueText(shape, field.value, say, key))];
   });
 
 /** Keys of the entry that nothing is said for. */
@@ -26,11 +29,14 @@ export const keysLeftOut = (def: DefName, fields: object): readonly string[] =>
     (key) => key !== 'about' && (fields as Fields)[key]?.state === 'missing',
   );
 
-/** A known value as Markdown. */
-export function valueText(shape: Shape, value: unknown, say: Say): string {
+/** A known value as Markdown; `key`: of which key, where it has a usual unit of its own. */
+export function valueText(shape: Shape, value: unknown, say: Say, key?: string): string {
   switch (shape.kind) {
     case 'quantity':
-      return kindOf(shape.of).display(value, say.lengths === 'inches' ? 'in' : 'mm');
+      return kindOf(shape.of).display(
+        value,
+        say.lengths === 'inches' && !ALWAYS_MM.has(key ?? '') ? 'in' : 'mm',
+      );
     case 'yes-no':
       return value === true ? 'yes' : 'no';
     case 'record':

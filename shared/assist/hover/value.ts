@@ -64,7 +64,7 @@ function readHover({ say }: Context, { meaning }: PlanSpot, node: ScalarNode): s
   if (shape.kind !== 'quantity') return null;
   const parsed = kindOf(shape.of).parse(node.text);
   return parsed.ok
-    ? paragraphs(`${title}: **${valueText(shape, parsed.value, say)}**`, description)
+    ? paragraphs(`${title}: **${valueText(shape, parsed.value, say, meaning.key)}**`, description)
     : null;
 }
 

@@ -35,7 +35,7 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
     trace.known &&
       `m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${
         closeUps(bench) ? ' times what the close-up lens adds' : ''
-      }; field = recorded area / m. Focal length at this setting ${say.length(trace.value.focalMm)}; paraxial trace of ${
+      }; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${
         bench.rigName === undefined ? 'the rig' : plain(bench.rigName)
       } (Hecht, Optics).`,
   );
