@@ -54,8 +54,8 @@ export const startWebHost: StartHost = async (files, settings = {}) => {
   return {
     folder,
     address: (file) => {
-      const query = new URLSearchParams({ folder: 'web-folder:/' });
-      if (file) query.set('payload', JSON.stringify([['openFile', `web-folder:/${file}`]]));
+      const query = new URLSearchParams({ folder: 'web-folder://plans/' });
+      if (file) query.set('payload', JSON.stringify([['openFile', `web-folder://plans/${file}`]]));
       return `http://127.0.0.1:${port}/?${query}`;
     },
     stop: async () => {

@@ -1,4 +1,4 @@
-// A file system for the workbench without a machine behind it: web-folder:/x is GET or PUT of
+// A file system for the workbench without a machine behind it: web-folder://plans/x is GET or PUT of
 // /files/x on the server that the page came from, which keeps real files.
 const vscode = require('vscode');
 
