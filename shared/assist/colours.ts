@@ -1,21 +1,14 @@
 /** Swatches beside film thicknesses: one for each end of a range, as the shot would show it. */
-import { D65_K } from '../film/daylight.ts';
-import { filmColour, prepareSwatches, type Swatches } from '../film/colour.ts';
-import { THICKEST_NM } from '../film/reflectance.ts';
+
 import { swatchesOf } from '../figures/film.ts';
+import { filmColour, prepareSwatches, type Swatches } from '../film/colour.ts';
+import { D65_K } from '../film/daylight.ts';
+import { THICKEST_NM } from '../film/reflectance.ts';
 import type { Field } from '../plan/field.ts';
 import type { Subject } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Context } from '../workspace/context.ts';
-import type { Range } from './located.ts';
-
-export interface ColourSwatch {
-  readonly range: Range;
-  /** sRGB, 0 to 1. */
-  readonly red: number;
-  readonly green: number;
-  readonly blue: number;
-}
+import type { ColourSwatch, Range } from './located.ts';
 
 const NUMBER = /[0-9]+(?:\.[0-9]+)?/g;
 

@@ -15,6 +15,15 @@ export interface Range {
   readonly end: Position;
 }
 
+/** The colour that stands beside a value. */
+export interface ColourSwatch {
+  readonly range: Range;
+  /** sRGB, 0 to 1. */
+  readonly red: number;
+  readonly green: number;
+  readonly blue: number;
+}
+
 export interface LocatedEdit {
   readonly file: FileId;
   readonly range: Range;

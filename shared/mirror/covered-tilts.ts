@@ -18,7 +18,8 @@ type Edge = 'leftMm' | 'rightMm' | 'bottomMm' | 'topMm';
 /**
  * Least and greatest such tilt, 0 to 60°, rad.
  *
- * @returns null where no tilt about this axis lets the light fill the frame
+ * @returns null where the light doesn't fill the frame even at half its own angle, where the patch
+ *   lies on its middle
  * @throws RangeError where frame, distance or light have no extent
  */
 export function coveredTiltsRad(view: FrameView, source: Source, about: TiltAxis): LitTilts | null {
@@ -39,22 +40,33 @@ export function coveredTiltsRad(view: FrameView, source: Source, about: TiltAxis
     return b;
   };
   const covers = (tilt: number): boolean => coversFrame(view, filmSurface(tilt, about), source);
-  const ends = [
-    Math.max(0, touching(near, -1)),
-    Math.min(STEEPEST_TILT_RAD, touching(far, 1)),
-  ] as const;
-  const middle = (ends[0] + ends[1]) / 2;
-  const lit = [middle, straight].find((tilt) => tilt >= 0 && covers(tilt));
-  if (lit === undefined) return null;
-  return { leastRad: pulledIn(covers, lit, ends[0]), greatestRad: pulledIn(covers, lit, ends[1]) };
+  if (straight < 0 || !covers(straight)) return null;
+  return {
+    leastRad: endOf(covers, straight, touching(near, -1), 0),
+    greatestRad: endOf(covers, straight, touching(far, 1), STEEPEST_TILT_RAD),
+  };
 }
 
-/** The end itself, or short of it where one of the other edges gives out before: the patch widens. */
-function pulledIn(covers: (tilt: number) => boolean, lit: number, end: number): number {
-  const inside = end + (lit - end) * 1e-3;
-  if (covers(inside)) return end;
-  let [good, bad] = [lit, end];
-  for (let step = 0; step < 24; step += 1) {
+/** How near an end has to be to be taken from the secant's word. */
+const SURE_RAD = 1e-5;
+
+/**
+ * Where covering ends between `lit` and `limit`: at the guess, where just inside it is covered and
+ * just outside not; else found by halving, as where another edge gives out before, or the patch
+ * runs off past the light's plane.
+ */
+function endOf(
+  covers: (tilt: number) => boolean,
+  lit: number,
+  guess: number,
+  limit: number,
+): number {
+  if (covers(limit)) return limit;
+  const out = Math.sign(limit - lit) * SURE_RAD;
+  const between = (guess - lit) * out > 0 && (limit - guess) * out > 0;
+  if (between && covers(guess - out) && !covers(guess + out)) return guess;
+  let [good, bad] = [lit, limit];
+  for (let step = 0; step < 30; step += 1) {
     const tilt = (good + bad) / 2;
     if (covers(tilt)) good = tilt;
     else bad = tilt;

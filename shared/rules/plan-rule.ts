@@ -1,5 +1,7 @@
 /** What rules about a whole plan look at: a small summary of every shot, never the shots. */
+
 import type { Need } from '../figures/figure.ts';
+import type { FilmHolder } from '../figures/holder.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Rule } from './rule.ts';
@@ -12,14 +14,7 @@ export interface ShotSummary {
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
-  /** The holder of its film, and what it does to it; null: no film, or no holder given. */
-  readonly holder: {
-    readonly at: Place;
-    readonly subject: string;
-    readonly holder: string;
-    readonly longer: readonly string[];
-    readonly rear: boolean;
-  } | null;
+  readonly holder: FilmHolder | null;
   /** Rules that the plan's own `allow` accepted in this shot. */
   readonly acceptedByPlan: readonly string[];
 }

@@ -4,10 +4,14 @@
  * with quantity/, never with this.
  */
 
+import { nearestIso } from '../exposure/remedies.ts';
+
 export type LengthUnit = 'mm' | 'inches';
 
 const MM_PER_INCH = 25.4;
 const MM_PER_METRE = 1000;
+/** A speed this near to a mark is said as that mark: 25 600, not 26 000. */
+const MARKED = 0.03;
 
 /** `value` with at most `digits` significant digits and no exponent; trailing zeros dropped. */
 export function significant(value: number, digits = 3): string {
@@ -45,7 +49,9 @@ export class Say {
     const scale = this.lengths === 'inches' ? MM_PER_INCH : 1;
     const unit = this.lengths === 'inches' ? 'in' : 'mm';
     const [left, right] = apart(a / scale, b / scale);
-    return [`${left} ${unit}`, `${right} ${unit}`];
+    const said = (length: number, text: string) =>
+      Number.isFinite(length) ? `${text} ${unit}` : text;
+    return [said(a, left), said(b, right)];
   }
 
   fNumber(value: number): string {
@@ -102,7 +108,9 @@ export class Say {
   }
 
   iso(value: number): string {
-    return String(Number(value.toPrecision(2)));
+    const mark = nearestIso(value);
+    const isMarked = Math.abs(value / mark - 1) < MARKED;
+    return String(isMarked ? mark : Number(value.toPrecision(2)));
   }
 
   number(value: number): string {

@@ -3,8 +3,13 @@
  * no files: it is given texts, answers with what it can say of them, and names the files that it
  * still wants; what a host can't provide it refuses, with the reason.
  */
-import type { ColourSwatch } from '../assist/colours.ts';
-import type { LocatedFinding, LocatedFix, Position, Range } from '../assist/located.ts';
+import type {
+  ColourSwatch,
+  LocatedFinding,
+  LocatedFix,
+  Position,
+  Range,
+} from '../assist/located.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../rules/say.ts';

@@ -1,8 +1,8 @@
 /** The summary of a shot that rules about the whole plan read. */
 import type { Bench } from '../figures/bench.ts';
+import { holderOf } from '../figures/holder.ts';
 import { needsOf } from '../figures/needs.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
-import { addsRearReflection, HOLDERS, longerHolders } from '../film/life.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import type { ShotSummary } from '../rules/plan-rule.ts';
 
@@ -24,23 +24,5 @@ export function summaryOf(
     lightColours: [...new Set(colours)].sort((a, b) => a - b),
     holder: holderOf(bench),
     acceptedByPlan,
-  };
-}
-
-/** Only holders whose usual life is known can be compared. */
-function holderOf({ subject }: Bench): ShotSummary['holder'] {
-  if (!subject || ifKnown(subject.fields.kind) !== 'film') return null;
-  const { holder, stands } = subject.fields;
-  const stance = ifKnown(stands);
-  const held = HOLDERS.find((each) => each === ifKnown(holder));
-  const enclosed = ifKnown(holder) === 'enclosed holder';
-  if (!held && !enclosed) return null;
-  return {
-    at: holder.at,
-    subject: subject.name,
-    holder: ifKnown(holder) ?? '',
-    longer: held && stance ? longerHolders(stance, held) : [],
-    // A level film is filmed from above, down into its vessel, which is kept dark.
-    rear: enclosed || (held !== undefined && stance === 'upright' && addsRearReflection(held)),
   };
 }

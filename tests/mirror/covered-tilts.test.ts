@@ -44,12 +44,13 @@ describe('coveredTiltsRad', () => {
         const tilts = coveredTiltsRad(view, source, 'level');
         if (!tilts) return !covers((up * Math.PI) / 360);
         const step = 1e-4;
-        const inside = covers(tilts.leastRad + step) && covers(tilts.greatestRad - step);
+        const [least, most] = [tilts.leastRad + step, tilts.greatestRad - step];
+        const inside = covers(least) && covers(most);
         const below = tilts.leastRad === 0 || !covers(tilts.leastRad - step);
         const above = tilts.greatestRad >= Math.PI / 3 || !covers(tilts.greatestRad + step);
         return tilts.greatestRad - tilts.leastRad < 2 * step || (inside && below && above);
       }),
-      { numRuns: 200 },
+      { numRuns: 500 },
     );
   });
 });

@@ -1,6 +1,6 @@
 /** Hover on a value: what it comes to in its shot, whom it names, or what it is read as. */
 import type { Bench } from '../../figures/bench.ts';
-import type { FileId } from '../../plan/place.ts';
+import type { EntryId, FileId } from '../../plan/place.ts';
 import { kindOf } from '../../quantity/index.ts';
 import type { ScalarNode } from '../../text/tree.ts';
 import type { Context } from '../../workspace/context.ts';
@@ -11,6 +11,8 @@ import { fileName, nameHover } from './name.ts';
 import { ruleHover } from './rule.ts';
 import { apertureHover } from './shot/aperture.ts';
 import { exposureHover } from './shot/exposure.ts';
+import { filmColoursHover, takeHover } from './shot/film.ts';
+import { bubbleHover, levelFilmHover, mirrorLightHover } from './shot/mirror.ts';
 import { moveHover } from './shot/move.ts';
 import { recordingHover } from './shot/recording.ts';
 import { shutterHover } from './shot/shutter.ts';
@@ -32,25 +34,63 @@ const SETTINGS: Partial<Record<keyof Bench['fields'], (shot: SaidShot) => string
   record: recordingHover,
   'white-balance': whiteBalanceHover,
   move: moveHover,
+  take: takeHover,
 };
 
 export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): string | null {
   const { place, meaning } = spot;
   const { shape } = meaning;
   if (shape.kind === 'ref' && !shape.groups.includes('recordings'))
-    return nameHover(context, place.file, shape.groups, node.text);
+    return namedInShot(context, spot, nameHover(context, place.file, shape.groups, node.text));
+  if (place.path[0] === 'thickness') {
+    const shot = shotOfSubject(context, spot);
+    const colours = shot && filmColoursHover(shot);
+    if (colours) return colours;
+  }
   const setting = settingHover(context, spot);
   if (setting !== null) return setting;
   if (place.entry === 'use') return usedFileHover(context, place.file, node);
   return readHover(context, spot, node);
 }
 
-function settingHover({ analysis, say }: Context, { place }: PlanSpot): string | null {
+function settingHover(context: Context, { place }: PlanSpot): string | null {
   const hover = SETTINGS[place.path[0] as keyof Bench['fields']];
-  if (!hover || !analysis.isShot(place.entry)) return null;
-  const bench = analysis.bench(place.file, place.entry);
-  const figures = analysis.figures(place.file, place.entry);
-  return bench && figures ? hover({ bench, figures, say }) || null : null;
+  if (!hover || !context.analysis.isShot(place.entry)) return null;
+  const shot = saidShot(context, place.file, place.entry);
+  return (shot && hover(shot)) || null;
+}
+
+function saidShot({ analysis, say }: Context, file: FileId, entry: EntryId): SaidShot | null {
+  const bench = analysis.bench(file, entry);
+  const figures = analysis.figures(file, entry);
+  return bench && figures ? { bench, figures, say } : null;
+}
+
+/** What a name in a shot stands for, and what it comes to in this very shot. */
+function namedInShot(context: Context, { place }: PlanSpot, data: string | null): string | null {
+  if (!context.analysis.isShot(place.entry)) return data;
+  const shot = saidShot(context, place.file, place.entry);
+  if (!shot) return data;
+  const [key] = place.path;
+  const here =
+    key === 'light'
+      ? mirrorLightHover(shot)
+      : key === 'subject'
+        ? bubbleHover(shot) || levelFilmHover(shot)
+        : '';
+  return paragraphs(data, here) || null;
+}
+
+/** The first shot, of any plan that is open, that films the subject at this place. */
+function shotOfSubject(context: Context, { place }: PlanSpot): SaidShot | null {
+  const { analysis, store } = context;
+  for (const file of store.files())
+    for (const entry of analysis.shots(file)) {
+      const subject = analysis.bench(file, entry)?.subject;
+      if (subject?.file === place.file && subject.entry === place.entry)
+        return saidShot(context, file, entry);
+    }
+  return null;
 }
 
 /** What the text is read as, and what the key is for. */

@@ -4,6 +4,7 @@ import { figuresOf } from '../../../figures/compute.ts';
 import { derive, known } from '../../../figures/figure.ts';
 import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import { depthLines } from './aperture.ts';
+import { mirrorTiltLines, mirrorTiltWords } from './mirror.ts';
 import type { SaidShot } from './view.ts';
 
 export function tiltHover(shot: SaidShot): string {
@@ -23,7 +24,9 @@ export function tiltHover(shot: SaidShot): string {
       figureLine('depth it asks for', byTilt, (mm) => `**${say.length(mm)}**`),
       byMove.known && byMove.value > 0 && line('· of that, the move', say.length(byMove.value)),
       ...depthLines(shot),
+      ...mirrorTiltLines(shot),
     ]),
+    mirrorTiltWords(shot),
     byTilt.known &&
       isFlat &&
       'A flat subject tilted by t: the lesser of field and subject·cos t, times tan t; a slide along it adds speed·time·sin t (trigonometry).',

@@ -1,0 +1,37 @@
+/** The film's life beside the take, and its colours beside its thickness. */
+import { figureLine, line, paragraphs, table } from '../markdown.ts';
+import type { SaidShot } from './view.ts';
+
+export function takeHover({ figures, say }: SaidShot): string {
+  const { lifeS, shareOfLife } = figures;
+  if (!lifeS.known && !shareOfLife.known) return '';
+  return paragraphs(
+    table([
+      figureLine('take and settling', shareOfLife, (share) =>
+        lifeS.known ? `**${say.seconds(share * lifeS.value)}**` : say.percent(share),
+      ),
+      figureLine('the film lasts', lifeS, (seconds) => say.seconds(seconds)),
+    ]),
+    'By `lasts` of the subject, else by its stance and holder (common practice).',
+  );
+}
+
+/** Every so many of the swatches are named. */
+const NAMED = 4;
+
+export function filmColoursHover({ figures }: SaidShot): string {
+  const { filmColours } = figures;
+  if (!filmColours.known) return '';
+  const { swatches, bands } = filmColours.value;
+  const nm = (value: number) => `${Math.round(value)} nm`;
+  return paragraphs(
+    table([
+      line('thickness', '**colour**, first maximum near white'),
+      ...swatches
+        .filter((_, index) => index % NAMED === 0 || index === swatches.length - 1)
+        .map(({ thicknessNm, hex }) => line(nm(thicknessNm), hex)),
+    ]),
+    bands.map(({ band, fromNm, toNm }) => `${band} ${nm(fromNm)} to ${nm(toNm)}`).join(' · '),
+    'Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot’s light and white balance; CIE 1931 2°.',
+  );
+}
