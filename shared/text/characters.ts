@@ -6,7 +6,22 @@ import { fix, type Problems } from './problems.ts';
 /** A run of: U+FFFD, controls other than tab and breaks, non-characters, BOMs, lone surrogates. */
 const outOfPlace = /\uFFFD+|(?:(?![\t\n\r\x85])\p{Cc}|[\uFEFF\uFFFE\uFFFF]|\p{Cs})+/gu;
 
+/** Whether any of them, or half of a surrogate pair, is there; far cheaper than the search. */
+function hasSuspect(text: string): boolean {
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code >= 0x20 && code < 0x7f) continue;
+    if (code < 0x20) {
+      if (code !== 0x09 && code !== 0x0a && code !== 0x0d) return true;
+    } else if (code <= 0x9f ? code !== 0x85 : code >= 0xd800) {
+      if (code <= 0xdfff || code === 0xfeff || code >= 0xfffd) return true;
+    }
+  }
+  return false;
+}
+
 export function checkCharacters(text: string, problems: Problems): void {
+  if (!hasSuspect(text)) return;
   outOfPlace.lastIndex = 0;
   for (
     let found = outOfPlace.exec(text);

@@ -57,6 +57,7 @@ export class ChunkedText {
     return new ChunkedText(text, layout);
   }
 
+  /** The same array as long as the text lives: an edit changes it in place. */
   get chunks(): readonly Chunk[] {
     return this.#chunks;
   }
@@ -208,13 +209,8 @@ export class ChunkedText {
     }
     const removed = old.slice(head, old.length - tail);
     const added = made.slice(head, made.length - tail);
-    const kept = [...old.slice(0, head), ...added, ...old.slice(old.length - tail)];
-    this.#chunks = [...this.#chunks.slice(0, first), ...kept, ...this.#chunks.slice(behind)];
-    this.#states = [
-      ...this.#states.slice(0, first),
-      ...run.states.slice(0, -1),
-      ...this.#states.slice(behind),
-    ];
+    this.#chunks.splice(first + head, removed.length, ...added);
+    this.#states.splice(first, behind - first, ...run.states.slice(0, -1));
     this.#counted = Math.min(this.#counted, first);
     return { removed, added, at: first + head };
   }

@@ -26,7 +26,7 @@ export const yamlOptions = {
   prettyErrors: false,
   keepSourceTokens: true,
   stringKeys: false,
-  logLevel: 'silent',
+  logLevel: 'error',
 } as const;
 
 export function readYaml(text: string): YamlReading {

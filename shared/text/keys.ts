@@ -53,8 +53,11 @@ function quotedKey(text: string, start: number, end: number): KeyShape | null {
   return { key: key ?? inner, start, end: close + 1, colon };
 }
 
-/** Offset of the quote that closes the one at `open`, before `end`; -1 where there is none. */
-export function closingQuote(text: string, open: number, end: number): number {
+/**
+ * Offset of the quote that closes the one at `open`, before `end`; -1 where there is none, or none
+ * on the line, if it must be there.
+ */
+export function closingQuote(text: string, open: number, end: number, onLine = false): number {
   const quote = text.charCodeAt(open);
   for (let at = open + 1; at < end; at++) {
     const code = text.charCodeAt(at);
@@ -62,7 +65,7 @@ export function closingQuote(text: string, open: number, end: number): number {
     else if (code === quote) {
       if (quote === 0x27 && at + 1 < end && text.charCodeAt(at + 1) === quote) at++;
       else return at;
-    }
+    } else if (onLine && (code === 0x0a || code === 0x0d)) return -1;
   }
   return -1;
 }

@@ -3,7 +3,7 @@
  * where a person would point. Lines are told apart by their columns alone, so that an unclosed
  * quote or bracket ends with its own field.
  */
-import { MAX_REREAD_LENGTH } from './budgets.ts';
+import { countMarks, MAX_MARKS, MAX_REREAD_MARKS } from './budgets.ts';
 import { tellForeign } from './foreign.ts';
 import { readYaml } from './from-yaml.ts';
 import { type KeyShape, keyAt } from './keys.ts';
@@ -43,11 +43,11 @@ export class Mender {
     this.problems = problems;
   }
 
-  /** The whole text as one entry in column `indent`; `errorAt`: where YAML stumbled. */
-  entry(indent: number, errorAt: number): MapNode | null {
+  /** The whole text as one entry in column `indent`; `errorAt`: where YAML stumbled; null: unknown. */
+  entry(indent: number, errorAt: number | null): MapNode | null {
     const before = this.problems.count;
     const map = this.#map(this.#lines(0, this.text.length), indent);
-    if (this.problems.count === before) this.tellUnreadable(errorAt);
+    if (this.problems.count === before && errorAt !== null) this.tellUnreadable(errorAt);
     const first = map?.pairs[0];
     return first ? blockMap([first]) : null;
   }
@@ -84,27 +84,38 @@ export class Mender {
 
   /**
    * A text of its own, made of `text` from `from` on, as a mapping; `before` is what was put ahead
-   * of it. null: not readable, or a budget is spent.
+   * of it. Without a map, `errorAt` is where YAML stumbled; null: a budget kept it from being read.
    */
-  read(made: string, before: number, from: number): { map: MapNode | null; errorAt: number } {
+  read(
+    made: string,
+    before: number,
+    from: number,
+  ): { map: MapNode | null; errorAt: number | null } {
     const by = from - before;
     const common = readCommon(made);
-    if (common) return { map: shiftNode(common, by), errorAt: -1 };
-    this.#reread += made.length;
-    if (this.#reread > MAX_REREAD_LENGTH || this.problems.isFull) {
-      this.#tellBudget(from);
-      return { map: null, errorAt: -1 };
+    if (common) return { map: shiftNode(common, by), errorAt: null };
+    const marks = countMarks(made);
+    if (marks <= MAX_MARKS) this.#reread += marks;
+    if (marks > MAX_MARKS || this.#reread > MAX_REREAD_MARKS || this.problems.isFull) {
+      return { map: null, errorAt: null };
     }
     const { root, foreign, error } = readYaml(made);
     if (error || root?.kind !== 'map' || root.flow || root.pairs.length !== 1) {
       return { map: null, errorAt: (error?.at ?? 0) + by };
     }
     tellForeign(foreign, made, by, this.problems);
-    return { map: shiftNode(root, by), errorAt: -1 };
+    return { map: shiftNode(root, by), errorAt: null };
   }
 
-  #tellBudget(at: number): void {
-    if (this.#toldBudget || this.problems.isFull) return;
+  /** Names a field that could not be read and for which nothing was named so far. */
+  #tellFailure(errorAt: number | null, value: Node | null, at: number): void {
+    if (errorAt !== null) {
+      this.tellUnreadable(errorAt);
+      return;
+    }
+    // What stands below in lines of its own was read line by line.
+    const isInLines = value !== null && value.kind !== 'scalar' && !value.flow;
+    if (isInLines || this.#toldBudget) return;
     this.#toldBudget = true;
     this.problems.syntax('too-broken', span(at, at + 1));
   }
@@ -140,7 +151,7 @@ export class Mender {
     const { text, problems } = this;
     const shape = keyAt(text, line.at, line.end);
     if (!shape) return this.#withoutKey(line, to);
-    if (line.indent !== indent) {
+    if (line.indent !== indent && !problems.isFull) {
       tellOutOfLine(text, this.lines, line.start, to, line.indent, indent, problems);
     }
     const { map, errorAt } = this.read(
@@ -149,10 +160,12 @@ export class Mender {
       line.start,
     );
     if (map) return map.pairs;
+    const key = keyNode(text, shape);
+    if (problems.isFull) return [pair(key, null, shape.colon + 1)];
     const before = problems.count;
     const mended = mendValue(this, shape.colon + 1, to, line.indent);
-    if (problems.count === before && errorAt >= 0) this.tellUnreadable(errorAt);
-    return [pair(keyNode(text, shape), mended.value, shape.colon + 1), ...mended.beside];
+    if (problems.count === before) this.#tellFailure(errorAt, mended.value, line.at);
+    return [pair(key, mended.value, shape.colon + 1), ...mended.beside];
   }
 
   #withoutKey(line: ContentLine, to: number): readonly Pair[] {
@@ -197,8 +210,9 @@ export class Mender {
     if (list?.kind === 'seq') return list.items[0] ?? null;
     const before = problems.count;
     const value = this.#brokenItem(line, to);
-    if (problems.count === before && errorAt >= 0)
-      this.tellUnreadable(Math.max(errorAt, line.start));
+    if (problems.count === before) {
+      this.#tellFailure(errorAt && Math.max(errorAt, line.start), value, line.at);
+    }
     return value;
   }
 

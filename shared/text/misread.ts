@@ -9,22 +9,29 @@ import { quote } from './quotes.ts';
 import type { MapNode, Node, Pair, ScalarNode } from './tree.ts';
 
 export function checkMap(map: MapNode, text: string, problems: Problems): MapNode {
-  const read = map.pairs.map((each) => checkPair(each, map.flow, text, problems));
-  const pairs = map.flow
-    ? joinCommas(
-        read.map((each) => splitKey(each, problems)),
-        text,
-        problems,
-      )
-    : read;
+  let pairs = mapped(map.pairs, (each) => checkPair(each, map.flow, text, problems));
+  if (map.flow) {
+    pairs = joinCommas(
+      mapped(pairs, (each) => splitKey(each, problems)),
+      text,
+      problems,
+    );
+  }
   tellEqualKeys(pairs, problems);
-  return { ...map, pairs };
+  return pairs === map.pairs ? map : { ...map, pairs };
+}
+
+/** The same array where nothing changes: nearly always. */
+function mapped<T>(all: readonly T[], change: (each: T) => T): readonly T[] {
+  const made = all.map(change);
+  return made.every((each, index) => each === all[index]) ? all : made;
 }
 
 function checkNode(node: Node | null, text: string, problems: Problems): Node | null {
   if (node?.kind === 'map') return checkMap(node, text, problems);
   if (node?.kind === 'seq') {
-    return { ...node, items: node.items.map((item) => checkNode(item, text, problems)) };
+    const items = mapped(node.items, (item) => checkNode(item, text, problems));
+    return items === node.items ? node : { ...node, items };
   }
   return node;
 }

@@ -1,5 +1,5 @@
 /** What a chunk's text says, and what is wrong with the text; worked out once per chunk. */
-import { MAX_DEPTH, MAX_ENTRY_LENGTH } from './budgets.ts';
+import { countMarks, MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_MARKS } from './budgets.ts';
 import { checkCharacters, readLoneReturns } from './characters.ts';
 import type { Chunk, ParsedChunk } from './chunk.ts';
 import { tooDeepAt } from './depth.ts';
@@ -94,6 +94,10 @@ function withoutColon(chunk: Chunk, text: string, problems: Problems): MapNode |
 }
 
 function readUncommon(text: string, indent: number, problems: Problems): MapNode | null {
+  if (countMarks(text) > MAX_MARKS) {
+    const mended = new Mender(text, problems).entry(indent, null);
+    return mended && checkMap(mended, text, problems);
+  }
   const { root, foreign, error } = readYaml(text);
   const entry = root?.kind === 'map' && !root.flow && root.pairs.length === 1 ? root : null;
   if (!error && (entry || foreign.length > 0)) {

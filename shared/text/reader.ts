@@ -253,7 +253,7 @@ class Reader {
     const code = text.charCodeAt(this.#at);
     let at = this.#at;
     if (code === DOUBLE || code === SINGLE) {
-      const close = closingQuote(text, at, this.#lineEnd(at));
+      const close = closingQuote(text, at, text.length, true);
       return close > 0 && text.charCodeAt(close + 1) === COLON;
     }
     if (!isPlainStart(code)) return false;
@@ -295,7 +295,7 @@ class Reader {
   #quoted(): ScalarNode {
     const text = this.#text;
     const start = this.#at;
-    const close = closingQuote(text, start, this.#lineEnd(start));
+    const close = closingQuote(text, start, text.length, true);
     if (close < 0) throw giveUp;
     const inner = text.slice(start + 1, close);
     const isDouble = text.charCodeAt(start) === DOUBLE;
