@@ -30,7 +30,8 @@ export const yamlOptions = {
 } as const;
 
 export function readYaml(text: string): YamlReading {
-  const document = parseDocument(text, yamlOptions);
+  // The file's own mark is off already; `yaml` would take one off the start of any piece.
+  const document = parseDocument(text.replace(/^\uFEFF/, '\uFFFD'), yamlOptions);
   const error = document.errors[0];
   return {
     ...fromDocument(document, text),

@@ -397,6 +397,11 @@ test('an alias of a value nearby is replaced by it', () => {
   expect(second.problem.fixes[0]?.edits[0]?.text).toBe('400');
 });
 
+test('a second byte order mark is a character out of place, no more', () => {
+  const text = '\uFEFF\uFEFF  c: d\n e\n';
+  expect(problemsOf(text).map(({ problem }) => problem.code)).toEqual(['control-character']);
+});
+
 test('merge markers are named each, and what is around them is read', () => {
   const text =
     'shots:\n  a: {}\n<<<<<<< ours\n  b:\n    iso: 1\n=======\n  b:\n    iso: 2\n>>>>>>> theirs\n  c:\n    iso: 3\n';
