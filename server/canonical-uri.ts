@@ -5,10 +5,10 @@
  */
 import type { FileId } from '../shared/plan/place.ts';
 
-const PARTS = /^([a-z][a-z0-9+.-]*:\/\/[^/]*)(\/[^?#]*)?(.*)$/is;
+const PARTS = /^([a-z][a-z0-9+.-]*:(?:\/\/[^/]*)?)(\/[^?#]*)?(.*)$/is;
 const DRIVE = /^\/[A-Z](:|%3a)/i;
 
-/** Addresses without `//` (an unsaved text's) stay as they are. */
+/** Addresses without a path of steps (an unsaved text's) stay as they are. */
 export function canonicalUri(uri: string): FileId {
   const parts = PARTS.exec(uri);
   if (!parts) return uri;

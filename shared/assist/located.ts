@@ -37,6 +37,11 @@ export interface LocatedFix {
   readonly edits: readonly LocatedEdit[];
 }
 
+export interface LocatedPlace {
+  readonly file: FileId;
+  readonly range: Range;
+}
+
 export interface LocatedRelated {
   readonly file: FileId;
   readonly range: Range;

@@ -66,7 +66,8 @@ export const apertureBehindConverter: ShotRule<Facts> = {
           shows: bench.bodyShows === 'effective' ? effective : marked,
           decision,
         },
-        related: relatedTo(at, effectiveFNumber),
+        // Beside every such aperture: what it follows from stands in its hover.
+        ...(decision && { related: relatedTo(at, effectiveFNumber) }),
       },
     ];
   },

@@ -14,7 +14,7 @@ export interface ShotView {
 export type ShotRule<F> = Rule<F, ShotView>;
 
 /** More than this a reader does not follow; the nearest causes come first. */
-const MOST_RELATED = 3;
+const MOST_RELATED = 2;
 
 /** Keys that a finding may well follow from but that nobody decides while planning a shot. */
 const GIVEN_BY_THE_MAKER = new Set(['flange', 'length', 'grows', 'pupil-ratio', 'loss', 'record']);

@@ -62,6 +62,17 @@ export class Names {
     return this.#reaches(file);
   }
 
+  /**
+   * Whether something that `file` uses could not be read (yet): then a name that isn't found may
+   * well stand there, and what is missing has its own finding.
+   */
+  isIncomplete(file: FileId): boolean {
+    return this.reaches(file).some(
+      (one) =>
+        this.#store.state(one).state !== 'given' || this.uses(one).some(({ target }) => !target.ok),
+    );
+  }
+
   /** Names of a group that `file` can refer to. */
   namesIn(file: FileId, group: GroupName): readonly string[] {
     const names = this.#scope(file, group).flatMap((one) => this.#names(keyOf(one, group)));

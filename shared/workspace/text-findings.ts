@@ -18,7 +18,7 @@ import type { TextFix } from '../text/chunk.ts';
 import { nodeAt, pairAt } from '../text/path.ts';
 import type { Span } from '../text/tree.ts';
 import type { Entries, EntryRef, Lowered } from './entries.ts';
-import { plainId } from './entry-kinds.ts';
+import { plainId, SHARED_GROUPS } from './entry-kinds.ts';
 import type { Names } from './names.ts';
 import { NOUN } from './nouns.ts';
 import { planReader } from './plan-reader.ts';
@@ -159,6 +159,8 @@ function unknownName(
       : [...names.namesIn(file, group as GroupName)],
   );
   if (known.includes(name)) return undefined;
+  const mayStandElsewhere = groups.some((group) => SHARED_GROUPS.has(group));
+  if (mayStandElsewhere && names.isIncomplete(file)) return undefined;
   const near = nearest(name, known);
   const listed = known.slice(0, MOST_NAMES).join(', ');
   const args = {

@@ -5,7 +5,8 @@
  */
 import type { FileId } from '../plan/place.ts';
 
-const SCHEME = /^[a-z][a-z0-9+.-]*:\/\/[^/]*/i;
+/** `file://`, `vscode-remote://host`, or a scheme without an authority: `memfs:`. */
+const SCHEME = /^[a-z][a-z0-9+.-]*:(?:\/\/[^/]*)?(?=\/)/i;
 const DRIVE_OR_SCHEME = /^[a-z]:|^[a-z]+:\/\//i;
 
 export type UseTarget =
