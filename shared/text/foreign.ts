@@ -18,7 +18,7 @@ export function tellForeign(
     problems.outside(
       what,
       place,
-      name ? { name } : {},
+      name ? { text: text.slice(at.start, at.end) } : {},
       fixesFor(what, place, text, base, values.get(name)),
     );
   }

@@ -112,7 +112,7 @@ function tellUnclosed(mender: Mender, scan: Scan, to: number): void {
   const isLone = scan.open.length === 1;
   const gap = closer === '}' && isOneLine && text[open + 1] === ' ' ? ' ' : '';
   problems.syntax(
-    'unclosed-bracket',
+    'unmatched-bracket',
     span(open, open + 1),
     { bracket: text[open] as string },
     isLone ? [fix('close-bracket', end, end, gap + closer, { bracket: closer })] : [],

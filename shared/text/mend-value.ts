@@ -54,19 +54,9 @@ function behindProperties(mender: Mender, from: number, end: number): number {
     if (at >= end || (text[at] !== '&' && text[at] !== '!')) return at;
     const stop = at + text.slice(at, end).search(/[ \t]|$/);
     const isAnchor = text[at] === '&';
-    problems.outside(
-      isAnchor ? 'anchor' : 'tag',
-      span(at, stop),
-      { name: text.slice(at + 1, stop) },
-      [
-        fix(
-          isAnchor ? 'remove-anchor' : 'remove-tag',
-          at,
-          text[stop] === ' ' ? stop + 1 : stop,
-          '',
-        ),
-      ],
-    );
+    problems.outside(isAnchor ? 'anchor' : 'tag', span(at, stop), { text: text.slice(at, stop) }, [
+      fix(isAnchor ? 'remove-anchor' : 'remove-tag', at, text[stop] === ' ' ? stop + 1 : stop, ''),
+    ]);
     at = stop;
   }
 }
@@ -102,7 +92,7 @@ function mendQuoted(mender: Mender, at: number, to: number, indent: number): Men
     const written = text.slice(at, end);
     const rest = close + 1 + text.slice(close + 1, end).search(/\S/);
     problems.syntax(
-      'text-after-quote',
+      'text-after-value',
       span(rest, end),
       { text: text.slice(rest, end) },
       last.start === line.start ? [fix('quote', at, end, quote(written), { text: written })] : [],

@@ -136,7 +136,7 @@ function joinCommas(pairs: readonly Pair[], text: string, problems: Problems): r
     problems.misread(
       'decimal-comma',
       { start, end },
-      { text: written, point },
+      { text: written, likely: point },
       isOne ? [fix('use-a-point', comma, comma + 1, '.', { text: point })] : [],
     );
     joined.push(pair(first.key, scalar(written, 'plain', start, end), end));

@@ -97,7 +97,7 @@ const cases: readonly Case[] = [
   ],
   [
     'text behind a quote',
-    'text-after-quote',
+    'text-after-value',
     shot('    note: "late" «sun»\n'),
     ['/shots/drift/note=late', ...others],
     shot(`    note: '"late" sun'\n`),
@@ -111,14 +111,14 @@ const cases: readonly Case[] = [
   ],
   [
     'an unclosed bracket',
-    'unclosed-bracket',
+    'unmatched-bracket',
     shot('    light: «[»wall, lamp\n'),
     ['/shots/drift/light/0=wall', '/shots/drift/light/1=lamp', ...others],
     shot('    light: [wall, lamp]\n'),
   ],
   [
     'an unclosed brace',
-    'unclosed-bracket',
+    'unmatched-bracket',
     shot('    take: «{» count: 3, settle: 8 s\n'),
     ['/shots/drift/take/count=3', '/shots/drift/take/settle=8 s', ...others],
     shot('    take: { count: 3, settle: 8 s }\n'),
