@@ -17,6 +17,7 @@ export interface ClientFeatures {
   readonly codeActions: boolean;
   readonly preferredActions: boolean;
   readonly versionedEdits: boolean;
+  readonly preparesRename: boolean;
   readonly markdown: boolean;
   /** It asked for `lamella/state`. */
   readonly wantsState: boolean;
@@ -45,6 +46,7 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
     codeActions: codeAction?.codeActionLiteralSupport !== undefined,
     preferredActions: codeAction?.isPreferredSupport === true,
     versionedEdits: workspace.workspaceEdit?.documentChanges === true,
+    preparesRename: textDocument.rename?.prepareSupport === true,
     markdown: (textDocument.hover?.contentFormat ?? []).includes(MarkupKind.Markdown),
     wantsState: optionsOf(params).state === true,
   };

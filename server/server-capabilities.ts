@@ -19,6 +19,12 @@ export const serverCapabilities = (client: ClientFeatures): ServerCapabilities =
   hoverProvider: true,
   inlayHintProvider: { resolveProvider: false },
   colorProvider: true,
+  definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  renameProvider: client.preparesRename ? { prepareProvider: true } : true,
+  selectionRangeProvider: true,
+  workspaceSymbolProvider: true,
   documentSymbolProvider: { label: 'Lamella' },
   ...(client.codeActions && {
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },

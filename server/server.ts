@@ -17,6 +17,15 @@ import { actions } from './handlers/actions.ts';
 import { colours } from './handlers/colours.ts';
 import { hints } from './handlers/hints.ts';
 import { hover } from './handlers/hover.ts';
+import {
+  definition,
+  entries,
+  highlights,
+  prepareRename,
+  references,
+  rename,
+  selections,
+} from './handlers/navigation.ts';
 import { symbols } from './handlers/symbols.ts';
 import { serverCapabilities } from './server-capabilities.ts';
 import { Session, type SessionOptions } from './session.ts';
@@ -143,6 +152,33 @@ export function startServer(options: SessionOptions): void {
   connection.onDocumentColor(about([], ({ core }, file) => colours(core, file)));
   // A colour can't be chosen: it follows from the thickness.
   connection.onColorPresentation(() => []);
+  connection.onDefinition(
+    about(null, ({ core, documents }, file, { position }) =>
+      definition(core, documents, file, position),
+    ),
+  );
+  connection.onReferences(
+    about([], ({ core, documents }, file, { position, context }) =>
+      references(core, documents, file, position, context.includeDeclaration),
+    ),
+  );
+  connection.onDocumentHighlight(
+    about([], ({ core }, file, { position }) => highlights(core, file, position)),
+  );
+  connection.onPrepareRename(
+    about(null, ({ core }, file, { position }) => prepareRename(core, file, position)),
+  );
+  connection.onRenameRequest(
+    about(null, ({ core, client, documents }, file, params) =>
+      rename(core, client, documents, file, params),
+    ),
+  );
+  connection.onSelectionRanges(
+    about([], ({ core }, file, { positions }) => selections(core, file, positions)),
+  );
+  connection.onWorkspaceSymbol(
+    answer(({ core, documents }, { query }) => entries(core, documents, query)),
+  );
   connection.onDocumentSymbol(
     about([], ({ core, client }, file, { textDocument }) =>
       symbols(core, client, file, textDocument.uri),

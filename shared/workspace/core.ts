@@ -3,6 +3,10 @@ import { coloursIn } from '../assist/colours.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import type { LocatedFinding, LocatedFix, Range } from '../assist/located.ts';
+import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
+import { renamable, rename } from '../assist/navigation/rename.ts';
+import { selectionAt } from '../assist/navigation/selection.ts';
+import { findEntries } from '../assist/navigation/workspace-symbols.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { figuresJson } from '../figures/contract.ts';
 import type { FileId } from '../plan/place.ts';
@@ -71,6 +75,12 @@ export function createCore(options: CoreOptions): Core {
     hover: (file, position) => hoverAt(context, file, position),
     hints: (file, range) => hintsIn(context, file, range),
     colours: (file) => coloursIn(context, file),
+    definition: (file, position) => definitionOf(context, file, position),
+    references: (file, position) => referencesOf(context, file, position),
+    renamable: (file, position) => renamable(context, file, position),
+    rename: (file, position, newName) => rename(context, file, position, newName),
+    selection: (file, position) => selectionAt(context, file, position),
+    findEntries: (query) => findEntries(context, query),
     symbols: (file) => symbolsOf(context, file),
     figures: (file) =>
       new Map(

@@ -7,9 +7,12 @@ import type {
   ColourSwatch,
   LocatedFinding,
   LocatedFix,
+  LocatedPlace,
   Position,
   Range,
 } from '../assist/located.ts';
+import type { Renaming } from '../assist/navigation/rename.ts';
+import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../rules/say.ts';
@@ -74,6 +77,18 @@ export interface Core {
   /** Swatches of film thicknesses, where they stand. */
   colours(file: FileId): readonly ColourSwatch[];
   symbols(file: FileId): readonly OutlineSymbol[];
+  definition(file: FileId, position: Position): LocatedPlace | null;
+  /** Every place where the name under `position` stands in the given files, its definition first. */
+  references(file: FileId, position: Position): readonly LocatedPlace[];
+  renamable(
+    file: FileId,
+    position: Position,
+  ): { readonly range: Range; readonly name: string } | null;
+  rename(file: FileId, position: Position, newName: string): Renaming;
+  /** What a growing selection takes in, innermost first. */
+  selection(file: FileId, position: Position): readonly Range[];
+  /** Entries of all given files by a part of their name. */
+  findEntries(query: string): readonly FoundEntry[];
   /** Figures of every shot of a plan, by the shot's name, in the order of the text. */
   figures(file: FileId): ReadonlyMap<string, ShotFiguresJson>;
   state(file: FileId): PlanState;

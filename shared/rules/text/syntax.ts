@@ -34,6 +34,14 @@ export const syntax: TextRule = {
         what: 'A list’s dash stands where a key is expected.',
         why: 'Items belong below their key, indented.',
       }),
+      'item-behind-key': ({ text = '' }) => ({
+        what: `A list’s dash stands behind a key: “${text}”.`,
+        why: 'A list starts on a line of its own, or stands in brackets: [a, b].',
+      }),
+      'reserved-start': ({ text = '', character = '' }) => ({
+        what: `A value can’t begin with ${character}: “${text}”.`,
+        why: 'YAML keeps that character for itself; in quotes it is text.',
+      }),
       'no-key': ({ text = '' }) => ({ what: `“${text}” is no key with a value.` }),
       'unclosed-quote': ({ quote = '"' }) => ({
         what: `The quote ${quote} that opens here is never closed.`,

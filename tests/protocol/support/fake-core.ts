@@ -84,6 +84,12 @@ export function createFakeCore(options: CoreOptions): FakeCore {
       texts.set(file, before.slice(0, start) + text + before.slice(Math.max(start, end)));
     },
     colours: () => [],
+    definition: () => null,
+    references: () => [],
+    renamable: () => null,
+    rename: () => ({ ok: true, edits: [] }),
+    selection: () => [],
+    findEntries: () => [],
     rootsChanged: () => {},
     refuse: (file, why) => {
       texts.delete(file);
