@@ -4,6 +4,7 @@ import type { Failure } from '../../shared/quantity/kind.ts';
 import { ruleNamed } from '../../shared/rules/registry.ts';
 import { Say } from '../../shared/rules/say.ts';
 import { FIX_CODES } from '../../shared/rules/text/fix-words.ts';
+import type { TextFacts } from '../../shared/rules/text/text-rule.ts';
 import type { Foreign } from '../../shared/text/from-yaml.ts';
 import type { Refusal } from '../../shared/workspace/store.ts';
 import type { UseTarget } from '../../shared/workspace/use-path.ts';
@@ -99,16 +100,19 @@ it('every place that says a code which is not written there is known', () => {
   expect([...new Set(places)]).toEqual(Object.keys(WORKED_OUT).sort());
 });
 
+/** Whatever a wording asks for is there. */
+const ARGS: TextFacts['args'] = new Proxy({}, { get: () => 'x' });
+
 describe('the words of', () => {
   it.each([...pairs].sort().map((pair) => pair.split(' ') as [string, string]))(
     '%s: %s',
     (name, code) => {
       const rule = ruleNamed(name);
       expect(rule, 'is a rule').toBeDefined();
-      const { what } = rule!.words({ code, args: {} }, new Say());
+      const { what } = rule!.words({ code, args: ARGS }, new Say());
       // What has no words of its own is told by its code in brackets.
       expect(what).not.toContain(`(${code})`);
-      expect(what).toMatch(/^\S.*[.?:] *$/);
+      expect(what).toMatch(/^\S.*[.?!x]$/);
     },
   );
 });

@@ -31,7 +31,6 @@ export const outsideTheProfile: TextRule = {
       directive: () => ({ what: 'Plans have no directives.' }),
       'document-marker': () => ({ what: 'A plan is one document: what follows is not read.' }),
       'empty-key': () => ({ what: 'A colon stands here without a key before it.' }),
-      'empty-key': () => ({ what: 'No key stands before this colon.' }),
       'complex-key': () => ({ what: 'A key is a single word in a plan.' }),
     },
     'Plans do without this part of YAML',

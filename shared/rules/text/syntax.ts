@@ -42,14 +42,6 @@ export const syntax: TextRule = {
         what: `A value can’t begin with ${character}: “${text}”.`,
         why: 'YAML keeps that character for itself; in quotes it is text.',
       }),
-      'item-behind-key': () => ({
-        what: 'A list’s dash stands behind a key, on the same line.',
-        why: 'Items stand below their key, each on a line of its own, or in brackets: [one, two].',
-      }),
-      'reserved-start': ({ character = '' }) => ({
-        what: `No value begins with ${character || 'this character'} in YAML.`,
-        why: 'Put the value in quotes.',
-      }),
       'no-key': ({ text = '' }) => ({ what: `“${text}” is no key with a value.` }),
       'unclosed-quote': ({ quote = '"' }) => ({
         what: `The quote ${quote} that opens here is never closed.`,
