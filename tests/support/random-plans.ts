@@ -1,0 +1,100 @@
+/** Plans that somebody might have written, right and wrong: the examples' plan with values exchanged. */
+import fc from 'fast-check';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { changed } from './plans.ts';
+
+/** Values to exchange, by place: plausible ones, tired ones, and slips of the keyboard. */
+const CHOICES: Readonly<Record<string, readonly (string | null)[]>> = {
+  'shots/frost/field': [
+    '60 mm',
+    '40 mm',
+    '20 mm',
+    '6 mm',
+    '120 mm',
+    '60',
+    '60mm',
+    '2.4 in',
+    '60,5 mm',
+  ],
+  'shots/frost/aperture': [
+    'f/2.8',
+    'f/4',
+    'f/5.6',
+    'f/8',
+    'f/11',
+    'f/16',
+    'f/22',
+    'f/32',
+    'f/64',
+    'F8',
+    '8',
+  ],
+  'shots/frost/shutter': ['1/50 s', '1/100 s', '1/80 s', '1/15 s', '180 deg', '1/50', '50', null],
+  'shots/frost/iso': ['100', '400', '1250', '6400', '51200', 'auto', 'ISO 800', '1250 iso'],
+  'shots/frost/rig': ['bench', 'stacked', 'crowded', 'plain', 'bensh', null],
+  'shots/frost/light': ['[panel]', '[bulb]', '[panel, bulb]', '[pannel]', 'panel'],
+  'shots/frost/record': ['full-25', 'thin-25', 'small-25', 'ful-25'],
+  'shots/frost/white-balance': ['5600 K', '4300 K', 'auto', '5600K'],
+  'shots/frost/tilt': [null, '2 deg', '10 deg', '4'],
+  'shots/frost/allow': [
+    null,
+    '{ depth-short: { because: only the rim } }',
+    '{ dept-short: { because: x } }',
+  ],
+  'shots/skin/tilt': ['4 deg', '1 deg', '3 deg', '12 deg', '-4 deg'],
+  'shots/skin/aperture': ['f/11', 'f/4', 'f/22', 'f/32'],
+  'shots/skin/field': ['48 mm', '38 mm', '80 mm', '12 mm'],
+  'shots/skin/take': [
+    '{ duration: 20 s, settle: 5 s }',
+    '{ duration: 50 s, settle: 5 s }',
+    '{ duration: 200 s }',
+  ],
+  'shots/skin/preflight': [
+    '{ background-clear: open, solution-ready: open, lens-not-in-mirror: open }',
+    null,
+  ],
+  'shots/skin/iso': ['1600', '400', '12800'],
+  'lights/strip/at': [
+    '{ distance: 300 mm, up: 14 deg }',
+    '{ distance: 300 mm, up: 40 deg }',
+    '{ distance: 300 mm, up: 3 deg }',
+  ],
+  'lights/panel/modulation': ['none', '100 Hz', null],
+  'subjects/frost-plate/depth': ['1.5 mm', '4 mm', '0.2 mm', '1.5', null],
+  'subjects/frost-plate/finish': ['matt', 'mat', 'shiny'],
+  'subjects/soap/holder': ['wicking frame', 'smooth container'],
+  'kit/lenses/macro-100/aperture': ['f/2.8 to 32', 'f/32 to 2.8', 'f/2.8-32'],
+  'kit/lenses/macro-100/loss': ['0.3 stops', null],
+  'kit/bodies/body-a/shows': ['marked', 'efective'],
+  'deliver/size': ['1920 x 1080', '3840 x 2160', '1920x1080'],
+  severity: [null, '{ smear: error }', '{ depth-short: error }', '{ dept-short: error }'],
+};
+
+const PLACES = Object.keys(CHOICES);
+
+/** A plan with up to `most` values exchanged, and which they are. */
+export const randomPlan = (most = 5) =>
+  fc
+    .uniqueArray(fc.constantFrom(...PLACES), { minLength: 1, maxLength: most })
+    .chain((places) =>
+      fc.tuple(
+        ...places.map((place) =>
+          fc.constantFrom(...CHOICES[place]!).map((value) => [place, value] as const),
+        ),
+      ),
+    )
+    .map((pairs) => {
+      let text = EXAMPLE_PLAN;
+      const change: Record<string, string | null> = {};
+      for (const [place, value] of pairs) {
+        // What an earlier exchange took away can't be exchanged again.
+        try {
+          text = changed(text, { [place]: value });
+          change[place] = value;
+        } catch (error) {
+          if (!(error instanceof Error) || !error.message.startsWith('Nothing to change'))
+            throw error;
+        }
+      }
+      return { text, change };
+    });
