@@ -1,0 +1,62 @@
+/** The rules, their files and their reference hold together. */
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { REFERENCE_PATH, ruleReference } from '../../client/build/rule-reference.ts';
+import { PRECEDENCE } from '../../shared/rules/precedence.ts';
+import { ALL_RULES, RULE_NAMES } from '../../shared/rules/registry.ts';
+import { type RuleCore, SEVERITIES } from '../../shared/rules/rule.ts';
+import { ROOT, read, sharedSources } from './support/project.ts';
+
+const isRule = (value: unknown): value is RuleCore<unknown> =>
+  typeof value === 'object' && value !== null && 'docs' in value && 'words' in value;
+
+const rulesByFile = (
+  await Promise.all(
+    sharedSources
+      .filter((file) => file.startsWith('shared/rules/'))
+      .map(async (file) => {
+        const exported: Record<string, unknown> = await import(
+          pathToFileURL(path.join(ROOT, file)).href
+        );
+        const rules = Object.values(exported).filter(isRule);
+        return rules.map((rule) => [path.basename(file, '.ts'), rule] as const);
+      }),
+  )
+).flat();
+
+it('the reference is what the rules say', () => {
+  const isCurrent = read(REFERENCE_PATH) === ruleReference();
+  expect(isCurrent, 'stale: run node client/build/rule-reference.mjs').toBe(true);
+});
+
+describe('every rule', () => {
+  it('is listed once', () => {
+    expect([...RULE_NAMES].sort()).toEqual(rulesByFile.map(([, rule]) => rule.name).sort());
+    expect(new Set(RULE_NAMES).size).toBe(RULE_NAMES.length);
+  });
+
+  it.each(rulesByFile)('%s stands in a file of its name', (file, rule) => {
+    expect(rule.name).toBe(file);
+    expect(rule.name).toMatch(/^[a-z]+(-[a-z]+)*$/);
+    expect(SEVERITIES).toContain(rule.severity);
+  });
+
+  // Two can't be shown by changing a value: a plan can't make the program fail, and one that
+  // passes a budget is no example that anybody would read.
+  const unshown = ['rule-failed', 'too-much'];
+
+  it.each(ALL_RULES.filter(({ name }) => !unshown.includes(name)).map((rule) => [rule.name, rule]))(
+    '%s shows when it fires',
+    (_, { docs }) => {
+      expect(docs.bad.length).toBeGreaterThan(0);
+    },
+  );
+});
+
+describe('what silences what', () => {
+  it.each(Object.entries(PRECEDENCE))('%s and those behind it are rules', (first, behind) => {
+    for (const name of [first, ...behind]) expect(RULE_NAMES).toContain(name);
+    expect(behind).not.toContain(first);
+  });
+});
