@@ -55,10 +55,17 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
 const ELSEWHERE: Readonly<Record<string, string>> = {
   'shared/assist/located.ts': 'located',
   'shared/workspace/core.ts': 'top',
+  'shared/workspace/facade.ts': 'top',
 };
 
-/** Types alone may be named from above: an edit of a plan is said in the plan's terms. */
-const TYPES_FROM_ABOVE: Readonly<Record<string, readonly string[]>> = { text: ['plan'] };
+/**
+ * Types alone may be named from above: an edit of a plan is said in the plan's terms, and answers
+ * in the shapes that hosts are promised.
+ */
+const TYPES_FROM_ABOVE: Readonly<Record<string, readonly string[]>> = {
+  text: ['plan'],
+  assist: ['top'],
+};
 
 const storeyOf = (file: string): string => ELSEWHERE[file] ?? file.split('/')[1] ?? '';
 
