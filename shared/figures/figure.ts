@@ -86,9 +86,36 @@ export function derive<const F extends readonly Figure<unknown>[], T>(
   const sure = inputs as readonly KnownFigure<unknown>[];
   const value = compute(...(sure.map((input) => input.value) as Values<F>));
   if (isUnknown(value)) return value;
-  const from = [...new Set(sure.flatMap((input) => input.from))];
-  return { known: true, value, from };
+  return new Derived(value, sure);
 }
+
+/**
+ * A figure worked out of others. Where its inputs stand is drawn together only when somebody
+ * asks, which of thousands of figures few are.
+ */
+class Derived<T> implements KnownFigure<T> {
+  readonly known = true as const;
+  readonly value: T;
+  #inputs: readonly KnownFigure<unknown>[] | null;
+  #from: readonly Place[] = [];
+
+  constructor(value: T, inputs: readonly KnownFigure<unknown>[]) {
+    this.value = value;
+    this.#inputs = inputs;
+  }
+
+  get from(): readonly Place[] {
+    if (this.#inputs) {
+      this.#from = [...new Set(this.#inputs.flatMap((input) => input.from))];
+      this.#inputs = null;
+    }
+    return this.#from;
+  }
+}
+
+/** Another value that follows from the same inputs. */
+export const withValue = <T>(figure: KnownFigure<unknown>, value: T): KnownFigure<T> =>
+  new Derived(value, [figure]);
 
 const isUnknown = (value: unknown): value is UnknownFigure =>
   typeof value === 'object' && value !== null && 'known' in value && value.known === false;

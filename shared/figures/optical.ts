@@ -8,11 +8,11 @@ import type { Bench, NamedPart } from './bench.ts';
 import {
   derive,
   type Figure,
-  known,
   type Need,
   notKnown,
   silent,
   type UnknownFigure,
+  withValue,
 } from './figure.ts';
 import type { OpticalFigures } from './shot-figures.ts';
 
@@ -31,7 +31,7 @@ export function opticalFigures(bench: Bench): OpticalFigures {
   const traced = (figure: Untraced): Figure<number> => {
     if (!trace.known) return trace;
     const value = trace.value[figure];
-    if (value !== undefined) return { ...trace, value };
+    if (value !== undefined) return withValue(trace, value);
     return untraced(trace.value, figure, parts);
   };
   const ratio = derive([trace], (it) => it.fNumberRatio);
@@ -113,5 +113,5 @@ export const pupilDistanceMm = (bench: Bench, { trace }: OpticalFigures): Figure
   const value = trace.value.pupilDistanceMm;
   return value === undefined
     ? untraced(trace.value, 'pupilDistanceMm', bench.parts)
-    : { ...known(value), from: trace.from };
+    : withValue(trace, value);
 };

@@ -88,7 +88,7 @@ function chainOf(parts: readonly AnyPart[], from: readonly Place[]): Figure<read
   const figures = parts.map(chainPart);
   if (figures.length === 0) return notKnown('the rig has no parts');
   const all = derive(figures, (...values) => values as readonly ChainPart[]);
-  return all.known ? { ...all, from: [...from, ...all.from] } : all;
+  return all.known ? known(all.value, [...from, ...all.from]) : all;
 }
 
 function chainPart(part: AnyPart): Figure<ChainPart> {
@@ -153,7 +153,7 @@ type AnyField = { readonly state: string; readonly at: Place };
 function withFrom<T>(figure: Figure<T>, fields: readonly AnyField[]): Figure<T> {
   if (!figure.known) return figure;
   const written = fields.filter((field) => field.state === 'known').map((field) => field.at);
-  return { ...figure, from: [...figure.from, ...written] };
+  return known(figure.value, [...figure.from, ...written]);
 }
 
 function optional(fields: readonly AnyField[], make: () => ChainPart): Figure<ChainPart> {

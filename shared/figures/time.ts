@@ -2,14 +2,14 @@
 import { bandRollHz, flickerResidual, lampFrequencyHz } from '../exposure/flicker.ts';
 import { shutterAngleDeg, shutterTimeS } from '../exposure/shutter.ts';
 import type { Bench, LightInUse } from './bench.ts';
-import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import { derive, type Figure, figureOf, known, notKnown, unknownOf, withValue } from './figure.ts';
 import type { LampFlicker, TimeFigures } from './shot-figures.ts';
 
 export function timeFigures(bench: Bench): TimeFigures {
   const { shutter, recordRate } = bench;
   const shutterSeconds: Figure<number> =
     shutter.known && shutter.value.kind === 'time'
-      ? { ...shutter, value: shutter.value.seconds }
+      ? withValue(shutter, shutter.value.seconds)
       : derive([shutter, recordRate], (it, rate) =>
           it.kind === 'time' ? it.seconds : shutterTimeS((it.angle * 180) / Math.PI, rate),
         );

@@ -26,11 +26,12 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
     good: [{ says: 'fixed', change: { 'shots/frost/white-balance': '5600 K' } }],
   },
   check({ shots }) {
+    const usual = usualByLight(shots);
     return shots.flatMap((shot): readonly Observation<Facts>[] => {
       const { whiteBalance } = shot;
       if (!whiteBalance) return [];
       const { value, at } = whiteBalance;
-      const others = usualUnder(shot, shots);
+      const others = usual.get(colourKey(shot)) ?? null;
       const facts = { shot: shot.shot, otherShots: others?.count ?? 0 };
       if (value === 'auto')
         return [{ at, facts: { ...facts, kelvin: null, others: suggestion(shot, others) } }];
@@ -61,21 +62,28 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
 
 const near = (a: number, b: number): boolean => Math.abs(1e6 / a - 1e6 / b) < SAME_MIRED;
 
-/** The white balance that most shots under light of the same colour have. */
-function usualUnder(
-  shot: ShotSummary,
-  shots: readonly ShotSummary[],
-): { readonly kelvin: number; readonly count: number } | null {
-  const colours = colourKey(shot);
-  if (colours === '') return null;
-  const counts = new Map<number, number>();
-  for (const other of shots) {
-    const value = other.whiteBalance?.value;
-    if (other === shot || typeof value !== 'number' || colourKey(other) !== colours) continue;
-    counts.set(value, (counts.get(value) ?? 0) + 1);
+interface Usual {
+  readonly kelvin: number;
+  readonly count: number;
+}
+
+/** The white balance that most shots have, for each colour of light; none where no light says its colour. */
+function usualByLight(shots: readonly ShotSummary[]): ReadonlyMap<string, Usual> {
+  const counts = new Map<string, Map<number, number>>();
+  for (const shot of shots) {
+    const value = shot.whiteBalance?.value;
+    const colours = colourKey(shot);
+    if (typeof value !== 'number' || colours === '') continue;
+    const ofLight = counts.get(colours) ?? new Map<number, number>();
+    ofLight.set(value, (ofLight.get(value) ?? 0) + 1);
+    counts.set(colours, ofLight);
   }
-  const [most] = [...counts].sort((a, b) => b[1] - a[1] || a[0] - b[0]);
-  return most ? { kelvin: most[0], count: most[1] } : null;
+  return new Map(
+    [...counts].map(([colours, ofLight]) => {
+      const [most] = [...ofLight].sort((a, b) => b[1] - a[1] || a[0] - b[0]);
+      return [colours, { kelvin: most![0], count: most![1] }];
+    }),
+  );
 }
 
 const colourKey = ({ lightColours }: ShotSummary): string => lightColours.join(' ');

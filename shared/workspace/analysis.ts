@@ -15,7 +15,8 @@ import type { EntryId, FileId } from '../plan/place.ts';
 import type { Accepted } from '../rules/acceptance.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
-import { Entries, type EntryRef } from './entries.ts';
+import { Entries } from './entries.ts';
+import type { PlanState } from './facade.ts';
 import { fileFindings } from './file-findings.ts';
 import { Names } from './names.ts';
 import { runPlanRules } from './plan-findings.ts';
@@ -47,10 +48,11 @@ export class Analysis {
   readonly #summaryGroup: Query<readonly ShotSummary[]>;
   readonly #usedNames: Query<readonly string[]>;
   readonly #usedGroup: Query<readonly string[]>;
+  readonly #stateGroup: Query<readonly PlanState[]>;
   readonly #plan: Query<readonly Finding[]>;
   readonly #chunkGroup: Query<readonly Finding[]>;
   readonly #entryGroup: Query<readonly Finding[]>;
-  readonly #refs: Query<ReadonlyMap<EntryId, EntryRef>>;
+  readonly #ids: Query<readonly EntryId[]>;
   readonly #file: Query<readonly Finding[]>;
   readonly #findings: Query<readonly Finding[]>;
 
@@ -62,10 +64,7 @@ export class Analysis {
     this.entries = entries;
     this.names = names;
     this.#reader = graph.query('reader', (file) => planReader(file, entries, names));
-    this.#refs = graph.query(
-      'refs',
-      (file) => new Map(entries.list(file).map((ref) => [ref.id, ref])),
-    );
+    this.#ids = graph.query('entry-ids', (file) => entries.list(file).map((ref) => ref.id));
     this.#chunkText = graph.query(
       'chunk-text',
       (key) => chunkFindings(entries, ...splitKey(key)),
@@ -73,11 +72,7 @@ export class Analysis {
     );
     this.#entryText = graph.query(
       'entry-text',
-      (key) => {
-        const [file, id] = splitKey(key);
-        const ref = this.#refs(file).get(id);
-        return ref ? entryFindings(entries, names, file, ref) : [];
-      },
+      (key) => entryFindings(entries, names, ...splitKey(key)),
       sameData,
     );
     this.#bench = graph.query('bench', (key) => this.#benchOf(...splitKey(key)), sameData);
@@ -90,6 +85,16 @@ export class Analysis {
     this.#summaryGroup = graph.query(
       'summary-group',
       (key) => this.#gather(key, this.#entryIds, (one) => this.#summary(one) ?? []),
+      sameData,
+    );
+    this.#stateGroup = graph.query(
+      'state-group',
+      (key) => {
+        const shots = this.#gather(key, this.#entryIds, (entry) =>
+          this.isShot(splitKey(entry)[1]) ? [this.#isReady(entry)] : [],
+        );
+        return [{ ready: shots.filter((ready) => ready).length, shots: shots.length }];
+      },
       sameData,
     );
     this.#usedNames = graph.query(
@@ -187,6 +192,36 @@ export class Analysis {
     return bench && figures && summaryOf(bench, figures, this.#shot(key).byPlan);
   }
 
+  /** Shots without an error or a warning, of all shots. */
+  state(file: FileId): PlanState {
+    const groups = this.#groups(file, this.entries.list(file).length, this.#stateGroup);
+    return groups.reduce(
+      (sum, next) => ({ ready: sum.ready + next.ready, shots: sum.shots + next.shots }),
+      { ready: 0, shots: 0 },
+    );
+  }
+
+  #isReady(entry: string): boolean {
+    const found = [...this.textFindings(...splitKey(entry)), ...this.#shot(entry).findings];
+    return found.every(({ severity }) => severity !== 'error' && severity !== 'warning');
+  }
+
+  /** Entries of `file` that were worked ahead on, from the first; for this list of entries. */
+  readonly #prepared = new WeakMap<readonly EntryId[], number>();
+
+  prepare(file: FileId, until: () => boolean): boolean {
+    const ids = this.#ids(file);
+    let next = this.#prepared.get(ids) ?? 0;
+    for (; next < ids.length; next++) {
+      if (until()) break;
+      const entry = keyOf(file, ids[next]!);
+      this.#entryText(entry);
+      if (this.isShot(ids[next]!)) this.#shot(entry);
+    }
+    this.#prepared.set(ids, next);
+    return next === ids.length;
+  }
+
   /** What rules about the whole plan look at. */
   planView(file: FileId): PlanView {
     const shots = this.#groups(file, this.entries.list(file).length, this.#summaryGroup);
@@ -195,8 +230,7 @@ export class Analysis {
     return planView(file, shots, this.entries.list(file), new Set(used), allow);
   }
 
-  readonly #entryIds = (file: FileId): readonly EntryId[] =>
-    this.entries.list(file).map((ref) => ref.id);
+  readonly #entryIds = (file: FileId): readonly EntryId[] => this.#ids(file);
 
   /** What `of` says of the entries of one group; the key names file and group. */
   #gather<T>(

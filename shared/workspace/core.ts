@@ -17,7 +17,7 @@ import { Analysis } from './analysis.ts';
 import type { Core, CoreOptions, OfferedFix } from './facade.ts';
 import { FixMaker } from './fixes.ts';
 import { Locator } from './locate.ts';
-import { byPosition, locateFinding, standingIn, withoutDoubles } from './located-findings.ts';
+import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
 import { Store } from './store.ts';
 
 export function createCore(options: CoreOptions): Core {
@@ -30,8 +30,9 @@ export function createCore(options: CoreOptions): Core {
   /** The finding that a located one was made from, for its fixes. */
   const origins = new WeakMap<LocatedFinding, Finding>();
 
+  const places = new FindingLocator(locator, say);
   const locate = (finding: Finding): LocatedFinding => {
-    const located = locateFinding(finding, locator, say);
+    const located = places.locate(finding);
     origins.set(located, finding);
     return located;
   };
@@ -89,20 +90,11 @@ export function createCore(options: CoreOptions): Core {
           return figures ? [[id.slice('shots/'.length), figuresJson(figures)] as const] : [];
         }),
       ),
-    state: (file) => {
-      const shots = analysis.shots(file);
-      const ready = shots.filter((id) => isReady(analysis, file, id));
-      return { ready: ready.length, shots: shots.length };
-    },
+    state: (file) => analysis.state(file),
+    prepare: (file, until) => analysis.prepare(file, until),
     line: (file, index) => lineOf(store, file, index),
   };
 }
-
-/** Neither an error nor a warning, in the shot's text or in what it asks for. */
-const isReady = (analysis: Analysis, file: FileId, id: string): boolean =>
-  [...analysis.textFindings(file, id), ...analysis.shotFindings(file, id)].every(
-    ({ severity }) => severity !== 'error' && severity !== 'warning',
-  );
 
 const before = (a: Range['start'], b: Range['start']): boolean =>
   a.line < b.line || (a.line === b.line && a.character < b.character);

@@ -92,6 +92,11 @@ export interface Core {
   /** Figures of every shot of a plan, by the shot's name, in the order of the text. */
   figures(file: FileId): ReadonlyMap<string, ShotFiguresJson>;
   state(file: FileId): PlanState;
+  /**
+   * Works ahead on `file`, entry by entry, until `until` answers true; what was done is kept.
+   * True once nothing is left, and `findings` answers at once.
+   */
+  prepare(file: FileId, until: () => boolean): boolean;
   /** The text of line `index` (from 0) without its break; '' past the end. */
   line(file: FileId, index: number): string;
 }

@@ -11,7 +11,7 @@ import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/chunk.ts';
 import { toTextEdits } from '../text/edits.ts';
 import type { Context } from './context.ts';
-import { locateFinding } from './located-findings.ts';
+import { FindingLocator } from './located-findings.ts';
 import { DUPLICATE_MARK } from './store.ts';
 import type { TextFinding } from './text-findings.ts';
 import { addedOrWorsened, identityOf, tryOut } from './trial.ts';
@@ -21,9 +21,11 @@ const MOST_NAMED = 2;
 
 export class FixMaker {
   readonly #context: Context;
+  readonly #places: FindingLocator;
 
   constructor(context: Context) {
     this.#context = context;
+    this.#places = new FindingLocator(context.locator, context.say);
   }
 
   of(finding: Finding): readonly LocatedFix[] {
@@ -109,10 +111,9 @@ export class FixMaker {
   }
 
   #namedPrice(added: readonly Finding[]): string {
-    const { locator, say } = this.#context;
     const named = added
       .slice(0, MOST_NAMED)
-      .map((finding) => locateFinding(finding, locator, say).what.replace(/\.$/, ''));
+      .map((finding) => this.#places.locate(finding).what.replace(/\.$/, ''));
     const more = added.length - named.length;
     return [...named, ...(more > 0 ? [`and ${more} more`] : [])].join('; ');
   }

@@ -1,6 +1,7 @@
 /** Places made into ranges, at the edge and nowhere before. */
 import type { Position, Range } from '../assist/located.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
+import type { Chunk } from '../text/chunk.ts';
 import type { MapNode, Node, Pair, Path, Span } from '../text/tree.ts';
 import type { Entries } from './entries.ts';
 import type { Store } from './store.ts';
@@ -51,6 +52,18 @@ export class Locator {
       start: text.positionOf(index, span.start),
       end: text.positionOf(index, span.end),
     };
+  }
+
+  /** The chunk under an id as it is now. */
+  chunkOf(file: FileId, chunk: EntryId): Chunk | undefined {
+    const index = this.indexOf(file, chunk);
+    return index === undefined ? undefined : this.#store.text(file)?.chunks[index];
+  }
+
+  /** The line that a chunk begins on. */
+  firstLineOf(file: FileId, chunk: EntryId): number {
+    const index = this.indexOf(file, chunk);
+    return index === undefined ? 0 : (this.#store.text(file)?.positionOf(index, 0).line ?? 0);
   }
 
   indexOf(file: FileId, chunk: EntryId): number | undefined {

@@ -1,47 +1,136 @@
-/** Findings made ready to be shown: places into ranges, facts into words. */
-import type { LocatedFinding, LocatedRelated } from '../assist/located.ts';
-import type { FileId } from '../plan/place.ts';
+/**
+ * Findings made ready to be shown: places into ranges, facts into words. What was made of a
+ * finding is kept with it, relative to its chunk: while lines come and go above, only the chunk's
+ * first line has to be added.
+ */
+import type { LocatedFinding, LocatedRelated, Position, Range } from '../assist/located.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
-import type { Say } from '../rules/say.ts';
-import type { Locator } from './locate.ts';
+import type { LengthUnit, Say } from '../rules/say.ts';
+import type { Chunk } from '../text/chunk.ts';
+import type { ChunkSpan, Locator } from './locate.ts';
 import type { TextFinding } from './text-findings.ts';
 
 /** Longest first sentence, so that a list of findings can be read in a narrow window. */
 const LONGEST_SENTENCE = 100;
 
-export function locateFinding(finding: Finding, locator: Locator, say: Say): LocatedFinding {
-  const rule = ruleNamed(finding.rule);
-  const { what, why = '' } = rule?.words(finding.facts, say) ?? { what: `${finding.rule}.` };
-  const numbers = rule?.numbers?.(finding.facts);
-  const { span } = finding as TextFinding;
-  const range = span
-    ? locator.rangeIn(finding.at.file, { chunk: finding.at.entry, span })
-    : locator.rangeOf(finding.at);
-  return {
-    rule: finding.rule,
-    severity: finding.severity,
-    file: finding.at.file,
-    range,
-    what: clipped(what),
-    why,
-    ...(finding.shot !== undefined && { shot: finding.shot }),
-    ...(numbers && { numbers }),
-    related: relatedOf(finding, locator),
-  };
+/** A range relative to the first line of its chunk, true while that chunk is this very one. */
+interface Spot {
+  readonly file: FileId;
+  readonly id: EntryId;
+  readonly chunk: Chunk | undefined;
+  readonly range: Range;
 }
 
-function relatedOf(finding: Finding, locator: Locator): LocatedRelated[] {
-  const places = finding.related.map(({ at, words }) => ({
-    file: at.file,
-    range: locator.rangeOf(at),
-    words,
-  }));
-  const { relatedSpan } = finding as TextFinding;
-  if (!relatedSpan) return places;
-  const { file, entry } = finding.at;
-  const range = locator.rangeIn(file, { chunk: entry, span: relatedSpan });
-  return [...places, { file, range, words: 'the first one' }];
+interface Said {
+  readonly lengths: LengthUnit;
+  readonly spot: Spot;
+  readonly finding: Omit<LocatedFinding, 'range' | 'related'>;
+  readonly related: readonly (Spot & { readonly words: string })[];
+  /** What was last made of it, and for which first lines. */
+  shown?: { readonly lines: readonly number[]; readonly finding: LocatedFinding };
+}
+
+const START: Position = { line: 0, character: 0 };
+
+export class FindingLocator {
+  readonly #locator: Locator;
+  readonly #say: Say;
+  readonly #said = new WeakMap<Finding, Said>();
+
+  constructor(locator: Locator, say: Say) {
+    this.#locator = locator;
+    this.#say = say;
+  }
+
+  locate(finding: Finding): LocatedFinding {
+    let said = this.#said.get(finding);
+    if (!said || !this.#holds(said)) {
+      said = this.#sayOf(finding);
+      this.#said.set(finding, said);
+    }
+    const lines = [said.spot, ...said.related].map((spot) => this.#firstLine(spot));
+    const { shown } = said;
+    if (shown && shown.lines.every((line, index) => line === lines[index])) return shown.finding;
+    const located = withLines(said, lines);
+    said.shown = { lines, finding: located };
+    return located;
+  }
+
+  #holds({ lengths, spot, related }: Said): boolean {
+    return lengths === this.#say.lengths && [spot, ...related].every((one) => this.#isThere(one));
+  }
+
+  #isThere({ file, id, chunk }: Spot): boolean {
+    return chunk !== undefined && this.#locator.chunkOf(file, id) === chunk;
+  }
+
+  #firstLine({ file, id }: Spot): number {
+    return this.#locator.firstLineOf(file, id);
+  }
+
+  #sayOf(finding: Finding): Said {
+    const rule = ruleNamed(finding.rule);
+    const { what, why = '' } = rule?.words(finding.facts, this.#say) ?? { what: finding.rule };
+    const numbers = rule?.numbers?.(finding.facts);
+    const { file, entry } = finding.at;
+    const { span, relatedSpan } = finding as TextFinding;
+    const inChunk = (place: TextFinding['span']) =>
+      place && this.#spotOf(file, { chunk: entry, span: place });
+    const first = inChunk(relatedSpan);
+    return {
+      lengths: this.#say.lengths,
+      spot: inChunk(span) ?? this.#placed(finding.at),
+      finding: {
+        rule: finding.rule,
+        severity: finding.severity,
+        file,
+        what: clipped(what),
+        why,
+        ...(finding.shot !== undefined && { shot: finding.shot }),
+        ...(numbers && { numbers }),
+      },
+      related: [
+        ...finding.related.map(({ at, words }) => ({ ...this.#placed(at), words })),
+        ...(first ? [{ ...first, words: 'the first one' }] : []),
+      ],
+    };
+  }
+
+  #placed(place: Place): Spot {
+    const found = this.#locator.spanOf(place);
+    if (found) return this.#spotOf(place.file, found);
+    return { file: place.file, id: '', chunk: undefined, range: { start: START, end: START } };
+  }
+
+  #spotOf(file: FileId, found: ChunkSpan): Spot {
+    const { start, end } = this.#locator.rangeIn(file, found);
+    const line = this.#locator.firstLineOf(file, found.chunk);
+    const range = { start: moved(start, -line), end: moved(end, -line) };
+    return { file, id: found.chunk, chunk: this.#locator.chunkOf(file, found.chunk), range };
+  }
+}
+
+const moved = ({ line, character }: Position, by: number): Position => ({
+  line: line + by,
+  character,
+});
+
+const rangeAt = ({ start, end }: Range, line: number): Range => ({
+  start: moved(start, line),
+  end: moved(end, line),
+});
+
+function withLines({ finding, spot, related }: Said, lines: readonly number[]): LocatedFinding {
+  const places = related.map(
+    ({ file, range, words }, index): LocatedRelated => ({
+      file,
+      range: rangeAt(range, lines[index + 1] ?? 0),
+      words,
+    }),
+  );
+  return { ...finding, range: rangeAt(spot.range, lines[0] ?? 0), related: places };
 }
 
 /** Names and values from the plan can be long; the sentence keeps its beginning. */
@@ -59,7 +148,16 @@ export function withoutDoubles(findings: readonly Finding[]): readonly Finding[]
   const seen = new Set<string>();
   return findings.filter((finding) => {
     const { file, entry, path } = finding.at;
-    const key = JSON.stringify([finding.rule, file, entry, path, finding.shot, finding.facts]);
+    const { span } = finding as TextFinding;
+    const key = JSON.stringify([
+      finding.rule,
+      file,
+      entry,
+      path,
+      span,
+      finding.shot,
+      finding.facts,
+    ]);
     if (seen.has(key)) return false;
     seen.add(key);
     return true;
@@ -68,4 +166,6 @@ export function withoutDoubles(findings: readonly Finding[]): readonly Finding[]
 
 /** Those of `findings` that stand in `file`. */
 export const standingIn = (file: FileId, findings: readonly Finding[]): readonly Finding[] =>
-  findings.filter((finding) => finding.at.file === file);
+  findings.every((finding) => finding.at.file === file)
+    ? findings
+    : findings.filter((finding) => finding.at.file === file);

@@ -8,6 +8,7 @@ import { Graph, type Input } from '../engine/graph.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Chunk } from '../text/chunk.ts';
 import { ChunkedText, type TextRange } from '../text/chunked-text.ts';
+import { forgetKeys, keyOf } from './keys.ts';
 
 /** Marks a second chunk of the same name. Not a character of names, nor of any key that is read. */
 export const DUPLICATE_MARK = '\u0001';
@@ -31,13 +32,7 @@ interface OpenText {
   ids: EntryId[];
 }
 
-/** One key for a file and something in it; neither holds a NUL. */
-export const keyOf = (file: FileId, id: string): string => `${file}\u0000${id}`;
-
-export const splitKey = (key: string): [file: FileId, id: string] => {
-  const at = key.indexOf('\u0000');
-  return [key.slice(0, at), key.slice(at + 1)];
-};
+export { keyOf, splitKey } from './keys.ts';
 
 export class Store {
   readonly graph = new Graph();
@@ -127,6 +122,7 @@ export class Store {
     for (const id of open.ids) this.#chunk.delete(keyOf(file, id));
     this.#ids.delete(file);
     this.#open.delete(file);
+    forgetKeys(file);
   }
 }
 

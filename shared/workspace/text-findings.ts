@@ -17,8 +17,8 @@ import type { TextFacts } from '../rules/text/text-rule.ts';
 import type { TextFix } from '../text/chunk.ts';
 import { nodeAt, pairAt } from '../text/path.ts';
 import type { Span } from '../text/tree.ts';
-import type { Entries, EntryRef, Lowered } from './entries.ts';
-import { plainId, SHARED_GROUPS } from './entry-kinds.ts';
+import type { Entries, Lowered } from './entries.ts';
+import { entryKindOf, plainId, SHARED_GROUPS } from './entry-kinds.ts';
 import type { Names } from './names.ts';
 import { NOUN } from './nouns.ts';
 import { planReader } from './plan-reader.ts';
@@ -65,8 +65,9 @@ export function entryFindings(
   entries: Entries,
   names: Names,
   file: FileId,
-  { id, kind }: EntryRef,
+  id: EntryId,
 ): TextFinding[] {
+  const kind = entryKindOf(id);
   const lowered = entries.lowered(file, id);
   if (!lowered) return [];
   const found = lowered.problems
@@ -153,6 +154,10 @@ function unknownName(
   file: FileId,
   { name, groups, at }: Reference,
 ): TextFinding | undefined {
+  const isThere = groups.some(
+    (group) => group !== 'recordings' && names.define(file, group as GroupName, name),
+  );
+  if (isThere) return undefined;
   const known = groups.flatMap((group) =>
     group === 'recordings'
       ? (recordingNames(entries, names, file, at) ?? [name])
