@@ -7,6 +7,7 @@ import { sphereDepthMm } from '../optics/needed-depth.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
+import { once } from './lazily.ts';
 import { indexOf, mirrorKind } from './mirror-kind.ts';
 import { pupilDistanceMm } from './optical.ts';
 import type { FilmColours, FilmFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
@@ -16,30 +17,27 @@ const SWATCHES = 24;
 
 const NO_FILM = notKnown('the subject is no film');
 
+/** Makers of the film's figures, each called when its figure is asked for. */
 export function filmFigures(
   bench: Bench,
   optical: OpticalFigures,
   sharpness: SharpnessFigures,
-): FilmFigures {
+): { readonly [K in keyof FilmFigures]: () => FilmFigures[K] } {
   const kind = mirrorKind(bench);
-  if (kind !== 'film' && kind !== 'bubble')
-    return {
-      filmColours: NO_FILM,
-      lifeS: NO_FILM,
-      shareOfLife: NO_FILM,
-      domeDepthMm: NO_FILM,
-      flatSavesStops: NO_FILM,
-    };
-  const lifeS = lifeOf(bench);
-  const domeDepthMm = domeDepth(bench, optical);
+  const isFilm = kind === 'film' || kind === 'bubble';
+  const where = <V>(make: () => Figure<V>) => once((): Figure<V> => (isFilm ? make() : NO_FILM));
+  const lifeS = where(() => lifeOf(bench));
+  const domeDepthMm = where(() => domeDepth(bench, optical));
   return {
-    filmColours: coloursOf(bench),
-    domeDepthMm,
-    flatSavesStops: derive([domeDepthMm, sharpness.judgedDepthMm], (dome, there) =>
-      Math.max(0, 2 * Math.log2(dome / there)),
-    ),
+    filmColours: where(() => coloursOf(bench)),
     lifeS,
-    shareOfLife: derive([takeS(bench), lifeS], (take, life) => take / life),
+    shareOfLife: where(() => derive([takeS(bench), lifeS()], (take, life) => take / life)),
+    domeDepthMm,
+    flatSavesStops: where(() =>
+      derive([domeDepthMm(), sharpness.judgedDepthMm], (dome, there) =>
+        Math.max(0, 2 * Math.log2(dome / there)),
+      ),
+    ),
   };
 }
 

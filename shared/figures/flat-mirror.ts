@@ -7,6 +7,7 @@ import { type FrameView, type NeededLight, neededLight } from '../mirror/patch.t
 import { greatestTiltByDepthRad } from '../mirror/tilt-window.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import { addLazily, once } from './lazily.ts';
 import { sourceOf } from './light-source.ts';
 import { isFlatMirror } from './mirror-kind.ts';
 import { pupilDistanceMm } from './optical.ts';
@@ -14,38 +15,35 @@ import type { FlatMirrorFigures, OpticalFigures, SharpnessFigures } from './shot
 
 const NO_MIRROR = notKnown('the subject is no flat mirror');
 
-export function flatMirrorFigures(
+/** Each is worked out when it is asked for: where the light would do costs more than all the rest. */
+export function addFlatMirrorFigures<T extends object>(
+  target: T,
   bench: Bench,
   optical: OpticalFigures,
   sharpness: SharpnessFigures,
-): FlatMirrorFigures {
-  if (!isFlatMirror(bench))
-    return {
-      mirrorView: NO_MIRROR,
-      leastTiltRad: NO_MIRROR,
-      greatestTiltByDepthRad: NO_MIRROR,
-      litTiltsRad: NO_MIRROR,
-      tiltWindow: NO_MIRROR,
-      neededLight: NO_MIRROR,
-      darkFrame: NO_MIRROR,
-    };
-  const view = mirrorView(bench, optical);
-  const frame = frameView(bench, optical);
-  const least = derive(
-    [view],
-    (it) => leastTiltRad(it) ?? notKnown('no tilt under 60° takes the lens out of the mirror'),
+): T & FlatMirrorFigures {
+  const isMirror = isFlatMirror(bench);
+  const where = <V>(make: () => Figure<V>): Figure<V> => (isMirror ? make() : NO_MIRROR);
+  const view = once(() => where(() => mirrorView(bench, optical)));
+  const frame = once(() => where(() => frameView(bench, optical)));
+  const least = once(() =>
+    derive(
+      [view()],
+      (it) => leastTiltRad(it) ?? notKnown('no tilt under 60° takes the lens out of the mirror'),
+    ),
   );
-  const byDepth = greatestByDepth(bench, optical, sharpness);
-  const lit = litTilts(bench, frame);
-  return {
+  const byDepth = once(() => where(() => greatestByDepth(bench, optical, sharpness)));
+  const lit = once(() => where(() => litTilts(bench, frame())));
+  const figures: { readonly [K in keyof FlatMirrorFigures]: () => FlatMirrorFigures[K] } = {
     mirrorView: view,
     leastTiltRad: least,
     greatestTiltByDepthRad: byDepth,
     litTiltsRad: lit,
-    tiltWindow: windowOf(least, byDepth, lit),
-    neededLight: nearestNeededLight(bench, frame),
-    darkFrame: darkFrame(bench, frame),
+    tiltWindow: once(() => windowOf(least(), byDepth(), lit())),
+    neededLight: once(() => where(() => nearestNeededLight(bench, frame()))),
+    darkFrame: once(() => where(() => darkFrame(bench, frame()))),
   };
+  return addLazily(target, figures);
 }
 
 function alongTilt<T>(bench: Bench, [width, height]: readonly [T, T]): T {

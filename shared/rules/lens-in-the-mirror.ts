@@ -1,4 +1,4 @@
-import type { MirrorWindow } from '../figures/shot-figures.ts';
+import type { MirrorWindow, ShotFigures } from '../figures/shot-figures.ts';
 import { depthForTiltMm, fieldForTiltMm, workingDistanceForTiltMm } from '../mirror/tilt-window.ts';
 import { relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
 
@@ -34,14 +34,13 @@ export const lensInTheMirror: ShotRule<Facts> = {
     good: [{ says: 'tilted enough', change: { 'shots/skin/tilt': '4 deg' } }],
   },
   check({ bench, figures }) {
-    const { leastTiltRad, tiltWindow, mirrorView } = figures;
+    const { leastTiltRad, mirrorView } = figures;
     const { tiltRad } = bench;
     if (!leastTiltRad.known || !tiltRad.known || !mirrorView.known) return [];
     const tilt = Math.abs(tiltRad.value);
     const least = leastTiltRad.value;
-    const window = tiltWindow.known ? tiltWindow.value : undefined;
-    const isShut = window !== undefined && window.openRad < -DEAD_BAND_RAD;
-    if (tilt >= least - DEAD_BAND_RAD && !isShut) return [];
+    const window = shutWindow(figures);
+    if (tilt >= least - DEAD_BAND_RAD && !window) return [];
     const at = bench.fields.tilt.at;
     return [
       {
@@ -51,7 +50,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
           leastRad: least,
           subject: bench.subject?.name ?? 'the subject',
           workingDistanceMm: mirrorView.value.workingDistanceMm,
-          shut: isShut ? shutBy({ bench, figures }, window) : null,
+          shut: window ? shutBy({ bench, figures }, window) : null,
         },
         related: relatedTo(at, leastTiltRad),
       },
@@ -95,6 +94,21 @@ export const lensInTheMirror: ShotRule<Facts> = {
     return [setTo(`Tilt ${tilt}°${needs}`, at, `${tilt} deg`)];
   },
 };
+
+/**
+ * The window, where it is shut. A light that fills the frame as it stands shuts nothing, so where
+ * it would have to stand is only worked out where it doesn't.
+ */
+function shutWindow(figures: ShotFigures): MirrorWindow | undefined {
+  const { leastTiltRad, greatestTiltByDepthRad: depth, darkFrame } = figures;
+  if (!leastTiltRad.known || !depth.known) return undefined;
+  const depthShuts = depth.value < leastTiltRad.value - DEAD_BAND_RAD;
+  if (!depthShuts && !(darkFrame.known && darkFrame.value.share > 0)) return undefined;
+  const { tiltWindow } = figures;
+  return tiltWindow.known && tiltWindow.value.openRad < -DEAD_BAND_RAD
+    ? tiltWindow.value
+    : undefined;
+}
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
 

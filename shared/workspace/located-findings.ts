@@ -52,7 +52,7 @@ export class FindingLocator {
     }
     const lines = [said.spot, ...said.related].map((spot) => this.#firstLine(spot));
     const { shown } = said;
-    if (shown && shown.lines.every((line, index) => line === lines[index])) return shown.finding;
+    if (shown?.lines.every((line, index) => line === lines[index])) return shown.finding;
     const located = withLines(said, lines);
     said.shown = { lines, finding: located };
     return located;
