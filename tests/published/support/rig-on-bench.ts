@@ -144,6 +144,8 @@ export function randomRigs(
     const lens = bench.parts.find((part) => part.kind === 'lens');
     const { subject } = measured(bench);
     if (lens?.lengthMm === undefined || lens.lengthMm <= 1 || places.at(-1) !== front) continue;
+    // A stop behind the sensor is no camera's; rays are followed from the sensor forward.
+    if (bench.stop <= 0) continue;
     if (subject > front + 1 && subject < 1e5) rigs.push(bench);
   }
   return rigs;
