@@ -58,11 +58,15 @@ export function checkedByCommand(plan: PlanBytes, ...options: readonly string[])
   return { status, findings: file?.findings ?? [] };
 }
 
-/** A figure that must be a number. */
-export function numberIn(figures: ShotFiguresJson | undefined, name: string): number {
-  const value = name
+/** A figure by its name, `depthMm.total` for one in a group. */
+export const figureIn = (figures: ShotFiguresJson | undefined, name: string): unknown =>
+  name
     .split('.')
     .reduce<unknown>((at, key) => (at as Record<string, unknown> | undefined)?.[key], figures);
+
+/** A figure that must be a number. */
+export function numberIn(figures: ShotFiguresJson | undefined, name: string): number {
+  const value = figureIn(figures, name);
   if (typeof value === 'number') return value;
   const why = figures?.notKnown[name];
   throw new Error(`${name} is ${JSON.stringify(value)}: ${why ?? 'no reason given'}`);
