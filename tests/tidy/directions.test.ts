@@ -65,6 +65,7 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
 const TYPES_FROM_ABOVE: Readonly<Record<string, readonly string[]>> = {
   text: ['plan'],
   assist: ['top'],
+  workspace: ['top'],
 };
 
 const storeyOf = (file: string): string => ELSEWHERE[file] ?? file.split('/')[1] ?? '';

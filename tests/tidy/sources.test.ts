@@ -33,7 +33,7 @@ describe('tests', () => {
  * force; "common practice" for what the trade knows, "from memory" where nobody looked it up.
  */
 const SOURCE =
-  /OpenStax|\bISO \d|\bSMPTE\b|\bCIE\b|\bAPEX\b|ExifTool|[Bb]rute[- ]force|\brays (?:are )?(?:traced|followed)|\bmarginal ray|\bculori\b|\bcolorjs|[Cc]ommon practice|from memory|(?:\b[A-Z]\. )+[A-Z][a-z]+,|doi\.org|DOI 10\.|https:\/\//;
+  /OpenStax|\bISO \d|\bSMPTE\b|\bCIE\b|\bAPEX\b|ExifTool|[Bb]rute[- ]force|\brays (?:are )?(?:traced|followed)|\bmarginal ray|\bculori\b|\bcolorjs|[Cc]ommon practice|[Tt]hin-lens equation|from memory|(?:\b[A-Z]\. )+[A-Z][a-z]+,|doi\.org|DOI 10\.|https:\/\//;
 
 describe('checks against others', () => {
   const published = sources.filter((file) => /^tests\/published\/[^/]+\.test\.ts$/.test(file));

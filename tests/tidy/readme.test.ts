@@ -1,0 +1,179 @@
+/** What the README shows is what the program does: plans check, excerpts are printed, keys exist. */
+import { spawnSync } from 'node:child_process';
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { coreWith, findingsOf, PLAN } from '../support/plans.ts';
+import { ROOT, read } from './support/project.ts';
+
+const README = read('README.md');
+const LAMELLA = path.join(ROOT, 'dist/lamella.cjs');
+
+const run = (...args: readonly string[]): string =>
+  spawnSync(process.execPath, [LAMELLA, ...args], { cwd: ROOT, encoding: 'utf8' }).stdout;
+
+/** Blocks of code behind a marking comment, with what the comment says. */
+const marked = (mark: string): readonly (readonly [said: string, text: string])[] =>
+  [
+    ...README.matchAll(
+      new RegExp(`<!-- ${mark}:? ?(.*?) -->\\n\`\`\`\\w*\\n([\\s\\S]*?)\`\`\``, 'g'),
+    ),
+  ].map(([, said = '', text = '']) => [said, text] as const);
+
+describe('plans', () => {
+  const plans = marked('checked');
+
+  it('there is one, and every block of YAML is marked', () => {
+    expect(plans.length).toBeGreaterThan(0);
+    expect(README.match(/```ya?ml/g)).toHaveLength(plans.length);
+  });
+
+  it.each(plans)('%s', (_, text) => {
+    const core = coreWith(text);
+    const loud = core.findings(PLAN).filter(({ severity }) => severity !== 'hint');
+    expect(loud.map(({ rule, what }) => `${rule}: ${what}`)).toEqual([]);
+    // Nothing is left open either: the plan shows a shot that is ready.
+    expect(core.state(PLAN)).toEqual({ ready: 1, shots: 1 });
+  });
+
+  it('and one that is wrong would be found', () => {
+    const [[, text = ''] = []] = plans;
+    expect(findingsOf(text.replace('rig: bench', 'rig: bensh')).map(({ rule }) => rule)).toContain(
+      'unknown-name',
+    );
+  });
+});
+
+describe('excerpts', () => {
+  const excerpts = marked('printed by').map(([command, text]) => [command, text] as const);
+
+  it('there is one', () => {
+    expect(excerpts.length).toBeGreaterThan(0);
+  });
+
+  it.each(excerpts)('%s prints each part of it', (command, text) => {
+    const [program, ...args] = command.split(' ');
+    expect(program).toBe('lamella');
+    const printed = run(...args).split('\n\n');
+    for (const part of text.trim().split('\n\n')) expect(printed).toContain(part);
+  });
+});
+
+/** First cells of the table behind a comment, and the whole row of each. */
+function rowsOf(mark: string): ReadonlyMap<string, string> {
+  const table = README.split(`<!-- ${mark} -->`)[1]?.split('\n\n')[1] ?? '';
+  const rows = table.split('\n').slice(2);
+  return new Map(rows.map((row) => [/^\| `([^`]+)` \|/.exec(row)?.[1] ?? row, row]));
+}
+
+type Json = Readonly<Record<string, unknown>>;
+
+const isRecord = (value: unknown): value is Json =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const plansToShow = (): readonly string[] => {
+  const samples = readdirSync(path.join(ROOT, 'samples'));
+  const bubble = EXAMPLE_PLAN.replace(
+    /\n {2}soap: .*/,
+    '\n  soap: { kind: bubble, diameter: 60 mm }',
+  );
+  const level = EXAMPLE_PLAN.replace('stands: upright', 'stands: level');
+  const thick = EXAMPLE_PLAN.replace('lasts: 40 s', 'lasts: 40 s, thickness: 80 to 700 nm');
+  return [
+    EXAMPLE_PLAN,
+    bubble,
+    level,
+    thick,
+    ...samples.filter((name) => name.endsWith('.yaml')).map((name) => read(`samples/${name}`)),
+  ];
+};
+
+describe('keys of the JSON', () => {
+  it('figures: every key is documented, and every documented one is there', () => {
+    const documented = rowsOf('keys of figures');
+    const found = new Set(['version', 'file', 'shots']);
+    const inside = new Map<string, Set<string>>();
+    for (const text of plansToShow())
+      for (const figures of coreWith(text).figures(PLAN).values())
+        for (const [key, value] of Object.entries(figures)) {
+          if (key === 'depthMm') {
+            for (const part of Object.keys(value as object)) found.add(`${key}.${part}`);
+            continue;
+          }
+          found.add(key);
+          if (key === 'notKnown') continue;
+          const keys = inside.get(key) ?? new Set();
+          inside.set(key, keys);
+          collectKeys(value, keys);
+        }
+    expect([...documented.keys()].sort()).toEqual([...found].sort());
+    for (const [key, keys] of inside)
+      for (const part of keys) expect(documented.get(key), key).toContain(`\`${part}\``);
+    // The plans above show what the rarer figures hold.
+    for (const key of ['lossByPart', 'neededLight', 'bubbleImages', 'filmColours'])
+      expect(inside.get(key)?.size, key).toBeGreaterThan(0);
+  });
+
+  it('figures: the command prints the keys that stand around them', () => {
+    const printed = JSON.parse(
+      run('figures', 'samples/watch-movement.shootplan.yaml', '--format', 'json'),
+    );
+    expect(Object.keys(printed)).toEqual(['version', 'file', 'shots']);
+  });
+
+  it('check: every key is documented, and every documented one is there', () => {
+    const printed: Json = JSON.parse(run('check', 'samples', '--format', 'json'));
+    const documented = rowsOf('keys of check');
+    const found = new Set<string>();
+    walk(printed, '', documented, found);
+    expect([...found].sort()).toEqual([...documented.keys()].sort());
+    for (const part of ['file', 'range', 'message'])
+      expect(documented.get('files[].findings[].related[]')).toContain(`\`${part}\``);
+    for (const part of ['title', 'price'])
+      expect(documented.get('files[].findings[].fixes[]')).toContain(`\`${part}\``);
+  });
+});
+
+function collectKeys(value: unknown, into: Set<string>): void {
+  if (Array.isArray(value)) for (const item of value) collectKeys(item, into);
+  else if (isRecord(value))
+    for (const [key, held] of Object.entries(value)) {
+      into.add(key);
+      collectKeys(held, into);
+    }
+}
+
+/** Every way through a value, down to what the table has a row for. */
+function walk(
+  value: unknown,
+  at: string,
+  stops: ReadonlyMap<string, string>,
+  into: Set<string>,
+): void {
+  if (at !== '' && stops.has(at)) into.add(at);
+  else if (Array.isArray(value)) for (const item of value) walk(item, `${at}[]`, stops, into);
+  else if (isRecord(value))
+    for (const [key, held] of Object.entries(value))
+      walk(held, at === '' ? key : `${at}.${key}`, stops, into);
+  else into.add(at);
+}
+
+describe('the command line', () => {
+  const help = ['check', 'figures', 'explain'].map((command) => run(command, '--help')).join('\n');
+  const options = [...new Set(help.match(/--[a-z][a-z-]+/g))];
+
+  it('has options', () => {
+    expect(options.length).toBeGreaterThan(3);
+  });
+
+  it.each(options)('%s is in the README', (option) => {
+    expect(README).toContain(option);
+  });
+
+  it('has no option that it does not', () => {
+    const section = README.split('## Command line')[1]?.split('\n## ')[0] ?? '';
+    const known = [...options, '--help', '--version'];
+    for (const option of section.match(/--[a-z][a-z-]+/g) ?? []) expect(known).toContain(option);
+  });
+});
