@@ -17,11 +17,14 @@ enum State {
 
 type Equal<T> = (a: T, b: T) => boolean;
 
+/** Who reads a cell: mostly nobody or one, so no set is made before the second. */
+type Observers = Cell<unknown> | Set<Cell<unknown>> | null;
+
 class Cell<T> {
   value: T | undefined = undefined;
   state: State = State.Stale;
   sources: Cell<unknown>[] = [];
-  readonly observers = new Set<Cell<unknown>>();
+  observers: Observers = null;
   /** The graph's revision when this cell was last read; cells nobody reads are let go. */
   readAt = 0;
   running = false;
@@ -32,9 +35,37 @@ class Cell<T> {
     readonly home: Map<string, Cell<T>>,
     readonly key: string,
     readonly equal: Equal<T>,
-    readonly compute: (() => T) | null,
+    readonly compute: ((key: string) => T) | null,
     readonly name: string,
   ) {}
+}
+
+/** False where it was observed already. */
+function observe(cell: Cell<unknown>, reader: Cell<unknown>): boolean {
+  const { observers } = cell;
+  if (observers === null) cell.observers = reader;
+  else if (observers instanceof Set) {
+    if (observers.has(reader)) return false;
+    observers.add(reader);
+  } else if (observers === reader) return false;
+  else cell.observers = new Set([observers, reader]);
+  return true;
+}
+
+function unobserve(cell: Cell<unknown>, reader: Cell<unknown>): void {
+  if (cell.observers instanceof Set) cell.observers.delete(reader);
+  else if (cell.observers === reader) cell.observers = null;
+}
+
+const isObserved = ({ observers }: { observers: Observers }): boolean =>
+  observers instanceof Set ? observers.size > 0 : observers !== null;
+
+function forEachObserver(
+  { observers }: { observers: Observers },
+  visit: (observer: Cell<unknown>) => void,
+): void {
+  if (observers instanceof Set) for (const observer of observers) visit(observer);
+  else if (observers !== null) visit(observers);
 }
 
 export interface Input<T> {
@@ -82,7 +113,7 @@ export class Graph {
       if (equal(cell.value as T, value)) return;
       cell.value = value;
       this.#revision++;
-      for (const observer of cell.observers) this.#mark(observer, State.Stale);
+      forEachObserver(cell, (observer) => this.#mark(observer, State.Stale));
     };
     return {
       get: (key) => this.#read(cellOf(key)),
@@ -101,7 +132,7 @@ export class Graph {
     return (key) => {
       let cell = home.get(key);
       if (!cell) {
-        cell = new Cell<T>(home, key, equal, () => compute(key), name);
+        cell = new Cell<T>(home, key, equal, compute, name);
         home.set(key, cell);
       }
       return this.#read(cell);
@@ -119,14 +150,14 @@ export class Graph {
     const unused: Cell<unknown>[] = [];
     for (const home of this.#homes)
       for (const cell of home.values())
-        if (cell.observers.size === 0 && cell.readAt < before) unused.push(cell);
+        if (!isObserved(cell) && cell.readAt < before) unused.push(cell);
     for (let cell = unused.pop(); cell; cell = unused.pop()) {
       // An input that is set holds knowledge; only queries and inputs never set are let go.
       if (!cell.compute && cell.settled) continue;
       cell.home.delete(cell.key);
       for (const source of cell.sources) {
-        source.observers.delete(cell);
-        if (source.observers.size === 0 && source.readAt < before) unused.push(source);
+        unobserve(source, cell);
+        if (!isObserved(source) && source.readAt < before) unused.push(source);
       }
       cell.sources = [];
     }
@@ -140,10 +171,8 @@ export class Graph {
 
   #read<T>(cell: Cell<T>): T {
     const reader = this.#reader;
-    if (reader && !cell.observers.has(reader)) {
-      cell.observers.add(reader);
+    if (reader && observe(cell as unknown as Cell<unknown>, reader))
       reader.sources.push(cell as unknown as Cell<unknown>);
-    }
     cell.readAt = this.#revision;
     if (cell.state !== State.Clean) this.#refresh(cell as unknown as Cell<unknown>);
     return cell.value as T;
@@ -174,16 +203,18 @@ export class Graph {
     const outer = this.#reader;
     const before = cell.sources;
     cell.sources = [];
-    for (const source of before) source.observers.delete(cell);
+    for (const source of before) unobserve(source, cell);
     this.#reader = cell;
     cell.running = true;
     try {
-      const value = compute();
+      const value = compute(cell.key);
       this.computed.set(cell.name, (this.computed.get(cell.name) ?? 0) + 1);
       if (!cell.settled || !cell.equal(cell.value, value)) {
         cell.value = value;
         cell.settled = true;
-        for (const observer of cell.observers) observer.state = State.Stale;
+        forEachObserver(cell, (observer) => {
+          observer.state = State.Stale;
+        });
       }
       cell.state = State.Clean;
     } finally {
@@ -200,7 +231,7 @@ export class Graph {
       const was = cell.state;
       if (was < state) cell.state = state;
       if (was === State.Clean)
-        for (const observer of cell.observers) pending.push([observer, State.Check]);
+        forEachObserver(cell, (observer) => pending.push([observer, State.Check]));
     }
   }
 }

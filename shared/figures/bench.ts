@@ -3,6 +3,7 @@
  * figure drawn together. Plain data and nothing else, so that "what if" is a substitution:
  * `figuresOf(substitute(bench, { marked: known(11) }))`.
  */
+import type { Chain } from '../optics/arrangement.ts';
 import type { ChainPart } from '../optics/parts.ts';
 import type { Extent } from '../optics/recorded-pixel.ts';
 import type {
@@ -59,6 +60,9 @@ export interface Bench {
 
   readonly parts: Figure<readonly NamedPart[]>;
   readonly chainParts: Figure<readonly ChainPart[]>;
+  readonly chain: Figure<Chain>;
+  /** Least and largest magnification of the rig. */
+  readonly reach: Figure<readonly [least: number, most: number]>;
   readonly lights: Figure<readonly LightInUse[]>;
   readonly filters: Figure<readonly Named<Filter>[]>;
 

@@ -7,7 +7,7 @@ import { sphereDepthMm } from '../optics/needed-depth.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
-import { once } from './lazily.ts';
+import { type Makers, once } from './lazily.ts';
 import { indexOf, mirrorKind } from './mirror-kind.ts';
 import { pupilDistanceMm } from './optical.ts';
 import type { FilmColours, FilmFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
@@ -22,7 +22,7 @@ export function filmFigures(
   bench: Bench,
   optical: OpticalFigures,
   sharpness: SharpnessFigures,
-): { readonly [K in keyof FilmFigures]: () => FilmFigures[K] } {
+): Makers<FilmFigures> {
   const kind = mirrorKind(bench);
   const isFilm = kind === 'film' || kind === 'bubble';
   const where = <V>(make: () => Figure<V>) => once((): Figure<V> => (isFilm ? make() : NO_FILM));

@@ -7,7 +7,7 @@ import { type FrameView, type NeededLight, neededLight } from '../mirror/patch.t
 import { greatestTiltByDepthRad } from '../mirror/tilt-window.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
-import { addLazily, once } from './lazily.ts';
+import { type Makers, once } from './lazily.ts';
 import { sourceOf } from './light-source.ts';
 import { isFlatMirror } from './mirror-kind.ts';
 import { pupilDistanceMm } from './optical.ts';
@@ -15,35 +15,34 @@ import type { FlatMirrorFigures, OpticalFigures, SharpnessFigures } from './shot
 
 const NO_MIRROR = notKnown('the subject is no flat mirror');
 
-/** Each is worked out when it is asked for: where the light would do costs more than all the rest. */
-export function addFlatMirrorFigures<T extends object>(
-  target: T,
+/** Makers, since where the light would do costs more than all the rest together. */
+export function flatMirrorFigures(
   bench: Bench,
   optical: OpticalFigures,
   sharpness: SharpnessFigures,
-): T & FlatMirrorFigures {
+): Makers<FlatMirrorFigures> {
   const isMirror = isFlatMirror(bench);
-  const where = <V>(make: () => Figure<V>): Figure<V> => (isMirror ? make() : NO_MIRROR);
-  const view = once(() => where(() => mirrorView(bench, optical)));
-  const frame = once(() => where(() => frameView(bench, optical)));
-  const least = once(() =>
+  const where = <V>(make: () => Figure<V>) =>
+    once((): Figure<V> => (isMirror ? make() : NO_MIRROR));
+  const view = where(() => mirrorView(bench, optical));
+  const frame = where(() => frameView(bench, optical));
+  const least = where(() =>
     derive(
       [view()],
       (it) => leastTiltRad(it) ?? notKnown('no tilt under 60° takes the lens out of the mirror'),
     ),
   );
-  const byDepth = once(() => where(() => greatestByDepth(bench, optical, sharpness)));
-  const lit = once(() => where(() => litTilts(bench, frame())));
-  const figures: { readonly [K in keyof FlatMirrorFigures]: () => FlatMirrorFigures[K] } = {
+  const byDepth = where(() => greatestByDepth(bench, optical, sharpness));
+  const lit = where(() => litTilts(bench, frame()));
+  return {
     mirrorView: view,
     leastTiltRad: least,
     greatestTiltByDepthRad: byDepth,
     litTiltsRad: lit,
-    tiltWindow: once(() => windowOf(least(), byDepth(), lit())),
-    neededLight: once(() => where(() => nearestNeededLight(bench, frame()))),
-    darkFrame: once(() => where(() => darkFrame(bench, frame()))),
+    tiltWindow: where(() => windowOf(least(), byDepth(), lit())),
+    neededLight: where(() => nearestNeededLight(bench, frame())),
+    darkFrame: where(() => darkFrame(bench, frame())),
   };
-  return addLazily(target, figures);
 }
 
 function alongTilt<T>(bench: Bench, [width, height]: readonly [T, T]): T {

@@ -2,33 +2,24 @@
 import type { Bench } from './bench.ts';
 import { bubbleFigures } from './bubble.ts';
 import { filmFigures } from './film.ts';
-import { addFlatMirrorFigures } from './flat-mirror.ts';
-import { addLazily, once } from './lazily.ts';
+import { flatMirrorFigures } from './flat-mirror.ts';
+import { type Makers, once } from './lazily.ts';
 import { reflectanceOf } from './mirror-kind.ts';
 import { strayRatioOf } from './mirror-light.ts';
-import type {
-  FlatMirrorFigures,
-  MirrorFigures,
-  OpticalFigures,
-  SharpnessFigures,
-} from './shot-figures.ts';
+import type { MirrorFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
 
-export function addMirrorFigures<T extends object>(
-  target: T,
+export function mirrorFigures(
   bench: Bench,
   optical: OpticalFigures,
   sharpness: SharpnessFigures,
-): T & MirrorFigures {
+): Makers<MirrorFigures> {
   const bubble = once(() => bubbleFigures(bench, optical, sharpness));
-  const film = filmFigures(bench, optical, sharpness);
-  const rest: {
-    readonly [K in Exclude<keyof MirrorFigures, keyof FlatMirrorFigures>]: () => MirrorFigures[K];
-  } = {
+  return {
+    ...flatMirrorFigures(bench, optical, sharpness),
+    ...filmFigures(bench, optical, sharpness),
     focusBehindNearestMm: () => bubble().focusBehindNearestMm,
     bubbleImages: () => bubble().bubbleImages,
-    ...film,
     reflectance: once(() => reflectanceOf(bench)),
     strayRatio: once(() => strayRatioOf(bench)),
   };
-  return addLazily(addFlatMirrorFigures(target, bench, optical, sharpness), rest);
 }

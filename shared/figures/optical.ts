@@ -1,31 +1,17 @@
 /** How the picture is made: the rig traced at the setting that the shot asks for. */
-import { arrangeChain } from '../optics/arrangement.ts';
 import { type ChainTrace, traceChain, type UnknownFigure as Untraced } from '../optics/chain.ts';
 import { lossByPart } from '../optics/light-loss.ts';
-import type { ChainFault, MissingInput } from '../optics/parts.ts';
-import { closestRing, reach, ringFor, ringForDistance } from '../optics/reach.ts';
+import { closestRing, ringFor, ringForDistance } from '../optics/reach.ts';
 import type { Bench, NamedPart } from './bench.ts';
-import {
-  derive,
-  type Figure,
-  type Need,
-  notKnown,
-  silent,
-  type UnknownFigure,
-  withValue,
-} from './figure.ts';
+import { derive, type Figure, notKnown, type UnknownFigure, withValue } from './figure.ts';
+import { needOf } from './rig-layout.ts';
 import type { OpticalFigures } from './shot-figures.ts';
 
 /** A field this close to the end of the reach is reached: the chain's own accuracy. */
 export const REACH_TOLERANCE = 0.005;
 
 export function opticalFigures(bench: Bench): OpticalFigures {
-  const { chainParts, parts, marked, recordedAreaMm } = bench;
-  const chain = derive([chainParts, parts], (list, named) => {
-    const arranged = arrangeChain(list);
-    return arranged.ok ? arranged.chain : faultOf(arranged.fault, named);
-  });
-  const reached = derive([chain], (it) => reach(it) ?? notKnown('nothing comes into focus'));
+  const { parts, marked, recordedAreaMm, chain, reach: reached } = bench;
   const ring = ringOf(bench, chain, reached);
   const trace = derive([chain, ring], (it, setting) => traceChain(it, setting));
   const traced = (figure: Untraced): Figure<number> => {
@@ -80,20 +66,6 @@ function ringOf(
     if (beyond) return notKnown('the rig does not reach the field that the shot asks for');
     return ringFor(it, wanted)?.ringMagnification ?? notKnown('nothing comes into focus');
   });
-}
-
-function faultOf(fault: ChainFault, parts: readonly NamedPart[]): UnknownFigure {
-  // Parts out of order or missing have a finding of their own at the rig.
-  if (fault.kind !== 'needs') return silent;
-  return { known: false, needs: [needOf(fault, parts)] };
-}
-
-const KEY_OF: Record<MissingInput['input'], string> = { flangeMm: 'flange', lengthMm: 'length' };
-
-function needOf({ part, input }: MissingInput, parts: readonly NamedPart[]): Need {
-  const { name, defined } = parts[part]!;
-  const key = KEY_OF[input];
-  return { key, of: name, at: { ...defined, path: [key] } };
 }
 
 function untraced(

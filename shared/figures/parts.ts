@@ -24,7 +24,10 @@ export interface PartsLayout {
   readonly chainParts: Figure<readonly ChainPart[]>;
 }
 
-export function layOutParts(reader: PlanReader, rig: Named<Rig> | undefined): PartsLayout {
+export function layOutParts(
+  reader: Pick<PlanReader, 'file' | 'find'>,
+  rig: Named<Rig> | undefined,
+): PartsLayout {
   const list = rig && ifKnown(rig.fields.parts);
   if (!rig || !list) {
     const figure =
@@ -55,7 +58,7 @@ export function layOutParts(reader: PlanReader, rig: Named<Rig> | undefined): Pa
   };
 }
 
-function findPart(reader: PlanReader, name: string): AnyPart | undefined {
+function findPart(reader: Pick<PlanReader, 'file' | 'find'>, name: string): AnyPart | undefined {
   for (const group of PART_GROUPS) {
     const entry = reader.find(group, name);
     if (!entry) continue;
@@ -87,8 +90,8 @@ function namedPart(part: AnyPart, at: Place): NamedPart {
 function chainOf(parts: readonly AnyPart[], from: readonly Place[]): Figure<readonly ChainPart[]> {
   const figures = parts.map(chainPart);
   if (figures.length === 0) return notKnown('the rig has no parts');
-  const all = derive(figures, (...values) => values as readonly ChainPart[]);
-  return all.known ? known(all.value, [...from, ...all.from]) : all;
+  const named = known(undefined, from);
+  return derive([named, ...figures], (_, ...values) => values as readonly ChainPart[]);
 }
 
 function chainPart(part: AnyPart): Figure<ChainPart> {
@@ -153,7 +156,7 @@ type AnyField = { readonly state: string; readonly at: Place };
 function withFrom<T>(figure: Figure<T>, fields: readonly AnyField[]): Figure<T> {
   if (!figure.known) return figure;
   const written = fields.filter((field) => field.state === 'known').map((field) => field.at);
-  return known(figure.value, [...figure.from, ...written]);
+  return derive([figure, known(undefined, written)], (value) => value);
 }
 
 function optional(fields: readonly AnyField[], make: () => ChainPart): Figure<ChainPart> {

@@ -7,8 +7,8 @@ import type { Place } from '../plan/place.ts';
 import { toNumber } from '../quantity/rational.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
-import { layOutParts } from './parts.ts';
 import { type GroupTypes, type Lookup, lookUp, type Named, type PlanReader } from './reader.ts';
+import { layOutRig } from './rig-layout.ts';
 
 export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const { fields } = shot;
@@ -18,7 +18,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const subjectLookup = lookUp(reader, 'subjects', fields.subject);
   const deliverField = reader.plan('deliver');
   const deliver = ifKnown(deliverField);
-  const layout = layOutParts(reader, rig);
+  const layout = rig ? reader.rig(rig) : layOutRig(reader, rig);
   const { body, lens } = layout;
   const recording = recordingOf(fields, body);
 
@@ -43,6 +43,8 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     deliver,
     parts: whereRig(rigLookup, fields.rig, shot.name, layout.parts),
     chainParts: whereRig(rigLookup, fields.rig, shot.name, layout.chainParts),
+    chain: whereRig(rigLookup, fields.rig, shot.name, layout.chain),
+    reach: whereRig(rigLookup, fields.rig, shot.name, layout.reach),
     lights,
     filters: filtersOf(reader, rig, fields, shot.name),
     recordedAreaMm,

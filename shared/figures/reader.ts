@@ -3,6 +3,7 @@ import type { Field } from '../plan/field.ts';
 import type { Plan, TypesOf } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Group } from '../plan/shape.ts';
+import type { RigLayout } from './rig-layout.ts';
 
 /** An entry of the plan or of a file that it uses, by the name that others refer to it by. */
 export interface Named<T> {
@@ -38,6 +39,8 @@ export interface PlanReader {
   readonly file: FileId;
   /** The entry of that name in the plan or what it uses; undefined where there is none. */
   find<G extends GroupName>(group: G, name: string): Named<GroupTypes[G]> | undefined;
+  /** The parts of a rig laid out, the same for every shot that uses it. */
+  rig(rig: Named<GroupTypes['rigs']>): RigLayout;
   /** Whether clips of a shot are listed. */
   hasClips(shot: string): boolean;
   plan<K extends keyof PlanFields>(key: K): PlanFields[K];

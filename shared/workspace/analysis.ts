@@ -9,6 +9,7 @@ import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { readBench } from '../figures/read-bench.ts';
 import type { PlanReader } from '../figures/reader.ts';
+import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -63,7 +64,15 @@ export class Analysis {
     const names = new Names(store, entries, rootOf);
     this.entries = entries;
     this.names = names;
-    this.#reader = graph.query('reader', (file) => planReader(file, entries, names));
+    const rigLayout = graph.query(
+      'rig',
+      (key) => {
+        const [file, name] = splitKey(key);
+        return layOutRig(this.#reader(file), names.find(file, 'rigs', name));
+      },
+      sameData,
+    );
+    this.#reader = graph.query('reader', (file) => planReader(file, entries, names, rigLayout));
     this.#ids = graph.query('entry-ids', (file) => entries.list(file).map((ref) => ref.id));
     this.#chunkText = graph.query(
       'chunk-text',
@@ -124,6 +133,11 @@ export class Analysis {
     );
     this.#file = graph.query('file-findings', (file) => fileFindings(store, names, file), sameData);
     this.#findings = graph.query('findings', (file) => this.#allFindings(file));
+  }
+
+  /** How figures read the plan in `file`. */
+  reader(file: FileId): PlanReader {
+    return this.#reader(file);
   }
 
   isShot(id: EntryId): boolean {

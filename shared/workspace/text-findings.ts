@@ -21,7 +21,6 @@ import type { Entries, Lowered } from './entries.ts';
 import { entryKindOf, plainId, SHARED_GROUPS } from './entry-kinds.ts';
 import type { Names } from './names.ts';
 import { NOUN } from './nouns.ts';
-import { planReader } from './plan-reader.ts';
 
 /** A finding of the text keeps its span; one of the shape its place. Both keep their fixes. */
 export interface TextFinding extends Finding<TextFacts> {
@@ -84,13 +83,10 @@ export function entryFindings(
     if (unknown) found.push(unknown);
   }
   if (lowered.def === 'rig') {
-    const parts = layOutParts(planReader(file, entries, names), {
-      name: plainId(id),
-      group: 'rigs',
-      file,
-      entry: id,
-      fields: lowered.value as Rig,
-    });
+    const parts = layOutParts(
+      { file, find: (group, name) => names.find(file, group, name) },
+      { name: plainId(id), group: 'rigs', file, entry: id, fields: lowered.value as Rig },
+    );
     const at: Place = { file, entry: id, path: ['parts'], part: 'key' };
     found.push(...rigProblems(parts, at).map((problem) => shapeFinding(problem)));
   }

@@ -13,7 +13,6 @@ import type { FileId, Place } from '../../plan/place.ts';
 import type { Group } from '../../plan/shape.ts';
 import type { Context } from '../../workspace/context.ts';
 import { HOMES, homeOf } from '../../workspace/entry-kinds.ts';
-import { planReader } from '../../workspace/plan-reader.ts';
 import { reachWords } from '../words.ts';
 import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
@@ -60,7 +59,7 @@ function entryHover(context: Context, file: FileId, entry: Named<object>): strin
 
 /** What a rig can do before any shot asks something of it. */
 function rigLines({ analysis, say }: Context, file: FileId, rig: Named<Rig>): Line[] {
-  const reader = planReader(file, analysis.entries, analysis.names);
+  const reader = analysis.reader(file);
   const { chainParts, parts } = layOutParts(reader, rig);
   const ends = derive([chainParts, parts], (chain, named) => {
     const arranged = arrangeChain(chain);

@@ -1,0 +1,40 @@
+/** A rig as an optical chain and what it can reach: worked out once for all the shots that use it. */
+import { arrangeChain, type Chain } from '../optics/arrangement.ts';
+import type { ChainFault, MissingInput } from '../optics/parts.ts';
+import { reach } from '../optics/reach.ts';
+import type { Rig } from '../plan/generated/types.ts';
+import type { NamedPart } from './bench.ts';
+import { derive, type Figure, type Need, notKnown, silent, type UnknownFigure } from './figure.ts';
+import { layOutParts, type PartsLayout } from './parts.ts';
+import type { Named, PlanReader } from './reader.ts';
+
+export interface RigLayout extends PartsLayout {
+  readonly chain: Figure<Chain>;
+  /** Least and largest magnification: ring at infinity, ring at its closest. */
+  readonly reach: Figure<readonly [least: number, most: number]>;
+}
+
+export function layOutRig(reader: PlanReader, rig: Named<Rig> | undefined): RigLayout {
+  const layout = layOutParts(reader, rig);
+  const chain = derive([layout.chainParts, layout.parts], (list, named) => {
+    const arranged = arrangeChain(list);
+    return arranged.ok ? arranged.chain : faultOf(arranged.fault, named);
+  });
+  const reached = derive([chain], (it) => reach(it) ?? notKnown('nothing comes into focus'));
+  return { ...layout, chain, reach: reached };
+}
+
+function faultOf(fault: ChainFault, parts: readonly NamedPart[]): UnknownFigure {
+  // Parts out of order or missing have a finding of their own at the rig.
+  if (fault.kind !== 'needs') return silent;
+  return { known: false, needs: [needOf(fault, parts)] };
+}
+
+const KEY_OF: Record<MissingInput['input'], string> = { flangeMm: 'flange', lengthMm: 'length' };
+
+/** What a chain waits for, as the entry and key that it would stand in. */
+export function needOf({ part, input }: MissingInput, parts: readonly NamedPart[]): Need {
+  const { name, defined } = parts[part]!;
+  const key = KEY_OF[input];
+  return { key, of: name, at: { ...defined, path: [key] } };
+}
