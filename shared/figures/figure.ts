@@ -106,10 +106,32 @@ class Derived<T> implements KnownFigure<T> {
 
   get from(): readonly Place[] {
     if (this.#inputs) {
-      this.#from = [...new Set(this.#inputs.flatMap((input) => input.from))];
+      const places = new Set<Place>();
+      gather(this.#inputs, places, new Set());
+      this.#from = [...places];
       this.#inputs = null;
     }
     return this.#from;
+  }
+
+  /** The inputs that the places are still to be gathered from. */
+  static inputsOf(figure: KnownFigure<unknown>): readonly KnownFigure<unknown>[] | null {
+    return figure instanceof Derived ? figure.#inputs : null;
+  }
+}
+
+/** All places below `figures`, each figure visited once. */
+function gather(
+  figures: readonly KnownFigure<unknown>[],
+  places: Set<Place>,
+  seen: Set<KnownFigure<unknown>>,
+): void {
+  for (const figure of figures) {
+    if (seen.has(figure)) continue;
+    seen.add(figure);
+    const inputs = Derived.inputsOf(figure);
+    if (inputs) gather(inputs, places, seen);
+    else for (const place of figure.from) places.add(place);
   }
 }
 

@@ -39,6 +39,13 @@ export class Locator {
     return { chunk: source.chunk, span };
   }
 
+  /** The chunk that a place is found in, as `spanOf` would. */
+  chunkHolding({ file, entry }: Place): EntryId | undefined {
+    if (entry === '') return this.#fileSpan(file)?.chunk;
+    const source = this.#entries.source(file, entry);
+    return source ? source.chunk : this.#store.chunk(file, entry) && entry;
+  }
+
   rangeOf(place: Place): Range {
     const found = this.spanOf(place);
     return found ? this.rangeIn(place.file, found) : { start: START, end: START };

@@ -18,6 +18,8 @@ const LONGEST_SENTENCE = 100;
 /** A range relative to the first line of its chunk, true while that chunk is this very one. */
 interface Spot {
   readonly file: FileId;
+  /** What was located; null where the chunk itself was named. */
+  readonly place: Place | null;
   readonly id: EntryId;
   readonly chunk: Chunk | undefined;
   readonly range: Range;
@@ -62,8 +64,10 @@ export class FindingLocator {
     return lengths === this.#say.lengths && [spot, ...related].every((one) => this.#isThere(one));
   }
 
-  #isThere({ file, id, chunk }: Spot): boolean {
-    return chunk !== undefined && this.#locator.chunkOf(file, id) === chunk;
+  /** Still found in the same chunk, and that is what it was. */
+  #isThere({ file, place, id, chunk }: Spot): boolean {
+    if (chunk === undefined || this.#locator.chunkOf(file, id) !== chunk) return false;
+    return place === null || this.#locator.chunkHolding(place) === id;
   }
 
   #firstLine({ file, id }: Spot): number {
@@ -76,8 +80,8 @@ export class FindingLocator {
     const numbers = rule?.numbers?.(finding.facts);
     const { file, entry } = finding.at;
     const { span, relatedSpan } = finding as TextFinding;
-    const inChunk = (place: TextFinding['span']) =>
-      place && this.#spotOf(file, { chunk: entry, span: place });
+    const inChunk = (part: TextFinding['span']) =>
+      part && this.#spotOf(file, null, { chunk: entry, span: part });
     const first = inChunk(relatedSpan);
     return {
       lengths: this.#say.lengths,
@@ -100,15 +104,21 @@ export class FindingLocator {
 
   #placed(place: Place): Spot {
     const found = this.#locator.spanOf(place);
-    if (found) return this.#spotOf(place.file, found);
-    return { file: place.file, id: '', chunk: undefined, range: { start: START, end: START } };
+    if (found) return this.#spotOf(place.file, place, found);
+    return {
+      file: place.file,
+      place,
+      id: '',
+      chunk: undefined,
+      range: { start: START, end: START },
+    };
   }
 
-  #spotOf(file: FileId, found: ChunkSpan): Spot {
+  #spotOf(file: FileId, place: Place | null, found: ChunkSpan): Spot {
     const { start, end } = this.#locator.rangeIn(file, found);
     const line = this.#locator.firstLineOf(file, found.chunk);
     const range = { start: moved(start, -line), end: moved(end, -line) };
-    return { file, id: found.chunk, chunk: this.#locator.chunkOf(file, found.chunk), range };
+    return { file, place, id: found.chunk, chunk: this.#locator.chunkOf(file, found.chunk), range };
   }
 }
 
