@@ -116,7 +116,8 @@ describe('after any edits', () => {
           for (const { at, text } of edits) {
             // Behind a line's indent, so that it stays a line of the entry.
             const offset = 8 + Math.floor(at * (entry.length - 8));
-            if (/^\s*$/.test(entry.slice(entry.lastIndexOf('\n', offset - 1) + 1, offset))) continue;
+            if (/^\s*$/.test(entry.slice(entry.lastIndexOf('\n', offset - 1) + 1, offset)))
+              continue;
             entry = entry.slice(0, offset) + text + entry.slice(offset);
           }
           const core = coreWith(EXAMPLE_PLAN.slice(0, start) + entry + EXAMPLE_PLAN.slice(end));

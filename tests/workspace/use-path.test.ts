@@ -7,7 +7,12 @@ describe('resolveUse', () => {
     ['file:///w/a/p.yaml', '../kit.yaml', 'file:///w', 'file:///w/kit.yaml'],
     ['file:///w/a/p.yaml', './b/./kit.yaml', 'file:///w/', 'file:///w/a/b/kit.yaml'],
     ['file:///w/p.yaml', 'our kit.yaml', 'file:///w', 'file:///w/our%20kit.yaml'],
-    ['vscode-remote://host+x/w/p.yaml', 'kit.yaml', 'vscode-remote://host+x/w', 'vscode-remote://host+x/w/kit.yaml'],
+    [
+      'vscode-remote://host+x/w/p.yaml',
+      'kit.yaml',
+      'vscode-remote://host+x/w',
+      'vscode-remote://host+x/w/kit.yaml',
+    ],
     ['memfs:/w/p.yaml', 'kit.yaml', 'memfs:/w', 'memfs:/w/kit.yaml'],
     ['memfs:/p.yaml', 'kit.yaml', 'memfs:/', 'memfs:/kit.yaml'],
     ['file:///w/p.yaml', '../kit.yaml', 'file:///w', null],
