@@ -1,0 +1,87 @@
+/** Whole plans with one thing wrong in their text, through the core: one finding, on its place. */
+import { describe, expect, it } from 'vitest';
+import { coreWith, PLAN } from '../support/plans.ts';
+import { BROKEN, SHOTS, SOUND, unmarked } from './support/broken-plans.ts';
+
+const sound = coreWith(SOUND);
+const soundFigures = sound.figures(PLAN);
+
+/** What is said of a shot, wherever it stands. */
+const saidOf = (core: typeof sound, shot: string) =>
+  core
+    .findings(PLAN)
+    .filter((finding) => finding.shot === shot)
+    .map(({ rule, severity, what, why }) => ({ rule, severity, what, why }));
+
+it('the sound plan has no error', () => {
+  expect(sound.findings(PLAN).filter(({ severity }) => severity === 'error')).toEqual([]);
+  expect([...soundFigures.keys()]).toEqual(SHOTS);
+});
+
+describe.each(BROKEN)('$name', (broken) => {
+  const { text, range } = unmarked(broken);
+  const core = coreWith(text);
+  const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
+
+  it(`is a finding of ${broken.rule} on its place, and nothing else is an error`, () => {
+    expect(errors[0]).toMatchObject({ rule: broken.rule, range });
+    expect(errors.length).toBe(broken.errors ?? 1);
+  });
+
+  it('leaves the other shots as they were', () => {
+    const figures = core.figures(PLAN);
+    for (const shot of broken.kept) expect(figures.get(shot)).toEqual(soundFigures.get(shot));
+    for (const shot of broken.kept.filter((name) => name !== 'second')) {
+      expect(saidOf(core, shot)).toEqual(saidOf(sound, shot));
+    }
+  });
+
+  it('is gone once the text is mended', () => {
+    core.give(PLAN, SOUND);
+    expect(core.findings(PLAN)).toEqual(sound.findings(PLAN));
+    expect(core.figures(PLAN)).toEqual(soundFigures);
+  });
+});
+
+describe('line ends and marks of an encoding', () => {
+  it.each([
+    ['CRLF', SOUND.replaceAll('\n', '\r\n')],
+    ['a byte order mark', `\ufeff${SOUND}`],
+    ['no line break at the end', SOUND.trimEnd()],
+    ['blank lines at the end', `${SOUND}\n\n`],
+    ['spaces at the ends of lines', SOUND.replaceAll('\n', '  \n')],
+  ])('%s changes nothing', (_, text) => {
+    const core = coreWith(text);
+    expect(core.figures(PLAN)).toEqual(soundFigures);
+    for (const shot of SHOTS) expect(saidOf(core, shot)).toEqual(saidOf(sound, shot));
+    const places = (all: typeof sound) =>
+      all.findings(PLAN).map(({ rule, range }) => [rule, range]);
+    expect(places(core)).toEqual(places(sound));
+  });
+
+  it.each([
+    ['nothing', ''],
+    ['blank lines', ' \n\n'],
+    ['a byte order mark alone', '\ufeff'],
+    ['a comment', '# later\n'],
+  ])('%s is no plan yet, said at its beginning', (_, text) => {
+    const findings = coreWith(text).findings(PLAN);
+    const start = { line: 0, character: 0 };
+    expect(findings.map(({ rule, range }) => [rule, range.start])).toEqual([
+      ['missing-key', start],
+    ]);
+  });
+
+  it.each([
+    ['prose', 'hello\n', 'syntax'],
+    ['a list', '- a\n', 'syntax'],
+    ['brackets', '[]\n', 'syntax'],
+    ['NUL', '\0', 'syntax'],
+    ['a newer version of the language', 'shootplan: 2\n', 'wrong-value'],
+  ])('%s is an error', (_, text, rule) => {
+    const errors = coreWith(text)
+      .findings(PLAN)
+      .filter(({ severity }) => severity === 'error');
+    expect(errors.map((finding) => finding.rule)).toContain(rule);
+  });
+});
