@@ -10,9 +10,10 @@ import { sourceOutline } from '../mirror/source.ts';
 import type { Vec } from '../mirror/vector.ts';
 import { focusBehindNearestMm } from '../optics/focus-place.ts';
 import type { Bench } from './bench.ts';
-import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
+import { derive, type Figure, figureOf, unknownOf } from './figure.ts';
 import { sourceOf } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
+import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
 import type {
   BubbleFigures,
@@ -21,7 +22,7 @@ import type {
   SharpnessFigures,
 } from './shot-figures.ts';
 
-const NO_BUBBLE = notKnown('the subject is no bubble');
+const NO_BUBBLE = isNo('bubble');
 
 export function bubbleFigures(
   bench: Bench,

@@ -9,13 +9,14 @@ import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
 import { type Makers, once } from './lazily.ts';
 import { indexOf, mirrorKind } from './mirror-kind.ts';
+import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
 import type { FilmColours, FilmFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
 
 /** Swatches over a range of thicknesses: enough that neighbours look alike. */
 const SWATCHES = 24;
 
-const NO_FILM = notKnown('the subject is no film');
+const NO_FILM = isNo('film');
 
 /** Makers of the film's figures, each called when its figure is asked for. */
 export function filmFigures(
@@ -48,7 +49,7 @@ export function filmFigures(
 function domeDepth(bench: Bench, optical: OpticalFigures): Figure<number> {
   const { subject } = bench;
   if (!subject || mirrorKind(bench) !== 'film' || ifKnown(subject.fields.stands) !== 'level')
-    return notKnown('the film does not stand level');
+    return isNo('levelFilm');
   return derive(
     [figureOf(subject.fields.size, subject.name), optical.fieldMm, pupilDistanceMm(bench, optical)],
     (size, [width, height], distance) =>

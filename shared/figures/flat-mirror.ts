@@ -10,10 +10,11 @@ import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './fig
 import { type Makers, once } from './lazily.ts';
 import { sourceOf } from './light-source.ts';
 import { isFlatMirror } from './mirror-kind.ts';
+import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
 import type { FlatMirrorFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
 
-const NO_MIRROR = notKnown('the subject is no flat mirror');
+const NO_MIRROR = isNo('flatMirror');
 
 /** Makers, since where the light would do costs more than all the rest together. */
 export function flatMirrorFigures(

@@ -3,7 +3,8 @@ import { averageReflectance } from '../film/reflectance.ts';
 import { waterIndex } from '../film/water.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Bench } from './bench.ts';
-import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import { derive, type Figure, figureOf, known, unknownOf } from './figure.ts';
+import { isNo } from './not-applicable.ts';
 
 export type MirrorKind = 'film' | 'bubble' | 'surface';
 
@@ -38,7 +39,7 @@ export function reflectanceOf(bench: Bench): Figure<number> {
   const given = subject.fields.reflectance;
   if (given.state !== 'missing') return figureOf(given, subject.name);
   const kind = mirrorKind(bench);
-  if (kind === undefined) return notKnown('the subject is no mirror');
+  if (kind === undefined) return isNo('mirror');
   if (kind === 'surface') return figureOf(given, subject.name) as Figure<never>;
   return derive([indexOf(bench), tiltRad], (index, tilt) =>
     averageReflectance(index ?? waterIndex(MIDDLE_NM), Math.abs(tilt)),

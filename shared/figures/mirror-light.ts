@@ -6,6 +6,7 @@ import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
 import { luminanceOf } from './light-source.ts';
 import { mirrorKind, reflectanceOf } from './mirror-kind.ts';
+import { isNo } from './not-applicable.ts';
 
 /** EV that an incident meter read, where that is how the light was read. */
 export function meterEv({ name, fields }: LightInUse): Figure<number> {
@@ -43,7 +44,7 @@ export function showsLight(light: LightInUse, bench: Bench): boolean {
 /** L_background/(R·L), the brightest light counted. */
 export function strayRatioOf(bench: Bench): Figure<number> {
   const { fields, subject, lights } = bench;
-  if (mirrorKind(bench) === undefined || !subject) return notKnown('the subject is no mirror');
+  if (mirrorKind(bench) === undefined || !subject) return isNo('mirror');
   const background =
     fields.background.state === 'missing'
       ? figureOf(subject.fields.background, subject.name)

@@ -1,5 +1,7 @@
 /** Figures as a terminal shows them: one a line, with its unit, or why it is not known. */
+
 import type { JsonFigure, ShotFiguresJson } from '../figures/json.ts';
+import { doesNotApply } from '../figures/not-applicable.ts';
 import { type LengthUnit, Say } from '../rules/say.ts';
 import { inertLine } from './inert.ts';
 import { painter } from './paint.ts';
@@ -41,6 +43,7 @@ export function figuresText(
     const width = Math.max(0, ...Object.keys(figures).map((name) => labelOf(name).length));
     out.push('', paint('heading', inertLine(shot)));
     for (const [name, value] of Object.entries(figures)) {
+      if (doesNotApply(notKnown[name])) continue;
       const text = valueText(name, value as JsonFigure, notKnown, say);
       const shown = value === null ? paint('aside', text) : text;
       out.push(`  ${labelOf(name).padEnd(width)}  ${shown}`);
