@@ -5,7 +5,6 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     // The real editor has a configuration of its own: it needs a browser and the packed extension.
     exclude: ['tests/editor/**'],
-    benchmark: { include: ['tests/bench/**/*.bench.ts'] },
     testTimeout: 30_000,
   },
 });

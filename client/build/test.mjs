@@ -1,5 +1,5 @@
 /**
- * `npm test`, `npm run test:editor`, `npm run bench`, `npm run pictures`: installs, builds and
+ * `npm test`, `npm run test:editor`, `npm run pictures`: installs, builds and
  * packs what is missing, then hands over to vitest. Further arguments go to vitest.
  */
 import { spawnSync } from 'node:child_process';
@@ -10,7 +10,6 @@ const IN_EDITOR = ['run', '--config', 'tests/editor/vitest.config.ts', '--projec
 const KINDS = {
   '--editor': [...IN_EDITOR, 'editor'],
   '--pictures': [...IN_EDITOR, 'pictures'],
-  '--bench': ['bench', '--run'],
 };
 
 const [first, ...others] = process.argv.slice(2);

@@ -1,7 +1,7 @@
 /** All figures of a shot laid out on the bench. A function of the bench alone. */
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
-import { once, withDemanded } from './lazily.ts';
+import { demanding, type Makers, madeBy, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { mirrorFigures } from './mirror.ts';
 import { opticalFigures } from './optical.ts';
@@ -9,8 +9,10 @@ import { sharpnessFigures } from './sharpness.ts';
 import type { ClearanceFigures, MirrorFigures, ShotFigures } from './shot-figures.ts';
 import { timeFigures } from './time.ts';
 
+type OnDemand = MirrorFigures & ClearanceFigures;
+
 /** What costs much and is read of few shots, or only where somebody looks. */
-const figures = withDemanded<MirrorFigures & ClearanceFigures>([
+const onDemand = demanding<OnDemand>([
   'lightInTheWay',
   'mirrorView',
   'leastTiltRad',
@@ -34,9 +36,18 @@ export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
   const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
-  const held = { ...optical, ...sharpness, ...lightFigures(bench, optical, time), ...time };
-  return figures(held, () => ({
+  const makers = (): Makers<OnDemand> => ({
     ...mirrorFigures(bench, optical, sharpness),
     lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
-  }));
+  });
+  const figures = {
+    __proto__: onDemand,
+    ...optical,
+    ...sharpness,
+    ...lightFigures(bench, optical, time),
+    ...time,
+    ...madeBy(makers),
+  };
+  // What the prototype answers is not seen by the compiler.
+  return figures as unknown as ShotFigures;
 }

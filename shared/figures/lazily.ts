@@ -11,33 +11,27 @@ export function once<T>(make: () => T): () => T {
 
 export type Makers<G> = { readonly [K in keyof G]: () => G[K] };
 
+const MAKERS = Symbol('makers');
+
+/** What an object of figures on demand holds beside them. */
+export interface Demanded<G> {
+  readonly [MAKERS]: () => Makers<G>;
+}
+
 /**
- * A maker of objects that hold some figures and work the others out on demand. The getters are
- * shared by all objects, so that a shot pays only for what is read of it.
- *
- * @param keys the figures on demand
+ * A prototype whose getters answer with the figures in `keys`, by the makers that the object holds:
+ * `{ __proto__: prototype, ...held, ...madeBy(makers) }`. Shared by all objects, so that a shot pays
+ * only for what is read of it.
  */
-export function withDemanded<G extends object>(
-  keys: readonly (keyof G & string)[],
-): <T extends object>(held: T, makers: () => Makers<G>) => T & G {
-  class Figures {
-    readonly #makers: () => Makers<G>;
-
-    constructor(held: object, makers: () => Makers<G>) {
-      Object.assign(this, held);
-      this.#makers = once(makers);
-    }
-
-    demand<K extends keyof G>(key: K): G[K] {
-      return this.#makers()[key]();
-    }
-  }
+export function demanding<G extends object>(keys: readonly (keyof G & string)[]): G {
+  const prototype = {};
   for (const key of keys)
-    Object.defineProperty(Figures.prototype, key, {
-      get(this: Figures) {
-        return this.demand(key);
+    Object.defineProperty(prototype, key, {
+      get(this: Demanded<G>) {
+        return this[MAKERS]()[key]();
       },
     });
-  return <T extends object>(held: T, makers: () => Makers<G>) =>
-    new Figures(held, makers) as unknown as T & G;
+  return prototype as G;
 }
+
+export const madeBy = <G>(makers: () => Makers<G>): Demanded<G> => ({ [MAKERS]: once(makers) });

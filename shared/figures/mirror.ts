@@ -4,15 +4,42 @@ import { bubbleFigures } from './bubble.ts';
 import { filmFigures } from './film.ts';
 import { flatMirrorFigures } from './flat-mirror.ts';
 import { type Makers, once } from './lazily.ts';
-import { reflectanceOf } from './mirror-kind.ts';
+import { mirrorKind, reflectanceOf } from './mirror-kind.ts';
 import { strayRatioOf } from './mirror-light.ts';
+import { isNo } from './not-applicable.ts';
 import type { MirrorFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
+
+const no = (what: Parameters<typeof isNo>[0]) => {
+  const figure = isNo(what);
+  return () => figure;
+};
+
+/** The same for every subject that is no mirror of any kind. */
+const NO_MIRROR: Makers<MirrorFigures> = {
+  mirrorView: no('flatMirror'),
+  leastTiltRad: no('flatMirror'),
+  greatestTiltByDepthRad: no('flatMirror'),
+  litTiltsRad: no('flatMirror'),
+  tiltWindow: no('flatMirror'),
+  neededLight: no('flatMirror'),
+  darkFrame: no('flatMirror'),
+  focusBehindNearestMm: no('bubble'),
+  bubbleImages: no('bubble'),
+  filmColours: no('film'),
+  lifeS: no('film'),
+  shareOfLife: no('film'),
+  domeDepthMm: no('film'),
+  flatSavesStops: no('film'),
+  reflectance: no('mirror'),
+  strayRatio: no('mirror'),
+};
 
 export function mirrorFigures(
   bench: Bench,
   optical: OpticalFigures,
   sharpness: SharpnessFigures,
 ): Makers<MirrorFigures> {
+  if (mirrorKind(bench) === undefined) return NO_MIRROR;
   const bubble = once(() => bubbleFigures(bench, optical, sharpness));
   return {
     ...flatMirrorFigures(bench, optical, sharpness),

@@ -61,10 +61,11 @@ function ringOf(
       return ringForDistance(it.lens, wanted).ringMagnification;
     });
   if (wantedAt !== undefined && wantedAt.path[0] === 'ring') return wantedRing;
-  return derive([chain, wantedMagnification, reached], (it, wanted, [least, most]) => {
+  return derive([chain, wantedMagnification, reached], (it, wanted, limits) => {
+    const [least, most] = limits;
     const beyond = wanted < least * (1 - REACH_TOLERANCE) || wanted > most * (1 + REACH_TOLERANCE);
     if (beyond) return notKnown('the rig does not reach the field that the shot asks for');
-    return ringFor(it, wanted)?.ringMagnification ?? notKnown('nothing comes into focus');
+    return ringFor(it, wanted, limits)?.ringMagnification ?? notKnown('nothing comes into focus');
   });
 }
 

@@ -38,10 +38,14 @@ export interface RingSetting {
 /**
  * The ring setting m0 that gives the total magnification m (> 0); f changes with the ring, so the two
  * are solved together. Where m is out of reach: the setting that comes nearest, and which end it is at.
+ * `limits`: the chain's reach, where it is at hand already.
  * Where two settings give the same m, the one nearer to infinity. Undefined as for `reach`.
  */
-export function ringFor(chain: Chain, magnification: number): RingSetting | undefined {
-  const limits = reach(chain);
+export function ringFor(
+  chain: Chain,
+  magnification: number,
+  limits = reach(chain),
+): RingSetting | undefined {
   if (limits === undefined) return undefined;
   const [least, most] = limits;
   const course = (ring: number) => magnificationAt(chain, ring);

@@ -83,6 +83,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
       const [start, end] = [offsetAt(before, range.start), offsetAt(before, range.end)];
       texts.set(file, before.slice(0, start) + text + before.slice(Math.max(start, end)));
     },
+    prepare: () => true,
     colours: () => [],
     definition: () => null,
     references: () => [],

@@ -1,0 +1,129 @@
+/**
+ * `npm run bench`: what typing, opening and asking cost, as tables. Ratios within one run mean
+ * more than the times: they depend on the machine and on what else it does.
+ */
+import { benchAnalysis, benchMemory, SIZES } from './analysis.ts';
+import { benchCold, shippedSizes } from './cold.ts';
+import { both, ms, table } from './statistics.ts';
+import { benchGeneral, benchOurs, GENERAL_DELAY_MS, generalServer } from './transport.ts';
+
+const say = (text: string) => process.stdout.write(`${text}\n`);
+
+benchAnalysis(10);
+say(
+  'Analysis alone, p50 / p95 ms; one finding in ten shots, one hint for each name that is not used.\n',
+);
+const analysed = SIZES.map(benchAnalysis);
+say(
+  table(
+    [
+      'shots',
+      'kB',
+      'findings',
+      'open',
+      'edit a value',
+      'break the text',
+      'edit, hover',
+      'edit, hints',
+      'edit, outline',
+      'parseDocument',
+    ],
+    analysed.map((it) => [
+      String(it.shots),
+      it.kilobytes.toFixed(0),
+      String(it.findings),
+      both(it.open),
+      both(it.edit),
+      both(it.breaking),
+      both(it.hover),
+      both(it.hints),
+      both(it.symbols),
+      both(it.parseDocument),
+    ]),
+  ),
+);
+const thousand = analysed.find(({ shots }) => shots === 1000);
+if (thousand)
+  say(
+    `\nAt 1,000 shots an edit is ${(thousand.parseDocument.p50 / thousand.edit.p50).toFixed(0)} times faster than a whole parseDocument of the same text (p50), ${(thousand.parseDocument.p50 / thousand.edit.p95).toFixed(0)} times by its p95.`,
+  );
+
+say('\nHeap in MB after edits, garbage collected.\n');
+say(
+  table(
+    ['shots', '1,000 edits', '10,000 edits'],
+    [100, 1000, 5000]
+      .map(benchMemory)
+      .map((it) => [String(it.shots), ms(it.after1000), ms(it.after10000)]),
+  ),
+);
+
+const general = generalServer();
+say(
+  `\nOver stdio, p50 / p95 ms, with the server in a process of its own${general ? `; beside it the general YAML server with our schema, its own wait of ${GENERAL_DELAY_MS} ms left out` : ''}.\n`,
+);
+const rows: string[][] = [];
+for (const shots of SIZES) {
+  const ours = await benchOurs(shots);
+  rows.push([
+    'Lamella',
+    String(shots),
+    ms(ours.spawn),
+    ms(ours.open),
+    both(ours.edit),
+    both(ours.burst),
+    both(ours.hover),
+  ]);
+  if (!general) continue;
+  const theirs = await benchGeneral(shots, general);
+  const less = (value: number) => Math.max(0, value - GENERAL_DELAY_MS);
+  const without = ({ p50, p95 }: { p50: number; p95: number }) =>
+    both({ p50: less(p50), p95: less(p95) });
+  rows.push([
+    'general',
+    String(shots),
+    ms(less(theirs.spawn)),
+    ms(less(theirs.open)),
+    without(theirs.edit),
+    without(theirs.burst),
+    both(theirs.hover),
+  ]);
+}
+say(
+  table(
+    [
+      'server',
+      'shots',
+      'spawn to findings',
+      'open to findings',
+      'edit to findings',
+      'after a burst of keys',
+      'edit, hover',
+    ],
+    rows,
+  ),
+);
+
+say('\nCold, p50 / p95 ms.\n');
+const cold = benchCold();
+say(
+  table(
+    ['`lamella check` of a sample', '`yaml` and validator alone', 'node alone', 'ratio of p50'],
+    [
+      [
+        both(cold.check),
+        both(cold.bare),
+        both(cold.node),
+        (cold.check.p50 / cold.bare.p50).toFixed(2),
+      ],
+    ],
+  ),
+);
+
+say('\nShipped, kB.\n');
+say(
+  table(
+    ['file', 'kB'],
+    shippedSizes().map(([name, size]) => [name, String(size)]),
+  ),
+);
