@@ -6,7 +6,7 @@ import { ensureInstalled, ROOT } from './ensure.mjs';
 ensureInstalled();
 await (await import('./build.mjs')).buildIfStale();
 const { build } = await import('esbuild');
-const outfile = path.join(ROOT, '.cache/bench/main.mjs');
+const outfile = path.join(ROOT, '.cache/bench.mjs');
 await build({
   entryPoints: [path.join(ROOT, 'tests/bench/main.ts')],
   bundle: true,

@@ -5,16 +5,19 @@ import { build } from 'esbuild';
 import { ROOT } from './ensure.mjs';
 import { notices } from './notices.mjs';
 
-/** `command`: started by hand, so it gets a first line that names its interpreter. */
+/**
+ * `command`: started by hand, so it gets a first line that names its interpreter. `short`: started
+ * anew for each use, so that reading it costs more than anything it does; names are shortened too.
+ */
 const BUNDLES = [
   { entry: 'client/node.ts', out: 'client.cjs', platform: 'node' },
   { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser' },
   { entry: 'server/node.ts', out: 'lamella-language-server.cjs', platform: 'node', command: true },
   { entry: 'server/browser.ts', out: 'server.browser.js', platform: 'browser', worker: true },
-  { entry: 'server/cli.ts', out: 'lamella.cjs', platform: 'node', command: true },
+  { entry: 'server/cli.ts', out: 'lamella.cjs', platform: 'node', command: true, short: true },
 ];
 
-const optionsOf = ({ entry, out, platform, command, worker }) => ({
+const optionsOf = ({ entry, out, platform, command, worker, short }) => ({
   absWorkingDir: ROOT,
   entryPoints: [entry],
   outfile: path.join('dist', out),
@@ -27,6 +30,7 @@ const optionsOf = ({ entry, out, platform, command, worker }) => ({
   // Whitespace and syntax only: a stack trace in a bug report still shows the names.
   minifyWhitespace: true,
   minifySyntax: true,
+  minifyIdentifiers: short === true,
   charset: 'utf8',
   legalComments: 'none',
   banner: command && !hasInterpreterLine(entry) ? { js: '#!/usr/bin/env node' } : {},
