@@ -12,6 +12,7 @@ import {
 } from 'vscode-languageserver';
 import { version } from '../package.json';
 import type { FileId } from '../shared/plan/place.ts';
+import { workAhead } from './ahead.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import { actions } from './handlers/actions.ts';
 import { colours } from './handlers/colours.ts';
@@ -190,9 +191,11 @@ export function startServer(options: SessionOptions): void {
     ),
   );
   connection.languages.diagnostics.on(
-    answer(async ({ pulled, used }, { textDocument: { uri }, previousResultId }, token) => {
+    answer(async ({ core, pulled, used }, { textDocument: { uri }, previousResultId }, token) => {
       if (!pulled) return failure(ErrorCodes.MethodNotFound, 'Findings are sent.');
-      await used.ready(canonicalUri(uri));
+      const file = canonicalUri(uri);
+      await used.ready(file);
+      await workAhead(core, file, () => token.isCancellationRequested);
       if (token.isCancellationRequested)
         return failure(LSPErrorCodes.RequestCancelled, 'cancelled');
       return pulled.document(uri, previousResultId);

@@ -2,6 +2,7 @@
 import type { Connection, InitializeParams } from 'vscode-languageserver';
 import type { FileId } from '../shared/plan/place.ts';
 import type { Core, CoreOptions } from '../shared/workspace/facade.ts';
+import { workAhead } from './ahead.ts';
 import { type ClientFeatures, clientFeatures, optionsOf } from './client-features.ts';
 import type { DiagnosticsChannel } from './diagnostics/channel.ts';
 import { Checked } from './diagnostics/checked.ts';
@@ -69,6 +70,7 @@ export class Session {
     this.#upkeep = new Upkeep({
       known,
       ready: (file) => this.used.ready(file),
+      ahead: (file, stop) => workAhead(core, file, stop),
       look: (file, typed) => this.#look(file, typed),
       finish: (files, changed) => this.#finish(files, changed),
       failed: (cause) => this.log(cause),

@@ -16,6 +16,8 @@ export interface UpkeepOptions {
   readonly known: () => ReadonlySet<FileId>;
   /** Resolves when the files that `file` uses are there. */
   readonly ready: (file: FileId) => Promise<void>;
+  /** Works ahead on a file; false where `stop` said so before the end. */
+  readonly ahead: (file: FileId, stop: () => boolean) => Promise<boolean>;
   readonly look: (file: FileId, typed: boolean) => void;
   /** All were looked at. `changed`: since the last time, and whether it was by the client. */
   readonly finish: (known: ReadonlySet<FileId>, changed: ReadonlyMap<FileId, boolean>) => void;
@@ -71,7 +73,7 @@ export class Upkeep {
   }
 
   async #round(): Promise<void> {
-    const { known, ready, look, finish } = this.#options;
+    const { known, ready, ahead, look, finish } = this.#options;
     await this.settled();
     const seen = this.#changes;
     const changed = new Map([...this.#changed].reverse());
@@ -82,9 +84,11 @@ export class Upkeep {
     const files = known();
     for (const file of new Set([...first, ...files])) {
       if (!files.has(file)) continue;
+      const stop = () => seen !== this.#changes || this.#ended;
+      if (!(await ahead(file, stop))) return;
       look(file, changed.get(file) ?? false);
       await nextTurn();
-      if (seen !== this.#changes || this.#ended) return;
+      if (stop()) return;
     }
     this.#changed.clear();
     finish(files, changed);

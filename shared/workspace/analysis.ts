@@ -228,9 +228,14 @@ export class Analysis {
     let next = this.#prepared.get(ids) ?? 0;
     for (; next < ids.length; next++) {
       if (until()) break;
-      const entry = keyOf(file, ids[next]!);
-      this.#entryText(entry);
-      if (this.isShot(ids[next]!)) this.#shot(entry);
+      const id = ids[next]!;
+      const entry = keyOf(file, id);
+      try {
+        this.#entryText(entry);
+        if (this.isShot(id)) this.#shot(entry);
+      } catch {
+        // What fails here fails again where it is asked for, and is told there.
+      }
     }
     this.#prepared.set(ids, next);
     return next === ids.length;
