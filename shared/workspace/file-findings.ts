@@ -3,6 +3,7 @@
 import { nearest } from '../plan/nearest.ts';
 import type { FileId } from '../plan/place.ts';
 import type { ShapeProblem } from '../plan/problem.ts';
+import { duplicateNames } from './duplicates.ts';
 import type { Names, Use } from './names.ts';
 import type { Store } from './store.ts';
 import { shapeFinding, type TextFinding } from './text-findings.ts';
@@ -17,7 +18,7 @@ export function fileFindings(store: Store, names: Names, file: FileId): TextFind
     ...uses.flatMap((use) => useProblems(store, names, file, use)),
     ...NOT_READ_YET.flatMap((section) => notRead(store, file, section)),
   ];
-  return problems.map((problem) => shapeFinding(problem));
+  return [...problems.map((problem) => shapeFinding(problem)), ...duplicateNames(names, file)];
 }
 
 function versionProblems(store: Store, file: FileId): ShapeProblem[] {

@@ -79,6 +79,11 @@ export class Names {
     return [...new Set(names)];
   }
 
+  /** Names of a group that `file` itself defines. */
+  namesOf(file: FileId, group: GroupName): readonly string[] {
+    return this.#names(keyOf(file, group));
+  }
+
   define(file: FileId, group: GroupName, name: string): Definition | undefined {
     return this.#find(keyOf(file, `${homeOf[group]}/${name}`));
   }

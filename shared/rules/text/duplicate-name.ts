@@ -23,6 +23,10 @@ export const duplicateName: TextRule = {
       'duplicate-entry': ({ key = '' }) => ({
         what: `${key} is defined a second time; the first one is read.`,
       }),
+      'duplicate-part': ({ key = '' }) => ({
+        what: `${key} is the name of another part already.`,
+        why: 'A rig tells its parts apart by name alone.',
+      }),
       'duplicate-across': ({ key = '', file = '' }) => ({
         what: `${key} is defined in ${file} too.`,
         why: 'Names are unique in a plan and the files that it uses.',

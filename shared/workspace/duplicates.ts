@@ -1,0 +1,67 @@
+/** Names that stand for two things: across the files that a plan uses, or among the parts of rigs. */
+import type { GroupName } from '../figures/reader.ts';
+import type { FileId, Place } from '../plan/place.ts';
+import { homeOf } from './entry-kinds.ts';
+import type { Names } from './names.ts';
+import { shapeFinding, type TextFinding } from './text-findings.ts';
+
+/** Groups that share one space of names: what a rig lists is told apart by name alone. */
+const SPACES: readonly (readonly GroupName[])[] = [
+  ['bodies', 'lenses', 'tubes', 'converters', 'close-ups'],
+  ['filters'],
+  ['heads'],
+  ['stands'],
+  ['rigs'],
+  ['lights'],
+  ['subjects'],
+];
+
+/**
+ * Each name's later definition, the first beside it: of two files the one that uses the other is
+ * the later, since there the name can still be chosen.
+ */
+export function duplicateNames(names: Names, file: FileId): TextFinding[] {
+  const files = [...names.reaches(file)].reverse();
+  return SPACES.flatMap((groups) => {
+    const first = new Map<string, Place>();
+    return files.flatMap((one) =>
+      groups.flatMap((group) =>
+        names.namesOf(one, group).flatMap((name): TextFinding[] => {
+          const entry = `${homeOf[group]}/${name}`;
+          const at: Place = { file: one, entry, path: [], part: 'key' };
+          const before = first.get(name);
+          if (!before) {
+            first.set(name, at);
+            return [];
+          }
+          // A second entry of the same name in the same group has its own finding.
+          if (before.file === one && before.entry === entry) return [];
+          return [duplicate(name, at, before)];
+        }),
+      ),
+    );
+  });
+}
+
+function duplicate(name: string, at: Place, first: Place): TextFinding {
+  const across = first.file !== at.file;
+  return shapeFinding(
+    {
+      rule: 'duplicate-name',
+      code: across ? 'duplicate-across' : 'duplicate-part',
+      at,
+      args: { key: name, ...(across && { file: shortName(first.file) }) },
+      fixes: [],
+    },
+    [{ at: first, words: 'the first one' }],
+  );
+}
+
+const shortName = (file: FileId): string => {
+  const last = file.slice(file.lastIndexOf('/') + 1);
+  try {
+    return decodeURIComponent(last);
+  } catch {
+    return last;
+  }
+};

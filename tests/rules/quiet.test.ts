@@ -1,0 +1,90 @@
+/** Quiet while something is being written, and never a crowd of findings for one gap. */
+import { describe, expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { TEXT_RULES } from '../../shared/rules/registry.ts';
+import { changed, findingsOf } from '../support/plans.ts';
+
+const PREFLIGHT = EXAMPLE_PLAN.indexOf('\npreflight:');
+const withShot = (shot: string) =>
+  `${EXAMPLE_PLAN.slice(0, PREFLIGHT)}${shot}${EXAMPLE_PLAN.slice(PREFLIGHT)}`;
+
+const NEW = `  added:
+    subject: frost-plate
+    rig: bench
+    field: 60 mm
+    aperture: f/8
+`;
+
+const ofText = new Set(TEXT_RULES.map(({ name }) => name));
+const before = findingsOf(EXAMPLE_PLAN).length;
+
+describe('a new shot', () => {
+  it('of four lines has at most two findings', () => {
+    const found = findingsOf(withShot(NEW)).filter(({ severity }) => severity !== 'hint');
+    expect(found.length).toBeLessThanOrEqual(2);
+    expect(found.map(({ rule }) => rule)).toEqual(['not-known']);
+  });
+
+  it('without checks for every shot still has at most two', () => {
+    const bare = changed(withShot(NEW), {
+      preflight: null,
+      'shots/frost': null,
+      'shots/skin': null,
+    });
+    const found = findingsOf(bare).filter(({ severity }) => severity !== 'hint');
+    expect(found.map(({ rule }) => rule).sort()).toEqual(['check-missing', 'not-known']);
+  });
+
+  it('asks for no checks before it has subject and rig', () => {
+    for (const lines of [1, 2]) {
+      const text = withShot(`${NEW.split('\n').slice(0, lines).join('\n')}\n`);
+      expect(findingsOf(text).map(({ rule }) => rule)).not.toContain('check-missing');
+    }
+  });
+
+  it('while it is being typed shows what is wrong with its text and nothing more', () => {
+    for (let length = 1; length <= NEW.length; length++) {
+      const text = withShot(
+        `${NEW.slice(0, length)}${NEW.slice(0, length).endsWith('\n') ? '' : '\n'}`,
+      );
+      const found = findingsOf(text).filter(({ shot }) => shot === undefined || shot === 'added');
+      const own = found.filter(({ shot, rule }) => shot === 'added' || ofText.has(rule));
+      const broken = own.some(({ rule, severity }) => ofText.has(rule) && severity === 'error');
+      const what = JSON.stringify(NEW.slice(0, length));
+      if (broken)
+        expect(
+          own.every(({ rule }) => ofText.has(rule)),
+          what,
+        ).toBe(true);
+      expect(own.filter(({ severity }) => severity !== 'hint').length, what).toBeLessThanOrEqual(2);
+    }
+  });
+});
+
+describe('what isn’t known', () => {
+  it('is one finding for an entry, whatever it lacks and however many shots wait', () => {
+    const text = changed(EXAMPLE_PLAN, {
+      'kit/lenses/macro-100/loss': null,
+      'kit/lenses/macro-100/length': null,
+    });
+    const found = findingsOf(text).filter(({ rule }) => rule === 'not-known');
+    expect(found).toHaveLength(1);
+    expect(found[0]?.what).toMatch(/`length`.*`loss`|`loss`.*`length`/);
+    expect(found[0]?.numbers).toEqual({ shotsWaiting: 1 });
+  });
+
+  it('counts the shots that wait', () => {
+    const text = changed(EXAMPLE_PLAN, {
+      mains: null,
+      'shots/frost/light': '[bulb]',
+      'shots/skin/light': '[bulb]',
+    });
+    const found = findingsOf(text).filter(({ rule }) => rule === 'not-known');
+    expect(found.map(({ numbers }) => numbers)).toEqual([{ shotsWaiting: 2 }]);
+  });
+});
+
+it('the plan with nothing wrong has hints at most', () => {
+  expect(findingsOf(EXAMPLE_PLAN).every(({ severity }) => severity === 'hint')).toBe(true);
+  expect(before).toBeGreaterThan(0);
+});
