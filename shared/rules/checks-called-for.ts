@@ -3,7 +3,7 @@
  * Common practice throughout.
  */
 import type { Bench } from '../figures/bench.ts';
-import { ifKnown, isKnown } from '../plan/field.ts';
+import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 
 export interface CheckCalledFor {
   readonly name: string;
@@ -30,8 +30,11 @@ const lightSays =
   ({ lights }) =>
     lights.known && lights.value.some((light) => test(light as never));
 
-const field = (light: { fields: Record<string, unknown> }, key: string): unknown =>
-  ifKnown(light.fields[key] as never);
+/** What a light says under a key; what can't be read there is no ground to ask for more. */
+const field = (light: { fields: Record<string, unknown> }, key: string): unknown => {
+  const said = light.fields[key] as Field<unknown>;
+  return said.state === 'invalid' ? 'none' : ifKnown(said);
+};
 
 const hasLongRig: Condition = ({ parts }) =>
   parts.known && parts.value.some(({ kind }) => kind === 'tube' || kind === 'converter');

@@ -27,6 +27,7 @@ export class Names {
   readonly #uses: Query<readonly Use[]>;
   readonly #reaches: Query<readonly FileId[]>;
   readonly #names: Query<readonly string[]>;
+  readonly #broken: Query<boolean>;
   readonly #find: Query<Definition | undefined>;
   /** How often the workspace's folders have changed: whoever asked for a root asks again. */
   readonly #roots: Input<number>;
@@ -46,6 +47,7 @@ export class Names {
     );
     this.#reaches = graph.query('reaches', (file) => this.#reachesOf(file), sameData);
     this.#names = graph.query('names', (key) => this.#namesOf(...splitKey(key)), sameData);
+    this.#broken = graph.query('broken', (key) => this.#isBrokenIn(...splitKey(key)));
     this.#find = graph.query('find', (key) => this.#findIn(...splitKey(key)), sameData);
   }
 
@@ -71,6 +73,11 @@ export class Names {
       (one) =>
         this.#store.state(one).state !== 'given' || this.uses(one).some(({ target }) => !target.ok),
     );
+  }
+
+  /** Whether some entry among those of a group can't be read as the text stands. */
+  isBroken(file: FileId, group: GroupName): boolean {
+    return this.#scope(file, group).some((one) => this.#broken(keyOf(one, group)));
   }
 
   /** Names of a group that `file` can refer to. */
@@ -130,6 +137,17 @@ export class Names {
       .list(file)
       .flatMap(({ kind }) =>
         kind.kind === 'entry' && kind.home.group === group ? [kind.name] : [],
+      );
+  }
+
+  #isBrokenIn(file: FileId, group: string): boolean {
+    const home = `${homeOf[group as GroupName]}/`;
+    return this.#store
+      .ids(file)
+      .some(
+        (id) =>
+          id.startsWith(home) &&
+          this.#entries.parsed(file, id).problems.some(({ rule }) => rule === 'syntax'),
       );
   }
 

@@ -14,7 +14,7 @@ import { RULE_NAMES, ruleNamed } from '../rules/registry.ts';
 import { rigProblems } from '../rules/rig-parts.ts';
 import type { Finding, Related, Severity } from '../rules/rule.ts';
 import type { TextFacts } from '../rules/text/text-rule.ts';
-import type { TextFix } from '../text/chunk.ts';
+import type { TextFix, TextProblem } from '../text/chunk.ts';
 import { nodeAt, pairAt } from '../text/path.ts';
 import type { Span } from '../text/tree.ts';
 import type { Entries, Lowered } from './entries.ts';
@@ -35,7 +35,9 @@ const severityOf = (rule: string): Severity => ruleNamed(rule)?.severity ?? 'err
 
 /** What is wrong with a chunk's text itself. */
 export function chunkFindings(entries: Entries, file: FileId, chunk: EntryId): TextFinding[] {
-  return entries.parsed(file, chunk).problems.map((problem) => ({
+  const { problems } = entries.parsed(file, chunk);
+  const told = isTabbed(problems) ? problems.filter(({ code }) => code === TAB) : problems;
+  return told.map((problem) => ({
     rule: problem.rule,
     severity: severityOf(problem.rule),
     at: { file, entry: chunk, path: [] },
@@ -46,6 +48,12 @@ export function chunkFindings(entries: Entries, file: FileId, chunk: EntryId): T
     textFixes: problem.fixes,
   }));
 }
+
+const TAB = 'tab';
+
+/** Where a tab indents, nothing is sure of what stands below what: the tab is the one thing to tell. */
+const isTabbed = (problems: readonly TextProblem[]): boolean =>
+  problems.some(({ code }) => code === TAB);
 
 export const shapeFinding = (
   problem: ShapeProblem,
@@ -69,6 +77,8 @@ export function entryFindings(
   const kind = entryKindOf(id);
   const lowered = entries.lowered(file, id);
   if (!lowered) return [];
+  const source = entries.source(file, id);
+  if (source && isTabbed(entries.parsed(file, source.chunk).problems)) return [];
   const found = lowered.problems
     .filter((problem) => !saidByText(entries, file, problem))
     .map((problem) => shapeFinding(problem));
@@ -162,6 +172,9 @@ function unknownName(
   if (known.includes(name)) return undefined;
   const mayStandElsewhere = groups.some((group) => SHARED_GROUPS.has(group));
   if (mayStandElsewhere && names.isIncomplete(file)) return undefined;
+  // Where entries can't be told apart, the one that is named may well be among them.
+  if (groups.some((group) => group !== 'recordings' && names.isBroken(file, group as GroupName)))
+    return undefined;
   const near = nearest(name, known);
   const listed = known.slice(0, MOST_NAMES).join(', ');
   const args = {

@@ -50,6 +50,9 @@ const WORKED_OUT: Readonly<Record<string, Readonly<Record<string, readonly strin
     'misread-scalar': ['decimal-comma'] satisfies Failure['code'][],
   },
   'shared/plan/unknown-key.ts code': { 'unknown-key': ['unknown-key', 'belongs-elsewhere'] },
+  'shared/workspace/duplicates.ts across': {
+    'duplicate-name': ['duplicate-across', 'duplicate-part'],
+  },
   'shared/workspace/file-findings.ts use.target.why': { 'use-not-found': REFUSED },
   'shared/workspace/file-findings.ts state.why': { 'use-not-found': REFUSED },
   'shared/rules/rig-parts.ts CODE_OF[fault.kind]': {
