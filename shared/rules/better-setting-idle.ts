@@ -44,6 +44,8 @@ export const betterSettingIdle: ShotRule<Facts> = {
 /** Empty where it is worse in anything, or takes in another part of the sensor. */
 function gainsOf(setting: Setting, chosen: Setting): readonly string[] {
   if (setting.name === chosen.name || setting.areaWidth !== chosen.areaWidth) return [];
+  // A bitrate that isn't given may be either side of the other.
+  if ((setting.bitrate === undefined) !== (chosen.bitrate === undefined)) return [];
   const pixels = setting.width * setting.height - chosen.width * chosen.height;
   const worse =
     setting.width < chosen.width ||

@@ -20,7 +20,9 @@ export function settingsOf({ body }: Bench): readonly Setting[] {
   const record = body && ifKnown(body.fields.record);
   if (!record) return [];
   return [...record].flatMap(([name, field]) => {
-    if (!isKnown(field)) return [];
+    // With a field that can't be read there is nothing to compare by: it has its own finding.
+    if (!isKnown(field) || Object.values(field.value).some(({ state }) => state === 'invalid'))
+      return [];
     const size = ifKnown(field.value.size);
     const rate = ifKnown(field.value.rate);
     if (!size || !rate) return [];
