@@ -97,6 +97,8 @@ export interface Bench {
   readonly readThroughBareLens: boolean;
   /** The shot's checks by name: its own, those of every shot, and those of the day. */
   readonly checks: ReadonlyMap<string, 'open' | 'done'>;
+  /** Some of them can't be read: what is not among the others may stand there. */
+  readonly checksUnread: boolean;
   /** Clips of the shot are listed. */
   readonly hasClips: boolean;
 }

@@ -72,6 +72,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
         return reading !== undefined && ifKnown(reading.through) === 'bare lens';
       }),
     checks: checksOf(reader, fields),
+    checksUnread: areChecksUnread(reader, fields),
     hasClips: reader.hasClips(shot.name),
   };
 }
@@ -86,6 +87,14 @@ function checksOf(reader: PlanReader, fields: Shot): Bench['checks'] {
     for (const [name, state] of states ?? [])
       if (isKnown(state)) checks.set(name, state.value === 'open' ? 'open' : 'done');
   return checks;
+}
+
+function areChecksUnread(reader: PlanReader, fields: Shot): boolean {
+  const field = reader.plan('preflight');
+  const preflight = ifKnown(field);
+  return [field, preflight?.['every-shot'], preflight?.once, fields.preflight].some(
+    (each) => each?.state === 'invalid',
+  );
 }
 
 /** The figure, or that the rig is missing or has a finding of its own. */

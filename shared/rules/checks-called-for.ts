@@ -47,6 +47,9 @@ const hangsOverhead: Condition = ({ fields, rig, lights }) => {
   );
 };
 
+const isInvalid = (light: { fields: Record<string, unknown> }, key: string): boolean =>
+  (light.fields[key] as { state: string }).state === 'invalid';
+
 const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   { name: 'focus-at-full-size', what: 'Confirm focus at full magnification', when: () => true },
   {
@@ -66,7 +69,11 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
     name: 'lamps-safe',
     what: 'See that the lamps are safe at this shutter time',
     when: lightSays(
-      (light) => field(light, 'modulation') !== 'none' && field(light, 'kind') !== 'daylight',
+      (light) =>
+        field(light, 'modulation') !== 'none' &&
+        field(light, 'kind') !== 'daylight' &&
+        // What can't be read has its own finding, and may say that it is safe.
+        !['modulation', 'kind'].some((key) => isInvalid(light, key)),
     ),
   },
   {
@@ -115,7 +122,7 @@ export const KNOWN_CHECKS: readonly CheckCalledFor[] = CHECKS;
 
 /** The called-for checks that the plan does not have: neither the shot, nor every shot, nor once. */
 export const missingChecks = (bench: Bench): readonly CheckCalledFor[] =>
-  checksCalledFor(bench).filter(({ name }) => !bench.checks.has(name));
+  bench.checksUnread ? [] : checksCalledFor(bench).filter(({ name }) => !bench.checks.has(name));
 
 export const openChecks = (bench: Bench): readonly string[] =>
   [...bench.checks].flatMap(([name, state]) => (state === 'open' ? [name] : []));
