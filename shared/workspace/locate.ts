@@ -2,7 +2,7 @@
 import type { Position, Range } from '../assist/located.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Chunk } from '../text/chunk.ts';
-import type { MapNode, Node, Pair, Path, Span } from '../text/tree.ts';
+import type { MapNode, Node, Pair, Path, ScalarNode, Span } from '../text/tree.ts';
 import type { Entries } from './entries.ts';
 import type { Store } from './store.ts';
 
@@ -118,10 +118,14 @@ function descend(root: Pair, path: Path): { pair: Pair; node: Node | null; reach
 const firstPair = (map: MapNode, key: string): Pair | undefined =>
   map.pairs.find((pair) => pair.key.text === key);
 
+const isOneLine = ({ style }: ScalarNode): boolean => style !== 'literal' && style !== 'folded';
+
 function partSpan(pair: Pair, node: Node | null, { part, path }: Place): Span {
   if (part === 'key') return pair.key.span;
   if (part === 'pair') return pair.span;
+  if (node === null) return pair.key.span;
+  if (node.kind === 'scalar') return isOneLine(node) ? node.span : pair.key.span;
   // A whole entry is named by its key: marking all its lines would hide everything else.
-  if (node === null || path.length === 0) return pair.key.span;
+  if (path.length === 0) return pair.key.span;
   return node.kind === 'map' && !node.flow ? pair.key.span : node.span;
 }
