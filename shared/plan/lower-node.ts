@@ -1,5 +1,5 @@
 /** Any node as the field that its shape makes of it, with the problems on the way. */
-import type { MapNode, Node, Path, ScalarNode, SeqNode } from '../text/tree.ts';
+import type { MapNode, Node, Path, ScalarNode, SeqNode, Span } from '../text/tree.ts';
 import type { Field } from './field.ts';
 import { type DefName, SHAPES } from './generated/shapes.ts';
 import { distinctPairs } from './instance.ts';
@@ -26,6 +26,8 @@ export interface Lowering {
   readonly file: FileId;
   readonly entry: EntryId;
   readonly problems: ShapeProblem[];
+  /** Where the text can't be read: keys that braces round it lack may stand there. */
+  readonly unread?: readonly Span[];
 }
 
 export type Fields = Record<string, Field<unknown>>;
@@ -66,6 +68,8 @@ export function lowerNode(
         : invalid(notOneOf(at, label, shape.words, node.text));
     case 'map':
       if (node.kind !== 'map') return otherForm();
+      // Whichever names it has, there may be others where it can't be read.
+      if (!isWhole(into, node)) return { state: 'invalid', at };
       return { state: 'known', value: lowerMap(into, node, shape.item, label, path), at };
     case 'list':
       if (node.kind === 'seq') {
@@ -115,6 +119,10 @@ function lowerMap(
   return fields;
 }
 
+/** Block lines are read one by one; in braces nothing is sure behind what can't be read. */
+const isWhole = ({ unread = [] }: Lowering, { flow, span }: MapNode): boolean =>
+  !flow || !unread.some(({ start, end }) => span.start <= start && end <= span.end);
+
 export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: Path): Fields {
   const { keys, title } = SHAPES[def];
   const pairs = distinctPairs(node);
@@ -133,13 +141,15 @@ export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: P
       if (found.meant !== undefined) misspelt.add(found.meant);
     }
   }
+  const whole = isWhole(into, node);
   const lacking: [string, KeyShape][] = [];
   for (const [name, shape] of Object.entries(keys)) {
     if (fields[name]) continue;
     const at = placed(into, [...path, name]);
-    // What stands there misspelt has its problem already and isn't missing.
-    fields[name] = { state: misspelt.has(name) ? 'invalid' : 'missing', at };
-    if (shape.required && !misspelt.has(name)) lacking.push([name, shape]);
+    // What stands there misspelt or unread has its problem already and isn't missing.
+    const isMissing = whole && !misspelt.has(name);
+    fields[name] = { state: isMissing ? 'missing' : 'invalid', at };
+    if (shape.required && isMissing) lacking.push([name, shape]);
   }
   if (lacking.length > 0) {
     into.problems.push(missingKeys(placed(into, [...path, lacking[0]![0]]), title, lacking));

@@ -3,7 +3,7 @@
  * text as it was written; the generated validators judge the whole, and what they refuse is
  * always said in words of our own.
  */
-import type { Node, Path } from '../text/tree.ts';
+import type { Node, Path, Span } from '../text/tree.ts';
 import type { Field } from './field.ts';
 import { type DefName, SHAPES } from './generated/shapes.ts';
 import type { TypesOf } from './generated/types.ts';
@@ -20,6 +20,8 @@ export interface LoweredFrom {
   readonly entry: EntryId;
   /** Keys from the entry down to the node, where it isn't the entry's own value. */
   readonly path?: Path;
+  /** Where the text of the node can't be read. */
+  readonly unread?: readonly Span[];
 }
 
 export interface LoweredEntry<D extends DefName> {
@@ -32,9 +34,16 @@ export interface LoweredField<F> {
   readonly problems: readonly ShapeProblem[];
 }
 
-/** The last key of a place: an entry's name. */
+/** The last key of a place: an entry's name, as written where it is one of several of that name. */
 const nameAt = ({ entry, path = [] }: LoweredFrom): string =>
-  String(path.at(-1) ?? entry.slice(entry.lastIndexOf('/') + 1));
+  String(path.at(-1) ?? entry.slice(entry.lastIndexOf('/') + 1).split('\u0001', 1)[0]);
+
+const lowering = ({ file, entry, unread = [] }: LoweredFrom): Lowering => ({
+  file,
+  entry,
+  problems: [],
+  unread,
+});
 
 /** An entry, or any record. Where it can't be read at all, each of its fields is invalid. */
 export function lowerEntry<D extends DefName>(
@@ -43,19 +52,19 @@ export function lowerEntry<D extends DefName>(
   from: LoweredFrom,
 ): LoweredEntry<D> {
   const { title, keys } = SHAPES[def];
-  const examples = Object.entries(keys)
-    .slice(0, 1)
-    .map(
-      ([
-        key,
-        {
-          examples: [example],
-        },
-      ]) => `${key}: ${example}`,
-    );
+  const telling = Object.entries(keys).filter(([key]) => key !== 'about');
+  const needed = telling.filter(([, { required }]) => required);
+  const examples = (needed.length > 0 ? needed : telling).slice(0, 1).map(
+    ([
+      key,
+      {
+        examples: [example],
+      },
+    ]) => `${key}: ${example}`,
+  );
   const shape: Shape = { kind: 'record', of: def };
   const label = { key: nameAt(from), title, examples };
-  const into: Lowering = { file: from.file, entry: from.entry, problems: [] };
+  const into = lowering(from);
   const path = from.path ?? [];
   const field = lowerNode(into, node, shape, label, path);
   judge(into, def, toInstance(node, shape), label, path);
@@ -74,7 +83,7 @@ export function lowerKey<D extends DefName, K extends keyof TypesOf[D] & string>
   from: LoweredFrom,
 ): LoweredField<TypesOf[D][K]> {
   const keyShape = SHAPES[def].keys[key]!;
-  const into: Lowering = { file: from.file, entry: from.entry, problems: [] };
+  const into = lowering(from);
   const label = labelOf(key, keyShape);
   const path = from.path ?? [];
   const field = lowerNode(into, node, keyShape.shape, label, path);
@@ -89,7 +98,7 @@ export function lowerClips(
 ): LoweredField<Field<readonly Field<TypesOf['clip']>[]>> {
   const keyShape = SHAPES.plan.keys.clips!;
   if (keyShape.shape.kind !== 'map') throw new Error('clips are by name');
-  const into: Lowering = { file: from.file, entry: from.entry, problems: [] };
+  const into = lowering(from);
   const label: Label = { key: nameAt(from), title: keyShape.title, examples: [] };
   const path = from.path ?? [];
   const field = lowerNode(into, node, keyShape.shape.item, label, path);

@@ -86,6 +86,7 @@ export class Entries {
     for (const chunkId of this.#store.ids(file)) {
       if (chunkId.startsWith('~')) continue;
       const kind = entryKindOf(chunkId);
+      if (kind.kind === 'unknown' && this.#isBelowUnknown(file, chunkId)) continue;
       if (kind.kind !== 'container') refs.push({ id: chunkId, kind, chunk: chunkId, within: [] });
       else refs.push(...this.#inside(file, chunkId));
     }
@@ -112,7 +113,11 @@ export class Entries {
     const walk = (id: EntryId, within: Path): void => {
       const node = this.node(file, { chunk: chunkId, within });
       if (node?.kind !== 'map') return;
+      const seen = new Set<string>();
       for (const pair of node.pairs) {
+        // The first of equal keys is read; the text says that there are others.
+        if (seen.has(pair.key.text)) continue;
+        seen.add(pair.key.text);
         const inner = `${id}/${pair.key.text}`;
         const path = [...within, pair.key.text];
         const kind = entryKindOf(inner);
@@ -122,6 +127,22 @@ export class Entries {
     };
     walk(chunkId, []);
     return refs;
+  }
+
+  /** Below a section that isn't of the language, whose own key has the finding. */
+  #isBelowUnknown(file: FileId, id: EntryId): boolean {
+    const section = id.slice(0, id.lastIndexOf('/'));
+    return (
+      this.#store.chunk(file, section)?.kind === 'header' && entryKindOf(section).kind === 'unknown'
+    );
+  }
+
+  /** Whether a name is given below a section that isn't of the language, most likely misspelt. */
+  isNamedUnread(file: FileId, name: string): boolean {
+    return this.#store.ids(file).some((id) => {
+      if (entryKindOf(id).kind !== 'unknown') return false;
+      return id.endsWith(`/${name}`) || holdsKey(this.node(file, { chunk: id, within: [] }), name);
+    });
   }
 
   #sourceOf(file: FileId, id: EntryId): EntrySource | undefined {
@@ -145,11 +166,12 @@ export class Entries {
     const kind = entryKindOf(id);
     const source = this.source(file, id);
     if (!source) return undefined;
-    const { tree } = this.parsed(file, source.chunk);
+    const { tree, problems } = this.parsed(file, source.chunk);
     // Nothing of the chunk could be read: its own problems say so.
     if (tree === null) return { kind, def: null, value: undefined, problems: [] };
     const node = this.node(file, source);
-    const from = { file, entry: id };
+    const unread = problems.filter(({ rule }) => rule === 'syntax').map(({ span }) => span);
+    const from = { file, entry: id, unread };
     switch (kind.kind) {
       case 'entry': {
         const { def } = kind.home;
@@ -182,6 +204,12 @@ export class Entries {
     return new Set(own.map((id) => id.split('/')[depth] ?? ''));
   }
 }
+
+/** Names stand one level below their section, or two below the kit. */
+const holdsKey = (node: Node | null, name: string, levels = 2): boolean =>
+  node?.kind === 'map' &&
+  levels > 0 &&
+  node.pairs.some(({ key, value }) => key.text === name || holdsKey(value, name, levels - 1));
 
 /** A section that is no mapping: a list, a single value, or nothing at all. */
 function containerProblems(

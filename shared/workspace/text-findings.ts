@@ -82,7 +82,11 @@ export function entryFindings(
   const found = lowered.problems
     .filter((problem) => !saidByText(entries, file, problem))
     .map((problem) => shapeFinding(problem));
-  if (lowered.def !== null && kind.kind === 'entry')
+  // What is no record at all has no keys to weigh against one another.
+  const isRecord = !lowered.problems.some(
+    ({ at, rule }) => at.path.length === 0 && rule === 'wrong-value',
+  );
+  if (lowered.def !== null && kind.kind === 'entry' && isRecord)
     found.push(...checkKeys(lowered.def, lowered.value).map((problem) => shapeFinding(problem)));
   for (const name of ruleNamesIn(lowered)) {
     const unknown = unknownRule(name);
@@ -130,13 +134,15 @@ function unknownRule({ name, at }: { name: string; at: Place }): TextFinding | u
 }
 
 /** What the text already says of a value (a comma that ends it) is not said again of its shape. */
-function saidByText(entries: Entries, file: FileId, { at }: ShapeProblem): boolean {
+function saidByText(entries: Entries, file: FileId, { rule, at }: ShapeProblem): boolean {
   const source = entries.source(file, at.entry);
   if (!source) return false;
   const { tree, problems } = entries.parsed(file, source.chunk);
   if (problems.length === 0) return false;
   const key = tree?.pairs[0]?.key.text ?? '';
-  const path = [key, ...source.within, ...at.path];
+  // A key may be lacking because the text where it stands can't be read: the whole record is in doubt.
+  const own = rule === 'missing-key' ? at.path.slice(0, -1) : at.path;
+  const path = [key, ...source.within, ...own];
   const span = pairAt(tree, path)?.span ?? nodeAt(tree, path)?.span;
   return (
     span !== undefined &&
@@ -164,6 +170,7 @@ function unknownName(
     (group) => group !== 'recordings' && names.define(file, group as GroupName, name),
   );
   if (isThere) return undefined;
+  if (names.reaches(file).some((one) => entries.isNamedUnread(one, name))) return undefined;
   const known = groups.flatMap((group) =>
     group === 'recordings'
       ? (recordingNames(entries, names, file, at) ?? [name])
