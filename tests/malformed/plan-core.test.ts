@@ -26,6 +26,8 @@ describe.each(BROKEN)('$name', (broken) => {
   it(`is a finding of ${broken.rule} on its place, and nothing else is an error`, () => {
     expect(errors[0]).toMatchObject({ rule: broken.rule, range });
     expect(errors.length).toBe(broken.errors ?? 1);
+    // Names of its own making stay inside.
+    for (const { what } of errors) expect(what).not.toContain('\u0001');
   });
 
   it('leaves the other shots as they were', () => {
@@ -84,4 +86,12 @@ describe('line ends and marks of an encoding', () => {
       .filter(({ severity }) => severity === 'error');
     expect(errors.map((finding) => finding.rule)).toContain(rule);
   });
+});
+
+it('what stands behind an unclosed quote in braces is unread, not left out', () => {
+  const broken = BROKEN.find(({ name }) => name.includes('that may be left out'))!;
+  const figures = coreWith(unmarked(broken).text).figures(PLAN).get('first');
+  // Without `up` the light would stand on the lens axis, which nobody wrote.
+  expect(figures?.lightClearanceMm).toBeNull();
+  expect(soundFigures.get('first')?.lightClearanceMm).not.toBeNull();
 });

@@ -288,4 +288,29 @@ export const BROKEN: readonly BrokenPlan[] = [
     rule: 'wrong-value',
     kept: SHOTS,
   },
+  {
+    name: 'a shot that is a number',
+    marked: `${SOUND}  fourth: «7»\n`,
+    rule: 'wrong-value',
+    kept: SHOTS,
+  },
+  {
+    name: 'a second shot of a name that is a number',
+    marked: `${SOUND}  «first»: 7\n`,
+    rule: 'duplicate-name',
+    kept: SHOTS,
+    errors: 2,
+  },
+  {
+    name: 'a misspelt section',
+    marked: SOUND.replace('\nlights:\n', '\n«ligths»:\n'),
+    rule: 'unknown-key',
+    kept: [],
+  },
+  {
+    name: 'an unclosed quote in braces, before a key that may be left out',
+    marked: inPlan('up: 40 deg }', 'up: «"»40 deg }'),
+    rule: 'syntax',
+    kept: [],
+  },
 ];

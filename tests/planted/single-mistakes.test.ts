@@ -1,0 +1,84 @@
+/**
+ * One mistake in a clean plan: it is found where it stands, by a rule of its kind, little else is said
+ * because of it, and shots that don't follow from what it stands in come to the same as before.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import type { LocatedFinding } from '../../shared/assist/located.ts';
+import { planTemplate } from '../../shared/assist/template.ts';
+import { coreWith, PLAN } from '../support/plans.ts';
+import { CONVERTER_PLAN } from './support/converter-plan.ts';
+import { defectsIn, KINDS, type Planted } from './support/defects.ts';
+import { fieldsOf, namesBehind } from './support/fields.ts';
+
+const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));
+
+/** Samples that stand alone and have nothing wrong in them. */
+const sound = (text: string): boolean =>
+  !/^use:/m.test(text) &&
+  coreWith(text)
+    .findings(PLAN)
+    .every(({ severity }) => severity !== 'error');
+
+const plans: readonly (readonly [name: string, text: string])[] = [
+  ['a plan with a converter', CONVERTER_PLAN],
+  ['the plan that people start from', planTemplate()],
+  ...readdirSync(SAMPLES)
+    .map((name) => [name, readFileSync(`${SAMPLES}${name}`, 'utf8')] as const)
+    .filter(([, text]) => sound(text)),
+];
+
+const isSaid = ({ severity }: LocatedFinding): boolean => severity !== 'hint';
+
+/** Offsets of a finding in a text. */
+function spanIn(text: string, { range }: LocatedFinding): readonly [number, number] {
+  const starts = [0];
+  for (const { index } of text.matchAll(/\n/g)) starts.push(index + 1);
+  const at = ({ line, character }: LocatedFinding['range']['start']) => starts[line]! + character;
+  return [at(range.start), at(range.end)];
+}
+
+function check(planted: Planted, plan: string): void {
+  const [before, after] = [coreWith(plan), coreWith(planted.text)];
+  const [was, is] = [before.findings(PLAN).filter(isSaid), after.findings(PLAN)];
+  const onSpot = is.filter((finding) => {
+    const [start, end] = spanIn(planted.text, finding);
+    return start <= planted.spot[1] && end >= planted.spot[0];
+  });
+  const rules = onSpot.map(({ rule }) => rule);
+  expect(
+    rules.some((rule) => planted.rules.includes(rule)),
+    `${planted.rules} in ${rules}`,
+  ).toBe(true);
+  expect(is.filter(isSaid).length, is.map(({ rule }) => rule).join()).toBeLessThanOrEqual(
+    was.length + 2,
+  );
+
+  const fields = fieldsOf(plan);
+  const [wereFigures, areFigures] = [before.figures(PLAN), after.figures(PLAN)];
+  for (const [shot, figures] of wereFigures) {
+    const follows = planted.entry === undefined || namesBehind(fields, shot).has(planted.entry);
+    if (!follows) expect(areFigures.get(shot), `figures of ${shot}`).toEqual(figures);
+  }
+}
+
+it('there are many, of every kind', () => {
+  const all = plans.flatMap(([, text]) => defectsIn(text));
+  expect(all.length).toBeGreaterThanOrEqual(150);
+  for (const kind of Object.keys(KINDS)) {
+    const count = all.filter((planted) => planted.kind === kind).length;
+    expect(count, kind).toBeGreaterThanOrEqual(3);
+  }
+});
+
+for (const [name, plan] of plans) {
+  const defects = defectsIn(plan);
+  for (const kind of Object.keys(KINDS)) {
+    const planted = defects.filter((defect) => defect.kind === kind);
+    if (planted.length === 0) continue;
+    describe(`${name}: ${kind}`, () => {
+      it.each(planted)('$says', (defect) => check(defect, plan));
+    });
+  }
+}

@@ -1,0 +1,191 @@
+/**
+ * Single defects of the kinds that tired people make, planted one at a time into a clean plan. Which
+ * rule has to say so follows from the kind of the defect, not from what the program says.
+ */
+import { entryOf, fieldsOf, type PlanField } from './fields.ts';
+
+export interface Planted {
+  readonly kind: string;
+  /** `shots/edge/field: 60 kg` */
+  readonly says: string;
+  readonly text: string;
+  /** Rules of which one has to fire on the spot. */
+  readonly rules: readonly string[];
+  /** UTF-16 offsets in `text`. */
+  readonly spot: readonly [start: number, end: number];
+  /** The entry that it stands in; undefined: the plan's own keys, which every shot follows from. */
+  readonly entry: string | undefined;
+}
+
+interface Edit {
+  readonly from: number;
+  readonly to: number;
+  readonly by: string;
+}
+
+type Kind = (
+  field: PlanField,
+  plan: string,
+  fields: readonly PlanField[],
+) => (Edit & { rules: readonly string[]; spot?: readonly [number, number] }) | undefined;
+
+const replace = ([from, to]: readonly [number, number], by: string): Edit => ({ from, to, by });
+
+/** Keys whose value is the name of something in the plan. */
+const NAMES = new Set(['subject', 'rig', 'record', 'head', 'stand']);
+const LISTS_OF_NAMES = new Set(['parts', 'light', 'filters']);
+
+const isName = ({ path, text }: PlanField): boolean =>
+  text !== undefined &&
+  (LISTS_OF_NAMES.has(path.at(-2) ?? '') || (path.length > 2 && NAMES.has(path.at(-1) ?? '')));
+
+/** Groups and lists in which the keys are names that the plan gives, not words of the language. */
+const GIVES_NAMES =
+  /^(?:(?:rigs|lights|subjects|shots)\/[^/]+|kit\/[^/]+\/[^/]+|kit\/bodies\/[^/]+\/record\/[^/]+|preflight\/once\/[^/]+)$/;
+
+const isWord = ({ path, key }: PlanField): boolean =>
+  key !== undefined && path.length > 1 && !GIVES_NAMES.test(path.join('/'));
+
+const inShot = ({ path }: PlanField, ...keys: readonly string[]): boolean =>
+  path[0] === 'shots' && path.length === 3 && keys.includes(path[2] as string);
+
+const QUANTITY =
+  /^(?:f\/)?[0-9][0-9./x ]*(?: to [0-9.]+)? (mm|cm|m|s|kg|g|K|deg|fps|Mb\/s|Hz|stops)$/;
+const OTHER_UNIT: Readonly<Record<string, string>> = {
+  ...{ mm: 'kg', cm: 'kg', m: 'kg', s: 'mm', kg: 'mm', g: 'mm', K: 'mm', deg: 'kg', fps: 'K' },
+  ...{ 'Mb/s': 'fps', Hz: 'mm', stops: 'kg' },
+};
+
+/** With two letters exchanged, so that it is nearly the word that was meant. */
+const misspelt = (word: string): string => {
+  const at = [...word].findIndex(
+    (letter, index) =>
+      index > 0 && /[a-z]{2}/.test(word.slice(index, index + 2)) && letter !== word[index + 1],
+  );
+  if (at < 0) return `${word}${word.at(-1)}`;
+  return word.slice(0, at) + word[at + 1] + word[at] + word.slice(at + 2);
+};
+
+const indentationOf = ({ key }: PlanField, plan: string): readonly [number, number] => [
+  plan.lastIndexOf('\n', key![0]) + 1,
+  key![0],
+];
+
+const opensItsLine = (field: PlanField, plan: string): boolean =>
+  field.key !== undefined && plan.slice(...indentationOf(field, plan)).trim() === '';
+
+/** One of several fields of an entry: what stands beside it shows how far it was meant to be indented. */
+const isFieldAmongFields = ({ path }: PlanField, fields: readonly PlanField[]): boolean => {
+  const depth = path[0] === 'kit' ? 4 : 3;
+  const above = path.slice(0, -1).join('/');
+  const beside = fields.filter((other) => other.path.slice(0, -1).join('/') === above);
+  return path.length === depth && path[0] !== 'preflight' && beside.length > 1;
+};
+
+const TEXT_RULES_OF_A_VALUE = ['unit', 'wrong-value', 'misread-scalar'];
+
+/** A number of a shot that is wrong by a decade, and the rules of which one has to see it. */
+const DECADES: Readonly<Record<string, readonly [RegExp, string, readonly string[]]>> = {
+  field: [/^([0-9.]+) mm$/, '0.$1 mm', ['field-out-of-reach']],
+  aperture: [/^f\/([0-9.]+)$/, 'f/$10', ['aperture-not-on-lens']],
+  shutter: [/^1\/([0-9]+)0 s$/, '1/$1 s', ['shutter-too-slow']],
+  iso: [/^([0-9]+)$/, '$10', ['exposure-off', 'iso-out-of-range']],
+};
+
+export const KINDS: Readonly<Record<string, Kind>> = {
+  'wrong unit': ({ text, value }) => {
+    const unit = QUANTITY.exec(text ?? '')?.[1];
+    if (text === undefined || unit === undefined) return undefined;
+    const by = text.slice(0, -unit.length) + OTHER_UNIT[unit];
+    return { ...replace(value, by), rules: ['unit', 'wrong-value'] };
+  },
+  'no unit': ({ text, value }) => {
+    const unit = QUANTITY.exec(text ?? '')?.[1];
+    if (text === undefined || unit === undefined) return undefined;
+    const by = text.slice(0, -unit.length - 1);
+    // 1/50 alone is understood, and offered the usual spelling.
+    const rules = text.startsWith('1/') ? ['usual-spelling'] : ['unit', 'wrong-value'];
+    return { ...replace(value, by), rules };
+  },
+  'misspelt name': (field) => {
+    if (!isName(field)) return undefined;
+    return { ...replace(field.value, misspelt(field.text!)), rules: ['unknown-name'] };
+  },
+  'misspelt key': (field) => {
+    if (!isWord(field)) return undefined;
+    return { ...replace(field.key!, misspelt(field.path.at(-1)!)), rules: ['unknown-key'] };
+  },
+  'removed key': (field, plan) => {
+    const required =
+      inShot(field, 'subject', 'rig') || (field.path[0] === 'rigs' && field.path[2] === 'parts');
+    const awaited = inShot(field, 'field', 'aperture', 'shutter', 'iso', 'record', 'light');
+    if ((!required && !awaited) || field.flow || plan[field.value[0]] === '\n') return undefined;
+    const from = plan.lastIndexOf('\n', field.key![0]) + 1;
+    const to = plan.indexOf('\n', field.value[1]) + 1;
+    // What is not there is said at the name of what lacks it.
+    const name = plan.lastIndexOf(`  ${field.path[1]}:`, from) + 2;
+    return {
+      ...{ from, to, by: '' },
+      spot: [name, name + field.path[1]!.length],
+      // A rig of parts alone is left with nothing behind its colon.
+      rules: required ? ['missing-key', 'wrong-value'] : ['not-known'],
+    };
+  },
+  'exchanged parts': (field, _plan, fields) => {
+    if (field.path.at(-1) !== 'parts') return undefined;
+    const items = fields.filter(({ path }) =>
+      path.join('/').startsWith(`${field.path.join('/')}/`),
+    );
+    const names = items.map(({ text }) => text!);
+    const exchanged = [names.at(-1), ...names.slice(1, -1), names[0]];
+    return { ...replace(field.value, `[${exchanged.join(', ')}]`), rules: ['wrong-value'] };
+  },
+  'off by a decade': (field) => {
+    const decade = DECADES[field.path[2] ?? ''];
+    if (!decade || !inShot(field, field.path[2]!) || field.text === undefined) return undefined;
+    const [pattern, by, rules] = decade;
+    if (!pattern.test(field.text)) return undefined;
+    return { ...replace(field.value, field.text.replace(pattern, by)), rules };
+  },
+  tab: (field, plan, fields) => {
+    if (!opensItsLine(field, plan) || !isFieldAmongFields(field, fields)) return undefined;
+    return { ...replace(indentationOf(field, plan), '\t'), rules: ['syntax'] };
+  },
+  'decimal comma': ({ text, value, flow }) => {
+    const number = /^([0-9]+)\.([0-9]+)( .*|x)?$/.exec(text ?? '');
+    if (!number) return undefined;
+    const by = `${number[1]},${number[2]}${number[3] ?? ''}`;
+    return { ...replace(value, by), rules: flow ? ['misread-scalar'] : TEXT_RULES_OF_A_VALUE };
+  },
+  'unclosed quote': ({ text, value, key }) => {
+    if (text === undefined || key === undefined) return undefined;
+    const [at] = value;
+    return { ...replace([at, at], '"'), rules: ['syntax'] };
+  },
+  'no space after the colon': ({ text, value, key, flow }) => {
+    if (text === undefined || key === undefined) return undefined;
+    const rules = flow ? ['misread-scalar', 'syntax'] : ['syntax', 'misread-scalar'];
+    return { ...replace([key[1] + 1, value[0]], ''), rules, spot: [key[0], value[1] - 1] };
+  },
+};
+
+/** Every defect of every kind that can be planted in a plan, one at a time. */
+export function defectsIn(plan: string): readonly Planted[] {
+  const fields = fieldsOf(plan);
+  return Object.entries(KINDS).flatMap(([kind, plant]) =>
+    fields.flatMap((field) => {
+      if (field.path[0] === 'shootplan') return [];
+      const planted = plant(field, plan, fields);
+      if (planted === undefined) return [];
+      const { from, to, by, rules } = planted;
+      return {
+        kind,
+        says: `${field.path.join('/')}: ${JSON.stringify(plan.slice(from, to))} becomes ${JSON.stringify(by)}`,
+        text: plan.slice(0, from) + by + plan.slice(to),
+        rules,
+        spot: planted.spot ?? ([from, from + by.length] as const),
+        entry: entryOf(field),
+      };
+    }),
+  );
+}
