@@ -12,6 +12,8 @@ import { shapeFinding, type TextFinding } from './text-findings.ts';
 const NOT_READ_YET = ['edit', 'clips'] as const;
 
 export function fileFindings(store: Store, names: Names, file: FileId): TextFinding[] {
+  // Of a text that isn't here (yet, or any more) there is nothing to say.
+  if (store.state(file).state !== 'given') return [];
   const uses = names.uses(file);
   const problems = [
     ...versionProblems(store, file),

@@ -51,6 +51,13 @@ describe('a kit that two plans use', () => {
     expect(core.findings(KIT)).toEqual([]);
   });
 
+  it('has nothing to say once it is closed', () => {
+    const core = coreOf({ [A]: plan(), [KIT]: kit });
+    core.findings(KIT);
+    core.close(KIT);
+    expect(core.findings(KIT)).toEqual([]);
+  });
+
   it('changes the findings of both when it is edited', () => {
     const core = coreOf({ [A]: plan(), [B]: plan(), [KIT]: kit });
     const line = kit.split('\n').findIndex((each) => each.includes('aperture: f/2.8 to 32'));
