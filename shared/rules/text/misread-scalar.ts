@@ -18,9 +18,8 @@ export const misreadScalar: TextRule = {
   },
   words: wordsFrom(
     {
-      'decimal-comma': ({ text = '', likely = '' }) => ({
+      'decimal-comma': ({ text = '' }) => ({
         what: `The comma in ${text || 'this number'} ends the value; numbers take a decimal point.`,
-        ...(likely && { why: `Write ${likely}.` }),
       }),
       'hash-in-value': ({ text = '' }) => ({
         what: `What follows the # is read as a comment: ${text}`,
