@@ -102,6 +102,23 @@ export function defectsOf(plan: string): Defect[] {
         'lens-in-the-mirror',
         'source-too-small',
       ]);
+    if (section === 'subjects' && key === 'lasts')
+      plant('a mirror’s number', `${indent}${key}: ${Number.parseFloat(value) / 10} s`, [
+        'outlasts-the-film',
+      ]);
+    if (section === 'subjects' && key === 'background')
+      plant('a mirror’s number', `${indent}${key}: ${Number.parseFloat(value) * 1000} cd/m2`, [
+        'background-washes',
+      ]);
+    if (section === 'subjects' && key === 'holder')
+      plant('a mirror’s number', `${indent}${key}: smooth container`, ['holder-works-against']);
+    const isShown = lines.slice(index, index + 6).some((other) => other.includes('luminance:'));
+    if (section === 'lights' && key === 'at' && /up: /.test(value) && isShown)
+      plant(
+        'a mirror’s number',
+        `${indent}${key}: ${value.replace(/up: [0-9.]+ deg/, 'up: 75 deg')}`,
+        ['source-too-small'],
+      );
   });
   return defects;
 }

@@ -35,6 +35,14 @@ function coreOf(text: string): Core {
 /** Findings that ask for something; hints stay in the text. */
 const loud = (core: Core) => core.findings(PLAN).filter(({ severity }) => severity !== 'hint');
 
+/** Said of the shot that suffers, wherever the number stands that is wrong. */
+const IN_THE_SHOT = new Set([
+  'lens-in-the-mirror',
+  'source-too-small',
+  'outlasts-the-film',
+  'background-washes',
+]);
+
 const tried = new Map<string, number>();
 
 describe.each(Object.entries(PLANS))('%s', (_, plan) => {
@@ -54,12 +62,14 @@ describe.each(Object.entries(PLANS))('%s', (_, plan) => {
     const there = found.filter(({ rule, range, shot: of }) => {
       if (!rules.includes(rule)) return false;
       // What is missing is said of the entry that misses it.
-      const about =
-        kind === 'removed key' || rule === 'lens-in-the-mirror' || rule === 'source-too-small';
+      const about = kind === 'removed key' || IN_THE_SHOT.has(rule);
       return about || of === shot || (range.start.line <= line && range.end.line >= line);
     });
     expect(there, `${rules.join(' or ')} in ${said.join(' | ')}`).not.toEqual([]);
-    expect(found.length - before, said.join(' | ')).toBeLessThanOrEqual(2);
+    // A subject that several shots film is wrong in each of them, once.
+    const suffering = new Set(there.map((one) => one.shot)).size;
+    const most = Math.max(2, suffering);
+    expect(found.length - before, said.join(' | ')).toBeLessThanOrEqual(most);
     if (shot === undefined) return;
     const now = core.figures(PLAN);
     for (const [name, its] of figures)
