@@ -4,6 +4,7 @@ import { clearanceFigures } from './clearance.ts';
 import { demanding, type Makers, madeBy, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { mirrorFigures } from './mirror.ts';
+import { motionFigures } from './motion.ts';
 import { opticalFigures } from './optical.ts';
 import { sharpnessFigures } from './sharpness.ts';
 import type { ClearanceFigures, MirrorFigures, ShotFigures } from './shot-figures.ts';
@@ -46,6 +47,7 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...sharpness,
     ...lightFigures(bench, optical, time),
     ...time,
+    ...motionFigures(bench, optical, sharpness, time),
     ...madeBy(makers),
   };
   // What the prototype answers is not seen by the compiler.

@@ -32,6 +32,9 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     shutterSeconds: figures.shutterSeconds,
     shutterAngleDeg: figures.shutterAngleDeg,
     flickerResidual: figures.flickerResidual,
+    subjectSpeedMmPerS: figures.subjectSpeedMmPerS,
+    smearPx: figures.smearPx,
+    travelMm: figures.travelMm,
     reflectance: figures.reflectance,
     leastTiltDeg: derive([figures.leastTiltRad], degrees),
     tiltWindowDeg: derive([figures.tiltWindow], ({ leastRad, greatestRad }) => [

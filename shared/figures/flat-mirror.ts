@@ -107,18 +107,18 @@ function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
 function greatestByDepth(
   bench: Bench,
   { fieldMm }: OpticalFigures,
-  { judgedDepthMm, travelMm }: SharpnessFigures,
+  { judgedDepthMm }: SharpnessFigures,
 ): Figure<number> {
   return derive(
-    [judgedDepthMm, travelMm, fieldMm, bowOf(bench), extentOf(bench)],
-    (depth, travel, field, bowMm, extent) => {
+    [judgedDepthMm, fieldMm, bowOf(bench), extentOf(bench)],
+    (depth, field, bowMm, extent) => {
       const fieldAlongMm = alongTilt(bench, field);
       if (!Number.isFinite(fieldAlongMm)) return notKnown('the frame has no end');
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
       if (!Number.isFinite(depth)) return Math.PI / 2;
       return greatestTiltByDepthRad(
         { fieldAlongMm, subjectAlongMm: size ?? fieldAlongMm * 100, bowMm },
-        Math.max(0, depth - travel),
+        depth,
       );
     },
   );

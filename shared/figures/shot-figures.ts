@@ -173,6 +173,13 @@ export interface MirrorFigures extends FlatMirrorFigures, BubbleFigures, FilmFig
   readonly strayRatio: Figure<number>;
 }
 
+export interface MotionFigures {
+  /** Fastest movement across the axis, of the subject and of the camera together, mm/s at the subject. */
+  readonly subjectSpeedMmPerS: Figure<number>;
+  /** In pixels of the coarser kind, during one exposure. */
+  readonly smearPx: Figure<number>;
+}
+
 /** The light of the shot that is most in the way of lens or view. */
 export interface LightInTheWay {
   readonly light: string;
@@ -191,5 +198,6 @@ export interface ShotFigures
     SharpnessFigures,
     LightFigures,
     TimeFigures,
+    MotionFigures,
     MirrorFigures,
     ClearanceFigures {}

@@ -1,5 +1,6 @@
 import { nearestIso, remediesFor } from '../exposure/remedies.ts';
 import { isLongerThanFrame } from '../exposure/shutter.ts';
+import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
 import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
@@ -101,13 +102,7 @@ export const exposureOff: ShotRule<Facts> = {
   },
 };
 
-/** Marked shutter speeds, as reciprocals of seconds, in third stops. Common practice. */
-const RECIPROCALS = [
-  2, 2.5, 3, 4, 5, 6, 8, 10, 13, 15, 20, 25, 30, 40, 50, 60, 80, 100, 125, 160, 200, 250, 320, 400,
-  500, 640, 800, 1000, 1250, 1600, 2000, 2500, 3200, 4000, 5000, 6400, 8000,
-];
-
 const markedReciprocal = (wanted: number): number =>
-  RECIPROCALS.reduce((best, next) =>
+  MARKED_SHUTTER_RECIPROCALS.reduce((best, next) =>
     Math.abs(Math.log2(next / wanted)) < Math.abs(Math.log2(best / wanted)) ? next : best,
   );

@@ -15,6 +15,8 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
     'lens-in-the-mirror',
     'source-too-small',
     'background-washes',
+    'smear',
+    'focus-drifts',
   ],
   // A number that can't be set works as nothing.
   'aperture-not-on-lens': [
@@ -27,7 +29,9 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
   // Pixels that aren’t recorded can’t be softened, and the setting is to be changed anyway.
   'smaller-than-delivery': ['better-setting-idle', 'diffraction-eats-detail'],
   // The exposure, the smear and the flicker of a time that can't be recorded mean nothing.
-  'shutter-too-slow': ['lamp-flicker', 'exposure-off', 'iso-out-of-range'],
+  'shutter-too-slow': ['lamp-flicker', 'exposure-off', 'iso-out-of-range', 'smear'],
+  // The move’s travel is part of the depth needed: without it the depth may well do.
+  'focus-drifts': ['depth-short'],
   // Depth and detail pull against each other: the depth's finding states both and the compromise.
   'depth-short': ['diffraction-eats-detail'],
   // Another tilt is asked for, or none does: depth and light at the present one are beside the point.

@@ -11,6 +11,7 @@ import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { exposureOff } from './exposure-off.ts';
 import { fieldOutOfReach } from './field-out-of-reach.ts';
+import { focusDrifts } from './focus-drifts.ts';
 import { holderWorksAgainst } from './holder-works-against.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
 import { lampFlicker } from './lamp-flicker.ts';
@@ -24,6 +25,7 @@ import { ruleFailed } from './rule-failed.ts';
 import type { ShotRule } from './shot-rule.ts';
 import { shutterTooSlow } from './shutter-too-slow.ts';
 import { smallerThanDelivery } from './smaller-than-delivery.ts';
+import { smear } from './smear.ts';
 import { sourceTooSmall } from './source-too-small.ts';
 import { duplicateName } from './text/duplicate-name.ts';
 import { misreadScalar } from './text/misread-scalar.ts';
@@ -71,6 +73,8 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   isoOutOfRange,
   shutterTooSlow,
   lampFlicker,
+  smear,
+  focusDrifts,
   lensInTheMirror,
   sourceTooSmall,
   backgroundWashes,

@@ -76,6 +76,17 @@ const PAIRS: Readonly<Record<string, Pair>> = {
     { 'shots/skin/background': '60 cd/m2' },
     TOO_NEAR_A_FILM,
   ),
+  'field-out-of-reach > smear': skin({ 'shots/skin/flow': '8 mm/s' }, TOO_NEAR_A_FILM, true),
+  'field-out-of-reach > focus-drifts': skin(
+    { 'shots/skin/move': '{ kind: slide, speed: 4 mm/s, along: upright }' },
+    TOO_NEAR_A_FILM,
+    true,
+  ),
+  'shutter-too-slow > smear': frost({ 'shots/frost/flow': '8 mm/s' }, TOO_SLOW),
+  'focus-drifts > depth-short': frost(
+    { 'subjects/frost-plate/depth': '2.2 mm' },
+    { 'shots/frost/move': '{ kind: push, speed: 1 mm/s, duration: 20 s }' },
+  ),
   'aperture-not-on-lens > aperture-behind-converter': frost({}, NOT_ON_LENS),
   'aperture-not-on-lens > depth-short': frost(
     { 'shots/frost/aperture': 'f/4' },

@@ -1,0 +1,74 @@
+/** What moves during an exposure, and how far a move carries the subject out of focus. */
+import { panSpeedMmPerS, smearPx } from '../optics/smear.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { Bench } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+import type {
+  MotionFigures,
+  OpticalFigures,
+  SharpnessFigures,
+  TimeFigures,
+} from './shot-figures.ts';
+
+export function motionFigures(
+  bench: Bench,
+  { magnification, subjectToSensorMm, fieldMm }: OpticalFigures,
+  { pixelUm }: SharpnessFigures,
+  { shutterSeconds }: TimeFigures,
+): MotionFigures {
+  const { flow } = bench.fields;
+  const flowing = flow.state === 'missing' ? known(0) : figureOf(flow, bench.shot);
+  const moving = moveSpeed(bench, subjectToSensorMm, fieldMm);
+  const subjectSpeedMmPerS = derive([flowing, moving], (own, camera) => own + camera);
+  return {
+    subjectSpeedMmPerS,
+    smearPx: derive(
+      [subjectSpeedMmPerS, magnification, shutterSeconds, pixelUm],
+      (speedMmPerS, m, timeS, pixel) =>
+        speedMmPerS === 0 ? 0 : smearPx({ speedMmPerS, timeS, magnification: m, pixelUm: pixel }),
+    ),
+  };
+}
+
+/** How fast a move carries the subject across the frame, mm/s at the subject; 0 without one. */
+function moveSpeed(
+  bench: Bench,
+  subjectToSensorMm: Figure<number>,
+  fieldMm: OpticalFigures['fieldMm'],
+): Figure<number> {
+  const { move } = bench.fields;
+  if (move.state === 'missing') return known(0);
+  if (move.state === 'invalid') return silent;
+  const kind = ifKnown(move.value.kind);
+  // A push goes along the axis and a pull turns the ring: neither carries anything across it.
+  if (kind === 'push' || kind === 'pull') return known(0);
+  const speed = figureOf(move.value.speed, `${bench.shot}’s move`);
+  const along = derive([speed], (it) =>
+    it.kind === 'line' ? it.value : notKnown('the move’s speed is one of turning'),
+  );
+  const turning = derive([speed], (it) =>
+    it.kind === 'turn' ? it.value : notKnown('the move’s speed is one along a line'),
+  );
+  switch (kind) {
+    case 'slide':
+      return along;
+    case 'pan':
+      // About the sensor, near enough to where the head turns.
+      return derive([turning, subjectToSensorMm], panSpeedMmPerS);
+    case 'turn':
+      // Fastest at the edge of what is seen of the subject: half the frame from its middle.
+      return derive([turning, seenRadiusMm(bench, fieldMm)], panSpeedMmPerS);
+    default:
+      return silent;
+  }
+}
+
+/** How far from the middle the frame, or the subject where it is smaller, still shows something. */
+function seenRadiusMm({ subject }: Bench, fieldMm: OpticalFigures['fieldMm']): Figure<number> {
+  const size = subject && ifKnown(subject.fields.size);
+  const diameter = subject && ifKnown(subject.fields.diameter);
+  const own = diameter ?? (size && Math.max(size.width, size.height));
+  return derive([fieldMm], ([width, height]) =>
+    Math.min(Math.hypot(width, height) / 2, own === undefined ? Number.POSITIVE_INFINITY : own / 2),
+  );
+}

@@ -1,0 +1,101 @@
+import { substitute } from '../figures/bench.ts';
+import { figuresOf } from '../figures/compute.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { PlanFix } from '../plan/problem.ts';
+import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+
+/** What the depth is good to. */
+const DEAD_BAND = 0.05;
+
+interface Facts {
+  readonly travelMm: number;
+  readonly depthMm: number;
+  readonly seconds: number;
+}
+
+export const focusDrifts: ShotRule<Facts> = {
+  name: 'focus-drifts',
+  severity: 'warning',
+  docs: {
+    when: 'a move carries the subject further along the lens axis than the depth of field reaches.',
+    why: 'A slide along a tilted plane climbs by speed times duration times the sine of the tilt: 2 mm/s for 60 s along a film 4° off drifts 8.4 mm. A push goes all of its way along the axis.',
+    remedy: 'Turn the rail to the subject’s plane, slide for less time, or pull focus along.',
+    bad: [
+      {
+        says: 'a long slide along a tilted film',
+        change: {
+          'shots/skin/move': '{ kind: slide, speed: 2.5 mm/s, along: upright }',
+          'preflight/once/move-rehearsed': 'open',
+          'shots/skin/take': '{ duration: 35 s }',
+          'shots/skin/shutter': '1/200 s',
+          'shots/skin/iso': 'auto',
+          'kit/bodies/body-a/iso/clean-to': '12800',
+        },
+      },
+    ],
+    good: [
+      {
+        says: 'the rail turned with the film',
+        change: {
+          'shots/skin/move': '{ kind: slide, speed: 0.5 mm/s, along: upright, rail: 4 deg }',
+          'preflight/once/move-rehearsed': 'open',
+        },
+      },
+    ],
+  },
+  check({ bench, figures }) {
+    const { travelMm, judgedDepthMm } = figures;
+    if (!travelMm.known || !judgedDepthMm.known) return [];
+    if (travelMm.value <= judgedDepthMm.value * (1 + DEAD_BAND)) return [];
+    const at = { ...bench.fields.move.at, path: [...bench.fields.move.at.path, 'speed'] };
+    return [
+      {
+        at,
+        facts: {
+          travelMm: travelMm.value,
+          depthMm: judgedDepthMm.value,
+          seconds: movingSeconds(bench) ?? 0,
+        },
+        related: relatedTo(at, travelMm),
+      },
+    ];
+  },
+  words: ({ travelMm, depthMm, seconds }, say) => {
+    const [travel, depth] = say.lengths2(travelMm, depthMm);
+    return {
+      what: `Focus drifts: the move goes ${travel} along the axis, the depth is ${depth}.`,
+      ...(seconds > 0 && { why: `In ${say.seconds(seconds)} of moving.` }),
+    };
+  },
+  size: ({ travelMm, depthMm }) => ({ kind: 'length', value: travelMm - depthMm }),
+  numbers: ({ travelMm, depthMm }) => ({ travelMm, depthMm }),
+  fixes({ facts: { travelMm, depthMm, seconds } }, { bench, figures }) {
+    const { move, take } = bench.fields;
+    if (move.state !== 'known') return [];
+    const fixes: PlanFix[] = [];
+    const tilt = bench.tiltRad.known ? (bench.tiltRad.value * 180) / Math.PI : 0;
+    const inMove = (key: string) => ({ ...move.at, path: [...move.at.path, key] });
+    if (ifKnown(move.value.kind) === 'slide' && tilt !== 0) {
+      const text = `${Number(tilt.toFixed(2))} deg`;
+      fixes.push(setTo(`Turn the rail ${text} with the subject`, inMove('rail'), text));
+    }
+    // What the subject itself needs of the depth is left to it; the rest may be travelled.
+    const still = figuresOf(
+      substitute(bench, { fields: { ...bench.fields, move: { state: 'missing', at: move.at } } }),
+    );
+    const own = still.depthMm.needed.known ? still.depthMm.needed.value : 0;
+    const shorter = Math.floor((seconds * Math.max(0, depthMm - own)) / travelMm);
+    const isTake = move.value.duration.state === 'missing';
+    const at = isTake ? { ...take.at, path: [...take.at.path, 'duration'] } : inMove('duration');
+    if (shorter >= 1 && figures.travelMm.known)
+      fixes.push(setTo(`Move for ${shorter} s only`, at, `${shorter} s`));
+    return fixes;
+  },
+};
+
+function movingSeconds({
+  fields: { move, take },
+}: Parameters<typeof focusDrifts.check>[0]['bench']) {
+  const own = move.state === 'known' ? ifKnown(move.value.duration) : undefined;
+  return own ?? (take.state === 'known' ? ifKnown(take.value.duration) : undefined);
+}

@@ -1,0 +1,66 @@
+import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
+import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+
+/** Pixels of the coarser kind over which an edge moves during one exposure. */
+const SOFT = 1;
+const SPOILT = 2;
+/** What a speed is known to, at best. */
+const DEAD_BAND = 0.05;
+
+interface Facts {
+  readonly smearPx: number;
+  readonly speedMmPerS: number;
+  readonly seconds: number;
+}
+
+export const smear: ShotRule<Facts> = {
+  name: 'smear',
+  severity: 'warning',
+  docs: {
+    when: 'what moves in the subject, and the camera’s own move, smear over more than one pixel in an exposure; a warning over two.',
+    why: 'Smear in pixels is speed times magnification times shutter time over the pixel, the coarser of the recorded and the delivered one: at 1x a flow of 3 mm/s crosses 3 pixels of 19 µm in 1/50 s. Worst case: all of it across the axis, subject and camera against each other.',
+    remedy: 'Shorten the shutter and pay with light, move slower, or frame wider.',
+    bad: [
+      { says: 'a quick flow', change: { 'shots/skin/flow': '8 mm/s' } },
+      {
+        says: 'a quick slide',
+        change: {
+          'shots/frost/move': '{ kind: slide, speed: 6 mm/s }',
+          'preflight/once/move-rehearsed': 'open',
+        },
+      },
+    ],
+    good: [{ says: 'a slow flow', change: { 'shots/skin/flow': '0.5 mm/s' } }],
+  },
+  check({ bench, figures }) {
+    const { smearPx, subjectSpeedMmPerS, shutterSeconds } = figures;
+    if (!smearPx.known || !subjectSpeedMmPerS.known || !shutterSeconds.known) return [];
+    if (smearPx.value <= SOFT * (1 + DEAD_BAND)) return [];
+    const { flow, move } = bench.fields;
+    const at = flow.state === 'known' ? flow.at : { ...move.at, path: [...move.at.path, 'speed'] };
+    return [
+      {
+        at,
+        severity: smearPx.value > SPOILT * (1 + DEAD_BAND) ? 'warning' : 'information',
+        facts: {
+          smearPx: smearPx.value,
+          speedMmPerS: subjectSpeedMmPerS.value,
+          seconds: shutterSeconds.value,
+        },
+        related: relatedTo(at, smearPx),
+      },
+    ];
+  },
+  words: ({ smearPx, speedMmPerS, seconds }, say) => ({
+    what: `Movement smears over ${say.pixels(smearPx)} in each exposure.`,
+    why: `${say.length(speedMmPerS)}/s for ${say.shutter(seconds)}; ${say.shutter(seconds / smearPx)} would keep it to one pixel.`,
+  }),
+  size: ({ smearPx }) => ({ kind: 'pixels', value: smearPx }),
+  numbers: ({ smearPx, speedMmPerS }) => ({ smearPx, speedMmPerS }),
+  fixes({ facts: { smearPx, seconds } }, { bench }) {
+    const wanted = smearPx / seconds;
+    const mark = MARKED_SHUTTER_RECIPROCALS.find((each) => each >= wanted * 0.98);
+    if (mark === undefined) return [];
+    return [setTo(`Shutter 1/${mark} s`, bench.fields.shutter.at, `1/${mark} s`)];
+  },
+};

@@ -1,0 +1,115 @@
+/**
+ * Every rule that can offer a way out does so over the samples and the rules' own examples, and each
+ * way out is taken: its finding is gone, no error is new, the text is still a plan of the same shots.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { LocatedFinding, LocatedFix } from '../../shared/assist/located.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { ALL_RULES } from '../../shared/rules/registry.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+import { defectsIn } from '../planted/support/defects.ts';
+import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
+
+const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));
+const samples: Readonly<Record<string, string>> = Object.fromEntries(
+  readdirSync(SAMPLES)
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => [name, readFileSync(`${SAMPLES}${name}`, 'utf8')]),
+);
+
+/** Rules whose way out is a decision about the picture, or lies outside the text. */
+const WITHOUT_FIX = new Set([
+  'aperture-behind-converter',
+  'background-washes',
+  'check-open',
+  'duplicate-name',
+  'holder-works-against',
+  'lamp-flicker',
+  'missing-key',
+  'not-known',
+  'not-read-yet',
+  'rule-failed',
+  'too-much',
+  'use-in-a-circle',
+  'use-not-found',
+]);
+
+const offered = new Map<string, number>();
+
+const coreOf = (text: string): Core => coreWith(text, samples);
+
+const isError = ({ severity }: LocatedFinding): boolean => severity === 'error';
+
+/** Tries every fix of every finding in a plan; answers with how many there were. */
+function tryAll(text: string): number {
+  const core = coreOf(text);
+  const before = core.findings(PLAN);
+  const shots = core.state(PLAN).shots;
+  let tried = 0;
+  for (const finding of before)
+    for (const fix of core.fixesOf(finding)) {
+      // What changes the shared kit is the kit's own business.
+      if (fix.edits.some(({ file }) => file !== PLAN)) continue;
+      tried++;
+      offered.set(finding.rule, (offered.get(finding.rule) ?? 0) + 1);
+      tryOne(text, before, shots, finding, fix);
+    }
+  return tried;
+}
+
+function tryOne(
+  text: string,
+  before: readonly LocatedFinding[],
+  shots: number,
+  { rule, what }: LocatedFinding,
+  fix: LocatedFix,
+): void {
+  const said = `${rule}: ${what} → ${fix.title} (${fix.price ?? 'no price'})`;
+  const mended = applied(text, fix.edits);
+  const core = coreOf(mended);
+  const after = core.findings(PLAN);
+  const count = (all: readonly LocatedFinding[]) =>
+    all.filter((other) => other.rule === rule && other.what === what).length;
+  expect(count(after), said).toBeLessThan(count(before));
+  const readable = before.every((other) => other.rule !== 'syntax');
+  if (readable) {
+    expect(after.filter(isError).length, said).toBeLessThanOrEqual(before.filter(isError).length);
+    expect(core.state(PLAN).shots, said).toBe(shots);
+  }
+}
+
+describe.each(Object.entries(samples))('%s', (_, text) => {
+  it('every way out is one', () => {
+    tryAll(text);
+  });
+
+  it('every way out of a slip is one', () => {
+    // One of each kind: the slips themselves are looked at one by one elsewhere.
+    const kinds = new Map(defectsIn(text).map((defect) => [defect.kind, defect]));
+    for (const { text: slipped } of kinds.values()) tryAll(slipped);
+  });
+});
+
+describe.each(ALL_RULES.map(({ name, docs }) => [name, docs] as const))('%s', (name, docs) => {
+  it.each(docs.bad)('$says', ({ change }) => {
+    const text = changed(EXAMPLE_PLAN, change);
+    tryAll(text);
+    const fixes = coreOf(text)
+      .findings(PLAN)
+      .filter(({ rule }) => rule === name)
+      .flatMap((finding) => coreOf(text).fixesOf(finding));
+    if (WITHOUT_FIX.has(name)) expect(fixes).toEqual([]);
+  });
+});
+
+it('rules without a way out are those of which it is known', () => {
+  const silent = ALL_RULES.map(({ name }) => name).filter((name) => !offered.has(name));
+  expect(silent.filter((name) => !WITHOUT_FIX.has(name))).toEqual([]);
+});
+
+afterAll(() => {
+  const counts = ALL_RULES.map(({ name }) => `${name} ${offered.get(name) ?? 0}`).join(', ');
+  console.log(`Fixes tried over samples, slips and examples: ${counts}`);
+});
