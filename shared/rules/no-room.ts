@@ -5,7 +5,7 @@ import { relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
 const TIGHT_MM = 20;
 
 /** Share of the frame that a light may hide unseen: the frame's very edge. */
-const HIDDEN = 0.005;
+export const HIDDEN = 0.005;
 
 type Facts =
   | { readonly kind: 'rim'; readonly workingDistanceMm: number; readonly lens: string }

@@ -1,5 +1,6 @@
 import type { FrameSide } from '../mirror/coverage.ts';
 import type { PlanEdit } from '../plan/problem.ts';
+import { clearDirection } from './clear-direction.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Share of the frame that may stay black unseen. */
@@ -70,34 +71,22 @@ export const sourceTooSmall: ShotRule<Facts> = {
     ...(needed && { neededWidthMm: needed.widthMm, neededHeightMm: needed.heightMm }),
   }),
   fixes({ facts: { light, needed } }, { bench }) {
-    if (!needed) return [];
+    const direction = needed && clearDirection(bench, light, needed, SEEN);
+    if (!direction) return [];
     const degrees = (radians: number) => Number(((radians * 180) / Math.PI).toFixed(1));
-    const [up, across] = [degrees(needed.upRad), degrees(needed.acrossRad)];
+    const [up, across] = [degrees(direction.upRad), degrees(direction.acrossRad)];
+    const title = `Move ${light} for this shot to ${up}° up, ${across}° across`;
+    const { relight } = bench.fields;
+    if (relight.state === 'missing') {
+      const text = `${light}:\n  at: { up: ${up} deg, across: ${across} deg }`;
+      return [{ title, edits: [{ op: 'set', at: relight.at, text }] }];
+    }
     const place = (key: string, text: string): PlanEdit => ({
       op: 'set',
       at: { ...bench.at, path: ['relight', light, 'at', key] },
       text,
     });
-    const relight = bench.fields.relight;
-    if (relight.state === 'missing')
-      return [
-        {
-          title: `Move ${light} for this shot to ${up}° up, ${across}° across`,
-          edits: [
-            {
-              op: 'set',
-              at: relight.at,
-              text: `${light}:\n  at: { up: ${up} deg, across: ${across} deg }`,
-            },
-          ],
-        },
-      ];
-    return [
-      {
-        title: `Move ${light} for this shot to ${up}° up, ${across}° across`,
-        edits: [place('up', `${up} deg`), place('across', `${across} deg`)],
-      },
-    ];
+    return [{ title, edits: [place('up', `${up} deg`), place('across', `${across} deg`)] }];
   },
 };
 
