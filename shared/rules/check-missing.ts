@@ -1,11 +1,14 @@
 import type { Field } from '../plan/field.ts';
 import type { PlanEdit } from '../plan/problem.ts';
-import { hasSubjectAndRig, missingChecks } from './checks-called-for.ts';
+import { hasSubjectAndRig, KNOWN_CHECKS, missingChecks } from './checks-called-for.ts';
 import type { ShotRule } from './shot-rule.ts';
 
 interface Facts {
   readonly checks: readonly string[];
 }
+
+/** What may be called for; a plan may ask for others by names of its own. */
+const listed = `They are ${KNOWN_CHECKS.map(({ name, what }) => `\`${name}\` (${what.charAt(0).toLowerCase()}${what.slice(1)})`).join(', ')}; others may have names of your own`;
 
 export const checkMissing: ShotRule<Facts> = {
   name: 'check-missing',
@@ -13,7 +16,7 @@ export const checkMissing: ShotRule<Facts> = {
   docs: {
     when: 'checks that the shot calls for stand neither in the shot, nor in `every-shot`, nor in `once`.',
     why: 'A take of a film that lasts half a minute can’t be repeated because a setting was forgotten. What has to be checked follows from what is filmed, how, and with what.',
-    remedy: 'Add the checks, and tick them on the day.',
+    remedy: `Add the checks, and tick them on the day. ${listed}.`,
     bad: [{ says: 'a film without its checks', change: { 'shots/skin/preflight': null } }],
     good: [{ says: 'all of them', change: {} }],
   },
