@@ -26,9 +26,9 @@ const WITHOUT_FIX = new Set([
   'check-open',
   'duplicate-name',
   'holder-works-against',
-  'lamp-flicker',
   'missing-key',
   'not-known',
+  'no-room',
   'not-read-yet',
   'rule-failed',
   'too-much',
@@ -42,21 +42,18 @@ const coreOf = (text: string): Core => coreWith(text, samples);
 
 const isError = ({ severity }: LocatedFinding): boolean => severity === 'error';
 
-/** Tries every fix of every finding in a plan; answers with how many there were. */
-function tryAll(text: string): number {
+/** Tries every fix of every finding in a plan. */
+function tryAll(text: string): void {
   const core = coreOf(text);
   const before = core.findings(PLAN);
   const shots = core.state(PLAN).shots;
-  let tried = 0;
   for (const finding of before)
     for (const fix of core.fixesOf(finding)) {
       // What changes the shared kit is the kit's own business.
       if (fix.edits.some(({ file }) => file !== PLAN)) continue;
-      tried++;
       offered.set(finding.rule, (offered.get(finding.rule) ?? 0) + 1);
       tryOne(text, before, shots, finding, fix);
     }
-  return tried;
 }
 
 function tryOne(
@@ -92,21 +89,17 @@ describe.each(Object.entries(samples))('%s', (_, text) => {
   });
 });
 
-describe.each(ALL_RULES.map(({ name, docs }) => [name, docs] as const))('%s', (name, docs) => {
+const shown = ALL_RULES.filter(({ docs }) => docs.bad.length > 0);
+
+describe.each(shown)('$name', ({ docs }) => {
   it.each(docs.bad)('$says', ({ change }) => {
-    const text = changed(EXAMPLE_PLAN, change);
-    tryAll(text);
-    const fixes = coreOf(text)
-      .findings(PLAN)
-      .filter(({ rule }) => rule === name)
-      .flatMap((finding) => coreOf(text).fixesOf(finding));
-    if (WITHOUT_FIX.has(name)) expect(fixes).toEqual([]);
+    tryAll(changed(EXAMPLE_PLAN, change));
   });
 });
 
 it('rules without a way out are those of which it is known', () => {
   const silent = ALL_RULES.map(({ name }) => name).filter((name) => !offered.has(name));
-  expect(silent.filter((name) => !WITHOUT_FIX.has(name))).toEqual([]);
+  expect(silent.sort()).toEqual([...WITHOUT_FIX].sort());
 });
 
 afterAll(() => {
