@@ -16,11 +16,11 @@ import type { ClearanceFigures, LightInTheWay, OpticalFigures } from './shot-fig
 export function clearanceFigures(bench: Bench, optical: OpticalFigures): ClearanceFigures {
   const { lights } = bench;
   if (!lights.known) return { lightInTheWay: lights };
+  if (lights.value.length === 0) return { lightInTheWay: notKnown('the shot has no light') };
+  const all = lights.value.map((light) => inTheWay(light, bench, optical));
   // Lights whose place isn't given stand where they do; those that are placed can be told.
-  const placed = lights.value
-    .map((light) => inTheWay(light, bench, optical))
-    .filter((figure) => figure.known);
-  if (placed.length === 0) return { lightInTheWay: notKnown('no light says where it stands') };
+  const placed = all.filter((figure) => figure.known);
+  if (placed.length === 0) return { lightInTheWay: unknownOf(all) };
   return {
     lightInTheWay: derive(placed, (...each) =>
       each.reduce((worst, next) =>
