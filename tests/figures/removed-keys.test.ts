@@ -1,0 +1,76 @@
+/**
+ * Every key of a clean plan is taken out in turn. A figure is then what it was, or it is not known and
+ * says for want of what; it is never something else, except by the few defaults that the language states.
+ */
+import { describe, expect, it } from 'vitest';
+import type { ShotFiguresJson } from '../../shared/figures/json.ts';
+import { CONVERTER_PLAN } from '../planted/support/converter-plan.ts';
+import { fieldsOf, type PlanField } from '../planted/support/fields.ts';
+import { changed, coreWith, PLAN } from '../support/plans.ts';
+
+/** What the language puts in the place of a key that is left out, and the figures that follow from it. */
+const DEFAULTS: Readonly<Record<string, readonly string[]>> = {
+  // Pupils alike, and figures say so.
+  'pupil-ratio': [
+    ...['effectiveFNumber', 'lightLossStops', 'lossByPart', 'depthMm', 'judgedDepthMm', 'airyUm'],
+    ...['contrast', 'contrastAtNyquist', 'exposureErrorStops', 'isoNeeded', 'lightClearanceMm'],
+    ...['bestEffectiveFNumber', 'leastBlurUm', 'hiddenShare'],
+  ],
+  // A light straight ahead of the subject, on the lens axis.
+  up: ['lightClearanceMm', 'hiddenShare'],
+  across: ['lightClearanceMm', 'hiddenShare'],
+};
+
+const plan = CONVERTER_PLAN;
+const before = coreWith(plan).figures(PLAN);
+
+/**
+ * Keys with a value of their own, but the version of the language and the checks. Records such as
+ * `closest` say something by not being there: a lens without it has no ring to turn.
+ */
+const keys = fieldsOf(plan).filter(
+  ({ path, key, text }) =>
+    key !== undefined && text !== undefined && path[0] !== 'shootplan' && path[0] !== 'preflight',
+);
+
+function figuresWithout({ path }: PlanField): ReadonlyMap<string, ShotFiguresJson> {
+  return coreWith(changed(plan, { [path.join('/')]: null })).figures(PLAN);
+}
+
+/** One figure, or the parts of a group, by the names under which reasons are given. */
+const partsOf = (name: string, value: unknown): readonly (readonly [string, unknown])[] =>
+  name === 'depthMm'
+    ? Object.entries(value as object).map(([part, one]) => [`${name}.${part}`, one] as const)
+    : [[name, value]];
+
+it('the plan has figures to lose', () => {
+  expect(keys.length).toBeGreaterThan(50);
+  expect(before.size).toBe(2);
+});
+
+describe.each(keys.map((field) => [field.path.join('/'), field] as const))(
+  'without %s',
+  (_, field) => {
+    const key = field.path.at(-1)!;
+    const after = figuresWithout(field);
+
+    it('a figure is as it was, or not known for want of it', () => {
+      for (const [shot, { notKnown: reasonsBefore, ...figures }] of before) {
+        const { notKnown, ...now } = after.get(shot)!;
+        for (const [name, value] of Object.entries(figures)) {
+          if (DEFAULTS[key]?.includes(name)) continue;
+          const were = new Map(partsOf(name, value));
+          for (const [part, one] of partsOf(name, now[name])) {
+            const what = `${part} of ${shot}`;
+            if (one !== null || were.get(part) === null) {
+              expect(one, what).toEqual(were.get(part));
+              if (one === null) expect(notKnown[part], what).toBeDefined();
+              continue;
+            }
+            expect(notKnown[part], `${what}: ${reasonsBefore[part]}`).toContain(`\`${key}\``);
+          }
+        }
+      }
+    });
+  },
+);
