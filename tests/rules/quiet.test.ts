@@ -59,6 +59,42 @@ describe('a new shot', () => {
       expect(own.filter(({ severity }) => severity !== 'hint').length, what).toBeLessThanOrEqual(2);
     }
   });
+
+  it('while it is being typed changes nothing that is said elsewhere', () => {
+    const elsewhere = (text: string) =>
+      findingsOf(text)
+        .filter(({ shot, rule }) => shot !== 'added' && !ofText.has(rule))
+        .map(({ rule, what }) => `${rule}: ${what}`)
+        // The new shot's own gaps are said of the shot; what it names is used now.
+        .filter((said) => !said.endsWith(' of added.') && !said.startsWith('unused-name'));
+    const was = elsewhere(EXAMPLE_PLAN);
+    for (let length = 1; length <= NEW.length; length++) {
+      const typed = NEW.slice(0, length);
+      expect(
+        elsewhere(withShot(typed.endsWith('\n') ? typed : `${typed}\n`)),
+        JSON.stringify(typed),
+      ).toEqual(was);
+    }
+  });
+
+  it('broken anywhere in the middle leaves what is said of the shots around it', () => {
+    const of = (text: string, shot: string) =>
+      findingsOf(text)
+        .filter((finding) => finding.shot === shot)
+        .map(({ rule, what }) => `${rule}: ${what}`);
+    for (const broken of [
+      '    subject: "frost',
+      '    light: [panel',
+      '\tfield: 3',
+      '    : x',
+      '    {',
+    ]) {
+      const text = EXAMPLE_PLAN.replace('  skin:\n', `  broken:\n${broken}\n  skin:\n`);
+      expect(of(text, 'broken'), broken).toEqual([]);
+      expect(of(text, 'skin'), broken).toEqual(of(EXAMPLE_PLAN, 'skin'));
+      expect(of(text, 'frost'), broken).toEqual(of(EXAMPLE_PLAN, 'frost'));
+    }
+  });
 });
 
 describe('what isn’t known', () => {

@@ -1,0 +1,140 @@
+/** Rules that look at the plan as a whole: what is left over, adrift, or waited for. */
+import { describe, expect, it } from 'vitest';
+import { KNOWN_CHECKS } from '../../shared/rules/checks-called-for.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { ruleNamed } from '../../shared/rules/registry.ts';
+import { applied, changed, coreWith, findingsOf, PLAN, ROOT } from '../support/plans.ts';
+
+const of = (rule: string, text: string) =>
+  findingsOf(text).filter((finding) => finding.rule === rule);
+
+const lineOf = (
+  text: string,
+  { range }: { readonly range: { readonly start: { line: number } } },
+) => text.split('\n')[range.start.line]?.trim();
+
+/** The shot `frost` again, under other names. */
+const withTwins = (...names: readonly string[]): string => {
+  const start = EXAMPLE_PLAN.indexOf('  frost:\n');
+  const frost = EXAMPLE_PLAN.slice(start, EXAMPLE_PLAN.indexOf('  skin:\n'));
+  const twins = names.map((name) => frost.replace('frost:', `${name}:`)).join('');
+  return EXAMPLE_PLAN.replace('  skin:\n', `${twins}  skin:\n`);
+};
+
+describe('white balance', () => {
+  it('of one shot among several under one light stands on its value', () => {
+    const text = changed(withTwins('rime', 'thaw'), { 'shots/rime/white-balance': '4300 K' });
+    const [found, ...more] = of('white-balance-adrift', text);
+    expect(more).toEqual([]);
+    expect(lineOf(text, found!)).toBe('white-balance: 4300 K');
+    expect(found?.numbers).toEqual({ kelvin: 4300, othersKelvin: 5600 });
+  });
+
+  it('under light of another colour may be another', () => {
+    const text = changed(withTwins('rime', 'thaw'), {
+      'shots/rime/white-balance': '3200 K',
+      'shots/rime/light': '[bulb]',
+    });
+    expect(of('white-balance-adrift', text)).toEqual([]);
+  });
+
+  // A step of about 5 mired is just noticeable (Judd, 1933, cited from memory): 5600 K and 5500 K
+  // are 3.2 mired apart, 5600 K and 5400 K 6.6.
+  it.each([
+    ['5500 K', 0],
+    ['5400 K', 1],
+  ])('of %s against 5600 K: %i', (value, count) => {
+    const text = changed(withTwins('rime', 'thaw'), { 'shots/rime/white-balance': value });
+    expect(of('white-balance-adrift', text)).toHaveLength(count);
+  });
+
+  it('that is automatic is set to what the others have', () => {
+    const text = changed(withTwins('rime', 'thaw'), { 'shots/rime/white-balance': 'auto' });
+    const core = coreWith(text);
+    const [found] = core.findings(PLAN).filter(({ rule }) => rule === 'white-balance-adrift');
+    const [fix] = core.fixesOf(found!);
+    expect(fix?.price).toBeUndefined();
+    expect(applied(text, fix!.edits)).toBe(withTwins('rime', 'thaw'));
+  });
+});
+
+describe('what nothing uses', () => {
+  it('is a hint on its name, each once', () => {
+    const found = of('unused-name', EXAMPLE_PLAN);
+    expect(found.length).toBeGreaterThan(0);
+    expect(found.every(({ severity }) => severity === 'hint')).toBe(true);
+    const lines = found.map((finding) => lineOf(EXAMPLE_PLAN, finding));
+    expect(new Set(lines).size).toBe(lines.length);
+    expect(lines).toContain('bulb:');
+    expect(lines).not.toContain('panel:');
+  });
+
+  it('is not asked of a plan without shots, nor of a file that plans use', () => {
+    const kit = EXAMPLE_PLAN.slice(0, EXAMPLE_PLAN.indexOf('\nshots:'));
+    expect(of('unused-name', kit)).toEqual([]);
+    const plan = `shootplan: 1\ntitle: x\nuse: [kit.shootplan.yaml]\n${EXAMPLE_PLAN.slice(kit.length)}`;
+    const core = coreWith(plan, { 'kit.shootplan.yaml': kit });
+    expect(core.figures(PLAN).size).toBe(2);
+    const said = [...core.findings(PLAN), ...core.findings(`${ROOT}/kit.shootplan.yaml`)];
+    expect(said.filter(({ rule }) => rule === 'unused-name')).toEqual([]);
+  });
+});
+
+describe('checks', () => {
+  it('that are known are named where their rule is explained, and keep to the form of names', () => {
+    const remedy = ruleNamed('check-missing')?.docs.remedy ?? '';
+    expect(KNOWN_CHECKS.length).toBeGreaterThan(10);
+    for (const { name, what } of KNOWN_CHECKS) {
+      expect(name).toMatch(/^[a-z][a-z0-9-]*$/);
+      expect(what).toMatch(/^[A-Z]/);
+      expect(remedy).toContain(`\`${name}\` (`);
+    }
+    expect(new Set(KNOWN_CHECKS.map(({ name }) => name)).size).toBe(KNOWN_CHECKS.length);
+  });
+
+  const missing = (change: Readonly<Record<string, string | null>>, shot = 'frost') => {
+    const [found] = of('check-missing', changed(EXAMPLE_PLAN, change)).filter(
+      (finding) => finding.shot === shot,
+    );
+    return `${found?.what ?? ''} ${found?.why ?? ''}`;
+  };
+
+  // What each needs is common practice.
+  it.each([
+    ['move-rehearsed', { 'shots/frost/move': '{ kind: slide, speed: 0.1 mm/s }' }, 'frost'],
+    [
+      'focus-ends-marked',
+      { 'shots/frost/move': '{ kind: pull, from: 0.4 m, to: 0.5 m }' },
+      'frost',
+    ],
+    ['solution-ready', { 'shots/skin/preflight/solution-ready': null }, 'skin'],
+    ['lens-not-in-mirror', { 'shots/skin/preflight/lens-not-in-mirror': null }, 'skin'],
+    ['background-clear', { 'shots/skin/preflight/background-clear': null }, 'skin'],
+    ['mains-clear-of-liquid', { 'lights/strip/supply': 'mains' }, 'skin'],
+    ['overhead-tethered', { 'lights/panel/overhead': 'yes' }, 'frost'],
+  ] as const)('%s is asked for by what the shot is', (check, change, shot) => {
+    expect(missing({}, shot)).not.toContain(check);
+    expect(missing(change, shot)).toContain(check);
+  });
+
+  it.each([
+    ['once', { 'preflight/once/move-rehearsed': 'open' }],
+    ['for the shot', { 'shots/frost/preflight': '{ move-rehearsed: open }' }],
+    [
+      'for every shot',
+      {
+        'preflight/every-shot':
+          '[focus-at-full-size, record-setting-read-back, exposure-confirmed, white-balance-fixed, lamps-safe, foot-balanced, move-rehearsed]',
+      },
+    ],
+  ])('written %s are there', (_, change) => {
+    const move = { 'shots/frost/move': '{ kind: slide, speed: 0.1 mm/s }' };
+    expect(missing(move)).toContain('move-rehearsed');
+    expect(missing({ ...move, ...change }).trim()).toBe('');
+  });
+
+  it('that are open once there are clips are said of that shot only', () => {
+    const text = `${EXAMPLE_PLAN}\nclips: { skin: [{ file: media/0001.mp4 }] }\n`;
+    expect(of('check-open', text).map(({ shot }) => shot)).toEqual(['skin']);
+  });
+});
