@@ -19,6 +19,8 @@ const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/stops$/i, (value, say) => say.stops(value)],
   [/Mm$/, (value, say) => say.length(value)],
   [/Um$/, (value, say) => say.micrometres(value)],
+  [/^moment.*Nm$/, (value, say) => `${say.number(value)} N·m`],
+  [/nm$/i, (value, say) => `${say.number(value)} nm`],
   [/Deg$/, (value, say) => `${say.number(value)}°`],
   [/Px$/, (value, say) => say.pixels(value)],
   [/Kg$/, (value, say) => `${say.number(value)} kg`],
@@ -30,6 +32,8 @@ const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
 ];
 
 const plain: Print = (value, say) => say.number(value);
+
+const printOf = (name: string): Print => UNITS.find(([end]) => end.test(name))?.[1] ?? plain;
 
 export function figuresText(
   file: string,
@@ -59,7 +63,7 @@ function valueText(
   notKnown: Readonly<Record<string, string>>,
   say: Say,
 ): string {
-  const print = UNITS.find(([end]) => end.test(name.split('.')[0] ?? name))?.[1] ?? plain;
+  const print = printOf(name.split('.')[0] ?? name);
   if (value === null) return inertLine(`not known: ${notKnown[name] ?? 'no reason given'}`);
   if (typeof value === 'number') return print(value, say);
   if (typeof value !== 'object') return inertLine(String(value));
@@ -78,20 +82,26 @@ const partText = (
   say: Say,
 ): string =>
   typeof value === 'number'
-    ? print(value, say)
+    ? (print === plain ? printOf(part) : print)(value, say)
     : valueText(`${name}.${part}`, value, notKnown, say);
+
+/** Numbers of a record that are told apart without their names. */
+const MOST_UNNAMED = 2;
 
 /** Pairs of sizes as "24 mm x 13.5 mm", of bounds as "0.3x to 1.2x", records by their parts. */
 function listText(name: string, values: readonly unknown[], print: Print, say: Say): string {
   const texts = values.map((value) => {
     if (typeof value === 'number') return print(value, say);
     if (typeof value !== 'object' || value === null) return inertLine(String(value));
-    return Object.entries(value)
-      .map(([key, inner]) =>
-        typeof inner === 'number'
-          ? (UNITS.find(([end]) => end.test(key))?.[1] ?? plain)(inner, say)
-          : inertLine(String(inner)),
-      )
+    // Co-ordinates of a colour are for programs; a reader has its code beside them.
+    const entries = Object.entries(value).filter(([, inner]) => !Array.isArray(inner));
+    const isNamed = entries.filter(([, inner]) => typeof inner === 'number').length > MOST_UNNAMED;
+    return entries
+      .map(([key, inner]) => {
+        if (typeof inner !== 'number') return inertLine(String(inner));
+        const text = printOf(key)(inner, say);
+        return isNamed ? `${labelOf(key)} ${text}` : text;
+      })
       .join(' ');
   });
   if (texts.length === 0) return 'none';
@@ -102,7 +112,7 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
 /** `workingDistanceMm` as "working distance": the unit stands behind the number. */
 const labelOf = (name: string): string =>
   name
-    .replace(/(Mm|Um|Deg|Px|Kg|Seconds|Stops)$/, '')
+    .replace(/(Mm|Um|Nm|Deg|Px|Kg|Seconds|Stops)$/, '')
     .replace(/FNumber$/, ' f-number')
     .replace(/ISO|Iso/g, ' ISO ')
     .replace(/^iso(?=[A-Z])/, 'ISO')
