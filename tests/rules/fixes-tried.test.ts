@@ -23,14 +23,20 @@ const samples: Readonly<Record<string, string>> = Object.fromEntries(
 const WITHOUT_FIX = new Set([
   'aperture-behind-converter',
   'background-washes',
+  'boom-may-tip',
   'check-open',
   'duplicate-name',
+  'head-overloaded',
   'holder-works-against',
+  'hot-lamp-near-subject',
+  'mains-near-liquid',
   'missing-key',
   'not-known',
   'no-room',
   'not-read-yet',
+  'overhead-load',
   'rule-failed',
+  'stand-overloaded',
   'too-much',
   'use-in-a-circle',
   'use-not-found',
@@ -99,7 +105,8 @@ describe.each(shown)('$name', ({ docs }) => {
 
 it('rules without a way out are those of which it is known', () => {
   const silent = ALL_RULES.map(({ name }) => name).filter((name) => !offered.has(name));
-  expect(silent.sort()).toEqual([...WITHOUT_FIX].sort());
+  expect(silent.filter((name) => !WITHOUT_FIX.has(name))).toEqual([]);
+  expect([...WITHOUT_FIX].filter((name) => offered.has(name))).toEqual([]);
 });
 
 afterAll(() => {
