@@ -43,7 +43,7 @@ kit:
 rigs:
   near:
     parts: [body-a, close-100]
-    support: { head: ball-head, foot: 40 mm }
+    support: { head: ball-head, foot: 60 mm }
 
 lights:
   panel:

@@ -10,17 +10,20 @@ import type {
   Body,
   Deliver,
   Filter,
+  Head,
   Lens,
   Light,
   Recording,
   Rig,
   Shot,
+  Stand,
   Subject,
 } from '../plan/generated/types.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import type { Shutter } from '../quantity/shutter.ts';
 import type { Figure } from './figure.ts';
 import type { Named } from './reader.ts';
+import type { WeighedPart } from './shot-figures.ts';
 
 /** One part of the rig, from the sensor toward the subject, as its entry names it. */
 export interface NamedPart {
@@ -30,6 +33,11 @@ export interface NamedPart {
   readonly at: Place;
   /** Its own entry. */
   readonly defined: Place;
+  readonly massKg: Figure<number>;
+  /** Its own centre of gravity, where it is given: see `balance` of its entry. */
+  readonly balanceMm: number | undefined;
+  /** Mount face to mount face or to rim; undefined where it isn't known, 0 for what adds none. */
+  readonly lengthMm: Figure<number>;
   /** Glass loss, stops; bodies and tubes have none. */
   readonly lossStops: Figure<number>;
 }
@@ -63,6 +71,12 @@ export interface Bench {
   readonly chain: Figure<Chain>;
   /** Least and largest magnification of the rig. */
   readonly reach: Figure<readonly [least: number, most: number]>;
+  readonly weighedParts: Figure<readonly WeighedPart[]>;
+  /** What carries the rig in this shot, as far as it is named. */
+  readonly carriers: {
+    readonly head?: Named<Head> | undefined;
+    readonly stand?: Named<Stand> | undefined;
+  };
   readonly lights: Figure<readonly LightInUse[]>;
   readonly filters: Figure<readonly Named<Filter>[]>;
 

@@ -3,17 +3,24 @@ import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { demanding, type Makers, madeBy, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
+import { loadFigures } from './load.ts';
 import { mirrorFigures } from './mirror.ts';
 import { motionFigures } from './motion.ts';
 import { opticalFigures } from './optical.ts';
 import { sharpnessFigures } from './sharpness.ts';
-import type { ClearanceFigures, MirrorFigures, ShotFigures } from './shot-figures.ts';
+import type { ClearanceFigures, LoadFigures, MirrorFigures, ShotFigures } from './shot-figures.ts';
 import { timeFigures } from './time.ts';
 
-type OnDemand = MirrorFigures & ClearanceFigures;
+type OnDemand = MirrorFigures & ClearanceFigures & LoadFigures;
 
 /** What costs much and is read of few shots, or only where somebody looks. */
 const onDemand = demanding<OnDemand>([
+  'massKg',
+  'centreOfGravityMm',
+  'footMm',
+  'momentAtFootNm',
+  'momentAtMountNm',
+  'tippingFactor',
   'lightInTheWay',
   'mirrorView',
   'leastTiltRad',
@@ -38,6 +45,7 @@ export function figuresOf(bench: Bench): ShotFigures {
   const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
   const makers = (): Makers<OnDemand> => ({
+    ...loadFigures(bench),
     ...mirrorFigures(bench, optical, sharpness),
     lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
   });

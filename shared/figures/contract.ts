@@ -35,6 +35,12 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     subjectSpeedMmPerS: figures.subjectSpeedMmPerS,
     smearPx: figures.smearPx,
     travelMm: figures.travelMm,
+    massKg: figures.massKg,
+    centreOfGravityMm: figures.centreOfGravityMm,
+    footMm: figures.footMm,
+    momentAtFootNm: figures.momentAtFootNm,
+    momentAtMountNm: figures.momentAtMountNm,
+    tippingFactor: figures.tippingFactor,
     reflectance: figures.reflectance,
     leastTiltDeg: derive([figures.leastTiltRad], degrees),
     tiltWindowDeg: derive([figures.tiltWindow], ({ leastRad, greatestRad }) => [

@@ -1,4 +1,4 @@
-/** Reasons why a figure does not apply to a subject at all, told apart from what is merely missing. */
+/** Reasons why a figure does not apply to a subject or a rig at all, told apart from what is merely missing. */
 import { notKnown, type UnknownFigure } from './figure.ts';
 
 const REASONS = {
@@ -7,11 +7,13 @@ const REASONS = {
   bubble: 'the subject is no bubble',
   film: 'the subject is no film',
   levelFilm: 'the film does not stand level',
+  stand: 'no stand carries the rig',
+  boom: 'the stand is no boom',
 } as const;
 
 const all: ReadonlySet<string> = new Set(Object.values(REASONS));
 
-/** Not known, since the subject is no such thing. */
+/** Not known, since the shot has no such thing. */
 export const isNo = (what: keyof typeof REASONS): UnknownFigure => notKnown(REASONS[what]);
 
 /** Whether a reason says that the figure has no meaning here, so that nobody misses it. */

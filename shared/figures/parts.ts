@@ -83,7 +83,26 @@ function namedPart(part: AnyPart, at: Place): NamedPart {
       ? known(0)
       : figureOf<number>(part.entry.fields.loss, name);
   const { file, entry } = part.entry;
-  return { name, kind: part.kind, at, defined: { file, entry, path: [] }, lossStops };
+  return {
+    name,
+    kind: part.kind,
+    at,
+    defined: { file, entry, path: [] },
+    massKg: figureOf<number>(part.entry.fields.mass, name),
+    balanceMm: 'balance' in part.entry.fields ? ifKnown(part.entry.fields.balance) : undefined,
+    lengthMm: lengthOf(part),
+    lossStops,
+  };
+}
+
+/** What a part adds to the rig's length; a body reaches from its sensor to its mount. */
+function lengthOf(part: AnyPart): Figure<number> {
+  const { name } = part.entry;
+  if (part.kind === 'body') return figureOf<number>(part.entry.fields.flange, name);
+  const { length } = part.entry.fields;
+  // A close-up lens in its ring adds next to nothing.
+  if (part.kind === 'close-up' && length.state === 'missing') return known(0);
+  return figureOf<number>(length, name);
 }
 
 /** All parts as the optical chain takes them; what it can do without may be left out. */

@@ -45,6 +45,8 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     chainParts: whereRig(rigLookup, fields.rig, shot.name, layout.chainParts),
     chain: whereRig(rigLookup, fields.rig, shot.name, layout.chain),
     reach: whereRig(rigLookup, fields.rig, shot.name, layout.reach),
+    weighedParts: whereRig(rigLookup, fields.rig, shot.name, layout.weighedParts),
+    carriers: carriersOf(reader, fields, rig),
     lights,
     filters: filtersOf(reader, rig, fields, shot.name),
     recordedAreaMm,
@@ -74,6 +76,22 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     checks: checksOf(reader, fields),
     checksUnread: areChecksUnread(reader, fields),
     hasClips: reader.hasClips(shot.name),
+  };
+}
+
+/** Head and stand, as the shot's own support names them, else the rig's. */
+function carriersOf(
+  reader: PlanReader,
+  fields: Shot,
+  rig: Named<Rig> | undefined,
+): Bench['carriers'] {
+  const support = ifKnown(fields.support) ?? (rig && ifKnown(rig.fields.support));
+  if (!support) return {};
+  const head = lookUp(reader, 'heads', support.head);
+  const stand = lookUp(reader, 'stands', support.stand);
+  return {
+    head: head.state === 'found' ? head.entry : undefined,
+    stand: stand.state === 'found' ? stand.entry : undefined,
   };
 }
 

@@ -7,8 +7,10 @@ import type { NamedPart } from './bench.ts';
 import { derive, type Figure, type Need, notKnown, silent, type UnknownFigure } from './figure.ts';
 import { layOutParts, type PartsLayout } from './parts.ts';
 import type { Named, PlanReader } from './reader.ts';
+import type { WeighedPart } from './shot-figures.ts';
 
 export interface RigLayout extends PartsLayout {
+  readonly weighedParts: Figure<readonly WeighedPart[]>;
   readonly chain: Figure<Chain>;
   /** Least and largest magnification: ring at infinity, ring at its closest. */
   readonly reach: Figure<readonly [least: number, most: number]>;
@@ -21,7 +23,26 @@ export function layOutRig(reader: PlanReader, rig: Named<Rig> | undefined): RigL
     return arranged.ok ? arranged.chain : faultOf(arranged.fault, named);
   });
   const reached = derive([chain], (it) => reach(it) ?? notKnown('nothing comes into focus'));
-  return { ...layout, chain, reach: reached };
+  return { ...layout, chain, reach: reached, weighedParts: weighed(layout.parts) };
+}
+
+/**
+ * Each part as a weight, one behind the other from the sensor plane forward: at its own balance
+ * where that is given, else at half its length.
+ */
+function weighed(parts: Figure<readonly NamedPart[]>): Figure<readonly WeighedPart[]> {
+  if (!parts.known) return parts;
+  const masses = parts.value.map((part) => part.massKg);
+  const lengths = parts.value.map((part) => part.lengthMm);
+  return derive([derive(masses, (...all) => all), derive(lengths, (...all) => all)], (kg, mm) => {
+    let faceMm = 0;
+    return parts.value.map(({ name, kind, balanceMm }, index) => {
+      const length = mm[index]!;
+      const atMm = faceMm + (balanceMm ?? length / 2);
+      faceMm += length;
+      return { name, kind, massKg: kg[index]!, atMm };
+    });
+  });
 }
 
 function faultOf(fault: ChainFault, parts: readonly NamedPart[]): UnknownFigure {

@@ -173,6 +173,29 @@ export interface MirrorFigures extends FlatMirrorFigures, BubbleFigures, FilmFig
   readonly strayRatio: Figure<number>;
 }
 
+/** A part of the rig as a weight: where its centre of gravity lies, from the sensor plane forward. */
+export interface WeighedPart {
+  readonly name: string;
+  readonly kind: 'body' | 'tube' | 'converter' | 'lens' | 'close-up';
+  readonly massKg: number;
+  readonly atMm: number;
+}
+
+export interface LoadFigures {
+  /** Of the whole rig, without what carries it. */
+  readonly massKg: Figure<number>;
+  /** From the sensor plane forward, mm. */
+  readonly centreOfGravityMm: Figure<number>;
+  /** Where the rig is held, from the sensor plane forward, mm. */
+  readonly footMm: Figure<number>;
+  /** What the rig turns its foot by, N·m: positive dips the lens. */
+  readonly momentAtFootNm: Figure<number>;
+  /** What all before the body turns its mount by, N·m, with the body held. */
+  readonly momentAtMountNm: Figure<number>;
+  /** Of a boom: over 1 it stands, 1.5 is the usual margin; Infinity: nothing tips it. */
+  readonly tippingFactor: Figure<number>;
+}
+
 export interface MotionFigures {
   /** Fastest movement across the axis, of the subject and of the camera together, mm/s at the subject. */
   readonly subjectSpeedMmPerS: Figure<number>;
@@ -199,5 +222,6 @@ export interface ShotFigures
     LightFigures,
     TimeFigures,
     MotionFigures,
+    LoadFigures,
     MirrorFigures,
     ClearanceFigures {}

@@ -79,7 +79,7 @@ lights:
   bulb:
     kind: tungsten
     source: 120 x 120 mm
-    at: { distance: 400 mm, up: 40 deg }
+    at: { distance: 700 mm, up: 40 deg }
     colour: 3200 K
     supply: mains
     reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: meter }

@@ -1,5 +1,6 @@
 /** What rules about a whole plan look at: a small summary of every shot, never the shots. */
 
+import type { Carried, LightWithCare } from '../figures/carried.ts';
 import type { Need } from '../figures/figure.ts';
 import type { FilmHolder } from '../figures/holder.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
@@ -15,6 +16,10 @@ export interface ShotSummary {
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
   readonly holder: FilmHolder | null;
+  /** The rig as it is carried; null: nothing says how. */
+  readonly carried: Carried | null;
+  /** Lights that call for care where they stand. */
+  readonly care: readonly LightWithCare[];
   /** Rules that the plan's own `allow` accepted in this shot. */
   readonly acceptedByPlan: readonly string[];
 }

@@ -5,6 +5,7 @@ import { apertureBehindConverter } from './aperture-behind-converter.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
 import { backgroundWashes } from './background-washes.ts';
 import { betterSettingIdle } from './better-setting-idle.ts';
+import { boomMayTip } from './boom-may-tip.ts';
 import { checkMissing } from './check-missing.ts';
 import { checkOpen } from './check-open.ts';
 import { depthShort } from './depth-short.ts';
@@ -12,14 +13,19 @@ import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { exposureOff } from './exposure-off.ts';
 import { fieldOutOfReach } from './field-out-of-reach.ts';
 import { focusDrifts } from './focus-drifts.ts';
+import { headOverloaded } from './head-overloaded.ts';
 import { holderWorksAgainst } from './holder-works-against.ts';
+import { hotLampNearSubject } from './hot-lamp-near-subject.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
 import { lampFlicker } from './lamp-flicker.ts';
 import { lensInTheMirror } from './lens-in-the-mirror.ts';
+import { mainsNearLiquid } from './mains-near-liquid.ts';
 import { noRoom } from './no-room.ts';
 import { notKnown } from './not-known.ts';
 import { outlastsTheFilm } from './outlasts-the-film.ts';
+import { overheadLoad } from './overhead-load.ts';
 import type { PlanRule } from './plan-rule.ts';
+import { rigPitches } from './rig-pitches.ts';
 import type { RuleCore } from './rule.ts';
 import { ruleFailed } from './rule-failed.ts';
 import type { ShotRule } from './shot-rule.ts';
@@ -27,6 +33,7 @@ import { shutterTooSlow } from './shutter-too-slow.ts';
 import { smallerThanDelivery } from './smaller-than-delivery.ts';
 import { smear } from './smear.ts';
 import { sourceTooSmall } from './source-too-small.ts';
+import { standOverloaded } from './stand-overloaded.ts';
 import { duplicateName } from './text/duplicate-name.ts';
 import { misreadScalar } from './text/misread-scalar.ts';
 import { missingKey } from './text/missing-key.ts';
@@ -92,6 +99,13 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   allowUnused,
   whiteBalanceAdrift,
   holderWorksAgainst,
+  headOverloaded,
+  standOverloaded,
+  rigPitches,
+  boomMayTip,
+  overheadLoad,
+  mainsNearLiquid,
+  hotLampNearSubject,
 ];
 
 export const ALL_RULES: readonly RuleCore<unknown>[] = [

@@ -102,6 +102,10 @@ export class Say {
     return `${short(um)} µm`;
   }
 
+  kilograms(value: number): string {
+    return `${short(value)} kg`;
+  }
+
   pixels(value: number): string {
     const text = short(value);
     return `${text} ${text === '1' ? 'pixel' : 'pixels'}`;

@@ -1,5 +1,6 @@
 /** The summary of a shot that rules about the whole plan read. */
 import type { Bench } from '../figures/bench.ts';
+import { carriedOf, lightsWithCare } from '../figures/carried.ts';
 import { holderOf } from '../figures/holder.ts';
 import { needsOf } from '../figures/needs.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
@@ -23,6 +24,8 @@ export function summaryOf(
     whiteBalance: isKnown(whiteBalance) ? { value: whiteBalance.value, at: whiteBalance.at } : null,
     lightColours: [...new Set(colours)].sort((a, b) => a - b),
     holder: holderOf(bench),
+    carried: carriedOf(bench, figures),
+    care: lightsWithCare(bench),
     acceptedByPlan,
   };
 }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { planTemplate } from '../../shared/assist/template.ts';
+import { doesNotApply } from '../../shared/figures/not-applicable.ts';
 import { createCore } from '../../shared/workspace/core.ts';
 
 const FILE = 'file:///plans/new.shootplan.yaml';
@@ -10,8 +11,8 @@ test('a new plan has nothing to find, and its shot can be worked out to the last
   expect(core.findings(FILE).filter(({ severity }) => severity !== 'hint')).toEqual([]);
   expect(core.state(FILE)).toEqual({ ready: 1, shots: 1 });
   for (const { notKnown } of core.figures(FILE).values()) {
-    // What a film or a mirror would have ("the subject is no film") is not missing.
-    const missing = Object.entries(notKnown).filter(([, why]) => !why.startsWith('the subject is'));
+    // What a film or a boom would have ("the subject is no film") is not missing.
+    const missing = Object.entries(notKnown).filter(([, why]) => !doesNotApply(why));
     expect(missing).toEqual([]);
   }
 });

@@ -124,7 +124,7 @@ export const BROKEN: readonly BrokenPlan[] = [
   },
   {
     name: 'an unclosed quote in a flow mapping of the kit',
-    marked: inPlan('{ length: 20 mm, mass: 80 g }', '{ length: 20 mm, about: «"»old, mass: 80 g }'),
+    marked: inPlan('{ length: 20 mm, mass: 80 g }', '{ length: 20 mm, mass: 80 g, about: «"»old }'),
     rule: 'syntax',
     kept: SHOTS,
   },

@@ -1,0 +1,91 @@
+/** The rig as it is carried in a shot, and what of it can hurt: what rules about loads look at. */
+import { ifKnown } from '../plan/field.ts';
+import type { Place } from '../plan/place.ts';
+import type { Bench } from './bench.ts';
+import { valueIn } from './figure.ts';
+import { supportOf } from './load.ts';
+import type { ShotFigures } from './shot-figures.ts';
+
+/** Head or stand, and what it may carry. */
+export interface Carrier {
+  readonly name: string;
+  readonly payloadKg: number | null;
+  readonly at: Place;
+}
+
+export interface Carried {
+  /** The support that says so: the shot's own, else the rig's. */
+  readonly at: Place;
+  readonly rig: string;
+  readonly massKg: number | null;
+  readonly centreOfGravityMm: number | null;
+  readonly footMm: number | null;
+  readonly head: Carrier | null;
+  /** Its load is the rig with its head. */
+  readonly stand: Carrier | null;
+  readonly headMassKg: number;
+  readonly tippingFactor: number | null;
+  readonly overhead: boolean;
+}
+
+export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
+  const support = supportOf(bench);
+  if (support?.state !== 'known') return null;
+  const { head, stand } = bench.carriers;
+  const { head: headField, stand: standField, overhead } = support.value;
+  const carrier = (
+    entry: Bench['carriers']['head'] | Bench['carriers']['stand'],
+    at: Place,
+  ): Carrier | null =>
+    entry ? { name: entry.name, payloadKg: ifKnown(entry.fields.payload) ?? null, at } : null;
+  return {
+    at: support.at,
+    rig: bench.rigName ?? '',
+    massKg: valueIn(figures.massKg) ?? null,
+    centreOfGravityMm: valueIn(figures.centreOfGravityMm) ?? null,
+    footMm: valueIn(figures.footMm) ?? null,
+    head: carrier(head, headField.at),
+    stand: carrier(stand, standField.at),
+    headMassKg: (head && ifKnown(head.fields.mass)) ?? 0,
+    tippingFactor: valueIn(figures.tippingFactor) ?? null,
+    overhead: ifKnown(overhead) === true,
+  };
+}
+
+/** A light that calls for care where it stands. */
+export interface LightWithCare {
+  readonly at: Place;
+  readonly light: string;
+  readonly subject: string;
+  readonly overhead: boolean;
+  /** On mains, near a liquid subject. */
+  readonly mainsNearLiquid: boolean;
+  /** Hot, and its distance from the subject, mm. */
+  readonly hot: { readonly distanceMm: number; readonly watts: number | null } | null;
+}
+
+const LIQUID: ReadonlySet<string> = new Set(['film', 'bubble', 'surface']);
+/** Lamps whose light is made by heat, or that get hot enough to burn. */
+const HOT: ReadonlySet<string> = new Set(['tungsten', 'discharge']);
+/** Nearer than this a hot lamp dries, heats or burns what it lights, mm. Common practice. */
+const NEAR_MM = 500;
+
+export function lightsWithCare({ lights, subject }: Bench): readonly LightWithCare[] {
+  if (!lights.known || !subject) return [];
+  const isLiquid = LIQUID.has(ifKnown(subject.fields.kind) ?? '');
+  return lights.value.flatMap(({ name, fields, at }): LightWithCare[] => {
+    const place = ifKnown(fields.at);
+    const distanceMm = place && ifKnown(place.distance);
+    const isHot = HOT.has(ifKnown(fields.kind) ?? '');
+    const near = isHot && distanceMm !== undefined && distanceMm < NEAR_MM;
+    const care = {
+      at,
+      light: name,
+      subject: subject.name,
+      overhead: ifKnown(fields.overhead) === true,
+      mainsNearLiquid: isLiquid && ifKnown(fields.supply) === 'mains',
+      hot: near ? { distanceMm, watts: ifKnown(fields.power) ?? null } : null,
+    };
+    return care.overhead || care.mainsNearLiquid || care.hot ? [care] : [];
+  });
+}

@@ -1,0 +1,109 @@
+/** The rig as a load: what it weighs, where it balances, and what carries it. */
+import { type Boom, tippingFactor } from '../load/boom.ts';
+import { centreOfGravityMm, momentNm, totalMassKg, type Weight } from '../load/statics.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { Body, Support } from '../plan/generated/types.ts';
+import type { Bench } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
+import type { Makers } from './lazily.ts';
+import { once } from './lazily.ts';
+import { isNo } from './not-applicable.ts';
+import type { Named } from './reader.ts';
+import type { LoadFigures, WeighedPart } from './shot-figures.ts';
+
+export function loadFigures(bench: Bench): Makers<LoadFigures> {
+  const measured = measuredOf(bench);
+  const weighed = once(() => bench.weighedParts);
+  const massKg = once(() =>
+    measured && measured.mass.state !== 'missing'
+      ? asMeasured(figureOf(measured.mass, `${bench.rigName}’s measurement`))
+      : derive([weighed()], (parts) => totalMassKg(weightsOf(parts))),
+  );
+  const centre = once(() =>
+    measured && measured.balance.state !== 'missing'
+      ? asMeasured(figureOf(measured.balance, `${bench.rigName}’s measurement`))
+      : derive([weighed()], (parts) =>
+          parts.length > 0 ? centreOfGravityMm(weightsOf(parts)) : notKnown('the rig has no parts'),
+        ),
+  );
+  const footMm = once(() => footOf(bench));
+  const flangeMm = once(() => flangeOf(bench.body));
+  return {
+    massKg,
+    centreOfGravityMm: centre,
+    footMm,
+    momentAtFootNm: once(() =>
+      derive([massKg(), centre(), footMm()], (mass, at, foot) =>
+        momentNm([{ massKg: mass, atMm: at }], foot),
+      ),
+    ),
+    momentAtMountNm: once(() =>
+      derive([weighed(), flangeMm()], (parts, flange) =>
+        momentNm(weightsOf(parts.filter(({ kind }) => kind !== 'body')), flange),
+      ),
+    ),
+    tippingFactor: once(() => tippingOf(bench, massKg())),
+  };
+}
+
+const weightsOf = (parts: readonly WeighedPart[]): readonly Weight[] => parts;
+
+const asMeasured = <T>(figure: Figure<T>): Figure<T> =>
+  figure.known ? { known: true, value: figure.value, from: figure.from, measured: true } : figure;
+
+const measuredOf = ({ rig, fields }: Bench) => {
+  const own = ifKnown(fields.measured);
+  return own && (own.mass.state !== 'missing' || own.balance.state !== 'missing')
+    ? own
+    : rig && ifKnown(rig.fields.measured);
+};
+
+const flangeOf = (body: Named<Body> | undefined): Figure<number> =>
+  body ? figureOf(body.fields.flange, body.name) : notKnown('the rig has no body');
+
+/** How the rig is held in this shot: as the shot says, else as the rig does. */
+export function supportOf({ fields, rig }: Bench): Field<Support> | undefined {
+  return fields.support.state !== 'missing' ? fields.support : rig?.fields.support;
+}
+
+function footOf(bench: Bench): Figure<number> {
+  const field = supportOf(bench);
+  if (!field) return unknownOf([bench.parts]);
+  if (field.state === 'invalid') return silent;
+  if (field.state === 'missing') return notKnown('nothing says how the rig is held');
+  return figureOf(field.value.foot, `${bench.rigName}’s support`);
+}
+
+function tippingOf(bench: Bench, massKg: Figure<number>): Figure<number> {
+  const { stand, head } = bench.carriers;
+  if (!stand) return isNo('stand');
+  if (ifKnown(stand.fields.kind) !== 'boom') return isNo('boom');
+  const { fields, name } = stand;
+  const orNothing = (field: Field<number>): Figure<number> =>
+    field.state === 'missing' ? known(0) : figureOf(field, name);
+  const headKg = head ? orNothing(head.fields.mass) : known(0);
+  return derive(
+    [
+      massKg,
+      headKg,
+      figureOf(fields.reach, name),
+      figureOf(fields.footprint, name),
+      orNothing(fields.mass),
+      orNothing(fields.counterweight),
+      fields['counterweight-arm'].state === 'missing' && fields.counterweight.state === 'missing'
+        ? known(0)
+        : orNothing(fields['counterweight-arm']),
+    ],
+    (rigKg, carriedKg, reachMm, footprintMm, standKg, counterweightKg, counterweightArmMm) => {
+      const boom: Boom = {
+        loadKg: rigKg + carriedKg,
+        reachMm,
+        footprintMm,
+        standKg,
+        counterweightKg,
+        counterweightArmMm,
+      };
+      return tippingFactor(boom);
+    },
+  );
+}

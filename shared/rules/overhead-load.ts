@@ -1,0 +1,43 @@
+import type { Place } from '../plan/place.ts';
+import { DEFER } from './cautions.ts';
+import { oncePerPlace } from './once-per-place.ts';
+import type { PlanRule } from './plan-rule.ts';
+
+interface Facts {
+  readonly what: string;
+}
+
+export const overheadLoad: PlanRule<Facts> = {
+  name: 'overhead-load',
+  severity: 'information',
+  docs: {
+    when: 'the plan puts a rig or a light overhead.',
+    why: 'What falls, falls on somebody. Usual cautions: a second, independent tether on everything that hangs, nobody below while it is moved, screws and clamps checked by a second person.',
+    remedy: 'Follow your local rules and the word of a qualified person.',
+    bad: [
+      {
+        says: 'a rig over the subject',
+        change: {
+          'rigs/bench/support': '{ foot: 62 mm, overhead: yes }',
+          'preflight/once/overhead-tethered': 'open',
+        },
+      },
+    ],
+    good: [
+      { says: 'beside it', change: { 'rigs/bench/support': '{ foot: 62 mm, overhead: no }' } },
+    ],
+  },
+  check({ shots }) {
+    const rigs = oncePerPlace(shots.map(({ carried }) => (carried?.overhead ? carried : null)));
+    const lights = oncePerPlace(shots.flatMap(({ care }) => care.filter((one) => one.overhead)));
+    const place = (at: Place): Place => ({ ...at, path: [...at.path, 'overhead'] });
+    return [
+      ...rigs.map(({ at, rig }) => ({ at: place(at), facts: { what: rig } })),
+      ...lights.map(({ at, light }) => ({ at, facts: { what: light } })),
+    ];
+  },
+  words: ({ what }) => ({
+    what: `${what} hangs overhead: tether it, nobody below while it is moved.`,
+    why: DEFER,
+  }),
+};
