@@ -11,8 +11,9 @@ import { explain } from './commands/explain.ts';
 import { figures } from './commands/figures.ts';
 import { helpOf, overview } from './commands/help.ts';
 import { nearest, WrongUse } from './commands/options.ts';
+import { sheet } from './commands/sheet.ts';
 
-const COMMANDS: readonly Command[] = [check, figures, explain];
+const COMMANDS: readonly Command[] = [check, figures, sheet, explain];
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */
 export async function runCommandLine(

@@ -1,10 +1,6 @@
-import path from 'node:path';
-import { messageOf } from '../../shared/assist/located.ts';
 import { figuresText } from '../../shared/report/figures-text.ts';
 import { figuresReport } from '../../shared/report/json.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
-import { isPlanName, PLAN_SUFFIX } from '../files/plan-files.ts';
-import { planSet } from './check.ts';
 import {
   COULD_NOT_RUN,
   type Command,
@@ -15,6 +11,7 @@ import {
   NOTHING_FOUND,
   ROOT_HELP,
 } from './command.ts';
+import { openPlan } from './open-plan.ts';
 import { nearest, parseOptions, WrongUse } from './options.ts';
 
 const OPTIONS = {
@@ -31,26 +28,11 @@ export const figures: Command = {
   options: [['--shot NAME', 'Only this shot.'], FORMAT_HELP, ROOT_HELP, LENGTHS_HELP],
   async run(args, surroundings) {
     const parsed = parseOptions(args, OPTIONS);
-    const { options, rest } = parsed;
+    const { options } = parsed;
     const { terminal } = surroundings;
-    const [file] = rest;
-    if (file === undefined || rest.length > 1)
-      throw new WrongUse(`figures takes one plan, but got ${rest.length}.`);
-    if (!isPlanName(file))
-      throw new WrongUse(`${file}: not a plan; plans are named *${PLAN_SUFFIX}.`);
-    const plans = await planSet(parsed, surroundings);
-    const problem = await plans.add(path.resolve(terminal.cwd, file));
-    if (problem !== null) {
-      terminal.err(`lamella: ${problem}\n`);
-      return COULD_NOT_RUN;
-    }
-    const id = plans.files[0]!;
-    const unread = plans.unread(id);
-    if (unread) {
-      terminal.err(`lamella: ${plans.nameOf(id)}: ${messageOf(unread)}\n`);
-      return COULD_NOT_RUN;
-    }
-    await plans.follow();
+    const opened = await openPlan('figures', parsed, surroundings);
+    if (opened === null) return COULD_NOT_RUN;
+    const { plans, id, file } = opened;
     const shots = chosen(plans.core.figures(id), options.shot, file);
     const name = plans.nameOf(id);
     const lengths = options.lengths as LengthUnit | undefined;

@@ -10,6 +10,8 @@ export interface OptionSpec {
   readonly value?: string;
   /** The only values that it takes. */
   readonly oneOf?: readonly string[];
+  /** One letter that stands for it: `-o`. */
+  readonly short?: string;
 }
 
 export interface Parsed {
@@ -22,7 +24,14 @@ export function parseOptions(
   specs: Readonly<Record<string, OptionSpec>>,
 ): Parsed {
   const types = Object.entries(specs).map(
-    ([name, spec]) => [name, { type: takesValue(spec) ? 'string' : 'boolean' }] as const,
+    ([name, spec]) =>
+      [
+        name,
+        {
+          type: takesValue(spec) ? 'string' : 'boolean',
+          ...(spec.short !== undefined && { short: spec.short }),
+        },
+      ] as const,
   );
   const { tokens } = parseArgs({
     args: [...args],

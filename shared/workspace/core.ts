@@ -7,6 +7,7 @@ import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
+import { placeInShot, sheetOf, shotAt } from '../assist/sheet.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { figuresJson } from '../figures/contract.ts';
 import type { FileId } from '../plan/place.ts';
@@ -90,6 +91,9 @@ export function createCore(options: CoreOptions): Core {
           return figures ? [[id.slice('shots/'.length), figuresJson(figures)] as const] : [];
         }),
       ),
+    sheet: (file) => sheetOf(context, file, analysis.names.reaches(file).flatMap(findings)),
+    placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
+    shotAt: (file, position) => shotAt(context, file, position),
     state: (file) => analysis.state(file),
     prepare: (file, until) => analysis.prepare(file, until),
     line: (file, index) => lineOf(store, file, index),

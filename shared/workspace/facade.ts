@@ -15,6 +15,7 @@ import type { Renaming } from '../assist/navigation/rename.ts';
 import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { FileId } from '../plan/place.ts';
+import type { Sheet } from '../report/sheet/sheet.ts';
 import type { LengthUnit } from '../rules/say.ts';
 import type { Refusal } from './store.ts';
 
@@ -91,6 +92,12 @@ export interface Core {
   findEntries(query: string): readonly FoundEntry[];
   /** Figures of every shot of a plan, by the shot's name, in the order of the text. */
   figures(file: FileId): ReadonlyMap<string, ShotFiguresJson>;
+  /** The sheet of a plan; its text and drawings are made by report/sheet. */
+  sheet(file: FileId): Sheet;
+  /** Where a key of a shot stands, or the shot's name where the key isn't written. */
+  placeInShot(file: FileId, shot: string, key: string): LocatedPlace | null;
+  /** The shot that stands at a position. */
+  shotAt(file: FileId, position: Position): string | null;
   state(file: FileId): PlanState;
   /**
    * Works ahead on `file`, entry by entry, until `until` answers true; what was done is kept.

@@ -32,7 +32,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   ],
   rules: ['figures', 'plan', 'text', 'quantity', 'optics', 'exposure', 'mirror', 'film', 'load'],
   located: ['rules', 'plan', 'text'],
-  report: ['located', 'rules', 'figures', 'plan', 'quantity'],
+  report: ['located', 'rules', 'figures', 'plan', 'quantity', 'optics', 'mirror'],
   workspace: ['located', 'rules', 'figures', 'plan', 'text', 'quantity', 'engine', 'optics'],
   assist: [
     'workspace',
@@ -54,6 +54,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
 /** Files that stand in another storey than their folder. */
 const ELSEWHERE: Readonly<Record<string, string>> = {
   'shared/assist/located.ts': 'located',
+  'shared/assist/words.ts': 'located',
   'shared/workspace/core.ts': 'top',
   'shared/workspace/facade.ts': 'top',
 };

@@ -151,6 +151,11 @@ export function createFakeCore(options: CoreOptions): FakeCore {
             : [];
         }),
       ),
+    sheet: () => {
+      throw new Error('no test of these asks for a sheet');
+    },
+    placeInShot: () => null,
+    shotAt: () => null,
     state: (file) => ({ ready: 0, shots: lines(file).filter((l) => l.startsWith('shot:')).length }),
     line: (file, index) => lines(file)[index] ?? '',
   };

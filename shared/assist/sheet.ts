@@ -1,0 +1,86 @@
+/** The sheet of a plan, and where what it shows stands in the text. */
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
+import { kindOf } from '../quantity/index.ts';
+import { onceChecks, orderOf, shotSheet } from '../report/sheet/make.ts';
+import type { SaidShot } from '../report/sheet/said.ts';
+import type { Sheet, SheetFinding } from '../report/sheet/sheet.ts';
+import type { Context } from '../workspace/context.ts';
+import { fileName } from './hover/name.ts';
+import type { LocatedFinding, LocatedPlace, Position } from './located.ts';
+
+/**
+ * @param findings those of every file that the plan reaches, the plan's own first
+ */
+export function sheetOf(
+  context: Context,
+  file: FileId,
+  findings: readonly LocatedFinding[],
+): Sheet {
+  const { analysis, say } = context;
+  const reader = analysis.reader(file);
+  const once = ifKnown(reader.plan('preflight'))?.once;
+  const shots = analysis.shots(file).map((id) => {
+    const bench = analysis.bench(file, id);
+    const figures = analysis.figures(file, id);
+    const said: SaidShot | null = bench && figures ? { bench, figures, say } : null;
+    return { name: id.slice(SHOTS.length), said };
+  });
+  const names = new Set(shots.map(({ name }) => name));
+  const ofShot = new Map<string, SheetFinding[]>();
+  const others: SheetFinding[] = [];
+  for (const finding of findings) {
+    const { rule, severity, what, why, range } = finding;
+    const inText = finding.file === file ? shotAt(context, file, range.start) : null;
+    const shot = finding.shot ?? inText;
+    if (shot === null || !names.has(shot)) others.push({ rule, severity, what, why });
+    else ofShot.set(shot, [...(ofShot.get(shot) ?? []), { rule, severity, what, why }]);
+  }
+  const deliver = ifKnown(reader.plan('deliver'));
+  const given = <T>(field: Field<T> | undefined): T | undefined => field && ifKnown(field);
+  const delivered = deliver && [
+    shown('pixels', given(deliver.size)),
+    shown('rate', given(deliver.rate)),
+    shown('time', given(deliver.duration)),
+  ];
+  return {
+    title: ifKnown(reader.plan('title')) ?? fileName(file),
+    file: fileName(file),
+    about: ifKnown(reader.plan('about')) ?? null,
+    deliver: delivered?.filter((one) => one !== null).join(', ') || null,
+    once: onceChecks(once),
+    order: orderOf(shots.flatMap(({ said }) => said ?? [])),
+    shots: shots.map(({ name, said }) => shotSheet(name, said, ofShot.get(name) ?? [], once)),
+    findings: others.filter(({ severity }) => severity !== 'hint'),
+  };
+}
+
+const SHOTS = 'shots/';
+
+const shown = (id: 'pixels' | 'rate' | 'time', value: unknown): string | null =>
+  value === undefined ? null : kindOf(id).display(value);
+
+/** Where a key of a shot stands; the shot's name where the key isn't written. */
+export function placeInShot(
+  { analysis, locator }: Context,
+  file: FileId,
+  shot: string,
+  key: string,
+): LocatedPlace | null {
+  const entry: EntryId = `${SHOTS}${shot}`;
+  if (!analysis.shots(file).includes(entry)) return null;
+  const path = key === '' ? [] : [key];
+  return { file, range: locator.rangeOf({ file, entry, path }) };
+}
+
+/** The shot whose lines hold a position. */
+export function shotAt(
+  { analysis, store }: Context,
+  file: FileId,
+  position: Position,
+): string | null {
+  const text = store.text(file);
+  if (!text) return null;
+  const chunk = store.chunkIds(file)[text.locate(position).index];
+  return chunk !== undefined && analysis.isShot(chunk) ? chunk.slice(SHOTS.length) : null;
+}

@@ -1,0 +1,86 @@
+/** Depth along the lens axis: what is sharp, and what the shot needs to be. */
+
+import { depthPair } from '../../../assist/words.ts';
+import { type Drawing, label, line, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
+import { notKnownWords, type SaidShot } from '../said.ts';
+
+interface Side {
+  readonly front: number;
+  readonly behind: number;
+}
+
+const ROOM = WIDTH - 2 * MARGIN;
+const TOP = 30;
+const BAR = 22;
+
+export function depthDrawing(shot: SaidShot): Drawing | null {
+  const { figures, say } = shot;
+  const { judgedDepthMm: judged } = figures;
+  const { front, behind, total, needed } = figures.depthMm;
+  const drawing = { id: 'depth', title: 'Depth there and needed', key: 'aperture' } as const;
+  if (!judged.known || !front.known || !behind.known || !total.known) {
+    const words = notKnownWords([judged, front, behind, total]);
+    return words === null ? null : { ...drawing, words, picture: null };
+  }
+  const isEndless = !Number.isFinite(judged.value);
+  // Where the Airy disk is larger than the blur that geometry allows, both sides grow alike.
+  const grown = isEndless ? 1 : judged.value / total.value;
+  const there: Side = { front: front.value * grown, behind: behind.value * grown };
+  const need = needed.known && needed.value > 0 ? neededSides(shot, needed.value) : null;
+  const [thereWords, neededWords] = depthPair(judged.value, needed.known ? needed.value : 0, say);
+  const words = [
+    `Sharp over ${thereWords} along the lens axis: ${say.length(there.front)} in front of the plane of focus, ${say.length(there.behind)} behind.`,
+    needed.known
+      ? needed.value > 0
+        ? `Needed: ${neededWords}.`
+        : 'No depth is needed.'
+      : notKnownWords([needed])?.replace(/^Not known/, 'Depth needed not known'),
+    figures.travelMm.known &&
+      figures.travelMm.value > 0 &&
+      `The move takes ${say.length(figures.travelMm.value)} of it.`,
+  ];
+  return {
+    ...drawing,
+    words: words.filter((one) => one).join(' '),
+    picture: isEndless ? null : picture(there, need, thereWords, needed.known ? neededWords : ''),
+  };
+}
+
+/** A bubble is focused a little behind its nearest point; all else in its middle. */
+function neededSides({ figures }: SaidShot, needed: number): Side {
+  const { focusBehindNearestMm: focus } = figures;
+  return focus.known
+    ? { front: focus.value, behind: needed - focus.value }
+    : { front: needed / 2, behind: needed / 2 };
+}
+
+function picture(
+  there: Side,
+  need: Side | null,
+  thereWords: string,
+  neededWords: string,
+): Drawing['picture'] {
+  const front = Math.max(there.front, need?.front ?? 0);
+  const behind = Math.max(there.behind, need?.behind ?? 0);
+  const mmPerUnit = (front + behind) / ROOM;
+  const focus = MARGIN + front / mmPerUnit;
+  const bar = (tone: 'there' | 'needed', side: Side, y: number) =>
+    rect(tone, focus - side.front / mmPerUnit, y, (side.front + side.behind) / mmPerUnit, BAR, {
+      'data-depth': tone,
+    });
+  const low = TOP + BAR + 26;
+  return {
+    height: low + BAR + 40,
+    mmPerUnit,
+    shapes: [
+      label('toward the lens', MARGIN, 14, 'start'),
+      label('away', WIDTH - MARGIN, 14, 'end'),
+      bar('there', there, TOP),
+      ...(need ? [bar('needed', need, low)] : []),
+      line('axis', focus, 20, focus, low + BAR + 4, { 'data-mark': 'focus' }),
+      label(`sharp: ${thereWords}`, WIDTH / 2, TOP + BAR + 14),
+      ...(need ? [label(`needed: ${neededWords}`, WIDTH / 2, low + BAR + 14)] : []),
+      ...scaleBar(mmPerUnit, MARGIN, low + BAR + 32),
+    ],
+  };
+}

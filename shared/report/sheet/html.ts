@@ -1,0 +1,281 @@
+/** The sheet as HTML: one page that needs nothing else, or the parts that a live view exchanges. */
+import type { Say } from '../../rules/say.ts';
+import { type Drawing, patterns, svgOf } from './canvas.ts';
+import { type Element, el, markup } from './markup.ts';
+import { capital, listed } from './said.ts';
+import {
+  type Check,
+  SEVERITY_WORDS,
+  type Setting,
+  type Sheet,
+  type SheetFinding,
+  type ShotSheet,
+  STATE_WORDS,
+} from './sheet.ts';
+import { SHEET_STYLE } from './style.ts';
+
+/** Parts of the page; `live`: with marks of what stands where in the plan. */
+export interface HtmlOptions {
+  readonly say: Say;
+  readonly live?: boolean;
+}
+
+/**
+ * The whole page, with no script and nothing from outside.
+ *
+ * @param styleHash `sha256-…` of `SHEET_STYLE` in base64, as the policy names it
+ */
+export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string): string {
+  const policy = `default-src 'none'; style-src '${styleHash}'; base-uri 'none'; form-action 'none'`;
+  const head = [
+    el('meta', { charset: 'utf-8' }),
+    el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
+    el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+    el('meta', { name: 'color-scheme', content: 'light dark' }),
+    el('title', {}, `${sheet.title}: shot sheet`),
+  ];
+  const { top, head: planHead, shots } = sheetParts(sheet, options);
+  return [
+    '<!doctype html>\n<html lang="en"><head>',
+    ...head.map(markup),
+    // Our own text, and in `style` nothing is to be escaped.
+    `<style>${SHEET_STYLE}</style></head><body>`,
+    top,
+    `<main>${planHead}`,
+    ...shots.map(({ html }) => html),
+    '</main></body></html>\n',
+  ].join('');
+}
+
+export interface SheetParts {
+  /** What the drawings refer to. */
+  readonly top: string;
+  readonly head: string;
+  readonly shots: readonly { readonly name: string; readonly html: string }[];
+}
+
+export function sheetParts(sheet: Sheet, options: HtmlOptions): SheetParts {
+  return {
+    top: markup(patterns()),
+    head: markup(headOf(sheet, options)),
+    shots: sheet.shots.map((shot, index) => ({
+      name: shot.name,
+      html: shotHtml(shot, index, options),
+    })),
+  };
+}
+
+function headOf(
+  { title, file, about, deliver, once, order, findings }: Sheet,
+  options: HtmlOptions,
+): Element {
+  return el(
+    'header',
+    { class: 'plan' },
+    el('h1', {}, title),
+    el('p', { class: 'aside' }, [file, deliver].filter((one) => one).join(' · ')),
+    about !== null && el('p', {}, about),
+    order.steps.length > 0 && orderBlock({ order, options }),
+    once.length > 0 && block('Before the day', checkList(once, 'day')),
+    findings.length > 0 && block('In the plan and its kit', findingList(findings)),
+  );
+}
+
+const block = (title: string, ...content: readonly (Element | false)[]): Element =>
+  el('section', { class: 'block' }, el('h3', {}, title), ...content);
+
+function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOptions }): Element {
+  const { say } = options;
+  const { steps, changes, changesAsWritten, seconds, untimed } = order;
+  const less = changesAsWritten - changes;
+  const words = [
+    `Rig or light ${changes === 0 ? 'never changes' : `changes ${times(changes)}`} in this order${
+      less > 0 ? `, ${times(changesAsWritten)} in the plan’s own` : ''
+    }.`,
+    `Takes and settling: ${seconds === 0 && untimed > 0 ? 'not known' : say.seconds(seconds)}${
+      seconds > 0 && untimed > 0
+        ? `, and ${untimed} ${untimed === 1 ? 'shot' : 'shots'} of unknown length`
+        : ''
+    }. Building, making the subject and missed takes not counted.`,
+  ];
+  return block(
+    'Order of shots',
+    el(
+      'table',
+      {},
+      el(
+        'thead',
+        {},
+        el(
+          'tr',
+          {},
+          el('th', { scope: 'col' }, 'Shot'),
+          el('th', { scope: 'col' }, 'Put up or change before it'),
+          el('th', { scope: 'col', class: 'number' }, 'Takes'),
+        ),
+      ),
+      el(
+        'tbody',
+        {},
+        ...steps.map(({ shot, changes: before, seconds: time }) =>
+          el(
+            'tr',
+            {},
+            el('th', { scope: 'row' }, shot),
+            el('td', {}, before.length > 0 ? capital(listed(before)) : 'Nothing'),
+            el('td', { class: 'number' }, time === null ? 'not known' : say.seconds(time)),
+          ),
+        ),
+      ),
+    ),
+    el('p', { class: 'note' }, words.join(' ')),
+  );
+}
+
+const times = (count: number): string =>
+  count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`;
+
+/** One shot's section: the same text as long as the shot is the same. */
+export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): string {
+  const id = `shot-${index + 1}`;
+  const { name, about, state, settings, bench, checks, limits, findings, drawings } = shot;
+  return markup(
+    el(
+      'section',
+      {
+        class: 'shot',
+        id,
+        'aria-labelledby': `${id}-name`,
+        ...(options.live && { 'data-shot': name }),
+      },
+      el(
+        'header',
+        {},
+        el('h2', { id: `${id}-name` }, name),
+        el('p', { class: `state ${state}` }, STATE_WORDS[state]),
+      ),
+      about !== null && el('p', {}, about),
+      settings.length > 0 &&
+        el('dl', { class: 'settings' }, ...settings.map((one) => settingTile(one, options))),
+      bench.length > 0 &&
+        block(
+          'Put up',
+          el('dl', { class: 'bench' }, ...bench.flatMap((one) => benchRow(one, options))),
+        ),
+      (checks.length > 0 || limits.length > 0) &&
+        el(
+          'div',
+          { class: 'pair' },
+          checks.length > 0 && block('Check', checkList(checks, id)),
+          limits.length > 0 &&
+            block(
+              'What goes wrong, and when',
+              el('ul', { class: 'limits' }, ...limits.map((one) => el('li', {}, one))),
+            ),
+        ),
+      findings.length > 0 && block('Found', findingList(findings)),
+      drawings.length > 0 &&
+        el(
+          'div',
+          { class: 'drawings' },
+          ...drawings.filter(({ picture }) => picture).map((one) => figure(one, id, options)),
+        ),
+      notDrawn(drawings),
+    ),
+  );
+}
+
+/** Where the live view goes on a click; a button by keyboard and for a screen reader, too. */
+const goesTo = (key: string, { live }: HtmlOptions) => (live ? { 'data-key': key } : {});
+
+function settingTile({ label, value, follows, note, key }: Setting, options: HtmlOptions): Element {
+  return el(
+    'div',
+    { class: 'setting', ...goesTo(key, options) },
+    el('dt', {}, label),
+    el(
+      'dd',
+      { class: value === null ? 'value none' : 'value' },
+      value === null ? (follows ? 'not known' : 'not set') : unbroken(value),
+    ),
+    note !== undefined && el('dd', { class: 'note' }, note),
+  );
+}
+
+/** A number stays with its unit. */
+const unbroken = (value: string): string => value.replace(/(\d) (?=\S+$)/, '$1\u00a0');
+
+const benchRow = ({ label, value, note, key }: Setting, options: HtmlOptions): Element[] => [
+  el('dt', {}, label),
+  el(
+    'dd',
+    goesTo(key, options),
+    el('strong', {}, value ?? 'not named'),
+    note !== undefined && ` ${note}`,
+  ),
+];
+
+const checkList = (checks: readonly Check[], id: string): Element =>
+  el(
+    'ul',
+    { class: 'checks' },
+    ...checks.map(({ name, what, done, by }) =>
+      el(
+        'li',
+        {},
+        el(
+          'label',
+          {},
+          el('input', { type: 'checkbox', checked: done, name: `${id} ${name}` }),
+          el('span', {}, by === null ? what : `${what} (${by})`),
+        ),
+      ),
+    ),
+  );
+
+const findingList = (findings: readonly SheetFinding[]): Element =>
+  el(
+    'ul',
+    { class: 'findings' },
+    ...findings.map(({ severity, what, why }) =>
+      el(
+        'li',
+        {},
+        el('span', { class: `severity ${severity}` }, `${SEVERITY_WORDS[severity]}: `),
+        why === '' ? what : `${what} ${why}`,
+      ),
+    ),
+  );
+
+/** Drawings that there are none of, by the reason. */
+function notDrawn(drawings: readonly Drawing[]): Element | null {
+  const missing = drawings.filter(({ picture }) => picture === null);
+  const reasons = [...new Set(missing.map(({ words }) => words))];
+  if (reasons.length === 0) return null;
+  return block(
+    'Not drawn',
+    el(
+      'ul',
+      { class: 'limits' },
+      ...reasons.map((reason) => {
+        const titles = missing.filter(({ words }) => words === reason).map(({ title }) => title);
+        return el('li', {}, `${listed(titles)}. ${reason}`);
+      }),
+    ),
+  );
+}
+
+function figure(
+  { id, title, words, caption, picture, key }: Drawing,
+  shotId: string,
+  options: HtmlOptions,
+): Element {
+  const own = `${shotId}-${id}`;
+  return el(
+    'figure',
+    goesTo(key, options),
+    el('h3', {}, title),
+    picture && svgOf(picture, own, title, words),
+    el('figcaption', {}, picture && caption !== undefined ? caption : words),
+  );
+}

@@ -1,0 +1,168 @@
+/** From shots with their figures and findings to the sheet: a function of them and nothing else. */
+import { isKnown } from '../../plan/field.ts';
+import type { Preflight } from '../../plan/generated/types.ts';
+import { kindOf } from '../../quantity/index.ts';
+import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
+import type { Severity } from '../../rules/rule.ts';
+import type { Drawing } from './canvas.ts';
+import { coloursDrawing } from './drawings/colours.ts';
+import { contrastDrawing } from './drawings/contrast.ts';
+import { depthDrawing } from './drawings/depth.ts';
+import { frameDrawing } from './drawings/frame.ts';
+import { lifeDrawing, tiltDrawing } from './drawings/gauges.ts';
+import { lightDrawing } from './drawings/light.ts';
+import { rigDrawing } from './drawings/rig.ts';
+import { setUpDrawing } from './drawings/set-up.ts';
+import { limitsOf } from './limits.ts';
+import { changesBetween, rebuilds, type SetUp, shootingOrder } from './order.ts';
+import type { SaidShot } from './said.ts';
+import { benchOf, settingsOf } from './settings.ts';
+import type { Check, Order, SheetFinding, ShotSheet, ShotState } from './sheet.ts';
+
+/** The margins first, which are short and fill a page's end; then from the whole to the detail. */
+const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
+  tiltDrawing,
+  lifeDrawing,
+  coloursDrawing,
+  depthDrawing,
+  setUpDrawing,
+  frameDrawing,
+  rigDrawing,
+  contrastDrawing,
+  lightDrawing,
+];
+
+/** Hints are for who types; the sheet is for who shoots. */
+const onSheet = ({ severity }: SheetFinding): boolean => severity !== 'hint';
+
+export function shotSheet(
+  name: string,
+  shot: SaidShot | null,
+  findings: readonly SheetFinding[],
+  once: States | undefined,
+): ShotSheet {
+  const said = findings.filter(onSheet);
+  if (!shot)
+    return {
+      name,
+      about: null,
+      state: 'unread',
+      settings: [],
+      bench: [],
+      checks: [],
+      limits: [],
+      findings: said,
+      drawings: [],
+    };
+  const { about } = shot.bench.fields;
+  return {
+    name,
+    about: isKnown(about) ? about.value : null,
+    state: stateOf(said),
+    settings: settingsOf(shot),
+    bench: benchOf(shot),
+    checks: checksOf(shot, once),
+    limits: limitsOf(shot),
+    findings: said,
+    drawings: DRAWINGS.flatMap((draw) => draw(shot) ?? []),
+  };
+}
+
+function stateOf(findings: readonly SheetFinding[]): ShotState {
+  const has = (severity: Severity): boolean => findings.some((one) => one.severity === severity);
+  if (has('error')) return 'not-ready';
+  return has('warning') ? 'look' : 'ready';
+}
+
+const asked = new Map(KNOWN_CHECKS.map(({ name, what }) => [name, what]));
+
+/** A check that Lamella doesn't know is asked by its own name. */
+const askedBy = (name: string): string => {
+  const words = name.replaceAll('-', ' ');
+  return asked.get(name) ?? words.charAt(0).toUpperCase() + words.slice(1);
+};
+
+export type States = Preflight['once'];
+
+function checkOf(name: string, states: States | undefined, done: boolean): Check {
+  const state = states && isKnown(states) ? states.value.get(name) : undefined;
+  const record = state && isKnown(state) && state.value !== 'open' ? state.value : null;
+  const parts = record
+    ? [
+        isKnown(record.done) ? kindOf('date').display(record.done.value) : '',
+        isKnown(record.by) ? record.by.value : '',
+      ].filter((part) => part !== '')
+    : [];
+  return { name, what: askedBy(name), done, by: parts.length > 0 ? parts.join(', ') : null };
+}
+
+/** The shot's own checks and those of every shot; what is done once stands at the head. */
+function checksOf({ bench }: SaidShot, once: States | undefined): readonly Check[] {
+  const own = bench.fields.preflight;
+  const has = (states: States | undefined, name: string): boolean =>
+    states !== undefined && isKnown(states) && states.value.has(name);
+  return [...bench.checks].flatMap(([name, state]) =>
+    has(once, name) && !has(own, name) ? [] : [checkOf(name, own, state === 'done')],
+  );
+}
+
+export function onceChecks(states: States | undefined): readonly Check[] {
+  if (!states || !isKnown(states)) return [];
+  return [...states.value].flatMap(([name, state]) =>
+    isKnown(state) ? [checkOf(name, states, state.value !== 'open')] : [],
+  );
+}
+
+/** The order that rebuilds least, with what changes before each shot and how long it takes. */
+export function orderOf(shots: readonly SaidShot[]): Order {
+  const setUps = shots.map(setUpOf);
+  const times = new Map(shots.map((shot) => [shot.bench.shot, secondsOf(shot)]));
+  const ordered = shootingOrder(setUps);
+  const known = [...times.values()].filter((seconds) => seconds !== null);
+  return {
+    steps: ordered.map((setUp, index) => ({
+      shot: setUp.shot,
+      changes: changesBetween(index === 0 ? NOTHING_UP : ordered[index - 1]!, setUp),
+      seconds: times.get(setUp.shot) ?? null,
+    })),
+    seconds: known.reduce((sum, seconds) => sum + seconds, 0),
+    untimed: times.size - known.length,
+    changes: rebuilds(ordered),
+    changesAsWritten: rebuilds(setUps),
+  };
+}
+
+const NOTHING_UP: SetUp = { shot: '', rig: null, parts: [], lights: [], subject: null };
+
+function setUpOf({ bench }: SaidShot): SetUp {
+  const { rigName, parts, lights, filters, subject, carriers } = bench;
+  return {
+    shot: bench.shot,
+    rig: rigName ?? null,
+    parts: [
+      ...(parts.known ? parts.value.map(({ name }) => name) : []),
+      ...(filters.known ? filters.value.map(({ name }) => name) : []),
+      ...[carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []),
+    ],
+    lights: lights.known
+      ? lights.value.map(({ name, fields, dimmedStops }) => ({
+          name,
+          place: JSON.stringify([
+            isKnown(fields.at)
+              ? Object.values(fields.at.value).map((one) => isKnown(one) && one.value)
+              : null,
+            dimmedStops.known ? dimmedStops.value : null,
+          ]),
+        }))
+      : [],
+    subject: subject?.name ?? null,
+  };
+}
+
+function secondsOf({ bench }: SaidShot): number | null {
+  const { take } = bench.fields;
+  if (!isKnown(take) || !isKnown(take.value.duration)) return null;
+  const { duration, count, settle } = take.value;
+  const once = duration.value + (isKnown(settle) ? settle.value : 0);
+  return once * (isKnown(count) ? count.value : 1);
+}

@@ -1,0 +1,54 @@
+/** HTML and SVG as data, turned into text in one place, so that nothing is ever left unescaped. */
+import { inertLine } from '../inert.ts';
+
+export interface Element {
+  readonly tag: string;
+  readonly attributes: Attributes;
+  readonly children: readonly Child[];
+}
+
+/** Left out where undefined or false; alone where true. */
+export type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
+export type Child = Element | string | null | undefined | false;
+
+export const el = (
+  tag: string,
+  attributes: Attributes = {},
+  ...children: readonly Child[]
+): Element => ({ tag, attributes, children });
+
+/** Elements of HTML that never have an end tag. */
+const VOID: ReadonlySet<string> = new Set(['meta', 'input', 'br', 'hr']);
+
+const ESCAPES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Text as it may stand in an element or an attribute: no markup, nothing active. */
+export const escaped = (text: string): string =>
+  inertLine(text).replace(/[&<>"']/g, (character) => ESCAPES[character]!);
+
+/** Hundredths of a drawing's unit are finer than any printer. */
+const numberText = (value: number): string => String(Math.round(value * 100) / 100);
+
+export function markup(child: Child): string {
+  if (child === null || child === undefined || child === false) return '';
+  if (typeof child === 'string') return escaped(child);
+  const { tag, attributes, children } = child;
+  const start = `<${tag}${attributeText(attributes)}>`;
+  if (VOID.has(tag)) return start;
+  return `${start}${children.map(markup).join('')}</${tag}>`;
+}
+
+const attributeText = (attributes: Attributes): string =>
+  Object.entries(attributes)
+    .map(([name, value]) => {
+      if (value === undefined || value === false) return '';
+      if (value === true) return ` ${name}`;
+      return ` ${name}="${typeof value === 'number' ? numberText(value) : escaped(value)}"`;
+    })
+    .join('');

@@ -1,0 +1,239 @@
+/** What to set for a shot, large, and what to put up for it. */
+import { exposureWords, sizeWords } from '../../assist/words.ts';
+import { sourceOf } from '../../figures/light-source.ts';
+import { ifKnown } from '../../plan/field.ts';
+import { kindOf, type QuantityId } from '../../quantity/index.ts';
+import { placeWords } from './drawings/set-up.ts';
+import { listed, type SaidShot } from './said.ts';
+import type { Setting } from './sheet.ts';
+
+const shown = (id: QuantityId, value: unknown): string => kindOf(id).display(value);
+
+/** The words that are there, with commas; undefined where none is. */
+const joined = (...words: readonly (string | false | null | undefined)[]): string | undefined => {
+  const said = words.filter((word): word is string => Boolean(word));
+  return said.length > 0 ? said.join(', ') : undefined;
+};
+
+export function settingsOf(shot: SaidShot): readonly Setting[] {
+  return [
+    aperture(shot),
+    shutter(shot),
+    iso(shot),
+    whiteBalance(shot),
+    record(shot),
+    field(shot),
+    distance(shot),
+    ...tilt(shot),
+    ...focus(shot),
+    take(shot),
+  ];
+}
+
+function aperture({ bench, figures, say }: SaidShot): Setting {
+  const { marked, bodyShows } = bench;
+  const effective = figures.effectiveFNumber;
+  const displays = bodyShows === 'effective' ? effective : marked;
+  return {
+    label: 'Aperture',
+    key: 'aperture',
+    value: marked.known ? say.fNumber(marked.value) : null,
+    note: joined(
+      effective.known && `works as ${say.fNumber(effective.value)}`,
+      bodyShows && displays.known && `body shows ${say.fNumber(displays.value)}`,
+    ),
+  };
+}
+
+function shutter({ bench, figures, say }: SaidShot): Setting {
+  const { shutterSeconds: seconds, shutterAngleDeg: angle } = figures;
+  const isAngle = bench.shutter.known && bench.shutter.value.kind === 'angle';
+  return {
+    label: 'Shutter',
+    key: 'shutter',
+    value: bench.shutter.known ? shown('shutter', bench.shutter.value) : null,
+    note: isAngle
+      ? seconds.known
+        ? say.shutter(seconds.value)
+        : undefined
+      : angle.known
+        ? `${say.number(angle.value)}°`
+        : undefined,
+  };
+}
+
+function iso({ bench, figures, say }: SaidShot): Setting {
+  const { exposureErrorStops: error, isoNeeded } = figures;
+  const auto = bench.iso.known && bench.iso.value === 'auto';
+  return {
+    label: 'ISO',
+    key: 'iso',
+    value: bench.iso.known ? String(bench.iso.value) : null,
+    note: auto
+      ? isoNeeded.known
+        ? `needs ${say.iso(isoNeeded.value)}`
+        : undefined
+      : error.known
+        ? exposureWords(error.value, say)
+        : undefined,
+  };
+}
+
+function whiteBalance({ bench }: SaidShot): Setting {
+  const set = ifKnown(bench.fields['white-balance']);
+  return {
+    label: 'White balance',
+    key: 'white-balance',
+    value: set === undefined ? null : shown('white-balance', set),
+  };
+}
+
+function record({ bench }: SaidShot): Setting {
+  const { recording } = bench;
+  const size = recording && ifKnown(recording.fields.size);
+  const rate = recording && ifKnown(recording.fields.rate);
+  const name = ifKnown(bench.fields.record);
+  return {
+    label: 'Record',
+    key: 'record',
+    value: rate ? shown('rate', rate) : (name ?? null),
+    note: joined(size && shown('pixels', size), rate && name),
+  };
+}
+
+function field({ bench, figures, say }: SaidShot): Setting {
+  const { fieldMm, magnification, ringMagnification: ring } = figures;
+  const hasEnd = fieldMm.known && Number.isFinite(fieldMm.value[0]);
+  return {
+    label: 'Field',
+    key: String(bench.wantedAt?.path[0] ?? 'field'),
+    value: hasEnd ? sizeWords(fieldMm.value, say) : wanted(bench),
+    note: joined(
+      magnification.known && say.magnification(magnification.value),
+      ring.known &&
+        (ring.value === 0 ? 'ring at infinity' : `ring at ${say.magnification(ring.value)}`),
+    ),
+  };
+}
+
+/** What the shot asks for, where it can't be had. */
+function wanted({ fields }: SaidShot['bench']): string | null {
+  const [field, magnification] = [ifKnown(fields.field), ifKnown(fields.magnification)];
+  if (field !== undefined) return shown('length', field);
+  return magnification === undefined ? null : shown('magnification', magnification);
+}
+
+function distance({ bench, figures, say }: SaidShot): Setting {
+  const { workingDistanceMm: room, subjectToSensorMm: whole } = figures;
+  return {
+    label: 'Subject to rim',
+    key: bench.wantedAt ? String(bench.wantedAt.path[0]) : 'field',
+    follows: true,
+    value: room.known ? say.length(room.value) : null,
+    note: whole.known ? `${say.length(whole.value)} to the sensor` : undefined,
+  };
+}
+
+function tilt({ bench, say }: SaidShot): readonly Setting[] {
+  const { tiltRad, tiltAbout } = bench;
+  if (!tiltRad.known || tiltRad.value === 0) return [];
+  return [
+    {
+      label: 'Tilt',
+      key: 'tilt',
+      value: say.angle(tiltRad.value),
+      note: tiltAbout === 'level' ? 'leans back' : 'turned sideways',
+    },
+  ];
+}
+
+function focus({ figures, say }: SaidShot): readonly Setting[] {
+  const { focusBehindNearestMm: behind } = figures;
+  if (!behind.known) return [];
+  const value = say.length(behind.value);
+  return [{ label: 'Focus', key: 'subject', value, note: 'behind the nearest point' }];
+}
+
+function take({ bench, say }: SaidShot): Setting {
+  const record = ifKnown(bench.fields.take);
+  const [duration, count, settle] = [
+    record && ifKnown(record.duration),
+    record && ifKnown(record.count),
+    record && ifKnown(record.settle),
+  ];
+  return {
+    label: 'Takes',
+    key: 'take',
+    value:
+      duration === undefined
+        ? null
+        : count === undefined
+          ? say.seconds(duration)
+          : `${count} × ${say.seconds(duration)}`,
+    note: settle === undefined ? undefined : `settle ${say.seconds(settle)} before each`,
+  };
+}
+
+export function benchOf(shot: SaidShot): readonly Setting[] {
+  const { bench, say } = shot;
+  const { subject, rig, parts, lights, filters, fields, carriers } = bench;
+  const subjectFields = subject?.fields;
+  const carried = [carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []);
+  const move = ifKnown(fields.move);
+  const flow = ifKnown(fields.flow);
+  const rows: (Setting | null)[] = [
+    {
+      label: 'Subject',
+      key: 'subject',
+      value: subject?.name ?? ifKnown(fields.subject) ?? null,
+      note: subjectFields && joined(ifKnown(subjectFields.kind), ifKnown(subjectFields.holder)),
+    },
+    {
+      label: 'Rig',
+      key: 'rig',
+      value: rig?.name ?? ifKnown(fields.rig) ?? null,
+      note: joined(
+        parts.known && parts.value.map(({ name }) => name).join(' + '),
+        carried.length > 0 && `on ${listed(carried)}`,
+      ),
+    },
+    ...(lights.known
+      ? lights.value.map((light): Setting => {
+          const source = sourceOf(light);
+          const dimmed = light.dimmedStops.known ? light.dimmedStops.value : 0;
+          return {
+            label: 'Light',
+            key: 'light',
+            value: light.name,
+            note: joined(
+              source.known && placeWords(source.value, say),
+              dimmed !== 0 && `${dimmed > 0 ? 'dimmed' : 'raised'} ${say.stops(dimmed)}`,
+            ),
+          };
+        })
+      : (ifKnown(fields.light) ?? []).flatMap((light): Setting[] => {
+          const name = ifKnown(light);
+          return name === undefined ? [] : [{ label: 'Light', key: 'light', value: name }];
+        })),
+    filters.known && filters.value.length > 0
+      ? {
+          label: 'Filters',
+          key: 'filters',
+          value: filters.value.map(({ name }) => name).join(', '),
+        }
+      : null,
+    move
+      ? {
+          label: 'Move',
+          key: 'move',
+          value: ifKnown(move.kind) ?? null,
+          note:
+            ifKnown(move.speed) === undefined
+              ? undefined
+              : shown('move-speed', ifKnown(move.speed)),
+        }
+      : null,
+    flow === undefined ? null : { label: 'Flow', key: 'flow', value: shown('speed', flow) },
+  ];
+  return rows.filter((row) => row !== null);
+}

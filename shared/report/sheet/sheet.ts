@@ -1,0 +1,96 @@
+/**
+ * The sheet as data: what is set, checked and watched in every shot, in which order, with its
+ * drawings. Pages, Markdown and the live view are made of it, so they can't say different things.
+ */
+import type { Severity } from '../../rules/rule.ts';
+import type { Drawing } from './canvas.ts';
+
+export interface Sheet {
+  readonly title: string;
+  /** The plan's file, as the reader names it. */
+  readonly file: string;
+  readonly about: string | null;
+  /** "1920 x 1080, 25 fps, 4 min" */
+  readonly deliver: string | null;
+  /** Checks that are made once, for the day. */
+  readonly once: readonly Check[];
+  readonly order: Order;
+  readonly shots: readonly ShotSheet[];
+  /** What is found that is of no single shot. */
+  readonly findings: readonly SheetFinding[];
+}
+
+export interface ShotSheet {
+  readonly name: string;
+  readonly about: string | null;
+  readonly state: ShotState;
+  /** What to set, readable at arm's length. */
+  readonly settings: readonly Setting[];
+  /** What to put up: subject, rig, lights. */
+  readonly bench: readonly Setting[];
+  readonly checks: readonly Check[];
+  /** What goes wrong, and when. */
+  readonly limits: readonly string[];
+  readonly findings: readonly SheetFinding[];
+  readonly drawings: readonly Drawing[];
+}
+
+/** `unread`: its text can't be read as a shot. */
+export type ShotState = 'ready' | 'look' | 'not-ready' | 'unread';
+
+export interface Setting {
+  readonly label: string;
+  /** null: nothing is set, or not known where it follows from others. */
+  readonly value: string | null;
+  readonly follows?: boolean;
+  readonly note?: string | undefined;
+  /** The key of the shot that it stands under. */
+  readonly key: string;
+}
+
+export interface Check {
+  readonly name: string;
+  readonly what: string;
+  readonly done: boolean;
+  /** "2027-03-02, op" */
+  readonly by: string | null;
+}
+
+export interface SheetFinding {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly what: string;
+  readonly why: string;
+}
+
+export interface Order {
+  readonly steps: readonly Step[];
+  /** Seconds of takes and settling that are known. */
+  readonly seconds: number;
+  /** Shots whose takes don't say how long they are. */
+  readonly untimed: number;
+  /** Times that rig or light are changed, in this order and in the plan's own. */
+  readonly changes: number;
+  readonly changesAsWritten: number;
+}
+
+export interface Step {
+  readonly shot: string;
+  /** What is put up, taken away or exchanged before it. */
+  readonly changes: readonly string[];
+  readonly seconds: number | null;
+}
+
+export const STATE_WORDS: Readonly<Record<ShotState, string>> = {
+  ready: 'Ready',
+  look: 'Look again',
+  'not-ready': 'Will not work',
+  unread: 'Not read',
+};
+
+export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
+  error: 'Error',
+  warning: 'Warning',
+  information: 'Note',
+  hint: 'Hint',
+};

@@ -1,0 +1,121 @@
+/**
+ * How the sheet looks: on paper, on a screen by day and by night, in high contrast. Hues are told
+ * apart by all usual kinds of colour vision, and never carry a meaning alone.
+ */
+const COLOURS = `
+:root {
+  color-scheme: light dark;
+  --paper: #ffffff; --ink: #16202a; --faint: #55616d; --rule: #b9c2ca; --tile: #f3f5f7;
+  --there: #2f6fa8; --there-pale: #8fb8dc; --needed: #b65c00; --part: #d5dce2; --subject: #dfe9f2;
+  --ray: #8a6a00; --lamp: #8a6a00; --error: #a4161a; --warning: #8a4b00; --note: #1f5f8b;
+}
+@media (prefers-color-scheme: dark) {
+  :root {
+    --paper: #14191e; --ink: #e8edf1; --faint: #a4b0bb; --rule: #4a5661; --tile: #1e252c;
+    --there: #6ea9dc; --there-pale: #3c6f9c; --needed: #f0a04b; --part: #3a4550; --subject: #263747;
+    --ray: #e2c04d; --lamp: #e2c04d; --error: #ff9a94; --warning: #ffbd70; --note: #8fc7ef;
+  }
+}
+@media (prefers-contrast: more) {
+  :root { --faint: var(--ink); --rule: var(--ink); --tile: var(--paper); }
+}`;
+
+const PAGE = `
+* { box-sizing: border-box; }
+body {
+  margin: 0 auto; padding: 1.5rem; max-width: 60rem; background: var(--paper); color: var(--ink);
+  font: 1rem/1.45 system-ui, "Noto Sans", "DejaVu Sans", sans-serif; overflow-wrap: anywhere;
+}
+h1 { font-size: 2rem; line-height: 1.15; margin: 0 0 .25rem; }
+h2 { font-size: 1.7rem; line-height: 1.15; margin: 0; }
+h3 { font-size: 1rem; margin: 0 0 .35rem; }
+p { margin: 0 0 .5rem; }
+ul, ol { margin: 0; padding: 0; list-style: none; }
+.aside, .note { color: var(--faint); }
+.block { margin: 0 0 1.1rem; }
+.shot { border-top: 3px solid var(--ink); margin-top: 2rem; padding-top: .8rem; }
+.shot > header { display: flex; flex-wrap: wrap; gap: .2rem 1rem; align-items: baseline; justify-content: space-between; }
+.state { font-weight: 600; border: 2px solid currentColor; border-radius: 3px; padding: 0 .5rem; }
+.state.not-ready, .severity.error { color: var(--error); }
+.state.look, .severity.warning { color: var(--warning); }
+.severity { font-weight: 600; }
+.severity.information { color: var(--note); }
+table { border-collapse: collapse; width: 100%; }
+th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid var(--rule); }
+td.number, th.number { text-align: right; padding-right: 0; white-space: nowrap; }
+.patterns { position: absolute; }`;
+
+const SHOT = `
+.settings { display: grid; grid-template-columns: repeat(auto-fill, minmax(10.5rem, 1fr)); gap: .5rem; margin: .8rem 0 1rem; }
+.setting { background: var(--tile); border-left: 4px solid var(--there); padding: .4rem .6rem; min-width: 0; }
+.setting dt { color: var(--faint); }
+.setting dd { margin: 0; }
+.setting .value { font-size: 1.75rem; line-height: 1.15; font-weight: 600; overflow-wrap: anywhere; }
+.setting .value.none { font-weight: 400; color: var(--faint); }
+.bench { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1rem; margin: 0; }
+.bench dt { color: var(--faint); }
+.bench dd { margin: 0; }
+.pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(17rem, 1fr)); gap: 0 2rem; }
+.checks label { display: flex; gap: .6rem; align-items: flex-start; padding: .2rem 0; }
+.checks input { width: 1.35rem; height: 1.35rem; margin: .05rem 0 0; flex: none; accent-color: var(--there); }
+.limits li, .findings li { padding-left: 1.1rem; text-indent: -1.1rem; margin-bottom: .3rem; }
+.limits li::before { content: "\\25B8\\00A0\\00A0"; }
+.findings li::before { content: "\\25A0\\00A0\\00A0"; }`;
+
+const DRAWINGS = `
+.drawings { columns: 20rem 2; column-gap: 2rem; margin-bottom: 1rem; }
+figure { margin: 0 0 1.3rem; break-inside: avoid; }
+figure svg { display: block; width: 100%; max-width: 30rem; height: auto; }
+figcaption { font-size: .9rem; margin-top: .2rem; }
+svg text { font: 12px system-ui, "Noto Sans", "DejaVu Sans", sans-serif; fill: var(--ink); stroke: var(--paper); stroke-width: 3px; paint-order: stroke; stroke-linejoin: round; }
+.there { fill: var(--there-pale); stroke: var(--there); }
+.needed { fill: url(#hatched); stroke: var(--needed); stroke-width: 1.5; }
+.black { fill: url(#crossed); stroke: var(--ink); }
+.part { fill: var(--part); stroke: var(--ink); }
+.paper { fill: var(--paper); stroke: var(--ink); }
+.subject { fill: var(--subject); stroke: var(--there); stroke-width: 1.5; }
+.frame { fill: none; stroke: var(--ink); stroke-width: 2; }
+.image { fill: none; stroke: var(--ray); stroke-width: 1.5; }
+.image-rear { fill: none; stroke: var(--ray); stroke-width: 1.5; stroke-dasharray: 4 3; }
+.mark { fill: var(--ink); }
+.hatch { fill: none; stroke: var(--needed); stroke-width: 1.4; }
+.cross { fill: none; stroke: var(--ink); stroke-width: .8; }
+.axis { fill: none; stroke: var(--faint); stroke-dasharray: 12 3 2 3; }
+.edge { stroke: var(--ink); stroke-width: 1.5; }
+.limit { stroke: var(--faint); }
+.grid { stroke: var(--rule); }
+.ray { stroke: var(--ray); stroke-width: 1.2; }
+.thrown { stroke: var(--ray); stroke-width: 1.2; stroke-dasharray: 5 3; }
+.lamp-face { stroke: var(--lamp); stroke-width: 5; }
+.curve { fill: none; stroke: var(--there); stroke-width: 2.5; }
+.curve-ends { fill: none; stroke: var(--needed); stroke-width: 2.5; stroke-dasharray: 7 4; }`;
+
+const PRINT = `
+@media (forced-colors: active) {
+  .there, .part, .subject, .setting { forced-color-adjust: none; }
+}
+@page { margin: 12mm; }
+@media print {
+  :root {
+    color-scheme: light;
+    --paper: #fff; --ink: #000; --faint: #333; --rule: #999; --tile: #f1f1f1;
+    --there: #1f5f98; --there-pale: #a9c8e4; --needed: #a85200; --part: #d8d8d8; --subject: #e3ecf5;
+    --ray: #6b5200; --lamp: #6b5200; --error: #000; --warning: #000; --note: #000;
+  }
+  body { padding: 0; max-width: none; font-size: 10pt; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+  .shot { break-before: page; margin-top: 0; border-top: 0; padding-top: 0; }
+  .settings { grid-template-columns: repeat(4, 1fr); gap: 2mm; }
+  .settings { padding-right: 1px; }
+  .setting { border: 1px solid #777; border-left: 4px solid #000; padding: 1mm 2mm; }
+  .setting .value { font-size: 19pt; }
+  .drawings { columns: 2; column-gap: 8mm; column-fill: auto; }
+  figure { margin-bottom: 4mm; }
+  figcaption { font-size: 9pt; line-height: 1.3; }
+  figure svg { max-width: none; }
+  .setting, figure, tr, li, .bench, .block > h3, .keep { break-inside: avoid; }
+  h2, h3 { break-after: avoid; }
+  .shot > header { border-bottom: 2px solid #000; }
+}`;
+
+/** One text, so that its hash can stand in the page's policy. */
+export const SHEET_STYLE = `${COLOURS}${PAGE}${SHOT}${DRAWINGS}${PRINT}\n`;
