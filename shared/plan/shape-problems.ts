@@ -10,6 +10,9 @@ type Args = Readonly<Record<string, string | undefined>>;
 
 const LONGEST = 60;
 
+/** The language's own words, which are needed whole; only what the plan wrote can be endless. */
+const WHOLE: ReadonlySet<string> = new Set(['keys']);
+
 /** A text as it may be quoted in a sentence. */
 const short = (text: string): string =>
   text.length <= LONGEST ? text : `${text.slice(0, LONGEST - 1)}\u2026`;
@@ -22,7 +25,7 @@ export function problem(
   fixes: readonly PlanFix[] = [],
 ): ShapeProblem {
   const given = Object.entries(args).filter((pair): pair is [string, string] => !!pair[1]);
-  const clipped = given.map(([name, text]) => [name, short(text)]);
+  const clipped = given.map(([name, text]) => [name, WHOLE.has(name) ? text : short(text)]);
   return { rule, code, at, args: Object.fromEntries(clipped), fixes };
 }
 

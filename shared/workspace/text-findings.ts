@@ -160,6 +160,10 @@ function referencesOf({ kind, def, value }: Lowered): readonly Reference[] {
 
 const MOST_NAMES = 8;
 
+/** "body, tube or lens". */
+const oneOf = (nouns: readonly string[]): string =>
+  nouns.join(', ').replace(/, ([^,]*)$/, ' or $1');
+
 function unknownName(
   entries: Entries,
   names: Names,
@@ -186,7 +190,7 @@ function unknownName(
   const listed = known.slice(0, MOST_NAMES).join(', ');
   const args = {
     text: name,
-    groups: groups.map((group) => NOUN[group]).join(', '),
+    groups: oneOf(groups.map((group) => NOUN[group])),
     ...(near !== undefined && { nearest: near }),
     names: known.length > MOST_NAMES ? `${listed} …` : listed,
   };
