@@ -1,7 +1,7 @@
 /** All figures of a shot laid out on the bench. A function of the bench alone. */
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
-import { demanding, type Makers, madeBy, once } from './lazily.ts';
+import { demanding, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { loadFigures } from './load.ts';
 import { mirrorFigures } from './mirror.ts';
@@ -11,17 +11,21 @@ import { sharpnessFigures } from './sharpness.ts';
 import type { ClearanceFigures, LoadFigures, MirrorFigures, ShotFigures } from './shot-figures.ts';
 import { timeFigures } from './time.ts';
 
-type OnDemand = MirrorFigures & ClearanceFigures & LoadFigures;
-
 /** What costs much and is read of few shots, or only where somebody looks. */
-const onDemand = demanding<OnDemand>([
+const onDemand = {};
+
+const weighedBy = demanding<LoadFigures>(onDemand, [
   'massKg',
   'centreOfGravityMm',
   'footMm',
   'momentAtFootNm',
   'momentAtMountNm',
   'tippingFactor',
-  'lightInTheWay',
+]);
+
+const clearedBy = demanding<ClearanceFigures>(onDemand, ['lightInTheWay']);
+
+const mirroredBy = demanding<MirrorFigures>(onDemand, [
   'mirrorView',
   'leastTiltRad',
   'greatestTiltByDepthRad',
@@ -44,11 +48,6 @@ export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
   const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
-  const makers = (): Makers<OnDemand> => ({
-    ...loadFigures(bench),
-    ...mirrorFigures(bench, optical, sharpness),
-    lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
-  });
   const figures = {
     __proto__: onDemand,
     ...optical,
@@ -56,7 +55,11 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...lightFigures(bench, optical, time),
     ...time,
     ...motionFigures(bench, optical, sharpness, time),
-    ...madeBy(makers),
+    ...weighedBy(() => loadFigures(bench)),
+    ...clearedBy(() => ({
+      lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
+    })),
+    ...mirroredBy(() => mirrorFigures(bench, optical, sharpness)),
   };
   // What the prototype answers is not seen by the compiler.
   return figures as unknown as ShotFigures;

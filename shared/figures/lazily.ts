@@ -11,27 +11,22 @@ export function once<T>(make: () => T): () => T {
 
 export type Makers<G> = { readonly [K in keyof G]: () => G[K] };
 
-const MAKERS = Symbol('makers');
-
-/** What an object of figures on demand holds beside them. */
-export interface Demanded<G> {
-  readonly [MAKERS]: () => Makers<G>;
-}
-
 /**
- * A prototype whose getters answer with the figures in `keys`, by the makers that the object holds:
- * `{ __proto__: prototype, ...held, ...madeBy(makers) }`. Shared by all objects, so that a shot pays
- * only for what is read of it.
+ * Gives `prototype` getters that answer with the figures in `keys`, and returns what an object of
+ * that prototype has to hold for them: `{ __proto__: prototype, ...held, ...madeBy(makers) }`. The
+ * getters are shared by all objects and the makers are made on the first question, so that a shot
+ * pays only for what is read of it.
  */
-export function demanding<G extends object>(keys: readonly (keyof G & string)[]): G {
-  const prototype = {};
+export function demanding<G extends object>(
+  prototype: object,
+  keys: readonly (keyof G & string)[],
+): (makers: () => Makers<G>) => object {
+  const held = Symbol('makers');
   for (const key of keys)
     Object.defineProperty(prototype, key, {
-      get(this: Demanded<G>) {
-        return this[MAKERS]()[key]();
+      get(this: { readonly [held]: () => Makers<G> }) {
+        return this[held]()[key]();
       },
     });
-  return prototype as G;
+  return (makers) => ({ [held]: once(makers) });
 }
-
-export const madeBy = <G>(makers: () => Makers<G>): Demanded<G> => ({ [MAKERS]: once(makers) });

@@ -40,6 +40,19 @@ const FOUND: Readonly<Record<Node['kind'], FoundKind>> = {
 
 const placed = ({ file, entry }: Lowering, path: Path): Place => ({ file, entry, path });
 
+/** Paths of one key of the language, held once: thousands of shots have the same keys. */
+const oneStep = new Map<string, Path>();
+
+function keyBelow(path: Path, key: string): Path {
+  if (path.length > 0) return [...path, key];
+  let kept = oneStep.get(key);
+  if (!kept) {
+    kept = [key];
+    oneStep.set(key, kept);
+  }
+  return kept;
+}
+
 export function lowerNode(
   into: Lowering,
   node: Node | null,
@@ -123,20 +136,33 @@ function lowerMap(
 const isWhole = ({ unread = [] }: Lowering, { flow, span }: MapNode): boolean =>
   !flow || !unread.some(({ start, end }) => span.start <= start && end <= span.end);
 
+const blanks = new Map<DefName, Fields>();
+
+/** A record with room for all its fields: growing by one at a time costs more than the reading. */
+function blankRecord(def: DefName): Fields {
+  let blank = blanks.get(def);
+  if (!blank) {
+    const names = Object.keys(SHAPES[def].keys);
+    blank = Object.fromEntries(names.map((name) => [name, undefined])) as unknown as Fields;
+    blanks.set(def, blank);
+  }
+  return blank;
+}
+
 export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: Path): Fields {
   const { keys, title } = SHAPES[def];
   const pairs = distinctPairs(node);
   const taken = new Set(pairs.map(({ key }) => key.text));
   const misspelt = new Set<string>();
-  const fields: Fields = {};
+  const fields: Fields = { ...blankRecord(def) };
   for (const { key, value } of pairs) {
     const name = key.text;
     const shape = Object.hasOwn(keys, name) ? keys[name] : undefined;
-    const below = [...path, name];
     if (shape) {
+      const below = keyBelow(path, name);
       fields[name] = lowerNode(into, value, shape.shape, labelOf(name, shape), below);
     } else {
-      const found = unknownKey(def, name, placed(into, below), taken);
+      const found = unknownKey(def, name, placed(into, [...path, name]), taken);
       into.problems.push(found.problem);
       if (found.meant !== undefined) misspelt.add(found.meant);
     }
@@ -145,7 +171,7 @@ export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: P
   const lacking: [string, KeyShape][] = [];
   for (const [name, shape] of Object.entries(keys)) {
     if (fields[name]) continue;
-    const at = placed(into, [...path, name]);
+    const at = placed(into, keyBelow(path, name));
     // What stands there misspelt or unread has its problem already and isn't missing.
     const isMissing = whole && !misspelt.has(name);
     fields[name] = { state: isMissing ? 'missing' : 'invalid', at };

@@ -20,7 +20,7 @@ const MOST_RELATED = 2;
 const GIVEN_BY_THE_MAKER = new Set(['flange', 'length', 'grows', 'pupil-ratio', 'loss', 'record']);
 
 /** How near a cause is: the shot's own decisions, its subject, its rig, its light, then kit. */
-const NEARNESS = ['shots', 'subjects', 'rigs', 'lights'];
+const NEARNESS = ['shots/', 'subjects/', 'rigs/', 'lights/'];
 
 /** "`focal` of long-200", for a place that a finding follows from. */
 export function placeWords(place: Place): string {
@@ -34,26 +34,33 @@ export function placeWords(place: Place): string {
  * key of an entry once, the nearest causes first.
  */
 export function relatedTo(at: Place, ...figures: readonly KnownFigure<unknown>[]): Related[] {
-  const seen = new Set([placeKey(outermost(at))]);
-  const places: Place[] = [];
-  for (const place of figures.flatMap((figure) => figure.from).map(outermost)) {
-    const key = placeKey(place);
-    if (seen.has(key) || GIVEN_BY_THE_MAKER.has(String(place.path[0]))) continue;
-    seen.add(key);
-    places.push(place);
-  }
-  return places
-    .map((place, order) => ({ place, order, near: nearnessOf(place) }))
-    .sort((a, b) => a.near - b.near || a.order - b.order)
-    .slice(0, MOST_RELATED)
-    .map(({ place }) => ({ at: place, words: placeWords(place) }));
+  // A figure follows from a hundred places, so only the few that stay are made anything of.
+  const nearest: { readonly place: Place; readonly near: number }[] = [];
+  for (const figure of figures)
+    for (const place of figure.from) {
+      const near = nearnessOf(place);
+      const worst = nearest[MOST_RELATED - 1];
+      if ((worst && near >= worst.near) || GIVEN_BY_THE_MAKER.has(String(place.path[0]))) continue;
+      if (sameKey(place, at) || nearest.some((kept) => sameKey(place, kept.place))) continue;
+      const behind = nearest.findIndex((kept) => near < kept.near);
+      nearest.splice(behind < 0 ? nearest.length : behind, 0, { place, near });
+      nearest.length = Math.min(nearest.length, MOST_RELATED);
+    }
+  return nearest.map(({ place }) => {
+    const whole = outermost(place);
+    return { at: whole, words: placeWords(whole) };
+  });
 }
+
+/** Both below the same key of the same entry. */
+const sameKey = (a: Place, b: Place): boolean =>
+  a.path[0] === b.path[0] && a.entry === b.entry && a.file === b.file;
 
 /** The entry's own key that a place stands below. */
 const outermost = (place: Place): Place => ({ ...place, path: place.path.slice(0, 1) });
 
 function nearnessOf({ entry }: Place): number {
-  const found = NEARNESS.indexOf(entry.split('/')[0] ?? '');
+  const found = NEARNESS.findIndex((section) => entry.startsWith(section));
   return found < 0 ? NEARNESS.length : found;
 }
 

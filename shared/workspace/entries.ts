@@ -14,7 +14,7 @@ import type { ParsedChunk } from '../text/chunk.ts';
 import { parseChunk } from '../text/parse.ts';
 import { nodeAt } from '../text/path.ts';
 import type { Node, Path } from '../text/tree.ts';
-import { type EntryKind, entryKindOf } from './entry-kinds.ts';
+import { type EntryKind, entryKindOf, plainId } from './entry-kinds.ts';
 import { keyOf, type Store, splitKey } from './store.ts';
 
 /** Where an entry's value stands: keys below the value of a chunk's own key. */
@@ -44,6 +44,7 @@ export class Entries {
   readonly #list: Query<readonly EntryRef[]>;
   readonly #source: Query<EntrySource | undefined>;
   readonly #lowered: Query<Lowered | undefined>;
+  readonly #unread: Query<readonly string[]>;
 
   constructor(store: Store) {
     this.#store = store;
@@ -55,6 +56,7 @@ export class Entries {
     this.#list = graph.query('entries', (file) => this.#listOf(file), sameData);
     this.#source = graph.query('source', (key) => this.#sourceOf(...splitKey(key)), sameData);
     this.#lowered = graph.query('lower', (key) => this.#lower(...splitKey(key)), sameData);
+    this.#unread = graph.query('unread-names', (file) => this.#unreadNames(file), sameData);
   }
 
   parsed(file: FileId, chunk: EntryId): ParsedChunk {
@@ -139,10 +141,16 @@ export class Entries {
 
   /** Whether a name is given below a section that isn't of the language, most likely misspelt. */
   isNamedUnread(file: FileId, name: string): boolean {
-    return this.#store.ids(file).some((id) => {
-      if (entryKindOf(id).kind !== 'unknown') return false;
-      return id.endsWith(`/${name}`) || holdsKey(this.node(file, { chunk: id, within: [] }), name);
-    });
+    return this.#unread(file).includes(name);
+  }
+
+  /** All names below such sections: asked about by every shot, so gathered once a file. */
+  #unreadNames(file: FileId): readonly string[] {
+    const unknown = this.#store.ids(file).filter((id) => entryKindOf(id).kind === 'unknown');
+    return unknown.flatMap((id) => [
+      plainId(id).split('/').at(-1)!,
+      ...keysWithin(this.node(file, { chunk: id, within: [] })),
+    ]);
   }
 
   #sourceOf(file: FileId, id: EntryId): EntrySource | undefined {
@@ -206,10 +214,10 @@ export class Entries {
 }
 
 /** Names stand one level below their section, or two below the kit. */
-const holdsKey = (node: Node | null, name: string, levels = 2): boolean =>
-  node?.kind === 'map' &&
-  levels > 0 &&
-  node.pairs.some(({ key, value }) => key.text === name || holdsKey(value, name, levels - 1));
+const keysWithin = (node: Node | null, levels = 2): readonly string[] =>
+  node?.kind === 'map' && levels > 0
+    ? node.pairs.flatMap(({ key, value }) => [key.text, ...keysWithin(value, levels - 1)])
+    : [];
 
 /** A section that is no mapping: a list, a single value, or nothing at all. */
 function containerProblems(
