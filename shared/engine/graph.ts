@@ -144,6 +144,15 @@ export class Graph {
     return this.#homes.reduce((sum, home) => sum + home.size, 0);
   }
 
+  /** How many cells have read cells of an input or query, for tests of how work grows. */
+  readers(name: string): number {
+    let count = 0;
+    for (const home of this.#homes)
+      for (const cell of home.values())
+        if (cell.name === name) forEachObserver(cell, () => count++);
+    return count;
+  }
+
   /** Lets go of what no query observes and nobody has read for a while. */
   sweep(all = false): void {
     const before = all ? this.#revision + 1 : this.#revision - KEPT_REVISIONS;

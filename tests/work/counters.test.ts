@@ -81,6 +81,23 @@ describe('an edit makes the core work only on what depends on it', () => {
     expect(counts.lower).toBeLessThanOrEqual(3);
   });
 
+  it('reads the list of all entries a fixed number of times, however many shots there are', () => {
+    const readers = (shots: number, list: string) => {
+      const store = new Store();
+      const analysis = new Analysis(store, () => ROOT);
+      store.give(PLAN, planOf(shots));
+      analysis.findings(PLAN);
+      analysis.state(PLAN);
+      return store.graph.readers(list);
+    };
+    // One reader for each group that is gathered; a reader for each shot would be work squared.
+    for (const list of ['ids', 'entries', 'entry-ids']) {
+      const [few, many] = [readers(100, list), readers(200, list)];
+      expect(few, list).toBeGreaterThan(0);
+      expect(many - few, list).toBeLessThan(20);
+    }
+  });
+
   it('re-reads a text whole in under 2 % of edits', () => {
     let edits = 0;
     let whole = 0;
