@@ -43,12 +43,13 @@ export function figuresText(
   const paint = painter(options.colour);
   const say = new Say(() => options.lengths ?? 'mm');
   const out = [paint('heading', inertLine(file))];
-  for (const [shot, { notKnown, ...figures }] of shots) {
+  for (const [shot, { notKnown, measured, ...figures }] of shots) {
     const width = Math.max(0, ...Object.keys(figures).map((name) => labelOf(name).length));
     out.push('', paint('heading', inertLine(shot)));
     for (const [name, value] of Object.entries(figures)) {
       if (doesNotApply(notKnown[name])) continue;
-      const text = valueText(name, value as JsonFigure, notKnown, say);
+      const said = valueText(name, value as JsonFigure, notKnown, say);
+      const text = measured?.includes(name) ? `${said} (measured)` : said;
       const shown = value === null ? paint('aside', text) : text;
       out.push(`  ${labelOf(name).padEnd(width)}  ${shown}`);
     }

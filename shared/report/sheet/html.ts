@@ -76,13 +76,14 @@ function headOf(
     el('p', { class: 'aside' }, [file, deliver].filter((one) => one).join(' · ')),
     about !== null && el('p', {}, about),
     order.steps.length > 0 && orderBlock({ order, options }),
-    once.length > 0 && block('Before the day', checkList(once, 'day')),
-    findings.length > 0 && block('In the plan and its kit', findingList(findings)),
+    once.length > 0 && block('h2', 'Before the day', checkList(once, 'day')),
+    findings.length > 0 && block('h2', 'In the plan and its kit', findingList(findings)),
   );
 }
 
-const block = (title: string, ...content: readonly (Element | false)[]): Element =>
-  el('section', { class: 'block' }, el('h3', {}, title), ...content);
+/** Of the plan a heading of the second level, of a shot one of the third. */
+const block = (level: 'h2' | 'h3', title: string, ...content: readonly Child[]): Element =>
+  el('section', { class: 'block' }, el(level, {}, title), ...content);
 
 function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOptions }): Element {
   const { say } = options;
@@ -99,6 +100,7 @@ function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOp
     }. Building, making the subject and missed takes not counted.`,
   ];
   return block(
+    'h2',
     'Order of shots',
     el(
       'table',
@@ -159,6 +161,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
         el('dl', { class: 'settings' }, ...settings.map((one) => settingTile(one, options))),
       bench.length > 0 &&
         block(
+          'h3',
           'Put up',
           el('dl', { class: 'bench' }, ...bench.flatMap((one) => benchRow(one, options))),
         ),
@@ -166,14 +169,15 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
         el(
           'div',
           { class: 'pair' },
-          checks.length > 0 && block('Check', checkList(checks, id)),
+          checks.length > 0 && block('h3', 'Check', checkList(checks, id)),
           limits.length > 0 &&
             block(
+              'h3',
               'What goes wrong, and when',
               el('ul', { class: 'limits' }, ...limits.map((one) => el('li', {}, one))),
             ),
         ),
-      findings.length > 0 && block('Found', findingList(findings)),
+      findings.length > 0 && block('h3', 'Found', findingList(findings)),
       drawings.length > 0 &&
         el(
           'div',
@@ -253,6 +257,7 @@ function notDrawn(drawings: readonly Drawing[]): Element | null {
   const reasons = [...new Set(missing.map(({ words }) => words))];
   if (reasons.length === 0) return null;
   return block(
+    'h3',
     'Not drawn',
     el(
       'ul',

@@ -28,10 +28,11 @@ body {
 }
 h1 { font-size: 2rem; line-height: 1.15; margin: 0 0 .25rem; }
 h2 { font-size: 1.7rem; line-height: 1.15; margin: 0; }
-h3 { font-size: 1rem; margin: 0 0 .35rem; }
+h3, .plan h2 { font-size: 1rem; margin: 0 0 .35rem; }
 p { margin: 0 0 .5rem; }
 ul, ol { margin: 0; padding: 0; list-style: none; }
 .aside, .note { color: var(--faint); }
+p.note { margin-top: .4rem; }
 .block { margin: 0 0 1.1rem; }
 .shot { border-top: 3px solid var(--ink); margin-top: 2rem; padding-top: .8rem; }
 .shot > header { display: flex; flex-wrap: wrap; gap: .2rem 1rem; align-items: baseline; justify-content: space-between; }
@@ -112,7 +113,7 @@ const PRINT = `
   figure { margin-bottom: 4mm; }
   figcaption { font-size: 9pt; line-height: 1.3; }
   figure svg { max-width: none; }
-  .setting, figure, tr, li, .bench, .block > h3, .keep { break-inside: avoid; }
+  .setting, figure, tr, li, .bench, .block > h2, .block > h3 { break-inside: avoid; }
   h2, h3 { break-after: avoid; }
   .shot > header { border-bottom: 2px solid #000; }
 }`;

@@ -1,0 +1,219 @@
+/** The page: whole in itself, readable by machine and by screen reader, inert whatever a plan says. */
+import axe from 'axe-core';
+import fc from 'fast-check';
+import { JSDOM } from 'jsdom';
+import MarkdownIt from 'markdown-it';
+import { describe, expect, it } from 'vitest';
+import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
+import { SHEET_STYLE } from '../../shared/report/sheet/style.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { Say } from '../../shared/rules/say.ts';
+import { changed, coreWith, PLAN } from '../support/plans.ts';
+import { randomPlan } from '../support/random-plans.ts';
+import {
+  documentOf,
+  pageOf,
+  STYLE_HASH,
+  sampleCore,
+  samples,
+  sectionOf,
+} from './support/sheets.ts';
+
+const say = new Say();
+
+describe.each(samples)('the sheet of %s', (_, text) => {
+  const html = pageOf(sampleCore(text));
+  const page = documentOf(html);
+
+  it('needs nothing from outside, and its policy allows nothing but its own style', () => {
+    expect(page.querySelectorAll('script, link, img, iframe, object, embed, a, form')).toHaveLength(
+      0,
+    );
+    const attributes = [...page.querySelectorAll('*')].flatMap((one) => [...one.attributes]);
+    expect(
+      attributes.filter(({ name }) => /^on|^(style|src|href|xlink:href|action)$/.test(name)),
+    ).toEqual([]);
+    expect([...SHEET_STYLE.matchAll(/url\(([^)]*)\)|@import/g)].map(([, to]) => to)).toEqual([
+      '#hatched',
+      '#crossed',
+    ]);
+    const policy = page.querySelector('meta[http-equiv="Content-Security-Policy"]')!;
+    expect(policy.getAttribute('content')).toBe(
+      `default-src 'none'; style-src '${STYLE_HASH}'; base-uri 'none'; form-action 'none'`,
+    );
+    expect(page.querySelector('style')!.textContent).toBe(SHEET_STYLE);
+  });
+
+  it('has no id twice, and what refers to one finds it', () => {
+    const ids = [...page.querySelectorAll('[id]')].map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const referred = [...page.querySelectorAll('[aria-labelledby]')].flatMap((one) =>
+      one.getAttribute('aria-labelledby')!.split(' '),
+    );
+    for (const id of referred) expect(ids).toContain(id);
+  });
+
+  it('names and describes every drawing, with its words beside it', () => {
+    for (const svg of page.querySelectorAll('figure svg')) {
+      expect(svg.getAttribute('role')).toBe('img');
+      expect(svg.querySelector('title')!.textContent).not.toBe('');
+      expect(svg.querySelector('desc')!.textContent).toMatch(/\w.*\.$/);
+      expect(svg.closest('figure')!.querySelector('figcaption')!.textContent).toMatch(/\w/);
+    }
+  });
+
+  it('keeps every label inside its drawing', () => {
+    for (const label of page.querySelectorAll('figure svg text')) {
+      const [, , width, height] = label
+        .closest('svg')!
+        .getAttribute('viewBox')!
+        .split(' ')
+        .map(Number);
+      const [x, y] = [Number(label.getAttribute('x')), Number(label.getAttribute('y'))];
+      expect(x).toBeGreaterThanOrEqual(0);
+      expect(x).toBeLessThanOrEqual(width!);
+      expect(y).toBeGreaterThan(8);
+      expect(y, label.textContent ?? '').toBeLessThan(height!);
+    }
+  });
+
+  it('has nothing that axe finds', async () => {
+    const { window } = new JSDOM(html, { runScripts: 'outside-only' });
+    window.eval(axe.source);
+    const { violations, passes } = await (window as unknown as { axe: typeof axe }).axe.run(
+      window.document.documentElement,
+      // What colours come out as is measured in a browser: nothing is laid out here.
+      { rules: { 'color-contrast': { enabled: false } } },
+    );
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+    expect(passes.length).toBeGreaterThan(10);
+  });
+});
+
+describe('every setting is the one of the plan', () => {
+  const { page } = {
+    page: documentOf(pageOf(sampleCore(samples.find(([n]) => n.startsWith('tide'))![1]))),
+  };
+  const tiles = Object.fromEntries(
+    [...sectionOf(page, 'bands-falling').querySelectorAll('.setting')].map((tile) => [
+      tile.querySelector('dt')!.textContent,
+      [...tile.querySelectorAll('dd')].map(({ textContent }) =>
+        textContent?.replaceAll('\u00a0', ' '),
+      ),
+    ]),
+  );
+
+  it('as written, with what it comes to', () => {
+    expect(tiles).toMatchObject({
+      Aperture: ['f/16', 'works as f/26, body shows f/16'],
+      Shutter: ['1/50 s', '360°'],
+      'White balance': ['5600 K'],
+      Record: ['50 fps', '1920 x 1080, full-50'],
+      Tilt: ['6°', 'leans back'],
+      Takes: ['4 × 60 s', 'settle 6 s before each'],
+    });
+  });
+});
+
+const HOSTILE = {
+  title: '"<script>alert(1)</script> \\u202Eeltit"',
+  about:
+    '"\\u001b[31mred\\u001b]0;x\\u0007 ![x](http://x.example/p.png) <img src=x onerror=alert(1)>"',
+  'shots/frost/about':
+    '"</title></style><svg onload=alert(1)> | a | b |\\n# heading [link](javascript:1)"',
+  'shots/skin/about': '"\\u2066isolated \\u200f {{x}} &lt;b&gt; `code` **bold** https://x.example"',
+  'lights/strip/about': '"<b>"',
+} as const;
+
+describe('what a hostile plan says', () => {
+  const core = coreWith(changed(EXAMPLE_PLAN, HOSTILE));
+  const html = pageOf(core);
+  const markdown = sheetMarkdown(core.sheet(PLAN), say);
+  // Tabs and line breaks may stand in a page; nothing else that acts.
+  const ACTIVE = /(?![\t\n])[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/u;
+
+  it('is read: the plan is sound', () => {
+    expect(core.findings(PLAN).filter(({ severity }) => severity === 'error')).toEqual([]);
+  });
+
+  it('stands in the page as text and nothing else', () => {
+    const page = documentOf(html);
+    const kinds = new Set(
+      [...page.querySelectorAll('*')].map(({ tagName }) => tagName.toLowerCase()),
+    );
+    for (const tag of ['script', 'img', 'b', 'a', 'link', 'iframe'])
+      expect(kinds).not.toContain(tag);
+    expect(
+      [...page.querySelectorAll('*')]
+        .flatMap((one) => [...one.attributes])
+        .filter(({ name }) => name.startsWith('on')),
+    ).toEqual([]);
+    expect(page.querySelector('h1')!.textContent).toBe('<script>alert(1)</script> \\u{202e}eltit');
+    expect(page.querySelectorAll('style')).toHaveLength(1);
+    expect(sectionOf(page, 'frost').querySelector('p:not(.state)')!.textContent).toContain(
+      '<svg onload=alert(1)>',
+    );
+    expect(html).not.toMatch(ACTIVE);
+  });
+
+  it('stands in Markdown as text and nothing else, by another reader of it', () => {
+    expect(markdown).not.toMatch(ACTIVE);
+    const page = documentOf(new MarkdownIt({ html: true, linkify: true }).render(markdown));
+    expect(page.querySelectorAll('script, img, a, svg, b, code')).toHaveLength(0);
+    expect(page.querySelector('h1')!.textContent).toContain('<script>alert(1)</script>');
+    const headings = [...page.querySelectorAll('h1, h2')].map(({ textContent }) => textContent);
+    expect(headings).toEqual([
+      expect.stringContaining('eltit'),
+      'Order of shots',
+      'Before the day',
+      'frost',
+      'skin',
+    ]);
+  });
+});
+
+describe('whatever a plan is', () => {
+  it('its sheet says no number that is none, and is a page', () => {
+    fc.assert(
+      fc.property(randomPlan(), ({ text }) => {
+        const core = coreWith(text);
+        const html = pageOf(core);
+        expect(html).not.toMatch(/NaN|Infinity|undefined|\[object|null/);
+        expect(sheetMarkdown(core.sheet(PLAN), say)).not.toMatch(/NaN|Infinity|undefined|\[object/);
+        expect(documentOf(html).querySelectorAll('.shot')).toHaveLength(
+          core.sheet(PLAN).shots.length,
+        );
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it.each([
+    ['nothing at all', ''],
+    ['no shots', 'shootplan: 1\ntitle: Nothing yet\n'],
+    ['a shot of nothing', 'shootplan: 1\nshots:\n  a:\n'],
+    ['a broken shot', 'shootplan: 1\nshots:\n  a: [1, 2\n'],
+  ])('%s', (_, text) => {
+    expect(documentOf(pageOf(coreWith(text))).querySelector('h1')).not.toBeNull();
+  });
+
+  it('a figure that is not known leaves its drawing out and says why', () => {
+    const core = coreWith(changed(EXAMPLE_PLAN, { 'kit/lenses/macro-100/length': null }));
+    const section = sectionOf(documentOf(pageOf(core)), 'frost');
+    expect(section.textContent).toContain('Not known: needs `length` of macro-100.');
+    const titles = [...section.querySelectorAll('figure h3')].map(({ textContent }) => textContent);
+    expect(titles).not.toContain('Subject, lens and light from the side');
+    expect(titles).toContain('Frame');
+  });
+});
+
+it('a hundred shots stay under two megabytes', () => {
+  const [, text] = samples.find(([name]) => name.startsWith('watch'))!;
+  const shot = /^ {2}balance-wheel:\n(?: {4}.*\n)+/m.exec(text)![0];
+  const many = Array.from({ length: 100 }, (_, index) =>
+    shot.replace('balance-wheel', `wheel-${index}`),
+  );
+  const core = sampleCore(text.replace(shot, many.join('')));
+  expect(core.sheet(PLAN).shots.length).toBeGreaterThanOrEqual(100);
+  expect(Buffer.byteLength(pageOf(core))).toBeLessThan(2_000_000);
+});

@@ -1,0 +1,224 @@
+/** Drawings are to scale: what is measured in them is what `figures` says. */
+import { describe, expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { changed, coreWith, PLAN } from '../support/plans.ts';
+import { documentOf, drawing, pageOf, sampleCore, samples } from './support/sheets.ts';
+
+/** Drawings round to hundredths of a unit. */
+const ROUNDED = 0.02;
+
+const text = (name: string): string => samples.find(([file]) => file.startsWith(name))![1];
+
+function look(plan: string) {
+  const core = sampleCore(plan);
+  return { page: documentOf(pageOf(core)), figures: core.figures(PLAN) };
+}
+
+type Numbers = Record<string, number>;
+
+describe('the frame', () => {
+  it.each(samples.filter(([name]) => /tide|slick|watch|lantern/.test(name)))(
+    'of every shot of %s is as large as its field',
+    (_, plan) => {
+      const { page, figures } = look(plan);
+      expect(figures.size).toBeGreaterThan(1);
+      for (const [shot, { fieldMm }] of figures) {
+        const frame = drawing(page, shot, 'Frame');
+        const [width, height] = fieldMm as [number, number];
+        const near = ROUNDED * frame.mmPerUnit;
+        expect(Math.abs(frame.mm('[data-frame]', 'width') - width)).toBeLessThan(near);
+        expect(Math.abs(frame.mm('[data-frame]', 'height') - height)).toBeLessThan(near);
+      }
+    },
+  );
+
+  it('shows a subject that is smaller than it in its size: a balance wheel of 15 mm', () => {
+    const { page } = look(text('watch'));
+    const frame = drawing(page, 'balance-wheel', 'Frame');
+    const d = frame.all('[data-subject]')[0]!.getAttribute('d')!;
+    const xs = [...d.matchAll(/[ML](-?[\d.]+) /g)].map(([, x]) => Number(x));
+    const diameter = (Math.max(...xs) - Math.min(...xs)) * frame.mmPerUnit;
+    expect(diameter).toBeGreaterThan(14.9);
+    expect(diameter).toBeLessThan(15.1);
+  });
+
+  it('crosses the black part in its share and on its side', () => {
+    // The strip is swung away from where the film looks.
+    const plan = changed(EXAMPLE_PLAN, {
+      'lights/strip/at': '{ distance: 300 mm, up: 26 deg }',
+    });
+    const core = coreWith(plan);
+    const { blackShare, blackSide } = core.figures(PLAN).get('skin') as unknown as {
+      blackShare: number;
+      blackSide: string;
+    };
+    expect(blackShare).toBeGreaterThan(0.05);
+    const frame = drawing(documentOf(pageOf(core)), 'skin', 'Frame');
+    const black = frame.at('[data-black]', 'width') * frame.at('[data-black]', 'height');
+    const whole = frame.at('[data-frame]', 'width') * frame.at('[data-frame]', 'height');
+    expect(black / whole).toBeCloseTo(blackShare, 3);
+    expect(frame.all('[data-black]')[0]!.getAttribute('data-black')).toBe(blackSide);
+  });
+});
+
+describe('depth', () => {
+  it.each(samples.filter(([name]) => /tide|slick|watch|lantern/.test(name)))(
+    'there and needed of %s',
+    (_, plan) => {
+      const { page, figures } = look(plan);
+      for (const [shot, { judgedDepthMm, depthMm }] of figures) {
+        const depth = drawing(page, shot, 'Depth there and needed');
+        const near = ROUNDED * depth.mmPerUnit;
+        const there = depth.mm('[data-depth=there]', 'width');
+        expect(Math.abs(there - (judgedDepthMm as number))).toBeLessThan(near);
+        const needed = depth.mm('[data-depth=needed]', 'width');
+        expect(Math.abs(needed - (depthMm as Numbers).needed!)).toBeLessThan(near);
+      }
+    },
+  );
+});
+
+describe('the rig', () => {
+  it('has parts of their length, the foot and the centre of gravity in their places', () => {
+    const { page, figures } = look(text('tide'));
+    const { footMm, centreOfGravityMm } = figures.get('bands-falling') as unknown as Numbers;
+    const rig = drawing(page, 'bands-falling', 'Rig from the side');
+    // Lengths as the kit has them: flange 44 mm, tubes by their names, lens 165 mm.
+    const lengths = { 'body-a': 44, 'tube-36': 36, 'tube-20': 20, 'tube-12': 12, 'long-200': 165 };
+    for (const [part, length] of Object.entries(lengths))
+      expect(rig.mm(`[data-part=${part}]`, 'width'), part).toBeCloseTo(length, 1);
+    const sensor = rig.at('[data-part=body-a]', 'x');
+    const foot = rig.points('[data-mark=foot]')[0]![0];
+    expect((foot - sensor) * rig.mmPerUnit).toBeCloseTo(footMm!, 1);
+    const centre = rig.at('[data-mark=centre-of-gravity]', 'cx');
+    expect((centre - sensor) * rig.mmPerUnit).toBeCloseTo(centreOfGravityMm!, 1);
+    // The rim is 82 mm across.
+    expect(rig.mm('[data-part=long-200]', 'height')).toBeCloseTo(82, 1);
+  });
+});
+
+describe('subject, lens and light', () => {
+  const { page, figures } = look(text('tide'));
+  const scene = drawing(page, 'bands-falling', 'Subject, lens and light from the side');
+  const subject = scene.points('[data-subject]');
+  const middle = (at: 0 | 1): number =>
+    subject.reduce((sum, point) => sum + point[at], 0) / subject.length;
+
+  it('the rim stands at the working distance', () => {
+    const rim = scene.at('[data-part=lens]', 'x') + scene.at('[data-part=lens]', 'width');
+    const { workingDistanceMm } = figures.get('bands-falling') as unknown as Numbers;
+    expect((middle(0) - rim) * scene.mmPerUnit).toBeCloseTo(workingDistanceMm!, 0);
+  });
+
+  it('the subject leans back by its tilt, 6°, its top away from the lens', () => {
+    const [bottom, top] = subject as [[number, number], [number, number]];
+    const lean = Math.atan2(top[0] - bottom[0], bottom[1] - top[1]);
+    expect((lean * 180) / Math.PI).toBeCloseTo(6, 0);
+    expect(top[0]).toBeGreaterThan(bottom[0]);
+  });
+
+  it('the light stands where the plan has it: 450 mm away, 17° up, 200 mm high', () => {
+    const [x1, y1, x2, y2] = ['x1', 'y1', 'x2', 'y2'].map((name) => scene.at('[data-lamp]', name));
+    const [x, y] = [(x1! + x2!) / 2, (y1! + y2!) / 2];
+    const [toward, up] = [middle(0) - x, middle(1) - y];
+    expect(Math.hypot(toward, up) * scene.mmPerUnit).toBeCloseTo(450, 0);
+    expect((Math.atan2(up, toward) * 180) / Math.PI).toBeCloseTo(17, 0);
+    expect(Math.hypot(x1! - x2!, y1! - y2!) * scene.mmPerUnit).toBeCloseTo(200, 0);
+  });
+
+  it('rays are thrown back at equal angles with the subject (law of reflection)', () => {
+    const [bottom, top] = subject as [[number, number], [number, number]];
+    // On the drawing the lens looks along +x; the normal of the subject points back toward it.
+    const along = [top[0] - bottom[0], top[1] - bottom[1]] as const;
+    const rays = scene.all('.ray');
+    const thrown = scene.all('[data-ray=thrown]');
+    expect(thrown).toHaveLength(2);
+    const angle = (line: Element, from: 1 | 2): number => {
+      const to = from === 1 ? 2 : 1;
+      const v = ['x', 'y'].map(
+        (axis) =>
+          Number(line.getAttribute(`${axis}${to}`)) - Number(line.getAttribute(`${axis}${from}`)),
+      ) as [number, number];
+      return Math.acos(
+        (v[0] * along[0] + v[1] * along[1]) / (Math.hypot(...v) * Math.hypot(...along)),
+      );
+    };
+    for (const [index, ray] of rays.entries())
+      expect(angle(ray, 2) + angle(thrown[index]!, 1)).toBeCloseTo(Math.PI, 2);
+  });
+});
+
+describe('windows', () => {
+  const { page, figures } = look(text('tide'));
+
+  it('the tilt window has its ends on its own scale', () => {
+    const tilt = drawing(page, 'first-black', 'Tilt window');
+    const ticks = tilt.all('.grid').map((tick) => Number(tick.getAttribute('x1')));
+    const labels = tilt
+      .all('text')
+      .map(({ textContent }) => /^([\d.]+)°$/.exec(textContent ?? ''))
+      .flatMap((match) => (match ? [Number(match[1])] : []));
+    const perDegree = (ticks.at(-1)! - ticks[0]!) / (labels.at(-1)! - labels[0]!);
+    const [least, greatest] = figures.get('first-black')!.tiltWindowDeg as [number, number];
+    const start = (tilt.at('[data-window=tilt]', 'x') - ticks[0]!) / perDegree;
+    expect(start).toBeCloseTo(least, 1);
+    expect(tilt.at('[data-window=tilt]', 'width') / perDegree).toBeCloseTo(greatest - least, 1);
+  });
+
+  it('a film that lasts 90 s is gone at one and a half times a minute’s take', () => {
+    const life = drawing(page, 'bands-falling', 'Life of the film');
+    const [settle, take] = ['settle', 'take'].map((span) =>
+      life.at(`[data-span=${span}]`, 'width'),
+    );
+    const gone = life.at('[data-mark=gone]', 'x1') - life.at('[data-span=settle]', 'x');
+    expect(settle! / take!).toBeCloseTo(6 / 60, 2);
+    expect(gone / take!).toBeCloseTo(90 / 60, 2);
+  });
+});
+
+it('every bar of scale is as long as it says', () => {
+  let seen = 0;
+  for (const [, plan] of samples) {
+    const { page } = look(plan);
+    for (const bar of page.querySelectorAll('[data-scale-bar-mm]')) {
+      const mmPerUnit = Number(bar.closest('svg')!.getAttribute('data-mm-per-unit'));
+      const length = Number(bar.getAttribute('x2')) - Number(bar.getAttribute('x1'));
+      const said = Number(bar.getAttribute('data-scale-bar-mm'));
+      expect(Math.abs(length - said / mmPerUnit)).toBeLessThan(ROUNDED);
+      expect(bar.closest('svg')!.textContent).toMatch(
+        new RegExp(
+          `(^|\\D)${said >= 1000 ? `${said / 1000} m` : `${Number(said.toPrecision(3))} mm`}`,
+        ),
+      );
+      seen++;
+    }
+  }
+  expect(seen).toBeGreaterThan(30);
+});
+
+it('light lost is drawn in proportion to its stops', () => {
+  const { page, figures } = look(text('tide'));
+  const light = drawing(page, 'first-black', 'Where the light goes');
+  const losses = figures.get('first-black')!.lossByPart as unknown as {
+    part: string;
+    stops: number;
+  }[];
+  const widths = losses.map(({ part }) => light.at(`[data-loss=${part}]`, 'width'));
+  for (const [index, { stops }] of losses.entries())
+    expect(widths[index]! / widths[0]!).toBeCloseTo(stops / losses[0]!.stops, 2);
+});
+
+it('the curve of contrast runs through what `figures` says at the aperture set', () => {
+  const { page, figures } = look(text('tide'));
+  for (const shot of ['bands-falling', 'first-black']) {
+    const contrast = drawing(page, shot, 'Contrast and aperture');
+    const x = contrast.at('[data-mark=aperture]', 'x1');
+    const grid = contrast.all('line.grid').map((one) => Number(one.getAttribute('y1')));
+    const [zero, whole] = [Math.max(...grid), Math.min(...grid)];
+    const points = contrast.points('[data-curve=middle]');
+    const after = points.findIndex(([px]) => px >= x);
+    const [[xa, ya], [xb, yb]] = [points[after - 1]!, points[after]!];
+    const y = ya + ((yb - ya) * (x - xa)) / (xb - xa);
+    expect((zero - y) / (zero - whole)).toBeCloseTo(figures.get(shot)!.contrast as number, 2);
+  }
+});
