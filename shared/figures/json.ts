@@ -8,9 +8,15 @@ import { reasonOf } from './figure.ts';
 export type JsonFigure = number | 'endless' | readonly number[] | readonly object[] | object | null;
 
 export interface ShotFiguresJson {
-  readonly [figure: string]: JsonFigure | Readonly<Record<string, string>>;
+  readonly [figure: string]:
+    | JsonFigure
+    | Readonly<Record<string, string>>
+    | readonly string[]
+    | undefined;
   /** Figure to reason, for every figure that is null. Nested ones as `depthMm.needed`. */
   readonly notKnown: Readonly<Record<string, string>>;
+  /** Figures that were measured on the bench, not computed; left out: none. */
+  readonly measured?: readonly string[];
 }
 
 /** Said where an input is invalid: the finding at the input says the rest. */
@@ -33,8 +39,12 @@ export function figuresToJson(
   figures: Readonly<Record<string, Figure<unknown> | Readonly<Record<string, Figure<unknown>>>>>,
 ): ShotFiguresJson {
   const notKnown: Record<string, string> = {};
+  const measured: string[] = [];
   const one = (figure: Figure<unknown>, name: string): JsonFigure => {
-    if (figure.known) return plain(figure.value);
+    if (figure.known) {
+      if (figure.measured) measured.push(name);
+      return plain(figure.value);
+    }
     notKnown[name] = reasonOf(figure) ?? INVALID_INPUT;
     return null;
   };
@@ -46,7 +56,7 @@ export function figuresToJson(
           Object.entries(entry).map(([part, figure]) => [part, one(figure, `${name}.${part}`)]),
         );
   }
-  return { ...out, notKnown };
+  return { ...out, notKnown, ...(measured.length > 0 && { measured }) };
 }
 
 const isFigure = (

@@ -109,7 +109,7 @@ function readEv(
       );
     case 'this rig':
       return derive(
-        [settings, rigRatio(reading, optical), glass, through],
+        [settings, rigRatio(reading, optical, bench), glass, through],
         (set, ratio, loss) => evOfSettings({ ...set, fNumber: set.fNumber * ratio }) + loss,
       );
   }
@@ -130,9 +130,10 @@ function lensLoss({ lens, chainParts }: Bench): Figure<number> {
 }
 
 /** N_eff/N at which a reading through the rig was taken: at its own magnification where it says. */
-function rigRatio(reading: Reading, optical: OpticalFigures): Figure<number> {
+function rigRatio(reading: Reading, optical: OpticalFigures, { marked }: Bench): Figure<number> {
   const at = ifKnown(reading.magnification);
-  if (at === undefined) return derive([optical.trace], (it) => it.fNumberRatio);
+  if (at === undefined)
+    return derive([optical.effectiveFNumber, marked], (effective, set) => effective / set);
   return derive([optical.chain], (chain) => {
     const ring = ringFor(chain, at);
     if (ring === undefined || ring.beyond !== undefined)

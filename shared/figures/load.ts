@@ -7,25 +7,15 @@ import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import type { Makers } from './lazily.ts';
 import { once } from './lazily.ts';
+import { asMeasured, measurementsOf } from './measured.ts';
 import { isNo } from './not-applicable.ts';
 import type { Named } from './reader.ts';
 import type { LoadFigures, WeighedPart } from './shot-figures.ts';
 
 export function loadFigures(bench: Bench): Makers<LoadFigures> {
-  const measured = measuredOf(bench);
   const weighed = once(() => bench.weighedParts);
-  const massKg = once(() =>
-    measured && measured.mass.state !== 'missing'
-      ? asMeasured(figureOf(measured.mass, `${bench.rigName}’s measurement`))
-      : derive([weighed()], (parts) => totalMassKg(weightsOf(parts))),
-  );
-  const centre = once(() =>
-    measured && measured.balance.state !== 'missing'
-      ? asMeasured(figureOf(measured.balance, `${bench.rigName}’s measurement`))
-      : derive([weighed()], (parts) =>
-          parts.length > 0 ? centreOfGravityMm(weightsOf(parts)) : notKnown('the rig has no parts'),
-        ),
-  );
+  const massKg = once(() => measuredAs('mass', bench) ?? summedKg(weighed()));
+  const centre = once(() => measuredAs('balance', bench) ?? balancedMm(weighed()));
   const footMm = once(() => footOf(bench));
   const flangeMm = once(() => flangeOf(bench.body));
   return {
@@ -48,15 +38,19 @@ export function loadFigures(bench: Bench): Makers<LoadFigures> {
 
 const weightsOf = (parts: readonly WeighedPart[]): readonly Weight[] => parts;
 
-const asMeasured = <T>(figure: Figure<T>): Figure<T> =>
-  figure.known ? { known: true, value: figure.value, from: figure.from, measured: true } : figure;
+/** The parts' masses together, as they are given. */
+export const summedKg = (parts: Bench['weighedParts']): Figure<number> =>
+  derive([parts], (all) => totalMassKg(all));
 
-const measuredOf = ({ rig, fields }: Bench) => {
-  const own = ifKnown(fields.measured);
-  return own && (own.mass.state !== 'missing' || own.balance.state !== 'missing')
-    ? own
-    : rig && ifKnown(rig.fields.measured);
-};
+/** Where the parts balance together. */
+export const balancedMm = (parts: Bench['weighedParts']): Figure<number> =>
+  derive([parts], (all) => (all.length > 0 ? centreOfGravityMm(all) : notKnown('no parts')));
+
+/** What the record that comes first says of the whole rig's mass or balance. */
+function measuredAs(key: 'mass' | 'balance', bench: Bench): Figure<number> | undefined {
+  const found = measurementsOf(bench).find(({ fields }) => fields[key].state !== 'missing');
+  return found && asMeasured(figureOf<number>(found.fields[key], found.of));
+}
 
 const flangeOf = (body: Named<Body> | undefined): Figure<number> =>
   body ? figureOf(body.fields.flange, body.name) : notKnown('the rig has no body');

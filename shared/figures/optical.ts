@@ -1,90 +1,25 @@
-/** How the picture is made: the rig traced at the setting that the shot asks for. */
-import { type ChainTrace, traceChain, type UnknownFigure as Untraced } from '../optics/chain.ts';
-import { lossByPart } from '../optics/light-loss.ts';
-import { closestRing, ringFor, ringForDistance } from '../optics/reach.ts';
-import type { Bench, NamedPart } from './bench.ts';
-import { derive, type Figure, notKnown, type UnknownFigure, withValue } from './figure.ts';
-import { needOf } from './rig-layout.ts';
+/** How the picture is made: as it was measured on the bench, else as the rig is traced. */
+import type { Bench } from './bench.ts';
+import { derive, type Figure, withValue } from './figure.ts';
+import { withMeasured } from './measured.ts';
 import type { OpticalFigures } from './shot-figures.ts';
+import { tracedOptics, untraced } from './traced.ts';
 
-/** A field this close to the end of the reach is reached: the chain's own accuracy. */
-export const REACH_TOLERANCE = 0.005;
+export { REACH_TOLERANCE } from './traced.ts';
 
-export function opticalFigures(bench: Bench): OpticalFigures {
-  const { parts, marked, recordedAreaMm, chain, reach: reached } = bench;
-  const ring = ringOf(bench, chain, reached);
-  const trace = derive([chain, ring], (it, setting) => traceChain(it, setting));
-  const traced = (figure: Untraced): Figure<number> => {
-    if (!trace.known) return trace;
-    const value = trace.value[figure];
-    if (value !== undefined) return withValue(trace, value);
-    return untraced(trace.value, figure, parts);
-  };
-  const ratio = derive([trace], (it) => it.fNumberRatio);
-  const magnification = traced('magnification');
-  return {
-    chain,
-    trace,
-    magnification,
-    lensMagnification: derive([trace], (it) => it.lensMagnification),
-    ringMagnification: derive([trace], (it) => it.ringMagnification),
-    reach: reached,
-    fieldMm: derive([recordedAreaMm, magnification], (area, m) =>
-      m > 0
-        ? ([area.width / m, area.height / m] as const)
-        : ([Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY] as const),
-    ),
-    effectiveFNumber: derive([marked, ratio], (n, times) => n * times),
-    lightLossStops: derive([trace], (it) => it.lightLossStops),
-    lossByPart: derive([chain, ring, parts], (it, setting, named) =>
-      lossByPart(it, setting)
-        .map(({ part, stops }) => ({ part: named[part]!.name, stops }))
-        .filter((_, index) => named[index]!.kind !== 'body'),
-    ),
-    workingDistanceMm: traced('workingDistanceMm'),
-    subjectToSensorMm: traced('subjectToSensorMm'),
-    pupilDiameterMm: derive([traced('pupilFocalMm'), marked], (focal, n) => focal / n),
-  };
-}
+export const opticalFigures = (bench: Bench): OpticalFigures =>
+  withMeasured(bench) ?? tracedOptics(bench);
 
-/** m0 at which the shot's field, magnification or ring setting is met. */
-function ringOf(
+/** u, subject to entrance pupil, mm: from a measured working distance on where there is one. */
+export const pupilDistanceMm = (
   bench: Bench,
-  chain: OpticalFigures['chain'],
-  reached: OpticalFigures['reach'],
-): Figure<number> {
-  const { wantedMagnification, wantedRing, wantedAt } = bench;
-  if (wantedRing.known)
-    return derive([chain, wantedRing], (it, wanted) => {
-      if (wanted === 'infinity') return 0;
-      if (wanted === 'closest') return closestRing(it.lens);
-      return ringForDistance(it.lens, wanted).ringMagnification;
-    });
-  if (wantedAt !== undefined && wantedAt.path[0] === 'ring') return wantedRing;
-  return derive([chain, wantedMagnification, reached], (it, wanted, limits) => {
-    const [least, most] = limits;
-    const beyond = wanted < least * (1 - REACH_TOLERANCE) || wanted > most * (1 + REACH_TOLERANCE);
-    if (beyond) return notKnown('the rig does not reach the field that the shot asks for');
-    return ringFor(it, wanted, limits)?.ringMagnification ?? notKnown('nothing comes into focus');
-  });
-}
-
-function untraced(
-  trace: ChainTrace,
-  figure: Untraced,
-  parts: Figure<readonly NamedPart[]>,
-): UnknownFigure {
-  if (trace.focus === 'nowhere') return notKnown('nothing in front of the rig comes into focus');
-  const missing = trace.missing[figure] ?? [];
-  const named = parts.known ? parts.value : [];
-  return { known: false, needs: missing.map((input) => needOf(input, named)) };
-}
-
-/** u, subject to entrance pupil, mm. */
-export const pupilDistanceMm = (bench: Bench, { trace }: OpticalFigures): Figure<number> => {
+  { trace, workingDistanceMm }: OpticalFigures,
+): Figure<number> => {
   if (!trace.known) return trace;
-  const value = trace.value.pupilDistanceMm;
-  return value === undefined
+  const { pupilDistanceMm: traced, pupilDepthMm: depth } = trace.value;
+  if (workingDistanceMm.known && workingDistanceMm.measured && depth !== undefined)
+    return derive([workingDistanceMm, trace], (room) => room + depth);
+  return traced === undefined
     ? untraced(trace.value, 'pupilDistanceMm', bench.parts)
-    : withValue(trace, value);
+    : withValue(trace, traced);
 };

@@ -1,6 +1,7 @@
 /** What rules about a whole plan look at: a small summary of every shot, never the shots. */
 
 import type { Carried, LightWithCare } from '../figures/carried.ts';
+import type { Disagreement } from '../figures/disagreement.ts';
 import type { Need } from '../figures/figure.ts';
 import type { FilmHolder } from '../figures/holder.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
@@ -18,6 +19,8 @@ export interface ShotSummary {
   readonly holder: FilmHolder | null;
   /** The rig as it is carried; null: nothing says how. */
   readonly carried: Carried | null;
+  /** Measurements of the shot and its rig that the calculation is far from. */
+  readonly disagreements: readonly Disagreement[];
   /** Lights that call for care where they stand. */
   readonly care: readonly LightWithCare[];
   /** Rules that the plan's own `allow` accepted in this shot. */

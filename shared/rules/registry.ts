@@ -20,6 +20,7 @@ import { isoOutOfRange } from './iso-out-of-range.ts';
 import { lampFlicker } from './lamp-flicker.ts';
 import { lensInTheMirror } from './lens-in-the-mirror.ts';
 import { mainsNearLiquid } from './mains-near-liquid.ts';
+import { measuredDiffers } from './measured-differs.ts';
 import { noRoom } from './no-room.ts';
 import { notKnown } from './not-known.ts';
 import { outlastsTheFilm } from './outlasts-the-film.ts';
@@ -95,6 +96,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
 /** Look at the plan as a whole, by a summary of each shot. */
 export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   notKnown,
+  measuredDiffers,
   unusedName,
   allowUnused,
   whiteBalanceAdrift,

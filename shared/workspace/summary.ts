@@ -1,6 +1,7 @@
 /** The summary of a shot that rules about the whole plan read. */
 import type { Bench } from '../figures/bench.ts';
 import { carriedOf, lightsWithCare } from '../figures/carried.ts';
+import { disagreementsOf } from '../figures/disagreement.ts';
 import { holderOf } from '../figures/holder.ts';
 import { needsOf } from '../figures/needs.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
@@ -26,6 +27,7 @@ export function summaryOf(
     holder: holderOf(bench),
     carried: carriedOf(bench, figures),
     care: lightsWithCare(bench),
+    disagreements: disagreementsOf(bench),
     acceptedByPlan,
   };
 }

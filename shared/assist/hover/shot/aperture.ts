@@ -72,9 +72,11 @@ export function depthLines({ figures, say }: SaidShot): Line[] {
   ];
 }
 
-function diffractionLines({ figures, say }: SaidShot): Line[] {
+function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
   const { airyUm, pixelUm, contrast, contrastAtNyquist, bestEffectiveFNumber: best } = figures;
-  const ratio = figures.trace.known ? figures.trace.value.fNumberRatio : undefined;
+  const effective = figures.effectiveFNumber;
+  const ratio =
+    effective.known && bench.marked.known ? effective.value / bench.marked.value : undefined;
   const inPixels = (um: number) =>
     pixelUm.known ? `, ${say.pixels(um / pixelUm.value)} of ${say.micrometres(pixelUm.value)}` : '';
   return [
@@ -95,6 +97,9 @@ function diffractionLines({ figures, say }: SaidShot): Line[] {
 function effectiveFormula({ bench, figures }: SaidShot): string | null {
   const { trace } = figures;
   if (!trace.known || !bench.marked.known) return null;
+  const { effectiveFNumber: effective } = figures;
+  if (effective.known && effective.measured)
+    return 'N_eff was measured, and holds in proportion at other apertures.';
   const { lensMagnification: m1, converterMagnification, pupilRatioAssumed } = trace.value;
   const pupilRatio = pupilRatioOf(figures.chain);
   const [n, m, p, mc] = [bench.marked.value, m1, pupilRatio, converterMagnification].map((value) =>

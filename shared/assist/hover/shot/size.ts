@@ -32,7 +32,11 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
       figureLine('working distance', figures.workingDistanceMm, (mm) => say.length(mm)),
       figureLine('subject to sensor', figures.subjectToSensorMm, (mm) => say.length(mm)),
     ]),
+    magnification.known &&
+      magnification.measured &&
+      'The magnification was measured: recorded area / field.',
     trace.known &&
+      !(magnification.known && magnification.measured) &&
       `m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${
         closeUps(bench) ? ' times what the close-up lens adds' : ''
       }; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${

@@ -1,0 +1,85 @@
+/** How the picture is made, by calculation: the rig traced at the setting that the shot asks for. */
+import { type ChainTrace, traceChain, type UnknownFigure as Untraced } from '../optics/chain.ts';
+import { lossByPart } from '../optics/light-loss.ts';
+import type { LensPart } from '../optics/parts.ts';
+import { closestRing, ringFor, ringForDistance } from '../optics/reach.ts';
+import type { Bench, NamedPart } from './bench.ts';
+import { derive, type Figure, notKnown, type UnknownFigure, withValue } from './figure.ts';
+import { needOf } from './rig-layout.ts';
+import type { OpticalFigures } from './shot-figures.ts';
+
+/** A field this close to the end of the reach is reached: the chain's own accuracy. */
+export const REACH_TOLERANCE = 0.005;
+
+export function tracedOptics(bench: Bench): OpticalFigures {
+  const { parts, marked, recordedAreaMm, chain, reach: reached } = bench;
+  const ring = ringOf(bench, chain, reached);
+  const trace = derive([chain, ring], (it, setting) => traceChain(it, setting));
+  const traced = (figure: Untraced): Figure<number> => {
+    if (!trace.known) return trace;
+    const value = trace.value[figure];
+    if (value !== undefined) return withValue(trace, value);
+    return untraced(trace.value, figure, parts);
+  };
+  const ratio = derive([trace], (it) => it.fNumberRatio);
+  const magnification = traced('magnification');
+  return {
+    chain,
+    trace,
+    magnification,
+    lensMagnification: derive([trace], (it) => it.lensMagnification),
+    ringMagnification: derive([trace], (it) => it.ringMagnification),
+    reach: reached,
+    fieldMm: derive([recordedAreaMm, magnification], (area, m) =>
+      m > 0
+        ? ([area.width / m, area.height / m] as const)
+        : ([Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY] as const),
+    ),
+    effectiveFNumber: derive([marked, ratio], (n, times) => n * times),
+    lightLossStops: derive([trace], (it) => it.lightLossStops),
+    lossByPart: derive([chain, ring, parts], (it, setting, named) =>
+      lossByPart(it, setting)
+        .map(({ part, stops }) => ({ part: named[part]!.name, stops }))
+        .filter((_, index) => named[index]!.kind !== 'body'),
+    ),
+    workingDistanceMm: traced('workingDistanceMm'),
+    subjectToSensorMm: traced('subjectToSensorMm'),
+    pupilDiameterMm: derive([traced('pupilFocalMm'), marked], (focal, n) => focal / n),
+  };
+}
+
+/** m0 at a setting of the ring: an end of its travel, or a distance on its scale, mm. */
+export function ringSetting(lens: LensPart, setting: number | 'closest' | 'infinity'): number {
+  if (setting === 'infinity') return 0;
+  if (setting === 'closest') return closestRing(lens);
+  return ringForDistance(lens, setting).ringMagnification;
+}
+
+/** m0 at which the shot's field, magnification or ring setting is met. */
+function ringOf(
+  bench: Bench,
+  chain: OpticalFigures['chain'],
+  reached: OpticalFigures['reach'],
+): Figure<number> {
+  const { wantedMagnification, wantedRing, wantedAt } = bench;
+  if (wantedRing.known)
+    return derive([chain, wantedRing], ({ lens }, wanted) => ringSetting(lens, wanted));
+  if (wantedAt !== undefined && wantedAt.path[0] === 'ring') return wantedRing;
+  return derive([chain, wantedMagnification, reached], (it, wanted, limits) => {
+    const [least, most] = limits;
+    const beyond = wanted < least * (1 - REACH_TOLERANCE) || wanted > most * (1 + REACH_TOLERANCE);
+    if (beyond) return notKnown('the rig does not reach the field that the shot asks for');
+    return ringFor(it, wanted, limits)?.ringMagnification ?? notKnown('nothing comes into focus');
+  });
+}
+
+export function untraced(
+  trace: ChainTrace,
+  figure: Untraced,
+  parts: Figure<readonly NamedPart[]>,
+): UnknownFigure {
+  if (trace.focus === 'nowhere') return notKnown('nothing in front of the rig comes into focus');
+  const missing = trace.missing[figure] ?? [];
+  const named = parts.known ? parts.value : [];
+  return { known: false, needs: missing.map((input) => needOf(input, named)) };
+}

@@ -1,0 +1,140 @@
+/** What was measured wins over what is computed, wherever it is read, and is said to be measured. */
+import { describe, expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { changed, coreWith, PLAN } from '../support/plans.ts';
+
+/** The figures that these tests read, all of them known. */
+interface Read
+  extends Readonly<
+    Record<
+      | 'magnification'
+      | 'ringMagnification'
+      | 'effectiveFNumber'
+      | 'lightLossStops'
+      | 'airyUm'
+      | 'exposureErrorStops'
+      | 'workingDistanceMm'
+      | 'pupilDiameterMm'
+      | 'contrast'
+      | 'massKg'
+      | 'centreOfGravityMm',
+      number
+    >
+  > {
+  readonly fieldMm: readonly [number, number];
+  readonly reach: readonly [number, number];
+  readonly depthMm: { readonly total: number };
+  readonly measured?: readonly string[];
+}
+
+const figuresWith = (change: Readonly<Record<string, string | null>>, shot = 'frost') => {
+  const core = coreWith(changed(EXAMPLE_PLAN, change));
+  return core.figures(PLAN).get(shot) as unknown as Read;
+};
+
+const before = figuresWith({});
+
+describe('a shot’s own measurement', () => {
+  it('of the field gives field and magnification', () => {
+    const figures = figuresWith({ 'shots/frost/measured': '{ field: 58 mm }' });
+    expect(figures.fieldMm[0]).toBeCloseTo(58, 9);
+    expect(figures.magnification).toBeCloseTo(36 / 58, 9);
+    expect(figures.measured).toEqual(expect.arrayContaining(['fieldMm', 'magnification']));
+    // The ring stands where it shows that.
+    expect(figures.ringMagnification).toBeGreaterThan(before.ringMagnification);
+  });
+
+  it('of the effective f-number gives loss, Airy disk, exposure and depth', () => {
+    const figures = figuresWith({ 'shots/frost/measured': '{ effective-f-number: 16 }' });
+    expect(figures.effectiveFNumber).toBe(16);
+    expect(figures.lightLossStops).toBeCloseTo(2, 9);
+    // First zero of J1, 1.21967 (Abramowitz and Stegun, table 9.5), at 0.55 µm.
+    expect(figures.airyUm).toBeCloseTo(2 * 1.21967 * 0.55 * 16, 1);
+    const lost = 2 * Math.log2(16 / before.effectiveFNumber);
+    expect(figures.exposureErrorStops).toBeCloseTo(before.exposureErrorStops - lost, 9);
+    // Close up depth goes with 2·c·N_eff/m² (Ray, Applied Photographic Optics).
+    expect(figures.depthMm.total / before.depthMm.total).toBeCloseTo(
+      16 / before.effectiveFNumber,
+      2,
+    );
+    expect(figures.measured).toEqual(['effectiveFNumber', 'lightLossStops']);
+  });
+
+  it('holds in proportion at another aperture than it was taken at', () => {
+    const figures = figuresWith({
+      'shots/frost/measured': '{ effective-f-number: 16, aperture: f/11 }',
+    });
+    expect(figures.effectiveFNumber).toBeCloseTo((16 * 8) / 11, 9);
+  });
+
+  it('of the working distance moves the pupil with it', () => {
+    const mm = before.workingDistanceMm;
+    const figures = figuresWith({
+      'shots/frost/measured': `{ working-distance: ${(mm + 5).toFixed(4)} mm }`,
+    });
+    expect(figures.workingDistanceMm).toBeCloseTo(mm + 5, 3);
+    expect(figures.measured).toEqual(['workingDistanceMm']);
+  });
+
+  it('that agrees with the calculation changes nothing', () => {
+    const figures = figuresWith({
+      'shots/frost/measured': `{ field: 60 mm, effective-f-number: ${before.effectiveFNumber.toFixed(6)}, working-distance: ${before.workingDistanceMm.toFixed(5)} mm }`,
+    });
+    expect(figures.depthMm.total).toBeCloseTo(before.depthMm.total, 4);
+    expect(figures.pupilDiameterMm).toBeCloseTo(before.pupilDiameterMm, 4);
+    expect(figures.contrast).toBeCloseTo(before.contrast, 5);
+  });
+
+  it('of mass and balance goes before the sum of the parts', () => {
+    const figures = figuresWith({ 'shots/frost/measured': '{ mass: 1.5 kg, balance: 66 mm }' });
+    expect(figures.massKg).toBe(1.5);
+    expect(figures.centreOfGravityMm).toBe(66);
+    expect(figures.measured).toEqual(['massKg', 'centreOfGravityMm']);
+  });
+});
+
+describe('a rig’s measurement', () => {
+  it('at an end of the ring is an end of the reach', () => {
+    const figures = figuresWith({ 'rigs/bench/measured': '{ ring: closest, field: 35 mm }' });
+    expect(figures.reach[1]).toBeCloseTo(36 / 35, 9);
+    expect(figures.fieldMm[0]).toBeCloseTo(60, 9);
+    expect(figures.measured).toBeUndefined();
+  });
+
+  it('lets a field be framed that the calculation does not reach', () => {
+    const change = { 'shots/frost/field': '35 mm' };
+    expect(figuresWith(change).magnification).toBeNull();
+    const figures = figuresWith({
+      ...change,
+      'rigs/bench/measured': '{ ring: closest, field: 34.8 mm }',
+    });
+    expect(figures.magnification).toBeCloseTo(36 / 35, 9);
+    expect(figures.fieldMm[0]).toBeCloseTo(35, 9);
+  });
+
+  it('is the field where the shot asks for that setting of the ring', () => {
+    const figures = figuresWith({
+      'rigs/bench/measured': '{ ring: closest, field: 35 mm }',
+      'shots/frost/field': null,
+      'shots/frost/ring': 'closest',
+    });
+    expect(figures.fieldMm[0]).toBeCloseTo(35, 9);
+    expect(figures.measured).toEqual(['magnification', 'fieldMm']);
+  });
+
+  it('holds only near the setting that it was taken at', () => {
+    const taken = '{ ring: closest, effective-f-number: 17, aperture: f/8 }';
+    const elsewhere = figuresWith({ 'rigs/bench/measured': taken });
+    expect(elsewhere.effectiveFNumber).toBe(before.effectiveFNumber);
+    const there = figuresWith({ 'rigs/bench/measured': taken, 'shots/frost/field': '36.1 mm' });
+    expect(there.effectiveFNumber).toBe(17);
+  });
+
+  it('gives way to the shot’s own', () => {
+    const figures = figuresWith({
+      'rigs/bench/measured': '{ effective-f-number: 20 }',
+      'shots/frost/measured': '{ effective-f-number: 16 }',
+    });
+    expect(figures.effectiveFNumber).toBe(16);
+  });
+});
