@@ -1,7 +1,7 @@
 /** The sheet as HTML: one page that needs nothing else, or the parts that a live view exchanges. */
 import type { Say } from '../../rules/say.ts';
 import { type Drawing, patterns, svgOf } from './canvas.ts';
-import { type Element, el, markup } from './markup.ts';
+import { type Child, type Element, el, markup } from './markup.ts';
 import { capital, listed } from './said.ts';
 import {
   type Check,
