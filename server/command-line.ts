@@ -7,13 +7,14 @@ import {
   NOTHING_FOUND,
   type Surroundings,
 } from './commands/command.ts';
+import { compare } from './commands/compare.ts';
 import { explain } from './commands/explain.ts';
 import { figures } from './commands/figures.ts';
 import { helpOf, overview } from './commands/help.ts';
 import { nearest, WrongUse } from './commands/options.ts';
 import { sheet } from './commands/sheet.ts';
 
-const COMMANDS: readonly Command[] = [check, figures, sheet, explain];
+const COMMANDS: readonly Command[] = [check, figures, sheet, compare, explain];
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */
 export async function runCommandLine(

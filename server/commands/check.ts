@@ -6,7 +6,7 @@ import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
 import { MOST_BYTES } from '../files/decode.ts';
 import { isPlanName, PLAN_SUFFIX, plansNamed } from '../files/plan-files.ts';
-import { PlanSet } from '../files/plan-set.ts';
+import { PlanSet, type PlanSetOptions } from '../files/plan-set.ts';
 import {
   COULD_NOT_RUN,
   type Command,
@@ -21,7 +21,7 @@ import {
 } from './command.ts';
 import { type Parsed, parseOptions, WrongUse } from './options.ts';
 
-const BARS = ['error', 'warning', 'information'] as const satisfies readonly Severity[];
+export const BARS = ['error', 'warning', 'information'] as const satisfies readonly Severity[];
 
 const OPTIONS = {
   format: { oneOf: FORMATS },
@@ -73,6 +73,7 @@ export const check: Command = {
 export async function planSet(
   { options }: Parsed,
   { terminal, createCore }: Surroundings,
+  read?: PlanSetOptions['read'],
 ): Promise<PlanSet> {
   if (options.lengths && options.format === 'json')
     throw new WrongUse('--lengths goes with --format text; JSON is always in millimetres.');
@@ -82,6 +83,7 @@ export async function planSet(
   return new PlanSet({
     cwd: terminal.cwd,
     createCore,
+    ...(read && { read }),
     ...(root !== null && { root }),
     ...(options.lengths && { lengths: options.lengths as LengthUnit }),
   });

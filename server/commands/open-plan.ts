@@ -3,7 +3,7 @@ import path from 'node:path';
 import { messageOf } from '../../shared/assist/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { isPlanName, PLAN_SUFFIX } from '../files/plan-files.ts';
-import type { PlanSet } from '../files/plan-set.ts';
+import type { PlanSet, PlanSetOptions } from '../files/plan-set.ts';
 import { planSet } from './check.ts';
 import type { Surroundings } from './command.ts';
 import { type Parsed, WrongUse } from './options.ts';
@@ -27,15 +27,17 @@ export async function openPlan(
   return openNamed(file, parsed, surroundings);
 }
 
+/** @param read where plans are read from; left out: the disk */
 export async function openNamed(
   file: string,
   parsed: Parsed,
   surroundings: Surroundings,
+  read?: PlanSetOptions['read'],
 ): Promise<OpenedPlan | null> {
   const { terminal } = surroundings;
   if (!isPlanName(file))
     throw new WrongUse(`${file}: not a plan; plans are named *${PLAN_SUFFIX}.`);
-  const plans = await planSet(parsed, surroundings);
+  const plans = await planSet(parsed, surroundings, read);
   const problem = await plans.add(path.resolve(terminal.cwd, file));
   if (problem !== null) {
     terminal.err(`lamella: ${problem}\n`);

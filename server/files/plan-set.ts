@@ -6,7 +6,7 @@ import type { LengthUnit } from '../../shared/rules/say.ts';
 import type { Core, CoreOptions } from '../../shared/workspace/facade.ts';
 import { notText, tooLarge } from '../unread.ts';
 import { decode, MOST_BYTES } from './decode.ts';
-import { isInside, readPlan, sizeIn } from './read-plan.ts';
+import { isInside, type ReadPlan, readPlan, sizeIn } from './read-plan.ts';
 import { nearestRoot } from './root.ts';
 import { pathOfUri, uriOfPath } from './uri.ts';
 
@@ -18,6 +18,8 @@ export interface PlanSetOptions {
   readonly root?: string;
   readonly lengths?: LengthUnit;
   readonly createCore: CreateCore;
+  /** Where plans are read from; left out: the disk. */
+  readonly read?: (file: string, root: string) => Promise<ReadPlan>;
 }
 
 export class PlanSet {
@@ -48,7 +50,7 @@ export class PlanSet {
   async add(file: string): Promise<string | null> {
     const root = this.#options.root ?? nearestRoot(path.dirname(file));
     const id = this.#note(file, root);
-    const read = await readPlan(file, root);
+    const read = await this.#read(file, root);
     if (read.ok) this.#give(id, read.text);
     else if (read.why === 'too-large')
       this.#unread.set(id, tooLarge(id, read.detail, sizeIn(MOST_BYTES)));
@@ -107,6 +109,10 @@ export class PlanSet {
     return name.split(path.sep).join('/');
   }
 
+  #read(file: string, root: string): Promise<ReadPlan> {
+    return (this.#options.read ?? readPlan)(file, root);
+  }
+
   #give(file: FileId, text: string): void {
     this.#given.add(file);
     this.core.give(file, text);
@@ -126,7 +132,7 @@ export class PlanSet {
   async #provide(file: FileId, root: string): Promise<void> {
     this.#roots.set(file, root);
     const at = pathOfUri(file);
-    const read = at === null ? null : await readPlan(at, root);
+    const read = at === null ? null : await this.#read(at, root);
     if (read?.ok) {
       this.#listed.add(file);
       this.#give(file, read.text);

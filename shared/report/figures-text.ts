@@ -28,7 +28,7 @@ const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/FNumber$/i, (value, say) => say.fNumber(value)],
   [/magnification$|^reach$/i, (value, say) => say.magnification(value)],
   [/^iso/, (value, say) => say.iso(value)],
-  [/residual$/i, (value, say) => say.percent(value)],
+  [/residual$|share$|^shareOf|strayRatio$/i, (value, say) => say.percent(value)],
 ];
 
 const plain: Print = (value, say) => say.number(value);
@@ -44,19 +44,27 @@ export function figuresText(
   const say = new Say(() => options.lengths ?? 'mm');
   const out = [paint('heading', inertLine(file))];
   for (const [shot, { notKnown, measured, ...figures }] of shots) {
-    const width = Math.max(0, ...Object.keys(figures).map((name) => labelOf(name).length));
+    const width = Math.max(0, ...Object.keys(figures).map((name) => figureLabel(name).length));
     out.push('', paint('heading', inertLine(shot)));
     for (const [name, value] of Object.entries(figures)) {
       if (doesNotApply(notKnown[name])) continue;
       const said = valueText(name, value as JsonFigure, notKnown, say);
       const text = measured?.includes(name) ? `${said} (measured)` : said;
       const shown = value === null ? paint('aside', text) : text;
-      out.push(`  ${labelOf(name).padEnd(width)}  ${shown}`);
+      out.push(`  ${figureLabel(name).padEnd(width)}  ${shown}`);
     }
   }
   if (shots.size === 0) out.push('', 'No shots.');
   return `${out.join('\n')}\n`;
 }
+
+/** One figure alone, by its name in the contract ("depthMm.needed"); `why` it is null, where it is. */
+export const figureWords = (
+  name: string,
+  value: JsonFigure,
+  why: string | undefined,
+  say: Say,
+): string => valueText(name, value, why === undefined ? {} : { [name]: why }, say);
 
 function valueText(
   name: string,
@@ -70,7 +78,10 @@ function valueText(
   if (typeof value !== 'object') return inertLine(String(value));
   if (Array.isArray(value)) return listText(name, value, print, say);
   return Object.entries(value as Record<string, JsonFigure>)
-    .map(([part, inner]) => `${labelOf(part)} ${partText(name, part, inner, print, notKnown, say)}`)
+    .map(
+      ([part, inner]) =>
+        `${figureLabel(part)} ${partText(name, part, inner, print, notKnown, say)}`,
+    )
     .join(', ');
 }
 
@@ -101,17 +112,21 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
       .map(([key, inner]) => {
         if (typeof inner !== 'number') return inertLine(String(inner));
         const text = printOf(key)(inner, say);
-        return isNamed ? `${labelOf(key)} ${text}` : text;
+        return isNamed ? `${figureLabel(key)} ${text}` : text;
       })
       .join(' ');
   });
   if (texts.length === 0) return 'none';
-  const between = name.startsWith('reach') ? ' to ' : name.startsWith('field') ? ' x ' : ', ';
+  const between = /^(reach|tiltWindow)/.test(name)
+    ? ' to '
+    : name.startsWith('field')
+      ? ' x '
+      : ', ';
   return texts.join(between);
 }
 
 /** `workingDistanceMm` as "working distance": the unit stands behind the number. */
-const labelOf = (name: string): string =>
+export const figureLabel = (name: string): string =>
   name
     .replace(/(Mm|Um|Nm|Deg|Px|Kg|Seconds|Stops)$/, '')
     .replace(/FNumber$/, ' f-number')

@@ -5,6 +5,7 @@
 import { type LocatedFinding, messageOf, type Range } from '../assist/located.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { Severity } from '../rules/rule.ts';
+import type { Comparison } from './compare/plan.ts';
 import type { ReportedFile } from './text.ts';
 
 export const JSON_VERSION = 1;
@@ -96,7 +97,17 @@ const fromOne = ({ start, end }: Range): JsonRange => ({
 /** JSON's own escapes cover the C0 controls; here the others that a terminal or reader acts on. */
 const ACTIVE = /[\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2028\u2029\u2066-\u2069\ufeff]/g;
 
-const print = (report: CheckReport | FiguresReport): string =>
+/** `lamella compare --format json`: `Comparison` as it stands. */
+export interface CompareReport extends Comparison {
+  readonly version: typeof JSON_VERSION;
+  readonly before: string;
+  readonly after: string;
+}
+
+export const compareReport = (before: string, after: string, comparison: Comparison): string =>
+  print({ version: JSON_VERSION, before, after, ...comparison });
+
+const print = (report: CheckReport | FiguresReport | CompareReport): string =>
   `${JSON.stringify(report, null, 2).replace(
     ACTIVE,
     (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,

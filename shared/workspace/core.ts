@@ -1,5 +1,6 @@
 /** The core as hosts see it: texts in, findings, figures and what the editor shows out. */
 import { coloursIn } from '../assist/colours.ts';
+import { comparedPlan } from '../assist/compare.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import type { LocatedFinding, LocatedFix, Range } from '../assist/located.ts';
@@ -54,6 +55,10 @@ export function createCore(options: CoreOptions): Core {
   const findings = (file: FileId): readonly LocatedFinding[] =>
     rawFindings(file).map(locate).sort(byPosition);
 
+  /** Of every file that `file` uses, itself first. */
+  const allFindings = (file: FileId): readonly LocatedFinding[] =>
+    analysis.names.reaches(file).flatMap(findings);
+
   const fixesOf = (located: LocatedFinding): readonly LocatedFix[] => {
     const finding = origins.get(located);
     return finding ? fixes.of(finding) : [];
@@ -91,7 +96,8 @@ export function createCore(options: CoreOptions): Core {
           return figures ? [[id.slice('shots/'.length), figuresJson(figures)] as const] : [];
         }),
       ),
-    sheet: (file) => sheetOf(context, file, analysis.names.reaches(file).flatMap(findings)),
+    compared: (file) => comparedPlan(context, file, allFindings(file)),
+    sheet: (file) => sheetOf(context, file, allFindings(file)),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
     shotAt: (file, position) => shotAt(context, file, position),
     state: (file) => analysis.state(file),

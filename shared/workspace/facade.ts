@@ -15,6 +15,7 @@ import type { Renaming } from '../assist/navigation/rename.ts';
 import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { FileId } from '../plan/place.ts';
+import type { ComparedPlan } from '../report/compare/plan.ts';
 import type { Sheet } from '../report/sheet/sheet.ts';
 import type { LengthUnit } from '../rules/say.ts';
 import type { Refusal } from './store.ts';
@@ -92,6 +93,8 @@ export interface Core {
   findEntries(query: string): readonly FoundEntry[];
   /** Figures of every shot of a plan, by the shot's name, in the order of the text. */
   figures(file: FileId): ReadonlyMap<string, ShotFiguresJson>;
+  /** A plan and all that it uses, as report/compare takes it. */
+  compared(file: FileId): ComparedPlan;
   /** The sheet of a plan; its text and drawings are made by report/sheet. */
   sheet(file: FileId): Sheet;
   /** Where a key of a shot stands, or the shot's name where the key isn't written. */

@@ -151,6 +151,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
             : [];
         }),
       ),
+    compared: () => ({ sections: new Map(), shots: new Map(), findings: [] }),
     sheet: () => {
       throw new Error('no test of these asks for a sheet');
     },

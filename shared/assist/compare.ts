@@ -1,0 +1,84 @@
+/** A plan, and all that it uses, made ready to be compared. */
+import { figuresJson } from '../figures/contract.ts';
+import type { Field } from '../plan/field.ts';
+import { SHAPES } from '../plan/generated/shapes.ts';
+import type { FileId } from '../plan/place.ts';
+import { entryTexts, type FieldTexts, keyTexts } from '../report/compare/field-texts.ts';
+import type { ComparedFinding, ComparedPlan, ComparedShot } from '../report/compare/plan.ts';
+import type { Context } from '../workspace/context.ts';
+import { plainId } from '../workspace/entry-kinds.ts';
+import type { LocatedFinding } from './located.ts';
+import { shotAt } from './sheet.ts';
+
+/** Where a plan's files lie is not what it says. */
+const NOT_COMPARED: ReadonlySet<string> = new Set(['use']);
+
+const CLIPS = { kind: 'list', item: { kind: 'record', of: 'clip' } } as const;
+
+/** @param findings those of every file that the plan reaches */
+export function comparedPlan(
+  context: Context,
+  file: FileId,
+  findings: readonly LocatedFinding[],
+): ComparedPlan {
+  const { analysis } = context;
+  const sections = new Map<string, Map<string, FieldTexts>>();
+  for (const reached of analysis.names.reaches(file))
+    for (const { id } of analysis.entries.list(reached)) {
+      // A plan's own keys are its own; what it uses brings in entries.
+      const texts = textsOf(context, reached, id, reached === file);
+      if (texts === null) continue;
+      const [section, name] = placeOf(id);
+      const entries = sections.get(section) ?? new Map<string, FieldTexts>();
+      sections.set(section, entries);
+      if (!entries.has(name)) entries.set(name, texts);
+    }
+  const byShot = new Map<string, ComparedFinding[]>();
+  const others: ComparedFinding[] = [];
+  const names = new Set(analysis.shots(file).map(nameOf));
+  for (const { rule, severity, what, shot, file: at, range } of findings) {
+    if (severity === 'hint') continue;
+    const name = shot ?? (at === file ? shotAt(context, file, range.start) : null);
+    const finding = { rule, severity, what };
+    if (name === null || !names.has(name)) others.push(finding);
+    else byShot.set(name, [...(byShot.get(name) ?? []), finding]);
+  }
+  const shots = analysis.shots(file).map((id): readonly [string, ComparedShot] => {
+    const figures = analysis.figures(file, id);
+    const name = nameOf(id);
+    return [
+      name,
+      {
+        figures: figures ? figuresJson(figures) : { notKnown: {} },
+        findings: byShot.get(name) ?? [],
+      },
+    ];
+  });
+  return { sections, shots: new Map(shots), findings: others };
+}
+
+const nameOf = (id: string): string => id.slice('shots/'.length);
+
+function placeOf(id: string): readonly [section: string, name: string] {
+  const at = id.lastIndexOf('/');
+  return at < 0 ? ['', id] : [id.slice(0, at), id.slice(at + 1)];
+}
+
+function textsOf(
+  { analysis }: Context,
+  file: FileId,
+  id: string,
+  isOwn: boolean,
+): FieldTexts | null {
+  if (id !== plainId(id)) return null;
+  const lowered = analysis.entries.lowered(file, id);
+  if (!lowered || lowered.value === undefined) return null;
+  const { kind, def, value } = lowered;
+  if (kind.kind === 'clips') return isOwn ? keyTexts(CLIPS, value as Field<unknown>) : null;
+  if (kind.kind === 'key') {
+    const shape = SHAPES[kind.def].keys[kind.key]?.shape;
+    if (!isOwn || !shape || NOT_COMPARED.has(kind.key)) return null;
+    return keyTexts(shape, value as Field<unknown>);
+  }
+  return def === null ? null : entryTexts(def, value as object);
+}

@@ -1,0 +1,232 @@
+/** What a change of a plan changes: in its words, and in what follows from them. */
+import type { ShotFiguresJson } from '../../figures/json.ts';
+import { type FieldTexts, renamed, shownText } from './field-texts.ts';
+import type {
+  ComparedFinding,
+  ComparedPlan,
+  ComparedShot,
+  Comparison,
+  EntryChange,
+  FieldChange,
+  FigureChange,
+  FindingsChange,
+  ShotChange,
+} from './plan.ts';
+import { renamesIn } from './renames.ts';
+
+const SHOTS = 'shots';
+
+export function comparePlans(before: ComparedPlan, after: ComparedPlan): Comparison {
+  const renames = new Map<string, ReadonlyMap<string, string>>();
+  // What others refer to comes first: kit, then what is made of it, then the shots.
+  const sections = sectionsOf(before, after);
+  const rename = (name: string): string => {
+    for (const section of renames.values()) {
+      const now = section.get(name);
+      if (now !== undefined) return now;
+    }
+    return name;
+  };
+  for (const section of sections)
+    renames.set(section, renamesIn(entriesIn(before, section), entriesIn(after, section), rename));
+  const changes = (section: string) =>
+    entryChanges(
+      entriesIn(before, section),
+      entriesIn(after, section),
+      renames.get(section) ?? new Map(),
+      rename,
+    );
+  const shots = shotChanges(before, after, changes(SHOTS), renames.get(SHOTS) ?? new Map());
+  const all = new Set([
+    ...after.shots.keys(),
+    ...[...before.shots.keys()].map((name) => renames.get(SHOTS)?.get(name) ?? name),
+  ]);
+  return {
+    entries: sections
+      .filter((section) => section !== SHOTS)
+      .flatMap((section) => changes(section).map((change) => inSection(section, change))),
+    shots,
+    sameShots: all.size - shots.length,
+    findings: findingsChange(before.findings, after.findings),
+  };
+}
+
+/** Nothing that a plan says is different, nor anything that follows. */
+export const isSame = ({ entries, shots, findings }: Comparison): boolean =>
+  entries.length === 0 && shots.length === 0 && !hasFindings(findings);
+
+export const hasFindings = ({ gone, new: come, changed }: FindingsChange): boolean =>
+  gone.length + come.length + changed.length > 0;
+
+const entriesIn = (plan: ComparedPlan, section: string): ReadonlyMap<string, FieldTexts> =>
+  plan.sections.get(section) ?? new Map();
+
+const ORDER = ['', 'kit', 'lights', 'subjects', 'rigs', SHOTS, 'edit', 'clips'];
+
+function sectionsOf(before: ComparedPlan, after: ComparedPlan): readonly string[] {
+  const place = (section: string): number => {
+    const at = ORDER.indexOf(section.split('/')[0] ?? '');
+    return at < 0 ? ORDER.length : at;
+  };
+  return [...new Set([...before.sections.keys(), ...after.sections.keys()])].sort(
+    (a, b) => place(a) - place(b) || (a < b ? -1 : 1),
+  );
+}
+
+const inSection = (section: string, change: EntryChange): EntryChange =>
+  section === '' ? change : { ...change, entry: `${section}/${change.entry}` };
+
+function entryChanges(
+  before: ReadonlyMap<string, FieldTexts>,
+  after: ReadonlyMap<string, FieldTexts>,
+  renames: ReadonlyMap<string, string>,
+  rename: (name: string) => string,
+): readonly EntryChange[] {
+  const came = new Map([...renames].map(([old, name]) => [name, old]));
+  const NOTHING: FieldTexts = new Map();
+  const there = [...after].flatMap(([name, texts]): EntryChange[] => {
+    const old = came.get(name);
+    const was = before.get(old ?? name);
+    if (!was) return [{ entry: name, state: 'new', fields: fieldChanges(NOTHING, texts, rename) }];
+    const fields = fieldChanges(was, texts, rename);
+    return fields.length > 0 || old !== undefined
+      ? [{ entry: name, state: 'changed', ...(old !== undefined && { before: old }), fields }]
+      : [];
+  });
+  const gone = [...before].flatMap(([name, texts]): EntryChange[] =>
+    after.has(name) || renames.has(name)
+      ? []
+      : [{ entry: name, state: 'gone', fields: fieldChanges(texts, NOTHING, rename) }],
+  );
+  return [...there, ...gone];
+}
+
+function fieldChanges(
+  before: FieldTexts,
+  after: FieldTexts,
+  rename: (name: string) => string,
+): readonly FieldChange[] {
+  // Under its new name; shown with the one that it had.
+  const old = new Map([...before].map(([path, text]) => [renamed(path, rename), text]));
+  const paths = [...new Set([...old.keys(), ...after.keys()])].sort();
+  return paths.flatMap((path): FieldChange[] => {
+    const [was, is] = [old.get(path), after.get(path)];
+    if (was === undefined ? is === undefined : renamed(was, rename) === is) return [];
+    const shown = (text: string | undefined) => (text === undefined ? null : shownText(text));
+    return [{ path: shownText(path), before: shown(was), after: shown(is) }];
+  });
+}
+
+const NO_SHOT: ComparedShot = { figures: { notKnown: {} }, findings: [] };
+
+function shotChanges(
+  before: ComparedPlan,
+  after: ComparedPlan,
+  changes: readonly EntryChange[],
+  renames: ReadonlyMap<string, string>,
+): readonly ShotChange[] {
+  const own = new Map(changes.map((change) => [change.entry, change]));
+  const came = new Map([...renames].map(([old, name]) => [name, old]));
+  const names = [
+    ...after.shots.keys(),
+    ...[...before.shots.keys()].filter((name) => !after.shots.has(name) && !renames.has(name)),
+  ];
+  return names.flatMap((name): ShotChange[] => {
+    const change = own.get(name);
+    const was = before.shots.get(came.get(name) ?? name);
+    const is = after.shots.get(name);
+    const state = change?.state ?? (was ? (is ? 'changed' : 'gone') : 'new');
+    const isBoth = state === 'changed';
+    const shot: ShotChange = {
+      shot: name,
+      state,
+      ...(change?.before !== undefined && { before: change.before }),
+      fields: isBoth ? (change?.fields ?? []) : [],
+      figures: isBoth ? figureChanges((was ?? NO_SHOT).figures, (is ?? NO_SHOT).figures) : [],
+      findings: findingsChange((was ?? NO_SHOT).findings, (is ?? NO_SHOT).findings),
+    };
+    const isQuiet =
+      isBoth &&
+      shot.before === undefined &&
+      shot.fields.length + shot.figures.length === 0 &&
+      !hasFindings(shot.findings);
+    return isQuiet ? [] : [shot];
+  });
+}
+
+/** Less than this is the rounding of another way to the same number. */
+const SAME = 1e-9;
+
+/** Values of figures that are lists of many, for programs that ask for them. */
+const LONG: ReadonlySet<string> = new Set(['filmColours', 'bubbleImages', 'lossByPart']);
+
+function figureChanges(before: ShotFiguresJson, after: ShotFiguresJson): readonly FigureChange[] {
+  const [old, now] = [flat(before), flat(after)];
+  return [...new Set([...now.keys(), ...old.keys()])].flatMap((figure): FigureChange[] => {
+    const [was, is] = [old.get(figure) ?? null, now.get(figure) ?? null];
+    const why = { before: before.notKnown[figure], after: after.notKnown[figure] };
+    if (isAlike(was, is) && (was !== null || why.before === why.after)) return [];
+    return [
+      {
+        figure,
+        before: was,
+        after: is,
+        notKnown: {
+          ...(was === null && why.before !== undefined && { before: why.before }),
+          ...(is === null && why.after !== undefined && { after: why.after }),
+        },
+      },
+    ];
+  });
+}
+
+/** `depthMm` by its parts, as `depthMm.needed`. */
+function flat({ notKnown: _, ...figures }: ShotFiguresJson): ReadonlyMap<string, unknown> {
+  const rows = Object.entries(figures).flatMap(([name, value]): [string, unknown][] => {
+    if (LONG.has(name)) return [];
+    if (name !== 'depthMm' || value === null) return [[name, value]];
+    return Object.entries(value as object).map(([part, inner]) => [`${name}.${part}`, inner]);
+  });
+  return new Map(rows);
+}
+
+function isAlike(a: unknown, b: unknown): boolean {
+  if (typeof a === 'number' && typeof b === 'number')
+    return Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
+  if (typeof a === 'object' && typeof b === 'object' && a !== null && b !== null) {
+    const [left, right] = [Object.entries(a), Object.entries(b)];
+    return (
+      left.length === right.length &&
+      left.every(([key, value]) => isAlike(value, (b as Record<string, unknown>)[key]))
+    );
+  }
+  return a === b;
+}
+
+/** First what is found word for word in both, then what is found again with other numbers. */
+function findingsChange(
+  before: readonly ComparedFinding[],
+  after: readonly ComparedFinding[],
+): FindingsChange {
+  const gone = [...before];
+  const come: ComparedFinding[] = [];
+  for (const finding of after) {
+    const same = gone.findIndex((old) => saidAlike(old, finding));
+    if (same >= 0) gone.splice(same, 1);
+    else come.push(finding);
+  }
+  const changed: { before: ComparedFinding; after: ComparedFinding }[] = [];
+  const isNew = come.filter((finding) => {
+    const again = gone.findIndex(
+      ({ rule, severity }) => rule === finding.rule && severity === finding.severity,
+    );
+    if (again < 0) return true;
+    changed.push({ before: gone[again]!, after: finding });
+    gone.splice(again, 1);
+    return false;
+  });
+  return { gone, new: isNew, changed };
+}
+
+const saidAlike = (a: ComparedFinding, b: ComparedFinding): boolean =>
+  a.rule === b.rule && a.severity === b.severity && a.what === b.what;

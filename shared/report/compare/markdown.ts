@@ -1,0 +1,73 @@
+/** A comparison as Markdown, for a comment on a review. */
+import type { Say } from '../../rules/say.ts';
+import { inertMarkdown } from '../inert.ts';
+import { isSame } from './compare.ts';
+import type {
+  ComparedFinding,
+  Comparison,
+  EntryChange,
+  FindingsChange,
+  ShotChange,
+} from './plan.ts';
+import {
+  type ChangeWords,
+  changedName,
+  fieldWords,
+  followsWords,
+  sameShotsWords,
+  saysNothing,
+} from './words.ts';
+
+const plain = inertMarkdown;
+
+export function comparisonMarkdown(comparison: Comparison, say: Say): string {
+  if (isSame(comparison)) return 'Nothing that the plans say is different.\n';
+  const { entries, shots, sameShots, findings } = comparison;
+  const told = shots.filter((shot) => !saysNothing(shot, say));
+  const rest = sameShots + shots.length - told.length;
+  const blocks = [
+    ...told.map((shot) => shotBlock(shot, say)),
+    ...(entries.length > 0
+      ? ['### Kit, lights, subjects and plan', ...entries.map(entryBlock)]
+      : []),
+    findingList(findings),
+    rest > 0 ? sameShotsWords(rest) : '',
+  ];
+  return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+const entryBlock = (entry: EntryChange): string =>
+  [
+    `**${plain(changedName(entry))}**`,
+    entry.state === 'changed' ? table('changed', entry.fields.map(fieldWords)) : '',
+  ]
+    .filter((part) => part !== '')
+    .join('\n\n');
+
+const shotBlock = (shot: ShotChange, say: Say): string =>
+  [
+    `### ${plain(changedName(shot))}`,
+    table('set', shot.fields.map(fieldWords)),
+    table('it follows', followsWords(shot.figures, say)),
+    findingList(shot.findings),
+  ]
+    .filter((part) => part !== '')
+    .join('\n\n');
+
+function table(head: string, changes: readonly ChangeWords[]): string {
+  if (changes.length === 0) return '';
+  const rows = changes.map(
+    ({ label, before, after }) => `| ${plain(label)} | ${plain(before)} | ${plain(after)} |`,
+  );
+  return [`| ${head} | before | after |`, '| --- | --- | --- |', ...rows].join('\n');
+}
+
+function findingList({ gone, new: come, changed }: FindingsChange): string {
+  const one = (word: string, { severity, what }: ComparedFinding): string =>
+    `- **${word}** ${severity}: ${plain(what)}`;
+  return [
+    ...come.map((finding) => one('new', finding)),
+    ...changed.map(({ after }) => one('still', after)),
+    ...gone.map((finding) => one('gone', finding)),
+  ].join('\n');
+}

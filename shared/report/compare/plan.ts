@@ -1,0 +1,79 @@
+/** A plan as it is compared, and what a comparison says: plain data. */
+import type { ShotFiguresJson } from '../../figures/json.ts';
+import type { Severity } from '../../rules/rule.ts';
+import type { FieldTexts } from './field-texts.ts';
+
+export interface ComparedPlan {
+  /** Entries and keys of the plan and of all that it uses, by section: 'kit/lenses', 'shots', ''. */
+  readonly sections: ReadonlyMap<string, ReadonlyMap<string, FieldTexts>>;
+  readonly shots: ReadonlyMap<string, ComparedShot>;
+  /** Of no single shot. */
+  readonly findings: readonly ComparedFinding[];
+}
+
+export interface ComparedShot {
+  readonly figures: ShotFiguresJson;
+  readonly findings: readonly ComparedFinding[];
+}
+
+export interface ComparedFinding {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly what: string;
+}
+
+export interface Comparison {
+  /** What changed outside the shots. */
+  readonly entries: readonly EntryChange[];
+  /** Shots of which anything changed, in themselves or by what they use. */
+  readonly shots: readonly ShotChange[];
+  /** Shots of either plan of which nothing did. */
+  readonly sameShots: number;
+  readonly findings: FindingsChange;
+}
+
+export type ChangeState = 'new' | 'gone' | 'changed';
+
+export interface EntryChange {
+  /** 'lights/wall', 'deliver' */
+  readonly entry: string;
+  readonly state: ChangeState;
+  /** What it was called before. */
+  readonly before?: string;
+  readonly fields: readonly FieldChange[];
+}
+
+/** null: not written. */
+export interface FieldChange {
+  readonly path: string;
+  readonly before: string | null;
+  readonly after: string | null;
+}
+
+export interface ShotChange {
+  readonly shot: string;
+  readonly state: ChangeState;
+  readonly before?: string;
+  readonly fields: readonly FieldChange[];
+  readonly figures: readonly FigureChange[];
+  readonly findings: FindingsChange;
+}
+
+export interface FigureChange {
+  /** As in `figures`: 'depthMm.needed'. */
+  readonly figure: string;
+  readonly before: unknown;
+  readonly after: unknown;
+  /** Why it is null, where it is. */
+  readonly notKnown: { readonly before?: string; readonly after?: string };
+}
+
+export interface FindingsChange {
+  readonly gone: readonly ComparedFinding[];
+  readonly new: readonly ComparedFinding[];
+  /** Still found, with other numbers. */
+  readonly changed: readonly {
+    readonly before: ComparedFinding;
+    readonly after: ComparedFinding;
+  }[];
+}

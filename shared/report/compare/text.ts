@@ -1,0 +1,68 @@
+/** A comparison as a terminal shows it. */
+import type { Say } from '../../rules/say.ts';
+import { inertLine } from '../inert.ts';
+import { type Paint, painter } from '../paint.ts';
+import { isSame } from './compare.ts';
+import type {
+  ComparedFinding,
+  Comparison,
+  EntryChange,
+  FindingsChange,
+  ShotChange,
+} from './plan.ts';
+import {
+  type ChangeWords,
+  changedName,
+  fieldWords,
+  followsWords,
+  sameShotsWords,
+  saysNothing,
+} from './words.ts';
+
+export function comparisonText(comparison: Comparison, say: Say, colour: boolean): string {
+  const paint = painter(colour);
+  if (isSame(comparison)) return 'Nothing that the plans say is different.\n';
+  const { entries, shots, sameShots, findings } = comparison;
+  const told = shots.filter((shot) => !saysNothing(shot, say));
+  const blocks = [
+    ...entries.map((entry) => entryBlock(entry, paint)),
+    ...told.map((shot) => shotBlock(shot, say, paint)),
+    findingRows(findings, paint),
+  ].filter((block) => block.length > 0);
+  const rest = sameShots + shots.length - told.length;
+  if (rest > 0) blocks.push([sameShotsWords(rest)]);
+  return `${blocks.map((rows) => rows.join('\n')).join('\n\n')}\n`;
+}
+
+const entryBlock = (entry: EntryChange, paint: Paint): string[] => [
+  paint('heading', inertLine(changedName(entry))),
+  ...(entry.state === 'changed' ? rows(entry.fields.map(fieldWords), '  ') : []),
+];
+
+function shotBlock(shot: ShotChange, say: Say, paint: Paint): string[] {
+  const follows = followsWords(shot.figures, say);
+  return [
+    paint('heading', inertLine(changedName(shot))),
+    ...rows(shot.fields.map(fieldWords), '  '),
+    ...(follows.length > 0 ? [paint('aside', '  it follows:'), ...rows(follows, '    ')] : []),
+    ...findingRows(shot.findings, paint),
+  ];
+}
+
+function rows(changes: readonly ChangeWords[], indent: string): string[] {
+  const width = Math.max(0, ...changes.map(({ label }) => label.length));
+  return changes.map(
+    ({ label, before, after }) =>
+      `${indent}${inertLine(label).padEnd(width)}  ${inertLine(before)} → ${inertLine(after)}`,
+  );
+}
+
+function findingRows({ gone, new: come, changed }: FindingsChange, paint: Paint): string[] {
+  const one = (word: string, { severity, what, rule }: ComparedFinding): string =>
+    `  ${word} ${paint(severity, severity)}: ${inertLine(what)}  ${paint('aside', rule)}`;
+  return [
+    ...come.map((finding) => one('new', finding)),
+    ...changed.map(({ after }) => one('still', after)),
+    ...gone.map((finding) => one('gone', finding)),
+  ];
+}

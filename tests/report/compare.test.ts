@@ -1,0 +1,265 @@
+/** What a change does: silent on what says the same, its own mirror image when swapped. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { comparePlans, isSame } from '../../shared/report/compare/compare.ts';
+import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
+import type { Comparison, FindingsChange } from '../../shared/report/compare/plan.ts';
+import { comparisonText } from '../../shared/report/compare/text.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { Say } from '../../shared/rules/say.ts';
+import { changed, coreWith, PLAN } from '../support/plans.ts';
+import { randomPlan } from '../support/random-plans.ts';
+import { sampleCore, samples } from './support/sheets.ts';
+
+const say = new Say();
+const compared = (text: string) => coreWith(text).compared(PLAN);
+const compare = (before: string, after: string) => comparePlans(compared(before), compared(after));
+const change = (what: Readonly<Record<string, string | null>>) =>
+  compare(EXAMPLE_PLAN, changed(EXAMPLE_PLAN, what));
+
+describe('nothing is said of plans that say the same', () => {
+  it.each(samples)('%s and itself', (_, text) => {
+    const comparison = comparePlans(
+      sampleCore(text).compared(PLAN),
+      sampleCore(text).compared(PLAN),
+    );
+    expect(isSame(comparison)).toBe(true);
+    expect(comparisonText(comparison, say, false)).toBe(
+      'Nothing that the plans say is different.\n',
+    );
+  });
+
+  it.each([
+    [
+      'comments and blank lines',
+      (text: string) => `# by hand\n\n${text.replace('shots:', '\n# the shots\nshots:')}`,
+    ],
+    ['another spelling of a length', (text: string) => text.replace('field: 60 mm', 'field: 6 cm')],
+    ['another spelling of a size', (text: string) => text.replaceAll('1920 x 1080', '1920x1080')],
+    ['quotes', (text: string) => text.replace('title: Winter Window', "title: 'Winter Window'")],
+    ['CRLF', (text: string) => text.replaceAll('\n', '\r\n')],
+    [
+      'a record in block style',
+      (text: string) =>
+        text.replace(
+          '    take: { duration: 20 s, settle: 5 s }',
+          '    take:\n      duration: 20 s\n      settle: 5 s',
+        ),
+    ],
+    [
+      'keys in another order',
+      (text: string) =>
+        text.replace(
+          '    aperture: f/8\n    shutter: 1/50 s\n    iso: 1250',
+          '    iso: 1250\n    shutter: 1/50 s\n    aperture: f/8',
+        ),
+    ],
+  ])('%s', (_, edit) => {
+    const edited = edit(EXAMPLE_PLAN);
+    expect(edited).not.toBe(EXAMPLE_PLAN);
+    expect(isSame(compare(EXAMPLE_PLAN, edited))).toBe(true);
+  });
+});
+
+describe('what follows from a change', () => {
+  it('an aperture closed by two thirds of a stop: depth, exposure, a finding', () => {
+    const { shots, entries, sameShots } = change({ 'shots/frost/aperture': 'f/10' });
+    expect([entries, sameShots]).toEqual([[], 1]);
+    const [shot] = shots;
+    expect(shot).toMatchObject({
+      shot: 'frost',
+      state: 'changed',
+      fields: [{ path: 'aperture', before: 'f/8', after: 'f/10' }],
+    });
+    const figure = (name: string) => shot!.figures.find((one) => one.figure === name)!;
+    // 2·log2(10/8) = 0.644 stops less light; f-number and magnification alone decide the rest.
+    const exposure = figure('exposureErrorStops');
+    expect((exposure.before as number) - (exposure.after as number)).toBeCloseTo(
+      2 * Math.log2(10 / 8),
+      9,
+    );
+    const n = figure('effectiveFNumber');
+    expect((n.after as number) / (n.before as number)).toBeCloseTo(10 / 8, 9);
+    expect(shot!.findings.new.map(({ rule }) => rule)).toEqual(['exposure-off']);
+    const text = comparisonText(
+      { entries, shots, sameShots, findings: { gone: [], new: [], changed: [] } },
+      say,
+      false,
+    );
+    expect(text).toContain('aperture  f/8 → f/10');
+    expect(text).toMatch(/depth of field +\S+ mm → \S+ mm/);
+    expect(text).toContain('new information: ');
+  });
+
+  it('a light moved: told of the light, and of every shot that it lights', () => {
+    const { shots, entries } = change({ 'lights/strip/luminance': '3000 cd/m2' });
+    expect(entries).toMatchObject([
+      {
+        entry: 'lights/strip',
+        fields: [{ path: 'luminance', before: '12000 cd/m2', after: '3000 cd/m2' }],
+      },
+    ]);
+    expect(shots.map(({ shot, fields }) => [shot, fields])).toEqual([['skin', []]]);
+    // A quarter of the light is two stops less.
+    const exposure = shots[0]!.figures.find(({ figure }) => figure === 'exposureErrorStops')!;
+    expect((exposure.after as number) - (exposure.before as number)).toBeCloseTo(-2, 9);
+  });
+
+  it('a key taken out says so, and why a figure is not known any more', () => {
+    const { shots } = change({ 'shots/frost/shutter': null });
+    expect(shots[0]).toMatchObject({
+      fields: [{ path: 'shutter', before: '1/50 s', after: null }],
+    });
+    const exposure = shots[0]!.figures.find(({ figure }) => figure === 'exposureErrorStops')!;
+    expect(exposure).toMatchObject({
+      after: null,
+      notKnown: { after: 'needs `shutter` of frost' },
+    });
+  });
+
+  it('a finding that stays with other numbers is not new', () => {
+    const dark = changed(EXAMPLE_PLAN, { 'shots/frost/iso': '400' });
+    const darker = changed(EXAMPLE_PLAN, { 'shots/frost/iso': '200' });
+    const [shot] = compare(dark, darker).shots;
+    expect(shot!.findings).toMatchObject({ gone: [], new: [] });
+    expect(shot!.findings.changed.map(({ after }) => after.rule)).toEqual(['exposure-off']);
+  });
+
+  it('new and gone shots are named, without a list of all that they say', () => {
+    const without = EXAMPLE_PLAN.replace(/ {2}frost:\n(?: {4}.*\n)+/, '');
+    const gone = compare(EXAMPLE_PLAN, without);
+    expect(gone.shots.map(({ shot, state }) => [shot, state])).toContainEqual(['frost', 'gone']);
+    const come = compare(without, EXAMPLE_PLAN);
+    expect(come.shots.map(({ shot, state }) => [shot, state])).toContainEqual(['frost', 'new']);
+  });
+});
+
+describe('renames', () => {
+  it('a shot under another name is the same shot', () => {
+    const { shots } = compare(EXAMPLE_PLAN, EXAMPLE_PLAN.replace('  frost:\n', '  rime:\n'));
+    expect(shots).toMatchObject([
+      { shot: 'rime', state: 'changed', before: 'frost', fields: [], figures: [] },
+    ]);
+  });
+
+  it('of a rig and a light, in what names them, is no change of the shot', () => {
+    const after = EXAMPLE_PLAN.replaceAll(/\bfar\b/g, 'far-off').replaceAll(/\bstrip\b/g, 'wall');
+    const { shots, entries } = compare(EXAMPLE_PLAN, after);
+    expect(shots).toEqual([]);
+    expect(entries.map(({ entry, before, fields }) => [entry, before, fields])).toEqual([
+      ['lights/wall', 'strip', []],
+      ['rigs/far-off', 'far', []],
+    ]);
+  });
+
+  it('with a change on the way', () => {
+    const after = changed(EXAMPLE_PLAN, { 'shots/frost/aperture': 'f/11' }).replace(
+      '  frost:\n',
+      '  rime:\n',
+    );
+    const [shot] = compare(EXAMPLE_PLAN, after).shots;
+    expect(shot).toMatchObject({
+      before: 'frost',
+      fields: [{ path: 'aperture', before: 'f/8', after: 'f/11' }],
+    });
+  });
+
+  it('of two things that have little in common are two things', () => {
+    const after = changed(EXAMPLE_PLAN, {
+      'shots/frost/subject': 'soap',
+      'shots/frost/rig': 'far',
+      'shots/frost/field': '33 mm',
+      'shots/frost/aperture': 'f/16',
+      'shots/frost/iso': '3200',
+      'shots/frost/light': '[strip]',
+      'shots/frost/shutter': '1/25 s',
+    }).replace('  frost:\n', '  other:\n');
+    const states = compare(EXAMPLE_PLAN, after).shots.map(({ shot, state }) => `${shot} ${state}`);
+    expect(states).toEqual(expect.arrayContaining(['other new', 'frost gone']));
+  });
+});
+
+const mirrored = ({ gone, new: come, changed: still }: FindingsChange): FindingsChange => ({
+  gone: come,
+  new: gone,
+  changed: still.map(({ before, after }) => ({ before: after, after: before })),
+});
+
+/** The comparison as it would be from the other side, in an order of its own. */
+function mirror({ entries, shots, findings, sameShots }: Comparison) {
+  const swapped = { new: 'gone', gone: 'new', changed: 'changed' } as const;
+  const fields = (list: Comparison['entries'][number]['fields']) =>
+    list.map(({ path, before, after }) => ({ path, before: after, after: before }));
+  return canonical({
+    sameShots,
+    findings: mirrored(findings),
+    entries: entries.map((entry) => ({
+      ...entry,
+      state: swapped[entry.state],
+      fields: fields(entry.fields),
+    })),
+    shots: shots.map((shot) => ({
+      ...shot,
+      state: swapped[shot.state],
+      fields: fields(shot.fields),
+      figures: shot.figures.map(({ figure, before, after, notKnown }) => ({
+        figure,
+        before: after,
+        after: before,
+        notKnown: {
+          ...(notKnown.after !== undefined && { before: notKnown.after }),
+          ...(notKnown.before !== undefined && { after: notKnown.before }),
+        },
+      })),
+      findings: mirrored(shot.findings),
+    })),
+  });
+}
+
+/** Lists in the order of their words: which comes first depends on the side. */
+function canonical(comparison: Comparison): unknown {
+  const sorted = <T>(list: readonly T[]): T[] =>
+    [...list].sort((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1));
+  const findings = ({ gone, new: come, changed: still }: FindingsChange) => ({
+    gone: sorted(gone),
+    new: sorted(come),
+    changed: sorted(still),
+  });
+  return {
+    ...comparison,
+    findings: findings(comparison.findings),
+    entries: sorted(
+      comparison.entries.map((entry) => ({ ...entry, fields: sorted(entry.fields) })),
+    ),
+    shots: sorted(
+      comparison.shots.map((shot) => ({
+        ...shot,
+        fields: sorted(shot.fields),
+        figures: sorted(shot.figures),
+        findings: findings(shot.findings),
+      })),
+    ),
+  };
+}
+
+it('swapped, a comparison is its own mirror image', () => {
+  fc.assert(
+    fc.property(randomPlan(), randomPlan(), (a, b) => {
+      expect(mirror(compare(a.text, b.text))).toEqual(canonical(compare(b.text, a.text)));
+      expect(isSame(compare(a.text, a.text))).toBe(true);
+    }),
+    { numRuns: 30 },
+  );
+});
+
+it('what a hostile plan says is inert in text and Markdown', () => {
+  const hostile = changed(EXAMPLE_PLAN, {
+    'shots/frost/about': '"<script>x</script> \\u202e \\u001b[31m [a](http://x) | b"',
+  });
+  const comparison = compare(EXAMPLE_PLAN, hostile);
+  const active = /(?!\n)[\p{Cc}\u202a-\u202e\u2066-\u2069]/u;
+  expect(comparisonText(comparison, say, false)).not.toMatch(active);
+  const markdown = comparisonMarkdown(comparison, say);
+  expect(markdown).not.toMatch(active);
+  expect(markdown).not.toMatch(/(^|[^\\])<script|(^|[^\\])\[a\]\(/);
+});
