@@ -1,7 +1,10 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
+import { version } from '../../package.json';
+import { githubReport } from '../../shared/report/github.ts';
 import { checkReport } from '../../shared/report/json.ts';
-import { textReport } from '../../shared/report/text.ts';
+import { sarifReport } from '../../shared/report/sarif.ts';
+import { type TextReportFile, textReport } from '../../shared/report/text.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
 import { MOST_BYTES } from '../files/decode.ts';
@@ -10,7 +13,6 @@ import { PlanSet, type PlanSetOptions } from '../files/plan-set.ts';
 import {
   COULD_NOT_RUN,
   type Command,
-  FORMAT_HELP,
   FORMATS,
   FOUND,
   LENGTHS,
@@ -23,8 +25,11 @@ import { type Parsed, parseOptions, WrongUse } from './options.ts';
 
 export const BARS = ['error', 'warning', 'information'] as const satisfies readonly Severity[];
 
+/** For people, for programs, for services that gather findings, for a workflow's remarks. */
+const CHECK_FORMATS = [...FORMATS, 'sarif', 'github'] as const;
+
 const OPTIONS = {
-  format: { oneOf: FORMATS },
+  format: { oneOf: CHECK_FORMATS },
   'fail-on': { oneOf: BARS },
   root: { value: 'folder' },
   lengths: { oneOf: LENGTHS },
@@ -36,7 +41,10 @@ export const check: Command = {
   usage: ['lamella check [FILE|DIR…] [options]', 'lamella check - --stdin-name NAME [options]'],
   about: `Says what will not work in plans, and what to do. A folder stands for every *${PLAN_SUFFIX} below it; without arguments, the current folder.`,
   options: [
-    FORMAT_HELP,
+    [
+      '--format text|json|sarif|github',
+      'For people (default), for programs, as SARIF 2.1.0, or as GitHub’s workflow commands.',
+    ],
     [
       '--fail-on error|warning|information',
       'The least severe finding that makes the exit status 1; default error.',
@@ -57,8 +65,7 @@ export const check: Command = {
       line: (index: number) => plans.core.line(file, index),
       nameOf: (other: string) => plans.nameOf(other),
     }));
-    if (parsed.options.format === 'json') terminal.out(checkReport(files));
-    else if (files.length > 0) terminal.out(textReport(files, terminal.colour));
+    terminal.out(report(files, parsed.options.format, surroundings));
     for (const problem of problems) terminal.err(`lamella: ${problem}\n`);
     if (problems.length > 0) return COULD_NOT_RUN;
     const bar = SEVERITIES.indexOf((parsed.options['fail-on'] as Severity | undefined) ?? 'error');
@@ -68,6 +75,17 @@ export const check: Command = {
     return over ? FOUND : NOTHING_FOUND;
   },
 };
+
+function report(
+  files: readonly TextReportFile[],
+  format: string | true | undefined,
+  { terminal, rules }: Surroundings,
+): string {
+  if (format === 'json') return checkReport(files);
+  if (format === 'sarif') return sarifReport(files, rules, version);
+  if (format === 'github') return githubReport(files);
+  return files.length > 0 ? textReport(files, terminal.colour) : '';
+}
 
 /** A set of plans as the options of a command ask for it. */
 export async function planSet(
