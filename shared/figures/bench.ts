@@ -22,7 +22,7 @@ import type {
 import type { FileId, Place } from '../plan/place.ts';
 import type { Shutter } from '../quantity/shutter.ts';
 import type { Figure } from './figure.ts';
-import type { Named } from './reader.ts';
+import type { Named, Offer } from './reader.ts';
 import type { WeighedPart } from './shot-figures.ts';
 
 /** One part of the rig, from the sensor toward the subject, as its entry names it. */
@@ -65,6 +65,8 @@ export interface Bench {
   readonly subject: Named<Subject> | undefined;
   readonly recording: (Named<Recording> & { readonly of: Named<Body> }) | undefined;
   readonly deliver: Deliver | undefined;
+
+  readonly offer: Offer;
 
   readonly parts: Figure<readonly NamedPart[]>;
   readonly chainParts: Figure<readonly ChainPart[]>;

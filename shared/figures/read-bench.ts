@@ -41,6 +41,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     subject: subjectLookup.state === 'found' ? subjectLookup.entry : undefined,
     recording,
     deliver,
+    offer: reader.offer,
     parts: whereRig(rigLookup, fields.rig, shot.name, layout.parts),
     chainParts: whereRig(rigLookup, fields.rig, shot.name, layout.chainParts),
     chain: whereRig(rigLookup, fields.rig, shot.name, layout.chain),

@@ -35,12 +35,22 @@ export type GroupName = keyof GroupTypes;
 /** What a plan says for all its shots. */
 export type PlanFields = Plan;
 
+/** What else the plan holds to choose from: asked only where ways out are looked for. */
+export interface Offer {
+  names(group: GroupName): readonly string[];
+  /** Parts put together, from the sensor toward the subject, whether or not a rig has them so. */
+  layOut(parts: readonly string[]): RigLayout;
+  /** How many shots of the plan use a rig. */
+  shotsWith(rig: string): number;
+}
+
 export interface PlanReader {
   readonly file: FileId;
   /** The entry of that name in the plan or what it uses; undefined where there is none. */
   find<G extends GroupName>(group: G, name: string): Named<GroupTypes[G]> | undefined;
   /** The parts of a rig laid out, the same for every shot that uses it. */
   rig(rig: Named<GroupTypes['rigs']>): RigLayout;
+  readonly offer: Offer;
   /** Whether clips of a shot are listed. */
   hasClips(shot: string): boolean;
   plan<K extends keyof PlanFields>(key: K): PlanFields[K];

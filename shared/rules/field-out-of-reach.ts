@@ -1,8 +1,16 @@
+import type { Bench } from '../figures/bench.ts';
+import { rigsInReach } from '../figures/kit-search.ts';
 import { isKnown } from '../plan/field.ts';
+import type { Place } from '../plan/place.ts';
+import type { PlanFix } from '../plan/problem.ts';
+import { rigFixes } from './rig-fixes.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** The chain's own accuracy: a field this close to the end of the reach is reached. */
 const DEAD_BAND = 0.005;
+
+/** Rigs of the kit that are offered instead. */
+const MOST_RIGS = 4;
 
 interface Facts {
   readonly wanted: number;
@@ -20,7 +28,7 @@ export const fieldOutOfReach: ShotRule<Facts> = {
     when: 'the field or magnification wanted lies outside what the rig can set, from its ring at infinity to its ring at the closest.',
     why: 'Magnification is the lens’s own by its ring plus what tubes, converters and close-ups add; past either end of the ring nothing comes into focus.',
     remedy:
-      'Ask for a field inside the reach, or add or take away tubes, a converter or a close-up lens.',
+      'Put the rig together otherwise: the kit’s tubes, converters and close-up lenses are searched through for what reaches the field, fewest parts first. Or ask for a field inside the reach.',
     bad: [
       { says: 'much closer than the rig can go', change: { 'shots/frost/field': '6 mm' } },
       {
@@ -73,19 +81,32 @@ export const fieldOutOfReach: ShotRule<Facts> = {
     mostMagnification: most,
   }),
   fixes({ facts, at }, { bench }) {
-    const { wanted, least, most, recordedMm } = facts;
-    const nearest = wanted > most ? most : least;
-    if (nearest <= 0) return [];
-    if (isKnown(bench.fields.magnification)) {
-      const text = `${roundInside(nearest, wanted > most ? 'down' : 'up')}x`;
-      return [setTo(`Set ${text}, the nearest that the rig reaches`, at, text)];
-    }
-    if (!isKnown(bench.fields.field) || recordedMm === null) return [];
-    const width = roundInside(recordedMm / nearest, wanted > most ? 'up' : 'down');
-    const text = `${width} mm`;
-    return [setTo(`Frame ${text}, the nearest that the rig reaches`, at, text)];
+    const { wanted, most, rig } = facts;
+    const other = rigFixes(
+      bench,
+      rigsInReach(bench, MOST_RIGS),
+      `${rig}-${wanted > most ? 'closer' : 'wider'}`,
+    );
+    return [...other, ...nearestFieldFixes(facts, at, bench)];
   },
 };
+
+function nearestFieldFixes(
+  { wanted, least, most, recordedMm }: Facts,
+  at: Place,
+  bench: Bench,
+): readonly PlanFix[] {
+  const nearest = wanted > most ? most : least;
+  if (nearest <= 0) return [];
+  if (isKnown(bench.fields.magnification)) {
+    const text = `${roundInside(nearest, wanted > most ? 'down' : 'up')}x`;
+    return [setTo(`Set ${text}, the nearest that the rig reaches`, at, text)];
+  }
+  if (!isKnown(bench.fields.field) || recordedMm === null) return [];
+  const width = roundInside(recordedMm / nearest, wanted > most ? 'up' : 'down');
+  const text = `${width} mm`;
+  return [setTo(`Frame ${text}, the nearest that the rig reaches`, at, text)];
+}
 
 /** To three significant digits, on the side given, so that the end of the reach is not passed. */
 function roundInside(value: number, side: 'up' | 'down'): number {

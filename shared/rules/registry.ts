@@ -23,6 +23,7 @@ import { mainsNearLiquid } from './mains-near-liquid.ts';
 import { measuredDiffers } from './measured-differs.ts';
 import { noRoom } from './no-room.ts';
 import { notKnown } from './not-known.ts';
+import { orderMatters } from './order-matters.ts';
 import { outlastsTheFilm } from './outlasts-the-film.ts';
 import { overheadLoad } from './overhead-load.ts';
 import type { PlanRule } from './plan-rule.ts';
@@ -74,6 +75,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   fieldOutOfReach,
   apertureNotOnLens,
   apertureBehindConverter,
+  orderMatters,
   noRoom,
   depthShort,
   diffractionEatsDetail,

@@ -1,11 +1,13 @@
 /** How the figures read a plan: names through the files that it uses, fields from the plan itself. */
 
 import type { Query } from '../engine/graph.ts';
-import type { PlanFields, PlanReader } from '../figures/reader.ts';
-import type { RigLayout } from '../figures/rig-layout.ts';
-import type { Field } from '../plan/field.ts';
-import type { FileId } from '../plan/place.ts';
-import type { Entries } from './entries.ts';
+import type { Named, PlanFields, PlanReader } from '../figures/reader.ts';
+import { layOutRig, type RigLayout } from '../figures/rig-layout.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { Rig, Shot } from '../plan/generated/types.ts';
+import type { FileId, Place } from '../plan/place.ts';
+import type { Ref } from '../plan/ref.ts';
+import type { Entries, EntryRef } from './entries.ts';
 import { keyOf } from './keys.ts';
 import type { Names } from './names.ts';
 
@@ -15,13 +17,19 @@ export function planReader(
   names: Names,
   rigLayout: Query<RigLayout>,
 ): PlanReader {
-  return {
+  const reader: PlanReader = {
     file,
     rig: ({ name }) => rigLayout(keyOf(file, name)),
     find: (group, name) => names.find(file, group, name),
     hasClips: (shot) => entries.source(file, `clips/${shot}`) !== undefined,
     plan: (key) => planField(file, entries, key),
+    offer: {
+      names: (group) => names.namesIn(file, group),
+      layOut: (parts) => layOutRig(reader, looseRig(file, parts)),
+      shotsWith: (rig) => shotsWith(file, rig, entries),
+    },
   };
+  return reader;
 }
 
 function planField<K extends keyof PlanFields>(
@@ -36,4 +44,40 @@ function planField<K extends keyof PlanFields>(
     at: { file, entry: key, path: [] },
   };
   return missing as PlanFields[K];
+}
+
+/** Parts as if a rig of the plan listed them. */
+function looseRig(file: FileId, parts: readonly string[]): Named<Rig> {
+  const place = (path: Place['path']): Place => ({ file, entry: 'rigs/', path });
+  const missing = (key: string): Field<never> => ({ state: 'missing', at: place([key]) });
+  return {
+    name: parts.join(', '),
+    group: 'rigs',
+    file,
+    entry: 'rigs/',
+    fields: {
+      about: missing('about'),
+      parts: {
+        state: 'known',
+        value: parts.map((part, index) => ({
+          state: 'known',
+          value: part as Ref,
+          at: place(['parts', index]),
+        })),
+        at: place(['parts']),
+      },
+      support: missing('support'),
+      filters: missing('filters'),
+      measured: missing('measured'),
+    },
+  };
+}
+
+function shotsWith(file: FileId, rig: string, entries: Entries): number {
+  const uses = ({ kind, id }: EntryRef): boolean => {
+    if (kind.kind !== 'entry' || kind.home.def !== 'shot') return false;
+    const field = (entries.lowered(file, id)?.value as Shot | undefined)?.rig;
+    return field !== undefined && ifKnown(field) === rig;
+  };
+  return entries.list(file).filter(uses).length;
 }

@@ -1,4 +1,6 @@
 /** How large the subject comes out, how far the rig reaches and how far away it stands. */
+import type { Figure } from '../../../figures/figure.ts';
+import { rigsInReach } from '../../../figures/kit-search.ts';
 import { significant } from '../../../rules/say.ts';
 import { reachWords, sizeWords } from '../../words.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
@@ -32,6 +34,7 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
       figureLine('working distance', figures.workingDistanceMm, (mm) => say.length(mm)),
       figureLine('subject to sensor', figures.subjectToSensorMm, (mm) => say.length(mm)),
     ]),
+    !magnification.known && wanted.known && reach.known && kitTable(bench, say),
     magnification.known &&
       magnification.measured &&
       'The magnification was measured: recorded area / field.',
@@ -53,3 +56,28 @@ const ringEnd = ({ magnification }: KnownClosest, say: SaidShot['say']): string 
 
 const closeUps = ({ parts }: SaidShot['bench']): boolean =>
   parts.known && parts.value.some(({ kind }) => kind === 'close-up');
+
+/** Rigs of the kit that would reach what the present one does not. */
+const MOST_RIGS = 4;
+
+function kitTable(bench: SaidShot['bench'], say: SaidShot['say']): string {
+  const rigs = rigsInReach(bench, MOST_RIGS);
+  if (rigs.length === 0) return 'Nothing in the kit reaches it with this body and lens.';
+  return [
+    '| from the sensor | works as | before it | depth | lost |',
+    '|:--|:--|:--|:--|:--|',
+    ...rigs.map(({ parts, figures }) => {
+      const cells = [
+        parts.map(plain).join(', '),
+        known(figures.effectiveFNumber, (n) => say.fNumber(n)),
+        known(figures.workingDistanceMm, (mm) => say.length(mm)),
+        known(figures.judgedDepthMm, (mm) => say.length(mm)),
+        known(figures.lightLossStops, (stops) => say.stops(stops)),
+      ];
+      return `| ${cells.join(' | ')} |`;
+    }),
+  ].join('\n');
+}
+
+const known = (figure: Figure<number>, words: (value: number) => string): string =>
+  figure.known ? words(figure.value) : 'not known';

@@ -1,0 +1,70 @@
+import { kitRig, type OtherOrder, otherOrder } from '../figures/kit-search.ts';
+import { rigFixes } from './rig-fixes.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
+
+/** Less light than this is no reason to take the rig apart: the step of every setting. */
+const WORTH_STOPS = 1 / 3;
+/** What the loss is good to. */
+const DEAD_BAND_STOPS = 0.04;
+
+export const orderMatters: ShotRule<OtherOrder> = {
+  name: 'order-matters',
+  severity: 'information',
+  docs: {
+    when: 'the same field is reached with less light lost, or with fewer parts, by the rig’s own tubes and converters in another order.',
+    why: 'A tube behind a converter makes the converter enlarge more than it says, which costs light twice; ahead of it the tube works on the lens alone, and its effect is enlarged. At one magnification N_eff = N·(M_c + m/p): the order with the smaller M_c loses less (paraxial trace of the parts in their order).',
+    remedy:
+      'Put the tubes ahead of the converter, next to the lens, and leave out what is too many.',
+    bad: [
+      {
+        says: 'tubes behind the converter',
+        change: {
+          'kit/converters/once-and-half':
+            '{ factor: 1.4x, length: 22 mm, loss: 0.1 stops, mass: 0.2 kg }',
+          'rigs/stacked/parts': '[body-a, tube-36, tube-20, once-and-half, macro-100]',
+          'shots/frost/rig': 'stacked',
+          'shots/frost/field': '22 mm',
+          'shots/frost/aperture': 'f/11',
+          'shots/frost/iso': 'auto',
+          'subjects/frost-plate/depth': '0.5 mm',
+          'kit/bodies/body-a/iso/clean-to': '12800',
+        },
+      },
+    ],
+    good: [
+      {
+        says: 'tubes next to the lens',
+        change: {
+          'shots/frost/rig': 'stacked',
+          'shots/frost/field': '24 mm',
+          'shots/frost/iso': 'auto',
+        },
+      },
+    ],
+  },
+  check({ bench, figures }) {
+    const { fields, wantedAt } = bench;
+    const other = wantedAt?.path[0] === 'ring' ? undefined : otherOrder(bench, figures);
+    if (!other || !bench.parts.known) return [];
+    const { savedStops, savedParts } = other;
+    const isWorth =
+      savedStops > WORTH_STOPS + DEAD_BAND_STOPS ||
+      (savedParts > 0 && savedStops > -DEAD_BAND_STOPS);
+    if (!isWorth) return [];
+    const at = fields.rig.at;
+    return [{ at, facts: other, related: relatedTo(at, bench.parts) }];
+  },
+  words({ parts, savedStops, savedParts }, say) {
+    const light = savedStops >= WORTH_STOPS ? `${say.stops(savedStops)} less lost` : '';
+    const fewer =
+      savedParts > 0 ? `${savedParts} ${savedParts === 1 ? 'part' : 'parts'} fewer` : '';
+    return {
+      what: `In another order the rig reaches this field with ${[light, fewer].filter(Boolean).join(' and ')}.`,
+      why: `From the sensor: ${parts.join(', ')}. Behind a converter a tube makes it enlarge more, and cost more.`,
+    };
+  },
+  size: ({ savedStops }) => ({ kind: 'stops', value: savedStops }),
+  numbers: ({ savedStops, savedParts }) => ({ savedStops, savedParts }),
+  fixes: ({ facts: { parts } }, { bench }) =>
+    rigFixes(bench, [kitRig(bench, parts)], `${bench.rigName}-reordered`),
+};

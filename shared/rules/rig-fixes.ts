@@ -1,0 +1,83 @@
+/** Ways out that put the rig together otherwise: in its own entry, or as a rig beside it. */
+import type { Bench } from '../figures/bench.ts';
+import type { KitRig } from '../figures/kit-search.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { PlanFix } from '../plan/problem.ts';
+import { KINDS } from '../quantity/index.ts';
+import { Say } from './say.ts';
+
+/** Each of the rigs as the shot's own; where other shots use its rig, or another file has it, as a new one. */
+export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string): PlanFix[] {
+  const { rig, offer, file } = bench;
+  if (!rig) return [];
+  const others = offer.shotsWith(rig.name) - 1;
+  const isOwn = others < 1 && rig.file === file;
+  return rigs.flatMap((one): PlanFix[] => {
+    const list = `[${one.parts.join(', ')}]`;
+    const numbers = numbersOf(one);
+    const inPlace: PlanFix = {
+      title: `Rig it as ${one.parts.join(', ')}${numbers}`,
+      ...(others > 0 && {
+        price: `${others} other ${others === 1 ? 'shot uses' : 'shots use'} it`,
+      }),
+      edits: [{ op: 'set', at: { file: rig.file, entry: rig.entry, path: ['parts'] }, text: list }],
+    };
+    if (isOwn) return [inPlace];
+    const name = freeName(newName, offer.names('rigs'));
+    const beside: PlanFix = {
+      title: `Add a rig ${name} of ${one.parts.join(', ')}${numbers}`,
+      edits: [
+        { op: 'add-entry', file, section: 'rigs', name, text: bodyOf(bench, list) },
+        { op: 'set', at: bench.fields.rig.at, text: name },
+      ],
+    };
+    return rig.file === file ? [beside, inPlace] : [beside];
+  });
+}
+
+/** The new rig is held as the old one is, and has its filters. */
+function bodyOf({ rig }: Bench, parts: string): string {
+  const support = rig && ifKnown(rig.fields.support);
+  const filters = (rig && ifKnown(rig.fields.filters)) ?? [];
+  const names = filters.flatMap((item) => ifKnown(item) ?? []);
+  const held = support
+    ? [
+        ...(['head', 'stand'] as const).flatMap((key) => {
+          const name = ifKnown(support[key]);
+          return name === undefined ? [] : [`${key}: ${name}`];
+        }),
+        ...(ifKnown(support.foot) === undefined
+          ? []
+          : [`foot: ${KINDS.offset.print(ifKnown(support.foot)!)}`]),
+        ...(ifKnown(support.overhead) === undefined
+          ? []
+          : [`overhead: ${ifKnown(support.overhead) ? 'yes' : 'no'}`]),
+      ]
+    : [];
+  return [
+    `parts: ${parts}`,
+    ...(held.length > 0 ? [`support: { ${held.join(', ')} }`] : []),
+    ...(names.length > 0 ? [`filters: [${names.join(', ')}]`] : []),
+  ].join('\n');
+}
+
+function freeName(wanted: string, taken: readonly string[]): string {
+  for (let count = 1; ; count++) {
+    const name = count === 1 ? wanted : `${wanted}-${count}`;
+    if (!taken.includes(name)) return name;
+  }
+}
+
+/** ": works as f/44, 312 mm before it, 1.4 mm deep, 2.9 stops lost", as far as is known. */
+function numbersOf({ figures }: KitRig): string {
+  const say = new Say(() => 'mm');
+  const { effectiveFNumber: n, workingDistanceMm: room, judgedDepthMm: depth } = figures;
+  const { lightLossStops: lost } = figures;
+  const said = [
+    n.known && `works as ${say.fNumber(n.value)}`,
+    room.known && `${say.length(room.value)} before it`,
+    depth.known && `${say.length(depth.value)} deep`,
+    lost.known && `${say.stops(lost.value)} lost`,
+  ].filter((words) => words !== false);
+  return said.length > 0 ? `: ${said.join(', ')}` : '';
+}
