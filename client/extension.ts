@@ -4,10 +4,12 @@
  */
 import { commands, type ExtensionContext, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
 import { openNewPlan } from './new-plan.ts';
 import { answerFileReads } from './read-file.ts';
 import { RestartUnlessHopeless } from './restarts.ts';
+import { Sheets } from './sheet.ts';
 import { StatusItem } from './status.ts';
 
 /** Also the prefix of the settings: the client reads `lamella.trace.server` by it. */
@@ -33,12 +35,16 @@ export const start = async (
       state: true,
     },
   });
+  const sheets = new Sheets(context, client);
   context.subscriptions.push(
     log,
+    sheets,
     status,
     status.follow(client),
     answerFileReads(client),
     commands.registerCommand('lamella.newPlan', openNewPlan),
+    commands.registerCommand('lamella.openSheet', sheets.show),
+    commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client)),
     commands.registerCommand('lamella.showLog', () => log.show()),
     commands.registerCommand('lamella.restart', async () => {
       status.forget();

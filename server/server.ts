@@ -9,6 +9,7 @@ import {
   type InitializeResult,
   LSPErrorCodes,
   ResponseError,
+  type TextDocumentPositionParams,
 } from 'vscode-languageserver';
 import { version } from '../package.json';
 import type { FileId } from '../shared/plan/place.ts';
@@ -16,6 +17,7 @@ import { workAhead } from './ahead.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import { actions } from './handlers/actions.ts';
 import { colours } from './handlers/colours.ts';
+import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
 import { hints } from './handlers/hints.ts';
 import { hover } from './handlers/hover.ts';
 import {
@@ -27,6 +29,7 @@ import {
   rename,
   selections,
 } from './handlers/navigation.ts';
+import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
 import { symbols } from './handlers/symbols.ts';
 import { serverCapabilities } from './server-capabilities.ts';
 import { Session, type SessionOptions } from './session.ts';
@@ -183,6 +186,30 @@ export function startServer(options: SessionOptions): void {
   connection.onDocumentSymbol(
     about([], ({ core, client }, file, { textDocument }) =>
       symbols(core, client, file, textDocument.uri),
+    ),
+  );
+  connection.onRequest(
+    'lamella/sheet',
+    about(null, ({ core, settings }, file, { known }: SheetParams) =>
+      liveSheet(core, settings, file, known),
+    ),
+  );
+  connection.onRequest(
+    'lamella/placeInSheet',
+    about(null, ({ core, documents }, file, { shot, key }: PlaceParams) =>
+      placeInSheet(core, documents, file, shot, key),
+    ),
+  );
+  connection.onRequest(
+    'lamella/shotAt',
+    about(null, ({ core }, file, { position }: TextDocumentPositionParams) =>
+      core.shotAt(file, position),
+    ),
+  );
+  connection.onRequest<ComparedBefore | null, never>(
+    'lamella/compare',
+    about<CompareParams, ComparedBefore | null>(null, (current, file, { before }) =>
+      compareBefore(current, file, before),
     ),
   );
   connection.onCodeAction(

@@ -30,6 +30,8 @@ export class Session {
   readonly used: UsedFiles;
   readonly roots: Roots;
   readonly settings: Settings;
+  /** For what is looked at beside the plans that are open. */
+  readonly createCore: SessionOptions['createCore'];
   /** Only where the client asks for findings. */
   readonly pulled: PulledDiagnostics | null;
   readonly #connection: Connection;
@@ -52,6 +54,7 @@ export class Session {
     const documents = new Documents(core);
     this.client = client;
     this.settings = settings;
+    this.createCore = createCore;
     this.roots = roots;
     this.core = core;
     this.documents = documents;

@@ -12,6 +12,7 @@ import { notices } from './notices.mjs';
 const BUNDLES = [
   { entry: 'client/node.ts', out: 'client.cjs', platform: 'node' },
   { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser' },
+  { entry: 'client/view/sheet-view.ts', out: 'sheet-view.js', platform: 'browser', worker: true },
   { entry: 'server/node.ts', out: 'lamella-language-server.cjs', platform: 'node', command: true },
   { entry: 'server/browser.ts', out: 'server.browser.js', platform: 'browser', worker: true },
   { entry: 'server/cli.ts', out: 'lamella.cjs', platform: 'node', command: true, short: true },

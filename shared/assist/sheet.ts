@@ -1,10 +1,12 @@
 /** The sheet of a plan, and where what it shows stands in the text. */
+
+import type { ShotFigures } from '../figures/shot-figures.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { kindOf } from '../quantity/index.ts';
-import { onceChecks, orderOf, shotSheet } from '../report/sheet/make.ts';
+import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
 import type { SaidShot } from '../report/sheet/said.ts';
-import type { Sheet, SheetFinding } from '../report/sheet/sheet.ts';
+import type { Sheet, SheetFinding, ShotSheet } from '../report/sheet/sheet.ts';
 import type { Context } from '../workspace/context.ts';
 import { fileName } from './hover/name.ts';
 import type { LocatedFinding, LocatedPlace, Position } from './located.ts';
@@ -50,12 +52,39 @@ export function sheetOf(
     deliver: delivered?.filter((one) => one !== null).join(', ') || null,
     once: onceChecks(once),
     order: orderOf(shots.flatMap(({ said }) => said ?? [])),
-    shots: shots.map(({ name, said }) => shotSheet(name, said, ofShot.get(name) ?? [], once)),
+    shots: shots.map(({ name, said }) => remembered(name, said, ofShot.get(name) ?? [], once)),
     findings: others.filter(({ severity }) => severity !== 'hint'),
   };
 }
 
 const SHOTS = 'shots/';
+
+/** What was last made of a shot, kept with its figures: an edit elsewhere leaves both alone. */
+const made = new WeakMap<ShotFigures, { readonly key: string; readonly sheet: ShotSheet }>();
+
+function remembered(
+  name: string,
+  said: SaidShot | null,
+  findings: readonly SheetFinding[],
+  once: States | undefined,
+): ShotSheet {
+  if (!said) return shotSheet(name, said, findings, once);
+  const { bench, figures, say } = said;
+  // What the figures don't follow from: words of the shot, its checks, and the reader's unit.
+  const { about, preflight } = bench.fields;
+  const key = JSON.stringify([
+    findings,
+    say.lengths,
+    ifKnown(about),
+    [...bench.checks],
+    [once, preflight].map((states) => states && [...(ifKnown(states) ?? [])]),
+  ]);
+  const known = made.get(figures);
+  if (known?.key === key) return known.sheet;
+  const sheet = shotSheet(name, said, findings, once);
+  made.set(figures, { key, sheet });
+  return sheet;
+}
 
 const shown = (id: 'pixels' | 'rate' | 'time', value: unknown): string | null =>
   value === undefined ? null : kindOf(id).display(value);

@@ -34,36 +34,27 @@ export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string)
     el('meta', { name: 'color-scheme', content: 'light dark' }),
     el('title', {}, `${sheet.title}: shot sheet`),
   ];
-  const { top, head: planHead, shots } = sheetParts(sheet, options);
+  const parts = sheetHead(sheet, options);
   return [
     '<!doctype html>\n<html lang="en"><head>',
     ...head.map(markup),
     // Our own text, and in `style` nothing is to be escaped.
     `<style>${SHEET_STYLE}</style></head><body>`,
-    top,
-    `<main>${planHead}`,
-    ...shots.map(({ html }) => html),
+    parts.patterns,
+    `<main>${parts.head}`,
+    ...sheet.shots.map((shot, index) => shotHtml(shot, index, options)),
     '</main></body></html>\n',
   ].join('');
 }
 
-export interface SheetParts {
-  /** What the drawings refer to. */
-  readonly top: string;
-  readonly head: string;
-  readonly shots: readonly { readonly name: string; readonly html: string }[];
-}
-
-export function sheetParts(sheet: Sheet, options: HtmlOptions): SheetParts {
-  return {
-    top: markup(patterns()),
-    head: markup(headOf(sheet, options)),
-    shots: sheet.shots.map((shot, index) => ({
-      name: shot.name,
-      html: shotHtml(shot, index, options),
-    })),
-  };
-}
+/** All but the shots; `patterns` is what drawings refer to, once for a page. */
+export const sheetHead = (
+  sheet: Sheet,
+  options: HtmlOptions,
+): { readonly patterns: string; readonly head: string } => ({
+  patterns: markup(patterns()),
+  head: markup(headOf(sheet, options)),
+});
 
 function headOf(
   { title, file, about, deliver, once, order, findings }: Sheet,
@@ -76,7 +67,7 @@ function headOf(
     el('p', { class: 'aside' }, [file, deliver].filter((one) => one).join(' · ')),
     about !== null && el('p', {}, about),
     order.steps.length > 0 && orderBlock({ order, options }),
-    once.length > 0 && block('h2', 'Before the day', checkList(once, 'day')),
+    once.length > 0 && block('h2', 'Before the day', checkList(once, 'day', options)),
     findings.length > 0 && block('h2', 'In the plan and its kit', findingList(findings)),
   );
 }
@@ -137,9 +128,13 @@ function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOp
 const times = (count: number): string =>
   count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`;
 
+/** By its name, so that a shot's section stays the same where others come and go. */
+const idOf = (name: string, index: number): string =>
+  /^[a-z][a-z0-9-]*$/.test(name) ? `shot.${name}` : `shot.${index + 1}`;
+
 /** One shot's section: the same text as long as the shot is the same. */
 export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): string {
-  const id = `shot-${index + 1}`;
+  const id = idOf(shot.name, index);
   const { name, about, state, settings, bench, checks, limits, findings, drawings } = shot;
   return markup(
     el(
@@ -147,13 +142,13 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
       {
         class: 'shot',
         id,
-        'aria-labelledby': `${id}-name`,
+        'aria-labelledby': `${id}.name`,
         ...(options.live && { 'data-shot': name }),
       },
       el(
         'header',
         {},
-        el('h2', { id: `${id}-name` }, name),
+        el('h2', { id: `${id}.name` }, name),
         el('p', { class: `state ${state}` }, STATE_WORDS[state]),
       ),
       about !== null && el('p', {}, about),
@@ -169,7 +164,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
         el(
           'div',
           { class: 'pair' },
-          checks.length > 0 && block('h3', 'Check', checkList(checks, id)),
+          checks.length > 0 && block('h3', 'Check', checkList(checks, id, options)),
           limits.length > 0 &&
             block(
               'h3',
@@ -189,14 +184,18 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
   );
 }
 
-/** Where the live view goes on a click; a button by keyboard and for a screen reader, too. */
+/** In the live view a button, for keyboard and screen reader, that goes to the line. */
+const opener = (label: string, { live }: HtmlOptions): Child =>
+  live ? el('button', { type: 'button', class: 'opener' }, label) : label;
+
+/** Where the live view goes on a click anywhere in it. */
 const goesTo = (key: string, { live }: HtmlOptions) => (live ? { 'data-key': key } : {});
 
 function settingTile({ label, value, follows, note, key }: Setting, options: HtmlOptions): Element {
   return el(
     'div',
     { class: 'setting', ...goesTo(key, options) },
-    el('dt', {}, label),
+    el('dt', {}, opener(label, options)),
     el(
       'dd',
       { class: value === null ? 'value none' : 'value' },
@@ -210,7 +209,7 @@ function settingTile({ label, value, follows, note, key }: Setting, options: Htm
 const unbroken = (value: string): string => value.replace(/(\d) (?=\S+$)/, '$1\u00a0');
 
 const benchRow = ({ label, value, note, key }: Setting, options: HtmlOptions): Element[] => [
-  el('dt', {}, label),
+  el('dt', {}, opener(label, options)),
   el(
     'dd',
     goesTo(key, options),
@@ -219,7 +218,8 @@ const benchRow = ({ label, value, note, key }: Setting, options: HtmlOptions): E
   ),
 ];
 
-const checkList = (checks: readonly Check[], id: string): Element =>
+/** Boxes are ticked on paper or in the page; the live view shows what the plan says. */
+const checkList = (checks: readonly Check[], id: string, { live }: HtmlOptions): Element =>
   el(
     'ul',
     { class: 'checks' },
@@ -230,7 +230,12 @@ const checkList = (checks: readonly Check[], id: string): Element =>
         el(
           'label',
           {},
-          el('input', { type: 'checkbox', checked: done, name: `${id} ${name}` }),
+          el('input', {
+            type: 'checkbox',
+            checked: done,
+            disabled: live === true,
+            name: `${id} ${name}`,
+          }),
           el('span', {}, by === null ? what : `${what} (${by})`),
         ),
       ),
@@ -275,11 +280,11 @@ function figure(
   shotId: string,
   options: HtmlOptions,
 ): Element {
-  const own = `${shotId}-${id}`;
+  const own = `${shotId}.${id}`;
   return el(
     'figure',
     goesTo(key, options),
-    el('h3', {}, title),
+    el('h3', {}, opener(title, options)),
     picture && svgOf(picture, own, title, words),
     el('figcaption', {}, picture && caption !== undefined ? caption : words),
   );

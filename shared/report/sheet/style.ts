@@ -2,20 +2,19 @@
  * How the sheet looks: on paper, on a screen by day and by night, in high contrast. Hues are told
  * apart by all usual kinds of colour vision, and never carry a meaning alone.
  */
-const COLOURS = `
-:root {
-  color-scheme: light dark;
+const LIGHT = `
   --paper: #ffffff; --ink: #16202a; --faint: #55616d; --rule: #b9c2ca; --tile: #f3f5f7;
   --there: #2f6fa8; --there-pale: #8fb8dc; --needed: #b65c00; --part: #d5dce2; --subject: #dfe9f2;
-  --ray: #8a6a00; --lamp: #8a6a00; --error: #a4161a; --warning: #8a4b00; --note: #1f5f8b;
-}
-@media (prefers-color-scheme: dark) {
-  :root {
-    --paper: #14191e; --ink: #e8edf1; --faint: #a4b0bb; --rule: #4a5661; --tile: #1e252c;
-    --there: #6ea9dc; --there-pale: #3c6f9c; --needed: #f0a04b; --part: #3a4550; --subject: #263747;
-    --ray: #e2c04d; --lamp: #e2c04d; --error: #ff9a94; --warning: #ffbd70; --note: #8fc7ef;
-  }
-}
+  --ray: #8a6a00; --lamp: #8a6a00; --error: #a4161a; --warning: #8a4b00; --note: #1f5f8b;`;
+
+const DARK = `
+  --paper: #14191e; --ink: #e8edf1; --faint: #a4b0bb; --rule: #4a5661; --tile: #1e252c;
+  --there: #6ea9dc; --there-pale: #3c6f9c; --needed: #f0a04b; --part: #3a4550; --subject: #263747;
+  --ray: #e2c04d; --lamp: #e2c04d; --error: #ff9a94; --warning: #ffbd70; --note: #8fc7ef;`;
+
+const COLOURS = `
+:root { color-scheme: light dark; ${LIGHT} }
+@media (prefers-color-scheme: dark) { :root { ${DARK} } }
 @media (prefers-contrast: more) {
   :root { --faint: var(--ink); --rule: var(--ink); --tile: var(--paper); }
 }`;
@@ -117,6 +116,26 @@ const PRINT = `
   h2, h3 { break-after: avoid; }
   .shot > header { border-bottom: 2px solid #000; }
 }`;
+
+/** The same drawings on the editor's own ground; what was paper and ink is background and text. */
+const GROUND = '--paper: var(--vscode-editor-background); --ink: var(--vscode-editor-foreground);';
+const STARK = '--faint: var(--ink); --rule: var(--ink); --tile: var(--paper);';
+
+/** What the live view needs beside: buttons, the shot at the cursor, the editor's own theme. */
+export const LIVE_STYLE = `
+.opener {
+  font: inherit; color: inherit; background: none; border: 0; padding: 0; text-align: inherit;
+  text-decoration: underline dotted; text-underline-offset: .2em; cursor: pointer;
+}
+.opener:focus-visible { outline: 2px solid var(--there); outline-offset: 2px; }
+[data-key] { cursor: pointer; }
+.shot.current > header h2 { border-left: .4rem solid var(--there); padding-left: .5rem; }
+body { padding: 1rem; font-family: var(--vscode-font-family, system-ui), sans-serif; }
+body.vscode-light { color-scheme: light; ${LIGHT} ${GROUND} }
+body.vscode-dark { color-scheme: dark; ${DARK} ${GROUND} }
+body.vscode-high-contrast { color-scheme: dark; ${DARK} ${GROUND} ${STARK} }
+body.vscode-high-contrast-light { color-scheme: light; ${LIGHT} ${GROUND} ${STARK} }
+`;
 
 /** One text, so that its hash can stand in the page's policy. */
 export const SHEET_STYLE = `${COLOURS}${PAGE}${SHOT}${DRAWINGS}${PRINT}\n`;

@@ -1,0 +1,72 @@
+/** What changed in the plan since its last commit, read through the editor's own source control. */
+import { extensions, Uri, window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { ComparedBefore } from '../server/handlers/compare.ts';
+import { LANGUAGE } from './documents.ts';
+
+/** As much of the built-in extension's interface as is needed. */
+interface Repository {
+  show(revision: string, path: string): Promise<string>;
+}
+interface Git {
+  getRepository(uri: Uri): Repository | null;
+}
+interface GitExtension {
+  getAPI(version: 1): Git;
+}
+
+/** More rounds than this no plan has files that use files. */
+const MOST_ROUNDS = 50;
+
+export const compareWithCommit = async (client: BaseLanguageClient): Promise<void> => {
+  const document = window.activeTextEditor?.document;
+  if (document?.languageId !== LANGUAGE) {
+    void window.showInformationMessage(
+      'Open a shoot plan first: it is compared with its last commit.',
+    );
+    return;
+  }
+  const repository = await repositoryOf(document.uri);
+  if (!repository) {
+    void window.showInformationMessage(
+      'There is no last commit to compare with: the plan is in no repository that the editor knows.',
+    );
+    return;
+  }
+  const uri = client.code2ProtocolConverter.asUri(document.uri);
+  const before: Record<string, string | null> = {};
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const params = { textDocument: { uri }, before };
+    const answer = await client.sendRequest<ComparedBefore | null>('lamella/compare', params);
+    if (!answer) return;
+    if ('markdown' in answer) {
+      await showMarkdown(answer.markdown);
+      return;
+    }
+    for (const wanted of answer.wanted) before[wanted] = await committed(repository, wanted);
+  }
+};
+
+const repositoryOf = async (uri: Uri): Promise<Repository | null> => {
+  const extension = extensions.getExtension<GitExtension>('vscode.git');
+  if (!extension) return null;
+  try {
+    return (await extension.activate()).getAPI(1).getRepository(uri);
+  } catch {
+    return null;
+  }
+};
+
+/** null: it was not there. */
+const committed = async (repository: Repository, uri: string): Promise<string | null> => {
+  try {
+    return await repository.show('HEAD', Uri.parse(uri, true).fsPath);
+  } catch {
+    return null;
+  }
+};
+
+const showMarkdown = async (content: string): Promise<void> => {
+  const document = await workspace.openTextDocument({ language: 'markdown', content });
+  await window.showTextDocument(document, { preview: true });
+};

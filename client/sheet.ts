@@ -1,0 +1,220 @@
+/** The sheet beside the text: it follows cursor and edits, and a click in it goes to the line. */
+import {
+  Disposable,
+  type ExtensionContext,
+  Range,
+  Selection,
+  type TextDocument,
+  type TextEditor,
+  TextEditorRevealType,
+  Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+  workspace,
+} from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { LiveSheet } from '../server/handlers/sheet.ts';
+import { LANGUAGE } from './documents.ts';
+import type { FromView, ToView } from './view/messages.ts';
+
+/** Typing is let settle this long before the sheet is asked for again, ms. */
+const PAUSE_MS = 60;
+
+/** Sheets that are open, by the plan that they show. */
+export class Sheets implements Disposable {
+  readonly #context: ExtensionContext;
+  readonly #client: BaseLanguageClient;
+  readonly #open = new Map<string, OpenSheet>();
+
+  constructor(context: ExtensionContext, client: BaseLanguageClient) {
+    this.#context = context;
+    this.#client = client;
+  }
+
+  /** Of the plan in the active editor; one that is open already is brought to the front. */
+  readonly show = (): void => {
+    const document = window.activeTextEditor?.document;
+    if (document?.languageId !== LANGUAGE) {
+      void window.showInformationMessage('Open a shoot plan first: the sheet is made from it.');
+      return;
+    }
+    const key = document.uri.toString();
+    const open = this.#open.get(key);
+    if (open) {
+      open.reveal();
+      return;
+    }
+    const sheet = new OpenSheet(this.#context, this.#client, document);
+    this.#open.set(key, sheet);
+    sheet.onClosed(() => this.#open.delete(key));
+  };
+
+  dispose(): void {
+    for (const sheet of this.#open.values()) sheet.dispose();
+  }
+}
+
+class OpenSheet implements Disposable {
+  readonly #client: BaseLanguageClient;
+  readonly #document: TextDocument;
+  readonly #panel: WebviewPanel;
+  readonly #parts: Disposable[] = [];
+  /** Marks of what the view shows; null: it shows nothing yet. */
+  #known: Record<string, string> | null = null;
+  #isReady = false;
+  #waiting: ReturnType<typeof setTimeout> | undefined;
+  /** One request at a time; what changes meanwhile is asked for after it. */
+  #asking = false;
+  #isStale = false;
+
+  constructor(context: ExtensionContext, client: BaseLanguageClient, document: TextDocument) {
+    this.#client = client;
+    this.#document = document;
+    const scripts = Uri.joinPath(context.extensionUri, 'dist');
+    this.#panel = window.createWebviewPanel(
+      'lamella.sheet',
+      `Sheet: ${nameOf(document.uri)}`,
+      { viewColumn: ViewColumn.Beside, preserveFocus: true },
+      { enableScripts: true, localResourceRoots: [scripts] },
+    );
+    this.#panel.iconPath = Uri.joinPath(context.extensionUri, 'client/media/lamella.png');
+    const script = this.#panel.webview.asWebviewUri(Uri.joinPath(scripts, 'sheet-view.js'));
+    this.#parts.push(
+      this.#panel.webview.onDidReceiveMessage((message: FromView) => this.#hear(message)),
+      workspace.onDidChangeTextDocument((change) => {
+        // A file that the plan uses changes it, too.
+        if (change.document.languageId === LANGUAGE) this.#later();
+      }),
+      window.onDidChangeTextEditorSelection(({ textEditor }) => void this.#follow(textEditor)),
+      client.onNotification('lamella/state', () => this.#later()),
+    );
+    void this.#start(script);
+  }
+
+  onClosed(closed: () => void): void {
+    this.#panel.onDidDispose(() => {
+      clearTimeout(this.#waiting);
+      Disposable.from(...this.#parts).dispose();
+      closed();
+    });
+  }
+
+  reveal(): void {
+    this.#panel.reveal(undefined, true);
+  }
+
+  dispose(): void {
+    this.#panel.dispose();
+  }
+
+  /** The page with its style, which comes from where the drawings come from. */
+  async #start(script: Uri): Promise<void> {
+    const sheet = await this.#ask(null);
+    const { webview } = this.#panel;
+    const nonce = nonceOf();
+    const policy = `default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
+    webview.html = `<!doctype html>
+<html lang="en"><head><meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<title>Sheet</title><style nonce="${nonce}">${sheet?.style ?? ''}</style></head>
+<body><main></main><script nonce="${nonce}" src="${script}"></script></body></html>`;
+  }
+
+  #hear(message: FromView): void {
+    if (message.kind === 'go') void this.#go(message.shot, message.key);
+    else {
+      // Also said by a view that was hidden and begins anew.
+      this.#isReady = true;
+      this.#known = null;
+      void this.#update();
+    }
+  }
+
+  #later(): void {
+    clearTimeout(this.#waiting);
+    this.#waiting = setTimeout(() => void this.#update(), PAUSE_MS);
+  }
+
+  async #update(): Promise<void> {
+    if (!this.#isReady) return;
+    if (this.#asking) {
+      this.#isStale = true;
+      return;
+    }
+    this.#asking = true;
+    try {
+      const sheet = await this.#ask(this.#known);
+      if (sheet) {
+        const { patterns, head, shots } = sheet;
+        this.#known = Object.fromEntries(shots.map(({ name, mark }) => [name, mark]));
+        await this.#post({
+          kind: 'sheet',
+          head,
+          shots,
+          ...(patterns !== undefined && { patterns }),
+        });
+      }
+    } finally {
+      this.#asking = false;
+    }
+    const editor = window.visibleTextEditors.find(({ document }) => document === this.#document);
+    if (editor) await this.#follow(editor);
+    if (this.#isStale) {
+      this.#isStale = false;
+      await this.#update();
+    }
+  }
+
+  /** null where the server has nothing to say: it is starting anew, or the plan is closed. */
+  async #ask(known: Record<string, string> | null): Promise<LiveSheet | null> {
+    const params = { textDocument: this.#textDocument(), ...(known && { known }) };
+    try {
+      return await this.#client.sendRequest<LiveSheet | null>('lamella/sheet', params);
+    } catch {
+      return null;
+    }
+  }
+
+  async #follow(editor: TextEditor): Promise<void> {
+    if (editor.document !== this.#document || !this.#isReady) return;
+    const { line, character } = editor.selection.active;
+    const params = { textDocument: this.#textDocument(), position: { line, character } };
+    const shot = await this.#client
+      .sendRequest<string | null>('lamella/shotAt', params)
+      .catch(() => null);
+    await this.#post({ kind: 'follow', shot });
+  }
+
+  async #go(shot: string, key: string): Promise<void> {
+    const params = { textDocument: this.#textDocument(), shot, key };
+    const place = await this.#client
+      .sendRequest<{ uri: string; range: Range } | null>('lamella/placeInSheet', params)
+      .catch(() => null);
+    if (!place) return;
+    const { start, end } = place.range;
+    const range = new Range(start.line, start.character, end.line, end.character);
+    const shown = window.visibleTextEditors.find(({ document }) => document === this.#document);
+    const editor = await window.showTextDocument(this.#document, {
+      ...(shown?.viewColumn && { viewColumn: shown.viewColumn }),
+    });
+    editor.selection = new Selection(range.start, range.end);
+    editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
+  #textDocument(): { readonly uri: string } {
+    return { uri: this.#client.code2ProtocolConverter.asUri(this.#document.uri) };
+  }
+
+  #post(message: ToView): Thenable<boolean> {
+    return this.#panel.webview.postMessage(message);
+  }
+}
+
+const nameOf = ({ path }: Uri): string => path.slice(path.lastIndexOf('/') + 1);
+
+/** Said once for each page: what has none of it neither styles nor runs. */
+const nonceOf = (): string =>
+  Array.from(crypto.getRandomValues(new Uint8Array(18)), (byte) =>
+    byte.toString(16).padStart(2, '0'),
+  ).join('');

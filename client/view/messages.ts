@@ -1,0 +1,14 @@
+/** What extension and live view say to each other. */
+export type ToView =
+  | {
+      readonly kind: 'sheet';
+      /** There in the first message: whatever was shown before is void. */
+      readonly patterns?: string;
+      readonly head: string;
+      readonly shots: readonly { readonly name: string; readonly html?: string }[];
+    }
+  | { readonly kind: 'follow'; readonly shot: string | null };
+
+export type FromView =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'go'; readonly shot: string; readonly key: string };

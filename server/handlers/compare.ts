@@ -1,0 +1,45 @@
+/** A plan against how it was before: texts of then from the client, who knows its repositories. */
+
+import type { FileId } from '../../shared/plan/place.ts';
+import { comparePlans } from '../../shared/report/compare/compare.ts';
+import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
+import { Say } from '../../shared/rules/say.ts';
+import { canonicalUri } from '../canonical-uri.ts';
+import type { Session } from '../session.ts';
+
+export interface CompareParams {
+  readonly textDocument: { readonly uri: string };
+  /** Text by URI as it was before; null: it was not there. */
+  readonly before: Readonly<Record<string, string | null>>;
+}
+
+/** Answer to `lamella/compare`: the comparison, or the files of then that it still needs. */
+export type ComparedBefore = { readonly wanted: readonly string[] } | { readonly markdown: string };
+
+export function compareBefore(
+  session: Session,
+  file: FileId,
+  before: CompareParams['before'],
+): ComparedBefore {
+  const { core, createCore, roots, settings } = session;
+  const old = createCore({
+    rootOf: (each) => roots.of(each),
+    get lengths() {
+      return settings.lengths;
+    },
+  });
+  const texts = new Map(Object.entries(before).map(([uri, text]) => [canonicalUri(uri), text]));
+  if (!texts.has(file)) return { wanted: [file] };
+  old.give(file, texts.get(file) ?? '');
+  for (let wanted = old.wanted(file); wanted.length > 0; wanted = old.wanted(file)) {
+    const unknown = wanted.filter((each) => !texts.has(each));
+    if (unknown.length > 0) return { wanted: unknown };
+    for (const each of wanted) {
+      const text = texts.get(each);
+      if (typeof text === 'string') old.give(each, text);
+      else old.refuse(each, 'not-found');
+    }
+  }
+  const comparison = comparePlans(old.compared(file), core.compared(file));
+  return { markdown: comparisonMarkdown(comparison, new Say(() => settings.lengths)) };
+}

@@ -1,0 +1,104 @@
+/** The sheet beside the text: what of it is new to the client, and where what it shows stands. */
+import type { Location } from 'vscode-languageserver';
+import type { FileId } from '../../shared/plan/place.ts';
+import { sheetHead, shotHtml } from '../../shared/report/sheet/html.ts';
+import type { ShotSheet } from '../../shared/report/sheet/sheet.ts';
+import { LIVE_STYLE, SHEET_STYLE } from '../../shared/report/sheet/style.ts';
+import { Say } from '../../shared/rules/say.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+import type { Settings } from '../settings.ts';
+import type { Documents } from '../workspace/documents.ts';
+
+interface AboutText {
+  readonly textDocument: { readonly uri: string };
+}
+
+export interface SheetParams extends AboutText {
+  /** Mark by shot of what the client shows. */
+  readonly known?: Readonly<Record<string, string>>;
+}
+
+export interface PlaceParams extends AboutText {
+  readonly shot: string;
+  readonly key: string;
+}
+
+/** Answer to `lamella/sheet`. */
+export interface LiveSheet {
+  readonly title: string;
+  /** Once, with the first answer. */
+  readonly style?: string;
+  /** What the drawings refer to, likewise. */
+  readonly patterns?: string;
+  readonly head: string;
+  readonly shots: readonly LiveShot[];
+}
+
+export interface LiveShot {
+  readonly name: string;
+  readonly mark: string;
+  /** Left out where the client has it, by its mark. */
+  readonly html?: string;
+}
+
+interface Made {
+  readonly index: number;
+  readonly mark: string;
+  readonly html: string;
+}
+
+const made = new WeakMap<ShotSheet, Made>();
+
+export function liveSheet(
+  core: Core,
+  settings: Settings,
+  file: FileId,
+  known: Readonly<Record<string, string>> | undefined,
+): LiveSheet {
+  const sheet = core.sheet(file);
+  const options = { say: new Say(() => settings.lengths), live: true };
+  const { patterns, head } = sheetHead(sheet, options);
+  return {
+    title: sheet.title,
+    ...(!known && { style: SHEET_STYLE + LIVE_STYLE, patterns }),
+    head,
+    shots: sheet.shots.map((shot, index): LiveShot => {
+      const { mark, html } = htmlOf(shot, index, options);
+      return { name: shot.name, mark, ...(known?.[shot.name] !== mark && { html }) };
+    }),
+  };
+}
+
+function htmlOf(shot: ShotSheet, index: number, options: Parameters<typeof shotHtml>[2]): Made {
+  const before = made.get(shot);
+  if (before?.index === index) return before;
+  const html = shotHtml(shot, index, options);
+  const now = { index, html, mark: markOf(html) };
+  made.set(shot, now);
+  return now;
+}
+
+/**
+ * 64 bits that tell one text from another; nothing is secret about them. FNV-1a by two halves:
+ * Fowler, Noll, Vo and Eastlake, The FNV Non-Cryptographic Hash Algorithm.
+ */
+function markOf(text: string): string {
+  let [a, b] = [0x811c9dc5, 0x9dc5811c];
+  for (let index = 0; index < text.length; index++) {
+    const code = text.charCodeAt(index);
+    a = Math.imul(a ^ code, 0x01000193);
+    b = Math.imul(b ^ (code + index), 0x01000193);
+  }
+  return `${(a >>> 0).toString(36)}-${(b >>> 0).toString(36)}`;
+}
+
+export function placeInSheet(
+  core: Core,
+  documents: Documents,
+  file: FileId,
+  shot: string,
+  key: string,
+): Location | null {
+  const place = core.placeInShot(file, String(shot), String(key));
+  return place && { uri: documents.uri(place.file), range: place.range };
+}

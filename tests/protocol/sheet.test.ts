@@ -1,0 +1,138 @@
+/** The live view's messages: what is sent again, where a click leads, what a plan was before. */
+import { JSDOM } from 'jsdom';
+import { describe, expect, it } from 'vitest';
+import type { ComparedBefore } from '../../server/handlers/compare.ts';
+import type { LiveSheet } from '../../server/handlers/sheet.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import { at, connect, PLAN } from './support/client.ts';
+
+const textDocument = { uri: PLAN };
+
+async function opened(text = EXAMPLE_PLAN) {
+  const client = await connect({ createCore });
+  client.open(PLAN, text);
+  const { connection } = client;
+  return {
+    client,
+    sheet: (known?: Record<string, string>): Promise<LiveSheet> =>
+      connection.sendRequest('lamella/sheet', { textDocument, ...(known && { known }) }),
+    place: (shot: string, key: string) =>
+      connection.sendRequest<unknown>('lamella/placeInSheet', { textDocument, shot, key }),
+    shotAt: (line: number, character: number) =>
+      connection.sendRequest<string | null>('lamella/shotAt', {
+        textDocument,
+        position: { line, character },
+      }),
+    compare: (before: Record<string, string | null>): Promise<ComparedBefore> =>
+      connection.sendRequest('lamella/compare', { textDocument, before }),
+  };
+}
+
+const marks = ({ shots }: LiveSheet): Record<string, string> =>
+  Object.fromEntries(shots.map(({ name, mark }) => [name, mark]));
+
+const lines = EXAMPLE_PLAN.split('\n');
+const lineOf = (text: string, after = 0): number =>
+  lines.findIndex((line, index) => index >= after && line.includes(text));
+
+describe('the sheet', () => {
+  it('comes whole at first, with what it looks like', async () => {
+    const { sheet } = await opened();
+    const { title, style, patterns, shots } = await sheet();
+    expect(title).toBe('Winter Window');
+    expect(style).toContain('vscode-editor-background');
+    expect(patterns).toContain('hatched');
+    expect(shots.map(({ name, html }) => [name, typeof html])).toEqual([
+      ['frost', 'string'],
+      ['skin', 'string'],
+    ]);
+  });
+
+  it('sends again only the shots that an edit changed', async () => {
+    const { client, sheet } = await opened();
+    const first = await sheet();
+    expect((await sheet(marks(first))).shots.some(({ html }) => html)).toBe(false);
+    const line = lineOf('aperture: f/8', lineOf('  frost:'));
+    client.change(PLAN, 2, [{ range: at(line, 14, 17), text: 'f/9' }]);
+    const next = await sheet(marks(first));
+    expect(next.style).toBeUndefined();
+    expect(next.shots.map(({ name, html }) => [name, html !== undefined])).toEqual([
+      ['frost', true],
+      ['skin', false],
+    ]);
+    expect(next.shots[0]!.html).toContain('f/9');
+  });
+
+  it('keeps its sections while lines come and go above', async () => {
+    const { client, sheet } = await opened();
+    const first = await sheet();
+    client.change(PLAN, 2, [{ range: at(1, 0, 0), text: '# a comment\n\n' }]);
+    expect((await sheet(marks(first))).shots.some(({ html }) => html)).toBe(false);
+  });
+
+  it('is opened by buttons, one in every place that leads somewhere', async () => {
+    const { sheet } = await opened();
+    const { shots } = await sheet();
+    const { document } = new JSDOM(shots.map(({ html }) => html).join('')).window;
+    const places = [...document.querySelectorAll('figure[data-key], .setting[data-key]')];
+    expect(places.length).toBeGreaterThan(20);
+    for (const place of places) expect(place.querySelectorAll('button')).toHaveLength(1);
+    for (const box of document.querySelectorAll('input')) expect(box.disabled).toBe(true);
+  });
+});
+
+describe('to and fro', () => {
+  it('a key of a shot leads to its value, one that is not written to the shot', async () => {
+    const { place } = await opened();
+    const shot = lineOf('  skin:');
+    const tilt = lineOf('tilt: 4 deg', shot);
+    expect(await place('skin', 'tilt')).toEqual({ uri: PLAN, range: at(tilt, 10, 15) });
+    expect(await place('skin', 'ring')).toEqual({ uri: PLAN, range: at(shot, 2, 6) });
+    expect(await place('nobody', 'tilt')).toBeNull();
+  });
+
+  it('every key that the sheet names leads into its own shot', async () => {
+    const { sheet, place } = await opened();
+    for (const { name, html } of (await sheet()).shots) {
+      const { document } = new JSDOM(html).window;
+      const keys = [...document.querySelectorAll('[data-key]')].map(
+        (one) => one.getAttribute('data-key')!,
+      );
+      expect(keys.length).toBeGreaterThan(10);
+      const start = lineOf(`  ${name}:`);
+      for (const key of new Set(keys)) {
+        const found = (await place(name, key)) as { range: { start: { line: number } } };
+        expect(found.range.start.line, key).toBeGreaterThanOrEqual(start);
+        expect(found.range.start.line, key).toBeLessThan(start + 20);
+      }
+    }
+  });
+
+  it('a position leads to its shot, or to none', async () => {
+    const { shotAt } = await opened();
+    expect(await shotAt(lineOf('tilt: 4 deg'), 8)).toBe('skin');
+    expect(await shotAt(lineOf('  frost:'), 3)).toBe('frost');
+    expect(await shotAt(0, 0)).toBeNull();
+  });
+});
+
+describe('against what was before', () => {
+  it('asks for the plan, then for what it used, then answers', async () => {
+    const using = EXAMPLE_PLAN.replace('mains:', 'use: [kit.shootplan.yaml]\nmains:');
+    const { compare } = await opened();
+    expect(await compare({})).toEqual({ wanted: [PLAN] });
+    const kit = 'file:///plans/kit.shootplan.yaml';
+    expect(await compare({ [PLAN]: using })).toEqual({ wanted: [kit] });
+    const answer = (await compare({ [PLAN]: using, [kit]: null })) as { markdown: string };
+    expect(answer.markdown).toContain('gone');
+  });
+
+  it('says what changed since, as the text stands in the editor', async () => {
+    const { client, compare } = await opened();
+    const line = lineOf('aperture: f/8', lineOf('  frost:'));
+    client.change(PLAN, 2, [{ range: at(line, 14, 17), text: 'f/9' }]);
+    const { markdown } = (await compare({ [PLAN]: EXAMPLE_PLAN })) as { markdown: string };
+    expect(markdown).toContain('| aperture | f/8 | f/9 |');
+  });
+});
