@@ -1,0 +1,154 @@
+/** The sheet as a file in a real browser: its colours, its labels, its widths, its print. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import axe from 'axe-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { CLI, ROOT } from './paths.ts';
+import { launchBrowser } from './workbench.ts';
+
+const NAMES = ['tide-panes', 'lantern', 'slick', 'watch-movement', 'first-draft'];
+const folder = mkdtempSync(path.join(tmpdir(), 'lamella-sheets-'));
+const fileOf = (name: string): string => path.join(folder, `${name}.html`);
+
+let browser: Browser;
+beforeAll(async () => {
+  for (const name of NAMES) {
+    const plan = path.join('samples', `${name}.shootplan.yaml`);
+    const { status, stderr } = spawnSync(
+      process.execPath,
+      [CLI, 'sheet', plan, '-o', fileOf(name)],
+      { cwd: ROOT, encoding: 'utf8' },
+    );
+    expect([status, stderr]).toEqual([0, '']);
+  }
+  browser = await launchBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** @param look what the page is seen with; its policy is left aside so that it can be measured */
+async function open<T>(
+  name: string,
+  look: BrowserContextOptions,
+  see: (page: Page) => Promise<T>,
+): Promise<T> {
+  const context = await browser.newContext({ bypassCSP: true, ...look });
+  try {
+    const page = await context.newPage();
+    await page.goto(pathToFileURL(fileOf(name)).href);
+    return await see(page);
+  } finally {
+    await context.close();
+  }
+}
+
+describe.each(NAMES)('%s', (name) => {
+  test.each(['light', 'dark'] as const)(
+    'has nothing that axe finds, contrast included (%s)',
+    async (colorScheme) => {
+      const violations = await open(name, { colorScheme }, async (page) => {
+        await page.evaluate(axe.source);
+        return page.evaluate(async () => {
+          const run = (globalThis as unknown as { axe: typeof axe }).axe.run;
+          const { violations: found } = await run();
+          return found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+        });
+      });
+      expect(violations).toEqual([]);
+    },
+  );
+
+  test('draws every label inside its drawing, and none over another', async () => {
+    const faults = await open(name, {}, (page) =>
+      page.evaluate(() => {
+        const found: string[] = [];
+        for (const svg of document.querySelectorAll<SVGSVGElement>('figure svg')) {
+          const { width, height } = svg.viewBox.baseVal;
+          const title = svg.querySelector('title')!.textContent;
+          const boxes = [...svg.querySelectorAll('text')].map((text) => ({
+            text: text.textContent,
+            box: text.getBBox(),
+          }));
+          for (const [index, { text, box }] of boxes.entries()) {
+            const isCut =
+              box.x < -0.5 ||
+              box.y < -0.5 ||
+              box.x + box.width > width + 0.5 ||
+              box.y + box.height > height + 0.5;
+            if (isCut) found.push(`${title}: "${text}" is cut`);
+            for (const other of boxes.slice(0, index)) {
+              const across =
+                Math.min(box.x + box.width, other.box.x + other.box.width) -
+                Math.max(box.x, other.box.x);
+              const down =
+                Math.min(box.y + box.height, other.box.y + other.box.height) -
+                Math.max(box.y, other.box.y);
+              // Lines of type carry air above and below.
+              if (across > 1 && down > 5) found.push(`${title}: "${text}" over "${other.text}"`);
+            }
+          }
+        }
+        return found;
+      }),
+    );
+    expect(faults).toEqual([]);
+  });
+
+  test.each([320, 480, 800, 1400])('fits a window %i wide', async (width) => {
+    const over = await open(name, { viewport: { width, height: 800 } }, (page) =>
+      page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+    );
+    expect(over).toBeLessThanOrEqual(0);
+  });
+
+  test('asks for nothing but itself, and its own policy lets it look as it does', async () => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    const asked: string[] = [];
+    const said: string[] = [];
+    page.on('request', (request) => asked.push(request.url()));
+    page.on('console', (message) => said.push(message.text()));
+    const address = pathToFileURL(fileOf(name)).href;
+    await page.goto(address);
+    expect(asked).toEqual([address]);
+    expect(said).toEqual([]);
+    const weight = await page.locator('h1').evaluate((one) => getComputedStyle(one).fontSize);
+    expect(weight).toBe('32px');
+    await context.close();
+  });
+
+  test.each([
+    ['A4', 210, 297],
+    ['Letter', 215.9, 279.4],
+  ])(
+    'prints on %s without anything wider than the page or higher than one',
+    async (_, widthMm, heightMm) => {
+      const perMm = 96 / 25.4;
+      const [width, height] = [(widthMm - 24) * perMm, (heightMm - 24) * perMm];
+      const faults = await open(
+        name,
+        { viewport: { width: Math.floor(width), height: Math.floor(height) } },
+        async (page) => {
+          await page.emulateMedia({ media: 'print' });
+          return page.evaluate(
+            ([most, high]) =>
+              [...document.querySelectorAll('.setting, figure, tr, li, .bench, h2, h3')]
+                .filter((one) => {
+                  const box = one.getBoundingClientRect();
+                  return box.right > most! + 1 || box.height > high!;
+                })
+                .map((one) => one.outerHTML.slice(0, 80)),
+            [width, height],
+          );
+        },
+      );
+      expect(faults).toEqual([]);
+    },
+  );
+});
