@@ -46,6 +46,8 @@ export interface NamedPart {
 export interface LightInUse {
   readonly name: string;
   readonly fields: Light;
+  /** Where it stood when it was read or measured. */
+  readonly readAt: Light['at'];
   /** Stops that it is dimmed by in this shot; negative is brighter. */
   readonly dimmedStops: Figure<number>;
   /** Where the shot names it. */

@@ -9,6 +9,7 @@ import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { shownEv, showsLight } from './mirror-light.ts';
+import { litEv, movedStops } from './moved-light.ts';
 import type { LightFigures, OpticalFigures, TimeFigures } from './shot-figures.ts';
 
 export function lightFigures(
@@ -51,7 +52,10 @@ function sceneEv(bench: Bench, optical: OpticalFigures, glass: Figure<number>): 
   if (!lights.known) return lights;
   if (lights.value.length === 0) return notKnown('the shot has no light');
   const each = lights.value.map((light) =>
-    derive([givenEv(light, bench, optical, glass), light.dimmedStops], (ev, dimmed) => ev - dimmed),
+    derive(
+      [readNowEv(light, bench, optical, glass), light.dimmedStops],
+      (ev, dimmed) => ev - dimmed,
+    ),
   );
   const unknown = each.filter((figure) => !figure.known);
   if (unknown.length > 0) return unknownOf(unknown);
@@ -60,6 +64,10 @@ function sceneEv(bench: Bench, optical: OpticalFigures, glass: Figure<number>): 
     mirrorKind(bench) === undefined ? evTogether : (evs: readonly number[]) => Math.max(...evs);
   return derive(each, (...evs) => together(evs));
 }
+
+/** As it was read or measured, from where it stands now. */
+const readNowEv = (...args: Parameters<typeof givenEv>): Figure<number> =>
+  derive([givenEv(...args), movedStops(args[0], args[1])], (ev, stops) => ev + stops);
 
 /** One light, by the reading that was taken of it, else by its illuminance at the subject. */
 function givenEv(
@@ -77,6 +85,8 @@ function givenEv(
   }
   if (fields.illuminance.state !== 'missing')
     return derive([figureOf(fields.illuminance, name)], evOfIlluminance);
+  // A face's luminance is the same wherever it stands; what it gives follows from where it is.
+  if (fields.luminance.state !== 'missing') return litEv(light, bench);
   return figureOf(fields.reading, name) as Figure<never>;
 }
 

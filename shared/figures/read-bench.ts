@@ -202,9 +202,11 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
     const { name, fields: base } = light.entry;
     const override = relight?.get(name);
     if (override && !isKnown(override)) return silent;
+    const fields = override ? laidOver(base, override.value) : base;
     lights.push({
       name,
-      fields: override ? laidOver(base, override.value) : base,
+      fields,
+      readAt: override && isRebrightened(override.value) ? fields.at : base.at,
       dimmedStops:
         override && override.value.dimmed.state !== 'missing'
           ? figureOf(override.value.dimmed, name)
@@ -214,6 +216,15 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
   }
   return { known: true, value: lights, from: list.from };
 }
+
+const BRIGHTNESS = ['luminance', 'illuminance', 'reading'] as const;
+
+/** Whether a shot says anew how bright a light is. */
+const isRebrightened = (
+  over: {
+    readonly [K in (typeof BRIGHTNESS)[number]]?: { readonly state: string };
+  },
+): boolean => BRIGHTNESS.some((key) => (over[key]?.state ?? 'missing') !== 'missing');
 
 type LightAt = GroupTypes['lights']['at'];
 
@@ -226,11 +237,9 @@ function laidOver(
   over: Omit<{ [K in keyof GroupTypes['lights']]?: GroupTypes['lights'][K] }, never>,
 ): GroupTypes['lights'] {
   const given = Object.entries(over).filter(([, field]) => field?.state !== 'missing');
-  const brightness = ['luminance', 'illuminance', 'reading'] as const;
-  const rebrightened = given.some(([key]) => (brightness as readonly string[]).includes(key));
-  const cleared = rebrightened
+  const cleared = isRebrightened(over)
     ? Object.fromEntries(
-        brightness.map((key) => [key, { state: 'missing', at: base[key].at } as const]),
+        BRIGHTNESS.map((key) => [key, { state: 'missing', at: base[key].at } as const]),
       )
     : {};
   const kept = given.filter(([key]) => key in base);
@@ -251,12 +260,12 @@ function filtersOf(
   fields: Shot,
   shot: string,
 ): Bench['filters'] {
-  const lists = [
-    ...(fields.filters.state === 'missing' ? [] : [figureOf(fields.filters, shot)]),
-    ...(!rig || rig.fields.filters.state === 'missing'
+  const own = fields.filters.state === 'missing' ? [] : [figureOf(fields.filters, shot)];
+  const ofRig =
+    own.length > 0 || !rig || rig.fields.filters.state === 'missing'
       ? []
-      : [figureOf(rig.fields.filters, rig.name)]),
-  ];
+      : [figureOf(rig.fields.filters, rig.name)];
+  const lists = [...own, ...ofRig];
   if (lists.some((list) => !list.known)) return unknownOf(lists);
   const filters: Named<GroupTypes['filters']>[] = [];
   const from: Place[] = [];

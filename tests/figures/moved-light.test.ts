@@ -1,0 +1,114 @@
+/**
+ * Lights on a subject that scatters, at other places than they were read at. Expected values are summed
+ * here over small pieces of the source, each by the inverse-square and cosine laws (Lambert, Photometria).
+ */
+import { describe, expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { changed, coreWith, PLAN } from '../support/plans.ts';
+
+/** Exposure error of the shot `frost`, stops. */
+const errorWith = (change: Readonly<Record<string, string | null>>): number =>
+  coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN).get('frost')!.exposureErrorStops as number;
+
+/** E/L of a rectangle that faces the origin from `distance`, raised by `up`; the surface faces z. */
+function summed(width: number, height: number, distance: number, upDeg: number): number {
+  const up = (upDeg * Math.PI) / 180;
+  const pieces = 200;
+  const area = (width / pieces) * (height / pieces);
+  let sum = 0;
+  for (let i = 0; i < pieces; i++)
+    for (let j = 0; j < pieces; j++) {
+      const x = ((i + 0.5) / pieces - 0.5) * width;
+      const y = ((j + 0.5) / pieces - 0.5) * height;
+      const at = [
+        x,
+        distance * Math.sin(up) + y * Math.cos(up),
+        distance * Math.cos(up) - y * Math.sin(up),
+      ] as const;
+      const squared = at[0] ** 2 + at[1] ** 2 + at[2] ** 2;
+      const leaving = distance / Math.sqrt(squared);
+      const arriving = at[2] / Math.sqrt(squared);
+      sum += (leaving * arriving * area) / squared;
+    }
+  return sum;
+}
+
+const reading = '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: meter';
+const before = errorWith({});
+
+describe('a panel that was moved since its reading', () => {
+  it('loses what the integral over its face says, less than the inverse square', () => {
+    const after = errorWith({
+      'lights/panel/source': '600 x 400 mm',
+      'lights/panel/at': '{ distance: 1000 mm, up: 40 deg }',
+      'lights/panel/reading': `${reading}, distance: 500 mm }`,
+    });
+    const expected = Math.log2(summed(600, 400, 1000, 40) / summed(600, 400, 500, 40));
+    expect(after - before).toBeCloseTo(expected, 3);
+    expect(expected).toBeGreaterThan(-2);
+  });
+
+  it('follows the inverse square where it is small', () => {
+    const after = errorWith({
+      'lights/panel/source': '6 x 4 mm',
+      'lights/panel/at': '{ distance: 1000 mm, up: 40 deg }',
+      'lights/panel/reading': `${reading}, distance: 500 mm }`,
+    });
+    expect(after - before).toBeCloseTo(-2, 3);
+  });
+
+  it('in one shot only is counted from where the light says that it stands', () => {
+    const after = errorWith({
+      'shots/frost/relight': '{ panel: { at: { distance: 250 mm, up: 20 deg } } }',
+    });
+    const expected = Math.log2(summed(300, 200, 250, 20) / summed(300, 200, 400, 40));
+    expect(after - before).toBeCloseTo(expected, 3);
+  });
+
+  it('and read anew for the shot is as it was read', () => {
+    const after = errorWith({
+      'shots/frost/relight': `{ panel: { at: { distance: 250 mm }, reading: ${reading} } } }`,
+    });
+    expect(after).toBeCloseTo(before, 9);
+  });
+
+  it('and is of unknown size is not guessed', () => {
+    const figures = coreWith(
+      changed(EXAMPLE_PLAN, {
+        'lights/panel/source': null,
+        'lights/panel/reading': `${reading}, distance: 500 mm }`,
+      }),
+    )
+      .figures(PLAN)
+      .get('frost')!;
+    expect(figures.exposureErrorStops).toBeNull();
+    expect((figures.notKnown as Record<string, string>).exposureErrorStops).toContain('source');
+  });
+});
+
+describe('a light by the luminance of its face', () => {
+  it('gives luminance times the face’s weight', () => {
+    const luminance = 3000;
+    const byLuminance = errorWith({
+      'lights/panel/reading': null,
+      'lights/panel/luminance': `${luminance} cd/m2`,
+    });
+    const lux = Math.round(luminance * summed(300, 200, 400, 40) * 1000) / 1000;
+    const byIlluminance = errorWith({
+      'lights/panel/reading': null,
+      'lights/panel/illuminance': `${lux} lx`,
+    });
+    expect(byLuminance).toBeCloseTo(byIlluminance, 3);
+  });
+
+  it('follows the light to where the shot puts it, once', () => {
+    const at = '{ distance: 250 mm, up: 20 deg }';
+    const change = {
+      'lights/panel/reading': null,
+      'lights/panel/luminance': '3000 cd/m2',
+    };
+    const moved = errorWith({ ...change, 'shots/frost/relight': `{ panel: { at: ${at} } }` });
+    const placed = errorWith({ ...change, 'lights/panel/at': at });
+    expect(moved).toBeCloseTo(placed, 9);
+  });
+});
