@@ -160,7 +160,9 @@ function walk(
 }
 
 describe('the command line', () => {
-  const help = ['check', 'figures', 'explain'].map((command) => run(command, '--help')).join('\n');
+  const help = ['check', 'figures', 'sheet', 'compare', 'explain']
+    .map((command) => run(command, '--help'))
+    .join('\n');
   const options = [...new Set(help.match(/--[a-z][a-z-]+/g))];
 
   it('has options', () => {
