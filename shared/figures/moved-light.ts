@@ -5,7 +5,7 @@ import { filmSurface } from '../mirror/film-surface.ts';
 import { type Source, sourceOutline } from '../mirror/source.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Bench, LightInUse } from './bench.ts';
-import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
+import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import { sourceOf } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
 
@@ -17,7 +17,7 @@ const givenBy = (source: Source, tilt: number, about: Bench['tiltAbout']): numbe
 export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Figure<number> {
   const source = sourceOf({ name, fields, ...light });
   return derive(
-    [figureOf(fields.luminance, name), source, bench.tiltRad],
+    [figureOf(fields.luminance, name), source, bench.tiltRad, scatters(bench)],
     (luminance, face, tilt) => {
       const weight = givenBy(face, tilt, bench.tiltAbout);
       return weight > 0
@@ -25,6 +25,15 @@ export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Fig
         : notKnown(`${name} shines on the back of the subject`);
     },
   );
+}
+
+/** That the subject is lit instead of showing the light: a liquid's surface has to say its finish. */
+function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
+  if (!subject) return fields.subject.state === 'missing' ? figureOf(fields.subject, shot) : silent;
+  const { kind, finish } = subject.fields;
+  return ifKnown(kind) === 'surface'
+    ? figureOf(finish, subject.name)
+    : figureOf(kind, subject.name);
 }
 
 /**

@@ -3,6 +3,7 @@ import { isLongerThanFrame } from '../exposure/shutter.ts';
 import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
 import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import { lightFixes } from './light-fixes.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** The step of every setting. Within it nothing can be set better. */
@@ -98,6 +99,7 @@ export const exposureOff: ShotRule<Facts> = {
       if (mark !== marked.value && MARKED_APERTURES.includes(mark))
         fixes.push(setTo(`Aperture f/${mark}`, bench.fields.aperture.at, `f/${mark}`));
     }
+    fixes.push(...lightFixes(bench, facts.errorStops));
     return fixes;
   },
 };

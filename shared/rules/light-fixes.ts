@@ -1,0 +1,72 @@
+/** Ways out of a wrong exposure by the light itself, in this shot alone: dimmed, or stood elsewhere. */
+import { type Bench, substitute } from '../figures/bench.ts';
+import { figuresOf } from '../figures/compute.ts';
+import { ifKnown, type Known } from '../plan/field.ts';
+import type { PlanEdit, PlanFix } from '../plan/problem.ts';
+
+/** Dimmers and distances are set to about this. */
+const STEP_STOPS = 0.1;
+const STEP_MM = 10;
+/** Nearer than this a light is in the way of everything, mm. */
+const NEAREST_MM = 50;
+const FARTHEST_MM = 5000;
+
+export function lightFixes(bench: Bench, errorStops: number): readonly PlanFix[] {
+  return [...dimmed(bench, errorStops), ...moved(bench, errorStops)];
+}
+
+const placeIn = ({ fields }: Bench, light: string, ...keys: readonly string[]) => ({
+  ...fields.relight.at,
+  path: [...fields.relight.at.path, light, ...keys],
+});
+
+/** All lights by the same, so that their balance stays; brighter only as far as they were dimmed. */
+function dimmed(bench: Bench, errorStops: number): readonly PlanFix[] {
+  const { lights } = bench;
+  if (!lights.known || lights.value.length === 0) return [];
+  const by = Math.round(errorStops / STEP_STOPS) * STEP_STOPS;
+  const edits: PlanEdit[] = [];
+  for (const { name, dimmedStops } of lights.value) {
+    if (!dimmedStops.known || dimmedStops.value + by < 0) return [];
+    const stops = Number((dimmedStops.value + by).toFixed(2));
+    edits.push({ op: 'set', at: placeIn(bench, name, 'dimmed'), text: `${stops} stops` });
+  }
+  const names = lights.value.map(({ name }) => name).join(' and ');
+  const amount = Number(Math.abs(by).toFixed(2));
+  const title = by > 0 ? `Dim ${names} by ${amount} stops` : `Dim ${names} by ${amount} stops less`;
+  return [{ title, edits }];
+}
+
+/** One light alone on what scatters: where it would give as much as is asked for. */
+function moved(bench: Bench, errorStops: number): readonly PlanFix[] {
+  const { lights, fields } = bench;
+  const [light] = lights.known && lights.value.length === 1 ? lights.value : [];
+  const at = light && ifKnown(light.fields.at);
+  const now = at && ifKnown(at.distance);
+  if (!light || !at || now === undefined || fields.relight.state === 'invalid') return [];
+  const errorAt = (distanceMm: number): number => {
+    const distance = { ...at.distance, value: distanceMm } as Known<number> as typeof at.distance;
+    const place = { ...light.fields.at, value: { ...at, distance } } as typeof light.fields.at;
+    const there = { ...light, fields: { ...light.fields, at: place } };
+    const { exposureErrorStops: error } = figuresOf(
+      substitute(bench, { lights: { known: true, value: [there], from: [] } }),
+    );
+    return error.known ? error.value : Number.NaN;
+  };
+  if (Math.abs(errorAt(now * 2) - errorStops) < STEP_STOPS) return [];
+  let [near, far] = errorStops < 0 ? [NEAREST_MM, now] : [now, FARTHEST_MM];
+  if (!(errorAt(near) > 0 && errorAt(far) < 0)) return [];
+  while (far - near > STEP_MM / 4) {
+    const middle = (near + far) / 2;
+    if (errorAt(middle) > 0) near = middle;
+    else far = middle;
+  }
+  const distanceMm = Math.max(STEP_MM, Math.round(near / STEP_MM) * STEP_MM);
+  const text = `${distanceMm} mm`;
+  return [
+    {
+      title: `Stand ${light.name} ${text} from the subject, from ${Math.round(now)} mm`,
+      edits: [{ op: 'set', at: placeIn(bench, light.name, 'at', 'distance'), text }],
+    },
+  ];
+}
