@@ -1,5 +1,5 @@
 /** The figures of a shot in the names and the order of the JSON contract. */
-import { derive } from './figure.ts';
+import { derive, notKnown } from './figure.ts';
 import { figuresToJson, type ShotFiguresJson } from './json.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
@@ -32,6 +32,9 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     shutterSeconds: figures.shutterSeconds,
     shutterAngleDeg: figures.shutterAngleDeg,
     flickerResidual: figures.flickerResidual,
+    bandsInFrame: derive([figures.worstFlicker], ({ residual, bandsInFrame }) =>
+      residual === 0 ? 0 : (bandsInFrame ?? notKnown('the body’s `readout` is not given')),
+    ),
     subjectSpeedMmPerS: figures.subjectSpeedMmPerS,
     smearPx: figures.smearPx,
     travelMm: figures.travelMm,

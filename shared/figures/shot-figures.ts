@@ -86,6 +86,8 @@ export interface LampFlicker {
   readonly lampHz: number;
   /** How fast bands roll through the picture; 0: they stand; null: the frame rate isn't known. */
   readonly rollHz: number | null;
+  /** Bands over the height of the picture, by how long the sensor reads out; null: not known. */
+  readonly bandsInFrame: number | null;
   /** The depth of modulation isn't stated and was taken as full. */
   readonly depthAssumed: boolean;
 }

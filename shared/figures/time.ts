@@ -1,6 +1,7 @@
 /** Shutter and flicker. */
-import { bandRollHz, flickerResidual, lampFrequencyHz } from '../exposure/flicker.ts';
+import { bandRollHz, bandsInFrame, flickerResidual, lampFrequencyHz } from '../exposure/flicker.ts';
 import { shutterAngleDeg, shutterTimeS } from '../exposure/shutter.ts';
+import { ifKnown } from '../plan/field.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf, withValue } from './figure.ts';
 import type { LampFlicker, TimeFigures } from './shot-figures.ts';
@@ -38,6 +39,7 @@ function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Fi
   const depth = light.fields['modulation-depth'];
   const depthFigure = depth.state === 'missing' ? known(1) : figureOf(depth, light.name);
   const rate = bench.recordRate;
+  const readoutS = bench.body && ifKnown(bench.body.fields.readout);
   return derive(
     [modulationHz(light, bench), seconds, depthFigure],
     (lampHz, time, modulationDepth) => ({
@@ -45,6 +47,7 @@ function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Fi
       lampHz,
       residual: lampHz === 0 ? 0 : flickerResidual(lampHz, time, modulationDepth),
       rollHz: rate.known && lampHz > 0 ? bandRollHz(lampHz, rate.value) : null,
+      bandsInFrame: readoutS === undefined ? null : bandsInFrame(lampHz, readoutS),
       depthAssumed: depth.state === 'missing',
     }),
   );

@@ -13,6 +13,8 @@ interface Facts {
   readonly light: string;
   /** Frequency at which bands roll through the picture; 0: they stand. */
   readonly rollHz: number | null;
+  /** Over the height of the picture; null: the body's readout isn't known. */
+  readonly bandsInFrame: number | null;
 }
 
 export const lampFlicker: ShotRule<Facts> = {
@@ -49,7 +51,7 @@ export const lampFlicker: ShotRule<Facts> = {
     if (!flickerResidual.known || !shutterSeconds.known || !worstFlicker.known) return [];
     if (flickerResidual.value <= SEEN) return [];
     const at = bench.fields.shutter.at;
-    const { lampHz, light, rollHz } = worstFlicker.value;
+    const { lampHz, light, rollHz, bandsInFrame } = worstFlicker.value;
     return [
       {
         at,
@@ -59,18 +61,22 @@ export const lampFlicker: ShotRule<Facts> = {
           lampHz,
           light,
           rollHz,
+          bandsInFrame,
         },
         related: relatedTo(at, worstFlicker),
       },
     ];
   },
-  words({ residual, lampHz, seconds, light, rollHz }, say) {
+  words({ residual, lampHz, seconds, light, rollHz, bandsInFrame }, say) {
+    // Less than one over the frame is seen as pulsing.
+    const many =
+      bandsInFrame !== null && bandsInFrame >= 1 ? `${say.number(bandsInFrame)} bands` : 'Bands';
     const bands =
       rollHz === null
         ? ''
         : rollHz === 0
-          ? ' Bands will stand in the picture.'
-          : ` Bands will roll through the picture at ${say.number(rollHz)} Hz.`;
+          ? ` ${many} will stand in the picture.`
+          : ` ${many} will roll through the picture at ${say.number(rollHz)} Hz.`;
     return {
       what: `${light} pulses at ${say.number(lampHz)} Hz: ${say.shutter(seconds)} leaves ${say.percent(residual)} flicker.`,
       why: `${say.number(seconds * lampHz)} cycles are not a whole number.${bands}`,

@@ -27,6 +27,8 @@ import { orderMatters } from './order-matters.ts';
 import { outlastsTheFilm } from './outlasts-the-film.ts';
 import { overheadLoad } from './overhead-load.ts';
 import type { PlanRule } from './plan-rule.ts';
+import { polariserIdle } from './polariser-idle.ts';
+import { polariserTakesTheColour } from './polariser-takes-the-colour.ts';
 import { rigPitches } from './rig-pitches.ts';
 import type { RuleCore } from './rule.ts';
 import { ruleFailed } from './rule-failed.ts';
@@ -85,6 +87,8 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   lampFlicker,
   smear,
   focusDrifts,
+  polariserIdle,
+  polariserTakesTheColour,
   lensInTheMirror,
   sourceTooSmall,
   backgroundWashes,

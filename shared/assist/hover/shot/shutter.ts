@@ -34,5 +34,7 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
   );
 }
 
-const bandWords = ({ rollHz }: LampFlicker, say: SaidShot['say']): string =>
-  rollHz ? `roll at ${say.number(rollHz)} Hz` : 'stand still';
+function bandWords({ rollHz, bandsInFrame }: LampFlicker, say: SaidShot['say']): string {
+  const moving = rollHz ? `roll at ${say.number(rollHz)} Hz` : 'stand still';
+  return bandsInFrame === null ? moving : `${say.number(bandsInFrame)} in the frame, ${moving}`;
+}

@@ -1,0 +1,59 @@
+/** A polariser before the lens, and what it finds to take. */
+import { polarisationOfReflection, polariserStops } from '../exposure/polariser.ts';
+import { waterIndex } from '../film/water.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { Place } from '../plan/place.ts';
+import type { Bench } from './bench.ts';
+import { indexOf, isFlatMirror, mirrorKind } from './mirror-kind.ts';
+
+export interface PolariserInUse {
+  readonly filter: string;
+  /** What the shot's filters would be without it. */
+  readonly others: readonly string[];
+  readonly lossStops: number | undefined;
+  /** A light of the shot with a polarising sheet on it, and how that stands. */
+  readonly polarised: { readonly light: string; readonly how: 'crossed' | 'parallel' } | undefined;
+  /** Angle from the subject's normal at which it is seen, rad; undefined: many, or not known. */
+  readonly angleRad: number | undefined;
+  /** What turning it can take off the reflection at the most, against the least, stops. */
+  readonly swingStops: number | undefined;
+  /** Where it is put on: the shot's own filters, else its rig. */
+  readonly at: Place;
+}
+
+/** n is counted in the middle of the spectrum, nm. */
+const MIDDLE_NM = 550;
+
+/** The polariser of a shot on a subject that reflects as a mirror; undefined: it has none. */
+export function polariserOn(bench: Bench): PolariserInUse | undefined {
+  const { filters, lights, fields, tiltRad } = bench;
+  if (!filters.known || !lights.known || mirrorKind(bench) === undefined) return undefined;
+  const found = filters.value.findIndex((one) => ifKnown(one.fields.kind) === 'polariser');
+  const polariser = filters.value[found];
+  if (!polariser) return undefined;
+  // What can't be read may well be a sheet.
+  if (lights.value.some((light) => light.fields.polarised.state === 'invalid')) return undefined;
+  const sheets = lights.value.flatMap((light) => {
+    const how = ifKnown(light.fields.polarised);
+    return how === 'crossed' || how === 'parallel' ? [{ light: light.name, how }] : [];
+  });
+  const index = indexOf(bench);
+  const angleRad = isFlatMirror(bench) && tiltRad.known ? Math.abs(tiltRad.value) : undefined;
+  const isClear = ifKnown(bench.subject!.fields.kind) !== 'solid';
+  // Metals are left out: their reflection is polarised little, and not by this law.
+  const degree =
+    angleRad !== undefined && index.known && isClear
+      ? polarisationOfReflection(index.value ?? waterIndex(MIDDLE_NM), angleRad)
+      : undefined;
+  const stops = degree === undefined ? undefined : polariserStops(degree);
+  const own = fields.filters.state === 'known' ? fields.filters.value[found] : undefined;
+  return {
+    filter: polariser.name,
+    others: filters.value.flatMap(({ name }, at) => (at === found ? [] : [name])),
+    lossStops: ifKnown(polariser.fields.loss),
+    polarised: sheets.find(({ how }) => how === 'crossed') ?? sheets[0],
+    angleRad,
+    swingStops: stops && stops.reflectionMost - stops.reflectionLeast,
+    at: own?.at ?? fields.rig.at,
+  };
+}

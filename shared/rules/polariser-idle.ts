@@ -1,0 +1,60 @@
+import { type PolariserInUse, polariserOn } from '../figures/polariser.ts';
+import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+
+/** Less than this to be had by turning it is nothing: the step of every setting. */
+const NOTICED_STOPS = 1 / 3;
+
+export const polariserIdle: ShotRule<PolariserInUse> = {
+  name: 'polariser-idle',
+  severity: 'information',
+  docs: {
+    when: 'a polariser is on the lens, the subject reflects nearly straight back, and no light has a polarising sheet.',
+    why: 'Near normal incidence a reflection is not polarised: by Fresnel’s equations a film of n 1.33 seen 4° off gives a polariser about 0.02 stops to take by turning it. It only costs its own light.',
+    remedy: 'Take it off, or put a polarising sheet on the light too.',
+    bad: [
+      {
+        says: 'a polariser on a film that faces the lens',
+        change: {
+          'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
+          'shots/skin/filters': '[polariser]',
+          'shots/skin/iso': 'auto',
+          'kit/bodies/body-a/iso/clean-to': '12800',
+        },
+      },
+    ],
+    good: [
+      {
+        says: 'a sheet on the light, in line with it',
+        change: {
+          'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
+          'shots/skin/filters': '[polariser]',
+          'shots/skin/iso': 'auto',
+          'lights/strip/polarised': 'parallel',
+        },
+      },
+    ],
+  },
+  check({ bench }) {
+    const polariser = polariserOn(bench);
+    if (!polariser || polariser.polarised) return [];
+    const { swingStops, at } = polariser;
+    if (swingStops === undefined || swingStops >= NOTICED_STOPS) return [];
+    return [
+      { at, facts: polariser, related: bench.tiltRad.known ? relatedTo(at, bench.tiltRad) : [] },
+    ];
+  },
+  words({ filter, angleRad, lossStops, swingStops }, say) {
+    const cost = lossStops === undefined ? '' : ` and costs ${say.stops(lossStops)}`;
+    return {
+      what: `${filter} does nothing here${cost}: the reflection isn’t polarised.`,
+      why: `The subject is seen ${say.angle(angleRad ?? 0)} off its normal; turning the filter changes the reflection by ${say.stops(swingStops ?? 0)}.`,
+    };
+  },
+  numbers: ({ swingStops, lossStops }) => ({
+    ...(swingStops !== undefined && { swingStops }),
+    ...(lossStops !== undefined && { lossStops }),
+  }),
+  fixes({ facts: { filter, others } }, { bench }) {
+    return [setTo(`Take ${filter} off`, bench.fields.filters.at, `[${others.join(', ')}]`)];
+  },
+};
