@@ -12,8 +12,9 @@ import { ruleHover } from './rule.ts';
 import { apertureHover } from './shot/aperture.ts';
 import { exposureHover } from './shot/exposure.ts';
 import { filmColoursHover, takeHover } from './shot/film.ts';
+import { loadHover } from './shot/load.ts';
 import { bubbleHover, levelFilmHover, mirrorLightHover } from './shot/mirror.ts';
-import { moveHover } from './shot/move.ts';
+import { flowHover, moveHover } from './shot/move.ts';
 import { recordingHover } from './shot/recording.ts';
 import { shutterHover } from './shot/shutter.ts';
 import { sizeHover } from './shot/size.ts';
@@ -34,6 +35,7 @@ const SETTINGS: Partial<Record<keyof Bench['fields'], (shot: SaidShot) => string
   record: recordingHover,
   'white-balance': whiteBalanceHover,
   move: moveHover,
+  flow: flowHover,
   take: takeHover,
 };
 
@@ -77,7 +79,9 @@ function namedInShot(context: Context, { place }: PlanSpot, data: string | null)
       ? mirrorLightHover(shot)
       : key === 'subject'
         ? bubbleHover(shot) || levelFilmHover(shot)
-        : '';
+        : key === 'rig'
+          ? loadHover(shot)
+          : '';
   return paragraphs(data, here) || null;
 }
 

@@ -1,4 +1,5 @@
 /** What the marked aperture works as, what is sharp with it, and what diffraction leaves. */
+import { contrastTable } from '../../../figures/contrast-table.ts';
 import type { Figure } from '../../../figures/figure.ts';
 import { usualCircleOfConfusionMm } from '../../../optics/recorded-pixel.ts';
 import { significant } from '../../../rules/say.ts';
@@ -28,12 +29,28 @@ export function apertureHover(shot: SaidShot): string {
           `${say.fNumber(apertureRange.value.from)} to ${say.number(apertureRange.value.to)}`,
         ),
     ]),
+    contrastRows(shot),
     effectiveFormula(shot),
     figures.depthMm.total.known &&
       `Depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
     figures.airyUm.known &&
-      'Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics.',
+      'Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.',
   );
+}
+
+/** Contrast against the aperture: where the ends no longer gain is as narrow as is of any use. */
+function contrastRows({ bench, figures, say }: SaidShot): string {
+  const rows = contrastTable(bench, figures);
+  if (!rows.known || rows.value.length < 2) return '';
+  const { marked } = bench;
+  return [
+    '| contrast at half Nyquist | in focus | ends of the depth needed |',
+    '|:--|:--|:--|',
+    ...rows.value.map(({ marked: n, middle, ends }) => {
+      const mark = marked.known && marked.value === n ? `**${say.fNumber(n)}**` : say.fNumber(n);
+      return `| ${mark} | ${say.percent(middle)} | ${ends > 0 ? say.percent(ends) : 'none'} |`;
+    }),
+  ].join('\n');
 }
 
 function lossLines({ figures, say }: SaidShot): Line[] {

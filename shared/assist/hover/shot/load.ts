@@ -1,0 +1,32 @@
+/** What the rig weighs, where it balances, and what that asks of what carries it. */
+import { figureLine, line, paragraphs, table } from '../markdown.ts';
+import type { SaidShot } from './view.ts';
+
+export function loadHover({ bench, figures, say }: SaidShot): string {
+  const { massKg, centreOfGravityMm, footMm, momentAtFootNm, momentAtMountNm } = figures;
+  const { tippingFactor: tipping } = figures;
+  if (!massKg.known && !centreOfGravityMm.known) return '';
+  const newtonMetres = (value: number) => `${say.number(Math.abs(value))} N·m`;
+  return paragraphs(
+    table([
+      figureLine('the rig weighs', massKg, (kg) => `**${say.kilograms(kg)}**`),
+      figureLine(
+        'balances',
+        centreOfGravityMm,
+        (mm) => `**${say.length(mm)}** before the sensor plane`,
+      ),
+      footMm.known && line('foot', `${say.length(footMm.value)} before it`),
+      momentAtFootNm.known && line('turns the foot by', newtonMetres(momentAtFootNm.value)),
+      momentAtMountNm.known &&
+        line('turns the body’s mount by', newtonMetres(momentAtMountNm.value)),
+      tipping.known &&
+        line(
+          `${bench.carriers.stand ? 'boom' : 'stand'} tips at`,
+          Number.isFinite(tipping.value)
+            ? `${say.number(tipping.value)} times the load`
+            : 'no load',
+        ),
+    ]),
+    'Parts at half their length unless `balance` is given (statics). Long stacks belong on a bracket that relieves the mounts, the foot under the centre of gravity (common practice).',
+  );
+}
