@@ -1,0 +1,241 @@
+/**
+ * One defect of the bench at a time, planted into a plan that has nothing wrong: what moves, what
+ * carries the rig, what was measured, what is before the lens. The rule that is meant for it speaks, on
+ * the line of the defect, with numbers that are worked out here by hand.
+ */
+import { describe, expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
+
+interface Defect {
+  readonly rule: string;
+  readonly says: string;
+  readonly change: Readonly<Record<string, string | null>>;
+  /** What stands on the line that the finding is on. */
+  readonly line: string;
+  readonly severity: string;
+  /** To about three digits. */
+  readonly numbers?: Readonly<Record<string, number>>;
+}
+
+const POLARISER = '\n    polariser: { kind: polariser, loss: 1.5 stops }';
+const REHEARSED = { 'preflight/once/move-rehearsed': 'open' };
+
+const DEFECTS: readonly Defect[] = [
+  {
+    rule: 'smear',
+    says: 'a slide too quick for its shutter',
+    change: { ...REHEARSED, 'shots/frost/move': '{ kind: slide, speed: 5 mm/s }' },
+    line: 'move: { kind: slide, speed: 5 mm/s }',
+    severity: 'warning',
+    // 5 mm/s · 0.6 · 0.02 s over pixels of 36 mm / 1920.
+    numbers: { smearPx: (5 * 0.6 * 0.02 * 1920) / 36 },
+  },
+  {
+    rule: 'smear',
+    says: 'a pan: its speed at the subject is angle times distance',
+    change: { ...REHEARSED, 'shots/frost/move': '{ kind: pan, speed: 0.6 deg/s }' },
+    line: 'move: { kind: pan, speed: 0.6 deg/s }',
+    severity: 'warning',
+  },
+  {
+    rule: 'focus-drifts',
+    says: 'a minute along a film 4° off: 2 mm/s · 60 s · sin 4°',
+    change: {
+      ...REHEARSED,
+      'shots/skin/move': '{ kind: slide, speed: 2 mm/s, along: upright, duration: 60 s }',
+      'shots/skin/shutter': '1/200 s',
+      'shots/skin/iso': 'auto',
+    },
+    line: 'move: { kind: slide, speed: 2 mm/s, along: upright, duration: 60 s }',
+    severity: 'warning',
+    numbers: { travelMm: 120 * Math.sin((4 * Math.PI) / 180) },
+  },
+  {
+    rule: 'focus-drifts',
+    says: 'a push goes all its way along the axis',
+    change: {
+      ...REHEARSED,
+      'shots/skin/move': '{ kind: push, speed: 0.5 mm/s, duration: 20 s }',
+    },
+    line: 'move: { kind: push, speed: 0.5 mm/s, duration: 20 s }',
+    severity: 'warning',
+    numbers: { travelMm: 10 },
+  },
+  {
+    rule: 'measured-differs',
+    says: 'a field a third smaller than the rig should show',
+    change: { 'rigs/bench/measured': '{ ring: closest, field: 24 mm }' },
+    line: 'measured: { ring: closest, field: 24 mm }',
+    severity: 'warning',
+    numbers: { measuredFieldMm: 24, computedFieldMm: 36 },
+  },
+  {
+    rule: 'measured-differs',
+    says: 'a rig that weighs half again as much as its parts',
+    change: { 'rigs/bench/measured': '{ mass: 2.2 kg }' },
+    line: 'measured: { mass: 2.2 kg }',
+    severity: 'warning',
+    numbers: { measuredMassKg: 2.2, computedMassKg: 1.46 },
+  },
+  {
+    rule: 'measured-differs',
+    says: 'an effective f-number without what the magnification costs',
+    change: { 'shots/frost/measured': '{ effective-f-number: 8 }', 'shots/frost/iso': 'auto' },
+    line: 'measured: { effective-f-number: 8 }',
+    severity: 'warning',
+    // N·(1 + m) with m 36/60 of a lens alone whose pupils are alike (Ray, Applied Photographic Optics).
+    numbers: { measuredEffectiveFNumber: 8, computedEffectiveFNumber: 12.8 },
+  },
+  {
+    rule: 'polariser-idle',
+    says: 'a polariser on a film that nearly faces the lens',
+    change: {
+      'kit/filters': POLARISER,
+      'shots/skin/filters': '[polariser]',
+      'shots/skin/iso': 'auto',
+    },
+    line: 'filters: [polariser]',
+    severity: 'information',
+  },
+  {
+    rule: 'polariser-takes-the-colour',
+    says: 'a film seen at Brewster’s angle of water, 53°',
+    change: {
+      'kit/filters': POLARISER,
+      'shots/skin/filters': '[polariser]',
+      'shots/skin/iso': 'auto',
+      'shots/skin/tilt': '53 deg',
+    },
+    line: 'filters: [polariser]',
+    severity: 'warning',
+  },
+  {
+    rule: 'polariser-takes-the-colour',
+    says: 'a polariser on the rig, crossed with the light: on the shot that uses it so',
+    change: {
+      'kit/filters': POLARISER,
+      'rigs/far/filters': '[polariser]',
+      'shots/skin/iso': 'auto',
+      'lights/strip/polarised': 'crossed',
+    },
+    line: 'rig: far',
+    severity: 'warning',
+  },
+  {
+    rule: 'head-overloaded',
+    says: 'a head for a kilogram under 1.46 kg',
+    change: {
+      'kit/heads': '\n    small-head: { payload: 1 kg, mass: 0.3 kg }',
+      'rigs/bench/support': '{ head: small-head }',
+    },
+    line: 'support: { head: small-head }',
+    severity: 'error',
+    numbers: { massKg: 1.46, payloadKg: 1 },
+  },
+  {
+    rule: 'stand-overloaded',
+    says: 'the head counts to what the stand carries',
+    change: {
+      'kit/heads': '\n    good-head: { payload: 6 kg, mass: 0.9 kg }',
+      'kit/stands': '\n    tripod: { kind: tripod, payload: 2 kg }',
+      'rigs/bench/support': '{ head: good-head, stand: tripod }',
+    },
+    line: 'support: { head: good-head, stand: tripod }',
+    severity: 'error',
+  },
+  {
+    rule: 'rig-pitches',
+    says: 'body at half its flange, lens at half its length: (0.76·22 + 0.7·104)/1.46',
+    change: { 'rigs/bench/support': '{ foot: 10 mm }' },
+    line: 'support: { foot: 10 mm }',
+    severity: 'information',
+    numbers: { centreOfGravityMm: (0.76 * 22 + 0.7 * 104) / 1.46, footMm: 10 },
+  },
+  {
+    rule: 'boom-may-tip',
+    says: 'a boom without a counterweight',
+    change: {
+      'kit/stands':
+        '\n    boom: { kind: boom, payload: 5 kg, footprint: 0.8 m, reach: 1.2 m, mass: 2 kg }',
+      'rigs/bench/support': '{ stand: boom }',
+    },
+    line: 'support: { stand: boom }',
+    severity: 'error',
+  },
+  {
+    rule: 'overhead-load',
+    says: 'a rig over the subject',
+    change: {
+      'rigs/bench/support': '{ overhead: yes }',
+      'preflight/once/overhead-tethered': 'open',
+    },
+    line: 'support: { overhead: yes }',
+    severity: 'information',
+  },
+  {
+    rule: 'mains-near-liquid',
+    says: 'a mains lamp on a film',
+    change: {
+      'lights/strip/supply': 'mains',
+      'preflight/once/mains-clear-of-liquid': 'open',
+    },
+    line: 'light: [strip]',
+    severity: 'information',
+  },
+  {
+    rule: 'hot-lamp-near-subject',
+    says: 'a bulb 300 mm from the plate',
+    change: {
+      'shots/frost/light': '[bulb]',
+      'shots/frost/iso': 'auto',
+      'lights/bulb/at': '{ distance: 300 mm, up: 40 deg }',
+      'lights/bulb/reading': null,
+      'lights/bulb/illuminance': '2000 lx',
+    },
+    line: 'light: [bulb]',
+    severity: 'information',
+  },
+];
+
+describe.each(DEFECTS)('$rule: $says', ({ rule, change, line, severity, numbers }) => {
+  const text = changed(EXAMPLE_PLAN, change);
+  const found = findingsOf(text).filter((finding) => finding.rule === rule);
+
+  it('is found once, on its line', () => {
+    expect(found.map(({ range }) => text.split('\n')[range.start.line]?.trim())).toEqual([line]);
+    expect(found[0]?.severity).toBe(severity);
+  });
+
+  it('is not there without it', () => {
+    expect(findingsOf(EXAMPLE_PLAN).filter((finding) => finding.rule === rule)).toEqual([]);
+  });
+
+  it.each(Object.entries(numbers ?? {}))('has its %s', (name, value) => {
+    expect(found[0]?.numbers?.[name]).toBeCloseTo(value, 2);
+  });
+});
+
+describe('cautions', () => {
+  it.each(
+    DEFECTS.filter(({ rule }) =>
+      ['overhead-load', 'mains-near-liquid', 'hot-lamp-near-subject', 'boom-may-tip'].includes(
+        rule,
+      ),
+    ),
+  )('of $rule leave the last word to local rules and a qualified person', ({ rule, change }) => {
+    const found = findingsOf(changed(EXAMPLE_PLAN, change)).find((one) => one.rule === rule);
+    expect(`${found?.what} ${found?.why}`).toMatch(/local rules.*qualified person/i);
+  });
+});
+
+describe('a lamp’s bands', () => {
+  it('are its frequency times the readout of the sensor', () => {
+    // Lamps on 50 Hz mains pulse 100 times a second (common practice); the body reads out in 18 ms.
+    const figures = coreWith(
+      changed(EXAMPLE_PLAN, { 'shots/frost/light': '[bulb]', 'shots/frost/shutter': '1/80 s' }),
+    ).figures(PLAN);
+    expect(figures.get('frost')!.bandsInFrame).toBeCloseTo(1.8, 9);
+    expect(figures.get('skin')!.bandsInFrame).toBe(0);
+  });
+});
