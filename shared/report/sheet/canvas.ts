@@ -94,6 +94,9 @@ export const polyline = (stroke: Stroke, points: readonly Point[], more: Attribu
 
 export type Anchor = 'start' | 'middle' | 'end';
 
+/** Classes of labels; in their middle most of them are held. */
+const ANCHORS = { start: 'from', middle: undefined, end: 'to' } as const;
+
 /** Mean advance of a character of 12 units, in a usual sans-serif. */
 const ADVANCE = 6.4;
 
@@ -111,7 +114,7 @@ export function label(
   const width = textWidth(shown);
   const before = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width;
   const left = Math.max(2, Math.min(WIDTH - 2 - width, x - before));
-  return el('text', { x: left + before, y, 'text-anchor': anchor }, shown);
+  return el('text', { x: left + before, y, class: ANCHORS[anchor] }, shown);
 }
 
 export function shortened(text: string, most: number): string {
@@ -154,23 +157,29 @@ export const measure = (
   label(text, (x1 + x2) / 2, below ? y + 14 : y - 6),
 ];
 
-/** The picture as SVG: named and described by the words that stand beside it. */
+/**
+ * The picture as SVG, named by its title and described in words.
+ *
+ * @param describedBy id of what stands beside it and says them; else they are put into it
+ */
 export function svgOf(
   { height, mmPerUnit, shapes }: Picture,
   id: string,
   title: string,
   words: string,
+  describedBy?: string,
 ): Element {
   return el(
     'svg',
     {
       viewBox: `0 0 ${WIDTH} ${Math.ceil(height)}`,
       role: 'img',
-      'aria-labelledby': `${id}-title ${id}-desc`,
+      'aria-labelledby': `${id}-title`,
+      'aria-describedby': describedBy ?? `${id}-desc`,
       ...(mmPerUnit !== undefined && { 'data-mm-per-unit': String(mmPerUnit) }),
     },
     el('title', { id: `${id}-title` }, title),
-    el('desc', { id: `${id}-desc` }, words),
+    describedBy === undefined && el('desc', { id: `${id}-desc` }, words),
     ...shapes,
   );
 }

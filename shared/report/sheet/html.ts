@@ -67,7 +67,7 @@ function headOf(
     el('p', { class: 'aside' }, [file, deliver].filter((one) => one).join(' · ')),
     about !== null && el('p', {}, about),
     order.steps.length > 0 && orderBlock({ order, options }),
-    once.length > 0 && block('h2', 'Before the day', checkList(once, 'day', options)),
+    once.length > 0 && block('h2', 'Before the day', checkList(once, options)),
     findings.length > 0 && block('h2', 'In the plan and its kit', findingList(findings)),
   );
 }
@@ -164,7 +164,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
         el(
           'div',
           { class: 'pair' },
-          checks.length > 0 && block('h3', 'Check', checkList(checks, id, options)),
+          checks.length > 0 && block('h3', 'Check', checkList(checks, options)),
           limits.length > 0 &&
             block(
               'h3',
@@ -219,11 +219,11 @@ const benchRow = ({ label, value, note, key }: Setting, options: HtmlOptions): E
 ];
 
 /** Boxes are ticked on paper or in the page; the live view shows what the plan says. */
-const checkList = (checks: readonly Check[], id: string, { live }: HtmlOptions): Element =>
+const checkList = (checks: readonly Check[], { live }: HtmlOptions): Element =>
   el(
     'ul',
     { class: 'checks' },
-    ...checks.map(({ name, what, done, by }) =>
+    ...checks.map(({ what, done, by }) =>
       el(
         'li',
         {},
@@ -234,7 +234,6 @@ const checkList = (checks: readonly Check[], id: string, { live }: HtmlOptions):
             type: 'checkbox',
             checked: done,
             disabled: live === true,
-            name: `${id} ${name}`,
           }),
           el('span', {}, by === null ? what : `${what} (${by})`),
         ),
@@ -281,11 +280,12 @@ function figure(
   options: HtmlOptions,
 ): Element {
   const own = `${shotId}.${id}`;
+  const says = !picture || caption === undefined;
   return el(
     'figure',
     goesTo(key, options),
     el('h3', {}, opener(title, options)),
-    picture && svgOf(picture, own, title, words),
-    el('figcaption', {}, picture && caption !== undefined ? caption : words),
+    picture && svgOf(picture, own, title, words, says ? `${own}-words` : undefined),
+    el('figcaption', { id: says && `${own}-words` }, says ? words : caption),
   );
 }

@@ -17,6 +17,16 @@ export const el = (
   ...children: readonly Child[]
 ): Element => ({ tag, attributes, children });
 
+/** Shapes of SVG, which end themselves where they hold nothing: a sheet has thousands. */
+const SHAPES: ReadonlySet<string> = new Set([
+  'rect',
+  'line',
+  'circle',
+  'path',
+  'polygon',
+  'polyline',
+]);
+
 /** Elements of HTML that never have an end tag. */
 const VOID: ReadonlySet<string> = new Set(['meta', 'input', 'br', 'hr']);
 
@@ -39,6 +49,7 @@ export function markup(child: Child): string {
   if (child === null || child === undefined || child === false) return '';
   if (typeof child === 'string') return escaped(child);
   const { tag, attributes, children } = child;
+  if (SHAPES.has(tag) && children.length === 0) return `<${tag}${attributeText(attributes)}/>`;
   const start = `<${tag}${attributeText(attributes)}>`;
   if (VOID.has(tag)) return start;
   return `${start}${children.map(markup).join('')}</${tag}>`;

@@ -68,6 +68,9 @@ figure { margin: 0 0 1.3rem; break-inside: avoid; }
 figure svg { display: block; width: 100%; max-width: 30rem; height: auto; }
 figcaption { font-size: .9rem; margin-top: .2rem; }
 svg text { font: 12px system-ui, "Noto Sans", "DejaVu Sans", sans-serif; fill: var(--ink); stroke: var(--paper); stroke-width: 3px; paint-order: stroke; stroke-linejoin: round; }
+svg text { text-anchor: middle; }
+svg .from { text-anchor: start; }
+svg .to { text-anchor: end; }
 .there { fill: var(--there-pale); stroke: var(--there); }
 .needed { fill: url(#hatched); stroke: var(--needed); stroke-width: 1.5; }
 .black { fill: url(#crossed); stroke: var(--ink); }

@@ -49,7 +49,6 @@ export function coloursDrawing({ bench, figures }: SaidShot): Drawing | null {
             width: Math.min(MARGIN + ROOM, right + 0.4) - left,
             height: STRIP,
             fill: hex,
-            'data-thickness-nm': String(Math.round(thicknessNm)),
           });
         }),
         ...(isOne ? [] : bands).flatMap(({ band, fromNm, toNm }) => {

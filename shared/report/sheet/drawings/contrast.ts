@@ -10,7 +10,7 @@ const ROOM = WIDTH - LEFT - MARGIN;
 const TOP = 26;
 const HIGH = 104;
 /** Points of a curve between the ends of the lens's range. */
-const STEPS = 48;
+const STEPS = 32;
 /** Full stops as they are engraved. */
 const ENGRAVED = [1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64];
 

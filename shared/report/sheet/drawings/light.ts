@@ -1,6 +1,7 @@
 /** The exposure as a ladder: what each part of the rig takes, and what is left over or short. */
 import { exposureWords } from '../../../assist/words.ts';
 import { type Drawing, label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
+import { el } from '../markup.ts';
 import { capital, notKnownWords, type SaidShot } from '../said.ts';
 
 /** Less light than this is not worth a rung. */
@@ -9,6 +10,9 @@ const NAMES = 128;
 const LEFT = MARGIN + NAMES;
 const ROOM = WIDTH - MARGIN - LEFT - 66;
 const STEP = 20;
+
+/** No part is called so: names hold no blanks. */
+const GLASS = 'glass and filters';
 
 interface Rung {
   readonly name: string;
@@ -30,9 +34,7 @@ export function lightDrawing(shot: SaidShot): Drawing | null {
           .filter(({ stops }) => Math.abs(stops) >= LEAST_STOPS)
           .map(({ part, stops }) => ({ name: part, stops }))
       : []),
-    ...(glass.known && glass.value >= LEAST_STOPS
-      ? [{ name: 'glass and filters', stops: glass.value }]
-      : []),
+    ...(glass.known && glass.value >= LEAST_STOPS ? [{ name: GLASS, stops: glass.value }] : []),
   ];
   const auto = bench.iso.known && bench.iso.value === 'auto';
   const outcome = error.known
@@ -41,7 +43,11 @@ export function lightDrawing(shot: SaidShot): Drawing | null {
       : `${capital(exposureWords(error.value, say))}.`
     : notKnownWords([error])?.replace(/^Not known/, 'Exposure not known');
   const words = [
-    ...rungs.map(({ name, stops }) => `${capital(name)} takes ${say.stops(stops)}.`),
+    ...rungs.map(({ name, stops }) =>
+      name === GLASS
+        ? `${capital(GLASS)} take ${say.stops(stops)}.`
+        : `${name} takes ${say.stops(stops)}.`,
+    ),
     rungs.length > 1 && `Together ${say.stops(sum(rungs))}.`,
     outcome,
   ].filter((one) => one);
@@ -78,10 +84,7 @@ function gaugeShapes(error: number, words: string) {
   return [
     rect('there', x(-THIRD), y - 6, x(THIRD) - x(-THIRD), 12),
     line('edge', x(-GAUGE_STOPS), y, x(GAUGE_STOPS), y),
-    ...marks.map((stops) => {
-      const whole = Math.abs(stops - Math.round(stops)) < 1e-6;
-      return line('edge', x(stops), y - (whole ? 6 : 3), x(stops), y + (whole ? 6 : 3));
-    }),
+    el('path', { class: 'edge', d: marks.map((stops) => tick(x(stops), y, stops)).join('') }),
     ...[-3, -2, -1, 0, 1, 2, 3].map((stops) =>
       label(stops > 0 ? `+${stops}` : stops < 0 ? `−${-stops}` : '0', x(stops), y + 22),
     ),
@@ -89,6 +92,12 @@ function gaugeShapes(error: number, words: string) {
     label(words, x(error), 12),
     rect('mark', x(error) - 3, y - 10, 6, 20, { 'data-mark': 'exposure' }),
   ];
+}
+
+/** Long at whole stops. */
+function tick(x: number, y: number, stops: number): string {
+  const half = Math.abs(stops - Math.round(stops)) < 1e-6 ? 6 : 3;
+  return `M${x.toFixed(1)} ${y - half}v${2 * half}`;
 }
 
 function ladder(rungs: readonly Rung[], top: number, say: SaidShot['say']) {
