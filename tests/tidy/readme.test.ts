@@ -80,8 +80,13 @@ const plansToShow = (): readonly string[] => {
   );
   const level = EXAMPLE_PLAN.replace('stands: upright', 'stands: level');
   const thick = EXAMPLE_PLAN.replace('lasts: 40 s', 'lasts: 40 s, thickness: 80 to 700 nm');
+  const measured = EXAMPLE_PLAN.replace(
+    '    field: 60 mm\n',
+    '    field: 60 mm\n    measured: { field: 59 mm }\n',
+  );
   return [
     EXAMPLE_PLAN,
+    measured,
     bubble,
     level,
     thick,
