@@ -1,4 +1,6 @@
 import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
+import type { Bench } from '../figures/bench.ts';
+import type { PlanFix } from '../plan/problem.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** Pixels of the coarser kind over which an edge moves during one exposure. */
@@ -60,7 +62,23 @@ export const smear: ShotRule<Facts> = {
   fixes({ facts: { smearPx, seconds } }, { bench }) {
     const wanted = smearPx / seconds;
     const mark = MARKED_SHUTTER_RECIPROCALS.find((each) => each >= wanted * 0.98);
-    if (mark === undefined) return [];
-    return [setTo(`Shutter 1/${mark} s`, bench.fields.shutter.at, `1/${mark} s`)];
+    const shorter =
+      mark === undefined
+        ? []
+        : [setTo(`Shutter 1/${mark} s`, bench.fields.shutter.at, `1/${mark} s`)];
+    return [...shorter, ...slowerMove(bench, smearPx)];
   },
 };
+
+/** The move alone slowed to what the flow leaves of one pixel. */
+function slowerMove({ fields }: Bench, smearPx: number): readonly PlanFix[] {
+  const { flow, move } = fields;
+  const speed = move.state === 'known' ? move.value.speed : undefined;
+  if (speed?.state !== 'known' || flow.state !== 'missing') return [];
+  const { kind, value } = speed.value;
+  const shown = kind === 'line' ? value : (value * 180) / Math.PI;
+  const slower = Number((Math.floor((100 * shown) / smearPx) / 100).toPrecision(3));
+  if (!(slower > 0)) return [];
+  const text = `${slower} ${kind === 'line' ? 'mm' : 'deg'}/s`;
+  return [setTo(`Move at ${text}`, speed.at, text)];
+}

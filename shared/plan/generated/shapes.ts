@@ -1561,7 +1561,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "ring",
-    "description": "The setting of the focus ring that it was measured at.",
+    "description": "The setting of the focus ring that it was measured at. Left out, of a rig: near the field or magnification measured, else any.",
     "examples": [
      "closest"
     ]
@@ -1573,7 +1573,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "aperture",
-    "description": "The marked aperture that it was measured at.",
+    "description": "The marked aperture that it was measured at. Left out: the one that the shot is set to.",
     "examples": [
      "f/16"
     ]

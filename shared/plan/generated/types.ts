@@ -289,9 +289,9 @@ export interface Measured {
   readonly mass: Field<QuantityValue<'mass'>>;
   /** Where the centre of gravity of the whole rig lies, from the sensor plane forward. */
   readonly balance: Field<QuantityValue<'offset'>>;
-  /** The setting of the focus ring that it was measured at. */
+  /** The setting of the focus ring that it was measured at. Left out, of a rig: near the field or magnification measured, else any. */
   readonly ring: Field<QuantityValue<'ring'>>;
-  /** The marked aperture that it was measured at. */
+  /** The marked aperture that it was measured at. Left out: the one that the shot is set to. */
   readonly aperture: Field<QuantityValue<'f-number'>>;
 }
 

@@ -1,0 +1,53 @@
+/** Hovers on what a shot decides about its bench: kit, movement, load, measurements, apertures. */
+import { describe, expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { changed } from '../support/plans.ts';
+import { hoverWords } from './support/bench.ts';
+
+const withChange = (change: Readonly<Record<string, string | null>>) =>
+  changed(EXAMPLE_PLAN, change);
+
+describe('the field', () => {
+  it('out of reach shows the rigs of the kit that reach it', () => {
+    const words = hoverWords(withChange({ 'shots/frost/field': '22 mm' }), '22 mm');
+    expect(words).toContain('| from the sensor | works as | before it | depth | lost |');
+    expect(words).toMatch(/\| body-a, twice, macro-100 \| f\/[0-9.]+ \| [0-9.]+ mm \|/);
+  });
+
+  it('that nothing reaches says so', () => {
+    const words = hoverWords(withChange({ 'shots/frost/field': '2 mm' }), '2 mm\n    aperture');
+    expect(words).toContain('Nothing in the kit reaches it with this body and lens.');
+  });
+
+  it('that was measured is said to be', () => {
+    const text = withChange({ 'shots/frost/measured': '{ field: 58 mm }' });
+    const words = hoverWords(text, '60 mm\n    aperture');
+    expect(words).toContain('**58 x 32.6 mm** (measured)');
+    expect(words).toContain('The magnification was measured');
+  });
+});
+
+describe('the aperture', () => {
+  it('shows contrast in focus and at the ends over the full stops, its own in bold', () => {
+    const words = hoverWords(EXAMPLE_PLAN, 'f/8\n    shutter: 1/50 s\n    iso: 1250');
+    expect(words).toContain('| contrast at half Nyquist | in focus | ends of the depth needed |');
+    expect(words).toMatch(/\| \*\*f\/8\*\* \| [0-9]+ % \| [0-9.]+ % \|/);
+    expect(words).toMatch(/\| f\/22 \| [0-9]+ % \| [0-9.]+ % \|/);
+  });
+});
+
+describe('what moves', () => {
+  it('by its flow shows the smear', () => {
+    const words = hoverWords(withChange({ 'shots/skin/flow': '2 mm/s' }), '2 mm/s');
+    // 2 mm/s · 0.75 · 0.02 s over pixels of 18.75 µm.
+    expect(words).toContain('**1.6 pixels** in each exposure');
+  });
+});
+
+describe('the rig of a shot', () => {
+  it('shows what it weighs and where it balances', () => {
+    const words = hoverWords(EXAMPLE_PLAN, 'rig: bench', 'rig: ‸bench');
+    expect(words).toContain('**1.5 kg**');
+    expect(words).toContain('before the sensor plane');
+  });
+});
