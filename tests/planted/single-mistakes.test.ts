@@ -25,6 +25,7 @@ const plans: readonly (readonly [name: string, text: string])[] = [
   ['a plan with a converter', CONVERTER_PLAN],
   ['the plan that people start from', planTemplate()],
   ...readdirSync(SAMPLES)
+    .filter((name) => name.endsWith('.shootplan.yaml'))
     .map((name) => [name, readFileSync(`${SAMPLES}${name}`, 'utf8')] as const)
     .filter(([, text]) => sound(text)),
 ];
