@@ -24,7 +24,10 @@ const UNITS = ['fps', 'FPS', 'f/s', 'frames/s', 'frames per second', 'p'];
 function print(value: Rational): string {
   const usual = Object.entries(SLOWED).find(([, n]) => value.d === 1001 && value.n === n);
   if (usual) return `${usual[0]} fps`;
-  return value.d % 7 === 0 ? `${value.n}/${value.d} fps` : `${shortest(toNumber(value))} fps`;
+  // A part of 1001 as divisor (1000/91) has no end as a decimal, and is written over 1001.
+  return value.d > 1 && 1001 % value.d === 0
+    ? `${value.n * (1001 / value.d)}/1001 fps`
+    : `${shortest(toNumber(value))} fps`;
 }
 
 export const rate: QuantityKind<Rational> = compoundKind<Rational>({

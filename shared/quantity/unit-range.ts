@@ -2,7 +2,7 @@
 import type { Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { LengthPreference, QuantityKind } from './kind.ts';
-import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
+import { anchored, GAP, POSITIVE, readNumber, shortest } from './number.ts';
 import { inward, outward, spellings, type Unit, unitOf, unitsPattern } from './scalar.ts';
 
 export interface UnitRangeSpec {
@@ -18,6 +18,8 @@ export interface UnitRangeSpec {
 
 /** Between the two values; the usual one is ` to `. */
 export const TO = `${GAP}(?:to|-|\u2013|\\.\\.)${GAP}`;
+
+const WRITABLE = new RegExp(anchored(POSITIVE), 'u');
 
 /** `from` is the lesser whichever was written first. */
 export function unitRange<T extends number>(spec: UnitRangeSpec): QuantityKind<Range<T>> {
@@ -38,6 +40,15 @@ export function unitRange<T extends number>(spec: UnitRangeSpec): QuantityKind<R
       const b = inward(readNumber(second), last) as T;
       const a = first === undefined ? b : (inward(readNumber(first), start) as T);
       const firstText = start === last ? (first ?? second) : shortest(outward(a, last));
+      if (first !== undefined && !WRITABLE.test(firstText)) {
+        // No number that could be read again in the other's unit: each keeps its own.
+        const ends = [`${first} ${start.usual}`, `${second} ${last.usual}`];
+        const [low, high] = a <= b ? ends : ends.reverse();
+        return {
+          value: a <= b ? { from: a, to: b } : { from: b, to: a },
+          usual: `${low} to ${high}`,
+        };
+      }
       return a <= b
         ? { value: { from: a, to: b }, usual: phrase(firstText, second, last) }
         : { value: { from: b, to: a }, usual: phrase(second, firstText, last) };

@@ -28,6 +28,9 @@ const understood: readonly (readonly [QuantityId, string, string])[] = [
   ['white-balance', '5600K', '5600 K'],
   ['rate', '50fps', '50 fps'],
   ['rate', '30000/1001 fps', '29.97 fps'],
+  // A divisor of 1001 other than itself is no decimal either.
+  ['rate', '11000/1001 frames/s', '11000/1001 fps'],
+  ['rate', '30030/1001 fps', '30 fps'],
   ['luminance', '3000 cd/m²', '3000 cd/m2'],
   ['angle', '4°', '4 deg'],
   ['angle', '−4 deg', '-4 deg'],
@@ -35,6 +38,9 @@ const understood: readonly (readonly [QuantityId, string, string])[] = [
   ['dioptre', '+2 dpt', '2 dpt'],
   ['thickness-range', '80–700nm', '80 to 700 nm'],
   ['thickness-range', '80 nm to 0.7 um', '0.08 to 0.7 um'],
+  // In one unit it would have more digits than a number may.
+  ['thickness-range', '3nm to 999999999um', '0.003 to 999999999 um'],
+  ['thickness-range', '999999999um to 3nm', '3 nm to 999999999 um'],
   ['playback-speed', '100% to 25%', '100 to 25 %'],
   ['beats', '1 beats', '1 beat'],
   ['join', 'Dissolve 12 frames', 'dissolve 12 frames'],
