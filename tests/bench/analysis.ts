@@ -32,25 +32,27 @@ function isoLines(text: string, shots: number): readonly number[] {
   return some.map((index) => lineOf(text, index, 'iso'));
 }
 
+/** Edits one shot after another; each writes something else than stands there. */
 function edits(
   core: Core,
   lines: readonly number[],
-  value: (round: number) => string,
-  then: () => void,
+  values: readonly [string, string],
+  then: (line: number) => void = () => {},
 ) {
   const times: number[] = [];
   for (let round = 0; round < EDITS; round++) {
     const line = lines[round % lines.length]!;
-    const end = core.line(FILE, line).length;
+    const before = core.line(FILE, line);
+    const value = before.slice(9) === values[0] ? values[1] : values[0];
+    const range = {
+      start: { line, character: 9 },
+      end: { line, character: before.length },
+    };
     times.push(
       timed(() => {
-        core.edit(
-          FILE,
-          { start: { line, character: 9 }, end: { line, character: end } },
-          value(round),
-        );
+        core.edit(FILE, range, value);
         core.findings(FILE);
-        then();
+        then(line);
       }),
     );
   }
@@ -72,10 +74,14 @@ export function benchAnalysis(shots: number): AnalysisResult {
     );
   }
   const lines = isoLines(text, shots);
-  const values = (round: number) => String(round % 2 ? WELL_EXPOSED : TOO_BRIGHT);
-  const apertureLine = lines[0]! - 2;
-  const hover = () => core.hover(FILE, { line: apertureLine, character: 16 });
-  const window = { start: { line: 0, character: 0 }, end: { line: 60, character: 0 } };
+  const values = [String(WELL_EXPOSED), String(TOO_BRIGHT)] as const;
+  /** The aperture of the shot that was typed in, two lines above its ISO. */
+  const hover = (line: number) => core.hover(FILE, { line: line - 2, character: 16 });
+  const hints = (line: number) =>
+    core.hints(FILE, {
+      start: { line: Math.max(0, line - 30), character: 0 },
+      end: { line: line + 30, character: 0 },
+    });
   const parse = Array.from({ length: shots >= 1000 ? 3 : 10 }, () =>
     timed(() => parseDocument(text)),
   );
@@ -84,15 +90,10 @@ export function benchAnalysis(shots: number): AnalysisResult {
     kilobytes: text.length / 1000,
     findings: core.findings(FILE).filter(({ severity }) => severity !== 'hint').length,
     open: spread(opened),
-    edit: edits(core, lines, values, () => {}),
-    breaking: edits(
-      core,
-      lines,
-      (round) => (round % 2 ? '500' : '"500'),
-      () => {},
-    ),
+    edit: edits(core, lines, values),
+    breaking: edits(core, lines, ['500', '"500']),
     hover: edits(core, lines, values, hover),
-    hints: edits(core, lines, values, () => core.hints(FILE, window)),
+    hints: edits(core, lines, values, hints),
     symbols: edits(core, lines, values, () => core.symbols(FILE)),
     parseDocument: spread(parse),
   };

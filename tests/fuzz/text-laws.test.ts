@@ -11,8 +11,9 @@ import { ChunkedText, type TextPosition } from '../../shared/text/chunked-text.t
 import { fromDocument, yamlOptions } from '../../shared/text/from-yaml.ts';
 import { parseChunk } from '../../shared/text/parse.ts';
 import { split } from '../../shared/text/split.ts';
+import { manyRuns } from '../support/runs.ts';
 import { merge } from './text-merge.ts';
-import { hostilePlan, manyRuns, plan, shards } from './text-plans.ts';
+import { hostilePlan, plan, shards } from './text-plans.ts';
 
 const unit = fc.double({ min: 0, max: 1, noNaN: true, maxExcluded: true });
 const edit = fc.record({
@@ -48,7 +49,7 @@ test('after any edits the chunks are those of the whole text', () => {
     }),
     { numRuns: manyRuns(300) },
   );
-}, 600_000);
+}, 3_600_000);
 
 test('places are counted as LSP counts them', () => {
   const position = fc.record({
@@ -76,7 +77,7 @@ test('places are counted as LSP counts them', () => {
     }),
     { numRuns: manyRuns(300) },
   );
-}, 600_000);
+}, 3_600_000);
 
 /** What we call a problem and YAML does not. */
 const stricter = ({ rule, code }: TextProblem): boolean =>
@@ -116,7 +117,7 @@ test('a whole document without an error reads to the same tree, one with an erro
     { numRuns: manyRuns(500) },
   );
   expect(Math.min(...Object.values(seen))).toBeGreaterThan(10);
-}, 600_000);
+}, 3_600_000);
 
 test('a defect inside an entry leaves the others as they are, and points into its own', () => {
   const inLine = shards.filter((shard) => !/[\r\n]/.test(shard));
@@ -148,7 +149,7 @@ test('a defect inside an entry leaves the others as they are, and points into it
     ),
     { numRuns: manyRuns(500) },
   );
-}, 600_000);
+}, 3_600_000);
 
 test('problems point into their chunk, and every fix can be applied', () => {
   fc.assert(
@@ -166,4 +167,4 @@ test('problems point into their chunk, and every fix can be applied', () => {
     }),
     { numRuns: manyRuns(500) },
   );
-}, 600_000);
+}, 3_600_000);

@@ -1,9 +1,6 @@
 /** Plans to read, and ways to spoil them. */
 import fc from 'fast-check';
 
-/** The number of runs in `npm test`, or what FUZZ_RUNS asks for. */
-export const manyRuns = (usual: number): number => Number(process.env.FUZZ_RUNS ?? usual);
-
 export const plan = `# A loop for a lobby
 shootplan: 1
 title: Low Water

@@ -7,7 +7,8 @@ import { expect, test } from 'vitest';
 import { readYaml } from '../../shared/text/from-yaml.ts';
 import { readCommon } from '../../shared/text/reader.ts';
 import { split } from '../../shared/text/split.ts';
-import { hostilePlan, manyRuns, plan } from './text-plans.ts';
+import { manyRuns } from '../support/runs.ts';
+import { hostilePlan, plan } from './text-plans.ts';
 
 test('a plan in the common shapes is read by the reader alone', () => {
   for (const chunk of split(plan)) {

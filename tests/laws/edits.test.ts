@@ -1,16 +1,16 @@
 /**
  * Law A: after any edits the core says of a text what it says when it is given that text afresh.
  * Law C: a defect inside one entry leaves the figures of the others as they were.
- * (Law B, that the split tree equals a whole parse, stands in tests/text.)
+ * (Law B, that the split tree equals a whole parse, stands in tests/fuzz.)
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
+import { manyRuns } from '../support/runs.ts';
 import { canonical, positionAt } from './canonical.ts';
 
-/** `LAMELLA_EDIT_RUNS=10000` for the long run. */
-const RUNS = Number(process.env.LAMELLA_EDIT_RUNS ?? 300);
+const RUNS = manyRuns(300);
 
 /** What people and their keyboards put into a plan, one or many characters at a time. */
 const WRITTEN = [
@@ -94,7 +94,7 @@ describe('after any edits', () => {
       }),
       { numRuns: RUNS },
     );
-  });
+  }, 3_600_000);
 
   it('a defect in one shot leaves the figures of the other (law C)', () => {
     const start = EXAMPLE_PLAN.indexOf('  skin:');
@@ -126,5 +126,5 @@ describe('after any edits', () => {
       ),
       { numRuns: RUNS },
     );
-  });
+  }, 3_600_000);
 });

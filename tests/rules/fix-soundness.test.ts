@@ -9,8 +9,9 @@ import type { LocatedFinding } from '../../shared/assist/located.ts';
 import { ALL_RULES, TEXT_RULES } from '../../shared/rules/registry.ts';
 import { applied, coreWith, PLAN } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';
+import { manyRuns } from '../support/runs.ts';
 
-const RUNS = Number(process.env.LAMELLA_FIX_RUNS ?? 200);
+const RUNS = manyRuns(200);
 
 const ofText = new Set(TEXT_RULES.map(({ name }) => name));
 const RANK = { error: 3, warning: 2, information: 1, hint: 0 } as const;
@@ -68,7 +69,7 @@ describe('fixes', () => {
       }),
       { numRuns: RUNS },
     );
-  });
+  }, 3_600_000);
 
   afterAll(() => {
     const table = ALL_RULES.map(({ name }) => `${name} ${offered.get(name) ?? 0}`).join(', ');
