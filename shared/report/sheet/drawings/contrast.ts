@@ -16,12 +16,18 @@ const ENGRAVED = [1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64];
 
 export function contrastDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
-  const { pixelUm, magnification, trace, contrast } = figures;
+  const { pixelUm, magnification, effectiveFNumber: effective, contrast } = figures;
   const { marked, apertureRange } = bench;
   const drawing = { id: 'contrast', title: 'Contrast and aperture', key: 'aperture' } as const;
   const needed = figures.depthMm.needed.known ? figures.depthMm.needed.value : 0;
-  if (!pixelUm.known || !magnification.known || !trace.known || !marked.known || !contrast.known) {
-    const words = notKnownWords([pixelUm, magnification, trace, marked, contrast]);
+  if (
+    !pixelUm.known ||
+    !magnification.known ||
+    !effective.known ||
+    !marked.known ||
+    !contrast.known
+  ) {
+    const words = notKnownWords([pixelUm, magnification, effective, marked, contrast]);
     return words === null ? null : { ...drawing, words, picture: null };
   }
   const range = apertureRange.known
@@ -32,7 +38,8 @@ export function contrastDrawing(shot: SaidShot): Drawing | null {
     const words = notKnownWords([unknownOf([apertureRange])]);
     return words === null ? null : { ...drawing, words, picture: null };
   }
-  const ratio = trace.value.fNumberRatio;
+  // Of the effective f-number, which may have been measured, not of the trace.
+  const ratio = effective.value / marked.value;
   const cyclesPerMm = nyquistPerMm(pixelUm.value) / 2;
   const pattern = { depthMm: needed, magnification: magnification.value, cyclesPerMm };
   const apertures = Array.from(
