@@ -10,6 +10,7 @@ import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './fig
 import { mirrorKind } from './mirror-kind.ts';
 import { shownEv, showsLight } from './mirror-light.ts';
 import { litEv, movedStops } from './moved-light.ts';
+import { sheetStops } from './polariser.ts';
 import type { LightFigures, OpticalFigures, TimeFigures } from './shot-figures.ts';
 
 export function lightFigures(
@@ -77,7 +78,8 @@ function givenEv(
   glass: Figure<number>,
 ): Figure<number> {
   // A mirror shows the light's own face; only a reading of the subject itself holds as it is.
-  if (showsLight(light, bench)) return shownEv(light, bench);
+  if (showsLight(light, bench))
+    return derive([shownEv(light, bench), sheetStops(light, bench)], (ev, kept) => ev + kept);
   const { name, fields } = light;
   if (fields.reading.state !== 'missing') {
     const reading = figureOf(fields.reading, name);

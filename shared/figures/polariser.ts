@@ -3,7 +3,8 @@ import { polarisationOfReflection, polariserStops } from '../exposure/polariser.
 import { waterIndex } from '../film/water.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
-import type { Bench } from './bench.ts';
+import type { Bench, LightInUse } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
 import { indexOf, isFlatMirror, mirrorKind } from './mirror-kind.ts';
 
 export interface PolariserInUse {
@@ -56,4 +57,20 @@ export function polariserOn(bench: Bench): PolariserInUse | undefined {
     swingStops: stops && stops.reflectionMost - stops.reflectionLeast,
     at: own?.at ?? fields.rig.at,
   };
+}
+
+/**
+ * Stops by which a mirror-like subject shows a light brighter than the polariser's own loss tells,
+ * where a polarising sheet is on that light: in line with it the filter has nothing to sort out,
+ * and the half that it takes of unpolarised light stays (Malus's law). The light's luminance is
+ * that of its face as it is, sheet and all.
+ */
+export function sheetStops({ name, fields }: LightInUse, { filters }: Bench): Figure<number> {
+  if (fields.polarised.state === 'missing') return known(0);
+  return derive([filters, figureOf(fields.polarised, name)], (all, how) => {
+    const polariser = all.find((one) => ifKnown(one.fields.kind) === 'polariser');
+    if (!polariser || how === 'none') return 0;
+    if (how === 'parallel') return polariserStops(0).unpolarised;
+    return notKnown(`${polariser.name} is crossed with ${name}: what it leaves is not known`);
+  });
 }

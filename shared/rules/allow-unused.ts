@@ -30,10 +30,10 @@ export const allowUnused: PlanRule<Facts> = {
       },
     ],
   },
-  check({ shots, allow }) {
-    const accepted = new Set(shots.flatMap((shot) => shot.acceptedByPlan));
+  check({ shots, allow, accepted }) {
+    const needed = new Set([...accepted, ...shots.flatMap((shot) => shot.acceptedByPlan)]);
     return allow
-      .filter(({ rule }) => !accepted.has(rule))
+      .filter(({ rule }) => !needed.has(rule))
       .map(({ rule, at }) => ({ at, facts: { rule, owner: 'the plan' } }));
   },
   words: ({ rule, owner }) => ({

@@ -47,6 +47,8 @@ export interface PlanView {
   /** Entries of this file that shots or rigs could refer to. */
   readonly entries: readonly NamedEntry[];
   readonly allow: readonly PlanAllowance[];
+  /** Rules that the plan's own `allow` accepted about the plan as a whole. */
+  readonly accepted: readonly string[];
 }
 
 export type PlanRule<F> = Rule<F, PlanView>;

@@ -20,7 +20,7 @@ import { Entries } from './entries.ts';
 import type { PlanState } from './facade.ts';
 import { fileFindings } from './file-findings.ts';
 import { Names } from './names.ts';
-import { runPlanRules } from './plan-findings.ts';
+import { findInPlan } from './plan-findings.ts';
 import { planReader } from './plan-reader.ts';
 import { planView } from './plan-view.ts';
 import { withSeverities } from './severities.ts';
@@ -118,7 +118,7 @@ export class Analysis {
     );
     this.#plan = graph.query(
       'plan-findings',
-      (file) => runPlanRules(this.planView(file)),
+      (file) => findInPlan(this.planView(file), this.#reader(file).plan('allow')),
       sameData,
     );
     this.#chunkGroup = graph.query('chunk-group', (key) =>

@@ -1,12 +1,26 @@
-/** Rules that look at the whole plan, by the summaries of its shots. */
-
-import type { PlanView } from '../rules/plan-rule.ts';
-import { PLAN_RULES } from '../rules/registry.ts';
+/**
+ * Rules that look at the whole plan, by the summaries of its shots, and what becomes of their
+ * findings: those that the plan's own `allow` accepts are none.
+ */
+import { type Allowances, accept } from '../rules/acceptance.ts';
+import { allowUnused } from '../rules/allow-unused.ts';
+import type { PlanRule, PlanView } from '../rules/plan-rule.ts';
+import { PLAN_RULES, ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import { failedRule } from './shot-findings.ts';
 
-export function runPlanRules(view: PlanView): readonly Finding[] {
-  return PLAN_RULES.flatMap((rule): Finding[] => {
+/** What was found about the plan as a whole, less what the plan accepts. */
+export function findInPlan(view: PlanView, allow: Allowances): readonly Finding[] {
+  // Which acceptances were needed is only known once every other rule has spoken.
+  const others = PLAN_RULES.filter(({ name }) => name !== allowUnused.name);
+  const none: Allowances = { state: 'missing', at: { file: view.file, entry: '', path: [] } };
+  const about = { name: 'the plan', allow: none };
+  const { findings, byPlan } = accept(runRules(others, view), about, allow, ruleNamed);
+  return [...findings, ...runRules([allowUnused], { ...view, accepted: byPlan })];
+}
+
+const runRules = (rules: readonly PlanRule<unknown>[], view: PlanView): readonly Finding[] =>
+  rules.flatMap((rule): Finding[] => {
     try {
       return rule.check(view).map((observation) => ({
         rule: rule.name,
@@ -19,4 +33,3 @@ export function runPlanRules(view: PlanView): readonly Finding[] {
       return [failedRule(rule.name, error, { file: view.file, entry: '', path: [] })];
     }
   });
-}

@@ -26,5 +26,5 @@ export function planView(
     rule,
     at: { ...field.at, part: 'key' as const },
   }));
-  return { file, shots, entries: named, allow: allowed };
+  return { file, shots, entries: named, allow: allowed, accepted: [] };
 }

@@ -54,6 +54,24 @@ describe('an accepted finding', () => {
     expect(loud(`${EXAMPLE_PLAN}\n${allow}`)).toEqual(['allow-unused']);
   });
 
+  it('for the whole plan accepts what is said of the plan too, up to its bound', () => {
+    const pitching = changed(EXAMPLE_PLAN, { 'rigs/bench/support': '{ foot: 10 mm }' });
+    const pitch = (allow: string) =>
+      findingsOf(`${pitching}\nallow: { ${allow} }\n`).filter(({ rule }) =>
+        ['rig-pitches', 'allow-unused'].includes(rule),
+      );
+    expect(pitch('rig-pitches: { because: it is clamped at both ends }')).toEqual([]);
+    expect(pitch('rig-pitches: { because: clamped, up-to: 400 mm }')).toEqual([]);
+    expect(pitch('rig-pitches: { because: clamped, up-to: 1 mm }')).toMatchObject([
+      { rule: 'rig-pitches', related: [{ words: 'accepted only up to this' }] },
+    ]);
+    expect(
+      pitch('boom-may-tip: { because: held }')
+        .map(({ rule }) => rule)
+        .sort(),
+    ).toEqual(['allow-unused', 'rig-pitches']);
+  });
+
   it('says beside the finding which bound it passed', () => {
     const text = changed(SHORT, {
       'shots/frost/allow': '{ depth-short: { because: only the rim, up-to: 0.2 mm } }',
