@@ -1,6 +1,7 @@
 /** All figures of a shot laid out on the bench. A function of the bench alone. */
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
+import { focusPullFigures } from './focus-pull.ts';
 import { demanding, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { loadFigures } from './load.ts';
@@ -8,7 +9,13 @@ import { mirrorFigures } from './mirror.ts';
 import { motionFigures } from './motion.ts';
 import { opticalFigures } from './optical.ts';
 import { sharpnessFigures } from './sharpness.ts';
-import type { ClearanceFigures, LoadFigures, MirrorFigures, ShotFigures } from './shot-figures.ts';
+import type {
+  ClearanceFigures,
+  FocusPullFigures,
+  LoadFigures,
+  MirrorFigures,
+  ShotFigures,
+} from './shot-figures.ts';
 import { timeFigures } from './time.ts';
 
 /** What costs much and is read of few shots, or only where somebody looks. */
@@ -22,6 +29,8 @@ const weighedBy = demanding<LoadFigures>(onDemand, [
   'momentAtMountNm',
   'tippingFactor',
 ]);
+
+const pulledBy = demanding<FocusPullFigures>(onDemand, ['pullEnds', 'pullTravelMm']);
 
 const clearedBy = demanding<ClearanceFigures>(onDemand, ['lightInTheWay']);
 
@@ -56,6 +65,10 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...time,
     ...motionFigures(bench, optical, sharpness, time),
     ...weighedBy(() => loadFigures(bench)),
+    ...pulledBy(() => {
+      const pull = once(() => focusPullFigures(bench, optical));
+      return { pullEnds: () => pull().pullEnds, pullTravelMm: () => pull().pullTravelMm };
+    }),
     ...clearedBy(() => ({
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
     })),

@@ -38,6 +38,8 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     subjectSpeedMmPerS: figures.subjectSpeedMmPerS,
     smearPx: figures.smearPx,
     travelMm: figures.travelMm,
+    pullFieldsMm: derive([figures.pullEnds], (ends) => ends.map(({ fieldMm }) => fieldMm)),
+    pullTravelMm: figures.pullTravelMm,
     massKg: figures.massKg,
     centreOfGravityMm: figures.centreOfGravityMm,
     footMm: figures.footMm,

@@ -12,6 +12,7 @@ const asked = (figures: ShotFigures): readonly Figure<unknown>[] => [
   figures.exposureErrorStops,
   figures.shutterAngleDeg,
   figures.flickerResidual,
+  figures.pullTravelMm,
 ];
 
 export function needsOf(figures: ShotFigures): readonly Need[] {

@@ -9,6 +9,7 @@ const REASONS = {
   levelFilm: 'the film does not stand level',
   stand: 'no stand carries the rig',
   boom: 'the stand is no boom',
+  pull: 'focus is not pulled',
 } as const;
 
 const all: ReadonlySet<string> = new Set(Object.values(REASONS));

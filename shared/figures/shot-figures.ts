@@ -205,6 +205,19 @@ export interface MotionFigures {
   readonly smearPx: Figure<number>;
 }
 
+/** A pull of focus at one of its ends. */
+export interface PullEnd {
+  readonly fieldMm: readonly [width: number, height: number];
+  /** Where the plane of focus lies then. */
+  readonly subjectToSensorMm: number;
+}
+
+export interface FocusPullFigures {
+  readonly pullEnds: Figure<readonly [from: PullEnd, to: PullEnd]>;
+  /** How far the plane of focus goes along the axis. */
+  readonly pullTravelMm: Figure<number>;
+}
+
 /** The light of the shot that is most in the way of lens or view. */
 export interface LightInTheWay {
   readonly light: string;
@@ -224,6 +237,7 @@ export interface ShotFigures
     LightFigures,
     TimeFigures,
     MotionFigures,
+    FocusPullFigures,
     LoadFigures,
     MirrorFigures,
     ClearanceFigures {}

@@ -55,6 +55,18 @@ export function ringSetting(lens: LensPart, setting: number | 'closest' | 'infin
   return ringForDistance(lens, setting).ringMagnification;
 }
 
+/** The same, or that the ring does not go there. */
+export function setRing(
+  lens: LensPart,
+  setting: number | 'closest' | 'infinity',
+): number | UnknownFigure {
+  const isBeyond =
+    typeof setting === 'number' && ringForDistance(lens, setting).beyond !== undefined;
+  return isBeyond
+    ? notKnown('the focus ring does not go as near as that')
+    : ringSetting(lens, setting);
+}
+
 /** m0 at which the shot's field, magnification or ring setting is met. */
 function ringOf(
   bench: Bench,
@@ -63,7 +75,7 @@ function ringOf(
 ): Figure<number> {
   const { wantedMagnification, wantedRing, wantedAt } = bench;
   if (wantedRing.known)
-    return derive([chain, wantedRing], ({ lens }, wanted) => ringSetting(lens, wanted));
+    return derive([chain, wantedRing], ({ lens }, wanted) => setRing(lens, wanted));
   if (wantedAt !== undefined && wantedAt.path[0] === 'ring') return wantedRing;
   return derive([chain, wantedMagnification, reached], (it, wanted, limits) => {
     const [least, most] = limits;

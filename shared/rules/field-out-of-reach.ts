@@ -1,9 +1,13 @@
 import type { Bench } from '../figures/bench.ts';
 import { rigsInReach } from '../figures/kit-search.ts';
-import { isKnown } from '../plan/field.ts';
+import type { ShotFigures } from '../figures/shot-figures.ts';
+import { ringForDistance } from '../optics/reach.ts';
+import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { rigFixes } from './rig-fixes.ts';
+import type { Observation, Words } from './rule.ts';
+import type { Say } from './say.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** The chain's own accuracy: a field this close to the end of the reach is reached. */
@@ -12,7 +16,10 @@ const DEAD_BAND = 0.005;
 /** Rigs of the kit that are offered instead. */
 const MOST_RIGS = 4;
 
-interface Facts {
+type Facts = ReachFacts | RingFacts;
+
+/** A magnification that the rig can't set. */
+interface ReachFacts {
   readonly wanted: number;
   readonly least: number;
   readonly most: number;
@@ -21,11 +28,19 @@ interface Facts {
   readonly rig: string;
 }
 
+/** A distance on the ring, from the sensor, that is nearer than the ring goes. */
+interface RingFacts {
+  readonly ringMm: number;
+  /** As near as it goes; null: the lens has no closest setting, so no ring to turn. */
+  readonly closestMm: number | null;
+  readonly lens: string;
+}
+
 export const fieldOutOfReach: ShotRule<Facts> = {
   name: 'field-out-of-reach',
   severity: 'error',
   docs: {
-    when: 'the field or magnification wanted lies outside what the rig can set, from its ring at infinity to its ring at the closest.',
+    when: 'the field or magnification wanted lies outside what the rig can set, from its ring at infinity to its ring at the closest; or a ring setting, of the shot or of a focus pull, is nearer than the lens goes.',
     why: 'Magnification is the lens’s own by its ring plus what tubes, converters and close-ups add; past either end of the ring nothing comes into focus.',
     remedy:
       'Put the rig together otherwise: the kit’s tubes, converters and close-up lenses are searched through for what reaches the field, fewest parts first. Or ask for a field inside the reach.',
@@ -35,32 +50,26 @@ export const fieldOutOfReach: ShotRule<Facts> = {
         says: 'wider than the ring at infinity',
         change: { 'shots/frost/rig': 'stacked', 'shots/frost/field': '120 mm' },
       },
+      {
+        says: 'nearer than the ring goes',
+        change: { 'shots/frost/field': null, 'shots/frost/ring': '0.25 m' },
+      },
+      {
+        says: 'a focus pull that ends nearer than the ring goes',
+        change: {
+          'shots/frost/move': '{ kind: pull, from: 0.42 m, to: 0.3 m, duration: 10 s }',
+          'preflight/once/focus-ends-marked': 'open',
+        },
+      },
     ],
     good: [{ says: 'inside the reach', change: { 'shots/frost/field': '40 mm' } }],
   },
   check({ bench, figures }) {
-    const { reach } = figures;
-    const wanted = bench.wantedMagnification;
-    if (!reach.known || !wanted.known || bench.wantedAt === undefined) return [];
-    const [least, most] = reach.value;
-    if (wanted.value >= least * (1 - DEAD_BAND) && wanted.value <= most * (1 + DEAD_BAND))
-      return [];
-    const recorded = bench.recordedAreaMm;
-    return [
-      {
-        at: bench.wantedAt,
-        facts: {
-          wanted: wanted.value,
-          least,
-          most,
-          recordedMm: recorded.known ? recorded.value.width : null,
-          rig: bench.rigName ?? '',
-        },
-        related: relatedTo(bench.wantedAt, reach),
-      },
-    ];
+    return [...beyondRing(bench), ...beyondReach(bench, figures)];
   },
-  words({ wanted, least, most, recordedMm, rig }, say) {
+  words(facts, say) {
+    if ('ringMm' in facts) return ringWords(facts, say);
+    const { wanted, least, most, recordedMm, rig } = facts;
     const reached =
       least === most
         ? `it has one magnification, ${say.magnification(most)}`
@@ -75,12 +84,17 @@ export const fieldOutOfReach: ShotRule<Facts> = {
       why: `A field of ${field(wanted)} takes ${say.magnification(wanted)}; ${reached}${rig && ` (${rig})`}.`,
     };
   },
-  numbers: ({ wanted, least, most }) => ({
-    wantedMagnification: wanted,
-    leastMagnification: least,
-    mostMagnification: most,
-  }),
+  numbers(facts): Readonly<Record<string, number>> {
+    if ('ringMm' in facts) {
+      const { ringMm, closestMm } = facts;
+      return closestMm === null ? { ringMm } : { ringMm, closestMm };
+    }
+    const { wanted, least, most } = facts;
+    return { wantedMagnification: wanted, leastMagnification: least, mostMagnification: most };
+  },
   fixes({ facts, at }, { bench }) {
+    if ('ringMm' in facts)
+      return facts.closestMm === null ? [] : [setTo('Set the ring to its closest', at, 'closest')];
     const { wanted, most, rig } = facts;
     const other = rigFixes(
       bench,
@@ -91,8 +105,63 @@ export const fieldOutOfReach: ShotRule<Facts> = {
   },
 };
 
+/** Ring settings of the shot and of a focus pull that are nearer than the lens goes. */
+function beyondRing({ fields, chain, lens }: Bench): readonly Observation<Facts>[] {
+  if (!chain.known || !lens) return [];
+  const { closest } = chain.value.lens;
+  const move = ifKnown(fields.move);
+  const pull = move && ifKnown(move.kind) === 'pull' ? [move.from, move.to] : [];
+  return [fields.ring, ...pull].flatMap((setting: Field<number | 'closest' | 'infinity'>) => {
+    const ringMm = ifKnown(setting);
+    if (typeof ringMm !== 'number') return [];
+    if (ringForDistance(chain.value.lens, ringMm).beyond === undefined) return [];
+    const closestMm = closest?.fromSensorMm ?? null;
+    const related = { at: lens.fields.closest.at, words: `\`closest\` of ${lens.name}` };
+    return [
+      {
+        at: setting.at,
+        facts: { ringMm, closestMm, lens: lens.name },
+        related: closest ? [related] : [],
+      },
+    ];
+  });
+}
+
+function ringWords({ ringMm, closestMm, lens }: RingFacts, say: Say): Words {
+  if (closestMm === null)
+    return {
+      what: `${lens} has no ring to turn to ${say.length(ringMm)}: it has no \`closest\`.`,
+      why: 'Without its closest setting a lens is taken to stay at infinity.',
+    };
+  return {
+    what: `The ring of ${lens} ends at ${say.length(closestMm)}; ${say.length(ringMm)} is nearer.`,
+    why: 'Distances on the ring count from the sensor and hold for the lens alone.',
+  };
+}
+
+function beyondReach(bench: Bench, { reach }: ShotFigures): readonly Observation<Facts>[] {
+  const wanted = bench.wantedMagnification;
+  if (!reach.known || !wanted.known || bench.wantedAt === undefined) return [];
+  const [least, most] = reach.value;
+  if (wanted.value >= least * (1 - DEAD_BAND) && wanted.value <= most * (1 + DEAD_BAND)) return [];
+  const recorded = bench.recordedAreaMm;
+  return [
+    {
+      at: bench.wantedAt,
+      facts: {
+        wanted: wanted.value,
+        least,
+        most,
+        recordedMm: recorded.known ? recorded.value.width : null,
+        rig: bench.rigName ?? '',
+      },
+      related: relatedTo(bench.wantedAt, reach),
+    },
+  ];
+}
+
 function nearestFieldFixes(
-  { wanted, least, most, recordedMm }: Facts,
+  { wanted, least, most, recordedMm }: ReachFacts,
   at: Place,
   bench: Bench,
 ): readonly PlanFix[] {

@@ -2,6 +2,7 @@
 import { exposureWords, sizeWords } from '../../assist/words.ts';
 import { sourceOf } from '../../figures/light-source.ts';
 import { ifKnown } from '../../plan/field.ts';
+import type { Move } from '../../plan/generated/types.ts';
 import { kindOf, type QuantityId } from '../../quantity/index.ts';
 import { placeWords } from './drawings/set-up.ts';
 import { listed, type SaidShot } from './said.ts';
@@ -174,6 +175,14 @@ function take({ bench, say }: SaidShot): Setting {
   };
 }
 
+/** How fast it goes, or from which mark of the ring to which. */
+function moveNote(move: Move): string | undefined {
+  const [speed, from, to] = [ifKnown(move.speed), ifKnown(move.from), ifKnown(move.to)];
+  if (from !== undefined && to !== undefined)
+    return `${shown('ring', from)} to ${shown('ring', to)} on the ring`;
+  return speed === undefined ? undefined : shown('move-speed', speed);
+}
+
 export function benchOf(shot: SaidShot): readonly Setting[] {
   const { bench, say } = shot;
   const { subject, rig, parts, lights, filters, fields, carriers } = bench;
@@ -227,10 +236,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
           label: 'Move',
           key: 'move',
           value: ifKnown(move.kind) ?? null,
-          note:
-            ifKnown(move.speed) === undefined
-              ? undefined
-              : shown('move-speed', ifKnown(move.speed)),
+          note: moveNote(move),
         }
       : null,
     flow === undefined ? null : { label: 'Flow', key: 'flow', value: shown('speed', flow) },
