@@ -34,12 +34,17 @@ export const figures: Command = {
     if (opened === null) return COULD_NOT_RUN;
     const { plans, id, file } = opened;
     const shots = chosen(plans.core.figures(id), options.shot, file);
+    // Of one shot alone the sums of the plan say nothing.
+    const recording = options.shot === undefined ? plans.core.recording(id) : [];
     const name = plans.nameOf(id);
     const lengths = options.lengths as LengthUnit | undefined;
     terminal.out(
       options.format === 'json'
-        ? figuresReport(name, shots)
-        : figuresText(name, shots, { colour: terminal.colour, ...(lengths && { lengths }) }),
+        ? figuresReport(name, shots, recording)
+        : figuresText(name, shots, recording, {
+            colour: terminal.colour,
+            ...(lengths && { lengths }),
+          }),
     );
     return NOTHING_FOUND;
   },

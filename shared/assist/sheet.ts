@@ -5,6 +5,7 @@ import { type Field, ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { kindOf } from '../quantity/index.ts';
 import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
+import { recordingLines } from '../report/sheet/recording.ts';
 import type { SaidShot } from '../report/sheet/said.ts';
 import type { Sheet, SheetFinding, ShotSheet } from '../report/sheet/sheet.ts';
 import type { Context } from '../workspace/context.ts';
@@ -52,6 +53,7 @@ export function sheetOf(
     deliver: delivered?.filter((one) => one !== null).join(', ') || null,
     once: onceChecks(once),
     order: orderOf(shots.flatMap(({ said }) => said ?? [])),
+    recording: recordingLines(analysis.recording(file), say),
     shots: shots.map(({ name, said }) => remembered(name, said, ofShot.get(name) ?? [], once)),
     findings: others.filter(({ severity }) => severity !== 'hint'),
   };

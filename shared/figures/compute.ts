@@ -8,12 +8,14 @@ import { loadFigures } from './load.ts';
 import { mirrorFigures } from './mirror.ts';
 import { motionFigures } from './motion.ts';
 import { opticalFigures } from './optical.ts';
+import { recordingFigures } from './recording.ts';
 import { sharpnessFigures } from './sharpness.ts';
 import type {
   ClearanceFigures,
   FocusPullFigures,
   LoadFigures,
   MirrorFigures,
+  RecordingFigures,
   ShotFigures,
 } from './shot-figures.ts';
 import { timeFigures } from './time.ts';
@@ -33,6 +35,8 @@ const weighedBy = demanding<LoadFigures>(onDemand, [
 const pulledBy = demanding<FocusPullFigures>(onDemand, ['pullEnds', 'pullTravelMm']);
 
 const clearedBy = demanding<ClearanceFigures>(onDemand, ['lightInTheWay']);
+
+const recordedBy = demanding<RecordingFigures>(onDemand, ['recordedS', 'recordedBytes']);
 
 const mirroredBy = demanding<MirrorFigures>(onDemand, [
   'mirrorView',
@@ -72,6 +76,7 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...clearedBy(() => ({
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
     })),
+    ...recordedBy(() => recordingFigures(bench)),
     ...mirroredBy(() => mirrorFigures(bench, optical, sharpness)),
   };
   // What the prototype answers is not seen by the compiler.

@@ -71,4 +71,6 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     shareOfLife: figures.shareOfLife,
     domeDepthMm: figures.domeDepthMm,
     flatSavesStops: figures.flatSavesStops,
+    recordedS: figures.recordedS,
+    recordedBytes: figures.recordedBytes,
   });

@@ -218,6 +218,12 @@ export interface FocusPullFigures {
   readonly pullTravelMm: Figure<number>;
 }
 
+export interface RecordingFigures {
+  /** All takes of the shot, without what settles before them, s. */
+  readonly recordedS: Figure<number>;
+  readonly recordedBytes: Figure<number>;
+}
+
 /** The light of the shot that is most in the way of lens or view. */
 export interface LightInTheWay {
   readonly light: string;
@@ -240,4 +246,5 @@ export interface ShotFigures
     FocusPullFigures,
     LoadFigures,
     MirrorFigures,
-    ClearanceFigures {}
+    ClearanceFigures,
+    RecordingFigures {}

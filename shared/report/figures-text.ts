@@ -2,6 +2,7 @@
 
 import type { JsonFigure, ShotFiguresJson } from '../figures/json.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
+import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import { type LengthUnit, Say } from '../rules/say.ts';
 import { inertLine } from './inert.ts';
 import { painter } from './paint.ts';
@@ -23,6 +24,7 @@ const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/nm$/i, (value, say) => `${say.number(value)} nm`],
   [/Deg$/, (value, say) => `${say.number(value)}°`],
   [/Px$/, (value, say) => say.pixels(value)],
+  [/Bytes$/, (value, say) => say.bytes(value)],
   [/Kg$/, (value, say) => `${say.number(value)} kg`],
   [/Seconds$|S$/, (value, say) => say.seconds(value)],
   [/FNumber$/i, (value, say) => say.fNumber(value)],
@@ -38,14 +40,15 @@ const printOf = (name: string): Print => UNITS.find(([end]) => end.test(name))?.
 export function figuresText(
   file: string,
   shots: ReadonlyMap<string, ShotFiguresJson>,
+  recording: readonly BodyRecordingJson[],
   options: FiguresTextOptions,
 ): string {
   const paint = painter(options.colour);
   const say = new Say(() => options.lengths ?? 'mm');
   const out = [paint('heading', inertLine(file))];
-  for (const [shot, { notKnown, measured, ...figures }] of shots) {
+  const block = (heading: string, { notKnown, measured, ...figures }: ShotFiguresJson): void => {
     const width = Math.max(0, ...Object.keys(figures).map((name) => figureLabel(name).length));
-    out.push('', paint('heading', inertLine(shot)));
+    out.push('', paint('heading', inertLine(heading)));
     for (const [name, value] of Object.entries(figures)) {
       if (doesNotApply(notKnown[name])) continue;
       const said = valueText(name, value as JsonFigure, notKnown, say);
@@ -53,7 +56,10 @@ export function figuresText(
       const shown = value === null ? paint('aside', text) : text;
       out.push(`  ${figureLabel(name).padEnd(width)}  ${shown}`);
     }
-  }
+  };
+  for (const [shot, figures] of shots) block(shot, figures);
+  for (const { body, shots: _, ...sums } of recording)
+    block(`all takes on ${body}`, sums as unknown as ShotFiguresJson);
   if (shots.size === 0) out.push('', 'No shots.');
   return `${out.join('\n')}\n`;
 }
@@ -128,7 +134,7 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
 /** `workingDistanceMm` as "working distance": the unit stands behind the number. */
 export const figureLabel = (name: string): string =>
   name
-    .replace(/(Mm|Um|Nm|Deg|Px|Kg|Seconds|Stops)$/, '')
+    .replace(/(Mm|Um|Nm|Deg|Px|Kg|Bytes|Seconds|(?<!Per)S|Stops)$/, '')
     .replace(/FNumber$/, ' f-number')
     .replace(/ISO|Iso/g, ' ISO ')
     .replace(/^iso(?=[A-Z])/, 'ISO')

@@ -4,6 +4,7 @@
  */
 import { type LocatedFinding, messageOf, type Range } from '../assist/located.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
+import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { Severity } from '../rules/rule.ts';
 import type { Comparison } from './compare/plan.ts';
 import type { ReportedFile } from './text.ts';
@@ -48,6 +49,8 @@ export interface FiguresReport {
   readonly version: typeof JSON_VERSION;
   readonly file: string;
   readonly shots: Readonly<Record<string, ShotFiguresJson>>;
+  /** What the takes of the plan come to on each body. */
+  readonly recording: readonly BodyRecordingJson[];
 }
 
 export function checkReport(files: readonly ReportedFile[]): string {
@@ -65,11 +68,16 @@ export function checkReport(files: readonly ReportedFile[]): string {
   } satisfies CheckReport);
 }
 
-export function figuresReport(name: string, shots: ReadonlyMap<string, ShotFiguresJson>): string {
+export function figuresReport(
+  name: string,
+  shots: ReadonlyMap<string, ShotFiguresJson>,
+  recording: readonly BodyRecordingJson[],
+): string {
   return print({
     version: JSON_VERSION,
     file: name,
     shots: Object.fromEntries(shots),
+    recording,
   } satisfies FiguresReport);
 }
 

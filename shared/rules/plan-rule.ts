@@ -4,6 +4,7 @@ import type { Carried, LightWithCare } from '../figures/carried.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
 import type { Need } from '../figures/figure.ts';
 import type { FilmHolder } from '../figures/holder.ts';
+import type { TakesOfShot } from '../figures/recording.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Rule } from './rule.ts';
@@ -21,6 +22,8 @@ export interface ShotSummary {
   readonly carried: Carried | null;
   /** Measurements of the shot and its rig that the calculation is far from. */
   readonly disagreements: readonly Disagreement[];
+  /** Its takes on the rig's body; null: the rig has none. */
+  readonly takes: TakesOfShot | null;
   /** Lights that call for care where they stand. */
   readonly care: readonly LightWithCare[];
   /** Rules that the plan's own `allow` accepted in this shot. */

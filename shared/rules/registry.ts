@@ -4,10 +4,13 @@ import { allowUnused } from './allow-unused.ts';
 import { apertureBehindConverter } from './aperture-behind-converter.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
 import { backgroundWashes } from './background-washes.ts';
+import { batteryShort } from './battery-short.ts';
 import { betterSettingIdle } from './better-setting-idle.ts';
 import { boomMayTip } from './boom-may-tip.ts';
+import { cardTooSmall } from './card-too-small.ts';
 import { checkMissing } from './check-missing.ts';
 import { checkOpen } from './check-open.ts';
+import { clipTooLong } from './clip-too-long.ts';
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { exposureOff } from './exposure-off.ts';
@@ -95,6 +98,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   outlastsTheFilm,
   smallerThanDelivery,
   betterSettingIdle,
+  clipTooLong,
   checkMissing,
   checkOpen,
 ];
@@ -114,6 +118,8 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   overheadLoad,
   mainsNearLiquid,
   hotLampNearSubject,
+  cardTooSmall,
+  batteryShort,
 ];
 
 export const ALL_RULES: readonly RuleCore<unknown>[] = [

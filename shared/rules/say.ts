@@ -94,6 +94,19 @@ export class Say {
     return value >= 180 ? `${short(value / 60)} min` : `${short(value)} s`;
   }
 
+  /** Decimal prefixes, as cards are labelled: "1.2 GB". */
+  bytes(value: number): string {
+    const [scale, unit] =
+      value >= 1e12
+        ? [1e12, 'TB']
+        : value >= 1e9
+          ? [1e9, 'GB']
+          : value >= 1e6
+            ? [1e6, 'MB']
+            : [1e3, 'kB'];
+    return `${short(value / scale)} ${unit}`;
+  }
+
   percent(share: number): string {
     return `${significant(share * 100, 2)} %`;
   }

@@ -9,6 +9,8 @@ import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { readBench } from '../figures/read-bench.ts';
 import type { PlanReader } from '../figures/reader.ts';
+import { takesOfShot } from '../figures/recording.ts';
+import { type BodySums, sumsByBody } from '../figures/recording-sums.ts';
 import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { Shot } from '../plan/generated/types.ts';
@@ -154,6 +156,15 @@ export class Analysis {
 
   figures(file: FileId, shot: EntryId): ShotFigures | undefined {
     return this.#figures(keyOf(file, shot));
+  }
+
+  /** What the takes of a plan come to on each body; a shot that can't be read counts as not known. */
+  recording(file: FileId): readonly BodySums[] {
+    const takes = this.shots(file).map((id) => {
+      const bench = this.bench(file, id);
+      return bench ? takesOfShot(bench) : null;
+    });
+    return sumsByBody(takes.filter((one) => one !== null));
   }
 
   /** Findings that `file` gives rise to, wherever they stand, in the order of its text. */

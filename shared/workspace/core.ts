@@ -11,6 +11,7 @@ import { findEntries } from '../assist/navigation/workspace-symbols.ts';
 import { placeInShot, sheetOf, shotAt } from '../assist/sheet.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { figuresJson } from '../figures/contract.ts';
+import { recordingJson } from '../figures/recording-json.ts';
 import type { FileId } from '../plan/place.ts';
 import type { Finding } from '../rules/rule.ts';
 import { Say } from '../rules/say.ts';
@@ -96,6 +97,7 @@ export function createCore(options: CoreOptions): Core {
           return figures ? [[id.slice('shots/'.length), figuresJson(figures)] as const] : [];
         }),
       ),
+    recording: (file) => recordingJson(analysis.recording(file)),
     compared: (file) => comparedPlan(context, file, allFindings(file)),
     sheet: (file) => sheetOf(context, file, allFindings(file)),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),

@@ -14,6 +14,7 @@ import type {
 import type { Renaming } from '../assist/navigation/rename.ts';
 import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
+import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { FileId } from '../plan/place.ts';
 import type { ComparedPlan } from '../report/compare/plan.ts';
 import type { Sheet } from '../report/sheet/sheet.ts';
@@ -93,6 +94,8 @@ export interface Core {
   findEntries(query: string): readonly FoundEntry[];
   /** Figures of every shot of a plan, by the shot's name, in the order of the text. */
   figures(file: FileId): ReadonlyMap<string, ShotFiguresJson>;
+  /** What a plan's takes come to on each body. */
+  recording(file: FileId): readonly BodyRecordingJson[];
   /** A plan and all that it uses, as report/compare takes it. */
   compared(file: FileId): ComparedPlan;
   /** The sheet of a plan; its text and drawings are made by report/sheet. */

@@ -4,6 +4,7 @@ import { carriedOf, lightsWithCare } from '../figures/carried.ts';
 import { disagreementsOf } from '../figures/disagreement.ts';
 import { holderOf } from '../figures/holder.ts';
 import { needsOf } from '../figures/needs.ts';
+import { takesOfShot } from '../figures/recording.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import type { ShotSummary } from '../rules/plan-rule.ts';
@@ -26,6 +27,7 @@ export function summaryOf(
     lightColours: [...new Set(colours)].sort((a, b) => a - b),
     holder: holderOf(bench),
     carried: carriedOf(bench, figures),
+    takes: takesOfShot(bench),
     care: lightsWithCare(bench),
     disagreements: disagreementsOf(bench),
     acceptedByPlan,

@@ -5,7 +5,7 @@ import { changed, coreWith, PLAN } from '../support/plans.ts';
 
 const lines = (change: Readonly<Record<string, string | null>> = {}): readonly string[] => {
   const figures = coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN);
-  return figuresText('plan', figures, { colour: false }).split('\n');
+  return figuresText('plan', figures, [], { colour: false }).split('\n');
 };
 
 const lineOf = (label: string, of: readonly string[]): string =>

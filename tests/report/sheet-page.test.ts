@@ -167,6 +167,7 @@ describe('what a hostile plan says', () => {
     expect(headings).toEqual([
       expect.stringContaining('eltit'),
       'Order of shots',
+      'Cards and batteries',
       'Before the day',
       'frost',
       'skin',

@@ -97,8 +97,10 @@ const plansToShow = (): readonly string[] => {
 describe('keys of the JSON', () => {
   it('figures: every key is documented, and every documented one is there', () => {
     const documented = rowsOf('keys of figures');
-    const found = new Set(['version', 'file', 'shots']);
-    const inside = new Map<string, Set<string>>();
+    const found = new Set(['version', 'file', 'shots', 'recording']);
+    const inside = new Map<string, Set<string>>([['recording', new Set()]]);
+    for (const text of plansToShow())
+      collectKeys(coreWith(text).recording(PLAN), inside.get('recording')!);
     for (const text of plansToShow())
       for (const figures of coreWith(text).figures(PLAN).values())
         for (const [key, value] of Object.entries(figures)) {
@@ -116,7 +118,7 @@ describe('keys of the JSON', () => {
     for (const [key, keys] of inside)
       for (const part of keys) expect(documented.get(key), key).toContain(`\`${part}\``);
     // The plans above show what the rarer figures hold.
-    for (const key of ['lossByPart', 'neededLight', 'bubbleImages', 'filmColours'])
+    for (const key of ['lossByPart', 'neededLight', 'bubbleImages', 'filmColours', 'recording'])
       expect(inside.get(key)?.size, key).toBeGreaterThan(0);
   });
 
@@ -124,7 +126,7 @@ describe('keys of the JSON', () => {
     const printed = JSON.parse(
       run('figures', 'samples/watch-movement.shootplan.yaml', '--format', 'json'),
     );
-    expect(Object.keys(printed)).toEqual(['version', 'file', 'shots']);
+    expect(Object.keys(printed)).toEqual(['version', 'file', 'shots', 'recording']);
   });
 
   it('check: every key is documented, and every documented one is there', () => {

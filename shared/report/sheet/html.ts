@@ -57,7 +57,7 @@ export const sheetHead = (
 });
 
 function headOf(
-  { title, file, about, deliver, once, order, findings }: Sheet,
+  { title, file, about, deliver, once, order, recording, findings }: Sheet,
   options: HtmlOptions,
 ): Element {
   return el(
@@ -67,10 +67,14 @@ function headOf(
     el('p', { class: 'aside' }, [file, deliver].filter((one) => one).join(' · ')),
     about !== null && el('p', {}, about),
     order.steps.length > 0 && orderBlock({ order, options }),
+    recording.length > 0 && block('h2', 'Cards and batteries', lines(recording)),
     once.length > 0 && block('h2', 'Before the day', checkList(once, options)),
     findings.length > 0 && block('h2', 'In the plan and its kit', findingList(findings)),
   );
 }
+
+const lines = (each: readonly string[]): Element =>
+  el('ul', { class: 'limits' }, ...each.map((one) => el('li', {}, one)));
 
 /** Of the plan a heading of the second level, of a shot one of the third. */
 const block = (level: 'h2' | 'h3', title: string, ...content: readonly Child[]): Element =>
@@ -165,12 +169,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
           'div',
           { class: 'pair' },
           checks.length > 0 && block('h3', 'Check', checkList(checks, options)),
-          limits.length > 0 &&
-            block(
-              'h3',
-              'What goes wrong, and when',
-              el('ul', { class: 'limits' }, ...limits.map((one) => el('li', {}, one))),
-            ),
+          limits.length > 0 && block('h3', 'What goes wrong, and when', lines(limits)),
         ),
       findings.length > 0 && block('h3', 'Found', findingList(findings)),
       drawings.length > 0 &&

@@ -15,6 +15,8 @@ export interface Sheet {
   /** Checks that are made once, for the day. */
   readonly once: readonly Check[];
   readonly order: Order;
+  /** What is recorded in all, on how many cards and batteries: a line a body. */
+  readonly recording: readonly string[];
   readonly shots: readonly ShotSheet[];
   /** What is found that is of no single shot. */
   readonly findings: readonly SheetFinding[];

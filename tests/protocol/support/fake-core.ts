@@ -91,6 +91,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     rename: () => ({ ok: true, edits: [] }),
     selection: () => [],
     findEntries: () => [],
+    recording: () => [],
     rootsChanged: () => {},
     refuse: (file, why) => {
       texts.delete(file);

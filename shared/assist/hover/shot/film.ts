@@ -2,7 +2,8 @@
 import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
-export function takeHover({ figures, say }: SaidShot): string {
+/** Beside the take; empty where there is no film. */
+export function filmLifeHover({ figures, say }: SaidShot): string {
   const { lifeS, shareOfLife } = figures;
   if (!lifeS.known && !shareOfLife.known) return '';
   return paragraphs(

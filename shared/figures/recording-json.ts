@@ -1,0 +1,61 @@
+/** What a plan records in the names of the JSON contract. */
+import type { BodySums } from './recording-sums.ts';
+
+export interface BodyRecordingJson {
+  readonly body: string;
+  /** In the order of the plan. */
+  readonly shots: readonly string[];
+  /** All takes, s; null where a take's length isn't known. */
+  readonly recordedS: number | null;
+  /** With what settles before each take. */
+  readonly withSettlingS: number | null;
+  readonly recordedBytes: number | null;
+  /** The same of what is known. */
+  readonly leastRecordedS: number;
+  readonly leastRecordedBytes: number;
+  /** Of what one holds. */
+  readonly cardBytes: number | null;
+  readonly batteryS: number | null;
+  readonly cards: number | null;
+  readonly batteries: number | null;
+  readonly notKnown: Readonly<Record<string, string>>;
+}
+
+export const recordingJson = (sums: readonly BodySums[]): readonly BodyRecordingJson[] =>
+  sums.map(bodyJson);
+
+function bodyJson(sums: BodySums): BodyRecordingJson {
+  const { body, shots, recordedS, withSettlingS, bytes, cards, batteries } = sums;
+  const notKnown: Record<string, string> = {};
+  const unless = <T>(why: string | null, keys: readonly string[], value: T): T | null => {
+    if (why === null) return value;
+    for (const key of keys) notKnown[key] = why;
+    return null;
+  };
+  const lacks = (names: readonly string[], what: string): string | null =>
+    names.length === 0 ? null : `${what} of ${names.join(', ')} is not known`;
+  const noTime = lacks(sums.untimed, 'length or number of takes');
+  const noBytes = lacks(sums.unweighed, 'what a take takes up');
+  const noCard = body.card ? null : `needs \`card\` of ${body.name}`;
+  const noBattery = body.battery ? null : `needs \`battery\` of ${body.name}`;
+  const tooMuch = (count: number | null, one: string): string | null =>
+    count === null ? `one take is more than one ${one} holds` : null;
+  return {
+    body: body.name,
+    shots: shots.map(({ shot }) => shot),
+    recordedS: unless(noTime, ['recordedS'], recordedS),
+    withSettlingS: unless(noTime, ['withSettlingS'], withSettlingS),
+    recordedBytes: unless(noBytes, ['recordedBytes'], bytes),
+    leastRecordedS: recordedS,
+    leastRecordedBytes: bytes,
+    cardBytes: unless(noCard, ['cardBytes'], body.card?.value ?? null),
+    batteryS: unless(noBattery, ['batteryS'], body.battery?.value ?? null),
+    cards: unless(noCard ?? noBytes ?? tooMuch(cards, 'card'), ['cards'], cards),
+    batteries: unless(
+      noBattery ?? noTime ?? tooMuch(batteries, 'battery'),
+      ['batteries'],
+      batteries,
+    ),
+    notKnown,
+  };
+}

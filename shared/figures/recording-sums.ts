@@ -1,0 +1,65 @@
+/** What a plan records, body by body: its cards and its batteries. */
+import { countFilled, type Run, totalOf } from '../recording/filling.ts';
+import type { RecordingBody, TakesOfShot } from './recording.ts';
+
+export interface BodySums {
+  readonly body: RecordingBody;
+  /** In the order of the plan. */
+  readonly shots: readonly TakesOfShot[];
+  /** Of takes whose length is known, s. */
+  readonly recordedS: number;
+  /** The same with what settles before each take. */
+  readonly withSettlingS: number;
+  /** Of takes whose length and bit rate are known. */
+  readonly bytes: number;
+  /** Shots of which the length, or the bytes, isn't known: the sums are without them. */
+  readonly untimed: readonly string[];
+  readonly unweighed: readonly string[];
+  /** Changed when the next take doesn't fit; null: not known, or one take is more than one holds. */
+  readonly cards: number | null;
+  readonly batteries: number | null;
+}
+
+export function sumsByBody(shots: readonly TakesOfShot[]): readonly BodySums[] {
+  const bodies = new Map<string, TakesOfShot[]>();
+  for (const shot of shots) {
+    const { file, entry } = shot.body.at;
+    const key = `${file} ${entry}`;
+    const others = bodies.get(key);
+    if (others) others.push(shot);
+    else bodies.set(key, [shot]);
+  }
+  return [...bodies.values()].map(sumsOf);
+}
+
+/** What of the shots is known, as runs of takes. */
+export const runsOf = (
+  shots: readonly TakesOfShot[],
+  unit: 'takeS' | 'takeBytes',
+): readonly Run[] =>
+  shots.flatMap((shot): Run[] => {
+    const each = shot[unit];
+    return each === null || shot.takes === null ? [] : [{ each, takes: shot.takes }];
+  });
+
+function sumsOf(shots: readonly TakesOfShot[]): BodySums {
+  const { body } = shots[0]!;
+  const times = runsOf(shots, 'takeS');
+  const weights = runsOf(shots, 'takeBytes');
+  const without = (unit: 'takeS' | 'takeBytes'): readonly string[] =>
+    shots.filter((shot) => shot[unit] === null || shot.takes === null).map(({ shot }) => shot);
+  const untimed = without('takeS');
+  const unweighed = without('takeBytes');
+  const settling = shots.map(({ settleS, takes }) => ({ each: settleS, takes: takes ?? 0 }));
+  return {
+    body,
+    shots,
+    recordedS: totalOf(times),
+    withSettlingS: totalOf(times) + totalOf(settling),
+    bytes: totalOf(weights),
+    untimed,
+    unweighed,
+    cards: unweighed.length === 0 && body.card ? countFilled(weights, body.card.value) : null,
+    batteries: untimed.length === 0 && body.battery ? countFilled(times, body.battery.value) : null,
+  };
+}

@@ -1,0 +1,95 @@
+/** What the takes of a shot record, and what body they record on. */
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { Take } from '../plan/generated/types.ts';
+import type { Place } from '../plan/place.ts';
+import { recordedBytes } from '../recording/bytes.ts';
+import type { Bench } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, valueIn } from './figure.ts';
+import type { Makers } from './lazily.ts';
+import { once } from './lazily.ts';
+import type { RecordingFigures } from './shot-figures.ts';
+
+export function recordingFigures(bench: Bench): Makers<RecordingFigures> {
+  const takeS = once(() => takeOf(bench));
+  const takes = once(() => takesOf(bench));
+  const recordedS = once(() => derive([takeS(), takes()], (each, count) => each * count));
+  return {
+    recordedS,
+    recordedBytes: once(() => derive([bitrateOf(bench), recordedS()], recordedBytes)),
+  };
+}
+
+const recordOf = (take: Bench['fields']['take']): Figure<Take> =>
+  take.state === 'missing' ? notKnown('the shot plans no take') : figureOf(take, 'take');
+
+/** Length of one take, s. */
+function takeOf({ fields, shot }: Bench): Figure<number> {
+  const take = recordOf(fields.take);
+  return take.known ? figureOf(take.value.duration, `${shot}’s take`) : take;
+}
+
+/** How many takes there are; one where the plan doesn't say. */
+function takesOf({ fields, shot }: Bench): Figure<number> {
+  const take = recordOf(fields.take);
+  if (!take.known) return take;
+  const { count } = take.value;
+  return count.state === 'missing' ? known(1) : figureOf(count, `${shot}’s take`);
+}
+
+function bitrateOf({ recording, fields, shot }: Bench): Figure<number> {
+  if (recording) return figureOf(recording.fields.bitrate, recording.name);
+  const record = figureOf(fields.record, shot);
+  return record.known ? notKnown('the recording setting can’t be read') : record;
+}
+
+/** What a body's maker says that bounds its recordings, with its place. */
+export interface Limit {
+  readonly value: number;
+  readonly at: Place;
+}
+
+export interface RecordingBody {
+  readonly name: string;
+  readonly at: Place;
+  /** Bytes. */
+  readonly card: Limit | null;
+  /** Seconds. */
+  readonly battery: Limit | null;
+}
+
+/** A shot's takes as sums over the plan need them; null: it isn't known. */
+export interface TakesOfShot {
+  readonly shot: string;
+  readonly body: RecordingBody;
+  /** The shot's `take`, written or not. */
+  readonly at: Place;
+  readonly takes: number | null;
+  readonly takeS: number | null;
+  readonly takeBytes: number | null;
+  readonly settleS: number;
+}
+
+export function takesOfShot(bench: Bench): TakesOfShot | null {
+  const { body, fields, shot } = bench;
+  if (!body) return null;
+  const takeS = takeOf(bench);
+  const bytes = derive([bitrateOf(bench), takeS], recordedBytes);
+  const take = ifKnown(fields.take);
+  return {
+    shot,
+    body: {
+      name: body.name,
+      at: { file: body.file, entry: body.entry, path: [] },
+      card: limitOf(body.fields.card),
+      battery: limitOf(body.fields.battery),
+    },
+    at: fields.take.at,
+    takes: valueIn(takesOf(bench)) ?? null,
+    takeS: valueIn(takeS) ?? null,
+    takeBytes: valueIn(bytes) ?? null,
+    settleS: (take && ifKnown(take.settle)) ?? 0,
+  };
+}
+
+const limitOf = (field: Field<number>): Limit | null =>
+  field.state === 'known' ? { value: field.value, at: field.at } : null;

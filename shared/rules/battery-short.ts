@@ -1,0 +1,52 @@
+import type { PlanRule } from './plan-rule.ts';
+import { fewerTakes, partlyKnown, type TakesOver, takesOver } from './takes-over.ts';
+
+export const batteryShort: PlanRule<TakesOver> = {
+  name: 'battery-short',
+  severity: 'warning',
+  docs: {
+    when: 'the takes of the plan record longer than one battery of the body does.',
+    why: 'A battery that is empty in the middle of a take ends it. Setting up, focusing and waiting with the screen on come on top: common practice is a spare, charged, for every battery that the sum asks for, and warm ones where it is cold.',
+    remedy: 'Bring as many charged batteries as it says and one more, or feed the body from mains.',
+    bad: [
+      {
+        says: 'a day on one battery',
+        change: {
+          'kit/bodies/body-a/battery': '30 min',
+          'shots/skin/take': '{ duration: 30 s, count: 80, settle: 5 s }',
+        },
+      },
+    ],
+    good: [
+      {
+        says: 'half an hour of takes on 90 minutes',
+        change: {
+          'kit/bodies/body-a/battery': '90 min',
+          'shots/skin/take': '{ duration: 30 s, count: 60, settle: 5 s }',
+        },
+      },
+    ],
+  },
+  check: ({ shots }) => takesOver(shots, 'takeS', ({ body }) => body.battery),
+  words: (facts, say) =>
+    facts.filled === null
+      ? {
+          what: `One take of ${facts.shot} runs ${say.seconds(facts.each)}; a battery of ${facts.body} lasts ${say.seconds(facts.holds)}.`,
+          why: `The recording ends when the battery is empty.${partlyKnown(facts)}`,
+        }
+      : {
+          what: `The takes on ${facts.body} run ${say.seconds(facts.total)}, a battery lasts ${say.seconds(facts.holds)}.`,
+          why: `They take ${facts.filled} batteries, changed between takes, and setting up comes on top.${partlyKnown(facts)}`,
+        },
+  size: ({ total, each, holds, filled }) => ({
+    kind: 'time',
+    value: (filled === null ? each : total) - holds,
+  }),
+  numbers: ({ total, holds, each, filled }) => ({
+    recordedS: total,
+    batteryS: holds,
+    takeS: each,
+    ...(filled !== null && { batteries: filled }),
+  }),
+  fixes: ({ at, facts }) => fewerTakes(at, facts),
+};

@@ -1,0 +1,60 @@
+import type { PlanRule } from './plan-rule.ts';
+import { fewerTakes, partlyKnown, type TakesOver, takesOver } from './takes-over.ts';
+
+export const cardTooSmall: PlanRule<TakesOver> = {
+  name: 'card-too-small',
+  severity: 'warning',
+  docs: {
+    when: 'the takes of the plan need more than one card of the body holds.',
+    why: 'Bit rate times length is what a take needs, and a take is not split over two cards. A card that is full in the middle of a take ends it. Prefixes are decimal, as on the card’s label (IEC 80000-13).',
+    remedy:
+      'Bring as many cards as it says and change in time, or plan fewer, shorter or smaller takes.',
+    bad: [
+      {
+        says: 'a day on a small card',
+        change: {
+          'kit/bodies/body-a/card': '2 GB',
+          'shots/skin/take': '{ duration: 20 s, count: 40, settle: 5 s }',
+        },
+      },
+      {
+        says: 'a take that no card holds',
+        change: {
+          'kit/bodies/body-a/card': '2 GB',
+          'shots/frost/take': '{ duration: 20 min }',
+        },
+      },
+    ],
+    good: [
+      {
+        says: 'a card that holds them all',
+        change: {
+          'kit/bodies/body-a/card': '64 GB',
+          'shots/skin/take': '{ duration: 20 s, count: 40, settle: 5 s }',
+        },
+      },
+    ],
+  },
+  check: ({ shots }) => takesOver(shots, 'takeBytes', ({ body }) => body.card),
+  words: (facts, say) =>
+    facts.filled === null
+      ? {
+          what: `One take of ${facts.shot} is ${say.bytes(facts.each)}; a card of ${facts.body} holds ${say.bytes(facts.holds)}.`,
+          why: `The recording ends when the card is full.${partlyKnown(facts)}`,
+        }
+      : {
+          what: `The takes on ${facts.body} are ${say.bytes(facts.total)}, a card holds ${say.bytes(facts.holds)}.`,
+          why: `They fill ${facts.filled} cards when each is changed before the take that would not fit.${partlyKnown(facts)}`,
+        },
+  size: ({ total, each, holds, filled }) => ({
+    kind: 'percent',
+    value: (filled === null ? each : total) / holds - 1,
+  }),
+  numbers: ({ total, holds, each, filled }) => ({
+    bytes: total,
+    cardBytes: holds,
+    takeBytes: each,
+    ...(filled !== null && { cards: filled }),
+  }),
+  fixes: ({ at, facts }) => fewerTakes(at, facts),
+};

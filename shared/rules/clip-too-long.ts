@@ -1,0 +1,61 @@
+import { ifKnown } from '../plan/field.ts';
+import type { Sec } from '../quantity/brands.ts';
+import { KINDS } from '../quantity/index.ts';
+import { type ShotRule, setTo } from './shot-rule.ts';
+
+interface Facts {
+  readonly takeS: number;
+  readonly longestS: number;
+  readonly body: string;
+}
+
+export const clipTooLong: ShotRule<Facts> = {
+  name: 'clip-too-long',
+  severity: 'warning',
+  docs: {
+    when: 'a take is longer than the longest clip that the body records in one go.',
+    why: 'The body stops by itself, by its maker’s limit or by heat, and nobody may notice in the middle of the one take that counts.',
+    remedy: 'Shorten the take, or start it anew before the limit, and plan where the gap may fall.',
+    bad: [
+      {
+        says: 'a take over the limit',
+        change: {
+          'kit/bodies/body-a/longest-clip': '29 min',
+          'shots/frost/take': '{ duration: 45 min }',
+        },
+      },
+    ],
+    good: [
+      {
+        says: 'a take that just fits',
+        change: {
+          'kit/bodies/body-a/longest-clip': '29 min',
+          'shots/frost/take': '{ duration: 29 min }',
+        },
+      },
+    ],
+  },
+  check({ bench: { fields, body } }) {
+    const longest = body?.fields['longest-clip'];
+    const take = ifKnown(fields.take);
+    if (!body || longest?.state !== 'known' || take?.duration.state !== 'known') return [];
+    const { duration } = take;
+    if (duration.value <= longest.value) return [];
+    return [
+      {
+        at: duration.at,
+        facts: { takeS: duration.value, longestS: longest.value, body: body.name },
+        related: [{ at: longest.at, words: `\`longest-clip\` of ${body.name}` }],
+      },
+    ];
+  },
+  words: ({ takeS, longestS, body }, say) => ({
+    what: `The take runs ${say.seconds(takeS)}; ${body} stops by itself after ${say.seconds(longestS)}.`,
+  }),
+  size: ({ takeS, longestS }) => ({ kind: 'time', value: takeS - longestS }),
+  numbers: ({ takeS, longestS }) => ({ takeS, longestClipS: longestS }),
+  fixes: ({ at, facts: { longestS } }) => {
+    const text = KINDS.time.print(longestS as Sec);
+    return [setTo(`Take ${text}, the longest in one go`, at, text)];
+  },
+};

@@ -1,0 +1,88 @@
+/** What a plan's takes come to on one body, against what a card or a battery of it holds. */
+import type { Limit, TakesOfShot } from '../figures/recording.ts';
+import { type BodySums, runsOf, sumsByBody } from '../figures/recording-sums.ts';
+import type { Place } from '../plan/place.ts';
+import type { PlanFix } from '../plan/problem.ts';
+import { countFilled, totalOf } from '../recording/filling.ts';
+import type { ShotSummary } from './plan-rule.ts';
+import type { Observation } from './rule.ts';
+import { setTo } from './shot-rule.ts';
+
+export interface TakesOver {
+  readonly body: string;
+  /** Bytes or seconds, of what is known. */
+  readonly total: number;
+  readonly holds: number;
+  /** How many are filled; null: a single take is more than one holds. */
+  readonly filled: number | null;
+  /** The shot that needs most, where the finding stands. */
+  readonly shot: string;
+  readonly each: number;
+  /** Shots that nothing is known of, and which would only add to it. */
+  readonly notCounted: number;
+  /** Takes of that shot that would all fit, with all others as they are; 0: none would. */
+  readonly wouldFit: number;
+}
+
+export const recordingOf = (shots: readonly ShotSummary[]): readonly BodySums[] =>
+  sumsByBody(shots.flatMap(({ takes }) => takes ?? []));
+
+/** One observation for each body of which the takes need more than one card, or battery, holds. */
+export function takesOver(
+  shots: readonly ShotSummary[],
+  unit: 'takeS' | 'takeBytes',
+  limitOf: (sums: BodySums) => Limit | null,
+): readonly Observation<TakesOver>[] {
+  return recordingOf(shots).flatMap((sums): Observation<TakesOver>[] => {
+    const limit = limitOf(sums);
+    if (!limit) return [];
+    const runs = runsOf(sums.shots, unit);
+    const filled = countFilled(runs, limit.value);
+    if (filled !== null && filled <= 1) return [];
+    const total = totalOf(runs);
+    const most = largest(sums.shots, unit, filled === null);
+    const each = most[unit]!;
+    const rest = total - each * most.takes!;
+    const left = limit.value - rest;
+    const key = limit.at.path.at(-1);
+    return [
+      {
+        at: most.at,
+        facts: {
+          body: sums.body.name,
+          total,
+          holds: limit.value,
+          filled,
+          shot: most.shot,
+          each,
+          notCounted: sums.shots.length - runs.length,
+          wouldFit: Math.max(0, Math.floor(left / each)),
+        },
+        related: [{ at: limit.at, words: `\`${key}\` of ${sums.body.name}` }],
+      },
+    ];
+  });
+}
+
+/** By all of its takes; where one take alone is too much, by one take. */
+function largest(
+  shots: readonly TakesOfShot[],
+  unit: 'takeS' | 'takeBytes',
+  byOne: boolean,
+): TakesOfShot {
+  const size = (shot: TakesOfShot): number => (shot[unit] ?? 0) * (byOne ? 1 : (shot.takes ?? 0));
+  return shots.reduce((most, next) => (size(next) > size(most) ? next : most));
+}
+
+/** Fewer takes of the shot that needs most, where they alone would do. */
+export function fewerTakes(at: Place, { shot, wouldFit, filled }: TakesOver): readonly PlanFix[] {
+  if (filled === null || wouldFit < 1) return [];
+  const count = { ...at, path: [...at.path, 'count'] };
+  const takes = wouldFit === 1 ? 'one take' : `${wouldFit} takes`;
+  return [setTo(`Plan ${takes} of ${shot}`, count, String(wouldFit))];
+}
+
+export const partlyKnown = ({ notCounted }: TakesOver): string =>
+  notCounted === 0
+    ? ''
+    : ` ${notCounted === 1 ? 'One shot is' : `${notCounted} shots are`} not counted: what is recorded there is not known.`;
