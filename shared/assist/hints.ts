@@ -10,7 +10,7 @@ import type { Say } from '../rules/say.ts';
 import type { Context } from '../workspace/context.ts';
 import type { InlayHint } from '../workspace/facade.ts';
 import type { Position, Range } from './located.ts';
-import { depthPair, exposureWords, sizeWords } from './words.ts';
+import { asFound, depthPair, exposureWords, sizeWords } from './words.ts';
 
 interface Hint {
   readonly label: string;
@@ -67,8 +67,8 @@ const apertureHint: HintOf = (figures, { marked }, say) => {
   const needed = figures.depthMm.needed;
   const parts: string[] = [];
   if (effective.known && marked.known) {
-    const worksAs = say.fNumber(effective.value);
-    if (worksAs !== say.fNumber(marked.value)) parts.push(`works as ${worksAs}`);
+    const isOther = say.fNumber(effective.value) !== say.fNumber(marked.value);
+    if (isOther || effective.measured) parts.push(say.worksAs(effective.value, effective.measured));
   }
   if (depth.known && needed.known && needed.value > 0) {
     const [there, wanted] = depthPair(depth.value, needed.value, say);
@@ -102,7 +102,7 @@ const isoHint: HintOf = ({ exposureErrorStops: error, isoNeeded }, { iso }, say)
 const magnificationHint: HintOf = ({ magnification }, _bench, say) =>
   magnification.known && magnification.value > 0
     ? {
-        label: say.magnification(magnification.value),
+        label: asFound(magnification, say.magnification(magnification.value)),
         tooltip: 'Magnification, subject to sensor.',
       }
     : null;
@@ -110,7 +110,7 @@ const magnificationHint: HintOf = ({ magnification }, _bench, say) =>
 const fieldHint: HintOf = ({ fieldMm }, _bench, say) =>
   fieldMm.known && Number.isFinite(fieldMm.value[0])
     ? {
-        label: `field ${sizeWords(fieldMm.value, say)}`,
+        label: asFound(fieldMm, `field ${sizeWords(fieldMm.value, say)}`),
         tooltip: 'What the recorded frame takes in at the plane of focus.',
       }
     : null;

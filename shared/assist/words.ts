@@ -4,6 +4,10 @@ import type { Say } from '../rules/say.ts';
 /** Less than this is no error that anybody sees or sets: the exposure is right. */
 const RIGHT_WITHIN_STOPS = 0.05;
 
+/** What a figure was found to be, and that it was measured where it was. */
+export const asFound = ({ measured }: { readonly measured?: true }, words: string): string =>
+  measured ? `${words} (measured)` : words;
+
 /** "24 x 13.5 mm". */
 export function sizeWords([width, height]: readonly [number, number], say: Say): string {
   const [across, down] = [say.length(width), say.length(height)];

@@ -7,6 +7,7 @@ const WORTH_SAYING_STOPS = 1 / 3;
 interface Facts {
   readonly marked: number;
   readonly effective: number;
+  readonly isMeasured: boolean;
   readonly stops: number;
   readonly losses: readonly NamedLoss[];
   /** What the body's display shows. */
@@ -62,7 +63,12 @@ export const apertureBehindConverter: ShotRule<Facts> = {
           marked,
           effective,
           stops,
-          losses: lossByPart.known ? lossByPart.value.filter((loss) => loss.stops >= 0.05) : [],
+          // What the parts take by calculation doesn't add up to what was measured.
+          losses:
+            lossByPart.known && !effectiveFNumber.measured
+              ? lossByPart.value.filter((loss) => loss.stops >= 0.05)
+              : [],
+          isMeasured: effectiveFNumber.measured === true,
           shows: bench.bodyShows === 'effective' ? effective : marked,
           decision,
         },
@@ -71,7 +77,7 @@ export const apertureBehindConverter: ShotRule<Facts> = {
       },
     ];
   },
-  words({ marked, effective, stops, losses, shows, decision }, say) {
+  words({ marked, effective, isMeasured, stops, losses, shows, decision }, say) {
     const parts = losses.map(({ part, stops: lost }) => `${part} ${say.stops(lost)}`).join(', ');
     const shown = shows === marked ? '' : ` The body will show ${say.fNumber(shows)}.`;
     const because =
@@ -81,7 +87,7 @@ export const apertureBehindConverter: ShotRule<Facts> = {
           ? ' It still does not hold the depth that the shot needs.'
           : '';
     return {
-      what: `${say.fNumber(marked)} works as ${say.fNumber(effective)}: ${say.stops(stops)} less light.`,
+      what: `${say.fNumber(marked)} ${say.worksAs(effective, isMeasured)}: ${say.stops(stops)} less light.`,
       why: `${parts ? `Taken by ${parts}.` : ''}${shown}${because}`.trim(),
     };
   },

@@ -12,6 +12,8 @@ interface Facts {
   readonly depthMm: number;
   readonly neededMm: number;
   readonly effective: number;
+  /** The effective f-number was measured. */
+  readonly isMeasured: boolean;
   readonly magnification: number;
   readonly subject: string;
   /** Where no aperture holds both depth and detail: the best compromise. */
@@ -62,6 +64,7 @@ export const depthShort: ShotRule<Facts> = {
           depthMm: judgedDepthMm.value,
           neededMm: needed.value,
           effective: effectiveFNumber.value,
+          isMeasured: effectiveFNumber.measured === true,
           magnification: magnification.value,
           subject: bench.subject?.name ?? 'the subject',
           conflict,
@@ -70,12 +73,12 @@ export const depthShort: ShotRule<Facts> = {
       },
     ];
   },
-  words({ depthMm, neededMm, effective, magnification, subject, conflict }, say) {
+  words({ depthMm, neededMm, effective, isMeasured, magnification, subject, conflict }, say) {
     const [there, needed] = say.lengths2(depthMm, neededMm);
     return {
       what: `Depth is ${there}, ${subject} needs ${needed}.`,
       why:
-        `The aperture works as ${say.fNumber(effective)} at ${say.magnification(magnification)}.` +
+        `The aperture ${say.worksAs(effective, isMeasured)} at ${say.magnification(magnification)}.` +
         (conflict
           ? ` No aperture holds both depth and detail: best is ${say.fNumber(conflict.bestEffective)} effective, with a blur of ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}).`
           : ''),

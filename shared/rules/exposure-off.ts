@@ -17,6 +17,8 @@ interface Facts {
   readonly iso: number;
   readonly isoNeeded: number;
   readonly effective: number;
+  /** The effective f-number was measured. */
+  readonly isMeasured: boolean;
   readonly lossStops: number;
 }
 
@@ -50,18 +52,19 @@ export const exposureOff: ShotRule<Facts> = {
           iso: iso.value,
           isoNeeded: isoNeeded.value,
           effective: effectiveFNumber.value,
+          isMeasured: effectiveFNumber.measured === true,
           lossStops: lightLossStops.known ? lightLossStops.value : 0,
         },
         related: relatedTo(at, exposureErrorStops),
       },
     ];
   },
-  words({ errorStops, isoNeeded, effective, lossStops }, say) {
+  words({ errorStops, isoNeeded, effective, isMeasured, lossStops }, say) {
     const side = errorStops > 0 ? 'too bright' : 'too dark';
     return {
       what: `The shot is ${say.stops(errorStops)} ${side}.`,
       why:
-        `The aperture works as ${say.fNumber(effective)}` +
+        `The aperture ${say.worksAs(effective, isMeasured)}` +
         (lossStops > 0.05 ? `, ${say.stops(lossStops)} under the marked one` : '') +
         `; ISO ${say.iso(isoNeeded)} would balance it.`,
     };

@@ -54,6 +54,11 @@ export class Say {
     return [said(a, left), said(b, right)];
   }
 
+  /** "works as f/62", and that it was measured where it was. */
+  worksAs(effective: number, isMeasured = false): string {
+    return `works as ${this.fNumber(effective)}${isMeasured ? ' (measured)' : ''}`;
+  }
+
   fNumber(value: number): string {
     return `f/${short(value)}`;
   }

@@ -138,3 +138,40 @@ describe('a rig’s measurement', () => {
     expect(figures.effectiveFNumber).toBe(16);
   });
 });
+
+describe('is said to be measured', () => {
+  const text = changed(EXAMPLE_PLAN, {
+    'shots/frost/measured': '{ field: 58 mm, effective-f-number: 24, working-distance: 150 mm }',
+  });
+  const core = coreWith(text);
+
+  it('beside the values', () => {
+    const labels = core
+      .hints(PLAN, { start: { line: 0, character: 0 }, end: { line: 999, character: 0 } })
+      .map(({ label }) => label);
+    expect(labels.filter((label) => label.includes('(measured)'))).toEqual([
+      expect.stringMatching(/^0\.621x \(measured\)$/),
+      expect.stringMatching(/^works as f\/24 \(measured\) · depth/),
+    ]);
+  });
+
+  it('in what is found', () => {
+    const said = core
+      .findings(PLAN)
+      .filter(({ shot }) => shot === 'frost')
+      .map(({ what, why }) => `${what} ${why}`);
+    expect(said.filter((one) => /works as f\/24/.test(one)).length).toBeGreaterThan(0);
+    for (const one of said) expect(one).not.toMatch(/works as f\/24(?! \(measured\))/);
+  });
+
+  it('on the sheet', () => {
+    const { shots } = core.sheet(PLAN);
+    const frost = shots.find(({ name }) => name === 'frost')!;
+    const notes = Object.fromEntries(frost.settings.map(({ label, note }) => [label, note]));
+    expect(notes).toMatchObject({
+      Aperture: expect.stringContaining('works as f/24 (measured)'),
+      Field: expect.stringContaining('0.621x (measured)'),
+      'Subject to rim': expect.stringContaining('measured'),
+    });
+  });
+});

@@ -1,5 +1,5 @@
 /** What to set for a shot, large, and what to put up for it. */
-import { exposureWords, sizeWords } from '../../assist/words.ts';
+import { asFound, exposureWords, sizeWords } from '../../assist/words.ts';
 import { sourceOf } from '../../figures/light-source.ts';
 import { ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
@@ -40,7 +40,7 @@ function aperture({ bench, figures, say }: SaidShot): Setting {
     key: 'aperture',
     value: marked.known ? say.fNumber(marked.value) : null,
     note: joined(
-      effective.known && `works as ${say.fNumber(effective.value)}`,
+      effective.known && say.worksAs(effective.value, effective.measured),
       bodyShows && displays.known && `body shows ${say.fNumber(displays.value)}`,
     ),
   };
@@ -110,7 +110,7 @@ function field({ bench, figures, say }: SaidShot): Setting {
     key: String(bench.wantedAt?.path[0] ?? 'field'),
     value: hasEnd ? sizeWords(fieldMm.value, say) : wanted(bench),
     note: joined(
-      magnification.known && say.magnification(magnification.value),
+      magnification.known && asFound(magnification, say.magnification(magnification.value)),
       ring.known &&
         (ring.value === 0 ? 'ring at infinity' : `ring at ${say.magnification(ring.value)}`),
     ),
@@ -131,7 +131,10 @@ function distance({ bench, figures, say }: SaidShot): Setting {
     key: bench.wantedAt ? String(bench.wantedAt.path[0]) : 'field',
     follows: true,
     value: room.known ? say.length(room.value) : null,
-    note: whole.known ? `${say.length(whole.value)} to the sensor` : undefined,
+    note: joined(
+      room.known && room.measured && 'measured',
+      whole.known && `${say.length(whole.value)} to the sensor`,
+    ),
   };
 }
 
