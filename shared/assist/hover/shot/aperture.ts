@@ -55,7 +55,9 @@ function contrastRows({ bench, figures, say }: SaidShot): string {
 
 function lossLines({ figures, say }: SaidShot): Line[] {
   const { lightLossStops: lost, lossByPart, glassLossStops: glass } = figures;
-  const taking = (lossByPart.known ? lossByPart.value : []).filter(
+  // What the parts take by calculation doesn't add up to what was measured.
+  const isTraced = !(lost.known && lost.measured);
+  const taking = (isTraced && lossByPart.known ? lossByPart.value : []).filter(
     ({ stops }) => Math.abs(stops) >= LEAST_LOSS_STOPS,
   );
   return [
