@@ -4,8 +4,8 @@ import { swatchesOf } from '../figures/film.ts';
 import { filmColour, prepareSwatches, type Swatches } from '../film/colour.ts';
 import { D65_K } from '../film/daylight.ts';
 import { THICKEST_NM } from '../film/reflectance.ts';
-import type { Field } from '../plan/field.ts';
-import type { Subject } from '../plan/generated/types.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { Shot, Subject } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Context } from '../workspace/context.ts';
 import type { ColourSwatch, Range } from './located.ts';
@@ -33,8 +33,12 @@ export function coloursIn(context: Context, file: FileId): readonly ColourSwatch
 
 /** As the first shot of the subject lights and balances it; without one, in D65 and square on. */
 function swatchesFor({ store, analysis }: Context, file: FileId, subject: EntryId): Swatches {
+  const name = subject.slice('subjects/'.length);
   for (const plan of store.files())
     for (const shot of analysis.shots(plan)) {
+      // Laying a shot out costs more than reading whom it names.
+      const fields = analysis.entries.lowered(plan, shot)?.value as Shot | undefined;
+      if (!fields || ifKnown(fields.subject) !== name) continue;
       const bench = analysis.bench(plan, shot);
       if (bench?.subject?.file !== file || bench.subject.entry !== subject) continue;
       const swatches = swatchesOf(bench);

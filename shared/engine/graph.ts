@@ -6,6 +6,10 @@
  * Setting an input marks what depends on it as stale (pushed, so that clean parts of a large
  * plan cost nothing); reading a stale query first asks whether anything it read really changed
  * and recomputes only then. A query whose new value equals its old one stops the wave there.
+ *
+ * A passing query keeps only its last few values, for what is large and read once by a query that
+ * keeps something small of it. Of the others it still knows what they read, so it is worked out
+ * again no sooner than somebody asks for it.
  */
 
 /** Clean: value holds. Check: something further up may have changed. Stale: something read did. */
@@ -30,6 +34,8 @@ class Cell<T> {
   running = false;
   /** A query that has computed at least once; an input that was set and not deleted since. */
   settled = false;
+  /** False while the value of a passing query is let go. */
+  held = true;
 
   constructor(
     readonly home: Map<string, Cell<T>>,
@@ -37,7 +43,36 @@ class Cell<T> {
     readonly equal: Equal<T>,
     readonly compute: ((key: string) => T) | null,
     readonly name: string,
+    readonly passing: Passing | null = null,
   ) {}
+}
+
+/** The cells of a passing query whose values are held, the oldest let go first. */
+class Passing {
+  readonly #cells: (Cell<unknown> | undefined)[];
+  #next = 0;
+
+  constructor(count: number) {
+    this.#cells = new Array(count).fill(undefined);
+  }
+
+  hold(cell: Cell<unknown>): void {
+    const oldest = this.#cells[this.#next];
+    if (oldest) letGo(oldest);
+    cell.held = true;
+    this.#cells[this.#next] = cell;
+    this.#next = (this.#next + 1) % this.#cells.length;
+  }
+
+  clear(): void {
+    for (const cell of this.#cells) if (cell) letGo(cell);
+    this.#cells.fill(undefined);
+  }
+}
+
+function letGo(cell: Cell<unknown>): void {
+  cell.value = undefined;
+  cell.held = false;
 }
 
 /** False where it was observed already. */
@@ -92,6 +127,7 @@ export class Graph {
   #reader: Cell<unknown> | null = null;
   #revision = 1;
   readonly #homes: Map<string, Cell<unknown>>[] = [];
+  readonly #passing: Passing[] = [];
   /** How often each query computed, by its name: what the work-counter tests read. */
   readonly computed = new Map<string, number>();
 
@@ -128,11 +164,27 @@ export class Graph {
   }
 
   query<T>(name: string, compute: (key: string) => T, equal: Equal<T> = Object.is): Query<T> {
+    return this.#query(name, compute, equal, null);
+  }
+
+  /** A query that holds no more than its last `count` values. */
+  passing<T>(name: string, compute: (key: string) => T, count: number): Query<T> {
+    const passing = new Passing(count);
+    this.#passing.push(passing);
+    return this.#query(name, compute, Object.is, passing);
+  }
+
+  #query<T>(
+    name: string,
+    compute: (key: string) => T,
+    equal: Equal<T>,
+    passing: Passing | null,
+  ): Query<T> {
     const home = this.#home<T>();
     return (key) => {
       let cell = home.get(key);
       if (!cell) {
-        cell = new Cell<T>(home, key, equal, compute, name);
+        cell = new Cell<T>(home, key, equal, compute, name, passing);
         home.set(key, cell);
       }
       return this.#read(cell);
@@ -155,6 +207,7 @@ export class Graph {
 
   /** Lets go of what no query observes and nobody has read for a while. */
   sweep(all = false): void {
+    if (all) for (const passing of this.#passing) passing.clear();
     const before = all ? this.#revision + 1 : this.#revision - KEPT_REVISIONS;
     const unused: Cell<unknown>[] = [];
     for (const home of this.#homes)
@@ -184,6 +237,7 @@ export class Graph {
       reader.sources.push(cell as unknown as Cell<unknown>);
     cell.readAt = this.#revision;
     if (cell.state !== State.Clean) this.#refresh(cell as unknown as Cell<unknown>);
+    if (!cell.held) this.#recompute(cell as unknown as Cell<unknown>);
     return cell.value as T;
   }
 
@@ -218,7 +272,10 @@ export class Graph {
     try {
       const value = compute(cell.key);
       this.computed.set(cell.name, (this.computed.get(cell.name) ?? 0) + 1);
-      if (!cell.settled || !cell.equal(cell.value, value)) {
+      if (!cell.held && cell.state === State.Clean) {
+        // What was let go is the same again: nothing that follows from it has changed.
+        cell.value = value;
+      } else if (!cell.settled || !cell.equal(cell.value, value)) {
         cell.value = value;
         cell.settled = true;
         forEachObserver(cell, (observer) => {
@@ -226,6 +283,7 @@ export class Graph {
         });
       }
       cell.state = State.Clean;
+      cell.passing?.hold(cell);
     } finally {
       cell.running = false;
       this.#reader = outer;

@@ -15,7 +15,6 @@ import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
-import type { Accepted } from '../rules/acceptance.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
 import { Entries } from './entries.ts';
@@ -32,7 +31,14 @@ import { summaryOf } from './summary.ts';
 import { chunkFindings, entryFindings, type TextFinding } from './text-findings.ts';
 import { usedNames } from './used-names.ts';
 
-const NOTHING_FOUND: Accepted = { findings: [], byPlan: [] };
+/** What is kept of a shot that was worked out: what is found in it, and what the plan's rules read. */
+interface WorkedShot {
+  readonly findings: readonly Finding[];
+  /** None of a shot whose own text, shape or names are wrong. */
+  readonly summary?: ShotSummary;
+}
+
+const NOTHING_FOUND: WorkedShot = { findings: [] };
 
 /** Entries whose findings are gathered together. */
 const GROUP_SIZE = 64;
@@ -46,8 +52,7 @@ export class Analysis {
   readonly #entryText: Query<readonly TextFinding[]>;
   readonly #bench: Query<Bench | undefined>;
   readonly #figures: Query<ShotFigures | undefined>;
-  readonly #shot: Query<Accepted>;
-  readonly #summary: Query<ShotSummary | undefined>;
+  readonly #shot: Query<WorkedShot>;
   readonly #summaryGroup: Query<readonly ShotSummary[]>;
   readonly #usedNames: Query<readonly string[]>;
   readonly #usedGroup: Query<readonly string[]>;
@@ -86,16 +91,22 @@ export class Analysis {
       (key) => entryFindings(entries, names, ...splitKey(key)),
       sameData,
     );
-    this.#bench = graph.query('bench', (key) => this.#benchOf(...splitKey(key)), sameData);
-    this.#figures = graph.query('figures', (key) => {
-      const bench = this.#bench(key);
-      return bench && figuresOf(bench);
-    });
-    this.#shot = graph.query('shot-findings', (key) => this.#shotFindings(key), sameData);
-    this.#summary = graph.query('summary', (key) => this.#summaryOf(key), sameData);
+    this.#bench = graph.passing('bench', (key) => this.#benchOf(...splitKey(key)), GROUP_SIZE);
+    this.#figures = graph.passing(
+      'figures',
+      (key) => {
+        const bench = this.#bench(key);
+        return bench && figuresOf(bench);
+      },
+      GROUP_SIZE,
+    );
+    this.#shot = graph.query('shot', (key) => this.#workOut(key), sameData);
     this.#summaryGroup = graph.query(
       'summary-group',
-      (key) => this.#gather(key, this.#entryIds, (one) => this.#summary(one) ?? []),
+      (key) =>
+        this.#gather(key, this.#entryIds, (entry) =>
+          this.isShot(splitKey(entry)[1]) ? (this.#shot(entry).summary ?? []) : [],
+        ),
       sameData,
     );
     this.#stateGroup = graph.query(
@@ -196,25 +207,20 @@ export class Analysis {
     });
   }
 
-  #shotFindings(key: string): Accepted {
+  /** Bench and figures are large and pass; what they come to is small and stays. */
+  #workOut(key: string): WorkedShot {
     const [file] = splitKey(key);
     if (this.#isBroken(key)) return NOTHING_FOUND;
     const bench = this.#bench(key);
     const figures = this.#figures(key);
     if (!bench || !figures) return NOTHING_FOUND;
-    return findInShot({ bench, figures }, this.#reader(file).plan('allow'));
+    const { findings, byPlan } = findInShot({ bench, figures }, this.#reader(file).plan('allow'));
+    return { findings, summary: summaryOf(bench, figures, byPlan) };
   }
 
   /** An entry that is being typed or broken shows what is wrong with its text and no more. */
   #isBroken(key: string): boolean {
     return this.textFindings(...splitKey(key)).some(({ severity }) => severity === 'error');
-  }
-
-  #summaryOf(key: string): ShotSummary | undefined {
-    if (!this.isShot(splitKey(key)[1]) || this.#isBroken(key)) return undefined;
-    const bench = this.#bench(key);
-    const figures = this.#figures(key);
-    return bench && figures && summaryOf(bench, figures, this.#shot(key).byPlan);
   }
 
   /** Shots without an error or a warning, of all shots. */

@@ -36,7 +36,7 @@ function countsOf(line: number, change: (text: string) => string) {
     lower: count('lower'),
     bench: count('bench'),
     figures: count('figures'),
-    shots: count('shot-findings'),
+    shots: count('shot'),
   };
 }
 
