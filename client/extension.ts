@@ -4,7 +4,7 @@
  */
 import { commands, type ExtensionContext, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
-import { compareWithCommit } from './compare.ts';
+import { Comparisons, compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
 import { openNewPlan } from './new-plan.ts';
 import { answerFileReads } from './read-file.ts';
@@ -36,6 +36,7 @@ export const start = async (
     },
   });
   const sheets = new Sheets(context, client);
+  const comparisons = new Comparisons();
   context.subscriptions.push(
     log,
     sheets,
@@ -44,7 +45,10 @@ export const start = async (
     answerFileReads(client),
     commands.registerCommand('lamella.newPlan', openNewPlan),
     commands.registerCommand('lamella.openSheet', sheets.show),
-    commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client)),
+    workspace.registerTextDocumentContentProvider(Comparisons.scheme, comparisons),
+    commands.registerCommand('lamella.compareWithCommit', () =>
+      compareWithCommit(client, comparisons),
+    ),
     commands.registerCommand('lamella.showLog', () => log.show()),
     commands.registerCommand('lamella.restart', async () => {
       status.forget();

@@ -73,12 +73,18 @@ export const fieldOutOfReach: ShotRule<Facts> = {
     const reached =
       least === most
         ? `it has one magnification, ${say.magnification(most)}`
-        : `it reaches ${say.magnification(least)} to ${say.magnification(most)}`;
+        : least === 0
+          ? `it reaches ${say.magnification(most)} at most`
+          : `it reaches ${say.magnification(least)} to ${say.magnification(most)}`;
     if (recordedMm === null)
       return { what: `The rig can't set ${say.magnification(wanted)}: ${reached}.` };
     const field = (m: number) => (m > 0 ? say.length(recordedMm / m) : 'endless');
     const between =
-      least === most ? `it frames ${field(most)}` : `it frames ${field(most)} to ${field(least)}`;
+      least === most
+        ? `it frames ${field(most)}`
+        : least === 0
+          ? `it frames ${field(most)} or more`
+          : `it frames ${field(most)} to ${field(least)}`;
     return {
       what: `The rig can't frame ${field(wanted)}: ${between}.`,
       why: `A field of ${field(wanted)} takes ${say.magnification(wanted)}; ${reached}${rig && ` (${rig})`}.`,

@@ -3,8 +3,10 @@ import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { comparePlans } from '../../shared/report/compare/compare.ts';
+import { compareReport } from '../../shared/report/json.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { coreWith, findingsOf, PLAN } from '../support/plans.ts';
+import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 import { ROOT, read } from './support/project.ts';
 
 const README = read('README.md');
@@ -139,6 +141,30 @@ describe('keys of the JSON', () => {
       expect(documented.get('files[].findings[].related[]')).toContain(`\`${part}\``);
     for (const part of ['title', 'price'])
       expect(documented.get('files[].findings[].fixes[]')).toContain(`\`${part}\``);
+  });
+});
+
+describe('keys of a comparison', () => {
+  it('every key is documented, and every documented one is there', () => {
+    const before = changed(EXAMPLE_PLAN, { 'shots/frost/iso': '200' });
+    const after = changed(EXAMPLE_PLAN, {
+      'shots/frost/aperture': 'f/4',
+      'shots/frost/iso': '400',
+      'shots/frost/rig': null,
+      'kit/tubes/tube-20/length': '25 mm',
+    })
+      .replaceAll('panel', 'lamp')
+      .replace('  skin:', '  shine:');
+    const found = new Set<string>();
+    const documented = rowsOf('keys of compare');
+    for (const [old, now] of [
+      [before, after],
+      [before, before.replace('iso: 200', 'iso: 250')],
+    ] as const) {
+      const comparison = comparePlans(coreWith(old).compared(PLAN), coreWith(now).compared(PLAN));
+      walk(JSON.parse(compareReport('a', 'b', comparison)), '', documented, found);
+    }
+    expect([...found].sort()).toEqual([...documented.keys()].sort());
   });
 });
 

@@ -180,8 +180,12 @@ function figureChanges(before: ShotFiguresJson, after: ShotFiguresJson): readonl
   });
 }
 
-/** `depthMm` by its parts, as `depthMm.needed`. */
-function flat({ notKnown: _, ...figures }: ShotFiguresJson): ReadonlyMap<string, unknown> {
+/** `depthMm` by its parts, as `depthMm.needed`. What was measured is told by the plan's own fields. */
+function flat({
+  notKnown: _,
+  measured: __,
+  ...figures
+}: ShotFiguresJson): ReadonlyMap<string, unknown> {
   const rows = Object.entries(figures).flatMap(([name, value]): [string, unknown][] => {
     if (LONG.has(name)) return [];
     if (name !== 'depthMm' || value === null) return [[name, value]];
