@@ -61,7 +61,7 @@ test.each([
       ...args,
     ]);
   try {
-    git('init', '-q');
+    git('init', '-q', '-b', 'before-the-shoot');
     git('add', '.');
     git('commit', '-qm', 'Before');
     const workbench = await Workbench.open(browser, host, FILE);
@@ -70,19 +70,29 @@ test.each([
     for (let count = 0; count < 'f/16'.length; count++)
       await workbench.page.keyboard.press('Delete');
     await workbench.page.keyboard.type('f/22');
-    // The repository is found some time after the folder is opened; until then nothing is shown.
-    await expect
-      .poll(async () => {
-        await workbench.run('Lamella: Compare with the Last Commit');
-        await workbench.page.waitForTimeout(500);
-        return workbench.page.locator('.tab').filter({ hasText: 'since its last commit' }).count();
-      }, WAIT)
-      .toBeGreaterThan(0);
+    // The repository is found some time after the folder is opened; its branch stands below then.
+    await workbench.page
+      .locator('.statusbar-item')
+      .filter({ hasText: /before-the-shoot/ })
+      .first()
+      .waitFor(WAIT);
+    await workbench.run('Lamella: Compare with the Last Commit');
     const shown = await comparisonIn(workbench.page);
     const words = ((await shown.locator('body').textContent()) ?? '').replace(/\s+/g, ' ');
     expect(words).toContain('f/16');
     expect(words).toContain('f/22');
     await workbench.picture(`comparison, ${name}`);
+
+    // Asked for again it is the same page, with what the plan says now.
+    await workbench.focusText();
+    await workbench.goTo('f/16', PLAN);
+    for (let count = 0; count < 'f/22'.length; count++)
+      await workbench.page.keyboard.press('Delete');
+    await workbench.page.keyboard.type('f/32');
+    await workbench.run('Lamella: Compare with the Last Commit');
+    await expect.poll(() => shown.locator('body').textContent(), WAIT).toContain('f/32');
+    const tabs = workbench.page.locator('.tab').filter({ hasText: 'since its last commit' });
+    expect(await tabs.count()).toBe(1);
     await workbench.close();
   } finally {
     await host.stop();
