@@ -1,0 +1,33 @@
+/**
+ * `npm run long`: builds, then the long runs of tests/long, then every property of the tests on many
+ * more cases. Arguments: how many texts, how many times the server is killed, the seed.
+ */
+import { spawnSync } from 'node:child_process';
+import path from 'node:path';
+import { ensureInstalled, ROOT } from './ensure.mjs';
+
+/** Tests whose properties are tried on more cases when `LAMELLA_LONG` is 1. */
+const PROPERTIES = ['tests/fuzz', 'tests/laws', 'tests/rules', 'tests/quantity', 'tests/settle'];
+
+ensureInstalled();
+await (await import('./build.mjs')).buildIfStale();
+const { build } = await import('esbuild');
+const outfile = path.join(ROOT, '.cache/long.mjs');
+await build({
+  entryPoints: [path.join(ROOT, 'tests/long/main.ts')],
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  outfile,
+  external: ['esbuild', 'yaml', 'fast-check', 'vscode-jsonrpc'],
+});
+const run = (args, env = {}) =>
+  spawnSync(process.execPath, args, {
+    cwd: ROOT,
+    stdio: 'inherit',
+    env: { ...process.env, ...env },
+  }).status ?? 1;
+const scripts = run([outfile, ...process.argv.slice(2)]);
+const vitest = path.join(ROOT, 'node_modules/vitest/vitest.mjs');
+const properties = run([vitest, 'run', '--passWithNoTests', ...PROPERTIES], { LAMELLA_LONG: '1' });
+process.exitCode = scripts || properties;

@@ -1,0 +1,70 @@
+/** The language server killed while somebody types: the editor starts it again and nothing is lost. */
+import { execFileSync } from 'node:child_process';
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { startNodeHost } from './node-host.ts';
+import { ROOT } from './paths.ts';
+import { launchBrowser, Workbench } from './workbench.ts';
+
+const WAIT = { timeout: 30_000, interval: 100 };
+const FILE = 'first-draft.shootplan.yaml';
+const PLAN = readFileSync(path.join(ROOT, 'samples', FILE), 'utf8');
+const KILLS = process.env.LAMELLA_LONG === '1' ? 50 : 3;
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+/** Processes of the language server that run in `folder`'s editor: by what they were started with. */
+const servers = (): readonly number[] =>
+  readdirSync('/proc').flatMap((name) => {
+    if (!/^\d+$/.test(name)) return [];
+    try {
+      const words = readFileSync(`/proc/${name}/cmdline`, 'utf8').split('\0');
+      return words.some((word) => word.endsWith('lamella-language-server.cjs'))
+        ? [Number(name)]
+        : [];
+    } catch {
+      return [];
+    }
+  });
+
+test(
+  `killed ${KILLS} times in mid-edit`,
+  async () => {
+    const before = new Set(servers());
+    const host = await startNodeHost({ [FILE]: PLAN });
+    try {
+      const workbench = await Workbench.open(browser, host, FILE);
+      await workbench.hideSideBar();
+      await workbench.goTo('title:', PLAN);
+      /** The file's heading in the list of problems, with how many there are. */
+      const problems = async () =>
+        (await workbench.problems()).find((row) => row.startsWith('first-draft')) ?? '';
+      await expect.poll(problems, WAIT).toMatch(/\d/);
+      const found = await problems();
+      for (let count = 1; count <= KILLS; count++) {
+        await workbench.focusText();
+        await workbench.page.keyboard.type('# ', { delay: 20 });
+        const own = servers().filter((id) => !before.has(id));
+        expect(own).toHaveLength(1);
+        execFileSync('kill', ['-9', String(own[0])]);
+        await workbench.page.keyboard.type(`note ${count}`, { delay: 20 });
+        await workbench.page.keyboard.press('Enter');
+        await expect.poll(() => servers().filter((id) => !before.has(id)).length, WAIT).toBe(1);
+        await expect.poll(problems, WAIT).toBe(found);
+      }
+      await workbench.focusText();
+      await workbench.save();
+      await expect.poll(() => host.folder.read(FILE), WAIT).toContain(`# note ${KILLS}\ntitle:`);
+      await workbench.close();
+    } finally {
+      await host.stop();
+    }
+  },
+  KILLS * 60_000,
+);

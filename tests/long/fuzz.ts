@@ -1,0 +1,122 @@
+/**
+ * Texts that are no plans, by the hundred thousand: bytes, text in the shape of YAML, and samples with
+ * something done to them. Nothing may throw or hang, and all that is said stands inside the text.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { performance } from 'node:perf_hooks';
+import { decode } from '../../server/files/decode.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+import { shards } from '../fuzz/text-plans.ts';
+import { type Random, randomFrom } from '../published/support/random.ts';
+import { coreWith, PLAN } from '../support/plans.ts';
+
+export interface FuzzResult {
+  readonly kind: string;
+  readonly inputs: number;
+  readonly findings: number;
+  /** Longest that any took, ms; the machine may have been busy with something else. */
+  readonly longestMs: number;
+  readonly failures: readonly { readonly why: string; readonly text: string }[];
+}
+
+/** Longer than this somebody notices. */
+const MOST_MS = 1_000;
+/** After so many, more of the kind tell nothing new. */
+const MOST_FAILURES = 5;
+
+type Make = (random: Random, samples: readonly string[]) => string;
+
+const bytes: Make = (random, samples) => {
+  const noise = Uint8Array.from({ length: random.whole(0, 400) }, () => random.whole(0, 255));
+  const sample = new TextEncoder().encode(random.pick(samples));
+  const at = random.whole(0, sample.length);
+  const whole = random.pick([
+    noise,
+    Buffer.concat([sample.subarray(0, at), noise, sample.subarray(at)]),
+  ]);
+  const decoded = decode(whole);
+  return decoded.ok ? decoded.text : (decoded.lenient ?? '');
+};
+
+const yamlShaped: Make = (random) => {
+  let text = '';
+  for (let count = random.whole(1, 60); count > 0; count--) text += random.pick(shards);
+  return text;
+};
+
+/** Pieces cut, put in, doubled and exchanged, within a line and across lines. */
+const mutated: Make = (random, samples) => {
+  let text = random.pick(samples);
+  for (let count = random.whole(1, 5); count > 0; count--) {
+    const at = random.whole(0, text.length);
+    const length = random.pick([0, 1, random.whole(0, 30), random.whole(0, 300)]);
+    const piece = random.pick([
+      '',
+      random.pick(shards),
+      text.slice(at, at + length).repeat(2),
+      text.slice(random.whole(0, text.length)).slice(0, length),
+    ]);
+    text = text.slice(0, at) + piece + text.slice(at + length);
+  }
+  return text;
+};
+
+const KINDS: Readonly<Record<string, Make>> = { bytes, 'shaped as YAML': yamlShaped, mutated };
+
+export function fuzz(inputs: number, root: string, seed: number): readonly FuzzResult[] {
+  const folder = path.join(root, 'samples');
+  const samples = readdirSync(folder)
+    .filter((name) => name.endsWith('.shootplan.yaml'))
+    .map((name) => readFileSync(path.join(folder, name), 'utf8'));
+  return Object.entries(KINDS).map(([kind, make], index) => {
+    const random = randomFrom(seed + index);
+    const count = Math.ceil(inputs / Object.keys(KINDS).length);
+    const failures: { why: string; text: string }[] = [];
+    let [findings, longestMs] = [0, 0];
+    for (let run = 0; run < count && failures.length < MOST_FAILURES; run++) {
+      const text = make(random, samples);
+      const started = performance.now();
+      const why = faultOf(text, (found) => {
+        findings += found;
+      });
+      let took = performance.now() - started;
+      // Once more where the machine may have done something else meanwhile.
+      if (took > MOST_MS) {
+        const again = performance.now();
+        faultOf(text, () => {});
+        took = Math.min(took, performance.now() - again);
+      }
+      longestMs = Math.max(longestMs, took);
+      if (why !== undefined) failures.push({ why, text });
+      else if (took > MOST_MS) failures.push({ why: `took ${Math.round(took)} ms`, text });
+    }
+    return { kind, inputs: count, findings, longestMs, failures };
+  });
+}
+
+/** What is wrong with how a text is dealt with; undefined: nothing. */
+function faultOf(text: string, count: (findings: number) => void): string | undefined {
+  try {
+    const core = coreWith(text);
+    const found = core.findings(PLAN);
+    count(found.length);
+    core.figures(PLAN);
+    return misplaced(core, text);
+  } catch (error) {
+    return error instanceof Error ? (error.stack ?? error.message) : String(error);
+  }
+}
+
+function misplaced(core: Core, text: string): string | undefined {
+  const lengths = text.split(/\r\n|\r|\n/).map(({ length }) => length);
+  for (const { rule, range, what } of core.findings(PLAN)) {
+    if (rule === 'rule-failed') return `a rule failed: ${what}`;
+    for (const { line, character } of [range.start, range.end])
+      if (!(character <= (lengths[line] ?? -1))) return `${rule} stands outside the text`;
+    const { start, end } = range;
+    if (start.line > end.line || (start.line === end.line && start.character > end.character))
+      return `${rule} ends before it begins`;
+  }
+  return undefined;
+}

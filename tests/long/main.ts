@@ -1,0 +1,31 @@
+/**
+ * `npm run long`: what takes too long for every commit. Prints a table for the README, and ends with
+ * status 1 where anything failed; what failed is printed whole, to be kept as a test.
+ */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fuzz } from './fuzz.ts';
+import { killServer } from './kills.ts';
+
+const ROOT = process.cwd();
+const [inputs = '100000', kills = '50', seed = '1848'] = process.argv.slice(2);
+const say = (text: string) => process.stdout.write(`${text}\n`);
+let failed = 0;
+
+say(`| texts, seed ${seed} | inputs | findings | longest, ms | failures |`);
+say('| --- | --- | --- | --- | --- |');
+for (const result of fuzz(Number(inputs), ROOT, Number(seed))) {
+  const { kind, findings, longestMs, failures } = result;
+  const counts = [result.inputs, findings, Math.ceil(longestMs), failures.length];
+  say(`| ${kind} | ${counts.map((each) => each.toLocaleString('en')).join(' | ')} |`);
+  for (const { why, text } of failures) say(`\n${why}\n${JSON.stringify(text)}\n`);
+  failed += failures.length;
+}
+
+const plan = readFileSync(path.join(ROOT, 'samples/first-draft.shootplan.yaml'), 'utf8');
+const server = path.join(ROOT, 'dist/lamella-language-server.cjs');
+const killed = await killServer(Number(kills), server, plan);
+say(`\nServer killed in mid-edit ${killed.kills} times: ${killed.failures.length} failures.`);
+for (const failure of killed.failures) say(failure);
+failed += killed.failures.length;
+process.exitCode = failed > 0 ? 1 : 0;
