@@ -1,6 +1,6 @@
-/** Another editor, by the same protocol over stdio: it is told what the command line says. */
+/** Another editor, set up as the README says: it is told what the command line says. */
 import { execFileSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import { chmodSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { planTemplate } from '../../shared/assist/template.ts';
@@ -22,17 +22,26 @@ interface Diagnostic {
 
 const SEVERITIES = ['error', 'warning', 'information', 'hint'];
 
+/** What the README says to write for this editor. */
+const LINES = /```lua\n([\s\S]*?)```/.exec(readFileSync(path.join(ROOT, 'README.md'), 'utf8'))![1]!;
+
 /** What the server publishes to Neovim, said as the command line says it. */
 const publishedTo = (folder: Folder, file: string) => {
   const script = path.join(ROOT, 'tests/editor/neovim.lua');
-  const options = ['--headless', '-u', 'NONE', '-i', 'NONE', '-n', file];
+  const lines = path.join(folder.path, 'init.lua');
+  writeFileSync(lines, LINES);
+  const program = path.join(folder.path, 'lamella-language-server');
+  writeFileSync(program, `#!/bin/sh\nexec "${process.execPath}" "${LANGUAGE_SERVER}" "$@"\n`);
+  chmodSync(program, 0o755);
+  const options = ['--headless', '-u', 'NONE', '-i', 'NONE', '-n'];
   const output = execFileSync('nvim', [...options, '-c', `luafile ${script}`], {
     cwd: folder.path,
     encoding: 'utf8',
     env: {
       ...process.env,
-      LAMELLA_NODE: process.execPath,
-      LAMELLA_SERVER: LANGUAGE_SERVER,
+      PATH: `${folder.path}${path.delimiter}${process.env.PATH}`,
+      LAMELLA_LINES: lines,
+      LAMELLA_FILE: file,
       ...Object.fromEntries(
         ['CONFIG', 'DATA', 'STATE', 'CACHE'].map((kind) => [`XDG_${kind}_HOME`, folder.path]),
       ),
