@@ -6,11 +6,15 @@ import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import { type LengthUnit, Say } from '../rules/say.ts';
 import { inertLine } from './inert.ts';
 import { painter } from './paint.ts';
+import { wrap } from './wrap.ts';
 
 export interface FiguresTextOptions {
   readonly colour: boolean;
   readonly lengths?: LengthUnit;
 }
+
+/** Columns of a terminal, or of paper. */
+const WIDTH = 88;
 
 type Print = (value: number, say: Say) => string;
 
@@ -18,6 +22,7 @@ type Print = (value: number, say: Say) => string;
 const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/exposureErrorStops$/, (value, say) => say.stopsSigned(value)],
   [/stops$/i, (value, say) => say.stops(value)],
+  [/MmPerS$/, (value, say) => `${say.number(value)} mm/s`],
   [/Mm$/, (value, say) => say.length(value)],
   [/Um$/, (value, say) => say.micrometres(value)],
   [/^moment.*Nm$/, (value, say) => `${say.number(value)} N·m`],
@@ -26,6 +31,7 @@ const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/Px$/, (value, say) => say.pixels(value)],
   [/Bytes$/, (value, say) => say.bytes(value)],
   [/Kg$/, (value, say) => `${say.number(value)} kg`],
+  [/^shutterSeconds$/, (value, say) => say.shutter(value)],
   [/Seconds$|S$/, (value, say) => say.seconds(value)],
   [/FNumber$/i, (value, say) => say.fNumber(value)],
   [/magnification$|^reach$/i, (value, say) => say.magnification(value)],
@@ -49,12 +55,18 @@ export function figuresText(
   const block = (heading: string, { notKnown, measured, ...figures }: ShotFiguresJson): void => {
     const width = Math.max(0, ...Object.keys(figures).map((name) => figureLabel(name).length));
     out.push('', paint('heading', inertLine(heading)));
+    const shared = sharedReasons(figures, notKnown);
     for (const [name, value] of Object.entries(figures)) {
-      if (doesNotApply(notKnown[name])) continue;
+      if (doesNotApply(notKnown[name]) || shared.has(reasonOf(name, value, notKnown) ?? ''))
+        continue;
       const said = valueText(name, value as JsonFigure, notKnown, say);
       const text = measured?.includes(name) ? `${said} (measured)` : said;
       const shown = value === null ? paint('aside', text) : text;
       out.push(`  ${figureLabel(name).padEnd(width)}  ${shown}`);
+    }
+    for (const [reason, names] of shared) {
+      const waiting = wrap(`${names.map(figureLabel).join(', ')}.`, WIDTH, '    ');
+      out.push(paint('aside', `  ${inertLine(`not known: ${reason}`)}\n${waiting}`));
     }
   };
   for (const [shot, figures] of shots) block(shot, figures);
@@ -62,6 +74,37 @@ export function figuresText(
     block(`all takes on ${body}`, sums as unknown as ShotFiguresJson);
   if (shots.size === 0) out.push('', 'No shots.');
   return `${out.join('\n')}\n`;
+}
+
+/** So many figures that wait for the same are named together, under it. */
+const SHARED_BY = 3;
+
+/** Why a figure, or every part of it, is not known; undefined where something is. */
+function reasonOf(
+  name: string,
+  value: unknown,
+  notKnown: Readonly<Record<string, string>>,
+): string | undefined {
+  if (value === null) return notKnown[name];
+  if (typeof value !== 'object' || Array.isArray(value)) return undefined;
+  const reasons = Object.entries(value ?? {}).map(([part, inner]) =>
+    reasonOf(`${name}.${part}`, inner, notKnown),
+  );
+  return new Set(reasons).size === 1 ? reasons[0] : undefined;
+}
+
+/** Reasons that many figures have, with these figures in their order. */
+function sharedReasons(
+  figures: object,
+  notKnown: Readonly<Record<string, string>>,
+): ReadonlyMap<string, readonly string[]> {
+  const byReason = new Map<string, string[]>();
+  for (const [name, value] of Object.entries(figures)) {
+    const reason = reasonOf(name, value, notKnown);
+    if (reason === undefined || doesNotApply(notKnown[name])) continue;
+    byReason.set(reason, [...(byReason.get(reason) ?? []), name]);
+  }
+  return new Map([...byReason].filter(([, names]) => names.length >= SHARED_BY));
 }
 
 /** One figure alone, by its name in the contract ("depthMm.needed"); `why` it is null, where it is. */
@@ -123,6 +166,8 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
       .join(' ');
   });
   if (texts.length === 0) return 'none';
+  if (name === 'tiltWindowDeg' && Number(values[0]) > Number(values[1]))
+    return `shut: least ${texts[0]}, greatest ${texts[1]}`;
   const between = /^(reach|tiltWindow)/.test(name)
     ? ' to '
     : name.startsWith('field')
@@ -134,8 +179,12 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
 /** `workingDistanceMm` as "working distance": the unit stands behind the number. */
 export const figureLabel = (name: string): string =>
   name
-    .replace(/(Mm|Um|Nm|Deg|Px|Kg|Bytes|Seconds|(?<!Per)S|Stops)$/, '')
+    .replace(/ecordedS$/, 'ecordedTime')
+    .replace(/ecordedBytes$/, 'ecordedData')
+    .replace(/(MmPerS|Mm|Um|Nm|Deg|Px|Kg|Bytes|Seconds|S|Stops)$/, '')
     .replace(/FNumber$/, ' f-number')
+    .replace(/^airy$/, 'Airy disk')
+    .replace(/AtNyquist$/, ' at Nyquist')
     .replace(/ISO|Iso/g, ' ISO ')
     .replace(/^iso(?=[A-Z])/, 'ISO')
     .replace(

@@ -30,7 +30,7 @@ export const checkMissing: ShotRule<Facts> = {
     what:
       checks.length === 1
         ? `A check is missing: ${checks[0]}.`
-        : `${checks.length} checks are missing: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? ' …' : ''}.`,
+        : `${checks.length} checks are missing: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? ` and ${checks.length - 2} more` : ''}.`,
     ...(checks.length > 2 && { why: `All of them: ${checks.join(', ')}.` }),
   }),
   numbers: ({ checks }) => ({ missing: checks.length }),

@@ -68,15 +68,15 @@ function freeName(wanted: string, taken: readonly string[]): string {
   }
 }
 
-/** ": works as f/44, 312 mm before it, 1.4 mm deep, 2.9 stops lost", as far as is known. */
+/** ": works as f/44, 312 mm to the subject, 1.4 mm of depth, 2.9 stops lost", as far as is known. */
 function numbersOf({ figures }: KitRig): string {
   const say = new Say(() => 'mm');
   const { effectiveFNumber: n, workingDistanceMm: room, judgedDepthMm: depth } = figures;
   const { lightLossStops: lost } = figures;
   const said = [
     n.known && `works as ${say.fNumber(n.value)}`,
-    room.known && `${say.length(room.value)} before it`,
-    depth.known && `${say.length(depth.value)} deep`,
+    room.known && `${say.length(room.value)} to the subject`,
+    depth.known && `${say.length(depth.value)} of depth`,
     lost.known && `${say.stops(lost.value)} lost`,
   ].filter((words) => words !== false);
   return said.length > 0 ? `: ${said.join(', ')}` : '';

@@ -34,3 +34,33 @@ it('names the numbers of what has many', () => {
   );
   expect(images).toMatch(/strip front x -?[\d.]+ pixels y -?[\d.]+ pixels width [\d.]+ pixels/);
 });
+
+it('gives speeds in mm/s and the shutter as it is set', () => {
+  const moving = lines({ 'shots/frost/flow': '2 mm/s' });
+  expect(moving.filter((line) => line.includes('subject speed')).join()).toContain('2 mm/s');
+  expect(lineOf('shutter', moving)).toBe('1/50 s');
+  const from = moving.indexOf('frost');
+  const labels = moving
+    .slice(from, moving.indexOf('', from))
+    .flatMap((line) => /^ {2}(\S.*?) {2}/.exec(line)?.[1] ?? []);
+  // One figure in two units, length and bytes of the takes, needs two labels.
+  expect(new Set(labels).size).toBe(labels.length);
+});
+
+it('names figures that wait for the same together', () => {
+  const out = lines({ 'shots/skin': null, 'shots/frost/field': '6 mm' });
+  const reason = '  not known: the rig does not reach the field that the shot asks for';
+  expect(out.filter((line) => line.includes('the rig does not reach'))).toEqual([reason]);
+  const waiting = out
+    .slice(out.indexOf(reason) + 1)
+    .join(' ')
+    .replace(/\s+/g, ' ');
+  for (const figure of ['magnification', 'depth', 'effective f-number'])
+    expect(waiting).toContain(`${figure},`);
+  expect(out.some((line) => line.startsWith('  depth '))).toBe(false);
+});
+
+it('says that a tilt window is shut', () => {
+  const shut = lines({ 'shots/skin/aperture': 'f/2.8' });
+  expect(lineOf('tilt window', shut)).toMatch(/^shut: least [\d.]+°, greatest [\d.]+°$/);
+});

@@ -1,5 +1,9 @@
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
+/** What stands before its number is no list of units to choose from. */
+const takes = (units: string): string =>
+  units.endsWith('/') ? `It takes ${units} before the number.` : `It takes ${units}.`;
+
 export const unit: TextRule = {
   name: 'unit',
   severity: 'error',
@@ -17,11 +21,11 @@ export const unit: TextRule = {
     {
       'no-unit': ({ key = '', text = '', likely = '', units = '' }) => ({
         what: `\`${key}\` needs a unit: ${text}${likely ? ` is probably ${likely}` : ''}.`,
-        ...(units && { why: `It takes ${units}.` }),
+        ...(units && { why: takes(units) }),
       }),
       'unknown-unit': ({ key = '', text = '', detail = '', units = '', example = '' }) => ({
         what: `\`${key}\` takes no ${detail || text}.`,
-        why: units ? `It takes ${units}.` : example ? `For example ${example}.` : '',
+        why: units ? takes(units) : example ? `For example ${example}.` : '',
       }),
     },
     'The unit is missing or wrong',

@@ -1,5 +1,13 @@
 import { meant, type TextRule, wordsFrom } from './text-rule.ts';
 
+/** Quantities that no article goes before: "two lengths", "frames per second". */
+const NO_ARTICLE = /^(frames|illuminance|luminance|power|stops|two|white|width)/;
+
+const oneOf = (quantity: string): string =>
+  NO_ARTICLE.test(quantity)
+    ? quantity
+    : `${/^([aeio]|f-|ISO)/.test(quantity) ? 'an' : 'a'} ${quantity}`;
+
 export const wrongValue: TextRule = {
   name: 'wrong-value',
   severity: 'error',
@@ -32,17 +40,17 @@ export const wrongValue: TextRule = {
         what: `\`${key}\` takes one value, not ${found}.`,
         why: `It takes ${expected}${example ? `, for example ${example}` : ''}.`,
       }),
-      'not-a-number': ({ key = '', text = '', title = '', example = '' }) => ({
+      'not-a-number': ({ key = '', text = '', quantity = '', example = '' }) => ({
         what: `${text} is no number that \`${key}\` can take.`,
-        why: `It takes ${title}${example ? `, for example ${example}` : ''}.`,
+        why: `It takes ${oneOf(quantity)}${example ? `, for example ${example}` : ''}.`,
       }),
       form: ({ key = '', text = '', title = '', example = '' }) => ({
         what: `${text} can’t be read as the ${title || 'value'} of \`${key}\`.`,
         ...(example && { why: `For example ${example}.` }),
       }),
-      'out-of-range': ({ key = '', text = '', detail = '', title = '' }) => ({
+      'out-of-range': ({ key = '', text = '', detail = '', quantity = '' }) => ({
         what: `${text} is out of range for \`${key}\`.`,
-        why: detail ? `${detail}.` : `It takes ${title}.`,
+        why: detail ? `${detail}.` : `It takes ${oneOf(quantity)}.`,
       }),
       'not-one-of': ({ key = '', text = '', expected = '', nearest }) =>
         key === 'shootplan'

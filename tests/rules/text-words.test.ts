@@ -1,0 +1,18 @@
+/** What findings on the text say that a value takes. */
+import { expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { changed, findingsOf } from '../support/plans.ts';
+
+it.each([
+  ['shots/frost/take', '{ duration: 3:00 }', 'wrong-value', 'It takes a time, for example 60 s.'],
+  ['shots/frost/field', '3:00', 'wrong-value', 'It takes a length'],
+  ['shots/frost/aperture', '3:00', 'wrong-value', 'It takes an f-number'],
+  ['deliver/rate', '3:00', 'wrong-value', 'It takes frames per second'],
+  ['shots/frost/aperture', '11', 'unit', 'It takes f/ before the number.'],
+  ['shots/frost/field', '40', 'unit', 'It takes mm, cm, m, um, in, ft.'],
+])('%s: %s', (path, value, rule, words) => {
+  const found = findingsOf(changed(EXAMPLE_PLAN, { [path]: value })).filter(
+    (finding) => finding.rule === rule,
+  );
+  expect(found.map(({ why }) => why).join()).toContain(words);
+});
