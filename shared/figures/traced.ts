@@ -1,20 +1,31 @@
 /** How the picture is made, by calculation: the rig traced at the setting that the shot asks for. */
+
+import type { Chain } from '../optics/arrangement.ts';
 import { type ChainTrace, traceChain, type UnknownFigure as Untraced } from '../optics/chain.ts';
 import { lossByPart } from '../optics/light-loss.ts';
 import type { LensPart } from '../optics/parts.ts';
 import { closestRing, ringFor, ringForDistance } from '../optics/reach.ts';
 import type { Bench, NamedPart } from './bench.ts';
 import { derive, type Figure, notKnown, type UnknownFigure, withValue } from './figure.ts';
+import { remembered } from './remembered.ts';
 import { needOf } from './rig-layout.ts';
 import type { OpticalFigures } from './shot-figures.ts';
 
 /** A field this close to the end of the reach is reached: the chain's own accuracy. */
 export const REACH_TOLERANCE = 0.005;
 
+const traceOf = remembered(traceChain);
+const lossesOf = remembered(lossByPart);
+/** m0 for a magnification between the ends of the reach; undefined where nothing comes into focus. */
+const ringAt = remembered(
+  (chain: Chain, wanted: number, least: number, most: number) =>
+    ringFor(chain, wanted, [least, most])?.ringMagnification,
+);
+
 export function tracedOptics(bench: Bench): OpticalFigures {
   const { parts, marked, recordedAreaMm, chain, reach: reached } = bench;
   const ring = ringOf(bench, chain, reached);
-  const trace = derive([chain, ring], (it, setting) => traceChain(it, setting));
+  const trace = derive([chain, ring], (it, setting) => traceOf(it, setting));
   const traced = (figure: Untraced): Figure<number> => {
     if (!trace.known) return trace;
     const value = trace.value[figure];
@@ -38,7 +49,7 @@ export function tracedOptics(bench: Bench): OpticalFigures {
     effectiveFNumber: derive([marked, ratio], (n, times) => n * times),
     lightLossStops: derive([trace], (it) => it.lightLossStops),
     lossByPart: derive([chain, ring, parts], (it, setting, named) =>
-      lossByPart(it, setting)
+      lossesOf(it, setting)
         .map(({ part, stops }) => ({ part: named[part]!.name, stops }))
         .filter((_, index) => named[index]!.kind !== 'body'),
     ),
@@ -81,7 +92,7 @@ function ringOf(
     const [least, most] = limits;
     const beyond = wanted < least * (1 - REACH_TOLERANCE) || wanted > most * (1 + REACH_TOLERANCE);
     if (beyond) return notKnown('the rig does not reach the field that the shot asks for');
-    return ringFor(it, wanted, limits)?.ringMagnification ?? notKnown('nothing comes into focus');
+    return ringAt(it, wanted, least, most) ?? notKnown('nothing comes into focus');
   });
 }
 

@@ -102,14 +102,15 @@ function lightInTheWay({ bench, figures }: ShotView): Observation<Facts>[] {
   const { lightInTheWay: way } = figures;
   if (!way.known) return [];
   const { light, clearanceMm, hiddenShare } = way.value;
+  const hides = hiddenShare > HIDDEN;
+  if (!hides && clearanceMm > 0) return [];
   const named = bench.lights.known
     ? bench.lights.value.find(({ name }) => name === light)
     : undefined;
   const at = named?.at ?? bench.fields.light.at;
   const related = relatedTo(at, way);
-  if (hiddenShare > HIDDEN)
+  if (hides)
     return [{ at, severity: 'error', facts: { kind: 'view', light, hiddenShare }, related }];
-  if (clearanceMm > 0) return [];
   const lens = bench.lens?.name ?? 'the lens';
   return [{ at, severity: 'error', facts: { kind: 'light', light, lens }, related }];
 }

@@ -1,6 +1,7 @@
 /** The body's recording settings as rules compare them. */
 import type { Bench } from '../figures/bench.ts';
-import { ifKnown, isKnown } from '../plan/field.ts';
+import { type Field, ifKnown, isKnown } from '../plan/field.ts';
+import type { Recording } from '../plan/generated/types.ts';
 import { toNumber } from '../quantity/rational.ts';
 
 export interface Setting {
@@ -15,10 +16,24 @@ export interface Setting {
   readonly areaWidth: number | undefined;
 }
 
+type Settings = ReadonlyMap<string, Field<Recording>>;
+
+/** Read once for all the shots of a body. */
+const read = new WeakMap<Settings, readonly Setting[]>();
+
 /** Settings whose size and rate are known, in the order of the plan. */
 export function settingsOf({ body }: Bench): readonly Setting[] {
   const record = body && ifKnown(body.fields.record);
   if (!record) return [];
+  let settings = read.get(record);
+  if (!settings) {
+    settings = readSettings(record);
+    read.set(record, settings);
+  }
+  return settings;
+}
+
+function readSettings(record: Settings): readonly Setting[] {
   return [...record].flatMap(([name, field]) => {
     // With a field that can't be read there is nothing to compare by: it has its own finding.
     if (!isKnown(field) || Object.values(field.value).some(({ state }) => state === 'invalid'))
