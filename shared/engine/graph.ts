@@ -29,6 +29,8 @@ class Cell<T> {
   state: State = State.Stale;
   sources: Cell<unknown>[] = [];
   observers: Observers = null;
+  /** Who was the last to be told of: most cells are read again at once by who has just read them. */
+  latest: Cell<unknown> | null = null;
   /** The graph's revision when this cell was last read; cells nobody reads are let go. */
   readAt = 0;
   running = false;
@@ -78,16 +80,19 @@ function letGo(cell: Cell<unknown>): void {
 /** False where it was observed already. */
 function observe(cell: Cell<unknown>, reader: Cell<unknown>): boolean {
   const { observers } = cell;
+  if (cell.latest === reader) return false;
+  cell.latest = reader;
   if (observers === null) cell.observers = reader;
   else if (observers instanceof Set) {
-    if (observers.has(reader)) return false;
-    observers.add(reader);
+    const before = observers.size;
+    return observers.add(reader).size > before;
   } else if (observers === reader) return false;
   else cell.observers = new Set([observers, reader]);
   return true;
 }
 
 function unobserve(cell: Cell<unknown>, reader: Cell<unknown>): void {
+  if (cell.latest === reader) cell.latest = null;
   if (cell.observers instanceof Set) cell.observers.delete(reader);
   else if (cell.observers === reader) cell.observers = null;
 }

@@ -82,12 +82,14 @@ export function derive<const F extends readonly Figure<unknown>[], T>(
   inputs: F,
   compute: (...values: Values<F>) => T | UnknownFigure,
 ): Figure<T> {
-  if (inputs.some((input) => !input.known)) return unknownOf(inputs);
+  for (const input of inputs) if (!input.known) return unknownOf(inputs);
   const sure = inputs as readonly KnownFigure<unknown>[];
-  const value = compute(...(sure.map((input) => input.value) as Values<F>));
+  const value = compute(...(sure.map(ownValue) as Values<F>));
   if (isUnknown(value)) return value;
   return new Derived(value, sure);
 }
+
+const ownValue = ({ value }: KnownFigure<unknown>): unknown => value;
 
 /**
  * A figure worked out of others. Where its inputs stand is drawn together only when somebody

@@ -4,10 +4,31 @@ import { SHAPES } from './generated/shapes.ts';
 import type { Shape } from './shape.ts';
 
 /** Pairs with keys of their own; of equal keys the first, as the text's own finding says. */
-export function distinctPairs(node: MapNode): Pair[] {
+export function distinctPairs(node: MapNode): readonly Pair[] {
+  if (!hasEqualKeys(node.pairs)) return node.pairs;
   const seen = new Set<string>();
   return node.pairs.filter(({ key }) => !seen.has(key.text) && seen.add(key.text));
 }
+
+/** Up to so many keys comparing all is less work than gathering them. */
+const FEW = 24;
+
+function hasEqualKeys(pairs: readonly Pair[]): boolean {
+  if (pairs.length > FEW) return new Set(pairs.map(({ key }) => key.text)).size < pairs.length;
+  for (let i = 1; i < pairs.length; i++)
+    for (let j = 0; j < i; j++) if (pairs[i]!.key.text === pairs[j]!.key.text) return true;
+  return false;
+}
+
+/**
+ * A record with no members but the plan's keys, whatever they are called. Of a class, because an
+ * object that has no prototype at all is kept as a slow table.
+ */
+class Instance {
+  [key: string]: unknown;
+}
+Object.setPrototypeOf(Instance.prototype, null);
+Reflect.deleteProperty(Instance.prototype, 'constructor');
 
 export function toInstance(node: Node | null, shape: Shape | undefined): unknown {
   // Below a key that no record has there is nothing to judge.
@@ -20,8 +41,7 @@ export function toInstance(node: Node | null, shape: Shape | undefined): unknown
     case 'seq':
       return node.items.map((item) => toInstance(item, shape.kind === 'list' ? shape.item : shape));
     case 'map': {
-      // Without a prototype, so that a key is a key whatever it is called.
-      const instance = Object.create(null) as Record<string, unknown>;
+      const instance = new Instance();
       for (const { key, value } of distinctPairs(node)) {
         instance[key.text] = toInstance(value, below(shape, key.text));
       }

@@ -136,25 +136,32 @@ function lowerMap(
 const isWhole = ({ unread = [] }: Lowering, { flow, span }: MapNode): boolean =>
   !flow || !unread.some(({ start, end }) => span.start <= start && end <= span.end);
 
-const blanks = new Map<DefName, Fields>();
+/** What every record of a definition has in common, drawn together once. */
+interface Pattern {
+  readonly keys: readonly (readonly [name: string, shape: KeyShape])[];
+  /** Room for all its fields: growing by one at a time costs more than the reading. */
+  readonly blank: Fields;
+}
 
-/** A record with room for all its fields: growing by one at a time costs more than the reading. */
-function blankRecord(def: DefName): Fields {
-  let blank = blanks.get(def);
-  if (!blank) {
-    const names = Object.keys(SHAPES[def].keys);
-    blank = Object.fromEntries(names.map((name) => [name, undefined])) as unknown as Fields;
-    blanks.set(def, blank);
+const patterns = new Map<DefName, Pattern>();
+
+function patternOf(def: DefName): Pattern {
+  let pattern = patterns.get(def);
+  if (!pattern) {
+    const keys = Object.entries(SHAPES[def].keys);
+    const blank = Object.fromEntries(keys.map(([name]) => [name, undefined]));
+    pattern = { keys, blank: blank as unknown as Fields };
+    patterns.set(def, pattern);
   }
-  return blank;
+  return pattern;
 }
 
 export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: Path): Fields {
   const { keys, title } = SHAPES[def];
   const pairs = distinctPairs(node);
-  const taken = new Set(pairs.map(({ key }) => key.text));
+  const pattern = patternOf(def);
   const misspelt = new Set<string>();
-  const fields: Fields = { ...blankRecord(def) };
+  const fields: Fields = { ...pattern.blank };
   for (const { key, value } of pairs) {
     const name = key.text;
     const shape = Object.hasOwn(keys, name) ? keys[name] : undefined;
@@ -162,6 +169,7 @@ export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: P
       const below = keyBelow(path, name);
       fields[name] = lowerNode(into, value, shape.shape, labelOf(name, shape), below);
     } else {
+      const taken = new Set(pairs.map((pair) => pair.key.text));
       const found = unknownKey(def, name, placed(into, [...path, name]), taken);
       into.problems.push(found.problem);
       if (found.meant !== undefined) misspelt.add(found.meant);
@@ -169,7 +177,7 @@ export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: P
   }
   const whole = isWhole(into, node);
   const lacking: [string, KeyShape][] = [];
-  for (const [name, shape] of Object.entries(keys)) {
+  for (const [name, shape] of pattern.keys) {
     if (fields[name]) continue;
     const at = placed(into, keyBelow(path, name));
     // What stands there misspelt or unread has its problem already and isn't missing.

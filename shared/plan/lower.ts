@@ -45,25 +45,29 @@ const lowering = ({ file, entry, unread = [] }: LoweredFrom): Lowering => ({
   unread,
 });
 
+const examples = new Map<DefName, readonly string[]>();
+
+/** What an entry might begin with: its first required key, else the first that says something. */
+function examplesOf(def: DefName): readonly string[] {
+  let kept = examples.get(def);
+  if (!kept) {
+    const telling = Object.entries(SHAPES[def].keys).filter(([key]) => key !== 'about');
+    const needed = telling.filter(([, { required }]) => required);
+    const first = (needed.length > 0 ? needed : telling).slice(0, 1);
+    kept = first.map(([key, shape]) => `${key}: ${shape.examples[0]}`);
+    examples.set(def, kept);
+  }
+  return kept;
+}
+
 /** An entry, or any record. Where it can't be read at all, each of its fields is invalid. */
 export function lowerEntry<D extends DefName>(
   def: D,
   node: Node | null,
   from: LoweredFrom,
 ): LoweredEntry<D> {
-  const { title, keys } = SHAPES[def];
-  const telling = Object.entries(keys).filter(([key]) => key !== 'about');
-  const needed = telling.filter(([, { required }]) => required);
-  const examples = (needed.length > 0 ? needed : telling).slice(0, 1).map(
-    ([
-      key,
-      {
-        examples: [example],
-      },
-    ]) => `${key}: ${example}`,
-  );
   const shape: Shape = { kind: 'record', of: def };
-  const label = { key: nameAt(from), title, examples };
+  const label = { key: nameAt(from), title: SHAPES[def].title, examples: examplesOf(def) };
   const into = lowering(from);
   const path = from.path ?? [];
   const field = lowerNode(into, node, shape, label, path);

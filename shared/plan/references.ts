@@ -11,10 +11,42 @@ export interface Reference {
   readonly at: Place;
 }
 
+type Referring = readonly (readonly [key: string, shape: Shape])[];
+
+const referring = new Map<DefName, Referring>();
+
+/** The keys of a record below which names can stand: few of many. */
+function referringKeys(def: DefName): Referring {
+  let keys = referring.get(def);
+  if (!keys) {
+    keys = Object.entries(SHAPES[def].keys).flatMap(([key, { shape }]) =>
+      refers(shape) ? [[key, shape] as const] : [],
+    );
+    referring.set(def, keys);
+  }
+  return keys;
+}
+
+function refers(shape: Shape): boolean {
+  switch (shape.kind) {
+    case 'ref':
+      return true;
+    case 'record':
+    case 'word-or-record':
+      return referringKeys(shape.of).length > 0;
+    case 'list':
+      return refers(shape.item);
+    case 'map':
+      return shape.names !== undefined || refers(shape.item);
+    default:
+      return false;
+  }
+}
+
 /** All references of a record, in the order of the schema's keys. */
 export function referencesIn(def: DefName, fields: unknown): Reference[] {
   const found: Reference[] = [];
-  for (const [key, { shape }] of Object.entries(SHAPES[def].keys)) {
+  for (const [key, shape] of referringKeys(def)) {
     const field = (fields as Record<string, Field<unknown>>)[key];
     if (field) walk(field, shape, found);
   }

@@ -38,6 +38,8 @@ interface WorkedShot {
   readonly summary?: ShotSummary;
 }
 
+const isError = ({ severity }: Finding): boolean => severity === 'error';
+
 const NOTHING_FOUND: WorkedShot = { findings: [] };
 
 /** Entries whose findings are gathered together. */
@@ -54,7 +56,6 @@ export class Analysis {
   readonly #figures: Query<ShotFigures | undefined>;
   readonly #shot: Query<WorkedShot>;
   readonly #summaryGroup: Query<readonly ShotSummary[]>;
-  readonly #usedNames: Query<readonly string[]>;
   readonly #usedGroup: Query<readonly string[]>;
   readonly #stateGroup: Query<readonly PlanState[]>;
   readonly #plan: Query<readonly Finding[]>;
@@ -119,14 +120,14 @@ export class Analysis {
       },
       sameData,
     );
-    this.#usedNames = graph.query(
-      'used-names',
-      (key) => usedNames(entries, ...splitKey(key)),
-      sameData,
-    );
     this.#usedGroup = graph.query(
       'used-group',
-      (key) => [...new Set(this.#gather(key, this.#entryIds, this.#usedNames))],
+      (key) => {
+        const used = this.#gather(key, this.#entryIds, (entry) =>
+          usedNames(entries.lowered(...splitKey(entry))),
+        );
+        return [...new Set(used)];
+      },
       sameData,
     );
     this.#plan = graph.query(
@@ -220,7 +221,12 @@ export class Analysis {
 
   /** An entry that is being typed or broken shows what is wrong with its text and no more. */
   #isBroken(key: string): boolean {
-    return this.textFindings(...splitKey(key)).some(({ severity }) => severity === 'error');
+    const [file, id] = splitKey(key);
+    const source = this.entries.source(file, id);
+    return (
+      (source !== undefined && this.#chunkText(keyOf(file, source.chunk)).some(isError)) ||
+      this.#entryText(key).some(isError)
+    );
   }
 
   /** Shots without an error or a warning, of all shots. */

@@ -36,6 +36,7 @@ export interface Lowered {
   readonly problems: readonly ShapeProblem[];
 }
 
+const HERE: Path = [];
 const NOTHING: ParsedChunk = { tree: null, problems: [] };
 
 export class Entries {
@@ -89,7 +90,7 @@ export class Entries {
       if (chunkId.startsWith('~')) continue;
       const kind = entryKindOf(chunkId);
       if (kind.kind === 'unknown' && this.#isBelowUnknown(file, chunkId)) continue;
-      if (kind.kind !== 'container') refs.push({ id: chunkId, kind, chunk: chunkId, within: [] });
+      if (kind.kind !== 'container') refs.push({ id: chunkId, kind, chunk: chunkId, within: HERE });
       else refs.push(...this.#inside(file, chunkId));
     }
     return refs;
@@ -154,18 +155,15 @@ export class Entries {
   }
 
   #sourceOf(file: FileId, id: EntryId): EntrySource | undefined {
-    const steps = id.split('/');
-    const within: string[] = [];
-    for (let length = steps.length; length > 0; length--) {
-      const chunkId = steps.slice(0, length).join('/');
-      const chunk = this.#store.chunk(file, chunkId);
-      // Below a header its entries are chunks of their own; it is a source only of itself.
-      if (chunk && (chunk.kind === 'entry' || within.length === 0)) {
-        const source = { chunk: chunkId, within: [...within] };
-        // A key with nothing behind it still is an entry; below a whole section it has to be there.
-        return within.length === 0 || this.node(file, source) !== null ? source : undefined;
-      }
-      within.unshift(steps[length - 1]!);
+    // A key with nothing behind it still is an entry, and a header is a source of itself.
+    if (this.#store.chunk(file, id)) return { chunk: id, within: HERE };
+    for (let end = id.lastIndexOf('/'); end > 0; end = id.lastIndexOf('/', end - 1)) {
+      const chunk = id.slice(0, end);
+      // Below a header its entries are chunks of their own.
+      if (this.#store.chunk(file, chunk)?.kind !== 'entry') continue;
+      const source = { chunk, within: id.slice(end + 1).split('/') };
+      // Below a whole section it has to be there.
+      return this.node(file, source) === null ? undefined : source;
     }
     return undefined;
   }

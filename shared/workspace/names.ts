@@ -29,6 +29,7 @@ export class Names {
   readonly #names: Query<readonly string[]>;
   readonly #broken: Query<boolean>;
   readonly #find: Query<Definition | undefined>;
+  readonly #named: Query<Named<GroupTypes[GroupName]> | undefined>;
   /** How often the workspace's folders have changed: whoever asked for a root asks again. */
   readonly #roots: Input<number>;
 
@@ -49,6 +50,7 @@ export class Names {
     this.#names = graph.query('names', (key) => this.#namesOf(...splitKey(key)), sameData);
     this.#broken = graph.query('broken', (key) => this.#isBrokenIn(...splitKey(key)));
     this.#find = graph.query('find', (key) => this.#findIn(...splitKey(key)), sameData);
+    this.#named = graph.query('named', (key) => this.#namedIn(...splitKey(key)), sameData);
   }
 
   rootsChanged(): void {
@@ -100,11 +102,7 @@ export class Names {
     group: G,
     name: string,
   ): Named<GroupTypes[G]> | undefined {
-    const found = this.define(file, group, name);
-    if (!found) return undefined;
-    const lowered = this.#entries.lowered(found.file, found.entry);
-    if (lowered?.def === null || lowered === undefined) return undefined;
-    return { name, group, ...found, fields: lowered.value as GroupTypes[G] };
+    return this.#named(keyOf(file, `${homeOf[group]}/${name}`)) as Named<GroupTypes[G]> | undefined;
   }
 
   #scope(file: FileId, group: GroupName): readonly FileId[] {
@@ -149,6 +147,17 @@ export class Names {
           id.startsWith(home) &&
           this.#entries.parsed(file, id).problems.some(({ rule }) => rule === 'syntax'),
       );
+  }
+
+  /** The same for all who name it, so that what is worked out of it can be shared. */
+  #namedIn(file: FileId, id: EntryId): Named<GroupTypes[GroupName]> | undefined {
+    const kind = entryKindOf(id);
+    const found = this.#find(keyOf(file, id));
+    if (!found || kind.kind !== 'entry') return undefined;
+    const lowered = this.#entries.lowered(found.file, found.entry);
+    if (lowered?.def === null || lowered === undefined) return undefined;
+    const { name, home } = kind;
+    return { name, group: home.group as GroupName, ...found, fields: lowered.value as never };
   }
 
   #findIn(file: FileId, id: EntryId): Definition | undefined {

@@ -21,20 +21,22 @@ export function runShotRules(
   rules: readonly ShotRule<unknown>[] = SHOT_RULES,
 ): readonly Finding[] {
   const { at, shot } = view.bench;
-  return rules.flatMap((rule): Finding[] => {
+  const found: Finding[] = [];
+  for (const rule of rules)
     try {
-      return rule.check(view).map((observation) => ({
-        rule: rule.name,
-        severity: observation.severity ?? rule.severity,
-        at: observation.at,
-        shot,
-        facts: observation.facts,
-        related: observation.related ?? [],
-      }));
+      for (const observation of rule.check(view))
+        found.push({
+          rule: rule.name,
+          severity: observation.severity ?? rule.severity,
+          at: observation.at,
+          shot,
+          facts: observation.facts,
+          related: observation.related ?? [],
+        });
     } catch (error) {
-      return [failedRule(rule.name, error, { ...at, part: 'key' }, shot)];
+      found.push(failedRule(rule.name, error, { ...at, part: 'key' }, shot));
     }
-  });
+  return found;
 }
 
 export const failedRule = (rule: string, error: unknown, at: Place, shot?: string): Finding => ({

@@ -18,7 +18,7 @@ import type { TextFix, TextProblem } from '../text/chunk.ts';
 import { nodeAt, pairAt } from '../text/path.ts';
 import type { Span } from '../text/tree.ts';
 import type { Entries, Lowered } from './entries.ts';
-import { entryKindOf, plainId, SHARED_GROUPS } from './entry-kinds.ts';
+import { plainId, SHARED_GROUPS } from './entry-kinds.ts';
 import type { Names } from './names.ts';
 import { NOUN } from './nouns.ts';
 
@@ -74,9 +74,9 @@ export function entryFindings(
   file: FileId,
   id: EntryId,
 ): TextFinding[] {
-  const kind = entryKindOf(id);
   const lowered = entries.lowered(file, id);
   if (!lowered) return [];
+  const { kind } = lowered;
   const source = entries.source(file, id);
   if (source && isTabbed(entries.parsed(file, source.chunk).problems)) return [];
   const found = lowered.problems

@@ -1,16 +1,13 @@
 /** The names that an entry refers to, as the ids of what they would be: 'kit/tubes/tube-36'. */
-import type { GroupName } from '../figures/reader.ts';
-import type { EntryId, FileId } from '../plan/place.ts';
+import type { EntryId } from '../plan/place.ts';
 import { referencesIn } from '../plan/references.ts';
-import type { Entries } from './entries.ts';
+import type { Lowered } from './entries.ts';
 import { homeOf } from './entry-kinds.ts';
 
-export function usedNames(entries: Entries, file: FileId, id: EntryId): readonly EntryId[] {
-  const lowered = entries.lowered(file, id);
-  if (lowered?.kind.kind !== 'entry' || lowered.def === null) return [];
-  return referencesIn(lowered.def, lowered.value).flatMap(({ name, groups }) =>
-    groups.flatMap((group) =>
-      group === 'recordings' ? [] : [`${homeOf[group as GroupName]}/${name}`],
-    ),
-  );
+export function usedNames(entry: Lowered | undefined): readonly EntryId[] {
+  if (entry?.kind.kind !== 'entry' || entry.def === null) return [];
+  const used: EntryId[] = [];
+  for (const { name, groups } of referencesIn(entry.def, entry.value))
+    for (const group of groups) if (group !== 'recordings') used.push(`${homeOf[group]}/${name}`);
+  return used;
 }
