@@ -8,6 +8,7 @@ import { Comparisons, compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
 import { openNewPlan } from './new-plan.ts';
 import { answerFileReads } from './read-file.ts';
+import { copyReport } from './report.ts';
 import { RestartUnlessHopeless } from './restarts.ts';
 import { Sheets } from './sheet.ts';
 import { StatusItem } from './status.ts';
@@ -49,6 +50,7 @@ export const start = async (
     commands.registerCommand('lamella.compareWithCommit', () =>
       compareWithCommit(client, comparisons),
     ),
+    commands.registerCommand('lamella.copyReport', () => copyReport(context, client)),
     commands.registerCommand('lamella.showLog', () => log.show()),
     commands.registerCommand('lamella.restart', async () => {
       status.forget();

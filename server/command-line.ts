@@ -12,9 +12,10 @@ import { explain } from './commands/explain.ts';
 import { figures } from './commands/figures.ts';
 import { helpOf, overview } from './commands/help.ts';
 import { nearest, WrongUse } from './commands/options.ts';
+import { report } from './commands/report.ts';
 import { sheet } from './commands/sheet.ts';
 
-const COMMANDS: readonly Command[] = [check, figures, sheet, compare, explain];
+const COMMANDS: readonly Command[] = [check, figures, sheet, compare, explain, report];
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */
 export async function runCommandLine(

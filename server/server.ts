@@ -31,6 +31,7 @@ import {
 } from './handlers/navigation.ts';
 import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
 import { symbols } from './handlers/symbols.ts';
+import { type AboutReport, reportOf } from './report.ts';
 import { serverCapabilities } from './server-capabilities.ts';
 import { Session, type SessionOptions } from './session.ts';
 
@@ -210,6 +211,12 @@ export function startServer(options: SessionOptions): void {
     'lamella/compare',
     about<CompareParams, ComparedBefore | null>(null, (current, file, { before }) =>
       compareBefore(current, file, before),
+    ),
+  );
+  connection.onRequest(
+    'lamella/report',
+    about<AboutReport, string | null>(null, (current, file, { facts }) =>
+      reportOf(current.core, current.createCore, file, facts),
     ),
   );
   connection.onCodeAction(

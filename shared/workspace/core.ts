@@ -104,6 +104,7 @@ export function createCore(options: CoreOptions): Core {
     shotAt: (file, position) => shotAt(context, file, position),
     state: (file) => analysis.state(file),
     prepare: (file, until) => analysis.prepare(file, until),
+    text: (file) => store.text(file)?.text(),
     line: (file, index) => lineOf(store, file, index),
   };
 }

@@ -110,6 +110,8 @@ export interface Core {
    * True once nothing is left, and `findings` answers at once.
    */
   prepare(file: FileId, until: () => boolean): boolean;
+  /** The whole text of a given file; undefined: it was not given. */
+  text(file: FileId): string | undefined;
   /** The text of line `index` (from 0) without its break; '' past the end. */
   line(file: FileId, index: number): string;
 }

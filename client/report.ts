@@ -1,0 +1,29 @@
+/** A report of the active plan for a bug, without what is its author's own, on the clipboard. */
+import { type ExtensionContext, env, UIKind, version, window } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { LANGUAGE } from './documents.ts';
+
+export const copyReport = async (
+  { extension }: ExtensionContext,
+  client: BaseLanguageClient,
+): Promise<void> => {
+  const document = window.activeTextEditor?.document;
+  if (document?.languageId !== LANGUAGE) {
+    void window.showInformationMessage('Open a shoot plan first: the report is about it.');
+    return;
+  }
+  const facts = [
+    `Lamella ${extension.packageJSON.version}, extension`,
+    `${env.appName} ${version}, ${env.uiKind === UIKind.Desktop ? 'desktop' : 'web'}${env.remoteName ? ', remote' : ''}`,
+  ];
+  const uri = client.code2ProtocolConverter.asUri(document.uri);
+  const report = await client.sendRequest<string | null>('lamella/report', {
+    textDocument: { uri },
+    facts,
+  });
+  if (report === null) return;
+  await env.clipboard.writeText(report);
+  void window.showInformationMessage(
+    'The report is on the clipboard. Names, texts and paths are replaced, numbers are not: read it before you send it.',
+  );
+};
