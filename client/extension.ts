@@ -34,6 +34,7 @@ export const start = async (
     initializationOptions: {
       lengths: workspace.getConfiguration('lamella').get('lengths'),
       state: true,
+      asksAgain: true,
     },
   });
   const sheets = new Sheets(context, client);

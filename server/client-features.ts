@@ -1,6 +1,17 @@
 /** What the client on the other end can do, read once from what it said of itself. */
 import { DiagnosticTag, type InitializeParams, MarkupKind } from 'vscode-languageserver';
 
+export interface CompletionFeatures {
+  readonly snippets: boolean;
+  readonly markdown: boolean;
+  readonly preselect: boolean;
+  readonly labelDetails: boolean;
+  /** It can be told that new lines are indented already. */
+  readonly insertModes: boolean;
+  /** It opens the list again where an item says so. */
+  readonly asksAgain: boolean;
+}
+
 export interface ClientFeatures {
   /** It asks for findings; else they are sent to it. Never both. */
   readonly pullsDiagnostics: boolean;
@@ -19,6 +30,8 @@ export interface ClientFeatures {
   readonly versionedEdits: boolean;
   readonly preparesRename: boolean;
   readonly markdown: boolean;
+  /** What it makes of what may be written at a caret. */
+  readonly completion: CompletionFeatures;
   /** It asked for `lamella/state`. */
   readonly wantsState: boolean;
 }
@@ -47,8 +60,21 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
     preferredActions: codeAction?.isPreferredSupport === true,
     versionedEdits: workspace.workspaceEdit?.documentChanges === true,
     preparesRename: textDocument.rename?.prepareSupport === true,
+    completion: completionFeatures(params),
     markdown: (textDocument.hover?.contentFormat ?? []).includes(MarkupKind.Markdown),
     wantsState: optionsOf(params).state === true,
+  };
+}
+
+function completionFeatures(params: InitializeParams): CompletionFeatures {
+  const item = params.capabilities.textDocument?.completion?.completionItem ?? {};
+  return {
+    snippets: item.snippetSupport === true,
+    markdown: (item.documentationFormat ?? []).includes(MarkupKind.Markdown),
+    preselect: item.preselectSupport === true,
+    labelDetails: item.labelDetailsSupport === true,
+    insertModes: item.insertTextModeSupport !== undefined,
+    asksAgain: optionsOf(params).asksAgain === true,
   };
 }
 
@@ -56,6 +82,8 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
 export interface InitializationOptions {
   /** 'mm' or 'inches': the unit that lengths are shown in. */
   readonly lengths?: unknown;
+  /** true: the client runs `editor.action.triggerSuggest` behind an item that asks for it. */
+  readonly asksAgain?: unknown;
   /** true: send `lamella/state` after each check. */
   readonly state?: unknown;
 }

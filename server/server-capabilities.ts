@@ -6,6 +6,7 @@ import {
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import type { ClientFeatures } from './client-features.ts';
+import { TRIGGERS } from './handlers/completion.ts';
 import { FIX_ALL } from './handlers/fix-all.ts';
 
 export const serverCapabilities = (client: ClientFeatures): ServerCapabilities => ({
@@ -15,6 +16,11 @@ export const serverCapabilities = (client: ClientFeatures): ServerCapabilities =
     openClose: true,
     change: TextDocumentSyncKind.Incremental,
     save: { includeText: false },
+  },
+  completionProvider: {
+    resolveProvider: true,
+    triggerCharacters: TRIGGERS,
+    completionItem: { labelDetailsSupport: true },
   },
   hoverProvider: true,
   inlayHintProvider: { resolveProvider: false },

@@ -18,6 +18,7 @@ import { canonicalUri } from './canonical-uri.ts';
 import { actions } from './handlers/actions.ts';
 import { colours } from './handlers/colours.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
+import { completion, resolveCompletion } from './handlers/completion.ts';
 import { hints } from './handlers/hints.ts';
 import { hover } from './handlers/hover.ts';
 import {
@@ -148,6 +149,14 @@ export function startServer(options: SessionOptions): void {
     }),
   );
 
+  connection.onCompletion(
+    about({ isIncomplete: false, items: [] }, ({ core, client }, file, { position }) =>
+      completion(core, client, file, position),
+    ),
+  );
+  connection.onCompletionResolve(
+    answer(({ core, client }, item) => resolveCompletion(core, client, item)),
+  );
   connection.onHover(
     about(null, ({ core, client }, file, { position }) => hover(core, client, file, position)),
   );

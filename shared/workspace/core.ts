@@ -1,6 +1,8 @@
 /** The core as hosts see it: texts in, findings, figures and what the editor shows out. */
 import { coloursIn } from '../assist/colours.ts';
 import { comparedPlan } from '../assist/compare.ts';
+import { completionsAt } from '../assist/completion/complete.ts';
+import { explain } from '../assist/completion/explain.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import type { LocatedFinding, LocatedFix, Range } from '../assist/located.ts';
@@ -81,6 +83,8 @@ export function createCore(options: CoreOptions): Core {
         .filter((finding) => touches(finding.range, range))
         .flatMap((finding) => fixesOf(finding).map((fix): OfferedFix => ({ ...fix, finding }))),
     hover: (file, position) => hoverAt(context, file, position),
+    completions: (file, position) => completionsAt(context, file, position),
+    explain: (file, about) => explain(context, file, about),
     hints: (file, range) => hintsIn(context, file, range),
     colours: (file) => coloursIn(context, file),
     definition: (file, position) => definitionOf(context, file, position),

@@ -3,6 +3,7 @@
  * no files: it is given texts, answers with what it can say of them, and names the files that it
  * still wants; what a host can't provide it refuses, with the reason.
  */
+import type { About, Completions } from '../assist/completion/item.ts';
 import type {
   ColourSwatch,
   LocatedFinding,
@@ -76,6 +77,10 @@ export interface Core {
   /** Fixes of the findings that touch `range`. */
   fixesIn(file: FileId, range: Range): readonly OfferedFix[];
   hover(file: FileId, position: Position): Hover | null;
+  /** What may be written at `position`; what each is for and would do is told by `explain`. */
+  completions(file: FileId, position: Position): Completions;
+  /** Markdown on something that was offered; null where there is no more to say. */
+  explain(file: FileId, about: About): string | null;
   hints(file: FileId, range: Range): readonly InlayHint[];
   /** Swatches of film thicknesses, where they stand. */
   colours(file: FileId): readonly ColourSwatch[];

@@ -24,7 +24,7 @@ import type { SaidShot } from './shot/view.ts';
 import { whiteBalanceHover } from './shot/white-balance.ts';
 
 /** Settings of a shot that come to something: by the first key below the shot. */
-const SETTINGS: Partial<Record<keyof Bench['fields'], (shot: SaidShot) => string>> = {
+export const SETTING_HOVERS: Partial<Record<keyof Bench['fields'], (shot: SaidShot) => string>> = {
   field: sizeHover,
   magnification: sizeHover,
   ring: sizeHover,
@@ -57,7 +57,7 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
 }
 
 function settingHover(context: Context, { place }: PlanSpot): string | null {
-  const hover = SETTINGS[place.path[0] as keyof Bench['fields']];
+  const hover = SETTING_HOVERS[place.path[0] as keyof Bench['fields']];
   if (!hover || !context.analysis.isShot(place.entry)) return null;
   const shot = saidShot(context, place.file, place.entry);
   return (shot && hover(shot)) || null;

@@ -84,6 +84,8 @@ export function createFakeCore(options: CoreOptions): FakeCore {
       texts.set(file, before.slice(0, start) + text + before.slice(Math.max(start, end)));
     },
     prepare: () => true,
+    completions: () => ({ items: [], incomplete: false }),
+    explain: () => null,
     colours: () => [],
     definition: () => null,
     references: () => [],

@@ -1,0 +1,86 @@
+/** What may be written at a caret, and, once somebody looks at one of them, what it would do. */
+import {
+  type CompletionItem,
+  CompletionItemKind,
+  type CompletionList,
+  InsertTextFormat,
+  InsertTextMode,
+  MarkupKind,
+  type Position,
+} from 'vscode-languageserver';
+import type { About, Completion, CompletionKind } from '../../shared/assist/completion/item.ts';
+import type { FileId } from '../../shared/plan/place.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+import type { ClientFeatures } from '../client-features.ts';
+import { plainText } from './hover.ts';
+
+/** Characters behind which there is something to choose at once. */
+export const TRIGGERS = [':', ' ', '[', '{', ','];
+
+/** What an item carries until it is asked about. */
+interface Carried {
+  readonly file: FileId;
+  readonly about: About;
+}
+
+const KINDS: Readonly<Record<CompletionKind, CompletionItemKind>> = {
+  key: CompletionItemKind.Property,
+  entry: CompletionItemKind.Struct,
+  name: CompletionItemKind.Reference,
+  value: CompletionItemKind.Value,
+  word: CompletionItemKind.EnumMember,
+  file: CompletionItemKind.File,
+  check: CompletionItemKind.Event,
+};
+
+export function completion(
+  core: Core,
+  client: ClientFeatures,
+  file: FileId,
+  position: Position,
+): CompletionList {
+  const { items, incomplete } = core.completions(file, position);
+  return {
+    isIncomplete: incomplete,
+    items: items.map((item) => toItem(item, client, file)),
+  };
+}
+
+const ASK_AGAIN = { title: 'Choose a value', command: 'editor.action.triggerSuggest' };
+
+function toItem(item: Completion, client: ClientFeatures, file: FileId): CompletionItem {
+  const { completion: can } = client;
+  const { label, detail, kind, order, filter, range, text, snippet, about } = item;
+  const isSnippet = can.snippets && snippet !== undefined;
+  const carried: Carried = { file, about };
+  return {
+    label,
+    kind: KINDS[kind],
+    ...(detail !== '' &&
+      (can.labelDetails ? { labelDetails: { description: detail } } : { detail })),
+    sortText: String(order).padStart(4, '0'),
+    filterText: filter,
+    ...(item.preselect && can.preselect && { preselect: true }),
+    textEdit: { range, newText: isSnippet ? snippet : text },
+    insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+    ...(can.insertModes && { insertTextMode: InsertTextMode.asIs }),
+    ...(item.choice && isSnippet && can.asksAgain && { command: ASK_AGAIN }),
+    data: carried,
+  };
+}
+
+export function resolveCompletion(
+  core: Core,
+  client: ClientFeatures,
+  item: CompletionItem,
+): CompletionItem {
+  const carried = item.data as Carried | undefined;
+  const markdown = carried && core.explain(carried.file, carried.about);
+  if (!markdown) return item;
+  return {
+    ...item,
+    documentation: client.completion.markdown
+      ? { kind: MarkupKind.Markdown, value: markdown }
+      : { kind: MarkupKind.PlainText, value: plainText(markdown) },
+  };
+}

@@ -1,0 +1,224 @@
+/** What may be written at a caret, as edits of the text. */
+import type { DefName } from '../../plan/generated/shapes.ts';
+import type { FileId } from '../../plan/place.ts';
+import type { Shape } from '../../plan/shape.ts';
+import { kindOf } from '../../quantity/index.ts';
+import { type Caret, caretAt } from '../../text/caret.ts';
+import { inlineText, lineEndOf } from '../../text/layout-text.ts';
+import { pairAt } from '../../text/path.ts';
+import type { Node } from '../../text/tree.ts';
+import type { Context } from '../../workspace/context.ts';
+import type { Position } from '../located.ts';
+import { planTemplate } from '../template.ts';
+import { namesFor } from './by-name.ts';
+import { defaultAt } from './defaults.ts';
+import type { Completion, Completions, Proposal } from './item.ts';
+import { type KeyProposal, keysFor, keysThatFit } from './keys.ts';
+import { fillable, hasFills, laidOut, type Piece, plainText, snippetText } from './pieces.ts';
+import { valuesAt } from './values.ts';
+import { below, shapeOf, type Where, whereIs } from './where.ts';
+
+const NOTHING: Completions = { items: [], incomplete: false };
+
+export function completionsAt(context: Context, file: FileId, position: Position): Completions {
+  const text = context.store.text(file);
+  const caret = text && caretAt(text, position);
+  const where = caret ? whereIs(context, file, caret.path) : null;
+  if (!text || !caret || !where) return NOTHING;
+  const eol = lineEndOf(text.chunks.find(({ breaks }) => breaks > 0));
+  const site: Site = { caret, where, eol };
+  return caret.slot === 'key'
+    ? keyItems(site, shapeOf(where))
+    : caret.slot === 'item'
+      ? itemItems(site, shapeOf(where))
+      : valueItems(site, shapeOf(where));
+}
+
+interface Site {
+  readonly caret: Caret;
+  readonly where: Where;
+  readonly eol: string;
+}
+
+function keyItems(site: Site, shape: Shape): Completions {
+  const { caret, where } = site;
+  if (shape.kind === 'record' || shape.kind === 'word-or-record')
+    return complete([
+      ...(isNewFile(site) ? [wholePlan(site)] : []),
+      ...recordKeys(site, shape.of).map((each, order) => keyItem(site, each, order + 1)),
+    ]);
+  if (shape.kind !== 'map') return NOTHING;
+  const names = namesFor(where, shape, caret.beside, caret.flow);
+  const fitting = caret.pair === 'value' ? (shape.names ? names : []) : names;
+  return complete(sorted(fitting).map((each, order) => keyItem(site, each, order)));
+}
+
+/** Nothing stands in the file but what is being typed. */
+const isNewFile = ({ caret, where }: Site): boolean =>
+  where.meaning === null && caret.beside.length === 0 && caret.pair === 'word';
+
+/** A plan of one shot that checks cleanly as it stands. */
+const wholePlan = (site: Site): Completion => ({
+  ...framed(site, 'new plan', fillable(planTemplate().trimEnd()), 0),
+  detail: 'one body, lens, light, subject and shot',
+  kind: 'entry',
+  about: { kind: 'kind', of: 'plan' },
+});
+
+function recordKeys({ caret, where }: Site, of: DefName): readonly KeyProposal[] {
+  if (caret.pair !== 'value') return sorted(keysFor(where, of, caret.beside, caret.flow));
+  return sorted(keysThatFit(where, of, caret.word, nodeUnder(where, caret.word), caret.beside));
+}
+
+/** The value under a key that may not be one of the language. */
+function nodeUnder({ context, file, place }: Where, key: string): Node | null {
+  const { entries } = context.analysis;
+  const steps = [...place.entry.split('/').filter(Boolean), ...place.path, key];
+  for (let length = 1; length <= steps.length; length++) {
+    const chunk = steps.slice(0, length).join('/');
+    const { tree } = entries.parsed(file, chunk);
+    const pair = tree && pairAt(tree, steps.slice(length - 1));
+    if (pair) return pair.value;
+  }
+  return null;
+}
+
+function valueItems(site: Site, shape: Shape): Completions {
+  const { caret, where } = site;
+  const isOpen = caret.slot === 'open';
+  switch (shape.kind) {
+    case 'record':
+    case 'word-or-record': {
+      const words = shape.kind === 'word-or-record' ? valuesAt(where) : [];
+      if (isOpen) {
+        const keys = sorted(keysFor(where, shape.of, caret.beside, caret.flow));
+        return complete(keys.map((each, order) => keyItem(site, each, order)));
+      }
+      return complete([...valuesOf(site, words), ...wholeItem(site, words.length)]);
+    }
+    case 'map':
+      if (!isOpen) return complete(wholeItem(site, 0));
+      return complete(
+        sorted(namesFor(where, shape, caret.beside, caret.flow)).map((each, order) =>
+          keyItem(site, each, order),
+        ),
+      );
+    case 'list':
+      return isOpen ? itemItems(site, shape) : listItems(site, shape.item);
+    default:
+      return scalarItems(site, shape);
+  }
+}
+
+/** Items of a list that has its brackets yet to come. */
+function listItems(site: Site, item: Shape): Completions {
+  const { where } = site;
+  const first = below(where, 0);
+  if (!first || site.caret.word !== '') return NOTHING;
+  if (item.kind === 'record' || where.meaning?.key === 'parts') return complete(wholeItem(site, 0));
+  const wrapped = valuesAt(first).map((one) => ({ ...one, text: `[${one.text}]` }));
+  return complete(valuesOf(site, wrapped));
+}
+
+/** Items of a list on lines of their own, each with its dash. */
+function itemItems(site: Site, shape: Shape): Completions {
+  const { caret, where } = site;
+  const item = shape.kind === 'list' ? below(where, caret.beside.length) : null;
+  if (!item || shape.kind !== 'list') return NOTHING;
+  if (shape.item.kind === 'record') {
+    const value = defaultAt(item);
+    return value === null
+      ? NOTHING
+      : complete([pieceItem(site, value, fillable(`- ${inlineText(value)}`))]);
+  }
+  const found = valuesAt(item, caret).filter(({ text }) => !caret.beside.includes(text));
+  return complete(
+    valuesOf(
+      site,
+      found.map((one) => ({ ...one, text: `- ${one.text}` })),
+    ),
+  );
+}
+
+function scalarItems(site: Site, shape: Shape): Completions {
+  const { caret, where } = site;
+  const found = valuesAt(where, caret).filter(({ text }) => !caret.beside.includes(text));
+  const isWhole = caret.typed === caret.word && isValue(shape, caret.word, found);
+  const items = valuesOf(site, found).map((item) =>
+    // What is complete hides nothing: all that could stand in its place is shown.
+    isWhole ? { ...item, filter: caret.word } : item,
+  );
+  return { items, incomplete: isWhole || (shape.kind === 'quantity' && /[0-9]/.test(caret.typed)) };
+}
+
+const isValue = (shape: Shape, word: string, found: readonly Proposal[]): boolean =>
+  word !== '' &&
+  (found.some(({ text }) => text === word) ||
+    (shape.kind === 'quantity' && kindOf(shape.of).parse(word).ok && !/^[0-9.]+$/.test(word)));
+
+const complete = (items: readonly Completion[]): Completions => ({ items, incomplete: false });
+
+const sorted = (proposals: readonly KeyProposal[]): KeyProposal[] =>
+  [...proposals].sort((a, b) => a.rank - b.rank);
+
+const valuesOf = (site: Site, found: readonly Proposal[]): Completion[] =>
+  found.map(({ text, detail, kind, about }, order) => ({
+    ...framed(site, text, [text], order),
+    detail,
+    kind,
+    about,
+    preselect: order === 0,
+  }));
+
+/** The whole of a mapping or list on one line. */
+function wholeItem(site: Site, order: number): Completion[] {
+  const value = defaultAt(site.where);
+  if (value === null) return [];
+  const text = inlineText(value);
+  return [{ ...pieceItem(site, text, fillable(`: ${text}`)), order }];
+}
+
+function pieceItem(site: Site, label: string, pieces: readonly Piece[]): Completion {
+  const [first, ...rest] = pieces;
+  const own = typeof first === 'string' ? [first.replace(/^: /, ''), ...rest] : pieces;
+  const { key = '', of = 'plan' } = site.where.meaning ?? {};
+  return {
+    ...framed(site, label, own, 0),
+    detail: site.where.meaning?.keyShape.title ?? '',
+    kind: 'value',
+    about: { kind: 'key', of, key },
+  };
+}
+
+function keyItem(site: Site, proposal: KeyProposal, order: number): Completion {
+  const { caret } = site;
+  const { key, detail, kind, pieces, choice, about } = proposal;
+  const isRenamed = caret.pair === 'value';
+  const base = framed(site, key, isRenamed ? [key] : pieces, order);
+  const to = caret.pair === 'colon' ? caret.colonEnd : caret.to;
+  const range = { ...base.range, end: { line: caret.line, character: to } };
+  return { ...base, detail, kind, choice: choice && !isRenamed, about, range };
+}
+
+/** An item with all that follows from where it is written. */
+function framed(
+  { caret, eol }: Site,
+  label: string,
+  pieces: readonly Piece[],
+  order: number,
+): Omit<Completion, 'kind' | 'about'> {
+  const { line, from, to, before, after, column } = caret;
+  const all = [before, ...laidOut(pieces, column, eol), after].filter((piece) => piece !== '');
+  const quote = /^['"]/.exec(caret.word)?.[0] ?? '';
+  return {
+    label,
+    detail: '',
+    order,
+    filter: quote + label,
+    preselect: false,
+    range: { start: { line, character: from }, end: { line, character: to } },
+    text: plainText(all),
+    ...(hasFills(all) && { snippet: snippetText(all) }),
+    choice: false,
+  };
+}

@@ -1,0 +1,122 @@
+/** Names in scope, with their data, and in a shot with what it comes to with them. */
+import type { GroupName } from '../../figures/reader.ts';
+import { type Field, ifKnown } from '../../plan/field.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
+import type { Recording } from '../../plan/generated/types.ts';
+import type { Ref } from '../../plan/ref.ts';
+import type { Group } from '../../plan/shape.ts';
+import { kindOf } from '../../quantity/index.ts';
+import { toNumber } from '../../quantity/rational.ts';
+import { chosenSetting } from '../../rules/recording-settings.ts';
+import { detailOf } from '../symbol-detail.ts';
+import type { Proposal } from './item.ts';
+import {
+  angle,
+  depth,
+  effective,
+  magnification,
+  outcomeOf,
+  reached,
+  room,
+  unobstructed,
+} from './outcome.ts';
+import type { TrialShot } from './trial-shot.ts';
+import type { Where } from './where.ts';
+
+export function named(where: Where, groups: readonly Group[]): readonly Proposal[] {
+  const found = groups.flatMap((group, index) =>
+    group === 'recordings' ? recordings(where) : entriesOf(where, group, groups, index),
+  );
+  return found.sort((a, b) => a.rank - b.rank);
+}
+
+function entriesOf(
+  where: Where,
+  group: GroupName,
+  groups: readonly Group[],
+  index: number,
+): Proposal[] {
+  const { context, file, shot, meaning } = where;
+  const { names } = context.analysis;
+  const isRig = group === 'rigs' && shot !== null && meaning?.of === 'shot';
+  return names.namesIn(file, group).map((name, place): Proposal => {
+    const data = dataOf(where, group, name);
+    const tried = isRig ? rigOutcome(shot, name) : null;
+    return {
+      text: name,
+      detail: tried ? tried.words || data : data,
+      rank: (tried?.rank ?? 0) + index + place / 1000,
+      kind: 'name',
+      about: { kind: 'name', groups, name },
+    };
+  });
+}
+
+const rigOutcome = (shot: TrialShot, name: string) => {
+  const tried = shot.with('rig', name as Ref);
+  return outcomeOf(tried, [reached, effective, magnification, depth, room, unobstructed]);
+};
+
+/** The few values that tell an entry from its neighbours, as an outline shows them. */
+function dataOf({ context, file }: Where, group: GroupName, name: string): string {
+  const { names, entries } = context.analysis;
+  const found = names.define(file, group, name);
+  const source = found && entries.source(found.file, found.entry);
+  const listed = found && entries.list(found.file).find(({ id }) => id === found.entry);
+  if (!found || !source || !listed) return '';
+  const data = detailOf(listed.kind, entries.node(found.file, source));
+  const about = (names.find(file, group, name)?.fields as { about?: Field<string> } | undefined)
+    ?.about;
+  return data || ((about && ifKnown(about)) ?? '');
+}
+
+/** The setting of the shot's body that leaves most open, if it has any. */
+export const bestRecording = (shot: TrialShot): string | undefined =>
+  recordingsOf(shot).sort((a, b) => a.rank - b.rank)[0]?.text;
+
+/** Recording settings of the body in the shot's own rig. */
+function recordings({ shot, meaning }: Where): Proposal[] {
+  return shot && meaning?.of === 'shot' ? recordingsOf(shot) : [];
+}
+
+function recordingsOf(shot: TrialShot): Proposal[] {
+  const { body, deliver } = shot.now.bench;
+  const settings = body && ifKnown(body.fields.record);
+  if (!settings) return [];
+  const wanted = deliver && ifKnown(deliver.size);
+  return [...settings].map(([name, field]): Proposal => {
+    const tried = shot.with('record', name as Ref);
+    const { words, rank } = outcomeOf(tried, [angle]);
+    const chosen = chosenSetting(tried.now.bench);
+    const small = wanted && chosen && chosen.width < wanted.width ? 10 : 0;
+    const gain = chosen
+      ? Math.log2(chosen.width * chosen.height * chosen.rate * (chosen.bitrate ?? 1))
+      : 0;
+    const slow =
+      chosen && deliver?.rate.state === 'known' ? toNumber(deliver.rate.value) / chosen.rate : 1;
+    const said = [
+      field.state === 'known' ? recordingWords(field.value) : '',
+      slow < 1 ? `slows to ${Math.round(slow * 100)} %` : '',
+      words && shot.now.bench.shutter.known ? words : '',
+      small ? 'under the delivery' : '',
+    ];
+    return {
+      text: name,
+      detail: said.filter(Boolean).join(' · '),
+      rank: (rank >= 20 ? rank : 0) + small + 5 - gain / 20,
+      kind: 'name',
+      about: { kind: 'value', entry: shot.entry, path: ['record'], text: name },
+    };
+  });
+}
+
+const recordingWords = (fields: Recording): string =>
+  (['size', 'rate', 'bitrate'] as const)
+    .flatMap((key) => {
+      const field: Field<unknown> = fields[key];
+      const { shape } = SHAPES.recording.keys[key]!;
+      return field.state === 'known' && shape.kind === 'quantity'
+        ? [kindOf(shape.of).display(field.value)]
+        : [];
+    })
+    .join(' · ');

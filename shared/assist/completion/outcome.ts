@@ -1,0 +1,137 @@
+/** What a shot comes to, in a few words for a list, and how far from working it is. */
+import type { Figure } from '../../figures/figure.ts';
+import { USABLE_CONTRAST } from '../../rules/diffraction-eats-detail.ts';
+import type { Say } from '../../rules/say.ts';
+import type { ShotView } from '../../rules/shot-rule.ts';
+import { depthPair, exposureWords, sizeWords } from '../words.ts';
+import type { TrialShot } from './trial-shot.ts';
+
+export interface Outcome {
+  readonly words: string;
+  /** 0: nothing is against it. About 1 for what a warning would be given for. */
+  readonly rank: number;
+}
+
+type Measure = (view: ShotView, say: Say) => Outcome | null;
+
+/** Third stops are the step of every setting: nothing nearer can be set. */
+const RIGHT_WITHIN_STOPS = 1 / 3 + 0.04;
+const HELD = 0.95;
+const SEEN_FLICKER = 0.02;
+const SHARP_PIXELS = 1.05;
+
+const where = <T>(figure: Figure<T>, said: (value: T) => Outcome | null): Outcome | null =>
+  figure.known ? said(figure.value) : null;
+
+export const effective: Measure = ({ figures }, say) =>
+  where(figures.effectiveFNumber, (n) => ({ words: say.fNumber(n), rank: 0 }));
+
+export const depth: Measure = ({ figures: { judgedDepthMm, depthMm } }, say) =>
+  where(judgedDepthMm, (there) => {
+    const { needed } = depthMm;
+    if (!needed.known || needed.value === 0)
+      return { words: `depth ${say.length(there)}`, rank: 0 };
+    const [has, wants] = depthPair(there, needed.value, say);
+    const sameUnit = has.split(' ')[1] === wants.split(' ')[1];
+    const short =
+      needed.value * HELD > there ? 1 + Math.log2(needed.value / Math.max(there, 1e-6)) : 0;
+    return { words: `depth ${sameUnit ? has.split(' ')[0] : has} of ${wants}`, rank: short };
+  });
+
+export const exposure: Measure = ({ bench, figures }, say) => {
+  if (bench.iso.known && bench.iso.value === 'auto')
+    return where(figures.isoNeeded, (iso) => ({ words: `needs ISO ${say.iso(iso)}`, rank: 0 }));
+  return where(figures.exposureErrorStops, (stops) => ({
+    words: exposureWords(stops, say).replace(/^exposure (?=[+−])/, ''),
+    rank: Math.abs(stops) <= RIGHT_WITHIN_STOPS ? Math.abs(stops) / 10 : 0.5 + Math.abs(stops),
+  }));
+};
+
+export const contrast: Measure = ({ figures }, say) =>
+  where(figures.contrast, (share) => ({
+    words: `contrast ${say.number(share)}`,
+    rank: share >= USABLE_CONTRAST ? 0 : 0.3 + (USABLE_CONTRAST - share),
+  }));
+
+export const angle: Measure = ({ figures }, say) =>
+  where(figures.shutterAngleDeg, (degrees) => ({
+    words: `${say.number(degrees)}°`,
+    rank: degrees > 360.5 ? 20 : Math.abs(Math.log2(degrees / 180)) / 20,
+  }));
+
+export const flicker: Measure = ({ figures }, say) =>
+  where(figures.worstFlicker, ({ residual, lampHz }) =>
+    lampHz === 0
+      ? null
+      : residual <= 1e-9
+        ? { words: 'no flicker', rank: 0 }
+        : {
+            words: `${say.percent(residual)} flicker`,
+            rank: residual > SEEN_FLICKER ? 1 + residual : residual,
+          },
+  );
+
+export const smear: Measure = ({ figures }, say) =>
+  where(figures.smearPx, (pixels) =>
+    pixels < 0.05
+      ? null
+      : {
+          words: `smear ${say.number(pixels)} px`,
+          rank: pixels > SHARP_PIXELS ? 0.3 + Math.log2(pixels) / 2 : 0,
+        },
+  );
+
+export const magnification: Measure = ({ figures }, say) =>
+  where(figures.magnification, (m) => ({ words: say.magnification(m), rank: 0 }));
+
+export const field: Measure = ({ figures }, say) =>
+  where(figures.fieldMm, (size) => ({
+    words: Number.isFinite(size[0]) ? sizeWords(size, say) : 'endless',
+    rank: Number.isFinite(size[0]) ? 0 : 5,
+  }));
+
+export const room: Measure = ({ figures }, say) =>
+  where(figures.workingDistanceMm, (mm) => ({
+    words: `${say.length(mm)} before it`,
+    rank: mm < 0 ? 20 : mm < 20 ? 1 : 0,
+  }));
+
+/** Whether the rig gets there at all. */
+export const reached: Measure = ({ bench, figures }) =>
+  bench.wantedAt && bench.reach.known && !figures.magnification.known
+    ? { words: 'out of reach', rank: 30 }
+    : null;
+
+export const clearOfLens: Measure = ({ bench, figures }, say) => {
+  const { leastTiltRad, greatestTiltByDepthRad } = figures;
+  if (!bench.tiltRad.known || !leastTiltRad.known) return null;
+  const tilt = Math.abs(bench.tiltRad.value);
+  const over = tilt - leastTiltRad.value;
+  if (over < -0.00175)
+    return { words: `shows the lens, takes ${say.angle(leastTiltRad.value)}`, rank: 1 - over };
+  const most = greatestTiltByDepthRad.known ? greatestTiltByDepthRad.value : Infinity;
+  return {
+    words: `${say.angle(over)} past the lens`,
+    rank: tilt > most ? 0 : over / 100,
+  };
+};
+
+export const frameLit: Measure = ({ figures: { darkFrame } }, say) =>
+  where(darkFrame, ({ share }) =>
+    share > 0.01 ? { words: `${say.percent(share)} of the frame dark`, rank: 1 + share } : null,
+  );
+
+/** Whether a light stands in the lens, or in its view. */
+export const unobstructed: Measure = ({ figures }) =>
+  where(figures.lightInTheWay, ({ clearanceMm, light }) =>
+    clearanceMm <= 0 ? { words: `${light} in the way`, rank: 10 } : null,
+  );
+
+/** All that is known of the shot by these measures; their ranks add up. */
+export function outcomeOf(shot: TrialShot, measures: readonly Measure[]): Outcome {
+  const known = measures.flatMap((measure) => measure(shot.now, shot.say) ?? []);
+  return {
+    words: known.map(({ words }) => words).join(' · '),
+    rank: known.reduce((sum, { rank }) => sum + rank, 0),
+  };
+}

@@ -1,0 +1,111 @@
+/**
+ * Values that are usual at large, by record and key; common practice throughout: delivery sizes and
+ * rates of film and television, sensor formats, lamps' colours, marks on lenses and filters.
+ */
+import type { DefName } from '../../plan/generated/shapes.ts';
+
+const SIZES = [
+  '1920 x 1080',
+  '3840 x 2160',
+  '1280 x 720',
+  '2560 x 1440',
+  '4096 x 2160',
+  '1080 x 1920',
+];
+const RATES = [
+  '25 fps',
+  '50 fps',
+  '24 fps',
+  '23.976 fps',
+  '30 fps',
+  '29.97 fps',
+  '60 fps',
+  '59.94 fps',
+  '100 fps',
+  '120 fps',
+];
+const COLOURS = ['5600 K', '3200 K', '4000 K', '2700 K', '6500 K'];
+const LOSSES = [
+  '0.1 stops',
+  '0.2 stops',
+  '0.3 stops',
+  '0.5 stops',
+  '1 stop',
+  '1.5 stops',
+  '2 stops',
+];
+const PIECES = ['1', '2', '3', '4', '5', '6', '8', '10'];
+const seconds = (...values: number[]): string[] => values.map((value) => `${value} s`);
+
+export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly string[]>>>> = {
+  plan: {
+    mains: ['50 Hz', '60 Hz'],
+    'circle-of-confusion': ['0.03 mm', '0.028 mm', '0.02 mm', '0.015 mm'],
+  },
+  deliver: {
+    size: SIZES,
+    rate: RATES,
+    duration: ['30 s', '40 s', '1 min', '2 min', '3 min', '4 min', '5 min', '10 min'],
+  },
+  body: {
+    sensor: ['36 x 24 mm', '23.6 x 15.6 mm', '17.3 x 13 mm', '13.2 x 8.8 mm'],
+    card: ['64 GB', '128 GB', '256 GB', '512 GB'],
+    'longest-clip': ['30 min', '60 min'],
+    battery: ['60 min', '90 min', '120 min'],
+    readout: ['0 ms', '10 ms', '16 ms', '18 ms', '20 ms', '30 ms'],
+  },
+  'iso-limits': {
+    lowest: ['100', '50', '64', '200'],
+    highest: ['25600', '12800', '51200', '6400', '102400'],
+    'clean-to': ['3200', '1600', '6400', '800', '12800'],
+  },
+  recording: {
+    size: SIZES,
+    rate: RATES,
+    area: ['36 x 20.25 mm', '23.6 x 13.3 mm', '17.3 x 9.7 mm'],
+  },
+  lens: {
+    aperture: ['f/2.8 to 32', 'f/2.8 to 22', 'f/4 to 32', 'f/4 to 22', 'f/3.5 to 22'],
+    'pupil-ratio': ['1'],
+    loss: LOSSES,
+  },
+  closest: { magnification: ['1x', '0.5x', '0.3x', '2x'] },
+  converter: { factor: ['2x', '1.4x'], loss: LOSSES },
+  'close-up': { power: ['1 dpt', '2 dpt', '3 dpt', '4 dpt', '5 dpt', '10 dpt'], loss: LOSSES },
+  filter: { loss: LOSSES },
+  light: {
+    colour: COLOURS,
+    modulation: ['none', '100 Hz', '120 Hz'],
+    'modulation-depth': ['5 %', '10 %', '20 %', '50 %', '100 %'],
+  },
+  reading: {
+    aperture: ['f/8', 'f/4', 'f/5.6', 'f/11', 'f/16'],
+    shutter: ['1/50 s', '1/60 s', '1/100 s', '1/125 s'],
+    iso: ['400', '100', '200', '800', '1600'],
+    magnification: ['0.5x', '1x', '2x'],
+  },
+  placement: {
+    up: ['0 deg', '15 deg', '30 deg', '45 deg', '60 deg'],
+    across: ['0 deg', '20 deg', '45 deg', '-45 deg'],
+  },
+  subject: { index: ['1.33', '1.4', '1.5'], lasts: seconds(10, 20, 30, 60, 90) },
+  relight: { dimmed: ['1 stop', '0.5 stops', '2 stops', '-1 stops'] },
+  move: { rail: ['0 deg', '5 deg', '10 deg'], duration: seconds(10, 20, 30, 60) },
+  take: {
+    duration: seconds(10, 15, 20, 30, 40, 45, 60, 90, 120),
+    count: PIECES,
+    settle: seconds(0, 2, 3, 4, 5, 6, 8, 10, 15, 20, 30),
+  },
+  'edit-music': {
+    tempo: ['60 bpm', '80 bpm', '92 bpm', '100 bpm', '120 bpm'],
+    'first-beat': seconds(0),
+    bar: ['4 beats', '3 beats', '2 beats', '6 beats'],
+  },
+  cut: {
+    from: seconds(0, 2, 4, 5, 10),
+    duration: ['1 bar', '2 bars', '4 bars', '2 beats', '4 beats', '2 s', '4 s', '6 s', '8 s'],
+    speed: ['100 %', '50 %', '25 %', '100 to 50 %', '100 to 25 %'],
+    join: ['cut', 'dissolve 12 frames', 'dissolve 1 s', 'dissolve 1 beat'],
+    reframe: ['1x', '1.1x', '1.2x', '1.5x', '2x'],
+  },
+};

@@ -1,0 +1,105 @@
+/** Completion over a real connection, with the core as it is. */
+import { describe, expect, it } from 'vitest';
+import type { CompletionItem, CompletionList, InitializeParams } from 'vscode-languageserver';
+import { planTemplate } from '../../shared/assist/template.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import { connect, PLAN } from './support/client.ts';
+
+type Client = Awaited<ReturnType<typeof connect>>;
+
+const RICH: InitializeParams['capabilities'] = {
+  textDocument: {
+    completion: {
+      completionItem: {
+        snippetSupport: true,
+        preselectSupport: true,
+        labelDetailsSupport: true,
+        documentationFormat: ['markdown', 'plaintext'],
+        insertTextModeSupport: { valueSet: [1, 2] },
+      },
+    },
+  },
+};
+
+/** What is offered in the new plan where `text` is taken out. */
+const offered = async (client: Client, text: string): Promise<CompletionList> => {
+  const plan = planTemplate();
+  const at = plan.lastIndexOf(text);
+  const left = plan.slice(0, at) + plan.slice(at + text.length);
+  const lines = plan.slice(0, at).split('\n');
+  client.open(PLAN, left);
+  return client.connection.sendRequest('textDocument/completion', {
+    textDocument: { uri: PLAN },
+    position: { line: lines.length - 1, character: lines.at(-1)!.length },
+  });
+};
+
+const itemOf = (list: CompletionList, label: string): CompletionItem => {
+  const item = list.items.find((each) => each.label === label);
+  expect(item, list.items.map((each) => each.label).join(', ')).toBeDefined();
+  return item!;
+};
+
+const resolve = (client: Client, item: CompletionItem): Promise<CompletionItem> =>
+  client.connection.sendRequest('completionItem/resolve', item);
+
+describe('a client that can do all of it', () => {
+  const rich = () =>
+    connect({ capabilities: RICH, createCore, initializationOptions: { asksAgain: true } });
+
+  it('is told what each value comes to, with the best chosen already', async () => {
+    const client = await rich();
+    const list = await offered(client, 'f/8');
+    const item = itemOf(list, 'f/8');
+    expect(item.labelDetails?.description).toMatch(/^f\/14 · depth .* of 1 mm · /);
+    expect(item.detail).toBeUndefined();
+    expect(list.items.filter(({ preselect }) => preselect)).toHaveLength(1);
+    expect(item).toMatchObject({ insertTextFormat: 1, insertTextMode: 1, filterText: 'f/8' });
+    expect(item.documentation).toBeUndefined();
+    const { documentation } = await resolve(client, item);
+    expect(documentation).toMatchObject({ kind: 'markdown' });
+    expect((documentation as { value: string }).value).toContain(
+      '| works as | **f/14** at the sensor |',
+    );
+  });
+
+  it('gets keys as snippets that ask for their value at once', async () => {
+    const client = await rich();
+    const list = await offered(client, 'iso: 3200');
+    const item = itemOf(list, 'iso');
+    expect(item.textEdit).toMatchObject({ newText: expect.stringMatching(/^iso: \$\{1:[0-9]+\}/) });
+    expect(item).toMatchObject({
+      insertTextFormat: 2,
+      command: { command: 'editor.action.triggerSuggest' },
+    });
+    expect((await resolve(client, item)).documentation).toMatchObject({ kind: 'markdown' });
+  });
+});
+
+describe('a client that said nothing of itself', () => {
+  const bare = () => connect({ createCore });
+
+  it('gets plain text with its defaults, and plain words about it', async () => {
+    const client = await bare();
+    const item = itemOf(await offered(client, 'iso: 3200'), 'iso');
+    expect(item.textEdit).toMatchObject({ newText: expect.stringMatching(/^iso: [0-9]+$/) });
+    expect(item).toMatchObject({ insertTextFormat: 1 });
+    for (const key of ['command', 'preselect', 'labelDetails', 'insertTextMode'])
+      expect(item).not.toHaveProperty(key);
+    const { documentation } = await resolve(client, item);
+    expect(documentation).toMatchObject({ kind: 'plaintext' });
+    expect((documentation as { value: string }).value).not.toMatch(/\*\*|`/);
+  });
+
+  it('has the consequence where details are shown', async () => {
+    const item = itemOf(await offered(await bare(), 'f/8'), 'f/8');
+    expect(item.detail).toMatch(/^f\/14 · depth/);
+  });
+});
+
+it('sends an item back as it is where there is nothing to say of it', async () => {
+  const client = await connect({ createCore });
+  client.open(PLAN, planTemplate());
+  const item: CompletionItem = { label: 'not ours' };
+  expect(await resolve(client, item)).toEqual(item);
+});
