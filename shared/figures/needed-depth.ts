@@ -38,8 +38,9 @@ function stillDepthMm(
   if (!kind.known) return kind;
   if (kind.value === 'bubble') return bubbleDepthMm(subject, fieldMm, pupilDistanceMm);
   return derive(
-    [planeDepthMm(bench, subject, fieldMm), reliefMm(subject)],
-    (plane, relief) => plane + relief,
+    // The relief first: it is what a reader looks for where the subject faces the lens.
+    [reliefMm(subject), planeDepthMm(bench, subject, fieldMm)],
+    (relief, plane) => relief + plane,
   );
 }
 

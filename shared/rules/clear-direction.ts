@@ -3,8 +3,12 @@ import { type Bench, type LightInUse, substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { sourceOf } from '../figures/light-source.ts';
 import type { NeededLight } from '../mirror/patch.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import type { Rad } from '../quantity/brands.ts';
-import { HIDDEN } from './no-room.ts';
+
+/** Share of the frame that a light may hide unseen: the frame's very edge. */
+export const HIDDEN = 0.005;
 
 export interface Direction {
   readonly upRad: number;
@@ -43,9 +47,69 @@ export function clearDirection(
   }).find((direction) => serves(moved(bench, inUse, direction), mayStayBlack));
 }
 
+/** A light is turned aside by so much at a time, and no further than this in all. */
+const STEP_RAD = Math.PI / 180;
+const MOST_STEPS = 60;
+
+/**
+ * The direction nearest to a light's own, further out on the side where it stands, in which it is
+ * neither before the lens nor in it; a mirror it fills now it still fills but for `mayStayBlack`.
+ *
+ * @returns undefined where there is none at the light's distance
+ */
+export function directionAside(
+  bench: Bench,
+  light: string,
+  mayStayBlack: number,
+): Direction | undefined {
+  const inUse = bench.lights.known && bench.lights.value.find(({ name }) => name === light);
+  const at = inUse ? ifKnown(inUse.fields.at) : undefined;
+  if (!inUse || !at) return undefined;
+  const now = { upRad: ifKnown(at.up) ?? 0, acrossRad: ifKnown(at.across) ?? 0 };
+  const isUp = Math.abs(now.upRad) >= Math.abs(now.acrossRad);
+  const step = STEP_RAD * (isUp ? sideOf(now.upRad) : sideOf(now.acrossRad));
+  const { darkFrame } = figuresOf(bench);
+  const black = Math.max(mayStayBlack, darkFrame.known ? darkFrame.value.share : 1);
+  for (let count = 1; count <= MOST_STEPS; count++) {
+    const direction = isUp
+      ? { ...now, upRad: wholeDegrees(now.upRad + count * step) }
+      : { ...now, acrossRad: wholeDegrees(now.acrossRad + count * step) };
+    const there = moved(bench, inUse, direction);
+    if (darkFrame.known ? serves(there, black) : isClear(there)) return direction;
+  }
+  return undefined;
+}
+
+/** The side of the lens axis that a light stands on; on it, above. */
+const sideOf = (radians: number): number => (radians < 0 ? -1 : 1);
+
+const wholeDegrees = (radians: number): number => Math.round(radians / STEP_RAD) * STEP_RAD;
+
+/** The light stood elsewhere in this shot alone. */
+export function standAt(bench: Bench, light: string, { upRad, acrossRad }: Direction): PlanFix {
+  const degrees = (radians: number) => Number(((radians * 180) / Math.PI).toFixed(1));
+  const [up, across] = [degrees(upRad), degrees(acrossRad)];
+  const title = `Move ${light} for this shot to ${up}° up, ${across}° across`;
+  const { relight } = bench.fields;
+  if (relight.state === 'missing') {
+    const text = `${light}:\n  at: { up: ${up} deg, across: ${across} deg }`;
+    return { title, edits: [{ op: 'set', at: relight.at, text }] };
+  }
+  const place = (key: string, text: string): PlanEdit => ({
+    op: 'set',
+    at: { ...bench.at, path: ['relight', light, 'at', key] },
+    text,
+  });
+  return { title, edits: [place('up', `${up} deg`), place('across', `${across} deg`)] };
+}
+
 function serves(bench: Bench, mayStayBlack: number): boolean {
-  const { darkFrame, lightInTheWay } = figuresOf(bench);
-  if (!darkFrame.known || darkFrame.value.share > mayStayBlack) return false;
+  const { darkFrame } = figuresOf(bench);
+  return darkFrame.known && darkFrame.value.share <= mayStayBlack && isClear(bench);
+}
+
+function isClear(bench: Bench): boolean {
+  const { lightInTheWay } = figuresOf(bench);
   if (!lightInTheWay.known) return true;
   return lightInTheWay.value.hiddenShare <= HIDDEN && lightInTheWay.value.clearanceMm > 0;
 }

@@ -1,5 +1,9 @@
+import { type Bench, substitute } from '../figures/bench.ts';
+import { figuresOf } from '../figures/compute.ts';
+import { known } from '../figures/figure.ts';
 import type { MirrorWindow, ShotFigures } from '../figures/shot-figures.ts';
 import { depthForTiltMm, fieldForTiltMm, workingDistanceForTiltMm } from '../mirror/tilt-window.ts';
+import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import { relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
 
 /** What the least tilt is good to; a hand and a level set an angle no better. */
@@ -19,6 +23,8 @@ interface Facts {
     readonly distanceMm: number | null;
     /** Frame along the tilt in which it would do, mm. */
     readonly fieldAlongMm: number;
+    /** Widest mark on the lens that holds the depth at the least tilt; null: none, or not that. */
+    readonly mark: number | null;
   } | null;
 }
 
@@ -29,7 +35,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
     when: 'a flat mirror-like subject is tilted less than it takes to stop showing the lens, or no tilt is both enough for that and little enough for depth and light.',
     why: 'A mirror that faces the lens shows it. The least tilt is the smallest at which no visible point throws any part of the entrance pupil back into the front rim; doubling the working distance halves it, and every degree costs depth. Common practice: a long lens on tubes stands far off, keeps the film nearly parallel and so saves depth.',
     remedy:
-      'Tilt as far as it takes and no further; stand further off, frame tighter, or put a smaller black card round the lens.',
+      'Tilt as far as it takes and no further; stop down, stand further off, frame tighter, or put a smaller black card round the lens.',
     bad: [{ says: 'nearly facing the lens', change: { 'shots/skin/tilt': '2 deg' } }],
     good: [{ says: 'tilted enough', change: { 'shots/skin/tilt': '4 deg' } }],
   },
@@ -65,6 +71,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
       };
     const [least, greatest] = say.angles2(leastRad, shut.greatestRad);
     const opened = [
+      ...(shut.mark === null ? [] : [say.fNumber(shut.mark)]),
       ...(shut.distanceMm === null ? [] : [`${say.length(shut.distanceMm)} of working distance`]),
       ...(shut.fieldAlongMm > 0
         ? [`a frame of ${say.length(shut.fieldAlongMm)} along the tilt`]
@@ -74,7 +81,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
       what: `No tilt hides the lens and holds the ${shut.by}: least ${least}, greatest ${greatest}.`,
       why:
         `The window is ${say.angle(shut.byRad)} from open at ${say.length(workingDistanceMm)}.` +
-        (opened.length > 0 ? ` ${opened.join(', or ')} would open it.` : ''),
+        (opened.length > 0 ? ` ${alternatives(opened)} would open it.` : ''),
     };
   },
   size: ({ tiltRad, leastRad, shut }) => ({
@@ -88,7 +95,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
     ...(shut && { shutByDeg: degrees(shut.byRad) }),
   }),
   fixes({ at, facts: { leastRad, shut } }, view) {
-    if (shut) return [];
+    if (shut) return shut.mark === null ? [] : stopDownAndTilt(view, shut.mark);
     const tilt = Math.ceil(degrees(leastRad) * 10) / 10;
     const needs = depthAt(view, (tilt * Math.PI) / 180);
     return [setTo(`Tilt ${tilt}°${needs}`, at, `${tilt} deg`)];
@@ -112,19 +119,51 @@ function shutWindow(figures: ShotFigures): MirrorWindow | undefined {
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
-function shutBy({ figures }: ShotView, window: MirrorWindow): Facts['shut'] {
+/** "f/16, 249 mm of working distance or a frame of 21 mm". */
+const alternatives = (ways: readonly string[]): string =>
+  [ways.slice(0, -1).join(', '), ways.at(-1)].filter(Boolean).join(' or ');
+
+/** The mirror's window at another mark, where it is open there. */
+function windowAt(bench: Bench, mark: number): MirrorWindow | undefined {
+  const { tiltWindow } = figuresOf(substitute(bench, { marked: known(mark) }));
+  return tiltWindow.known && tiltWindow.value.openRad > 0 ? tiltWindow.value : undefined;
+}
+
+function openingMark({ bench }: ShotView): number | null {
+  const { marked } = bench;
+  if (!marked.known) return null;
+  const narrower = bench.marksOnLens.filter((mark) => mark > marked.value);
+  return narrower.find((mark) => windowAt(bench, mark) !== undefined) ?? null;
+}
+
+function stopDownAndTilt({ bench }: ShotView, mark: number): readonly PlanFix[] {
+  const window = windowAt(bench, mark);
+  const { tiltRad, fields } = bench;
+  if (!window || !tiltRad.known) return [];
+  const aperture: PlanEdit = { op: 'set', at: fields.aperture.at, text: `f/${mark}` };
+  const now = Math.abs(tiltRad.value);
+  if (now >= window.leastRad && now <= window.greatestRad)
+    return [{ title: `Stop down to f/${mark}`, edits: [aperture] }];
+  const tilt = Math.ceil(degrees(window.leastRad) * 10) / 10;
+  const tilted: PlanEdit = { op: 'set', at: fields.tilt.at, text: `${tilt} deg` };
+  return [{ title: `Stop down to f/${mark} and tilt ${tilt}°`, edits: [aperture, tilted] }];
+}
+
+function shutBy(view: ShotView, window: MirrorWindow): Facts['shut'] {
+  const { figures } = view;
   const { greatestTiltByDepthRad, mirrorView } = figures;
   const { openRad, greatestRad } = window;
   const byDepth =
     greatestTiltByDepthRad.known && greatestTiltByDepthRad.value <= greatestRad + 1e-9;
-  const view = mirrorView.known ? mirrorView.value : undefined;
-  const reachable = view !== undefined && greatestRad > 0;
+  const seen = mirrorView.known ? mirrorView.value : undefined;
+  const reachable = seen !== undefined && greatestRad > 0;
   return {
     byRad: -openRad,
     greatestRad,
     by: byDepth ? 'depth' : 'light',
-    distanceMm: reachable ? workingDistanceForTiltMm(view, greatestRad) : null,
-    fieldAlongMm: reachable ? fieldForTiltMm(view, greatestRad) : 0,
+    distanceMm: reachable ? workingDistanceForTiltMm(seen, greatestRad) : null,
+    fieldAlongMm: reachable ? fieldForTiltMm(seen, greatestRad) : 0,
+    mark: byDepth ? openingMark(view) : null,
   };
 }
 

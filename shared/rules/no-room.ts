@@ -1,11 +1,10 @@
+import { directionAside, HIDDEN, standAt } from './clear-direction.ts';
 import type { Observation } from './rule.ts';
 import { relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
+import { SEEN } from './source-too-small.ts';
 
 /** Under this a lamp, a holder or a hand no longer fits between rim and subject, mm. Common practice. */
 const TIGHT_MM = 20;
-
-/** Share of the frame that a light may hide unseen: the frame's very edge. */
-export const HIDDEN = 0.005;
 
 type Facts =
   | { readonly kind: 'rim'; readonly workingDistanceMm: number; readonly lens: string }
@@ -18,7 +17,8 @@ export const noRoom: ShotRule<Facts> = {
   docs: {
     when: 'the subject would be inside the lens or nearer to its rim than 20 mm, or a light stands in the lens or before it.',
     why: 'Working distance W is from the subject to the front rim: the more extension on a given lens, the nearer the subject has to come, until the plane of focus lies inside the barrel.',
-    remedy: 'Take extension away and a converter in its place, use a longer lens, or frame wider.',
+    remedy:
+      'Take extension away and a converter in its place, use a longer lens, or frame wider. A light moves out of the way to the side on which it stands.',
     bad: [
       {
         says: 'a light before the lens',
@@ -78,6 +78,11 @@ export const noRoom: ShotRule<Facts> = {
       : facts.kind === 'view'
         ? { hiddenShare: facts.hiddenShare }
         : {},
+  fixes({ facts }, { bench }) {
+    if (facts.kind === 'rim') return [];
+    const direction = directionAside(bench, facts.light, SEEN);
+    return direction ? [standAt(bench, facts.light, direction)] : [];
+  },
 };
 
 function betweenRimAndSubject({ bench, figures }: ShotView): Observation<Facts>[] {

@@ -1,10 +1,9 @@
 import type { FrameSide } from '../mirror/coverage.ts';
-import type { PlanEdit } from '../plan/problem.ts';
-import { clearDirection } from './clear-direction.ts';
+import { clearDirection, standAt } from './clear-direction.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Share of the frame that may stay black unseen. */
-const SEEN = 0.01;
+export const SEEN = 0.01;
 
 interface Facts {
   readonly share: number;
@@ -72,21 +71,7 @@ export const sourceTooSmall: ShotRule<Facts> = {
   }),
   fixes({ facts: { light, needed } }, { bench }) {
     const direction = needed && clearDirection(bench, light, needed, SEEN);
-    if (!direction) return [];
-    const degrees = (radians: number) => Number(((radians * 180) / Math.PI).toFixed(1));
-    const [up, across] = [degrees(direction.upRad), degrees(direction.acrossRad)];
-    const title = `Move ${light} for this shot to ${up}° up, ${across}° across`;
-    const { relight } = bench.fields;
-    if (relight.state === 'missing') {
-      const text = `${light}:\n  at: { up: ${up} deg, across: ${across} deg }`;
-      return [{ title, edits: [{ op: 'set', at: relight.at, text }] }];
-    }
-    const place = (key: string, text: string): PlanEdit => ({
-      op: 'set',
-      at: { ...bench.at, path: ['relight', light, 'at', key] },
-      text,
-    });
-    return [{ title, edits: [place('up', `${up} deg`), place('across', `${across} deg`)] }];
+    return direction ? [standAt(bench, light, direction)] : [];
   },
 };
 

@@ -47,9 +47,11 @@ const speed: Limit = ({ figures, say }) => {
 const SEEN_FLICKER = 0.001;
 
 const flicker: Limit = ({ figures, say }) => {
-  const { worstFlicker: lamp } = figures;
+  const { worstFlicker: lamp, shutterSeconds: open } = figures;
   if (!lamp.known || lamp.value.lampHz === 0) return null;
   const { light, lampHz, residual } = lamp.value;
+  // |sinc(f·t)| stays under 1/(π·f·t): so many pulses go into an exposure that no shutter near it shows one.
+  if (open.known && 1 / (Math.PI * lampHz * open.value) < SEEN_FLICKER) return null;
   const safe = `whole multiples of ${say.shutter(1 / lampHz)} keep ${light} steady`;
   return residual < SEEN_FLICKER
     ? `Leave the shutter: ${safe}.`
