@@ -32,7 +32,6 @@ const WITHOUT_FIX = new Set([
   'mains-near-liquid',
   'missing-key',
   'not-known',
-  'no-room',
   'not-read-yet',
   'overhead-load',
   'rule-failed',
