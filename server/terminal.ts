@@ -7,6 +7,10 @@ export interface Terminal {
   readonly colour: boolean;
   out(text: string): void;
   err(text: string): void;
+  /** Shows how far something is, in place of what was shown before; null: nothing any more. */
+  progress(text: string | null): void;
+  /** Calls `stop` when the user asks to stop; answers with how to hear no more of it. */
+  onInterrupt(stop: () => void): () => void;
   /** Standard input, at most `most` bytes and one more where there is more. */
   input(most: number): Promise<Uint8Array>;
 }
@@ -39,7 +43,22 @@ export function processTerminal(): Terminal {
     colour: wantsColour(process.env, process.stdout.isTTY === true),
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
+    progress: progressOn(process.stderr),
+    onInterrupt(stop) {
+      // Once: who asks again means it, and Node ends the process.
+      process.once('SIGINT', stop);
+      return () => process.removeListener('SIGINT', stop);
+    },
     input: readInput,
+  };
+}
+
+/** On a terminal alone: in a file it would be line after line of nothing. */
+function progressOn(stream: NodeJS.WriteStream): Terminal['progress'] {
+  if (stream.isTTY !== true) return () => undefined;
+  return (text) => {
+    // To the line's start, and away with what stood there (ECMA-48).
+    stream.write(`\r\u001b[K${text?.slice(0, (stream.columns || 80) - 1) ?? ''}`);
   };
 }
 

@@ -7,7 +7,8 @@ import { notices } from './notices.mjs';
 
 /**
  * `command`: started by hand, so it gets a first line that names its interpreter. `short`: started
- * anew for each use, so that reading it costs more than anything it does; names are shortened too.
+ * anew for each use, so that reading it costs more than anything it does, or mostly a library whose
+ * own stack traces nobody here could use; names are shortened too.
  */
 const BUNDLES = [
   { entry: 'client/node.ts', out: 'client.cjs', platform: 'node' },
@@ -15,6 +16,7 @@ const BUNDLES = [
   { entry: 'client/view/sheet-view.ts', out: 'sheet-view.js', platform: 'browser', worker: true },
   { entry: 'server/node.ts', out: 'lamella-language-server.cjs', platform: 'node', command: true },
   { entry: 'server/browser.ts', out: 'server.browser.js', platform: 'browser', worker: true },
+  { entry: 'server/media/worker.ts', out: 'media-reader.cjs', platform: 'node', short: true },
   { entry: 'server/cli.ts', out: 'lamella.cjs', platform: 'node', command: true, short: true },
 ];
 

@@ -12,6 +12,15 @@ const KINDS = {
   '--pictures': [...IN_EDITOR, 'pictures'],
 };
 
+/** Programs that tests can't do without; what they test would fail one by one and say so too. */
+const missing = ['ffmpeg', 'ffprobe'].filter(
+  (program) => spawnSync(program, ['-version'], { stdio: 'ignore' }).error !== undefined,
+);
+if (missing.length > 0)
+  console.error(
+    `${missing.join(' and ')} not found: tests that read clips make them with it and will fail. Install ffmpeg.`,
+  );
+
 const [first, ...others] = process.argv.slice(2);
 const kind = KINDS[first];
 ensureInstalled();

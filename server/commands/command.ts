@@ -1,5 +1,6 @@
 import type { ExplainedRule } from '../../shared/report/explain.ts';
 import type { CreateCore } from '../files/plan-set.ts';
+import type { ClipReader } from '../media/clip-reader.ts';
 import type { Terminal } from '../terminal.ts';
 
 /** Exit statuses: a contract with scripts. */
@@ -9,6 +10,8 @@ export const COULD_NOT_RUN = 2;
 
 export interface Surroundings {
   readonly terminal: Terminal;
+  /** Made by the command that reads clips, and by no other. */
+  readonly createClipReader: () => ClipReader;
   readonly createCore: CreateCore;
   /** All rules, for `explain`. */
   readonly rules: readonly ExplainedRule[];

@@ -36,7 +36,7 @@ export class PlanSet {
   constructor(options: PlanSetOptions) {
     this.#options = options;
     this.core = options.createCore({
-      rootOf: (file) => uriOfPath(this.#rootOf(file)),
+      rootOf: (file) => uriOfPath(this.rootOf(file)),
       ...(options.lengths && { lengths: options.lengths }),
     });
   }
@@ -78,7 +78,7 @@ export class PlanSet {
   async follow(): Promise<void> {
     for (const plan of this.files.filter((file) => this.#given.has(file))) {
       for (let wanted = this.core.wanted(plan); wanted.length > 0; ) {
-        for (const file of wanted) await this.#provide(file, this.#rootOf(plan));
+        for (const file of wanted) await this.#provide(file, this.rootOf(plan));
         wanted = this.core.wanted(plan);
       }
     }
@@ -125,7 +125,8 @@ export class PlanSet {
     return id;
   }
 
-  #rootOf(file: FileId): string {
+  /** The folder that a plan may use files from. */
+  rootOf(file: FileId): string {
     return this.#roots.get(file) ?? this.#options.root ?? this.#options.cwd;
   }
 

@@ -8,6 +8,7 @@ import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/mak
 import { recordingLines } from '../report/sheet/recording.ts';
 import type { SaidShot } from '../report/sheet/said.ts';
 import type { Sheet, SheetFinding, ShotSheet } from '../report/sheet/sheet.ts';
+import { clipsIn, type ListedClip } from '../workspace/clips.ts';
 import type { Context } from '../workspace/context.ts';
 import { fileName } from './hover/name.ts';
 import type { LocatedFinding, LocatedPlace, Position } from './located.ts';
@@ -23,11 +24,13 @@ export function sheetOf(
   const { analysis, say } = context;
   const reader = analysis.reader(file);
   const once = ifKnown(reader.plan('preflight'))?.once;
+  const clips = clipsIn(analysis, file);
   const shots = analysis.shots(file).map((id) => {
     const bench = analysis.bench(file, id);
     const figures = analysis.figures(file, id);
     const said: SaidShot | null = bench && figures ? { bench, figures, say } : null;
-    return { name: id.slice(SHOTS.length), said };
+    const name = id.slice(SHOTS.length);
+    return { name, said, clips: clips.filter(({ shot }) => shot === name).map(clipLine) };
   });
   const names = new Set(shots.map(({ name }) => name));
   const ofShot = new Map<string, SheetFinding[]>();
@@ -54,10 +57,15 @@ export function sheetOf(
     once: onceChecks(once),
     order: orderOf(shots.flatMap(({ said }) => said ?? [])),
     recording: recordingLines(analysis.recording(file), say),
-    shots: shots.map(({ name, said }) => remembered(name, said, ofShot.get(name) ?? [], once)),
+    shots: shots.map(({ name, said, clips }) =>
+      remembered(name, said, ofShot.get(name) ?? [], once, clips),
+    ),
     findings: others.filter(({ severity }) => severity !== 'hint'),
   };
 }
+
+const clipLine = ({ path, verdict, note }: ListedClip): string =>
+  `${path}: ${[verdict ?? 'not judged', note].filter((one) => one !== null).join(', ')}`;
 
 const SHOTS = 'shots/';
 
@@ -69,13 +77,15 @@ function remembered(
   said: SaidShot | null,
   findings: readonly SheetFinding[],
   once: States | undefined,
+  clips: readonly string[],
 ): ShotSheet {
-  if (!said) return shotSheet(name, said, findings, once);
+  if (!said) return shotSheet(name, said, findings, once, clips);
   const { bench, figures, say } = said;
   // What the figures don't follow from: words of the shot, its checks, and the reader's unit.
   const { about, preflight } = bench.fields;
   const key = JSON.stringify([
     findings,
+    clips,
     say.lengths,
     ifKnown(about),
     [...bench.checks],
@@ -83,7 +93,7 @@ function remembered(
   ]);
   const known = made.get(figures);
   if (known?.key === key) return known.sheet;
-  const sheet = shotSheet(name, said, findings, once);
+  const sheet = shotSheet(name, said, findings, once, clips);
   made.set(figures, { key, sheet });
   return sheet;
 }

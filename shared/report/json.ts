@@ -53,8 +53,10 @@ export interface FiguresReport {
   readonly recording: readonly BodyRecordingJson[];
 }
 
-export function checkReport(files: readonly ReportedFile[]): string {
-  return print({
+export const checkReport = (files: readonly ReportedFile[]): string => print(checkJson(files));
+
+export function checkJson(files: readonly ReportedFile[]): CheckReport {
+  return {
     version: JSON_VERSION,
     files: files.map(({ name, findings, nameOf }) => ({
       file: name,
@@ -65,7 +67,7 @@ export function checkReport(files: readonly ReportedFile[]): string {
         }),
       })),
     })),
-  } satisfies CheckReport);
+  };
 }
 
 export function figuresReport(
@@ -81,7 +83,10 @@ export function figuresReport(
   } satisfies FiguresReport);
 }
 
-const jsonFinding = (finding: LocatedFinding, nameOf: (file: string) => string): JsonFinding => ({
+export const jsonFinding = (
+  finding: LocatedFinding,
+  nameOf: (file: string) => string,
+): JsonFinding => ({
   rule: finding.rule,
   severity: finding.severity,
   message: messageOf(finding),

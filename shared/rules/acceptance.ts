@@ -42,7 +42,7 @@ export function accept(
     if (past) kept.push({ ...finding, related: [past, ...finding.related] });
   }
   for (const [rule, field] of own ?? []) {
-    if (used.has(rule) || !isKnown(field)) continue;
+    if (used.has(rule) || !isKnown(field) || ruleNamed(rule)?.onRequest) continue;
     kept.push({
       rule: allowUnused.name,
       severity: allowUnused.severity,

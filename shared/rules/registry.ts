@@ -10,7 +10,10 @@ import { boomMayTip } from './boom-may-tip.ts';
 import { cardTooSmall } from './card-too-small.ts';
 import { checkMissing } from './check-missing.ts';
 import { checkOpen } from './check-open.ts';
+import { clipDiffers } from './clip-differs.ts';
+import { clipNotFound } from './clip-not-found.ts';
 import { clipTooLong } from './clip-too-long.ts';
+import { clipUnreadable } from './clip-unreadable.ts';
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { exposureOff } from './exposure-off.ts';
@@ -122,10 +125,14 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   batteryShort,
 ];
 
+/** Look at the clips on the disk, when they are verified. */
+export const CLIP_RULES: readonly RuleCore<never>[] = [clipNotFound, clipUnreadable, clipDiffers];
+
 export const ALL_RULES: readonly RuleCore<unknown>[] = [
   ...TEXT_RULES,
   ...SHOT_RULES,
   ...PLAN_RULES,
+  ...CLIP_RULES,
   tooMuch,
   ruleFailed,
 ];

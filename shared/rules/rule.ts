@@ -74,6 +74,8 @@ export interface Size {
 export interface RuleCore<F> {
   readonly name: string;
   readonly severity: Severity;
+  /** Found only where somebody asks for it (the clips on the disk), never in the text alone. */
+  readonly onRequest?: true;
   readonly docs: RuleDocs;
   words(facts: F, say: Say): Words;
   /** How much of it there is, where that is a size: greater is worse. Acceptances bound it. */

@@ -17,6 +17,7 @@ import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
+import { duplicateClips } from './clip-problems.ts';
 import { Entries } from './entries.ts';
 import type { PlanState } from './facade.ts';
 import { fileFindings } from './file-findings.ts';
@@ -145,7 +146,11 @@ export class Analysis {
         return shot.length === 0 ? text : [...text, ...shot];
       }),
     );
-    this.#file = graph.query('file-findings', (file) => fileFindings(store, names, file), sameData);
+    this.#file = graph.query(
+      'file-findings',
+      (file) => [...fileFindings(store, names, file), ...duplicateClips(entries, file)],
+      sameData,
+    );
     this.#findings = graph.query('findings', (file) => this.#allFindings(file));
   }
 

@@ -19,6 +19,7 @@ import type { Finding } from '../rules/rule.ts';
 import { Say } from '../rules/say.ts';
 import { unusedName } from '../rules/unused-name.ts';
 import { Analysis } from './analysis.ts';
+import { clipFindings, clipsIn, testClipFindings } from './clips.ts';
 import type { Core, CoreOptions, OfferedFix } from './facade.ts';
 import { FixMaker } from './fixes.ts';
 import { Locator } from './locate.ts';
@@ -102,6 +103,10 @@ export function createCore(options: CoreOptions): Core {
         }),
       ),
     recording: (file) => recordingJson(analysis.recording(file)),
+    clips: (file) => clipsIn(analysis, file),
+    verify: (file, readings) => clipFindings(analysis, file, readings).map(locate).sort(byPosition),
+    testClip: (file, shot, path, reading) =>
+      testClipFindings(analysis, file, { shot, path }, reading)?.map(locate) ?? null,
     compared: (file) => comparedPlan(context, file, allFindings(file)),
     sheet: (file) => sheetOf(context, file, allFindings(file)),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),

@@ -14,6 +14,7 @@ import type {
 } from '../assist/located.ts';
 import type { Renaming } from '../assist/navigation/rename.ts';
 import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
+import type { ClipReading } from '../clips/facts.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { FileId } from '../plan/place.ts';
@@ -21,6 +22,14 @@ import type { ComparedPlan } from '../report/compare/plan.ts';
 import type { Sheet } from '../report/sheet/sheet.ts';
 import type { LengthUnit } from '../rules/say.ts';
 import type { Refusal } from './store.ts';
+
+/** A clip that the plan lists; its path is relative to the plan or to the folder of the media. */
+export interface PlanClip {
+  readonly shot: string;
+  readonly path: string;
+  /** null: not judged yet. */
+  readonly verdict: 'keep' | 'maybe' | 'reject' | null;
+}
 
 export interface Hover {
   /** Markdown; everything in it that comes from a plan is escaped. */
@@ -101,6 +110,20 @@ export interface Core {
   figures(file: FileId): ReadonlyMap<string, ShotFiguresJson>;
   /** What a plan's takes come to on each body. */
   recording(file: FileId): readonly BodyRecordingJson[];
+  /** The clips that a plan lists, in the order of its text. */
+  clips(file: FileId): readonly PlanClip[];
+  /**
+   * What clips that a host has read are, against what their shots ask, at their place in the plan.
+   * @param readings by path; a clip that has none was not looked at
+   */
+  verify(file: FileId, readings: ReadonlyMap<string, ClipReading>): readonly LocatedFinding[];
+  /** The same of a clip that the plan needn't list; null: there is no such shot. */
+  testClip(
+    file: FileId,
+    shot: string,
+    path: string,
+    reading: ClipReading,
+  ): readonly LocatedFinding[] | null;
   /** A plan and all that it uses, as report/compare takes it. */
   compared(file: FileId): ComparedPlan;
   /** The sheet of a plan; its text and drawings are made by report/sheet. */

@@ -3,6 +3,7 @@ import { ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Allowances } from '../rules/acceptance.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
+import { ruleNamed } from '../rules/registry.ts';
 import type { EntryRef } from './entries.ts';
 import { plainId } from './entry-kinds.ts';
 import { NOUN } from './nouns.ts';
@@ -22,9 +23,8 @@ export function planView(
     const noun = NOUN[kind.home.group as keyof typeof NOUN];
     return [{ id, name: kind.name, noun, used: used.has(id) }];
   });
-  const allowed = [...(ifKnown(allow) ?? [])].map(([rule, field]) => ({
-    rule,
-    at: { ...field.at, part: 'key' as const },
-  }));
+  const allowed = [...(ifKnown(allow) ?? [])].flatMap(([rule, field]) =>
+    ruleNamed(rule)?.onRequest ? [] : [{ rule, at: { ...field.at, part: 'key' as const } }],
+  );
   return { file, shots, entries: named, allow: allowed, accepted: [] };
 }

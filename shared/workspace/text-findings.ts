@@ -92,7 +92,7 @@ export function entryFindings(
     const unknown = unknownRule(name);
     if (unknown) found.push(unknown);
   }
-  for (const reference of referencesOf(lowered)) {
+  for (const reference of [...referencesOf(lowered), ...shotOfClips(lowered, file, id)]) {
     const unknown = unknownName(entries, names, file, reference);
     if (unknown) found.push(unknown);
   }
@@ -157,6 +157,12 @@ function referencesOf({ kind, def, value }: Lowered): readonly Reference[] {
   const shape = SHAPES[kind.def].keys[kind.key]?.shape;
   return shape ? referencesAt(value as Field<unknown>, shape) : [];
 }
+
+/** Clips are listed by the shot that they were recorded for. */
+const shotOfClips = ({ kind }: Lowered, file: FileId, id: EntryId): readonly Reference[] =>
+  kind.kind === 'clips'
+    ? [{ name: kind.name, groups: ['shots'], at: { file, entry: id, path: [], part: 'key' } }]
+    : [];
 
 const MOST_NAMES = 8;
 

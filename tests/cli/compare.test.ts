@@ -22,8 +22,17 @@ async function run(cwd: string, ...args: string[]) {
       err += text;
     },
     input: async () => new Uint8Array(),
+    progress: () => undefined,
+    onInterrupt: () => () => undefined,
   };
-  const status = await runCommandLine(args, { terminal, createCore, rules: ALL_RULES });
+  const status = await runCommandLine(args, {
+    terminal,
+    createCore,
+    rules: ALL_RULES,
+    createClipReader: () => {
+      throw new Error('no clips here');
+    },
+  });
   return { status, out, err };
 }
 

@@ -3,6 +3,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { afterEach } from 'vitest';
 import { runCommandLine } from '../../server/command-line.ts';
+import { readClip } from '../../server/media/read-clip.ts';
 import type { ExplainedRule } from '../../shared/report/explain.ts';
 import { createFakeCore } from '../protocol/support/fake-core.ts';
 
@@ -59,6 +60,10 @@ export async function lamella(
   const status = await runCommandLine(args, {
     createCore: createFakeCore,
     rules: RULES,
+    createClipReader: () => ({
+      read: (file) => readClip(file),
+      close: async () => undefined,
+    }),
     terminal: {
       cwd,
       colour,
@@ -68,6 +73,8 @@ export async function lamella(
       err: (text) => {
         err += text;
       },
+      progress: () => undefined,
+      onInterrupt: () => () => undefined,
       input: async (most) => Buffer.from(input).subarray(0, most + 1),
     },
   });

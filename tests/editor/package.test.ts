@@ -13,6 +13,7 @@ test('it holds what the editor needs, and nothing of the workshop', () => {
     'dist/client.cjs',
     'dist/client.browser.js',
     'dist/lamella-language-server.cjs',
+    'dist/media-reader.cjs',
     'dist/server.browser.js',
     'dist/third-party-notices.txt',
     'readme.md',

@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { fileURLToPath } from 'node:url';
+import { deflateRawSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 
 const dist = (name: string): string =>
@@ -21,7 +22,7 @@ test('the server in a worker asks for nothing', () => {
   expect(required('server.browser.js')).toEqual([]);
 });
 
-test.each(['client.cjs', 'lamella-language-server.cjs', 'lamella.cjs'])(
+test.each(['client.cjs', 'lamella-language-server.cjs', 'lamella.cjs', 'media-reader.cjs'])(
   '%s asks for nothing that would have to be installed',
   (name) => {
     const known = new Set([...builtinModules, 'vscode']);
@@ -30,7 +31,7 @@ test.each(['client.cjs', 'lamella-language-server.cjs', 'lamella.cjs'])(
   },
 );
 
-test.each(['lamella-language-server.cjs', 'server.browser.js', 'lamella.cjs'])(
+test.each(['lamella-language-server.cjs', 'server.browser.js', 'lamella.cjs', 'media-reader.cjs'])(
   '%s reaches for no network and makes no code while it runs',
   (name) => {
     const text = read(name);
@@ -50,9 +51,32 @@ test.each(['lamella.cjs', 'lamella-language-server.cjs'])(
   },
 );
 
+test('what reads clips is loaded by nothing but a thread that reads clips', () => {
+  for (const name of ['lamella.cjs', 'lamella-language-server.cjs', 'server.browser.js']) {
+    expect(read(name)).not.toContain('mediabunny');
+    expect(required(name).filter((module) => module.includes('media-reader'))).toEqual([]);
+  }
+  expect(read('media-reader.cjs')).toContain('mediabunny');
+});
+
+/** What a user downloads; pictures of the README, which are looked at elsewhere, apart. */
+const MOST_PACKED_BYTES = 1_000_000;
+
+test('the extension’s package is under 1 MB without pictures', () => {
+  const shipped = readFileSync(dist('../.vscodeignore'), 'utf8')
+    .split('\n')
+    .flatMap((line) => (/^!(dist\/[\w.-]+)$/.exec(line) ?? []).slice(1));
+  expect(shipped).toContain('dist/media-reader.cjs');
+  const others = ['README.md', 'CHANGELOG.md', 'schemas/shootplan.schema.json'];
+  const packed = [...shipped, ...others].map(
+    (name) => deflateRawSync(readFileSync(dist(`../${name}`))).length,
+  );
+  expect(packed.reduce((sum, bytes) => sum + bytes, 0)).toBeLessThan(MOST_PACKED_BYTES);
+});
+
 test('the licences of what is bundled go with it', () => {
   const notices = read('THIRD-PARTY-NOTICES.txt');
-  for (const name of ['vscode-languageclient', 'vscode-languageserver', 'yaml'])
+  for (const name of ['mediabunny', 'vscode-languageclient', 'vscode-languageserver', 'yaml'])
     expect(notices).toMatch(new RegExp(`^${name} \\d`, 'm'));
   expect(notices).not.toMatch(/^Licence: undefined/m);
 });

@@ -17,6 +17,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   film: ['optics', 'quantity'],
   load: ['quantity'],
   recording: ['quantity'],
+  clips: ['quantity', 'recording'],
   timeline: ['quantity'],
   plan: ['text', 'quantity'],
   figures: [
@@ -28,6 +29,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'film',
     'load',
     'recording',
+    'clips',
     'timeline',
   ],
   rules: [
@@ -41,10 +43,21 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'film',
     'load',
     'recording',
+    'clips',
   ],
   located: ['rules', 'plan', 'text'],
-  report: ['located', 'rules', 'figures', 'plan', 'quantity', 'optics', 'mirror'],
-  workspace: ['located', 'rules', 'figures', 'plan', 'text', 'quantity', 'engine', 'optics'],
+  report: ['located', 'rules', 'figures', 'plan', 'quantity', 'optics', 'mirror', 'clips'],
+  workspace: [
+    'located',
+    'rules',
+    'figures',
+    'plan',
+    'text',
+    'quantity',
+    'engine',
+    'optics',
+    'clips',
+  ],
   assist: [
     'workspace',
     'report',
@@ -59,7 +72,18 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'mirror',
     'film',
   ],
-  top: ['assist', 'report', 'workspace', 'located', 'rules', 'figures', 'plan', 'text', 'quantity'],
+  top: [
+    'assist',
+    'report',
+    'workspace',
+    'located',
+    'rules',
+    'figures',
+    'plan',
+    'text',
+    'quantity',
+    'clips',
+  ],
 };
 
 /** Files that stand in another storey than their folder. */

@@ -1,10 +1,13 @@
 /** What the README shows is what the program does: plans check, excerpts are printed, keys exist. */
 import { spawnSync } from 'node:child_process';
-import { readdirSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import os from 'node:os';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { ClipFacts } from '../../shared/clips/facts.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { compareReport } from '../../shared/report/json.ts';
+import { clipJson } from '../../shared/report/verify.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 import { ROOT, read } from './support/project.ts';
@@ -131,6 +134,35 @@ describe('keys of the JSON', () => {
     expect(Object.keys(printed)).toEqual(['version', 'file', 'shots', 'recording']);
   });
 
+  it('verify: every key is documented, and every documented one is there', () => {
+    // None of the clips is there: what is read of one is held by its type, below.
+    const folder = mkdtempSync(path.join(os.tmpdir(), 'lamella-readme-'));
+    const plan = path.join(folder, 'a.shootplan.yaml');
+    writeFileSync(plan, `${EXAMPLE_PLAN}\nclips: { frost: [{ file: a.mp4 }] }\n`);
+    const { version: _, files, ...printed } = JSON.parse(run('verify', plan, '--format', 'json'));
+    rmSync(folder, { recursive: true });
+    expect(files[0].findings[0].rule).toBe('clip-not-found');
+    const documented = rowsOf('keys of verify');
+    const found = new Set<string>();
+    walk({ ...printed, notAsked: ['b.mp4'] }, '', documented, found);
+    expect([...found].sort()).toEqual([...documented.keys()].sort());
+    const facts: ClipFacts = {
+      bytes: 1,
+      size: { width: 1, height: 1 },
+      rotation: 0,
+      rate: null,
+      codec: '',
+      durationS: 1,
+      bitsPerS: 1,
+      shutterS: null,
+      iso: null,
+      whiteBalance: null,
+      created: null,
+    };
+    for (const key of Object.keys(clipJson(facts)))
+      expect(documented.get('clips[].read')).toContain(`\`${key}\``);
+  });
+
   it('check: every key is documented, and every documented one is there', () => {
     const printed: Json = JSON.parse(run('check', 'samples', '--format', 'json'));
     const documented = rowsOf('keys of check');
@@ -193,7 +225,7 @@ function walk(
 }
 
 describe('the command line', () => {
-  const help = ['check', 'figures', 'sheet', 'compare', 'explain']
+  const help = ['check', 'figures', 'sheet', 'compare', 'verify', 'explain']
     .map((command) => run(command, '--help'))
     .join('\n');
   const options = [...new Set(help.match(/--[a-z][a-z-]+/g))];

@@ -4,7 +4,7 @@ import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { REFERENCE_PATH, ruleReference } from '../../client/build/rule-reference.ts';
 import { PRECEDENCE } from '../../shared/rules/precedence.ts';
-import { ALL_RULES, RULE_NAMES } from '../../shared/rules/registry.ts';
+import { ALL_RULES, CLIP_RULES, RULE_NAMES } from '../../shared/rules/registry.ts';
 import { type RuleCore, SEVERITIES } from '../../shared/rules/rule.ts';
 import { ROOT, read, sharedSources } from './support/project.ts';
 
@@ -42,9 +42,9 @@ describe('every rule', () => {
     expect(SEVERITIES).toContain(rule.severity);
   });
 
-  // Two can't be shown by changing a value: a plan can't make the program fail, and one that
-  // passes a budget is no example that anybody would read.
-  const unshown = ['rule-failed', 'too-much'];
+  // Some can't be shown by changing a value: a plan can't make the program fail, one that passes a
+  // budget is no example that anybody would read, and clips are not in the text.
+  const unshown = ['rule-failed', 'too-much', ...CLIP_RULES.map(({ name }) => name)];
 
   it.each(ALL_RULES.filter(({ name }) => !unshown.includes(name)).map((rule) => [rule.name, rule]))(
     '%s shows when it fires',

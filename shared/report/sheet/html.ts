@@ -139,7 +139,7 @@ const idOf = (name: string, index: number): string =>
 /** One shot's section: the same text as long as the shot is the same. */
 export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): string {
   const id = idOf(shot.name, index);
-  const { name, about, state, settings, bench, checks, limits, findings, drawings } = shot;
+  const { name, about, state, settings, bench, checks, limits, clips, findings, drawings } = shot;
   return markup(
     el(
       'section',
@@ -171,6 +171,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
           checks.length > 0 && block('h3', 'Check', checkList(checks, options)),
           limits.length > 0 && block('h3', 'What goes wrong, and when', lines(limits)),
         ),
+      clips.length > 0 && block('h3', 'Recorded', lines(clips)),
       findings.length > 0 && block('h3', 'Found', findingList(findings)),
       drawings.length > 0 &&
         el(

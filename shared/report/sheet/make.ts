@@ -40,6 +40,7 @@ export function shotSheet(
   shot: SaidShot | null,
   findings: readonly SheetFinding[],
   once: States | undefined,
+  clips: readonly string[],
 ): ShotSheet {
   const said = findings.filter(onSheet);
   if (!shot)
@@ -51,6 +52,7 @@ export function shotSheet(
       bench: [],
       checks: [],
       limits: [],
+      clips,
       findings: said,
       drawings: [],
     };
@@ -63,6 +65,7 @@ export function shotSheet(
     bench: benchOf(shot),
     checks: checksOf(shot, once),
     limits: limitsOf(shot),
+    clips,
     findings: said,
     drawings: DRAWINGS.flatMap((draw) => draw(shot) ?? []),
   };

@@ -48,7 +48,7 @@ const table = (head: readonly string[], rows: readonly (readonly string[])[]): s
     .join('\n');
 
 function shotMarkdown(shot: ShotSheet): string {
-  const { name, about, state, settings, bench, checks, limits, findings, drawings } = shot;
+  const { name, about, state, settings, bench, checks, limits, clips, findings, drawings } = shot;
   const rows = [...settings, ...bench].map(({ label, value, follows, note }) => [
     label,
     value ?? (follows ? 'not known' : 'not set'),
@@ -61,6 +61,7 @@ function shotMarkdown(shot: ShotSheet): string {
     rows.length === 0 ? '' : table(['Set', '', ''], rows),
     checks.length === 0 ? '' : `### Check\n\n${checkList(checks)}`,
     limits.length === 0 ? '' : `### What goes wrong, and when\n\n${list(limits)}`,
+    clips.length === 0 ? '' : `### Recorded\n\n${list(clips)}`,
     findings.length === 0 ? '' : `### Found\n\n${findingList(findings)}`,
     drawings.length === 0
       ? ''

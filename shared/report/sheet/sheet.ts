@@ -33,6 +33,8 @@ export interface ShotSheet {
   readonly checks: readonly Check[];
   /** What goes wrong, and when. */
   readonly limits: readonly string[];
+  /** What was recorded of it: file, verdict, note. */
+  readonly clips: readonly string[];
   readonly findings: readonly SheetFinding[];
   readonly drawings: readonly Drawing[];
 }

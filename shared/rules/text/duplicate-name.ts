@@ -27,6 +27,10 @@ export const duplicateName: TextRule = {
         what: `${key} is the name of another part already.`,
         why: 'A rig tells its parts apart by name alone.',
       }),
+      'duplicate-clip': ({ key = '' }) => ({
+        what: `The clip ${key} is listed a second time.`,
+        why: 'One recording is of one shot, and has one verdict.',
+      }),
       'duplicate-across': ({ key = '', file = '' }) => ({
         what: `${key} is defined in ${file} too.`,
         why: 'Names are unique in a plan and the files that it uses.',

@@ -94,6 +94,9 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     selection: () => [],
     findEntries: () => [],
     recording: () => [],
+    clips: () => [],
+    verify: () => [],
+    testClip: () => null,
     rootsChanged: () => {},
     refuse: (file, why) => {
       texts.delete(file);

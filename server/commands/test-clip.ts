@@ -1,0 +1,106 @@
+/** One clip at the start of the day: is the body set as the plan says? Pass or fail comes first. */
+import path from 'node:path';
+import type { ClipReading } from '../../shared/clips/facts.ts';
+import { inertLine } from '../../shared/report/inert.ts';
+import { jsonFinding, print } from '../../shared/report/json.ts';
+import { painter } from '../../shared/report/paint.ts';
+import { cells, clipJson, type TestClipReport } from '../../shared/report/verify.ts';
+import { Say } from '../../shared/rules/say.ts';
+import { findClip } from '../media/find-clips.ts';
+import { COULD_NOT_RUN, FOUND, NOTHING_FOUND, type Surroundings } from './command.ts';
+import type { OpenedPlan } from './open-plan.ts';
+import { nearest, type Parsed, WrongUse } from './options.ts';
+
+export async function testClip(
+  clip: string,
+  shot: string,
+  { plans, id, file }: OpenedPlan,
+  { options }: Parsed,
+  { terminal, createClipReader }: Surroundings,
+): Promise<number> {
+  const shots = [...plans.core.figures(id).keys()];
+  if (!shots.includes(shot)) {
+    const near = nearest(shot, shots);
+    throw new WrongUse(`${file} has no shot "${shot}".${near ? ` Did you mean ${near}?` : ''}`);
+  }
+  const reading = await readOne(clip, terminal, createClipReader);
+  if (reading === null) return COULD_NOT_RUN;
+  const findings = plans.core.testClip(id, shot, clip, reading) ?? [];
+  const isPass = findings.length === 0;
+  if (options.format === 'json') {
+    terminal.out(
+      print({
+        version: 1,
+        clip,
+        shot,
+        pass: isPass,
+        read: reading.state === 'read' ? clipJson(reading.facts) : null,
+        findings: findings
+          .map((finding) => jsonFinding(finding, (each) => plans.nameOf(each)))
+          .map(({ rule, severity, message, numbers }) => ({
+            rule,
+            severity,
+            message,
+            ...(numbers && { numbers }),
+          })),
+      } satisfies TestClipReport),
+    );
+    return isPass ? NOTHING_FOUND : FOUND;
+  }
+  const paint = painter(terminal.colour);
+  const verdict = isPass
+    ? `${paint('fix', 'PASS')}  ${inertLine(clip)} is what ${inertLine(shot)} asks for, as far as the file says.`
+    : `${paint('error', 'FAIL')}  ${inertLine(clip)} is not what ${inertLine(shot)} asks for.`;
+  const why = findings.flatMap(({ what, why: more, rule }) => [
+    `  ${inertLine(what)}  ${paint('aside', rule)}`,
+    ...(more === '' ? [] : [`  ${inertLine(more)}`]),
+  ]);
+  terminal.out(`${[verdict, ...why, ...readLines(reading)].join('\n')}\n`);
+  return isPass ? NOTHING_FOUND : FOUND;
+}
+
+/** null: it was stopped. */
+async function readOne(
+  clip: string,
+  { cwd, onInterrupt }: Surroundings['terminal'],
+  createClipReader: Surroundings['createClipReader'],
+): Promise<ClipReading | null> {
+  const named = path.resolve(cwd, clip);
+  // Whoever names a file may read it, wherever it lies.
+  const folders = { plan: cwd, root: path.parse(named).root, media: null };
+  const found = await findClip(named, folders);
+  if (!found.ok) return found.reading;
+  const reader = createClipReader();
+  const stop = new AbortController();
+  const unheard = onInterrupt(() => stop.abort());
+  try {
+    return await reader.read(found.file, stop.signal);
+  } catch (cause) {
+    if (stop.signal.aborted) return null;
+    throw cause;
+  } finally {
+    unheard();
+    await reader.close();
+  }
+}
+
+/** What was read, and what the file doesn't carry: that has to be read back from the body. */
+function readLines(reading: ClipReading): readonly string[] {
+  if (reading.state !== 'read') return [];
+  const { facts } = reading;
+  const missing = [
+    ...(facts.rate === null ? ['rate (too few frames)'] : []),
+    ...(facts.shutterS === null ? ['shutter'] : []),
+    ...(facts.iso === null ? ['ISO'] : []),
+    ...(facts.whiteBalance === null ? ['white balance'] : []),
+  ];
+  return [
+    `  Read: ${cells(facts, new Say())
+      .filter((cell) => cell !== '')
+      .map(inertLine)
+      .join(', ')}.`,
+    ...(missing.length > 0
+      ? [`  Not in the file, so read it back from the body: ${missing.join(', ')}.`]
+      : []),
+  ];
+}

@@ -1,0 +1,140 @@
+/** One clip from the disk, opened for reading and nothing else. */
+import { type FileHandle, open } from 'node:fs/promises';
+import {
+  EncodedPacketSink,
+  FilePathSource,
+  Input,
+  type InputVideoTrack,
+  Logging,
+  LogLevel,
+  MATROSKA,
+  MP4,
+  MPEG_TS,
+  QTFF,
+  WEBM,
+} from 'mediabunny';
+import { codecFamily } from '../../shared/clips/codec.ts';
+import type { ClipFacts, ClipRate, ClipReading } from '../../shared/clips/facts.ts';
+import { exactRate } from '../../shared/clips/rate.ts';
+import { settingsFrom } from '../../shared/clips/tags.ts';
+import { toNumber } from '../../shared/quantity/rational.ts';
+import { meanBitsPerS } from '../../shared/recording/bytes.ts';
+import { reasonOf } from '../files/read-plan.ts';
+import { aviFacts, isAvi } from './avi.ts';
+import { readAt } from './bytes.ts';
+import { isoMediaFacts } from './iso-media.ts';
+import { isMatroskaCutOff } from './matroska.ts';
+import { Unreadable } from './unreadable.ts';
+
+/** What goes wrong is said by us, once, and not on the console. */
+Logging.level = LogLevel.Silent;
+
+const FORMATS = [MP4, QTFF, MATROSKA, WEBM, MPEG_TS];
+
+/** Frames that the rate is judged by: two minutes and more. Without an index each has to be read. */
+const JUDGED_FRAMES = 6000;
+
+/** @param file absolute path of a regular file */
+export async function readClip(file: string): Promise<ClipReading> {
+  let handle: FileHandle;
+  try {
+    handle = await open(file, 'r');
+  } catch (cause) {
+    const { why, detail } = reasonOf(cause);
+    return why === 'not-found' ? { state: 'not-found' } : { state: 'unreadable', why: detail };
+  }
+  try {
+    return { state: 'read', facts: await factsOf(handle, file) };
+  } catch (cause) {
+    if (cause instanceof Unreadable) return { state: 'unreadable', why: cause.message };
+    // What the library says of its own insides helps nobody who holds a camera.
+    return { state: 'unreadable', why: 'its contents are broken' };
+  } finally {
+    await handle.close();
+  }
+}
+
+async function factsOf(handle: FileHandle, file: string): Promise<ClipFacts> {
+  const { size: bytes } = await handle.stat();
+  if (bytes === 0) throw new Unreadable('it is empty');
+  const head = await readAt(handle, 0, 12);
+  if (isAvi(head)) return fromAvi(handle, bytes);
+  const input = new Input({ formats: FORMATS, source: new FilePathSource(file) });
+  try {
+    return await fromInput(input, handle, bytes);
+  } finally {
+    input.dispose();
+  }
+}
+
+async function fromAvi(handle: FileHandle, bytes: number): Promise<ClipFacts> {
+  const facts = await aviFacts(handle, bytes);
+  const bitsPerS = meanBitsPerS(bytes, facts.durationS);
+  return { bytes, rotation: 0, bitsPerS, ...settingsFrom({}, null), ...facts };
+}
+
+async function fromInput(input: Input, handle: FileHandle, bytes: number): Promise<ClipFacts> {
+  if (!(await input.canRead())) throw new Unreadable('it is no clip of a kind that can be read');
+  const format = await input.getFormat();
+  const isIsoMedia = format === MP4 || format === QTFF;
+  const boxes = isIsoMedia ? await isoMediaFacts(handle, bytes) : null;
+  if (boxes && !boxes.hasIndex)
+    throw new Unreadable('it is cut off: the index of its frames, which comes last, is missing');
+  if (boxes?.isCutOff) throw new Unreadable('it is cut off: its end is missing');
+  const isMatroska = format === MATROSKA || format === WEBM;
+  if (isMatroska && (await isMatroskaCutOff(handle, bytes)))
+    throw new Unreadable('it is cut off: its end is missing');
+  const track = await input.getPrimaryVideoTrack();
+  if (!track) throw new Unreadable('it holds no film, or in a coding that can’t be read');
+  const durationS = await durationOf(track);
+  const rate = await rateOf(track);
+  const rateFps = rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
+  const settings = settingsFrom((await input.getMetadataTags()).raw ?? {}, rateFps);
+  return {
+    bytes,
+    size: await sizeOf(track),
+    rotation: await track.getRotation(),
+    rate,
+    codec: await codecOf(track),
+    durationS,
+    bitsPerS: meanBitsPerS(bytes, durationS),
+    ...settings,
+    created: settings.created ?? boxes?.created ?? null,
+  };
+}
+
+async function durationOf(track: InputVideoTrack): Promise<number> {
+  const first = await new EncodedPacketSink(track).getFirstPacket({ metadataOnly: true });
+  if (!first) throw new Unreadable('it holds no frames');
+  const durationS = (await track.computeDuration()) - (await track.getFirstTimestamp());
+  if (!(durationS > 0)) throw new Unreadable('it holds no frames');
+  return durationS;
+}
+
+const sizeOf = async (track: InputVideoTrack): Promise<ClipFacts['size']> => ({
+  width: await track.getCodedWidth(),
+  height: await track.getCodedHeight(),
+});
+
+async function rateOf(track: InputVideoTrack): Promise<ClipRate | null> {
+  const metrics = await track.computeFrameRateMetrics({ targetPacketCount: JUDGED_FRAMES });
+  if (metrics.probedPacketCount < 2) return null;
+  const { underlyingFrameRate, frameRateIsConstant } = metrics;
+  const exact = underlyingFrameRate === null ? null : exactRate(underlyingFrameRate);
+  if (frameRateIsConstant && exact) return { kind: 'constant', rate: exact };
+  return {
+    kind: 'variable',
+    lowest: metrics.minFrameRate,
+    highest: metrics.maxFrameRate,
+    mean: metrics.averageFrameRate,
+  };
+}
+
+/** As the library names it, else by the container's own code. */
+async function codecOf(track: InputVideoTrack): Promise<string> {
+  const named = await track.getCodec();
+  const code = await track.getInternalCodecId();
+  const written = named ?? (typeof code === 'string' ? code : null);
+  if (written === null) return 'not known';
+  return codecFamily(written) ?? written;
+}

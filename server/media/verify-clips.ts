@@ -1,0 +1,78 @@
+/** All clips of a plan, read one after another: what each is, and what lies there besides. */
+import path from 'node:path';
+import type { ClipReading } from '../../shared/clips/facts.ts';
+import type { FileId } from '../../shared/plan/place.ts';
+import type { VerifiedClip } from '../../shared/report/verify.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+import type { ClipReader } from './clip-reader.ts';
+import { type ClipFolders, clipsUnder, findClip } from './find-clips.ts';
+
+export interface VerifyOptions {
+  readonly core: Core;
+  readonly plan: FileId;
+  readonly folders: ClipFolders;
+  readonly reader: ClipReader;
+  readonly signal: AbortSignal;
+  /** Told before each clip. */
+  progress(done: number, of: number, clip: string): void;
+}
+
+export interface VerifiedPlan {
+  readonly clips: readonly VerifiedClip[];
+  /** By the path that the plan writes. */
+  readonly readings: ReadonlyMap<string, ClipReading>;
+  /** Absolute paths of clips that no shot asks for. */
+  readonly notAsked: readonly string[];
+  readonly stopped: boolean;
+}
+
+export async function verifyClips(options: VerifyOptions): Promise<VerifiedPlan> {
+  const { core, plan, folders, signal } = options;
+  const listed = core.clips(plan);
+  const readings = new Map<string, ClipReading>();
+  const files = new Set<string>();
+  const paths = [...new Set(listed.map((clip) => clip.path))];
+  for (const [done, written] of paths.entries()) {
+    const found = await findClip(written, folders);
+    if (found.ok) files.add(found.file);
+    if (signal.aborted) continue;
+    options.progress(done, paths.length, written);
+    const reading = found.ok ? await readUnlessStopped(options, found.file) : found.reading;
+    if (reading) readings.set(written, reading);
+  }
+  return {
+    clips: listed.map(({ shot, path: file, verdict }) => ({
+      shot,
+      file,
+      verdict,
+      reading: readings.get(file) ?? null,
+    })),
+    readings,
+    notAsked: await leftOver(folders, files),
+    stopped: signal.aborted,
+  };
+}
+
+async function readUnlessStopped(
+  { reader, signal }: VerifyOptions,
+  file: string,
+): Promise<ClipReading | null> {
+  try {
+    return await reader.read(file, signal);
+  } catch (cause) {
+    if (signal.aborted) return null;
+    throw cause;
+  }
+}
+
+/** In the folder of the media with all below it; without one, beside the clips of the plan. */
+async function leftOver(
+  { media }: ClipFolders,
+  asked: ReadonlySet<string>,
+): Promise<readonly string[]> {
+  const folders = media === null ? new Set([...asked].map((file) => path.dirname(file))) : [media];
+  const found: string[] = [];
+  for (const folder of folders)
+    found.push(...(await clipsUnder(folder, media === null ? 0 : undefined)));
+  return found.filter((file) => !asked.has(file));
+}

@@ -1,0 +1,113 @@
+/** A clip against what its shot asks: where they differ by more than bodies and files do anyway. */
+import type { Pixels } from '../quantity/pixels.ts';
+import { compare, equal, type Rational } from '../quantity/rational.ts';
+import { codecFamily } from './codec.ts';
+import type { ClipAsk, ClipFacts, ClipRate } from './facts.ts';
+
+/** A variable bit rate takes less for a quiet picture; under this share it was another setting. */
+const LEAST_BITRATE = 0.5;
+/** What a take may end early by: a hand on the button is not a clock. s. */
+const EARLY_S = 1;
+/** A third of a stop, the least step of bodies, is 26 %: halfway to it is another setting. */
+const SAME_STEP = 2 ** (1 / 6);
+/** A just noticeable step of white is about 5 mired. */
+const SAME_MIRED = 5;
+
+/** What differs; `lost`: no edit brings it back, the material is not what was asked for. */
+export type Difference =
+  | { readonly of: 'size'; readonly asked: Pixels; readonly found: Pixels; readonly lost: boolean }
+  | {
+      readonly of: 'rate';
+      readonly asked: Rational;
+      readonly found: ClipRate;
+      readonly lost: boolean;
+    }
+  | {
+      readonly of: 'codec';
+      readonly asked: string;
+      readonly found: string;
+      readonly lost: boolean;
+    }
+  | { readonly of: 'rotation'; readonly found: number; readonly lost: boolean }
+  | {
+      readonly of: 'bitrate' | 'duration' | 'shutter' | 'iso';
+      readonly asked: number;
+      readonly found: number;
+      readonly lost: boolean;
+    }
+  | {
+      readonly of: 'white-balance';
+      readonly asked: number;
+      readonly found: number | 'auto';
+      readonly lost: boolean;
+    };
+
+/** In the order of their weight: what is lost for good comes first. */
+export function differences(ask: ClipAsk, facts: ClipFacts): readonly Difference[] {
+  return [
+    ...sizeDifference(ask.size, facts),
+    ...rateDifference(ask.rate, facts),
+    ...codecDifference(ask.codec, facts),
+    ...bitrateDifference(ask.bitsPerS, facts),
+    ...shutterDifference(ask.shutterS, facts),
+    ...isoDifference(ask.iso, facts),
+    ...whiteDifference(ask.whiteBalance, facts),
+    ...rotationDifference(ask.size, facts),
+    ...durationDifference(ask.takeS, facts),
+  ];
+}
+
+function sizeDifference(asked: Pixels | null, { size }: ClipFacts): Difference[] {
+  if (!asked || (asked.width === size.width && asked.height === size.height)) return [];
+  const lost = size.width < asked.width || size.height < asked.height;
+  return [{ of: 'size', asked, found: size, lost }];
+}
+
+function rateDifference(asked: Rational | null, { rate }: ClipFacts): Difference[] {
+  if (!asked || !rate) return [];
+  if (rate.kind === 'variable') return [{ of: 'rate', asked, found: rate, lost: true }];
+  if (equal(rate.rate, asked)) return [];
+  return [{ of: 'rate', asked, found: rate, lost: compare(rate.rate, asked) < 0 }];
+}
+
+function codecDifference(asked: string | null, { codec }: ClipFacts): Difference[] {
+  const wanted = asked === null ? null : codecFamily(asked);
+  const found = codecFamily(codec);
+  if (asked === null || wanted === null || found === null || wanted === found) return [];
+  return [{ of: 'codec', asked, found: codec, lost: false }];
+}
+
+function bitrateDifference(asked: number | null, { bitsPerS }: ClipFacts): Difference[] {
+  if (asked === null || bitsPerS >= asked * LEAST_BITRATE) return [];
+  return [{ of: 'bitrate', asked, found: bitsPerS, lost: true }];
+}
+
+function shutterDifference(asked: number | null, { shutterS }: ClipFacts): Difference[] {
+  if (asked === null || shutterS === null || sameStep(asked, shutterS)) return [];
+  return [{ of: 'shutter', asked, found: shutterS, lost: false }];
+}
+
+function isoDifference(asked: number | null, { iso }: ClipFacts): Difference[] {
+  if (asked === null || iso === null || sameStep(asked, iso)) return [];
+  return [{ of: 'iso', asked, found: iso, lost: false }];
+}
+
+const sameStep = (a: number, b: number): boolean => Math.max(a / b, b / a) < SAME_STEP;
+
+function whiteDifference(asked: number | null, { whiteBalance: found }: ClipFacts): Difference[] {
+  if (asked === null || found === null) return [];
+  const isNear = found !== 'auto' && Math.abs(1e6 / asked - 1e6 / found) < SAME_MIRED;
+  return isNear ? [] : [{ of: 'white-balance', asked, found, lost: false }];
+}
+
+/** Upside down is how it hung; on its side, it is shown narrow. */
+function rotationDifference(asked: Pixels | null, { rotation }: ClipFacts): Difference[] {
+  const isAside = rotation === 90 || rotation === 270;
+  return asked && isAside ? [{ of: 'rotation', found: rotation, lost: false }] : [];
+}
+
+/** Only what is missing counts: a take may run on. */
+function durationDifference(asked: number | null, { durationS }: ClipFacts): Difference[] {
+  if (asked === null || durationS >= asked - EARLY_S) return [];
+  return [{ of: 'duration', asked, found: durationS, lost: false }];
+}

@@ -1,0 +1,56 @@
+/** What a clip on disk is, as its host read it, and what its shot asks of it: plain data. */
+import type { Pixels } from '../quantity/pixels.ts';
+import type { Rational } from '../quantity/rational.ts';
+
+/** Frames a second: one rate throughout, or frames of different length. */
+export type ClipRate =
+  | { readonly kind: 'constant'; readonly rate: Rational }
+  | {
+      readonly kind: 'variable';
+      /** By the longest and the shortest frame, and on average. */
+      readonly lowest: number;
+      readonly highest: number;
+      readonly mean: number;
+    };
+
+export interface ClipFacts {
+  readonly bytes: number;
+  /** As it is stored, before any turning. */
+  readonly size: Pixels;
+  /** Clockwise, for display, degrees: 0, 90, 180 or 270. */
+  readonly rotation: number;
+  /** null: too few frames to tell. */
+  readonly rate: ClipRate | null;
+  /** Family, as `codecFamily` names it, else the container's own code. */
+  readonly codec: string;
+  /** From the first frame's start to the last one's end, s. */
+  readonly durationS: number;
+  /** Of the whole file over its duration, bit/s. */
+  readonly bitsPerS: number;
+  /** The settings of the body, where the file carries them; null: it doesn't. */
+  readonly shutterS: number | null;
+  readonly iso: number | null;
+  readonly whiteBalance: number | 'auto' | null;
+  /** By the body's clock, ISO 8601. */
+  readonly created: string | null;
+}
+
+export type ClipReading =
+  | { readonly state: 'read'; readonly facts: ClipFacts }
+  | { readonly state: 'not-found' }
+  /** `why`, for people: "it is empty". */
+  | { readonly state: 'unreadable'; readonly why: string };
+
+/** What a shot asks of its clips; null: nothing, or it isn't known. */
+export interface ClipAsk {
+  readonly size: Pixels | null;
+  readonly rate: Rational | null;
+  readonly codec: string | null;
+  readonly bitsPerS: number | null;
+  readonly takeS: number | null;
+  readonly shutterS: number | null;
+  /** null also where it is automatic. */
+  readonly iso: number | null;
+  /** K; null also where it is automatic. */
+  readonly whiteBalance: number | null;
+}

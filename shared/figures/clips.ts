@@ -1,0 +1,38 @@
+/** What a shot asks of the clips that are recorded for it. */
+import type { ClipAsk } from '../clips/facts.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { Place } from '../plan/place.ts';
+import type { Bench } from './bench.ts';
+import { valueIn } from './figure.ts';
+import type { ShotFigures } from './shot-figures.ts';
+
+export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
+  const { fields, recording } = bench;
+  const take = ifKnown(fields.take);
+  const iso = ifKnown(fields.iso);
+  const whiteBalance = ifKnown(fields['white-balance']);
+  return {
+    size: orNull(recording?.fields.size),
+    rate: orNull(recording?.fields.rate),
+    codec: orNull(recording?.fields.codec),
+    bitsPerS: orNull(recording?.fields.bitrate),
+    takeS: orNull(take?.duration),
+    shutterS: valueIn(figures.shutterSeconds) ?? null,
+    iso: typeof iso === 'number' ? iso : null,
+    whiteBalance: typeof whiteBalance === 'number' ? whiteBalance : null,
+  };
+}
+
+const orNull = <T>(field: Field<T> | undefined): T | null => (field && ifKnown(field)) ?? null;
+
+/** Where in the shot stands what a clip may differ from; the shot itself where it isn't written. */
+export function askedAt(bench: Bench, of: string): Place {
+  const { fields } = bench;
+  const at: Readonly<Record<string, Place>> = {
+    shutter: fields.shutter.at,
+    iso: fields.iso.at,
+    'white-balance': fields['white-balance'].at,
+    duration: fields.take.at,
+  };
+  return at[of] ?? fields.record.at;
+}

@@ -1,0 +1,123 @@
+import type { Difference } from '../clips/compare.ts';
+import { KINDS } from '../quantity/index.ts';
+import { toNumber } from '../quantity/rational.ts';
+import type { RuleCore } from './rule.ts';
+import type { Say } from './say.ts';
+
+interface Facts {
+  readonly file: string;
+  readonly differences: readonly Difference[];
+}
+
+export const clipDiffers: RuleCore<Facts> = {
+  name: 'clip-differs',
+  severity: 'warning',
+  onRequest: true,
+  docs: {
+    when: 'the clips are verified, and one isn’t what its shot asks for: size, rate, codec, bit rate, length, turning, and shutter, ISO and white balance where the file carries them. An error where it can’t be had back: fewer pixels or frames, or a rate that changes.',
+    why: 'A setting that nobody read back spoils every take until somebody does. A bit rate counts from half of the setting’s down, shutter and ISO from half a third of a stop, white balance from 5 mired, length from a second too short.',
+    remedy:
+      'Record it again while the set stands. One test clip at the start of the day, verified with `lamella verify --test-clip`, catches it before the first take.',
+    bad: [],
+    good: [],
+  },
+  words({ file, differences }, say) {
+    const [first, ...others] = differences.map((one) => differenceWords(one, say));
+    return {
+      what: `${file}: ${first?.what ?? 'differs'}, not ${first?.asked ?? 'what was asked for'}.`,
+      ...(others.length > 0 && {
+        why: `Also: ${others.map(({ what, asked }) => `${what}, not ${asked}`).join('; ')}.`,
+      }),
+    };
+  },
+  numbers: ({ differences }) => Object.assign({}, ...differences.map(numbersOf)),
+};
+
+/** "1280 x 720 pixels", "1920 x 1080" */
+export function differenceWords(
+  difference: Difference,
+  say: Say,
+): { readonly what: string; readonly asked: string } {
+  switch (difference.of) {
+    case 'size':
+      return {
+        what: `recorded at ${KINDS.pixels.print(difference.found)}`,
+        asked: KINDS.pixels.print(difference.asked),
+      };
+    case 'rate':
+      return { what: rateWords(difference), asked: KINDS.rate.print(difference.asked) };
+    case 'codec':
+      return { what: `coded as ${difference.found}`, asked: difference.asked };
+    case 'bitrate':
+      return {
+        what: `${megabits(difference.found, say)} on average`,
+        asked: megabits(difference.asked, say),
+      };
+    case 'duration':
+      return {
+        what: `${say.seconds(difference.found)} long`,
+        asked: `the ${say.seconds(difference.asked)} of a take`,
+      };
+    case 'rotation':
+      return { what: `turned by ${difference.found}° for display`, asked: 'level' };
+    case 'shutter':
+      return {
+        what: `shutter ${say.shutter(difference.found)}`,
+        asked: say.shutter(difference.asked),
+      };
+    case 'iso':
+      return { what: `ISO ${difference.found}`, asked: `ISO ${difference.asked}` };
+    case 'white-balance':
+      return {
+        what:
+          difference.found === 'auto'
+            ? 'automatic white balance'
+            : `white balance ${Math.round(difference.found)} K`,
+        asked: `${Math.round(difference.asked)} K`,
+      };
+  }
+}
+
+const megabits = (bitsPerS: number, say: Say): string => `${say.number(bitsPerS / 1e6)} Mb/s`;
+
+function rateWords({ found }: Extract<Difference, { of: 'rate' }>): string {
+  if (found.kind === 'constant') return `recorded at ${KINDS.rate.print(found.rate)}`;
+  const [low, high] = [found.lowest, found.highest].map((value) => Number(value.toFixed(2)));
+  return `recorded at a rate that changes, ${low} to ${high} fps`;
+}
+
+function numbersOf(difference: Difference): Readonly<Record<string, number>> {
+  switch (difference.of) {
+    case 'size': {
+      const { asked, found } = difference;
+      return {
+        width: found.width,
+        height: found.height,
+        askedWidth: asked.width,
+        askedHeight: asked.height,
+      };
+    }
+    case 'rate': {
+      const { asked, found } = difference;
+      const rate = found.kind === 'constant' ? toNumber(found.rate) : found.mean;
+      return { rateFps: rate, askedRateFps: toNumber(asked) };
+    }
+    case 'bitrate':
+      return { bitsPerS: difference.found, askedBitsPerS: difference.asked };
+    case 'duration':
+      return { durationS: difference.found, askedDurationS: difference.asked };
+    case 'shutter':
+      return { shutterS: difference.found, askedShutterS: difference.asked };
+    case 'iso':
+      return { iso: difference.found, askedIso: difference.asked };
+    case 'white-balance':
+      return {
+        ...(difference.found !== 'auto' && { kelvin: difference.found }),
+        askedKelvin: difference.asked,
+      };
+    case 'rotation':
+      return { rotationDeg: difference.found };
+    case 'codec':
+      return {};
+  }
+}

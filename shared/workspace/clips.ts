@@ -1,0 +1,168 @@
+/** The clips that a plan lists, and what they are against what their shots ask. */
+import { differences } from '../clips/compare.ts';
+import type { ClipAsk, ClipReading } from '../clips/facts.ts';
+import { askedAt, clipAskOf } from '../figures/clips.ts';
+import { type Field, ifKnown, isKnown } from '../plan/field.ts';
+import type { Clip } from '../plan/generated/types.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
+import { type Allowances, accept } from '../rules/acceptance.ts';
+import { clipDiffers } from '../rules/clip-differs.ts';
+import { clipNotFound } from '../rules/clip-not-found.ts';
+import { clipUnreadable } from '../rules/clip-unreadable.ts';
+import { ruleNamed } from '../rules/registry.ts';
+import type { Finding, Related } from '../rules/rule.ts';
+import type { Analysis } from './analysis.ts';
+import { plainId } from './entry-kinds.ts';
+import { withSeverities } from './severities.ts';
+
+export type Verdict = 'keep' | 'maybe' | 'reject';
+
+export interface ListedClip {
+  readonly shot: string;
+  /** As the plan writes it: relative to the plan or to the folder of the media. */
+  readonly path: string;
+  /** null: not judged yet. */
+  readonly verdict: Verdict | null;
+  readonly note: string | null;
+  readonly at: Place;
+}
+
+/** Clips whose path can be read, in the order of the text. */
+export function clipsIn({ entries }: Analysis, file: FileId): readonly ListedClip[] {
+  return entries
+    .list(file)
+    .flatMap(({ id, kind }) =>
+      kind.kind === 'clips' && id === plainId(id)
+        ? clipsOf(kind.name, entries.lowered(file, id)?.value as ClipsField | undefined)
+        : [],
+    );
+}
+
+export type ClipsField = Field<readonly Field<Clip>[]>;
+
+export function clipsOf(shot: string, field: ClipsField | undefined): readonly ListedClip[] {
+  if (field?.state !== 'known') return [];
+  return field.value.flatMap((item): ListedClip[] => {
+    if (!isKnown(item) || !isKnown(item.value.file)) return [];
+    const { file, verdict, note } = item.value;
+    return [
+      {
+        shot,
+        path: file.value,
+        verdict: ifKnown(verdict) ?? null,
+        note: ifKnown(note) ?? null,
+        at: file.at,
+      },
+    ];
+  });
+}
+
+/** What a shot asks of its clips; undefined: there is no such shot. */
+export function askOf(analysis: Analysis, file: FileId, shot: string): ClipAsk | undefined {
+  const entry: EntryId = `shots/${shot}`;
+  const bench = analysis.bench(file, entry);
+  const figures = analysis.figures(file, entry);
+  return bench && figures && clipAskOf(bench, figures);
+}
+
+/**
+ * Findings about the clips of a plan. What was rejected is not asked for any more: it may be gone,
+ * and be whatever it is. A clip without a reading was not looked at, and nothing is said of it.
+ *
+ * @param readings by the path that the plan writes
+ */
+export function clipFindings(
+  analysis: Analysis,
+  file: FileId,
+  readings: ReadonlyMap<string, ClipReading>,
+): readonly Finding[] {
+  const planAllow = analysis.reader(file).plan('allow');
+  const found = clipsIn(analysis, file).flatMap((clip): readonly Finding[] => {
+    const reading = readings.get(clip.path);
+    if (!reading || clip.verdict === 'reject') return [];
+    return accepted(analysis, file, clip, findingsOf(analysis, file, clip, reading), planAllow);
+  });
+  return withSeverities(found, analysis.names.reaches(file), (one) => analysis.reader(one));
+}
+
+/** Of a clip that is not in the plan, and needn't be as long as a take; undefined: no such shot. */
+export function testClipFindings(
+  analysis: Analysis,
+  file: FileId,
+  { shot, path }: Pick<ListedClip, 'shot' | 'path'>,
+  reading: ClipReading,
+): readonly Finding[] | undefined {
+  const at: Place = { file, entry: `shots/${shot}`, path: [], part: 'key' };
+  const clip: ListedClip = { shot, path, verdict: null, note: null, at };
+  const ask = askOf(analysis, file, shot);
+  if (ask === undefined) return undefined;
+  const found = accepted(
+    analysis,
+    file,
+    clip,
+    findingsOf(analysis, file, clip, reading, { ...ask, takeS: null }),
+    analysis.reader(file).plan('allow'),
+  );
+  return withSeverities(found, analysis.names.reaches(file), (one) => analysis.reader(one));
+}
+
+function findingsOf(
+  analysis: Analysis,
+  file: FileId,
+  { shot, path, verdict, at }: ListedClip,
+  reading: ClipReading,
+  ask = askOf(analysis, file, shot),
+): readonly Finding[] {
+  const about = { at, shot, related: [] as readonly Related[] };
+  if (reading.state === 'not-found') {
+    const { name: rule, severity } = clipNotFound;
+    return [{ ...about, rule, severity, facts: { file: path, kept: verdict === 'keep' } }];
+  }
+  if (reading.state === 'unreadable') {
+    const { name: rule, severity } = clipUnreadable;
+    return [{ ...about, rule, severity, facts: { file: path, why: reading.why } }];
+  }
+  if (!ask) return [];
+  const differing = differences(ask, reading.facts);
+  if (differing.length === 0) return [];
+  return [
+    {
+      ...about,
+      rule: clipDiffers.name,
+      severity: differing.some(({ lost }) => lost)
+        ? 'error'
+        : differing.every(({ of }) => of === 'duration')
+          ? 'information'
+          : clipDiffers.severity,
+      facts: { file: path, differences: differing },
+      related: relatedOf(analysis, file, shot, differing[0]!.of),
+    },
+  ];
+}
+
+/** Where the shot asks for what the clip hasn't. */
+function relatedOf(analysis: Analysis, file: FileId, shot: string, of: string): readonly Related[] {
+  const bench = analysis.bench(file, `shots/${shot}`);
+  if (!bench) return [];
+  const at = askedAt(bench, of);
+  const key = at.path.find((step) => typeof step === 'string');
+  return [{ at, words: `\`${key}\` of ${shot}` }];
+}
+
+/** As in a shot: by its own `allow` or the plan's. */
+function accepted(
+  analysis: Analysis,
+  file: FileId,
+  { shot, at }: ListedClip,
+  findings: readonly Finding[],
+  planAllow: Allowances,
+): readonly Finding[] {
+  const bench = analysis.bench(file, `shots/${shot}`);
+  const none: Allowances = { state: 'missing', at };
+  const own = bench?.fields.allow ?? none;
+  const names = new Set(findings.map(({ rule }) => rule));
+  return accept(findings, { name: shot, allow: own }, planAllow, ruleNamed).findings.filter(
+    // That other acceptances of the shot are not needed by its clips says nothing of them.
+    ({ rule }) => names.has(rule),
+  );
+}

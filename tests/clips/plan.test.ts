@@ -1,0 +1,187 @@
+/** Clips as the plan lists them: what is found in the text, and at which line a clip's finding stands. */
+import { describe, expect, it } from 'vitest';
+import type { ClipFacts, ClipReading } from '../../shared/clips/facts.ts';
+import { rational } from '../../shared/quantity/rational.ts';
+import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { Say } from '../../shared/rules/say.ts';
+import { changed, coreWith, PLAN } from '../support/plans.ts';
+
+const DONE = changed(EXAMPLE_PLAN, {
+  preflight: null,
+  'shots/frost/allow': '{ check-missing: { because: a test } }',
+  'shots/skin/preflight': null,
+  'shots/skin/allow': '{ check-missing: { because: a test } }',
+});
+
+const plan = (...lines: readonly string[]): string => `${DONE}\nclips:\n${lines.join('\n')}\n`;
+
+const loud = (text: string) =>
+  coreWith(text)
+    .findings(PLAN)
+    .filter(({ severity }) => severity !== 'hint')
+    .map(({ rule, range }) => `${rule} ${text.split('\n')[range.start.line]?.trim()}`);
+
+const FACTS: ClipFacts = {
+  bytes: 75e6,
+  size: { width: 1920, height: 1080 },
+  rotation: 0,
+  rate: { kind: 'constant', rate: rational(25) },
+  codec: 'h264',
+  durationS: 20,
+  bitsPerS: 30e6,
+  shutterS: null,
+  iso: null,
+  whiteBalance: null,
+  created: null,
+};
+
+const read = (facts: Partial<ClipFacts> = {}): ClipReading => ({
+  state: 'read',
+  facts: { ...FACTS, ...facts },
+});
+
+const verified = (text: string, readings: Readonly<Record<string, ClipReading>>) =>
+  coreWith(text).verify(PLAN, new Map(Object.entries(readings)));
+
+describe('in the text', () => {
+  it('clips are worked out: there is no hint that they are not', () => {
+    const text = plan('  frost:', '    - { file: a.mp4, verdict: keep, note: good }');
+    expect(loud(text)).toEqual([]);
+    expect(
+      coreWith(text)
+        .findings(PLAN)
+        .map(({ rule }) => rule),
+    ).not.toContain('not-read-yet');
+  });
+
+  it('a shot that is none is named, with the nearest', () => {
+    const text = plan('  frots:', '    - { file: a.mp4 }');
+    expect(loud(text)).toEqual(['unknown-name frots:']);
+    const core = coreWith(text);
+    const [finding] = core.findings(PLAN).filter(({ rule }) => rule === 'unknown-name');
+    expect(core.fixesOf(finding!).map(({ title }) => title)).toEqual(['Write frost']);
+  });
+
+  it('one file is one clip', () => {
+    const text = plan(
+      '  frost:',
+      '    - { file: a.mp4 }',
+      '    - { file: b.mp4 }',
+      '  skin:',
+      '    - { file: a.mp4, verdict: keep }',
+    );
+    expect(loud(text)).toEqual(['duplicate-name - { file: a.mp4, verdict: keep }']);
+  });
+
+  it('checks that are open are named once there are clips', () => {
+    const open = changed(DONE, { 'shots/frost/preflight': '{ lens-clean: open }' });
+    expect(loud(open)).toEqual([]);
+    expect(loud(`${open}\nclips:\n  frost: [{ file: a.mp4 }]\n`)).toEqual([
+      'check-open preflight: { lens-clean: open }',
+    ]);
+  });
+
+  it('the sheet has them with verdict and note', () => {
+    const text = plan(
+      '  frost:',
+      '    - { file: a.mp4, verdict: keep, note: good }',
+      '    - { file: b.mp4 }',
+    );
+    const sheet = coreWith(text).sheet(PLAN);
+    expect(sheet.shots[0]?.clips).toEqual(['a.mp4: keep, good', 'b.mp4: not judged']);
+    expect(sheetMarkdown(sheet, new Say())).toContain('### Recorded\n\n- a.mp4: keep, good');
+  });
+});
+
+describe('verified', () => {
+  const text = plan(
+    '  frost:',
+    '    - { file: a.mp4, verdict: keep }',
+    '    - { file: b.mp4 }',
+    '  skin:',
+    '    - { file: c.mp4, verdict: reject }',
+  );
+
+  it('nothing is said of a clip as asked, of a rejected one, and of one not looked at', () => {
+    expect(verified(text, { 'a.mp4': read(), 'c.mp4': { state: 'not-found' } })).toEqual([]);
+  });
+
+  it.each<[string, ClipReading, string, string]>([
+    ['gone', { state: 'not-found' }, 'clip-not-found error', 'The clip a.mp4 is not there.'],
+    [
+      'broken',
+      { state: 'unreadable', why: 'it is empty' },
+      'clip-unreadable error',
+      'The clip a.mp4 can’t be read: it is empty.',
+    ],
+    [
+      'small',
+      read({ size: { width: 1280, height: 720 } }),
+      'clip-differs error',
+      'a.mp4: recorded at 1280 x 720, not 1920 x 1080.',
+    ],
+    [
+      'large',
+      read({ size: { width: 3840, height: 2160 } }),
+      'clip-differs warning',
+      'a.mp4: recorded at 3840 x 2160, not 1920 x 1080.',
+    ],
+  ])('%s: on its own line', (_, reading, rule, what) => {
+    const [found, ...more] = verified(text, { 'a.mp4': reading, 'b.mp4': read() });
+    expect(more).toEqual([]);
+    expect(`${found?.rule} ${found?.severity}`).toBe(rule);
+    expect(found?.what).toBe(what);
+    expect(found?.shot).toBe('frost');
+    expect(text.split('\n')[found!.range.start.line]).toContain('a.mp4');
+  });
+
+  it('all that differs is in one finding', () => {
+    const [found] = verified(text, {
+      'b.mp4': read({ iso: 3200, whiteBalance: 'auto', shutterS: 1 / 200 }),
+    });
+    expect(found).toMatchObject({
+      what: 'b.mp4: shutter 1/200 s, not 1/50 s.',
+      why: 'Also: ISO 3200, not ISO 1250; automatic white balance, not 5600 K.',
+      numbers: { iso: 3200, askedIso: 1250, askedKelvin: 5600, shutterS: 0.005 },
+    });
+    expect(found?.related.map(({ words }) => words)).toEqual(['`shutter` of frost']);
+  });
+
+  it('what the shot or the plan accepts is accepted, and never called needless', () => {
+    const gone = { 'a.mp4': { state: 'not-found' } } as const;
+    for (const path of ['allow', 'shots/frost/allow']) {
+      const allow =
+        '{ clip-not-found: { because: it is in the vault }, check-missing: { because: a test } }';
+      const accepting = changed(text, { [path]: allow });
+      expect(verified(accepting, gone)).toEqual([]);
+      const said = coreWith(accepting)
+        .findings(PLAN)
+        .map(({ what }) => what);
+      expect(said.filter((what) => what.includes('`clip-not-found`'))).toEqual([]);
+    }
+  });
+
+  it('the plan sets the severity', () => {
+    const mild = changed(text, { severity: '{ clip-not-found: information }' });
+    expect(verified(mild, { 'a.mp4': { state: 'not-found' } })[0]?.severity).toBe('information');
+  });
+
+  it('a shot that can’t be found asks for nothing', () => {
+    const odd = plan('  frots:', '    - { file: a.mp4 }');
+    expect(verified(odd, { 'a.mp4': read({ size: { width: 1, height: 1 } }) })).toEqual([]);
+  });
+});
+
+describe('a test clip', () => {
+  it('needn’t be as long as a take', () => {
+    const core = coreWith(DONE);
+    expect(core.testClip(PLAN, 'skin', 't.mp4', read({ durationS: 2 }))).toEqual([]);
+    const [found] = core.testClip(PLAN, 'skin', 't.mp4', read({ iso: 100 })) ?? [];
+    expect(found?.what).toBe('t.mp4: ISO 100, not ISO 1600.');
+  });
+
+  it('of a shot that isn’t there is none', () => {
+    expect(coreWith(DONE).testClip(PLAN, 'none', 't.mp4', read())).toBeNull();
+  });
+});
