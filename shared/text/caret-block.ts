@@ -226,7 +226,7 @@ export class BlockScan {
         from: this.#at,
         to: this.#at,
         before,
-        level: null,
+        level: list,
         column: this.#at - start + before.length,
       });
       return;

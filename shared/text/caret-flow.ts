@@ -159,7 +159,8 @@ export class FlowScan {
         pair: colon < 0 ? 'word' : value ? 'value' : 'colon',
       });
     const next = key && !key.nested ? [unquoted(this.#text.slice(key.from, key.to))] : [];
-    const after = key || colon >= 0 || value ? ', ' : this.#text[at] === '}' ? ' ' : '';
+    const comma = this.#text[at] === ' ' ? ',' : ', ';
+    const after = key || colon >= 0 || value ? comma : this.#text[at] === '}' ? ' ' : '';
     const before = at === start ? ' ' : '';
     const others = [...beside, ...next];
     return this.#place({
@@ -178,8 +179,8 @@ export class FlowScan {
       return this.#value(start, value, end, path, beside);
     if (value && this.#at > value.from) return null;
     const before = this.#at === start && this.#text[start - 1] === ',' ? ' ' : '';
-    const after = value ? ', ' : '';
     const at = this.#at;
+    const after = value ? (this.#text[at] === ' ' ? ',' : ', ') : '';
     return this.#place({
       path,
       slot: 'value',

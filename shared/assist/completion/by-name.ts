@@ -2,6 +2,8 @@
 
 import type { Shape } from '../../plan/shape.ts';
 import { ALL_RULES } from '../../rules/registry.ts';
+import { SEVERITIES } from '../../rules/rule.ts';
+import { findInShot } from '../../workspace/shot-findings.ts';
 import { checksFor } from './checks.ts';
 import { entryKey, type KeyProposal } from './keys.ts';
 import { named } from './named.ts';
@@ -54,16 +56,16 @@ const listOfClips = (flow: boolean): string =>
 
 /** Rules that find something here come first. */
 function rulesFor(where: Where, key: string, taken: readonly string[]): KeyProposal[] {
-  const { context, file, place } = where;
-  const isShot = context.analysis.isShot(place.entry);
-  const found = isShot
-    ? context.analysis.shotFindings(file, place.entry)
+  const { context, file, shot } = where;
+  // What is accepted is being written: the shot's own findings are those without it.
+  const found = shot
+    ? findInShot(shot.without('allow').now, shot.reader.plan('allow')).findings
     : context.analysis.findings(file);
-  const firing = new Set(found.map(({ rule }) => rule));
+  const firing = new Map(found.map(({ rule, severity }) => [rule, SEVERITIES.indexOf(severity)]));
   return ALL_RULES.filter(({ name }) => !taken.includes(name)).map((rule, index) => ({
     key: rule.name,
     detail: firing.has(rule.name) ? `${rule.severity} · found here` : rule.severity,
-    rank: index + (firing.has(rule.name) ? 0 : 1000),
+    rank: index + 100 * (firing.get(rule.name) ?? SEVERITIES.length),
     kind: 'word',
     pieces: fillable(
       key === 'allow'

@@ -24,12 +24,16 @@ const ANGLES = [45, 90, 144, 172.8, 180, 270, 360];
 
 export const shutters: Marks = ({ now: { bench, figures } }) => {
   const rate = bench.recordRate;
-  const marked = MARKED_SHUTTER_RECIPROCALS.filter(
-    (reciprocal) =>
-      reciprocal >= 8 &&
-      reciprocal <= 2000 &&
-      !(rate.known && isLongerThanFrame(1 / reciprocal, rate.value)),
-  ).map((reciprocal) => `1/${reciprocal} s`);
+  const fits = (reciprocal: number) =>
+    reciprocal >= 8 &&
+    reciprocal <= 2000 &&
+    !(rate.known && isLongerThanFrame(1 / reciprocal, rate.value));
+  // The whole frame, half and a quarter of it: 360, 180 and 90 degrees.
+  const ofFrame = rate.known ? [1, 2, 4].map((share) => Math.round(share * rate.value)) : [];
+  const marked = [...ofFrame, ...MARKED_SHUTTER_RECIPROCALS]
+    .filter(fits)
+    .sort((a, b) => a - b)
+    .map((reciprocal) => `1/${reciprocal} s`);
   const { worstFlicker } = figures;
   const lampHz = worstFlicker.known ? worstFlicker.value.lampHz : 0;
   const safe =

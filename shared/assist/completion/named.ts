@@ -14,6 +14,7 @@ import {
   angle,
   depth,
   effective,
+  IMPOSSIBLE,
   magnification,
   outcomeOf,
   reached,
@@ -103,7 +104,7 @@ function recordingsOf(shot: TrialShot): Proposal[] {
     return {
       text: name,
       detail: said.filter(Boolean).join(' · '),
-      rank: (rank >= 20 ? rank : 0) + small + 5 - gain / 20,
+      rank: (rank >= IMPOSSIBLE ? rank : 0) + small + 5 - gain / 20,
       kind: 'name',
       about: { kind: 'value', entry: shot.entry, path: ['record'], text: name },
     };

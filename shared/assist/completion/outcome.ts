@@ -12,6 +12,9 @@ export interface Outcome {
   readonly rank: number;
 }
 
+/** From this rank on it can't be done at all. */
+export const IMPOSSIBLE = 20;
+
 type Measure = (view: ShotView, say: Say) => Outcome | null;
 
 /** Third stops are the step of every setting: nothing nearer can be set. */
@@ -38,14 +41,29 @@ export const depth: Measure = ({ figures: { judgedDepthMm, depthMm } }, say) =>
     return { words: `depth ${sameUnit ? has.split(' ')[0] : has} of ${wants}`, rank: short };
   });
 
-export const exposure: Measure = ({ bench, figures }, say) => {
-  if (bench.iso.known && bench.iso.value === 'auto')
-    return where(figures.isoNeeded, (iso) => ({ words: `needs ISO ${say.iso(iso)}`, rank: 0 }));
+export const exposure: Measure = (view, say) => {
+  const { bench, figures } = view;
+  const isOpen =
+    bench.fields.iso.state === 'missing' || (bench.iso.known && bench.iso.value === 'auto');
+  if (isOpen)
+    return where(figures.isoNeeded, (iso) => ({
+      words: `needs ISO ${say.iso(iso)}`,
+      rank: beyondBody(view, iso),
+    }));
   return where(figures.exposureErrorStops, (stops) => ({
     words: exposureWords(stops, say).replace(/^exposure (?=[+−])/, ''),
     rank: Math.abs(stops) <= RIGHT_WITHIN_STOPS ? Math.abs(stops) / 10 : 0.5 + Math.abs(stops),
   }));
 };
+
+/** How far an ISO that would be right lies from what the body has, and has clean. */
+function beyondBody({ bench: { isoLimits } }: ShotView, iso: number): number {
+  const { lowest, highest, cleanTo } = isoLimits;
+  const past = (limit: Figure<number>) => (limit.known ? Math.log2(iso / limit.value) : 0);
+  if (past(highest) > 0.1) return 5 + past(highest);
+  if (past(lowest) < -0.1) return 1 - past(lowest);
+  return past(cleanTo) > 0.1 ? 0.5 + past(cleanTo) : 0;
+}
 
 export const contrast: Measure = ({ figures }, say) =>
   where(figures.contrast, (share) => ({
@@ -56,7 +74,7 @@ export const contrast: Measure = ({ figures }, say) =>
 export const angle: Measure = ({ figures }, say) =>
   where(figures.shutterAngleDeg, (degrees) => ({
     words: `${say.number(degrees)}°`,
-    rank: degrees > 360.5 ? 20 : Math.abs(Math.log2(degrees / 180)) / 20,
+    rank: degrees > 360.5 ? IMPOSSIBLE : Math.abs(Math.log2(degrees / 180)) / 20,
   }));
 
 export const flicker: Measure = ({ figures }, say) =>
@@ -93,13 +111,13 @@ export const field: Measure = ({ figures }, say) =>
 export const room: Measure = ({ figures }, say) =>
   where(figures.workingDistanceMm, (mm) => ({
     words: `${say.length(mm)} before it`,
-    rank: mm < 0 ? 20 : mm < 20 ? 1 : 0,
+    rank: mm < 0 ? IMPOSSIBLE : mm < 20 ? 1 : 0,
   }));
 
 /** Whether the rig gets there at all. */
 export const reached: Measure = ({ bench, figures }) =>
   bench.wantedAt && bench.reach.known && !figures.magnification.known
-    ? { words: 'out of reach', rank: 30 }
+    ? { words: 'out of reach', rank: 1.5 * IMPOSSIBLE }
     : null;
 
 export const clearOfLens: Measure = ({ bench, figures }, say) => {

@@ -2,6 +2,7 @@
  * Values that are usual at large, by record and key; common practice throughout: delivery sizes and
  * rates of film and television, sensor formats, lamps' colours, marks on lenses and filters.
  */
+import { MARKED_ISO } from '../../exposure/remedies.ts';
 import type { DefName } from '../../plan/generated/shapes.ts';
 
 const SIZES = [
@@ -34,7 +35,11 @@ const LOSSES = [
   '1.5 stops',
   '2 stops',
 ];
-const PIECES = ['1', '2', '3', '4', '5', '6', '8', '10'];
+/** The few that come first, then every mark. */
+const isoFrom = (...first: string[]): string[] => [
+  ...new Set([...first, ...MARKED_ISO.map(String)]),
+];
+const PIECES = ['3', '1', '2', '4', '5', '6', '8', '10'];
 const seconds = (...values: number[]): string[] => values.map((value) => `${value} s`);
 
 export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly string[]>>>> = {
@@ -45,19 +50,19 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
   deliver: {
     size: SIZES,
     rate: RATES,
-    duration: ['30 s', '40 s', '1 min', '2 min', '3 min', '4 min', '5 min', '10 min'],
+    duration: ['30 s', '40 s', '60 s', '1 min', '2 min', '3 min', '4 min', '5 min', '10 min'],
   },
   body: {
     sensor: ['36 x 24 mm', '23.6 x 15.6 mm', '17.3 x 13 mm', '13.2 x 8.8 mm'],
     card: ['64 GB', '128 GB', '256 GB', '512 GB'],
-    'longest-clip': ['30 min', '60 min'],
+    'longest-clip': ['30 min', '29 min', '60 min'],
     battery: ['60 min', '90 min', '120 min'],
     readout: ['0 ms', '10 ms', '16 ms', '18 ms', '20 ms', '30 ms'],
   },
   'iso-limits': {
-    lowest: ['100', '50', '64', '200'],
-    highest: ['25600', '12800', '51200', '6400', '102400'],
-    'clean-to': ['3200', '1600', '6400', '800', '12800'],
+    lowest: isoFrom('100', '50', '64', '200'),
+    highest: isoFrom('25600', '12800', '51200', '6400', '102400'),
+    'clean-to': isoFrom('3200', '1600', '6400', '800', '12800'),
   },
   recording: {
     size: SIZES,
@@ -81,7 +86,7 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
   reading: {
     aperture: ['f/8', 'f/4', 'f/5.6', 'f/11', 'f/16'],
     shutter: ['1/50 s', '1/60 s', '1/100 s', '1/125 s'],
-    iso: ['400', '100', '200', '800', '1600'],
+    iso: isoFrom('400', '100', '200', '800', '1600'),
     magnification: ['0.5x', '1x', '2x'],
   },
   placement: {

@@ -18,14 +18,9 @@ export const sample = (name: string): string => readFileSync(path.join(SAMPLES, 
 /** The files that samples use. */
 const KIT = 'workshop-kit.shootplan.yaml';
 
-/** A core with `text` as the plan and, where it is used, the kit beside it. */
+/** A core with `text` as the plan and, unless it is that, the kit beside it. */
 export const coreBeside = (text: string): Core =>
-  coreWith(
-    text,
-    text.includes(KIT) && !text.startsWith('shootplan: 1\ntitle: Workshop kit')
-      ? { [KIT]: sample(KIT) }
-      : {},
-  );
+  coreWith(text, /^title: Workshop kit$/m.test(text) ? {} : { [KIT]: sample(KIT) });
 
 /** The text without its `|`, and the position where that stood. */
 export function atMark(marked: string): { readonly text: string; readonly position: Position } {

@@ -1,0 +1,92 @@
+/** Quantities for a place: for a shot's settings each tried out, else what is usual and what stands elsewhere. */
+import type { Shot } from '../../plan/generated/types.ts';
+import { kindOf, type QuantityId, type QuantityKind } from '../../quantity/index.ts';
+import { valuesElsewhere } from './elsewhere.ts';
+import type { Proposal } from './item.ts';
+import { IMPOSSIBLE } from './outcome.ts';
+import { SETTINGS, type Setting, tryText } from './settings.ts';
+import type { TrialShot } from './trial-shot.ts';
+import { withUnits } from './units.ts';
+import { USUAL } from './usual.ts';
+import type { Where } from './where.ts';
+
+/** What one usually begins with comes first among what works as well. */
+const AS_GOOD = 0.1;
+/** Ranks of what is proposed for other reasons than its consequence. */
+const RANK = { unit: -1, elsewhere: 40, usual: 50, word: 60, example: 70 } as const;
+/** Values of other shots that are tried in this one. */
+const MOST_ELSEWHERE = 8;
+
+/** @param typed what stands before the caret already */
+export function quantitiesAt(where: Where, of: QuantityId, typed: string): readonly Proposal[] {
+  const kind = kindOf(of);
+  const found = new Found(where, kind);
+  const { meaning, shot, place } = where;
+  const key = meaning?.key ?? '';
+  const isSetting = shot && meaning?.of === 'shot' && place.path.length === 1;
+  const setting = isSetting ? SETTINGS[key as keyof Shot] : undefined;
+  if (shot && setting) found.addTried(shot, setting, key as keyof Shot, typed);
+  else found.addKnown(typed);
+  for (const word of kind.words) found.add(word, '', RANK.word);
+  return found.sorted();
+}
+
+class Found {
+  readonly #where: Where;
+  readonly #kind: QuantityKind<unknown>;
+  readonly #byText = new Map<string, Proposal>();
+
+  constructor(where: Where, kind: QuantityKind<unknown>) {
+    this.#where = where;
+    this.#kind = kind;
+  }
+
+  /** Once each, in the usual spelling. */
+  add(text: string, detail: string, rank: number): void {
+    const { entry, path } = this.#where.place;
+    const parsed = this.#kind.parse(text);
+    if (!parsed.ok || parsed.usual !== undefined || this.#byText.has(text)) return;
+    const kind = this.#kind.words.includes(text) ? 'word' : 'value';
+    const about = { kind: 'value', entry, path, text } as const;
+    this.#byText.set(text, { text, detail, rank, kind, about });
+  }
+
+  addTried(shot: TrialShot, setting: Setting, key: keyof Shot, typed: string): void {
+    const units = withUnits(this.#kind, typed);
+    const first = setting.first(shot);
+    const marks = setting.texts(shot);
+    const others = valuesElsewhere(this.#where)
+      .map(({ text }) => text)
+      .slice(0, MOST_ELSEWHERE);
+    for (const text of new Set([...units, ...marks, ...others])) {
+      const tried = tryText(shot, key, text);
+      if (!tried) continue;
+      const { words, rank } = setting.outcome(tried);
+      if (units.includes(text)) this.add(text, words, RANK.unit + rank / 100);
+      // What others have is no choice where it can't be.
+      else if (rank < IMPOSSIBLE || marks.includes(text))
+        this.add(text, words, text === first ? rank - AS_GOOD : rank);
+    }
+  }
+
+  /** What isn't worked out: as it stands elsewhere, as it usually is, as the schema shows it. */
+  addKnown(typed: string): void {
+    const { meaning } = this.#where;
+    for (const text of withUnits(this.#kind, typed)) this.add(text, '', RANK.unit);
+    valuesElsewhere(this.#where).forEach(({ text, of, times }, index) => {
+      const words = times > 1 ? `as in ${times} others` : `as in ${of}`;
+      this.add(text, words, RANK.elsewhere + index / 100);
+    });
+    const usual = (meaning && USUAL[meaning.of]?.[meaning.key]) ?? [];
+    usual.forEach((text, index) => {
+      this.add(text, 'usual', RANK.usual + index / 100);
+    });
+    const examples = meaning?.keyShape.examples ?? [];
+    for (const text of examples.length > 0 ? examples : this.#kind.examples)
+      this.add(text, 'for example', RANK.example);
+  }
+
+  sorted(): readonly Proposal[] {
+    return [...this.#byText.values()].sort((a, b) => a.rank - b.rank);
+  }
+}
