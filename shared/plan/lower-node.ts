@@ -19,7 +19,7 @@ import {
   setFix,
   wrongForm,
 } from './shape-problems.ts';
-import { unknownKey } from './unknown-key.ts';
+import { unknownKey, withoutColon } from './unknown-key.ts';
 
 /** What is being lowered, and where its problems go. */
 export interface Lowering {
@@ -86,6 +86,8 @@ export function lowerNode(
       return { state: 'known', value: lowerMap(into, node, shape.item, label, path), at };
     case 'list':
       if (node.kind === 'seq') {
+        // Where an item can't be read, those that can are not all that there are.
+        if (hasUnreadItem(into, node)) return { state: 'invalid', at };
         return { state: 'known', value: lowerList(into, node, shape.item, label, path), at };
       }
       return node.kind === 'scalar' ? invalid(bareItem(node, shape, label, at)) : otherForm();
@@ -136,6 +138,10 @@ function lowerMap(
 const isWhole = ({ unread = [] }: Lowering, { flow, span }: MapNode): boolean =>
   !flow || !unread.some(({ start, end }) => span.start <= start && end <= span.end);
 
+/** A bracket that is not closed is at the list's own start: its items can be read. */
+const hasUnreadItem = ({ unread = [] }: Lowering, { flow, span }: SeqNode): boolean =>
+  flow && unread.some(({ start, end }) => span.start < start && end <= span.end);
+
 /** What every record of a definition has in common, drawn together once. */
 interface Pattern {
   readonly keys: readonly (readonly [name: string, shape: KeyShape])[];
@@ -170,7 +176,9 @@ export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: P
       fields[name] = lowerNode(into, value, shape.shape, labelOf(name, shape), below);
     } else {
       const taken = new Set(pairs.map((pair) => pair.key.text));
-      const found = unknownKey(def, name, placed(into, [...path, name]), taken);
+      const at = placed(into, [...path, name]);
+      const found =
+        (value === null && withoutColon(def, name, at, taken)) || unknownKey(def, name, at, taken);
       into.problems.push(found.problem);
       if (found.meant !== undefined) misspelt.add(found.meant);
     }

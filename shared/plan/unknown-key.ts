@@ -20,13 +20,38 @@ function homesOf(key: string, def: DefName): string[] {
     .map((home) => SHAPES[home].title);
 }
 
+interface UnknownKey {
+  readonly problem: ShapeProblem;
+  /** The key that was meant, whose value is not known then. */
+  readonly meant: string | undefined;
+}
+
+/** `up 26 deg` where `up: 26 deg` is meant; undefined: it is no key and its value. */
+export function withoutColon(
+  def: DefName,
+  text: string,
+  at: Place,
+  taken: ReadonlySet<string>,
+): UnknownKey | undefined {
+  const [, key, value] = /^(\S+)\s+(\S.*)$/.exec(text) ?? [];
+  if (key === undefined || !Object.hasOwn(SHAPES[def].keys, key) || taken.has(key))
+    return undefined;
+  const fixed = `${key}: ${value}`;
+  const place: Place = { ...at, part: 'key' };
+  const fix: PlanFix = {
+    title: `Write ${fixed}`,
+    edits: [{ op: 'rename-key', at, text: fixed }],
+  };
+  return { problem: problem('unknown-key', 'missing-colon', place, { key }, [fix]), meant: key };
+}
+
 /** `taken`: the keys that stand in the record, which no fix may make twice. */
 export function unknownKey(
   def: DefName,
   key: string,
   at: Place,
   taken: ReadonlySet<string>,
-): { readonly problem: ShapeProblem; readonly meant: string | undefined } {
+): UnknownKey {
   const record = SHAPES[def];
   const near = nearest(key, Object.keys(record.keys));
   const homes = homesOf(key, def);

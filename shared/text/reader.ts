@@ -27,10 +27,10 @@ const CLOSE_LIST = 0x5d;
 const OPEN_MAP = 0x7b;
 const CLOSE_MAP = 0x7d;
 
-/** ASCII characters that may start a plain scalar whatever follows them. */
+/** ASCII characters that may start a plain scalar whatever follows them; `<` may start a merge key. */
 const plainStart = new Uint8Array(128);
 for (let code = 0x21; code < 0x7f; code++) {
-  if (!',[]{}#&*!|>\'"%@`-?:'.includes(String.fromCharCode(code))) plainStart[code] = 1;
+  if (!',[]{}#&*!|<>\'"%@`-?:'.includes(String.fromCharCode(code))) plainStart[code] = 1;
 }
 
 class GiveUp extends Error {}

@@ -1,6 +1,7 @@
 /** Whole plans with one thing wrong in their text, through the core: one finding, on its place. */
 import { describe, expect, it } from 'vitest';
-import { coreWith, PLAN } from '../support/plans.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { applied, changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 import { BROKEN, SHOTS, SOUND, unmarked } from './support/broken-plans.ts';
 
 const sound = coreWith(SOUND);
@@ -94,4 +95,33 @@ it('what stands behind an unclosed quote in braces is unread, not left out', () 
   // Without `up` the light would stand on the lens axis, which nobody wrote.
   expect(figures?.lightClearanceMm).toBeNull();
   expect(soundFigures.get('first')?.lightClearanceMm).not.toBeNull();
+});
+
+describe('what is left out of braces and brackets', () => {
+  const lights = (at: string, light: string) =>
+    changed(EXAMPLE_PLAN, { 'lights/panel/at': at, 'shots/frost/light': light });
+
+  it('a colon: said where it is missing, and what stands there is not taken for zero', () => {
+    const text = lights('{ distance: 400 mm, up 40 deg }', '[panel]');
+    const core = coreWith(text);
+    const found = core.findings(PLAN).filter(({ severity }) => severity === 'error');
+    expect(found.map(({ rule, what }) => [rule, what])).toEqual([
+      ['unknown-key', 'No colon stands after `up`.'],
+    ]);
+    const [fix] = core.fixesOf(found[0]!);
+    expect(applied(text, fix!.edits)).toBe(lights('{ distance: 400 mm, up: 40 deg }', '[panel]'));
+  });
+
+  it('a closing quote in a list: the list is not known, and never taken for an empty one', () => {
+    const core = coreWith(lights('{ distance: 400 mm, up: 40 deg }', '["panel]'));
+    const { exposureErrorStops, notKnown } = core.figures(PLAN).get('frost')!;
+    expect(exposureErrorStops).toBeNull();
+    expect(notKnown.flickerResidual).toBe('an entry that it follows from is invalid');
+  });
+
+  it('a merge key is named as one, whatever it merges', () => {
+    const text = changed(EXAMPLE_PLAN, { 'lights/panel/kind': 'led\n    <<: { kind: led }' });
+    expect(findingsOf(text).map(({ rule }) => rule)).toContain('outside-the-profile');
+    expect(findingsOf(text).map(({ rule }) => rule)).not.toContain('unknown-key');
+  });
 });

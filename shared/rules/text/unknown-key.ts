@@ -18,6 +18,7 @@ export const unknownKey: TextRule = {
         what: `\`${key}\` is no key of a ${of}.${meant(nearest)}`,
         ...(nearest === undefined && { why: `It takes ${keys}.` }),
       }),
+      'missing-colon': ({ key = '' }) => ({ what: `No colon stands after \`${key}\`.` }),
       'belongs-elsewhere': ({ key = '', of = '', belongs = '' }) => ({
         what: `\`${key}\` is no key of a ${of}: it belongs in a ${belongs}.`,
       }),

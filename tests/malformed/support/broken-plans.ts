@@ -243,7 +243,7 @@ export const BROKEN: readonly BrokenPlan[] = [
   {
     name: 'a merge key',
     marked: inSecond('    aperture: f/8', '    «<<»: { aperture: f/8 }'),
-    rule: 'unknown-key',
+    rule: 'outside-the-profile',
     kept: others,
   },
   {
