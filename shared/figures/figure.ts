@@ -84,12 +84,28 @@ export function derive<const F extends readonly Figure<unknown>[], T>(
 ): Figure<T> {
   for (const input of inputs) if (!input.known) return unknownOf(inputs);
   const sure = inputs as readonly KnownFigure<unknown>[];
-  const value = compute(...(sure.map(ownValue) as Values<F>));
+  const value = applied(compute as (...values: unknown[]) => T | UnknownFigure, sure);
   if (isUnknown(value)) return value;
   return new Derived(value, sure);
 }
 
-const ownValue = ({ value }: KnownFigure<unknown>): unknown => value;
+/** Most figures follow from one to three others: those need no list of their values. */
+function applied<R>(
+  compute: (...values: unknown[]) => R,
+  inputs: readonly KnownFigure<unknown>[],
+): R {
+  const [a, b, c] = inputs;
+  switch (inputs.length) {
+    case 1:
+      return compute(a!.value);
+    case 2:
+      return compute(a!.value, b!.value);
+    case 3:
+      return compute(a!.value, b!.value, c!.value);
+    default:
+      return compute(...inputs.map(({ value }) => value));
+  }
+}
 
 /**
  * A figure worked out of others. Where its inputs stand is drawn together only when somebody

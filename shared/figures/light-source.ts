@@ -6,8 +6,20 @@ import { ifKnown } from '../plan/field.ts';
 import type { LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
 
+/** Worked out once for all shots that use the light as it is: its fields are one object. */
+const sources = new WeakMap<LightInUse['fields'], Figure<Source>>();
+
 /** Where a light stands and how large its face is; up and across left out: 0. */
-export function sourceOf({ name, fields }: LightInUse): Figure<Source> {
+export function sourceOf(light: LightInUse): Figure<Source> {
+  let source = sources.get(light.fields);
+  if (!source) {
+    source = placed(light);
+    sources.set(light.fields, source);
+  }
+  return source;
+}
+
+function placed({ name, fields }: LightInUse): Figure<Source> {
   const { at, source, diameter } = fields;
   const face: Figure<Face> =
     diameter.state !== 'missing'

@@ -2,12 +2,13 @@
 import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { Field } from '../plan/field.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
-import type { Recording, Rig, Shot } from '../plan/generated/types.ts';
+import type { Body, Recording, Rig, Shot } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { toNumber } from '../quantity/rational.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import { type GroupTypes, type Lookup, lookUp, type Named, type PlanReader } from './reader.ts';
+import { remembered } from './remembered.ts';
 import { layOutRig } from './rig-layout.ts';
 
 export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
@@ -59,10 +60,10 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     ...wanted,
     marked: figureOf(fields.aperture, shot.name),
     apertureRange,
-    marksOnLens: marksIn(apertureRange),
+    marksOnLens: apertureRange.known ? marksIn(apertureRange.value) : [],
     shutter: figureOf(fields.shutter, shot.name),
     iso: figureOf(fields.iso, shot.name),
-    isoLimits: isoLimitsOf(body),
+    isoLimits: body ? isoLimitsOf(body) : NO_ISO_LIMITS,
     bodyShows: body && ifKnown(body.fields.shows),
     tiltRad: fields.tilt.state === 'missing' ? known(0) : figureOf(fields.tilt, shot.name),
     tiltAbout: ifKnown(fields['tilt-about']) ?? 'level',
@@ -281,18 +282,24 @@ function filtersOf(
   return { known: true, value: filters, from };
 }
 
-function isoLimitsOf(body: Bench['body']): Bench['isoLimits'] {
-  const limits = body && ifKnown(body.fields.iso);
-  const of = body?.name ?? 'the body';
-  const one = (key: 'lowest' | 'highest' | 'clean-to'): Figure<number> =>
-    limits ? figureOf(limits[key], of) : notKnown('the body’s ISO range is not given');
+const isoLimitsOf = remembered(({ name, fields }: Named<Body>): Bench['isoLimits'] => {
+  const limits = ifKnown(fields.iso);
+  if (!limits) return NO_ISO_LIMITS;
+  const one = (key: 'lowest' | 'highest' | 'clean-to') => figureOf(limits[key], name);
   return { lowest: one('lowest'), highest: one('highest'), cleanTo: one('clean-to') };
-}
+});
+
+const NO_LIMIT = notKnown('the body’s ISO range is not given');
+const NO_ISO_LIMITS: Bench['isoLimits'] = {
+  lowest: NO_LIMIT,
+  highest: NO_LIMIT,
+  cleanTo: NO_LIMIT,
+};
 
 /** Ends of the range and the third-stop marks between them. */
-function marksIn(range: Bench['apertureRange']): readonly number[] {
-  if (!range.known) return [];
-  const { from, to } = range.value;
-  const between = MARKED_APERTURES.filter((mark) => mark > from * 1.03 && mark < to * 0.97);
-  return from === to ? [from] : [from, ...between, to];
-}
+const marksIn = remembered(
+  ({ from, to }: { readonly from: number; readonly to: number }): readonly number[] => {
+    const between = MARKED_APERTURES.filter((mark) => mark > from * 1.03 && mark < to * 0.97);
+    return from === to ? [from] : [from, ...between, to];
+  },
+);

@@ -27,6 +27,7 @@ export function accept(
 ): Accepted {
   const own = ifKnown(shot.allow);
   const shared = ifKnown(plan);
+  if (!own && !shared) return { findings, byPlan: [] };
   const used = new Set<string>();
   const byPlan = new Set<string>();
   const kept: Finding[] = [];

@@ -47,6 +47,7 @@ interface Ruled {
 
 /** The findings of one shot without those that another's cause explains. */
 export function withoutSilenced<T extends Ruled>(findings: readonly T[]): readonly T[] {
+  if (findings.length < 2) return findings;
   const present = new Set(findings.map((finding) => finding.rule));
   const silenced = new Set<string>();
   for (const rule of present) for (const other of PRECEDENCE[rule] ?? []) silenced.add(other);
