@@ -11,8 +11,8 @@ import { notices } from './notices.mjs';
  * own stack traces nobody here could use; names are shortened too.
  */
 const BUNDLES = [
-  { entry: 'client/node.ts', out: 'client.cjs', platform: 'node' },
-  { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser' },
+  { entry: 'client/node.ts', out: 'client.cjs', platform: 'node', short: true },
+  { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser', short: true },
   { entry: 'client/view/sheet-view.ts', out: 'sheet-view.js', platform: 'browser', worker: true },
   { entry: 'server/node.ts', out: 'lamella-language-server.cjs', platform: 'node', command: true },
   { entry: 'server/browser.ts', out: 'server.browser.js', platform: 'browser', worker: true },
