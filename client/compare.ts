@@ -1,16 +1,9 @@
 /** What changed in the plan since its last commit, read through the editor's own source control. */
-import {
-  commands,
-  EventEmitter,
-  extensions,
-  type TextDocumentContentProvider,
-  Uri,
-  ViewColumn,
-  window,
-} from 'vscode';
+import { extensions, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { ComparedBefore } from '../server/handlers/compare.ts';
 import { LANGUAGE } from './documents.ts';
+import type { Pages } from './pages.ts';
 
 /** As much of the built-in extension's interface as is needed. */
 interface Repository {
@@ -28,7 +21,7 @@ const MOST_ROUNDS = 50;
 
 export const compareWithCommit = async (
   client: BaseLanguageClient,
-  comparisons: Comparisons,
+  pages: Pages,
 ): Promise<void> => {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== LANGUAGE) {
@@ -51,7 +44,7 @@ export const compareWithCommit = async (
     const answer = await client.sendRequest<ComparedBefore | null>('lamella/compare', params);
     if (!answer) return;
     if ('markdown' in answer) {
-      await comparisons.show(document.uri, answer.markdown);
+      await pages.show(document.uri, 'since its last commit', answer.markdown);
       return;
     }
     for (const wanted of answer.wanted) before[wanted] = await committed(repository, wanted);
@@ -76,36 +69,3 @@ const committed = async (repository: Repository, uri: string): Promise<string | 
     return null;
   }
 };
-
-/** Comparisons are read, not written: documents of their own kind, that nobody has to save. */
-export class Comparisons implements TextDocumentContentProvider {
-  static readonly scheme = 'lamella-comparison';
-  /** By path: one for each plan, the latest. */
-  readonly #shown = new Map<string, string>();
-  readonly #changed = new EventEmitter<Uri>();
-  readonly onDidChange = this.#changed.event;
-
-  provideTextDocumentContent(uri: Uri): string {
-    return this.#shown.get(uri.path) ?? '';
-  }
-
-  /** Rendered where the editor has its Markdown preview, else as text. */
-  async show(plan: Uri, markdown: string): Promise<void> {
-    const name = plan.path.slice(plan.path.lastIndexOf('/') + 1);
-    const uri = Uri.from({ scheme: Comparisons.scheme, path: `/${name} since its last commit.md` });
-    this.#shown.set(uri.path, markdown);
-    this.#changed.fire(uri);
-    // What is open follows the change by itself.
-    if (isOpen(name)) return;
-    try {
-      await commands.executeCommand('markdown.showPreviewToSide', uri);
-    } catch {
-      await window.showTextDocument(uri, { preview: true, viewColumn: ViewColumn.Beside });
-    }
-  }
-}
-
-const isOpen = (name: string): boolean =>
-  window.tabGroups.all.some(({ tabs }) =>
-    tabs.some(({ label }) => label.includes(`${name} since its last commit`)),
-  );

@@ -4,14 +4,16 @@
  */
 import { commands, type ExtensionContext, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
-import { Comparisons, compareWithCommit } from './compare.ts';
+import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
 import { openNewPlan } from './new-plan.ts';
+import { Pages } from './pages.ts';
 import { answerFileReads } from './read-file.ts';
 import { copyReport } from './report.ts';
 import { RestartUnlessHopeless } from './restarts.ts';
 import { Sheets } from './sheet.ts';
 import { StatusItem } from './status.ts';
+import { ClipFindings } from './verify.ts';
 
 /** Also the prefix of the settings: the client reads `lamella.trace.server` by it. */
 export const CLIENT_ID = 'lamella';
@@ -38,7 +40,8 @@ export const start = async (
     },
   });
   const sheets = new Sheets(context, client);
-  const comparisons = new Comparisons();
+  const pages = new Pages();
+  const clips = new ClipFindings();
   context.subscriptions.push(
     log,
     sheets,
@@ -47,10 +50,10 @@ export const start = async (
     answerFileReads(client),
     commands.registerCommand('lamella.newPlan', openNewPlan),
     commands.registerCommand('lamella.openSheet', sheets.show),
-    workspace.registerTextDocumentContentProvider(Comparisons.scheme, comparisons),
-    commands.registerCommand('lamella.compareWithCommit', () =>
-      compareWithCommit(client, comparisons),
-    ),
+    workspace.registerTextDocumentContentProvider(Pages.scheme, pages),
+    clips,
+    commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
+    commands.registerCommand('lamella.verifyClips', () => clips.verify(client, pages)),
     commands.registerCommand('lamella.copyReport', () => copyReport(context, client)),
     commands.registerCommand('lamella.showLog', () => log.show()),
     commands.registerCommand('lamella.restart', async () => {

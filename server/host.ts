@@ -1,6 +1,8 @@
 /** What the server needs of the machine that it runs on. */
 import type { FileId } from '../shared/plan/place.ts';
+import type { Core } from '../shared/workspace/facade.ts';
 import type { Refusal } from '../shared/workspace/store.ts';
+import type { VerifiedPlan } from './media/verify-clips.ts';
 
 export type HostText =
   | { readonly ok: true; readonly text: string }
@@ -9,6 +11,17 @@ export type HostText =
 export interface Host {
   /** Reads a file that a plan uses; it must lie in `root`, links followed. */
   read(file: FileId, root: FileId): Promise<HostText>;
+  /**
+   * Reads the clips of a plan; absent, or null: there is no disk that they could be on.
+   *
+   * @param root the folder that they have to lie in, links followed
+   */
+  verifyClips?(
+    core: Core,
+    plan: FileId,
+    root: FileId,
+    signal: AbortSignal,
+  ): Promise<VerifiedPlan | null>;
   /** The root of a file that lies in no workspace folder. */
   rootOf(file: FileId): FileId;
 }

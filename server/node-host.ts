@@ -6,14 +6,31 @@ import { readPlan } from './files/read-plan.ts';
 import { nearestRoot } from './files/root.ts';
 import { pathOfUri, uriOfPath } from './files/uri.ts';
 import type { Host } from './host.ts';
+import { WorkerClipReader } from './media/clip-reader.ts';
+import { verifyClips } from './media/verify-clips.ts';
 import { readThroughClient } from './workspace/client-files.ts';
 
-export function nodeHost(connection: Connection): Host {
+/** @param mediaReader the bundle of the thread that reads clips */
+export function nodeHost(connection: Connection, mediaReader: string): Host {
   const throughClient = readThroughClient(connection);
   return {
     async read(file, root) {
       const [at, rootAt] = [pathOfUri(file), pathOfUri(root)];
       return at === null || rootAt === null ? throughClient(file) : readPlan(at, rootAt);
+    },
+    async verifyClips(core, plan, root, signal) {
+      const [at, rootAt] = [pathOfUri(plan), pathOfUri(root)];
+      if (at === null || rootAt === null) return null;
+      const reader = new WorkerClipReader(mediaReader);
+      const folders = { plan: path.dirname(at), root: rootAt, media: null };
+      try {
+        const progress = (): void => undefined;
+        const verified = await verifyClips({ core, plan, folders, reader, signal, progress });
+        const notAsked = verified.notAsked.map((file) => path.relative(folders.plan, file));
+        return { ...verified, notAsked };
+      } finally {
+        await reader.close();
+      }
     },
     rootOf(file) {
       const at = pathOfUri(file);

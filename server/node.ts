@@ -1,4 +1,5 @@
 /** The language server as a process of Node. */
+import path from 'node:path';
 import { createConnection } from 'vscode-languageserver/node';
 import { version } from '../package.json';
 import { createCore } from '../shared/workspace/core.ts';
@@ -24,6 +25,10 @@ else {
   // Read from the process's own arguments by the connection.
   if (!args.some((argument) => CHANNELS.test(argument))) process.argv.push('--stdio');
   const connection = createConnection();
-  startServer({ connection, host: nodeHost(connection), createCore });
+  startServer({
+    connection,
+    host: nodeHost(connection, path.join(__dirname, 'media-reader.cjs')),
+    createCore,
+  });
   connection.listen();
 }

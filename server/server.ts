@@ -32,6 +32,7 @@ import {
 } from './handlers/navigation.ts';
 import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
 import { symbols } from './handlers/symbols.ts';
+import { type VerifiedInEditor, verifyInEditor } from './handlers/verify.ts';
 import { type AboutReport, reportOf } from './report.ts';
 import { serverCapabilities } from './server-capabilities.ts';
 import { Session, type SessionOptions } from './session.ts';
@@ -220,6 +221,18 @@ export function startServer(options: SessionOptions): void {
     'lamella/compare',
     about<CompareParams, ComparedBefore | null>(null, (current, file, { before }) =>
       compareBefore(current, file, before),
+    ),
+  );
+  connection.onRequest<VerifiedInEditor | null, never>(
+    'lamella/verify',
+    answer<{ textDocument: { uri: string } }, VerifiedInEditor | null>(
+      async (current, { textDocument: { uri } }, token) => {
+        const file = canonicalUri(uri);
+        const { documents } = current;
+        if (!documents.has(file) || documents.unread(file)) return null;
+        await current.used.ready(file);
+        return verifyInEditor(current, options.host, file, token);
+      },
     ),
   );
   connection.onRequest(

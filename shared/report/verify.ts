@@ -1,9 +1,11 @@
 /** What `lamella verify` says besides its findings: what was read, and what nobody asked for. */
+import { type LocatedFinding, messageOf } from '../assist/located.ts';
 import type { ClipFacts, ClipReading } from '../clips/facts.ts';
 import { KINDS } from '../quantity/index.ts';
 import { toNumber } from '../quantity/rational.ts';
+import type { Severity } from '../rules/rule.ts';
 import type { Say } from '../rules/say.ts';
-import { inertLine } from './inert.ts';
+import { inertLine, inertMarkdown } from './inert.ts';
 import type { JsonFinding } from './json.ts';
 import { painter } from './paint.ts';
 
@@ -90,14 +92,7 @@ export function verifyText(
   colour: boolean,
 ): string {
   const paint = painter(colour);
-  const rows = clips.map(({ shot, file, verdict, reading }) => [
-    file,
-    shot,
-    verdict ?? '',
-    ...(reading?.state === 'read'
-      ? cells(reading.facts, say)
-      : [STATES[reading?.state ?? 'not-read']]),
-  ]);
+  const rows = clips.map((clip) => rowOf(clip, say));
   const parts = [
     rows.length === 0 ? 'The plan lists no clips.' : table([COLUMNS, ...rows], paint),
     notAsked.length === 0
@@ -107,6 +102,15 @@ export function verifyText(
   ];
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
+
+const rowOf = ({ shot, file, verdict, reading }: VerifiedClip, say: Say): readonly string[] => [
+  file,
+  shot,
+  verdict ?? '',
+  ...(reading?.state === 'read'
+    ? cells(reading.facts, say)
+    : [STATES[reading?.state ?? 'not-read']]),
+];
 
 const STATES = { 'not-found': 'not there', unreadable: 'can’t be read', 'not-read': 'not read' };
 
@@ -156,6 +160,50 @@ function table([head = [], ...rows]: readonly (readonly string[])[], paint: Pain
     .map((row, index) => (index === 0 ? paint('heading', line(row)) : line(row)))
     .join('\n');
 }
+
+/** The same as a page of an editor, findings first. */
+export function verifyMarkdown(
+  clips: readonly VerifiedClip[],
+  notAsked: readonly string[],
+  stopped: boolean,
+  findings: readonly LocatedFinding[],
+  say: Say,
+): string {
+  const list = (lines: readonly string[]): string => lines.map((one) => `- ${one}`).join('\n');
+  const rows = clips.map((clip) => rowOf(clip, say).map((cell) => inertMarkdown(cell)));
+  const width = COLUMNS.length;
+  const parts = [
+    '# Clips',
+    stopped ? '**Stopped: this is what was read until then.**' : '',
+    findings.length === 0
+      ? clips.length === 0
+        ? 'The plan lists no clips.'
+        : 'Nothing was found.'
+      : list(
+          findings.map(
+            (one) => `**${SEVERITY_NAMES[one.severity]}**: ${inertMarkdown(messageOf(one))}`,
+          ),
+        ),
+    rows.length === 0
+      ? ''
+      : [COLUMNS, COLUMNS.map(() => '---'), ...rows]
+          .map(
+            (row) => `| ${Array.from({ length: width }, (_, at) => row[at] ?? '').join(' | ')} |`,
+          )
+          .join('\n'),
+    notAsked.length === 0
+      ? ''
+      : `## No shot asks for\n\n${list(notAsked.map((one) => inertMarkdown(one)))}`,
+  ];
+  return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
+}
+
+const SEVERITY_NAMES: Readonly<Record<Severity, string>> = {
+  error: 'Error',
+  warning: 'Warning',
+  information: 'Note',
+  hint: 'Hint',
+};
 
 /** `lamella verify --test-clip … --format json` */
 export interface TestClipReport {

@@ -51,6 +51,8 @@ export interface TestClientOptions<C extends Core = FakeCore> {
   readonly folders?: readonly string[] | null;
   /** The disk, by address; left out: every file is asked of the client. */
   readonly disk?: Map<string, string>;
+  /** How clips are read; left out: they can't be. */
+  readonly verifyClips?: Host['verifyClips'];
   readonly createCore?: (options: CoreOptions) => C;
   /** What the client answers to `workspace/configuration`. */
   readonly settings?: { lengths?: unknown };
@@ -93,6 +95,7 @@ export async function connect<C extends Core = FakeCore>(
   const host: Host = {
     read: disk ? (file) => fromDisk(disk, file) : readThroughClient(server),
     rootOf: folderOf,
+    ...(options.verifyClips && { verifyClips: options.verifyClips }),
   };
   startServer({
     connection: server,

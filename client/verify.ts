@@ -1,0 +1,65 @@
+/** The clips of the active plan against what it asks: findings on their lines, and a page. */
+import {
+  CancellationError,
+  type Disposable,
+  languages,
+  ProgressLocation,
+  window,
+  workspace,
+} from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { VerifiedInEditor } from '../server/handlers/verify.ts';
+import { LANGUAGE } from './documents.ts';
+import type { Pages } from './pages.ts';
+
+/** Findings of the last time, until the plan is edited: then they may stand on other lines. */
+export class ClipFindings implements Disposable {
+  readonly #found = languages.createDiagnosticCollection('lamella-clips');
+  readonly #listening = [
+    workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+      if (contentChanges.length > 0) this.#found.delete(document.uri);
+    }),
+    workspace.onDidCloseTextDocument(({ uri }) => this.#found.delete(uri)),
+  ];
+
+  async verify(client: BaseLanguageClient, pages: Pages): Promise<void> {
+    const document = window.activeTextEditor?.document;
+    if (document?.languageId !== LANGUAGE) {
+      void window.showInformationMessage('Open a shoot plan first: its clips are verified.');
+      return;
+    }
+    const params = { textDocument: { uri: client.code2ProtocolConverter.asUri(document.uri) } };
+    const { version } = document;
+    const answer = await window.withProgress(
+      { location: ProgressLocation.Notification, title: 'Reading clips', cancellable: true },
+      (_, token) => asked(client, params, token),
+    );
+    if (!answer) return;
+    if ('unavailable' in answer) {
+      void window.showInformationMessage(answer.unavailable);
+      return;
+    }
+    const found = await client.protocol2CodeConverter.asDiagnostics([...answer.diagnostics]);
+    if (document.version === version) this.#found.set(document.uri, found);
+    await pages.show(document.uri, 'and its clips', answer.markdown);
+  }
+
+  dispose(): void {
+    this.#found.dispose();
+    for (const one of this.#listening) one.dispose();
+  }
+}
+
+/** null: there is no answer, or it was not waited for. */
+const asked = async (
+  client: BaseLanguageClient,
+  params: object,
+  token: Parameters<BaseLanguageClient['sendRequest']>[2] & {},
+): Promise<VerifiedInEditor | null> => {
+  try {
+    return await client.sendRequest<VerifiedInEditor | null>('lamella/verify', params, token);
+  } catch (cause) {
+    if (cause instanceof CancellationError) return null;
+    throw cause;
+  }
+};

@@ -1,0 +1,43 @@
+/** The clips of a plan, verified for an editor: a page to read, and findings where the clips stand. */
+import type { CancellationToken, Diagnostic } from 'vscode-languageserver';
+import type { FileId } from '../../shared/plan/place.ts';
+import { verifyMarkdown } from '../../shared/report/verify.ts';
+import { Say } from '../../shared/rules/say.ts';
+import { toDiagnostics } from '../diagnostics/to-lsp.ts';
+import type { Host } from '../host.ts';
+import type { Session } from '../session.ts';
+
+/** Answer to `lamella/verify`; `unavailable`: why no clip can be read here, for people. */
+export type VerifiedInEditor =
+  | { readonly unavailable: string }
+  | {
+      readonly markdown: string;
+      readonly diagnostics: readonly Diagnostic[];
+      readonly stopped: boolean;
+    };
+
+export async function verifyInEditor(
+  { core, client, documents, roots, settings }: Session,
+  host: Host,
+  file: FileId,
+  token: CancellationToken,
+): Promise<VerifiedInEditor> {
+  const unavailable =
+    'Clips are read from a disk: in an editor on the desktop, or by `lamella verify` on the command line.';
+  if (!host.verifyClips) return { unavailable };
+  const stop = new AbortController();
+  const unheard = token.onCancellationRequested(() => stop.abort());
+  try {
+    const verified = await host.verifyClips(core, file, roots.of(file), stop.signal);
+    if (verified === null) return { unavailable };
+    const findings = core.verify(file, verified.readings);
+    const { clips, notAsked, stopped } = verified;
+    return {
+      markdown: verifyMarkdown(clips, notAsked, stopped, findings, new Say(() => settings.lengths)),
+      diagnostics: toDiagnostics(findings, client, (each) => documents.uri(each)),
+      stopped,
+    };
+  } finally {
+    unheard.dispose();
+  }
+}

@@ -1,0 +1,126 @@
+/** Clips verified for an editor: by the server as it is shipped, and where there is no disk. */
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import {
+  CancellationTokenSource,
+  createProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node';
+import type { VerifiedInEditor } from '../../server/handlers/verify.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { makeClip } from '../support/ffmpeg.ts';
+import { connect, PLAN } from './support/client.ts';
+
+const SERVER = fileURLToPath(new URL('../../dist/lamella-language-server.cjs', import.meta.url));
+
+const CLIPS = `clips:
+  frost:
+    - { file: small.mp4, verdict: keep }
+    - { file: gone.mp4 }
+    - { file: ../../elsewhere.mp4 }
+`;
+
+describe('the server on a machine with a disk', () => {
+  it('answers with findings on the clips’ lines and a page', async () => {
+    const folder = mkdtempSync(path.join(os.tmpdir(), 'lamella-clips-'));
+    onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+    makeClip(path.join(folder, 'small.mp4'), { size: '1280x720' });
+    makeClip(path.join(folder, 'other.mov'));
+    const text = `${EXAMPLE_PLAN}\n${CLIPS}`;
+    const file = path.join(folder, 'a.shootplan.yaml');
+    writeFileSync(file, text);
+    const uri = pathToFileURL(file).href;
+
+    const child = spawn(process.execPath, [SERVER, '--stdio']);
+    onTestFinished(() => {
+      child.kill();
+    });
+    const connection = createProtocolConnection(
+      new StreamMessageReader(child.stdout),
+      new StreamMessageWriter(child.stdin),
+    );
+    connection.listen();
+    const workspaceFolders = [{ uri: pathToFileURL(folder).href, name: 'plans' }];
+    await connection.sendRequest('initialize', {
+      processId: null,
+      rootUri: null,
+      capabilities: {},
+      workspaceFolders,
+    });
+    await connection.sendNotification('initialized', {});
+    await connection.sendNotification('textDocument/didOpen', {
+      textDocument: { uri, languageId: 'shootplan', version: 1, text },
+    });
+    const answer = await connection.sendRequest<VerifiedInEditor>('lamella/verify', {
+      textDocument: { uri },
+    });
+    if ('unavailable' in answer) throw new Error(answer.unavailable);
+    const line = (words: string) => text.split('\n').findIndex((each) => each.includes(words));
+    expect(answer.diagnostics.map(({ code, range }) => [code, range.start.line])).toEqual([
+      ['clip-differs', line('small.mp4')],
+      ['clip-not-found', line('gone.mp4')],
+      ['clip-not-found', line('elsewhere.mp4')],
+    ]);
+    expect(answer.stopped).toBe(false);
+    expect(answer.markdown).toContain('| small.mp4 | frost | keep | 1280 x 720 | 25 fps | h264 |');
+    expect(answer.markdown).toContain('## No shot asks for\n\n- other.mov');
+  });
+});
+
+describe('the server elsewhere', () => {
+  it('says that it can’t where there is no disk', async () => {
+    const client = await connect();
+    client.open(PLAN, 'shot: drift\n');
+    const answer = await client.connection.sendRequest<VerifiedInEditor>('lamella/verify', {
+      textDocument: { uri: PLAN },
+    });
+    expect(answer).toEqual({
+      unavailable:
+        'Clips are read from a disk: in an editor on the desktop, or by `lamella verify` on the command line.',
+    });
+  });
+
+  it('has no answer about a text that isn’t open', async () => {
+    const client = await connect();
+    const params = { textDocument: { uri: PLAN } };
+    expect(await client.connection.sendRequest('lamella/verify', params)).toBeNull();
+  });
+
+  it('tells the host to stop when the client doesn’t want to know any more', async () => {
+    let begun = (): void => undefined;
+    const asked = new Promise<void>((resolve) => {
+      begun = resolve;
+    });
+    let heard = (): void => undefined;
+    const stopped = new Promise<void>((resolve) => {
+      heard = resolve;
+    });
+    const client = await connect({
+      verifyClips: (_core, _plan, _root, signal) => {
+        begun();
+        return new Promise((resolve) => {
+          signal.addEventListener('abort', () => {
+            heard();
+            resolve({ clips: [], readings: new Map(), notAsked: [], stopped: true });
+          });
+        });
+      },
+    });
+    client.open(PLAN, 'shot: drift\n');
+    const source = new CancellationTokenSource();
+    const answer = client.connection.sendRequest(
+      'lamella/verify',
+      { textDocument: { uri: PLAN } },
+      source.token,
+    );
+    await asked;
+    source.cancel();
+    await stopped;
+    expect(await answer).toMatchObject({ stopped: true });
+  });
+});
