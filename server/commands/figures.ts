@@ -24,7 +24,8 @@ const OPTIONS = {
 export const figures: Command = {
   name: 'figures',
   usage: ['lamella figures FILE [--shot NAME] [options]'],
-  about: 'Says what every shot of a plan comes to, and why where a figure is not known.',
+  about:
+    'Says what every shot of a plan and its edit come to, and why where a figure is not known.',
   options: [['--shot NAME', 'Only this shot.'], FORMAT_HELP, ROOT_HELP, LENGTHS_HELP],
   async run(args, surroundings) {
     const parsed = parseOptions(args, OPTIONS);
@@ -35,13 +36,15 @@ export const figures: Command = {
     const { plans, id, file } = opened;
     const shots = chosen(plans.core.figures(id), options.shot, file);
     // Of one shot alone the sums of the plan say nothing.
-    const recording = options.shot === undefined ? plans.core.recording(id) : [];
+    const isWhole = options.shot === undefined;
+    const recording = isWhole ? plans.core.recording(id) : [];
+    const edit = isWhole ? plans.core.editFigures(id) : null;
     const name = plans.nameOf(id);
     const lengths = options.lengths as LengthUnit | undefined;
     terminal.out(
       options.format === 'json'
-        ? figuresReport(name, shots, recording)
-        : figuresText(name, shots, recording, {
+        ? figuresReport(name, shots, recording, edit)
+        : figuresText(name, shots, recording, edit, {
             colour: terminal.colour,
             ...(lengths && { lengths }),
           }),

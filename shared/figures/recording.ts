@@ -10,7 +10,7 @@ import { once } from './lazily.ts';
 import type { RecordingFigures } from './shot-figures.ts';
 
 export function recordingFigures(bench: Bench): Makers<RecordingFigures> {
-  const takeS = once(() => takeOf(bench));
+  const takeS = once(() => takeLengthOf(bench));
   const takes = once(() => takesOf(bench));
   const recordedS = once(() => derive([takeS(), takes()], (each, count) => each * count));
   return {
@@ -23,13 +23,13 @@ const recordOf = (take: Bench['fields']['take']): Figure<Take> =>
   take.state === 'missing' ? notKnown('the shot plans no take') : figureOf(take, 'take');
 
 /** Length of one take, s. */
-function takeOf({ fields, shot }: Bench): Figure<number> {
+export function takeLengthOf({ fields, shot }: Bench): Figure<number> {
   const take = recordOf(fields.take);
   return take.known ? figureOf(take.value.duration, `${shot}’s take`) : take;
 }
 
 /** How many takes there are; one where the plan doesn't say. */
-function takesOf({ fields, shot }: Bench): Figure<number> {
+export function takesOf({ fields, shot }: Bench): Figure<number> {
   const take = recordOf(fields.take);
   if (!take.known) return take;
   const { count } = take.value;
@@ -72,7 +72,7 @@ export interface TakesOfShot {
 export function takesOfShot(bench: Bench): TakesOfShot | null {
   const { body, fields, shot } = bench;
   if (!body) return null;
-  const takeS = takeOf(bench);
+  const takeS = takeLengthOf(bench);
   const bytes = derive([bitrateOf(bench), takeS], recordedBytes);
   const take = ifKnown(fields.take);
   return {

@@ -15,8 +15,7 @@ export interface ShapeProblem {
     | 'unknown-name'
     | 'duplicate-name'
     | 'use-not-found'
-    | 'use-in-a-circle'
-    | 'not-read-yet';
+    | 'use-in-a-circle';
   /** Which wording applies, e.g. 'no-unit', 'not-one-of'. */
   readonly code: string;
   readonly at: Place;

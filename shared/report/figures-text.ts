@@ -1,9 +1,11 @@
 /** Figures as a terminal shows them: one a line, with its unit, or why it is not known. */
 
+import type { EditJson } from '../figures/edit-json.ts';
 import type { JsonFigure, ShotFiguresJson } from '../figures/json.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import { type LengthUnit, Say } from '../rules/say.ts';
+import { editText } from './edit-text.ts';
 import { inertLine } from './inert.ts';
 import { painter } from './paint.ts';
 import { wrap } from './wrap.ts';
@@ -47,6 +49,7 @@ export function figuresText(
   file: string,
   shots: ReadonlyMap<string, ShotFiguresJson>,
   recording: readonly BodyRecordingJson[],
+  edit: EditJson | null,
   options: FiguresTextOptions,
 ): string {
   const paint = painter(options.colour);
@@ -72,6 +75,7 @@ export function figuresText(
   for (const [shot, figures] of shots) block(shot, figures);
   for (const { body, shots: _, ...sums } of recording)
     block(`all takes on ${body}`, sums as unknown as ShotFiguresJson);
+  if (edit) out.push('', ...editText(edit, paint));
   if (shots.size === 0) out.push('', 'No shots.');
   return `${out.join('\n')}\n`;
 }

@@ -3,6 +3,7 @@
  * Lines and columns count from 1, columns in UTF-16 units; a range ends before its `end`.
  */
 import { type LocatedFinding, messageOf, type Range } from '../assist/located.ts';
+import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { Severity } from '../rules/rule.ts';
@@ -51,6 +52,8 @@ export interface FiguresReport {
   readonly shots: Readonly<Record<string, ShotFiguresJson>>;
   /** What the takes of the plan come to on each body. */
   readonly recording: readonly BodyRecordingJson[];
+  /** The edit; null where the plan has no cuts. */
+  readonly edit: EditJson | null;
 }
 
 export const checkReport = (files: readonly ReportedFile[]): string => print(checkJson(files));
@@ -74,12 +77,14 @@ export function figuresReport(
   name: string,
   shots: ReadonlyMap<string, ShotFiguresJson>,
   recording: readonly BodyRecordingJson[],
+  edit: EditJson | null,
 ): string {
   return print({
     version: JSON_VERSION,
     file: name,
     shots: Object.fromEntries(shots),
     recording,
+    edit,
   } satisfies FiguresReport);
 }
 

@@ -1,6 +1,6 @@
 import type { Need } from '../figures/figure.ts';
 import type { Place } from '../plan/place.ts';
-import type { PlanRule } from './plan-rule.ts';
+import type { PlanRule, PlanView } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
 interface Facts {
@@ -9,6 +9,8 @@ interface Facts {
   readonly of: string;
   /** How many shots wait for them; null: they are the shot's own. */
   readonly waiting: number | null;
+  /** What waits. */
+  readonly waiter: 'shot' | 'cut';
 }
 
 export const notKnown: PlanRule<Facts> = {
@@ -24,7 +26,7 @@ export const notKnown: PlanRule<Facts> = {
     ],
     good: [{ says: 'all that the figures need', change: {} }],
   },
-  check({ shots }) {
+  check({ shots, edit }) {
     const byEntry = new Map<string, { needs: Map<string, Need>; shots: Set<string> }>();
     const observations: Observation<Facts>[] = [];
     for (const { shot, at, needs } of shots) {
@@ -32,7 +34,7 @@ export const notKnown: PlanRule<Facts> = {
       if (own.length > 0)
         observations.push({
           at: { ...at, part: 'key' },
-          facts: { keys: keysOf(own), of: shot, waiting: null },
+          facts: { keys: keysOf(own), of: shot, waiting: null, waiter: 'shot' },
         });
       for (const need of needs) {
         if (isOf(need, at)) continue;
@@ -50,21 +52,41 @@ export const notKnown: PlanRule<Facts> = {
       const { file, entry } = first.at;
       observations.push({
         at: entryPlace(file, entry, first.at),
-        facts: { keys: keysOf(list), of: first.of, waiting: waiting.size },
+        facts: { keys: keysOf(list), of: first.of, waiting: waiting.size, waiter: 'shot' },
       });
     }
-    return observations;
+    return [...observations, ...inEdit(edit)];
   },
-  words: ({ keys, of, waiting }) => ({
+  words: ({ keys, of, waiting, waiter }) => ({
     what: `Not known yet: ${keys.map((key) => `\`${key}\``).join(', ')} of ${of}.`,
     why:
       waiting === null
         ? 'What follows from them is worked out as soon as they are written.'
-        : `${waiting} ${waiting === 1 ? 'shot waits' : 'shots wait'} for it.`,
+        : `${waiting} ${waiter}${waiting === 1 ? ' waits' : 's wait'} for it.`,
   }),
-  numbers: ({ waiting }): Readonly<Record<string, number>> =>
-    waiting === null ? {} : { shotsWaiting: waiting },
+  numbers: ({ waiting, waiter }): Readonly<Record<string, number>> =>
+    waiting === null ? {} : { [`${waiter}sWaiting`]: waiting },
 };
+
+/** What the edit needs before a cut has its place: the rate, the tempo, a length. */
+function inEdit(edit: PlanView['edit']): readonly Observation<Facts>[] {
+  const unknown = edit?.cuts.findIndex(({ track }) => !track.known) ?? -1;
+  const track = edit?.cuts[unknown]?.track;
+  if (!edit || !track || track.known) return [];
+  const [need] = track.needs;
+  if (!need) return [];
+  const { file, entry } = need.at;
+  const waiting = edit.cuts.length - unknown;
+  return [
+    {
+      at:
+        entry.includes('/') && need.at.path.length > 0
+          ? entryPlace(file, entry, need.at)
+          : { file, entry: 'edit', path: [], part: 'key' },
+      facts: { keys: [need.key], of: need.of, waiting, waiter: 'cut' },
+    },
+  ];
+}
 
 const isOf = (need: Need, shot: Place): boolean =>
   need.at.file === shot.file && need.at.entry === shot.entry;

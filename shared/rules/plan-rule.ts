@@ -2,6 +2,8 @@
 
 import type { Carried, LightWithCare } from '../figures/carried.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
+import type { EditFigures } from '../figures/edit-figures.ts';
+import type { Footage } from '../figures/edit-footage.ts';
 import type { Need } from '../figures/figure.ts';
 import type { FilmHolder } from '../figures/holder.ts';
 import type { TakesOfShot } from '../figures/recording.ts';
@@ -24,6 +26,8 @@ export interface ShotSummary {
   readonly disagreements: readonly Disagreement[];
   /** Its takes on the rig's body; null: the rig has none. */
   readonly takes: TakesOfShot | null;
+  /** What the edit asks of it. */
+  readonly footage: Footage;
   /** Lights that call for care where they stand. */
   readonly care: readonly LightWithCare[];
   /** Rules that the plan's own `allow` accepted in this shot. */
@@ -50,6 +54,8 @@ export interface PlanView {
   /** Entries of this file that shots or rigs could refer to. */
   readonly entries: readonly NamedEntry[];
   readonly allow: readonly PlanAllowance[];
+  /** null: the plan has no cuts. */
+  readonly edit: EditFigures | null;
   /** Rules that the plan's own `allow` accepted about the plan as a whole. */
   readonly accepted: readonly string[];
 }

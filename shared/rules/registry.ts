@@ -13,33 +13,45 @@ import { checkOpen } from './check-open.ts';
 import { clipDiffers } from './clip-differs.ts';
 import { clipNotFound } from './clip-not-found.ts';
 import { clipTooLong } from './clip-too-long.ts';
+
 import { clipUnreadable } from './clip-unreadable.ts';
+
+import { cutOutrunsClips } from './cut-outruns-clips.ts';
+
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
+import { durationDiffers } from './duration-differs.ts';
 import { exposureOff } from './exposure-off.ts';
 import { fieldOutOfReach } from './field-out-of-reach.ts';
 import { focusDrifts } from './focus-drifts.ts';
+import { gradeSplits } from './grade-splits.ts';
 import { headOverloaded } from './head-overloaded.ts';
 import { holderWorksAgainst } from './holder-works-against.ts';
 import { hotLampNearSubject } from './hot-lamp-near-subject.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
+import { joinWithoutHandles } from './join-without-handles.ts';
 import { lampFlicker } from './lamp-flicker.ts';
 import { lensInTheMirror } from './lens-in-the-mirror.ts';
 import { mainsNearLiquid } from './mains-near-liquid.ts';
 import { measuredDiffers } from './measured-differs.ts';
 import { noRoom } from './no-room.ts';
 import { notKnown } from './not-known.ts';
+import { offTheBeat } from './off-the-beat.ts';
 import { orderMatters } from './order-matters.ts';
 import { outlastsTheFilm } from './outlasts-the-film.ts';
 import { overheadLoad } from './overhead-load.ts';
 import type { PlanRule } from './plan-rule.ts';
 import { polariserIdle } from './polariser-idle.ts';
 import { polariserTakesTheColour } from './polariser-takes-the-colour.ts';
+import { proxyAdvised } from './proxy-advised.ts';
+import { reframedTooFar } from './reframed-too-far.ts';
 import { rigPitches } from './rig-pitches.ts';
 import type { RuleCore } from './rule.ts';
 import { ruleFailed } from './rule-failed.ts';
 import type { ShotRule } from './shot-rule.ts';
+import { shotUnused } from './shot-unused.ts';
 import { shutterTooSlow } from './shutter-too-slow.ts';
+import { slowerThanRecorded } from './slower-than-recorded.ts';
 import { smallerThanDelivery } from './smaller-than-delivery.ts';
 import { smear } from './smear.ts';
 import { sourceTooSmall } from './source-too-small.ts';
@@ -47,7 +59,6 @@ import { standOverloaded } from './stand-overloaded.ts';
 import { duplicateName } from './text/duplicate-name.ts';
 import { misreadScalar } from './text/misread-scalar.ts';
 import { missingKey } from './text/missing-key.ts';
-import { notReadYet } from './text/not-read-yet.ts';
 import { outsideTheProfile } from './text/outside-the-profile.ts';
 import { syntax } from './text/syntax.ts';
 import { unit } from './text/unit.ts';
@@ -75,7 +86,6 @@ export const TEXT_RULES: readonly RuleCore<unknown>[] = [
   useNotFound,
   useInACircle,
   usualSpelling,
-  notReadYet,
 ];
 
 /** Look at one shot with its rig, subject and light. */
@@ -123,6 +133,15 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   hotLampNearSubject,
   cardTooSmall,
   batteryShort,
+  slowerThanRecorded,
+  cutOutrunsClips,
+  joinWithoutHandles,
+  offTheBeat,
+  durationDiffers,
+  gradeSplits,
+  reframedTooFar,
+  shotUnused,
+  proxyAdvised,
 ];
 
 /** Look at the clips on the disk, when they are verified. */
@@ -140,5 +159,8 @@ export const ALL_RULES: readonly RuleCore<unknown>[] = [
 const BY_NAME = new Map(ALL_RULES.map((rule) => [rule.name, rule]));
 
 export const ruleNamed = (name: string): RuleCore<unknown> | undefined => BY_NAME.get(name);
+
+/** Names of rules that are gone. They stay taken, and plans that name them go on checking cleanly. */
+export const RESERVED_NAMES: readonly string[] = ['not-read-yet'];
 
 export const RULE_NAMES: readonly string[] = ALL_RULES.map((rule) => rule.name);

@@ -1,6 +1,8 @@
 import type { Kelvin } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
-import type { PlanRule, ShotSummary } from './plan-rule.ts';
+import { withCuts } from './edit-rule.ts';
+import { gradeGroups, usual } from './grade-groups.ts';
+import type { PlanRule, PlanView, ShotSummary } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 import { setTo } from './shot-rule.ts';
 
@@ -13,40 +15,55 @@ interface Facts {
   /** What the other shots under the same light have; null: automatic, whatever the others have. */
   readonly others: number | null;
   readonly otherShots: number;
+  /** The others are those that share its grade in the edit. */
+  readonly graded: boolean;
 }
 
 export const whiteBalanceAdrift: PlanRule<Facts> = {
   name: 'white-balance-adrift',
   severity: 'warning',
   docs: {
-    when: 'the white balance is automatic, or differs from that of the other shots under light of the same colour.',
+    when: 'the white balance is automatic, or differs from that of the other shots under light of the same colour, or of those that share its grade in the edit.',
     why: 'Automatic white balance follows what is in the frame and drifts within a take; different settings under the same light can’t be graded as one. Common practice: one light, one white balance, one grade.',
     remedy: 'Set the light’s own colour temperature, the same in every shot under it.',
-    bad: [{ says: 'automatic', change: { 'shots/frost/white-balance': 'auto' } }],
+    bad: [
+      { says: 'automatic', change: { 'shots/frost/white-balance': 'auto' } },
+      {
+        says: 'two shots that one grade is meant for',
+        change: {
+          'shots/frost/white-balance': '4800 K',
+          ...withCuts({ one: 'shot: skin, duration: 4 s', two: 'shot: frost, duration: 4 s' }),
+        },
+      },
+    ],
     good: [{ says: 'fixed', change: { 'shots/frost/white-balance': '5600 K' } }],
   },
-  check({ shots }) {
-    const usual = usualByLight(shots);
+  check({ edit, shots }) {
+    const byLight = usualByLight(shots);
+    const byGrade = usualByGrade({ edit, shots });
     return shots.flatMap((shot): readonly Observation<Facts>[] => {
       const { whiteBalance } = shot;
       if (!whiteBalance) return [];
       const { value, at } = whiteBalance;
-      const others = usual.get(colourKey(shot)) ?? null;
-      const facts = { shot: shot.shot, otherShots: others?.count ?? 0 };
+      const others = byLight.get(colourKey(shot)) ?? null;
+      const facts = { shot: shot.shot, otherShots: others?.count ?? 0, graded: false };
       if (value === 'auto')
         return [{ at, facts: { ...facts, kelvin: null, others: suggestion(shot, others) } }];
-      if (!others || others.count < 2 || near(value, others.kelvin)) return [];
-      return [{ at, facts: { ...facts, kelvin: value, others: others.kelvin } }];
+      if (others && others.count >= 2 && !near(value, others.kelvin))
+        return [{ at, facts: { ...facts, kelvin: value, others: others.kelvin } }];
+      const graded = byGrade.get(shot.shot);
+      if (graded === undefined || near(value, graded)) return [];
+      return [{ at, facts: { ...facts, kelvin: value, others: graded, graded: true } }];
     });
   },
-  words: ({ kelvin, others, otherShots }, say) =>
+  words: ({ kelvin, others, otherShots, graded }, say) =>
     kelvin === null
       ? {
           what: 'Automatic white balance drifts within the take.',
           why: 'It follows what is in the frame; no grade takes it back.',
         }
       : {
-          what: `White balance ${say.number(kelvin)} K differs from the ${say.number(others ?? 0)} K of ${otherShots} shots under this light.`,
+          what: `White balance ${say.number(kelvin)} K differs from the ${say.number(others ?? 0)} K of ${graded ? 'its grade' : `${otherShots} shots under this light`}.`,
           why: 'One grade would not serve them all.',
         },
   numbers: ({ kelvin, others }) => ({
@@ -59,6 +76,21 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
     return [setTo(`Set ${text}`, at, text)];
   },
 };
+
+/** By shot: the white balance that most cuts of its grade have, of those under light of its colour. */
+function usualByGrade(view: Pick<PlanView, 'edit' | 'shots'>): ReadonlyMap<string, number> {
+  const found = new Map<string, number>();
+  for (const group of gradeGroups(view.edit, view.shots).values())
+    for (const { shot } of group) {
+      const alike = group.filter((one) => colourKey(one.shot) === colourKey(shot));
+      const most = usual(alike.flatMap((one) => fixedKelvin(one.shot) ?? []));
+      if (most !== undefined && !found.has(shot.shot)) found.set(shot.shot, most);
+    }
+  return found;
+}
+
+const fixedKelvin = ({ whiteBalance }: ShotSummary): number | undefined =>
+  typeof whiteBalance?.value === 'number' ? whiteBalance.value : undefined;
 
 const near = (a: number, b: number): boolean => Math.abs(1e6 / a - 1e6 / b) < SAME_MIRED;
 

@@ -7,6 +7,8 @@ import { sameData } from '../engine/equal.ts';
 import type { Query } from '../engine/graph.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
+import { type EditFigures, editFigures } from '../figures/edit-figures.ts';
+import type { Footage } from '../figures/edit-footage.ts';
 import { readBench } from '../figures/read-bench.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { takesOfShot } from '../figures/recording.ts';
@@ -17,7 +19,11 @@ import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
+
 import { duplicateClips } from './clip-problems.ts';
+
+import { readEdit } from './edit-plan.ts';
+
 import { Entries } from './entries.ts';
 import type { PlanState } from './facade.ts';
 import { fileFindings } from './file-findings.ts';
@@ -59,6 +65,8 @@ export class Analysis {
   readonly #summaryGroup: Query<readonly ShotSummary[]>;
   readonly #usedGroup: Query<readonly string[]>;
   readonly #stateGroup: Query<readonly PlanState[]>;
+  readonly #footage: Query<Footage | null>;
+  readonly #edit: Query<EditFigures | null>;
   readonly #plan: Query<readonly Finding[]>;
   readonly #chunkGroup: Query<readonly Finding[]>;
   readonly #entryGroup: Query<readonly Finding[]>;
@@ -131,6 +139,13 @@ export class Analysis {
       },
       sameData,
     );
+    this.#footage = graph.query(
+      'footage',
+      (key) => this.#shot(key).summary?.footage ?? null,
+      sameData,
+    );
+    const editPlan = graph.query('edit-plan', (file) => this.#readEdit(file), sameData);
+    this.#edit = graph.query('edit', (file) => editFigures(editPlan(file)));
     this.#plan = graph.query(
       'plan-findings',
       (file) => findInPlan(this.planView(file), this.#reader(file).plan('allow')),
@@ -184,6 +199,11 @@ export class Analysis {
     return sumsByBody(takes.filter((one) => one !== null));
   }
 
+  /** The edit worked out; null where the plan has no cuts. */
+  edit(file: FileId): EditFigures | null {
+    return this.#edit(file);
+  }
+
   /** Findings that `file` gives rise to, wherever they stand, in the order of its text. */
   findings(file: FileId): readonly Finding[] {
     return this.#findings(file);
@@ -210,6 +230,13 @@ export class Analysis {
       file,
       entry: id,
       fields: lowered.value as Shot,
+    });
+  }
+
+  #readEdit(file: FileId) {
+    return readEdit(file, this.entries, (shot) => {
+      const found = this.names.define(file, 'shots', shot);
+      return found ? this.#footage(keyOf(found.file, found.entry)) : null;
     });
   }
 
@@ -274,7 +301,7 @@ export class Analysis {
     const shots = this.#groups(file, this.entries.list(file).length, this.#summaryGroup);
     const used = this.#groups(file, this.entries.list(file).length, this.#usedGroup);
     const allow = this.#reader(file).plan('allow');
-    return planView(file, shots, this.entries.list(file), new Set(used), allow);
+    return planView(file, shots, this.entries.list(file), new Set(used), allow, this.edit(file));
   }
 
   readonly #entryIds = (file: FileId): readonly EntryId[] => this.#ids(file);

@@ -13,6 +13,7 @@ import { findEntries } from '../assist/navigation/workspace-symbols.ts';
 import { placeInShot, sheetOf, shotAt } from '../assist/sheet.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { figuresJson } from '../figures/contract.ts';
+import { editJson } from '../figures/edit-json.ts';
 import { recordingJson } from '../figures/recording-json.ts';
 import type { FileId } from '../plan/place.ts';
 import type { Finding } from '../rules/rule.ts';
@@ -107,6 +108,7 @@ export function createCore(options: CoreOptions): Core {
     verify: (file, readings) => clipFindings(analysis, file, readings).map(locate).sort(byPosition),
     testClip: (file, shot, path, reading) =>
       testClipFindings(analysis, file, { shot, path }, reading)?.map(locate) ?? null,
+    editFigures: (file) => editJson(analysis.edit(file)),
     compared: (file) => comparedPlan(context, file, allFindings(file)),
     sheet: (file) => sheetOf(context, file, allFindings(file)),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),

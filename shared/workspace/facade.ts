@@ -14,7 +14,11 @@ import type {
 } from '../assist/located.ts';
 import type { Renaming } from '../assist/navigation/rename.ts';
 import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
+
 import type { ClipReading } from '../clips/facts.ts';
+
+import type { EditJson } from '../figures/edit-json.ts';
+
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { FileId } from '../plan/place.ts';
@@ -124,6 +128,8 @@ export interface Core {
     path: string,
     reading: ClipReading,
   ): readonly LocatedFinding[] | null;
+  /** What a plan's edit comes to; null where it has no cuts. */
+  editFigures(file: FileId): EditJson | null;
   /** A plan and all that it uses, as report/compare takes it. */
   compared(file: FileId): ComparedPlan;
   /** The sheet of a plan; its text and drawings are made by report/sheet. */

@@ -1,4 +1,4 @@
-/** Findings about a file as a whole: its version, what it uses, what is not worked out yet. */
+/** Findings about a file as a whole: its version, what it uses. */
 
 import { nearest } from '../plan/nearest.ts';
 import type { FileId } from '../plan/place.ts';
@@ -8,9 +8,6 @@ import type { Names, Use } from './names.ts';
 import type { Store } from './store.ts';
 import { shapeFinding, type TextFinding } from './text-findings.ts';
 
-/** Sections of the language that are accepted unread in this version. */
-const NOT_READ_YET = ['edit'] as const;
-
 export function fileFindings(store: Store, names: Names, file: FileId): TextFinding[] {
   // Of a text that isn't here (yet, or any more) there is nothing to say.
   if (store.state(file).state !== 'given') return [];
@@ -18,7 +15,6 @@ export function fileFindings(store: Store, names: Names, file: FileId): TextFind
   const problems = [
     ...versionProblems(store, file),
     ...uses.flatMap((use) => useProblems(store, names, file, use)),
-    ...NOT_READ_YET.flatMap((section) => notRead(store, file, section)),
   ];
   return [...problems.map((problem) => shapeFinding(problem)), ...duplicateNames(names, file)];
 }
@@ -63,17 +59,3 @@ function useProblems(store: Store, names: Names, file: FileId, use: Use): ShapeP
 }
 
 const shortName = (file: FileId): string => decodeURIComponent(file.split('/').at(-1) ?? file);
-
-function notRead(store: Store, file: FileId, section: string): ShapeProblem[] {
-  const written = store.ids(file).some((id) => id === section || id.startsWith(`${section}/`));
-  if (!written) return [];
-  return [
-    {
-      rule: 'not-read-yet',
-      code: 'section',
-      at: { file, entry: section, path: [], part: 'key' },
-      args: { key: section },
-      fixes: [],
-    },
-  ];
-}

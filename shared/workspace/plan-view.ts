@@ -1,9 +1,10 @@
 /** What rules about a whole plan look at, drawn together from entries and summaries. */
+import type { EditFigures } from '../figures/edit-figures.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Allowances } from '../rules/acceptance.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
-import { ruleNamed } from '../rules/registry.ts';
+import { RESERVED_NAMES, ruleNamed } from '../rules/registry.ts';
 import type { EntryRef } from './entries.ts';
 import { plainId } from './entry-kinds.ts';
 import { NOUN } from './nouns.ts';
@@ -17,6 +18,7 @@ export function planView(
   entries: readonly EntryRef[],
   used: ReadonlySet<EntryId>,
   allow: Allowances,
+  edit: EditFigures | null,
 ): PlanView {
   const named = entries.flatMap(({ id, kind }) => {
     if (kind.kind !== 'entry' || ENDS.has(kind.home.group) || id !== plainId(id)) return [];
@@ -24,7 +26,11 @@ export function planView(
     return [{ id, name: kind.name, noun, used: used.has(id) }];
   });
   const allowed = [...(ifKnown(allow) ?? [])].flatMap(([rule, field]) =>
-    ruleNamed(rule)?.onRequest ? [] : [{ rule, at: { ...field.at, part: 'key' as const } }],
+    isJudged(rule) ? [{ rule, at: { ...field.at, part: 'key' as const } }] : [],
   );
-  return { file, shots, entries: named, allow: allowed, accepted: [] };
+  return { file, shots, entries: named, allow: allowed, accepted: [], edit };
 }
+
+/** What only a request finds, or no rule finds any more, is not missed where it isn't found. */
+const isJudged = (rule: string): boolean =>
+  ruleNamed(rule)?.onRequest !== true && !RESERVED_NAMES.includes(rule);

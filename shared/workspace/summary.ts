@@ -2,6 +2,7 @@
 import type { Bench } from '../figures/bench.ts';
 import { carriedOf, lightsWithCare } from '../figures/carried.ts';
 import { disagreementsOf } from '../figures/disagreement.ts';
+import { footageOf } from '../figures/edit-footage.ts';
 import { holderOf } from '../figures/holder.ts';
 import { needsOf } from '../figures/needs.ts';
 import { takesOfShot } from '../figures/recording.ts';
@@ -28,6 +29,7 @@ export function summaryOf(
     holder: holderOf(bench),
     carried: carriedOf(bench, figures),
     takes: takesOfShot(bench),
+    footage: footageOf(bench),
     care: lightsWithCare(bench),
     disagreements: disagreementsOf(bench),
     acceptedByPlan,

@@ -10,7 +10,7 @@ import { nearest } from '../plan/nearest.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { PlanFix, ShapeProblem } from '../plan/problem.ts';
 import { type Reference, referencesAt, referencesIn } from '../plan/references.ts';
-import { RULE_NAMES, ruleNamed } from '../rules/registry.ts';
+import { RESERVED_NAMES, RULE_NAMES, ruleNamed } from '../rules/registry.ts';
 import { rigProblems } from '../rules/rig-parts.ts';
 import type { Finding, Related, Severity } from '../rules/rule.ts';
 import type { TextFacts } from '../rules/text/text-rule.ts';
@@ -118,7 +118,7 @@ function ruleNamesIn({ kind, def, value }: Lowered): { name: string; at: Place }
 }
 
 function unknownRule({ name, at }: { name: string; at: Place }): TextFinding | undefined {
-  if (RULE_NAMES.includes(name)) return undefined;
+  if (RULE_NAMES.includes(name) || RESERVED_NAMES.includes(name)) return undefined;
   const near = nearest(name, RULE_NAMES);
   const args = { text: name, groups: 'rule', ...(near !== undefined && { nearest: near }) };
   return shapeFinding({

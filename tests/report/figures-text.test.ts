@@ -1,11 +1,12 @@
 import { expect, it } from 'vitest';
 import { figuresText } from '../../shared/report/figures-text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { withEdit } from '../support/edits.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 
 const lines = (change: Readonly<Record<string, string | null>> = {}): readonly string[] => {
   const figures = coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN);
-  return figuresText('plan', figures, [], { colour: false }).split('\n');
+  return figuresText('plan', figures, [], null, { colour: false }).split('\n');
 };
 
 const lineOf = (label: string, of: readonly string[]): string =>
@@ -63,4 +64,23 @@ it('names figures that wait for the same together', () => {
 it('says that a tilt window is shut', () => {
   const shut = lines({ 'shots/skin/aperture': 'f/2.8' });
   expect(lineOf('tilt window', shut)).toMatch(/^shut: least [\d.]+°, greatest [\d.]+°$/);
+});
+
+it('lays the edit out in columns, a cut a line', () => {
+  const core = coreWith(
+    withEdit([
+      'one: { shot: skin, from: 2 s, duration: 1 bar }',
+      'two: { shot: frost, duration: 40 s, speed: 100 to 50 %, join: dissolve 12 frames }',
+      'three: { shot: skin }',
+    ]),
+  );
+  const text = figuresText('plan', new Map(), [], core.editFigures(PLAN), { colour: false });
+  expect(text.split('\n').slice(2, 7)).toEqual([
+    'edit: not known: needs `duration` of three',
+    '  start        length       cut    shows  begins with         speed        of its clip                beat',
+    '  00:00:00:00  67 frames    one    skin   cut                 100 %        take 1, 2 s to 4.67 s      on',
+    // Of 20 s 19.76 are left, used up after 80·(1 − √(1 − 19.76/40)) = 23.09 s of 40.
+    '  00:00:02:17  1000 frames  two    frost  dissolve 12 frames  100 to 50 %  take 1, 0.24 s to 30.24 s  on    slower than recorded, 423 frames uncovered',
+    '  not known    not known    three  skin   cut                 100 %        not known                        needs `duration` of three',
+  ]);
 });

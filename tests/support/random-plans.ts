@@ -67,6 +67,14 @@ const CHOICES: Readonly<Record<string, readonly (string | null)[]>> = {
   'kit/lenses/macro-100/loss': ['0.3 stops', null],
   'kit/bodies/body-a/shows': ['marked', 'efective'],
   'deliver/size': ['1920 x 1080', '3840 x 2160', '1920x1080'],
+  'deliver/duration': ['8 s', '20 s'],
+  edit: [
+    '{ cuts: { one: { shot: skin, duration: 4 s }, two: { shot: frost, duration: 4 s } } }',
+    '{ cuts: { one: { shot: skin, from: 18 s, duration: 4 s, speed: 50 % } } }',
+    '{ cuts: { one: { shot: skin, duration: 30 s, speed: 200 to 40 % }, two: { shot: skin, duration: 20 frames, join: dissolve 1 s } } }',
+    '{ music: { tempo: 92 bpm, first-beat: 0.4 s, bar: 4 beats }, cuts: { one: { shot: skin, duration: 2 bars }, two: { shot: frost, duration: 3 s, reframe: 1.4x, grade: warm }, three: { shot: skin, from: 0 s, duration: 3 beats, join: dissolve 6 frames } } }',
+    '{ memory: 8 GB, cuts: { one: { shot: skn, duration: 4 }, two: { shot: frost } } }',
+  ],
   severity: [null, '{ smear: error }', '{ depth-short: error }', '{ dept-short: error }'],
 };
 

@@ -9,6 +9,7 @@ import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { compareReport } from '../../shared/report/json.ts';
 import { clipJson } from '../../shared/report/verify.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { withEdit } from '../support/edits.ts';
 import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 import { ROOT, read } from './support/project.ts';
 
@@ -102,10 +103,17 @@ const plansToShow = (): readonly string[] => {
 describe('keys of the JSON', () => {
   it('figures: every key is documented, and every documented one is there', () => {
     const documented = rowsOf('keys of figures');
-    const found = new Set(['version', 'file', 'shots', 'recording']);
-    const inside = new Map<string, Set<string>>([['recording', new Set()]]);
+    const found = new Set(['version', 'file', 'shots', 'recording', 'edit']);
+    const inside = new Map<string, Set<string>>([
+      ['recording', new Set()],
+      ['edit', new Set()],
+    ]);
     for (const text of plansToShow())
       collectKeys(coreWith(text).recording(PLAN), inside.get('recording')!);
+    collectKeys(
+      coreWith(withEdit(['one: { shot: skin, duration: 4 s }'])).editFigures(PLAN),
+      inside.get('edit')!,
+    );
     for (const text of plansToShow())
       for (const figures of coreWith(text).figures(PLAN).values())
         for (const [key, value] of Object.entries(figures)) {
@@ -123,7 +131,14 @@ describe('keys of the JSON', () => {
     for (const [key, keys] of inside)
       for (const part of keys) expect(documented.get(key), key).toContain(`\`${part}\``);
     // The plans above show what the rarer figures hold.
-    for (const key of ['lossByPart', 'neededLight', 'bubbleImages', 'filmColours', 'recording'])
+    for (const key of [
+      'lossByPart',
+      'neededLight',
+      'bubbleImages',
+      'filmColours',
+      'recording',
+      'edit',
+    ])
       expect(inside.get(key)?.size, key).toBeGreaterThan(0);
   });
 
@@ -131,7 +146,7 @@ describe('keys of the JSON', () => {
     const printed = JSON.parse(
       run('figures', 'samples/watch-movement.shootplan.yaml', '--format', 'json'),
     );
-    expect(Object.keys(printed)).toEqual(['version', 'file', 'shots', 'recording']);
+    expect(Object.keys(printed)).toEqual(['version', 'file', 'shots', 'recording', 'edit']);
   });
 
   it('verify: every key is documented, and every documented one is there', () => {

@@ -43,6 +43,51 @@ function countsOf(line: number, change: (text: string) => string) {
 const shotLine = (key: string) => lineOf(text, 77, key);
 const kitLine = (needle: string) => text.split('\n').findIndex((line) => line.includes(needle));
 
+/** The plan with a cut for every second shot. */
+const withCuts = `${text}
+edit:
+  cuts:
+${Array.from({ length: SHOTS / 2 }, (_, index) => `    cut-${index}: { shot: shot-${2 * index}, duration: 4 s }\n`).join('')}`;
+
+/** How often the edit was worked out anew after a change of one line. */
+function editsWorkedOut(line: number, change: (text: string) => string): number {
+  const store = new Store();
+  const analysis = new Analysis(store, () => ROOT);
+  store.give(PLAN, withCuts);
+  analysis.findings(PLAN);
+  store.graph.computed.clear();
+  const old = withCuts.split('\n')[line]!;
+  store.edit(
+    PLAN,
+    { start: { line, character: 0 }, end: { line, character: old.length } },
+    change(old),
+  );
+  analysis.findings(PLAN);
+  return store.graph.computed.get('edit') ?? 0;
+}
+
+describe('the edit of the film is worked out again', () => {
+  const inCut = (key: string) => lineOf(withCuts, 76, key);
+
+  it('where a cut or what it reads of its shot changes', () => {
+    const cut = withCuts.split('\n').findIndex((line) => line.includes('cut-38:'));
+    expect(editsWorkedOut(cut, (line) => line.replace('4 s', '5 s'))).toBe(1);
+    expect(editsWorkedOut(inCut('take'), (line) => line.replace('20 s', '30 s'))).toBe(1);
+  });
+
+  it('and not where anything else of a shot does, nor in a shot that no cut shows', () => {
+    expect(editsWorkedOut(inCut('iso'), (line) => line.replace('500', '640'))).toBe(0);
+    expect(editsWorkedOut(inCut('aperture'), (line) => line.replace('f/8', 'f/11'))).toBe(0);
+    const unused = lineOf(withCuts, 77, 'take');
+    expect(editsWorkedOut(unused, (line) => line.replace('20 s', '30 s'))).toBe(0);
+  });
+
+  it('nor for a line more above it', () => {
+    const mains = withCuts.split('\n').findIndex((line) => line.startsWith('mains:'));
+    expect(editsWorkedOut(mains, (line) => `${line}\n`)).toBe(0);
+  });
+});
+
 describe('an edit makes the core work only on what depends on it', () => {
   it('a value in a shot: one entry, one shot', () => {
     const counts = countsOf(shotLine('iso'), (line) => line.replace('500', '640'));

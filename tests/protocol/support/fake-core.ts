@@ -93,6 +93,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     rename: () => ({ ok: true, edits: [] }),
     selection: () => [],
     findEntries: () => [],
+    editFigures: () => null,
     recording: () => [],
     clips: () => [],
     verify: () => [],

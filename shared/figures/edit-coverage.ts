@@ -1,0 +1,130 @@
+/** What the clips of the shots give of the cuts, at their joins and to their ends. */
+import { ifKnown } from '../plan/field.ts';
+import type { Rational } from '../quantity/rational.ts';
+import { type Exact, fromRational, fromWritten, toNumber, ZERO } from '../timeline/exact.ts';
+import { handleSource, type JoinFrames } from '../timeline/join.ts';
+import { framesOf, type Laid, layCuts, type Wanted } from '../timeline/lay.ts';
+import { timeAt } from '../timeline/speed.ts';
+import { type Draft, PLAIN_CUT } from './edit-draft.ts';
+import type { CutFigures } from './edit-figures.ts';
+import type { EditPlan, ShotInEdit } from './edit-plan.ts';
+import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+
+/** Nothing shorter than this part of a frame is missed: it is less than rounding to frames moves. */
+const SHORT_OF_A_FRAME = 0.5;
+
+export interface Handles {
+  readonly before: Figure<number>;
+  readonly after: Figure<number>;
+}
+
+/** A clip is needed before its cut by the join that begins it, after it by the next one's. */
+export const handlesOf = (
+  own: Figure<JoinFrames>,
+  next: Figure<JoinFrames> | undefined,
+): Handles => ({
+  before: derive([own], ({ before }) => before),
+  after: derive([next ?? known(PLAIN_CUT)], ({ after }) => after),
+});
+
+export interface InClip {
+  readonly laid: Figure<Laid>;
+  readonly clipFile: string | null;
+  readonly clipS: Figure<Exact>;
+}
+
+/** The cuts of each shot into its clips; behind one that can't be laid, none of the shot is. */
+export function layAll(
+  drafts: readonly Draft[],
+  handles: readonly Handles[],
+  rate: Figure<Rational>,
+  plan: EditPlan,
+): readonly InClip[] {
+  const out: InClip[] = drafts.map(() => ({ laid: silent, clipFile: null, clipS: silent }));
+  for (const [shot, inEdit] of plan.shots) {
+    const indexes = drafts.flatMap((draft, index) => (draft.shot === shot ? [index] : []));
+    const material = materialOf(inEdit);
+    const wanted = indexes.map((index) => wantedOf(drafts[index]!, handles[index]!, rate));
+    const unknown = wanted.findIndex((one) => !one.known);
+    const sure = wanted
+      .slice(0, unknown < 0 ? wanted.length : unknown)
+      .flatMap((one) => (one.known ? [one.value] : []));
+    const length = material.lengthS.known ? material.lengthS.value : undefined;
+    const laid = layCuts(sure, { clips: material.clips, length });
+    indexes.forEach((index, place) => {
+      const one = laid[place];
+      out[index] = {
+        laid: one ? known(one) : (wanted[unknown] as Figure<never>),
+        clipFile: (one && material.files[one.clip]) ?? null,
+        clipS: material.lengthS,
+      };
+    });
+  }
+  return out;
+}
+
+function wantedOf(draft: Draft, handles: Handles, rate: Figure<Rational>): Figure<Wanted> {
+  const { fields, footage, speed, sourceS, name } = draft;
+  if (!fields || !footage) return silent;
+  const from = fields.from.state === 'missing' ? known(undefined) : figureOf(fields.from, name);
+  return derive(
+    [from, sourceS, handles.before, handles.after, rate, speed],
+    (start, source, before, after, fps, ramp) => ({
+      from: start === undefined ? undefined : fromWritten(start),
+      source,
+      before: handleSource(before, fromRational(fps), ramp.from),
+      after: handleSource(after, fromRational(fps), ramp.to),
+    }),
+  );
+}
+
+interface ShotMaterial {
+  readonly clips: number;
+  readonly lengthS: Figure<Exact>;
+  readonly files: readonly string[];
+}
+
+/** The clips that are kept, else those not rejected, else the takes that are planned. */
+function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
+  const verdict = (clip: NonNullable<ShotInEdit['clips']>[number]) => ifKnown(clip.verdict);
+  const kept = clips?.filter((clip) => verdict(clip) === 'keep') ?? [];
+  const usable = kept.length > 0 ? kept : clips?.filter((clip) => verdict(clip) !== 'reject');
+  const lengthS: Figure<Exact> =
+    footage === null
+      ? silent
+      : footage.takeS === null
+        ? notKnown(`how long a take of ${footage.shot} is, is not known`)
+        : known(fromWritten(footage.takeS));
+  return {
+    clips: usable?.length ?? footage?.takes ?? 1,
+    lengthS,
+    files: usable?.map(({ file }) => ifKnown(file) ?? '') ?? [],
+  };
+}
+
+/** What the clip gives of it, at its joins and at its end. */
+export function thereOf(
+  cut: Draft & InClip & Pick<CutFigures, 'track'>,
+  { before, after }: Handles,
+  rate: Figure<Rational>,
+): Pick<CutFigures, 'handleBefore' | 'handleAfter' | 'uncoveredFrames'> {
+  const { laid, clipS, speed, lengthS, track } = cut;
+  return {
+    handleBefore: derive([laid, before, rate, speed], (place, neededFrames, fps, ramp) => ({
+      neededFrames,
+      thereFrames: framesOf(place.roomBefore, fromRational(fps), ramp.from),
+    })),
+    handleAfter: derive([laid, clipS, after, rate, speed], (place, _, needed, fps, ramp) => ({
+      neededFrames: needed,
+      thereFrames: framesOf(place.roomAfter ?? ZERO, fromRational(fps), ramp.to),
+    })),
+    uncoveredFrames: derive(
+      [laid, clipS, lengthS, rate, speed, track],
+      (place, _, length, fps, ramp, { startFrame, endFrame }) => {
+        const missing = toNumber(length) - timeAt(ramp, length, place.covered);
+        const frames = Math.ceil(missing * toNumber(fromRational(fps)) - SHORT_OF_A_FRAME);
+        return Math.max(0, Math.min(frames, endFrame - startFrame));
+      },
+    ),
+  };
+}

@@ -1,0 +1,124 @@
+/** What follows from a cut's own words: its length, its speed, the source it uses, its join. */
+import { ifKnown } from '../plan/field.ts';
+import type { Cut } from '../plan/generated/types.ts';
+import type { Place } from '../plan/place.ts';
+import type { Rational } from '../quantity/rational.ts';
+import type { TimelineLength } from '../quantity/timeline-length.ts';
+import type { Music } from '../timeline/beats.ts';
+import { type Exact, exact, fromRational, fromWritten, order } from '../timeline/exact.ts';
+import { type JoinFrames, splitJoin } from '../timeline/join.ts';
+import { secondsOf } from '../timeline/length.ts';
+import { type Ramp, slowest, slowestHonest, sourceUsed } from '../timeline/speed.ts';
+import { layOnTrack } from '../timeline/track.ts';
+import type { Footage } from './edit-footage.ts';
+import type { EditPlan, PlannedCut } from './edit-plan.ts';
+import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+
+const REAL_TIME = exact(1);
+export const PLAIN_CUT: JoinFrames = { before: 0, after: 0 };
+
+/** A cut before it has a place: what follows from its own words, the rate, the music and its shot. */
+export interface Draft {
+  readonly name: string;
+  readonly at: Place;
+  readonly fields: Cut | null;
+  readonly shot: string | null;
+  readonly footage: Footage | null;
+  readonly lengthS: Figure<Exact>;
+  readonly speed: Figure<Ramp>;
+  readonly sourceS: Figure<Exact>;
+  /** Delivery rate over recorded rate. */
+  readonly slowestHonest: Figure<Exact>;
+  /** Whether no part of it is slower than that. */
+  readonly isHonest: Figure<boolean>;
+  /** The dissolve that it begins with; 0 and 0: a plain cut. */
+  readonly join: Figure<JoinFrames>;
+}
+
+export function draftOf(
+  { name, at, fields }: PlannedCut,
+  plan: EditPlan,
+  rate: Figure<Rational>,
+  music: Figure<Music>,
+): Draft {
+  const shot = (fields && ifKnown(fields.shot)) ?? null;
+  const footage = (shot !== null && plan.shots.get(shot)?.footage) || null;
+  const lengthS = fields ? lengthOf(fields, name, plan, rate, music) : silent;
+  const speed = fields ? speedOf(fields, name) : silent;
+  const setting = footage
+    ? footage.setting
+      ? known(footage.setting)
+      : notKnown(`what ${shot} is recorded with is not known`)
+    : silent;
+  const honest = derive([rate, setting], (delivered, recorded) =>
+    slowestHonest(fromRational(delivered), fromRational(recorded.rate)),
+  );
+  return {
+    ...{ name, at, fields, shot, footage, lengthS, speed },
+    sourceS: derive([speed, lengthS], sourceUsed),
+    slowestHonest: honest,
+    isHonest: derive([speed, honest], (ramp, least) => !isSlower(slowest(ramp), least)),
+    join: fields ? joinOf(fields, name, plan, rate, music) : silent,
+  };
+}
+
+/** 23.976 shown at 24 is no slow motion: a part in a thousand is the trade's own rounding. */
+const SAME_RATE = exact(998, 1000);
+
+/** Slower than `least` by more than the rounding of rates. */
+export const isSlower = (speed: Exact, least: Exact): boolean =>
+  order(speed, { n: least.n * SAME_RATE.n, d: least.d * SAME_RATE.d }) < 0;
+
+function inSeconds(
+  length: TimelineLength,
+  plan: EditPlan,
+  rate: Figure<Rational>,
+  music: Figure<Music>,
+): Figure<Exact> {
+  const seconds = secondsOf(
+    length,
+    rate.known ? fromRational(rate.value) : undefined,
+    music.known ? music.value : undefined,
+  );
+  if (typeof seconds !== 'string') return known(seconds);
+  if (seconds === 'rate') return rate as Figure<never>;
+  const record = ifKnown(plan.music);
+  if (!record) return music.known ? silent : (music as Figure<never>);
+  return figureOf<unknown>(record[seconds], 'the music') as Figure<never>;
+}
+
+function lengthOf(
+  { duration }: Cut,
+  name: string,
+  plan: EditPlan,
+  rate: Figure<Rational>,
+  music: Figure<Music>,
+): Figure<Exact> {
+  const written = figureOf(duration, name);
+  return written.known ? inSeconds(written.value, plan, rate, music) : written;
+}
+
+function speedOf({ speed }: Cut, name: string): Figure<Ramp> {
+  if (speed.state === 'missing') return known({ from: REAL_TIME, to: REAL_TIME });
+  return derive([figureOf(speed, name)], ({ from, to }) => ({
+    from: fromWritten(from),
+    to: fromWritten(to),
+  }));
+}
+
+function joinOf(
+  { join }: Cut,
+  name: string,
+  plan: EditPlan,
+  rate: Figure<Rational>,
+  music: Figure<Music>,
+): Figure<JoinFrames> {
+  if (join.state === 'missing') return known(PLAIN_CUT);
+  const written = figureOf(join, name);
+  if (!written.known) return written;
+  if (written.value === 'cut') return known(PLAIN_CUT);
+  const seconds = inSeconds(written.value.length, plan, rate, music);
+  return derive([seconds, rate], (length, fps) =>
+    splitJoin(layOnTrack([length], fromRational(fps))[0]!.endFrame),
+  );
+}

@@ -1,0 +1,56 @@
+/** What the edit asks of a shot: how long its takes are, how fast and how large it is recorded. */
+import { isKnown } from '../plan/field.ts';
+import type { Place } from '../plan/place.ts';
+import type { Rational } from '../quantity/rational.ts';
+import type { Bench } from './bench.ts';
+import { valueIn } from './figure.ts';
+import { takeLengthOf, takesOf } from './recording.ts';
+
+export interface RecordSetting {
+  readonly name: string;
+  readonly rate: Rational;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Data of its own, so that what else changes in a shot leaves the edit alone. */
+export interface Footage {
+  readonly shot: string;
+  readonly at: Place;
+  /** Length of one take, s, and how many are planned; null: not known. */
+  readonly takeS: number | null;
+  readonly takes: number | null;
+  /** Where the length of a take stands, or would. */
+  readonly takeAt: Place;
+  /** The setting that it is recorded with; null: not known. */
+  readonly setting: RecordSetting | null;
+  readonly recordAt: Place;
+  /** All settings of the body that are known, in the order of the plan. */
+  readonly settings: readonly RecordSetting[];
+}
+
+export function footageOf(bench: Bench): Footage {
+  const { fields, body, shot, at } = bench;
+  const settings = body ? settingsOf(body) : [];
+  const name = bench.recording?.name;
+  const take = isKnown(fields.take) ? fields.take.value.duration.at : null;
+  return {
+    shot,
+    at,
+    takeS: valueIn(takeLengthOf(bench)) ?? null,
+    takes: valueIn(takesOf(bench)) ?? null,
+    takeAt: take ?? { ...fields.take.at, path: [...fields.take.at.path, 'duration'] },
+    setting: settings.find((setting) => setting.name === name) ?? null,
+    recordAt: fields.record.at,
+    settings,
+  };
+}
+
+function settingsOf({ fields }: NonNullable<Bench['body']>): readonly RecordSetting[] {
+  if (!isKnown(fields.record)) return [];
+  return [...fields.record.value].flatMap(([name, field]): RecordSetting[] => {
+    if (!isKnown(field) || !isKnown(field.value.rate) || !isKnown(field.value.size)) return [];
+    const { width, height } = field.value.size.value;
+    return [{ name, rate: field.value.rate.value, width, height }];
+  });
+}

@@ -1,0 +1,153 @@
+/** The edit in the names of the JSON contract: frames are the delivered film's, times seconds. */
+import { type Exact, toNumber } from '../timeline/exact.ts';
+import { timecode } from '../timeline/timecode.ts';
+import type { CutFigures, EditFigures } from './edit-figures.ts';
+import { type Figure, reasonOf, valueIn } from './figure.ts';
+
+export interface CutJson {
+  readonly cut: string;
+  readonly shot: string | null;
+  readonly startFrame: number | null;
+  /** SMPTE ST 12-1, from 00:00:00:00; null where the rate has none. */
+  readonly startTimecode: string | null;
+  readonly durationFrames: number | null;
+  /** As written, exact: before it is laid on frames. */
+  readonly durationS: number | null;
+  /** Shares of real time, at its beginning and end. */
+  readonly speed: readonly [from: number, to: number] | null;
+  readonly slowestHonestSpeed: number | null;
+  readonly isHonest: boolean | null;
+  /** What it uses of its clip, s. */
+  readonly sourceS: number | null;
+  /** The clip that it is laid into, from 1, and from where to where in it. */
+  readonly clip: number | null;
+  readonly clipFile: string | null;
+  readonly sourceStartS: number | null;
+  readonly sourceEndS: number | null;
+  /** From the nearest beat: negative comes early. */
+  readonly fromBeatFrames: number | null;
+  /** The dissolve that it begins with; 0: a plain cut. */
+  readonly dissolveFrames: number | null;
+  /** What joins need of the clip before and after the cut, and what it has. */
+  readonly handleBeforeNeededFrames: number | null;
+  readonly handleBeforeThereFrames: number | null;
+  readonly handleAfterNeededFrames: number | null;
+  readonly handleAfterThereFrames: number | null;
+  /** Frames at its end that no clip gives. */
+  readonly uncoveredFrames: number | null;
+  readonly notKnown: Readonly<Record<string, string>>;
+}
+
+export interface EditJson {
+  readonly rateFps: number | null;
+  readonly totalFrames: number | null;
+  readonly totalS: number | null;
+  readonly totalTimecode: string | null;
+  readonly framesPerBeat: number | null;
+  readonly cuts: readonly CutJson[];
+  readonly notKnown: Readonly<Record<string, string>>;
+}
+
+const INVALID_INPUT = 'an entry that it follows from is invalid';
+const NO_TIMECODE = 'the rate has no timecode';
+
+/** Collects why what is null is null. */
+class Reasons {
+  readonly notKnown: Record<string, string> = {};
+
+  one<T, V>(
+    name: string,
+    figure: Figure<T>,
+    value: (known: T) => V | undefined,
+    none = '',
+  ): V | null {
+    if (figure.known) {
+      const said = value(figure.value);
+      if (said !== undefined) return said;
+      if (none !== '') this.notKnown[name] = none;
+      return null;
+    }
+    this.notKnown[name] = reasonOf(figure) ?? INVALID_INPUT;
+    return null;
+  }
+}
+
+const seconds = (value: Exact): number => toNumber(value);
+
+export function editJson(edit: EditFigures | null): EditJson | null {
+  if (!edit) return null;
+  const { rate, music, totalFrames, cuts } = edit;
+  const why = new Reasons();
+  const fps = valueIn(rate);
+  return {
+    rateFps: why.one('rateFps', rate, ({ n, d }) => n / d),
+    totalFrames: why.one('totalFrames', totalFrames, (frames) => frames),
+    totalS: why.one('totalS', totalFrames, (frames) => fps && (frames * fps.d) / fps.n),
+    totalTimecode: why.one(
+      'totalTimecode',
+      totalFrames,
+      (frames) => fps && timecode(frames, fps),
+      NO_TIMECODE,
+    ),
+    framesPerBeat: why.one('framesPerBeat', music, ({ tempo }) =>
+      fps ? (60 * fps.n) / fps.d / toNumber(tempo) : undefined,
+    ),
+    cuts: cuts.map((cut) => cutJson(cut, edit)),
+    notKnown: why.notKnown,
+  };
+}
+
+function cutJson(cut: CutFigures, { rate }: EditFigures): CutJson {
+  const why = new Reasons();
+  const fps = valueIn(rate);
+  const { track, laid, speed, handleBefore, handleAfter } = cut;
+  return {
+    cut: cut.name,
+    shot: cut.shot,
+    startFrame: why.one('startFrame', track, ({ startFrame }) => startFrame),
+    startTimecode: why.one(
+      'startTimecode',
+      track,
+      ({ startFrame }) => fps && timecode(startFrame, fps),
+      NO_TIMECODE,
+    ),
+    durationFrames: why.one(
+      'durationFrames',
+      track,
+      ({ startFrame, endFrame }) => endFrame - startFrame,
+    ),
+    durationS: why.one('durationS', cut.lengthS, seconds),
+    speed: why.one('speed', speed, ({ from, to }) => [toNumber(from), toNumber(to)] as const),
+    slowestHonestSpeed: why.one('slowestHonestSpeed', cut.slowestHonest, seconds),
+    isHonest: why.one('isHonest', cut.isHonest, (is) => is),
+    sourceS: why.one('sourceS', cut.sourceS, seconds),
+    clip: why.one('clip', laid, ({ clip }) => clip + 1),
+    clipFile: cut.clipFile,
+    sourceStartS: why.one('sourceStartS', laid, ({ start }) => toNumber(start)),
+    sourceEndS: why.one('sourceEndS', laid, ({ end }) => toNumber(end)),
+    fromBeatFrames: why.one('fromBeatFrames', cut.fromBeatFrames, (frames) => frames),
+    dissolveFrames: why.one('dissolveFrames', cut.join, ({ before, after }) => before + after),
+    handleBeforeNeededFrames: why.one(
+      'handleBeforeNeededFrames',
+      handleBefore,
+      ({ neededFrames }) => neededFrames,
+    ),
+    handleBeforeThereFrames: why.one(
+      'handleBeforeThereFrames',
+      handleBefore,
+      ({ thereFrames }) => thereFrames,
+    ),
+    handleAfterNeededFrames: why.one(
+      'handleAfterNeededFrames',
+      handleAfter,
+      ({ neededFrames }) => neededFrames,
+    ),
+    handleAfterThereFrames: why.one(
+      'handleAfterThereFrames',
+      handleAfter,
+      ({ thereFrames }) => thereFrames,
+    ),
+    uncoveredFrames: why.one('uncoveredFrames', cut.uncoveredFrames, (frames) => frames),
+    notKnown: why.notKnown,
+  };
+}

@@ -1,0 +1,55 @@
+/** The edit as a terminal shows it: a line a cut, in columns. */
+import type { CutJson, EditJson } from '../figures/edit-json.ts';
+import {
+  framesWords,
+  joinWords,
+  secondsWords,
+  sourceWords,
+  speedWords,
+  startWords,
+} from './edit-words.ts';
+import { inertLine } from './inert.ts';
+import type { Paint } from './paint.ts';
+
+const HEAD = ['start', 'length', 'cut', 'shows', 'begins with', 'speed', 'of its clip', 'beat', ''];
+
+export function editText(edit: EditJson, paint: Paint): readonly string[] {
+  const rows = [HEAD, ...edit.cuts.map(rowOf)].map((row) => row.map(inertLine));
+  const widths = HEAD.map((_, column) => Math.max(...rows.map((row) => [...row[column]!].length)));
+  const lines = rows.map((row) =>
+    `  ${row.map((cell, column) => cell + ' '.repeat(widths[column]! - [...cell].length)).join('  ')}`.trimEnd(),
+  );
+  const [head = '', ...cuts] = lines;
+  return [paint('heading', `edit: ${inertLine(totalWords(edit))}`), paint('aside', head), ...cuts];
+}
+
+function totalWords({ totalFrames, totalTimecode, totalS, notKnown }: EditJson): string {
+  if (totalFrames === null || totalS === null) return `not known: ${notKnown.totalFrames ?? ''}`;
+  return [totalTimecode, framesWords(totalFrames), secondsWords(totalS)].filter(Boolean).join(', ');
+}
+
+function rowOf(cut: CutJson): readonly string[] {
+  const { durationFrames, fromBeatFrames, uncoveredFrames, isHonest, notKnown } = cut;
+  const length = durationFrames === null ? 'not known' : framesWords(durationFrames);
+  const beat =
+    fromBeatFrames === null ? '' : Math.abs(fromBeatFrames) <= 1 ? 'on' : signed(fromBeatFrames);
+  const remarks = [
+    cut.startFrame === null && notKnown.startFrame,
+    isHonest === false && 'slower than recorded',
+    uncoveredFrames !== null && uncoveredFrames > 0 && `${framesWords(uncoveredFrames)} uncovered`,
+  ];
+  return [
+    startWords(cut),
+    length,
+    cut.cut,
+    cut.shot ?? '',
+    joinWords(cut),
+    speedWords(cut.speed),
+    sourceWords(cut),
+    beat,
+    remarks.filter(Boolean).join(', '),
+  ];
+}
+
+const signed = (frames: number): string =>
+  `${frames < 0 ? '−' : '+'}${Number(Math.abs(frames).toFixed(1))}`;

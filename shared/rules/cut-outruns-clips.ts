@@ -1,0 +1,174 @@
+import type { CutFigures } from '../figures/edit-figures.ts';
+import type { PlanFix } from '../plan/problem.ts';
+import { toNumber } from '../timeline/exact.ts';
+import { cutsIn, frames, framesText, timeText, valueOrName, withCuts } from './edit-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
+import type { Observation } from './rule.ts';
+import { setTo } from './shot-rule.ts';
+
+interface Facts {
+  readonly cut: string;
+  readonly shot: string;
+  readonly startS: number;
+  readonly endS: number;
+  readonly clipS: number;
+  /** null: every clip that is listed is rejected. */
+  readonly clip: number | null;
+  readonly uncoveredFrames: number;
+  readonly isListed: boolean;
+  /** Later cuts of the shot that nothing is left for either. */
+  readonly more: number;
+}
+
+export const cutOutrunsClips: PlanRule<Facts> = {
+  name: 'cut-outruns-clips',
+  severity: 'warning',
+  docs: {
+    when: 'a cut uses more of a clip than a take of its shot is long, or every clip of it is rejected.',
+    why: 'A cut of length T at a speed that goes evenly from a to b uses (a + b)/2·T of the clip, from `from` on. Left out, cuts of one shot are laid one after the other, and begin the next take where they would not fit.',
+    remedy:
+      'Begin earlier in the clip, cut shorter, run slower where the rate allows, or plan longer takes or more of them.',
+    bad: [
+      {
+        says: 'a cut that begins too late in the take',
+        change: withCuts({
+          one: 'shot: frost, duration: 4 s',
+          two: 'shot: skin, from: 18 s, duration: 4 s',
+        }),
+      },
+      {
+        says: 'a ramp that uses more than it looks',
+        change: withCuts({
+          one: 'shot: frost, duration: 4 s',
+          two: 'shot: skin, duration: 12 s, speed: 100 to 300 %',
+        }),
+      },
+    ],
+    good: [
+      {
+        says: 'a cut within the take',
+        change: withCuts({ two: 'shot: skin, from: 14 s, duration: 4 s' }),
+      },
+      {
+        says: 'a second take where the first is used up',
+        change: {
+          ...withCuts({
+            one: 'shot: skin, duration: 12 s',
+            two: 'shot: frost, duration: 4 s',
+            three: 'shot: skin, duration: 12 s',
+          }),
+          'shots/skin/take': '{ duration: 20 s, count: 2, settle: 5 s }',
+        },
+      },
+    ],
+  },
+  check(view) {
+    /** Once a shot's clips are used up, they are so for every cut that is laid behind. */
+    const usedUp = new Set<string>();
+    return cutsIn(view).flatMap(({ edit, cut }): Observation<Facts>[] => {
+      const { uncoveredFrames, laid, clipS, fields, footage } = cut;
+      if (!fields || !footage || !uncoveredFrames.known || uncoveredFrames.value === 0) return [];
+      if (!laid.known || !clipS.known || usedUp.has(footage.shot)) return [];
+      const isLaid = fields.from.state === 'missing';
+      if (isLaid) usedUp.add(footage.shot);
+      const isListed = edit.plan.shots.get(footage.shot)?.clips != null;
+      const isNone = toNumber(laid.value.covered) === 0 && isListed && cut.clipFile === null;
+      return [
+        {
+          at: valueOrName(cut, fields.from.state === 'known' ? fields.from : fields.duration),
+          facts: {
+            cut: cut.name,
+            shot: footage.shot,
+            startS: toNumber(laid.value.start),
+            endS: toNumber(laid.value.end),
+            clipS: toNumber(clipS.value),
+            clip: isNone ? null : laid.value.clip + 1,
+            uncoveredFrames: uncoveredFrames.value,
+            isListed,
+            more: isLaid ? laterOf(cut, edit.cuts) : 0,
+          },
+          related: [{ at: footage.takeAt, words: `length of a take of ${footage.shot}` }],
+        },
+      ];
+    });
+  },
+  words: ({ cut, shot, endS, clipS, clip, uncoveredFrames, isListed, more }, say) =>
+    clip === null
+      ? { what: `${cut} has no clip: every clip of ${shot} is rejected.` }
+      : {
+          what: `${cut} goes up to ${say.number(endS)} s in ${shot}; a take is ${say.number(clipS)} s long.`,
+          why: `Its last ${frames(uncoveredFrames)} have no picture${clip > 1 ? `, in ${isListed ? 'clip' : 'take'} ${clip}` : ''}.${moreWords(more)}`,
+        },
+  size: ({ startS, endS, clipS }) => ({ kind: 'time', value: endS - Math.max(startS, clipS) }),
+  numbers: ({ startS, endS, clipS, uncoveredFrames }) => ({
+    sourceStartS: startS,
+    sourceEndS: endS,
+    clipS,
+    uncoveredFrames,
+  }),
+  fixes({ facts }, { edit }) {
+    const cut = edit?.cuts.find(({ name }) => name === facts.cut);
+    if (!cut?.fields || facts.clip === null) return [];
+    return [
+      ...earlier(cut, facts),
+      ...shorter(cut, facts),
+      ...(facts.isListed ? [] : longerTake(cut, facts)),
+    ];
+  },
+};
+
+/** Cuts of the shot behind this one that are not covered either. */
+function laterOf(cut: CutFigures, cuts: readonly CutFigures[]): number {
+  const behind = cuts.slice(cuts.indexOf(cut) + 1);
+  return behind.filter(
+    ({ shot, uncoveredFrames }) =>
+      shot === cut.shot && uncoveredFrames.known && uncoveredFrames.value > 0,
+  ).length;
+}
+
+const moreWords = (more: number): string =>
+  more === 0
+    ? ''
+    : ` Nothing is left for ${more === 1 ? 'a later cut' : `${more} later cuts`} of it.`;
+
+/** The source that the joins need beyond the cut, s. */
+const handleS = (cut: CutFigures, side: 'handleBefore' | 'handleAfter'): number => {
+  const handle = cut[side];
+  if (!handle.known || !cut.lengthS.known || !cut.track.known || !cut.speed.known) return 0;
+  const { startFrame, endFrame } = cut.track.value;
+  const perFrame = toNumber(cut.lengthS.value) / Math.max(1, endFrame - startFrame);
+  const speed = toNumber(side === 'handleBefore' ? cut.speed.value.from : cut.speed.value.to);
+  return handle.value.neededFrames * perFrame * speed;
+};
+
+function earlier(cut: CutFigures, { startS, endS, clipS }: Facts): readonly PlanFix[] {
+  const { from } = cut.fields!;
+  const start = clipS - (endS - startS) - handleS(cut, 'handleAfter');
+  if (from.state !== 'known' || start < handleS(cut, 'handleBefore')) return [];
+  const text = timeText(start);
+  return [setTo(`Begin at ${text}`, from.at, text)];
+}
+
+function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[] {
+  if (!cut.track.known || !cut.fields) return [];
+  const { startFrame, endFrame } = cut.track.value;
+  const left = endFrame - startFrame - uncoveredFrames;
+  // A ramp keeps its ends: cut shorter, it is steeper and uses less in step with its length.
+  if (left < 1) return [];
+  const text = framesText(left);
+  return [
+    { ...setTo(`Make it ${text}`, cut.fields.duration.at, text), price: 'the film is shorter' },
+  ];
+}
+
+function longerTake(cut: CutFigures, { endS }: Facts): readonly PlanFix[] {
+  if (!cut.footage) return [];
+  const seconds = Math.ceil(endS + handleS(cut, 'handleAfter') - 1e-6);
+  const text = `${seconds} s`;
+  return [
+    {
+      ...setTo(`Make each take of ${cut.footage.shot} ${text}`, cut.footage.takeAt, text),
+      price: 'more is recorded',
+    },
+  ];
+}

@@ -1,0 +1,94 @@
+import type { Sec } from '../quantity/brands.ts';
+import { KINDS } from '../quantity/index.ts';
+import { fromRational, fromWritten, times, toNumber } from '../timeline/exact.ts';
+import { frames, framesText, withCuts } from './edit-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
+import { setTo } from './shot-rule.ts';
+
+/** Laying cuts on frames moves an end by half a frame. */
+const MOST_FRAMES = 1;
+
+interface Facts {
+  readonly totalS: number;
+  readonly wantedS: number;
+  /** Positive: the edit is too long. */
+  readonly offFrames: number;
+  readonly last: string;
+  readonly lastFrames: number;
+}
+
+export const durationDiffers: PlanRule<Facts> = {
+  name: 'duration-differs',
+  severity: 'warning',
+  docs: {
+    when: 'the cuts add up to another length than the film is delivered with, by more than a frame.',
+    why: 'A loop, a slot in a programme or a piece of music has one length, and a film that misses it is cut again.',
+    remedy: 'Lengthen or shorten a cut, or change what is delivered.',
+    bad: [
+      {
+        says: 'two seconds short',
+        change: {
+          'deliver/duration': '10 s',
+          ...withCuts({ one: 'shot: frost, duration: 4 s', two: 'shot: skin, duration: 4 s' }),
+        },
+      },
+    ],
+    good: [
+      {
+        says: 'cuts that add up',
+        change: {
+          'deliver/duration': '8 s',
+          ...withCuts({ one: 'shot: frost, duration: 4 s', two: 'shot: skin, duration: 4 s' }),
+        },
+      },
+    ],
+  },
+  check({ edit }) {
+    const deliver = edit?.plan.deliver;
+    if (!edit?.totalFrames.known || !edit.rate.known || deliver?.state !== 'known') return [];
+    const { duration } = deliver.value;
+    const last = edit.cuts.at(-1)!;
+    if (duration.state !== 'known' || !last.track.known) return [];
+    const rate = fromRational(edit.rate.value);
+    const offFrames = edit.totalFrames.value - toNumber(times(fromWritten(duration.value), rate));
+    if (Math.abs(offFrames) <= MOST_FRAMES) return [];
+    const { startFrame, endFrame } = last.track.value;
+    return [
+      {
+        at: duration.at,
+        facts: {
+          totalS: edit.totalFrames.value / toNumber(rate),
+          wantedS: duration.value,
+          offFrames,
+          last: last.name,
+          lastFrames: endFrame - startFrame,
+        },
+        related: [
+          { at: { ...last.at, part: 'key' as const }, words: `${last.name}, the last cut` },
+        ],
+      },
+    ];
+  },
+  words: ({ totalS, wantedS, offFrames }, say) => ({
+    what: `The edit runs ${frames(Math.abs(offFrames))} ${offFrames > 0 ? 'longer' : 'shorter'} than is delivered.`,
+    why: `Its cuts add up to ${say.number(totalS)} s; the film is to be ${say.number(wantedS)} s.`,
+  }),
+  size: ({ totalS, wantedS }) => ({ kind: 'time', value: Math.abs(totalS - wantedS) }),
+  numbers: ({ totalS, wantedS, offFrames }) => ({ totalS, wantedS, offFrames }),
+  fixes({ at, facts: { totalS, offFrames, last, lastFrames } }, { edit }) {
+    const wanted = Math.round(lastFrames - offFrames);
+    const field = edit?.cuts.at(-1)?.fields?.duration;
+    const delivered = KINDS.time.print(totalS as Sec);
+    return [
+      ...(field && wanted >= 1
+        ? [
+            {
+              ...setTo(`Make ${last} ${framesText(wanted)}`, field.at, framesText(wanted)),
+              price: `${last} is ${offFrames > 0 ? 'shorter' : 'longer'}`,
+            },
+          ]
+        : []),
+      { ...setTo(`Deliver ${delivered}`, at, delivered), price: 'another length is delivered' },
+    ];
+  },
+};

@@ -1,0 +1,51 @@
+/** What rules about the edit share: its cuts, its frames in words, and examples to run. */
+import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
+import type { Place } from '../plan/place.ts';
+import type { Fraction, Sec } from '../quantity/brands.ts';
+import { KINDS } from '../quantity/index.ts';
+import type { PlanView } from './plan-rule.ts';
+import { significant } from './say.ts';
+
+/** The cuts that can be read, each with the one before it. */
+export const cutsIn = ({
+  edit,
+}: PlanView): readonly { edit: EditFigures; cut: CutFigures; previous: CutFigures | undefined }[] =>
+  edit?.cuts.flatMap((cut, index) =>
+    cut.fields ? [{ edit, cut, previous: edit.cuts[index - 1] }] : [],
+  ) ?? [];
+
+/** The written value, or the cut's own name where nothing is written. */
+export const valueOrName = (
+  { at }: CutFigures,
+  field: { readonly state: string; readonly at: Place } | undefined,
+): Place => (field?.state === 'known' ? field.at : { ...at, part: 'key' });
+
+/** "1 frame", "6.3 frames" */
+export function frames(count: number): string {
+  const text = significant(count, Math.abs(count) < 100 ? 2 : 6);
+  return `${text} ${text === '1' ? 'frame' : 'frames'}`;
+}
+
+/** A whole number of frames as a plan writes it. */
+export const framesText = (count: number): string => `${count} ${count === 1 ? 'frame' : 'frames'}`;
+
+export const speedText = (from: number, to: number): string =>
+  KINDS['playback-speed'].print({ from: from as Fraction, to: to as Fraction });
+
+/** In hundredths of a second, on the side that leaves the clip enough. */
+export const timeText = (seconds: number): string =>
+  KINDS['time-or-zero'].print((Math.floor(seconds * 100 + 1e-6) / 100) as Sec);
+
+/** Frames per second as the trade writes them. */
+export const rateText = (rate: Parameters<(typeof KINDS)['rate']['print']>[0]): string =>
+  KINDS.rate.print(rate);
+
+/** An edit for examples: cuts as flow YAML, by name; what else it has before them. */
+export const withCuts = (
+  cuts: Readonly<Record<string, string>>,
+  more = '',
+): Readonly<Record<string, string>> => ({
+  edit: `{ ${more}cuts: { ${Object.entries(cuts)
+    .map(([name, cut]) => `${name}: { ${cut} }`)
+    .join(', ')} } }`,
+});

@@ -1,0 +1,112 @@
+import type { CutFigures } from '../figures/edit-figures.ts';
+import { beatAt, framesPerBeat, nearestBeat } from '../timeline/beats.ts';
+import { exact, fromRational, nearestWhole, over, times, toNumber } from '../timeline/exact.ts';
+import { cutsIn, frames, framesText, withCuts } from './edit-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
+import type { Observation } from './rule.ts';
+import { setTo } from './shot-rule.ts';
+
+/** A frame early or late is not seen; the exact place of a beat has parts of one. */
+const MOST_FRAMES = 1;
+
+interface Facts {
+  readonly cut: string;
+  /** The cut before it, whose length puts it there. */
+  readonly before: string;
+  readonly fromBeatFrames: number;
+  readonly framesPerBeat: number;
+}
+
+const MUSIC = 'music: { tempo: 90 bpm, first-beat: 0 s, bar: 4 beats }, ';
+
+export const offTheBeat: PlanRule<Facts> = {
+  name: 'off-the-beat',
+  severity: 'information',
+  docs: {
+    when: 'a cut falls more than a frame from the nearest beat of the music, by the length of the cut before it.',
+    why: 'A beat is 60·rate/tempo frames long. Common practice: a cut on the beat, or a frame before it, is felt as one with the music. Said once, where the edit leaves the beat: what follows in whole beats keeps the same distance.',
+    remedy: 'Give the cut before it a length in beats or bars, or accept it.',
+    bad: [
+      {
+        says: 'a length in seconds that is no number of beats',
+        change: withCuts(
+          { one: 'shot: frost, duration: 3 s', two: 'shot: skin, duration: 2 bars' },
+          MUSIC,
+        ),
+      },
+    ],
+    good: [
+      {
+        says: 'a length in bars',
+        change: withCuts(
+          { one: 'shot: frost, duration: 1 bar', two: 'shot: skin, duration: 2 bars' },
+          MUSIC,
+        ),
+      },
+    ],
+  },
+  check: (view) =>
+    cutsIn(view).flatMap(({ edit, cut, previous }): Observation<Facts>[] => {
+      const { fromBeatFrames: from } = cut;
+      const { music, rate } = edit;
+      if (!previous?.fields || !from.known || !music.known || !rate.known) return [];
+      const beat = toNumber(framesPerBeat(music.value.tempo, fromRational(rate.value)));
+      const isInherited = previous !== edit.cuts[0] && isAsFarOff(cut, previous, beat);
+      if (Math.abs(from.value) <= MOST_FRAMES || isInherited) return [];
+      const { duration } = previous.fields;
+      if (duration.state !== 'known') return [];
+      return [
+        {
+          at: duration.at,
+          facts: {
+            cut: cut.name,
+            before: previous.name,
+            fromBeatFrames: from.value,
+            framesPerBeat: beat,
+          },
+          related: [
+            { at: { ...cut.at, part: 'key' }, words: cut.name },
+            { at: edit.plan.music.at, words: '`music` of the edit' },
+          ],
+        },
+      ];
+    }),
+  words: ({ cut, before, fromBeatFrames: from, framesPerBeat: beat }, say) => ({
+    what: `${cut} comes ${frames(Math.abs(from))} ${from > 0 ? 'after' : 'before'} the beat.`,
+    why: `It begins where ${before} ends; a beat is ${say.number(beat)} frames.`,
+  }),
+  numbers: ({ fromBeatFrames, framesPerBeat: beat }) => ({ fromBeatFrames, framesPerBeat: beat }),
+  fixes({ at, facts }, { edit }) {
+    const index = edit?.cuts.findIndex(({ name }) => name === facts.cut) ?? -1;
+    const [previous, cut] = [edit?.cuts[index - 1], edit?.cuts[index]];
+    if (!edit?.music.known || !edit.rate.known || !previous?.track.known || !cut?.track.known)
+      return [];
+    const rate = fromRational(edit.rate.value);
+    const music = edit.music.value;
+    const { startFrame, start } = previous.track.value;
+    const beat = nearestBeat(music, over(exact(cut.track.value.startFrame), rate));
+    const isOnBeat = Math.abs(valueOr(previous.fromBeatFrames, Number.NaN)) <= MOST_FRAMES;
+    const beats = beat - nearestBeat(music, start);
+    const toBeat = nearestWhole(times(beatAt(music, beat), rate)) - startFrame;
+    if (isOnBeat && beats > 0) {
+      const text = `${beats} ${beats === 1 ? 'beat' : 'beats'}`;
+      return [{ ...setTo(`Make ${facts.before} ${text}`, at, text), price: LENGTH_CHANGES }];
+    }
+    if (toBeat < 1) return [];
+    const text = framesText(toBeat);
+    return [{ ...setTo(`Make ${facts.before} ${text}`, at, text), price: LENGTH_CHANGES }];
+  },
+};
+
+const LENGTH_CHANGES = 'its length changes, and all after it moves';
+
+const valueOr = (figure: CutFigures['fromBeatFrames'], other: number): number =>
+  figure.known ? figure.value : other;
+
+/** Off by as much as the cut before: its own length is whole beats. The film's first frame isn't judged. */
+function isAsFarOff(cut: CutFigures, previous: CutFigures, beat: number): boolean {
+  const [here, there] = [cut.fromBeatFrames, previous.fromBeatFrames];
+  if (!here.known || !there.known) return false;
+  const beats = (here.value - there.value) / beat;
+  return Math.abs(beats - Math.round(beats)) * beat <= MOST_FRAMES;
+}

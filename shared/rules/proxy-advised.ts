@@ -1,0 +1,79 @@
+import { rateText, withCuts } from './edit-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
+
+/**
+ * Common practice: a machine with 12 GB did not play 1920 x 1080 at 50 fps smoothly. What it takes is
+ * assumed to grow with the pixels a second.
+ */
+const KNOWN_TO_FAIL = { bytes: 12e9, pixelsPerS: 1920 * 1080 * 50 };
+
+interface Facts {
+  readonly memoryBytes: number;
+  readonly shot: string;
+  readonly width: number;
+  readonly height: number;
+  readonly rate: string;
+  readonly pixelsPerS: number;
+}
+
+const FAST = '{ size: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
+
+export const proxyAdvised: PlanRule<Facts> = {
+  name: 'proxy-advised',
+  severity: 'information',
+  docs: {
+    when: 'the machine for the edit has 12 GB of memory, or less, for every 1920 x 1080 at 50 fps of the largest recording that is cut.',
+    why: 'Common practice: a machine with 12 GB did not play full-size 1920 x 1080 at 50 fps smoothly; a quarter of the playback size did not save it, proxies did. That the need grows with the pixels a second is assumed.',
+    remedy:
+      'Make proxies, small copies to cut with, and switch back to the originals before exporting.',
+    bad: [
+      {
+        says: '50 fps on 12 GB',
+        change: {
+          'kit/bodies/body-a/record/full-50': FAST,
+          'shots/frost/record': 'full-50',
+          'shots/skin/record': 'full-50',
+          ...withCuts(
+            { one: 'shot: frost, duration: 4 s', two: 'shot: skin, duration: 4 s' },
+            'memory: 12 GB, ',
+          ),
+        },
+      },
+    ],
+    good: [
+      {
+        says: '25 fps on 16 GB',
+        change: withCuts({ one: 'shot: frost, duration: 4 s' }, 'memory: 16 GB, '),
+      },
+    ],
+  },
+  check({ edit }) {
+    const memory = edit?.plan.memory;
+    if (!edit || memory?.state !== 'known') return [];
+    const cut = edit.cuts.flatMap(({ footage }) =>
+      footage?.setting ? [{ shot: footage.shot, ...footage.setting }] : [],
+    );
+    const heaviest = cut
+      .map((one) => ({ ...one, pixelsPerS: (one.width * one.height * one.rate.n) / one.rate.d }))
+      .reduce<Facts | null>((most, { shot, width, height, rate, pixelsPerS }) => {
+        if (most && most.pixelsPerS >= pixelsPerS) return most;
+        return {
+          memoryBytes: memory.value,
+          shot,
+          width,
+          height,
+          rate: rateText(rate),
+          pixelsPerS,
+        };
+      }, null);
+    if (!heaviest) return [];
+    const share =
+      heaviest.pixelsPerS / KNOWN_TO_FAIL.pixelsPerS / (memory.value / KNOWN_TO_FAIL.bytes);
+    return share < 1 ? [] : [{ at: memory.at, facts: heaviest }];
+  },
+  words: ({ memoryBytes, shot, width, height, rate }, say) => ({
+    what: `${say.bytes(memoryBytes)} of memory is likely too little for ${width} x ${height} at ${rate} (${shot}).`,
+    why: 'Cut with proxies, small copies of the clips, and switch back to the originals before exporting.',
+  }),
+  numbers: ({ memoryBytes, pixelsPerS }) => ({ memoryBytes, pixelsPerS }),
+};

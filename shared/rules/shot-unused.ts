@@ -1,0 +1,34 @@
+import { withCuts } from './edit-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
+
+interface Facts {
+  readonly shot: string;
+}
+
+export const shotUnused: PlanRule<Facts> = {
+  name: 'shot-unused',
+  severity: 'hint',
+  docs: {
+    when: 'the plan has an edit, and no cut of it shows the shot.',
+    why: 'A shot that the film does not need costs subject and light on the day; or the edit has forgotten it.',
+    remedy: 'Cut it in, or leave it for last on the day.',
+    bad: [
+      { says: 'an edit without one shot', change: withCuts({ one: 'shot: frost, duration: 4 s' }) },
+    ],
+    good: [
+      {
+        says: 'every shot in the edit',
+        change: withCuts({ one: 'shot: frost, duration: 4 s', two: 'shot: skin, duration: 4 s' }),
+      },
+    ],
+  },
+  check({ edit, shots }) {
+    if (!edit) return [];
+    // A cut that can't be read may well show it.
+    if (edit.cuts.some(({ shot }) => shot === null)) return [];
+    return shots
+      .filter(({ shot }) => !edit.plan.shots.has(shot))
+      .map(({ shot, at }) => ({ at: { ...at, part: 'key' as const }, facts: { shot } }));
+  },
+  words: ({ shot }) => ({ what: `No cut of the edit shows ${shot}.` }),
+};

@@ -1,0 +1,113 @@
+import { toNumber } from '../timeline/exact.ts';
+import { slowest } from '../timeline/speed.ts';
+import { cutsIn, rateText, speedText, valueOrName, withCuts } from './edit-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
+import type { Observation } from './rule.ts';
+import { setTo } from './shot-rule.ts';
+
+interface Facts {
+  readonly cut: string;
+  readonly shot: string;
+  readonly slowest: number;
+  readonly from: number;
+  readonly to: number;
+  readonly honest: number;
+  readonly recorded: string;
+  readonly delivered: string;
+}
+
+const FAST = '{ size: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
+
+export const slowerThanRecorded: PlanRule<Facts> = {
+  name: 'slower-than-recorded',
+  severity: 'warning',
+  docs: {
+    when: 'a cut, or part of its ramp, runs slower than the recorded frames allow.',
+    why: 'Slowest honest speed is the delivery rate over the recorded rate: at that speed every recorded frame is shown once. Slower, frames are shown twice or made up, and movement stutters or smears.',
+    remedy: 'Record with a faster rate, or run the cut no slower than that.',
+    bad: [
+      {
+        says: 'half speed from 25 fps',
+        change: withCuts({
+          one: 'shot: frost, duration: 4 s',
+          two: 'shot: skin, duration: 4 s, speed: 50 %',
+        }),
+      },
+      {
+        says: 'a ramp that ends too slow',
+        change: withCuts({
+          one: 'shot: frost, duration: 4 s',
+          two: 'shot: skin, duration: 4 s, speed: 100 to 40 %',
+        }),
+      },
+    ],
+    good: [
+      {
+        says: 'half speed from 50 fps',
+        change: {
+          'kit/bodies/body-a/record/full-50': FAST,
+          'shots/skin/record': 'full-50',
+          ...withCuts({ two: 'shot: skin, duration: 4 s, speed: 50 %' }),
+        },
+      },
+    ],
+  },
+  check: (view) =>
+    cutsIn(view).flatMap(({ edit, cut }): Observation<Facts>[] => {
+      const { isHonest, speed, slowestHonest, footage } = cut;
+      if (!isHonest.known || isHonest.value || !speed.known || !slowestHonest.known) return [];
+      if (!footage?.setting || !edit.rate.known) return [];
+      return [
+        {
+          at: valueOrName(cut, cut.fields?.speed),
+          facts: {
+            cut: cut.name,
+            shot: footage.shot,
+            slowest: toNumber(slowest(speed.value)),
+            from: toNumber(speed.value.from),
+            to: toNumber(speed.value.to),
+            honest: toNumber(slowestHonest.value),
+            recorded: rateText(footage.setting.rate),
+            delivered: rateText(edit.rate.value),
+          },
+          related: [{ at: footage.recordAt, words: `\`record\` of ${footage.shot}` }],
+        },
+      ];
+    }),
+  words: ({ cut, shot, slowest: at, honest, recorded, delivered }, say) => ({
+    what: `${cut} runs at ${say.percent(at)}; ${shot} has frames for ${say.percent(honest)} and faster.`,
+    why: `It is recorded at ${recorded} and delivered at ${delivered}: slower than that, frames are shown twice or made up.`,
+  }),
+  size: ({ slowest: at, honest }) => ({ kind: 'percent', value: honest / at - 1 }),
+  numbers: ({ slowest: at, honest }) => ({ slowestSpeed: at, slowestHonestSpeed: honest }),
+  fixes({ at, facts }, { edit }) {
+    const cut = edit?.cuts.find(({ name }) => name === facts.cut);
+    const { footage } = cut ?? {};
+    const delivered = edit?.rate.known ? edit.rate.value : undefined;
+    if (!cut?.fields || !footage?.setting || !delivered) return [];
+    const { width, height } = footage.setting;
+    const faster = footage.settings.filter(
+      ({ rate, ...size }) =>
+        delivered.n / delivered.d / (rate.n / rate.d) <= facts.slowest * 1.002 &&
+        size.width >= width &&
+        size.height >= height,
+    );
+    const honest = Math.ceil(facts.honest * 1000 - 1e-6) / 1000;
+    const text = speedText(Math.max(honest, facts.from), Math.max(honest, facts.to));
+    return [
+      ...faster
+        .slice(0, 2)
+        .map(({ name, rate }) =>
+          setTo(`Record ${footage.shot} with ${name} (${rateText(rate)})`, footage.recordAt, name),
+        ),
+      {
+        ...setTo(
+          `Run it at ${text}`,
+          cut.fields.speed.state === 'known' ? at : cut.fields.speed.at,
+          text,
+        ),
+        price: 'the movement is faster and uses more of the clip',
+      },
+    ];
+  },
+};
