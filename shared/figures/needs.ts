@@ -15,13 +15,20 @@ const asked = (figures: ShotFigures): readonly Figure<unknown>[] => [
   figures.pullTravelMm,
 ];
 
+/** How long a film lasts is only missed where a take has to fit in. */
+const lifeNeeds = ({ shareOfLife: share }: ShotFigures): readonly Need[] =>
+  !share.known && !share.silent && share.needs.every(({ key }) => key === 'lasts')
+    ? share.needs
+    : [];
+
 export function needsOf(figures: ShotFigures): readonly Need[] {
-  const needs = new Map<string, Need>();
-  for (const figure of asked(figures))
-    if (!figure.known && !figure.silent)
-      for (const need of figure.needs) {
-        const { file, entry, path } = need.at;
-        needs.set(`${file} ${entry} ${path.join('.')}`, need);
-      }
-  return [...needs.values()];
+  const all = [...asked(figures).flatMap(needsIn), ...lifeNeeds(figures)];
+  return [
+    ...new Map(
+      all.map((need) => [`${need.at.file} ${need.at.entry} ${need.at.path.join('.')}`, need]),
+    ).values(),
+  ];
 }
+
+const needsIn = (figure: Figure<unknown>): readonly Need[] =>
+  figure.known || figure.silent ? [] : figure.needs;

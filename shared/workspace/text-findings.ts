@@ -6,10 +6,12 @@ import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { Rig, Shot } from '../plan/generated/types.ts';
 import { checkKeys } from '../plan/key-checks.ts';
-import { nearest } from '../plan/nearest.ts';
+import { NAME } from '../plan/lower-scalar.ts';
+import { asName, nearest } from '../plan/nearest.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { PlanFix, ShapeProblem } from '../plan/problem.ts';
 import { type Reference, referencesAt, referencesIn } from '../plan/references.ts';
+import { notAName } from '../plan/shape-problems.ts';
 import { RESERVED_NAMES, RULE_NAMES, ruleNamed } from '../rules/registry.ts';
 import { rigProblems } from '../rules/rig-parts.ts';
 import type { Finding, Related, Severity } from '../rules/rule.ts';
@@ -18,7 +20,7 @@ import type { TextFix, TextProblem } from '../text/chunk.ts';
 import { nodeAt, pairAt } from '../text/path.ts';
 import type { Span } from '../text/tree.ts';
 import type { Entries, Lowered } from './entries.ts';
-import { plainId, SHARED_GROUPS } from './entry-kinds.ts';
+import { type EntryKind, plainId, SHARED_GROUPS } from './entry-kinds.ts';
 import type { Names } from './names.ts';
 import { NOUN } from './nouns.ts';
 
@@ -88,6 +90,8 @@ export function entryFindings(
   );
   if (lowered.def !== null && kind.kind === 'entry' && isRecord)
     found.push(...checkKeys(lowered.def, lowered.value).map((problem) => shapeFinding(problem)));
+  const misnamed = kind.kind === 'entry' ? badName(kind, { file, entry: id, path: [] }) : undefined;
+  if (misnamed) found.push(misnamed);
   for (const name of ruleNamesIn(lowered)) {
     const unknown = unknownRule(name);
     if (unknown) found.push(unknown);
@@ -106,6 +110,13 @@ export function entryFindings(
   }
   if (id !== plainId(id)) found.push(duplicateEntry(file, id));
   return found;
+}
+
+/** A name that nothing could refer to. */
+function badName({ name, home }: Extract<EntryKind, { kind: 'entry' }>, entry: Place) {
+  if (NAME.test(name)) return undefined;
+  const label = { key: name, title: SHAPES[home.def].title, examples: [] };
+  return shapeFinding(notAName({ ...entry, part: 'key' }, label, name, asName(name)));
 }
 
 /** The names of rules that an entry accepts or sets severities of, where they stand. */

@@ -125,3 +125,25 @@ describe('what is left out of braces and brackets', () => {
     expect(findingsOf(text).map(({ rule }) => rule)).not.toContain('unknown-key');
   });
 });
+
+describe('a name that nothing may be called', () => {
+  const text = changed(EXAMPLE_PLAN, { 'shots/frost/subject': 'Frost_Plate' }).replace(
+    '  frost-plate:',
+    '  Frost_Plate:',
+  );
+
+  it('is said where it is given and where it is used, and both can be mended', () => {
+    const core = coreWith(text);
+    const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
+    expect(errors.map(({ what }) => what)).toEqual([
+      'Frost_Plate is no name.',
+      'Frost_Plate is no name.',
+    ]);
+    const [fix] = core.fixesOf(errors[0]!);
+    const renamed = coreWith(applied(text, fix!.edits));
+    const [left] = renamed.findings(PLAN).filter(({ severity }) => severity === 'error');
+    const [other] = renamed.fixesOf(left!);
+    const mended = applied(applied(text, fix!.edits), other!.edits);
+    expect(mended).toBe(changed(EXAMPLE_PLAN, { 'shots/frost/subject': 'frost-plate' }));
+  });
+});

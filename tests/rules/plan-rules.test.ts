@@ -138,3 +138,22 @@ describe('checks', () => {
     expect(of('check-open', text).map(({ shot }) => shot)).toEqual(['skin']);
   });
 });
+
+describe('how long a film lasts', () => {
+  const unlisted = {
+    'subjects/soap': '{ kind: film, stands: upright, size: 160 x 100 mm, holder: wire frame }',
+  };
+  const asks = (change: Readonly<Record<string, string | null>>) =>
+    of('not-known', changed(EXAMPLE_PLAN, change)).some(({ what, why }) =>
+      `${what} ${why}`.includes('lasts'),
+    );
+
+  it('is asked for where a take has to fit in and nothing tells', () => {
+    expect(asks({ ...unlisted, 'shots/skin/take': '{ duration: 20 s }' })).toBe(true);
+  });
+
+  it('is not where the holder tells, or nothing is planned to last', () => {
+    expect(asks({ 'shots/skin/take': '{ duration: 20 s }' })).toBe(false);
+    expect(asks({ ...unlisted, 'shots/skin/take': null })).toBe(false);
+  });
+});
