@@ -40,6 +40,10 @@ const WITHOUT_FIX = new Set([
   'too-much',
   'use-in-a-circle',
   'use-not-found',
+  // What a file on the disk is, no word in the plan changes.
+  'clip-not-found',
+  'clip-unreadable',
+  'clip-differs',
 ]);
 
 const offered = new Map<string, number>();
