@@ -37,6 +37,7 @@ function countsOf(line: number, change: (text: string) => string) {
     bench: count('bench'),
     figures: count('figures'),
     shots: count('shot'),
+    plan: count('plan-findings'),
   };
 }
 
@@ -91,12 +92,17 @@ describe('the edit of the film is worked out again', () => {
 describe('an edit makes the core work only on what depends on it', () => {
   it('a value in a shot: one entry, one shot', () => {
     const counts = countsOf(shotLine('iso'), (line) => line.replace('500', '640'));
-    expect(counts).toEqual({ parse: 1, lower: 1, bench: 1, figures: 1, shots: 1 });
+    expect(counts).toEqual({ parse: 1, lower: 1, bench: 1, figures: 1, shots: 1, plan: 0 });
+  });
+
+  it('what rules about the whole plan read of a shot: these once, and no other shot', () => {
+    const counts = countsOf(shotLine('white-balance'), (line) => line.replace('5600', '3200'));
+    expect(counts).toEqual({ parse: 1, lower: 1, bench: 1, figures: 1, shots: 1, plan: 1 });
   });
 
   it('a comment: one entry is read and nothing follows', () => {
     const counts = countsOf(shotLine('iso'), (line) => `${line} # as metered`);
-    expect(counts).toEqual({ parse: 1, lower: 1, bench: 0, figures: 0, shots: 0 });
+    expect(counts).toEqual({ parse: 1, lower: 1, bench: 0, figures: 0, shots: 0, plan: 0 });
   });
 
   it('a blank line above everything: nothing at all but the chunk it stands in', () => {
