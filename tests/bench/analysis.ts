@@ -18,6 +18,7 @@ export interface AnalysisResult {
   readonly breaking: Spread;
   readonly hover: Spread;
   readonly hints: Spread;
+  readonly completion: Spread;
   readonly symbols: Spread;
   readonly parseDocument: Spread;
 }
@@ -82,6 +83,8 @@ export function benchAnalysis(shots: number): AnalysisResult {
       start: { line: Math.max(0, line - 30), character: 0 },
       end: { line: line + 30, character: 0 },
     });
+  /** Apertures for that shot, each with what it comes to. */
+  const completion = (line: number) => core.completions(FILE, { line: line - 2, character: 14 });
   const parse = Array.from({ length: shots >= 1000 ? 3 : 10 }, () =>
     timed(() => parseDocument(text)),
   );
@@ -94,6 +97,7 @@ export function benchAnalysis(shots: number): AnalysisResult {
     breaking: edits(core, lines, ['500', '"500']),
     hover: edits(core, lines, values, hover),
     hints: edits(core, lines, values, hints),
+    completion: edits(core, lines, values, completion),
     symbols: edits(core, lines, values, () => core.symbols(FILE)),
     parseDocument: spread(parse),
   };

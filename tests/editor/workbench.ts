@@ -162,6 +162,64 @@ export class Workbench {
     await this.page.keyboard.press('Escape');
   }
 
+  get #suggestions(): Locator {
+    return this.page.locator('.suggest-widget.visible');
+  }
+
+  /** Opens what may be written at the caret; the first of it that the list shows. */
+  async openSuggestions(): Promise<string[]> {
+    if (!(await this.#suggestions.isVisible())) await this.page.keyboard.press('Control+Space');
+    const rows = this.#suggestions.locator('.monaco-list-row .label-name');
+    await rows.first().waitFor();
+    return (await rows.allInnerTexts()).map(plain);
+  }
+
+  /** The chosen row in full. */
+  async focusedSuggestion(): Promise<string> {
+    const row = this.#suggestions.locator('.monaco-list-row.focused');
+    return plain((await row.textContent()) ?? '').replace(/\s+/g, ' ');
+  }
+
+  /** Unfolds what is said of the chosen row. */
+  async suggestionDetails(): Promise<string> {
+    await this.page.keyboard.press('Control+Space');
+    const details = this.page.locator('.suggest-details .docs');
+    await details.waitFor();
+    return plain((await details.textContent()) ?? '');
+  }
+
+  /** Chooses from the open list, by keyboard, the offer of that label. */
+  async pick(label: string): Promise<void> {
+    const focused = this.#suggestions.locator('.monaco-list-row.focused .label-name');
+    for (let steps = 0; steps < 60; steps++) {
+      await focused.waitFor();
+      if (plain((await focused.textContent()) ?? '') === label) {
+        await this.page.keyboard.press('Enter');
+        return;
+      }
+      await this.page.keyboard.press('ArrowDown');
+    }
+    throw new Error(`"${label}" is not offered.`);
+  }
+
+  /** Opens what may be written at the caret and chooses the offer of that label. */
+  async suggest(label: string): Promise<void> {
+    await this.openSuggestions();
+    await this.pick(label);
+  }
+
+  async closeSuggestions(): Promise<void> {
+    await this.page.keyboard.press('Escape');
+    await this.#suggestions.waitFor({ state: 'hidden' });
+  }
+
+  /** Leaves lists and places to fill in, and begins a line of the text's own at its end. */
+  async newLineAtMargin(): Promise<void> {
+    await this.closeSuggestions();
+    for (const key of ['Escape', 'Control+End', 'Enter', 'Shift+Home', 'Delete'])
+      await this.page.keyboard.press(key);
+  }
+
   /** Opens the list of fixes at the caret and applies the one of that title, by keyboard. */
   async applyFix(title: string): Promise<void> {
     await this.page.keyboard.press('Control+.');

@@ -116,7 +116,7 @@ const FIRST_KEYS: Partial<Record<DefName, readonly string[]>> = {
   clip: ['file', 'verdict'],
 };
 
-const KIT_GROUPS = ['bodies', 'lenses'];
+const KIT_GROUPS = ['bodies', 'lenses', 'heads'];
 
 function recordAt(where: Where, of: DefName): string | null {
   const keys = FIRST_KEYS[of];

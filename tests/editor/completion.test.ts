@@ -1,0 +1,88 @@
+/**
+ * A plan written in the real editor from an empty file, by keyboard, with what is offered alone: it
+ * ends without a finding.
+ */
+import type { Browser } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { check } from './command-line.ts';
+import type { Host, StartHost } from './host.ts';
+import { startNodeHost } from './node-host.ts';
+import { startWebHost } from './web-host.ts';
+import { launchBrowser, Workbench } from './workbench.ts';
+
+const FILE = 'new.shootplan.yaml';
+const KEYS = ['shootplan', 'title', 'deliver', 'mains'];
+const SECTIONS = ['kit', 'rigs', 'lights', 'subjects', 'shots', 'preflight'];
+
+const HOSTS: [string, StartHost][] = [
+  ['extensions in a Node process', startNodeHost],
+  ['extensions in a web worker', startWebHost],
+];
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+describe.each(HOSTS)('%s', (name, startHost) => {
+  let host: Host;
+  let workbench: Workbench;
+
+  beforeAll(async () => {
+    host = await startHost({ [FILE]: '' });
+    workbench = await Workbench.open(browser, host, FILE);
+  });
+  afterAll(async () => {
+    await workbench?.close();
+    await host?.stop();
+  });
+  afterEach(async (context) => {
+    if (context.task.result?.state === 'fail') await workbench.picture(`failed completion ${name}`);
+  });
+
+  test('an empty file offers what a plan is made of', async () => {
+    await expect.poll(() => workbench.status.textContent(), START).toContain('No shots yet');
+    const offered = await workbench.openSuggestions();
+    await workbench.picture(`completion in an empty file, ${name}`);
+    for (const key of [...KEYS, ...SECTIONS]) expect(offered).toContain(key);
+    await workbench.closeSuggestions();
+  });
+
+  test('section by section it becomes a plan without a finding', async () => {
+    for (const key of [...KEYS, ...SECTIONS]) {
+      await workbench.suggest(key);
+      if (key === 'shots') await workbench.picture(`completion, a new shot, ${name}`);
+      await workbench.newLineAtMargin();
+    }
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot ready');
+    await workbench.save();
+    await expect.poll(() => host.folder.read(FILE), WAIT).toContain('every-shot');
+    const found = check(host.folder.path, FILE).filter(({ severity }) => severity !== 'hint');
+    expect(found.map(({ message }) => message)).toEqual([]);
+    for (const kind of ['error', 'warning', 'info'] as const)
+      expect(await workbench.squiggles(kind).count()).toBe(0);
+  });
+
+  test('a setting tells what it comes to, and the one chosen is written', async () => {
+    const text = host.folder.read(FILE);
+    const [, aperture = ''] = /^ {4}aperture: (\S+)$/m.exec(text) ?? [];
+    await workbench.goTo(`    aperture: ${aperture}`, text);
+    await workbench.page.keyboard.press('End');
+    const offered = await workbench.openSuggestions();
+    expect(offered.length).toBeGreaterThan(5);
+    const focused = await workbench.focusedSuggestion();
+    expect(focused).toMatch(/f\/\S+.*depth .* of .*mm/);
+    expect(await workbench.suggestionDetails()).toContain('works as');
+    await workbench.picture(`completion of an aperture, ${name}`);
+    await workbench.pick('f/9');
+    const line = async () =>
+      (await workbench.drawnLines()).find((each) => each.startsWith('    aperture:'));
+    expect(aperture).not.toBe('f/9');
+    await expect.poll(line, WAIT).toContain('aperture: f/9');
+  });
+});
+
+/** A first answer has the start of the workbench, the extension and the server before it. */
+const START = { timeout: 30_000, interval: 100 };
+const WAIT = { timeout: 15_000, interval: 100 };
