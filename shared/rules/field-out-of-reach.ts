@@ -5,7 +5,7 @@ import { ringForDistance } from '../optics/reach.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
-import { rigFixes } from './rig-fixes.ts';
+import { rigFixes, standingRigFixes } from './rig-fixes.ts';
 import type { Observation, Words } from './rule.ts';
 import type { Say } from './say.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
@@ -43,7 +43,7 @@ export const fieldOutOfReach: ShotRule<Facts> = {
     when: 'the field or magnification wanted lies outside what the rig can set, from its ring at infinity to its ring at the closest; or a ring setting, of the shot or of a focus pull, is nearer than the lens goes.',
     why: 'Magnification is the lens’s own by its ring plus what tubes, converters and close-ups add; past either end of the ring nothing comes into focus.',
     remedy:
-      'Put the rig together otherwise: the kit’s tubes, converters and close-up lenses are searched through for what reaches the field, fewest parts first. Or ask for a field inside the reach.',
+      'Use a rig of the plan that reaches the field, or put this one together otherwise: the kit’s tubes, converters and close-up lenses are searched through for what reaches the field, fewest parts first. Or ask for a field inside the reach.',
     bad: [
       { says: 'much closer than the rig can go', change: { 'shots/frost/field': '6 mm' } },
       {
@@ -98,7 +98,8 @@ export const fieldOutOfReach: ShotRule<Facts> = {
     const { wanted, least, most } = facts;
     return { wantedMagnification: wanted, leastMagnification: least, mostMagnification: most };
   },
-  fixes({ facts, at }, { bench }) {
+  fixes({ facts, at }, view) {
+    const { bench } = view;
     if ('ringMm' in facts)
       return facts.closestMm === null ? [] : [setTo('Set the ring to its closest', at, 'closest')];
     const { wanted, most, rig } = facts;
@@ -107,7 +108,7 @@ export const fieldOutOfReach: ShotRule<Facts> = {
       rigsInReach(bench, MOST_RIGS),
       `${rig}-${wanted > most ? 'closer' : 'wider'}`,
     );
-    return [...other, ...nearestFieldFixes(facts, at, bench)];
+    return [...standingRigFixes(view), ...other, ...nearestFieldFixes(facts, at, bench)];
   },
 };
 

@@ -5,6 +5,7 @@ import { ifKnown } from '../plan/field.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { KINDS } from '../quantity/index.ts';
 import { Say } from './say.ts';
+import { type ShotView, setTo } from './shot-rule.ts';
 
 /** Each of the rigs as the shot's own; where other shots use its rig, or another file has it, as a new one. */
 export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string): PlanFix[] {
@@ -34,6 +35,27 @@ export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string)
     return rig.file === file ? [beside, inPlace] : [beside];
   });
 }
+
+/** Most rigs of the plan that are offered. */
+const MOST_STANDING = 3;
+
+/** Rigs of the plan, as they stand, that reach what the shot asks for: those that lose least light first. */
+export function standingRigFixes({ bench, withRig }: ShotView): readonly PlanFix[] {
+  const others = withRig ? bench.offer.names('rigs').filter((name) => name !== bench.rigName) : [];
+  return others
+    .flatMap((name) => {
+      const { figures } = withRig!(name);
+      return figures.magnification.known ? [{ name, figures }] : [];
+    })
+    .sort((a, b) => lostIn(a.figures) - lostIn(b.figures))
+    .slice(0, MOST_STANDING)
+    .map(({ name, figures }) =>
+      setTo(`Use the rig ${name}${numbersOf({ figures })}`, bench.fields.rig.at, name),
+    );
+}
+
+const lostIn = ({ lightLossStops: lost }: KitRig['figures']): number =>
+  lost.known ? lost.value : Number.POSITIVE_INFINITY;
 
 /** The new rig is held as the old one is, and has its filters. */
 function bodyOf({ rig }: Bench, parts: string): string {
@@ -69,7 +91,7 @@ function freeName(wanted: string, taken: readonly string[]): string {
 }
 
 /** ": works as f/44, 312 mm to the subject, 1.4 mm of depth, 2.9 stops lost", as far as is known. */
-function numbersOf({ figures }: KitRig): string {
+function numbersOf({ figures }: Pick<KitRig, 'figures'>): string {
   const say = new Say(() => 'mm');
   const { effectiveFNumber: n, workingDistanceMm: room, judgedDepthMm: depth } = figures;
   const { lightLossStops: lost } = figures;

@@ -9,6 +9,8 @@ import type { Related, Rule } from './rule.ts';
 export interface ShotView {
   readonly bench: Bench;
   readonly figures: ShotFigures;
+  /** The shot with another rig of the plan; only where ways out are looked for. */
+  readonly withRig?: (rig: string) => ShotView;
 }
 
 export type ShotRule<F> = Rule<F, ShotView>;

@@ -3,10 +3,15 @@
  * adds no error, and what it adds or worsens otherwise is named as its price.
  */
 import type { LocatedEdit, LocatedFix } from '../assist/located.ts';
+import type { Bench } from '../figures/bench.ts';
+import { figuresOf } from '../figures/compute.ts';
+import { readBench } from '../figures/read-bench.ts';
 import type { FileId } from '../plan/place.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
+import type { Ref } from '../plan/ref.ts';
 import { PLAN_RULES, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
+import type { ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/chunk.ts';
 import { toTextEdits } from '../text/edits.ts';
@@ -59,9 +64,20 @@ export class FixMaker {
       if (!analysis.shotFindings(file, shot).some(isIt)) continue;
       const bench = analysis.bench(file, shot);
       const figures = analysis.figures(file, shot);
-      if (bench && figures) return shotRule.fixes(finding, { bench, figures });
+      if (!bench || !figures) continue;
+      const withRig = (rig: string) => this.#withRig(bench, rig);
+      return shotRule.fixes(finding, { bench, figures, withRig });
     }
     return [];
+  }
+
+  #withRig({ file, shot, at, fields }: Bench, rig: string): ShotView {
+    const known = { state: 'known', value: rig as Ref, at: fields.rig.at } as const;
+    const other = { ...fields, rig: known };
+    const { entry } = at;
+    const named = { name: shot, group: 'shots', file, entry, fields: other } as const;
+    const bench = readBench(this.#context.analysis.reader(file), named);
+    return { bench, figures: figuresOf(bench) };
   }
 
   #fromText(finding: Finding, fix: TextFix): LocatedFix {

@@ -12,7 +12,7 @@ function proposalsFor(text: string) {
   const core = coreWith(text);
   const finding = core.findings(PLAN).find(({ rule }) => rule === 'field-out-of-reach');
   return finding
-    ? core.fixesOf(finding).filter(({ title }) => /^(Rig it|Add a rig)/.test(title))
+    ? core.fixesOf(finding).filter(({ title }) => /^(Use the rig|Rig it|Add a rig)/.test(title))
     : [];
 }
 
@@ -32,6 +32,16 @@ describe('a field out of reach', () => {
     }
   });
 
+  it('is offered the plan’s own rigs that reach it first, those that lose least light before others', () => {
+    const text = changed(EXAMPLE_PLAN, { 'shots/frost/field': '24 mm' });
+    const titles = proposalsFor(text).map(({ title }) => title);
+    const standing = titles.filter((title) => title.startsWith('Use the rig'));
+    expect(standing).toEqual(titles.slice(0, standing.length));
+    expect(standing.map((title) => /rig (\S+):/.exec(title)?.[1])).toContain('stacked');
+    const lost = standing.map((title) => Number(/([0-9.]+) stops? lost/.exec(title)?.[1]));
+    expect(lost).toEqual([...lost].sort((a, b) => a - b));
+  });
+
   it('that nothing in the kit reaches has no proposal', () => {
     expect(proposalsFor(changed(EXAMPLE_PLAN, { 'shots/frost/field': '2 mm' }))).toEqual([]);
   });
@@ -43,7 +53,9 @@ describe('a field out of reach', () => {
       'shots/skin/field': '60 mm',
       'shots/frost/field': '22 mm',
     });
-    const [beside, itself] = proposalsFor(text);
+    const proposals = proposalsFor(text);
+    const beside = proposals.find(({ title }) => title.startsWith('Add a rig'));
+    const itself = proposals.find(({ title }) => title.startsWith('Rig it'));
     expect(beside!.title).toMatch(/^Add a rig bench-closer of body-a, /);
     const after = coreWith(applied(text, beside!.edits));
     expect(after.figures(PLAN).get('skin')).toEqual(coreWith(text).figures(PLAN).get('skin'));
@@ -61,7 +73,9 @@ describe('a field out of reach', () => {
     const core = coreWith(text, { 'kit.shootplan.yaml': `shootplan: 1\n${kit}` });
     const finding = core.findings(PLAN).find(({ rule }) => rule === 'field-out-of-reach');
     const fixes = core.fixesOf(finding!);
-    expect(fixes[0]!.title).toMatch(/^Add a rig bench-closer of /);
+    expect(fixes.map(({ title }) => title)).toContainEqual(
+      expect.stringMatching(/^Add a rig bench-closer of /),
+    );
     for (const { edits } of fixes) for (const { file } of edits) expect(file).toBe(PLAN);
   });
 });
