@@ -14,9 +14,19 @@ import { helpOf, overview } from './commands/help.ts';
 import { nearest, WrongUse } from './commands/options.ts';
 import { report } from './commands/report.ts';
 import { sheet } from './commands/sheet.ts';
+import { timeline } from './commands/timeline.ts';
 import { verify } from './commands/verify.ts';
 
-const COMMANDS: readonly Command[] = [check, figures, sheet, compare, verify, explain, report];
+const COMMANDS: readonly Command[] = [
+  check,
+  figures,
+  sheet,
+  timeline,
+  compare,
+  verify,
+  explain,
+  report,
+];
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */
 export async function runCommandLine(

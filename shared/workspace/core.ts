@@ -12,6 +12,7 @@ import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
 import { placeInShot, sheetOf, shotAt } from '../assist/sheet.ts';
 import { symbolsOf } from '../assist/symbols.ts';
+import { timelineOf } from '../assist/timeline.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-json.ts';
 import { recordingJson } from '../figures/recording-json.ts';
@@ -109,6 +110,7 @@ export function createCore(options: CoreOptions): Core {
     testClip: (file, shot, path, reading) =>
       testClipFindings(analysis, file, { shot, path }, reading)?.map(locate) ?? null,
     editFigures: (file) => editJson(analysis.edit(file)),
+    timeline: (file, format) => timelineOf(context, file, format),
     compared: (file) => comparedPlan(context, file, allFindings(file)),
     sheet: (file) => sheetOf(context, file, allFindings(file)),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),

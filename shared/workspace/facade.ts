@@ -14,9 +14,8 @@ import type {
 } from '../assist/located.ts';
 import type { Renaming } from '../assist/navigation/rename.ts';
 import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
-
+import type { TimelineFile, TimelineFormat } from '../assist/timeline.ts';
 import type { ClipReading } from '../clips/facts.ts';
-
 import type { EditJson } from '../figures/edit-json.ts';
 
 import type { ShotFiguresJson } from '../figures/json.ts';
@@ -130,6 +129,8 @@ export interface Core {
   ): readonly LocatedFinding[] | null;
   /** What a plan's edit comes to; null where it has no cuts. */
   editFigures(file: FileId): EditJson | null;
+  /** The edit as a file for an editing program or a spreadsheet. */
+  timeline(file: FileId, format: TimelineFormat): TimelineFile;
   /** A plan and all that it uses, as report/compare takes it. */
   compared(file: FileId): ComparedPlan;
   /** The sheet of a plan; its text and drawings are made by report/sheet. */

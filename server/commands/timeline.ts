@@ -1,0 +1,59 @@
+import { writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { TIMELINE_FORMATS, type TimelineFormat } from '../../shared/assist/timeline.ts';
+import { isPlanName } from '../files/plan-files.ts';
+import { COULD_NOT_RUN, type Command, NOTHING_FOUND, ROOT_HELP } from './command.ts';
+import { openPlan } from './open-plan.ts';
+import { parseOptions, WrongUse } from './options.ts';
+
+const OPTIONS = {
+  output: { value: 'file', short: 'o' },
+  format: { oneOf: TIMELINE_FORMATS },
+  root: { value: 'folder' },
+};
+
+export const timeline: Command = {
+  name: 'timeline',
+  usage: ['lamella timeline FILE [-o cut.otio] [options]'],
+  about:
+    'Writes the edit of a plan for an editing program, as OpenTimelineIO with speeds, dissolves, beats and the clips that are kept; or as a shot list for a spreadsheet.',
+  options: [
+    ['-o, --output FILE', 'Where to write it; left out, to standard output.'],
+    [
+      '--format otio|csv',
+      'OpenTimelineIO (default), or comma-separated values; left out, by the end of the file’s name.',
+    ],
+    ROOT_HELP,
+  ],
+  async run(args, surroundings) {
+    const parsed = parseOptions(args, OPTIONS);
+    const { terminal } = surroundings;
+    const { output, format } = parsed.options;
+    if (typeof output === 'string' && isPlanName(output))
+      throw new WrongUse(`--output ${output} is a plan’s name; the timeline would take its place.`);
+    const opened = await openPlan('timeline', parsed, surroundings);
+    if (opened === null) return COULD_NOT_RUN;
+    const { plans, id, file } = opened;
+    const chosen = (format as TimelineFormat | undefined) ?? formatOf(output);
+    const made = plans.core.timeline(id, chosen);
+    if (!made.ok) {
+      terminal.err(`lamella: ${file}: ${made.why}\n`);
+      return COULD_NOT_RUN;
+    }
+    if (typeof output !== 'string') {
+      terminal.out(made.text);
+      return NOTHING_FOUND;
+    }
+    try {
+      await writeFile(path.resolve(terminal.cwd, output), made.text);
+    } catch (cause) {
+      const said = cause instanceof Error ? cause.message : String(cause);
+      terminal.err(`lamella: ${output} can't be written: ${said}\n`);
+      return COULD_NOT_RUN;
+    }
+    return NOTHING_FOUND;
+  },
+};
+
+const formatOf = (output: string | true | undefined): TimelineFormat =>
+  typeof output === 'string' && /\.csv$/i.test(output) ? 'csv' : 'otio';

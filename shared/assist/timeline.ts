@@ -1,0 +1,32 @@
+/** The edit of a plan as a file for an editing program or a spreadsheet, or why there is none. */
+import { reasonOf } from '../figures/figure.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { FileId } from '../plan/place.ts';
+import { otio } from '../report/otio.ts';
+import { shotList } from '../report/shot-list.ts';
+import type { Context } from '../workspace/context.ts';
+import { fileName } from './hover/name.ts';
+
+export const TIMELINE_FORMATS = ['otio', 'csv'] as const;
+export type TimelineFormat = (typeof TIMELINE_FORMATS)[number];
+
+export type TimelineFile =
+  | { readonly ok: true; readonly text: string }
+  /** Said as the rest of a sentence: "the edit …". */
+  | { readonly ok: false; readonly why: string };
+
+export function timelineOf(
+  { analysis }: Context,
+  file: FileId,
+  format: TimelineFormat,
+): TimelineFile {
+  const edit = analysis.edit(file);
+  if (!edit) return { ok: false, why: 'the plan has no edit with cuts' };
+  if (!edit.totalFrames.known) {
+    const reason = reasonOf(edit.totalFrames) ?? 'an entry that it follows from is invalid';
+    return { ok: false, why: `the cuts have no place yet: ${reason}` };
+  }
+  if (format === 'csv') return { ok: true, text: shotList(edit) };
+  const title = ifKnown(analysis.reader(file).plan('title')) ?? fileName(file);
+  return { ok: true, text: otio(edit, title) ?? '' };
+}
