@@ -100,12 +100,13 @@ async function verifyAll(
     nameOf: (other: string) => plans.nameOf(other),
   };
   const notAsked = verified.notAsked.map((each) => nameFrom(terminal.cwd, each));
-  if (parsed.options.format === 'json') {
-    const { clips, stopped } = verified;
-    terminal.out(print({ ...checkJson([file]), clips: clipsJson(clips), notAsked, stopped }));
-  } else {
-    const { clips, stopped } = verified;
-    terminal.out(verifyText(clips, notAsked, stopped, new Say(), terminal.colour));
+  const { clips, stopped } = verified;
+  const cuts = plans.core.cutCoverage(id, verified.readings);
+  const besides = { clips, cuts, notAsked, stopped };
+  if (parsed.options.format === 'json')
+    terminal.out(print({ ...checkJson([file]), ...besides, clips: clipsJson(clips) }));
+  else {
+    terminal.out(verifyText(besides, new Say(), terminal.colour));
     terminal.out(`\n${textReport([file], terminal.colour)}`);
   }
   if (verified.stopped) return COULD_NOT_RUN;

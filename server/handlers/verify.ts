@@ -31,11 +31,11 @@ export async function verifyInEditor(
     const verified = await host.verifyClips(core, file, roots.of(file), stop.signal);
     if (verified === null) return { unavailable };
     const findings = core.verify(file, verified.readings);
-    const { clips, notAsked, stopped } = verified;
+    const cuts = core.cutCoverage(file, verified.readings);
     return {
-      markdown: verifyMarkdown(clips, notAsked, stopped, findings, new Say(() => settings.lengths)),
+      markdown: verifyMarkdown({ ...verified, cuts }, findings, new Say(() => settings.lengths)),
       diagnostics: toDiagnostics(findings, client, (each) => documents.uri(each)),
-      stopped,
+      stopped: verified.stopped,
     };
   } finally {
     unheard.dispose();

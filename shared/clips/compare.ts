@@ -36,6 +36,14 @@ export type Difference =
       readonly lost: boolean;
     }
   | {
+      /** A cut of the edit goes on where the clip has ended. s. */
+      readonly of: 'cut';
+      readonly cut: string;
+      readonly asked: number;
+      readonly found: number;
+      readonly lost: boolean;
+    }
+  | {
       readonly of: 'white-balance';
       readonly asked: number;
       readonly found: number | 'auto';

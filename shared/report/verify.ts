@@ -1,5 +1,6 @@
 /** What `lamella verify` says besides its findings: what was read, and what nobody asked for. */
 import { type LocatedFinding, messageOf } from '../assist/located.ts';
+import type { CoveredCut } from '../clips/coverage.ts';
 import type { ClipFacts, ClipReading } from '../clips/facts.ts';
 import { KINDS } from '../quantity/index.ts';
 import { toNumber } from '../quantity/rational.ts';
@@ -18,6 +19,26 @@ export interface VerifiedClip {
   readonly reading: ClipReading | null;
 }
 
+/** What is reported besides the findings. */
+export interface Verified {
+  readonly clips: readonly VerifiedClip[];
+  readonly cuts: readonly CoveredCut[];
+  readonly notAsked: readonly string[];
+  readonly stopped: boolean;
+}
+
+/** Of the edit, as far as it is laid into clips that were read; "" where none of it is. */
+function coverageWords(cuts: readonly CoveredCut[], say: Say): string {
+  if (cuts.length === 0) return '';
+  const short = cuts.filter(({ missingS }) => missingS > 0);
+  const count = `${cuts.length} ${cuts.length === 1 ? 'cut is' : 'cuts are'} laid into clips that were read`;
+  if (short.length === 0) return `The edit: ${count}, and they last.`;
+  const each = short.map(
+    ({ cut, file, missingS }) => `${cut} lacks ${say.seconds(missingS)} of ${file}`,
+  );
+  return `The edit: ${count}; ${inertLine(each.join(', '))}.`;
+}
+
 /** `lamella verify --format json` */
 export interface VerifyJson {
   readonly clips: readonly {
@@ -27,6 +48,8 @@ export interface VerifyJson {
     readonly state: 'read' | 'not-found' | 'unreadable' | 'not-read';
     readonly read: ClipJson | null;
   }[];
+  /** The cuts of the edit in the clips that were read. */
+  readonly cuts: readonly CoveredCut[];
   /** Clips in the folders that no shot asks for. */
   readonly notAsked: readonly string[];
   /** The run was stopped: what was read until then. */
@@ -85,9 +108,7 @@ const COLUMNS = ['Clip', 'Shot', 'Verdict', 'Size', 'Rate', 'Codec', 'Bit rate',
 
 /** The table of what was read, what no shot asks for, and whether it was all. */
 export function verifyText(
-  clips: readonly VerifiedClip[],
-  notAsked: readonly string[],
-  stopped: boolean,
+  { clips, cuts, notAsked, stopped }: Verified,
   say: Say,
   colour: boolean,
 ): string {
@@ -95,6 +116,7 @@ export function verifyText(
   const rows = clips.map((clip) => rowOf(clip, say));
   const parts = [
     rows.length === 0 ? 'The plan lists no clips.' : table([COLUMNS, ...rows], paint),
+    coverageWords(cuts, say),
     notAsked.length === 0
       ? ''
       : [`No shot asks for:`, ...notAsked.map((name) => `  ${inertLine(name)}`)].join('\n'),
@@ -163,9 +185,7 @@ function table([head = [], ...rows]: readonly (readonly string[])[], paint: Pain
 
 /** The same as a page of an editor, findings first. */
 export function verifyMarkdown(
-  clips: readonly VerifiedClip[],
-  notAsked: readonly string[],
-  stopped: boolean,
+  { clips, cuts, notAsked, stopped }: Verified,
   findings: readonly LocatedFinding[],
   say: Say,
 ): string {
@@ -191,6 +211,7 @@ export function verifyMarkdown(
             (row) => `| ${Array.from({ length: width }, (_, at) => row[at] ?? '').join(' | ')} |`,
           )
           .join('\n'),
+    inertMarkdown(coverageWords(cuts, say)),
     notAsked.length === 0
       ? ''
       : `## No shot asks for\n\n${list(notAsked.map((one) => inertMarkdown(one)))}`,

@@ -14,7 +14,7 @@ export const clipDiffers: RuleCore<Facts> = {
   severity: 'warning',
   onRequest: true,
   docs: {
-    when: 'the clips are verified, and one isn’t what its shot asks for: size, rate, codec, bit rate, length, turning, and shutter, ISO and white balance where the file carries them. An error where it can’t be had back: fewer pixels or frames, or a rate that changes.',
+    when: 'the clips are verified, and one isn’t what its shot asks for: size, rate, codec, bit rate, length, turning, what the cuts of the edit use of it, and shutter, ISO and white balance where the file carries them. An error where it can’t be had back: fewer pixels or frames, or a rate that changes.',
     why: 'A setting that nobody read back spoils every take until somebody does. A bit rate counts from half of the setting’s down, shutter and ISO from half a third of a stop, white balance from 5 mired, length from a second too short.',
     remedy:
       'Record it again while the set stands. One test clip at the start of the day, verified with `lamella verify --test-clip`, catches it before the first take.',
@@ -57,6 +57,11 @@ export function differenceWords(
       return {
         what: `${say.seconds(difference.found)} long`,
         asked: `the ${say.seconds(difference.asked)} of a take`,
+      };
+    case 'cut':
+      return {
+        what: `${say.seconds(difference.found)} long`,
+        asked: `the ${say.seconds(difference.asked)} that cut ${difference.cut} needs`,
       };
     case 'rotation':
       return { what: `turned by ${difference.found}° for display`, asked: 'level' };
@@ -106,6 +111,8 @@ function numbersOf(difference: Difference): Readonly<Record<string, number>> {
       return { bitsPerS: difference.found, askedBitsPerS: difference.asked };
     case 'duration':
       return { durationS: difference.found, askedDurationS: difference.asked };
+    case 'cut':
+      return { durationS: difference.found, neededByCutS: difference.asked };
     case 'shutter':
       return { shutterS: difference.found, askedShutterS: difference.asked };
     case 'iso':

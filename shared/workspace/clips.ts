@@ -1,7 +1,9 @@
 /** The clips that a plan lists, and what they are against what their shots ask. */
-import { differences } from '../clips/compare.ts';
+import { type Difference, differences } from '../clips/compare.ts';
+import { type CoveredCut, coveredCuts } from '../clips/coverage.ts';
 import type { ClipAsk, ClipReading } from '../clips/facts.ts';
 import { askedAt, clipAskOf } from '../figures/clips.ts';
+import { cutsInClips } from '../figures/edit-clips.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { Clip } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
@@ -77,13 +79,31 @@ export function clipFindings(
   readings: ReadonlyMap<string, ClipReading>,
 ): readonly Finding[] {
   const planAllow = analysis.reader(file).plan('allow');
+  const cuts = cutCoverage(analysis, file, readings);
   const found = clipsIn(analysis, file).flatMap((clip): readonly Finding[] => {
     const reading = readings.get(clip.path);
     if (!reading || clip.verdict === 'reject') return [];
-    return accepted(analysis, file, clip, findingsOf(analysis, file, clip, reading), planAllow);
+    const ask = askOf(analysis, file, clip.shot);
+    const own = cuts.filter((cut) => cut.file === clip.path);
+    const findings = findingsOf(analysis, file, clip, reading, ask, own);
+    return accepted(analysis, file, clip, findings, planAllow);
   });
   return withSeverities(found, analysis.names.reaches(file), (one) => analysis.reader(one));
 }
+
+/** The cuts of the edit that are laid into clips that were read, and what those lack. */
+export const cutCoverage = (
+  analysis: Analysis,
+  file: FileId,
+  readings: ReadonlyMap<string, ClipReading>,
+): readonly CoveredCut[] =>
+  coveredCuts(cutsInClips(analysis.edit(file)), (path) => {
+    const reading = readings.get(path);
+    return reading?.state === 'read' ? reading.facts.durationS : undefined;
+  });
+
+const cutDifference = ({ cut, toS, durationS, missingS }: CoveredCut): readonly Difference[] =>
+  missingS === 0 ? [] : [{ of: 'cut', cut, asked: toS, found: durationS, lost: false }];
 
 /** Of a clip that is not in the plan, and needn't be as long as a take; undefined: no such shot. */
 export function testClipFindings(
@@ -112,6 +132,7 @@ function findingsOf(
   { shot, path, verdict, at }: ListedClip,
   reading: ClipReading,
   ask = askOf(analysis, file, shot),
+  cuts: readonly CoveredCut[] = [],
 ): readonly Finding[] {
   const about = { at, shot, related: [] as readonly Related[] };
   if (reading.state === 'not-found') {
@@ -123,7 +144,7 @@ function findingsOf(
     return [{ ...about, rule, severity, facts: { file: path, why: reading.why } }];
   }
   if (!ask) return [];
-  const differing = differences(ask, reading.facts);
+  const differing = [...differences(ask, reading.facts), ...cuts.flatMap(cutDifference)];
   if (differing.length === 0) return [];
   return [
     {
@@ -135,16 +156,25 @@ function findingsOf(
           ? 'information'
           : clipDiffers.severity,
       facts: { file: path, differences: differing },
-      related: relatedOf(analysis, file, shot, differing[0]!.of),
+      related: relatedOf(analysis, file, shot, differing[0]!),
     },
   ];
 }
 
 /** Where the shot asks for what the clip hasn't. */
-function relatedOf(analysis: Analysis, file: FileId, shot: string, of: string): readonly Related[] {
+function relatedOf(
+  analysis: Analysis,
+  file: FileId,
+  shot: string,
+  difference: Difference,
+): readonly Related[] {
+  if (difference.of === 'cut') {
+    const at: Place = { file, entry: `edit/cuts/${difference.cut}`, path: [], part: 'key' };
+    return [{ at, words: `cut ${difference.cut}` }];
+  }
   const bench = analysis.bench(file, `shots/${shot}`);
   if (!bench) return [];
-  const at = askedAt(bench, of);
+  const at = askedAt(bench, difference.of);
   const key = at.path.find((step) => typeof step === 'string');
   return [{ at, words: `\`${key}\` of ${shot}` }];
 }

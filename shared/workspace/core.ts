@@ -21,7 +21,7 @@ import type { Finding } from '../rules/rule.ts';
 import { Say } from '../rules/say.ts';
 import { unusedName } from '../rules/unused-name.ts';
 import { Analysis } from './analysis.ts';
-import { clipFindings, clipsIn, testClipFindings } from './clips.ts';
+import { clipFindings, clipsIn, cutCoverage, testClipFindings } from './clips.ts';
 import type { Core, CoreOptions, OfferedFix } from './facade.ts';
 import { FixMaker } from './fixes.ts';
 import { Locator } from './locate.ts';
@@ -107,6 +107,7 @@ export function createCore(options: CoreOptions): Core {
     recording: (file) => recordingJson(analysis.recording(file)),
     clips: (file) => clipsIn(analysis, file),
     verify: (file, readings) => clipFindings(analysis, file, readings).map(locate).sort(byPosition),
+    cutCoverage: (file, readings) => cutCoverage(analysis, file, readings),
     testClip: (file, shot, path, reading) =>
       testClipFindings(analysis, file, { shot, path }, reading)?.map(locate) ?? null,
     editFigures: (file) => editJson(analysis.edit(file)),

@@ -15,9 +15,9 @@ import type {
 import type { Renaming } from '../assist/navigation/rename.ts';
 import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
 import type { TimelineFile, TimelineFormat } from '../assist/timeline.ts';
+import type { CoveredCut } from '../clips/coverage.ts';
 import type { ClipReading } from '../clips/facts.ts';
 import type { EditJson } from '../figures/edit-json.ts';
-
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { FileId } from '../plan/place.ts';
@@ -120,6 +120,8 @@ export interface Core {
    * @param readings by path; a clip that has none was not looked at
    */
   verify(file: FileId, readings: ReadonlyMap<string, ClipReading>): readonly LocatedFinding[];
+  /** The cuts of the edit that use clips which were read, and what those lack at their ends. */
+  cutCoverage(file: FileId, readings: ReadonlyMap<string, ClipReading>): readonly CoveredCut[];
   /** The same of a clip that the plan needn't list; null: there is no such shot. */
   testClip(
     file: FileId,

@@ -185,3 +185,51 @@ describe('a test clip', () => {
     expect(coreWith(DONE).testClip(PLAN, 'none', 't.mp4', read())).toBeNull();
   });
 });
+
+describe('the edit', () => {
+  const CUTS = `edit:
+  cuts:
+    one: { shot: skin, from: 4 s, duration: 6 s }
+    two: { shot: skin, from: 12 s, duration: 8 s, speed: 50 % }
+`;
+  const text = `${DONE}\n${CUTS}clips:\n  skin:\n    - { file: a.mp4, verdict: keep }\n`;
+
+  it('of a clip that lasts lacks nothing', () => {
+    const core = coreWith(text);
+    const readings = new Map([['a.mp4', read({ durationS: 20 })]]);
+    expect(core.verify(PLAN, readings)).toEqual([]);
+    // By hand: 6 s from 4 s on end at 10 s; 8 s at half speed use 4 s, from 12 s on, and end at 16 s.
+    expect(core.cutCoverage(PLAN, readings)).toEqual([
+      { cut: 'one', file: 'a.mp4', fromS: 4, toS: 10, durationS: 20, missingS: 0 },
+      { cut: 'two', file: 'a.mp4', fromS: 12, toS: 16, durationS: 20, missingS: 0 },
+    ]);
+  });
+
+  it('is measured by the clip as it is, and not by the take that was planned', () => {
+    const core = coreWith(text);
+    const readings = new Map([['a.mp4', read({ durationS: 14.5 })]]);
+    expect(core.cutCoverage(PLAN, readings).map(({ missingS }) => missingS)).toEqual([0, 1.5]);
+    const [found, ...more] = core.verify(PLAN, readings);
+    expect(more).toEqual([]);
+    expect(found).toMatchObject({
+      rule: 'clip-differs',
+      severity: 'warning',
+      what: 'a.mp4: 14.5 s long, not the 20 s of a take.',
+      why: 'Also: 14.5 s long, not the 16 s that cut two needs.',
+    });
+  });
+
+  it('needs what a dissolve goes on with behind the cut', () => {
+    const dissolving = text.replace('speed: 50 % }', 'speed: 50 %, join: dissolve 10 frames }');
+    const readings = new Map([['a.mp4', read({ durationS: 20 })]]);
+    const core = coreWith(dissolving);
+    const [one] = core.cutCoverage(PLAN, readings);
+    const after = core.editFigures(PLAN)?.cuts[0]?.handleAfterNeededFrames ?? 0;
+    expect(after).toBeGreaterThan(0);
+    expect(one?.toS).toBeCloseTo(10 + after / 25, 9);
+  });
+
+  it('says nothing of clips that were not read', () => {
+    expect(coreWith(text).cutCoverage(PLAN, new Map())).toEqual([]);
+  });
+});

@@ -159,7 +159,7 @@ describe('keys of the JSON', () => {
     expect(files[0].findings[0].rule).toBe('clip-not-found');
     const documented = rowsOf('keys of verify');
     const found = new Set<string>();
-    walk({ ...printed, notAsked: ['b.mp4'] }, '', documented, found);
+    walk({ ...printed, cuts: [1], notAsked: ['b.mp4'] }, '', documented, found);
     expect([...found].sort()).toEqual([...documented.keys()].sort());
     const facts: ClipFacts = {
       bytes: 1,

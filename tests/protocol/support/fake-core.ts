@@ -98,6 +98,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     recording: () => [],
     clips: () => [],
     verify: () => [],
+    cutCoverage: () => [],
     testClip: () => null,
     rootsChanged: () => {},
     refuse: (file, why) => {

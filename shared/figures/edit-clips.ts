@@ -1,0 +1,20 @@
+/** Which stretch of which clip each cut of the edit uses, where clips are listed. */
+import type { CutInClip } from '../clips/coverage.ts';
+import type { EditFigures } from './edit-figures.ts';
+import { editJson } from './edit-json.ts';
+
+/** Cuts of which all that is needed for it is known. */
+export function cutsInClips(edit: EditFigures | null): readonly CutInClip[] {
+  const figures = editJson(edit);
+  if (!figures) return [];
+  const { rateFps, cuts } = figures;
+  return cuts.flatMap(
+    ({ cut, clipFile, sourceStartS, sourceS, speed, handleAfterNeededFrames }): CutInClip[] => {
+      if (clipFile === null || sourceStartS === null || sourceS === null) return [];
+      // A dissolve goes on in the clip behind the cut, at the speed that it ends with.
+      const frames = handleAfterNeededFrames ?? 0;
+      const handleS = rateFps === null ? 0 : (frames / rateFps) * (speed?.[1] ?? 1);
+      return [{ cut, file: clipFile, fromS: sourceStartS, toS: sourceStartS + sourceS + handleS }];
+    },
+  );
+}
