@@ -41,6 +41,15 @@ export function copyClip(from: string, to: string, ...coding: readonly string[])
   run('ffmpeg', ['-v', 'error', '-y', '-i', from, '-c', 'copy', ...coding, to]);
 }
 
+/** The same pictures over and over, up to so many seconds. */
+export function repeatClip(from: string, to: string, seconds: number): void {
+  const times = String(Math.ceil(seconds));
+  run('ffmpeg', [
+    ...['-v', 'error', '-y', '-stream_loop', times, '-i', from],
+    ...['-c', 'copy', '-t', String(seconds), to],
+  ]);
+}
+
 export interface Probed {
   readonly width: number;
   readonly height: number;
