@@ -70,7 +70,21 @@ export class Locator {
   /** The line that a chunk begins on. */
   firstLineOf(file: FileId, chunk: EntryId): number {
     const index = this.indexOf(file, chunk);
-    return index === undefined ? 0 : (this.#store.text(file)?.positionOf(index, 0).line ?? 0);
+    return index === undefined ? 0 : this.firstLineAt(file, index);
+  }
+
+  /** The list of a file's chunks: the same object for as long as none comes, goes or moves. */
+  chunkIds(file: FileId): readonly EntryId[] {
+    return this.#store.chunkIds(file);
+  }
+
+  /** The chunk at an index of that list. */
+  chunkAt(file: FileId, index: number): Chunk | undefined {
+    return this.#store.text(file)?.chunks[index];
+  }
+
+  firstLineAt(file: FileId, index: number): number {
+    return this.#store.text(file)?.positionOf(index, 0).line ?? 0;
   }
 
   indexOf(file: FileId, chunk: EntryId): number | undefined {

@@ -23,6 +23,8 @@ interface Spot {
   readonly id: EntryId;
   readonly chunk: Chunk | undefined;
   readonly range: Range;
+  /** Where the chunk was last seen: in this list of the file's chunks, at this index. */
+  seen?: { readonly ids: readonly EntryId[]; readonly index: number };
 }
 
 interface Said {
@@ -61,17 +63,31 @@ export class FindingLocator {
   }
 
   #holds({ lengths, spot, related }: Said): boolean {
-    return lengths === this.#say.lengths && [spot, ...related].every((one) => this.#isThere(one));
+    return (
+      lengths === this.#say.lengths &&
+      this.#isThere(spot) &&
+      related.every((one) => this.#isThere(one))
+    );
   }
 
   /** Still found in the same chunk, and that is what it was. */
-  #isThere({ file, place, id, chunk }: Spot): boolean {
-    if (chunk === undefined || this.#locator.chunkOf(file, id) !== chunk) return false;
+  #isThere(spot: Spot): boolean {
+    const { file, place, id, chunk, seen } = spot;
+    if (chunk === undefined) return false;
+    const ids = this.#locator.chunkIds(file);
+    // While the list of chunks stands, so does who holds what; only a file's first word may move.
+    if (seen?.ids === ids && place?.entry !== '')
+      return this.#locator.chunkAt(file, seen.index) === chunk;
+    const index = this.#locator.indexOf(file, id);
+    if (index === undefined || this.#locator.chunkAt(file, index) !== chunk) return false;
+    spot.seen = { ids, index };
     return place === null || this.#locator.chunkHolding(place) === id;
   }
 
-  #firstLine({ file, id }: Spot): number {
-    return this.#locator.firstLineOf(file, id);
+  #firstLine({ file, id, seen }: Spot): number {
+    return seen?.ids === this.#locator.chunkIds(file)
+      ? this.#locator.firstLineAt(file, seen.index)
+      : this.#locator.firstLineOf(file, id);
   }
 
   #sayOf(finding: Finding): Said {
