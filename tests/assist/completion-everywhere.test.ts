@@ -1,6 +1,12 @@
-/** Wherever the caret stands, in whatever is left of a text, completion holds and does no harm. */
+/**
+ * Wherever the caret stands, in whatever is left of a text, completion holds and does no harm: no
+ * item applied leaves more errors of text, shape or names in the file, nor more errors of any kind
+ * in the shot that it is written in. What a value outside of shots means for shots elsewhere (a
+ * larger delivery, a lamp put lower) is that value's own matter, and no harm of completing it.
+ */
 import { expect, test } from 'vitest';
 import type { LocatedFinding } from '../../shared/assist/located.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
 import { applied, PLAN } from '../support/plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { coreBeside, positionAt, sample, sampleNames, textErrors } from './support/completing.ts';
@@ -18,15 +24,23 @@ function offsets(text: string, salt: number): number[] {
 const told = (findings: readonly LocatedFinding[]): string =>
   findings.map(({ rule, what, range }) => `${range.start.line + 1}: ${rule}: ${what}`).join('\n');
 
+const harmful = (core: Core, shot: string | null): readonly LocatedFinding[] => {
+  const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
+  const ofText = new Set(textErrors(errors));
+  return errors.filter((one) => ofText.has(one) || (shot !== null && one.shot === shot));
+};
+
 /** Every item tried out at one place; the worst that any does is compared with what was there. */
 function harmAt(text: string, offset: number): string[] {
   const core = coreBeside(text);
-  const before = textErrors(core.findings(PLAN));
-  const { items } = core.completions(PLAN, positionAt(text, offset));
+  const position = positionAt(text, offset);
+  const shot = core.shotAt(PLAN, position);
+  const before = harmful(core, shot);
+  const { items } = core.completions(PLAN, position);
   return items.flatMap((item) => {
     expect(item.range.start.line).toBe(item.range.end.line);
     const after = applied(text, [item]);
-    const now = textErrors(coreBeside(after).findings(PLAN));
+    const now = harmful(coreBeside(after), shot);
     if (now.length <= before.length) return [];
     const line = after
       .split('\n')

@@ -2,7 +2,6 @@
 import type { DefName } from '../../plan/generated/shapes.ts';
 import type { FileId } from '../../plan/place.ts';
 import type { Shape } from '../../plan/shape.ts';
-import { kindOf } from '../../quantity/index.ts';
 import { type Caret, caretAt } from '../../text/caret.ts';
 import { inlineText, lineEndOf } from '../../text/layout-text.ts';
 import { pairAt } from '../../text/path.ts';
@@ -143,18 +142,14 @@ function itemItems(site: Site, shape: Shape): Completions {
 function scalarItems(site: Site, shape: Shape): Completions {
   const { caret, where } = site;
   const found = valuesAt(where, caret).filter(({ text }) => !caret.beside.includes(text));
-  const isWhole = caret.typed === caret.word && isValue(shape, caret.word, found);
-  const items = valuesOf(site, found).map((item) =>
-    // What is complete hides nothing: all that could stand in its place is shown.
-    isWhole ? { ...item, filter: caret.word } : item,
-  );
-  return { items, incomplete: isWhole || (shape.kind === 'quantity' && /[0-9]/.test(caret.typed)) };
+  const isNumber = shape.kind === 'quantity' && /[0-9]/.test(caret.typed);
+  const here = caret.typed === caret.word && found.find(({ text }) => text === caret.word);
+  if (!here) return { items: valuesOf(site, found), incomplete: isNumber };
+  // What is whole hides nothing: all that could stand in its place is shown, behind it.
+  const others = found.filter((one) => one !== here);
+  const items = valuesOf(site, [here, ...others]).map((item) => ({ ...item, filter: caret.word }));
+  return { items, incomplete: true };
 }
-
-const isValue = (shape: Shape, word: string, found: readonly Proposal[]): boolean =>
-  word !== '' &&
-  (found.some(({ text }) => text === word) ||
-    (shape.kind === 'quantity' && kindOf(shape.of).parse(word).ok && !/^[0-9.]+$/.test(word)));
 
 const complete = (items: readonly Completion[]): Completions => ({ items, incomplete: false });
 

@@ -3,9 +3,10 @@
  * else the schema's example. As block YAML without indentation of its own; null where nothing can
  * stand there yet without a new error (a rig, before there are any).
  */
-import type { DefName } from '../../plan/generated/shapes.ts';
+import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import type { Shape } from '../../plan/shape.ts';
+import { significant } from '../../rules/say.ts';
 import { keyed } from '../../text/layout-text.ts';
 import { checksFor } from './checks.ts';
 import { newEntry as entryFor, type NewEntry } from './new-entry.ts';
@@ -118,7 +119,16 @@ const FIRST_KEYS: Partial<Record<DefName, readonly string[]>> = {
 
 const KIT_GROUPS = ['bodies', 'lenses', 'heads'];
 
+/** What is worked out now, to be written over by what the bench says; of a rig its mass. */
+function measuredAt({ shot }: Where): string {
+  const field = shot?.now.figures.fieldMm;
+  const width = field?.known ? field.value[0] : Number.NaN;
+  if (Number.isFinite(width)) return `{ field: ${significant(width)} mm }`;
+  return `{ mass: ${SHAPES.measured.keys.mass?.examples[0] ?? '1 kg'} }`;
+}
+
 function recordAt(where: Where, of: DefName): string | null {
+  if (of === 'measured') return measuredAt(where);
   const keys = FIRST_KEYS[of];
   if (keys) return `{ ${pairsOf(where, keys).join(', ')} }`;
   if (of === 'kit') return pairsOf(where, KIT_GROUPS).join('\n');

@@ -63,8 +63,8 @@ function valueDocs(
   const hover = tried && SETTING_HOVERS[key]?.({ ...tried.now, say: tried.say });
   const { title, description } = where?.meaning?.keyShape ?? { title: '', description: '' };
   return paragraphs(
-    hover || (title && `${title}: **${plain(text)}**`),
     tried && findingsWith(tried),
+    hover || (title && `${title}: **${plain(text)}**`),
     !hover && description,
   );
 }

@@ -24,11 +24,15 @@ import {
 import type { TrialShot } from './trial-shot.ts';
 import type { Where } from './where.ts';
 
-export function named(where: Where, groups: readonly Group[]): readonly Proposal[] {
+/** @param word what stands there: where that is a name that works, none is offered that doesn't */
+export function named(where: Where, groups: readonly Group[], word = ''): readonly Proposal[] {
   const found = groups.flatMap((group, index) =>
     group === 'recordings' ? recordings(where) : entriesOf(where, group, groups, index),
   );
-  return found.sort((a, b) => a.rank - b.rank);
+  const isNamed = found.some(({ text }) => text === word);
+  return found
+    .filter(({ text, rank }) => !isNamed || text === word || rank < IMPOSSIBLE)
+    .sort((a, b) => a.rank - b.rank);
 }
 
 function entriesOf(
@@ -89,7 +93,7 @@ function recordingsOf(shot: TrialShot): Proposal[] {
     const tried = shot.with('record', name as Ref);
     const { words, rank } = outcomeOf(tried, [angle]);
     const chosen = chosenSetting(tried.now.bench);
-    const small = wanted && chosen && chosen.width < wanted.width ? 10 : 0;
+    const small = wanted && chosen && chosen.width < wanted.width ? IMPOSSIBLE : 0;
     const gain = chosen
       ? Math.log2(chosen.width * chosen.height * chosen.rate * (chosen.bitrate ?? 1))
       : 0;

@@ -142,8 +142,16 @@ export const frameLit: Measure = ({ figures: { darkFrame } }, say) =>
 /** Whether a light stands in the lens, or in its view. */
 export const unobstructed: Measure = ({ figures }) =>
   where(figures.lightInTheWay, ({ clearanceMm, light }) =>
-    clearanceMm <= 0 ? { words: `${light} in the way`, rank: 10 } : null,
+    clearanceMm <= 0 ? { words: `${light} in the way`, rank: IMPOSSIBLE } : null,
   );
+
+/** Whether take and settling fit in the life of a film; twice that can't be had. */
+export const withinLife: Measure = ({ figures }, say) =>
+  where(figures.shareOfLife, (share) => ({
+    words:
+      share > 1 ? `${say.number(share)} lives of the film` : `${say.percent(share)} of its life`,
+    rank: share > 2 ? IMPOSSIBLE : share > 1 ? share : 0,
+  }));
 
 /** All that is known of the shot by these measures; their ranks add up. */
 export function outcomeOf(shot: TrialShot, measures: readonly Measure[]): Outcome {

@@ -3,10 +3,10 @@ import type { Shot } from '../../plan/generated/types.ts';
 import { kindOf, type QuantityId, type QuantityKind } from '../../quantity/index.ts';
 import { valuesElsewhere } from './elsewhere.ts';
 import type { Proposal } from './item.ts';
-import { IMPOSSIBLE } from './outcome.ts';
-import { SETTINGS, type Setting, tryText } from './settings.ts';
+import { IMPOSSIBLE, outcomeOf, withinLife } from './outcome.ts';
+import { SETTINGS, type Setting, tryTake, tryText } from './settings.ts';
 import type { TrialShot } from './trial-shot.ts';
-import { withUnits } from './units.ts';
+import { isWhole, withUnits } from './units.ts';
 import { USUAL } from './usual.ts';
 import type { Where } from './where.ts';
 
@@ -17,16 +17,22 @@ const RANK = { unit: -1, elsewhere: 40, usual: 50, word: 60, example: 70 } as co
 /** Values of other shots that are tried in this one. */
 const MOST_ELSEWHERE = 8;
 
-/** @param typed what stands before the caret already */
-export function quantitiesAt(where: Where, of: QuantityId, typed: string): readonly Proposal[] {
+/** What stands at the caret, and how much of it before. */
+interface Written {
+  readonly word: string;
+  readonly typed: string;
+}
+
+export function quantitiesAt(where: Where, of: QuantityId, written: Written): readonly Proposal[] {
   const kind = kindOf(of);
   const found = new Found(where, kind);
   const { meaning, shot, place } = where;
   const key = meaning?.key ?? '';
   const isSetting = shot && meaning?.of === 'shot' && place.path.length === 1;
   const setting = isSetting ? SETTINGS[key as keyof Shot] : undefined;
-  if (shot && setting) found.addTried(shot, setting, key as keyof Shot, typed);
-  else found.addKnown(typed);
+  if (shot && setting) found.addTried(shot, setting, key as keyof Shot, written);
+  else found.addKnown(written.typed);
+  if (shot && meaning?.of === 'take') found.weighByLife(shot, key, written.word);
   for (const word of kind.words) found.add(word, '', RANK.word);
   return found.sorted();
 }
@@ -44,14 +50,13 @@ class Found {
   /** Once each, in the usual spelling. */
   add(text: string, detail: string, rank: number): void {
     const { entry, path } = this.#where.place;
-    const parsed = this.#kind.parse(text);
-    if (!parsed.ok || parsed.usual !== undefined || this.#byText.has(text)) return;
+    if (!isWhole(this.#kind, text) || this.#byText.has(text)) return;
     const kind = this.#kind.words.includes(text) ? 'word' : 'value';
     const about = { kind: 'value', entry, path, text } as const;
     this.#byText.set(text, { text, detail, rank, kind, about });
   }
 
-  addTried(shot: TrialShot, setting: Setting, key: keyof Shot, typed: string): void {
+  addTried(shot: TrialShot, setting: Setting, key: keyof Shot, { word, typed }: Written): void {
     const units = withUnits(this.#kind, typed);
     const first = setting.first(shot);
     const marks = setting.texts(shot);
@@ -62,10 +67,26 @@ class Found {
       const tried = tryText(shot, key, text);
       if (!tried) continue;
       const { words, rank } = setting.outcome(tried);
-      if (units.includes(text)) this.add(text, words, RANK.unit + rank / 100);
-      // What others have is no choice where it can't be.
-      else if (rank < IMPOSSIBLE || marks.includes(text))
-        this.add(text, words, text === first ? rank - AS_GOOD : rank);
+      // Where something whole stands, nothing is offered that would be worse than that.
+      const isWorse = isWhole(this.#kind, word) && text !== word && rank >= IMPOSSIBLE;
+      if (units.includes(text) && !isWorse) this.add(text, words, RANK.unit + rank / 100);
+      // What can't be done is no choice.
+      else if (rank < IMPOSSIBLE) this.add(text, words, text === first ? rank - AS_GOOD : rank);
+    }
+  }
+
+  /** Lengths of the take, beside what the film's life allows. */
+  weighByLife(shot: TrialShot, key: string, keep: string): void {
+    for (const [text, one] of this.#byText) {
+      const tried = tryTake(shot, key, text);
+      const { words, rank } = tried ? outcomeOf(tried, [withinLife]) : { words: '', rank: 0 };
+      if (rank >= IMPOSSIBLE && text !== keep) this.#byText.delete(text);
+      else if (words !== '')
+        this.#byText.set(text, {
+          ...one,
+          detail: `${words} · ${one.detail}`,
+          rank: one.rank + 100 * rank,
+        });
     }
   }
 

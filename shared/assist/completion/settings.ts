@@ -1,4 +1,5 @@
 /** Settings of a shot: what each could be, and what the shot comes to with it. */
+import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import { kindOf } from '../../quantity/index.ts';
 import {
@@ -77,6 +78,16 @@ export const SETTINGS: Partial<Record<keyof Shot, Setting>> = {
     first: (shot) => whiteBalances(shot)[0],
   },
 };
+
+/** A text tried out under a key of the shot's take; null where there is none to try it in. */
+export function tryTake(shot: TrialShot, key: string, text: string): TrialShot | null {
+  const { take } = shot.fields;
+  const shape = SHAPES.take.keys[key]?.shape;
+  if (take.state !== 'known' || shape?.kind !== 'quantity') return null;
+  const parsed = kindOf(shape.of).parse(text);
+  const field = { state: 'known', value: parsed.ok && parsed.value, at: take.at };
+  return parsed.ok ? shot.with('take', { ...take.value, [key]: field } as never) : null;
+}
 
 /** A text tried out; null where it can't be read. */
 export function tryText(shot: TrialShot, key: keyof Shot, text: string): TrialShot | null {

@@ -21,7 +21,7 @@ export function valuesAt(where: Where, caret: Beside = NOTHING): readonly Propos
     case 'ref':
       return where.meaning?.key === 'parts'
         ? fittingParts(where, named(where, shape.groups), caret)
-        : named(where, shape.groups);
+        : named(where, shape.groups, caret.word);
     case 'enum':
       return words(where, shape.values);
     case 'yes-no':
@@ -29,7 +29,7 @@ export function valuesAt(where: Where, caret: Beside = NOTHING): readonly Propos
     case 'word-or-record':
       return words(where, shape.words);
     case 'quantity':
-      return quantitiesAt(where, shape.of, caret.typed);
+      return quantitiesAt(where, shape.of, caret);
     case 'name':
       return where.meaning?.key === 'every-shot' ? checkItems(where) : seen(where);
     case 'text':
