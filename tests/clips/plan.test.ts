@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ClipFacts, ClipReading } from '../../shared/clips/facts.ts';
 import { rational } from '../../shared/quantity/rational.ts';
+import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/rules/say.ts';
@@ -79,6 +80,32 @@ describe('in the text', () => {
     expect(loud(open)).toEqual([]);
     expect(loud(`${open}\nclips:\n  frost: [{ file: a.mp4 }]\n`)).toEqual([
       'check-open preflight: { lens-clean: open }',
+    ]);
+  });
+
+  it('a clip’s hover says what is asked of it', () => {
+    const text = plan('  frost:', '    - { file: a.mp4, verdict: keep }');
+    const lines = text.split('\n');
+    const line = lines.findIndex((each) => each.includes('a.mp4'));
+    const hover = coreWith(text).hover(PLAN, { line, character: lines[line]!.indexOf('a.mp4') });
+    expect(hover?.markdown).toContain('| **a.mp4** | asked by frost |');
+    for (const row of ['| size | 1920 x 1080 |', '| rate | 25 fps |', '| bit rate | 30 Mb/s |'])
+      expect(hover?.markdown).toContain(row);
+    expect(hover?.markdown).toContain('| white balance | 5600 K |');
+  });
+
+  it('a comparison says what became of them', () => {
+    const [before, after] = [
+      plan('  frost:', '    - { file: a.mp4 }'),
+      plan('  frost:', '    - { file: a.mp4, verdict: keep }'),
+    ];
+    const { entries } = comparePlans(
+      coreWith(before).compared(PLAN),
+      coreWith(after).compared(PLAN),
+    );
+    expect(entries).toMatchObject([{ entry: 'clips/frost', state: 'changed' }]);
+    expect(entries[0]?.fields.map(({ before: was, after: is }) => [was, is])).toEqual([
+      [null, 'keep'],
     ]);
   });
 

@@ -1,9 +1,17 @@
 /**
- * One sample the whole way: planned, shot, cut. Its clips are made here, by a script and for the
+ * One sample the whole way: planned, shot, verified, cut. Its clips are made here, by a script and for the
  * test's time; all that is asked of them stands in the plan.
  */
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -105,6 +113,16 @@ describe('the sample, its day and its film', () => {
     ]);
     expect(cuts.every(({ missingS }: { missingS: number }) => missingS === 0)).toBe(true);
     expect(notAsked).toEqual([]);
+  });
+
+  it('timeline: the cuts refer to the clips that are kept, which are there', () => {
+    const { status, out } = lamella('timeline', SAMPLE);
+    expect(status).toBe(0);
+    const urls = [...out.matchAll(/"target_url": "([^"]+)"/g)].map(([, url]) => url);
+    expect(urls).toEqual(
+      ['0001.mp4', '0003.mp4', '0004.mov', '0005.mp4'].map((name) => `media/${name}`),
+    );
+    for (const url of urls) expect(existsSync(path.join(folder, url!))).toBe(true);
   });
 
   it('verify: the setting that nobody read back is found at the first clip', () => {

@@ -83,6 +83,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'mirror',
     'film',
     'timeline',
+    'clips',
   ],
   top: [
     'assist',

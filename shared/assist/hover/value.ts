@@ -5,6 +5,7 @@ import { kindOf } from '../../quantity/index.ts';
 import type { ScalarNode } from '../../text/tree.ts';
 import type { Context } from '../../workspace/context.ts';
 import type { PlanSpot } from '../spot.ts';
+import { clipHover } from './clip.ts';
 import { valueText } from './entry-data.ts';
 import { paragraphs, plain } from './markdown.ts';
 import { fileName, nameHover } from './name.ts';
@@ -52,6 +53,10 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
   }
   const setting = settingHover(context, spot);
   if (setting !== null) return setting;
+  if (spot.kind.kind === 'clips' && meaning.key === 'file')
+    return (
+      clipHover(context, place.file, spot.kind.name, node.text) ?? readHover(context, spot, node)
+    );
   if (place.entry === 'use') return usedFileHover(context, place.file, node);
   return readHover(context, spot, node);
 }

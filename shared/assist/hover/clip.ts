@@ -1,0 +1,33 @@
+/** A clip of the plan: what its shot asks of it, before anybody has looked at the file. */
+import type { ClipAsk } from '../../clips/facts.ts';
+import type { FileId } from '../../plan/place.ts';
+import { KINDS } from '../../quantity/index.ts';
+import { askOf } from '../../workspace/clips.ts';
+import type { Context } from '../../workspace/context.ts';
+import { line, paragraphs, plain, table } from './markdown.ts';
+
+/** @returns null where there is no such shot, or it asks for nothing */
+export function clipHover(
+  { analysis, say }: Context,
+  file: FileId,
+  shot: string,
+  path: string,
+): string | null {
+  const ask = askOf(analysis, file, shot);
+  if (!ask || Object.values(ask).every((one) => one === null)) return null;
+  const { size, rate, codec, bitsPerS, takeS, shutterS, iso, whiteBalance }: ClipAsk = ask;
+  return paragraphs(
+    table([
+      line(`**${plain(path)}**`, `asked by ${plain(shot)}`),
+      size && line('size', KINDS.pixels.print(size)),
+      rate && line('rate', KINDS.rate.print(rate)),
+      codec !== null && line('codec', plain(codec)),
+      bitsPerS !== null && line('bit rate', `${say.number(bitsPerS / 1e6)} Mb/s`),
+      takeS !== null && line('length', `at least ${say.seconds(takeS)}`),
+      shutterS !== null && line('shutter', say.shutter(shutterS)),
+      iso !== null && line('ISO', String(iso)),
+      whiteBalance !== null && line('white balance', `${whiteBalance} K`),
+    ]),
+    '`lamella verify`, or *Verify the Clips of the Plan*, reads the file and compares.',
+  );
+}
