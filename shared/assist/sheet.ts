@@ -4,6 +4,7 @@ import type { ShotFigures } from '../figures/shot-figures.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { kindOf } from '../quantity/index.ts';
+import { editSheet } from '../report/sheet/edit.ts';
 import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
 import { recordingLines } from '../report/sheet/recording.ts';
 import type { SaidShot } from '../report/sheet/said.ts';
@@ -56,6 +57,7 @@ export function sheetOf(
     deliver: delivered?.filter((one) => one !== null).join(', ') || null,
     once: onceChecks(once),
     order: orderOf(shots.flatMap(({ said }) => said ?? [])),
+    edit: editSheet(analysis.edit(file)),
     recording: recordingLines(analysis.recording(file), say),
     shots: shots.map(({ name, said, clips }) =>
       remembered(name, said, ofShot.get(name) ?? [], once, clips),

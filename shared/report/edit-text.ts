@@ -11,11 +11,23 @@ import {
 import { inertLine } from './inert.ts';
 import type { Paint } from './paint.ts';
 
-const HEAD = ['start', 'length', 'cut', 'shows', 'begins with', 'speed', 'of its clip', 'beat', ''];
+export const EDIT_HEAD: readonly string[] = [
+  'start',
+  'length',
+  'cut',
+  'shows',
+  'begins with',
+  'speed',
+  'of its clip',
+  'beat',
+  '',
+];
 
 export function editText(edit: EditJson, paint: Paint): readonly string[] {
-  const rows = [HEAD, ...edit.cuts.map(rowOf)].map((row) => row.map(inertLine));
-  const widths = HEAD.map((_, column) => Math.max(...rows.map((row) => [...row[column]!].length)));
+  const rows = [EDIT_HEAD, ...edit.cuts.map(editRow)].map((row) => row.map(inertLine));
+  const widths = EDIT_HEAD.map((_, column) =>
+    Math.max(...rows.map((row) => [...row[column]!].length)),
+  );
   const lines = rows.map((row) =>
     `  ${row.map((cell, column) => cell + ' '.repeat(widths[column]! - [...cell].length)).join('  ')}`.trimEnd(),
   );
@@ -23,12 +35,14 @@ export function editText(edit: EditJson, paint: Paint): readonly string[] {
   return [paint('heading', `edit: ${inertLine(totalWords(edit))}`), paint('aside', head), ...cuts];
 }
 
-function totalWords({ totalFrames, totalTimecode, totalS, notKnown }: EditJson): string {
+/** "00:00:12:00, 300 frames, 12 s" */
+export function totalWords({ totalFrames, totalTimecode, totalS, notKnown }: EditJson): string {
   if (totalFrames === null || totalS === null) return `not known: ${notKnown.totalFrames ?? ''}`;
   return [totalTimecode, framesWords(totalFrames), secondsWords(totalS)].filter(Boolean).join(', ');
 }
 
-function rowOf(cut: CutJson): readonly string[] {
+/** A cut's cells under `EDIT_HEAD`. */
+export function editRow(cut: CutJson): readonly string[] {
   const { durationFrames, fromBeatFrames, uncoveredFrames, isHonest, notKnown } = cut;
   const length = durationFrames === null ? 'not known' : framesWords(durationFrames);
   const beat =

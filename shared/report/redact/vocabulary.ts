@@ -10,8 +10,11 @@ const WORD = /[\p{L}_][\p{L}\p{N}\p{M}_-]*/gu;
 /** Words between numbers: "80 to 700 nm", "1920 x 1080", "f/8", "1e9", and YAML's own. */
 const BETWEEN = ['to', 'x', 'f', 'e', 'E', 'yes', 'no', 'true', 'false', 'null'];
 
+/** Units as they are written after exactly 1. */
+const SINGLE = ['beat', 'bar', 'frame', 'stop'];
+
 export function languageWords(): ReadonlySet<string> {
-  const words = new Set<string>([...BETWEEN, ...RULE_NAMES]);
+  const words = new Set<string>([...BETWEEN, ...SINGLE, ...RULE_NAMES]);
   const add = (text: string): void => {
     words.add(text);
     for (const [word] of text.matchAll(WORD)) words.add(word);

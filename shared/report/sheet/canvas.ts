@@ -29,9 +29,12 @@ export type DrawingId =
   | 'depth'
   | 'tilt'
   | 'life'
-  | 'colours';
+  | 'colours'
+  | 'edit';
 
 export interface Picture {
+  /** Units across, where that is not the usual `WIDTH`. */
+  readonly width?: number;
   readonly height: number;
   /** Millimetres that one unit of the drawing stands for, where it is to scale. */
   readonly mmPerUnit?: number;
@@ -109,11 +112,12 @@ export function label(
   y: number,
   anchor: Anchor = 'middle',
   most = WIDTH - 2 * MARGIN,
+  across = WIDTH,
 ): Element {
   const shown = shortened(text, most);
   const width = textWidth(shown);
   const before = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width;
-  const left = Math.max(2, Math.min(WIDTH - 2 - width, x - before));
+  const left = Math.max(2, Math.min(across - 2 - width, x - before));
   return el('text', { x: left + before, y, class: ANCHORS[anchor] }, shown);
 }
 
@@ -163,7 +167,7 @@ export const measure = (
  * @param describedBy id of what stands beside it and says them; else they are put into it
  */
 export function svgOf(
-  { height, mmPerUnit, shapes }: Picture,
+  { width = WIDTH, height, mmPerUnit, shapes }: Picture,
   id: string,
   title: string,
   words: string,
@@ -172,7 +176,7 @@ export function svgOf(
   return el(
     'svg',
     {
-      viewBox: `0 0 ${WIDTH} ${Math.ceil(height)}`,
+      viewBox: `0 0 ${width} ${Math.ceil(height)}`,
       role: 'img',
       'aria-labelledby': `${id}-title`,
       'aria-describedby': describedBy ?? `${id}-desc`,

@@ -5,6 +5,7 @@ import { type Child, type Element, el, markup } from './markup.ts';
 import { capital, listed } from './said.ts';
 import {
   type Check,
+  type EditSheet,
   SEVERITY_WORDS,
   type Setting,
   type Sheet,
@@ -57,7 +58,7 @@ export const sheetHead = (
 });
 
 function headOf(
-  { title, file, about, deliver, once, order, recording, findings }: Sheet,
+  { title, file, about, deliver, once, order, recording, edit, findings }: Sheet,
   options: HtmlOptions,
 ): Element {
   return el(
@@ -68,10 +69,43 @@ function headOf(
     about !== null && el('p', {}, about),
     order.steps.length > 0 && orderBlock({ order, options }),
     recording.length > 0 && block('h2', 'Cards and batteries', lines(recording)),
+    edit && editBlock(edit),
     once.length > 0 && block('h2', 'Before the day', checkList(once, options)),
     findings.length > 0 && block('h2', 'In the plan and its kit', findingList(findings)),
   );
 }
+
+function editBlock({ total, head, rows, drawing }: EditSheet): Element {
+  const { id, title, words, caption, picture } = drawing;
+  return block(
+    'h2',
+    'The edit',
+    el('p', { class: 'note' }, capital(total)),
+    el(
+      'figure',
+      { class: 'wide' },
+      picture && scrolled('The edit over its time', svgOf(picture, id, title, words)),
+      el('figcaption', {}, picture ? (caption ?? words) : words),
+    ),
+    scrolled(
+      'Cuts of the edit',
+      el(
+        'table',
+        {},
+        el(
+          'thead',
+          {},
+          el('tr', {}, ...head.map((one) => el('th', { scope: 'col' }, capital(one || 'remarks')))),
+        ),
+        el('tbody', {}, ...rows.map((row) => el('tr', {}, ...row.map((one) => el('td', {}, one))))),
+      ),
+    ),
+  );
+}
+
+/** What may be wider than a small window; scrolled by keyboard too. */
+const scrolled = (name: string, content: Element): Element =>
+  el('div', { class: 'scrolled', tabindex: 0, role: 'region', 'aria-label': name }, content);
 
 const lines = (each: readonly string[]): Element =>
   el('ul', { class: 'limits' }, ...each.map((one) => el('li', {}, one)));

@@ -14,13 +14,19 @@ import {
 const plain = inertMarkdown;
 
 export function sheetMarkdown(sheet: Sheet, say: Say): string {
-  const { title, file, about, deliver, once, order, recording, findings, shots } = sheet;
+  const { title, file, about, deliver, once, order, recording, edit, findings, shots } = sheet;
   const parts = [
     `# ${plain(title)}`,
     [file, deliver].flatMap((one) => (one ? [plain(one)] : [])).join(' · '),
     about === null ? '' : plain(about),
     order.steps.length === 0 ? '' : orderTable(order, say),
     recording.length === 0 ? '' : `## Cards and batteries\n\n${list(recording)}`,
+    edit === null
+      ? ''
+      : `## The edit\n\n${plain(capital(edit.total))}\n\n${table(
+          edit.head.map((one) => capital(one || 'remarks')),
+          edit.rows,
+        )}`,
     once.length === 0 ? '' : `## Before the day\n\n${checkList(once)}`,
     findings.length === 0 ? '' : `## In the plan and its kit\n\n${findingList(findings)}`,
     ...shots.map(shotMarkdown),

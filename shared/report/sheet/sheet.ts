@@ -17,9 +17,20 @@ export interface Sheet {
   readonly order: Order;
   /** What is recorded in all, on how many cards and batteries: a line a body. */
   readonly recording: readonly string[];
+  /** What the shots are for; null: the plan has no cuts. */
+  readonly edit: EditSheet | null;
   readonly shots: readonly ShotSheet[];
   /** What is found that is of no single shot. */
   readonly findings: readonly SheetFinding[];
+}
+
+export interface EditSheet {
+  /** "00:00:12:00, 300 frames, 12 s" */
+  readonly total: string;
+  readonly head: readonly string[];
+  /** Cells of each cut. */
+  readonly rows: readonly (readonly string[])[];
+  readonly drawing: Drawing;
 }
 
 export interface ShotSheet {

@@ -66,6 +66,10 @@ const DRAWINGS = `
 .drawings { columns: 20rem 2; column-gap: 2rem; margin-bottom: 1rem; }
 figure { margin: 0 0 1.3rem; break-inside: avoid; }
 figure svg { display: block; width: 100%; max-width: 30rem; height: auto; }
+figure.wide svg { max-width: none; min-width: 40rem; }
+.scrolled { overflow-x: auto; }
+.scrolled th, .scrolled td { overflow-wrap: normal; }
+.scrolled th { white-space: nowrap; }
 figcaption { font-size: .9rem; margin-top: .2rem; }
 svg text { font: 12px system-ui, "Noto Sans", "DejaVu Sans", sans-serif; fill: var(--ink); stroke: var(--paper); stroke-width: 3px; paint-order: stroke; stroke-linejoin: round; }
 svg text { text-anchor: middle; }
@@ -114,7 +118,8 @@ const PRINT = `
   .drawings { columns: 2; column-gap: 8mm; column-fill: auto; }
   figure { margin-bottom: 4mm; }
   figcaption { font-size: 9pt; line-height: 1.3; }
-  figure svg { max-width: none; }
+  figure svg, figure.wide svg { max-width: none; min-width: 0; }
+  .scrolled { overflow: visible; }
   .setting, figure, tr, li, .bench, .block > h2, .block > h3 { break-inside: avoid; }
   h2, h3 { break-after: avoid; }
   .shot > header { border-bottom: 2px solid #000; }
