@@ -8,14 +8,21 @@ import { notices } from './notices.mjs';
 /**
  * `command`: started by hand, so it gets a first line that names its interpreter. `short`: started
  * anew for each use, so that reading it costs more than anything it does, or mostly a library whose
- * own stack traces nobody here could use; names are shortened too.
+ * own stack traces nobody here could use, or what the desktop's server has with its names already;
+ * names are shortened too.
  */
 const BUNDLES = [
   { entry: 'client/node.ts', out: 'client.cjs', platform: 'node', short: true },
   { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser', short: true },
   { entry: 'client/view/sheet-view.ts', out: 'sheet-view.js', platform: 'browser', worker: true },
   { entry: 'server/node.ts', out: 'lamella-language-server.cjs', platform: 'node', command: true },
-  { entry: 'server/browser.ts', out: 'server.browser.js', platform: 'browser', worker: true },
+  {
+    entry: 'server/browser.ts',
+    out: 'server.browser.js',
+    platform: 'browser',
+    worker: true,
+    short: true,
+  },
   { entry: 'server/media/worker.ts', out: 'media-reader.cjs', platform: 'node', short: true },
   { entry: 'server/cli.ts', out: 'lamella.cjs', platform: 'node', command: true, short: true },
 ];
