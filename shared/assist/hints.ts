@@ -1,6 +1,6 @@
 /**
  * What stands beside the settings of a shot while it is written: what the aperture works as, how
- * the exposure comes out, how large the picture is. Only what is known, and only in the range
+ * the exposure comes out, how large the picture is; and beside its cuts. Only what is known, and only in the range
  * that is shown.
  */
 import type { Bench } from '../figures/bench.ts';
@@ -9,6 +9,7 @@ import type { EntryId, FileId } from '../plan/place.ts';
 import type { Say } from '../rules/say.ts';
 import type { Context } from '../workspace/context.ts';
 import type { InlayHint } from '../workspace/facade.ts';
+import { editHintsIn } from './edit-hints.ts';
 import type { Position, Range } from './located.ts';
 import { asFound, depthPair, exposureWords, sizeWords } from './words.ts';
 
@@ -20,9 +21,10 @@ interface Hint {
 type HintOf = (figures: ShotFigures, bench: Bench, say: Say) => Hint | null;
 
 export function hintsIn(context: Context, file: FileId, range: Range): readonly InlayHint[] {
-  return shotsIn(context, file, range)
-    .flatMap((shot) => hintsOfShot(context, file, shot))
-    .filter(({ position }) => isWithin(position, range));
+  const ofShots = shotsIn(context, file, range).flatMap((shot) => hintsOfShot(context, file, shot));
+  return [...ofShots, ...editHintsIn(context, file, range)].filter(({ position }) =>
+    isWithin(position, range),
+  );
 }
 
 /** The shots of the chunks that a range touches; no other is looked at. */

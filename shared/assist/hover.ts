@@ -3,6 +3,7 @@ import type { FileId } from '../plan/place.ts';
 import type { Group } from '../plan/shape.ts';
 import type { Context } from '../workspace/context.ts';
 import type { Hover } from '../workspace/facade.ts';
+import { cutHover } from './hover/cut.ts';
 import { keyHover } from './hover/key.ts';
 import { nameHover, recordingHover, shotHover } from './hover/name.ts';
 import { ruleHover } from './hover/rule.ts';
@@ -33,6 +34,7 @@ function onKey(context: Context, spot: PlanSpot): string | null {
 /** An entry's own name: itself, also where another entry of the name comes first. */
 function onEntry(context: Context, { place, meaning }: PlanSpot, group: string): string | null {
   if (group === 'shots') return shotHover(context, place);
+  if (group === 'cuts') return cutHover(context, place.file, place.entry) ?? keyHover(meaning);
   const named = nameHover(context, place.file, [group as Group], meaning.name ?? '');
   return named ?? keyHover(meaning);
 }

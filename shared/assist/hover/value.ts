@@ -6,6 +6,7 @@ import type { ScalarNode } from '../../text/tree.ts';
 import type { Context } from '../../workspace/context.ts';
 import type { PlanSpot } from '../spot.ts';
 import { clipHover } from './clip.ts';
+import { cutHover, musicHover } from './cut.ts';
 import { valueText } from './entry-data.ts';
 import { paragraphs, plain } from './markdown.ts';
 import { fileName, nameHover } from './name.ts';
@@ -45,7 +46,10 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
   const { place, meaning } = spot;
   const { shape } = meaning;
   if (shape.kind === 'ref' && !shape.groups.includes('recordings'))
-    return namedInShot(context, spot, nameHover(context, place.file, shape.groups, node.text));
+    return paragraphs(
+      namedInShot(context, spot, nameHover(context, place.file, shape.groups, node.text)),
+      cutHover(context, place.file, place.entry),
+    );
   if (place.path[0] === 'thickness') {
     const shot = shotOfSubject(context, spot);
     const colours = shot && filmColoursHover(shot);
@@ -57,8 +61,22 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
     return (
       clipHover(context, place.file, spot.kind.name, node.text) ?? readHover(context, spot, node)
     );
+  const inEdit = editHover(context, spot, node);
+  if (inEdit !== null) return inEdit;
   if (place.entry === 'use') return usedFileHover(context, place.file, node);
   return readHover(context, spot, node);
+}
+
+/** What a value of a cut is read as, and what the cut comes to. */
+function editHover(context: Context, spot: PlanSpot, node: ScalarNode): string | null {
+  const { file, entry, path } = spot.place;
+  const comesTo =
+    entry === 'edit/music'
+      ? musicHover(context, file)
+      : path[0] === 'about'
+        ? null
+        : cutHover(context, file, entry);
+  return comesTo === null ? null : paragraphs(comesTo, readHover(context, spot, node));
 }
 
 function settingHover(context: Context, { place }: PlanSpot): string | null {

@@ -1,0 +1,61 @@
+/** What stands beside the cuts of an edit: where each begins, and what it uses of its clip. */
+import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
+import { valueIn } from '../figures/figure.ts';
+import type { Field } from '../plan/field.ts';
+import type { FileId } from '../plan/place.ts';
+import { framesWords, secondsWords } from '../report/edit-words.ts';
+import { toNumber } from '../timeline/exact.ts';
+import { timecode } from '../timeline/timecode.ts';
+import type { Context } from '../workspace/context.ts';
+import type { InlayHint } from '../workspace/facade.ts';
+import type { Range } from './located.ts';
+
+export function editHintsIn(context: Context, file: FileId, range: Range): readonly InlayHint[] {
+  const { store, analysis, locator } = context;
+  const text = store.text(file);
+  if (!text) return [];
+  const shown = store
+    .chunkIds(file)
+    .slice(text.locate(range.start).index, text.locate(range.end).index + 1)
+    .filter((id) => id === 'edit' || id.startsWith('edit/'));
+  const edit = shown.length > 0 ? analysis.edit(file) : null;
+  if (!edit) return [];
+  const chunks = new Set(shown);
+  return edit.cuts.flatMap((cut): InlayHint[] => {
+    const chunk = analysis.entries.source(file, cut.at.entry)?.chunk;
+    if (!cut.fields || chunk === undefined || !chunks.has(chunk)) return [];
+    const beside = (
+      field: Field<unknown>,
+      hint: Omit<InlayHint, 'position'> | null,
+    ): InlayHint[] =>
+      hint && field.state === 'known' ? [{ position: locator.rangeOf(field.at).end, ...hint }] : [];
+    return [
+      ...beside(cut.fields.duration, placeHint(cut, edit)),
+      ...beside(cut.fields.speed, sourceHint(cut)),
+    ].sort(
+      (a, b) => a.position.line - b.position.line || a.position.character - b.position.character,
+    );
+  });
+}
+
+function placeHint(
+  { track }: CutFigures,
+  { rate }: EditFigures,
+): Omit<InlayHint, 'position'> | null {
+  const fps = valueIn(rate);
+  if (!track.known || !fps) return null;
+  const { startFrame, endFrame } = track.value;
+  const start = timecode(startFrame, fps) ?? `frame ${startFrame}`;
+  return {
+    label: `at ${start} · ${framesWords(endFrame - startFrame)}`,
+    tooltip: 'Where the cut begins in the film (SMPTE ST 12-1 timecode), and how long it is.',
+  };
+}
+
+function sourceHint({ sourceS }: CutFigures): Omit<InlayHint, 'position'> | null {
+  if (!sourceS.known) return null;
+  return {
+    label: `uses ${secondsWords(toNumber(sourceS.value))}`,
+    tooltip: 'How much of the clip the cut uses at this speed.',
+  };
+}

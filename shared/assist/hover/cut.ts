@@ -1,0 +1,79 @@
+/** What a cut comes to: where it stands, what it uses, whether the clips give it; and its music. */
+import type { CutFigures, EditFigures } from '../../figures/edit-figures.ts';
+import { derive, notKnown, valueIn } from '../../figures/figure.ts';
+import type { FileId } from '../../plan/place.ts';
+import { framesWords, secondsWords } from '../../report/edit-words.ts';
+import { framesPerBeat } from '../../timeline/beats.ts';
+import { fromRational, toNumber } from '../../timeline/exact.ts';
+import { timecode } from '../../timeline/timecode.ts';
+import type { Context } from '../../workspace/context.ts';
+import { figureLine, paragraphs, plain, table } from './markdown.ts';
+
+const CUTS = 'edit/cuts/';
+
+/** null: the entry is no cut that has been worked out. */
+export function cutHover({ analysis, say }: Context, file: FileId, entry: string): string | null {
+  if (!entry.startsWith(CUTS)) return null;
+  const edit = analysis.edit(file);
+  const cut = edit?.cuts.find(({ at }) => at.entry === entry);
+  if (!edit || !cut) return null;
+  const percent = (share: number): string => say.percent(share);
+  return paragraphs(
+    table([
+      figureLine('begins', cut.track, ({ startFrame }) => `**${at(startFrame, edit)}**`),
+      figureLine('length', cut.track, ({ startFrame, endFrame }) =>
+        framesWords(endFrame - startFrame),
+      ),
+      cut.fields?.speed.state === 'known' &&
+        figureLine('slowest recorded', cut.slowestHonest, (share) => percent(toNumber(share))),
+      figureLine('of its clip', cut.laid, ({ clip, start, end }) => {
+        const name = cut.clipFile === null ? `take ${clip + 1}` : plain(cut.clipFile);
+        return `${name}, ${secondsWords(toNumber(start))} to ${secondsWords(toNumber(end))}`;
+      }),
+      edit.music.known && figureLine('from the beat', cut.fromBeatFrames, beatWords),
+      ...joinLines(cut),
+      figureLine('in no clip', cut.uncoveredFrames, (frames) =>
+        frames === 0 ? 'none' : framesWords(frames),
+      ),
+    ]),
+  );
+}
+
+const beatWords = (frames: number): string =>
+  Math.abs(frames) < 0.05
+    ? 'on it'
+    : `${Number(Math.abs(frames).toFixed(1))} frames ${frames > 0 ? 'after' : 'before'}`;
+
+function joinLines(cut: CutFigures) {
+  const handle = ({ neededFrames, thereFrames }: { neededFrames: number; thereFrames: number }) =>
+    `${framesWords(thereFrames)}, needs ${neededFrames}`;
+  return [
+    valueIn(cut.handleBefore)?.neededFrames && figureLine('before it', cut.handleBefore, handle),
+    valueIn(cut.handleAfter)?.neededFrames && figureLine('after it', cut.handleAfter, handle),
+  ].map((one) => one || null);
+}
+
+const at = (frame: number, { rate }: EditFigures): string =>
+  (rate.known && timecode(frame, rate.value)) || `frame ${frame}`;
+
+/** On the values of `music`: how long a beat is, and the whole film. */
+export function musicHover({ analysis }: Context, file: FileId): string | null {
+  const edit = analysis.edit(file);
+  if (!edit) return null;
+  const beat = derive([edit.music, edit.rate], ({ tempo }, fps) =>
+    toNumber(framesPerBeat(tempo, fromRational(fps))),
+  );
+  const bar = derive([edit.music, beat], ({ bar: beats }, frames) =>
+    beats === undefined ? notKnown('the music’s `bar` is not given') : beats * frames,
+  );
+  const frames = (count: number): string => `${Number(count.toFixed(2))} frames`;
+  return table([
+    figureLine('a beat', beat, (count) => `**${frames(count)}**`),
+    figureLine('a bar', bar, frames),
+    figureLine(
+      'the edit',
+      edit.totalFrames,
+      (count) => `${at(count, edit)}, ${framesWords(count)}`,
+    ),
+  ]);
+}
