@@ -8,7 +8,7 @@ import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
 import { openNewPlan } from './new-plan.ts';
 import { Pages } from './pages.ts';
-import { answerFileReads } from './read-file.ts';
+import { answerFileReads, answerPlanFiles } from './read-file.ts';
 import { copyReport } from './report.ts';
 import { RestartUnlessHopeless } from './restarts.ts';
 import { Sheets } from './sheet.ts';
@@ -37,6 +37,7 @@ export const start = async (
       lengths: workspace.getConfiguration('lamella').get('lengths'),
       state: true,
       asksAgain: true,
+      listsPlans: true,
     },
   });
   const sheets = new Sheets(context, client);
@@ -48,6 +49,7 @@ export const start = async (
     status,
     status.follow(client),
     answerFileReads(client),
+    answerPlanFiles(client),
     commands.registerCommand('lamella.newPlan', openNewPlan),
     commands.registerCommand('lamella.openSheet', sheets.show),
     workspace.registerTextDocumentContentProvider(Pages.scheme, pages),

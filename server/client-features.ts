@@ -84,6 +84,8 @@ export interface InitializationOptions {
   readonly lengths?: unknown;
   /** true: the client runs `editor.action.triggerSuggest` behind an item that asks for it. */
   readonly asksAgain?: unknown;
+  /** true: the client answers `lamella/planFiles`. */
+  readonly listsPlans?: unknown;
   /** true: send `lamella/state` after each check. */
   readonly state?: unknown;
 }

@@ -5,6 +5,7 @@ import {
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   ErrorCodes,
+  FileChangeType,
   type InitializeParams,
   type InitializeResult,
   LSPErrorCodes,
@@ -51,7 +52,9 @@ export function startServer(options: SessionOptions): void {
     };
   });
   connection.onInitialized(() => {
-    if (session) register(connection, session);
+    if (!session) return;
+    register(connection, session);
+    session.listPlans();
   });
   connection.onShutdown(() => {
     ended = true;
@@ -141,6 +144,7 @@ export function startServer(options: SessionOptions): void {
   connection.onDidChangeWatchedFiles(
     heard((current, { changes }) => {
       for (const { uri } of changes) current.used.changed(canonicalUri(uri));
+      if (changes.some(({ type }) => type !== FileChangeType.Changed)) current.listPlans();
     }),
   );
   connection.onDidChangeConfiguration(

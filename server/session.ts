@@ -14,6 +14,7 @@ import { Settings } from './settings.ts';
 import { States } from './state.ts';
 import { Upkeep } from './upkeep.ts';
 import { Documents } from './workspace/documents.ts';
+import { PlanFiles } from './workspace/plan-files.ts';
 import { Roots } from './workspace/roots.ts';
 import { UsedFiles } from './workspace/used-files.ts';
 
@@ -38,15 +39,18 @@ export class Session {
   readonly #channel: DiagnosticsChannel;
   readonly #states: States | null;
   readonly #upkeep: Upkeep;
+  readonly #planFiles: PlanFiles;
 
   constructor({ connection, host, createCore }: SessionOptions, params: InitializeParams) {
     this.#connection = connection;
     const client = clientFeatures(params);
+    this.#planFiles = new PlanFiles(connection, optionsOf(params).listsPlans === true);
     const settings = new Settings(optionsOf(params).lengths);
     const roots = new Roots((file) => host.rootOf(file));
     roots.change(foldersOf(params), []);
     const core = createCore({
       rootOf: (file) => roots.of(file),
+      planFiles: () => this.#planFiles.known,
       get lengths() {
         return settings.lengths;
       },
@@ -83,6 +87,11 @@ export class Session {
   /** `file` has another text now, is open or closed. `typed`: the client's own doing. */
   changed(file: FileId, typed: boolean): void {
     this.#upkeep.touch(file, typed);
+  }
+
+  /** The client's folders may hold other plans now. */
+  listPlans(): void {
+    this.#planFiles.ask();
   }
 
   /** All that is shown may be different now: the settings or the folders changed. */

@@ -1,3 +1,4 @@
+import type { FileId } from '../plan/place.ts';
 import type { Say } from '../rules/say.ts';
 import type { Analysis } from './analysis.ts';
 import type { Locator } from './locate.ts';
@@ -9,4 +10,6 @@ export interface Context {
   readonly analysis: Analysis;
   readonly locator: Locator;
   readonly say: Say;
+  /** Plan files that the host knows of, whether or not they were given. */
+  hostFiles(): readonly FileId[];
 }

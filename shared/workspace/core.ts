@@ -33,7 +33,8 @@ export function createCore(options: CoreOptions): Core {
   const analysis = new Analysis(store, options.rootOf);
   const locator = new Locator(store, analysis.entries);
   const say = new Say(() => options.lengths ?? 'mm');
-  const context = { store, analysis, locator, say };
+  const hostFiles = () => options.planFiles?.() ?? [];
+  const context = { store, analysis, locator, say, hostFiles };
   const fixes = new FixMaker(context);
   /** The finding that a located one was made from, for its fixes. */
   const origins = new WeakMap<LocatedFinding, Finding>();

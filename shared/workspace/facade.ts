@@ -156,6 +156,8 @@ export interface Core {
 export interface CoreOptions {
   /** The workspace folder that a file may use others from, as a URI. */
   rootOf(file: FileId): FileId;
+  /** Plan files that there are to use, as far as the host knows. */
+  planFiles?(): readonly FileId[];
   /** Read at each use. */
   readonly lengths?: LengthUnit;
 }

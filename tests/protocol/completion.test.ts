@@ -1,9 +1,9 @@
 /** Completion over a real connection, with the core as it is. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { CompletionItem, CompletionList, InitializeParams } from 'vscode-languageserver';
 import { planTemplate } from '../../shared/assist/template.ts';
 import { createCore } from '../../shared/workspace/core.ts';
-import { connect, PLAN } from './support/client.ts';
+import { connect, PLAN, ROOT } from './support/client.ts';
 
 type Client = Awaited<ReturnType<typeof connect>>;
 
@@ -102,4 +102,33 @@ it('sends an item back as it is where there is nothing to say of it', async () =
   client.open(PLAN, planTemplate());
   const item: CompletionItem = { label: 'not ours' };
   expect(await resolve(client, item)).toEqual(item);
+});
+
+describe('files to use', () => {
+  const KITS = [`${ROOT}/kits/own.shootplan.yaml`, PLAN];
+  const labels = async (client: Client): Promise<string[]> => {
+    const list: CompletionList = await client.connection.sendRequest('textDocument/completion', {
+      textDocument: { uri: PLAN },
+      position: { line: 0, character: 6 },
+    });
+    return list.items.map(({ label }) => label);
+  };
+
+  it('are those that the client says lie in its folders, the plan itself left out', async () => {
+    const client = await connect({
+      createCore,
+      initializationOptions: { listsPlans: true },
+      planFiles: () => KITS,
+    });
+    client.open(PLAN, 'use: []\n');
+    await expect.poll(() => labels(client)).toEqual(['kits/own.shootplan.yaml']);
+  });
+
+  it('are not asked of a client that does not say that it lists them', async () => {
+    const planFiles = vi.fn(() => KITS);
+    const client = await connect({ createCore, planFiles });
+    client.open(PLAN, 'use: []\n');
+    expect(await labels(client)).toEqual([]);
+    expect(planFiles).not.toHaveBeenCalled();
+  });
 });

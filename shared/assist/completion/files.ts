@@ -1,4 +1,4 @@
-/** Plan files that a plan may use: those that the host has given, by their path from this one. */
+/** Plan files that a plan may use: those that the host knows of, by their path from this one. */
 import type { GroupName } from '../../figures/reader.ts';
 import type { FileId } from '../../plan/place.ts';
 import { homeOf, SHARED_GROUPS } from '../../workspace/entry-kinds.ts';
@@ -8,10 +8,11 @@ import type { Where } from './where.ts';
 export function filesToUse({ context, file }: Where): readonly Proposal[] {
   const { store, analysis } = context;
   const used = new Set(analysis.names.uses(file).map(({ target }) => target.ok && target.file));
-  return store.files().flatMap((other): Proposal[] => {
+  const known = new Set([...store.files(), ...context.hostFiles()]);
+  return [...known].flatMap((other): Proposal[] => {
     // What uses this plan can't be used by it, and what defines the same names would be at odds.
-    const isOpen = other !== file && store.state(other).state === 'given' && !used.has(other);
-    if (!isOpen || analysis.names.reaches(other).includes(file)) return [];
+    if (other === file || used.has(other) || analysis.names.reaches(other).includes(file))
+      return [];
     const path = relativePath(file, other);
     if (path === null) return [];
     const counts = groupsOf(context, other);

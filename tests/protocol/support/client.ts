@@ -54,6 +54,8 @@ export interface TestClientOptions<C extends Core = FakeCore> {
   /** How clips are read; left out: they can't be. */
   readonly verifyClips?: Host['verifyClips'];
   readonly createCore?: (options: CoreOptions) => C;
+  /** What the client answers to `lamella/planFiles`. */
+  readonly planFiles?: () => readonly string[];
   /** What the client answers to `workspace/configuration`. */
   readonly settings?: { lengths?: unknown };
 }
@@ -108,7 +110,7 @@ export async function connect<C extends Core = FakeCore>(
   });
   server.listen();
 
-  const heard = listen(connection, options.settings ?? {});
+  const heard = listen(connection, options);
   connection.listen();
   onTestFinished(async () => {
     await connection.sendRequest(ShutdownRequest.type).catch(() => undefined);
@@ -157,7 +159,10 @@ const fromDisk = async (disk: Map<string, string>, file: string): Promise<HostTe
   return text === undefined ? { ok: false, why: 'not-found' } : { ok: true, text };
 };
 
-function listen(connection: ProtocolConnection, settings: { lengths?: unknown }) {
+function listen(
+  connection: ProtocolConnection,
+  options: Pick<TestClientOptions, 'settings' | 'planFiles'>,
+) {
   const published: PublishDiagnosticsParams[] = [];
   const states: StateParams[] = [];
   const logged: string[] = [];
@@ -175,7 +180,8 @@ function listen(connection: ProtocolConnection, settings: { lengths?: unknown })
   connection.onRequest(RegistrationRequest.type, ({ registrations }) => {
     registered.push(...registrations);
   });
-  connection.onRequest(ConfigurationRequest.type, () => [settings]);
+  connection.onRequest(ConfigurationRequest.type, () => [options.settings ?? {}]);
+  connection.onRequest('lamella/planFiles', () => options.planFiles?.() ?? []);
   connection.onRequest(DiagnosticRefreshRequest.type, () => {
     refreshed.diagnostics++;
   });

@@ -1,0 +1,41 @@
+/**
+ * Which plans lie in the client's folders, for a plan that may use them: request
+ * `lamella/planFiles`, answered with their URIs, of a client that said `listsPlans`.
+ */
+import { type Connection, RequestType0 } from 'vscode-languageserver';
+import type { FileId } from '../../shared/plan/place.ts';
+import { canonicalUri } from '../canonical-uri.ts';
+
+const planFiles = new RequestType0<unknown, void>('lamella/planFiles');
+
+/** More than these are no list to choose from. */
+const MOST_FILES = 200;
+
+export class PlanFiles {
+  readonly #connection: Connection;
+  readonly #answers: boolean;
+  #known: readonly FileId[] = [];
+
+  constructor(connection: Connection, answers: boolean) {
+    this.#connection = connection;
+    this.#answers = answers;
+  }
+
+  get known(): readonly FileId[] {
+    return this.#known;
+  }
+
+  /** Asks anew; until the answer is here, what was known stays. */
+  ask(): void {
+    if (!this.#answers) return;
+    this.#connection.sendRequest(planFiles).then(
+      (uris) => {
+        if (!Array.isArray(uris)) return;
+        const texts = uris.filter((uri): uri is string => typeof uri === 'string');
+        this.#known = texts.slice(0, MOST_FILES).map(canonicalUri);
+      },
+      // A client that is gone, or doesn't know the request after all: there is nothing to choose.
+      () => undefined,
+    );
+  }
+}
