@@ -20,7 +20,11 @@ export interface BodySums {
   readonly batteries: number | null;
 }
 
-export function sumsByBody(shots: readonly TakesOfShot[]): readonly BodySums[] {
+export const sumsByBody = (shots: readonly TakesOfShot[]): readonly BodySums[] =>
+  takesByBody(shots).map(sumsOf);
+
+/** The takes of each body, both in the order of the plan. */
+export function takesByBody(shots: readonly TakesOfShot[]): readonly (readonly TakesOfShot[])[] {
   const bodies = new Map<string, TakesOfShot[]>();
   for (const shot of shots) {
     const { file, entry } = shot.body.at;
@@ -29,7 +33,7 @@ export function sumsByBody(shots: readonly TakesOfShot[]): readonly BodySums[] {
     if (others) others.push(shot);
     else bodies.set(key, [shot]);
   }
-  return [...bodies.values()].map(sumsOf);
+  return [...bodies.values()];
 }
 
 /** What of the shots is known, as runs of takes. */

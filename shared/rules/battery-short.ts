@@ -27,7 +27,7 @@ export const batteryShort: PlanRule<TakesOver> = {
       },
     ],
   },
-  check: ({ shots }) => takesOver(shots, 'takeS', ({ body }) => body.battery),
+  check: ({ shots }) => takesOver(shots, 'takeS', (body) => body.battery),
   words: (facts, say) =>
     facts.filled === null
       ? {

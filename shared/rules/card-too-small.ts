@@ -35,7 +35,7 @@ export const cardTooSmall: PlanRule<TakesOver> = {
       },
     ],
   },
-  check: ({ shots }) => takesOver(shots, 'takeBytes', ({ body }) => body.card),
+  check: ({ shots }) => takesOver(shots, 'takeBytes', (body) => body.card),
   words: (facts, say) =>
     facts.filled === null
       ? {

@@ -1,6 +1,6 @@
 /** What a plan's takes come to on one body, against what a card or a battery of it holds. */
-import type { Limit, TakesOfShot } from '../figures/recording.ts';
-import { type BodySums, runsOf, sumsByBody } from '../figures/recording-sums.ts';
+import type { Limit, RecordingBody, TakesOfShot } from '../figures/recording.ts';
+import { runsOf, takesByBody } from '../figures/recording-sums.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { countFilled, totalOf } from '../recording/filling.ts';
@@ -24,23 +24,22 @@ export interface TakesOver {
   readonly wouldFit: number;
 }
 
-export const recordingOf = (shots: readonly ShotSummary[]): readonly BodySums[] =>
-  sumsByBody(shots.flatMap(({ takes }) => takes ?? []));
-
 /** One observation for each body of which the takes need more than one card, or battery, holds. */
 export function takesOver(
   shots: readonly ShotSummary[],
   unit: 'takeS' | 'takeBytes',
-  limitOf: (sums: BodySums) => Limit | null,
+  limitOf: (body: RecordingBody) => Limit | null,
 ): readonly Observation<TakesOver>[] {
-  return recordingOf(shots).flatMap((sums): Observation<TakesOver>[] => {
-    const limit = limitOf(sums);
+  // Only what a limit is known for is summed up: this runs whenever any shot's takes change.
+  return takesByBody(shots.flatMap(({ takes }) => takes ?? [])).flatMap((ofBody) => {
+    const { body } = ofBody[0]!;
+    const limit = limitOf(body);
     if (!limit) return [];
-    const runs = runsOf(sums.shots, unit);
+    const runs = runsOf(ofBody, unit);
     const filled = countFilled(runs, limit.value);
     if (filled !== null && filled <= 1) return [];
     const total = totalOf(runs);
-    const most = largest(sums.shots, unit, filled === null);
+    const most = largest(ofBody, unit, filled === null);
     const each = most[unit]!;
     const rest = total - each * most.takes!;
     const left = limit.value - rest;
@@ -49,16 +48,16 @@ export function takesOver(
       {
         at: most.at,
         facts: {
-          body: sums.body.name,
+          body: body.name,
           total,
           holds: limit.value,
           filled,
           shot: most.shot,
           each,
-          notCounted: sums.shots.length - runs.length,
+          notCounted: ofBody.length - runs.length,
           wouldFit: Math.max(0, Math.floor(left / each)),
         },
-        related: [{ at: limit.at, words: `\`${key}\` of ${sums.body.name}` }],
+        related: [{ at: limit.at, words: `\`${key}\` of ${body.name}` }],
       },
     ];
   });
