@@ -10,6 +10,7 @@ import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
+import { settleShot } from '../assist/settle.ts';
 import { placeInShot, sheetOf, shotAt } from '../assist/sheet.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
@@ -89,6 +90,7 @@ export function createCore(options: CoreOptions): Core {
     hover: (file, position) => hoverAt(context, file, position),
     completions: (file, position) => completionsAt(context, file, position),
     explain: (file, about) => explain(context, file, about),
+    settle: (file, shot) => settleShot(context, file, shot),
     hints: (file, range) => hintsIn(context, file, range),
     colours: (file) => coloursIn(context, file),
     definition: (file, position) => definitionOf(context, file, position),

@@ -14,8 +14,10 @@ import type {
 } from '../assist/located.ts';
 import type { Renaming } from '../assist/navigation/rename.ts';
 import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
+import type { SettledShot } from '../assist/settle.ts';
 import type { TimelineFile, TimelineFormat } from '../assist/timeline.ts';
 import type { CoveredCut } from '../clips/coverage.ts';
+
 import type { ClipReading } from '../clips/facts.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
@@ -88,6 +90,8 @@ export interface Core {
   fixesOf(finding: LocatedFinding): readonly LocatedFix[];
   /** Fixes of the findings that touch `range`. */
   fixesIn(file: FileId, range: Range): readonly OfferedFix[];
+  /** The least change that clears a shot, or why there is none; null: no shot that can be read. */
+  settle(file: FileId, shot: string): SettledShot | null;
   hover(file: FileId, position: Position): Hover | null;
   /** What may be written at `position`; what each is for and would do is told by `explain`. */
   completions(file: FileId, position: Position): Completions;

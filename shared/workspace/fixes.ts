@@ -2,22 +2,20 @@
  * Ways out of a finding. A rule proposes; what is offered has been tried: it removes its finding,
  * adds no error, and what it adds or worsens otherwise is named as its price.
  */
-import type { LocatedEdit, LocatedFix } from '../assist/located.ts';
+import type { LocatedFix } from '../assist/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { readBench } from '../figures/read-bench.ts';
-import type { FileId } from '../plan/place.ts';
-import type { PlanEdit, PlanFix } from '../plan/problem.ts';
+import type { PlanFix } from '../plan/problem.ts';
 import type { Ref } from '../plan/ref.ts';
 import { PLAN_RULES, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/chunk.ts';
-import { toTextEdits } from '../text/edits.ts';
 import type { Context } from './context.ts';
+import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
-import { DUPLICATE_MARK } from './store.ts';
 import type { TextFinding } from './text-findings.ts';
 import { addedOrWorsened, identityOf, tryOut } from './trial.ts';
 
@@ -91,22 +89,8 @@ export class FixMaker {
   }
 
   #fromPlan({ title, price, edits }: PlanFix): LocatedFix {
-    const located = edits.flatMap((edit) => this.#editsOf(edit));
+    const located = edits.flatMap((edit) => locatedEdits(this.#context.store, edit));
     return { title, ...(price !== undefined && { price }), edits: located };
-  }
-
-  #editsOf(edit: PlanEdit): LocatedEdit[] {
-    const file: FileId = edit.op === 'add-entry' ? edit.file : edit.at.file;
-    const text = this.#context.store.text(file);
-    if (!text || (edit.op !== 'add-entry' && edit.at.entry.includes(DUPLICATE_MARK))) return [];
-    return toTextEdits(edit, text).map(({ chunk, span, text: written }) => ({
-      file,
-      range: {
-        start: text.positionOf(chunk, span.start),
-        end: text.positionOf(chunk, span.end),
-      },
-      text: written,
-    }));
   }
 
   /** The fix with its whole price; undefined where it does not do what it says. */

@@ -8,17 +8,26 @@ import type { FileId } from '../plan/place.ts';
 import type { Finding, Severity } from '../rules/rule.ts';
 import { ruleFailed } from '../rules/rule-failed.ts';
 
-export function withSeverities(
-  findings: readonly Finding[],
+/** By rule, where a file says it. */
+export function severitiesIn(
   files: readonly FileId[],
   readerOf: (file: FileId) => PlanReader,
-): readonly Finding[] {
+): ReadonlyMap<string, Severity> {
   const set = new Map<string, Severity>();
   for (const file of files)
     for (const [rule, severity] of ifKnown(readerOf(file).plan('severity')) ?? [])
       if (isKnown(severity) && !set.has(rule)) set.set(rule, severity.value);
   // That a rule broke down is nothing that a plan could wish away.
   set.delete(ruleFailed.name);
+  return set;
+}
+
+export function withSeverities(
+  findings: readonly Finding[],
+  files: readonly FileId[],
+  readerOf: (file: FileId) => PlanReader,
+): readonly Finding[] {
+  const set = severitiesIn(files, readerOf);
   if (set.size === 0) return findings;
   return findings.map((finding) => {
     const severity = set.get(finding.rule);

@@ -46,6 +46,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
     'timeline',
   ],
+  settle: ['rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
   located: ['rules', 'plan', 'text'],
   report: [
     'located',
@@ -71,6 +72,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   ],
   assist: [
     'workspace',
+    'settle',
     'report',
     'located',
     'rules',

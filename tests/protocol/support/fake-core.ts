@@ -91,6 +91,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     references: () => [],
     renamable: () => null,
     rename: () => ({ ok: true, edits: [] }),
+    settle: () => null,
     selection: () => [],
     findEntries: () => [],
     editFigures: () => null,

@@ -1,0 +1,225 @@
+/** "Settle this shot" in words and edits: each change with its reason, or what stands in the way. */
+import type { Bench } from '../figures/bench.ts';
+import { readBench } from '../figures/read-bench.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
+import type { PlanEdit } from '../plan/problem.ts';
+import type { Ref } from '../plan/ref.ts';
+import { ruleNamed } from '../rules/registry.ts';
+import type { Finding } from '../rules/rule.ts';
+import type { Say } from '../rules/say.ts';
+import { type Assignment, changedIn, type LightChoice, placeOf } from '../settle/choice.ts';
+import type { Conflict, Opening } from '../settle/conflict.ts';
+import { isJudged } from '../settle/judged.ts';
+import { type Change, type Settling, settle } from '../settle/settle.ts';
+import type { Context } from '../workspace/context.ts';
+import { locatedEdits } from '../workspace/located-edits.ts';
+import { severitiesIn } from '../workspace/severities.ts';
+import { addedOrWorsened, tryOut } from '../workspace/trial.ts';
+import type { LocatedEdit } from './located.ts';
+
+export interface SettledFinding {
+  readonly rule: string;
+  readonly what: string;
+}
+
+export interface SettledChange {
+  /** In the plan's words: `aperture`, `relight.panel.at.distance`. */
+  readonly setting: string;
+  readonly from: string;
+  readonly to: string;
+  /** What comes back where this alone stays as it is. */
+  readonly because: readonly SettledFinding[];
+}
+
+/** One of the demands that exclude each other: what is left of it at best, and how the shot is set then. */
+export interface SettledDemand extends SettledFinding {
+  readonly at: string;
+}
+
+/** Something outside the settings that would make a way. */
+export interface SettledOpening {
+  readonly what: string;
+  readonly at: string;
+}
+
+export interface SettledShot {
+  readonly shot: string;
+  /** Nothing to settle, settled by `changes`, or no way: `demands` exclude each other. */
+  readonly outcome: 'clear' | 'settled' | 'no-way';
+  readonly changes: readonly SettledChange[];
+  /** Errors and warnings that go. */
+  readonly clears: readonly SettledFinding[];
+  /** What is worth knowing about the shot as it is set then. */
+  readonly leaves: readonly SettledFinding[];
+  /** Errors and warnings that no setting has to do with: they stay. */
+  readonly others: readonly SettledFinding[];
+  readonly demands: readonly SettledDemand[];
+  readonly openings: readonly SettledOpening[];
+  readonly edits: readonly LocatedEdit[];
+}
+
+/** null: there is no such shot, or it can't be read. */
+export function settleShot(context: Context, file: FileId, shot: string): SettledShot | null {
+  const { analysis, say } = context;
+  const id: EntryId = `shots/${shot}`;
+  if (!analysis.shots(file).includes(id)) return null;
+  if (analysis.textFindings(file, id).some(({ severity }) => severity === 'error')) return null;
+  const bench = analysis.bench(file, id);
+  if (!bench) return null;
+  const reader = analysis.reader(file);
+  const files = analysis.names.reaches(file);
+  const severities = severitiesIn(files, (one) => analysis.reader(one));
+  const findings = analysis.shotFindings(file, id);
+  const settling = settle({
+    bench,
+    house: { allow: reader.plan('allow'), severities },
+    findings,
+    relit: (names) => relit(context, file, bench, names),
+    isTaken: (assignment) => isTaken(context, editsFor(context, bench, assignment)),
+  });
+  const severityOf = ({ rule, severity }: Finding) => severities.get(rule) ?? severity;
+  const others = findings.filter(
+    (one) => !isJudged(one.rule) && ['error', 'warning'].includes(severityOf(one)),
+  );
+  return {
+    ...EMPTY,
+    shot,
+    outcome: settling.outcome,
+    others: inWords(others, say),
+    ...said(context, bench, settling),
+  };
+}
+
+const EMPTY = { changes: [], clears: [], leaves: [], demands: [], openings: [], edits: [] };
+
+function said(context: Context, bench: Bench, settling: Settling): Partial<SettledShot> {
+  const { say } = context;
+  switch (settling.outcome) {
+    case 'clear':
+      return {};
+    case 'settled':
+      return {
+        changes: settling.changes.map((change) =>
+          changeWords(bench, settling.assignment, change, say),
+        ),
+        clears: inWords(settling.clears, say),
+        leaves: inWords(settling.leaves, say),
+        edits: editsFor(context, bench, settling.assignment),
+      };
+    case 'no-way':
+      return conflictWords(settling.conflict, say);
+  }
+}
+
+/** The shot's lights as if it named these. */
+function relit(
+  { analysis }: Context,
+  file: FileId,
+  { fields, shot, at }: Bench,
+  names: readonly string[],
+) {
+  const light = {
+    state: 'known' as const,
+    at: fields.light.at,
+    value: names.map((name) => ({
+      state: 'known' as const,
+      value: name as Ref,
+      at: fields.light.at,
+    })),
+  };
+  return readBench(analysis.reader(file), {
+    name: shot,
+    group: 'shots',
+    file,
+    entry: at.entry,
+    fields: { ...fields, light },
+  }).lights;
+}
+
+/** Whether the plan has no more errors and warnings with the edits than without. */
+function isTaken(context: Context, edits: readonly LocatedEdit[]): boolean {
+  if (edits.length === 0) return false;
+  return addedOrWorsened(tryOut(context, edits)).every(
+    ({ severity }) => severity !== 'error' && severity !== 'warning',
+  );
+}
+
+const editsFor = (
+  { store }: Context,
+  bench: Bench,
+  assignment: Assignment,
+): readonly LocatedEdit[] =>
+  changedIn(assignment).flatMap((setting) => {
+    const { text } = assignment[setting];
+    const at = placeOf(bench, setting);
+    const edit: PlanEdit =
+      setting === 'light' && assignment.light.stood
+        ? { op: 'set', at: { ...bench.at, path: stoodPath(assignment.light) }, text }
+        : { op: 'set', at, text };
+    return locatedEdits(store, edit);
+  });
+
+const stoodPath = ({ stood }: LightChoice): readonly string[] => [
+  'relight',
+  stood?.light ?? '',
+  'at',
+  'distance',
+];
+
+function changeWords(
+  bench: Bench,
+  { light }: Assignment,
+  { setting, from, to, because }: Change,
+  say: Say,
+): SettledChange {
+  const reasons = inWords(because, say);
+  if (setting !== 'light' || !light.stood)
+    return { setting, from: from || 'not given', to, because: reasons };
+  const now = bench.lights.known
+    ? bench.lights.value.find(({ name }) => name === light.stood?.light)
+    : undefined;
+  const at = now && ifKnown(now.fields.at);
+  const distance = at && ifKnown(at.distance);
+  return {
+    setting: stoodPath(light).join('.'),
+    from: distance === undefined ? 'not given' : `${Math.round(distance)} mm`,
+    to,
+    because: reasons,
+  };
+}
+
+const inWords = (findings: readonly Finding[], say: Say): readonly SettledFinding[] =>
+  findings.map(({ rule, facts }) => ({
+    rule,
+    what: ruleNamed(rule)?.words(facts, say).what ?? rule,
+  }));
+
+function conflictWords({ demands, openings }: Conflict, say: Say): Partial<SettledShot> {
+  return {
+    demands: demands.flatMap(({ finding, assignment }) =>
+      inWords([finding], say).map((one) => ({ ...one, at: settingWords(assignment) })),
+    ),
+    openings: openings.map((opening) => ({
+      what: openingWords(opening, say),
+      at: settingWords(opening.assignment),
+    })),
+  };
+}
+
+const openingWords = (opening: Opening, say: Say): string =>
+  opening.kind === 'field'
+    ? `a field of ${say.length(opening.fieldMm)}`
+    : `${say.stops(opening.stops)} more light`;
+
+/** "f/16, 1/50 s, ISO 800, tilted 4 deg". */
+function settingWords({ aperture, shutter, iso, tilt, light }: Assignment): string {
+  const said = [
+    aperture.text,
+    shutter.text,
+    typeof iso.value === 'number' ? `ISO ${iso.text}` : 'ISO auto',
+    tilt.value ? `tilted ${tilt.text}` : '',
+    light.moved === 0 ? '' : light.stood ? `${light.stood.light} at ${light.text}` : light.text,
+  ];
+  return said.filter((part) => part !== '').join(', ');
+}

@@ -1,0 +1,127 @@
+/**
+ * Why nothing settles a shot: the fewest demands that exclude each other, how little of each would
+ * have to be given up, and what opens the way instead. All of it is tried, none concluded.
+ */
+import { type Bench, substitute } from '../figures/bench.ts';
+import { derive } from '../figures/figure.ts';
+import type { Finding } from '../rules/rule.ts';
+import type { Assignment } from './choice.ts';
+import { type Judge, sizeOf } from './judge.ts';
+import { JUDGED_RULES, type Judged } from './judged.ts';
+import { brighter } from './lights.ts';
+import type { Found, Search } from './search.ts';
+
+/** One of the demands that exclude each other. */
+export interface Demand {
+  readonly rule: Judged;
+  /** What is left of it where the others are met: as little as can be. */
+  readonly finding: Finding;
+  /** How the shot is set then. */
+  readonly assignment: Assignment;
+}
+
+export type Opening =
+  | { readonly kind: 'field'; readonly fieldMm: number; readonly assignment: Assignment }
+  | { readonly kind: 'light'; readonly stops: number; readonly assignment: Assignment };
+
+export interface Conflict {
+  readonly demands: readonly Demand[];
+  readonly openings: readonly Opening[];
+}
+
+/** A search set up anew for another bench. */
+export type SearchOf = (bench: Bench) => Search;
+
+/** How much of a demand has to be given up is narrowed down to about a tenth of it. */
+const NARROWINGS = 4;
+/** Frames this much wider are tried. */
+const WIDER = [1.1, 1.25, 1.5, 2, 3];
+/** Stops of more light that are tried. */
+const MORE_LIGHT = [1, 2, 3, 4];
+
+export function conflictOf(
+  bench: Bench,
+  judge: Judge,
+  search: Search,
+  rules: readonly Judged[],
+  searchOf: SearchOf,
+): Conflict {
+  const core = smallest(judge, search, rules);
+  const demands = core.flatMap((rule): readonly Demand[] => {
+    const found = mildest(judge, search, core, rule);
+    const verdict = found && judge.verdict(rule, found.assignment);
+    return verdict ? [{ rule, finding: verdict.finding, assignment: found.assignment }] : [];
+  });
+  return {
+    demands,
+    openings: [...byField(bench, rules, searchOf), ...byLight(bench, core, rules, searchOf)],
+  };
+}
+
+/** Rules that can't all be met, of which any but one can. */
+function smallest(judge: Judge, search: Search, rules: readonly Judged[]): readonly Judged[] {
+  let core: readonly Judged[] = [];
+  for (;;) {
+    const found = search.least(core);
+    if (!found) break;
+    const next = rules.find(
+      (rule) => !core.includes(rule) && judge.objects(rule, found.assignment),
+    );
+    if (next === undefined) break;
+    core = [...core, next];
+  }
+  for (const rule of core) {
+    const without = core.filter((other) => other !== rule);
+    if (!search.least(without)) core = without;
+  }
+  return JUDGED_RULES.filter((rule) => core.includes(rule));
+}
+
+/** The least of `rule` that is left where the others are met. */
+function mildest(
+  judge: Judge,
+  search: Search,
+  core: readonly Judged[],
+  rule: Judged,
+): Found | null {
+  let best = search.least(core.filter((other) => other !== rule));
+  let low = 0;
+  for (let step = 0; step < NARROWINGS && best; step++) {
+    const verdict = judge.verdict(rule, best.assignment);
+    const high = verdict && sizeOf(verdict.finding);
+    if (high === undefined || high === null || !(high > low)) break;
+    const middle = (low + high) / 2;
+    const milder = search.least(core, { tolerated: new Map([[rule, middle]]) });
+    if (milder) best = milder;
+    else low = middle;
+  }
+  return best;
+}
+
+function byField(bench: Bench, rules: readonly Judged[], searchOf: SearchOf): readonly Opening[] {
+  const { field } = bench.fields;
+  if (field.state !== 'known') return [];
+  for (const times of WIDER) {
+    const fieldMm = Number((field.value * times).toPrecision(2));
+    const wider = substitute(bench, {
+      wantedMagnification: derive([bench.wantedMagnification], (m) => (m * field.value) / fieldMm),
+    });
+    const found = searchOf(wider).least(rules);
+    if (found) return [{ kind: 'field', fieldMm, assignment: found.assignment }];
+  }
+  return [];
+}
+
+function byLight(
+  bench: Bench,
+  core: readonly Judged[],
+  rules: readonly Judged[],
+  searchOf: SearchOf,
+): readonly Opening[] {
+  if (!core.includes('exposure-off') && !core.includes('iso-out-of-range')) return [];
+  for (const stops of MORE_LIGHT) {
+    const found = searchOf(brighter(bench, stops)).least(rules);
+    if (found) return [{ kind: 'light', stops, assignment: found.assignment }];
+  }
+  return [];
+}

@@ -1,0 +1,67 @@
+/**
+ * The window of tilts at an aperture: the mirror sets the least, the depth the greatest, and the
+ * light both, as far as it fills the frame at all; all are figures. A tilt is chosen inside it, not
+ * in the dead band of the rule that guards it; the present one may stay where no rule objects. A
+ * rule that the plan accepts or makes quiet bounds nothing.
+ */
+import type { ShotFigures } from '../figures/shot-figures.ts';
+import { type Assignment, type Choice, isPresent } from './choice.ts';
+import type { Judge } from './judge.ts';
+import type { Judged } from './judged.ts';
+
+/** Rounding of a tenth of a degree in radians. */
+const ROUNDING = 1e-9;
+
+type Span = readonly [least: number, greatest: number];
+
+const ANY: Span = [0, Number.POSITIVE_INFINITY];
+
+/** By the rule that guards it. */
+const BOUNDS: Readonly<Record<string, (figures: ShotFigures) => Span>> = {
+  'lens-in-the-mirror': ({ leastTiltRad: least }) =>
+    least.known ? [least.value, Number.POSITIVE_INFINITY] : ANY,
+  'depth-short': ({ greatestTiltByDepthRad: greatest }) =>
+    greatest.known ? [0, greatest.value] : ANY,
+  'source-too-small': ({ litTiltsRad: lit }) =>
+    lit.known && lit.value.greatestRad > lit.value.leastRad
+      ? [lit.value.leastRad, lit.value.greatestRad]
+      : ANY,
+};
+
+const BOUNDING: readonly Judged[] = Object.keys(BOUNDS);
+
+type IsInside = (aperture: Choice<number>, tilt: Choice<number>) => boolean;
+
+export class TiltWindow {
+  readonly #judge: Judge;
+  readonly #present: Assignment;
+  readonly #known = new Map<Choice<number>, ReadonlyMap<Judged, Span>>();
+
+  constructor(judge: Judge, present: Assignment) {
+    this.#judge = judge;
+    this.#present = present;
+  }
+
+  /** The window that these rules leave. */
+  of(rules: readonly Judged[]): IsInside {
+    const bounding = BOUNDING.filter((rule) => rules.includes(rule) && this.#judge.isPlain(rule));
+    return (aperture, tilt) => {
+      if (isPresent(tilt)) return true;
+      const size = Math.abs(tilt.value);
+      const spans = this.#spansAt(aperture);
+      return bounding.every((rule) => {
+        const [least, greatest] = spans.get(rule) ?? ANY;
+        return size >= least - ROUNDING && size <= greatest + ROUNDING;
+      });
+    };
+  }
+
+  #spansAt(aperture: Choice<number>): ReadonlyMap<Judged, Span> {
+    const before = this.#known.get(aperture);
+    if (before) return before;
+    const { figures } = this.#judge.view({ ...this.#present, aperture });
+    const spans = new Map(BOUNDING.map((rule) => [rule, BOUNDS[rule]!(figures)]));
+    this.#known.set(aperture, spans);
+    return spans;
+  }
+}

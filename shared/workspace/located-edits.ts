@@ -1,0 +1,20 @@
+/** Edits of a plan, said by place, as edits of its text. */
+import type { LocatedEdit } from '../assist/located.ts';
+import type { PlanEdit } from '../plan/problem.ts';
+import { toTextEdits } from '../text/edits.ts';
+import { DUPLICATE_MARK, type Store } from './store.ts';
+
+/** Empty where the text is not there, or the name stands twice. */
+export function locatedEdits(store: Store, edit: PlanEdit): LocatedEdit[] {
+  const file = edit.op === 'add-entry' ? edit.file : edit.at.file;
+  const text = store.text(file);
+  if (!text || (edit.op !== 'add-entry' && edit.at.entry.includes(DUPLICATE_MARK))) return [];
+  return toTextEdits(edit, text).map(({ chunk, span, text: written }) => ({
+    file,
+    range: {
+      start: text.positionOf(chunk, span.start),
+      end: text.positionOf(chunk, span.end),
+    },
+    text: written,
+  }));
+}

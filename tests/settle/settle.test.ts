@@ -1,0 +1,140 @@
+/**
+ * A shot is settled wherever trying out every third stop settles it, by the same change or a lesser
+ * one; and what is offered, applied to the text, clears it.
+ */
+import fc from 'fast-check';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { SettledShot } from '../../shared/assist/settle.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
+import { manyRuns } from '../support/runs.ts';
+import { exhaustive, isLess, OF_SETTINGS, type Settled } from './support/exhaustive.ts';
+
+const RUNS = manyRuns(30);
+
+const FROST: Readonly<Record<string, readonly string[]>> = {
+  'shots/frost/field': ['40 mm', '50 mm', '60 mm', '80 mm'],
+  'shots/frost/aperture': ['f/2.8', 'f/4', 'f/8', 'f/11', 'f/16', 'f/22', 'f/32', 'f/64'],
+  'shots/frost/shutter': ['1/50 s', '1/100 s', '1/80 s', '1/15 s', '180 deg', '1/500 s'],
+  'shots/frost/iso': ['100', '400', '1250', '6400', '51200', 'auto'],
+  'shots/frost/light': ['[panel]', '[bulb]', '[panel, bulb]'],
+  'shots/frost/flow': ['1 mm/s', '4 mm/s', '12 mm/s'],
+  'shots/frost/rig': ['bench', 'stacked'],
+  'subjects/frost-plate/depth': ['0.3 mm', '1.5 mm', '3 mm', '6 mm', '20 mm'],
+  'deliver/size': ['1920 x 1080', '3840 x 2160'],
+};
+const SKIN: Readonly<Record<string, readonly string[]>> = {
+  'shots/skin/field': ['34 mm', '38 mm', '48 mm', '80 mm'],
+  'shots/skin/aperture': ['f/4', 'f/8', 'f/11', 'f/22', 'f/32'],
+  'shots/skin/iso': ['100', '400', '1600', '12800'],
+  'shots/skin/tilt': ['1 deg', '3 deg', '-4 deg', '8 deg', '12 deg'],
+  'shots/skin/flow': ['0.5 mm/s', '5 mm/s'],
+  'shots/skin/shutter': ['1/50 s', '1/25 s', '1/200 s'],
+};
+
+const planWith = (choices: Readonly<Record<string, readonly string[]>>) =>
+  fc
+    .uniqueArray(fc.constantFrom(...Object.keys(choices)), { minLength: 1, maxLength: 4 })
+    .chain((places) =>
+      fc.tuple(
+        ...places.map((place) =>
+          fc.constantFrom(...choices[place]!).map((value) => [place, value] as const),
+        ),
+      ),
+    )
+    .map((pairs) => Object.fromEntries(pairs));
+
+const counts = { clear: 0, settled: 0, 'no-way': 0 };
+
+const loudIn = (core: Core, shot: string) =>
+  core
+    .findings(PLAN)
+    .filter(
+      (one) =>
+        one.shot === shot &&
+        OF_SETTINGS.has(one.rule) &&
+        (one.severity === 'error' || one.severity === 'warning'),
+    );
+
+const number = (text: string): number => Number(/-?[\d.]+/.exec(text.replace(/^f\//, ''))?.[0]);
+
+const seconds = (text: string): number =>
+  text.endsWith('deg')
+    ? number(text) / 360 / 25
+    : text.startsWith('1/')
+      ? 1 / number(text.slice(2))
+      : number(text);
+
+/** What a settled shot was changed by, from what it says. */
+function costOf({ changes, leaves }: SettledShot): Settled {
+  const moved = changes.map(({ setting, from, to }) => {
+    switch (setting) {
+      case 'aperture':
+        return 2 * Math.abs(Math.log2(number(to) / number(from)));
+      case 'shutter':
+        return Math.abs(Math.log2(seconds(to) / seconds(from)));
+      case 'iso':
+        return Math.abs(Math.log2(number(to) / number(from)));
+      case 'tilt':
+        return Math.abs(number(to) - number(from));
+      default:
+        return setting.endsWith('distance')
+          ? 2 * Math.abs(Math.log2(number(to) / number(from)))
+          : 1;
+    }
+  });
+  return {
+    settings: changes.length,
+    exposedRight: leaves.every(({ rule }) => rule !== 'exposure-off'),
+    moved: moved.reduce((sum, one) => sum + one, 0),
+  };
+}
+
+function check(shot: string, change: Readonly<Record<string, string>>): void {
+  const text = changed(EXAMPLE_PLAN, change);
+  const core = coreWith(text);
+  const what = `${JSON.stringify(change)}: ${shot}`;
+  const settled = core.settle(PLAN, shot);
+  expect(settled, what).not.toBeNull();
+  counts[settled!.outcome]++;
+  const loud = loudIn(core, shot);
+  if (settled!.outcome === 'clear') {
+    expect(loud, what).toEqual([]);
+    return;
+  }
+  expect(loud.length, what).toBeGreaterThan(0);
+  const best = exhaustive(text, shot);
+  if (settled!.outcome === 'no-way') {
+    expect(best, `${what}: there is a way`).toBeNull();
+    expect(settled!.demands.length, what).toBeGreaterThan(0);
+    return;
+  }
+  const said = `${what}: ${JSON.stringify(settled!.changes)}`;
+  expect(loudIn(coreWith(applied(text, settled!.edits)), shot), said).toEqual([]);
+  for (const { because } of settled!.changes) expect(because.length, said).toBeGreaterThan(0);
+  if (best)
+    expect(isLess(best, costOf(settled!)), `${said} against ${JSON.stringify(best)}`).toBe(false);
+}
+
+describe('a settled shot', () => {
+  it.each([
+    ['frost', FROST],
+    ['skin', SKIN],
+  ])(
+    'of %s is the least change that every third stop has',
+    (shot, choices) => {
+      fc.assert(
+        fc.property(planWith(choices), (change) => check(shot, change)),
+        { numRuns: RUNS },
+      );
+    },
+    3_600_000,
+  );
+
+  afterAll(() => {
+    console.log(`Shots settled: ${JSON.stringify(counts)}`);
+    for (const [outcome, count] of Object.entries(counts))
+      expect(count, `shots that were ${outcome}`).toBeGreaterThan(0);
+  });
+});
