@@ -11,6 +11,7 @@ import { Pages } from './pages.ts';
 import { answerFileReads, answerPlanFiles } from './read-file.ts';
 import { copyReport } from './report.ts';
 import { RestartUnlessHopeless } from './restarts.ts';
+import { type ShotToSettle, settleShot } from './settle.ts';
 import { Sheets } from './sheet.ts';
 import { StatusItem } from './status.ts';
 import { ClipFindings } from './verify.ts';
@@ -36,6 +37,7 @@ export const start = async (
     initializationOptions: {
       lengths: workspace.getConfiguration('lamella').get('lengths'),
       state: true,
+      settling: true,
       asksAgain: true,
       listsPlans: true,
     },
@@ -56,6 +58,9 @@ export const start = async (
     clips,
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
     commands.registerCommand('lamella.verifyClips', () => clips.verify(client, pages)),
+    commands.registerCommand('lamella.settleShot', (shot?: ShotToSettle) =>
+      settleShot(client, shot),
+    ),
     commands.registerCommand('lamella.copyReport', () => copyReport(context, client)),
     commands.registerCommand('lamella.showLog', () => log.show()),
     commands.registerCommand('lamella.restart', async () => {

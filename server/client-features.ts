@@ -32,6 +32,8 @@ export interface ClientFeatures {
   readonly markdown: boolean;
   /** What it makes of what may be written at a caret. */
   readonly completion: CompletionFeatures;
+  /** It has a command that shows how a shot is settled before it applies it. */
+  readonly showsSettling: boolean;
   /** It asked for `lamella/state`. */
   readonly wantsState: boolean;
 }
@@ -62,6 +64,7 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
     preparesRename: textDocument.rename?.prepareSupport === true,
     completion: completionFeatures(params),
     markdown: (textDocument.hover?.contentFormat ?? []).includes(MarkupKind.Markdown),
+    showsSettling: optionsOf(params).settling === true,
     wantsState: optionsOf(params).state === true,
   };
 }
@@ -86,6 +89,8 @@ export interface InitializationOptions {
   readonly asksAgain?: unknown;
   /** true: the client answers `lamella/planFiles`. */
   readonly listsPlans?: unknown;
+  /** true: name the command `lamella.settleShot` in code actions. */
+  readonly settling?: unknown;
   /** true: send `lamella/state` after each check. */
   readonly state?: unknown;
 }

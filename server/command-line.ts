@@ -13,6 +13,7 @@ import { figures } from './commands/figures.ts';
 import { helpOf, overview } from './commands/help.ts';
 import { nearest, WrongUse } from './commands/options.ts';
 import { report } from './commands/report.ts';
+import { settle } from './commands/settle.ts';
 import { sheet } from './commands/sheet.ts';
 import { timeline } from './commands/timeline.ts';
 import { verify } from './commands/verify.ts';
@@ -26,6 +27,7 @@ const COMMANDS: readonly Command[] = [
   verify,
   explain,
   report,
+  settle,
 ];
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */

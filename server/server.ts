@@ -31,6 +31,7 @@ import {
   rename,
   selections,
 } from './handlers/navigation.ts';
+import { type SettleAnswer, type SettleParams, settleAnswer } from './handlers/settle.ts';
 import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
 import { symbols } from './handlers/symbols.ts';
 import { type VerifiedInEditor, verifyInEditor } from './handlers/verify.ts';
@@ -237,6 +238,12 @@ export function startServer(options: SessionOptions): void {
         await current.used.ready(file);
         return verifyInEditor(current, options.host, file, token);
       },
+    ),
+  );
+  connection.onRequest<SettleAnswer | null, never>(
+    'lamella/settle',
+    about<SettleParams, SettleAnswer | null>(null, ({ core, client, documents }, file, { shot }) =>
+      settleAnswer(core, client, documents, file, shot),
     ),
   );
   connection.onRequest(

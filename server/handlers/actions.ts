@@ -1,10 +1,16 @@
-import { type CodeAction, CodeActionKind, type CodeActionParams } from 'vscode-languageserver';
+import {
+  type CodeAction,
+  CodeActionKind,
+  type CodeActionParams,
+  CodeActionTriggerKind,
+} from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
 import type { Core, OfferedFix } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import { SOURCE } from '../diagnostics/to-lsp.ts';
 import type { Documents } from '../workspace/documents.ts';
 import { FIX_ALL, fixAll } from './fix-all.ts';
+import { settleAction } from './settle.ts';
 import { workspaceEdit } from './workspace-edit.ts';
 
 export function actions(
@@ -31,6 +37,10 @@ export function actions(
         ...(client.preferredActions && isOnlyWay(fix, offered) && { isPreferred: true }),
       });
   }
+  // Asked for by hand: what it takes to look is not for every move of the cursor.
+  const isInvoked = context.triggerKind !== CodeActionTriggerKind.Automatic;
+  if (wants(CodeActionKind.RefactorRewrite) && (client.showsSettling || isInvoked))
+    found.push(...settleAction(core, client, documents, file, range.start));
   // Only where it is asked for: nobody expects the whole file to change from a single value.
   if (context.only?.some((only) => covers(only, FIX_ALL))) {
     const edits = fixAll(core, file);

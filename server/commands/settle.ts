@@ -1,0 +1,58 @@
+import { print } from '../../shared/report/json.ts';
+import { settledText } from '../../shared/report/settle-text.ts';
+import {
+  COULD_NOT_RUN,
+  type Command,
+  FORMAT_HELP,
+  FORMATS,
+  FOUND,
+  LENGTHS,
+  LENGTHS_HELP,
+  NOTHING_FOUND,
+  ROOT_HELP,
+} from './command.ts';
+import { openPlan } from './open-plan.ts';
+import { nearest, parseOptions, WrongUse } from './options.ts';
+
+const OPTIONS = {
+  shot: { value: 'shot’s name' },
+  format: { oneOf: FORMATS },
+  root: { value: 'folder' },
+  lengths: { oneOf: LENGTHS },
+};
+
+export const settle: Command = {
+  name: 'settle',
+  usage: ['lamella settle FILE --shot NAME [options]'],
+  about:
+    'Looks for the least change of aperture, shutter, ISO, tilt and light that clears a shot, with the reason for each; where there is none, says which demands exclude each other. Changes nothing.',
+  options: [['--shot NAME', 'The shot.'], FORMAT_HELP, ROOT_HELP, LENGTHS_HELP],
+  async run(args, surroundings) {
+    const parsed = parseOptions(args, OPTIONS);
+    const { terminal } = surroundings;
+    const { shot, format } = parsed.options;
+    if (typeof shot !== 'string') throw new WrongUse('settle needs --shot NAME.');
+    const opened = await openPlan('settle', parsed, surroundings);
+    if (opened === null) return COULD_NOT_RUN;
+    const { plans, id, file } = opened;
+    const names = [...plans.core.figures(id).keys()];
+    if (!names.includes(shot)) {
+      const near = nearest(shot, names);
+      throw new WrongUse(
+        `${file} has no shot "${shot}".${near ? ` Did you mean ${near}?` : ` Its shots: ${names.join(', ')}.`}`,
+      );
+    }
+    const settled = plans.core.settle(id, shot);
+    if (settled === null) {
+      terminal.err(`lamella: ${shot} can't be read; see: lamella check ${file}\n`);
+      return COULD_NOT_RUN;
+    }
+    const { edits: _, ...said } = settled;
+    terminal.out(
+      format === 'json'
+        ? print({ version: 1, file: plans.nameOf(id), ...said })
+        : settledText(settled, terminal.colour),
+    );
+    return settled.outcome === 'no-way' ? FOUND : NOTHING_FOUND;
+  },
+};

@@ -1,0 +1,43 @@
+/** "Settle this shot" as people read it: in a terminal, and before it is applied in an editor. */
+import type { SettledFinding, SettledShot } from '../assist/settle.ts';
+import { inertLine } from './inert.ts';
+import { type Paint, painter } from './paint.ts';
+
+/** In one line. */
+export function settledTitle({ shot, outcome, changes }: SettledShot): string {
+  if (outcome === 'clear') return `Nothing that a setting of ${shot} could clear.`;
+  if (outcome === 'no-way') return `No setting of ${shot} meets all that it asks for.`;
+  const count = changes.length === 1 ? 'one setting' : `${changes.length} settings`;
+  return `${shot} is settled by changing ${count}.`;
+}
+
+/** The rest, a line each. */
+export function settledLines(settled: SettledShot, paint: Paint = (_, text) => text): string[] {
+  const { changes, leaves, others, demands, openings } = settled;
+  const rows = changes.flatMap(({ setting, from, to, because }) => [
+    `${paint('heading', inertLine(setting))}: ${inertLine(from)} \u2192 ${inertLine(to)}`,
+    ...because.map(({ what }) => `  else: ${inertLine(what)}`),
+  ]);
+  const excluding = demands.map(
+    ({ what, at }) => `${inertLine(what)} At best, with ${inertLine(at)}.`,
+  );
+  const open = openings.map(({ what, at }) => `${inertLine(what)}, with ${inertLine(at)}`);
+  return [
+    ...rows,
+    ...titled('These exclude each other:', excluding),
+    ...titled('What would open it:', open),
+    ...titled('Still to be said of it then:', leaves.map(whatOf)),
+    ...titled('No setting has to do with:', others.map(whatOf)),
+  ];
+}
+
+const whatOf = ({ what }: SettledFinding): string => inertLine(what);
+
+const titled = (title: string, rows: readonly string[]): string[] =>
+  rows.length === 0 ? [] : [title, ...rows.map((row) => `  ${row}`)];
+
+export function settledText(settled: SettledShot, colour: boolean): string {
+  const paint = painter(colour);
+  const lines = settledLines(settled, paint).map((line) => `  ${line}`);
+  return `${[paint('heading', inertLine(settledTitle(settled))), ...lines].join('\n')}\n`;
+}

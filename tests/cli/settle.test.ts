@@ -1,0 +1,57 @@
+/** `lamella settle` as it is shipped. */
+import { describe, expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { lamella } from '../published/support/command-line.ts';
+import { changed } from '../support/plans.ts';
+
+const NAME = 'a.shootplan.yaml';
+
+const settle = (text: string, ...args: readonly string[]) =>
+  lamella(['settle', NAME, ...args], { [NAME]: text });
+
+describe('settle', () => {
+  it('says the least change and its reason, and changes nothing', () => {
+    const dark = changed(EXAMPLE_PLAN, { 'shots/frost/iso': '200' });
+    const { status, out, err } = settle(dark, '--shot', 'frost');
+    expect({ status, err }).toEqual({ status: 0, err: '' });
+    expect(out).toMatch(/^frost is settled by changing one setting\.\n {2}iso: 200 \u2192 1000\n/);
+    const json = JSON.parse(settle(dark, '--shot', 'frost', '--format', 'json').out);
+    expect(json).toMatchObject({
+      version: 1,
+      file: NAME,
+      shot: 'frost',
+      outcome: 'settled',
+      changes: [{ setting: 'iso', from: '200', to: '1000', because: [{ rule: 'exposure-off' }] }],
+    });
+    expect(json.edits).toBeUndefined();
+  });
+
+  it('says which demands exclude each other where nothing settles it, with status 1', () => {
+    const deep = changed(EXAMPLE_PLAN, {
+      'subjects/frost-plate/depth': '60 mm',
+      'shots/frost/field': '40 mm',
+    });
+    const { status, out } = settle(deep, '--shot', 'frost');
+    expect(status).toBe(1);
+    expect(out).toMatch(/^No setting of frost meets all that it asks for\.\n/);
+    expect(out).toContain('These exclude each other:');
+    expect(out).toMatch(/Depth is .*, frost-plate needs 60 mm\. At best, with f\//);
+  });
+
+  it('has nothing to say of a shot that is clear', () => {
+    const { status, out } = settle(EXAMPLE_PLAN, '--shot', 'frost');
+    expect({ status, out }).toEqual({
+      status: 0,
+      out: 'Nothing that a setting of frost could clear.\n',
+    });
+  });
+
+  it.each([
+    [[], /needs --shot NAME/],
+    [['--shot', 'frosd'], /Did you mean frost\?/],
+  ])('%s is wrong use', (args, said) => {
+    const { status, err } = settle(EXAMPLE_PLAN, ...args);
+    expect(status).toBe(2);
+    expect(err).toMatch(said);
+  });
+});

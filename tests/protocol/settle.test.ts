@@ -1,0 +1,70 @@
+/** How a shot is settled, offered in its text: shown first where the client can, else in one edit. */
+import { describe, expect, it } from 'vitest';
+import type { CodeAction, WorkspaceEdit } from 'vscode-languageserver';
+import type { SettleAnswer } from '../../server/handlers/settle.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import { applied, changed, findingsOf } from '../support/plans.ts';
+import { at, connect, PLAN } from './support/client.ts';
+
+const DARK = changed(EXAMPLE_PLAN, { 'shots/frost/iso': '200' });
+const line = DARK.split('\n').indexOf('    iso: 200');
+const textDocument = { uri: PLAN };
+const capabilities = {
+  textDocument: { codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } } },
+};
+
+async function opened(initializationOptions = {}) {
+  const client = await connect({ createCore, capabilities, initializationOptions });
+  client.open(PLAN, DARK);
+  const actions = (triggerKind: 1 | 2, where = at(line, 9)) =>
+    client.connection.sendRequest<CodeAction[]>('textDocument/codeAction', {
+      textDocument,
+      range: where,
+      context: { diagnostics: [], only: ['refactor.rewrite'], triggerKind },
+    });
+  return { client, actions };
+}
+
+const editsIn = ({ changes = {} }: WorkspaceEdit) =>
+  (changes[PLAN] ?? []).map(({ range, newText }) => ({ range, text: newText }));
+
+describe('settling', () => {
+  it('is named as a command to clients that have it, and only in a shot that needs it', async () => {
+    const { actions } = await opened({ settling: true });
+    const [action, ...others] = await actions(2);
+    expect(others).toEqual([]);
+    expect(action).toMatchObject({
+      kind: 'refactor.rewrite',
+      command: { command: 'lamella.settleShot', arguments: [{ uri: PLAN, shot: 'frost' }] },
+    });
+    expect(action!.edit).toBeUndefined();
+    const skin = DARK.split('\n').indexOf('  skin:');
+    expect(await actions(2, at(skin, 3))).toEqual([]);
+    expect(await actions(2, at(0, 0))).toEqual([]);
+  });
+
+  it('is one edit to others, that says what it changes; not on every move of the cursor', async () => {
+    const { actions } = await opened();
+    expect(await actions(2)).toEqual([]);
+    const [action] = await actions(1);
+    expect(action!.title).toMatch(/^Settle frost by its settings: iso 200 to 1000$/);
+    const after = applied(DARK, editsIn(action!.edit!));
+    expect(findingsOf(after).filter(({ severity }) => severity === 'warning')).toEqual([]);
+  });
+
+  it('says what it would change and why, before it does', async () => {
+    const { client } = await opened({ settling: true });
+    const ask = (shot: string) =>
+      client.connection.sendRequest<SettleAnswer | null>('lamella/settle', { textDocument, shot });
+    const answer = await ask('frost');
+    expect(answer!.title).toBe('frost is settled by changing one setting.');
+    expect(answer!.lines[0]).toBe('iso: 200 \u2192 1000');
+    expect(answer!.lines[1]).toMatch(/^ {2}else: The shot is \d\.\d+ stops too dark\.$/);
+    expect(editsIn(answer!.edit!)).toHaveLength(1);
+    const clear = await ask('skin');
+    expect(clear).toMatchObject({ title: expect.stringMatching(/^Nothing/) });
+    expect(clear!.edit).toBeUndefined();
+    expect(await ask('nobody')).toBeNull();
+  });
+});
