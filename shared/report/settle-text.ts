@@ -1,5 +1,5 @@
 /** "Settle this shot" as people read it: in a terminal, and before it is applied in an editor. */
-import type { SettledFinding, SettledShot } from '../assist/settle.ts';
+import type { SettledFinding, SettledShot } from '../assist/settled.ts';
 import { inertLine } from './inert.ts';
 import { type Paint, painter } from './paint.ts';
 

@@ -14,7 +14,7 @@ import type {
 } from '../assist/located.ts';
 import type { Renaming } from '../assist/navigation/rename.ts';
 import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
-import type { SettledShot } from '../assist/settle.ts';
+import type { SettledShot } from '../assist/settled.ts';
 import type { TimelineFile, TimelineFormat } from '../assist/timeline.ts';
 import type { CoveredCut } from '../clips/coverage.ts';
 

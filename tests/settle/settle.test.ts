@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { SettledShot } from '../../shared/assist/settle.ts';
+import type { SettledShot } from '../../shared/assist/settled.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 import { applied, changed, coreWith, PLAN } from '../support/plans.ts';

@@ -105,6 +105,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
 const ELSEWHERE: Readonly<Record<string, string>> = {
   'shared/assist/located.ts': 'located',
   'shared/assist/words.ts': 'located',
+  'shared/assist/settled.ts': 'located',
   'shared/workspace/core.ts': 'top',
   'shared/workspace/facade.ts': 'top',
 };
