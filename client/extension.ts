@@ -14,6 +14,7 @@ import { RestartUnlessHopeless } from './restarts.ts';
 import { type ShotToSettle, settleShot } from './settle.ts';
 import { Sheets } from './sheet.ts';
 import { StatusItem } from './status.ts';
+import { exportTimeline } from './timeline.ts';
 import { ClipFindings } from './verify.ts';
 
 /** Also the prefix of the settings: the client reads `lamella.trace.server` by it. */
@@ -61,6 +62,7 @@ export const start = async (
     commands.registerCommand('lamella.settleShot', (shot?: ShotToSettle) =>
       settleShot(client, shot),
     ),
+    commands.registerCommand('lamella.exportTimeline', () => exportTimeline(client)),
     commands.registerCommand('lamella.copyReport', () => copyReport(context, client)),
     commands.registerCommand('lamella.showLog', () => log.show()),
     commands.registerCommand('lamella.restart', async () => {

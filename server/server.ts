@@ -13,6 +13,7 @@ import {
   type TextDocumentPositionParams,
 } from 'vscode-languageserver';
 import { version } from '../package.json';
+import type { TimelineFile } from '../shared/assist/timeline.ts';
 import type { FileId } from '../shared/plan/place.ts';
 import { workAhead } from './ahead.ts';
 import { canonicalUri } from './canonical-uri.ts';
@@ -34,6 +35,7 @@ import {
 import { type SettleAnswer, type SettleParams, settleAnswer } from './handlers/settle.ts';
 import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
 import { symbols } from './handlers/symbols.ts';
+import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
 import { type VerifiedInEditor, verifyInEditor } from './handlers/verify.ts';
 import { type AboutReport, reportOf } from './report.ts';
 import { serverCapabilities } from './server-capabilities.ts';
@@ -244,6 +246,12 @@ export function startServer(options: SessionOptions): void {
     'lamella/settle',
     about<SettleParams, SettleAnswer | null>(null, ({ core, client, documents }, file, { shot }) =>
       settleAnswer(core, client, documents, file, shot),
+    ),
+  );
+  connection.onRequest<TimelineFile | null, never>(
+    'lamella/timeline',
+    about<TimelineParams, TimelineFile | null>(null, ({ core }, file, params) =>
+      timelineFile(core, file, params),
     ),
   );
   connection.onRequest(

@@ -10,7 +10,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CLI, ROOT } from './paths.ts';
 import { launchBrowser } from './workbench.ts';
 
-const NAMES = ['tide-panes', 'lantern', 'slick', 'watch-movement', 'first-draft'];
+const NAMES = ['tide-panes', 'lantern', 'slick', 'watch-movement', 'salt-garden', 'first-draft'];
 const folder = mkdtempSync(path.join(tmpdir(), 'lamella-sheets-'));
 const fileOf = (name: string): string => path.join(folder, `${name}.html`);
 

@@ -1,0 +1,34 @@
+/** The edit of the active plan as a file for an editing program, or a shot list for a spreadsheet. */
+import { window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { TimelineFile } from '../shared/assist/timeline.ts';
+import { LANGUAGE } from './documents.ts';
+
+const PLAN_SUFFIX = /\.shootplan\.ya?ml$/;
+
+export const exportTimeline = async (client: BaseLanguageClient): Promise<void> => {
+  const document = window.activeTextEditor?.document;
+  if (document?.languageId !== LANGUAGE) {
+    void window.showInformationMessage('Open a shoot plan first: its edit is exported.');
+    return;
+  }
+  const { uri } = document;
+  const named = uri.path.replace(PLAN_SUFFIX, '');
+  const target = await window.showSaveDialog({
+    defaultUri: uri.with({ path: `${named}.otio` }),
+    filters: { OpenTimelineIO: ['otio'], 'Shot list': ['csv'] },
+    title: 'Export the Edit',
+  });
+  if (!target) return;
+  const made = await client.sendRequest<TimelineFile | null>('lamella/timeline', {
+    textDocument: { uri: client.code2ProtocolConverter.asUri(uri) },
+    format: /\.csv$/i.test(target.path) ? 'csv' : 'otio',
+  });
+  if (!made) return;
+  if (!made.ok) {
+    void window.showWarningMessage(`There is nothing to export: ${made.why}.`);
+    return;
+  }
+  await workspace.fs.writeFile(target, new TextEncoder().encode(made.text));
+  void window.showInformationMessage(`Written: ${workspace.asRelativePath(target)}`);
+};

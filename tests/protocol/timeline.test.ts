@@ -1,0 +1,27 @@
+/** The edit as a file, over the connection. */
+import { expect, it } from 'vitest';
+import type { TimelineFile } from '../../shared/assist/timeline.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import { withEdit } from '../support/edits.ts';
+import { connect, PLAN } from './support/client.ts';
+
+async function ask(text: string, format: string): Promise<TimelineFile | null> {
+  const client = await connect({ createCore });
+  client.open(PLAN, text);
+  return client.connection.sendRequest('lamella/timeline', {
+    textDocument: { uri: PLAN },
+    format,
+  });
+}
+
+it('comes as OpenTimelineIO, as a shot list, or as the reason why not', async () => {
+  const text = withEdit(['one: { shot: skin, duration: 1 bar }']);
+  const otio = await ask(text, 'otio');
+  expect(otio?.ok && JSON.parse(otio.text).OTIO_SCHEMA).toBe('Timeline.1');
+  const list = await ask(text, 'csv');
+  expect(list?.ok && list.text).toMatch(/^number,cut,/);
+  expect(await ask(withEdit([]), 'otio')).toEqual({
+    ok: false,
+    why: 'the plan has no edit with cuts',
+  });
+});
