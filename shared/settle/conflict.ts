@@ -34,6 +34,8 @@ export type SearchOf = (bench: Bench) => Search;
 
 /** How much of a demand has to be given up is narrowed down to about a tenth of it. */
 const NARROWINGS = 4;
+/** What excludes each other does so by the rules alone, to their last dead band. */
+const WIDE = { isWide: true };
 /** Frames this much wider are tried. */
 const WIDER = [1.1, 1.25, 1.5, 2, 3];
 /** Stops of more light that are tried. */
@@ -62,7 +64,7 @@ export function conflictOf(
 function smallest(judge: Judge, search: Search, rules: readonly Judged[]): readonly Judged[] {
   let core: readonly Judged[] = [];
   for (;;) {
-    const found = search.least(core);
+    const found = search.least(core, WIDE);
     if (!found) break;
     const next = rules.find(
       (rule) => !core.includes(rule) && judge.objects(rule, found.assignment),
@@ -72,7 +74,7 @@ function smallest(judge: Judge, search: Search, rules: readonly Judged[]): reado
   }
   for (const rule of core) {
     const without = core.filter((other) => other !== rule);
-    if (!search.least(without)) core = without;
+    if (!search.least(without, WIDE)) core = without;
   }
   return JUDGED_RULES.filter((rule) => core.includes(rule));
 }
@@ -84,14 +86,20 @@ function mildest(
   core: readonly Judged[],
   rule: Judged,
 ): Found | null {
-  let best = search.least(core.filter((other) => other !== rule));
+  let best = search.least(
+    core.filter((other) => other !== rule),
+    WIDE,
+  );
   let low = 0;
   for (let step = 0; step < NARROWINGS && best; step++) {
     const verdict = judge.verdict(rule, best.assignment);
     const high = verdict && sizeOf(verdict.finding);
     if (high === undefined || high === null || !(high > low)) break;
     const middle = (low + high) / 2;
-    const milder = search.least(core, { tolerated: new Map([[rule, middle]]) });
+    const milder = search.least(core, {
+      ...WIDE,
+      tolerated: new Map([[rule, middle]]),
+    });
     if (milder) best = milder;
     else low = middle;
   }

@@ -34,11 +34,13 @@ export interface Terms {
   readonly tolerated?: Tolerated;
   /** The exposure is to be right: not even worth a word. */
   readonly isExposedRight?: boolean;
+  /** Tilts outside the window too, where the rules' dead bands forgive it. */
+  readonly isWide?: boolean;
   /** No more settings than these. */
   readonly mostSettings?: number;
 }
 
-interface SplitTerms extends Omit<Required<Terms>, 'mostSettings'> {
+interface SplitTerms extends Omit<Required<Terms>, 'mostSettings' | 'isWide'> {
   readonly split: SplitRules;
   readonly span: Span | null;
 }
@@ -89,12 +91,16 @@ export class Search {
       isTaken = () => true,
       tolerated = NOTHING,
       isExposedRight = false,
+      isWide = false,
       mostSettings = SETTINGS.length,
     }: Terms = {},
   ): Found | null {
     const split = splitRules(rules, this.#isAuto);
     const span = this.#spanOf(split, tolerated, isExposedRight);
-    const isInside = this.#window.of(rules.filter((rule) => !tolerated.has(rule)));
+    const isInside = this.#window.of(
+      rules.filter((rule) => !tolerated.has(rule)),
+      isWide,
+    );
     const timings = this.#timingsBy(split, tolerated);
     const terms = { split, span, isTaken, tolerated, isExposedRight };
     let best: Found | null = null;

@@ -97,7 +97,7 @@ function leastTaken(
   isTaken: ToSettle['isTaken'],
 ): Found | null {
   const least = search.least(rules, { isTaken: patient(isTaken) });
-  if (!least) return null;
+  if (!least) return search.least(rules, { isTaken: patient(isTaken), isWide: true });
   const right = search.least(rules, {
     isTaken: patient(isTaken),
     isExposedRight: true,

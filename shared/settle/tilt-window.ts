@@ -1,8 +1,8 @@
 /**
  * The window of tilts at an aperture: the mirror sets the least, the depth the greatest, and the
- * light both, as far as it fills the frame at all; all are figures. A tilt is chosen inside it, not
- * in the dead band of the rule that guards it; the present one may stay where no rule objects. A
- * rule that the plan accepts or makes quiet bounds nothing.
+ * light both, as far as it fills the frame at all; all are figures. A tilt is chosen inside it, and in
+ * the dead bands of the rules that guard it only where nothing else does; the present one may stay
+ * where no rule objects. A rule that the plan accepts or makes quiet bounds nothing.
  */
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { type Assignment, type Choice, isPresent } from './choice.ts';
@@ -11,6 +11,9 @@ import type { Judged } from './judged.ts';
 
 /** Rounding of a tenth of a degree in radians. */
 const ROUNDING = 1e-9;
+/** More than any dead band is wide: outside of this the rules object for certain. */
+const SPARE_RAD = Math.PI / 180;
+const SPARE_TIMES = 1.5;
 
 type Span = readonly [least: number, greatest: number];
 
@@ -42,8 +45,9 @@ export class TiltWindow {
     this.#present = present;
   }
 
-  /** The window that these rules leave. */
-  of(rules: readonly Judged[]): IsInside {
+  /** The window that these rules leave; `wide` with what their dead bands may forgive. */
+  of(rules: readonly Judged[], wide: boolean): IsInside {
+    const [times, spare] = wide ? [SPARE_TIMES, SPARE_RAD] : [1, ROUNDING];
     const bounding = BOUNDING.filter((rule) => rules.includes(rule) && this.#judge.isPlain(rule));
     return (aperture, tilt) => {
       if (isPresent(tilt)) return true;
@@ -51,7 +55,7 @@ export class TiltWindow {
       const spans = this.#spansAt(aperture);
       return bounding.every((rule) => {
         const [least, greatest] = spans.get(rule) ?? ANY;
-        return size >= least - ROUNDING && size <= greatest + ROUNDING;
+        return size >= least - spare && size <= greatest * times + spare;
       });
     };
   }
