@@ -1,14 +1,16 @@
 /** The clips of the active plan against what it asks: findings on their lines, and a page. */
 import {
   CancellationError,
+  type CancellationToken,
   type Disposable,
   languages,
+  type Progress,
   ProgressLocation,
   window,
   workspace,
 } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { VerifiedInEditor } from '../server/handlers/verify.ts';
+import { type BaseLanguageClient, WorkDoneProgress } from 'vscode-languageclient';
+import type { VerifiedInEditor, VerifyParams } from '../server/handlers/verify.ts';
 import { LANGUAGE } from './documents.ts';
 import type { Pages } from './pages.ts';
 
@@ -28,11 +30,11 @@ export class ClipFindings implements Disposable {
       void window.showInformationMessage('Open a shoot plan first: its clips are verified.');
       return;
     }
-    const params = { textDocument: { uri: client.code2ProtocolConverter.asUri(document.uri) } };
+    const uri = client.code2ProtocolConverter.asUri(document.uri);
     const { version } = document;
     const answer = await window.withProgress(
       { location: ProgressLocation.Notification, title: 'Reading clips', cancellable: true },
-      (_, token) => asked(client, params, token),
+      (progress, token) => asked(client, uri, progress, token),
     );
     if (!answer) return;
     if ('unavailable' in answer) {
@@ -50,16 +52,27 @@ export class ClipFindings implements Disposable {
   }
 }
 
+/** Tells requests apart whose progress is told. */
+let requests = 0;
+
 /** null: there is no answer, or it was not waited for. */
 const asked = async (
   client: BaseLanguageClient,
-  params: object,
-  token: Parameters<BaseLanguageClient['sendRequest']>[2] & {},
+  uri: string,
+  progress: Progress<{ message?: string }>,
+  token: CancellationToken,
 ): Promise<VerifiedInEditor | null> => {
+  const workDoneToken = `lamella-verify-${++requests}`;
+  const told = client.onProgress(WorkDoneProgress.type, workDoneToken, (value) => {
+    if (value.kind === 'report' && value.message) progress.report({ message: value.message });
+  });
   try {
+    const params: VerifyParams = { textDocument: { uri }, workDoneToken };
     return await client.sendRequest<VerifiedInEditor | null>('lamella/verify', params, token);
   } catch (cause) {
     if (cause instanceof CancellationError) return null;
     throw cause;
+  } finally {
+    told.dispose();
   }
 };

@@ -2,7 +2,7 @@
 import type { FileId } from '../shared/plan/place.ts';
 import type { Core } from '../shared/workspace/facade.ts';
 import type { Refusal } from '../shared/workspace/store.ts';
-import type { VerifiedPlan } from './media/verify-clips.ts';
+import type { VerifiedPlan, VerifyOptions } from './media/verify-clips.ts';
 
 export type HostText =
   | { readonly ok: true; readonly text: string }
@@ -21,6 +21,7 @@ export interface Host {
     plan: FileId,
     root: FileId,
     signal: AbortSignal,
+    progress: VerifyOptions['progress'],
   ): Promise<VerifiedPlan | null>;
   /** The root of a file that lies in no workspace folder. */
   rootOf(file: FileId): FileId;

@@ -18,13 +18,12 @@ export function nodeHost(connection: Connection, mediaReader: string): Host {
       const [at, rootAt] = [pathOfUri(file), pathOfUri(root)];
       return at === null || rootAt === null ? throughClient(file) : readPlan(at, rootAt);
     },
-    async verifyClips(core, plan, root, signal) {
+    async verifyClips(core, plan, root, signal, progress) {
       const [at, rootAt] = [pathOfUri(plan), pathOfUri(root)];
       if (at === null || rootAt === null) return null;
       const reader = new WorkerClipReader(mediaReader);
       const folders = { plan: path.dirname(at), root: rootAt, media: null };
       try {
-        const progress = (): void => undefined;
         const verified = await verifyClips({ core, plan, folders, reader, signal, progress });
         const notAsked = verified.notAsked.map((file) => path.relative(folders.plan, file));
         return { ...verified, notAsked };

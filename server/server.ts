@@ -11,6 +11,7 @@ import {
   LSPErrorCodes,
   ResponseError,
   type TextDocumentPositionParams,
+  WorkDoneProgress,
 } from 'vscode-languageserver';
 import { version } from '../package.json';
 import type { TimelineFile } from '../shared/assist/timeline.ts';
@@ -36,7 +37,8 @@ import { type SettleAnswer, type SettleParams, settleAnswer } from './handlers/s
 import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
 import { symbols } from './handlers/symbols.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
-import { type VerifiedInEditor, verifyInEditor } from './handlers/verify.ts';
+import { type VerifiedInEditor, type VerifyParams, verifyInEditor } from './handlers/verify.ts';
+import type { VerifyOptions } from './media/verify-clips.ts';
 import { type AboutReport, reportOf } from './report.ts';
 import { serverCapabilities } from './server-capabilities.ts';
 import { Session, type SessionOptions } from './session.ts';
@@ -232,13 +234,21 @@ export function startServer(options: SessionOptions): void {
   );
   connection.onRequest<VerifiedInEditor | null, never>(
     'lamella/verify',
-    answer<{ textDocument: { uri: string } }, VerifiedInEditor | null>(
-      async (current, { textDocument: { uri } }, token) => {
+    answer<VerifyParams, VerifiedInEditor | null>(
+      async (current, { textDocument: { uri }, workDoneToken }, token) => {
         const file = canonicalUri(uri);
         const { documents } = current;
         if (!documents.has(file) || documents.unread(file)) return null;
         await current.used.ready(file);
-        return verifyInEditor(current, options.host, file, token);
+        const progress: VerifyOptions['progress'] = (done, of, clip) => {
+          if (workDoneToken === undefined) return;
+          const message = `${done + 1} of ${of}: ${clip}`;
+          void connection.sendProgress(WorkDoneProgress.type, workDoneToken, {
+            kind: 'report',
+            message,
+          });
+        };
+        return verifyInEditor(current, options.host, file, token, progress);
       },
     ),
   );

@@ -1,11 +1,16 @@
 /** The clips of a plan, verified for an editor: a page to read, and findings where the clips stand. */
-import type { CancellationToken, Diagnostic } from 'vscode-languageserver';
+import type { CancellationToken, Diagnostic, WorkDoneProgressParams } from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
 import { verifyMarkdown } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/rules/say.ts';
 import { toDiagnostics } from '../diagnostics/to-lsp.ts';
 import type { Host } from '../host.ts';
+import type { VerifyOptions } from '../media/verify-clips.ts';
 import type { Session } from '../session.ts';
+
+export interface VerifyParams extends WorkDoneProgressParams {
+  readonly textDocument: { readonly uri: string };
+}
 
 /** Answer to `lamella/verify`; `unavailable`: why no clip can be read here, for people. */
 export type VerifiedInEditor =
@@ -21,6 +26,7 @@ export async function verifyInEditor(
   host: Host,
   file: FileId,
   token: CancellationToken,
+  progress: VerifyOptions['progress'],
 ): Promise<VerifiedInEditor> {
   const unavailable =
     'Clips are read from a disk: in an editor on the desktop, or by `lamella verify` on the command line.';
@@ -28,7 +34,7 @@ export async function verifyInEditor(
   const stop = new AbortController();
   const unheard = token.onCancellationRequested(() => stop.abort());
   try {
-    const verified = await host.verifyClips(core, file, roots.of(file), stop.signal);
+    const verified = await host.verifyClips(core, file, roots.of(file), stop.signal, progress);
     if (verified === null) return { unavailable };
     const findings = core.verify(file, verified.readings);
     const cuts = core.cutCoverage(file, verified.readings);

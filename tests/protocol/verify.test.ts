@@ -10,6 +10,7 @@ import {
   createProtocolConnection,
   StreamMessageReader,
   StreamMessageWriter,
+  WorkDoneProgress,
 } from 'vscode-languageserver/node';
 import type { VerifiedInEditor } from '../../server/handlers/verify.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
@@ -56,9 +57,15 @@ describe('the server on a machine with a disk', () => {
     await connection.sendNotification('textDocument/didOpen', {
       textDocument: { uri, languageId: 'shootplan', version: 1, text },
     });
+    const told: (string | undefined)[] = [];
+    connection.onProgress(WorkDoneProgress.type, 'reading', (value) => {
+      if (value.kind === 'report') told.push(value.message);
+    });
     const answer = await connection.sendRequest<VerifiedInEditor>('lamella/verify', {
       textDocument: { uri },
+      workDoneToken: 'reading',
     });
+    expect(told).toEqual(['1 of 3: small.mp4', '2 of 3: gone.mp4', '3 of 3: ../../elsewhere.mp4']);
     if ('unavailable' in answer) throw new Error(answer.unavailable);
     const line = (words: string) => text.split('\n').findIndex((each) => each.includes(words));
     expect(answer.diagnostics.map(({ code, range }) => [code, range.start.line])).toEqual([

@@ -30,6 +30,8 @@ const DECIDING: Readonly<Record<string, string>> = {
   tiltWindowDeg: 'tilt window',
   blackShare: 'black share of the frame',
   strayRatio: 'background over film',
+  recordedS: 'recorded',
+  recordedBytes: 'recorded data',
   lifeS: 'life of the film',
   shareOfLife: 'take and settling, of its life',
   massKg: 'mass',
