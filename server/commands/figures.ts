@@ -12,7 +12,7 @@ import {
   ROOT_HELP,
 } from './command.ts';
 import { openPlan } from './open-plan.ts';
-import { nearest, parseOptions, WrongUse } from './options.ts';
+import { noSuchShot, parseOptions } from './options.ts';
 
 const OPTIONS = {
   shot: { value: 'shot’s name' },
@@ -61,7 +61,5 @@ function chosen<T>(
   if (typeof name !== 'string') return shots;
   const shot = shots.get(name);
   if (shot !== undefined) return new Map([[name, shot]]);
-  const near = nearest(name, [...shots.keys()]);
-  const help = near ? ` Did you mean ${near}?` : ` Its shots: ${[...shots.keys()].join(', ')}.`;
-  throw new WrongUse(`${file} has no shot "${name}".${shots.size === 0 ? '' : help}`);
+  throw noSuchShot(name, [...shots.keys()], file);
 }

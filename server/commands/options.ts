@@ -94,3 +94,10 @@ export function nearest(written: string, names: readonly string[]): string | nul
   }
   return best;
 }
+
+/** What a shot was called by that the plan doesn't have, with what it may have been. */
+export function noSuchShot(name: string, shots: readonly string[], file: string): WrongUse {
+  const near = nearest(name, shots);
+  const help = near ? ` Did you mean ${near}?` : ` Its shots: ${shots.join(', ')}.`;
+  return new WrongUse(`${file} has no shot "${name}".${shots.length === 0 ? '' : help}`);
+}

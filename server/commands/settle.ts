@@ -12,7 +12,7 @@ import {
   ROOT_HELP,
 } from './command.ts';
 import { openPlan } from './open-plan.ts';
-import { nearest, parseOptions, WrongUse } from './options.ts';
+import { noSuchShot, parseOptions, WrongUse } from './options.ts';
 
 const OPTIONS = {
   shot: { value: 'shot’s name' },
@@ -36,12 +36,7 @@ export const settle: Command = {
     if (opened === null) return COULD_NOT_RUN;
     const { plans, id, file } = opened;
     const names = [...plans.core.figures(id).keys()];
-    if (!names.includes(shot)) {
-      const near = nearest(shot, names);
-      throw new WrongUse(
-        `${file} has no shot "${shot}".${near ? ` Did you mean ${near}?` : ` Its shots: ${names.join(', ')}.`}`,
-      );
-    }
+    if (!names.includes(shot)) throw noSuchShot(shot, names, file);
     const settled = plans.core.settle(id, shot);
     if (settled === null) {
       terminal.err(`lamella: ${shot} can't be read; see: lamella check ${file}\n`);

@@ -9,7 +9,7 @@ import { Say } from '../../shared/rules/say.ts';
 import { findClip } from '../media/find-clips.ts';
 import { COULD_NOT_RUN, FOUND, NOTHING_FOUND, type Surroundings } from './command.ts';
 import type { OpenedPlan } from './open-plan.ts';
-import { nearest, type Parsed, WrongUse } from './options.ts';
+import { noSuchShot, type Parsed } from './options.ts';
 
 export async function testClip(
   clip: string,
@@ -19,10 +19,7 @@ export async function testClip(
   { terminal, createClipReader }: Surroundings,
 ): Promise<number> {
   const shots = [...plans.core.figures(id).keys()];
-  if (!shots.includes(shot)) {
-    const near = nearest(shot, shots);
-    throw new WrongUse(`${file} has no shot "${shot}".${near ? ` Did you mean ${near}?` : ''}`);
-  }
+  if (!shots.includes(shot)) throw noSuchShot(shot, shots, file);
   const reading = await readOne(clip, terminal, createClipReader);
   if (reading === null) return COULD_NOT_RUN;
   const findings = plans.core.testClip(id, shot, clip, reading) ?? [];
