@@ -1,5 +1,6 @@
 /** A plan, and all that it uses, made ready to be compared. */
 import { figuresJson } from '../figures/contract.ts';
+import { editJson } from '../figures/edit-json.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { FileId } from '../plan/place.ts';
@@ -54,7 +55,12 @@ export function comparedPlan(
       },
     ];
   });
-  return { sections, shots: new Map(shots), findings: others };
+  return {
+    sections,
+    shots: new Map(shots),
+    edit: editJson(analysis.edit(file)),
+    findings: others,
+  };
 }
 
 const nameOf = (id: string): string => id.slice('shots/'.length);

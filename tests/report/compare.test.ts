@@ -7,6 +7,7 @@ import type { Comparison, FindingsChange } from '../../shared/report/compare/pla
 import { comparisonText } from '../../shared/report/compare/text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/rules/say.ts';
+import { withEdit } from '../support/edits.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';
 import { sampleCore, samples } from './support/sheets.ts';
@@ -16,6 +17,46 @@ const compared = (text: string) => coreWith(text).compared(PLAN);
 const compare = (before: string, after: string) => comparePlans(compared(before), compared(after));
 const change = (what: Readonly<Record<string, string | null>>) =>
   compare(EXAMPLE_PLAN, changed(EXAMPLE_PLAN, what));
+
+describe('the edit', () => {
+  const CUTS = ['one: { shot: skin, duration: 1 bar }', 'two: { shot: frost, duration: 2 bars }'];
+  const before = withEdit(CUTS);
+
+  it('is told by what follows: its length, and the cuts that move', () => {
+    const after = withEdit([CUTS[0]!.replace('1 bar', '2 bars'), CUTS[1]!]);
+    const { edit } = compare(before, after);
+    expect(edit.map(({ figure, before: was, after: is }) => [figure, was, is])).toEqual([
+      ['totalFrames', 200, 267],
+      ['totalTimecode', '00:00:08:00', '00:00:10:17'],
+      ['cuts.one.durationFrames', 67, 133],
+      ['cuts.one.sourceS', 2.66666667, 5.33333333],
+      ['cuts.two.startFrame', 67, 133],
+      ['cuts.two.durationFrames', 133, 134],
+      ['cuts.two.fromBeatFrames', 0.333333333, -0.333333333],
+    ]);
+    const text = comparisonText(compare(before, after), say, false);
+    expect(text).toContain('edit, it follows\n  length of the edit');
+    expect(text).toMatch(/two: begins at frame +67 → 133/);
+    expect(comparisonMarkdown(compare(before, after), say)).toContain(
+      '| length of the edit | 200 frames | 267 frames |',
+    );
+  });
+
+  it('says why a length is not known', () => {
+    const after = withEdit([CUTS[0]!.replace(', duration: 1 bar', ''), CUTS[1]!]);
+    const [total] = compare(before, after).edit;
+    expect(total).toMatchObject({
+      figure: 'totalFrames',
+      after: null,
+      notKnown: { after: 'needs `duration` of one' },
+    });
+  });
+
+  it('that comes or goes is told whole, and the same one not at all', () => {
+    expect(compare(EXAMPLE_PLAN, before).edit.length).toBeGreaterThan(10);
+    expect(compare(before, before).edit).toEqual([]);
+  });
+});
 
 describe('nothing is said of plans that say the same', () => {
   it.each(samples)('%s and itself', (_, text) => {
@@ -82,7 +123,7 @@ describe('what follows from a change', () => {
     expect((n.after as number) / (n.before as number)).toBeCloseTo(10 / 8, 9);
     expect(shot!.findings.new.map(({ rule }) => rule)).toEqual(['exposure-off']);
     const text = comparisonText(
-      { entries, shots, sameShots, findings: { gone: [], new: [], changed: [] } },
+      { entries, shots, sameShots, edit: [], findings: { gone: [], new: [], changed: [] } },
       say,
       false,
     );
@@ -185,13 +226,25 @@ const mirrored = ({ gone, new: come, changed: still }: FindingsChange): Findings
   changed: still.map(({ before, after }) => ({ before: after, after: before })),
 });
 
+const swappedFigures = (figures: Comparison['edit']): Comparison['edit'] =>
+  figures.map(({ figure, before, after, notKnown }) => ({
+    figure,
+    before: after,
+    after: before,
+    notKnown: {
+      ...(notKnown.after !== undefined && { before: notKnown.after }),
+      ...(notKnown.before !== undefined && { after: notKnown.before }),
+    },
+  }));
+
 /** The comparison as it would be from the other side, in an order of its own. */
-function mirror({ entries, shots, findings, sameShots }: Comparison) {
+function mirror({ entries, shots, edit, findings, sameShots }: Comparison) {
   const swapped = { new: 'gone', gone: 'new', changed: 'changed' } as const;
   const fields = (list: Comparison['entries'][number]['fields']) =>
     list.map(({ path, before, after }) => ({ path, before: after, after: before }));
   return canonical({
     sameShots,
+    edit: swappedFigures(edit),
     findings: mirrored(findings),
     entries: entries.map((entry) => ({
       ...entry,
@@ -202,15 +255,7 @@ function mirror({ entries, shots, findings, sameShots }: Comparison) {
       ...shot,
       state: swapped[shot.state],
       fields: fields(shot.fields),
-      figures: shot.figures.map(({ figure, before, after, notKnown }) => ({
-        figure,
-        before: after,
-        after: before,
-        notKnown: {
-          ...(notKnown.after !== undefined && { before: notKnown.after }),
-          ...(notKnown.before !== undefined && { after: notKnown.before }),
-        },
-      })),
+      figures: swappedFigures(shot.figures),
       findings: mirrored(shot.findings),
     })),
   });

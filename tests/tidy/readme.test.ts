@@ -207,6 +207,7 @@ describe('keys of a comparison', () => {
     for (const [old, now] of [
       [before, after],
       [before, before.replace('iso: 200', 'iso: 250')],
+      [before, withEdit(['one: { shot: skin, duration: 4 s }'])],
     ] as const) {
       const comparison = comparePlans(coreWith(old).compared(PLAN), coreWith(now).compared(PLAN));
       walk(JSON.parse(compareReport('a', 'b', comparison)), '', documented, found);

@@ -1,5 +1,6 @@
 /** What a change of a plan changes: in its words, and in what follows from them. */
 import type { ShotFiguresJson } from '../../figures/json.ts';
+import { editChanges } from './edit.ts';
 import { type FieldTexts, renamed, shownText } from './field-texts.ts';
 import type {
   ComparedFinding,
@@ -47,13 +48,14 @@ export function comparePlans(before: ComparedPlan, after: ComparedPlan): Compari
       .flatMap((section) => changes(section).map((change) => inSection(section, change))),
     shots,
     sameShots: all.size - shots.length,
+    edit: editChanges(before.edit, after.edit),
     findings: findingsChange(before.findings, after.findings),
   };
 }
 
 /** Nothing that a plan says is different, nor anything that follows. */
-export const isSame = ({ entries, shots, findings }: Comparison): boolean =>
-  entries.length === 0 && shots.length === 0 && !hasFindings(findings);
+export const isSame = ({ entries, shots, edit, findings }: Comparison): boolean =>
+  entries.length + shots.length + edit.length === 0 && !hasFindings(findings);
 
 export const hasFindings = ({ gone, new: come, changed }: FindingsChange): boolean =>
   gone.length + come.length + changed.length > 0;

@@ -2,6 +2,7 @@
 import type { Say } from '../../rules/say.ts';
 import { inertMarkdown } from '../inert.ts';
 import { isSame } from './compare.ts';
+import { editWords } from './edit.ts';
 import type {
   ComparedFinding,
   Comparison,
@@ -22,7 +23,7 @@ const plain = inertMarkdown;
 
 export function comparisonMarkdown(comparison: Comparison, say: Say): string {
   if (isSame(comparison)) return 'Nothing that the plans say is different.\n';
-  const { entries, shots, sameShots, findings } = comparison;
+  const { entries, shots, sameShots, edit, findings } = comparison;
   const told = shots.filter((shot) => !saysNothing(shot, say));
   const rest = sameShots + shots.length - told.length;
   const blocks = [
@@ -30,10 +31,16 @@ export function comparisonMarkdown(comparison: Comparison, say: Say): string {
     ...(entries.length > 0
       ? ['### Kit, lights, subjects and plan', ...entries.map(entryBlock)]
       : []),
+    editBlock(edit),
     findingList(findings),
     rest > 0 ? sameShotsWords(rest) : '',
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+function editBlock(edit: Comparison['edit']): string {
+  const rows = table('it follows', editWords(edit));
+  return rows === '' ? '' : `### Edit\n\n${rows}`;
 }
 
 const entryBlock = (entry: EntryChange): string =>

@@ -1,4 +1,5 @@
 /** A plan as it is compared, and what a comparison says: plain data. */
+import type { EditJson } from '../../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../../figures/json.ts';
 import type { Severity } from '../../rules/rule.ts';
 import type { FieldTexts } from './field-texts.ts';
@@ -7,6 +8,8 @@ export interface ComparedPlan {
   /** Entries and keys of the plan and of all that it uses, by section: 'kit/lenses', 'shots', ''. */
   readonly sections: ReadonlyMap<string, ReadonlyMap<string, FieldTexts>>;
   readonly shots: ReadonlyMap<string, ComparedShot>;
+  /** The edit; null where there are no cuts. */
+  readonly edit: EditJson | null;
   /** Of no single shot. */
   readonly findings: readonly ComparedFinding[];
 }
@@ -29,6 +32,8 @@ export interface Comparison {
   readonly shots: readonly ShotChange[];
   /** Shots of either plan of which nothing did. */
   readonly sameShots: number;
+  /** What follows in the edit: `totalFrames`, `cuts.opening.startFrame`. */
+  readonly edit: readonly FigureChange[];
   readonly findings: FindingsChange;
 }
 

@@ -3,6 +3,7 @@ import type { Say } from '../../rules/say.ts';
 import { inertLine } from '../inert.ts';
 import { type Paint, painter } from '../paint.ts';
 import { isSame } from './compare.ts';
+import { editWords } from './edit.ts';
 import type {
   ComparedFinding,
   Comparison,
@@ -22,16 +23,22 @@ import {
 export function comparisonText(comparison: Comparison, say: Say, colour: boolean): string {
   const paint = painter(colour);
   if (isSame(comparison)) return 'Nothing that the plans say is different.\n';
-  const { entries, shots, sameShots, findings } = comparison;
+  const { entries, shots, sameShots, edit, findings } = comparison;
   const told = shots.filter((shot) => !saysNothing(shot, say));
   const blocks = [
     ...entries.map((entry) => entryBlock(entry, paint)),
     ...told.map((shot) => shotBlock(shot, say, paint)),
+    editRows(edit, paint),
     findingRows(findings, paint),
   ].filter((block) => block.length > 0);
   const rest = sameShots + shots.length - told.length;
   if (rest > 0) blocks.push([sameShotsWords(rest)]);
   return `${blocks.map((rows) => rows.join('\n')).join('\n\n')}\n`;
+}
+
+function editRows(edit: Comparison['edit'], paint: Paint): string[] {
+  const words = editWords(edit);
+  return words.length === 0 ? [] : [paint('heading', 'edit, it follows'), ...rows(words, '  ')];
 }
 
 const entryBlock = (entry: EntryChange, paint: Paint): string[] => [

@@ -161,7 +161,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
             : [];
         }),
       ),
-    compared: () => ({ sections: new Map(), shots: new Map(), findings: [] }),
+    compared: () => ({ sections: new Map(), shots: new Map(), edit: null, findings: [] }),
     sheet: () => {
       throw new Error('no test of these asks for a sheet');
     },

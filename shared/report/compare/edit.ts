@@ -1,0 +1,114 @@
+/** What a change does to the edit: its length, where cuts begin, what the clips give of them. */
+import type { CutJson, EditJson } from '../../figures/edit-json.ts';
+import { framesWords, secondsWords, speedWords } from '../edit-words.ts';
+import type { FigureChange } from './plan.ts';
+import type { ChangeWords } from './words.ts';
+
+/** Of the whole, and of each cut: what a reviewer asks. */
+const OF_THE_EDIT = ['totalFrames', 'totalTimecode'] as const;
+const OF_A_CUT = [
+  'startFrame',
+  'durationFrames',
+  'speed',
+  'isHonest',
+  'sourceS',
+  'fromBeatFrames',
+  'uncoveredFrames',
+] as const satisfies readonly (keyof CutJson)[];
+
+/** `totalFrames`, `cuts.opening.startFrame`; cuts by their name, gone and new ones against nothing. */
+export function editChanges(
+  before: EditJson | null,
+  after: EditJson | null,
+): readonly FigureChange[] {
+  const [old, now] = [flat(before), flat(after)];
+  return [...new Set([...now.keys(), ...old.keys()])].flatMap((figure): FigureChange[] => {
+    const [was, is] = [old.get(figure), now.get(figure)];
+    if (JSON.stringify(was) === JSON.stringify(is)) return [];
+    return [
+      {
+        figure,
+        before: was?.value ?? null,
+        after: is?.value ?? null,
+        notKnown: {
+          ...(was?.why !== undefined && { before: was.why }),
+          ...(is?.why !== undefined && { after: is.why }),
+        },
+      },
+    ];
+  });
+}
+
+interface Entry {
+  readonly value: unknown;
+  readonly why?: string;
+}
+
+function flat(edit: EditJson | null): ReadonlyMap<string, Entry> {
+  if (!edit) return new Map();
+  const entry = (value: unknown, why: string | undefined): Entry => ({
+    value: typeof value === 'number' ? Number(value.toPrecision(9)) : value,
+    ...(value === null && why !== undefined && { why }),
+  });
+  return new Map([
+    ...OF_THE_EDIT.map((key) => [key, entry(edit[key], edit.notKnown[key])] as const),
+    ...edit.cuts.flatMap((cut) =>
+      OF_A_CUT.map(
+        (key) => [`cuts.${cut.cut}.${key}`, entry(cut[key], cut.notKnown[key])] as const,
+      ),
+    ),
+  ]);
+}
+
+/** A long edit that moves as a whole is told by the first of its cuts. */
+const MOST_ROWS = 12;
+
+/** "length of the edit" · "00:00:24:00" → "00:00:25:10" */
+export function editWords(changes: readonly FigureChange[]): readonly ChangeWords[] {
+  const rows = changes.flatMap((change): ChangeWords[] => {
+    const [, cut, key] = /^cuts\.(.+)\.(\w+)$/.exec(change.figure) ?? [];
+    const say = key === undefined ? WHOLE[change.figure] : CUT_WORDS[key];
+    if (!say) return [];
+    const said = (value: unknown, why: string | undefined): string =>
+      value === null || value === undefined
+        ? why === undefined
+          ? 'none'
+          : `not known: ${why}`
+        : say.words(value);
+    return [
+      {
+        label: cut === undefined ? say.label : `${cut}: ${say.label}`,
+        before: said(change.before, change.notKnown.before),
+        after: said(change.after, change.notKnown.after),
+      },
+    ];
+  });
+  const more = rows.length - MOST_ROWS;
+  return more <= 0
+    ? rows
+    : [
+        ...rows.slice(0, MOST_ROWS),
+        { label: `and ${more} more of its cuts`, before: '', after: '' },
+      ];
+}
+
+interface Said {
+  readonly label: string;
+  readonly words: (value: unknown) => string;
+}
+
+const frames = (value: unknown): string => framesWords(Number(Number(value).toFixed(1)));
+
+const WHOLE: Readonly<Record<string, Said>> = {
+  totalFrames: { label: 'length of the edit', words: frames },
+};
+
+const CUT_WORDS: Readonly<Record<string, Said>> = {
+  startFrame: { label: 'begins at frame', words: String },
+  durationFrames: { label: 'length', words: frames },
+  speed: { label: 'speed', words: (value) => speedWords(value as CutJson['speed']) },
+  isHonest: { label: 'as slow as recorded', words: (value) => (value ? 'yes' : 'no, slower') },
+  sourceS: { label: 'of its clip', words: (value) => secondsWords(Number(value)) },
+  fromBeatFrames: { label: 'from the beat', words: frames },
+  uncoveredFrames: { label: 'in no clip', words: frames },
+};
