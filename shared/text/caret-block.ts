@@ -1,6 +1,8 @@
 /** The place of a caret among lines, by their columns. */
+
+import { lineHolding, nextColumn, valueExtent } from './caret-extent.ts';
 import { FlowScan } from './caret-flow.ts';
-import { closingQuote, isEmptyValue, keyAt } from './keys.ts';
+import { isEmptyValue, keyAt } from './keys.ts';
 import { indentAt, isBlank, type Line, LineReader } from './lines.ts';
 import type { Path } from './tree.ts';
 
@@ -300,7 +302,7 @@ export class BlockScan {
         return;
       }
       const { beside, ...place } = flow.found;
-      this.#line = this.#lineOf(this.#at);
+      this.#line = lineHolding(text, this.#at);
       this.#mark({ ...place, flow: true, level: { names: beside } });
       return;
     }
@@ -310,7 +312,7 @@ export class BlockScan {
       return;
     }
     if (!this.#isHere) return;
-    const stop = first === '"' || first === "'" ? this.#quoteEnd(start) : this.#plainEnd(start);
+    const stop = valueExtent(text, start, this.#line.end);
     const before = this.#at === from && from < start ? ' ' : '';
     if (this.#at > stop.until) this.#settled = true;
     else
@@ -325,36 +327,16 @@ export class BlockScan {
       });
   }
 
-  #quoteEnd(start: number): { to: number; until: number } {
-    const { end } = this.#line;
-    const close = closingQuote(this.#text, start, end);
-    const to = close < 0 ? end : close + 1;
-    return { to, until: to };
-  }
-
-  /** Where a plain value ends, and up to where a caret still writes on it. */
-  #plainEnd(start: number): { to: number; until: number } {
-    const written = this.#text.slice(start, this.#line.end);
-    const comment = written.search(/\s#/);
-    const until = start + (comment < 0 ? written.length : comment);
-    const to = start + written.slice(0, until - start).trimEnd().length;
-    return { to, until: comment < 0 ? until : to };
-  }
-
-  #lineOf(at: number): Line {
-    const reader = new LineReader(this.#text);
-    let line = reader.at(0);
-    while (line.end < at && line.next > line.end) line = reader.at(line.next);
-    return line;
-  }
-
   #onEmptyLine(content: number): void {
     const at = this.#at;
     if (at > content && this.#text[content] === '#') {
       this.#settled = true;
       return;
     }
-    const written = Math.max(at - this.#line.start, this.#nextColumn());
+    const written = Math.max(
+      at - this.#line.start,
+      nextColumn(this.#text, this.#line.start, this.#columnBehind),
+    );
     const outer = this.#levels.findIndex(({ column }) => column >= written);
     const common = { from: at, to: at, blank: true };
     const after = this.#text[at] === '#' ? ' ' : '';
@@ -369,18 +351,6 @@ export class BlockScan {
     const level = this.#top;
     const slot = level.kind === 'map' ? 'key' : 'item';
     this.#mark({ ...common, after, path: this.#pathTo(level), slot, level, column: level.column });
-  }
-
-  /** Column of the next line that says something; what is written before it must not stand left of it. */
-  #nextColumn(): number {
-    const reader = new LineReader(this.#text);
-    let line = reader.at(this.#line.start);
-    while (line.next > line.end) {
-      line = reader.at(line.next);
-      const indent = indentAt(this.#text, line.start, line.end);
-      if (!isBlank(this.#text, line.start + indent, line.end)) return indent;
-    }
-    return this.#columnBehind;
   }
 
   #mark(mark: Mark): void {

@@ -238,6 +238,13 @@ describe('new entries', () => {
     );
   });
 
+  test('a cut runs in real time, or as slow as its shot was recorded for', () => {
+    const marked = `${TEMPLATE}edit:\n  cuts:\n    opening: { shot: first, speed: | }\n`;
+    const { items } = offeredAt(marked);
+    expect(items.slice(0, 3).map(({ label }) => label)).toEqual(['100 %', '50 %', '100 to 50 %']);
+    expect(items[1]?.detail).toBe('slowest that first was recorded for');
+  });
+
   test('a section that needs what is not there yet is left empty', () => {
     expect(written('|', 'shots')).toBe('shots: {}');
     expect(written('|', 'rigs')).toBe('rigs: {}');

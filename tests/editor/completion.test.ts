@@ -81,6 +81,21 @@ describe.each(HOSTS)('%s', (name, startHost) => {
     expect(aperture).not.toBe('f/9');
     await expect.poll(line, WAIT).toContain('aperture: f/9');
   });
+
+  test('on a new line of a shot its other keys are offered, and stand where they belong', async () => {
+    const text = host.folder.read(FILE);
+    await workbench.goTo('    light: [', text);
+    await workbench.page.keyboard.press('End');
+    await workbench.page.keyboard.press('Enter');
+    const offered = await workbench.openSuggestions();
+    expect(offered).toContain('tilt');
+    expect(offered).not.toContain('subject');
+    await workbench.picture(`completion of keys, ${name}`);
+    await workbench.pick('tilt');
+    const lines = async () => (await workbench.drawnLines()).map((line) => line.trimEnd());
+    await expect.poll(lines, WAIT).toContainEqual(expect.stringMatching(/^ {4}tilt: \d+ deg/));
+    await workbench.picture(`completion asks for a value, ${name}`);
+  });
 });
 
 /** A first answer has the start of the workbench, the extension and the server before it. */

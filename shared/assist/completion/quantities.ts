@@ -1,6 +1,7 @@
 /** Quantities for a place: for a shot's settings each tried out, else what is usual and what stands elsewhere. */
 import type { Shot } from '../../plan/generated/types.ts';
 import { kindOf, type QuantityId, type QuantityKind } from '../../quantity/index.ts';
+import { cutSpeeds } from './cut-speeds.ts';
 import { valuesElsewhere } from './elsewhere.ts';
 import type { Proposal } from './item.ts';
 import { IMPOSSIBLE, outcomeOf, withinLife } from './outcome.ts';
@@ -94,6 +95,10 @@ class Found {
   addKnown(typed: string): void {
     const { meaning } = this.#where;
     for (const text of withUnits(this.#kind, typed)) this.add(text, '', RANK.unit);
+    const speeds = meaning?.of === 'cut' && meaning.key === 'speed' ? cutSpeeds(this.#where) : [];
+    speeds.forEach(([text, words], index) => {
+      this.add(text, words, index / 100);
+    });
     valuesElsewhere(this.#where).forEach(({ text, of, times }, index) => {
       const words = times > 1 ? `as in ${times} others` : `as in ${of}`;
       this.add(text, words, RANK.elsewhere + index / 100);

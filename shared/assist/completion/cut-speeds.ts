@@ -1,0 +1,29 @@
+/** Speeds that a cut's footage allows: real time, and as slow as every frame still is one of its own. */
+import { type Field, ifKnown } from '../../plan/field.ts';
+import type { Cut } from '../../plan/generated/types.ts';
+import type { Fraction } from '../../quantity/brands.ts';
+import { KINDS } from '../../quantity/index.ts';
+import { toNumber } from '../../quantity/rational.ts';
+import type { Where } from './where.ts';
+
+/** Text and what it means, the slowest last; empty where size and rate of the shot aren't known. */
+export function cutSpeeds({ context, file, place }: Where): readonly (readonly [string, string])[] {
+  const { analysis } = context;
+  const cut = analysis.entries.lowered(file, place.entry)?.value as Cut | undefined;
+  const shot: Field<string> | undefined = cut?.shot;
+  const name = shot && ifKnown(shot);
+  const bench = name === undefined ? undefined : analysis.bench(file, `shots/${name}`);
+  const delivered = bench?.deliver && ifKnown(bench.deliver.rate);
+  if (!bench?.recordRate.known || !delivered) return [];
+  const slowest = toNumber(delivered) / bench.recordRate.value;
+  if (!(slowest < 1)) return [['100 %', 'real time']];
+  // A per cent that is rounded down would ask for more frames than there are.
+  const percent = Math.ceil(slowest * 1000 - 1e-6) / 1000;
+  const print = (from: number, to: number) =>
+    KINDS['playback-speed'].print({ from: from as Fraction, to: to as Fraction });
+  return [
+    ['100 %', 'real time'],
+    [print(percent, percent), `slowest that ${name} was recorded for`],
+    [print(1, percent), 'slows down to the slowest'],
+  ];
+}
