@@ -12,6 +12,7 @@ import { launchBrowser, Workbench } from './workbench.ts';
 
 const FILE = 'new.shootplan.yaml';
 const KEYS = ['shootplan', 'title', 'deliver', 'mains'];
+const ASKING = ['shootplan', 'mains'];
 const SECTIONS = ['kit', 'rigs', 'lights', 'subjects', 'shots', 'preflight'];
 
 const HOSTS: [string, StartHost][] = [
@@ -52,6 +53,8 @@ describe.each(HOSTS)('%s', (name, startHost) => {
   test('section by section it becomes a plan without a finding', async () => {
     for (const key of [...KEYS, ...SECTIONS]) {
       await workbench.suggest(key);
+      // Its value is asked for at once: not to be typed into before it is.
+      if (ASKING.includes(key)) await workbench.askedFor();
       if (key === 'shots') await workbench.picture(`completion, a new shot, ${name}`);
       await workbench.newLineAtMargin();
     }
@@ -94,6 +97,7 @@ describe.each(HOSTS)('%s', (name, startHost) => {
     await workbench.pick('tilt');
     const lines = async () => (await workbench.drawnLines()).map((line) => line.trimEnd());
     await expect.poll(lines, WAIT).toContainEqual(expect.stringMatching(/^ {4}tilt: \d+ deg/));
+    expect(await workbench.askedFor()).toContain('10 deg');
     await workbench.picture(`completion asks for a value, ${name}`);
   });
 });

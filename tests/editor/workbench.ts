@@ -169,9 +169,7 @@ export class Workbench {
   /** Opens what may be written at the caret; the first of it that the list shows. */
   async openSuggestions(): Promise<string[]> {
     if (!(await this.#suggestions.isVisible())) await this.page.keyboard.press('Control+Space');
-    const rows = this.#suggestions.locator('.monaco-list-row .label-name');
-    await rows.first().waitFor();
-    return (await rows.allInnerTexts()).map(plain);
+    return this.askedFor();
   }
 
   /** The chosen row in full. */
@@ -206,6 +204,13 @@ export class Workbench {
   async suggest(label: string): Promise<void> {
     await this.openSuggestions();
     await this.pick(label);
+  }
+
+  /** What is offered of itself, for a value that was just begun. */
+  async askedFor(): Promise<string[]> {
+    const rows = this.#suggestions.locator('.monaco-list-row .label-name');
+    await rows.first().waitFor();
+    return (await rows.allInnerTexts()).map(plain);
   }
 
   async closeSuggestions(): Promise<void> {
