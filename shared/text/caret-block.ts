@@ -368,7 +368,7 @@ export class BlockScan {
       from: mark.from - start,
       to: mark.to - start,
       colonEnd: (mark.colonEnd ?? mark.to) - start,
-      word: text.slice(mark.from, mark.to),
+      word: text.slice(mark.from, mark.to).trimStart(),
       typed: text.slice(mark.from, this.#at),
     };
   }

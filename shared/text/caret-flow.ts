@@ -181,10 +181,12 @@ export class FlowScan {
     const before = this.#at === start && this.#text[start - 1] === ',' ? ' ' : '';
     const at = this.#at;
     const after = value ? (this.#text[at] === ' ' ? ',' : ', ') : '';
+    const index = Number(path.at(-1));
+    const next = value && !value.nested ? [unquoted(this.#text.slice(value.from, value.to))] : [];
     return this.#place({
       path,
       slot: 'value',
-      beside,
+      beside: [...beside.slice(0, index), ...next, ...beside.slice(index)],
       from: at,
       to: at,
       before,

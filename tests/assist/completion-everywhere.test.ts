@@ -2,7 +2,8 @@
  * Wherever the caret stands, in whatever is left of a text, completion holds and does no harm: no
  * item applied leaves more errors of text, shape or names in the file, nor more errors of any kind
  * in the shot that it is written in. What a value outside of shots means for shots elsewhere (a
- * larger delivery, a lamp put lower) is that value's own matter, and no harm of completing it.
+ * larger delivery, a lamp put lower) is that value's own matter, and no harm of completing it; and
+ * a key that a figure waited for may let an error be seen that was there all along.
  */
 import { expect, test } from 'vitest';
 import type { LocatedFinding } from '../../shared/assist/located.ts';
@@ -42,7 +43,7 @@ function harmAt(text: string, offset: number): string[] {
   return items.flatMap((item) => {
     expect(item.range.start.line).toBe(item.range.end.line);
     const after = applied(text, [item]);
-    const now = harmful(coreBeside(after), shot);
+    const now = harmful(coreBeside(after), item.kind === 'key' ? null : shot);
     if (now.length <= before.length) return [];
     const line = after
       .split('\n')

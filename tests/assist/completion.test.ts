@@ -162,7 +162,7 @@ describe('the settings of a shot', () => {
 
 describe('names', () => {
   test('in scope are offered with their data, also from files that are used', () => {
-    expect(detail(inFilm('bright-panel', '|'), 'bright-panel')).toBe('led, 5600 K');
+    expect(detail(inFilm('bright-panel', '|'), 'bright-panel')).toBe('led, 5600 K · +0.3 stops');
     expect(labels(inFilm('subject: pane', 'subject: |'))).toEqual(['pane']);
   });
 

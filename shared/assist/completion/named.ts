@@ -14,6 +14,7 @@ import {
   angle,
   depth,
   effective,
+  exposure,
   IMPOSSIBLE,
   magnification,
   outcomeOf,
@@ -27,7 +28,7 @@ import type { Where } from './where.ts';
 /** @param word what stands there: where that is a name that works, none is offered that doesn't */
 export function named(where: Where, groups: readonly Group[], word = ''): readonly Proposal[] {
   const found = groups.flatMap((group, index) =>
-    group === 'recordings' ? recordings(where) : entriesOf(where, group, groups, index),
+    group === 'recordings' ? recordings(where) : entriesOf(where, group, groups, index, word),
   );
   const isNamed = found.some(({ text }) => text === word);
   return found
@@ -40,21 +41,39 @@ function entriesOf(
   group: GroupName,
   groups: readonly Group[],
   index: number,
+  word: string,
 ): Proposal[] {
   const { context, file, shot, meaning } = where;
   const { names } = context.analysis;
-  const isRig = group === 'rigs' && shot !== null && meaning?.of === 'shot';
+  const isOfShot = shot !== null && meaning?.of === 'shot';
   return names.namesIn(file, group).map((name, place): Proposal => {
     const data = dataOf(where, group, name);
-    const tried = isRig ? rigOutcome(shot, name) : null;
+    const tried = isOfShot ? outcomeWith(shot, group, name, word) : null;
     return {
       text: name,
-      detail: tried ? tried.words || data : data,
+      detail: tried?.insteadOfData
+        ? tried.words || data
+        : [data, tried?.words].filter(Boolean).join(' · '),
       rank: (tried?.rank ?? 0) + index + place / 1000,
       kind: 'name',
       about: { kind: 'name', groups, name },
     };
   });
+}
+
+/** What the shot comes to with a rig or a light of that name; null for all else. */
+function outcomeWith(shot: TrialShot, group: GroupName, name: string, word: string) {
+  if (group === 'rigs') return { ...rigOutcome(shot, name), insteadOfData: true };
+  if (group !== 'lights') return null;
+  const tried = shot.with('light', lightsWith(shot, name, word));
+  return { ...outcomeOf(tried, [unobstructed, exposure]), insteadOfData: false };
+}
+
+/** The lights of the shot with one more, or one in the place of `word`. */
+function lightsWith({ fields: { light } }: TrialShot, name: string, word: string) {
+  const now = light.state === 'known' ? light.value : [];
+  const others = now.filter((item) => item.state !== 'known' || item.value !== word);
+  return [...others, { state: 'known' as const, value: name as Ref, at: light.at }];
 }
 
 const rigOutcome = (shot: TrialShot, name: string) => {

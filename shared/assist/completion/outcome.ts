@@ -1,5 +1,6 @@
 /** What a shot comes to, in a few words for a list, and how far from working it is. */
 import type { Figure } from '../../figures/figure.ts';
+import { HIDDEN } from '../../rules/clear-direction.ts';
 import { USABLE_CONTRAST } from '../../rules/diffraction-eats-detail.ts';
 import type { Say } from '../../rules/say.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
@@ -141,8 +142,10 @@ export const frameLit: Measure = ({ figures: { darkFrame } }, say) =>
 
 /** Whether a light stands in the lens, or in its view. */
 export const unobstructed: Measure = ({ figures }) =>
-  where(figures.lightInTheWay, ({ clearanceMm, light }) =>
-    clearanceMm <= 0 ? { words: `${light} in the way`, rank: IMPOSSIBLE } : null,
+  where(figures.lightInTheWay, ({ clearanceMm, hiddenShare, light }) =>
+    clearanceMm <= 0 || hiddenShare > HIDDEN
+      ? { words: `${light} in the way`, rank: IMPOSSIBLE }
+      : null,
   );
 
 /** Whether take and settling fit in the life of a film; twice that can't be had. */
