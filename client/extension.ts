@@ -12,7 +12,7 @@ import { answerFileReads, answerPlanFiles } from './read-file.ts';
 import { copyReport } from './report.ts';
 import { RestartUnlessHopeless } from './restarts.ts';
 import { type ShotToSettle, settleShot } from './settle.ts';
-import { Sheets } from './sheet.ts';
+import { Sheets, type ShotToShow } from './sheet.ts';
 import { StatusItem } from './status.ts';
 import { exportTimeline } from './timeline.ts';
 import { ClipFindings } from './verify.ts';
@@ -37,8 +37,10 @@ export const start = async (
     // Watching plans and the settings is asked for by the server, once it is up.
     initializationOptions: {
       lengths: workspace.getConfiguration('lamella').get('lengths'),
+      lenses: workspace.getConfiguration('lamella').get('lenses'),
       state: true,
       settling: true,
+      sheets: true,
       asksAgain: true,
       listsPlans: true,
     },
@@ -54,7 +56,7 @@ export const start = async (
     answerFileReads(client),
     answerPlanFiles(client),
     commands.registerCommand('lamella.newPlan', openNewPlan),
-    commands.registerCommand('lamella.openSheet', sheets.show),
+    commands.registerCommand('lamella.openSheet', (shot?: ShotToShow) => sheets.show(shot)),
     workspace.registerTextDocumentContentProvider(Pages.scheme, pages),
     clips,
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),

@@ -21,6 +21,12 @@ import type { FromView, ToView } from './view/messages.ts';
 /** Typing is let settle this long before the sheet is asked for again, ms. */
 const PAUSE_MS = 60;
 
+export interface ShotToShow {
+  /** As the server writes it. */
+  readonly uri: string;
+  readonly shot: string;
+}
+
 /** Sheets that are open, by the plan that they show. */
 export class Sheets implements Disposable {
   readonly #context: ExtensionContext;
@@ -32,9 +38,12 @@ export class Sheets implements Disposable {
     this.#client = client;
   }
 
-  /** Of the plan in the active editor; one that is open already is brought to the front. */
-  readonly show = (): void => {
-    const document = window.activeTextEditor?.document;
+  /**
+   * Of the plan in the active editor; one that is open already is brought to the front.
+   * @param shot left out: the sheet stays where it is
+   */
+  readonly show = async (shot?: ShotToShow): Promise<void> => {
+    const document = await this.#documentOf(shot);
     if (document?.languageId !== LANGUAGE) {
       void window.showInformationMessage('Open a shoot plan first: the sheet is made from it.');
       return;
@@ -43,12 +52,19 @@ export class Sheets implements Disposable {
     const open = this.#open.get(key);
     if (open) {
       open.reveal();
+      if (shot) await open.goTo(shot.shot);
       return;
     }
     const sheet = new OpenSheet(this.#context, this.#client, document);
     this.#open.set(key, sheet);
     sheet.onClosed(() => this.#open.delete(key));
+    if (shot) await sheet.goTo(shot.shot);
   };
+
+  async #documentOf(shot: ShotToShow | undefined): Promise<TextDocument | undefined> {
+    if (!shot) return window.activeTextEditor?.document;
+    return workspace.openTextDocument(this.#client.protocol2CodeConverter.asUri(shot.uri));
+  }
 
   dispose(): void {
     for (const sheet of this.#open.values()) sheet.dispose();
@@ -102,6 +118,11 @@ class OpenSheet implements Disposable {
 
   reveal(): void {
     this.#panel.reveal(undefined, true);
+  }
+
+  /** The sheet follows the cursor, so that is what goes there. */
+  goTo(shot: string): Promise<void> {
+    return this.#go(shot, '');
   }
 
   dispose(): void {

@@ -20,6 +20,7 @@ export interface ClientFeatures {
   readonly relatedInformation: boolean;
   readonly tagsUnused: boolean;
   readonly refreshesHints: boolean;
+  readonly refreshesLenses: boolean;
   readonly registersWatchers: boolean;
   readonly registersSettings: boolean;
   readonly answersSettings: boolean;
@@ -34,6 +35,8 @@ export interface ClientFeatures {
   readonly completion: CompletionFeatures;
   /** It has a command that shows how a shot is settled before it applies it. */
   readonly showsSettling: boolean;
+  /** It has a command that shows the sheet of a plan at a shot. */
+  readonly showsSheets: boolean;
   /** It asked for `lamella/state`. */
   readonly wantsState: boolean;
 }
@@ -53,6 +56,7 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
       publishDiagnostics?.relatedInformation === true || diagnostic?.relatedInformation === true,
     tagsUnused: tags.includes(DiagnosticTag.Unnecessary),
     refreshesHints: workspace.inlayHint?.refreshSupport === true,
+    refreshesLenses: workspace.codeLens?.refreshSupport === true,
     registersWatchers: workspace.didChangeWatchedFiles?.dynamicRegistration === true,
     registersSettings: workspace.didChangeConfiguration?.dynamicRegistration === true,
     answersSettings: workspace.configuration === true,
@@ -65,6 +69,7 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
     completion: completionFeatures(params),
     markdown: (textDocument.hover?.contentFormat ?? []).includes(MarkupKind.Markdown),
     showsSettling: optionsOf(params).settling === true,
+    showsSheets: optionsOf(params).sheets === true,
     wantsState: optionsOf(params).state === true,
   };
 }
@@ -91,6 +96,10 @@ export interface InitializationOptions {
   readonly listsPlans?: unknown;
   /** true: name the command `lamella.settleShot` in code actions. */
   readonly settling?: unknown;
+  /** false: no lenses over shots. */
+  readonly lenses?: unknown;
+  /** true: lenses name the command `lamella.openSheet`. */
+  readonly sheets?: unknown;
   /** true: send `lamella/state` after each check. */
   readonly state?: unknown;
 }

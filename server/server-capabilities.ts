@@ -24,6 +24,7 @@ export const serverCapabilities = (client: ClientFeatures): ServerCapabilities =
   },
   hoverProvider: true,
   inlayHintProvider: { resolveProvider: false },
+  codeLensProvider: { resolveProvider: true },
   colorProvider: true,
   definitionProvider: true,
   referencesProvider: true,

@@ -24,6 +24,7 @@ import { type ComparedBefore, type CompareParams, compareBefore } from './handle
 import { completion, resolveCompletion } from './handlers/completion.ts';
 import { hints } from './handlers/hints.ts';
 import { hover } from './handlers/hover.ts';
+import { lenses, resolveLens } from './handlers/lenses.ts';
 import {
   definition,
   entries,
@@ -42,6 +43,7 @@ import type { VerifyOptions } from './media/verify-clips.ts';
 import { type AboutReport, reportOf } from './report.ts';
 import { serverCapabilities } from './server-capabilities.ts';
 import { Session, type SessionOptions } from './session.ts';
+import type { SentSettings } from './settings.ts';
 
 /** Says nothing until `connection.listen()`. */
 export function startServer(options: SessionOptions): void {
@@ -155,7 +157,7 @@ export function startServer(options: SessionOptions): void {
   connection.onDidChangeConfiguration(
     heard((current, { settings }) => {
       if (current.client.answersSettings) askSettings(connection, current);
-      else if (current.settings.change(settings?.lamella?.lengths)) current.changedAll();
+      else if (current.settings.change(settings?.lamella)) current.changedAll();
     }),
   );
 
@@ -172,6 +174,12 @@ export function startServer(options: SessionOptions): void {
   );
   connection.languages.inlayHint.on(
     about([], ({ core }, file, { range }) => hints(core, file, range)),
+  );
+  connection.onCodeLens(
+    about([], ({ core, settings }, file) => (settings.lenses ? lenses(core, file) : [])),
+  );
+  connection.onCodeLensResolve(
+    answer(({ core, client, documents }, lens) => resolveLens(core, client, documents, lens)),
   );
   connection.onDocumentColor(about([], ({ core }, file) => colours(core, file)));
   // A colour can't be chosen: it follows from the thickness.
@@ -324,8 +332,8 @@ function register(connection: Connection, session: Session): void {
 
 function askSettings(connection: Connection, session: Session): void {
   connection.workspace.getConfiguration('lamella').then(
-    (lamella: { lengths?: unknown } | null) => {
-      if (session.settings.change(lamella?.lengths)) session.changedAll();
+    (lamella: SentSettings | null) => {
+      if (session.settings.change(lamella)) session.changedAll();
     },
     (cause: unknown) => session.log(cause),
   );

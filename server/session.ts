@@ -1,5 +1,9 @@
 /** One client's session, from its `initialize` to its `shutdown`: the parts and how they meet. */
-import type { Connection, InitializeParams } from 'vscode-languageserver';
+import {
+  CodeLensRefreshRequest,
+  type Connection,
+  type InitializeParams,
+} from 'vscode-languageserver';
 import type { FileId } from '../shared/plan/place.ts';
 import type { Core, CoreOptions } from '../shared/workspace/facade.ts';
 import { workAhead } from './ahead.ts';
@@ -45,7 +49,7 @@ export class Session {
     this.#connection = connection;
     const client = clientFeatures(params);
     this.#planFiles = new PlanFiles(connection, optionsOf(params).listsPlans === true);
-    const settings = new Settings(optionsOf(params).lengths);
+    const settings = new Settings(optionsOf(params));
     const roots = new Roots((file) => host.rootOf(file));
     roots.change(foldersOf(params), []);
     const core = createCore({
@@ -145,8 +149,11 @@ export class Session {
         !typed ||
         documents.files.some((plan) => plan !== file && core.reaches(plan).includes(file)),
     );
-    if (client.refreshesHints && elsewhere)
-      this.#connection.languages.inlayHint.refresh().catch(() => undefined);
+    if (!elsewhere) return;
+    const { languages } = this.#connection;
+    if (client.refreshesHints) languages.inlayHint.refresh().catch(() => undefined);
+    if (client.refreshesLenses)
+      this.#connection.sendRequest(CodeLensRefreshRequest.type).catch(() => undefined);
   }
 }
 

@@ -1,22 +1,31 @@
-/** The one setting that the server reads: the unit that lengths are shown in. */
+/** The settings that the server reads: how things are shown, never what is found. */
 import type { LengthUnit } from '../shared/rules/say.ts';
 
 const UNITS: readonly LengthUnit[] = ['mm', 'inches'];
 
-export class Settings {
-  lengths: LengthUnit;
+/** As a client sends them: anything. */
+export interface SentSettings {
+  readonly lengths?: unknown;
+  readonly lenses?: unknown;
+}
 
-  constructor(lengths: unknown) {
-    this.lengths = asUnit(lengths) ?? 'mm';
+export class Settings {
+  /** The unit that lengths are shown in. */
+  lengths: LengthUnit = 'mm';
+  /** Whether the state of each shot stands over it. */
+  lenses = true;
+
+  constructor(sent: SentSettings) {
+    this.change(sent);
   }
 
-  /** @returns whether something is different now; what is no unit changes nothing */
-  change(lengths: unknown): boolean {
-    const unit = asUnit(lengths);
-    if (unit === undefined || unit === this.lengths) return false;
-    this.lengths = unit;
+  /** @returns whether something is different now; what can't be a setting changes nothing */
+  change(sent: SentSettings | null | undefined): boolean {
+    const lengths = UNITS.find((unit) => unit === sent?.lengths) ?? this.lengths;
+    const lenses = typeof sent?.lenses === 'boolean' ? sent.lenses : this.lenses;
+    if (lengths === this.lengths && lenses === this.lenses) return false;
+    this.lengths = lengths;
+    this.lenses = lenses;
     return true;
   }
 }
-
-const asUnit = (value: unknown): LengthUnit | undefined => UNITS.find((unit) => unit === value);

@@ -146,6 +146,10 @@ function ringWords({ ringMm, closestMm, lens }: RingFacts, say: Say): Words {
   };
 }
 
+/** Whether what the shot wants in the frame is known to be nothing that its rig can set. */
+export const isOutOfReach = (bench: Bench, figures: ShotFigures): boolean =>
+  beyondRing(bench).length > 0 || beyondReach(bench, figures).length > 0;
+
 function beyondReach(bench: Bench, { reach }: ShotFigures): readonly Observation<Facts>[] {
   const wanted = bench.wantedMagnification;
   if (!reach.known || !wanted.known || bench.wantedAt === undefined) return [];

@@ -5,6 +5,7 @@ import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
+import { lensesIn, lensWords } from '../assist/lenses.ts';
 import type { LocatedFinding, LocatedFix, Range } from '../assist/located.ts';
 import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
@@ -92,6 +93,8 @@ export function createCore(options: CoreOptions): Core {
     explain: (file, about) => explain(context, file, about),
     settle: (file, shot) => settleShot(context, file, shot),
     hints: (file, range) => hintsIn(context, file, range),
+    lenses: (file) => lensesIn(context, file),
+    lensWords: (file, shot) => lensWords(context, file, shot),
     colours: (file) => coloursIn(context, file),
     definition: (file, position) => definitionOf(context, file, position),
     references: (file, position) => referencesOf(context, file, position),

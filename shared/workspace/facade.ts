@@ -48,6 +48,12 @@ export interface InlayHint {
   readonly tooltip?: string;
 }
 
+/** Where the state of a shot is told, over its name. */
+export interface ShotLens {
+  readonly shot: string;
+  readonly range: Range;
+}
+
 export interface OutlineSymbol {
   readonly name: string;
   readonly detail: string;
@@ -98,6 +104,10 @@ export interface Core {
   /** Markdown on something that was offered; null where there is no more to say. */
   explain(file: FileId, about: About): string | null;
   hints(file: FileId, range: Range): readonly InlayHint[];
+  /** Where lenses stand, without their words: cheap in plans of any length. */
+  lenses(file: FileId): readonly ShotLens[];
+  /** The state of a shot in a few words; null: there is no such shot. */
+  lensWords(file: FileId, shot: string): string | null;
   /** Swatches of film thicknesses, where they stand. */
   colours(file: FileId): readonly ColourSwatch[];
   symbols(file: FileId): readonly OutlineSymbol[];

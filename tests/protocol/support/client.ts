@@ -3,6 +3,7 @@ import { PassThrough } from 'node:stream';
 import { onTestFinished } from 'vitest';
 import {
   type ClientCapabilities,
+  CodeLensRefreshRequest,
   ConfigurationRequest,
   createConnection,
   createProtocolConnection,
@@ -57,7 +58,7 @@ export interface TestClientOptions<C extends Core = FakeCore> {
   /** What the client answers to `lamella/planFiles`. */
   readonly planFiles?: () => readonly string[];
   /** What the client answers to `workspace/configuration`. */
-  readonly settings?: { lengths?: unknown };
+  readonly settings?: { lengths?: unknown; lenses?: unknown };
 }
 
 export interface TestClient<C extends Core = FakeCore> {
@@ -69,7 +70,7 @@ export interface TestClient<C extends Core = FakeCore> {
   readonly states: StateParams[];
   readonly logged: string[];
   readonly registered: Registration[];
-  readonly refreshed: { diagnostics: number; hints: number };
+  readonly refreshed: { diagnostics: number; hints: number; lenses: number };
   open(uri: string, text: string, version?: number): void;
   change(uri: string, version: number, changes: TextDocumentContentChangeEvent[]): void;
   close(uri: string): void;
@@ -167,7 +168,7 @@ function listen(
   const states: StateParams[] = [];
   const logged: string[] = [];
   const registered: Registration[] = [];
-  const refreshed = { diagnostics: 0, hints: 0 };
+  const refreshed = { diagnostics: 0, hints: 0, lenses: 0 };
   connection.onNotification(PublishDiagnosticsNotification.type, (each) => {
     published.push(each);
   });
@@ -187,6 +188,9 @@ function listen(
   });
   connection.onRequest(InlayHintRefreshRequest.type, () => {
     refreshed.hints++;
+  });
+  connection.onRequest(CodeLensRefreshRequest.type, () => {
+    refreshed.lenses++;
   });
   return { published, states, logged, registered, refreshed };
 }

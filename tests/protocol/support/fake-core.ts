@@ -22,13 +22,13 @@ const BREAK = /\r\n|\r|\n/;
 
 export interface FakeCore extends Core {
   text(file: FileId): string | undefined;
-  readonly calls: { findings: number };
+  readonly calls: { findings: number; lensWords: number };
 }
 
 export function createFakeCore(options: CoreOptions): FakeCore {
   const texts = new Map<FileId, string>();
   const refused = new Map<FileId, string>();
-  const calls = { findings: 0 };
+  const calls = { findings: 0, lensWords: 0 };
   const lines = (file: FileId): string[] => (texts.get(file) ?? '').split(BREAK);
 
   const used = (file: FileId): FileId[] =>
@@ -130,6 +130,15 @@ export function createFakeCore(options: CoreOptions): FakeCore {
           ? [{ position: { line, character: text.length }, label: 'works as f/32', tooltip: 'why' }]
           : [],
       ),
+    lenses: (file) =>
+      lines(file).flatMap((text, line) => {
+        const shot = /^shot: (.*)$/.exec(text)?.[1];
+        return shot ? [{ shot, range: rangeOf(line, 0, text.length) }] : [];
+      }),
+    lensWords: (file, shot) => {
+      calls.lensWords++;
+      return lines(file).includes(`shot: ${shot}`) ? `the state of ${shot}` : null;
+    },
     symbols: (file) =>
       lines(file).flatMap((text, line) => {
         const name = /^([a-z-]+):/.exec(text)?.[1];

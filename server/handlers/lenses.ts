@@ -1,0 +1,40 @@
+/** Lenses over shots: where they stand at once, their words for those that are shown. */
+import type { CodeLens } from 'vscode-languageserver';
+import type { FileId } from '../../shared/plan/place.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+import type { ClientFeatures } from '../client-features.ts';
+import type { Documents } from '../workspace/documents.ts';
+
+/** What a lens carries until it is shown. */
+interface Carried {
+  readonly file: FileId;
+  readonly shot: string;
+}
+
+export const lenses = (core: Core, file: FileId): CodeLens[] =>
+  core.lenses(file).map(({ shot, range }) => {
+    const data: Carried = { file, shot };
+    return { range, data };
+  });
+
+/** A click opens the sheet at the shot where the client has one; to others a lens is words alone. */
+export function resolveLens(
+  core: Core,
+  client: ClientFeatures,
+  documents: Documents,
+  lens: CodeLens,
+): CodeLens {
+  const { file, shot } = (lens.data ?? {}) as Partial<Carried>;
+  if (typeof file !== 'string' || typeof shot !== 'string' || !documents.has(file)) return lens;
+  const title = core.lensWords(file, shot);
+  if (title === null) return lens;
+  const command = client.showsSheets
+    ? {
+        title,
+        tooltip: `Show the sheet at ${shot}`,
+        command: 'lamella.openSheet',
+        arguments: [{ uri: documents.uri(file), shot }],
+      }
+    : { title, command: '' };
+  return { ...lens, command };
+}
