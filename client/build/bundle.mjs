@@ -9,13 +9,19 @@ import { notices } from './notices.mjs';
  * `command`: started by hand, so it gets a first line that names its interpreter. `short`: started
  * anew for each use, so that reading it costs more than anything it does, or mostly a library whose
  * own stack traces nobody here could use, or what the desktop's server has with its names already;
- * names are shortened too.
+ * names are shortened too. `named`: shortened as well, but functions keep theirs for stack traces.
  */
 const BUNDLES = [
   { entry: 'client/node.ts', out: 'client.cjs', platform: 'node', short: true },
   { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser', short: true },
   { entry: 'client/view/sheet-view.ts', out: 'sheet-view.js', platform: 'browser', worker: true },
-  { entry: 'server/node.ts', out: 'lamella-language-server.cjs', platform: 'node', command: true },
+  {
+    entry: 'server/node.ts',
+    out: 'lamella-language-server.cjs',
+    platform: 'node',
+    command: true,
+    named: true,
+  },
   {
     entry: 'server/browser.ts',
     out: 'server.browser.js',
@@ -27,7 +33,7 @@ const BUNDLES = [
   { entry: 'server/cli.ts', out: 'lamella.cjs', platform: 'node', command: true, short: true },
 ];
 
-const optionsOf = ({ entry, out, platform, command, worker, short }) => ({
+const optionsOf = ({ entry, out, platform, command, worker, short, named }) => ({
   absWorkingDir: ROOT,
   entryPoints: [entry],
   outfile: path.join('dist', out),
@@ -37,10 +43,11 @@ const optionsOf = ({ entry, out, platform, command, worker, short }) => ({
   // The editor loads an extension as a CommonJS module, on the web too; a worker is a plain script.
   format: worker ? 'iife' : 'cjs',
   external: ['vscode'],
-  // Whitespace and syntax only: a stack trace in a bug report still shows the names.
   minifyWhitespace: true,
   minifySyntax: true,
-  minifyIdentifiers: short === true,
+  minifyIdentifiers: short === true || named === true,
+  // A stack trace in a bug report still shows them.
+  keepNames: named === true,
   charset: 'utf8',
   legalComments: 'none',
   banner: command && !hasInterpreterLine(entry) ? { js: '#!/usr/bin/env node' } : {},
