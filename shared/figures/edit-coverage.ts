@@ -41,8 +41,14 @@ export function layAll(
   plan: EditPlan,
 ): readonly InClip[] {
   const out: InClip[] = drafts.map(() => ({ laid: silent, clipFile: null, clipS: silent }));
+  const byShot = new Map<string | null, number[]>();
+  for (const [index, { shot }] of drafts.entries()) {
+    const others = byShot.get(shot);
+    if (others) others.push(index);
+    else byShot.set(shot, [index]);
+  }
   for (const [shot, inEdit] of plan.shots) {
-    const indexes = drafts.flatMap((draft, index) => (draft.shot === shot ? [index] : []));
+    const indexes = byShot.get(shot) ?? [];
     const material = materialOf(inEdit);
     const wanted = indexes.map((index) => wantedOf(drafts[index]!, handles[index]!, rate));
     const unknown = wanted.findIndex((one) => !one.known);

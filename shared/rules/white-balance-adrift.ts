@@ -80,12 +80,19 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
 /** By shot: the white balance that most cuts of its grade have, of those under light of its colour. */
 function usualByGrade(view: Pick<PlanView, 'edit' | 'shots'>): ReadonlyMap<string, number> {
   const found = new Map<string, number>();
-  for (const group of gradeGroups(view.edit, view.shots).values())
+  for (const group of gradeGroups(view.edit, view.shots).values()) {
+    const byLight = new Map<string, ShotSummary[]>();
     for (const { shot } of group) {
-      const alike = group.filter((one) => colourKey(one.shot) === colourKey(shot));
-      const most = usual(alike.flatMap((one) => fixedKelvin(one.shot) ?? []));
-      if (most !== undefined && !found.has(shot.shot)) found.set(shot.shot, most);
+      const alike = byLight.get(colourKey(shot));
+      if (alike) alike.push(shot);
+      else byLight.set(colourKey(shot), [shot]);
     }
+    for (const alike of byLight.values()) {
+      const most = usual(alike.flatMap((shot) => fixedKelvin(shot) ?? []));
+      if (most === undefined) continue;
+      for (const { shot } of alike) if (!found.has(shot)) found.set(shot, most);
+    }
+  }
   return found;
 }
 
