@@ -25,7 +25,7 @@ export function choicesOf(bench: Bench, figures: ShotFigures, relit: Relit): Cho
     aperture: apertures(bench),
     shutter: shutters(bench, figures),
     iso: isos(bench),
-    tilt: tilts(bench),
+    tilt: tilts(bench, figures),
     light: lightChoices(bench, relit),
   };
 }
@@ -96,14 +96,16 @@ function isos({ iso, isoLimits }: Bench): readonly Choice<number | 'auto'>[] {
   );
 }
 
-/** A mirror either way; what is no mirror stands as it was decided, or nearer to square. */
-function tilts(bench: Bench): readonly Choice<number>[] {
+/** A mirror steeper or less; what is no mirror stands as it was decided, or nearer to square. */
+function tilts(bench: Bench, { litTiltsRad: lit }: ShotFigures): readonly Choice<number>[] {
   const { tiltRad, subject } = bench;
   if (!tiltRad.known || !subject) return unset(Number.NaN);
   const present = tiltRad.value;
   const presentDeg = (present * 180) / Math.PI;
   const steepest = isFlatMirror(bench) ? STEEPEST_DEG : Math.abs(presentDeg);
-  const side = present < 0 ? -1 : 1;
+  // To the side from which the light fills the frame, where one does.
+  const isLit = lit.known && lit.value.greatestRad > lit.value.leastRad;
+  const side = present < 0 && !isLit ? -1 : 1;
   const grid = Array.from(
     { length: Math.floor(steepest * 10 + SAME) + 1 },
     (_, tenths) => (side * tenths * Math.PI) / 1800,

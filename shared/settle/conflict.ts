@@ -51,8 +51,8 @@ export function conflictOf(
   const core = smallest(judge, search, rules);
   const demands = core.flatMap((rule): readonly Demand[] => {
     const found = mildest(judge, search, core, rule);
-    const verdict = found && judge.verdict(rule, found.assignment);
-    return verdict ? [{ rule, finding: verdict.finding, assignment: found.assignment }] : [];
+    const finding = found && judge.finding(rule, found.assignment);
+    return finding ? [{ rule, finding, assignment: found.assignment }] : [];
   });
   return {
     demands,
@@ -92,8 +92,8 @@ function mildest(
   );
   let low = 0;
   for (let step = 0; step < NARROWINGS && best; step++) {
-    const verdict = judge.verdict(rule, best.assignment);
-    const high = verdict && sizeOf(verdict.finding);
+    const finding = judge.finding(rule, best.assignment);
+    const high = finding && sizeOf(finding);
     if (high === undefined || high === null || !(high > low)) break;
     const middle = (low + high) / 2;
     const milder = search.least(core, {

@@ -100,6 +100,11 @@ export class Judge {
     return view;
   }
 
+  /** What `rule` finds, whether or not another finding explains it. */
+  finding(rule: Judged, assignment: Assignment): Finding | null {
+    return this.#found(rule, assignment)?.finding ?? null;
+  }
+
   /** What `rule` finds; null: nothing that would be shown. */
   verdict(rule: Judged, assignment: Assignment): Verdict | null {
     const own = this.#found(rule, assignment);

@@ -134,6 +134,16 @@ describe('a settled shot', () => {
   afterAll(() => console.log(`Shots settled: ${JSON.stringify(counts)}`));
 });
 
+it('tilts a film to the other side where the light stands there', () => {
+  const change = { 'shots/skin/tilt': '-4 deg' };
+  check('skin', change);
+  const settled = coreWith(changed(EXAMPLE_PLAN, change)).settle(PLAN, 'skin');
+  expect(settled?.changes).toMatchObject([
+    { setting: 'tilt', from: '-4 deg', because: [{ rule: 'source-too-small' }] },
+  ]);
+  expect(number(settled?.changes[0]?.to ?? '')).toBeGreaterThan(0);
+}, 120_000);
+
 describe('a shot that nothing settles', () => {
   const CROWDED = {
     'subjects/frost-plate/depth': '6 mm',
