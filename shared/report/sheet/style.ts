@@ -115,7 +115,7 @@ const PRINT = `
   .settings { padding-right: 1px; }
   .setting { border: 1px solid #777; border-left: 4px solid #000; padding: 1mm 2mm; }
   .setting .value { font-size: 19pt; }
-  .drawings { columns: 2; column-gap: 8mm; column-fill: auto; }
+  .drawings { columns: 2; column-gap: 8mm; column-fill: balance; }
   figure { margin-bottom: 4mm; }
   figcaption { font-size: 9pt; line-height: 1.3; }
   figure svg, figure.wide svg { max-width: none; min-width: 0; }
