@@ -10,7 +10,8 @@ import { startWebHost } from './web-host.ts';
 import { launchBrowser, Workbench } from './workbench.ts';
 
 const FILE = 'first-draft.shootplan.yaml';
-const PLAN = readFileSync(path.join(ROOT, 'samples', FILE), 'utf8');
+const sample = (name: string) => readFileSync(path.join(ROOT, 'samples', name), 'utf8');
+const PLAN = sample(FILE);
 /** A value of the one shot that can be worked out; its hover is what is shown. */
 const SHOWN = '40 mm\n';
 
@@ -48,3 +49,42 @@ test.each(Object.entries(THEMES))(
     }
   },
 );
+
+const FILM = 'tide-panes.shootplan.yaml';
+const KIT = 'workshop-kit.shootplan.yaml';
+
+test.each(Object.entries(THEMES))('the sheet beside the text, %s', async (name, theme) => {
+  mkdirSync(PICTURES, { recursive: true });
+  const browser = await launchBrowser();
+  const files = { [FILM]: sample(FILM), [KIT]: sample(KIT) };
+  const host = await startWebHost(files, { ...BARE, 'workbench.colorTheme': theme });
+  try {
+    const workbench = await Workbench.open(browser, host, FILM, { width: 1400, height: 900 });
+    await workbench.hideSideBar();
+    await workbench.run('Lamella: Show the Sheet beside the Plan');
+    const shot = async () => {
+      for (const frame of workbench.page.frames())
+        if (
+          await frame
+            .locator('.shot')
+            .count()
+            .catch(() => 0)
+        )
+          return frame;
+      return undefined;
+    };
+    await expect.poll(shot, { timeout: 30_000 }).toBeDefined();
+    await workbench.focusText();
+    await workbench.goTo('  bands-falling:', files[FILM]!);
+    const current = (await shot())!.locator('.shot.current');
+    await expect.poll(() => current.count(), { timeout: 30_000 }).toBe(1);
+    // The drawings are what the picture is about.
+    await current.locator('.drawings').evaluate((drawings) => drawings.scrollIntoView());
+    await workbench.page.waitForTimeout(500);
+    const file = path.join(PICTURES, `sheet-${name}.png`);
+    await workbench.page.screenshot({ path: file, animations: 'disabled' });
+  } finally {
+    await browser.close();
+    await host.stop();
+  }
+});
