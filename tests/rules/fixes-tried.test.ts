@@ -11,6 +11,7 @@ import { ALL_RULES } from '../../shared/rules/registry.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 import { defectsIn } from '../planted/support/defects.ts';
 import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
+import { WITHOUT_FIX } from '../support/without-fix.ts';
 
 const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));
 const samples: Readonly<Record<string, string>> = Object.fromEntries(
@@ -18,33 +19,6 @@ const samples: Readonly<Record<string, string>> = Object.fromEntries(
     .filter((name) => name.endsWith('.yaml'))
     .map((name) => [name, readFileSync(`${SAMPLES}${name}`, 'utf8')]),
 );
-
-/** Rules whose way out is a decision about the picture, or lies outside the text. */
-const WITHOUT_FIX = new Set([
-  'aperture-behind-converter',
-  'background-washes',
-  'boom-may-tip',
-  'check-open',
-  'duplicate-name',
-  'head-overloaded',
-  'holder-works-against',
-  'hot-lamp-near-subject',
-  'mains-near-liquid',
-  'missing-key',
-  'not-known',
-  'overhead-load',
-  'proxy-advised',
-  'rule-failed',
-  'shot-unused',
-  'stand-overloaded',
-  'too-much',
-  'use-in-a-circle',
-  'use-not-found',
-  // What a file on the disk is, no word in the plan changes.
-  'clip-not-found',
-  'clip-unreadable',
-  'clip-differs',
-]);
 
 const offered = new Map<string, number>();
 

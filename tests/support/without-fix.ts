@@ -1,0 +1,26 @@
+/** Rules whose way out is a decision about the picture, or lies outside the text. */
+export const WITHOUT_FIX: ReadonlySet<string> = new Set([
+  'aperture-behind-converter',
+  'background-washes',
+  'boom-may-tip',
+  'check-open',
+  'duplicate-name',
+  'head-overloaded',
+  'holder-works-against',
+  'hot-lamp-near-subject',
+  'mains-near-liquid',
+  'missing-key',
+  'not-known',
+  'overhead-load',
+  'proxy-advised',
+  'rule-failed',
+  'shot-unused',
+  'stand-overloaded',
+  'too-much',
+  'use-in-a-circle',
+  'use-not-found',
+  // What a file on the disk is, no word in the plan changes.
+  'clip-not-found',
+  'clip-unreadable',
+  'clip-differs',
+]);
