@@ -122,7 +122,7 @@ class OpenSheet implements Disposable {
 
   /** The sheet follows the cursor, so that is what goes there. */
   goTo(shot: string): Promise<void> {
-    return this.#go(shot, '');
+    return this.#go({ shot, key: '' });
   }
 
   dispose(): void {
@@ -143,7 +143,8 @@ class OpenSheet implements Disposable {
   }
 
   #hear(message: FromView): void {
-    if (message.kind === 'go') void this.#go(message.shot, message.key);
+    if (message.kind === 'go') void this.#go({ shot: message.shot, key: message.key });
+    else if (message.kind === 'go-to-cut') void this.#go({ cut: message.cut });
     else {
       // Also said by a view that was hidden and begins anew.
       this.#isReady = true;
@@ -207,8 +208,10 @@ class OpenSheet implements Disposable {
     await this.#post({ kind: 'follow', shot });
   }
 
-  async #go(shot: string, key: string): Promise<void> {
-    const params = { textDocument: this.#textDocument(), shot, key };
+  async #go(
+    to: { readonly shot: string; readonly key: string } | { readonly cut: string },
+  ): Promise<void> {
+    const params = { textDocument: this.#textDocument(), ...to };
     const place = await this.#client
       .sendRequest<{ uri: string; range: Range } | null>('lamella/placeInSheet', params)
       .catch(() => null);

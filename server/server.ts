@@ -224,8 +224,8 @@ export function startServer(options: SessionOptions): void {
   );
   connection.onRequest(
     'lamella/placeInSheet',
-    about(null, ({ core, documents }, file, { shot, key }: PlaceParams) =>
-      placeInSheet(core, documents, file, shot, key),
+    about(null, ({ core, documents }, file, params: PlaceParams) =>
+      placeInSheet(core, documents, file, params),
     ),
   );
   connection.onRequest(

@@ -11,4 +11,5 @@ export type ToView =
 
 export type FromView =
   | { readonly kind: 'ready' }
-  | { readonly kind: 'go'; readonly shot: string; readonly key: string };
+  | { readonly kind: 'go'; readonly shot: string; readonly key: string }
+  | { readonly kind: 'go-to-cut'; readonly cut: string };

@@ -70,6 +70,8 @@ function follow(name: string | null): void {
 
 document.addEventListener('click', ({ target }) => {
   if (!(target instanceof Element)) return;
+  const cut = target.closest('[data-cut]')?.getAttribute('data-cut');
+  if (cut) editor.postMessage({ kind: 'go-to-cut', cut });
   const shot = target.closest('[data-shot]')?.getAttribute('data-shot');
   const key = target.closest('[data-key]')?.getAttribute('data-key') ?? '';
   const isHeading = target.closest('h2') !== null;

@@ -18,9 +18,11 @@ export interface SheetParams extends AboutText {
   readonly known?: Readonly<Record<string, string>>;
 }
 
+/** A key of a shot, or a cut of the edit. */
 export interface PlaceParams extends AboutText {
-  readonly shot: string;
-  readonly key: string;
+  readonly shot?: string;
+  readonly key?: string;
+  readonly cut?: string;
 }
 
 /** Answer to `lamella/sheet`. */
@@ -96,9 +98,11 @@ export function placeInSheet(
   core: Core,
   documents: Documents,
   file: FileId,
-  shot: string,
-  key: string,
+  { shot = '', key = '', cut }: Omit<PlaceParams, 'textDocument'>,
 ): Location | null {
-  const place = core.placeInShot(file, String(shot), String(key));
+  const place =
+    cut === undefined
+      ? core.placeInShot(file, String(shot), String(key))
+      : core.placeOfCut(file, String(cut));
   return place && { uri: documents.uri(place.file), range: place.range };
 }

@@ -116,6 +116,16 @@ export function placeInShot(
   return { file, range: locator.rangeOf({ file, entry, path }) };
 }
 
+export function placeOfCut(
+  { analysis, locator }: Context,
+  file: FileId,
+  cut: string,
+): LocatedPlace | null {
+  const entry: EntryId = `edit/cuts/${cut}`;
+  if (!analysis.entries.source(file, entry)) return null;
+  return { file, range: locator.rangeOf({ file, entry, path: [], part: 'key' }) };
+}
+
 /** The shot whose lines hold a position. */
 export function shotAt(
   { analysis, store }: Context,

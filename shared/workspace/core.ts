@@ -12,7 +12,7 @@ import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
 import { settleShot } from '../assist/settle.ts';
-import { placeInShot, sheetOf, shotAt } from '../assist/sheet.ts';
+import { placeInShot, placeOfCut, sheetOf, shotAt } from '../assist/sheet.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
 import { figuresJson } from '../figures/contract.ts';
@@ -121,6 +121,7 @@ export function createCore(options: CoreOptions): Core {
     compared: (file) => comparedPlan(context, file, allFindings(file)),
     sheet: (file) => sheetOf(context, file, allFindings(file)),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
+    placeOfCut: (file, cut) => placeOfCut(context, file, cut),
     shotAt: (file, position) => shotAt(context, file, position),
     state: (file) => analysis.state(file),
     prepare: (file, until) => analysis.prepare(file, until),

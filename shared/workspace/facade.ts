@@ -153,6 +153,8 @@ export interface Core {
   sheet(file: FileId): Sheet;
   /** Where a key of a shot stands, or the shot's name where the key isn't written. */
   placeInShot(file: FileId, shot: string, key: string): LocatedPlace | null;
+  /** Where a cut of the edit stands. */
+  placeOfCut(file: FileId, cut: string): LocatedPlace | null;
   /** The shot that stands at a position. */
   shotAt(file: FileId, position: Position): string | null;
   state(file: FileId): PlanState;

@@ -109,6 +109,21 @@ describe('to and fro', () => {
     }
   });
 
+  it('a cut of the edit leads to its line', async () => {
+    const cuts = 'edit:\n  cuts:\n    opening: { shot: frost, from: 0 s, duration: 4 s }\n';
+    const { client, sheet } = await opened();
+    const last = EXAMPLE_PLAN.split('\n').length - 1;
+    client.change(PLAN, 2, [{ range: at(last, 0, 0), text: cuts }]);
+    const { document } = new JSDOM((await sheet()).head).window;
+    const row = document.querySelector('tr[data-cut]')!;
+    expect(row.getAttribute('data-cut')).toBe('opening');
+    expect(row.querySelectorAll('button')).toHaveLength(1);
+    const place = (cut: string) =>
+      client.connection.sendRequest('lamella/placeInSheet', { textDocument: { uri: PLAN }, cut });
+    expect(await place('opening')).toEqual({ uri: PLAN, range: at(last + 2, 4, 11) });
+    expect(await place('nothing')).toBeNull();
+  });
+
   it('a position leads to its shot, or to none', async () => {
     const { shotAt } = await opened();
     expect(await shotAt(lineOf('tilt: 4 deg'), 8)).toBe('skin');

@@ -13,7 +13,7 @@ export function editSheet(edit: EditFigures | null): EditSheet | null {
   return {
     total: totalWords(json),
     head: EDIT_HEAD,
-    rows: json.cuts.map(editRow),
+    rows: json.cuts.map((cut) => ({ cut: cut.cut, cells: editRow(cut) })),
     drawing: editDrawing(json, beatsOf(edit)),
   };
 }

@@ -69,13 +69,13 @@ function headOf(
     about !== null && el('p', {}, about),
     order.steps.length > 0 && orderBlock({ order, options }),
     recording.length > 0 && block('h2', 'Cards and batteries', lines(recording)),
-    edit && editBlock(edit),
+    edit && editBlock(edit, options),
     once.length > 0 && block('h2', 'Before the day', checkList(once, options)),
     findings.length > 0 && block('h2', 'In the plan and its kit', findingList(findings)),
   );
 }
 
-function editBlock({ total, head, rows, drawing }: EditSheet): Element {
+function editBlock({ total, head, rows, drawing }: EditSheet, options: HtmlOptions): Element {
   const { id, title, words, caption, picture } = drawing;
   return block(
     'h2',
@@ -97,10 +97,16 @@ function editBlock({ total, head, rows, drawing }: EditSheet): Element {
           {},
           el('tr', {}, ...head.map((one) => el('th', { scope: 'col' }, capital(one || 'remarks')))),
         ),
-        el('tbody', {}, ...rows.map((row) => el('tr', {}, ...row.map((one) => el('td', {}, one))))),
+        el('tbody', {}, ...rows.map((row) => cutRow(row, options))),
       ),
     ),
   );
+}
+
+/** In the live view the cut's name leads to its line. */
+function cutRow({ cut, cells }: EditSheet['rows'][number], options: HtmlOptions): Element {
+  const cell = (text: string) => el('td', {}, text === cut ? opener(text, options) : text);
+  return el('tr', options.live ? { 'data-cut': cut } : {}, ...cells.map(cell));
 }
 
 /** What may be wider than a small window; scrolled by keyboard too. */

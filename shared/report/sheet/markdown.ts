@@ -25,7 +25,7 @@ export function sheetMarkdown(sheet: Sheet, say: Say): string {
       ? ''
       : `## The edit\n\n${plain(capital(edit.total))}\n\n${table(
           edit.head.map((one) => capital(one || 'remarks')),
-          edit.rows,
+          edit.rows.map(({ cells }) => cells),
         )}`,
     once.length === 0 ? '' : `## Before the day\n\n${checkList(once)}`,
     findings.length === 0 ? '' : `## In the plan and its kit\n\n${findingList(findings)}`,

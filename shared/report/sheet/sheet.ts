@@ -28,8 +28,7 @@ export interface EditSheet {
   /** "00:00:12:00, 300 frames, 12 s" */
   readonly total: string;
   readonly head: readonly string[];
-  /** Cells of each cut. */
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly { readonly cut: string; readonly cells: readonly string[] }[];
   readonly drawing: Drawing;
 }
 

@@ -136,7 +136,7 @@ export const LIVE_STYLE = `
   text-decoration: underline dotted; text-underline-offset: .2em; cursor: pointer;
 }
 .opener:focus-visible { outline: 2px solid var(--there); outline-offset: 2px; }
-[data-key] { cursor: pointer; }
+[data-key], [data-cut] { cursor: pointer; }
 .shot.current > header h2 { border-left: .4rem solid var(--there); padding-left: .5rem; }
 body { padding: 1rem; font-family: var(--vscode-font-family, system-ui), sans-serif; }
 body.vscode-light { color-scheme: light; ${LIGHT} ${GROUND} }

@@ -174,6 +174,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     sheet: () => {
       throw new Error('no test of these asks for a sheet');
     },
+    placeOfCut: () => null,
     placeInShot: () => null,
     shotAt: () => null,
     state: (file) => ({ ready: 0, shots: lines(file).filter((l) => l.startsWith('shot:')).length }),
