@@ -16,7 +16,7 @@ export function settledLines(settled: SettledShot, paint: Paint = (_, text) => t
   const { changes, leaves, others, demands, openings } = settled;
   const rows = changes.flatMap(({ setting, from, to, because }) => [
     `${paint('heading', inertLine(setting))}: ${inertLine(from)} \u2192 ${inertLine(to)}`,
-    ...because.map(({ what }) => `  else: ${inertLine(what)}`),
+    ...because.map(({ what }) => `  without it: ${inertLine(what)}`),
   ]);
   const excluding = demands.map(
     ({ what, at }) => `${inertLine(what)} At best, with ${inertLine(at)}.`,
