@@ -12,7 +12,7 @@ const [inputs = '100000', kills = '50', seed = '1848'] = process.argv.slice(2);
 const say = (text: string) => process.stdout.write(`${text}\n`);
 let failed = 0;
 
-say(`| texts, seed ${seed} | inputs | findings | longest, ms | failures |`);
+say(`| texts, seed ${seed} | inputs | findings | longest, CPU ms | failures |`);
 say('| --- | --- | --- | --- | --- |');
 for (const result of fuzz(Number(inputs), ROOT, Number(seed))) {
   const { kind, findings, longestMs, failures } = result;
