@@ -225,16 +225,41 @@ export class Workbench {
       await this.page.keyboard.press(key);
   }
 
-  /** Opens the list of fixes at the caret and applies the one of that title, by keyboard. */
-  async applyFix(title: string): Promise<void> {
+  /** Opens the list of fixes at the caret: their titles, in its order. */
+  async openFixes(): Promise<string[]> {
     await this.page.keyboard.press('Control+.');
     const choices = this.page.locator('.action-widget .monaco-list-row.action');
     await choices.first().waitFor();
-    const titles = (await choices.allInnerTexts()).map((text) => plain(text).trim());
+    return (await choices.allInnerTexts()).map((text) => plain(text).trim());
+  }
+
+  /** Takes, by keyboard, the fix of that title from the open list. */
+  async takeFix(title: string, titles: readonly string[]): Promise<void> {
     const place = titles.findIndex((text) => text.startsWith(title));
     if (place < 0) throw new Error(`"${title}" is not among the fixes: ${titles.join('; ')}`);
     for (let steps = 0; steps < place; steps++) await this.page.keyboard.press('ArrowDown');
     await this.page.keyboard.press('Enter');
+  }
+
+  /** Opens the list of fixes at the caret and applies the one of that title, by keyboard. */
+  async applyFix(title: string): Promise<void> {
+    await this.takeFix(title, await this.openFixes());
+  }
+
+  /** Renames what stands at the caret. */
+  async rename(name: string): Promise<void> {
+    await this.page.keyboard.press('F2');
+    const input = this.page.locator('.rename-box .rename-input');
+    await input.waitFor();
+    await input.fill(name);
+    await this.page.keyboard.press('Enter');
+    await input.waitFor({ state: 'hidden' });
+  }
+
+  /** Follows the name at the caret to `file`, where it is given. */
+  async goToDefinition(file: string): Promise<void> {
+    await this.page.keyboard.press('F12');
+    await this.page.locator('.tab.active').filter({ hasText: file }).waitFor();
   }
 
   /** Rows of the Problems list, headings included; opens it where it is closed. */
