@@ -3,6 +3,8 @@ import { type Bench, substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { ifKnown, type Known } from '../plan/field.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
+import type { Stops } from '../quantity/brands.ts';
+import { KINDS } from '../quantity/index.ts';
 
 /** Dimmers and distances are set to about this. */
 const STEP_STOPS = 0.1;
@@ -20,6 +22,8 @@ const placeIn = ({ fields }: Bench, light: string, ...keys: readonly string[]) =
   path: [...fields.relight.at.path, light, ...keys],
 });
 
+const inStops = (value: number): string => KINDS.stops.print(Number(value.toFixed(2)) as Stops);
+
 /** All lights by the same, so that their balance stays; brighter only as far as they were dimmed. */
 function dimmed(bench: Bench, errorStops: number): readonly PlanFix[] {
   const { lights } = bench;
@@ -28,12 +32,11 @@ function dimmed(bench: Bench, errorStops: number): readonly PlanFix[] {
   const edits: PlanEdit[] = [];
   for (const { name, dimmedStops } of lights.value) {
     if (!dimmedStops.known || dimmedStops.value + by < 0) return [];
-    const stops = Number((dimmedStops.value + by).toFixed(2));
-    edits.push({ op: 'set', at: placeIn(bench, name, 'dimmed'), text: `${stops} stops` });
+    const stops = dimmedStops.value + by;
+    edits.push({ op: 'set', at: placeIn(bench, name, 'dimmed'), text: inStops(stops) });
   }
   const names = lights.value.map(({ name }) => name).join(' and ');
-  const amount = Number(Math.abs(by).toFixed(2));
-  const title = by > 0 ? `Dim ${names} by ${amount} stops` : `Dim ${names} by ${amount} stops less`;
+  const title = `Dim ${names} by ${inStops(Math.abs(by))}${by > 0 ? '' : ' less'}`;
   return [{ title, edits }];
 }
 

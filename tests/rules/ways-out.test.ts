@@ -47,3 +47,12 @@ it('stops down to the widest mark that holds the depth at the least tilt', () =>
   const wider = marks[marks.indexOf(mark) - 1];
   expect(found(at(`f/${wider}`), 'lens-in-the-mirror')[0]?.what).toMatch(/^No tilt/);
 });
+
+it('writes a single stop as one', () => {
+  // Twice the sensitivity is one stop more (ISO 12232: speed and exposure are inversely proportional).
+  const core = coreWith(changed(EXAMPLE_PLAN, { 'shots/frost/iso': '2500' }));
+  const [bright] = core.findings(PLAN).filter(({ rule }) => rule === 'exposure-off');
+  const dim = core.fixesOf(bright!).find(({ title }) => title.startsWith('Dim'));
+  expect(dim?.title).toBe('Dim panel by 1 stop');
+  expect(dim?.edits.map(({ text }) => text).join()).toMatch(/dimmed: 1 stop$/);
+});

@@ -64,6 +64,8 @@ export function judgeFix(
   for (const worst of brought([text, before], [mended, after], unlocks)) {
     const adds = `${said}: adds ${worst.rule}: ${worst.what}`;
     expect(worst.severity, adds).not.toBe('error');
+    // What a fix writes is spelt the usual way.
+    expect(worst.rule, adds).not.toBe('usual-spelling');
     if (worst.severity !== 'hint') expect(fix.price, adds).toBeDefined();
   }
 }
