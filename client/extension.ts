@@ -55,7 +55,7 @@ export const start = async (
     status.follow(client),
     answerFileReads(client),
     answerPlanFiles(client),
-    commands.registerCommand('lamella.newPlan', openNewPlan),
+    commands.registerCommand('lamella.newPlan', () => openNewPlan(client)),
     commands.registerCommand('lamella.openSheet', (shot?: ShotToShow) => sheets.show(shot)),
     workspace.registerTextDocumentContentProvider(Pages.scheme, pages),
     clips,

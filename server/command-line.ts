@@ -11,6 +11,7 @@ import { compare } from './commands/compare.ts';
 import { explain } from './commands/explain.ts';
 import { figures } from './commands/figures.ts';
 import { helpOf, overview } from './commands/help.ts';
+import { newCommand } from './commands/new.ts';
 import { nearest, WrongUse } from './commands/options.ts';
 import { report } from './commands/report.ts';
 import { settle } from './commands/settle.ts';
@@ -28,6 +29,7 @@ const COMMANDS: readonly Command[] = [
   explain,
   report,
   settle,
+  newCommand,
 ];
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */

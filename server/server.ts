@@ -34,6 +34,7 @@ import {
   rename,
   selections,
 } from './handlers/navigation.ts';
+import { type NewPlanParams, newPlanText } from './handlers/new-plan.ts';
 import { type SettleAnswer, type SettleParams, settleAnswer } from './handlers/settle.ts';
 import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
 import { symbols } from './handlers/symbols.ts';
@@ -270,6 +271,12 @@ export function startServer(options: SessionOptions): void {
     'lamella/timeline',
     about<TimelineParams, TimelineFile | null>(null, ({ core }, file, params) =>
       timelineFile(core, file, params),
+    ),
+  );
+  connection.onRequest<string | null, never>(
+    'lamella/newPlan',
+    answer<NewPlanParams, string | null>(({ createCore }, params) =>
+      newPlanText(createCore, params),
     ),
   );
   connection.onRequest(

@@ -3,6 +3,7 @@ import { coloursIn } from '../assist/colours.ts';
 import { comparedPlan } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
+import { newShot } from '../assist/completion/new-shot.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import { lensesIn, lensWords } from '../assist/lenses.ts';
@@ -92,6 +93,7 @@ export function createCore(options: CoreOptions): Core {
     completions: (file, position) => completionsAt(context, file, position),
     explain: (file, about) => explain(context, file, about),
     settle: (file, shot) => settleShot(context, file, shot),
+    newShot: (file, fieldMm) => newShot(context, file, fieldMm),
     hints: (file, range) => hintsIn(context, file, range),
     lenses: (file) => lensesIn(context, file),
     lensWords: (file, shot) => lensWords(context, file, shot),

@@ -103,6 +103,8 @@ export interface Core {
   completions(file: FileId, position: Position): Completions;
   /** Markdown on something that was offered; null where there is no more to say. */
   explain(file: FileId, about: About): string | null;
+  /** A shot of the first subject, rig and light of a file, as block YAML; null: one is lacking. */
+  newShot(file: FileId, fieldMm?: number): string | null;
   hints(file: FileId, range: Range): readonly InlayHint[];
   /** Where lenses stand, without their words: cheap in plans of any length. */
   lenses(file: FileId): readonly ShotLens[];

@@ -53,6 +53,12 @@ describe.each([
 
   test('a new plan is filled in and has nothing to find', async () => {
     await workbench.run('Lamella: New Shoot Plan from a Template');
+    const steps = workbench.page.locator('.quick-input-title');
+    for (const step of ['1 of 3', '2 of 3', '3 of 3']) {
+      await expect.poll(() => steps.textContent(), WAIT).toContain(step);
+      await workbench.picture(`new plan, ${step}`);
+      await workbench.page.keyboard.press('Enter');
+    }
     await expect.poll(() => workbench.language.textContent(), WAIT).toBe('Shoot Plan');
     await expect.poll(async () => (await workbench.drawnLines())[1], WAIT).toBe('title: New plan');
     await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot ready');

@@ -45,6 +45,10 @@ export const firstField: First = (shot) => {
   return nearestText(fields(shot), Math.max(size ?? 0, area / (0.75 * most)));
 };
 
+/** The width nearest to `mm` that the rig can frame. */
+export const nearestField = (shot: TrialShot, mm: number): string | undefined =>
+  nearestText(fields(shot), mm);
+
 export const firstMagnification: First = (shot) => {
   const { reach } = shot.now.bench;
   return nearestText(magnifications(shot), reach.known ? 0.75 * reach.value[1] : 0.5);

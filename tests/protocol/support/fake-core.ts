@@ -92,6 +92,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     renamable: () => null,
     rename: () => ({ ok: true, edits: [] }),
     settle: () => null,
+    newShot: () => null,
     selection: () => [],
     findEntries: () => [],
     editFigures: () => null,

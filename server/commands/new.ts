@@ -1,0 +1,71 @@
+import { writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { BODIES, LENSES, type Piece, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
+import { newPlan, pieceOf } from '../../shared/assist/new-plan/new-plan.ts';
+import { isPlanName } from '../files/plan-files.ts';
+import { COULD_NOT_RUN, type Command, NOTHING_FOUND } from './command.ts';
+import { parseOptions, WrongUse } from './options.ts';
+
+const OPTIONS = {
+  body: { value: 'body’s name' },
+  lens: { value: 'lens’s name' },
+  subject: { value: 'kind of subject' },
+  output: { value: 'file', short: 'o' },
+};
+
+export const newCommand: Command = {
+  name: 'new',
+  usage: ['lamella new [--body NAME] [--lens NAME] [--subject KIND] -o FILE'],
+  about:
+    'Writes a plan to begin with, filled in and checking cleanly: a body, a lens and a subject of a kit without makes, one shot with its light, settings and checks. Never writes over a file.',
+  options: [
+    ['--body NAME', listed(BODIES)],
+    ['--lens NAME', listed(LENSES)],
+    ['--subject KIND', listed(SUBJECT_KINDS)],
+    ['-o, --output FILE', 'The new plan, *.shootplan.yaml.'],
+  ],
+  async run(args, { terminal, createCore }) {
+    const { options, rest } = parseOptions(args, OPTIONS);
+    if (rest.length > 0) throw new WrongUse(`new takes no "${rest[0]}"; the file goes behind -o.`);
+    const { output } = options;
+    if (typeof output !== 'string') throw new WrongUse('new needs -o FILE.');
+    if (!isPlanName(output))
+      throw new WrongUse(`A plan’s name ends in .shootplan.yaml; "${output}" doesn’t.`);
+    const plan = newPlan(createCore, {
+      body: chosen('--body', BODIES, options.body),
+      lens: chosen('--lens', LENSES, options.lens),
+      subject: chosen('--subject', SUBJECT_KINDS, options.subject),
+    });
+    try {
+      // `wx`: fails where there is a file already, with nothing in between.
+      await writeFile(path.resolve(terminal.cwd, output), plan, { flag: 'wx' });
+    } catch (cause) {
+      const said =
+        (cause as NodeJS.ErrnoException).code === 'EEXIST'
+          ? 'there is one already, and it stays as it is'
+          : cause instanceof Error
+            ? cause.message
+            : String(cause);
+      terminal.err(`lamella: ${output} can't be written: ${said}\n`);
+      return COULD_NOT_RUN;
+    }
+    return NOTHING_FOUND;
+  },
+};
+
+function listed(pieces: readonly Piece[]): string {
+  return pieces.map(({ name, about }) => `${name}: ${about}`).join('; ');
+}
+
+/** The one that was named; the first where none was. */
+function chosen<T extends Piece>(
+  option: string,
+  pieces: readonly T[],
+  name: string | true | undefined,
+): T {
+  const piece = name === undefined ? pieces[0] : pieceOf(pieces, name);
+  if (piece) return piece;
+  throw new WrongUse(
+    `There is no "${name}" for ${option}. There are ${pieces.map((one) => one.name).join(', ')}.`,
+  );
+}

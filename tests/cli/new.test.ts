@@ -1,0 +1,55 @@
+/** `lamella new` as it is shipped. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
+
+const SHIPPED = path.resolve(import.meta.dirname, '../../dist/lamella.cjs');
+const folder = mkdtempSync(path.join(tmpdir(), 'lamella-new-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const run = (...args: readonly string[]) => {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [SHIPPED, ...args], {
+    cwd: folder,
+    encoding: 'utf8',
+  });
+  return { status, out: stdout, err: stderr };
+};
+const written = (name: string) => readFileSync(path.join(folder, name), 'utf8');
+
+describe('new', () => {
+  it('writes a plan that checks cleanly, and never over one', () => {
+    const name = 'a.shootplan.yaml';
+    expect(run('new', '-o', name)).toEqual({ status: 0, out: '', err: '' });
+    const first = written(name);
+    expect(run('check', '--fail-on', 'information', name).status).toBe(0);
+    const again = run('new', '--subject', 'film', '-o', name);
+    expect(again.status).toBe(2);
+    expect(again.err).toContain('there is one already, and it stays as it is');
+    expect(written(name)).toBe(first);
+  });
+
+  it('takes what is named', () => {
+    const name = 'b.shootplan.yaml';
+    const [lens, subject] = [LENSES.at(-1)!.name, SUBJECT_KINDS.at(-1)!.name];
+    expect(run('new', '--lens', lens, '--subject', subject, '-o', name).status).toBe(0);
+    expect(written(name)).toContain(`, ${lens}]`);
+    expect(written(name)).toContain(`kind: ${subject}`);
+    expect(run('check', '--fail-on', 'information', name).status).toBe(0);
+  });
+
+  it.each([
+    [[], /needs -o FILE/],
+    [['-o', 'plan.txt'], /ends in \.shootplan\.yaml/],
+    [['c.shootplan.yaml'], /goes behind -o/],
+    [['--lens', 'macro', '-o', 'c.shootplan.yaml'], /There are macro-100, tele-135, long-200\./],
+    [['--subject', 'cloud', '-o', 'c.shootplan.yaml'], /There are solid, film, bubble, surface\./],
+    [['-o', 'none/c.shootplan.yaml'], /can't be written/],
+  ])('%j is wrong use', (args, said) => {
+    const { status, err } = run('new', ...args);
+    expect(status).toBe(2);
+    expect(err).toMatch(said);
+  });
+});

@@ -1,0 +1,19 @@
+/** A new plan by the protocol: from names, beside whatever is open. */
+import { expect, it } from 'vitest';
+import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
+import { newPlan } from '../../shared/assist/new-plan/new-plan.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import { connect, PLAN } from './support/client.ts';
+
+it('is made of the pieces that are named, and of no others', async () => {
+  const client = await connect({ createCore });
+  client.open(PLAN, 'shootplan: 1\n');
+  const ask = (params: unknown) =>
+    client.connection.sendRequest<string | null>('lamella/newPlan', params);
+  const [body, lens, subject] = [BODIES[1]!, LENSES[2]!, SUBJECT_KINDS[1]!];
+  const names = { body: body.name, lens: lens.name, subject: subject.name };
+  expect(await ask(names)).toBe(newPlan(createCore, { body, lens, subject }));
+  for (const other of [{ ...names, lens: 'nobody' }, { ...names, body: 7 }, {}])
+    expect(await ask(other)).toBeNull();
+  expect(client.core.text(PLAN)).toBe('shootplan: 1\n');
+});
