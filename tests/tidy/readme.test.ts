@@ -241,7 +241,7 @@ function walk(
 }
 
 describe('the command line', () => {
-  const help = ['check', 'figures', 'sheet', 'compare', 'verify', 'explain']
+  const help = ['check', 'figures', 'sheet', 'compare', 'verify', 'new', 'explain']
     .map((command) => run(command, '--help'))
     .join('\n');
   const options = [...new Set(help.match(/--[a-z][a-z-]+/g))];
