@@ -306,7 +306,8 @@ export class Workbench {
       const row = palette.locator('.monaco-list-row.focused').filter({ hasText: title });
       await row.waitFor(soon);
       await row.click(soon);
-      await palette.waitFor({ state: 'hidden', ...soon });
+      // Not the palette: what the command asks first may stand in its place at once.
+      await row.waitFor({ state: 'hidden', ...soon });
     } catch (error) {
       if (tries <= 1) throw error;
       await this.page.keyboard.press('Escape');
