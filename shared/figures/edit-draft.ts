@@ -1,6 +1,6 @@
 /** What follows from a cut's own words: its length, its speed, the source it uses, its join. */
 import { ifKnown } from '../plan/field.ts';
-import type { Cut } from '../plan/generated/types.ts';
+import type { Cut, EditMusic } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import type { Rational } from '../quantity/rational.ts';
 import type { TimelineLength } from '../quantity/timeline-length.ts';
@@ -75,16 +75,20 @@ function inSeconds(
   rate: Figure<Rational>,
   music: Figure<Music>,
 ): Figure<Exact> {
-  const seconds = secondsOf(
-    length,
-    rate.known ? fromRational(rate.value) : undefined,
-    music.known ? music.value : undefined,
-  );
+  const record = ifKnown(plan.music);
+  const delivered = rate.known ? fromRational(rate.value) : undefined;
+  const seconds = secondsOf(length, delivered, record && paceOf(record));
   if (typeof seconds !== 'string') return known(seconds);
   if (seconds === 'rate') return rate as Figure<never>;
-  const record = ifKnown(plan.music);
   if (!record) return music.known ? silent : (music as Figure<never>);
   return figureOf<unknown>(record[seconds], 'the music') as Figure<never>;
+}
+
+/** What lengths in beats and bars need of the music; where its first beat lies is not among it. */
+function paceOf({ tempo, bar }: EditMusic): Pick<Music, 'tempo' | 'bar'> | undefined {
+  const [bpm, beats] = [ifKnown(tempo), ifKnown(bar)];
+  if (bpm === undefined) return undefined;
+  return { tempo: fromWritten(bpm), ...(beats !== undefined && { bar: beats }) };
 }
 
 function lengthOf(

@@ -39,7 +39,11 @@ export function takesOf({ fields, shot }: Bench): Figure<number> {
 function bitrateOf({ recording, fields, shot }: Bench): Figure<number> {
   if (recording) return figureOf(recording.fields.bitrate, recording.name);
   const record = figureOf(fields.record, shot);
-  return record.known ? notKnown('the recording setting can’t be read') : record;
+  if (!record.known) return record;
+  // Settings are the body's, so without a rig there is none of the name.
+  return fields.rig.state === 'missing'
+    ? (figureOf(fields.rig, shot) as Figure<never>)
+    : notKnown('the recording setting can’t be read');
 }
 
 /** What a body's maker says that bounds its recordings, with its place. */

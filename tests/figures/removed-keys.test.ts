@@ -16,6 +16,8 @@ const DEFAULTS: Readonly<Record<string, readonly string[]>> = {
     ...['contrast', 'contrastAtNyquist', 'exposureErrorStops', 'isoNeeded', 'lightClearanceMm'],
     ...['bestEffectiveFNumber', 'leastBlurUm', 'hiddenShare'],
   ],
+  // One take.
+  count: ['recordedS', 'recordedBytes'],
   // A light straight ahead of the subject, on the lens axis.
   up: ['lightClearanceMm', 'hiddenShare'],
   across: ['lightClearanceMm', 'hiddenShare'],

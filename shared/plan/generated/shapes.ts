@@ -2670,7 +2670,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "count",
-    "description": "How many takes are planned.",
+    "description": "How many takes are planned. Left out: one.",
     "examples": [
      "3"
     ]

@@ -481,7 +481,7 @@ export interface Move {
 export interface Take {
   /** Length of one take. */
   readonly duration: Field<QuantityValue<'time'>>;
-  /** How many takes are planned. */
+  /** How many takes are planned. Left out: one. */
   readonly count: Field<QuantityValue<'count'>>;
   /** From when the subject is ready until rig and subject are still. */
   readonly settle: Field<QuantityValue<'time-or-zero'>>;

@@ -41,7 +41,7 @@ const isName = ({ path, text }: PlanField): boolean =>
 
 /** Groups and lists in which the keys are names that the plan gives, not words of the language. */
 const GIVES_NAMES =
-  /^(?:(?:rigs|lights|subjects|shots)\/[^/]+|kit\/[^/]+\/[^/]+|kit\/bodies\/[^/]+\/record\/[^/]+|preflight\/once\/[^/]+)$/;
+  /^(?:(?:rigs|lights|subjects|shots)\/[^/]+|kit\/[^/]+\/[^/]+|kit\/bodies\/[^/]+\/record\/[^/]+|preflight\/once\/[^/]+|edit\/cuts\/[^/]+)$/;
 
 const isWord = ({ path, key }: PlanField): boolean =>
   key !== undefined && path.length > 1 && !GIVES_NAMES.test(path.join('/'));
@@ -76,7 +76,7 @@ const opensItsLine = (field: PlanField, plan: string): boolean =>
 
 /** One of several fields of an entry: what stands beside it shows how far it was meant to be indented. */
 const isFieldAmongFields = ({ path }: PlanField, fields: readonly PlanField[]): boolean => {
-  const depth = path[0] === 'kit' ? 4 : 3;
+  const depth = path[0] === 'kit' || path[1] === 'cuts' ? 4 : 3;
   const above = path.slice(0, -1).join('/');
   const beside = fields.filter((other) => other.path.slice(0, -1).join('/') === above);
   return path.length === depth && path[0] !== 'preflight' && beside.length > 1;
