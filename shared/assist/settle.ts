@@ -1,5 +1,7 @@
 /** "Settle this shot" in words and edits: each change with its reason, or what stands in the way. */
 import type { Bench } from '../figures/bench.ts';
+import { figuresJson } from '../figures/contract.ts';
+import { doesNotApply } from '../figures/not-applicable.ts';
 import { readBench } from '../figures/read-bench.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -47,6 +49,7 @@ export function settleShot(context: Context, file: FileId, shot: string): Settle
     shot,
     outcome: settling.outcome,
     others: inWords(others, say),
+    notKnown: unknownIn(context, file, id),
     ...said(context, bench, settling),
   };
 }
@@ -70,6 +73,29 @@ function said(context: Context, bench: Bench, settling: Settling): Partial<Settl
     case 'no-way':
       return conflictWords(settling.conflict, say);
   }
+}
+
+/** What the rules that settings are judged by rest on, by its name in the contract. */
+const JUDGED_BY = [
+  'judgedDepthMm',
+  'depthMm.needed',
+  'exposureErrorStops',
+  'flickerResidual',
+  'smearPx',
+  'tiltWindowDeg',
+] as const;
+
+/** A rule is silent where its figure isn't known: that is no reason to call the shot settled unsaid. */
+function unknownIn({ analysis }: Context, file: FileId, id: EntryId): Record<string, string> {
+  const figures = analysis.figures(file, id);
+  if (!figures) return {};
+  const { notKnown } = figuresJson(figures);
+  return Object.fromEntries(
+    JUDGED_BY.flatMap((name) => {
+      const why = notKnown[name];
+      return why === undefined || doesNotApply(why) ? [] : [[name, why]];
+    }),
+  );
 }
 
 /** The shot's lights as if it named these. */

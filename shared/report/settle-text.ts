@@ -1,5 +1,6 @@
 /** "Settle this shot" as people read it: in a terminal, and before it is applied in an editor. */
 import type { SettledFinding, SettledShot } from '../assist/settled.ts';
+import { figureLabel } from './figures-text.ts';
 import { inertLine } from './inert.ts';
 import { type Paint, painter } from './paint.ts';
 
@@ -13,7 +14,7 @@ export function settledTitle({ shot, outcome, changes }: SettledShot): string {
 
 /** The rest, a line each. */
 export function settledLines(settled: SettledShot, paint: Paint = (_, text) => text): string[] {
-  const { changes, leaves, others, demands, openings } = settled;
+  const { changes, leaves, others, notKnown, demands, openings } = settled;
   const rows = changes.flatMap(({ setting, from, to, because }) => [
     `${paint('heading', inertLine(setting))}: ${inertLine(from)} \u2192 ${inertLine(to)}`,
     ...because.map(({ what }) => `  without it: ${inertLine(what)}`),
@@ -21,12 +22,16 @@ export function settledLines(settled: SettledShot, paint: Paint = (_, text) => t
   const excluding = demands.map(
     ({ what, at }) => `${inertLine(what)} At best, with ${inertLine(at)}.`,
   );
+  const unknown = Object.entries(notKnown).map(
+    ([figure, why]) => `${figureLabel(figure)}: ${inertLine(why)}`,
+  );
   const open = openings.map(({ what, at }) => `${inertLine(what)}, with ${inertLine(at)}`);
   return [
     ...rows,
     ...titled('These exclude each other:', excluding),
     ...titled('What would open it:', open),
     ...titled('Still to be said of it then:', leaves.map(whatOf)),
+    ...titled('Not known, so nothing was held to it:', unknown),
     ...titled('No setting has to do with:', others.map(whatOf)),
   ];
 }

@@ -43,7 +43,7 @@ export const checkOpen: ShotRule<Facts> = {
     return [{ at: { ...at, part: 'key' as const }, facts: { checks: open } }];
   },
   words: ({ checks }) => ({
-    what: `There are clips, and ${checks.length === 1 ? 'a check is' : `${checks.length} checks are`} still open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? ` and ${checks.length - 2} more` : ''}.`,
+    what: `There are clips, and ${checks.length === 1 ? 'a check is' : `${checks.length} checks are`} open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? ` and ${checks.length - 2} more` : ''}.`,
     ...(checks.length > 2 && { why: `All of them: ${checks.join(', ')}.` }),
   }),
   numbers: ({ checks }) => ({ open: checks.length }),

@@ -38,6 +38,21 @@ describe('settle', () => {
     expect(out).toMatch(/Depth is .*, frost-plate needs 60 mm\. At best, with f\//);
   });
 
+  it('says what is not known, so that nothing was held to it', () => {
+    const gaps = changed(EXAMPLE_PLAN, {
+      'kit/lenses/macro-100/loss': null,
+      'subjects/frost-plate/depth': '3 mm',
+      'shots/frost/field': '40 mm',
+    });
+    const { out } = settle(gaps, '--shot', 'frost');
+    expect(out).toMatch(/^frost is settled by changing one setting\.\n {2}aperture: /);
+    expect(out).toContain(
+      '  Not known, so nothing was held to it:\n    exposure error: needs `loss` of macro-100\n',
+    );
+    const json = JSON.parse(settle(gaps, '--shot', 'frost', '--format', 'json').out);
+    expect(json.notKnown).toEqual({ exposureErrorStops: 'needs `loss` of macro-100' });
+  });
+
   it('has nothing to say of a shot that is clear', () => {
     const { status, out } = settle(EXAMPLE_PLAN, '--shot', 'frost');
     expect({ status, out }).toEqual({

@@ -58,6 +58,17 @@ describe('the edit', () => {
   });
 });
 
+it('what is found in no single shot stands under its own heading, not under the last shot', () => {
+  const comparison = change({ 'kit/lenses/macro-100/loss': null });
+  const missing = 'Not known yet: `loss` of macro-100.';
+  expect(comparisonText(comparison, say, false)).toContain(
+    `\n\nfound in no single shot\n  new information: ${missing}  not-known\n`,
+  );
+  expect(comparisonMarkdown(comparison, say)).toContain(
+    '\n\n### Found in no single shot\n\n- **new** information: ',
+  );
+});
+
 describe('nothing is said of plans that say the same', () => {
   it.each(samples)('%s and itself', (_, text) => {
     const comparison = comparePlans(

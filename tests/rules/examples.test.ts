@@ -21,7 +21,7 @@ describe.each(ALL_RULES.map((rule) => [rule.name, rule] as const))('%s', (name, 
       .filter((finding) => finding.rule === name || !BACKGROUND.has(finding.rule))
       .map(({ rule: found, what }) => `${found}: ${what}`);
     expect(findings).toHaveLength(1);
-    expect(findings[0]).toMatch(new RegExp(`^${name}: `));
+    expect(findings[0]).toMatch(new RegExp(`^${name}: .*[.?]$`));
   });
 
   it.each(rule.docs.good)('good: $says', ({ change }) => {

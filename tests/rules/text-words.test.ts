@@ -16,3 +16,15 @@ it.each([
   );
   expect(found.map(({ why }) => why).join()).toContain(words);
 });
+
+it.each([
+  ['subjects/frost-plate/size', '40 mm', '40 mm can’t be read as a value of `size`.'],
+  [
+    'kit/lenses/macro-100/aperture',
+    'wide',
+    'wide can’t be read as the range of f-numbers of `aperture`.',
+  ],
+])('%s: %s is told once what it should be', (path, value, words) => {
+  const found = findingsOf(changed(EXAMPLE_PLAN, { [path]: value }));
+  expect(found.map(({ what }) => what)).toContain(words);
+});

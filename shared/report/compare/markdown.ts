@@ -15,6 +15,7 @@ import {
   changedName,
   fieldWords,
   followsWords,
+  IN_NO_SHOT,
   sameShotsWords,
   saysNothing,
 } from './words.ts';
@@ -32,7 +33,7 @@ export function comparisonMarkdown(comparison: Comparison, say: Say): string {
       ? ['### Kit, lights, subjects and plan', ...entries.map(entryBlock)]
       : []),
     editBlock(edit),
-    findingList(findings),
+    planFindings(findings),
     rest > 0 ? sameShotsWords(rest) : '',
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
@@ -41,6 +42,14 @@ export function comparisonMarkdown(comparison: Comparison, say: Say): string {
 function editBlock(edit: Comparison['edit']): string {
   const rows = table('it follows', editWords(edit));
   return rows === '' ? '' : `### Edit\n\n${rows}`;
+}
+
+/** Under a heading of their own, or they would read as the last block's. */
+function planFindings(findings: FindingsChange): string {
+  const list = findingList(findings);
+  return list === ''
+    ? ''
+    : `### ${IN_NO_SHOT.charAt(0).toUpperCase()}${IN_NO_SHOT.slice(1)}\n\n${list}`;
 }
 
 const entryBlock = (entry: EntryChange): string =>

@@ -16,6 +16,7 @@ import {
   changedName,
   fieldWords,
   followsWords,
+  IN_NO_SHOT,
   sameShotsWords,
   saysNothing,
 } from './words.ts';
@@ -29,7 +30,7 @@ export function comparisonText(comparison: Comparison, say: Say, colour: boolean
     ...entries.map((entry) => entryBlock(entry, paint)),
     ...told.map((shot) => shotBlock(shot, say, paint)),
     editRows(edit, paint),
-    findingRows(findings, paint),
+    planFindings(findings, paint),
   ].filter((block) => block.length > 0);
   const rest = sameShots + shots.length - told.length;
   if (rest > 0) blocks.push([sameShotsWords(rest)]);
@@ -39,6 +40,12 @@ export function comparisonText(comparison: Comparison, say: Say, colour: boolean
 function editRows(edit: Comparison['edit'], paint: Paint): string[] {
   const words = editWords(edit);
   return words.length === 0 ? [] : [paint('heading', 'edit, it follows'), ...rows(words, '  ')];
+}
+
+/** Under a heading of their own, or they would read as the last shot's. */
+function planFindings(findings: FindingsChange, paint: Paint): string[] {
+  const found = findingRows(findings, paint);
+  return found.length === 0 ? [] : [paint('heading', IN_NO_SHOT), ...found];
 }
 
 const entryBlock = (entry: EntryChange, paint: Paint): string[] => [

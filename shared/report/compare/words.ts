@@ -40,6 +40,9 @@ const DECIDING: Readonly<Record<string, string>> = {
   tippingFactor: 'tipping factor',
 };
 
+/** What heads findings that no single shot has. */
+export const IN_NO_SHOT = 'found in no single shot';
+
 const NOT_WRITTEN = 'not written';
 
 export const fieldWords = ({ path, before, after }: FieldChange): ChangeWords => ({

@@ -45,7 +45,10 @@ export const wrongValue: TextRule = {
         why: `It takes ${oneOf(quantity)}${example ? `, for example ${example}` : ''}.`,
       }),
       form: ({ key = '', text = '', title = '', example = '' }) => ({
-        what: `${text} can’t be read as the ${title || 'value'} of \`${key}\`.`,
+        what:
+          title && title !== key
+            ? `${text} can’t be read as the ${title} of \`${key}\`.`
+            : `${text} can’t be read as a value of \`${key}\`.`,
         ...(example && { why: `For example ${example}.` }),
       }),
       'out-of-range': ({ key = '', text = '', detail = '', quantity = '' }) => ({
