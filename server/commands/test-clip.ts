@@ -22,6 +22,11 @@ export async function testClip(
   if (!shots.includes(shot)) throw noSuchShot(shot, shots, file);
   const reading = await readOne(clip, terminal, createClipReader);
   if (reading === null) return COULD_NOT_RUN;
+  // The path was typed just now: nothing was recorded wrongly, and no card is at stake.
+  if (reading.state === 'not-found') {
+    terminal.err(`lamella: ${inertLine(clip)}: no such file.\n`);
+    return COULD_NOT_RUN;
+  }
   const findings = plans.core.testClip(id, shot, clip, reading) ?? [];
   const isPass = findings.length === 0;
   if (options.format === 'json') {

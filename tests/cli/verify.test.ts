@@ -217,16 +217,13 @@ describe('a test clip', () => {
     ]);
   });
 
-  it.each([
-    ['half.mp4', 'can’t be read'],
-    ['gone.mp4', 'is not there'],
-  ])('%s fails too', (name, words) => {
+  it('that is cut off fails too', () => {
     const { out, status } = lamella(
-      ...['verify', '--test-clip', `media/${name}`, '--shot', 'frost', 'clean.shootplan.yaml'],
+      ...['verify', '--test-clip', 'media/half.mp4', '--shot', 'frost', 'clean.shootplan.yaml'],
     );
     expect(status).toBe(1);
     expect(out).toMatch(/^FAIL {2}/);
-    expect(out).toContain(words);
+    expect(out).toContain('can’t be read');
   });
 
   it('as JSON', () => {
@@ -247,6 +244,10 @@ describe('wrong use', () => {
       'has no shot "frots". Did you mean frost?',
     ],
     [['clean.shootplan.yaml', '--media', 'nowhere'], '--media nowhere: no such folder.'],
+    [
+      ['--test-clip', 'media/gone.mp4', '--shot', 'frost', 'clean.shootplan.yaml'],
+      'media/gone.mp4: no such file.',
+    ],
     [
       ['--test-clip', 'a.mp4', '--shot', 'frost', '--media', '.', 'clean.shootplan.yaml'],
       'takes no --media',
