@@ -73,12 +73,23 @@ export class Mender {
     return this.#map(lines, first.indent);
   }
 
+  #lineText(at: number): string {
+    const { start, end } = this.lines.of(at);
+    return this.text.slice(start, end);
+  }
+
   /** Names a line that no better name was found for. */
   tellUnreadable(at: number): void {
-    const { start, end: stop } = this.lines.of(at);
+    // On a line without text YAML stumbled over what stands before it, or behind.
+    const ahead = this.text.slice(at).search(/\S/);
+    const before = this.text.slice(0, at).trimEnd().length - 1;
+    const blank = !/\S/.test(this.#lineText(at));
+    const { start, end: stop } = this.lines.of(
+      !blank ? at : ahead >= 0 ? at + ahead : Math.max(0, before),
+    );
     const written = this.text.slice(start, stop);
     const first = start + Math.max(0, written.search(/\S/));
-    const end = Math.max(first + 1, start + written.trimEnd().length);
+    const end = start + written.trimEnd().length;
     this.problems.syntax('unreadable', span(first, end), { text: written.trim().slice(0, 60) });
   }
 

@@ -147,3 +147,18 @@ describe('a name that nothing may be called', () => {
     expect(mended).toBe(changed(EXAMPLE_PLAN, { 'shots/frost/subject': 'frost-plate' }));
   });
 });
+
+it('a line without text is never what can’t be read', () => {
+  for (const text of [
+    '\r\n<<: *a---\n\r\n  tubes:\n #{kit:\n" a\n   b"<<: *a% # c\n\n\r\n---\n"":\nshots:\n[]  }# c\n',
+    '    field: x\n\r\n #|\n      text\n,: }# c\n{ a: b }|1,5{}---\n  entry:\n} c:\n',
+  ]) {
+    const lengths = text.split(/\r\n|\r|\n/).map(({ length }) => length);
+    const core = coreWith(text);
+    for (const { range, what } of core.findings(PLAN)) {
+      expect(what).not.toContain('“”');
+      for (const { line, character } of [range.start, range.end])
+        expect(character).toBeLessThanOrEqual(lengths[line]!);
+    }
+  }
+});
