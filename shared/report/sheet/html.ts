@@ -114,7 +114,11 @@ const scrolled = (name: string, content: Element): Element =>
   el('div', { class: 'scrolled', tabindex: 0, role: 'region', 'aria-label': name }, content);
 
 const lines = (each: readonly string[]): Element =>
-  el('ul', { class: 'limits' }, ...each.map((one) => el('li', {}, one)));
+  el('ul', { class: 'limits' }, ...each.map((one) => el('li', {}, ...worded(one))));
+
+/** Words of a message; what it has between backticks is a word of the plan's. */
+const worded = (text: string): readonly Child[] =>
+  text.split(/`([^`]+)`/).map((part, index) => (index % 2 ? el('code', {}, part) : part));
 
 /** Of the plan a heading of the second level, of a shot one of the third. */
 const block = (level: 'h2' | 'h3', title: string, ...content: readonly Child[]): Element =>
@@ -290,7 +294,7 @@ const findingList = (findings: readonly SheetFinding[]): Element =>
         'li',
         {},
         el('span', { class: `severity ${severity}` }, `${SEVERITY_WORDS[severity]}: `),
-        why === '' ? what : `${what} ${why}`,
+        ...worded(why === '' ? what : `${what} ${why}`),
       ),
     ),
   );
@@ -308,7 +312,7 @@ function notDrawn(drawings: readonly Drawing[]): Element | null {
       { class: 'limits' },
       ...reasons.map((reason) => {
         const titles = missing.filter(({ words }) => words === reason).map(({ title }) => title);
-        return el('li', {}, `${listed(titles)}. ${reason}`);
+        return el('li', {}, ...worded(`${listed(titles)}. ${reason}`));
       }),
     ),
   );

@@ -58,6 +58,7 @@ const SHOT = `
 .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(17rem, 1fr)); gap: 0 2rem; }
 .checks label { display: flex; gap: .6rem; align-items: flex-start; padding: .2rem 0; }
 .checks input { width: 1.35rem; height: 1.35rem; margin: .05rem 0 0; flex: none; accent-color: var(--there); }
+code { font-family: ui-monospace, monospace; font-size: .95em; }
 .limits li, .findings li { padding-left: 1.1rem; text-indent: -1.1rem; margin-bottom: .3rem; }
 .limits li::before { content: "\\25B8\\00A0\\00A0"; }
 .findings li::before { content: "\\25A0\\00A0\\00A0"; }`;
