@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { startNodeHost } from './node-host.ts';
 import { ROOT } from './paths.ts';
 import { launchBrowser, Workbench } from './workbench.ts';
@@ -19,15 +19,17 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-/** Processes of the language server that run in `folder`'s editor: by what they were started with. */
+const EXTENSIONS = inject('extensions');
+const isServer = (word: string): boolean =>
+  word.startsWith(EXTENSIONS) && word.endsWith('lamella-language-server.cjs');
+
+/** Processes of the language server that the editor's own copy of the extension started. */
 const servers = (): readonly number[] =>
   readdirSync('/proc').flatMap((name) => {
     if (!/^\d+$/.test(name)) return [];
     try {
       const words = readFileSync(`/proc/${name}/cmdline`, 'utf8').split('\0');
-      return words.some((word) => word.endsWith('lamella-language-server.cjs'))
-        ? [Number(name)]
-        : [];
+      return words.some(isServer) ? [Number(name)] : [];
     } catch {
       return [];
     }
