@@ -155,7 +155,15 @@ export class Workbench {
     await this.page.keyboard.press('Control+i');
     const hover = this.page.locator('.monaco-hover:not(.hidden) .hover-contents');
     await hover.first().waitFor();
-    return plain((await hover.allInnerTexts()).join('\n'));
+    // Findings come first, what the server says a little later: done once nothing more comes.
+    let text = '';
+    for (let same = 0, turns = 0; same < 3 && turns < 100; turns++) {
+      await this.page.waitForTimeout(100);
+      const now = plain((await hover.allInnerTexts()).join('\n'));
+      same = now === text && !now.includes('Loading') ? same + 1 : 0;
+      text = now;
+    }
+    return text;
   }
 
   async escape(): Promise<void> {
@@ -225,11 +233,20 @@ export class Workbench {
       await this.page.keyboard.press(key);
   }
 
-  /** Opens the list of fixes at the caret: their titles, in its order. */
-  async openFixes(): Promise<string[]> {
-    await this.page.keyboard.press('Control+.');
+  /**
+   * Opens the list of fixes at the caret: their titles, in its order. Tries again where the text has
+   * not got the focus yet, or the list was closed under the hand.
+   */
+  async openFixes(tries = 4): Promise<string[]> {
     const choices = this.page.locator('.action-widget .monaco-list-row.action');
-    await choices.first().waitFor();
+    await this.page.keyboard.press('Control+.');
+    try {
+      await choices.first().waitFor({ timeout: 4_000 });
+    } catch (error) {
+      if (tries <= 1) throw error;
+      await this.page.keyboard.press('Escape');
+      return this.openFixes(tries - 1);
+    }
     return (await choices.allInnerTexts()).map((text) => plain(text).trim());
   }
 
@@ -248,9 +265,16 @@ export class Workbench {
 
   /** Renames what stands at the caret. */
   async rename(name: string): Promise<void> {
-    await this.page.keyboard.press('F2');
     const input = this.page.locator('.rename-box .rename-input');
-    await input.waitFor();
+    for (let tries = 4; ; tries--) {
+      await this.page.keyboard.press('F2');
+      const isOpen = await input
+        .waitFor({ timeout: 4_000 })
+        .then(() => true)
+        .catch(() => false);
+      if (isOpen) break;
+      if (tries <= 1) throw new Error('The box for a new name did not open.');
+    }
     await input.fill(name);
     await this.page.keyboard.press('Enter');
     await input.waitFor({ state: 'hidden' });
