@@ -5,6 +5,7 @@ import { version } from '../package.json';
 import { createCore } from '../shared/workspace/core.ts';
 import { nodeHost } from './node-host.ts';
 import { startServer } from './server.ts';
+import { stdioConnection } from './stdio.ts';
 
 const HELP = `lamella-language-server: the language server for *.shootplan.yaml.
 
@@ -24,7 +25,7 @@ else if (args.includes('--help')) process.stdout.write(HELP);
 else {
   // Read from the process's own arguments by the connection.
   if (!args.some((argument) => CHANNELS.test(argument))) process.argv.push('--stdio');
-  const connection = createConnection();
+  const connection = process.argv.includes('--stdio') ? stdioConnection() : createConnection();
   startServer({
     connection,
     host: nodeHost(connection, path.join(__dirname, 'media-reader.cjs')),

@@ -12,7 +12,7 @@ import type { DiagnosticsChannel } from './diagnostics/channel.ts';
 import { Checked } from './diagnostics/checked.ts';
 import { PulledDiagnostics } from './diagnostics/pull.ts';
 import { PushedDiagnostics } from './diagnostics/push.ts';
-import { toDiagnostics } from './diagnostics/to-lsp.ts';
+import { DiagnosticMaker } from './diagnostics/to-lsp.ts';
 import type { Host } from './host.ts';
 import { Settings } from './settings.ts';
 import { States } from './state.ts';
@@ -35,6 +35,7 @@ export class Session {
   readonly used: UsedFiles;
   readonly roots: Roots;
   readonly settings: Settings;
+  readonly diagnostics: DiagnosticMaker;
   /** For what is looked at beside the plans that are open. */
   readonly createCore: SessionOptions['createCore'];
   /** Only where the client asks for findings. */
@@ -70,8 +71,8 @@ export class Session {
     this.used = new UsedFiles({ core, host, documents, roots, arrived });
 
     const checked = new Checked(core, documents, (message) => this.log(message));
-    const check = (file: FileId) =>
-      toDiagnostics(checked.findings(file), client, (each) => documents.uri(each));
+    this.diagnostics = new DiagnosticMaker(client, (each) => documents.uri(each));
+    const check = (file: FileId) => this.diagnostics.make(checked.findings(file));
     const known = () => this.#known();
     this.pulled = client.pullsDiagnostics
       ? new PulledDiagnostics({ connection, client, documents, check, known })

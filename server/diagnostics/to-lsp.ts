@@ -17,14 +17,37 @@ const TO_SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
   hint: DiagnosticSeverity.Hint,
 };
 
-export function toDiagnostics(
-  findings: readonly LocatedFinding[],
-  client: ClientFeatures,
-  uriOf: (file: FileId) => string,
-): Diagnostic[] {
-  const sent = mostSevere(findings).map((finding) => toDiagnostic(finding, client, uriOf));
-  const left = findings.length - sent.length;
-  return left === 0 ? sent : [...sent, more(left)];
+export class DiagnosticMaker {
+  readonly #client: ClientFeatures;
+  readonly #uriOf: (file: FileId) => string;
+  /** What a finding was made into stays the same object for as long as it says the same. */
+  readonly #made = new WeakMap<LocatedFinding, Diagnostic>();
+
+  constructor(client: ClientFeatures, uriOf: (file: FileId) => string) {
+    this.#client = client;
+    this.#uriOf = uriOf;
+  }
+
+  make(findings: readonly LocatedFinding[]): Diagnostic[] {
+    const sent = mostSevere(findings).map((finding) => this.#diagnosticOf(finding));
+    const left = findings.length - sent.length;
+    return left === 0 ? sent : [...sent, more(left)];
+  }
+
+  #diagnosticOf(finding: LocatedFinding): Diagnostic {
+    const before = this.#made.get(finding);
+    if (before && this.#namesFilesRightly(before, finding)) return before;
+    const diagnostic = toDiagnostic(finding, this.#client, this.#uriOf);
+    this.#made.set(finding, diagnostic);
+    return diagnostic;
+  }
+
+  /** Another client's way of writing a URI may have come in since. */
+  #namesFilesRightly({ relatedInformation = [] }: Diagnostic, { related }: LocatedFinding) {
+    return relatedInformation.every(
+      ({ location }, index) => location.uri === this.#uriOf(related[index]!.file),
+    );
+  }
 }
 
 /** Errors first, each severity in the order of the text. */

@@ -3,7 +3,6 @@ import type { CancellationToken, Diagnostic, WorkDoneProgressParams } from 'vsco
 import type { FileId } from '../../shared/plan/place.ts';
 import { verifyMarkdown } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/rules/say.ts';
-import { toDiagnostics } from '../diagnostics/to-lsp.ts';
 import type { Host } from '../host.ts';
 import type { VerifyOptions } from '../media/verify-clips.ts';
 import type { Session } from '../session.ts';
@@ -22,7 +21,7 @@ export type VerifiedInEditor =
     };
 
 export async function verifyInEditor(
-  { core, client, documents, roots, settings }: Session,
+  { core, diagnostics, roots, settings }: Session,
   host: Host,
   file: FileId,
   token: CancellationToken,
@@ -40,7 +39,7 @@ export async function verifyInEditor(
     const cuts = core.cutCoverage(file, verified.readings);
     return {
       markdown: verifyMarkdown({ ...verified, cuts }, findings, new Say(() => settings.lengths)),
-      diagnostics: toDiagnostics(findings, client, (each) => documents.uri(each)),
+      diagnostics: diagnostics.make(findings),
       stopped: verified.stopped,
     };
   } finally {

@@ -39,15 +39,8 @@ export function createCore(options: CoreOptions): Core {
   const hostFiles = () => options.planFiles?.() ?? [];
   const context = { store, analysis, locator, say, hostFiles };
   const fixes = new FixMaker(context);
-  /** The finding that a located one was made from, for its fixes. */
-  const origins = new WeakMap<LocatedFinding, Finding>();
-
   const places = new FindingLocator(locator, say);
-  const locate = (finding: Finding): LocatedFinding => {
-    const located = places.locate(finding);
-    origins.set(located, finding);
-    return located;
-  };
+  const locate = (finding: Finding): LocatedFinding => places.locate(finding);
 
   /** The file's own findings, and what other plans that use it cause there. */
   const rawFindings = (file: FileId): readonly Finding[] => {
@@ -70,7 +63,7 @@ export function createCore(options: CoreOptions): Core {
     analysis.names.reaches(file).flatMap(findings);
 
   const fixesOf = (located: LocatedFinding): readonly LocatedFix[] => {
-    const finding = origins.get(located);
+    const finding = places.originOf(located);
     return finding ? fixes.of(finding) : [];
   };
 

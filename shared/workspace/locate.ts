@@ -73,14 +73,19 @@ export class Locator {
     return index === undefined ? 0 : this.firstLineAt(file, index);
   }
 
+  /** While it stands, every chunk of every file begins on the line that it began on. */
+  get layout(): number {
+    return this.#store.layout;
+  }
+
   /** The list of a file's chunks: the same object for as long as none comes, goes or moves. */
   chunkIds(file: FileId): readonly EntryId[] {
     return this.#store.chunkIds(file);
   }
 
-  /** The chunk at an index of that list. */
-  chunkAt(file: FileId, index: number): Chunk | undefined {
-    return this.#store.text(file)?.chunks[index];
+  /** A file's chunks, index for index with that list; an edit changes them in place. */
+  chunksOf(file: FileId): readonly Chunk[] {
+    return this.#store.text(file)?.chunks ?? [];
   }
 
   firstLineAt(file: FileId, index: number): number {

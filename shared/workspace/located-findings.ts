@@ -24,7 +24,12 @@ interface Spot {
   readonly chunk: Chunk | undefined;
   readonly range: Range;
   /** Where the chunk was last seen: in this list of the file's chunks, at this index. */
-  seen?: { readonly ids: readonly EntryId[]; readonly index: number };
+  seen?: {
+    readonly ids: readonly EntryId[];
+    /** The text's own, changed in place: looking here is all that an edit elsewhere costs. */
+    readonly chunks: readonly Chunk[];
+    readonly index: number;
+  };
 }
 
 interface Said {
@@ -32,8 +37,12 @@ interface Said {
   readonly spot: Spot;
   readonly finding: Omit<LocatedFinding, 'range' | 'related'>;
   readonly related: readonly (Spot & { readonly words: string })[];
-  /** What was last made of it, and for which first lines. */
-  shown?: { readonly lines: readonly number[]; readonly finding: LocatedFinding };
+  /** What was last made of it, and for which layout and first lines. */
+  shown?: {
+    layout: number;
+    readonly lines: readonly number[];
+    readonly finding: LocatedFinding;
+  };
 }
 
 const START: Position = { line: 0, character: 0 };
@@ -42,6 +51,7 @@ export class FindingLocator {
   readonly #locator: Locator;
   readonly #say: Say;
   readonly #said = new WeakMap<Finding, Said>();
+  readonly #origins = new WeakMap<LocatedFinding, Finding>();
 
   constructor(locator: Locator, say: Say) {
     this.#locator = locator;
@@ -50,16 +60,35 @@ export class FindingLocator {
 
   locate(finding: Finding): LocatedFinding {
     let said = this.#said.get(finding);
+    if (said?.shown && this.#standsStill(said, said.shown.layout)) return said.shown.finding;
     if (!said || !this.#holds(said)) {
       said = this.#sayOf(finding);
       this.#said.set(finding, said);
     }
     const lines = [said.spot, ...said.related].map((spot) => this.#firstLine(spot));
+    const { layout } = this.#locator;
     const { shown } = said;
-    if (shown?.lines.every((line, index) => line === lines[index])) return shown.finding;
+    if (shown?.lines.every((line, index) => line === lines[index])) {
+      shown.layout = layout;
+      return shown.finding;
+    }
     const located = withLines(said, lines);
-    said.shown = { lines, finding: located };
+    this.#origins.set(located, finding);
+    said.shown = { layout, lines, finding: located };
     return located;
+  }
+
+  /** The finding that a located one was made from. */
+  originOf(located: LocatedFinding): Finding | undefined {
+    return this.#origins.get(located);
+  }
+
+  /** No line has moved since, and every chunk that was named is still the very one. */
+  #standsStill({ lengths, spot, related }: Said, layout: number): boolean {
+    if (layout !== this.#locator.layout || lengths !== this.#say.lengths) return false;
+    const isSame = ({ place, chunk, seen }: Spot): boolean =>
+      seen !== undefined && place?.entry !== '' && seen.chunks[seen.index] === chunk;
+    return isSame(spot) && related.every(isSame);
   }
 
   #holds({ lengths, spot, related }: Said): boolean {
@@ -76,11 +105,11 @@ export class FindingLocator {
     if (chunk === undefined) return false;
     const ids = this.#locator.chunkIds(file);
     // While the list of chunks stands, so does who holds what; only a file's first word may move.
-    if (seen?.ids === ids && place?.entry !== '')
-      return this.#locator.chunkAt(file, seen.index) === chunk;
+    if (seen?.ids === ids && place?.entry !== '') return seen.chunks[seen.index] === chunk;
     const index = this.#locator.indexOf(file, id);
-    if (index === undefined || this.#locator.chunkAt(file, index) !== chunk) return false;
-    spot.seen = { ids, index };
+    const chunks = this.#locator.chunksOf(file);
+    if (index === undefined || chunks[index] !== chunk) return false;
+    spot.seen = { ids, chunks, index };
     return place === null || this.#locator.chunkHolding(place) === id;
   }
 

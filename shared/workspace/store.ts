@@ -40,6 +40,15 @@ export class Store {
   readonly #chunk: Input<Chunk | undefined> = this.graph.input('chunk', undefined);
   readonly #ids: Input<readonly EntryId[]> = this.graph.input('ids', [], sameData);
   readonly #state: Input<FileState> = this.graph.input('file', UNKNOWN, sameData);
+  #layout = 0;
+
+  /**
+   * Another number whenever a chunk of any file may have come, gone or begun on another line.
+   * Reading it is not recorded.
+   */
+  get layout(): number {
+    return this.#layout;
+  }
 
   /** The chunk under `id`; undefined where there is none. Recorded as read. */
   chunk(file: FileId, id: EntryId): Chunk | undefined {
@@ -98,6 +107,7 @@ export class Store {
       removed.length === added.length &&
       removed.every((chunk, index) => samePath(chunk, added[index]!));
     if (samePaths) {
+      if (removed.some(({ breaks }, index) => breaks !== added[index]!.breaks)) this.#layout++;
       added.forEach((chunk, index) => {
         this.#chunk.set(keyOf(file, open.ids[at + index]!), chunk);
       });
@@ -107,6 +117,7 @@ export class Store {
   }
 
   #setAll(file: FileId, open: OpenText, before?: { ids: readonly EntryId[] }): void {
+    this.#layout++;
     open.ids = idsOf(open.text.chunks);
     const now = new Set(open.ids);
     for (const id of before?.ids ?? []) if (!now.has(id)) this.#chunk.delete(keyOf(file, id));
@@ -119,6 +130,7 @@ export class Store {
   #drop(file: FileId): void {
     const open = this.#open.get(file);
     if (!open) return;
+    this.#layout++;
     for (const id of open.ids) this.#chunk.delete(keyOf(file, id));
     this.#ids.delete(file);
     this.#open.delete(file);
