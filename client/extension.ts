@@ -8,6 +8,7 @@ import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
 import { openNewPlan } from './new-plan.ts';
 import { Pages } from './pages.ts';
+import { PlanStates } from './plan-states.ts';
 import { answerFileReads, answerPlanFiles } from './read-file.ts';
 import { copyReport } from './report.ts';
 import { RestartUnlessHopeless } from './restarts.ts';
@@ -23,17 +24,18 @@ export const CLIENT_NAME = 'Lamella';
 
 export type ClientFactory = (options: LanguageClientOptions) => BaseLanguageClient;
 
-/** Starts the client; resolves when the server has answered. Disposed of with the context. */
+/** Starts the client; resolves when the server has answered, or the start has failed. */
 export const start = async (
   context: ExtensionContext,
   createClient: ClientFactory,
 ): Promise<BaseLanguageClient> => {
   const log = window.createOutputChannel(CLIENT_NAME, { log: true });
   const status = new StatusItem();
+  const restarts = new RestartUnlessHopeless(CLIENT_NAME);
   const client = createClient({
     documentSelector: documentSelector(),
     outputChannel: log,
-    errorHandler: new RestartUnlessHopeless(CLIENT_NAME),
+    errorHandler: restarts,
     // Watching plans and the settings is asked for by the server, once it is up.
     initializationOptions: {
       lengths: workspace.getConfiguration('lamella').get('lengths'),
@@ -45,14 +47,17 @@ export const start = async (
       listsPlans: true,
     },
   });
-  const sheets = new Sheets(context, client);
+  const states = new PlanStates(client);
+  const sheets = new Sheets(context, client, states);
   const pages = new Pages();
   const clips = new ClipFindings();
   context.subscriptions.push(
     log,
     sheets,
     status,
-    status.follow(client),
+    states,
+    states.onSaid(() => restarts.worked()),
+    status.follow(states),
     answerFileReads(client),
     answerPlanFiles(client),
     commands.registerCommand('lamella.newPlan', () => openNewPlan(client)),
@@ -69,10 +74,13 @@ export const start = async (
     commands.registerCommand('lamella.showLog', () => log.show()),
     commands.registerCommand('lamella.restart', async () => {
       status.forget();
-      await client.stop();
+      restarts.startedByHand();
+      // One that never came up can't be stopped, only started.
+      await client.stop().catch(() => undefined);
       await client.start();
     }),
   );
-  await client.start();
+  // The client says itself what went wrong; its commands stay, and one of them tries again.
+  await client.start().catch(() => undefined);
   return client;
 };

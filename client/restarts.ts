@@ -4,12 +4,8 @@ import {
   ErrorAction,
   type ErrorHandler,
   type ErrorHandlerResult,
-  type Message,
 } from 'vscode-languageclient';
-
-/** A server that ends sooner than this after its start has not come up. */
-const CAME_UP_MS = 1_000;
-const MOST_FAILED_STARTS = 4;
+import { FailedStarts, MOST_FAILED_STARTS } from './failed-starts.ts';
 
 /**
  * Starts the server again however often it ends, unless it no longer comes up at all: somebody
@@ -17,27 +13,37 @@ const MOST_FAILED_STARTS = 4;
  */
 export class RestartUnlessHopeless implements ErrorHandler {
   readonly #name: string;
-  #lastStart = Date.now();
-  #failedStarts = 0;
+  readonly #starts = new FailedStarts(Date.now());
 
   constructor(name: string) {
     this.#name = name;
   }
 
-  error(_error: Error, _message: Message | undefined, count: number | undefined) {
-    const action = (count ?? 0) <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown;
-    return { action } satisfies ErrorHandlerResult;
+  worked(): void {
+    this.#starts.worked();
   }
 
-  closed(): CloseHandlerResult {
-    const now = Date.now();
-    this.#failedStarts = now - this.#lastStart < CAME_UP_MS ? this.#failedStarts + 1 : 0;
-    this.#lastStart = now;
-    if (this.#failedStarts <= MOST_FAILED_STARTS) return { action: CloseAction.Restart };
-    const times = MOST_FAILED_STARTS + 1;
+  startedByHand(): void {
+    this.#starts.startedByHand(Date.now());
+  }
+
+  /**
+   * A message that did not get through is left to `closed`. Between a server's end and the news of
+   * it every key that is pressed is such a message; the client told to stop after a few of them, as it
+   * is by default, never starts again. What was typed is in the text that the next server is given.
+   */
+  error(): ErrorHandlerResult {
+    return { action: ErrorAction.Continue, handled: true };
+  }
+
+  async closed(): Promise<CloseHandlerResult> {
+    const next = this.#starts.ended(Date.now());
+    // A start that the end has cut short fails first, and its failure would undo the next start.
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    if (next === 'start again') return { action: CloseAction.Restart, handled: true };
     return {
       action: CloseAction.DoNotRestart,
-      message: `The ${this.#name} language server ended ${times} times in a row within ${CAME_UP_MS / 1000} s of its start. Its log says why; the command "${this.#name}: Restart the Language Server" tries again.`,
+      message: `The ${this.#name} language server ended ${MOST_FAILED_STARTS} times in a row before it had checked a plan. Its log says why; the command "${this.#name}: Restart the Language Server" tries again.`,
     };
   }
 }

@@ -16,6 +16,7 @@ import {
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { LiveSheet } from '../server/handlers/sheet.ts';
 import { LANGUAGE } from './documents.ts';
+import type { PlanStates } from './plan-states.ts';
 import type { FromView, ToView } from './view/messages.ts';
 
 /** Typing is let settle this long before the sheet is asked for again, ms. */
@@ -31,11 +32,13 @@ export interface ShotToShow {
 export class Sheets implements Disposable {
   readonly #context: ExtensionContext;
   readonly #client: BaseLanguageClient;
+  readonly #states: PlanStates;
   readonly #open = new Map<string, OpenSheet>();
 
-  constructor(context: ExtensionContext, client: BaseLanguageClient) {
+  constructor(context: ExtensionContext, client: BaseLanguageClient, states: PlanStates) {
     this.#context = context;
     this.#client = client;
+    this.#states = states;
   }
 
   /**
@@ -55,7 +58,7 @@ export class Sheets implements Disposable {
       if (shot) await open.goTo(shot.shot);
       return;
     }
-    const sheet = new OpenSheet(this.#context, this.#client, document);
+    const sheet = new OpenSheet(this.#context, this.#client, document, this.#states);
     this.#open.set(key, sheet);
     sheet.onClosed(() => this.#open.delete(key));
     if (shot) await sheet.goTo(shot.shot);
@@ -84,7 +87,12 @@ class OpenSheet implements Disposable {
   #asking = false;
   #isStale = false;
 
-  constructor(context: ExtensionContext, client: BaseLanguageClient, document: TextDocument) {
+  constructor(
+    context: ExtensionContext,
+    client: BaseLanguageClient,
+    document: TextDocument,
+    states: PlanStates,
+  ) {
     this.#client = client;
     this.#document = document;
     const scripts = Uri.joinPath(context.extensionUri, 'dist');
@@ -103,7 +111,7 @@ class OpenSheet implements Disposable {
         if (change.document.languageId === LANGUAGE) this.#later();
       }),
       window.onDidChangeTextEditorSelection(({ textEditor }) => void this.#follow(textEditor)),
-      client.onNotification('lamella/state', () => this.#later()),
+      states.onSaid(() => this.#later()),
     );
     void this.#start(script);
   }

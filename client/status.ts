@@ -1,16 +1,6 @@
-import { Disposable, StatusBarAlignment, type Uri, window } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import { Disposable, StatusBarAlignment, window } from 'vscode';
 import { LANGUAGE } from './documents.ts';
-
-/** Notification of the server after each check of a plan. */
-export const STATE = 'lamella/state';
-
-interface PlanState {
-  readonly uri: string;
-  /** Shots with nothing at or above warning. */
-  readonly ready: number;
-  readonly shots: number;
-}
+import type { PlanState, PlanStates } from './plan-states.ts';
 
 /** "3 of 4 shots ready" for the plan in the active editor; hidden where there is none. */
 export class StatusItem implements Disposable {
@@ -23,10 +13,9 @@ export class StatusItem implements Disposable {
     this.#item.command = 'workbench.actions.view.problems';
   }
 
-  follow(client: BaseLanguageClient): Disposable {
-    const toUri = (text: string): Uri => client.protocol2CodeConverter.asUri(text);
-    return client.onNotification(STATE, (state: PlanState) => {
-      this.#states.set(toUri(state.uri).toString(), state);
+  follow(states: PlanStates): Disposable {
+    return states.onSaid((state) => {
+      this.#states.set(state.uri.toString(), state);
       this.#show();
     });
   }

@@ -72,9 +72,12 @@ describe.each([
       await workbench.page.keyboard.press('Delete');
       for (let count = 1; count < 'f/16'.length; count++)
         await workbench.page.keyboard.press('Delete');
-      await workbench.page.keyboard.type('f/22');
+      await workbench.page.keyboard.type('f/32');
       const aperture = tile(sheet, 'bands-falling', 'Aperture').locator('.value');
-      await expect.poll(() => aperture.textContent(), WAIT).toBe('f/22');
+      await expect.poll(() => aperture.textContent(), WAIT).toBe('f/32');
+      // The status bar goes on being told, too.
+      const status = () => workbench.status.textContent();
+      await expect.poll(status, WAIT).toContain('2 of 3 shots ready');
 
       // And back: a click in the sheet selects the value in the text.
       await tile(sheet, 'first-black', 'White balance').click();

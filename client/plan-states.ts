@@ -1,0 +1,32 @@
+import { Disposable, EventEmitter, type Uri } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+
+export interface PlanState {
+  readonly uri: Uri;
+  /** Shots with nothing at or above warning. */
+  readonly ready: number;
+  readonly shots: number;
+}
+
+/**
+ * What the server says of a plan after a check, where that is new. The language client hands a
+ * notification to the last who asked for it only, so all who want this one listen here.
+ */
+export class PlanStates implements Disposable {
+  readonly #said = new EventEmitter<PlanState>();
+  readonly onSaid = this.#said.event;
+  readonly #listening: Disposable;
+
+  constructor(client: BaseLanguageClient) {
+    const toUri = (text: string): Uri => client.protocol2CodeConverter.asUri(text);
+    this.#listening = client.onNotification(
+      'lamella/state',
+      ({ uri, ready, shots }: { uri: string; ready: number; shots: number }) =>
+        this.#said.fire({ uri: toUri(uri), ready, shots }),
+    );
+  }
+
+  dispose(): void {
+    Disposable.from(this.#listening, this.#said).dispose();
+  }
+}
