@@ -1,6 +1,7 @@
 import type { FileId } from '../plan/place.ts';
 import type { Say } from '../rules/say.ts';
 import type { Analysis } from './analysis.ts';
+import type { FormerValues } from './former-values.ts';
 import type { Locator } from './locate.ts';
 import type { Store } from './store.ts';
 
@@ -10,6 +11,8 @@ export interface Context {
   readonly analysis: Analysis;
   readonly locator: Locator;
   readonly say: Say;
+  /** What stood where something was taken out. */
+  readonly former: FormerValues;
   /** Plan files that the host knows of, whether or not they were given. */
   hostFiles(): readonly FileId[];
 }

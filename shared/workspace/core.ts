@@ -27,6 +27,7 @@ import { Analysis } from './analysis.ts';
 import { clipFindings, clipsIn, cutCoverage, testClipFindings } from './clips.ts';
 import type { Core, CoreOptions, OfferedFix } from './facade.ts';
 import { FixMaker } from './fixes.ts';
+import { FormerValues } from './former-values.ts';
 import { Locator } from './locate.ts';
 import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
 import { Store } from './store.ts';
@@ -37,7 +38,11 @@ export function createCore(options: CoreOptions): Core {
   const locator = new Locator(store, analysis.entries);
   const say = new Say(() => options.lengths ?? 'mm');
   const hostFiles = () => options.planFiles?.() ?? [];
-  const context = { store, analysis, locator, say, hostFiles };
+  const former = new FormerValues(
+    store,
+    (file, chunk) => analysis.entries.parsed(file, chunk).tree,
+  );
+  const context = { store, analysis, locator, say, former, hostFiles };
   const fixes = new FixMaker(context);
   const places = new FindingLocator(locator, say);
   const locate = (finding: Finding): LocatedFinding => places.locate(finding);
@@ -68,10 +73,20 @@ export function createCore(options: CoreOptions): Core {
   };
 
   return {
-    give: (file, text) => store.give(file, text),
-    edit: (file, range, newText) => store.edit(file, range, newText),
-    refuse: (file, why) => store.refuse(file, why),
-    close: (file) => store.close(file),
+    give: (file, text) => {
+      former.forget(file);
+      store.give(file, text);
+    },
+    edit: (file, range, newText) =>
+      former.edit(file, range, newText, () => store.edit(file, range, newText)),
+    refuse: (file, why) => {
+      former.forget(file);
+      store.refuse(file, why);
+    },
+    close: (file) => {
+      former.forget(file);
+      store.close(file);
+    },
     rootsChanged: () => analysis.names.rootsChanged(),
     wanted: (file) =>
       analysis.names.reaches(file).filter((one) => store.state(one).state === 'unknown'),

@@ -6,10 +6,11 @@
  */
 import { expect, test } from 'vitest';
 import { isMap, isScalar, isSeq, type Node, parseDocument } from 'yaml';
+import { Documents } from '../../server/workspace/documents.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import type { KeyShape, Shape } from '../../shared/plan/shape.ts';
 import type { QuantityId } from '../../shared/quantity/index.ts';
-import { PLAN } from '../support/plans.ts';
+import { applied, PLAN } from '../support/plans.ts';
 import { coreBeside, positionAt, sample, sampleNames } from './support/completing.ts';
 
 interface Value {
@@ -20,8 +21,7 @@ interface Value {
   readonly end: number;
 }
 
-function valuesIn(name: string): Value[] {
-  const text = sample(name);
+function valuesIn(name: string, text = sample(name)): Value[] {
   const found: Value[] = [];
   const walk = (node: unknown, path: readonly (string | number)[]): void => {
     if (isMap(node)) for (const { key, value } of node.items) walk(value, [...path, String(key)]);
@@ -83,30 +83,91 @@ function isChosen({ path, text }: Value): boolean {
   return !DATA.has(at.shape.of) && !DATA_KEYS.has(at.key);
 }
 
-function isOffered({ sample: name, text, start, end }: Value): boolean {
-  const whole = sample(name);
-  const left = whole.slice(0, start) + whole.slice(end);
-  const { items } = coreBeside(left).completions(PLAN, positionAt(left, start));
-  return items.some(({ label }) => label === text);
+const without = (text: string, { start, end }: Value): string =>
+  text.slice(0, start) + text.slice(end);
+
+/** Whether somebody who has the text for the first time is offered the value. */
+function isOffered(value: Value): boolean {
+  const left = without(sample(value.sample), value);
+  const { items } = coreBeside(left).completions(PLAN, positionAt(left, value.start));
+  return items.some(({ label }) => label === value.text);
 }
 
-test('what is taken out is offered again', () => {
-  const all = sampleNames.flatMap(valuesIn).map((value) => ({
-    ...value,
-    chosen: isChosen(value),
-    offered: isOffered(value),
-  }));
-  const chosen = all.filter(({ chosen: is }) => is);
-  const share = (some: typeof all) => some.filter(({ offered }) => offered).length / some.length;
-  const percent = (part: number) => `${(part * 100).toFixed(1)} %`;
-  const missed = chosen.filter(({ offered }) => !offered);
+/** A part of a value that is taken out, from 0 to 1 of its length. */
+type Part = readonly [from: number, to: number];
+
+/**
+ * Whether it is offered in the document that it was taken out of, by the way that the language
+ * server goes: marked, and giving back the text to the letter.
+ */
+function isOfferedLive(whole: string, value: Value, part: Part): boolean {
+  const core = coreBeside('');
+  const documents = new Documents(core);
+  documents.open(PLAN, 1, whole);
+  const [from, to] = part.map((one) =>
+    Math.round(value.start + one * (value.end - value.start)),
+  ) as [number, number];
+  const range = { start: positionAt(whole, from), end: positionAt(whole, to) };
+  documents.change(PLAN, 2, [{ range, text: '' }]);
+  const left = whole.slice(0, from) + whole.slice(to);
+  const { items } = core.completions(PLAN, range.start);
+  const marked = items.filter(({ detail }) => /^as it was\b/.test(detail));
+  expect(marked.length).toBeLessThanOrEqual(1);
+  if (marked.length > 0) expect(applied(left, marked)).toBe(whole);
+  return marked.length > 0;
+}
+
+const shareOf = <T>(all: readonly T[], is: (one: T) => boolean): number =>
+  all.filter(is).length / all.length;
+const percent = (part: number): string => `${(part * 100).toFixed(1)} %`;
+
+const all = sampleNames
+  .flatMap((name) => valuesIn(name))
+  .map((value) => ({ ...value, chosen: isChosen(value) }));
+const chosen = all.filter((value) => value.chosen);
+
+test('what is taken out of a text that nobody saw before is offered, where it can be chosen', () => {
+  const offered = new Set(all.filter(isOffered));
+  const isIn = (one: Value) => offered.has(one as never);
   console.info(
     [
-      `of all ${all.length} values ${percent(share(all))} are offered again;`,
-      `of the ${chosen.length} that can be chosen ${percent(share(chosen))}`,
-      ...missed.map(({ sample: name, path, text }) => `  not ${name} ${path.join('/')}: ${text}`),
+      `to a fresh reader ${percent(shareOf(all, isIn))} of all ${all.length} values are offered,`,
+      `${percent(shareOf(chosen, isIn))} of the ${chosen.length} that can be chosen`,
+      ...chosen
+        .filter((one) => !isIn(one))
+        .map(({ sample: name, path, text }) => `  not ${name} ${path.join('/')}: ${text}`),
     ].join('\n'),
   );
-  expect(share(chosen)).toBeGreaterThanOrEqual(0.95);
+  expect(shareOf(chosen, isIn)).toBeGreaterThanOrEqual(0.95);
   expect(chosen.length / all.length).toBeGreaterThan(0.5);
 });
+
+const asTheyAre = (text: string): string => text;
+const asOnWindows = (text: string): string => text.replaceAll('\n', '\r\n');
+
+test.each([
+  ['whole', asTheyAre, [0, 1]],
+  ['whole, lines ending as on Windows', asOnWindows, [0, 1]],
+  ['by its first half', asTheyAre, [0, 0.5]],
+  ['by its last half', asTheyAre, [0.5, 1]],
+] as const)(
+  'what is taken out of an open document, %s, is offered as it was',
+  (how, spelt, part) => {
+    const live = sampleNames.flatMap((name) => {
+      const whole = spelt(sample(name));
+      return valuesIn(name, whole)
+        .filter(({ start, end }) => end - start > 1 || part[1] - part[0] === 1)
+        .map((value) => ({ ...value, offered: isOfferedLive(whole, value, part) }));
+    });
+    const share = shareOf(live, ({ offered }) => offered);
+    console.info(
+      [
+        `taken out ${how}: ${percent(share)} of ${live.length} are offered as they were`,
+        ...live
+          .filter(({ offered }) => !offered)
+          .map(({ sample: name, path, text }) => `  not ${name} ${path.join('/')}: ${text}`),
+      ].join('\n'),
+    );
+    expect(share).toBeGreaterThanOrEqual(0.95);
+  },
+);

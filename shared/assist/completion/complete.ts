@@ -7,8 +7,10 @@ import { inlineText, lineEndOf } from '../../text/layout-text.ts';
 import { pairAt } from '../../text/path.ts';
 import type { Node } from '../../text/tree.ts';
 import type { Context } from '../../workspace/context.ts';
+import type { FormerValue } from '../../workspace/former-values.ts';
 import type { Position } from '../located.ts';
 import { planTemplate } from '../template.ts';
+import { withFormer } from './as-it-was.ts';
 import { namesFor } from './by-name.ts';
 import { defaultAt } from './defaults.ts';
 import type { Completion, Completions, Proposal } from './item.ts';
@@ -25,7 +27,11 @@ export function completionsAt(context: Context, file: FileId, position: Position
   const where = caret ? whereIs(context, file, caret.path) : null;
   if (!text || !caret || !where) return NOTHING;
   const eol = lineEndOf(text.chunks.find(({ breaks }) => breaks > 0));
-  const site: Site = { caret, where, eol };
+  const { line, from, to, path } = caret;
+  const range = { start: { line, character: from }, end: { line, character: to } };
+  const former =
+    caret.slot === 'value' || caret.slot === 'open' ? context.former.at(file, range, path) : null;
+  const site: Site = { caret, where, eol, former };
   return caret.slot === 'key'
     ? keyItems(site, shapeOf(where))
     : caret.slot === 'item'
@@ -37,6 +43,8 @@ interface Site {
   readonly caret: Caret;
   readonly where: Where;
   readonly eol: string;
+  /** What stood there before it was taken out. */
+  readonly former: FormerValue | null;
 }
 
 function keyItems(site: Site, shape: Shape): Completions {
@@ -83,7 +91,7 @@ function nodeUnder({ context, file, place }: Where, key: string): Node | null {
 }
 
 function valueItems(site: Site, shape: Shape): Completions {
-  const { caret, where } = site;
+  const { caret, where, former } = site;
   const isOpen = caret.slot === 'open';
   switch (shape.kind) {
     case 'record':
@@ -93,10 +101,11 @@ function valueItems(site: Site, shape: Shape): Completions {
         const keys = sorted(keysFor(where, shape.of, caret.beside, caret.flow));
         return complete(keys.map((each, order) => keyItem(site, each, order)));
       }
-      return complete([...valuesOf(site, words), ...wholeItem(site, words.length)]);
+      const values = valuesOf(site, withFormer(where, former, words));
+      return complete([...values, ...wholeItem(site, values.length)]);
     }
     case 'map':
-      if (!isOpen) return complete(wholeItem(site, 0));
+      if (!isOpen) return complete([...formerItem(site), ...wholeItem(site, 1)]);
       return complete(
         sorted(namesFor(where, shape, caret.beside, caret.flow)).map((each, order) =>
           keyItem(site, each, order),
@@ -111,12 +120,13 @@ function valueItems(site: Site, shape: Shape): Completions {
 
 /** Items of a list that has its brackets yet to come. */
 function listItems(site: Site, item: Shape): Completions {
-  const { where } = site;
+  const { where, former } = site;
   const first = below(where, 0);
   if (!first || site.caret.word !== '') return NOTHING;
-  if (item.kind === 'record' || where.meaning?.key === 'parts') return complete(wholeItem(site, 0));
+  if (item.kind === 'record' || where.meaning?.key === 'parts')
+    return complete([...formerItem(site), ...wholeItem(site, 1)]);
   const wrapped = valuesAt(first).map((one) => ({ ...one, text: `[${one.text}]` }));
-  return complete(valuesOf(site, wrapped));
+  return complete(valuesOf(site, withFormer(where, former, wrapped)));
 }
 
 /** Items of a list on lines of their own, each with its dash. */
@@ -140,8 +150,10 @@ function itemItems(site: Site, shape: Shape): Completions {
 }
 
 function scalarItems(site: Site, shape: Shape): Completions {
-  const { caret, where } = site;
-  const found = valuesAt(where, caret).filter(({ text }) => !caret.beside.includes(text));
+  const { caret, where, former } = site;
+  const proposed = valuesAt(where, { ...caret, former: former?.text });
+  const free = proposed.filter(({ text }) => !caret.beside.includes(text));
+  const found = withFormer(where, former, free);
   const isNumber = shape.kind === 'quantity' && /[0-9]/.test(caret.typed);
   const here = caret.typed === caret.word && found.find(({ text }) => text === caret.word);
   if (!here) return { items: valuesOf(site, found), incomplete: isNumber };
@@ -157,13 +169,17 @@ const sorted = (proposals: readonly KeyProposal[]): KeyProposal[] =>
   [...proposals].sort((a, b) => a.rank - b.rank);
 
 const valuesOf = (site: Site, found: readonly Proposal[]): Completion[] =>
-  found.map(({ text, detail, kind, about }, order) => ({
-    ...framed(site, text, [text], order),
+  found.map(({ text, source, detail, kind, about }, order) => ({
+    ...framed(site, text, [source ?? text], order),
     detail,
     kind,
     about,
     preselect: order === 0,
   }));
+
+/** A mapping or list that was taken out. */
+const formerItem = (site: Site): Completion[] =>
+  valuesOf(site, withFormer(site.where, site.former, []));
 
 /** The whole of a mapping or list on one line. */
 function wholeItem(site: Site, order: number): Completion[] {

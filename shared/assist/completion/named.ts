@@ -25,14 +25,24 @@ import {
 import type { TrialShot } from './trial-shot.ts';
 import type { Where } from './where.ts';
 
-/** @param word what stands there: where that is a name that works, none is offered that doesn't */
-export function named(where: Where, groups: readonly Group[], word = ''): readonly Proposal[] {
+/** What stands at a caret, and what did before it was taken out. */
+interface Written {
+  readonly word: string;
+  readonly former?: string | undefined;
+}
+
+/** Where a name stands that works, none is offered that doesn't; what stood there always is. */
+export function named(
+  where: Where,
+  groups: readonly Group[],
+  { word, former }: Written = { word: '' },
+): readonly Proposal[] {
   const found = groups.flatMap((group, index) =>
     group === 'recordings' ? recordings(where) : entriesOf(where, group, groups, index, word),
   );
   const isNamed = found.some(({ text }) => text === word);
   return found
-    .filter(({ text, rank }) => !isNamed || text === word || rank < IMPOSSIBLE)
+    .filter(({ text, rank }) => !isNamed || text === word || text === former || rank < IMPOSSIBLE)
     .sort((a, b) => a.rank - b.rank);
 }
 

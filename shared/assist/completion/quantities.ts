@@ -14,7 +14,7 @@ import type { Where } from './where.ts';
 /** What one usually begins with comes first among what works as well. */
 const AS_GOOD = 0.1;
 /** Ranks of what is proposed for other reasons than its consequence. */
-const RANK = { unit: -1, elsewhere: 40, usual: 50, word: 60, example: 70 } as const;
+const RANK = { unit: -1, former: 0, elsewhere: 40, usual: 50, word: 60, example: 70 } as const;
 /** Values of other shots that are tried in this one. */
 const MOST_ELSEWHERE = 8;
 
@@ -22,6 +22,8 @@ const MOST_ELSEWHERE = 8;
 interface Written {
   readonly word: string;
   readonly typed: string;
+  /** What stood there before it was taken out. */
+  readonly former?: string | undefined;
 }
 
 export function quantitiesAt(where: Where, of: QuantityId, written: Written): readonly Proposal[] {
@@ -32,11 +34,13 @@ export function quantitiesAt(where: Where, of: QuantityId, written: Written): re
   const isSetting = shot && meaning?.of === 'shot' && place.path.length === 1;
   const setting = isSetting ? SETTINGS[key as keyof Shot] : undefined;
   if (shot && setting) found.addTried(shot, setting, key as keyof Shot, written);
-  else found.addKnown(written.typed);
-  if (shot && meaning?.of === 'take') found.weighByLife(shot, key, written.word);
+  else found.addKnown(written);
+  if (shot && meaning?.of === 'take') found.weighByLife(shot, key, written);
   for (const word of kind.words) found.add(word, '', RANK.word);
   return found.sorted();
 }
+
+const listed = (text: string | undefined): readonly string[] => (text === undefined ? [] : [text]);
 
 class Found {
   readonly #where: Where;
@@ -57,42 +61,44 @@ class Found {
     this.#byText.set(text, { text, detail, rank, kind, about });
   }
 
-  addTried(shot: TrialShot, setting: Setting, key: keyof Shot, { word, typed }: Written): void {
+  addTried(shot: TrialShot, setting: Setting, key: keyof Shot, written: Written): void {
+    const { word, typed, former } = written;
     const units = withUnits(this.#kind, typed);
     const first = setting.first(shot);
     const marks = setting.texts(shot);
     const others = valuesElsewhere(this.#where)
       .map(({ text }) => text)
       .slice(0, MOST_ELSEWHERE);
-    for (const text of new Set([...units, ...marks, ...others])) {
+    for (const text of new Set([...units, ...marks, ...others, ...listed(former)])) {
       const tried = tryText(shot, key, text);
       if (!tried) continue;
       const { words, rank } = setting.outcome(tried);
       // Where something whole stands, nothing is offered that would be worse than that.
       const isWorse = isWhole(this.#kind, word) && text !== word && rank >= IMPOSSIBLE;
       if (units.includes(text) && !isWorse) this.add(text, words, RANK.unit + rank / 100);
-      // What can't be done is no choice.
-      else if (rank < IMPOSSIBLE) this.add(text, words, text === first ? rank - AS_GOOD : rank);
+      // What can't be done is no choice, but for what stood there: its price is told.
+      else if (rank < IMPOSSIBLE || text === former)
+        this.add(text, words, text === first ? rank - AS_GOOD : rank);
     }
   }
 
   /** Lengths of the take, beside what the film's life allows. */
-  weighByLife(shot: TrialShot, key: string, keep: string): void {
+  weighByLife(shot: TrialShot, key: string, { word, former }: Written): void {
     for (const [text, one] of this.#byText) {
       const tried = tryTake(shot, key, text);
       const { words, rank } = tried ? outcomeOf(tried, [withinLife]) : { words: '', rank: 0 };
-      if (rank >= IMPOSSIBLE && text !== keep) this.#byText.delete(text);
+      if (rank >= IMPOSSIBLE && text !== word && text !== former) this.#byText.delete(text);
       else if (words !== '')
         this.#byText.set(text, {
           ...one,
-          detail: `${words} · ${one.detail}`,
+          detail: [words, one.detail].filter(Boolean).join(' · '),
           rank: one.rank + 100 * rank,
         });
     }
   }
 
   /** What isn't worked out: as it stands elsewhere, as it usually is, as the schema shows it. */
-  addKnown(typed: string): void {
+  addKnown({ typed, former }: Written): void {
     const { meaning } = this.#where;
     for (const text of withUnits(this.#kind, typed)) this.add(text, '', RANK.unit);
     const speeds = meaning?.of === 'cut' && meaning.key === 'speed' ? cutSpeeds(this.#where) : [];
@@ -107,6 +113,7 @@ class Found {
     usual.forEach((text, index) => {
       this.add(text, 'usual', RANK.usual + index / 100);
     });
+    for (const text of listed(former)) this.add(text, '', RANK.former);
     const examples = meaning?.keyShape.examples ?? [];
     for (const text of examples.length > 0 ? examples : this.#kind.examples)
       this.add(text, 'for example', RANK.example);

@@ -11,6 +11,8 @@ import { shapeOf, type Where } from './where.ts';
 /** What stands at the caret and beside it. */
 export interface Beside extends AmongParts {
   readonly typed: string;
+  /** What stood there before it was taken out. */
+  readonly former?: string | undefined;
 }
 
 const NOTHING: Beside = { typed: '', beside: [], word: '' };
@@ -21,7 +23,7 @@ export function valuesAt(where: Where, caret: Beside = NOTHING): readonly Propos
     case 'ref':
       return where.meaning?.key === 'parts'
         ? fittingParts(where, named(where, shape.groups), caret)
-        : named(where, shape.groups, caret.word);
+        : named(where, shape.groups, caret);
     case 'enum':
       return words(where, shape.values);
     case 'yes-no':
