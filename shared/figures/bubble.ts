@@ -9,6 +9,7 @@ import {
 import { sourceOutline } from '../mirror/source.ts';
 import type { Vec } from '../mirror/vector.ts';
 import { focusBehindNearestMm } from '../optics/focus-place.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, unknownOf } from './figure.ts';
 import { sourceOf } from './light-source.ts';
@@ -59,7 +60,7 @@ function imagesIn(
     }),
   );
   const rimImages = derive([view, rim, workingDistanceMm], (it, rimMm, room) =>
-    bothWalls(it, lens?.name ?? 'the lens', rimOutline(rimMm, room + it.focusFromCentreMm)),
+    bothWalls(it, lens?.name ?? message`the lens`, rimOutline(rimMm, room + it.focusFromCentreMm)),
   );
   const lightImages = lights.value.map((light) =>
     derive([view, sourceOf(light)], (it, source) =>

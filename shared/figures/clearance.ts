@@ -7,6 +7,7 @@ import {
 } from '../mirror/clearance.ts';
 import { planeOf, type Source } from '../mirror/source.ts';
 import { norm } from '../mirror/vector.ts';
+import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
 import { sourceOf } from './light-source.ts';
@@ -16,7 +17,7 @@ import type { ClearanceFigures, LightInTheWay, OpticalFigures } from './shot-fig
 export function clearanceFigures(bench: Bench, optical: OpticalFigures): ClearanceFigures {
   const { lights } = bench;
   if (!lights.known) return { lightInTheWay: lights };
-  if (lights.value.length === 0) return { lightInTheWay: notKnown('the shot has no light') };
+  if (lights.value.length === 0) return { lightInTheWay: notKnown(message`the shot has no light`) };
   const all = lights.value.map((light) => inTheWay(light, bench, optical));
   // Lights whose place isn't given stand where they do; those that are placed can be told.
   const placed = all.filter((figure) => figure.known);
@@ -45,7 +46,8 @@ function inTheWay(light: LightInUse, bench: Bench, optical: OpticalFigures): Fig
       pupilDiameterMm,
     ],
     (source, room, lengthMm, rimMm, [widthMm, heightMm], pupilDistance, pupilMm) => {
-      if (!(room > 0) || !Number.isFinite(widthMm)) return notKnown('there is no room to speak of');
+      if (!(room > 0) || !Number.isFinite(widthMm))
+        return notKnown(message`there is no room to speak of`);
       const lensBody = lensCylinder(room, lengthMm, rimMm);
       const view = { widthMm, heightMm, pupilDistanceMm: pupilDistance, pupilMm };
       return {

@@ -1,4 +1,6 @@
 /** The figures of a shot in the names and the order of the JSON contract. */
+
+import { message } from '../words/message.ts';
 import { derive, notKnown } from './figure.ts';
 import { figuresToJson, type ShotFiguresJson } from './json.ts';
 import type { ShotFigures } from './shot-figures.ts';
@@ -33,7 +35,7 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     shutterAngleDeg: figures.shutterAngleDeg,
     flickerResidual: figures.flickerResidual,
     bandsInFrame: derive([figures.worstFlicker], ({ residual, bandsInFrame }) =>
-      residual === 0 ? 0 : (bandsInFrame ?? notKnown('the body’s `readout` is not given')),
+      residual === 0 ? 0 : (bandsInFrame ?? notKnown(message`the body’s \`readout\` is not given`)),
     ),
     subjectSpeedMmPerS: figures.subjectSpeedMmPerS,
     smearPx: figures.smearPx,

@@ -1,6 +1,7 @@
 /** Contrast in the middle and at the ends of the depth needed, over the apertures of the lens. */
 import { contrastOverDepth, type DepthContrast } from '../optics/defocus-contrast.ts';
 import { nyquistPerMm } from '../optics/diffraction.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, notKnown } from './figure.ts';
 import type { ShotFigures } from './shot-figures.ts';
@@ -23,7 +24,7 @@ export function contrastTable(bench: Bench, figures: ShotFigures): Figure<readon
   return derive(
     [depthMm.needed, magnification, pixelUm, effectiveFNumber, bench.marked],
     (needed, m, pixel, effective, set) => {
-      if (!(needed > 0)) return notKnown('no depth is needed');
+      if (!(needed > 0)) return notKnown(message`no depth is needed`);
       const stops = bench.marksOnLens.filter((mark) => FULL_STOPS.has(mark));
       const marks = [...new Set([...stops, set])].sort((a, b) => a - b);
       const pattern = {

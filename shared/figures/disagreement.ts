@@ -4,6 +4,7 @@ import { ringFor } from '../optics/reach.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Measured } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { type Figure, figureOf, notKnown, valueIn } from './figure.ts';
 import { balancedMm, summedKg } from './load.ts';
@@ -81,7 +82,9 @@ function magnificationAsked(one: Measurement, bench: Bench): Figure<number> {
   }
   if (one.by === 'shot') return bench.wantedMagnification;
   const hasOneSetting = reach.known && reach.value[0] === reach.value[1];
-  return hasOneSetting ? { ...reach, value: reach.value[0] } : notKnown('any ring setting may be');
+  return hasOneSetting
+    ? { ...reach, value: reach.value[0] }
+    : notKnown(message`any ring setting may be`);
 }
 
 function traced(

@@ -5,6 +5,7 @@ import { type Exact, fromRational, fromWritten, toNumber, ZERO } from '../timeli
 import { handleSource, type JoinFrames } from '../timeline/join.ts';
 import { framesOf, type Laid, layCuts, type Wanted } from '../timeline/lay.ts';
 import { timeAt } from '../timeline/speed.ts';
+import { message } from '../words/message.ts';
 import { type Draft, PLAIN_CUT } from './edit-draft.ts';
 import type { CutFigures } from './edit-figures.ts';
 import type { EditPlan, ShotInEdit } from './edit-plan.ts';
@@ -99,7 +100,7 @@ function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
     footage === null
       ? silent
       : footage.takeS === null
-        ? notKnown(`how long a take of ${footage.shot} is, is not known`)
+        ? notKnown(message`how long a take of ${footage.shot} is, is not known`)
         : known(fromWritten(footage.takeS));
   return {
     clips: usable?.length ?? footage?.takes ?? 1,

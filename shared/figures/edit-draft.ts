@@ -10,6 +10,7 @@ import { type JoinFrames, splitJoin } from '../timeline/join.ts';
 import { secondsOf } from '../timeline/length.ts';
 import { type Ramp, slowest, slowestHonest, sourceUsed } from '../timeline/speed.ts';
 import { layOnTrack } from '../timeline/track.ts';
+import { message } from '../words/message.ts';
 import type { Footage } from './edit-footage.ts';
 import type { EditPlan, PlannedCut } from './edit-plan.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
@@ -48,7 +49,7 @@ export function draftOf(
   const setting = footage
     ? footage.setting
       ? known(footage.setting)
-      : notKnown(`what ${shot} is recorded with is not known`)
+      : notKnown(message`what ${shot ?? name} is recorded with is not known`)
     : silent;
   const honest = derive([rate, setting], (delivered, recorded) =>
     slowestHonest(fromRational(delivered), fromRational(recorded.rate)),
@@ -81,7 +82,7 @@ function inSeconds(
   if (typeof seconds !== 'string') return known(seconds);
   if (seconds === 'rate') return rate as Figure<never>;
   if (!record) return music.known ? silent : (music as Figure<never>);
-  return figureOf<unknown>(record[seconds], 'the music') as Figure<never>;
+  return figureOf<unknown>(record[seconds], message`the music`) as Figure<never>;
 }
 
 /** What lengths in beats and bars need of the music; where its first beat lies is not among it. */

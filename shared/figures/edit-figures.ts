@@ -5,6 +5,7 @@ import { framesFromBeat, type Music } from '../timeline/beats.ts';
 import { type Exact, fromRational, fromWritten } from '../timeline/exact.ts';
 import type { Laid } from '../timeline/lay.ts';
 import { layOnTrack, type OnTrack } from '../timeline/track.ts';
+import { message } from '../words/message.ts';
 import { handlesOf, layAll, thereOf } from './edit-coverage.ts';
 import { type Draft, draftOf } from './edit-draft.ts';
 import type { EditPlan } from './edit-plan.ts';
@@ -41,7 +42,7 @@ export interface EditFigures {
 /** null: the plan has no cuts. */
 export function editFigures(plan: EditPlan): EditFigures | null {
   if (plan.cuts.length === 0) return null;
-  const deliver = figureOf(plan.deliver, 'the plan');
+  const deliver = figureOf(plan.deliver, message`the plan`);
   const rate = deliver.known ? figureOf(deliver.value.rate, 'deliver') : deliver;
   const music = musicOf(plan);
   const drafts = plan.cuts.map((cut) => draftOf(cut, plan, rate, music));
@@ -63,13 +64,13 @@ export function editFigures(plan: EditPlan): EditFigures | null {
 }
 
 function musicOf({ music }: EditPlan): Figure<Music> {
-  if (music.state === 'missing') return notKnown('the edit has no music');
-  const record = figureOf(music, 'the edit');
+  if (music.state === 'missing') return notKnown(message`the edit has no music`);
+  const record = figureOf(music, message`the edit`);
   if (!record.known) return record;
   const { tempo, bar } = record.value;
   const first = record.value['first-beat'];
-  const firstBeat = first.state === 'missing' ? known(0) : figureOf(first, 'the music');
-  return derive([figureOf(tempo, 'the music'), firstBeat], (bpm, at) => {
+  const firstBeat = first.state === 'missing' ? known(0) : figureOf(first, message`the music`);
+  return derive([figureOf(tempo, message`the music`), firstBeat], (bpm, at) => {
     const beats = ifKnown(bar);
     return {
       tempo: fromWritten(bpm),

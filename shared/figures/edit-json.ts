@@ -1,6 +1,7 @@
 /** The edit in the names of the JSON contract: frames are the delivered film's, times seconds. */
 import { type Exact, toNumber } from '../timeline/exact.ts';
 import { timecode } from '../timeline/timecode.ts';
+import { inLanguage, later } from '../words/message.ts';
 import type { CutFigures, EditFigures } from './edit-figures.ts';
 import { type Figure, reasonOf, valueIn } from './figure.ts';
 
@@ -48,8 +49,8 @@ export interface EditJson {
   readonly notKnown: Readonly<Record<string, string>>;
 }
 
-const INVALID_INPUT = 'an entry that it follows from is invalid';
-const NO_TIMECODE = 'the rate has no timecode';
+const INVALID_INPUT = later`an entry that it follows from is invalid`;
+const NO_TIMECODE = later`the rate has no timecode`;
 
 /** Collects why what is null is null. */
 class Reasons {
@@ -67,7 +68,7 @@ class Reasons {
       if (none !== '') this.notKnown[name] = none;
       return null;
     }
-    this.notKnown[name] = reasonOf(figure) ?? INVALID_INPUT;
+    this.notKnown[name] = reasonOf(figure) ?? inLanguage(INVALID_INPUT);
     return null;
   }
 }
@@ -87,7 +88,7 @@ export function editJson(edit: EditFigures | null): EditJson | null {
       'totalTimecode',
       totalFrames,
       (frames) => fps && timecode(frames, fps),
-      NO_TIMECODE,
+      inLanguage(NO_TIMECODE),
     ),
     framesPerBeat: why.one('framesPerBeat', music, ({ tempo }) =>
       fps ? (60 * fps.n) / fps.d / toNumber(tempo) : undefined,
@@ -109,7 +110,7 @@ function cutJson(cut: CutFigures, { rate }: EditFigures): CutJson {
       'startTimecode',
       track,
       ({ startFrame }) => fps && timecode(startFrame, fps),
-      NO_TIMECODE,
+      inLanguage(NO_TIMECODE),
     ),
     durationFrames: why.one(
       'durationFrames',

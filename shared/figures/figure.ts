@@ -5,6 +5,7 @@
  */
 import type { Field } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
+import { message } from '../words/message.ts';
 
 /** One entry in the plan that a figure waits for. */
 export interface Need {
@@ -168,6 +169,6 @@ export const valueIn = <T>(figure: Figure<T>): T | undefined =>
 export function reasonOf(figure: UnknownFigure): string | null {
   if (figure.silent) return null;
   if (figure.needs.length > 0)
-    return `needs ${figure.needs.map((need) => `\`${need.key}\` of ${need.of}`).join(', ')}`;
+    return message`needs ${figure.needs.map((need) => message`\`${need.key}\` of ${need.of}`).join(', ')}`;
   return figure.because ?? null;
 }

@@ -5,6 +5,7 @@ import { bandsOver } from '../film/orders.ts';
 import { colourSequence } from '../film/sequence.ts';
 import { sphereDepthMm } from '../optics/needed-depth.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
 import { type Makers, once } from './lazily.ts';
@@ -70,7 +71,8 @@ function lifeOf({ subject }: Bench): Figure<number> {
   const held = HOLDERS.find((each): each is Holder => each === ifKnown(holder));
   const life = stance && held ? usualLife(stance, held) : null;
   if (life === null) return figureOf(lasts, subject.name) as Figure<never>;
-  if (life.kind === 'hours') return notKnown('a level film over a closed vessel lasts up to hours');
+  if (life.kind === 'hours')
+    return notKnown(message`a level film over a closed vessel lasts up to hours`);
   return known(life.shortestS, [stands.at, holder.at]);
 }
 
@@ -79,8 +81,11 @@ function takeS({ fields, shot }: Bench): Figure<number> {
   const take = figureOf(fields.take, shot);
   if (!take.known) return take;
   const { duration, settle } = take.value;
-  const waits = settle.state === 'missing' ? known(0) : figureOf(settle, `${shot}’s take`);
-  return derive([figureOf(duration, `${shot}’s take`), waits], (runs, settles) => runs + settles);
+  const waits = settle.state === 'missing' ? known(0) : figureOf(settle, message`${shot}’s take`);
+  return derive(
+    [figureOf(duration, message`${shot}’s take`), waits],
+    (runs, settles) => runs + settles,
+  );
 }
 
 /** The white that the picture is balanced for: the shot's, else the light's own. */
@@ -94,7 +99,7 @@ export function swatchesOf(bench: Bench): Figure<Swatches> {
   const { lights, tiltRad } = bench;
   if (!lights.known) return lights;
   const [light] = lights.value;
-  if (!light) return notKnown('the shot has no light');
+  if (!light) return notKnown(message`the shot has no light`);
   return derive(
     [figureOf(light.fields.colour, light.name), tiltRad, indexOf(bench)],
     (lightK, tilt, index) => {
@@ -119,7 +124,8 @@ function coloursOf(bench: Bench): Figure<FilmColours> {
   return derive(
     [figureOf(thickness, subject.name), swatchesOf(bench)],
     ({ from, to }, swatches) => {
-      if (to > 10_000 || from > to) return notKnown('films thicker than 10 µm show no colours');
+      if (to > 10_000 || from > to)
+        return notKnown(message`films thicker than 10 µm show no colours`);
       const steps = from === to ? 2 : SWATCHES;
       return {
         swatches: colourSequence(swatches, from, to, steps).map(({ thicknessNm, xyz, screen }) => ({

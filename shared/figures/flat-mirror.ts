@@ -5,6 +5,7 @@ import { bowCurvaturePerMm, filmSurface } from '../mirror/film-surface.ts';
 import { leastTiltRad, type MirrorView } from '../mirror/least-tilt.ts';
 import { type FrameView, type NeededLight, neededLight } from '../mirror/patch.ts';
 import { greatestTiltByDepthRad } from '../mirror/tilt-window.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { type Makers, once } from './lazily.ts';
@@ -30,7 +31,8 @@ export function flatMirrorFigures(
   const least = where(() =>
     derive(
       [view()],
-      (it) => leastTiltRad(it) ?? notKnown('no tilt under 60° takes the lens out of the mirror'),
+      (it) =>
+        leastTiltRad(it) ?? notKnown(message`no tilt under 60° takes the lens out of the mirror`),
     ),
   );
   const byDepth = where(() => greatestByDepth(bench, optical, sharpness));
@@ -77,9 +79,9 @@ function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
       bowMm,
       extent,
     ): MirrorView | ReturnType<typeof notKnown> => {
-      if (!(distance > 0)) return notKnown('the subject would be inside the lens');
+      if (!(distance > 0)) return notKnown(message`the subject would be inside the lens`);
       const fieldAlongMm = alongTilt(bench, field);
-      if (!Number.isFinite(fieldAlongMm)) return notKnown('the frame has no end');
+      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the frame has no end`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
       return {
         workingDistanceMm: distance,
@@ -100,7 +102,7 @@ function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
     ([widthMm, heightMm], distance, pupilMm, room) =>
       room > 0 && Number.isFinite(widthMm)
         ? { widthMm, heightMm, pupilDistanceMm: distance, pupilMm }
-        : notKnown('there is no frame in front of the lens'),
+        : notKnown(message`there is no frame in front of the lens`),
   );
 }
 
@@ -113,7 +115,7 @@ function greatestByDepth(
     [judgedDepthMm, fieldMm, bowOf(bench), extentOf(bench)],
     (depth, field, bowMm, extent) => {
       const fieldAlongMm = alongTilt(bench, field);
-      if (!Number.isFinite(fieldAlongMm)) return notKnown('the frame has no end');
+      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the frame has no end`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
       if (!Number.isFinite(depth)) return Math.PI / 2;
       return greatestTiltByDepthRad(
@@ -128,7 +130,7 @@ function greatestByDepth(
 function litTilts(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['litTiltsRad'] {
   const { lights } = bench;
   if (!lights.known) return lights;
-  if (lights.value.length === 0) return notKnown('the shot has no light');
+  if (lights.value.length === 0) return notKnown(message`the shot has no light`);
   const each = lights.value.map((light) =>
     derive(
       [frame, sourceOf(light)],
@@ -166,12 +168,12 @@ function windowOf(
 function nearestNeededLight(bench: Bench, frame: Figure<FrameView>): Figure<NeededLight> {
   const { lights, tiltRad, tiltAbout } = bench;
   const first = lights.known ? lights.value[0] : undefined;
-  if (!first) return lights.known ? notKnown('the shot has no light') : lights;
+  if (!first) return lights.known ? notKnown(message`the shot has no light`) : lights;
   return derive(
     [frame, tiltRad, sourceOf(first)],
     (view, tilt, { distanceMm }) =>
       neededLight(view, filmSurface(tilt, tiltAbout), distanceMm) ??
-      notKnown('no flat light there could fill the frame'),
+      notKnown(message`no flat light there could fill the frame`),
   );
 }
 
@@ -179,7 +181,7 @@ function nearestNeededLight(bench: Bench, frame: Figure<FrameView>): Figure<Need
 function darkFrame(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['darkFrame'] {
   const { lights, tiltRad, tiltAbout } = bench;
   if (!lights.known) return lights;
-  if (lights.value.length === 0) return notKnown('the shot has no light');
+  if (lights.value.length === 0) return notKnown(message`the shot has no light`);
   const size = extentOf(bench);
   const each = lights.value.map((light) =>
     derive(

@@ -5,6 +5,7 @@
 import { traceChain } from '../optics/chain.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Move } from '../plan/generated/types.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, silent } from './figure.ts';
 import { isNo } from './not-applicable.ts';
@@ -38,7 +39,7 @@ function endOf(
   { shot, recordedAreaMm, parts }: Bench,
   { chain }: OpticalFigures,
 ): Figure<PullEnd> {
-  const setting = figureOf(move[end], `${shot}’s move`);
+  const setting = figureOf(move[end], message`${shot}’s move`);
   const turned = derive([chain, setting], ({ lens }, wanted) => setRing(lens, wanted));
   return derive([chain, turned, recordedAreaMm, parts], (it, ring, area) => {
     const traced = traceChain(it, ring);
@@ -46,7 +47,7 @@ function endOf(
     if (magnification === undefined) return untraced(traced, 'magnification', parts);
     if (subjectToSensorMm === undefined) return untraced(traced, 'subjectToSensorMm', parts);
     if (magnification <= 0 || !Number.isFinite(subjectToSensorMm))
-      return notKnown('at infinity the pull has no field and no end to its travel');
+      return notKnown(message`at infinity the pull has no field and no end to its travel`);
     return {
       fieldMm: [area.width / magnification, area.height / magnification] as const,
       subjectToSensorMm,

@@ -2,6 +2,8 @@
  * Figures as JSON, a contract: keys are added, never changed; the unit is in the name; what is
  * not known is null with its reason in `notKnown`; "endless" stands for no limit.
  */
+
+import { inLanguage, later } from '../words/message.ts';
 import type { Figure } from './figure.ts';
 import { reasonOf } from './figure.ts';
 
@@ -20,7 +22,7 @@ export interface ShotFiguresJson {
 }
 
 /** Said where an input is invalid: the finding at the input says the rest. */
-const INVALID_INPUT = 'an entry that it follows from is invalid';
+const INVALID_INPUT = later`an entry that it follows from is invalid`;
 
 const endless = (value: number): number | 'endless' =>
   value === Number.POSITIVE_INFINITY ? 'endless' : value;
@@ -45,7 +47,7 @@ export function figuresToJson(
       if (figure.measured) measured.push(name);
       return plain(figure.value);
     }
-    notKnown[name] = reasonOf(figure) ?? INVALID_INPUT;
+    notKnown[name] = reasonOf(figure) ?? inLanguage(INVALID_INPUT);
     return null;
   };
   const out: Record<string, JsonFigure> = {};

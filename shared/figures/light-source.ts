@@ -3,6 +3,7 @@ import { illuminanceOfEv } from '../exposure/ev.ts';
 import { facingRectangle, illuminancePerLuminance } from '../exposure/rectangle-source.ts';
 import type { Face, Source } from '../mirror/source.ts';
 import { ifKnown } from '../plan/field.ts';
+import { message } from '../words/message.ts';
 import type { LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
 
@@ -67,7 +68,7 @@ export function luminanceOf(light: LightInUse, meterEv: Figure<number>): Figure<
     const reading = ifKnown(fields.reading);
     if (reading && ifKnown(reading.through) === 'meter')
       return derive([meterEv, source], (ev, it) => illuminanceOfEv(ev) / facingFactor(it));
-    return notKnown(`the luminance of ${name} is not given`);
+    return notKnown(message`the luminance of ${name} is not given`);
   };
   return derive([full(), light.dimmedStops], (luminance, stops) => luminance * 2 ** -stops);
 }

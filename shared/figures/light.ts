@@ -5,6 +5,7 @@ import { traceChain } from '../optics/chain.ts';
 import { ringFor } from '../optics/reach.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Reading } from '../plan/generated/types.ts';
+import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { mirrorKind } from './mirror-kind.ts';
@@ -51,7 +52,7 @@ function glassLossStops(bench: Bench): Figure<number> {
 function sceneEv(bench: Bench, optical: OpticalFigures, glass: Figure<number>): Figure<number> {
   const { lights } = bench;
   if (!lights.known) return lights;
-  if (lights.value.length === 0) return notKnown('the shot has no light');
+  if (lights.value.length === 0) return notKnown(message`the shot has no light`);
   const each = lights.value.map((light) =>
     derive(
       [readNowEv(light, bench, optical, glass), light.dimmedStops],
@@ -99,10 +100,10 @@ function readEv(
   optical: OpticalFigures,
   glass: Figure<number>,
 ): Figure<number> {
-  const of = `${light}’s reading`;
+  const of = message`${light}’s reading`;
   const { shutter } = reading;
   const timeS = derive([figureOf(shutter, of)], (it) =>
-    it.kind === 'time' ? it.seconds : notKnown('a reading needs its shutter as a time'),
+    it.kind === 'time' ? it.seconds : notKnown(message`a reading needs its shutter as a time`),
   );
   const through = figureOf(reading.through, of);
   if (!through.known) return through;
@@ -149,7 +150,7 @@ function rigRatio(reading: Reading, optical: OpticalFigures, { marked }: Bench):
   return derive([optical.chain], (chain) => {
     const ring = ringFor(chain, at);
     if (ring === undefined || ring.beyond !== undefined)
-      return notKnown('the reading’s magnification is out of the rig’s reach');
+      return notKnown(message`the reading’s magnification is out of the rig’s reach`);
     return traceChain(chain, ring.ringMagnification).fNumberRatio;
   });
 }

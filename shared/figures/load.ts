@@ -3,6 +3,7 @@ import { type Boom, tippingFactor } from '../load/boom.ts';
 import { centreOfGravityMm, momentNm, totalMassKg, type Weight } from '../load/statics.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Body, Support } from '../plan/generated/types.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import type { Makers } from './lazily.ts';
@@ -44,7 +45,7 @@ export const summedKg = (parts: Bench['weighedParts']): Figure<number> =>
 
 /** Where the parts balance together. */
 export const balancedMm = (parts: Bench['weighedParts']): Figure<number> =>
-  derive([parts], (all) => (all.length > 0 ? centreOfGravityMm(all) : notKnown('no parts')));
+  derive([parts], (all) => (all.length > 0 ? centreOfGravityMm(all) : notKnown(message`no parts`)));
 
 /** What the record that comes first says of the whole rig's mass or balance. */
 function measuredAs(key: 'mass' | 'balance', bench: Bench): Figure<number> | undefined {
@@ -53,7 +54,7 @@ function measuredAs(key: 'mass' | 'balance', bench: Bench): Figure<number> | und
 }
 
 const flangeOf = (body: Named<Body> | undefined): Figure<number> =>
-  body ? figureOf(body.fields.flange, body.name) : notKnown('the rig has no body');
+  body ? figureOf(body.fields.flange, body.name) : notKnown(message`the rig has no body`);
 
 /** How the rig is held in this shot: as the shot says, else as the rig does. */
 export function supportOf({ fields, rig }: Bench): Field<Support> | undefined {
@@ -64,8 +65,8 @@ function footOf(bench: Bench): Figure<number> {
   const field = supportOf(bench);
   if (!field) return unknownOf([bench.parts]);
   if (field.state === 'invalid') return silent;
-  if (field.state === 'missing') return notKnown('nothing says how the rig is held');
-  return figureOf(field.value.foot, `${bench.rigName}’s support`);
+  if (field.state === 'missing') return notKnown(message`nothing says how the rig is held`);
+  return figureOf(field.value.foot, message`${bench.rigName ?? ''}’s support`);
 }
 
 function tippingOf(bench: Bench, massKg: Figure<number>): Figure<number> {

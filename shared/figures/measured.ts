@@ -7,6 +7,7 @@
  */
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Measured } from '../plan/generated/types.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown } from './figure.ts';
 import type { OpticalFigures } from './shot-figures.ts';
@@ -179,7 +180,9 @@ function pupilBy(measured: OpticalFigures): Figure<number> {
   );
   if (isTraced) return measured.pupilDiameterMm;
   const distance = derive([trace, workingDistanceMm], ({ pupilDepthMm }, room) =>
-    pupilDepthMm === undefined ? notKnown('the pupil’s place is not known') : room + pupilDepthMm,
+    pupilDepthMm === undefined
+      ? notKnown(message`the pupil’s place is not known`)
+      : room + pupilDepthMm,
   );
   return derive([distance, magnification, effectiveFNumber], (u, m, n) => Math.abs((u * m) / n));
 }

@@ -2,6 +2,7 @@
 import { evOfLuminance, evOfSettings } from '../exposure/ev.ts';
 import { mirrorLuminance, strayRatio } from '../mirror/exposure.ts';
 import { ifKnown } from '../plan/field.ts';
+import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
 import { luminanceOf } from './light-source.ts';
@@ -12,10 +13,10 @@ import { isNo } from './not-applicable.ts';
 export function meterEv({ name, fields }: LightInUse): Figure<number> {
   const reading = ifKnown(fields.reading);
   if (!reading || ifKnown(reading.through) !== 'meter')
-    return notKnown(`${name} was not read with a meter`);
-  const of = `${name}’s reading`;
+    return notKnown(message`${name} was not read with a meter`);
+  const of = message`${name}’s reading`;
   const time = derive([figureOf(reading.shutter, of)], (it) =>
-    it.kind === 'time' ? it.seconds : notKnown('a reading needs its shutter as a time'),
+    it.kind === 'time' ? it.seconds : notKnown(message`a reading needs its shutter as a time`),
   );
   return derive(
     [figureOf(reading.aperture, of), time, figureOf(reading.iso, of)],
@@ -51,7 +52,7 @@ export function strayRatioOf(bench: Bench): Figure<number> {
       : figureOf(fields.background, bench.shot);
   if (!lights.known) return lights;
   const each = lights.value.map((light) => luminanceOf(light, meterEv(light)));
-  if (each.length === 0) return notKnown('the shot has no light');
+  if (each.length === 0) return notKnown(message`the shot has no light`);
   if (each.some((figure) => !figure.known)) return unknownOf(each);
   const brightest = derive(each, (...all) => Math.max(...all));
   return derive([background, reflectanceOf(bench), brightest], strayRatio);

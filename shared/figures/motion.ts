@@ -1,6 +1,7 @@
 /** What moves during an exposure, and how far a move carries the subject out of focus. */
 import { panSpeedMmPerS, smearPx } from '../optics/smear.ts';
 import { ifKnown } from '../plan/field.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import type {
@@ -42,12 +43,12 @@ function moveSpeed(
   const kind = ifKnown(move.value.kind);
   // A push goes along the axis and a pull turns the ring: neither carries anything across it.
   if (kind === 'push' || kind === 'pull') return known(0);
-  const speed = figureOf(move.value.speed, `${bench.shot}’s move`);
+  const speed = figureOf(move.value.speed, message`${bench.shot}’s move`);
   const along = derive([speed], (it) =>
-    it.kind === 'line' ? it.value : notKnown('the move’s speed is one of turning'),
+    it.kind === 'line' ? it.value : notKnown(message`the move’s speed is one of turning`),
   );
   const turning = derive([speed], (it) =>
-    it.kind === 'turn' ? it.value : notKnown('the move’s speed is one along a line'),
+    it.kind === 'turn' ? it.value : notKnown(message`the move’s speed is one along a line`),
   );
   switch (kind) {
     case 'slide':

@@ -4,6 +4,7 @@ import { illuminancePerLuminance } from '../exposure/rectangle-source.ts';
 import { filmSurface } from '../mirror/film-surface.ts';
 import { type Source, sourceOutline } from '../mirror/source.ts';
 import { ifKnown } from '../plan/field.ts';
+import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import { sourceOf } from './light-source.ts';
@@ -22,7 +23,7 @@ export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Fig
       const weight = givenBy(face, tilt, bench.tiltAbout);
       return weight > 0
         ? evOfIlluminance(luminance * weight)
-        : notKnown(`${name} shines on the back of the subject`);
+        : notKnown(message`${name} shines on the back of the subject`);
     },
   );
 }
@@ -51,7 +52,7 @@ export function movedStops(light: LightInUse, bench: Bench): Figure<number> {
   if (fields.at.state === 'missing') return figureOf(fields.at, name) as Figure<never>;
   const now = sourceOf(light);
   const then = isNear
-    ? derive([now, figureOf(distance, `${name}’s reading`)], (face, distanceMm) => ({
+    ? derive([now, figureOf(distance, message`${name}’s reading`)], (face, distanceMm) => ({
         ...face,
         distanceMm,
       }))
@@ -60,6 +61,6 @@ export function movedStops(light: LightInUse, bench: Bench): Figure<number> {
     const ratio = givenBy(here, tilt, bench.tiltAbout) / givenBy(there, tilt, bench.tiltAbout);
     return ratio > 0 && Number.isFinite(ratio)
       ? Math.log2(ratio)
-      : notKnown(`${name} shines on the back of the subject`);
+      : notKnown(message`${name} shines on the back of the subject`);
   });
 }

@@ -7,6 +7,7 @@ import {
 } from '../optics/needed-depth.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Move, Subject } from '../plan/generated/types.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import type { Named } from './reader.ts';
@@ -92,8 +93,8 @@ function travelMm(bench: Bench): Figure<number> {
   const kind = ifKnown(move.value.kind);
   if (kind !== 'slide' && kind !== 'push') return known(0);
   const duration = durationOf(move.value, bench);
-  const speed = derive([figureOf(move.value.speed, `${bench.shot}’s move`)], (value) =>
-    value.kind === 'line' ? value.value : notKnown('the move turns instead of sliding'),
+  const speed = derive([figureOf(move.value.speed, message`${bench.shot}’s move`)], (value) =>
+    value.kind === 'line' ? value.value : notKnown(message`the move turns instead of sliding`),
   );
   if (take.state === 'invalid') return silent;
   if (kind === 'push')
@@ -104,7 +105,7 @@ function travelMm(bench: Bench): Figure<number> {
   const rail =
     move.value.rail.state === 'missing'
       ? known(0)
-      : figureOf(move.value.rail, `${bench.shot}’s move`);
+      : figureOf(move.value.rail, message`${bench.shot}’s move`);
   return derive([speed, duration, bench.tiltRad, rail], (mmPerS, seconds, tilt, turned) =>
     slideTravelMm(mmPerS, seconds, Math.abs(tilt - turned)),
   );
@@ -112,9 +113,10 @@ function travelMm(bench: Bench): Figure<number> {
 
 /** How long a move lasts: its own duration, else the take's. */
 export function durationOf(move: Move, bench: Bench): Figure<number> {
-  if (move.duration.state !== 'missing') return figureOf(move.duration, `${bench.shot}’s move`);
+  if (move.duration.state !== 'missing')
+    return figureOf(move.duration, message`${bench.shot}’s move`);
   const { take } = bench.fields;
   if (take.state === 'invalid') return silent;
   if (take.state === 'missing') return figureOf(take, bench.shot) as Figure<never>;
-  return figureOf(take.value.duration, `${bench.shot}’s take`);
+  return figureOf(take.value.duration, message`${bench.shot}’s take`);
 }

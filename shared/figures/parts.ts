@@ -3,6 +3,7 @@ import type { ChainPart } from '../optics/parts.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import type { Body, CloseUp, Converter, Lens, Rig, Tube } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
+import { message } from '../words/message.ts';
 import type { NamedPart } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import type { Named, PlanReader } from './reader.ts';
@@ -108,7 +109,7 @@ function lengthOf(part: AnyPart): Figure<number> {
 /** All parts as the optical chain takes them; what it can do without may be left out. */
 function chainOf(parts: readonly AnyPart[], from: readonly Place[]): Figure<readonly ChainPart[]> {
   const figures = parts.map(chainPart);
-  if (figures.length === 0) return notKnown('the rig has no parts');
+  if (figures.length === 0) return notKnown(message`the rig has no parts`);
   const named = known(undefined, from);
   return derive([named, ...figures], (_, ...values) => values as readonly ChainPart[]);
 }

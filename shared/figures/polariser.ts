@@ -3,6 +3,7 @@ import { polarisationOfReflection, polariserStops } from '../exposure/polariser.
 import { waterIndex } from '../film/water.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
+import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
 import { indexOf, isFlatMirror, mirrorKind } from './mirror-kind.ts';
@@ -71,6 +72,8 @@ export function sheetStops({ name, fields }: LightInUse, { filters }: Bench): Fi
     const polariser = all.find((one) => ifKnown(one.fields.kind) === 'polariser');
     if (!polariser || how === 'none') return 0;
     if (how === 'parallel') return polariserStops(0).unpolarised;
-    return notKnown(`${polariser.name} is crossed with ${name}: what it leaves is not known`);
+    return notKnown(
+      message`${polariser.name} is crossed with ${name}: what it leaves is not known`,
+    );
   });
 }

@@ -5,6 +5,7 @@ import { ifKnown, isKnown } from '../plan/field.ts';
 import type { Body, Recording, Rig, Shot } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { toNumber } from '../quantity/rational.ts';
+import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import { type GroupTypes, type Lookup, lookUp, type Named, type PlanReader } from './reader.ts';
@@ -56,19 +57,19 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     recordRate: derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),
     deliveredPixels: deliver
       ? figureOf(deliver.size, 'deliver')
-      : figureOf(deliverField as Field<never>, 'the plan'),
+      : figureOf(deliverField as Field<never>, message`the plan`),
     ...wanted,
     marked: figureOf(fields.aperture, shot.name),
     apertureRange,
     marksOnLens: apertureRange.known ? marksIn(apertureRange.value) : [],
     shutter: figureOf(fields.shutter, shot.name),
     iso: figureOf(fields.iso, shot.name),
-    isoLimits: body ? isoLimitsOf(body) : NO_ISO_LIMITS,
+    isoLimits: body ? isoLimitsOf(body) : noIsoLimits(),
     bodyShows: body && ifKnown(body.fields.shows),
     tiltRad: fields.tilt.state === 'missing' ? known(0) : figureOf(fields.tilt, shot.name),
     tiltAbout: ifKnown(fields['tilt-about']) ?? 'level',
-    givenCircleMm: figureOf(reader.plan('circle-of-confusion'), 'the plan'),
-    mainsHz: figureOf(reader.plan('mains'), 'the plan'),
+    givenCircleMm: figureOf(reader.plan('circle-of-confusion'), message`the plan`),
+    mainsHz: figureOf(reader.plan('mains'), message`the plan`),
     readThroughBareLens:
       lights.known &&
       lights.value.some((light) => {
@@ -137,7 +138,7 @@ function fromEntry<T, K extends keyof T>(
     ? figureOf(entry.fields[key] as Field<unknown>, entry.name)
     : rig.state === 'found'
       ? silent
-      : notKnown('the shot has no rig');
+      : notKnown(message`the shot has no rig`);
   return figure as T[K] extends Field<infer V> ? Figure<V> : never;
 }
 
@@ -172,7 +173,7 @@ function wantedOf(
   recordedAreaMm: Bench['recordedAreaMm'],
   field: Figure<number>,
 ): Pick<Bench, 'wantedMagnification' | 'wantedRing' | 'wantedAt'> {
-  const none = notKnown('the shot asks for another');
+  const none = notKnown(message`the shot asks for another`);
   if (fields.ring.state !== 'missing')
     return {
       wantedMagnification: none,
@@ -284,17 +285,15 @@ function filtersOf(
 
 const isoLimitsOf = remembered(({ name, fields }: Named<Body>): Bench['isoLimits'] => {
   const limits = ifKnown(fields.iso);
-  if (!limits) return NO_ISO_LIMITS;
+  if (!limits) return noIsoLimits();
   const one = (key: 'lowest' | 'highest' | 'clean-to') => figureOf(limits[key], name);
   return { lowest: one('lowest'), highest: one('highest'), cleanTo: one('clean-to') };
 });
 
-const NO_LIMIT = notKnown('the body’s ISO range is not given');
-const NO_ISO_LIMITS: Bench['isoLimits'] = {
-  lowest: NO_LIMIT,
-  highest: NO_LIMIT,
-  cleanTo: NO_LIMIT,
-};
+function noIsoLimits(): Bench['isoLimits'] {
+  const none = notKnown(message`the body’s ISO range is not given`);
+  return { lowest: none, highest: none, cleanTo: none };
+}
 
 /** Ends of the range and the third-stop marks between them. */
 const marksIn = remembered(

@@ -1,4 +1,6 @@
 /** What a plan records in the names of the JSON contract. */
+
+import { message } from '../words/message.ts';
 import type { BodySums } from './recording-sums.ts';
 
 export interface BodyRecordingJson {
@@ -33,13 +35,13 @@ function bodyJson(sums: BodySums): BodyRecordingJson {
     return null;
   };
   const lacks = (names: readonly string[], what: string): string | null =>
-    names.length === 0 ? null : `${what} of ${names.join(', ')} is not known`;
-  const noTime = lacks(sums.untimed, 'length or number of takes');
-  const noBytes = lacks(sums.unweighed, 'what a take takes up');
-  const noCard = body.card ? null : `needs \`card\` of ${body.name}`;
-  const noBattery = body.battery ? null : `needs \`battery\` of ${body.name}`;
+    names.length === 0 ? null : message`${what} of ${names.join(', ')} is not known`;
+  const noTime = lacks(sums.untimed, message`length or number of takes`);
+  const noBytes = lacks(sums.unweighed, message`what a take takes up`);
+  const noCard = body.card ? null : message`needs \`card\` of ${body.name}`;
+  const noBattery = body.battery ? null : message`needs \`battery\` of ${body.name}`;
   const tooMuch = (count: number | null, one: string): string | null =>
-    count === null ? `one take is more than one ${one} holds` : null;
+    count === null ? message`one take is more than one ${one} holds` : null;
   return {
     body: body.name,
     shots: shots.map(({ shot }) => shot),

@@ -3,6 +3,7 @@ import { type Field, ifKnown } from '../plan/field.ts';
 import type { Take } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { recordedBytes } from '../recording/bytes.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, valueIn } from './figure.ts';
 import type { Makers } from './lazily.ts';
@@ -20,12 +21,12 @@ export function recordingFigures(bench: Bench): Makers<RecordingFigures> {
 }
 
 const recordOf = (take: Bench['fields']['take']): Figure<Take> =>
-  take.state === 'missing' ? notKnown('the shot plans no take') : figureOf(take, 'take');
+  take.state === 'missing' ? notKnown(message`the shot plans no take`) : figureOf(take, 'take');
 
 /** Length of one take, s. */
 export function takeLengthOf({ fields, shot }: Bench): Figure<number> {
   const take = recordOf(fields.take);
-  return take.known ? figureOf(take.value.duration, `${shot}’s take`) : take;
+  return take.known ? figureOf(take.value.duration, message`${shot}’s take`) : take;
 }
 
 /** How many takes there are; one where the plan doesn't say. */
@@ -33,7 +34,7 @@ export function takesOf({ fields, shot }: Bench): Figure<number> {
   const take = recordOf(fields.take);
   if (!take.known) return take;
   const { count } = take.value;
-  return count.state === 'missing' ? known(1) : figureOf(count, `${shot}’s take`);
+  return count.state === 'missing' ? known(1) : figureOf(count, message`${shot}’s take`);
 }
 
 function bitrateOf({ recording, fields, shot }: Bench): Figure<number> {
@@ -43,7 +44,7 @@ function bitrateOf({ recording, fields, shot }: Bench): Figure<number> {
   // Settings are the body's, so without a rig there is none of the name.
   return fields.rig.state === 'missing'
     ? (figureOf(fields.rig, shot) as Figure<never>)
-    : notKnown('the recording setting can’t be read');
+    : notKnown(message`the recording setting can’t be read`);
 }
 
 /** What a body's maker says that bounds its recordings, with its place. */

@@ -3,6 +3,7 @@ import { arrangeChain, type Chain } from '../optics/arrangement.ts';
 import type { ChainFault, MissingInput } from '../optics/parts.ts';
 import { reach } from '../optics/reach.ts';
 import type { Rig } from '../plan/generated/types.ts';
+import { message } from '../words/message.ts';
 import type { NamedPart } from './bench.ts';
 import { derive, type Figure, type Need, notKnown, silent, type UnknownFigure } from './figure.ts';
 import { layOutParts, type PartsLayout } from './parts.ts';
@@ -22,7 +23,7 @@ export function layOutRig(reader: PlanReader, rig: Named<Rig> | undefined): RigL
     const arranged = arrangeChain(list);
     return arranged.ok ? arranged.chain : faultOf(arranged.fault, named);
   });
-  const reached = derive([chain], (it) => reach(it) ?? notKnown('nothing comes into focus'));
+  const reached = derive([chain], (it) => reach(it) ?? notKnown(message`nothing comes into focus`));
   return { ...layout, chain, reach: reached, weighedParts: weighed(layout.parts) };
 }
 

@@ -3,6 +3,7 @@ import { bestEffectiveFNumber, judgedBlur, leastBlurUm } from '../optics/best-ap
 import { depthByFNumber } from '../optics/depth.ts';
 import { airyUm, diffractionContrast, nyquistPerMm } from '../optics/diffraction.ts';
 import { coarserPixelUm, type Extent, usualCircleOfConfusionMm } from '../optics/recorded-pixel.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, known, notKnown } from './figure.ts';
 import { neededDepthMm } from './needed-depth.ts';
@@ -32,7 +33,8 @@ export function sharpnessFigures(bench: Bench, optical: OpticalFigures): Sharpne
   const { needed, travel } = neededDepthMm(bench, fieldMm, distance);
   const pixelUm = derive(
     [recordedAreaMm, recordedPixels, delivered],
-    (area, recorded, out) => coarserPixelUm(area, recorded, out) ?? notKnown('no size is known'),
+    (area, recorded, out) =>
+      coarserPixelUm(area, recorded, out) ?? notKnown(message`no size is known`),
   );
   const contrastAt = (share: number) =>
     derive([pixelUm, effectiveFNumber], (pixel, n) =>
@@ -40,7 +42,7 @@ export function sharpnessFigures(bench: Bench, optical: OpticalFigures): Sharpne
     );
   const best = <T extends number>(compute: (depthMm: number, m: number) => T) =>
     derive([needed, magnification], (depthMm, m) =>
-      depthMm > 0 ? compute(depthMm, m) : notKnown('no depth is needed'),
+      depthMm > 0 ? compute(depthMm, m) : notKnown(message`no depth is needed`),
     );
   return {
     circleOfConfusionMm: circle,

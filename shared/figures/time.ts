@@ -2,6 +2,7 @@
 import { bandRollHz, bandsInFrame, flickerResidual, lampFrequencyHz } from '../exposure/flicker.ts';
 import { shutterAngleDeg, shutterTimeS } from '../exposure/shutter.ts';
 import { ifKnown } from '../plan/field.ts';
+import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf, withValue } from './figure.ts';
 import type { LampFlicker, TimeFigures } from './shot-figures.ts';
@@ -26,7 +27,7 @@ export function timeFigures(bench: Bench): TimeFigures {
 function worstOf(bench: Bench, seconds: Figure<number>): Figure<LampFlicker> {
   const { lights } = bench;
   if (!lights.known) return lights;
-  if (lights.value.length === 0) return notKnown('the shot has no light');
+  if (lights.value.length === 0) return notKnown(message`the shot has no light`);
   const each = lights.value.map((light) => flickerOf(light, bench, seconds));
   const unknown = each.filter((figure) => !figure.known);
   if (unknown.length > 0) return unknownOf(unknown);

@@ -5,6 +5,7 @@ import { type ChainTrace, traceChain, type UnknownFigure as Untraced } from '../
 import { lossByPart } from '../optics/light-loss.ts';
 import type { LensPart } from '../optics/parts.ts';
 import { closestRing, ringFor, ringForDistance } from '../optics/reach.ts';
+import { message } from '../words/message.ts';
 import type { Bench, NamedPart } from './bench.ts';
 import { derive, type Figure, notKnown, type UnknownFigure, withValue } from './figure.ts';
 import { remembered } from './remembered.ts';
@@ -74,7 +75,7 @@ export function setRing(
   const isBeyond =
     typeof setting === 'number' && ringForDistance(lens, setting).beyond !== undefined;
   return isBeyond
-    ? notKnown('the focus ring does not go as near as that')
+    ? notKnown(message`the focus ring does not go as near as that`)
     : ringSetting(lens, setting);
 }
 
@@ -91,8 +92,8 @@ function ringOf(
   return derive([chain, wantedMagnification, reached], (it, wanted, limits) => {
     const [least, most] = limits;
     const beyond = wanted < least * (1 - REACH_TOLERANCE) || wanted > most * (1 + REACH_TOLERANCE);
-    if (beyond) return notKnown('the rig does not reach the field that the shot asks for');
-    return ringAt(it, wanted, least, most) ?? notKnown('nothing comes into focus');
+    if (beyond) return notKnown(message`the rig does not reach the field that the shot asks for`);
+    return ringAt(it, wanted, least, most) ?? notKnown(message`nothing comes into focus`);
   });
 }
 
@@ -101,7 +102,8 @@ export function untraced(
   figure: Untraced,
   parts: Figure<readonly NamedPart[]>,
 ): UnknownFigure {
-  if (trace.focus === 'nowhere') return notKnown('nothing in front of the rig comes into focus');
+  if (trace.focus === 'nowhere')
+    return notKnown(message`nothing in front of the rig comes into focus`);
   const missing = trace.missing[figure] ?? [];
   const named = parts.known ? parts.value : [];
   return { known: false, needs: missing.map((input) => needOf(input, named)) };

@@ -1,4 +1,6 @@
 /** What one entry must satisfy beyond the shape of each of its keys. */
+
+import { message } from '../words/message.ts';
 import { type Field, isKnown } from './field.ts';
 import type { DefName } from './generated/shapes.ts';
 import type { Lens, Shot } from './generated/types.ts';
@@ -21,7 +23,7 @@ function askedTwice(shot: Shot): readonly ShapeProblem[] {
     (key) => shot[key].state !== 'missing',
   );
   if (asked.length < 2) return [];
-  const keys = asked.map((key) => `\`${key}\``).join(' and ');
+  const keys = asked.map((key) => `\`${key}\``).join(message` and `);
   const last = shot[asked.at(-1)!];
   return [
     {
@@ -30,8 +32,8 @@ function askedTwice(shot: Shot): readonly ShapeProblem[] {
       at: last.at,
       args: { keys },
       fixes: asked.toReversed().map((key) => ({
-        title: `Remove ${key}`,
-        price: `what ${key} says is lost`,
+        title: message`Remove ${key}`,
+        price: message`what ${key} says is lost`,
         edits: [{ op: 'remove', at: { ...shot[key].at, part: 'pair' } }],
       })),
     },
@@ -50,7 +52,7 @@ function apertureTurned({ aperture }: Lens): readonly ShapeProblem[] {
       args: { key: 'aperture' },
       fixes: [
         {
-          title: `Write f/${to} to ${from}`,
+          title: message`Write f/${to} to ${from}`,
           edits: [{ op: 'set', at: field.at, text: `f/${to} to ${from}` }],
         },
       ],

@@ -1,5 +1,6 @@
 /** Any node as the field that its shape makes of it, with the problems on the way. */
 import type { MapNode, Node, Path, ScalarNode, SeqNode, Span } from '../text/tree.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 import type { Field } from './field.ts';
 import { type DefName, SHAPES } from './generated/shapes.ts';
 import { distinctPairs } from './instance.ts';
@@ -10,7 +11,6 @@ import type { ShapeProblem } from './problem.ts';
 import type { KeyShape, Shape } from './shape.ts';
 import {
   emptyValue,
-  type FoundKind,
   type Label,
   labelOf,
   missingKeys,
@@ -32,10 +32,10 @@ export interface Lowering {
 
 export type Fields = Record<string, Field<unknown>>;
 
-const FOUND: Readonly<Record<Node['kind'], FoundKind>> = {
-  scalar: 'a value',
-  map: 'a mapping',
-  seq: 'a list',
+const FOUND: Readonly<Record<Node['kind'], string>> = {
+  scalar: later`a value`,
+  map: later`a mapping`,
+  seq: later`a list`,
 };
 
 const placed = ({ file, entry }: Lowering, path: Path): Place => ({ file, entry, path });
@@ -66,7 +66,7 @@ export function lowerNode(
     return { state: 'invalid', at };
   };
   if (node === null) return invalid(emptyValue(at, label, shape));
-  const otherForm = () => invalid(wrongForm(at, label, shape, FOUND[node.kind]));
+  const otherForm = () => invalid(wrongForm(at, label, shape, inLanguage(FOUND[node.kind])));
   switch (shape.kind) {
     case 'record':
       if (node.kind !== 'map') return otherForm();
@@ -100,7 +100,7 @@ export function lowerNode(
 /** One item where a list belongs: as a list of one, where it is plain enough to be written so. */
 function bareItem(node: ScalarNode, shape: Shape, label: Label, at: Place): ShapeProblem {
   const fixes = NAME.test(node.text) ? [setFix(at, `[${node.text}]`)] : [];
-  return wrongForm(at, label, shape, 'a value', fixes);
+  return wrongForm(at, label, shape, message`a value`, fixes);
 }
 
 function lowerList(

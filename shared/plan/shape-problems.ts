@@ -1,6 +1,7 @@
 /** The problems of an entry's shape, each with what its wording needs. */
 import type { Failure } from '../quantity/index.ts';
 import { kindOf, type QuantityId } from '../quantity/index.ts';
+import { inLanguage, message } from '../words/message.ts';
 import { nearest } from './nearest.ts';
 import type { Place } from './place.ts';
 import type { PlanFix, ShapeProblem } from './problem.ts';
@@ -52,13 +53,13 @@ const labelArgs = ({ key, title, examples }: Label): Args => ({
 });
 
 export const setFix = (at: Place, text: string, price?: string): PlanFix => ({
-  title: `Write ${text}`,
+  title: message`Write ${text}`,
   ...(price === undefined ? {} : { price }),
   edits: [{ op: 'set', at, text }],
 });
 
 const renameFix = (at: Place, text: string): PlanFix => ({
-  title: `Write ${text}`,
+  title: message`Write ${text}`,
   edits: [{ op: 'rename-key', at, text }],
 });
 
@@ -68,26 +69,26 @@ export function expectation(shape: Shape): string {
     case 'quantity': {
       const kind = kindOf(shape.of);
       return kind.words.length > 0 && !kind.title.includes(kind.words[0]!)
-        ? `${kind.title}, or ${kind.words.join(' or ')}`
-        : kind.title;
+        ? message`${inLanguage(kind.title)}, or ${kind.words.join(message` or `)}`
+        : inLanguage(kind.title);
     }
     case 'enum':
-      return `one of ${shape.values.join(', ')}`;
+      return message`one of ${shape.values.join(', ')}`;
     case 'ref':
-      return `the name of one of the ${shape.groups.join(', ')}`;
+      return message`the name of one of the ${shape.groups.join(', ')}`;
     case 'name':
-      return 'a name';
+      return message`a name`;
     case 'text':
-      return 'text';
+      return message`text`;
     case 'yes-no':
-      return 'yes or no';
+      return message`yes or no`;
     case 'word-or-record':
-      return `${shape.words.join(', ')}, or a mapping`;
+      return message`${shape.words.join(', ')}, or a mapping`;
     case 'record':
     case 'map':
-      return 'a mapping';
+      return message`a mapping`;
     case 'list':
-      return 'a list';
+      return message`a list`;
   }
 }
 
@@ -95,14 +96,12 @@ export function expectation(shape: Shape): string {
 export const emptyValue = (at: Place, label: Label, shape: Shape): ShapeProblem =>
   problem('wrong-value', 'empty-value', at, { ...labelArgs(label), expected: expectation(shape) });
 
-export type FoundKind = 'a value' | 'a mapping' | 'a list';
-
 /** A mapping, a list or a single value where another of the three belongs. */
 export const wrongForm = (
   at: Place,
   label: Label,
   shape: Shape,
-  found: FoundKind,
+  found: string,
   fixes: readonly PlanFix[] = [],
 ): ShapeProblem => {
   const code =
@@ -133,7 +132,7 @@ export function wrongQuantity(
   failure: Failure,
 ): ShapeProblem {
   const kind = kindOf(id);
-  const guess = failure.likely.length > 1 ? 'a guess at what was meant' : undefined;
+  const guess = failure.likely.length > 1 ? message`a guess at what was meant` : undefined;
   return problem(
     RULE_OF[failure.code],
     failure.code,

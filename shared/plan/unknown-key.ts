@@ -1,4 +1,6 @@
 /** A key that its record doesn't have: misspelt, or at home elsewhere. */
+
+import { inLanguage, message } from '../words/message.ts';
 import { type DefName, SHAPES } from './generated/shapes.ts';
 import { nearest } from './nearest.ts';
 import type { Place } from './place.ts';
@@ -17,7 +19,7 @@ function homesOf(key: string, def: DefName): string[] {
   );
   return homes
     .sort((a, b) => Number(held.has(b)) - Number(held.has(a)))
-    .map((home) => SHAPES[home].title);
+    .map((home) => inLanguage(SHAPES[home].title));
 }
 
 interface UnknownKey {
@@ -39,7 +41,7 @@ export function withoutColon(
   const fixed = `${key}: ${value}`;
   const place: Place = { ...at, part: 'key' };
   const fix: PlanFix = {
-    title: `Write ${fixed}`,
+    title: message`Write ${fixed}`,
     edits: [{ op: 'rename-key', at, text: fixed }],
   };
   return { problem: problem('unknown-key', 'missing-colon', place, { key }, [fix]), meant: key };
@@ -57,11 +59,11 @@ export function unknownKey(
   const homes = homesOf(key, def);
   const meant = near !== undefined && !taken.has(near) ? near : undefined;
   const rename: PlanFix[] = meant
-    ? [{ title: `Write ${meant}`, edits: [{ op: 'rename-key', at, text: meant }] }]
+    ? [{ title: message`Write ${meant}`, edits: [{ op: 'rename-key', at, text: meant }] }]
     : [];
   const remove: PlanFix = {
-    title: `Remove ${key}`,
-    price: 'what it says is lost',
+    title: message`Remove ${key}`,
+    price: message`what it says is lost`,
     edits: [{ op: 'remove', at: { file: at.file, entry: at.entry, path: at.path, part: 'pair' } }],
   };
   const code = homes.length > 0 && meant === undefined ? 'belongs-elsewhere' : 'unknown-key';

@@ -1,4 +1,6 @@
 /** Angles, inside in radians; at most a turn to either side. */
+
+import { later } from '../words/message.ts';
 import type { Rad } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -15,7 +17,7 @@ export const TURN =
 
 export const angle: QuantityKind<Rad> = compoundKind<Rad>({
   id: 'angle',
-  title: 'angle',
+  title: later`angle`,
   units: ['deg'],
   unitSpellings: ['deg', ...DEGREE],
   examples: ['4 deg', '-12.5 deg'],

@@ -1,11 +1,13 @@
 /** Bit rate of a recording, inside in bits per second; decimal prefixes. */
+
+import { later } from '../words/message.ts';
 import type { BitsPerSec } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
 import { scalarKind } from './scalar.ts';
 
 export const bitrate: QuantityKind<BitsPerSec> = scalarKind<BitsPerSec>({
   id: 'bitrate',
-  title: 'bit rate',
+  title: later`bit rate`,
   sign: 'positive',
   units: [
     { usual: 'Mb/s', also: ['Mbit/s', 'Mbps', 'mbps', 'Mbits/s'], times: 1e6 },

@@ -1,6 +1,8 @@
 /**
  * How far a finding is accepted: a size in the unit that the finding itself speaks in.
  */
+
+import { later } from '../words/message.ts';
 import { angle } from './angle.ts';
 import type { Ratio } from './brands.ts';
 import { type Either, eitherKind } from './either.ts';
@@ -14,7 +16,7 @@ import { time } from './time.ts';
 
 const pixelCount: QuantityKind<Ratio> = scalarKind<Ratio>({
   id: 'pixel-count',
-  title: 'number of pixels',
+  title: later`number of pixels`,
   sign: 'positive',
   units: [{ usual: 'px', also: ['pixels', 'pixel'] }],
   examples: ['2 px'],
@@ -27,7 +29,7 @@ export type Bound = Either<typeof KINDS>;
 export const bound: QuantityKind<Bound> = eitherKind(
   {
     id: 'bound',
-    title: 'bound',
+    title: later`bound`,
     examples: ['0.6 mm', '1 stop', '2 px', '5 %'],
     likelyUnits: ['mm', 'stops', '%', 'deg'],
   },

@@ -1,4 +1,6 @@
 /** Capacity of cards and memories, inside in bytes; decimal prefixes, as cards are labelled. */
+
+import { later } from '../words/message.ts';
 import type { Bytes } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
 import { significant } from './number.ts';
@@ -6,7 +8,7 @@ import { scalarKind } from './scalar.ts';
 
 export const capacity: QuantityKind<Bytes> = scalarKind<Bytes>({
   id: 'capacity',
-  title: 'capacity',
+  title: later`capacity`,
   sign: 'positive',
   units: [
     { usual: 'GB', also: ['gb', 'Gb', 'gigabytes'], times: 1e9 },

@@ -1,4 +1,6 @@
 /** Days of the calendar as ISO 8601 writes them: 2027-03-02. Days that don't exist don't read. */
+
+import { later } from '../words/message.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 
@@ -35,7 +37,7 @@ function repairs(text: string): string[] {
 
 export const date: QuantityKind<CalendarDate> = compoundKind<CalendarDate>({
   id: 'date',
-  title: 'date',
+  title: later`date`,
   units: [],
   examples: ['2027-03-02'],
   body: `(${DATE})`,

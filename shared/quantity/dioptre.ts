@@ -1,4 +1,6 @@
 /** Power of a close-up lens in dioptres, 1/m; converging only. */
+
+import { later } from '../words/message.ts';
 import type { Dioptre } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -8,7 +10,7 @@ const UNITS = ['dpt', 'dioptres', 'dioptre', 'diopters', 'diopter', 'dptr', 'D']
 
 export const dioptre: QuantityKind<Dioptre> = compoundKind<Dioptre>({
   id: 'dioptre',
-  title: 'power in dioptres',
+  title: later`power in dioptres`,
   units: ['dpt'],
   unitSpellings: UNITS,
   examples: ['2 dpt', '4 dpt'],

@@ -1,4 +1,6 @@
 /** f-numbers as marked on a lens, used as written: f/22 is 22. */
+
+import { later } from '../words/message.ts';
 import type { FNumber, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -17,7 +19,7 @@ const repairs = (text: string): string[] => [
 
 export const fNumber: QuantityKind<FNumber> = compoundKind<FNumber>({
   id: 'f-number',
-  title: 'f-number',
+  title: later`f-number`,
   units: ['f/'],
   examples: ['f/16', 'f/5.6'],
   body: `${F}(${POSITIVE})`,
@@ -31,7 +33,7 @@ export const fNumber: QuantityKind<FNumber> = compoundKind<FNumber>({
 /** `from` is the lower number, the wider aperture, whichever was written first. */
 export const fNumberRange: QuantityKind<Range<FNumber>> = compoundKind<Range<FNumber>>({
   id: 'f-number-range',
-  title: 'range of f-numbers',
+  title: later`range of f-numbers`,
   units: ['f/'],
   examples: ['f/4 to 32', 'f/2.8 to 22'],
   body: `${F}(${POSITIVE})${TO}${F}?(${POSITIVE})`,

@@ -1,4 +1,6 @@
 /** Frequency of the mains or of a lamp's own modulation, in hertz. */
+
+import { later } from '../words/message.ts';
 import type { Hertz } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
 import { scalarKind } from './scalar.ts';
@@ -6,7 +8,7 @@ import { wordOr } from './word-or.ts';
 
 export const frequency: QuantityKind<Hertz> = scalarKind<Hertz>({
   id: 'frequency',
-  title: 'frequency',
+  title: later`frequency`,
   sign: 'positive',
   units: [
     { usual: 'Hz', also: ['hz', 'HZ', 'hertz', 'Hertz'] },
@@ -18,7 +20,7 @@ export const frequency: QuantityKind<Hertz> = scalarKind<Hertz>({
 export const modulation: QuantityKind<Hertz | 'none'> = wordOr(
   {
     id: 'modulation',
-    title: 'frequency of modulation, or none',
+    title: later`frequency of modulation, or none`,
     words: { none: ['no'] },
     examples: ['none', '25 kHz'],
   },

@@ -1,4 +1,6 @@
 /** Arithmetic ISO speed: a plain number, or automatic. */
+
+import { later } from '../words/message.ts';
 import type { Iso } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -7,7 +9,7 @@ import { wordOr } from './word-or.ts';
 
 export const iso: QuantityKind<Iso> = compoundKind<Iso>({
   id: 'iso',
-  title: 'ISO speed',
+  title: later`ISO speed`,
   units: [],
   examples: ['1600', '400'],
   bare: 'integer',
@@ -22,7 +24,7 @@ export const iso: QuantityKind<Iso> = compoundKind<Iso>({
 export const isoOrAuto: QuantityKind<Iso | 'auto'> = wordOr(
   {
     id: 'iso-or-auto',
-    title: 'ISO speed or auto',
+    title: later`ISO speed or auto`,
     words: { auto: ['AUTO', 'automatic'] },
     examples: ['1600', 'auto'],
   },

@@ -1,4 +1,6 @@
 /** Lengths, inside in millimetres. 1 in = 25.4 mm exactly (international inch). */
+
+import { later } from '../words/message.ts';
 import type { Mm, Range } from './brands.ts';
 import type { LengthPreference, QuantityKind } from './kind.ts';
 import { significant } from './number.ts';
@@ -38,7 +40,7 @@ const common = { units: LENGTH_UNITS, likelyUnits, display: displayLength };
 export const length: QuantityKind<Mm> = scalarKind<Mm>({
   ...common,
   id: 'length',
-  title: 'length',
+  title: later`length`,
   sign: 'positive',
   examples: ['200 mm', '0.85 m', '7.9 in'],
 });
@@ -46,7 +48,7 @@ export const length: QuantityKind<Mm> = scalarKind<Mm>({
 export const lengthOrZero: QuantityKind<Mm> = scalarKind<Mm>({
   ...common,
   id: 'length-or-zero',
-  title: 'length or 0 mm',
+  title: later`length or 0 mm`,
   sign: 'zero-up',
   examples: ['0 mm', '20 mm'],
 });
@@ -55,14 +57,14 @@ export const lengthOrZero: QuantityKind<Mm> = scalarKind<Mm>({
 export const offset: QuantityKind<Mm> = scalarKind<Mm>({
   ...common,
   id: 'offset',
-  title: 'distance, to either side',
+  title: later`distance, to either side`,
   sign: 'any',
   examples: ['180 mm', '-20 mm'],
 });
 
 export const lengthRange: QuantityKind<Range<Mm>> = unitRange<Mm>({
   id: 'length-range',
-  title: 'two lengths',
+  title: later`two lengths`,
   units: LENGTH_UNITS,
   examples: ['20 to 35 mm', '0.85 to 1.2 m'],
   single: false,

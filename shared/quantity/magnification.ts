@@ -1,4 +1,6 @@
 /** Magnification: the image's size on the sensor over the subject's. `1:2` is 0.5x. */
+
+import { later } from '../words/message.ts';
 import type { Magnification } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -6,7 +8,7 @@ import { GAP, POSITIVE, readNumber, shortest, significant } from './number.ts';
 
 export const magnification: QuantityKind<Magnification> = compoundKind<Magnification>({
   id: 'magnification',
-  title: 'magnification',
+  title: later`magnification`,
   units: ['x'],
   unitSpellings: ['x', 'X', '\u00d7'],
   examples: ['0.5x', '1.5x'],

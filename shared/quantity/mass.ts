@@ -1,4 +1,6 @@
 /** Mass, inside in kilograms. 1 lb = 0.45359237 kg exactly; 16 oz to the lb. */
+
+import { later } from '../words/message.ts';
 import type { Kg } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
 import { significant } from './number.ts';
@@ -6,7 +8,7 @@ import { scalarKind } from './scalar.ts';
 
 export const mass: QuantityKind<Kg> = scalarKind<Kg>({
   id: 'mass',
-  title: 'mass',
+  title: later`mass`,
   sign: 'positive',
   units: [
     { usual: 'kg', also: ['Kg', 'KG', 'kilogram', 'kilograms'] },

@@ -1,4 +1,6 @@
 /** Shares of a whole, inside as fractions: 50 % is 0.5. */
+
+import { later } from '../words/message.ts';
 import type { Fraction } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -10,7 +12,7 @@ const SHARE = '(?:(?:[0-9]|[1-9][0-9])(?:\\.[0-9]{1,9})?|100(?:\\.0{1,9})?)';
 
 export const percent: QuantityKind<Fraction> = compoundKind<Fraction>({
   id: 'percent',
-  title: 'percentage',
+  title: later`percentage`,
   units: ['%'],
   unitSpellings: UNITS,
   examples: ['50 %', '2 %'],

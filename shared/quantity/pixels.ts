@@ -1,4 +1,6 @@
 /** A picture's size in pixels, width first: `1920 x 1080`. */
+
+import { later } from '../words/message.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP } from './number.ts';
@@ -14,7 +16,7 @@ const print = (value: Pixels): string => `${value.width} x ${value.height}`;
 
 export const pixels: QuantityKind<Pixels> = compoundKind<Pixels>({
   id: 'pixels',
-  title: 'size in pixels',
+  title: later`size in pixels`,
   units: [],
   unitSpellings: [],
   examples: ['1920 x 1080', '3840 x 2160'],

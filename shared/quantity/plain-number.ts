@@ -1,4 +1,6 @@
 /** Numbers without a unit. */
+
+import { later } from '../words/message.ts';
 import type { Count, Ratio } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -6,7 +8,7 @@ import { POSITIVE, readNumber, shortest, significant, WHOLE } from './number.ts'
 
 export const ratio: QuantityKind<Ratio> = compoundKind<Ratio>({
   id: 'ratio',
-  title: 'number without a unit',
+  title: later`number without a unit`,
   units: [],
   examples: ['0.8', '1.33'],
   bare: 'number',
@@ -20,7 +22,7 @@ export const ratio: QuantityKind<Ratio> = compoundKind<Ratio>({
 
 export const count: QuantityKind<Count> = compoundKind<Count>({
   id: 'count',
-  title: 'whole number',
+  title: later`whole number`,
   units: [],
   examples: ['3', '1'],
   bare: 'integer',

@@ -2,6 +2,8 @@
  * Speed of a cut against real time, inside as fractions: one speed, or a ramp from one to another,
  * linear in the time of the edit. Unlike other ranges a ramp has a direction: 100 to 25 % slows.
  */
+
+import { later } from '../words/message.ts';
 import type { Fraction, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -15,7 +17,7 @@ const phrase = (value: Range<Fraction>, digits: (n: number) => string): string =
 
 export const playbackSpeed: QuantityKind<Range<Fraction>> = compoundKind<Range<Fraction>>({
   id: 'playback-speed',
-  title: 'playback speed',
+  title: later`playback speed`,
   units: ['%'],
   unitSpellings: ['%', 'percent', 'per cent'],
   examples: ['50 %', '100 to 25 %'],

@@ -2,6 +2,8 @@
  * Frame rates as exact fractions. The trade writes 29.97 for 30000/1001; so do plans, and it is
  * that fraction that is meant (SMPTE ST 12-1 counts by it).
  */
+
+import { later } from '../words/message.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP, POSITIVE, shortest } from './number.ts';
@@ -32,7 +34,7 @@ function print(value: Rational): string {
 
 export const rate: QuantityKind<Rational> = compoundKind<Rational>({
   id: 'rate',
-  title: 'frames per second',
+  title: later`frames per second`,
   units: ['fps'],
   unitSpellings: UNITS,
   examples: ['50 fps', '29.97 fps'],

@@ -1,4 +1,6 @@
 /** Where the focus ring stands: an end of its travel, or the distance it is set to. */
+
+import { later } from '../words/message.ts';
 import type { Mm } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
 import { length } from './length.ts';
@@ -7,7 +9,7 @@ import { wordOr } from './word-or.ts';
 export const ring: QuantityKind<Mm | 'closest' | 'infinity'> = wordOr(
   {
     id: 'ring',
-    title: 'setting of the focus ring',
+    title: later`setting of the focus ring`,
     words: { closest: ['nearest'], infinity: ['\u221e', 'endless'] },
     examples: ['closest', 'infinity', '0.85 m'],
   },

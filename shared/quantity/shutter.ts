@@ -3,6 +3,7 @@
  * time. `1/50 s` is 0.02 s exactly as written, not the 2^(k/3) value it stands for.
  */
 
+import { later } from '../words/message.ts';
 import { DEGREE, degrees, TURN } from './angle.ts';
 import type { Rad, Sec } from './brands.ts';
 import { compoundKind } from './compound.ts';
@@ -30,7 +31,7 @@ function displayTime(seconds: number): string {
 
 export const shutter: QuantityKind<Shutter> = compoundKind<Shutter>({
   id: 'shutter',
-  title: 'shutter time or angle',
+  title: later`shutter time or angle`,
   units: ['s', 'ms', 'deg'],
   unitSpellings: ['s', 'ms', 'deg', 'sec', ...DEGREE],
   examples: ['1/50 s', '0.5 s', '180 deg'],

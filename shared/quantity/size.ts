@@ -1,4 +1,6 @@
 /** Two sides, width first, in millimetres: `36 x 24 mm`. */
+
+import { later } from '../words/message.ts';
 import type { Mm } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -16,7 +18,7 @@ const UNIT = `(${unitsPattern(LENGTH_UNITS)})`;
 
 export const size: QuantityKind<Size> = compoundKind<Size>({
   id: 'size',
-  title: 'width x height',
+  title: later`width x height`,
   units: LENGTH_UNITS.map((unit) => unit.usual),
   unitSpellings: spellings(LENGTH_UNITS),
   examples: ['36 x 24 mm', '600 x 400 mm'],

@@ -1,11 +1,13 @@
 /** Speed along a line, inside in mm/s. */
+
+import { later } from '../words/message.ts';
 import type { MmPerSec } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
 import { scalarKind } from './scalar.ts';
 
 export const speed: QuantityKind<MmPerSec> = scalarKind<MmPerSec>({
   id: 'speed',
-  title: 'speed',
+  title: later`speed`,
   sign: 'zero-up',
   units: [
     { usual: 'mm/s', also: ['mm/sec', 'MM/s'] },

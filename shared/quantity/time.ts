@@ -1,4 +1,6 @@
 /** Stretches of time, inside in seconds. */
+
+import { later } from '../words/message.ts';
 import type { Sec } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
 import { significant } from './number.ts';
@@ -30,7 +32,7 @@ const common = {
 export const time: QuantityKind<Sec> = scalarKind<Sec>({
   ...common,
   id: 'time',
-  title: 'time',
+  title: later`time`,
   sign: 'positive',
   examples: ['60 s', '18 ms', '2 min'],
 });
@@ -38,7 +40,7 @@ export const time: QuantityKind<Sec> = scalarKind<Sec>({
 export const timeOrZero: QuantityKind<Sec> = scalarKind<Sec>({
   ...common,
   id: 'time-or-zero',
-  title: 'time or 0 s',
+  title: later`time or 0 s`,
   sign: 'zero-up',
   examples: ['0.4 s', '0 s'],
 });

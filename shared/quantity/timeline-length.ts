@@ -1,4 +1,6 @@
 /** Lengths on the timeline of the edit: in seconds, frames, or by the music in beats and bars. */
+
+import { later } from '../words/message.ts';
 import type { Beats } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
@@ -42,7 +44,7 @@ function read([number = '', written = '', frames]: readonly (string | undefined)
 
 export const timelineLength: QuantityKind<TimelineLength> = compoundKind<TimelineLength>({
   id: 'timeline-length',
-  title: 'length in the edit',
+  title: later`length in the edit`,
   units: ['s', 'min', 'bars', 'beats', 'frames'],
   unitSpellings: ALL,
   examples: ['2 bars', '6 beats', '4 s', '12 frames'],
@@ -55,7 +57,7 @@ export const timelineLength: QuantityKind<TimelineLength> = compoundKind<Timelin
 
 export const beats: QuantityKind<Beats> = compoundKind<Beats>({
   id: 'beats',
-  title: 'number of beats',
+  title: later`number of beats`,
   units: ['beats'],
   unitSpellings: ['beats', 'beat'],
   examples: ['4 beats', '3 beats'],
@@ -74,10 +76,10 @@ export interface Dissolve {
 
 /** How a cut begins: a plain cut, or a dissolve over a length. */
 export const join: QuantityKind<Dissolve | 'cut'> = wordOr(
-  { id: 'join', title: 'join', words: { cut: [] }, examples: ['dissolve 12 frames', 'cut'] },
+  { id: 'join', title: later`join`, words: { cut: [] }, examples: ['dissolve 12 frames', 'cut'] },
   compoundKind<Dissolve>({
     id: 'dissolve',
-    title: 'dissolve',
+    title: later`dissolve`,
     units: ['s', 'bars', 'beats', 'frames'],
     unitSpellings: ALL,
     examples: ['dissolve 12 frames'],

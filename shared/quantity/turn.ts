@@ -1,11 +1,13 @@
 /** Speed of turning, inside in radians per second. */
+
+import { later } from '../words/message.ts';
 import type { RadPerSec } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
 import { scalarKind } from './scalar.ts';
 
 export const turn: QuantityKind<RadPerSec> = scalarKind<RadPerSec>({
   id: 'turn',
-  title: 'speed of turning',
+  title: later`speed of turning`,
   sign: 'positive',
   units: [
     { usual: 'deg/s', also: ['\u00b0/s', 'degrees/s', 'deg/sec'], times: Math.PI, over: 180 },

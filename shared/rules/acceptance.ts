@@ -5,6 +5,7 @@
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { Allowance } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
+import { message } from '../words/message.ts';
 import { allowUnused } from './allow-unused.ts';
 import type { Finding, RuleCore } from './rule.ts';
 
@@ -63,10 +64,11 @@ function pastBound(
   rule: RuleCore<unknown> | undefined,
 ): { at: Place; words: string } | undefined {
   // An acceptance that can't be read has its own finding and accepts nothing.
-  if (!isKnown(allowance)) return { at: allowance.at, words: 'an acceptance that can’t be read' };
+  if (!isKnown(allowance))
+    return { at: allowance.at, words: message`an acceptance that can’t be read` };
   const upTo = allowance.value['up-to'];
   if (upTo.state === 'missing') return undefined;
   const size = rule?.size?.(finding.facts);
   const holds = isKnown(upTo) && size?.kind === upTo.value.kind && size.value <= upTo.value.value;
-  return holds ? undefined : { at: upTo.at, words: 'accepted only up to this' };
+  return holds ? undefined : { at: upTo.at, words: message`accepted only up to this` };
 }

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { type PlanRule, removal } from './plan-rule.ts';
 
 interface Facts {
@@ -34,11 +35,11 @@ export const allowUnused: PlanRule<Facts> = {
     const needed = new Set([...accepted, ...shots.flatMap((shot) => shot.acceptedByPlan)]);
     return allow
       .filter(({ rule }) => !needed.has(rule))
-      .map(({ rule, at }) => ({ at, facts: { rule, owner: 'the plan' } }));
+      .map(({ rule, at }) => ({ at, facts: { rule, owner: message`the plan` } }));
   },
   words: ({ rule, owner }) => ({
-    what: `There is no \`${rule}\` in ${owner} to accept.`,
-    why: 'The acceptance would hide one that comes later for another reason.',
+    what: message`There is no \`${rule}\` in ${owner} to accept.`,
+    why: message`The acceptance would hide one that comes later for another reason.`,
   }),
-  fixes: ({ at, facts: { rule } }) => [removal(`Remove the acceptance of ${rule}`, at)],
+  fixes: ({ at, facts: { rule } }) => [removal(message`Remove the acceptance of ${rule}`, at)],
 };

@@ -1,4 +1,5 @@
 import type { NamedLoss } from '../figures/shot-figures.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Under a third of a stop the marked number does. */
@@ -79,16 +80,16 @@ export const apertureBehindConverter: ShotRule<Facts> = {
   },
   words({ marked, effective, isMeasured, stops, losses, shows, decision }, say) {
     const parts = losses.map(({ part, stops: lost }) => `${part} ${say.stops(lost)}`).join(', ');
-    const shown = shows === marked ? '' : ` The body will show ${say.fNumber(shows)}.`;
+    const shown = shows === marked ? '' : message` The body will show ${say.fNumber(shows)}.`;
     const because =
       decision === 'reading'
-        ? ' The reading through the bare lens does not know of it.'
+        ? message` The reading through the bare lens does not know of it.`
         : decision === 'depth'
-          ? ' It still does not hold the depth that the shot needs.'
+          ? message` It still does not hold the depth that the shot needs.`
           : '';
     return {
-      what: `${say.fNumber(marked)} ${say.worksAs(effective, isMeasured)}: ${say.stops(stops)} less light.`,
-      why: `${parts ? `Taken by ${parts}.` : ''}${shown}${because}`.trim(),
+      what: message`${say.fNumber(marked)} ${say.worksAs(effective, isMeasured)}: ${say.stops(stops)} less light.`,
+      why: `${parts ? message`Taken by ${parts}.` : ''}${shown}${because}`.trim(),
     };
   },
   size: ({ stops }) => ({ kind: 'stops', value: stops }),

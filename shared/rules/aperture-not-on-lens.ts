@@ -1,4 +1,5 @@
 import { MARKED_APERTURES } from '../optics/apertures.ts';
+import { message } from '../words/message.ts';
 import { type ShotRule, setTo } from './shot-rule.ts';
 
 /** Marks are rounded: f/22 is 22.63. Within this of an end, a number is that end. */
@@ -38,19 +39,22 @@ export const apertureNotOnLens: ShotRule<Facts> = {
       {
         at,
         facts: { fNumber, widest, narrowest, lens: lens.name },
-        related: range.from.map((place) => ({ at: place, words: `\`aperture\` of ${lens.name}` })),
+        related: range.from.map((place) => ({
+          at: place,
+          words: message`\`aperture\` of ${lens.name}`,
+        })),
       },
     ];
   },
   words: ({ fNumber, widest, narrowest, lens }, say) => ({
-    what: `${say.fNumber(fNumber)} is not on ${lens}: its ring goes from ${say.fNumber(widest)} to ${say.fNumber(narrowest)}.`,
+    what: message`${say.fNumber(fNumber)} is not on ${lens}: its ring goes from ${say.fNumber(widest)} to ${say.fNumber(narrowest)}.`,
   }),
   numbers: ({ fNumber, widest, narrowest }) => ({ fNumber, widest, narrowest }),
   fixes({ at, facts: { fNumber, widest, narrowest } }) {
     const end = fNumber < widest ? widest : narrowest;
     const marks = MARKED_APERTURES.filter((mark) => mark >= widest && mark <= narrowest);
     const nearest = marks.length > 0 && !marks.includes(end) ? nearestTo(marks, end) : end;
-    return [setTo(`Set f/${nearest}, the nearest on the ring`, at, `f/${nearest}`)];
+    return [setTo(message`Set f/${nearest}, the nearest on the ring`, at, `f/${nearest}`)];
   },
 };
 

@@ -1,4 +1,5 @@
 import { backgroundStopsBelow } from '../mirror/exposure.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Background over film from which on colours look washed out. Common practice. */
@@ -35,17 +36,18 @@ export const backgroundWashes: ShotRule<Facts> = {
         facts: {
           ratio: strayRatio.value,
           reflectance: reflectance.value,
-          subject: bench.subject?.name ?? 'the film',
+          subject: bench.subject?.name ?? message`the film`,
         },
         related: relatedTo(at, strayRatio),
       },
     ];
   },
   words({ ratio, reflectance, subject }, say) {
-    const times = ratio < 1 ? `1/${say.number(1 / ratio)} of` : `${say.number(ratio)} times`;
+    const times =
+      ratio < 1 ? message`1/${say.number(1 / ratio)} of` : message`${say.number(ratio)} times`;
     return {
-      what: `The background shines through: ${times} what ${subject} returns.`,
-      why: `At a reflectance of ${say.percent(reflectance)} it should lie ${say.stops(backgroundStopsBelow(reflectance, WASHED))} below the light; it is ${say.stops(Math.log2(ratio / WASHED))} too bright.`,
+      what: message`The background shines through: ${times} what ${subject} returns.`,
+      why: message`At a reflectance of ${say.percent(reflectance)} it should lie ${say.stops(backgroundStopsBelow(reflectance, WASHED))} below the light; it is ${say.stops(Math.log2(ratio / WASHED))} too bright.`,
     };
   },
   size: ({ ratio }) => ({ kind: 'stops', value: Math.log2(ratio / WASHED) }),

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import type { PlanRule } from './plan-rule.ts';
 import { fewerTakes, partlyKnown, type TakesOver, takesOver } from './takes-over.ts';
 
@@ -31,12 +32,12 @@ export const batteryShort: PlanRule<TakesOver> = {
   words: (facts, say) =>
     facts.filled === null
       ? {
-          what: `One take of ${facts.shot} runs ${say.seconds(facts.each)}; a battery of ${facts.body} lasts ${say.seconds(facts.holds)}.`,
-          why: `The recording ends when the battery is empty.${partlyKnown(facts)}`,
+          what: message`One take of ${facts.shot} runs ${say.seconds(facts.each)}; a battery of ${facts.body} lasts ${say.seconds(facts.holds)}.`,
+          why: message`The recording ends when the battery is empty.${partlyKnown(facts)}`,
         }
       : {
-          what: `The takes on ${facts.body} run ${say.seconds(facts.total)}, a battery lasts ${say.seconds(facts.holds)}.`,
-          why: `They take ${facts.filled} batteries, changed between takes, and setting up comes on top.${partlyKnown(facts)}`,
+          what: message`The takes on ${facts.body} run ${say.seconds(facts.total)}, a battery lasts ${say.seconds(facts.holds)}.`,
+          why: message`They take ${facts.filled} batteries, changed between takes, and setting up comes on top.${partlyKnown(facts)}`,
         },
   size: ({ total, each, holds, filled }) => ({
     kind: 'time',

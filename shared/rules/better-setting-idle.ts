@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { chosenSetting, type Setting, settingsOf } from './recording-settings.ts';
 import { type ShotRule, setTo } from './shot-rule.ts';
 
@@ -35,10 +36,10 @@ export const betterSettingIdle: ShotRule<Facts> = {
     ];
   },
   words: ({ chosen, better, gains }) => ({
-    what: `The body has a better setting than ${chosen}: ${better}.`,
-    why: `It has ${gains.join(' and ')}.`,
+    what: message`The body has a better setting than ${chosen}: ${better}.`,
+    why: message`It has ${gains.join(message` and `)}.`,
   }),
-  fixes: ({ at, facts: { better } }) => [setTo(`Record ${better}`, at, better)],
+  fixes: ({ at, facts: { better } }) => [setTo(message`Record ${better}`, at, better)],
 };
 
 /** Empty where it is worse in anything, or takes in another part of the sensor. */
@@ -54,7 +55,7 @@ function gainsOf(setting: Setting, chosen: Setting): readonly string[] {
     (setting.bitrate ?? 0) < (chosen.bitrate ?? 0);
   if (worse) return [];
   return [
-    ...(pixels > 0 ? [`${setting.width} x ${setting.height} pixels`] : []),
+    ...(pixels > 0 ? [message`${setting.width} x ${setting.height} pixels`] : []),
     ...(setting.rate > chosen.rate ? [`${Number(setting.rate.toFixed(3))} fps`] : []),
     ...(setting.bitrate && chosen.bitrate && setting.bitrate > chosen.bitrate
       ? [`${Number((setting.bitrate / 1e6).toFixed(1))} Mb/s`]

@@ -1,4 +1,5 @@
-import { DEFER } from './cautions.ts';
+import { message } from '../words/message.ts';
+import { deferring } from './cautions.ts';
 import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -58,9 +59,9 @@ export const boomMayTip: PlanRule<Facts> = {
   words: ({ factor, stand }, say) => ({
     what:
       factor < 1
-        ? `${stand} tips: what holds it is ${say.number(factor)} of what tips it.`
-        : `${stand} may tip: what holds it is ${say.number(factor)} times what tips it.`,
-    why: `At least ${MARGIN} is usual, load tethered. ${DEFER}`,
+        ? message`${stand} tips: what holds it is ${say.number(factor)} of what tips it.`
+        : message`${stand} may tip: what holds it is ${say.number(factor)} times what tips it.`,
+    why: message`At least ${MARGIN} is usual, load tethered. ${deferring()}`,
   }),
   numbers: ({ factor }) => ({ tippingFactor: factor }),
 };

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import type { PlanRule } from './plan-rule.ts';
 import { fewerTakes, partlyKnown, type TakesOver, takesOver } from './takes-over.ts';
 
@@ -39,12 +40,12 @@ export const cardTooSmall: PlanRule<TakesOver> = {
   words: (facts, say) =>
     facts.filled === null
       ? {
-          what: `One take of ${facts.shot} is ${say.bytes(facts.each)}; a card of ${facts.body} holds ${say.bytes(facts.holds)}.`,
-          why: `The recording ends when the card is full.${partlyKnown(facts)}`,
+          what: message`One take of ${facts.shot} is ${say.bytes(facts.each)}; a card of ${facts.body} holds ${say.bytes(facts.holds)}.`,
+          why: message`The recording ends when the card is full.${partlyKnown(facts)}`,
         }
       : {
-          what: `The takes on ${facts.body} are ${say.bytes(facts.total)}, a card holds ${say.bytes(facts.holds)}.`,
-          why: `They fill ${facts.filled} cards when each is changed before the take that would not fit.${partlyKnown(facts)}`,
+          what: message`The takes on ${facts.body} are ${say.bytes(facts.total)}, a card holds ${say.bytes(facts.holds)}.`,
+          why: message`They fill ${facts.filled} cards when each is changed before the take that would not fit.${partlyKnown(facts)}`,
         },
   size: ({ total, each, holds, filled }) => ({
     kind: 'percent',

@@ -1,2 +1,5 @@
 /** What every word about something that can hurt ends in. */
-export const DEFER = 'Your local rules and the word of a qualified person decide.';
+import { message } from '../words/message.ts';
+
+export const deferring = (): string =>
+  message`Your local rules and the word of a qualified person decide.`;

@@ -1,5 +1,6 @@
 import type { Field } from '../plan/field.ts';
 import type { PlanEdit } from '../plan/problem.ts';
+import { message } from '../words/message.ts';
 import { hasSubjectAndRig, KNOWN_CHECKS, missingChecks } from './checks-called-for.ts';
 import type { ShotRule } from './shot-rule.ts';
 
@@ -29,14 +30,17 @@ export const checkMissing: ShotRule<Facts> = {
   words: ({ checks }) => ({
     what:
       checks.length === 1
-        ? `A check is missing: ${checks[0]}.`
-        : `${checks.length} checks are missing: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? ` and ${checks.length - 2} more` : ''}.`,
-    ...(checks.length > 2 && { why: `All of them: ${checks.join(', ')}.` }),
+        ? message`A check is missing: ${checks.join()}.`
+        : message`${checks.length} checks are missing: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
+    ...(checks.length > 2 && { why: message`All of them: ${checks.join(', ')}.` }),
   }),
   numbers: ({ checks }) => ({ missing: checks.length }),
   fixes: ({ facts: { checks } }, { bench }) => [
     {
-      title: checks.length === 1 ? `Add ${checks[0]}` : `Add the ${checks.length} checks`,
+      title:
+        checks.length === 1
+          ? message`Add ${checks.join()}`
+          : message`Add the ${checks.length} checks`,
       edits: added(checks, bench.fields.preflight),
     },
   ],

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { openChecks } from './checks-called-for.ts';
 import type { ShotRule } from './shot-rule.ts';
 
@@ -43,8 +44,11 @@ export const checkOpen: ShotRule<Facts> = {
     return [{ at: { ...at, part: 'key' as const }, facts: { checks: open } }];
   },
   words: ({ checks }) => ({
-    what: `There are clips, and ${checks.length === 1 ? 'a check is' : `${checks.length} checks are`} open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? ` and ${checks.length - 2} more` : ''}.`,
-    ...(checks.length > 2 && { why: `All of them: ${checks.join(', ')}.` }),
+    what:
+      checks.length === 1
+        ? message`There are clips, and a check is open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`
+        : message`There are clips, and ${checks.length} checks are open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
+    ...(checks.length > 2 && { why: message`All of them: ${checks.join(', ')}.` }),
   }),
   numbers: ({ checks }) => ({ open: checks.length }),
 };

@@ -4,6 +4,7 @@
  */
 import type { Bench } from '../figures/bench.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
+import { later } from '../words/message.ts';
 
 export interface CheckCalledFor {
   readonly name: string;
@@ -51,23 +52,31 @@ const isInvalid = (light: { fields: Record<string, unknown> }, key: string): boo
   (light.fields[key] as { state: string }).state === 'invalid';
 
 const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
-  { name: 'focus-at-full-size', what: 'Confirm focus at full magnification', when: () => true },
   {
-    name: 'record-setting-read-back',
-    what: 'Read recording size and rate back from the body',
+    name: 'focus-at-full-size',
+    what: later`Confirm focus at full magnification`,
     when: () => true,
   },
-  { name: 'exposure-confirmed', what: 'Confirm the exposure on the subject', when: () => true },
-  { name: 'white-balance-fixed', what: 'Fix the white balance', when: () => true },
-  { name: 'card-and-battery', what: 'Check card and battery', when: () => true },
+  {
+    name: 'record-setting-read-back',
+    what: later`Read recording size and rate back from the body`,
+    when: () => true,
+  },
+  {
+    name: 'exposure-confirmed',
+    what: later`Confirm the exposure on the subject`,
+    when: () => true,
+  },
+  { name: 'white-balance-fixed', what: later`Fix the white balance`, when: () => true },
+  { name: 'card-and-battery', what: later`Check card and battery`, when: () => true },
   {
     name: 'background-clear',
-    what: 'Clear the background and rear reflections',
+    what: later`Clear the background and rear reflections`,
     when: (bench) => isLiquid(bench) || isMirrorLike(bench),
   },
   {
     name: 'lamps-safe',
-    what: 'See that the lamps are safe at this shutter time',
+    what: later`See that the lamps are safe at this shutter time`,
     when: lightSays(
       (light) =>
         field(light, 'modulation') !== 'none' &&
@@ -78,37 +87,37 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   },
   {
     name: 'solution-ready',
-    what: 'Film solution and holder ready, a spare at hand',
+    what: later`Film solution and holder ready, a spare at hand`,
     when: (bench) => kindOf(bench) === 'film' || kindOf(bench) === 'bubble',
   },
   {
     name: 'lens-not-in-mirror',
-    what: 'See that the lens does not show in the subject',
+    what: later`See that the lens does not show in the subject`,
     when: isMirrorLike,
   },
   {
     name: 'move-rehearsed',
-    what: 'Rehearse the movement and set end stops',
+    what: later`Rehearse the movement and set end stops`,
     when: (bench) => moveKind(bench) !== undefined && moveKind(bench) !== 'pull',
   },
   {
     name: 'focus-ends-marked',
-    what: 'Mark both ends of the focus pull',
+    what: later`Mark both ends of the focus pull`,
     when: (bench) => moveKind(bench) === 'pull',
   },
   {
     name: 'foot-balanced',
-    what: 'Foot under the centre of gravity, mounts relieved',
+    what: later`Foot under the centre of gravity, mounts relieved`,
     when: hasLongRig,
   },
   {
     name: 'overhead-tethered',
-    what: 'Tether what hangs overhead; local rules and a qualified person’s word hold',
+    what: later`Tether what hangs overhead; local rules and a qualified person’s word hold`,
     when: hangsOverhead,
   },
   {
     name: 'mains-clear-of-liquid',
-    what: 'Mains leads clear of liquid; local rules and a qualified person’s word hold',
+    what: later`Mains leads clear of liquid; local rules and a qualified person’s word hold`,
     when: (bench) =>
       isLiquid(bench) && lightSays((light) => field(light, 'supply') === 'mains')(bench),
   },

@@ -1,6 +1,7 @@
 import type { Difference } from '../clips/compare.ts';
 import { KINDS } from '../quantity/index.ts';
 import { toNumber } from '../quantity/rational.ts';
+import { message } from '../words/message.ts';
 import type { RuleCore } from './rule.ts';
 import type { Say } from './say.ts';
 
@@ -24,9 +25,9 @@ export const clipDiffers: RuleCore<Facts> = {
   words({ file, differences }, say) {
     const [first, ...others] = differences.map((one) => differenceWords(one, say));
     return {
-      what: `${file}: ${first?.what ?? 'differs'}, not ${first?.asked ?? 'what was asked for'}.`,
+      what: message`${file}: ${first?.what ?? message`differs`}, not ${first?.asked ?? message`what was asked for`}.`,
       ...(others.length > 0 && {
-        why: `Also: ${others.map(({ what, asked }) => `${what}, not ${asked}`).join('; ')}.`,
+        why: message`Also: ${others.map(({ what, asked }) => message`${what}, not ${asked}`).join('; ')}.`,
       }),
     };
   },
@@ -41,43 +42,43 @@ export function differenceWords(
   switch (difference.of) {
     case 'size':
       return {
-        what: `recorded at ${KINDS.pixels.print(difference.found)}`,
+        what: message`recorded at ${KINDS.pixels.print(difference.found)}`,
         asked: KINDS.pixels.print(difference.asked),
       };
     case 'rate':
       return { what: rateWords(difference), asked: KINDS.rate.print(difference.asked) };
     case 'codec':
-      return { what: `coded as ${difference.found}`, asked: difference.asked };
+      return { what: message`coded as ${difference.found}`, asked: difference.asked };
     case 'bitrate':
       return {
-        what: `${megabits(difference.found, say)} on average`,
+        what: message`${megabits(difference.found, say)} on average`,
         asked: megabits(difference.asked, say),
       };
     case 'duration':
       return {
-        what: `${say.seconds(difference.found)} long`,
-        asked: `the ${say.seconds(difference.asked)} of a take`,
+        what: message`${say.seconds(difference.found)} long`,
+        asked: message`the ${say.seconds(difference.asked)} of a take`,
       };
     case 'cut':
       return {
-        what: `${say.seconds(difference.found)} long`,
-        asked: `the ${say.seconds(difference.asked)} that cut ${difference.cut} needs`,
+        what: message`${say.seconds(difference.found)} long`,
+        asked: message`the ${say.seconds(difference.asked)} that cut ${difference.cut} needs`,
       };
     case 'rotation':
-      return { what: `turned by ${difference.found}° for display`, asked: 'level' };
+      return { what: message`turned by ${difference.found}° for display`, asked: message`level` };
     case 'shutter':
       return {
-        what: `shutter ${say.shutter(difference.found)}`,
+        what: message`shutter ${say.shutter(difference.found)}`,
         asked: say.shutter(difference.asked),
       };
     case 'iso':
-      return { what: `ISO ${difference.found}`, asked: `ISO ${difference.asked}` };
+      return { what: message`ISO ${difference.found}`, asked: message`ISO ${difference.asked}` };
     case 'white-balance':
       return {
         what:
           difference.found === 'auto'
-            ? 'automatic white balance'
-            : `white balance ${Math.round(difference.found)} K`,
+            ? message`automatic white balance`
+            : message`white balance ${Math.round(difference.found)} K`,
         asked: `${Math.round(difference.asked)} K`,
       };
   }
@@ -86,9 +87,9 @@ export function differenceWords(
 const megabits = (bitsPerS: number, say: Say): string => `${say.number(bitsPerS / 1e6)} Mb/s`;
 
 function rateWords({ found }: Extract<Difference, { of: 'rate' }>): string {
-  if (found.kind === 'constant') return `recorded at ${KINDS.rate.print(found.rate)}`;
-  const [low, high] = [found.lowest, found.highest].map((value) => Number(value.toFixed(2)));
-  return `recorded at a rate that changes, ${low} to ${high} fps`;
+  if (found.kind === 'constant') return message`recorded at ${KINDS.rate.print(found.rate)}`;
+  const rounded = (value: number) => Number(value.toFixed(2));
+  return message`recorded at a rate that changes, ${rounded(found.lowest)} to ${rounded(found.highest)} fps`;
 }
 
 function numbersOf(difference: Difference): Readonly<Record<string, number>> {

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import type { RuleCore } from './rule.ts';
 
 interface Facts {
@@ -18,9 +19,9 @@ export const clipNotFound: RuleCore<Facts> = {
     good: [],
   },
   words: ({ file, kept }) => ({
-    what: `The clip ${file} is not there.`,
+    what: message`The clip ${file} is not there.`,
     why: kept
-      ? 'The plan keeps it: don’t format the cards before it is found.'
-      : 'Don’t format the cards before it is found.',
+      ? message`The plan keeps it: don’t format the cards before it is found.`
+      : message`Don’t format the cards before it is found.`,
   }),
 };

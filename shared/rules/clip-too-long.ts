@@ -1,6 +1,7 @@
 import { ifKnown } from '../plan/field.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
+import { message } from '../words/message.ts';
 import { type ShotRule, setTo } from './shot-rule.ts';
 
 interface Facts {
@@ -45,17 +46,17 @@ export const clipTooLong: ShotRule<Facts> = {
       {
         at: duration.at,
         facts: { takeS: duration.value, longestS: longest.value, body: body.name },
-        related: [{ at: longest.at, words: `\`longest-clip\` of ${body.name}` }],
+        related: [{ at: longest.at, words: message`\`longest-clip\` of ${body.name}` }],
       },
     ];
   },
   words: ({ takeS, longestS, body }, say) => ({
-    what: `The take runs ${say.seconds(takeS)}; ${body} stops by itself after ${say.seconds(longestS)}.`,
+    what: message`The take runs ${say.seconds(takeS)}; ${body} stops by itself after ${say.seconds(longestS)}.`,
   }),
   size: ({ takeS, longestS }) => ({ kind: 'time', value: takeS - longestS }),
   numbers: ({ takeS, longestS }) => ({ takeS, longestClipS: longestS }),
   fixes: ({ at, facts: { longestS } }) => {
     const text = KINDS.time.print(longestS as Sec);
-    return [setTo(`Take ${text}, the longest in one go`, at, text)];
+    return [setTo(message`Take ${text}, the longest in one go`, at, text)];
   },
 };

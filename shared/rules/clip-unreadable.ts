@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import type { RuleCore } from './rule.ts';
 
 interface Facts {
@@ -19,7 +20,7 @@ export const clipUnreadable: RuleCore<Facts> = {
     good: [],
   },
   words: ({ file, why }) => ({
-    what: `The clip ${file} can’t be read: ${why}.`,
-    why: 'Look at it, or copy it again, before the card is formatted.',
+    what: message`The clip ${file} can’t be read: ${why}.`,
+    why: message`Look at it, or copy it again, before the card is formatted.`,
   }),
 };

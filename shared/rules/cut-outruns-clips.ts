@@ -1,6 +1,7 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { toNumber } from '../timeline/exact.ts';
+import { message } from '../words/message.ts';
 import { cutsIn, frames, framesText, timeText, valueOrName, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -87,17 +88,17 @@ export const cutOutrunsClips: PlanRule<Facts> = {
             isListed,
             more: isLaid ? laterOf(cut, edit.cuts) : 0,
           },
-          related: [{ at: footage.takeAt, words: `length of a take of ${footage.shot}` }],
+          related: [{ at: footage.takeAt, words: message`length of a take of ${footage.shot}` }],
         },
       ];
     });
   },
   words: ({ cut, shot, endS, clipS, clip, uncoveredFrames, isListed, more }, say) =>
     clip === null
-      ? { what: `${cut} has no clip: every clip of ${shot} is rejected.` }
+      ? { what: message`${cut} has no clip: every clip of ${shot} is rejected.` }
       : {
-          what: `${cut} goes up to ${say.number(endS)} s in ${shot}; a take is ${say.number(clipS)} s long.`,
-          why: `Its last ${frames(uncoveredFrames)} have no picture${clip > 1 ? `, in ${isListed ? 'clip' : 'take'} ${clip}` : ''}.${moreWords(more)}`,
+          what: message`${cut} goes up to ${say.number(endS)} s in ${shot}; a take is ${say.number(clipS)} s long.`,
+          why: message`Its last ${frames(uncoveredFrames)} have no picture${clip > 1 ? (isListed ? message`, in clip ${clip}` : message`, in take ${clip}`) : ''}.${moreWords(more)}`,
         },
   size: ({ startS, endS, clipS }) => ({ kind: 'time', value: endS - Math.max(startS, clipS) }),
   numbers: ({ startS, endS, clipS, uncoveredFrames }) => ({
@@ -129,7 +130,9 @@ function laterOf(cut: CutFigures, cuts: readonly CutFigures[]): number {
 const moreWords = (more: number): string =>
   more === 0
     ? ''
-    : ` Nothing is left for ${more === 1 ? 'a later cut' : `${more} later cuts`} of it.`;
+    : more === 1
+      ? message` Nothing is left for a later cut of it.`
+      : message` Nothing is left for ${more} later cuts of it.`;
 
 /** The source that the joins need beyond the cut, s. */
 const handleS = (cut: CutFigures, side: 'handleBefore' | 'handleAfter'): number => {
@@ -146,7 +149,7 @@ function earlier(cut: CutFigures, { startS, endS, clipS }: Facts): readonly Plan
   const start = clipS - (endS - startS) - handleS(cut, 'handleAfter');
   if (from.state !== 'known' || start < handleS(cut, 'handleBefore')) return [];
   const text = timeText(start);
-  return [setTo(`Begin at ${text}`, from.at, text)];
+  return [setTo(message`Begin at ${text}`, from.at, text)];
 }
 
 function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[] {
@@ -157,7 +160,10 @@ function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[
   if (left < 1) return [];
   const text = framesText(left);
   return [
-    { ...setTo(`Make it ${text}`, cut.fields.duration.at, text), price: 'the film is shorter' },
+    {
+      ...setTo(message`Make it ${text}`, cut.fields.duration.at, text),
+      price: message`the film is shorter`,
+    },
   ];
 }
 
@@ -167,8 +173,8 @@ function longerTake(cut: CutFigures, { endS }: Facts): readonly PlanFix[] {
   const text = `${seconds} s`;
   return [
     {
-      ...setTo(`Make each take of ${cut.footage.shot} ${text}`, cut.footage.takeAt, text),
-      price: 'more is recorded',
+      ...setTo(message`Make each take of ${cut.footage.shot} ${text}`, cut.footage.takeAt, text),
+      price: message`more is recorded`,
     },
   ];
 }

@@ -2,6 +2,7 @@ import { substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { known } from '../figures/figure.ts';
 import { markAtMost } from '../optics/apertures.ts';
+import { message } from '../words/message.ts';
 import { USABLE_CONTRAST } from './diffraction-eats-detail.ts';
 import { placeWords, relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
 
@@ -66,7 +67,7 @@ export const depthShort: ShotRule<Facts> = {
           effective: effectiveFNumber.value,
           isMeasured: effectiveFNumber.measured === true,
           magnification: magnification.value,
-          subject: bench.subject?.name ?? 'the subject',
+          subject: bench.subject?.name ?? message`the subject`,
           conflict,
         },
         related: relatedTo(at, needed, effectiveFNumber),
@@ -76,11 +77,11 @@ export const depthShort: ShotRule<Facts> = {
   words({ depthMm, neededMm, effective, isMeasured, magnification, subject, conflict }, say) {
     const [there, needed] = say.lengths2(depthMm, neededMm);
     return {
-      what: `Depth is ${there}, ${subject} needs ${needed}.`,
+      what: message`Depth is ${there}, ${subject} needs ${needed}.`,
       why:
-        `The aperture ${say.worksAs(effective, isMeasured)} at ${say.magnification(magnification)}.` +
+        message`The aperture ${say.worksAs(effective, isMeasured)} at ${say.magnification(magnification)}.` +
         (conflict
-          ? ` No aperture holds both depth and detail: best is ${say.fNumber(conflict.bestEffective)} effective, with a blur of ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}).`
+          ? message` No aperture holds both depth and detail: best is ${say.fNumber(conflict.bestEffective)} effective, with a blur of ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}).`
           : ''),
     };
   },
@@ -121,11 +122,11 @@ function stopDown({ bench, figures }: ShotView, at: ShotView['bench']['at']) {
     const needed = stopped.depthMm.needed;
     if (!judgedDepthMm.known || !needed.known) return [];
     if (judgedDepthMm.value >= needed.value * (1 - DEAD_BAND))
-      return [setTo(`Stop down to f/${mark}`, at, `f/${mark}`)];
+      return [setTo(message`Stop down to f/${mark}`, at, `f/${mark}`)];
   }
   const last = markAtMost(narrowest);
   return last !== undefined && last > marked.value && bench.marksOnLens.includes(last)
-    ? [setTo(`Stop down to f/${last}, the best compromise`, at, `f/${last}`)]
+    ? [setTo(message`Stop down to f/${last}, the best compromise`, at, `f/${last}`)]
     : [];
 }
 
@@ -146,6 +147,10 @@ function tiltLess({ bench }: ShotView, neededMm: number, depthMm: number) {
   if (degrees <= 0 || neededMm <= 0) return [];
   const at = bench.fields.tilt.at;
   return [
-    setTo(`Tilt ${degrees}°, what the depth allows (${placeWords(at)})`, at, `${degrees} deg`),
+    setTo(
+      message`Tilt ${degrees}°, what the depth allows (${placeWords(at)})`,
+      at,
+      `${degrees} deg`,
+    ),
   ];
 }

@@ -1,6 +1,7 @@
 import { substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { known } from '../figures/figure.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** Contrast at half the pixel's Nyquist frequency under which fine detail looks soft. */
@@ -62,12 +63,12 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
     const gone = contrast < GONE_CONTRAST;
     return {
       what: gone
-        ? `${say.fNumber(effective)} effective leaves no fine detail: contrast ${say.number(contrast)}.`
-        : `${say.fNumber(effective)} effective softens fine detail: contrast ${say.number(contrast)}.`,
+        ? message`${say.fNumber(effective)} effective leaves no fine detail: contrast ${say.number(contrast)}.`
+        : message`${say.fNumber(effective)} effective softens fine detail: contrast ${say.number(contrast)}.`,
       why:
-        `The Airy disk is ${say.micrometres(airyUm)} across, a pixel ${say.micrometres(pixelUm)}.` +
+        message`The Airy disk is ${say.micrometres(airyUm)} across, a pixel ${say.micrometres(pixelUm)}.` +
         (best !== null && best < effective
-          ? ` The depth needed asks for no more than ${say.fNumber(best)} effective.`
+          ? message` The depth needed asks for no more than ${say.fNumber(best)} effective.`
           : ''),
     };
   },
@@ -89,7 +90,13 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
       if (!opened.contrast.known || opened.contrast.value < USABLE_CONTRAST) continue;
       const depth = opened.judgedDepthMm;
       const short = needed.known && depth.known && depth.value < needed.value;
-      return [setTo(`Open to f/${mark}${short ? ', at the cost of depth' : ''}`, at, `f/${mark}`)];
+      return [
+        setTo(
+          message`Open to f/${mark}${short ? message`, at the cost of depth` : ''}`,
+          at,
+          `f/${mark}`,
+        ),
+      ];
     }
     return [];
   },

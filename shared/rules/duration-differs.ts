@@ -1,6 +1,7 @@
 import type { Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
 import { fromRational, fromWritten, times, toNumber } from '../timeline/exact.ts';
+import { message } from '../words/message.ts';
 import { frames, framesText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import { setTo } from './shot-rule.ts';
@@ -64,14 +65,17 @@ export const durationDiffers: PlanRule<Facts> = {
           lastFrames: endFrame - startFrame,
         },
         related: [
-          { at: { ...last.at, part: 'key' as const }, words: `${last.name}, the last cut` },
+          { at: { ...last.at, part: 'key' as const }, words: message`${last.name}, the last cut` },
         ],
       },
     ];
   },
   words: ({ totalS, wantedS, offFrames }, say) => ({
-    what: `The edit runs ${frames(Math.abs(offFrames))} ${offFrames > 0 ? 'longer' : 'shorter'} than is delivered.`,
-    why: `Its cuts add up to ${say.number(totalS)} s; the film is to be ${say.number(wantedS)} s.`,
+    what:
+      offFrames > 0
+        ? message`The edit runs ${frames(Math.abs(offFrames))} longer than is delivered.`
+        : message`The edit runs ${frames(Math.abs(offFrames))} shorter than is delivered.`,
+    why: message`Its cuts add up to ${say.number(totalS)} s; the film is to be ${say.number(wantedS)} s.`,
   }),
   size: ({ totalS, wantedS }) => ({ kind: 'time', value: Math.abs(totalS - wantedS) }),
   numbers: ({ totalS, wantedS, offFrames }) => ({ totalS, wantedS, offFrames }),
@@ -83,12 +87,15 @@ export const durationDiffers: PlanRule<Facts> = {
       ...(field && wanted >= 1
         ? [
             {
-              ...setTo(`Make ${last} ${framesText(wanted)}`, field.at, framesText(wanted)),
-              price: `${last} is ${offFrames > 0 ? 'shorter' : 'longer'}`,
+              ...setTo(message`Make ${last} ${framesText(wanted)}`, field.at, framesText(wanted)),
+              price: offFrames > 0 ? message`${last} is shorter` : message`${last} is longer`,
             },
           ]
         : []),
-      { ...setTo(`Deliver ${delivered}`, at, delivered), price: 'another length is delivered' },
+      {
+        ...setTo(message`Deliver ${delivered}`, at, delivered),
+        price: message`another length is delivered`,
+      },
     ];
   },
 };

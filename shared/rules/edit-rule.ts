@@ -3,6 +3,7 @@ import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
 import type { Place } from '../plan/place.ts';
 import type { Fraction, Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
+import { message } from '../words/message.ts';
 import type { PlanView } from './plan-rule.ts';
 import { significant } from './say.ts';
 
@@ -23,7 +24,7 @@ export const valueOrName = (
 /** "1 frame", "6.3 frames" */
 export function frames(count: number): string {
   const text = significant(count, Math.abs(count) < 100 ? 2 : 6);
-  return `${text} ${text === '1' ? 'frame' : 'frames'}`;
+  return text === '1' ? message`${text} frame` : message`${text} frames`;
 }
 
 /** A whole number of frames as a plan writes it. */

@@ -3,6 +3,7 @@ import { isLongerThanFrame } from '../exposure/shutter.ts';
 import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
 import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import { message } from '../words/message.ts';
 import { lightFixes } from './light-fixes.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
@@ -60,13 +61,13 @@ export const exposureOff: ShotRule<Facts> = {
     ];
   },
   words({ errorStops, isoNeeded, effective, isMeasured, lossStops }, say) {
-    const side = errorStops > 0 ? 'too bright' : 'too dark';
+    const side = errorStops > 0 ? message`too bright` : message`too dark`;
     return {
-      what: `The shot is ${say.stops(errorStops)} ${side}.`,
+      what: message`The shot is ${say.stops(errorStops)} ${side}.`,
       why:
-        `The aperture ${say.worksAs(effective, isMeasured)}` +
-        (lossStops > 0.05 ? `, ${say.stops(lossStops)} under the marked one` : '') +
-        `; ISO ${say.iso(isoNeeded)} would balance it.`,
+        message`The aperture ${say.worksAs(effective, isMeasured)}` +
+        (lossStops > 0.05 ? message`, ${say.stops(lossStops)} under the marked one` : '') +
+        message`; ISO ${say.iso(isoNeeded)} would balance it.`,
     };
   },
   size: ({ errorStops }) => ({ kind: 'stops', value: Math.abs(errorStops) }),
@@ -78,7 +79,7 @@ export const exposureOff: ShotRule<Facts> = {
   fixes({ at, facts }, { bench, figures }) {
     const fixes: PlanFix[] = [];
     const iso = nearestIso(facts.isoNeeded);
-    if (iso !== facts.iso) fixes.push(setTo(`Set ISO ${iso}`, at, String(iso)));
+    if (iso !== facts.iso) fixes.push(setTo(message`Set ISO ${iso}`, at, String(iso)));
     const { shutterSeconds } = figures;
     const { marked } = bench;
     if (!shutterSeconds.known || !marked.known) return fixes;
@@ -90,7 +91,7 @@ export const exposureOff: ShotRule<Facts> = {
     const rate = bench.recordRate;
     if (change.timeS < 1 && !(rate.known && isLongerThanFrame(change.timeS, rate.value))) {
       const text = `1/${markedReciprocal(1 / change.timeS)} s`;
-      fixes.push(setTo(`Shutter ${text}`, bench.fields.shutter.at, text));
+      fixes.push(setTo(message`Shutter ${text}`, bench.fields.shutter.at, text));
     }
     const onLens = bench.marksOnLens;
     if (onLens.length > 0) {
@@ -100,7 +101,7 @@ export const exposureOff: ShotRule<Facts> = {
           : best,
       );
       if (mark !== marked.value && MARKED_APERTURES.includes(mark))
-        fixes.push(setTo(`Aperture f/${mark}`, bench.fields.aperture.at, `f/${mark}`));
+        fixes.push(setTo(message`Aperture f/${mark}`, bench.fields.aperture.at, `f/${mark}`));
     }
     fixes.push(...lightFixes(bench, facts.errorStops));
     return fixes;

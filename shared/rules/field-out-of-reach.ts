@@ -5,6 +5,7 @@ import { ringForDistance } from '../optics/reach.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import { message } from '../words/message.ts';
 import { rigFixes, standingRigFixes } from './rig-fixes.ts';
 import type { Observation, Words } from './rule.ts';
 import type { Say } from './say.ts';
@@ -72,22 +73,22 @@ export const fieldOutOfReach: ShotRule<Facts> = {
     const { wanted, least, most, recordedMm, rig } = facts;
     const reached =
       least === most
-        ? `it has one magnification, ${say.magnification(most)}`
+        ? message`it has one magnification, ${say.magnification(most)}`
         : least === 0
-          ? `it reaches ${say.magnification(most)} at most`
-          : `it reaches ${say.magnification(least)} to ${say.magnification(most)}`;
+          ? message`it reaches ${say.magnification(most)} at most`
+          : message`it reaches ${say.magnification(least)} to ${say.magnification(most)}`;
     if (recordedMm === null)
-      return { what: `The rig can't set ${say.magnification(wanted)}: ${reached}.` };
+      return { what: message`The rig can't set ${say.magnification(wanted)}: ${reached}.` };
     const field = (m: number) => (m > 0 ? say.length(recordedMm / m) : 'endless');
     const between =
       least === most
-        ? `it frames ${field(most)}`
+        ? message`it frames ${field(most)}`
         : least === 0
-          ? `it frames ${field(most)} or more`
-          : `it frames ${field(most)} to ${field(least)}`;
+          ? message`it frames ${field(most)} or more`
+          : message`it frames ${field(most)} to ${field(least)}`;
     return {
-      what: `The rig can't frame ${field(wanted)}: ${between}.`,
-      why: `A field of ${field(wanted)} takes ${say.magnification(wanted)}; ${reached}${rig && ` (${rig})`}.`,
+      what: message`The rig can't frame ${field(wanted)}: ${between}.`,
+      why: message`A field of ${field(wanted)} takes ${say.magnification(wanted)}; ${reached}${rig && ` (${rig})`}.`,
     };
   },
   numbers(facts): Readonly<Record<string, number>> {
@@ -101,7 +102,9 @@ export const fieldOutOfReach: ShotRule<Facts> = {
   fixes({ facts, at }, view) {
     const { bench } = view;
     if ('ringMm' in facts)
-      return facts.closestMm === null ? [] : [setTo('Set the ring to its closest', at, 'closest')];
+      return facts.closestMm === null
+        ? []
+        : [setTo(message`Set the ring to its closest`, at, 'closest')];
     const { wanted, most, rig } = facts;
     const other = rigFixes(
       bench,
@@ -123,7 +126,7 @@ function beyondRing({ fields, chain, lens }: Bench): readonly Observation<Facts>
     if (typeof ringMm !== 'number') return [];
     if (ringForDistance(chain.value.lens, ringMm).beyond === undefined) return [];
     const closestMm = closest?.fromSensorMm ?? null;
-    const related = { at: lens.fields.closest.at, words: `\`closest\` of ${lens.name}` };
+    const related = { at: lens.fields.closest.at, words: message`\`closest\` of ${lens.name}` };
     return [
       {
         at: setting.at,
@@ -137,12 +140,12 @@ function beyondRing({ fields, chain, lens }: Bench): readonly Observation<Facts>
 function ringWords({ ringMm, closestMm, lens }: RingFacts, say: Say): Words {
   if (closestMm === null)
     return {
-      what: `${lens} has no ring to turn to ${say.length(ringMm)}: it has no \`closest\`.`,
-      why: 'Without its closest setting a lens is taken to stay at infinity.',
+      what: message`${lens} has no ring to turn to ${say.length(ringMm)}: it has no \`closest\`.`,
+      why: message`Without its closest setting a lens is taken to stay at infinity.`,
     };
   return {
-    what: `The ring of ${lens} ends at ${say.length(closestMm)}; ${say.length(ringMm)} is nearer.`,
-    why: 'Distances on the ring count from the sensor and hold for the lens alone.',
+    what: message`The ring of ${lens} ends at ${say.length(closestMm)}; ${say.length(ringMm)} is nearer.`,
+    why: message`Distances on the ring count from the sensor and hold for the lens alone.`,
   };
 }
 
@@ -180,12 +183,12 @@ function nearestFieldFixes(
   if (nearest <= 0) return [];
   if (isKnown(bench.fields.magnification)) {
     const text = `${roundInside(nearest, wanted > most ? 'down' : 'up')}x`;
-    return [setTo(`Set ${text}, the nearest that the rig reaches`, at, text)];
+    return [setTo(message`Set ${text}, the nearest that the rig reaches`, at, text)];
   }
   if (!isKnown(bench.fields.field) || recordedMm === null) return [];
   const width = roundInside(recordedMm / nearest, wanted > most ? 'up' : 'down');
   const text = `${width} mm`;
-  return [setTo(`Frame ${text}, the nearest that the rig reaches`, at, text)];
+  return [setTo(message`Frame ${text}, the nearest that the rig reaches`, at, text)];
 }
 
 /** To three significant digits, on the side given, so that the end of the reach is not passed. */

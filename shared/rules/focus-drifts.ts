@@ -2,6 +2,7 @@ import { substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** What the depth is good to. */
@@ -63,8 +64,8 @@ export const focusDrifts: ShotRule<Facts> = {
   words: ({ travelMm, depthMm, seconds }, say) => {
     const [travel, depth] = say.lengths2(travelMm, depthMm);
     return {
-      what: `Focus drifts: the move goes ${travel} along the axis, the depth is ${depth}.`,
-      ...(seconds > 0 && { why: `In ${say.seconds(seconds)} of moving.` }),
+      what: message`Focus drifts: the move goes ${travel} along the axis, the depth is ${depth}.`,
+      ...(seconds > 0 && { why: message`In ${say.seconds(seconds)} of moving.` }),
     };
   },
   size: ({ travelMm, depthMm }) => ({ kind: 'length', value: travelMm - depthMm }),
@@ -77,7 +78,7 @@ export const focusDrifts: ShotRule<Facts> = {
     const inMove = (key: string) => ({ ...move.at, path: [...move.at.path, key] });
     if (ifKnown(move.value.kind) === 'slide' && tilt !== 0) {
       const text = `${Number(tilt.toFixed(2))} deg`;
-      fixes.push(setTo(`Turn the rail ${text} with the subject`, inMove('rail'), text));
+      fixes.push(setTo(message`Turn the rail ${text} with the subject`, inMove('rail'), text));
     }
     // What the subject itself needs of the depth is left to it; the rest may be travelled.
     const still = figuresOf(
@@ -88,7 +89,7 @@ export const focusDrifts: ShotRule<Facts> = {
     const isTake = move.value.duration.state === 'missing';
     const at = isTake ? { ...take.at, path: [...take.at.path, 'duration'] } : inMove('duration');
     if (shorter >= 1 && figures.travelMm.known)
-      fixes.push(setTo(`Move for ${shorter} s only`, at, `${shorter} s`));
+      fixes.push(setTo(message`Move for ${shorter} s only`, at, `${shorter} s`));
     return fixes;
   },
 };

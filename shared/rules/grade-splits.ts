@@ -1,4 +1,5 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
+import { message } from '../words/message.ts';
 import { valueOrName, withCuts } from './edit-rule.ts';
 import { type GradedCut, gradeGroups, usual } from './grade-groups.ts';
 import type { PlanRule } from './plan-rule.ts';
@@ -70,22 +71,22 @@ export const gradeSplits: PlanRule<Facts> = {
       });
     }),
   words: ({ cut, kelvin, othersKelvin, otherShot }, say) => ({
-    what: `${cut} is lit at ${colours(kelvin, (k) => say.number(k))}, ${otherShot} of the same grade at ${colours(othersKelvin, (k) => say.number(k))}.`,
-    why: 'One grade serves all only under one light.',
+    what: message`${cut} is lit at ${colours(kelvin, (k) => say.number(k))}, ${otherShot} of the same grade at ${colours(othersKelvin, (k) => say.number(k))}.`,
+    why: message`One grade serves all only under one light.`,
   }),
   fixes({ facts: { shot } }, { edit }) {
     const odd = (edit?.cuts ?? []).filter((cut) => cut.shot === shot && cut.fields);
     const edits = odd.flatMap(({ fields }) => setTo('', fields!.grade.at, shot).edits);
     return edits.length === 0
       ? []
-      : [{ title: `Grade ${shot} apart`, price: 'one more grade', edits }];
+      : [{ title: message`Grade ${shot} apart`, price: message`one more grade`, edits }];
   },
 };
 
 const coloursOf = ({ shot }: GradedCut): string => shot.lightColours.join(' ');
 
 const colours = (kelvin: readonly number[], number: (value: number) => string): string =>
-  `${kelvin.map(number).join(' and ')} K`;
+  `${kelvin.map(number).join(message` and `)} K`;
 
 const gradePlace = (cut: CutFigures) =>
   valueOrName(cut, cut.fields?.grade.state === 'known' ? cut.fields.grade : cut.fields?.shot);

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -57,9 +58,9 @@ export const headOverloaded: PlanRule<Facts> = {
   words: ({ name, massKg, payloadKg }, say) => ({
     what:
       massKg > payloadKg
-        ? `${name} may carry ${say.kilograms(payloadKg)}; the rig weighs ${say.kilograms(massKg)}.`
-        : `The rig takes ${say.percent(massKg / payloadKg)} of what ${name} may carry.`,
-    why: 'Past its payload a head slips; near it, it creeps and shakes.',
+        ? message`${name} may carry ${say.kilograms(payloadKg)}; the rig weighs ${say.kilograms(massKg)}.`
+        : message`The rig takes ${say.percent(massKg / payloadKg)} of what ${name} may carry.`,
+    why: message`Past its payload a head slips; near it, it creeps and shakes.`,
   }),
   size: ({ massKg, payloadKg }) => ({ kind: 'mass', value: massKg - payloadKg }),
   numbers: ({ massKg, payloadKg }) => ({ massKg, payloadKg }),

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -33,12 +34,12 @@ export const holderWorksAgainst: PlanRule<Facts> = {
   },
   words({ holder, longer, rear }) {
     const against = [
-      ...(longer.length > 0 ? ['shortens the film’s life'] : []),
-      ...(rear ? ['adds a reflection behind it'] : []),
+      ...(longer.length > 0 ? [message`shortens the film’s life`] : []),
+      ...(rear ? [message`adds a reflection behind it`] : []),
     ];
     return {
-      what: `A ${holder} ${against.join(' and ')}.`,
-      ...(longer.length > 0 && { why: `It lasts longer on: ${longer.join(', ')}.` }),
+      what: message`A ${holder} ${against.join(message` and `)}.`,
+      ...(longer.length > 0 && { why: message`It lasts longer on: ${longer.join(', ')}.` }),
     };
   },
 };

@@ -1,4 +1,5 @@
-import { DEFER } from './cautions.ts';
+import { message } from '../words/message.ts';
+import { deferring } from './cautions.ts';
 import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 
@@ -32,8 +33,8 @@ export const hotLampNearSubject: PlanRule<Facts> = {
     }));
   },
   words: ({ light, distanceMm, watts }, say) => ({
-    what: `${light}${watts === null ? '' : ` (${say.number(watts)} W)`} gets hot ${say.length(distanceMm)} from the subject.`,
-    why: `It dries and heats what it lights; let it cool before it is moved. ${DEFER}`,
+    what: message`${light}${watts === null ? '' : ` (${say.number(watts)} W)`} gets hot ${say.length(distanceMm)} from the subject.`,
+    why: message`It dries and heats what it lights; let it cool before it is moved. ${deferring()}`,
   }),
   numbers: ({ distanceMm }) => ({ distanceMm }),
 };

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** Third-stop marks are rounded; a body's end mark answers for itself. */
@@ -60,24 +61,29 @@ export const isoOutOfRange: ShotRule<Facts> = {
     return [];
   },
   words({ iso, chosenBy, limit, which, body }, say) {
-    const value = `ISO ${say.iso(iso)}`;
+    const value = message`ISO ${say.iso(iso)}`;
     const needed = chosenBy === 'body';
     if (which === 'clean-to')
       return {
         what: needed
-          ? `The shot needs ${value}; ${body} is clean to ISO ${say.iso(limit)}.`
-          : `${value} is noisier than ${body} can be clean: up to ISO ${say.iso(limit)}.`,
-        why: `That is ${say.stops(Math.log2(iso / limit))} past it.`,
+          ? message`The shot needs ${value}; ${body} is clean to ISO ${say.iso(limit)}.`
+          : message`${value} is noisier than ${body} can be clean: up to ISO ${say.iso(limit)}.`,
+        why: message`That is ${say.stops(Math.log2(iso / limit))} past it.`,
       };
     return {
-      what: `${needed ? 'The shot needs ' : ''}${value}${needed ? ',' : ' is'} beyond ${body}: its ${which} is ${say.iso(limit)}.`,
+      what: needed
+        ? message`The shot needs ${value}, beyond ${body}: its ${which} is ${say.iso(limit)}.`
+        : message`${value} is beyond ${body}: its ${which} is ${say.iso(limit)}.`,
       ...(chosenBy === 'body' && {
-        why: `That is ${say.stops(Math.log2(iso / limit))} ${which === 'highest' ? 'short of light' : 'too much light'}.`,
+        why:
+          which === 'highest'
+            ? message`That is ${say.stops(Math.log2(iso / limit))} short of light.`
+            : message`That is ${say.stops(Math.log2(iso / limit))} too much light.`,
       }),
     };
   },
   size: ({ iso, limit }) => ({ kind: 'stops', value: Math.abs(Math.log2(iso / limit)) }),
   numbers: ({ iso, limit }) => ({ iso, limit }),
   fixes: ({ at, facts: { chosenBy, limit } }) =>
-    chosenBy === 'plan' ? [setTo(`Set ISO ${limit}`, at, String(limit))] : [],
+    chosenBy === 'plan' ? [setTo(message`Set ISO ${limit}`, at, String(limit))] : [],
 };

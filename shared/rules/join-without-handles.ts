@@ -1,5 +1,6 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import { message } from '../words/message.ts';
 import { cutsIn, framesText, withCuts } from './edit-rule.ts';
 import { type PlanRule, removal } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -77,21 +78,21 @@ export const joinWithoutHandles: PlanRule<Facts> = {
   words: ({ cut, lack, of, neededFrames, thereFrames }) => {
     switch (lack) {
       case 'nothing-before':
-        return { what: `${cut} begins the film: there is nothing to dissolve from.` };
+        return { what: message`${cut} begins the film: there is nothing to dissolve from.` };
       case 'too-long':
         return {
-          what: `The dissolve into ${cut} needs ${framesText(neededFrames)} of ${of}, which has ${thereFrames}.`,
-          why: 'A dissolve lies half before the cut and half after it; what another dissolve takes counts too.',
+          what: message`The dissolve into ${cut} needs ${framesText(neededFrames)} of ${of}, which has ${thereFrames}.`,
+          why: message`A dissolve lies half before the cut and half after it; what another dissolve takes counts too.`,
         };
       case 'before':
         return {
-          what: `${of} needs ${framesText(neededFrames)} before it for the dissolve; its clip has ${thereFrames}.`,
-          why: 'The clip that comes must have begun half the dissolve before the cut.',
+          what: message`${of} needs ${framesText(neededFrames)} before it for the dissolve; its clip has ${thereFrames}.`,
+          why: message`The clip that comes must have begun half the dissolve before the cut.`,
         };
       case 'after':
         return {
-          what: `${of} needs ${framesText(neededFrames)} after it for the dissolve; its clip has ${thereFrames}.`,
-          why: 'The clip that goes must run on for half the dissolve after the cut.',
+          what: message`${of} needs ${framesText(neededFrames)} after it for the dissolve; its clip has ${thereFrames}.`,
+          why: message`The clip that goes must run on for half the dissolve after the cut.`,
         };
     }
   },
@@ -101,15 +102,19 @@ export const joinWithoutHandles: PlanRule<Facts> = {
       longestFrames >= 2
         ? [
             setTo(
-              `Dissolve over ${framesText(longestFrames)}`,
+              message`Dissolve over ${framesText(longestFrames)}`,
               at,
               `dissolve ${framesText(longestFrames)}`,
             ),
           ]
         : [];
     return [
-      ...shorter.map((fix) => ({ ...fix, price: 'the dissolve is quicker' })),
-      removal('Cut instead', at, ...(lack === 'nothing-before' ? [] : ['no dissolve'])),
+      ...shorter.map((fix) => ({ ...fix, price: message`the dissolve is quicker` })),
+      removal(
+        message`Cut instead`,
+        at,
+        ...(lack === 'nothing-before' ? [] : [message`no dissolve`]),
+      ),
     ];
   },
 };

@@ -1,6 +1,7 @@
 import { flickerFreeTimesS } from '../exposure/flicker.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** Share of the light that may swing from frame to frame before it is seen. */
@@ -70,16 +71,18 @@ export const lampFlicker: ShotRule<Facts> = {
   words({ residual, lampHz, seconds, light, rollHz, bandsInFrame }, say) {
     // Less than one over the frame is seen as pulsing.
     const many =
-      bandsInFrame !== null && bandsInFrame >= 1 ? `${say.number(bandsInFrame)} bands` : 'Bands';
+      bandsInFrame !== null && bandsInFrame >= 1
+        ? message`${say.number(bandsInFrame)} bands`
+        : message`Bands`;
     const bands =
       rollHz === null
         ? ''
         : rollHz === 0
-          ? ` ${many} will stand in the picture.`
-          : ` ${many} will roll through the picture at ${say.number(rollHz)} Hz.`;
+          ? message` ${many} will stand in the picture.`
+          : message` ${many} will roll through the picture at ${say.number(rollHz)} Hz.`;
     return {
-      what: `${light} pulses at ${say.number(lampHz)} Hz: ${say.shutter(seconds)} leaves ${say.percent(residual)} flicker.`,
-      why: `${say.number(seconds * lampHz)} cycles are not a whole number.${bands}`,
+      what: message`${light} pulses at ${say.number(lampHz)} Hz: ${say.shutter(seconds)} leaves ${say.percent(residual)} flicker.`,
+      why: message`${say.number(seconds * lampHz)} cycles are not a whole number.${bands}`,
     };
   },
   size: ({ residual }) => ({ kind: 'percent', value: residual }),
@@ -96,7 +99,7 @@ export const lampFlicker: ShotRule<Facts> = {
     );
     return nearest.slice(0, 2).map((time) => {
       const text = KINDS.shutter.print({ kind: 'time', seconds: time as Sec });
-      return setTo(`Shutter ${text}, whole cycles`, at, text);
+      return setTo(message`Shutter ${text}, whole cycles`, at, text);
     });
   },
 };

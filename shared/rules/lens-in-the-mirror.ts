@@ -4,6 +4,7 @@ import { known } from '../figures/figure.ts';
 import type { MirrorWindow, ShotFigures } from '../figures/shot-figures.ts';
 import { depthForTiltMm, fieldForTiltMm, workingDistanceForTiltMm } from '../mirror/tilt-window.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
 
 /** What the least tilt is good to; a hand and a level set an angle no better. */
@@ -54,7 +55,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
         facts: {
           tiltRad: tilt,
           leastRad: least,
-          subject: bench.subject?.name ?? 'the subject',
+          subject: bench.subject?.name ?? message`the subject`,
           workingDistanceMm: mirrorView.value.workingDistanceMm,
           shut: window ? shutBy({ bench, figures }, window) : null,
         },
@@ -66,22 +67,27 @@ export const lensInTheMirror: ShotRule<Facts> = {
     const [tilted, takes] = say.angles2(tiltRad, leastRad);
     if (shut === null)
       return {
-        what: `The lens shows in ${subject}: tilted ${tilted}, it takes ${takes}.`,
-        why: `From ${say.length(workingDistanceMm)} away, pupil and rim counted.`,
+        what: message`The lens shows in ${subject}: tilted ${tilted}, it takes ${takes}.`,
+        why: message`From ${say.length(workingDistanceMm)} away, pupil and rim counted.`,
       };
     const [least, greatest] = say.angles2(leastRad, shut.greatestRad);
     const opened = [
       ...(shut.mark === null ? [] : [say.fNumber(shut.mark)]),
-      ...(shut.distanceMm === null ? [] : [`${say.length(shut.distanceMm)} of working distance`]),
+      ...(shut.distanceMm === null
+        ? []
+        : [message`${say.length(shut.distanceMm)} of working distance`]),
       ...(shut.fieldAlongMm > 0
-        ? [`a frame of ${say.length(shut.fieldAlongMm)} along the tilt`]
+        ? [message`a frame of ${say.length(shut.fieldAlongMm)} along the tilt`]
         : []),
     ];
     return {
-      what: `No tilt hides the lens and holds the ${shut.by}: least ${least}, greatest ${greatest}.`,
+      what:
+        shut.by === 'depth'
+          ? message`No tilt hides the lens and holds the depth: least ${least}, greatest ${greatest}.`
+          : message`No tilt hides the lens and holds the light: least ${least}, greatest ${greatest}.`,
       why:
-        `The window is ${say.angle(shut.byRad)} from open at ${say.length(workingDistanceMm)}.` +
-        (opened.length > 0 ? ` ${alternatives(opened)} would open it.` : ''),
+        message`The window is ${say.angle(shut.byRad)} from open at ${say.length(workingDistanceMm)}.` +
+        (opened.length > 0 ? message` ${alternatives(opened)} would open it.` : ''),
     };
   },
   size: ({ tiltRad, leastRad, shut }) => ({
@@ -98,7 +104,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
     if (shut) return shut.mark === null ? [] : stopDownAndTilt(view, shut.mark);
     const tilt = Math.ceil(degrees(leastRad) * 10) / 10;
     const needs = depthAt(view, (tilt * Math.PI) / 180);
-    return [setTo(`Tilt ${tilt}°${needs}`, at, `${tilt} deg`)];
+    return [setTo(message`Tilt ${tilt}°${needs}`, at, `${tilt} deg`)];
   },
 };
 
@@ -121,7 +127,7 @@ const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** "f/16, 249 mm of working distance or a frame of 21 mm". */
 const alternatives = (ways: readonly string[]): string =>
-  [ways.slice(0, -1).join(', '), ways.at(-1)].filter(Boolean).join(' or ');
+  [ways.slice(0, -1).join(', '), ways.at(-1)].filter(Boolean).join(message` or `);
 
 /** The mirror's window at another mark, where it is open there. */
 function windowAt(bench: Bench, mark: number): MirrorWindow | undefined {
@@ -143,10 +149,10 @@ function stopDownAndTilt({ bench }: ShotView, mark: number): readonly PlanFix[] 
   const aperture: PlanEdit = { op: 'set', at: fields.aperture.at, text: `f/${mark}` };
   const now = Math.abs(tiltRad.value);
   if (now >= window.leastRad && now <= window.greatestRad)
-    return [{ title: `Stop down to f/${mark}`, edits: [aperture] }];
+    return [{ title: message`Stop down to f/${mark}`, edits: [aperture] }];
   const tilt = Math.ceil(degrees(window.leastRad) * 10) / 10;
   const tilted: PlanEdit = { op: 'set', at: fields.tilt.at, text: `${tilt} deg` };
-  return [{ title: `Stop down to f/${mark} and tilt ${tilt}°`, edits: [aperture, tilted] }];
+  return [{ title: message`Stop down to f/${mark} and tilt ${tilt}°`, edits: [aperture, tilted] }];
 }
 
 function shutBy(view: ShotView, window: MirrorWindow): Facts['shut'] {
@@ -181,5 +187,5 @@ function depthAt({ bench, figures }: ShotView, tiltRad: number): string {
       : fieldAlongMm * 100;
   const needed = depthForTiltMm({ fieldAlongMm, subjectAlongMm: extent, bowMm }, tiltRad);
   const short = (mm: number) => Number(mm.toPrecision(2));
-  return ` (needs ${short(needed)} mm of depth, there is ${short(depthMm.total.value)})`;
+  return message` (needs ${short(needed)} mm of depth, there is ${short(depthMm.total.value)})`;
 }

@@ -5,6 +5,7 @@ import { ifKnown, type Known } from '../plan/field.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import type { Stops } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
+import { message } from '../words/message.ts';
 
 /** Dimmers and distances are set to about this. */
 const STEP_STOPS = 0.1;
@@ -35,8 +36,8 @@ function dimmed(bench: Bench, errorStops: number): readonly PlanFix[] {
     const stops = dimmedStops.value + by;
     edits.push({ op: 'set', at: placeIn(bench, name, 'dimmed'), text: inStops(stops) });
   }
-  const names = lights.value.map(({ name }) => name).join(' and ');
-  const title = `Dim ${names} by ${inStops(Math.abs(by))}${by > 0 ? '' : ' less'}`;
+  const names = lights.value.map(({ name }) => name).join(message` and `);
+  const title = message`Dim ${names} by ${inStops(Math.abs(by))}${by > 0 ? '' : message` less`}`;
   return [{ title, edits }];
 }
 
@@ -68,7 +69,7 @@ function moved(bench: Bench, errorStops: number): readonly PlanFix[] {
   const text = `${distanceMm} mm`;
   return [
     {
-      title: `Stand ${light.name} ${text} from the subject, from ${Math.round(now)} mm`,
+      title: message`Stand ${light.name} ${text} from the subject, from ${Math.round(now)} mm`,
       edits: [{ op: 'set', at: placeIn(bench, light.name, 'at', 'distance'), text }],
     },
   ];

@@ -1,4 +1,5 @@
-import { DEFER } from './cautions.ts';
+import { message } from '../words/message.ts';
+import { deferring } from './cautions.ts';
 import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 
@@ -31,7 +32,7 @@ export const mainsNearLiquid: PlanRule<Facts> = {
     }));
   },
   words: ({ light, subject }) => ({
-    what: `${light} is on mains, near the liquid of ${subject}: keep leads clear of it.`,
-    why: `Drip loops, a residual-current device, supplies off the table. ${DEFER}`,
+    what: message`${light} is on mains, near the liquid of ${subject}: keep leads clear of it.`,
+    why: message`Drip loops, a residual-current device, supplies off the table. ${deferring()}`,
   }),
 };

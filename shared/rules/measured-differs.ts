@@ -1,4 +1,5 @@
 import type { Disagreement, MeasuredKey } from '../figures/disagreement.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 import { oncePerPlace } from './once-per-place.ts';
 import { type PlanRule, removal } from './plan-rule.ts';
 import type { Say } from './say.ts';
@@ -34,8 +35,8 @@ export const measuredDiffers: PlanRule<Facts> = {
     const { noun, print } = KINDS[key];
     const share = Math.abs(measured / computed - 1);
     return {
-      what: `The ${noun} was measured as ${print(say, measured)}; worked out it is ${print(say, computed)}.`,
-      why: `They are ${say.percent(share)} apart. Figures follow what was measured.`,
+      what: message`The ${inLanguage(noun)} was measured as ${print(say, measured)}; worked out it is ${print(say, computed)}.`,
+      why: message`They are ${say.percent(share)} apart. Figures follow what was measured.`,
     };
   },
   size: ({ measured, computed }) => ({
@@ -47,7 +48,11 @@ export const measuredDiffers: PlanRule<Facts> = {
     [`computed${KINDS[key].figure}`]: computed,
   }),
   fixes: ({ at, facts: { key } }) => [
-    removal(`Take out the measured ${KINDS[key].noun}`, at, 'figures rest on the kit’s data again'),
+    removal(
+      message`Take out the measured ${inLanguage(KINDS[key].noun)}`,
+      at,
+      message`figures rest on the kit’s data again`,
+    ),
   ],
 };
 
@@ -61,25 +66,25 @@ const KINDS: Readonly<
     }
   >
 > = {
-  field: { noun: 'field', figure: 'FieldMm', print: (say, mm) => say.length(mm) },
+  field: { noun: later`field`, figure: 'FieldMm', print: (say, mm) => say.length(mm) },
   magnification: {
-    noun: 'magnification',
+    noun: later`magnification`,
     figure: 'Magnification',
     print: (say, m) => say.magnification(m),
   },
   'effective-f-number': {
-    noun: 'effective f-number',
+    noun: later`effective f-number`,
     figure: 'EffectiveFNumber',
     print: (say, n) => say.fNumber(n),
   },
   'working-distance': {
-    noun: 'working distance',
+    noun: later`working distance`,
     figure: 'WorkingDistanceMm',
     print: (say, mm) => say.length(mm),
   },
-  mass: { noun: 'mass', figure: 'MassKg', print: (say, kg) => say.kilograms(kg) },
+  mass: { noun: later`mass`, figure: 'MassKg', print: (say, kg) => say.kilograms(kg) },
   balance: {
-    noun: 'centre of gravity',
+    noun: later`centre of gravity`,
     figure: 'CentreOfGravityMm',
     print: (say, mm) => say.length(mm),
   },

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { directionAside, HIDDEN, standAt } from './clear-direction.ts';
 import type { Observation } from './rule.ts';
 import { relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
@@ -49,22 +50,22 @@ export const noRoom: ShotRule<Facts> = {
       case 'rim':
         return facts.workingDistanceMm < 0
           ? {
-              what: `The subject would be ${say.length(-facts.workingDistanceMm)} inside ${facts.lens}.`,
-              why: 'At this magnification the plane of focus lies behind the front rim.',
+              what: message`The subject would be ${say.length(-facts.workingDistanceMm)} inside ${facts.lens}.`,
+              why: message`At this magnification the plane of focus lies behind the front rim.`,
             }
           : {
-              what: `Only ${say.length(facts.workingDistanceMm)} are left between ${facts.lens} and the subject.`,
-              why: `Under ${say.length(TIGHT_MM)} neither light nor hand gets in, and the rim shades the subject.`,
+              what: message`Only ${say.length(facts.workingDistanceMm)} are left between ${facts.lens} and the subject.`,
+              why: message`Under ${say.length(TIGHT_MM)} neither light nor hand gets in, and the rim shades the subject.`,
             };
       case 'light':
         return {
-          what: `${facts.light} stands in ${facts.lens}.`,
-          why: 'Its face and the lens would have to be in the same place.',
+          what: message`${facts.light} stands in ${facts.lens}.`,
+          why: message`Its face and the lens would have to be in the same place.`,
         };
       case 'view':
         return {
-          what: `${facts.light} hides ${say.percent(facts.hiddenShare)} of the frame: it stands before the lens.`,
-          why: 'Its edge reaches into the cone between the frame and the entrance pupil.',
+          what: message`${facts.light} hides ${say.percent(facts.hiddenShare)} of the frame: it stands before the lens.`,
+          why: message`Its edge reaches into the cone between the frame and the entrance pupil.`,
         };
     }
   },
@@ -96,7 +97,7 @@ function betweenRimAndSubject({ bench, figures }: ShotView): Observation<Facts>[
       facts: {
         kind: 'rim',
         workingDistanceMm: workingDistanceMm.value,
-        lens: bench.lens?.name ?? 'the lens',
+        lens: bench.lens?.name ?? message`the lens`,
       },
       related: relatedTo(at, workingDistanceMm),
     },
@@ -116,6 +117,6 @@ function lightInTheWay({ bench, figures }: ShotView): Observation<Facts>[] {
   const related = relatedTo(at, way);
   if (hides)
     return [{ at, severity: 'error', facts: { kind: 'view', light, hiddenShare }, related }];
-  const lens = bench.lens?.name ?? 'the lens';
+  const lens = bench.lens?.name ?? message`the lens`;
   return [{ at, severity: 'error', facts: { kind: 'light', light, lens }, related }];
 }

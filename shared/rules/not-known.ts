@@ -1,5 +1,6 @@
 import type { Need } from '../figures/figure.ts';
 import type { Place } from '../plan/place.ts';
+import { message } from '../words/message.ts';
 import type { PlanRule, PlanView } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -58,14 +59,24 @@ export const notKnown: PlanRule<Facts> = {
     return [...observations, ...inEdit(edit)];
   },
   words: ({ keys, of, waiting, waiter }) => ({
-    what: `Not known yet: ${keys.map((key) => `\`${key}\``).join(', ')} of ${of}.`,
+    what: message`Not known yet: ${keys.map((key) => `\`${key}\``).join(', ')} of ${of}.`,
     why:
       waiting === null
-        ? 'What follows from them is worked out as soon as they are written.'
-        : `${waiting} ${waiter}${waiting === 1 ? ' waits' : 's wait'} for it.`,
+        ? message`What follows from them is worked out as soon as they are written.`
+        : waitingWords(waiting, waiter),
   }),
   numbers: ({ waiting, waiter }): Readonly<Record<string, number>> =>
     waiting === null ? {} : { [`${waiter}sWaiting`]: waiting },
+};
+
+const waitingWords = (waiting: number, waiter: Facts['waiter']): string => {
+  if (waiter === 'shot')
+    return waiting === 1
+      ? message`${waiting} shot waits for it.`
+      : message`${waiting} shots wait for it.`;
+  return waiting === 1
+    ? message`${waiting} cut waits for it.`
+    : message`${waiting} cuts wait for it.`;
 };
 
 /** What the edit needs before a cut has its place: the rate, the tempo, a length. */

@@ -1,6 +1,7 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
 import { beatAt, framesPerBeat, nearestBeat } from '../timeline/beats.ts';
 import { exact, fromRational, nearestWhole, over, times, toNumber } from '../timeline/exact.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 import { cutsIn, frames, framesText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -66,14 +67,17 @@ export const offTheBeat: PlanRule<Facts> = {
           },
           related: [
             { at: { ...cut.at, part: 'key' }, words: cut.name },
-            { at: edit.plan.music.at, words: '`music` of the edit' },
+            { at: edit.plan.music.at, words: message`\`music\` of the edit` },
           ],
         },
       ];
     }),
   words: ({ cut, before, fromBeatFrames: from, framesPerBeat: beat }, say) => ({
-    what: `${cut} comes ${frames(Math.abs(from))} ${from > 0 ? 'after' : 'before'} the beat.`,
-    why: `It begins where ${before} ends; a beat is ${say.number(beat)} frames.`,
+    what:
+      from > 0
+        ? message`${cut} comes ${frames(Math.abs(from))} after the beat.`
+        : message`${cut} comes ${frames(Math.abs(from))} before the beat.`,
+    why: message`It begins where ${before} ends; a beat is ${say.number(beat)} frames.`,
   }),
   numbers: ({ fromBeatFrames, framesPerBeat: beat }) => ({ fromBeatFrames, framesPerBeat: beat }),
   fixes({ at, facts }, { edit }) {
@@ -90,15 +94,25 @@ export const offTheBeat: PlanRule<Facts> = {
     const toBeat = nearestWhole(times(beatAt(music, beat), rate)) - startFrame;
     if (isOnBeat && beats > 0) {
       const text = `${beats} ${beats === 1 ? 'beat' : 'beats'}`;
-      return [{ ...setTo(`Make ${facts.before} ${text}`, at, text), price: LENGTH_CHANGES }];
+      return [
+        {
+          ...setTo(message`Make ${facts.before} ${text}`, at, text),
+          price: inLanguage(LENGTH_CHANGES),
+        },
+      ];
     }
     if (toBeat < 1) return [];
     const text = framesText(toBeat);
-    return [{ ...setTo(`Make ${facts.before} ${text}`, at, text), price: LENGTH_CHANGES }];
+    return [
+      {
+        ...setTo(message`Make ${facts.before} ${text}`, at, text),
+        price: inLanguage(LENGTH_CHANGES),
+      },
+    ];
   },
 };
 
-const LENGTH_CHANGES = 'its length changes, and all after it moves';
+const LENGTH_CHANGES = later`its length changes, and all after it moves`;
 
 const valueOr = (figure: CutFigures['fromBeatFrames'], other: number): number =>
   figure.known ? figure.value : other;

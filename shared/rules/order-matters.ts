@@ -1,4 +1,5 @@
 import { kitRig, type OtherOrder, otherOrder } from '../figures/kit-search.ts';
+import { message } from '../words/message.ts';
 import { rigFixes } from './rig-fixes.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
@@ -55,12 +56,16 @@ export const orderMatters: ShotRule<OtherOrder> = {
     return [{ at, facts: other, related: relatedTo(at, bench.parts) }];
   },
   words({ parts, savedStops, savedParts }, say) {
-    const light = savedStops >= WORTH_STOPS ? `${say.stops(savedStops)} less lost` : '';
+    const light = savedStops >= WORTH_STOPS ? message`${say.stops(savedStops)} less lost` : '';
     const fewer =
-      savedParts > 0 ? `${savedParts} ${savedParts === 1 ? 'part' : 'parts'} fewer` : '';
+      savedParts > 0
+        ? savedParts === 1
+          ? message`${savedParts} part fewer`
+          : message`${savedParts} parts fewer`
+        : '';
     return {
-      what: `In another order the rig reaches this field with ${[light, fewer].filter(Boolean).join(' and ')}.`,
-      why: `From the sensor: ${parts.join(', ')}. Behind a converter a tube makes it enlarge more, and cost more.`,
+      what: message`In another order the rig reaches this field with ${[light, fewer].filter(Boolean).join(message` and `)}.`,
+      why: message`From the sensor: ${parts.join(', ')}. Behind a converter a tube makes it enlarge more, and cost more.`,
     };
   },
   size: ({ savedStops }) => ({ kind: 'stops', value: savedStops }),

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** A take over twice the life needs a second film in the middle of it. */
@@ -43,14 +44,14 @@ export const outlastsTheFilm: ShotRule<Facts> = {
           share: shareOfLife.value,
           lifeS: lifeS.value,
           takeS: shareOfLife.value * lifeS.value,
-          subject: bench.subject?.name ?? 'the film',
+          subject: bench.subject?.name ?? message`the film`,
         },
         related: relatedTo(at, lifeS),
       },
     ];
   },
   words: ({ lifeS, takeS, subject }, say) => ({
-    what: `The take outlasts ${subject}: ${say.seconds(takeS)} with its settling, it lasts ${say.seconds(lifeS)}.`,
+    what: message`The take outlasts ${subject}: ${say.seconds(takeS)} with its settling, it lasts ${say.seconds(lifeS)}.`,
   }),
   size: ({ takeS, lifeS }) => ({ kind: 'time', value: takeS - lifeS }),
   numbers: ({ lifeS, takeS }) => ({ lifeS, takeS }),
@@ -60,6 +61,6 @@ export const outlastsTheFilm: ShotRule<Facts> = {
     const waits = takeS - take.value.duration.value;
     const seconds = Math.floor(lifeS - waits);
     if (seconds < 1) return [];
-    return [setTo(`Take ${seconds} s, what is left of it`, at, `${seconds} s`)];
+    return [setTo(message`Take ${seconds} s, what is left of it`, at, `${seconds} s`)];
   },
 };

@@ -1,5 +1,6 @@
 import type { Place } from '../plan/place.ts';
-import { DEFER } from './cautions.ts';
+import { message } from '../words/message.ts';
+import { deferring } from './cautions.ts';
 import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 
@@ -37,7 +38,7 @@ export const overheadLoad: PlanRule<Facts> = {
     ];
   },
   words: ({ what }) => ({
-    what: `${what} hangs overhead: tether it, nobody below while it is moved.`,
-    why: DEFER,
+    what: message`${what} hangs overhead: tether it, nobody below while it is moved.`,
+    why: deferring(),
   }),
 };

@@ -1,4 +1,5 @@
 import { type PolariserInUse, polariserOn } from '../figures/polariser.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** Less than this to be had by turning it is nothing: the step of every setting. */
@@ -44,10 +45,10 @@ export const polariserIdle: ShotRule<PolariserInUse> = {
     ];
   },
   words({ filter, angleRad, lossStops, swingStops }, say) {
-    const cost = lossStops === undefined ? '' : ` and costs ${say.stops(lossStops)}`;
+    const cost = lossStops === undefined ? '' : message` and costs ${say.stops(lossStops)}`;
     return {
-      what: `${filter} does nothing here${cost}: the reflection isn’t polarised.`,
-      why: `The subject is seen ${say.angle(angleRad ?? 0)} off its normal; turning the filter changes the reflection by ${say.stops(swingStops ?? 0)}.`,
+      what: message`${filter} does nothing here${cost}: the reflection isn’t polarised.`,
+      why: message`The subject is seen ${say.angle(angleRad ?? 0)} off its normal; turning the filter changes the reflection by ${say.stops(swingStops ?? 0)}.`,
     };
   },
   numbers: ({ swingStops, lossStops }) => ({
@@ -55,6 +56,6 @@ export const polariserIdle: ShotRule<PolariserInUse> = {
     ...(lossStops !== undefined && { lossStops }),
   }),
   fixes({ facts: { filter, others } }, { bench }) {
-    return [setTo(`Take ${filter} off`, bench.fields.filters.at, `[${others.join(', ')}]`)];
+    return [setTo(message`Take ${filter} off`, bench.fields.filters.at, `[${others.join(', ')}]`)];
   },
 };

@@ -1,5 +1,6 @@
 import { type PolariserInUse, polariserOn } from '../figures/polariser.ts';
 import { ifKnown } from '../plan/field.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** So much of the reflection lost by turning the filter leaves the colours pale. */
@@ -51,15 +52,15 @@ export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
   words({ filter, polarised, angleRad, swingStops }, say) {
     if (polarised)
       return {
-        what: `${filter} takes the film’s colours: it is crossed with ${polarised.light}.`,
-        why: 'The film throws polarised light back polarised, and its colours are what it throws back.',
+        what: message`${filter} takes the film’s colours: it is crossed with ${polarised.light}.`,
+        why: message`The film throws polarised light back polarised, and its colours are what it throws back.`,
       };
     return {
-      what: `${filter} can take the film’s colours: its reflection is polarised here.`,
-      why: `Seen ${say.angle(angleRad ?? 0)} off its normal, turning the filter takes up to ${say.stops(swingStops ?? 0)} more of the reflection.`,
+      what: message`${filter} can take the film’s colours: its reflection is polarised here.`,
+      why: message`Seen ${say.angle(angleRad ?? 0)} off its normal, turning the filter takes up to ${say.stops(swingStops ?? 0)} more of the reflection.`,
     };
   },
   fixes({ facts: { filter, others } }, { bench }) {
-    return [setTo(`Take ${filter} off`, bench.fields.filters.at, `[${others.join(', ')}]`)];
+    return [setTo(message`Take ${filter} off`, bench.fields.filters.at, `[${others.join(', ')}]`)];
   },
 };

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { rateText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 
@@ -72,8 +73,8 @@ export const proxyAdvised: PlanRule<Facts> = {
     return share < 1 ? [] : [{ at: memory.at, facts: heaviest }];
   },
   words: ({ memoryBytes, shot, width, height, rate }, say) => ({
-    what: `${say.bytes(memoryBytes)} of memory is likely too little for ${width} x ${height} at ${rate} (${shot}).`,
-    why: 'Cut with proxies, small copies of the clips, and switch back to the originals before exporting.',
+    what: message`${say.bytes(memoryBytes)} of memory is likely too little for ${width} x ${height} at ${rate} (${shot}).`,
+    why: message`Cut with proxies, small copies of the clips, and switch back to the originals before exporting.`,
   }),
   numbers: ({ memoryBytes, pixelsPerS }) => ({ memoryBytes, pixelsPerS }),
 };

@@ -1,5 +1,6 @@
 import type { Factor } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
+import { message } from '../words/message.ts';
 import { cutsIn, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -69,18 +70,22 @@ export const reframedTooFar: PlanRule<Facts> = {
             recorded: [setting.width, setting.height],
             delivered: [width, height],
           },
-          related: [{ at: cut.footage!.recordAt, words: `\`record\` of ${cut.footage!.shot}` }],
+          related: [
+            { at: cut.footage!.recordAt, words: message`\`record\` of ${cut.footage!.shot}` },
+          ],
         },
       ];
     }),
   words: ({ cut, shot, reframe, headroom, recorded, delivered }, say) => ({
-    what: `${cut} is enlarged ${say.number(reframe)} times; ${shot} has pixels for ${say.number(headroom)}.`,
-    why: `It is recorded at ${recorded.join(' x ')} and delivered at ${delivered.join(' x ')}.`,
+    what: message`${cut} is enlarged ${say.number(reframe)} times; ${shot} has pixels for ${say.number(headroom)}.`,
+    why: message`It is recorded at ${recorded.join(' x ')} and delivered at ${delivered.join(' x ')}.`,
   }),
   size: ({ reframe, headroom }) => ({ kind: 'percent', value: reframe / headroom - 1 }),
   numbers: ({ reframe, headroom }) => ({ reframe, headroom }),
   fixes({ at, facts: { headroom } }) {
     const most = KINDS.factor.print((Math.floor(headroom * 100 + 1e-6) / 100) as Factor);
-    return [{ ...setTo(`Enlarge ${most}`, at, most), price: 'the frame takes in more' }];
+    return [
+      { ...setTo(message`Enlarge ${most}`, at, most), price: message`the frame takes in more` },
+    ];
   },
 };

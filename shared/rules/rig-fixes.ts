@@ -4,6 +4,7 @@ import type { KitRig } from '../figures/kit-search.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { KINDS } from '../quantity/index.ts';
+import { message } from '../words/message.ts';
 import { Say } from './say.ts';
 import { type ShotView, setTo } from './shot-rule.ts';
 
@@ -17,16 +18,19 @@ export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string)
     const list = `[${one.parts.join(', ')}]`;
     const numbers = numbersOf(one);
     const inPlace: PlanFix = {
-      title: `Rig it as ${one.parts.join(', ')}${numbers}`,
+      title: message`Rig it as ${one.parts.join(', ')}${numbers}`,
       ...(others > 0 && {
-        price: `${others} other ${others === 1 ? 'shot uses' : 'shots use'} it`,
+        price:
+          others === 1
+            ? message`${others} other shot uses it`
+            : message`${others} other shots use it`,
       }),
       edits: [{ op: 'set', at: { file: rig.file, entry: rig.entry, path: ['parts'] }, text: list }],
     };
     if (isOwn) return [inPlace];
     const name = freeName(newName, offer.names('rigs'));
     const beside: PlanFix = {
-      title: `Add a rig ${name} of ${one.parts.join(', ')}${numbers}`,
+      title: message`Add a rig ${name} of ${one.parts.join(', ')}${numbers}`,
       edits: [
         { op: 'add-entry', file, section: 'rigs', name, text: bodyOf(bench, list) },
         { op: 'set', at: bench.fields.rig.at, text: name },
@@ -50,7 +54,7 @@ export function standingRigFixes({ bench, withRig }: ShotView): readonly PlanFix
     .sort((a, b) => lostIn(a.figures) - lostIn(b.figures))
     .slice(0, MOST_STANDING)
     .map(({ name, figures }) =>
-      setTo(`Use the rig ${name}${numbersOf({ figures })}`, bench.fields.rig.at, name),
+      setTo(message`Use the rig ${name}${numbersOf({ figures })}`, bench.fields.rig.at, name),
     );
 }
 
@@ -96,10 +100,10 @@ function numbersOf({ figures }: Pick<KitRig, 'figures'>): string {
   const { effectiveFNumber: n, workingDistanceMm: room, judgedDepthMm: depth } = figures;
   const { lightLossStops: lost } = figures;
   const said = [
-    n.known && `works as ${say.fNumber(n.value)}`,
-    room.known && `${say.length(room.value)} to the subject`,
-    depth.known && `${say.length(depth.value)} of depth`,
-    lost.known && `${say.stops(lost.value)} lost`,
+    n.known && message`works as ${say.fNumber(n.value)}`,
+    room.known && message`${say.length(room.value)} to the subject`,
+    depth.known && message`${say.length(depth.value)} of depth`,
+    lost.known && message`${say.stops(lost.value)} lost`,
   ].filter((words) => words !== false);
   return said.length > 0 ? `: ${said.join(', ')}` : '';
 }

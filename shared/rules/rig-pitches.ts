@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -33,13 +34,16 @@ export const rigPitches: PlanRule<Facts> = {
     );
   },
   words: ({ centreMm, footMm, rig }, say) => ({
-    what: `${rig} balances ${say.length(Math.abs(centreMm - footMm))} ${centreMm > footMm ? 'before' : 'behind'} its foot.`,
-    why: `Its centre of gravity lies ${say.length(centreMm)} from the sensor plane, the foot ${say.length(footMm)}.`,
+    what:
+      centreMm > footMm
+        ? message`${rig} balances ${say.length(Math.abs(centreMm - footMm))} before its foot.`
+        : message`${rig} balances ${say.length(Math.abs(centreMm - footMm))} behind its foot.`,
+    why: message`Its centre of gravity lies ${say.length(centreMm)} from the sensor plane, the foot ${say.length(footMm)}.`,
   }),
   size: ({ centreMm, footMm }) => ({ kind: 'length', value: Math.abs(centreMm - footMm) }),
   numbers: ({ centreMm, footMm }) => ({ centreOfGravityMm: centreMm, footMm }),
   fixes({ at, facts: { centreMm } }) {
     const foot = Math.round(centreMm);
-    return [setTo(`Put the foot at ${foot} mm`, at, `${foot} mm`)];
+    return [setTo(message`Put the foot at ${foot} mm`, at, `${foot} mm`)];
   },
 };

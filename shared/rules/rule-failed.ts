@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import type { RuleCore } from './rule.ts';
 
 interface Facts {
@@ -17,7 +18,7 @@ export const ruleFailed: RuleCore<Facts> = {
     good: [],
   },
   words: ({ rule, error }) => ({
-    what: `The rule \`${rule}\` broke down here and found nothing out.`,
-    why: `This is a fault of Lamella, not of the plan: ${error}`,
+    what: message`The rule \`${rule}\` broke down here and found nothing out.`,
+    why: message`This is a fault of Lamella, not of the plan: ${error}`,
   }),
 };

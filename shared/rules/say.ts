@@ -5,6 +5,7 @@
  */
 
 import { nearestIso } from '../exposure/remedies.ts';
+import { message } from '../words/message.ts';
 
 export type LengthUnit = 'mm' | 'inches';
 
@@ -16,7 +17,7 @@ const MARKED = 0.03;
 /** `value` with at most `digits` significant digits and no exponent; trailing zeros dropped. */
 export function significant(value: number, digits = 3): string {
   if (value === 0) return '0';
-  if (!Number.isFinite(value)) return value > 0 ? 'endless' : 'none';
+  if (!Number.isFinite(value)) return value > 0 ? message`endless` : message`none`;
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const decimals = Math.min(12, Math.max(0, digits - 1 - magnitude));
   const text = value.toFixed(decimals);
@@ -39,7 +40,7 @@ export class Say {
   }
 
   length(mm: number): string {
-    if (!Number.isFinite(mm)) return 'endless';
+    if (!Number.isFinite(mm)) return message`endless`;
     if (this.lengths === 'inches') return `${short(mm / MM_PER_INCH)} in`;
     return Math.abs(mm) >= 10 * MM_PER_METRE ? `${short(mm / MM_PER_METRE)} m` : `${short(mm)} mm`;
   }
@@ -56,7 +57,7 @@ export class Say {
 
   /** "works as f/62", and that it was measured where it was. */
   worksAs(effective: number, isMeasured = false): string {
-    return `works as ${this.fNumber(effective)}${isMeasured ? ' (measured)' : ''}`;
+    return message`works as ${this.fNumber(effective)}${isMeasured ? message` (measured)` : ''}`;
   }
 
   fNumber(value: number): string {
@@ -66,12 +67,12 @@ export class Say {
   /** Signed: "+1.2 stops", "−0.4 stops". */
   stopsSigned(value: number): string {
     const text = significant(Math.abs(value), Math.abs(value) < 1 ? 1 : 2);
-    return `${value < 0 ? '−' : '+'}${text} ${text === '1' ? 'stop' : 'stops'}`;
+    return stopsOf(`${value < 0 ? '−' : '+'}${text}`);
   }
 
   stops(value: number): string {
     const text = significant(Math.abs(value), 2);
-    return `${text} ${text === '1' ? 'stop' : 'stops'}`;
+    return stopsOf(text);
   }
 
   angle(radians: number): string {
@@ -94,7 +95,7 @@ export class Say {
   }
 
   seconds(value: number): string {
-    if (!Number.isFinite(value)) return 'endless';
+    if (!Number.isFinite(value)) return message`endless`;
     if (value >= 5400) return `${short(value / 3600)} h`;
     return value >= 180 ? `${short(value / 60)} min` : `${short(value)} s`;
   }
@@ -126,7 +127,7 @@ export class Say {
 
   pixels(value: number): string {
     const text = short(value);
-    return `${text} ${text === '1' ? 'pixel' : 'pixels'}`;
+    return text === '1' ? message`${text} pixel` : message`${text} pixels`;
   }
 
   iso(value: number): string {
@@ -139,6 +140,9 @@ export class Say {
     return short(value);
   }
 }
+
+const stopsOf = (text: string): string =>
+  /^[+−]?1$/.test(text) ? message`${text} stop` : message`${text} stops`;
 
 /** Two numbers with as few digits as tell them apart, at least two and at most five. */
 function apart(a: number, b: number): [string, string] {

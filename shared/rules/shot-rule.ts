@@ -4,6 +4,7 @@ import type { KnownFigure } from '../figures/figure.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import { message } from '../words/message.ts';
 import type { Related, Rule } from './rule.ts';
 
 export interface ShotView {
@@ -28,7 +29,7 @@ const NEARNESS = ['shots/', 'subjects/', 'rigs/', 'lights/'];
 export function placeWords(place: Place): string {
   const name = place.entry.split('/').at(-1) ?? place.entry;
   const key = place.path.filter((step) => typeof step === 'string').join('.');
-  return key ? `\`${key}\` of ${name}` : name;
+  return key ? message`\`${key}\` of ${name}` : name;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 
@@ -30,5 +31,5 @@ export const shotUnused: PlanRule<Facts> = {
       .filter(({ shot }) => !edit.plan.shots.has(shot))
       .map(({ shot, at }) => ({ at: { ...at, part: 'key' as const }, facts: { shot } }));
   },
-  words: ({ shot }) => ({ what: `No cut of the edit shows ${shot}.` }),
+  words: ({ shot }) => ({ what: message`No cut of the edit shows ${shot}.` }),
 };

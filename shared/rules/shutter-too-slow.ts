@@ -1,6 +1,7 @@
 import { isLongerThanFrame } from '../exposure/shutter.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 interface Facts {
@@ -43,12 +44,12 @@ export const shutterTooSlow: ShotRule<Facts> = {
     ];
   },
   words: ({ seconds, rate }, say) => ({
-    what: `${say.shutter(seconds)} is longer than a frame at ${say.number(rate)} fps lasts.`,
-    why: `Each frame has ${say.shutter(1 / rate)}.`,
+    what: message`${say.shutter(seconds)} is longer than a frame at ${say.number(rate)} fps lasts.`,
+    why: message`Each frame has ${say.shutter(1 / rate)}.`,
   }),
   numbers: ({ seconds, rate }) => ({ shutterSeconds: seconds, rate }),
   fixes({ at, facts: { rate } }) {
     const text = KINDS.shutter.print({ kind: 'time', seconds: (1 / Math.ceil(rate)) as Sec });
-    return [setTo(`Shutter ${text}`, at, text)];
+    return [setTo(message`Shutter ${text}`, at, text)];
   },
 };

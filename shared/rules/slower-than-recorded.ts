@@ -1,5 +1,6 @@
 import { toNumber } from '../timeline/exact.ts';
 import { slowest } from '../timeline/speed.ts';
+import { message } from '../words/message.ts';
 import { cutsIn, rateText, speedText, valueOrName, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -70,13 +71,13 @@ export const slowerThanRecorded: PlanRule<Facts> = {
             recorded: rateText(footage.setting.rate),
             delivered: rateText(edit.rate.value),
           },
-          related: [{ at: footage.recordAt, words: `\`record\` of ${footage.shot}` }],
+          related: [{ at: footage.recordAt, words: message`\`record\` of ${footage.shot}` }],
         },
       ];
     }),
   words: ({ cut, shot, slowest: at, honest, recorded, delivered }, say) => ({
-    what: `${cut} runs at ${say.percent(at)}; ${shot} has frames for ${say.percent(honest)} and faster.`,
-    why: `It is recorded at ${recorded} and delivered at ${delivered}: slower than that, frames are shown twice or made up.`,
+    what: message`${cut} runs at ${say.percent(at)}; ${shot} has frames for ${say.percent(honest)} and faster.`,
+    why: message`It is recorded at ${recorded} and delivered at ${delivered}: slower than that, frames are shown twice or made up.`,
   }),
   size: ({ slowest: at, honest }) => ({ kind: 'percent', value: honest / at - 1 }),
   numbers: ({ slowest: at, honest }) => ({ slowestSpeed: at, slowestHonestSpeed: honest }),
@@ -98,15 +99,19 @@ export const slowerThanRecorded: PlanRule<Facts> = {
       ...faster
         .slice(0, 2)
         .map(({ name, rate }) =>
-          setTo(`Record ${footage.shot} with ${name} (${rateText(rate)})`, footage.recordAt, name),
+          setTo(
+            message`Record ${footage.shot} with ${name} (${rateText(rate)})`,
+            footage.recordAt,
+            name,
+          ),
         ),
       {
         ...setTo(
-          `Run it at ${text}`,
+          message`Run it at ${text}`,
           cut.fields.speed.state === 'known' ? at : cut.fields.speed.at,
           text,
         ),
-        price: 'the movement is faster and uses more of the clip',
+        price: message`the movement is faster and uses more of the clip`,
       },
     ];
   },

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { chosenSetting, settingsOf } from './recording-settings.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
@@ -33,14 +34,17 @@ export const smallerThanDelivery: ShotRule<Facts> = {
         },
         related: [
           ...relatedTo(at, recorded),
-          ...delivered.from.map((place) => ({ at: place, words: '`size` of the delivery' })),
+          ...delivered.from.map((place) => ({
+            at: place,
+            words: message`\`size\` of the delivery`,
+          })),
         ],
       },
     ];
   },
   words: ({ setting, recorded, delivered }) => ({
-    what: `${setting} records ${recorded.join(' x ')}; the film is delivered at ${delivered.join(' x ')}.`,
-    why: 'What isn’t recorded can’t be delivered.',
+    what: message`${setting} records ${recorded.join(' x ')}; the film is delivered at ${delivered.join(' x ')}.`,
+    why: message`What isn’t recorded can’t be delivered.`,
   }),
   numbers: ({ recorded, delivered }) => ({
     recordedWidth: recorded[0],
@@ -56,7 +60,11 @@ export const smallerThanDelivery: ShotRule<Facts> = {
     return enough
       .slice(0, 2)
       .map(({ name, width, height, rate }) =>
-        setTo(`Record ${name} (${width} x ${height}, ${Number(rate.toFixed(3))} fps)`, at, name),
+        setTo(
+          message`Record ${name} (${width} x ${height}, ${Number(rate.toFixed(3))} fps)`,
+          at,
+          name,
+        ),
       );
   },
 };

@@ -1,6 +1,7 @@
 import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** Pixels of the coarser kind over which an edge moves during one exposure. */
@@ -54,8 +55,8 @@ export const smear: ShotRule<Facts> = {
     ];
   },
   words: ({ smearPx, speedMmPerS, seconds }, say) => ({
-    what: `Movement smears over ${say.pixels(smearPx)} in each exposure.`,
-    why: `${say.length(speedMmPerS)}/s for ${say.shutter(seconds)}; ${say.shutter(seconds / smearPx)} would keep it to one pixel.`,
+    what: message`Movement smears over ${say.pixels(smearPx)} in each exposure.`,
+    why: message`${say.length(speedMmPerS)}/s for ${say.shutter(seconds)}; ${say.shutter(seconds / smearPx)} would keep it to one pixel.`,
   }),
   size: ({ smearPx }) => ({ kind: 'pixels', value: smearPx }),
   numbers: ({ smearPx, speedMmPerS }) => ({ smearPx, speedMmPerS }),
@@ -65,7 +66,7 @@ export const smear: ShotRule<Facts> = {
     const shorter =
       mark === undefined
         ? []
-        : [setTo(`Shutter 1/${mark} s`, bench.fields.shutter.at, `1/${mark} s`)];
+        : [setTo(message`Shutter 1/${mark} s`, bench.fields.shutter.at, `1/${mark} s`)];
     return [...shorter, ...slowerMove(bench, smearPx)];
   },
 };
@@ -80,5 +81,5 @@ function slowerMove({ fields }: Bench, smearPx: number): readonly PlanFix[] {
   const slower = Number((Math.floor((100 * shown) / smearPx) / 100).toPrecision(3));
   if (!(slower > 0)) return [];
   const text = `${slower} ${kind === 'line' ? 'mm' : 'deg'}/s`;
-  return [setTo(`Move at ${text}`, speed.at, text)];
+  return [setTo(message`Move at ${text}`, speed.at, text)];
 }

@@ -1,4 +1,5 @@
 import type { FrameSide } from '../mirror/coverage.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 import { clearDirection, standAt } from './clear-direction.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
@@ -56,11 +57,11 @@ export const sourceTooSmall: ShotRule<Facts> = {
     ];
   },
   words({ share, side, light, needed }, say) {
-    const where = WHERE[side];
+    const where = inLanguage(WHERE[side]);
     return {
-      what: `${say.percent(share)} of the frame stays black${where}: ${light} doesn’t reach there.`,
+      what: message`${say.percent(share)} of the frame stays black${where}: ${light} doesn’t reach there.`,
       ...(needed && {
-        why: `The frame needs ${say.length(needed.widthMm)} x ${say.length(needed.heightMm)} of light, ${say.angle(needed.upRad)} up and ${say.angle(needed.acrossRad)} across.`,
+        why: message`The frame needs ${say.length(needed.widthMm)} x ${say.length(needed.heightMm)} of light, ${say.angle(needed.upRad)} up and ${say.angle(needed.acrossRad)} across.`,
       }),
     };
   },
@@ -78,9 +79,9 @@ export const sourceTooSmall: ShotRule<Facts> = {
 const WHERE: Record<FrameSide, string> = {
   none: '',
   all: '',
-  around: ' around the edge',
-  left: ' on the left',
-  right: ' on the right',
-  bottom: ' at the bottom',
-  top: ' at the top',
+  around: later` around the edge`,
+  left: later` on the left`,
+  right: later` on the right`,
+  bottom: later` at the bottom`,
+  top: later` at the top`,
 };

@@ -1,4 +1,5 @@
-import { DEFER } from './cautions.ts';
+import { message } from '../words/message.ts';
+import { deferring } from './cautions.ts';
 import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -58,9 +59,9 @@ export const standOverloaded: PlanRule<Facts> = {
   words: ({ name, massKg, payloadKg }, say) => ({
     what:
       massKg > payloadKg
-        ? `${name} may carry ${say.kilograms(payloadKg)}; rig and head weigh ${say.kilograms(massKg)}.`
-        : `Rig and head take ${say.percent(massKg / payloadKg)} of what ${name} may carry.`,
-    ...(massKg > payloadKg && { why: DEFER }),
+        ? message`${name} may carry ${say.kilograms(payloadKg)}; rig and head weigh ${say.kilograms(massKg)}.`
+        : message`Rig and head take ${say.percent(massKg / payloadKg)} of what ${name} may carry.`,
+    ...(massKg > payloadKg && { why: deferring() }),
   }),
   size: ({ massKg, payloadKg }) => ({ kind: 'mass', value: massKg - payloadKg }),
   numbers: ({ massKg, payloadKg }) => ({ massKg, payloadKg }),

@@ -4,6 +4,7 @@ import { runsOf, takesByBody } from '../figures/recording-sums.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { countFilled, totalOf } from '../recording/filling.ts';
+import { message } from '../words/message.ts';
 import type { ShotSummary } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 import { setTo } from './shot-rule.ts';
@@ -57,7 +58,7 @@ export function takesOver(
           notCounted: ofBody.length - runs.length,
           wouldFit: Math.max(0, Math.floor(left / each)),
         },
-        related: [{ at: limit.at, words: `\`${key}\` of ${body.name}` }],
+        related: [{ at: limit.at, words: message`\`${String(key)}\` of ${body.name}` }],
       },
     ];
   });
@@ -77,11 +78,13 @@ function largest(
 export function fewerTakes(at: Place, { shot, wouldFit, filled }: TakesOver): readonly PlanFix[] {
   if (filled === null || wouldFit < 1) return [];
   const count = { ...at, path: [...at.path, 'count'] };
-  const takes = wouldFit === 1 ? 'one take' : `${wouldFit} takes`;
-  return [setTo(`Plan ${takes} of ${shot}`, count, String(wouldFit))];
+  const takes = wouldFit === 1 ? message`one take` : message`${wouldFit} takes`;
+  return [setTo(message`Plan ${takes} of ${shot}`, count, String(wouldFit))];
 }
 
 export const partlyKnown = ({ notCounted }: TakesOver): string =>
   notCounted === 0
     ? ''
-    : ` ${notCounted === 1 ? 'One shot is' : `${notCounted} shots are`} not counted: what is recorded there is not known.`;
+    : notCounted === 1
+      ? message` One shot is not counted: what is recorded there is not known.`
+      : message` ${notCounted} shots are not counted: what is recorded there is not known.`;

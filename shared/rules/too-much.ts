@@ -1,3 +1,4 @@
+import { later, message } from '../words/message.ts';
 import type { RuleCore } from './rule.ts';
 import { type TextFacts, wordsFrom } from './text/text-rule.ts';
 
@@ -14,9 +15,9 @@ export const tooMuch: RuleCore<TextFacts> = {
   words: wordsFrom(
     {
       'file-too-large': ({ megabytes = '' }) => ({
-        what: `The file has ${megabytes} MB; files over 4 MB are not read.`,
+        what: message`The file has ${megabytes} MB; files over 4 MB are not read.`,
       }),
     },
-    'A budget was passed',
+    later`A budget was passed`,
   ),
 };

@@ -1,3 +1,4 @@
+import { inLanguage, message } from '../words/message.ts';
 import { type PlanRule, removal } from './plan-rule.ts';
 
 interface Facts {
@@ -33,6 +34,10 @@ export const unusedName: PlanRule<Facts> = {
         facts: { name, noun },
       }));
   },
-  words: ({ name, noun }) => ({ what: `Nothing in this plan uses the ${noun} ${name}.` }),
-  fixes: ({ at, facts: { name } }) => [removal(`Remove ${name}`, at, 'what it says is lost')],
+  words: ({ name, noun }) => ({
+    what: message`Nothing in this plan uses the ${inLanguage(noun)} ${name}.`,
+  }),
+  fixes: ({ at, facts: { name } }) => [
+    removal(message`Remove ${name}`, at, message`what it says is lost`),
+  ],
 };

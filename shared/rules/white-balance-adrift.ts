@@ -1,5 +1,6 @@
 import type { Kelvin } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
+import { message } from '../words/message.ts';
 import { withCuts } from './edit-rule.ts';
 import { gradeGroups, usual } from './grade-groups.ts';
 import type { PlanRule, PlanView, ShotSummary } from './plan-rule.ts';
@@ -59,12 +60,14 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
   words: ({ kelvin, others, otherShots, graded }, say) =>
     kelvin === null
       ? {
-          what: 'Automatic white balance drifts within the take.',
-          why: 'It follows what is in the frame; no grade takes it back.',
+          what: message`Automatic white balance drifts within the take.`,
+          why: message`It follows what is in the frame; no grade takes it back.`,
         }
       : {
-          what: `White balance ${say.number(kelvin)} K differs from the ${say.number(others ?? 0)} K of ${graded ? 'its grade' : `${otherShots} shots under this light`}.`,
-          why: 'One grade would not serve them all.',
+          what: graded
+            ? message`White balance ${say.number(kelvin)} K differs from the ${say.number(others ?? 0)} K of its grade.`
+            : message`White balance ${say.number(kelvin)} K differs from the ${say.number(others ?? 0)} K of ${otherShots} shots under this light.`,
+          why: message`One grade would not serve them all.`,
         },
   numbers: ({ kelvin, others }) => ({
     ...(kelvin !== null && { kelvin }),
@@ -73,7 +76,7 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
   fixes({ at, facts: { others } }) {
     if (others === null) return [];
     const text = KINDS['colour-temperature'].print(others as Kelvin);
-    return [setTo(`Set ${text}`, at, text)];
+    return [setTo(message`Set ${text}`, at, text)];
   },
 };
 

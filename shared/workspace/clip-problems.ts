@@ -1,5 +1,6 @@
 /** One file listed as two clips: which shot it belongs to, and which verdict holds, nobody can tell. */
 import type { FileId, Place } from '../plan/place.ts';
+import { message } from '../words/message.ts';
 import { type ClipsField, clipsOf } from './clips.ts';
 import type { Entries } from './entries.ts';
 import { plainId } from './entry-kinds.ts';
@@ -23,7 +24,7 @@ export function duplicateClips(entries: Entries, file: FileId): readonly TextFin
         args: { key: path },
         fixes: [],
       } as const;
-      return [shapeFinding(problem, [{ at: before, words: 'the first one' }])];
+      return [shapeFinding(problem, [{ at: before, words: message`the first one` }])];
     });
   });
 }

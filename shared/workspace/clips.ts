@@ -13,6 +13,7 @@ import { clipNotFound } from '../rules/clip-not-found.ts';
 import { clipUnreadable } from '../rules/clip-unreadable.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding, Related } from '../rules/rule.ts';
+import { message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import { plainId } from './entry-kinds.ts';
 import { withSeverities } from './severities.ts';
@@ -170,13 +171,13 @@ function relatedOf(
 ): readonly Related[] {
   if (difference.of === 'cut') {
     const at: Place = { file, entry: `edit/cuts/${difference.cut}`, path: [], part: 'key' };
-    return [{ at, words: `cut ${difference.cut}` }];
+    return [{ at, words: message`cut ${difference.cut}` }];
   }
   const bench = analysis.bench(file, `shots/${shot}`);
   if (!bench) return [];
   const at = askedAt(bench, difference.of);
   const key = at.path.find((step) => typeof step === 'string');
-  return [{ at, words: `\`${key}\` of ${shot}` }];
+  return [{ at, words: message`\`${String(key)}\` of ${shot}` }];
 }
 
 /** As in a shot: by its own `allow` or the plan's. */

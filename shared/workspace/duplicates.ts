@@ -1,6 +1,7 @@
 /** Names that stand for two things: across the files that a plan uses, or among the parts of rigs. */
 import type { GroupName } from '../figures/reader.ts';
 import type { FileId, Place } from '../plan/place.ts';
+import { message } from '../words/message.ts';
 import { homeOf } from './entry-kinds.ts';
 import type { Names } from './names.ts';
 import { shapeFinding, type TextFinding } from './text-findings.ts';
@@ -53,7 +54,7 @@ function duplicate(name: string, at: Place, first: Place): TextFinding {
       args: { key: name, ...(across && { file: shortName(first.file) }) },
       fixes: [],
     },
-    [{ at: first, words: 'the first one' }],
+    [{ at: first, words: message`the first one` }],
   );
 }
 

@@ -14,6 +14,7 @@ import type { ParsedChunk } from '../text/chunk.ts';
 import { parseChunk } from '../text/parse.ts';
 import { nodeAt } from '../text/path.ts';
 import type { Node, Path } from '../text/tree.ts';
+import { message } from '../words/message.ts';
 import { type EntryKind, entryKindOf, plainId } from './entry-kinds.ts';
 import { keyOf, type Store, splitKey } from './store.ts';
 
@@ -232,5 +233,7 @@ function containerProblems(
   const label = labelOf(key, keyShape);
   const at = { ...from, path: [] };
   if (node === null) return [emptyValue(at, label, keyShape.shape)];
-  return [wrongForm(at, label, keyShape.shape, node.kind === 'seq' ? 'a list' : 'a value')];
+  return [
+    wrongForm(at, label, keyShape.shape, node.kind === 'seq' ? message`a list` : message`a value`),
+  ];
 }

@@ -3,6 +3,7 @@
 import { nearest } from '../plan/nearest.ts';
 import type { FileId } from '../plan/place.ts';
 import type { ShapeProblem } from '../plan/problem.ts';
+import { message } from '../words/message.ts';
 import { duplicateNames } from './duplicates.ts';
 import type { Names, Use } from './names.ts';
 import type { Store } from './store.ts';
@@ -34,7 +35,7 @@ function versionProblems(store: Store, file: FileId): ShapeProblem[] {
       args: { key: 'shootplan' },
       fixes: [
         {
-          title: 'Write shootplan: 1',
+          title: message`Write shootplan: 1`,
           edits: [{ op: 'set', at: { file, entry: 'shootplan', path: [] }, text: '1' }],
         },
       ],

@@ -13,6 +13,7 @@ import type { Finding } from '../rules/rule.ts';
 import type { ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/chunk.ts';
+import { message } from '../words/message.ts';
 import type { Context } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
@@ -115,7 +116,7 @@ export class FixMaker {
       .slice(0, MOST_NAMED)
       .map((finding) => this.#places.locate(finding).what.replace(/\.$/, ''));
     const more = added.length - named.length;
-    return [...named, ...(more > 0 ? [`and ${more} more`] : [])].join('; ');
+    return [...named, ...(more > 0 ? [message`and ${more} more`] : [])].join('; ');
   }
 }
 

@@ -9,6 +9,7 @@ import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { LengthUnit, Say } from '../rules/say.ts';
 import type { Chunk } from '../text/chunk.ts';
+import { message } from '../words/message.ts';
 import type { ChunkSpan, Locator } from './locate.ts';
 import type { TextFinding } from './text-findings.ts';
 
@@ -142,7 +143,7 @@ export class FindingLocator {
       },
       related: [
         ...finding.related.map(({ at, words }) => ({ ...this.#placed(at), words })),
-        ...(first ? [{ ...first, words: 'the first one' }] : []),
+        ...(first ? [{ ...first, words: message`the first one` }] : []),
       ],
     };
   }

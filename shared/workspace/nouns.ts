@@ -1,18 +1,19 @@
 /** What the groups' entries are called in a sentence. */
 import type { Group } from '../plan/shape.ts';
+import { later } from '../words/message.ts';
 
 export const NOUN: Readonly<Record<Group, string>> = {
-  bodies: 'body',
-  lenses: 'lens',
-  tubes: 'tube',
-  converters: 'converter',
-  'close-ups': 'close-up lens',
-  filters: 'filter',
-  heads: 'head',
-  stands: 'stand',
-  rigs: 'rig',
-  lights: 'light',
-  subjects: 'subject',
-  shots: 'shot',
-  recordings: 'recording setting',
+  bodies: later`body`,
+  lenses: later`lens`,
+  tubes: later`tube`,
+  converters: later`converter`,
+  'close-ups': later`close-up lens`,
+  filters: later`filter`,
+  heads: later`head`,
+  stands: later`stand`,
+  rigs: later`rig`,
+  lights: later`light`,
+  subjects: later`subject`,
+  shots: later`shot`,
+  recordings: later`recording setting`,
 };

@@ -19,6 +19,7 @@ import type { TextFacts } from '../rules/text/text-rule.ts';
 import type { TextFix, TextProblem } from '../text/chunk.ts';
 import { nodeAt, pairAt } from '../text/path.ts';
 import type { Span } from '../text/tree.ts';
+import { inLanguage, message } from '../words/message.ts';
 import type { Entries, Lowered } from './entries.ts';
 import { type EntryKind, plainId, SHARED_GROUPS } from './entry-kinds.ts';
 import type { Names } from './names.ts';
@@ -131,7 +132,7 @@ function ruleNamesIn({ kind, def, value }: Lowered): { name: string; at: Place }
 function unknownRule({ name, at }: { name: string; at: Place }): TextFinding | undefined {
   if (RULE_NAMES.includes(name) || RESERVED_NAMES.includes(name)) return undefined;
   const near = nearest(name, RULE_NAMES);
-  const args = { text: name, groups: 'rule', ...(near !== undefined && { nearest: near }) };
+  const args = { text: name, groups: message`rule`, ...(near !== undefined && { nearest: near }) };
   return shapeFinding({
     rule: 'unknown-name',
     code: 'unknown-name',
@@ -140,7 +141,7 @@ function unknownRule({ name, at }: { name: string; at: Place }): TextFinding | u
     fixes:
       near === undefined
         ? []
-        : [{ title: `Write ${near}`, edits: [{ op: 'rename-key', at, text: near }] }],
+        : [{ title: message`Write ${near}`, edits: [{ op: 'rename-key', at, text: near }] }],
   });
 }
 
@@ -179,7 +180,7 @@ const MOST_NAMES = 8;
 
 /** "body, tube or lens". */
 const oneOf = (nouns: readonly string[]): string =>
-  nouns.join(', ').replace(/, ([^,]*)$/, ' or $1');
+  nouns.length < 2 ? nouns.join('') : message`${nouns.slice(0, -1).join(', ')} or ${nouns.at(-1)!}`;
 
 function unknownName(
   entries: Entries,
@@ -207,7 +208,7 @@ function unknownName(
   const listed = known.slice(0, MOST_NAMES).join(', ');
   const args = {
     text: name,
-    groups: oneOf(groups.map((group) => NOUN[group])),
+    groups: oneOf(groups.map((group) => inLanguage(NOUN[group]))),
     ...(near !== undefined && { nearest: near }),
     names: known.length > MOST_NAMES ? `${listed} …` : listed,
   };
@@ -217,7 +218,10 @@ function unknownName(
     code: 'unknown-name',
     at,
     args,
-    fixes: near === undefined ? [] : [{ title: `Write ${near}`, edits: [{ op, at, text: near }] }],
+    fixes:
+      near === undefined
+        ? []
+        : [{ title: message`Write ${near}`, edits: [{ op, at, text: near }] }],
   });
 }
 
@@ -253,6 +257,6 @@ function duplicateEntry(file: FileId, id: EntryId): TextFinding {
       args: { key: plainId(id).split('/').at(-1) ?? id },
       fixes: [],
     },
-    [{ at: first, words: 'the first one' }],
+    [{ at: first, words: message`the first one` }],
   );
 }

@@ -8,8 +8,9 @@ import { importsOf, sharedSources, sources } from './support/project.ts';
  * analysis and what is asked of it) bears the answers of assist/, which its top hands out.
  */
 const STOREYS: Readonly<Record<string, readonly string[]>> = {
+  words: [],
   text: [],
-  quantity: [],
+  quantity: ['words'],
   engine: [],
   optics: ['quantity'],
   exposure: ['optics', 'quantity'],
@@ -19,8 +20,9 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   recording: ['quantity'],
   clips: ['quantity', 'recording'],
   timeline: ['quantity'],
-  plan: ['text', 'quantity'],
+  plan: ['words', 'text', 'quantity'],
   figures: [
+    'words',
     'plan',
     'quantity',
     'optics',
@@ -33,6 +35,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'timeline',
   ],
   rules: [
+    'words',
     'figures',
     'plan',
     'text',
@@ -46,9 +49,10 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
     'timeline',
   ],
-  settle: ['rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
-  located: ['rules', 'plan', 'text'],
+  settle: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
+  located: ['words', 'rules', 'plan', 'text'],
   report: [
+    'words',
     'located',
     'rules',
     'figures',
@@ -60,6 +64,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'timeline',
   ],
   workspace: [
+    'words',
     'located',
     'rules',
     'figures',
@@ -71,6 +76,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
   ],
   assist: [
+    'words',
     'workspace',
     'settle',
     'report',
@@ -88,6 +94,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
   ],
   top: [
+    'words',
     'assist',
     'report',
     'workspace',

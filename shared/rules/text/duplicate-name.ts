@@ -1,3 +1,4 @@
+import { later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 export const duplicateName: TextRule = {
@@ -19,23 +20,23 @@ export const duplicateName: TextRule = {
   },
   words: wordsFrom(
     {
-      'duplicate-key': ({ key = '' }) => ({ what: `\`${key}\` stands here a second time.` }),
+      'duplicate-key': ({ key = '' }) => ({ what: message`\`${key}\` stands here a second time.` }),
       'duplicate-entry': ({ key = '' }) => ({
-        what: `${key} is defined a second time; the first one is read.`,
+        what: message`${key} is defined a second time; the first one is read.`,
       }),
       'duplicate-part': ({ key = '' }) => ({
-        what: `${key} is the name of another part already.`,
-        why: 'A rig tells its parts apart by name alone.',
+        what: message`${key} is the name of another part already.`,
+        why: message`A rig tells its parts apart by name alone.`,
       }),
       'duplicate-clip': ({ key = '' }) => ({
-        what: `The clip ${key} is listed a second time.`,
-        why: 'One recording is of one shot, and has one verdict.',
+        what: message`The clip ${key} is listed a second time.`,
+        why: message`One recording is of one shot, and has one verdict.`,
       }),
       'duplicate-across': ({ key = '', file = '' }) => ({
-        what: `${key} is defined in ${file} too.`,
-        why: 'Names are unique in a plan and the files that it uses.',
+        what: message`${key} is defined in ${file} too.`,
+        why: message`Names are unique in a plan and the files that it uses.`,
       }),
     },
-    'This stands a second time',
+    later`This stands a second time`,
   ),
 };

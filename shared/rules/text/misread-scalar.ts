@@ -1,3 +1,4 @@
+import { later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 export const misreadScalar: TextRule = {
@@ -19,20 +20,20 @@ export const misreadScalar: TextRule = {
   words: wordsFrom(
     {
       'decimal-comma': ({ text = '' }) => ({
-        what: `The comma in ${text || 'this number'} ends the value; numbers take a decimal point.`,
+        what: message`The comma in ${text || message`this number`} ends the value; numbers take a decimal point.`,
       }),
       'hash-in-value': ({ text = '' }) => ({
-        what: `What follows the # is read as a comment: ${text}`,
-        why: 'Put the value in quotes to keep it.',
+        what: message`What follows the # is read as a comment: ${text}`,
+        why: message`Put the value in quotes to keep it.`,
       }),
       'colon-in-value': ({ text = '' }) => ({
-        what: `The colon makes a key of a part of this value: ${text}`,
-        why: 'Put the value in quotes.',
+        what: message`The colon makes a key of a part of this value: ${text}`,
+        why: message`Put the value in quotes.`,
       }),
       'space-after-colon': ({ key = '', text = '' }) => ({
-        what: `Without a space after its colon \`${key}:${text}\` is one word.`,
+        what: message`Without a space after its colon \`${key}:${text}\` is one word.`,
       }),
     },
-    'YAML reads something else than what stands here',
+    later`YAML reads something else than what stands here`,
   ),
 };

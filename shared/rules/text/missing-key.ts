@@ -1,3 +1,4 @@
+import { inLanguage, later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 export const missingKey: TextRule = {
@@ -12,17 +13,19 @@ export const missingKey: TextRule = {
   },
   words: wordsFrom(
     {
-      'missing-key': ({ key = '', of = '', keys = '' }) => ({
-        what: `${of ? `This ${of}` : 'This entry'} lacks ${(keys || key)
-          .split(', ')
-          .map((name) => `\`${name}\``)
-          .join(', ')}.`,
-      }),
+      'missing-key': ({ key = '', of = '', keys = '' }) => {
+        const lacking = (keys || key).split(', ').map((name) => `\`${name}\``);
+        return {
+          what: of
+            ? message`This ${inLanguage(of)} lacks ${lacking.join(', ')}.`
+            : message`This entry lacks ${lacking.join(', ')}.`,
+        };
+      },
       'missing-version': () => ({
-        what: 'The file doesn’t say which version of the language it is in.',
-        why: 'Its first line should be `shootplan: 1`.',
+        what: message`The file doesn’t say which version of the language it is in.`,
+        why: message`Its first line should be \`shootplan: 1\`.`,
       }),
     },
-    'A key is missing',
+    later`A key is missing`,
   ),
 };

@@ -1,3 +1,4 @@
+import { later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 export const outsideTheProfile: TextRule = {
@@ -16,23 +17,28 @@ export const outsideTheProfile: TextRule = {
   words: wordsFrom(
     {
       anchor: ({ text = '' }) => ({
-        what: `Plans have no anchors${text && `: ${text}`}.`,
-        why: 'Give the entry a name and refer to it.',
+        what: message`Plans have no anchors${text && `: ${text}`}.`,
+        why: message`Give the entry a name and refer to it.`,
       }),
       alias: ({ text = '' }) => ({
-        what: `Plans have no aliases${text && `: ${text}`}.`,
-        why: 'Write the value out, or refer to an entry by its name.',
+        what: message`Plans have no aliases${text && `: ${text}`}.`,
+        why: message`Write the value out, or refer to an entry by its name.`,
       }),
-      merge: () => ({ what: 'Plans have no merge keys.', why: 'Refer to an entry by its name.' }),
+      merge: () => ({
+        what: message`Plans have no merge keys.`,
+        why: message`Refer to an entry by its name.`,
+      }),
       tag: ({ text = '' }) => ({
-        what: `Plans have no tags${text && `: ${text}`}.`,
-        why: 'Values are read as they are written.',
+        what: message`Plans have no tags${text && `: ${text}`}.`,
+        why: message`Values are read as they are written.`,
       }),
-      directive: () => ({ what: 'Plans have no directives.' }),
-      'document-marker': () => ({ what: 'A plan is one document: what follows is not read.' }),
-      'empty-key': () => ({ what: 'A colon stands here without a key before it.' }),
-      'complex-key': () => ({ what: 'A key is a single word in a plan.' }),
+      directive: () => ({ what: message`Plans have no directives.` }),
+      'document-marker': () => ({
+        what: message`A plan is one document: what follows is not read.`,
+      }),
+      'empty-key': () => ({ what: message`A colon stands here without a key before it.` }),
+      'complex-key': () => ({ what: message`A key is a single word in a plan.` }),
     },
-    'Plans do without this part of YAML',
+    later`Plans do without this part of YAML`,
   ),
 };

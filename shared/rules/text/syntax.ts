@@ -1,3 +1,4 @@
+import { later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 export const syntax: TextRule = {
@@ -15,65 +16,71 @@ export const syntax: TextRule = {
   },
   words: wordsFrom(
     {
-      'control-character': ({ character }) => ({
-        what: `A character that can’t be seen (${character}) stands in the text.`,
+      'control-character': ({ character = '' }) => ({
+        what: message`A character that can’t be seen (${character}) stands in the text.`,
       }),
       'lone-return': () => ({
-        what: 'A line ends in a bare carriage return, which editors and YAML read differently.',
+        what: message`A line ends in a bare carriage return, which editors and YAML read differently.`,
       }),
-      tab: () => ({ what: 'A tab indents this line. YAML allows spaces only.' }),
+      tab: () => ({ what: message`A tab indents this line. YAML allows spaces only.` }),
       'conflict-marker': ({ text = '' }) => ({
-        what: `The mark of an unfinished merge, ${text}, was left in the text.`,
-        why: 'Keep one of the two versions and remove the marks.',
+        what: message`The mark of an unfinished merge, ${text}, was left in the text.`,
+        why: message`Keep one of the two versions and remove the marks.`,
       }),
-      'missing-colon': ({ text = '' }) => ({ what: `No colon stands after \`${text}\`.` }),
+      'missing-colon': ({ text = '' }) => ({ what: message`No colon stands after \`${text}\`.` }),
       'stray-bracket': ({ bracket = '' }) => ({
-        what: `Nothing was opened that ${bracket} closes.`,
+        what: message`Nothing was opened that ${bracket} closes.`,
       }),
       'stray-item': () => ({
-        what: 'A list’s dash stands where a key is expected.',
-        why: 'Items belong below their key, indented.',
+        what: message`A list’s dash stands where a key is expected.`,
+        why: message`Items belong below their key, indented.`,
       }),
       'item-behind-key': ({ text = '' }) => ({
-        what: `A list’s dash stands behind a key: “${text}”.`,
-        why: 'A list starts on a line of its own, or stands in brackets: [a, b].',
+        what: message`A list’s dash stands behind a key: “${text}”.`,
+        why: message`A list starts on a line of its own, or stands in brackets: [a, b].`,
       }),
       'reserved-start': ({ text = '', character = '' }) => ({
-        what: `A value can’t begin with ${character}: “${text}”.`,
-        why: 'YAML keeps that character for itself; in quotes it is text.',
+        what: message`A value can’t begin with ${character}: “${text}”.`,
+        why: message`YAML keeps that character for itself; in quotes it is text.`,
       }),
-      'no-key': ({ text = '' }) => ({ what: `“${text}” is no key with a value.` }),
+      'no-key': ({ text = '' }) => ({ what: message`“${text}” is no key with a value.` }),
       'unclosed-quote': ({ quote = '"' }) => ({
-        what: `The quote ${quote} that opens here is never closed.`,
+        what: message`The quote ${quote} that opens here is never closed.`,
       }),
       'unmatched-bracket': ({ bracket = '' }) => ({
-        what: `The bracket ${bracket} that opens here is never closed.`,
+        what: message`The bracket ${bracket} that opens here is never closed.`,
       }),
-      'text-after-bracket': () => ({ what: 'Text stands behind the closing bracket.' }),
-      'text-after-value': () => ({ what: 'Text stands behind the end of the value.' }),
-      'unreadable-item': ({ text = '' }) => ({ what: `“${text}” can’t be read as an item.` }),
+      'text-after-bracket': () => ({ what: message`Text stands behind the closing bracket.` }),
+      'text-after-value': () => ({ what: message`Text stands behind the end of the value.` }),
+      'unreadable-item': ({ text = '' }) => ({
+        what: message`“${text}” can’t be read as an item.`,
+      }),
       'bad-escape': ({ text = '' }) => ({
-        what: `${text} is no escape that quotes know.`,
-        why: 'In double quotes a backslash has to be doubled.',
+        what: message`${text} is no escape that quotes know.`,
+        why: message`In double quotes a backslash has to be doubled.`,
       }),
-      unreadable: ({ text = '' }) => ({ what: `“${text}” can’t be read.` }),
-      'too-broken': () => ({ what: 'From here on too much of this entry is broken to be read.' }),
-      'out-of-line': () => ({ what: 'This line is not indented as its neighbours are.' }),
+      unreadable: ({ text = '' }) => ({ what: message`“${text}” can’t be read.` }),
+      'too-broken': () => ({
+        what: message`From here on too much of this entry is broken to be read.`,
+      }),
+      'out-of-line': () => ({ what: message`This line is not indented as its neighbours are.` }),
       'too-long': ({ length = '', limit = '' }) => ({
-        what: `This entry has ${length} characters; more than ${limit} are not read.`,
+        what: message`This entry has ${length} characters; more than ${limit} are not read.`,
       }),
-      'too-deep': ({ limit = '' }) => ({ what: `Nested deeper than ${limit} levels: not read.` }),
+      'too-deep': ({ limit = '' }) => ({
+        what: message`Nested deeper than ${limit} levels: not read.`,
+      }),
       'too-many': ({ more = '' }) => ({
-        what: `${more} more problems of this entry are not listed.`,
+        what: message`${more} more problems of this entry are not listed.`,
       }),
       'not-utf-8': ({ byte = '' }) => ({
-        what: 'The file is not UTF-8 text.',
-        why: byte ? `The first byte that isn’t stands at ${byte}.` : '',
+        what: message`The file is not UTF-8 text.`,
+        why: byte ? message`The first byte that isn’t stands at ${byte}.` : '',
       }),
       'file-too-large': ({ megabytes = '' }) => ({
-        what: `The file has ${megabytes} MB; more than 4 MB are not read.`,
+        what: message`The file has ${megabytes} MB; more than 4 MB are not read.`,
       }),
     },
-    'The text can’t be read here',
+    later`The text can’t be read here`,
   ),
 };

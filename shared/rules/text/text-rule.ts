@@ -1,4 +1,6 @@
 /** Rules about the text itself: which wording applies is found while reading, said here. */
+
+import { inLanguage, message } from '../../words/message.ts';
 import type { RuleCore, Words } from '../rule.ts';
 
 export interface TextFacts {
@@ -17,8 +19,10 @@ export type Wording = (args: Readonly<Record<string, string>>) => Words;
 export const wordsFrom =
   (wordings: Readonly<Record<string, Wording>>, fallback: string) =>
   ({ code, args }: TextFacts): Words =>
-    Object.hasOwn(wordings, code) ? wordings[code]!(args) : { what: `${fallback} (${code}).` };
+    Object.hasOwn(wordings, code)
+      ? wordings[code]!(args)
+      : { what: message`${inLanguage(fallback)} (${code}).` };
 
 /** "Did you mean `x`?", where something is near. */
 export const meant = (nearest: string | undefined): string =>
-  nearest === undefined ? '' : ` Did you mean \`${nearest}\`?`;
+  nearest === undefined ? '' : message` Did you mean \`${nearest}\`?`;

@@ -1,8 +1,9 @@
+import { message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 /** What stands before its number is no list of units to choose from. */
 const takes = (units: string): string =>
-  units.endsWith('/') ? `It takes ${units} before the number.` : `It takes ${units}.`;
+  units.endsWith('/') ? message`It takes ${units} before the number.` : message`It takes ${units}.`;
 
 export const unit: TextRule = {
   name: 'unit',
@@ -20,12 +21,12 @@ export const unit: TextRule = {
   words: wordsFrom(
     {
       'no-unit': ({ key = '', text = '', likely = '', units = '' }) => ({
-        what: `\`${key}\` needs a unit: ${text}${likely ? ` is probably ${likely}` : ''}.`,
+        what: message`\`${key}\` needs a unit: ${text}${likely ? message` is probably ${likely}` : ''}.`,
         ...(units && { why: takes(units) }),
       }),
       'unknown-unit': ({ key = '', text = '', detail = '', units = '', example = '' }) => ({
-        what: `\`${key}\` takes no ${detail || text}.`,
-        why: units ? takes(units) : example ? `For example ${example}.` : '',
+        what: message`\`${key}\` takes no ${detail || text}.`,
+        why: units ? takes(units) : example ? message`For example ${example}.` : '',
       }),
     },
     'The unit is missing or wrong',

@@ -1,3 +1,4 @@
+import { inLanguage, later, message } from '../../words/message.ts';
 import { meant, type TextRule, wordsFrom } from './text-rule.ts';
 
 export const unknownKey: TextRule = {
@@ -15,14 +16,14 @@ export const unknownKey: TextRule = {
   words: wordsFrom(
     {
       'unknown-key': ({ key = '', of = '', nearest, keys = '' }) => ({
-        what: `\`${key}\` is no key of a ${of}.${meant(nearest)}`,
-        ...(nearest === undefined && { why: `It takes ${keys}.` }),
+        what: message`\`${key}\` is no key of a ${inLanguage(of)}.${meant(nearest)}`,
+        ...(nearest === undefined && { why: message`It takes ${keys}.` }),
       }),
-      'missing-colon': ({ key = '' }) => ({ what: `No colon stands after \`${key}\`.` }),
+      'missing-colon': ({ key = '' }) => ({ what: message`No colon stands after \`${key}\`.` }),
       'belongs-elsewhere': ({ key = '', of = '', belongs = '' }) => ({
-        what: `\`${key}\` is no key of a ${of}: it belongs in a ${belongs}.`,
+        what: message`\`${key}\` is no key of a ${inLanguage(of)}: it belongs in a ${belongs}.`,
       }),
     },
-    'This key is not known here',
+    later`This key is not known here`,
   ),
 };

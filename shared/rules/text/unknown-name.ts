@@ -1,3 +1,4 @@
+import { later, message } from '../../words/message.ts';
 import { meant, type TextRule, wordsFrom } from './text-rule.ts';
 
 export const unknownName: TextRule = {
@@ -13,14 +14,16 @@ export const unknownName: TextRule = {
   words: wordsFrom(
     {
       'unknown-name': ({ text = '', groups = '', nearest, names = '' }) => ({
-        what: `No ${groups} is called ${text}.${meant(nearest)}`,
+        what: message`No ${groups} is called ${text}.${meant(nearest)}`,
         ...(nearest === undefined && {
           why: names
-            ? `There ${names.includes(',') ? 'are' : 'is'} ${names}.`
-            : 'None is defined yet.',
+            ? names.includes(',')
+              ? message`There are ${names}.`
+              : message`There is ${names}.`
+            : message`None is defined yet.`,
         }),
       }),
     },
-    'This name is not defined',
+    later`This name is not defined`,
   ),
 };

@@ -1,3 +1,4 @@
+import { later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 export const useInACircle: TextRule = {
@@ -12,9 +13,11 @@ export const useInACircle: TextRule = {
   },
   words: wordsFrom(
     {
-      itself: ({ text = '' }) => ({ what: `${text} is this file: it can’t use itself.` }),
-      circle: ({ circle = '' }) => ({ what: `These files use each other in a circle: ${circle}.` }),
+      itself: ({ text = '' }) => ({ what: message`${text} is this file: it can’t use itself.` }),
+      circle: ({ circle = '' }) => ({
+        what: message`These files use each other in a circle: ${circle}.`,
+      }),
     },
-    'Files use each other in a circle',
+    later`Files use each other in a circle`,
   ),
 };

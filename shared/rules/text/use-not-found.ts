@@ -1,3 +1,4 @@
+import { later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 export const useNotFound: TextRule = {
@@ -12,18 +13,20 @@ export const useNotFound: TextRule = {
   },
   words: wordsFrom(
     {
-      'not-found': ({ text = '' }) => ({ what: `${text} isn’t there.` }),
+      'not-found': ({ text = '' }) => ({ what: message`${text} isn’t there.` }),
       'outside-workspace': ({ text = '' }) => ({
-        what: `${text} lies outside the workspace and is not read.`,
+        what: message`${text} lies outside the workspace and is not read.`,
       }),
       'not-a-path': ({ text = '' }) => ({
-        what: `${text} is no path relative to this file.`,
-        why: 'Steps are parted by slashes: ../kit/our-kit.shootplan.yaml.',
+        what: message`${text} is no path relative to this file.`,
+        why: message`Steps are parted by slashes: ../kit/our-kit.shootplan.yaml.`,
       }),
-      'too-large': ({ text = '' }) => ({ what: `${text} has more than 4 MB and is not read.` }),
-      'not-text': ({ text = '' }) => ({ what: `${text} is not UTF-8 text.` }),
-      unreadable: ({ text = '' }) => ({ what: `${text} can’t be read.` }),
+      'too-large': ({ text = '' }) => ({
+        what: message`${text} has more than 4 MB and is not read.`,
+      }),
+      'not-text': ({ text = '' }) => ({ what: message`${text} is not UTF-8 text.` }),
+      unreadable: ({ text = '' }) => ({ what: message`${text} can’t be read.` }),
     },
-    'A used file can’t be read',
+    later`A used file can’t be read`,
   ),
 };

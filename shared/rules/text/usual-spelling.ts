@@ -1,3 +1,4 @@
+import { later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 export const usualSpelling: TextRule = {
@@ -13,9 +14,9 @@ export const usualSpelling: TextRule = {
   words: wordsFrom(
     {
       'usual-spelling': ({ text = '', usual = '' }) => ({
-        what: `${text} is usually written ${usual}.`,
+        what: message`${text} is usually written ${usual}.`,
       }),
     },
-    'This is usually written otherwise',
+    later`This is usually written otherwise`,
   ),
 };

@@ -1,3 +1,4 @@
+import { inLanguage, later, message } from '../../words/message.ts';
 import { meant, type TextRule, wordsFrom } from './text-rule.ts';
 
 /** Quantities that no article goes before: "two lengths", "frames per second". */
@@ -5,8 +6,10 @@ const NO_ARTICLE = /^(frames|illuminance|luminance|power|stops|two|white|width)/
 
 const oneOf = (quantity: string): string =>
   NO_ARTICLE.test(quantity)
-    ? quantity
-    : `${/^([aeio]|f-|ISO)/.test(quantity) ? 'an' : 'a'} ${quantity}`;
+    ? inLanguage(quantity)
+    : /^([aeio]|f-|ISO)/.test(quantity)
+      ? message`an ${inLanguage(quantity)}`
+      : message`a ${inLanguage(quantity)}`;
 
 export const wrongValue: TextRule = {
   name: 'wrong-value',
@@ -24,71 +27,73 @@ export const wrongValue: TextRule = {
   words: wordsFrom(
     {
       'empty-value': ({ key = '', title = '', example = '', expected = '' }) => ({
-        what: `Nothing stands behind \`${key}:\` yet.`,
-        why: example ? `It takes ${title || expected}, for example ${example}.` : '',
+        what: message`Nothing stands behind \`${key}:\` yet.`,
+        why: example
+          ? message`It takes ${inLanguage(title) || expected}, for example ${example}.`
+          : '',
       }),
-      'empty-text': ({ key = '' }) => ({ what: `The text of \`${key}\` is empty.` }),
+      'empty-text': ({ key = '' }) => ({ what: message`The text of \`${key}\` is empty.` }),
       'not-a-list': ({ key = '', found = '', example = '' }) => ({
-        what: `\`${key}\` takes a list, not ${found}.`,
-        ...(example && { why: `For example ${example}.` }),
+        what: message`\`${key}\` takes a list, not ${found}.`,
+        ...(example && { why: message`For example ${example}.` }),
       }),
       'not-a-mapping': ({ key = '', found = '', example = '' }) => ({
-        what: `\`${key}\` takes keys with values, not ${found}.`,
-        ...(example && { why: `For example ${example}.` }),
+        what: message`\`${key}\` takes keys with values, not ${found}.`,
+        ...(example && { why: message`For example ${example}.` }),
       }),
       'not-a-value': ({ key = '', found = '', expected = '', example = '' }) => ({
-        what: `\`${key}\` takes one value, not ${found}.`,
-        why: `It takes ${expected}${example ? `, for example ${example}` : ''}.`,
+        what: message`\`${key}\` takes one value, not ${found}.`,
+        why: message`It takes ${expected}${example ? message`, for example ${example}` : ''}.`,
       }),
       'not-a-number': ({ key = '', text = '', quantity = '', example = '' }) => ({
-        what: `${text} is no number that \`${key}\` can take.`,
-        why: `It takes ${oneOf(quantity)}${example ? `, for example ${example}` : ''}.`,
+        what: message`${text} is no number that \`${key}\` can take.`,
+        why: message`It takes ${oneOf(quantity)}${example ? message`, for example ${example}` : ''}.`,
       }),
       form: ({ key = '', text = '', title = '', example = '' }) => ({
         what:
           title && title !== key
-            ? `${text} can’t be read as the ${title} of \`${key}\`.`
-            : `${text} can’t be read as a value of \`${key}\`.`,
-        ...(example && { why: `For example ${example}.` }),
+            ? message`${text} can’t be read as the ${inLanguage(title)} of \`${key}\`.`
+            : message`${text} can’t be read as a value of \`${key}\`.`,
+        ...(example && { why: message`For example ${example}.` }),
       }),
       'out-of-range': ({ key = '', text = '', detail = '', quantity = '' }) => ({
-        what: `${text} is out of range for \`${key}\`.`,
-        why: detail ? `${detail}.` : `It takes ${oneOf(quantity)}.`,
+        what: message`${text} is out of range for \`${key}\`.`,
+        why: detail ? `${detail}.` : message`It takes ${oneOf(quantity)}.`,
       }),
       'not-one-of': ({ key = '', text = '', expected = '', nearest }) =>
         key === 'shootplan'
           ? {
-              what: `Version ${text} of the language is not known here: this program reads version 1.`,
-              why: 'A newer Lamella may; until then nothing here is sure.',
+              what: message`Version ${text} of the language is not known here: this program reads version 1.`,
+              why: message`A newer Lamella may; until then nothing here is sure.`,
             }
           : {
-              what: `\`${key}\` can’t be ${text}.${meant(nearest)}`,
-              why: `It is one of ${expected}.`,
+              what: message`\`${key}\` can’t be ${text}.${meant(nearest)}`,
+              why: message`It is one of ${expected}.`,
             },
       'not-a-name': ({ text = '' }) => ({
-        what: `${text} is no name.`,
-        why: 'Names are small letters, digits and hyphens, and begin with a letter.',
+        what: message`${text} is no name.`,
+        why: message`Names are small letters, digits and hyphens, and begin with a letter.`,
       }),
       'not-allowed': ({ key = '', title = '' }) => ({
-        what: `This can’t stand at \`${key}\`.`,
-        why: title ? `It takes ${title}.` : '',
+        what: message`This can’t stand at \`${key}\`.`,
+        why: title ? message`It takes ${inLanguage(title)}.` : '',
       }),
       'asked-twice': ({ keys = '' }) => ({
-        what: `The shot asks for ${keys} at once; each follows from the other.`,
-        why: 'Keep the one that you decide; the others are worked out.',
+        what: message`The shot asks for ${keys} at once; each follows from the other.`,
+        why: message`Keep the one that you decide; the others are worked out.`,
       }),
-      'range-turned': ({ key = '' }) => ({ what: `The range of \`${key}\` runs backward.` }),
-      'no-body': () => ({ what: 'A rig begins with the body that it is built on.' }),
-      'no-lens': () => ({ what: 'A rig has a lens in front.' }),
+      'range-turned': ({ key = '' }) => ({ what: message`The range of \`${key}\` runs backward.` }),
+      'no-body': () => ({ what: message`A rig begins with the body that it is built on.` }),
+      'no-lens': () => ({ what: message`A rig has a lens in front.` }),
       'part-impossible': ({ part = '' }) => ({
-        what: `The numbers of ${part} can’t be those of a real part.`,
-        why: 'A converter has a factor over 1, and lengths are over 0.',
+        what: message`The numbers of ${part} can’t be those of a real part.`,
+        why: message`A converter has a factor over 1, and lengths are over 0.`,
       }),
       'part-out-of-place': ({ part = '' }) => ({
-        what: `${part} can’t stand there.`,
-        why: 'Parts go from the sensor toward the subject: body, converters and tubes, lens, close-ups.',
+        what: message`${part} can’t stand there.`,
+        why: message`Parts go from the sensor toward the subject: body, converters and tubes, lens, close-ups.`,
       }),
     },
-    'This value can’t stand here',
+    later`This value can’t stand here`,
   ),
 };
