@@ -278,3 +278,33 @@ describe('documentation', () => {
     expect(docs(inShot('iso: 3200', 'allow:\n      |'), 'smear')).toContain('**smear**');
   });
 });
+
+describe('values that follow from what stands elsewhere', () => {
+  test('an entry is named by its number', () => {
+    const tubes = 'shootplan: 1\nkit:\n  tubes:\n    tube-36: { length: | }\n';
+    expect(offeredAt(tubes).items[0]).toMatchObject({ label: '36 mm', detail: 'by its name' });
+  });
+
+  test('a recorded area is as wide as the sensor, in the shape of the frame', () => {
+    const body = `shootplan: 1
+kit:
+  bodies:
+    small:
+      sensor: 23.5 x 15.6 mm
+      record:
+        fine: { size: 1920 x 1080, rate: 25 fps, area: | }
+        whole: { size: 3000 x 2000, rate: 25 fps }
+`;
+    expect(labels(body)[0]).toBe('23.5 x 13.22 mm');
+    // Taller than the sensor: all of its height.
+    expect(labels(body.replace('1920 x 1080', '2000 x 2000'))[0]).toBe('15.6 x 15.6 mm');
+  });
+
+  test('what is delivered is as long as the edit', () => {
+    const garden = sample('salt-garden.shootplan.yaml').replace('duration: 24 s', 'duration: |');
+    expect(offeredAt(garden).items[0]).toMatchObject({
+      label: '24 s',
+      detail: 'as long as the edit',
+    });
+  });
+});

@@ -1,8 +1,8 @@
 /** Quantities for a place: for a shot's settings each tried out, else what is usual and what stands elsewhere. */
 import type { Shot } from '../../plan/generated/types.ts';
 import { kindOf, type QuantityId, type QuantityKind } from '../../quantity/index.ts';
-import { cutSpeeds } from './cut-speeds.ts';
 import { valuesElsewhere } from './elsewhere.ts';
+import { followsFrom } from './follows.ts';
 import type { Proposal } from './item.ts';
 import { IMPOSSIBLE, outcomeOf, withinLife } from './outcome.ts';
 import { SETTINGS, type Setting, tryTake, tryText } from './settings.ts';
@@ -101,8 +101,7 @@ class Found {
   addKnown({ typed, former }: Written): void {
     const { meaning } = this.#where;
     for (const text of withUnits(this.#kind, typed)) this.add(text, '', RANK.unit);
-    const speeds = meaning?.of === 'cut' && meaning.key === 'speed' ? cutSpeeds(this.#where) : [];
-    speeds.forEach(([text, words], index) => {
+    followsFrom(this.#where).forEach(([text, words], index) => {
       this.add(text, words, index / 100);
     });
     valuesElsewhere(this.#where).forEach(({ text, of, times }, index) => {

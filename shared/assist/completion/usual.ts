@@ -1,6 +1,7 @@
 /**
  * Values that are usual at large, by record and key; common practice throughout: delivery sizes and
- * rates of film and television, sensor formats, lamps' colours, marks on lenses and filters.
+ * rates of film and television, sensor formats, lamps' colours, marks on lenses and filters, and the
+ * round values that makers build to and people measure in.
  */
 import { MARKED_ISO } from '../../exposure/remedies.ts';
 import type { DefName } from '../../plan/generated/shapes.ts';
@@ -39,6 +40,14 @@ const LOSSES = [
 const isoFrom = (...first: string[]): string[] => [
   ...new Set([...first, ...MARKED_ISO.map(String)]),
 ];
+const each = (unit: string, ...values: (number | string)[]): string[] =>
+  values.map((value) => `${value} ${unit}`);
+const BITRATES = each('Mb/s', 50, 100, 25, 30, 60, 150, 200, 400);
+const LUMINANCES = each('cd/m2', 1000, 2000, 3000, 5000, 10000, 20000);
+const ILLUMINANCES = each('lx', 500, 1000, 2000, 5000);
+const BACKGROUNDS = each('cd/m2', 0.1, 0.3, 0.5, 1, 2);
+const LIGHT_MASSES = each('kg', 0.3, 0.5, 0.6, 0.7, 0.9, 1, 1.1, 1.5, 2);
+const PAYLOADS = each('kg', 4, 5, 6, 8, 10, 12, 15, 20);
 const PIECES = ['3', '1', '2', '4', '5', '6', '8', '10'];
 const seconds = (...values: number[]): string[] => values.map((value) => `${value} s`);
 
@@ -53,11 +62,13 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
     duration: ['30 s', '40 s', '60 s', '1 min', '2 min', '3 min', '4 min', '5 min', '10 min'],
   },
   body: {
-    sensor: ['36 x 24 mm', '23.6 x 15.6 mm', '17.3 x 13 mm', '13.2 x 8.8 mm'],
+    sensor: ['36 x 24 mm', '23.6 x 15.6 mm', '23.5 x 15.6 mm', '17.3 x 13 mm', '13.2 x 8.8 mm'],
     card: ['64 GB', '128 GB', '256 GB', '512 GB'],
     'longest-clip': ['30 min', '29 min', '60 min'],
-    battery: ['60 min', '90 min', '120 min'],
-    readout: ['0 ms', '10 ms', '16 ms', '18 ms', '20 ms', '30 ms'],
+    battery: each('min', 60, 90, 120, 45, 70, 80, 100),
+    flange: each('mm', 44, 18, 46.5, 20, 16),
+    mass: each('kg', 0.5, 0.6, 0.7, 0.8, 1),
+    readout: ['0 ms', '10 ms', '16 ms', '18 ms', '20 ms', '22 ms', '30 ms'],
   },
   'iso-limits': {
     lowest: isoFrom('100', '50', '64', '200'),
@@ -67,19 +78,41 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
   recording: {
     size: SIZES,
     rate: RATES,
+    bitrate: BITRATES,
     area: ['36 x 20.25 mm', '23.6 x 13.3 mm', '17.3 x 9.7 mm'],
   },
   lens: {
     aperture: ['f/2.8 to 32', 'f/2.8 to 22', 'f/4 to 32', 'f/4 to 22', 'f/3.5 to 22'],
-    'pupil-ratio': ['1'],
+    focal: each('mm', 100, 90, 105, 60, 150, 180, 200, 50),
+    'pupil-ratio': ['1', '0.8', '0.9', '1.1', '1.2'],
+    mass: LIGHT_MASSES,
     loss: LOSSES,
   },
   closest: { magnification: ['1x', '0.5x', '0.3x', '2x'] },
+  tube: { length: each('mm', 12, 20, 36, 10, 16, 25, 50), mass: each('g', 60, 80, 110) },
   converter: { factor: ['2x', '1.4x'], loss: LOSSES },
   'close-up': { power: ['1 dpt', '2 dpt', '3 dpt', '4 dpt', '5 dpt', '10 dpt'], loss: LOSSES },
   filter: { loss: LOSSES },
+  head: { payload: PAYLOADS, mass: LIGHT_MASSES },
+  stand: {
+    payload: PAYLOADS,
+    footprint: each('m', 0.5, 0.8, 1, 1.1, 1.2),
+    mass: each('kg', 2, 3, 4, 5),
+  },
+  support: { foot: each('mm', 60, 70, 80, 90, 100, 120, 150, 180) },
   light: {
+    source: each(
+      'mm',
+      '300 x 200',
+      '200 x 200',
+      '400 x 300',
+      '600 x 400',
+      '300 x 300',
+      '600 x 600',
+    ),
     colour: COLOURS,
+    luminance: LUMINANCES,
+    illuminance: ILLUMINANCES,
     modulation: ['none', '100 Hz', '120 Hz'],
     'modulation-depth': ['5 %', '10 %', '20 %', '50 %', '100 %'],
   },
@@ -90,17 +123,35 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
     magnification: ['0.5x', '1x', '2x'],
   },
   placement: {
-    up: ['0 deg', '15 deg', '30 deg', '45 deg', '60 deg'],
-    across: ['0 deg', '20 deg', '45 deg', '-45 deg'],
+    distance: each('mm', 300, 400, 500, 200, 250, 350, 450, 600, 800, 1000),
+    up: each('deg', 0, 15, 20, 30, 40, 45, 50, 60),
+    across: each('deg', 0, 20, -20, 45, -45, 90, -90),
   },
-  subject: { index: ['1.33', '1.4', '1.5'], lasts: seconds(10, 20, 30, 60, 90) },
-  relight: { dimmed: ['1 stop', '0.5 stops', '2 stops', '-1 stops'] },
-  move: { rail: ['0 deg', '5 deg', '10 deg'], duration: seconds(10, 20, 30, 60) },
+  subject: {
+    depth: each('mm', 0, 0.5, 1, 1.5, 2, 3, 4, 5, 10),
+    diameter: each('mm', 3, 5, 10, 15, 20, 30, 50, 70, 100),
+    thickness: each('nm', '100 to 700', '80 to 700', '0 to 1000', '80 to 900'),
+    index: ['1.33', '1.4', '1.5'],
+    background: BACKGROUNDS,
+    lasts: seconds(10, 20, 30, 60, 90),
+  },
+  shot: { flow: each('mm/s', 0.3, 0.5, 1, 1.5, 2, 3, 5, 10), background: BACKGROUNDS },
+  relight: {
+    dimmed: ['1 stop', '0.5 stops', '2 stops', '-1 stops'],
+    luminance: LUMINANCES,
+    illuminance: ILLUMINANCES,
+  },
+  move: {
+    speed: each('mm/s', 1, 2, 5, 10),
+    rail: ['0 deg', '5 deg', '10 deg'],
+    duration: seconds(10, 20, 30, 60),
+  },
   take: {
-    duration: seconds(10, 15, 20, 30, 40, 45, 60, 90, 120),
+    duration: seconds(10, 12, 15, 20, 25, 30, 40, 45, 60, 90, 120),
     count: PIECES,
     settle: seconds(0, 2, 3, 4, 5, 6, 8, 10, 15, 20, 30),
   },
+  edit: { memory: each('GB', 8, 16, 32, 64) },
   'edit-music': {
     tempo: ['60 bpm', '80 bpm', '92 bpm', '100 bpm', '120 bpm'],
     'first-beat': seconds(0),
@@ -108,7 +159,18 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
   },
   cut: {
     from: seconds(0, 2, 4, 5, 10),
-    duration: ['1 bar', '2 bars', '4 bars', '2 beats', '4 beats', '2 s', '4 s', '6 s', '8 s'],
+    duration: [
+      '1 bar',
+      '2 bars',
+      '3 bars',
+      '4 bars',
+      '2 beats',
+      '4 beats',
+      '2 s',
+      '4 s',
+      '6 s',
+      '8 s',
+    ],
     speed: ['100 %', '50 %', '25 %', '100 to 50 %', '100 to 25 %'],
     join: ['cut', 'dissolve 12 frames', 'dissolve 1 s', 'dissolve 1 beat'],
     reframe: ['1x', '1.1x', '1.2x', '1.5x', '2x'],

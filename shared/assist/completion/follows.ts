@@ -1,0 +1,58 @@
+/** Values that follow from what stands elsewhere in the plan: each with the words for why. */
+import { ifKnown } from '../../plan/field.ts';
+import type { DefName } from '../../plan/generated/shapes.ts';
+import type { Body } from '../../plan/generated/types.ts';
+import { KINDS } from '../../quantity/index.ts';
+import { cutSpeeds } from './cut-speeds.ts';
+import type { Where } from './where.ts';
+
+type Found = readonly (readonly [text: string, words: string])[];
+
+const FOLLOWS: Partial<Record<DefName, Readonly<Record<string, (where: Where) => Found>>>> = {
+  cut: { speed: cutSpeeds },
+  deliver: { duration: editLength },
+  recording: { area: recordedAreas },
+  lens: { focal: named('mm') },
+  tube: { length: named('mm') },
+  'close-up': { power: named('dpt') },
+};
+
+export function followsFrom(where: Where): Found {
+  const { meaning } = where;
+  return (meaning && FOLLOWS[meaning.of]?.[meaning.key]?.(where)) ?? [];
+}
+
+/** The number that an entry is named by: `tube-36` is 36 mm long. */
+function named(unit: string): (where: Where) => Found {
+  return ({ place: { entry } }) => {
+    const name = entry.slice(entry.lastIndexOf('/') + 1);
+    const number = /(?:^|[a-z-])(\d{1,4})$/.exec(name)?.[1];
+    return number === undefined ? [] : [[`${Number(number)} ${unit}`, 'by its name']];
+  };
+}
+
+/** How long the edit is. */
+function editLength({ context, file }: Where): Found {
+  const edit = context.analysis.edit(file);
+  if (!edit?.totalFrames.known || !edit.rate.known) return [];
+  const { n, d } = edit.rate.value;
+  const seconds = (edit.totalFrames.value * d) / n;
+  return seconds > 0 ? [[KINDS.time.print(seconds as never), 'as long as the edit']] : [];
+}
+
+/** The whole width of the sensor, in the shape of the recorded frame. */
+function recordedAreas({ context, file, place }: Where): Found {
+  const lowered = context.analysis.entries.lowered(file, place.entry);
+  const body = lowered?.def === 'body' ? (lowered.value as Body) : undefined;
+  const sensor = body && ifKnown(body.sensor);
+  const setting = body && ifKnown(body.record)?.get(String(place.path[1]));
+  const size = setting?.state === 'known' ? ifKnown(setting.value.size) : undefined;
+  if (!sensor || !size) return [];
+  const scale = Math.min(sensor.width / size.width, sensor.height / size.height);
+  const [width, height] = [size.width, size.height].map((side) =>
+    Number((side * scale).toFixed(2)),
+  );
+  return [
+    [KINDS.size.print({ width, height } as never), 'all of the sensor in the shape of the frame'],
+  ];
+}
