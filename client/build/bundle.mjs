@@ -10,6 +10,8 @@ import { notices } from './notices.mjs';
  * anew for each use, so that reading it costs more than anything it does, or mostly a library whose
  * own stack traces nobody here could use, or what the desktop's server has with its names already;
  * names are shortened too. `named`: shortened as well, but functions keep theirs for stack traces.
+ * `late`: reads most plans without the YAML library, so that is a file of its own beside it, read
+ * in when it is first needed.
  */
 const BUNDLES = [
   { entry: 'client/node.ts', out: 'client.cjs', platform: 'node', short: true },
@@ -21,6 +23,7 @@ const BUNDLES = [
     platform: 'node',
     command: true,
     named: true,
+    late: true,
   },
   {
     entry: 'server/browser.ts',
@@ -30,10 +33,34 @@ const BUNDLES = [
     short: true,
   },
   { entry: 'server/media/worker.ts', out: 'media-reader.cjs', platform: 'node', short: true },
-  { entry: 'server/cli.ts', out: 'lamella.cjs', platform: 'node', command: true, short: true },
+  {
+    entry: 'server/cli.ts',
+    out: 'lamella.cjs',
+    platform: 'node',
+    command: true,
+    short: true,
+    late: true,
+  },
+  { entry: 'server/cli-commands.ts', out: 'lamella-commands.cjs', platform: 'node', short: true },
+  { entry: 'node_modules/yaml/dist/index.js', out: 'yaml.cjs', platform: 'node', short: true },
 ];
 
-const optionsOf = ({ entry, out, platform, command, worker, short, named }) => ({
+/** What imports `yaml` gets its names at once and the library itself at the first use of one. */
+const lateYaml = {
+  name: 'late-yaml',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^yaml$/ }, () => ({ path: 'yaml', namespace: 'late' }));
+    onLoad({ filter: /.*/, namespace: 'late' }, async () => ({
+      contents: `
+        const file = __dirname + '/yaml.cjs';
+        for (const name of ${JSON.stringify(Object.keys(await import('yaml')))})
+          Object.defineProperty(exports, name, { enumerable: true, get: () => require(file)[name] });
+      `,
+    }));
+  },
+};
+
+const optionsOf = ({ entry, out, platform, command, worker, short, named, late }) => ({
   absWorkingDir: ROOT,
   entryPoints: [entry],
   outfile: path.join('dist', out),
@@ -51,6 +78,7 @@ const optionsOf = ({ entry, out, platform, command, worker, short, named }) => (
   charset: 'utf8',
   legalComments: 'none',
   banner: command && !hasInterpreterLine(entry) ? { js: '#!/usr/bin/env node' } : {},
+  plugins: late ? [lateYaml] : [],
   metafile: true,
   logLevel: 'warning',
 });

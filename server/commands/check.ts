@@ -7,10 +7,12 @@ import { sarifReport } from '../../shared/report/sarif.ts';
 import { type TextReportFile, textReport } from '../../shared/report/text.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
+import type { Checker } from '../../shared/workspace/facade.ts';
 import { MOST_BYTES } from '../files/decode.ts';
 import { isPlanName, PLAN_SUFFIX, plansNamed } from '../files/plan-files.ts';
 import { PlanSet, type PlanSetOptions } from '../files/plan-set.ts';
 import {
+  type CheckSurroundings,
   COULD_NOT_RUN,
   type Command,
   FORMATS,
@@ -19,7 +21,6 @@ import {
   LENGTHS_HELP,
   NOTHING_FOUND,
   ROOT_HELP,
-  type Surroundings,
 } from './command.ts';
 import { type Parsed, parseOptions, WrongUse } from './options.ts';
 
@@ -36,7 +37,7 @@ const OPTIONS = {
   'stdin-name': { value: 'file name' },
 };
 
-export const check: Command = {
+export const check: Command<CheckSurroundings> = {
   name: 'check',
   usage: ['lamella check [FILE|DIR…] [options]', 'lamella check - --stdin-name NAME [options]'],
   about: `Says what will not work in plans, and what to do. A folder stands for every *${PLAN_SUFFIX} below it; without arguments, the current folder.`,
@@ -79,7 +80,7 @@ export const check: Command = {
 function report(
   files: readonly TextReportFile[],
   format: string | true | undefined,
-  { terminal, rules }: Surroundings,
+  { terminal, rules }: CheckSurroundings,
 ): string {
   if (format === 'json') return checkReport(files);
   if (format === 'sarif') return sarifReport(files, rules, version);
@@ -88,11 +89,11 @@ function report(
 }
 
 /** A set of plans as the options of a command ask for it. */
-export async function planSet(
+export async function planSet<C extends Checker>(
   { options }: Parsed,
-  { terminal, createCore }: Surroundings,
+  { terminal, createCore }: CheckSurroundings<C>,
   read?: PlanSetOptions['read'],
-): Promise<PlanSet> {
+): Promise<PlanSet<C>> {
   if (options.lengths && options.format === 'json')
     throw new WrongUse('--lengths goes with --format text; JSON is always in millimetres.');
   const root = typeof options.root === 'string' ? path.resolve(terminal.cwd, options.root) : null;
@@ -117,9 +118,9 @@ const isFolder = async (at: string): Promise<boolean> => {
 
 /** Adds what was named, or standard input; answers with what could not be added. */
 async function addAll(
-  plans: PlanSet,
+  plans: PlanSet<Checker>,
   { options, rest }: Parsed,
-  { terminal }: Surroundings,
+  { terminal }: CheckSurroundings,
 ): Promise<readonly string[]> {
   const name = options['stdin-name'];
   if (rest.includes('-')) {

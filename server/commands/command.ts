@@ -1,5 +1,6 @@
 import type { ExplainedRule } from '../../shared/report/explain.ts';
-import type { CreateCore } from '../files/plan-set.ts';
+import type { Checker, Core } from '../../shared/workspace/facade.ts';
+import type { Create } from '../files/plan-set.ts';
 import type { ClipReader } from '../media/clip-reader.ts';
 import type { Terminal } from '../terminal.ts';
 
@@ -8,16 +9,20 @@ export const NOTHING_FOUND = 0;
 export const FOUND = 1;
 export const COULD_NOT_RUN = 2;
 
-export interface Surroundings {
+/** What a check needs. */
+export interface CheckSurroundings<C extends Checker = Checker> {
   readonly terminal: Terminal;
-  /** Made by the command that reads clips, and by no other. */
-  readonly createClipReader: () => ClipReader;
-  readonly createCore: CreateCore;
-  /** All rules, for `explain`. */
+  readonly createCore: Create<C>;
+  /** All rules, to be explained. */
   readonly rules: readonly ExplainedRule[];
 }
 
-export interface Command {
+export interface Surroundings extends CheckSurroundings<Core> {
+  /** Made by the command that reads clips, and by no other. */
+  readonly createClipReader: () => ClipReader;
+}
+
+export interface Command<S extends CheckSurroundings = Surroundings> {
   readonly name: string;
   /** How it is called, one form a line. */
   readonly usage: readonly string[];
@@ -25,7 +30,7 @@ export interface Command {
   /** Option to explanation, in the order of the help. */
   readonly options: readonly (readonly [option: string, about: string])[];
   /** @returns the exit status; throws `WrongUse` where it was called wrongly */
-  run(args: readonly string[], surroundings: Surroundings): Promise<number>;
+  run(args: readonly string[], surroundings: S): Promise<number>;
 }
 
 export const LENGTHS = ['mm', 'inches'] as const;

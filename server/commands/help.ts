@@ -2,6 +2,9 @@
 import { wrap } from '../../shared/report/wrap.ts';
 import type { Command } from './command.ts';
 
+/** What a command says of itself. */
+type Described = Omit<Command, 'run'>;
+
 const WIDTH = 88;
 
 const STATUS = `Exit status
@@ -10,7 +13,7 @@ const STATUS = `Exit status
   2  could not run: wrong use, or a file that can't be read
 `;
 
-export function overview(commands: readonly Command[]): string {
+export function overview(commands: readonly Described[]): string {
   const rows = commands.map(
     ({ usage, about }) => `  ${usage.join('\n  ')}\n${wrap(about, WIDTH, '      ')}`,
   );
@@ -26,7 +29,7 @@ ${rows.join('\n\n')}
 ${STATUS}`;
 }
 
-export function helpOf({ usage, about, options }: Command): string {
+export function helpOf({ usage, about, options }: Described): string {
   const parts = [usage.join('\n'), wrap(about, WIDTH)];
   if (options.length > 0)
     parts.push(

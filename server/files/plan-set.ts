@@ -3,28 +3,30 @@ import path from 'node:path';
 import type { LocatedFinding, LocatedFix } from '../../shared/assist/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
-import type { Core, CoreOptions } from '../../shared/workspace/facade.ts';
+import type { Checker, Core, CoreOptions } from '../../shared/workspace/facade.ts';
 import { notText, tooLarge } from '../unread.ts';
 import { decode, MOST_BYTES } from './decode.ts';
 import { isInside, type ReadPlan, readPlan, sizeIn } from './read-plan.ts';
 import { nearestRoot } from './root.ts';
 import { pathOfUri, uriOfPath } from './uri.ts';
 
-export type CreateCore = (options: CoreOptions) => Core;
+export type Create<C extends Checker> = (options: CoreOptions) => C;
+export type CreateCore = Create<Core>;
 
-export interface PlanSetOptions {
+export interface PlanSetOptions<C extends Checker = Core> {
   readonly cwd: string;
   /** Absolute; left out: the nearest repository's root, else each plan's own folder. */
   readonly root?: string;
   readonly lengths?: LengthUnit;
-  readonly createCore: CreateCore;
+  readonly createCore: Create<C>;
   /** Where plans are read from; left out: the disk. */
   readonly read?: (file: string, root: string) => Promise<ReadPlan>;
 }
 
-export class PlanSet {
-  readonly core: Core;
-  readonly #options: PlanSetOptions;
+/** By default over the whole core; a check needs no more than its first part. */
+export class PlanSet<C extends Checker = Core> {
+  readonly core: C;
+  readonly #options: PlanSetOptions<C>;
   /** In the order of the report. */
   readonly #listed = new Set<FileId>();
   /** Every file that was tried, with the root that it lies in. */
@@ -33,7 +35,7 @@ export class PlanSet {
   /** What the host itself found, where it could not give the core the text as it is. */
   readonly #unread = new Map<FileId, LocatedFinding>();
 
-  constructor(options: PlanSetOptions) {
+  constructor(options: PlanSetOptions<C>) {
     this.#options = options;
     this.core = options.createCore({
       rootOf: (file) => uriOfPath(this.rootOf(file)),

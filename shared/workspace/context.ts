@@ -5,14 +5,18 @@ import type { FormerValues } from './former-values.ts';
 import type { Locator } from './locate.ts';
 import type { Store } from './store.ts';
 
-/** What everything that answers an editor's question works with. */
-export interface Context {
+/** What a check works with. */
+export interface CheckContext {
   readonly store: Store;
   readonly analysis: Analysis;
   readonly locator: Locator;
   readonly say: Say;
-  /** What stood where something was taken out. */
-  readonly former: FormerValues;
   /** Plan files that the host knows of, whether or not they were given. */
   hostFiles(): readonly FileId[];
+}
+
+/** What everything that answers an editor's question works with. */
+export interface Context extends CheckContext {
+  /** What stood where something was taken out. */
+  readonly former: FormerValues;
 }

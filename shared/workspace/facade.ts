@@ -73,27 +73,33 @@ export interface PlanState {
   readonly shots: number;
 }
 
-export interface Core {
+/** Texts in, findings and fixes out. */
+export interface Checker {
   /** Gives or replaces a file's whole text. */
   give(file: FileId, text: string): void;
-  /** Applies one edit to a given file; positions are clamped to the text. */
-  edit(file: FileId, range: Range, newText: string): void;
   /** Says that a wanted file can't be had. */
   refuse(file: FileId, why: Refusal): void;
+  /** Files that `file` uses, directly or not, and that have been neither given nor refused. */
+  wanted(file: FileId): readonly FileId[];
+  /**
+   * All findings that stand in `file`, by position: its own, and those that the given files that
+   * use it cause there, each once.
+   */
+  findings(file: FileId): readonly LocatedFinding[];
+  fixesOf(finding: LocatedFinding): readonly LocatedFix[];
+  /** The text of line `index` (from 0) without its break; '' past the end. */
+  line(file: FileId, index: number): string;
+}
+
+export interface Core extends Checker {
+  /** Applies one edit to a given file; positions are clamped to the text. */
+  edit(file: FileId, range: Range, newText: string): void;
   /** Says that `rootOf` would answer otherwise now. */
   rootsChanged(): void;
   /** Forgets a file. */
   close(file: FileId): void;
-  /** Files that `file` uses, directly or not, and that have been neither given nor refused. */
-  wanted(file: FileId): readonly FileId[];
   /** All files that `file` uses, directly or not, itself first. */
   reaches(file: FileId): readonly FileId[];
-  /**
-   * All findings that stand in `file`, by position: its own, and those that the plans in
-   * `plans` (default: every given file that uses it) cause there, each once.
-   */
-  findings(file: FileId): readonly LocatedFinding[];
-  fixesOf(finding: LocatedFinding): readonly LocatedFix[];
   /** Fixes of the findings that touch `range`. */
   fixesIn(file: FileId, range: Range): readonly OfferedFix[];
   /** The least change that clears a shot, or why there is none; null: no shot that can be read. */
@@ -167,8 +173,6 @@ export interface Core {
   prepare(file: FileId, until: () => boolean): boolean;
   /** The whole text of a given file; undefined: it was not given. */
   text(file: FileId): string | undefined;
-  /** The text of line `index` (from 0) without its break; '' past the end. */
-  line(file: FileId, index: number): string;
 }
 
 export interface CoreOptions {

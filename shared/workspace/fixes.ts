@@ -14,7 +14,7 @@ import type { ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/chunk.ts';
 import { message } from '../words/message.ts';
-import type { Context } from './context.ts';
+import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
 import type { TextFinding } from './text-findings.ts';
@@ -24,10 +24,10 @@ import { addedOrWorsened, identityOf, tryOut } from './trial.ts';
 const MOST_NAMED = 2;
 
 export class FixMaker {
-  readonly #context: Context;
+  readonly #context: CheckContext;
   readonly #places: FindingLocator;
 
-  constructor(context: Context) {
+  constructor(context: CheckContext) {
     this.#context = context;
     this.#places = new FindingLocator(context.locator, context.say);
   }

@@ -7,7 +7,7 @@ import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { TextFacts } from '../rules/text/text-rule.ts';
 import type { ChunkedText } from '../text/chunked-text.ts';
-import type { Context } from './context.ts';
+import type { CheckContext } from './context.ts';
 
 export interface Outcome {
   /** Findings of the same kind at the same place, before and after. */
@@ -44,7 +44,7 @@ export function identityOf(finding: Finding): string {
   return [finding.rule, finding.shot ?? '', file, entry, path.join('.'), code].join(' ');
 }
 
-export function tryOut(context: Context, edits: readonly LocatedEdit[]): Outcome {
+export function tryOut(context: CheckContext, edits: readonly LocatedEdit[]): Outcome {
   const before = findingsBy(context);
   const undo = applyEdits(context, edits);
   try {
@@ -54,7 +54,7 @@ export function tryOut(context: Context, edits: readonly LocatedEdit[]): Outcome
   }
 }
 
-function findingsBy({ store, analysis }: Context): ReadonlyMap<string, readonly Finding[]> {
+function findingsBy({ store, analysis }: CheckContext): ReadonlyMap<string, readonly Finding[]> {
   const found = new Map<string, Finding[]>();
   for (const file of store.files())
     for (const finding of analysis.findings(file)) {
@@ -67,7 +67,7 @@ function findingsBy({ store, analysis }: Context): ReadonlyMap<string, readonly 
 }
 
 /** Makes the edits, last first, and answers with what takes them back. */
-function applyEdits({ store }: Context, edits: readonly LocatedEdit[]): () => void {
+function applyEdits({ store }: CheckContext, edits: readonly LocatedEdit[]): () => void {
   const last = [...edits].reverse().sort((a, b) => -compare(a.range.start, b.range.start));
   const undone: (() => void)[] = [];
   for (const { file, range, text } of last) {

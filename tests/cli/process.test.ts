@@ -9,10 +9,12 @@ import { planTemplate } from '../../shared/assist/template.ts';
 import { bundled } from '../protocol/support/bundle.ts';
 import { folderWith } from './support.ts';
 
-const cli = bundled('server/cli.ts');
+const ROOT = path.resolve(import.meta.dirname, '../..');
+const SHIPPED = path.join(ROOT, 'dist/lamella.cjs');
+const parts = [bundled('server/cli.ts'), bundled('server/cli-commands.ts')];
 
 const lamella = (cwd: string, args: readonly string[], env: Record<string, string> = {}) =>
-  spawn(process.execPath, [cli.file, ...args], {
+  spawn(process.execPath, [SHIPPED, ...args], {
     cwd,
     env: { PATH: process.env.PATH ?? '', ...env },
   });
@@ -91,7 +93,7 @@ describe('lamella in a process', () => {
   it('exits 2 when its output can’t be written', async () => {
     const folder = folderWith({ 'a.shootplan.yaml': planTemplate() });
     const readOnly = openSync(path.join(folder, 'a.shootplan.yaml'), 'r');
-    const child = spawn(process.execPath, [cli.file, 'check'], {
+    const child = spawn(process.execPath, [SHIPPED, 'check'], {
       cwd: folder,
       stdio: ['ignore', readOnly, 'pipe'],
     });
@@ -116,8 +118,32 @@ describe('lamella in a process', () => {
 
 it('loads nothing of the language server', () => {
   const packages = new Set(
-    cli.inputs.flatMap((input) => /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(input)?.[1] ?? []),
+    parts
+      .flatMap(({ inputs }) => inputs)
+      .flatMap((input) => /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(input)?.[1] ?? []),
   );
+  expect([...packages]).toContain('yaml');
   expect([...packages].filter((name) => name.startsWith('vscode'))).toEqual([]);
-  expect(path.basename(cli.file)).toBe('bundle.cjs');
+});
+
+it('loads what only other commands need where one is called, and not for a check', () => {
+  const [check, others] = parts;
+  for (const needed of ['shared/workspace/core.ts', 'server/commands/sheet.ts']) {
+    expect(others!.inputs).toContain(needed);
+    expect(check!.inputs).not.toContain(needed);
+  }
+});
+
+it('reads a plan of common shapes without the YAML library, and any other with it', async () => {
+  const folder = folderWith({
+    'common.shootplan.yaml': planTemplate(),
+    'other.shootplan.yaml': planTemplate().replace('rig: near', 'rig: &a near'),
+  });
+  const loads = async (name: string) => {
+    const args = ['-r', path.join(ROOT, 'tests/cli/loaded.cjs'), SHIPPED, 'check', name];
+    const { err } = await ran(spawn(process.execPath, args, { cwd: folder }));
+    return err;
+  };
+  expect(await loads('common.shootplan.yaml')).not.toContain('yaml.cjs');
+  expect(await loads('other.shootplan.yaml')).toContain('yaml.cjs');
 });

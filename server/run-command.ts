@@ -1,0 +1,47 @@
+/** Runs one command of `lamella`; wrong use and failures become exit statuses. */
+import {
+  type CheckSurroundings,
+  COULD_NOT_RUN,
+  type Command,
+  NOTHING_FOUND,
+} from './commands/command.ts';
+import { helpOf } from './commands/help.ts';
+import { WrongUse } from './commands/options.ts';
+
+/** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */
+export const runCommand = <S extends CheckSurroundings>(
+  command: Command<S>,
+  args: readonly string[],
+  surroundings: S,
+): Promise<number> =>
+  guarded(surroundings, command.name, async () => {
+    const end = args.indexOf('--');
+    if (args.slice(0, end < 0 ? undefined : end).some(isHelp)) {
+      surroundings.terminal.out(helpOf(command));
+      return NOTHING_FOUND;
+    }
+    return command.run(args, surroundings);
+  });
+
+/** @param command whose help is named where it was called wrongly; null: no one's */
+export async function guarded(
+  { terminal }: Pick<CheckSurroundings, 'terminal'>,
+  command: string | null,
+  run: () => Promise<number>,
+): Promise<number> {
+  try {
+    return await run();
+  } catch (cause) {
+    if (cause instanceof WrongUse)
+      terminal.err(
+        `lamella: ${cause.message}\nSee: lamella ${command === null ? '' : `${command} `}--help\n`,
+      );
+    else {
+      const said = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
+      terminal.err(`lamella: failed; this is a defect of Lamella, not of the plan.\n${said}\n`);
+    }
+    return COULD_NOT_RUN;
+  }
+}
+
+export const isHelp = (argument: string): boolean => argument === '--help' || argument === '-h';

@@ -1,0 +1,76 @@
+/**
+ * What is found in texts, and the fixes for it: all that a check needs of the core, and what the
+ * rest of it is built on. Apart, so that a command that only checks loads no more than this.
+ */
+import type { LocatedFinding, LocatedFix } from '../assist/located.ts';
+import type { FileId } from '../plan/place.ts';
+import type { Finding } from '../rules/rule.ts';
+import { Say } from '../rules/say.ts';
+import { unusedName } from '../rules/unused-name.ts';
+import { Analysis } from './analysis.ts';
+import type { CheckContext } from './context.ts';
+import type { Checker, CoreOptions } from './facade.ts';
+import { FixMaker } from './fixes.ts';
+import { Locator } from './locate.ts';
+import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
+import { Store } from './store.ts';
+
+export interface Checking {
+  readonly context: CheckContext;
+  readonly checker: Checker;
+  locate(finding: Finding): LocatedFinding;
+}
+
+export const createChecker = (options: CoreOptions): Checker => startChecking(options).checker;
+
+export function startChecking(options: CoreOptions): Checking {
+  const store = new Store();
+  const analysis = new Analysis(store, options.rootOf);
+  const locator = new Locator(store, analysis.entries);
+  const say = new Say(() => options.lengths ?? 'mm');
+  const hostFiles = () => options.planFiles?.() ?? [];
+  const context: CheckContext = { store, analysis, locator, say, hostFiles };
+  const fixes = new FixMaker(context);
+  const places = new FindingLocator(locator, say);
+  const locate = (finding: Finding): LocatedFinding => places.locate(finding);
+
+  /** The file's own findings, and what other plans that use it cause there. */
+  const rawFindings = (file: FileId): readonly Finding[] => {
+    const own = standingIn(file, analysis.findings(file));
+    const causedFrom = store
+      .files()
+      .filter((other) => other !== file && analysis.names.reaches(other).includes(file));
+    if (causedFrom.length === 0) return own;
+    // What a shared file holds is for all its users: nothing in it is left over.
+    const shared = own.filter(({ rule }) => rule !== unusedName.name);
+    const caused = causedFrom.flatMap((other) => standingIn(file, analysis.findings(other)));
+    return withoutDoubles([...shared, ...caused]);
+  };
+
+  const findings = (file: FileId): readonly LocatedFinding[] =>
+    rawFindings(file).map(locate).sort(byPosition);
+
+  const fixesOf = (located: LocatedFinding): readonly LocatedFix[] => {
+    const finding = places.originOf(located);
+    return finding ? fixes.of(finding) : [];
+  };
+
+  const checker: Checker = {
+    give: (file, text) => store.give(file, text),
+    refuse: (file, why) => store.refuse(file, why),
+    wanted: (file) =>
+      analysis.names.reaches(file).filter((one) => store.state(one).state === 'unknown'),
+    findings,
+    fixesOf,
+    line: (file, index) => lineOf(store, file, index),
+  };
+  return { context, checker, locate };
+}
+
+function lineOf(store: Store, file: FileId, index: number): string {
+  const text = store.text(file);
+  if (!text || index < 0 || index >= text.lineCount) return '';
+  const { index: at, offset } = text.locate({ line: index, character: 0 });
+  const rest = text.chunks[at]!.text.slice(offset);
+  return rest.split(/\r\n|\r|\n/, 1)[0] ?? '';
+}
