@@ -121,6 +121,7 @@ const RULE_OF: Readonly<Record<Failure['code'], ShapeProblem['rule']>> = {
   'not-a-number': 'wrong-value',
   form: 'wrong-value',
   'out-of-range': 'wrong-value',
+  'not-whole': 'wrong-value',
 };
 
 /** A quantity that doesn't read. Where several were likely meant, each is a guess and says so. */

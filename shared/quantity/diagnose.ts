@@ -42,8 +42,11 @@ export function diagnose(text: string, spec: DiagnosisSpec): Failure {
     for (const other of withUnits(candidate, spec)) consider(other);
   }
   const unit = unitFault(numbers.texts[0] ?? trimmed, spec);
-  const code = numbers.code ?? unit.code;
-  const detail = numbers.code ? numbers.detail : unit.detail;
+  // A comma made a point would still not read.
+  const decides = unit.code === 'not-whole' ? undefined : numbers.code;
+  if (unit.code === 'not-whole') for (const whole of wholes(numbers.texts[0]!)) consider(whole);
+  const code = decides ?? unit.code;
+  const detail = decides ? numbers.detail : unit.detail;
   return {
     ok: false,
     code,
@@ -90,12 +93,32 @@ function unitDistance(written: string, unit: string): number {
   return unit.length < 2 ? 2 : editDistance(written, unit);
 }
 
+const FRACTION = /[0-9]\.[0-9]/;
+
+const withNumbers = (text: string, number: string): string =>
+  text.replace(new RegExp(`[-\u2212+]?${NUMBER}[0-9.]*`, 'g'), number);
+
+/** The text with whole numbers: three digits behind a point may be thousands, else those next to it. */
+function wholes(text: string): string[] {
+  const withEach = (whole: (part: string) => string): string =>
+    text.replace(/[0-9]+\.[0-9]+/g, whole);
+  return [
+    ...(/(?<![0-9.])[1-9][0-9]{0,2}\.[0-9]{3}(?![0-9.])/.test(text)
+      ? [withEach((part) => part.replace('.', ''))]
+      : []),
+    withEach((part) => String(Math.floor(Number(part)))),
+    withEach((part) => String(Math.ceil(Number(part)))),
+  ];
+}
+
 function unitFault(
   text: string,
   spec: DiagnosisSpec,
-): { code: 'no-unit' | 'unknown-unit' | 'out-of-range' | 'form'; detail?: string } {
-  const asOne = text.replace(new RegExp(`[-\u2212+]?${NUMBER}[0-9.]*`, 'g'), '1');
+): { code: 'no-unit' | 'unknown-unit' | 'out-of-range' | 'not-whole' | 'form'; detail?: string } {
+  const asOne = withNumbers(text, '1');
   if (spec.usual(asOne) !== undefined) {
+    if (FRACTION.test(text) && spec.usual(withNumbers(text, '1.5')) === undefined)
+      return { code: 'not-whole' };
     return { code: 'out-of-range', detail: text.match(/[-\u2212+]?[0-9.]+/)?.[0] ?? text };
   }
   const parts = TRAILING_UNIT.exec(text);

@@ -8,6 +8,7 @@ export type Failure = {
     | 'not-a-number'
     | 'form'
     | 'out-of-range'
+    | 'not-whole'
     | 'decimal-comma';
   /** Whole texts that would be right in its place, best first, each in its usual spelling. */
   readonly likely: readonly string[];

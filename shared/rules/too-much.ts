@@ -6,7 +6,7 @@ export const tooMuch: RuleCore<TextFacts> = {
   name: 'too-much',
   severity: 'warning',
   docs: {
-    when: 'a budget was passed: a file over 4 MB, or more findings than an editor can show.',
+    when: 'a budget was passed: a file over 4 MB, an entry too long or nested too deep, or more findings than an editor can show.',
     why: 'A text too large to be read in time would stop everything else; what was left out is said instead.',
     remedy: 'Split the plan, or ask the command line, which lists everything.',
     bad: [],
@@ -14,8 +14,14 @@ export const tooMuch: RuleCore<TextFacts> = {
   },
   words: wordsFrom(
     {
-      'file-too-large': ({ megabytes = '' }) => ({
-        what: message`The file has ${megabytes} MB; files over 4 MB are not read.`,
+      'too-long': ({ length = '', limit = '' }) => ({
+        what: message`This entry has ${length} characters; more than ${limit} are not read.`,
+      }),
+      'too-deep': ({ limit = '' }) => ({
+        what: message`Nested deeper than ${limit} levels: not read.`,
+      }),
+      'too-many': ({ more = '' }) => ({
+        what: message`${more} more problems of this entry are not listed.`,
       }),
     },
     later`A budget was passed`,

@@ -27,7 +27,12 @@ export interface Chunk {
 
 /** One thing wrong with the text itself, found before anything is understood of the plan. */
 export interface TextProblem {
-  readonly rule: 'syntax' | 'outside-the-profile' | 'misread-scalar' | 'duplicate-name';
+  readonly rule:
+    | 'syntax'
+    | 'outside-the-profile'
+    | 'misread-scalar'
+    | 'duplicate-name'
+    | 'too-much';
   /** Which wording applies, e.g. 'unclosed-quote'; the words stand in rules/text-words.ts. */
   readonly code: string;
   readonly span: Span;

@@ -134,7 +134,7 @@ function joinCommas(pairs: readonly Pair[], text: string, problems: Problems): r
     const point = written.replace(',', '.');
     const isOne = last === index + 1;
     problems.misread(
-      'decimal-comma',
+      'comma-in-braces',
       { start, end },
       { text: written, likely: point },
       isOne ? [fix('use-a-point', comma, comma + 1, '.', { text: point })] : [],

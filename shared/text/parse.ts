@@ -45,7 +45,7 @@ function parseText(chunk: Chunk, written: string): ParsedChunk {
   const problems = new Problems();
   if (written.length > MAX_ENTRY_LENGTH) {
     const args = { length: String(written.length), limit: String(MAX_ENTRY_LENGTH) };
-    problems.syntax('too-long', firstLine(written), args);
+    problems.tooMuch('too-long', firstLine(written), args);
     return { tree: null, problems: problems.all() };
   }
   checkCharacters(written, problems);
@@ -73,7 +73,7 @@ function treeOf(
   }
   const deep = tooDeepAt(text, MAX_DEPTH);
   if (deep >= 0) {
-    problems.syntax('too-deep', span(deep, deep + 1), { limit: String(MAX_DEPTH) });
+    problems.tooMuch('too-deep', span(deep, deep + 1), { limit: String(MAX_DEPTH) });
     return null;
   }
   return oddity === 'missing-colon'

@@ -28,6 +28,11 @@ export class Problems {
     this.add({ rule: 'syntax', code, span, args, fixes });
   }
 
+  /** What passed a budget, and was not read or told. */
+  tooMuch(code: string, span: Span, args: Args): void {
+    this.add({ rule: 'too-much', code, span, args, fixes: [] });
+  }
+
   misread(code: string, span: Span, args: Args, fixes: readonly TextFix[]): void {
     this.add({ rule: 'misread-scalar', code, span, args, fixes });
   }
@@ -42,9 +47,13 @@ export class Problems {
     if (this.#more === 0) return inOrder;
     const last = inOrder.at(-1) as TextProblem;
     const args = { more: String(this.#more) };
-    return [...inOrder, { rule: 'syntax', code: 'too-many', span: last.span, args, fixes: [] }];
+    return [...inOrder, { rule: 'too-much', code: 'too-many', span: last.span, args, fixes: [] }];
   }
 }
+
+/** What it marks could not be read. */
+export const isUnread = ({ rule }: TextProblem): boolean =>
+  rule === 'syntax' || rule === 'too-much';
 
 /** A fix of one edit. */
 export const fix = (

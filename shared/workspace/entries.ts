@@ -13,6 +13,7 @@ import { unknownKey } from '../plan/unknown-key.ts';
 import type { ParsedChunk } from '../text/chunk.ts';
 import { parseChunk } from '../text/parse.ts';
 import { nodeAt } from '../text/path.ts';
+import { isUnread } from '../text/problems.ts';
 import type { Node, Path } from '../text/tree.ts';
 import { message } from '../words/message.ts';
 import { type EntryKind, entryKindOf, plainId } from './entry-kinds.ts';
@@ -177,7 +178,7 @@ export class Entries {
     // Nothing of the chunk could be read: its own problems say so.
     if (tree === null) return { kind, def: null, value: undefined, problems: [] };
     const node = this.node(file, source);
-    const unread = problems.filter(({ rule }) => rule === 'syntax').map(({ span }) => span);
+    const unread = problems.filter(isUnread).map(({ span }) => span);
     const from = { file, entry: id, unread };
     switch (kind.kind) {
       case 'entry': {

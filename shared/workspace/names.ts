@@ -4,6 +4,7 @@ import type { Input, Query } from '../engine/graph.ts';
 import type { GroupName, GroupTypes, Named } from '../figures/reader.ts';
 import type { Field } from '../plan/field.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
+import { isUnread } from '../text/problems.ts';
 import type { Entries } from './entries.ts';
 import { entryKindOf, homeOf, SHARED_GROUPS } from './entry-kinds.ts';
 import { keyOf, type Store, splitKey } from './store.ts';
@@ -142,11 +143,7 @@ export class Names {
     const home = `${homeOf[group as GroupName]}/`;
     return this.#store
       .ids(file)
-      .some(
-        (id) =>
-          id.startsWith(home) &&
-          this.#entries.parsed(file, id).problems.some(({ rule }) => rule === 'syntax'),
-      );
+      .some((id) => id.startsWith(home) && this.#entries.parsed(file, id).problems.some(isUnread));
   }
 
   /** The same for all who name it, so that what is worked out of it can be shared. */

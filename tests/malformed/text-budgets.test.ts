@@ -40,6 +40,16 @@ const many: readonly [name: string, text: string][] = [
   ['tabs and quotes', lines(20_000, () => '\tb: "x\n')],
 ];
 
+test.each(cases.filter(([, , expected]) => /^too-(deep|long)$/.test(expected[0]!)))(
+  '%s: what is not read is told as too much',
+  (_, text) => {
+    const rules = split(text).flatMap((chunk) =>
+      parseChunk(chunk).problems.map(({ rule }) => rule),
+    );
+    expect(rules).toEqual(['too-much']);
+  },
+);
+
 test.each(many)('many %s in an entry', (_, text) => {
   const found = codes(`shots:\n  a:\n${text}`);
   expect(found.length).toBeGreaterThan(0);

@@ -210,7 +210,7 @@ const cases: readonly Case[] = [
   ],
   [
     'a decimal comma',
-    'decimal-comma',
+    'comma-in-braces',
     'kit:\n  tubes:\n    t: { mass: «1,5 kg», length: 2 mm }\n',
     ['/kit/tubes/t/mass=1,5 kg', '/kit/tubes/t/length=2 mm'],
     'kit:\n  tubes:\n    t: { mass: 1.5 kg, length: 2 mm }\n',

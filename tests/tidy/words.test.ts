@@ -31,7 +31,7 @@ const REFUSED = codes<Refusal | Extract<UseTarget, { ok: false }>['why']>({
   unreadable: true,
 });
 const UNIT = ['no-unit', 'unknown-unit'] satisfies Failure['code'][];
-const QUANTITY = ['not-a-number', 'form', 'out-of-range'] satisfies Failure['code'][];
+const QUANTITY = ['not-a-number', 'form', 'out-of-range', 'not-whole'] satisfies Failure['code'][];
 
 /**
  * Places that say a code which is worked out: `file expression`, with what it can be. Where the
@@ -63,12 +63,13 @@ const WORKED_OUT: Readonly<Record<string, Readonly<Record<string, readonly strin
 const RULE_OF_CALL: Readonly<Record<string, string>> = {
   syntax: 'syntax',
   misread: 'misread-scalar',
+  tooMuch: 'too-much',
   outside: 'outside-the-profile',
 };
 
 /** problems.syntax('tab', …) · problem('unit', 'no-unit', …) · { rule: 'unit', code: 'no-unit' } */
 const SAID =
-  /\bproblems\.(?<call>syntax|misread|outside)\(\s*(?<code1>[^,\s]+)|\bproblem\(\s*(?<rule2>'[a-z-]+'|RULE_OF[^,]*),\s*(?<code2>[^,\s)]+)|\brule: (?<rule3>'[a-z-]+'),\s*code: (?<code3>[^,\s}]+)/g;
+  /\bproblems\.(?<call>syntax|misread|outside|tooMuch)\(\s*(?<code1>[^,\s]+)|\bproblem\(\s*(?<rule2>'[a-z-]+'|RULE_OF[^,]*),\s*(?<code2>[^,\s)]+)|\brule: (?<rule3>'[a-z-]+'),\s*code: (?<code3>[^,\s}]+)/g;
 
 const bare = (written: string): string => written.replaceAll("'", '');
 

@@ -20,6 +20,9 @@ export const misreadScalar: TextRule = {
   words: wordsFrom(
     {
       'decimal-comma': ({ text = '' }) => ({
+        what: message`Numbers take a decimal point, not the comma of ${text}.`,
+      }),
+      'comma-in-braces': ({ text = '' }) => ({
         what: message`The comma in ${text || message`this number`} ends the value; numbers take a decimal point.`,
       }),
       'hash-in-value': ({ text = '' }) => ({

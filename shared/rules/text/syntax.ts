@@ -64,22 +64,7 @@ export const syntax: TextRule = {
         what: message`From here on too much of this entry is broken to be read.`,
       }),
       'out-of-line': () => ({ what: message`This line is not indented as its neighbours are.` }),
-      'too-long': ({ length = '', limit = '' }) => ({
-        what: message`This entry has ${length} characters; more than ${limit} are not read.`,
-      }),
-      'too-deep': ({ limit = '' }) => ({
-        what: message`Nested deeper than ${limit} levels: not read.`,
-      }),
-      'too-many': ({ more = '' }) => ({
-        what: message`${more} more problems of this entry are not listed.`,
-      }),
-      'not-utf-8': ({ byte = '' }) => ({
-        what: message`The file is not UTF-8 text.`,
-        why: byte ? message`The first byte that isn’t stands at ${byte}.` : '',
-      }),
-      'file-too-large': ({ megabytes = '' }) => ({
-        what: message`The file has ${megabytes} MB; more than 4 MB are not read.`,
-      }),
+      'not-utf-8': () => ({ what: message`The file is not UTF-8 text.` }),
     },
     later`The text can’t be read here`,
   ),

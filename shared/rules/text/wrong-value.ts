@@ -60,6 +60,10 @@ export const wrongValue: TextRule = {
         what: message`${text} is out of range for \`${key}\`.`,
         why: detail ? `${detail}.` : message`It takes ${oneOf(quantity)}.`,
       }),
+      'not-whole': ({ key = '', text = '', quantity = '' }) => ({
+        what: message`\`${key}\` takes a whole number, not ${text}.`,
+        why: message`It takes ${oneOf(quantity)}.`,
+      }),
       'not-one-of': ({ key = '', text = '', expected = '', nearest }) =>
         key === 'shootplan'
           ? {
