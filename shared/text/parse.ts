@@ -8,6 +8,7 @@ import { readYaml } from './from-yaml.ts';
 import { LineTable } from './lines.ts';
 import { tellLoose } from './loose.ts';
 import { Mender } from './mend.ts';
+import { readMergeMarks } from './merge-marks.ts';
 import { checkMap } from './misread.ts';
 import { blockMap, moveNode, pair, scalar, span } from './nodes.ts';
 import { tellOutOfLine } from './out-of-line.ts';
@@ -49,7 +50,8 @@ function parseText(chunk: Chunk, written: string): ParsedChunk {
     return { tree: null, problems: problems.all() };
   }
   checkCharacters(written, problems);
-  const text = readLoneReturns(written, problems);
+  const unmerged = readLoneReturns(written, problems);
+  const text = chunk.kind === 'entry' ? readMergeMarks(unmerged, problems) : unmerged;
   if (meant !== chunk.indent && chunk.kind !== 'loose') {
     tellOutOfLine(text, new LineTable(text), 0, text.length, chunk.indent, meant, problems);
   }

@@ -11,6 +11,7 @@ import { isEmptyValue, type KeyShape, keyAt } from './keys.ts';
 import { isGroup, type Layout, planLayout, type Section } from './layout.ts';
 import { continues, isComplexKey, markerAt, wordAt } from './line-shapes.ts';
 import { indentAt, isBlank, type Line, LineReader } from './lines.ts';
+import { closesMerge, opensMerge } from './merge-marks.ts';
 import { type Oddity, type SplitChunk, type SplitState, startState } from './split-state.ts';
 
 /** Cuts a whole text. There is always at least one chunk; joined they are `text`. */
@@ -260,6 +261,7 @@ export class Splitter {
     let line = first;
     let breaks = 0;
     let fields = -1;
+    let inMerge = false;
     while (line.next > line.end) {
       breaks++;
       if (line.next >= text.length) break;
@@ -269,6 +271,11 @@ export class Splitter {
       // Most lines of a plan: inside an entry, at its fields' column or deeper.
       if (opened.until === 'entry' && fields >= 0 && indent >= fields) continue;
       if (isBlank(text, at, line.end)) continue;
+      // The marks of a merge stand at the margin; what is between them is the entry's still.
+      if (indent === 0 && opened.until === 'entry' && this.#isMerging(opened, line, inMerge)) {
+        inMerge = !closesMerge(text, line);
+        continue;
+      }
       if (this.#ends(opened, line, indent, fields)) return { end: line.start, breaks };
       if (opened.bare && fields < 0 && indent > opened.column) {
         fields = keyAt(text, at, line.end) ? indent : Number.MAX_SAFE_INTEGER;
@@ -277,6 +284,18 @@ export class Splitter {
     }
     if (!this.#atEnd) throw needsMore;
     return { end: text.length, breaks };
+  }
+
+  /** A mark of a merge within the entry: one that opens where fields go on, and those up to its end. */
+  #isMerging(opened: Opened, line: Line, inMerge: boolean): boolean {
+    const text = this.#text;
+    if (markerAt(text, line.start, line.end) !== 'conflict-marker') return false;
+    if (inMerge) return true;
+    if (!opensMerge(text, line)) return false;
+    const under = this.#nextContent(line.next);
+    if (!under) return false;
+    if (under.indent > opened.column) return true;
+    return under.indent === 0 && markerAt(text, under.start, under.end) === 'conflict-marker';
   }
 
   #ends(opened: Opened, line: Line, indent: number, fields: number): boolean {

@@ -155,7 +155,8 @@ function saidByText(entries: Entries, file: FileId, { rule, at }: ShapeProblem):
   // A key may be lacking because the text where it stands can't be read: the whole record is in doubt.
   const own = rule === 'missing-key' ? at.path.slice(0, -1) : at.path;
   const path = [key, ...source.within, ...own];
-  const span = pairAt(tree, path)?.span ?? nodeAt(tree, path)?.span;
+  // An empty item has no place of its own: it is where its list is.
+  const span = (pairAt(tree, path) ?? nodeAt(tree, path) ?? nodeAt(tree, path.slice(0, -1)))?.span;
   return (
     span !== undefined &&
     problems.some((other) => other.span.start < span.end && span.start < other.span.end)

@@ -27,6 +27,10 @@ export const syntax: TextRule = {
         what: message`The mark of an unfinished merge, ${text}, was left in the text.`,
         why: message`Keep one of the two versions and remove the marks.`,
       }),
+      'unfinished-merge': () => ({
+        what: message`An unfinished merge: which of these lines hold is not known.`,
+        why: message`Keep one of the two versions and remove the marks.`,
+      }),
       'missing-colon': ({ text = '' }) => ({ what: message`No colon stands after \`${text}\`.` }),
       'stray-bracket': ({ bracket = '' }) => ({
         what: message`Nothing was opened that ${bracket} closes.`,

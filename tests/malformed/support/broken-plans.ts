@@ -140,11 +140,34 @@ export const BROKEN: readonly BrokenPlan[] = [
     name: 'merge-conflict markers',
     marked: inSecond(
       '    aperture: f/8',
-      '«<<<<<<< ours»\n    aperture: f/8\n=======\n    aperture: f/11\n>>>>>>> theirs',
+      '«<<<<<<< ours\n    aperture: f/8\n=======\n    aperture: f/11\n>>>>>>> theirs»',
     ),
     rule: 'syntax',
     kept: others,
-    errors: 3,
+  },
+  {
+    name: 'merge-conflict markers round the last fields, with what both come from',
+    marked: inSecond(
+      '    light: [panel]',
+      '«<<<<<<< ours\n    light: [panel]\n||||||| base\n=======\n    light:\n      - panel\n>>>>>>> theirs»',
+    ),
+    rule: 'syntax',
+    kept: others,
+  },
+  {
+    name: 'merge-conflict markers round the items of a list',
+    marked: inSecond(
+      '    light: [panel]',
+      '    light:\n«<<<<<<< ours\n      - panel\n=======\n      - panel\n      - panel\n>>>>>>> theirs»',
+    ),
+    rule: 'syntax',
+    kept: others,
+  },
+  {
+    name: 'a merge-conflict marker that nothing closes',
+    marked: inSecond('    light: [panel]', '«<<<<<<< ours\n    light: [panel]»'),
+    rule: 'syntax',
+    kept: others,
   },
   {
     name: 'the same key twice',
