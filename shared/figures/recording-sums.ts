@@ -26,12 +26,17 @@ export const sumsByBody = (shots: readonly TakesOfShot[]): readonly BodySums[] =
 /** The takes of each body, both in the order of the plan. */
 export function takesByBody(shots: readonly TakesOfShot[]): readonly (readonly TakesOfShot[])[] {
   const bodies = new Map<string, TakesOfShot[]>();
+  // Most shots are on the body of the shot before: no key is made for those.
+  let last: TakesOfShot[] | undefined;
   for (const shot of shots) {
     const { file, entry } = shot.body.at;
-    const key = `${file} ${entry}`;
-    const others = bodies.get(key);
-    if (others) others.push(shot);
-    else bodies.set(key, [shot]);
+    const before = last?.[0]?.body.at;
+    if (before?.entry !== entry || before.file !== file) {
+      const key = `${file} ${entry}`;
+      last = bodies.get(key) ?? [];
+      bodies.set(key, last);
+    }
+    last!.push(shot);
   }
   return [...bodies.values()];
 }

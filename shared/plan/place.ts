@@ -17,3 +17,10 @@ export interface Place {
   /** Which part of the pair at `path`: its key, its value (default), or both. */
   readonly part?: 'key' | 'value' | 'pair';
 }
+
+/** The same entry and path, whichever part of it is meant. */
+export const samePlace = (a: Place, b: Place): boolean =>
+  a.entry === b.entry &&
+  a.file === b.file &&
+  a.path.length === b.path.length &&
+  a.path.every((step, index) => step === b.path[index]);

@@ -32,6 +32,7 @@ export const allowUnused: PlanRule<Facts> = {
     ],
   },
   check({ shots, allow, accepted }) {
+    if (allow.length === 0) return [];
     const needed = new Set([...accepted, ...shots.flatMap((shot) => shot.acceptedByPlan)]);
     return allow
       .filter(({ rule }) => !needed.has(rule))

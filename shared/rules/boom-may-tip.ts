@@ -1,6 +1,5 @@
 import { message } from '../words/message.ts';
 import { deferring } from './cautions.ts';
-import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -41,20 +40,17 @@ export const boomMayTip: PlanRule<Facts> = {
       },
     ],
   },
-  check({ shots }) {
-    return oncePerPlace(shots.map(({ carried }) => carried)).flatMap(
-      (carried): Observation<Facts>[] => {
-        const { tippingFactor: factor, stand } = carried;
-        if (factor === null || !stand || factor >= MARGIN) return [];
-        return [
-          {
-            at: stand.at,
-            severity: factor < 1 ? 'error' : 'warning',
-            facts: { factor, stand: stand.name },
-          },
-        ];
-      },
-    );
+  check({ carried }) {
+    return carried.flatMap(({ tippingFactor: factor, stand }): Observation<Facts>[] => {
+      if (factor === null || !stand || factor >= MARGIN) return [];
+      return [
+        {
+          at: stand.at,
+          severity: factor < 1 ? 'error' : 'warning',
+          facts: { factor, stand: stand.name },
+        },
+      ];
+    });
   },
   words: ({ factor, stand }, say) => ({
     what:

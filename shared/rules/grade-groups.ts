@@ -14,9 +14,10 @@ export function gradeGroups(
   edit: EditFigures | null,
   shots: readonly ShotSummary[],
 ): ReadonlyMap<string, readonly GradedCut[]> {
-  const byName = new Map(shots.map((shot) => [shot.shot, shot]));
   const groups = new Map<string, GradedCut[]>();
-  for (const cut of edit?.cuts ?? []) {
+  if (!edit) return groups;
+  const byName = new Map(shots.map((shot) => [shot.shot, shot]));
+  for (const cut of edit.cuts) {
     const shot = cut.shot === null ? undefined : byName.get(cut.shot);
     if (!shot || !cut.fields || cut.fields.grade.state === 'invalid') continue;
     const grade = ifKnown(cut.fields.grade) ?? '';

@@ -1,5 +1,4 @@
 import { message } from '../words/message.ts';
-import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -38,22 +37,19 @@ export const headOverloaded: PlanRule<Facts> = {
       },
     ],
   },
-  check({ shots }) {
-    return oncePerPlace(shots.map(({ carried }) => carried)).flatMap(
-      (carried): Observation<Facts>[] => {
-        const { head, massKg } = carried;
-        if (!head || head.payloadKg === null || massKg === null) return [];
-        const share = massKg / head.payloadKg;
-        if (share <= UNEASY) return [];
-        return [
-          {
-            at: head.at,
-            severity: share > 1 ? 'error' : 'information',
-            facts: { name: head.name, massKg, payloadKg: head.payloadKg },
-          },
-        ];
-      },
-    );
+  check({ carried }) {
+    return carried.flatMap(({ head, massKg }): Observation<Facts>[] => {
+      if (!head || head.payloadKg === null || massKg === null) return [];
+      const share = massKg / head.payloadKg;
+      if (share <= UNEASY) return [];
+      return [
+        {
+          at: head.at,
+          severity: share > 1 ? 'error' : 'information',
+          facts: { name: head.name, massKg, payloadKg: head.payloadKg },
+        },
+      ];
+    });
   },
   words: ({ name, massKg, payloadKg }, say) => ({
     what:

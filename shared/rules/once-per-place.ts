@@ -1,4 +1,4 @@
-import type { Place } from '../plan/place.ts';
+import { type Place, samePlace } from '../plan/place.ts';
 import { placeKey } from './shot-rule.ts';
 
 /** What several shots share is said once: the first of each place, nulls left out. */
@@ -6,9 +6,15 @@ export function oncePerPlace<T extends { readonly at: Place }>(
   items: readonly (T | null)[],
 ): readonly T[] {
   const seen = new Set<string>();
+  let last: Place | undefined;
   return items.filter((item): item is T => {
-    if (item === null || seen.has(placeKey(item.at))) return false;
-    seen.add(placeKey(item.at));
+    if (item === null) return false;
+    // Most shots share with the one before: no key is made for those.
+    if (last && samePlace(item.at, last)) return false;
+    last = item.at;
+    const key = placeKey(item.at);
+    if (seen.has(key)) return false;
+    seen.add(key);
     return true;
   });
 }

@@ -28,8 +28,8 @@ export const overheadLoad: PlanRule<Facts> = {
       { says: 'beside it', change: { 'rigs/bench/support': '{ foot: 62 mm, overhead: no }' } },
     ],
   },
-  check({ shots }) {
-    const rigs = oncePerPlace(shots.map(({ carried }) => (carried?.overhead ? carried : null)));
+  check({ shots, carried }) {
+    const rigs = carried.filter(({ overhead }) => overhead);
     const lights = oncePerPlace(shots.flatMap(({ care }) => care.filter((one) => one.overhead)));
     const place = (at: Place): Place => ({ ...at, path: [...at.path, 'overhead'] });
     return [

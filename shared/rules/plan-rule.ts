@@ -51,6 +51,8 @@ export interface PlanAllowance {
 export interface PlanView {
   readonly file: FileId;
   readonly shots: readonly ShotSummary[];
+  /** Each rig once, as the first shot that it serves has it. */
+  readonly carried: readonly Carried[];
   /** Entries of this file that shots or rigs could refer to. */
   readonly entries: readonly NamedEntry[];
   readonly allow: readonly PlanAllowance[];

@@ -1,5 +1,4 @@
 import { message } from '../words/message.ts';
-import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 import { setTo } from './shot-rule.ts';
@@ -23,10 +22,9 @@ export const rigPitches: PlanRule<Facts> = {
     bad: [{ says: 'held by the body', change: { 'rigs/bench/support': '{ foot: 10 mm }' } }],
     good: [{ says: 'held where it balances', change: { 'rigs/bench/support': '{ foot: 62 mm }' } }],
   },
-  check({ shots }) {
-    return oncePerPlace(shots.map(({ carried }) => carried)).flatMap(
-      (carried): Observation<Facts>[] => {
-        const { centreOfGravityMm: centreMm, footMm, rig, at } = carried;
+  check({ carried }) {
+    return carried.flatMap(
+      ({ centreOfGravityMm: centreMm, footMm, rig, at }): Observation<Facts>[] => {
         if (centreMm === null || footMm === null || Math.abs(centreMm - footMm) <= FAR_MM)
           return [];
         return [{ at: { ...at, path: [...at.path, 'foot'] }, facts: { centreMm, footMm, rig } }];

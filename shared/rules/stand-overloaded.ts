@@ -1,6 +1,5 @@
 import { message } from '../words/message.ts';
 import { deferring } from './cautions.ts';
-import { oncePerPlace } from './once-per-place.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -39,22 +38,19 @@ export const standOverloaded: PlanRule<Facts> = {
       },
     ],
   },
-  check({ shots }) {
-    return oncePerPlace(shots.map(({ carried }) => carried)).flatMap(
-      (carried): Observation<Facts>[] => {
-        const { stand, massKg, headMassKg } = carried;
-        if (!stand || stand.payloadKg === null || massKg === null) return [];
-        const load = massKg + headMassKg;
-        if (load <= stand.payloadKg * UNEASY) return [];
-        return [
-          {
-            at: stand.at,
-            severity: load > stand.payloadKg ? 'error' : 'information',
-            facts: { name: stand.name, massKg: load, payloadKg: stand.payloadKg },
-          },
-        ];
-      },
-    );
+  check({ carried }) {
+    return carried.flatMap(({ stand, massKg, headMassKg }): Observation<Facts>[] => {
+      if (!stand || stand.payloadKg === null || massKg === null) return [];
+      const load = massKg + headMassKg;
+      if (load <= stand.payloadKg * UNEASY) return [];
+      return [
+        {
+          at: stand.at,
+          severity: load > stand.payloadKg ? 'error' : 'information',
+          facts: { name: stand.name, massKg: load, payloadKg: stand.payloadKg },
+        },
+      ];
+    });
   },
   words: ({ name, massKg, payloadKg }, say) => ({
     what:

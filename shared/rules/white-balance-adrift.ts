@@ -40,13 +40,14 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
     good: [{ says: 'fixed', change: { 'shots/frost/white-balance': '5600 K' } }],
   },
   check({ edit, shots }) {
-    const byLight = usualByLight(shots);
+    const colours = shots.map(colourKey);
+    const byLight = usualByLight(shots, colours);
     const byGrade = usualByGrade({ edit, shots });
-    return shots.flatMap((shot): readonly Observation<Facts>[] => {
+    return shots.flatMap((shot, index): readonly Observation<Facts>[] => {
       const { whiteBalance } = shot;
       if (!whiteBalance) return [];
       const { value, at } = whiteBalance;
-      const others = byLight.get(colourKey(shot)) ?? null;
+      const others = byLight.get(colours[index]!) ?? null;
       const facts = { shot: shot.shot, otherShots: others?.count ?? 0, graded: false };
       if (value === 'auto')
         return [{ at, facts: { ...facts, kelvin: null, others: suggestion(shot, others) } }];
@@ -109,17 +110,24 @@ interface Usual {
   readonly count: number;
 }
 
-/** The white balance that most shots have, for each colour of light; none where no light says its colour. */
-function usualByLight(shots: readonly ShotSummary[]): ReadonlyMap<string, Usual> {
+/**
+ * The white balance that most shots have, for each colour of light; none where no light says its
+ * colour.
+ * @param colours of each shot's light, as `colourKey` says them
+ */
+function usualByLight(
+  shots: readonly ShotSummary[],
+  colours: readonly string[],
+): ReadonlyMap<string, Usual> {
   const counts = new Map<string, Map<number, number>>();
-  for (const shot of shots) {
-    const value = shot.whiteBalance?.value;
-    const colours = colourKey(shot);
-    if (typeof value !== 'number' || colours === '') continue;
-    const ofLight = counts.get(colours) ?? new Map<number, number>();
+  shots.forEach(({ whiteBalance }, index) => {
+    const value = whiteBalance?.value;
+    const key = colours[index]!;
+    if (typeof value !== 'number' || key === '') return;
+    const ofLight = counts.get(key) ?? new Map<number, number>();
     ofLight.set(value, (ofLight.get(value) ?? 0) + 1);
-    counts.set(colours, ofLight);
-  }
+    counts.set(key, ofLight);
+  });
   return new Map(
     [...counts].map(([colours, ofLight]) => {
       const [most] = [...ofLight].sort((a, b) => b[1] - a[1] || a[0] - b[0]);

@@ -320,9 +320,10 @@ export class Analysis {
   }
 
   #groups<T>(file: FileId, count: number, of: Query<readonly T[]>): readonly T[] {
-    return Array.from({ length: Math.ceil(count / GROUP_SIZE) }, (_, index) =>
-      of(keyOf(file, String(index))),
-    ).flat();
+    const all: T[] = [];
+    for (let index = 0; index * GROUP_SIZE < count; index++)
+      for (const one of of(keyOf(file, String(index)))) all.push(one);
+    return all;
   }
 
   #allFindings(file: FileId): readonly Finding[] {

@@ -3,6 +3,7 @@ import type { EditFigures } from '../figures/edit-figures.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Allowances } from '../rules/acceptance.ts';
+import { oncePerPlace } from '../rules/once-per-place.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import { RESERVED_NAMES, ruleNamed } from '../rules/registry.ts';
 import type { EntryRef } from './entries.ts';
@@ -28,7 +29,8 @@ export function planView(
   const allowed = [...(ifKnown(allow) ?? [])].flatMap(([rule, field]) =>
     isJudged(rule) ? [{ rule, at: { ...field.at, part: 'key' as const } }] : [],
   );
-  return { file, shots, entries: named, allow: allowed, accepted: [], edit };
+  const carried = oncePerPlace(shots.map((shot) => shot.carried));
+  return { file, shots, carried, entries: named, allow: allowed, accepted: [], edit };
 }
 
 /** What only a request finds, or no rule finds any more, is not missed where it isn't found. */

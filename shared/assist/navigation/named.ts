@@ -86,6 +86,3 @@ export function find(
   }
   return null;
 }
-
-export const samePlace = (a: Place, b: Place): boolean =>
-  a.file === b.file && a.entry === b.entry && a.path.join('\u0000') === b.path.join('\u0000');
