@@ -3,49 +3,7 @@
  * removes it. In each text «…» marks the place of the problem.
  */
 import { expect, test } from 'vitest';
-import type { Chunk, TextProblem } from '../../shared/text/chunk.ts';
-import { parseChunk } from '../../shared/text/parse.ts';
-import { split } from '../../shared/text/split.ts';
-import type { Node } from '../../shared/text/tree.ts';
-
-interface Found {
-  readonly chunk: Chunk;
-  readonly at: number;
-  readonly problem: TextProblem;
-}
-
-function problemsOf(text: string): Found[] {
-  let at = 0;
-  return split(text).flatMap((chunk) => {
-    const from = at;
-    at += chunk.text.length;
-    return parseChunk(chunk).problems.map((problem) => ({ chunk, at: from, problem }));
-  });
-}
-
-/** Scalars by path, in the order of the text. */
-function fields(text: string): string[] {
-  const found: string[] = [];
-  const walk = (node: Node | null, path: string): void => {
-    if (node === null) found.push(path);
-    else if (node.kind === 'scalar') found.push(`${path}=${node.text}`);
-    else if (node.kind === 'seq') {
-      for (const [index, item] of node.items.entries()) walk(item, `${path}/${index}`);
-    } else for (const pair of node.pairs) walk(pair.value, `${path}/${pair.key.text}`);
-  };
-  for (const chunk of split(text)) {
-    const { tree } = parseChunk(chunk);
-    if (chunk.kind === 'entry' && tree)
-      walk(
-        tree,
-        chunk.path
-          .slice(0, -1)
-          .map((key) => `/${key}`)
-          .join(''),
-      );
-  }
-  return found;
-}
+import { type Found, fields, problemsOf } from './support/read-text.ts';
 
 const shot = (lines: string): string =>
   `shots:\n  drift:\n${lines}    field: 24 mm\n  slow:\n    iso: 100\n`;
@@ -400,41 +358,6 @@ test('an alias of a value nearby is replaced by it', () => {
 test('a second byte order mark is a character out of place, no more', () => {
   const text = '\uFEFF\uFEFF  c: d\n e\n';
   expect(problemsOf(text).map(({ problem }) => problem.code)).toEqual(['control-character']);
-});
-
-test('a merge inside an entry is one problem, and what is around it is read', () => {
-  const merge = [
-    '<<<<<<< ours',
-    '    iso: 1',
-    '    take:',
-    '      count: 2',
-    '||||||| base',
-    '    iso: 3',
-    '=======',
-    '    iso: 4',
-    '    flow: 5',
-    '>>>>>>> theirs',
-  ].join('\n');
-  for (const eol of ['\n', '\r\n']) {
-    const text = `shots:\n  a:\n    rig: b\n${merge}\n    tilt: 6\n  c:\n    iso: 7\n`.replaceAll(
-      '\n',
-      eol,
-    );
-    const found = problemsOf(text);
-    expect(found.map(({ problem }) => problem.code)).toEqual(['unfinished-merge']);
-    const known = ['/shots/a/rig=b', '/shots/a/tilt=6', '/shots/c/iso=7'];
-    expect(fields(text).filter((field) => field.includes('='))).toEqual(known);
-    expect(fields(text)).toHaveLength(known.length + ['iso', 'take', 'flow'].length);
-  }
-});
-
-test('merge markers are named each, and what is around them is read', () => {
-  const text =
-    'shots:\n  a: {}\n<<<<<<< ours\n  b:\n    iso: 1\n=======\n  b:\n    iso: 2\n>>>>>>> theirs\n  c:\n    iso: 3\n';
-  expect(problemsOf(text).map(({ problem }) => problem.code)).toEqual(
-    Array(3).fill('conflict-marker'),
-  );
-  expect(fields(text)).toEqual(['/shots/b/iso=1', '/shots/b/iso=2', '/shots/c/iso=3']);
 });
 
 test.each([
