@@ -6,6 +6,7 @@ import type { FileId } from '../plan/place.ts';
 import { framesWords, secondsWords } from '../report/edit-words.ts';
 import { toNumber } from '../timeline/exact.ts';
 import { timecode } from '../timeline/timecode.ts';
+import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import type { InlayHint } from '../workspace/facade.ts';
 import type { Range } from './located.ts';
@@ -45,17 +46,17 @@ function placeHint(
   const fps = valueIn(rate);
   if (!track.known || !fps) return null;
   const { startFrame, endFrame } = track.value;
-  const start = timecode(startFrame, fps) ?? `frame ${startFrame}`;
+  const start = timecode(startFrame, fps) ?? message`frame ${startFrame}`;
   return {
-    label: `at ${start} · ${framesWords(endFrame - startFrame)}`,
-    tooltip: 'Where the cut begins in the film (SMPTE ST 12-1 timecode), and how long it is.',
+    label: message`at ${start} · ${framesWords(endFrame - startFrame)}`,
+    tooltip: message`Where the cut begins in the film (SMPTE ST 12-1 timecode), and how long it is.`,
   };
 }
 
 function sourceHint({ sourceS }: CutFigures): Omit<InlayHint, 'position'> | null {
   if (!sourceS.known) return null;
   return {
-    label: `uses ${secondsWords(toNumber(sourceS.value))}`,
-    tooltip: 'How much of the clip the cut uses at this speed.',
+    label: message`uses ${secondsWords(toNumber(sourceS.value))}`,
+    tooltip: message`How much of the clip the cut uses at this speed.`,
   };
 }

@@ -7,6 +7,7 @@ import type { Bench } from '../figures/bench.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Say } from '../rules/say.ts';
+import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import type { InlayHint } from '../workspace/facade.ts';
 import { editHintsIn } from './edit-hints.ts';
@@ -74,13 +75,12 @@ const apertureHint: HintOf = (figures, { marked }, say) => {
   }
   if (depth.known && needed.known && needed.value > 0) {
     const [there, wanted] = depthPair(depth.value, needed.value, say);
-    parts.push(`depth ${there}, needed ${wanted}`);
-  } else if (depth.known) parts.push(`depth ${say.length(depth.value)}`);
+    parts.push(message`depth ${there}, needed ${wanted}`);
+  } else if (depth.known) parts.push(message`depth ${say.length(depth.value)}`);
   if (parts.length === 0) return null;
   return {
     label: parts.join(' · '),
-    tooltip:
-      'Effective f-number at the sensor, and depth of field along the lens axis: what there is, and what subject, tilt and move need.',
+    tooltip: message`Effective f-number at the sensor, and depth of field along the lens axis: what there is, and what subject, tilt and move need.`,
   };
 };
 
@@ -89,14 +89,14 @@ const isoHint: HintOf = ({ exposureErrorStops: error, isoNeeded }, { iso }, say)
   if (iso.value === 'auto')
     return isoNeeded.known
       ? {
-          label: `needs ISO ${say.iso(isoNeeded.value)}`,
-          tooltip: 'ISO speed at which the exposure is right.',
+          label: message`needs ISO ${say.iso(isoNeeded.value)}`,
+          tooltip: message`ISO speed at which the exposure is right.`,
         }
       : null;
   return error.known
     ? {
         label: exposureWords(error.value, say),
-        tooltip: 'What the light gives less what the settings ask for; positive is too much light.',
+        tooltip: message`What the light gives less what the settings ask for; positive is too much light.`,
       }
     : null;
 };
@@ -105,15 +105,15 @@ const magnificationHint: HintOf = ({ magnification }, _bench, say) =>
   magnification.known && magnification.value > 0
     ? {
         label: asFound(magnification, say.magnification(magnification.value)),
-        tooltip: 'Magnification, subject to sensor.',
+        tooltip: message`Magnification, subject to sensor.`,
       }
     : null;
 
 const fieldHint: HintOf = ({ fieldMm }, _bench, say) =>
   fieldMm.known && Number.isFinite(fieldMm.value[0])
     ? {
-        label: asFound(fieldMm, `field ${sizeWords(fieldMm.value, say)}`),
-        tooltip: 'What the recorded frame takes in at the plane of focus.',
+        label: asFound(fieldMm, message`field ${sizeWords(fieldMm.value, say)}`),
+        tooltip: message`What the recorded frame takes in at the plane of focus.`,
       }
     : null;
 

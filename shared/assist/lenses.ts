@@ -11,10 +11,12 @@ import type { EntryId, FileId } from '../plan/place.ts';
 import { hasSubjectAndRig, missingChecks, openChecks } from '../rules/checks-called-for.ts';
 import { isOutOfReach } from '../rules/field-out-of-reach.ts';
 import type { Say } from '../rules/say.ts';
+import { allOf } from '../words/listed.ts';
+import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import type { ShotLens } from '../workspace/facade.ts';
 import type { Range } from './located.ts';
-import { depthPair, exposureWords } from './words.ts';
+import { depthPair, exposureShort } from './words.ts';
 
 const SHOTS = 'shots/';
 
@@ -42,7 +44,7 @@ export function lensWords({ analysis, say }: Context, file: FileId, shot: string
   if (!analysis.shots(file).includes(id)) return null;
   const bench = analysis.bench(file, id);
   const figures = analysis.figures(file, id);
-  if (!bench || !figures) return "can't be read as it stands";
+  if (!bench || !figures) return message`can't be read as it stands`;
   return [...pictureWords(bench, figures, say), checkWords(bench)]
     .filter((words) => words !== null)
     .join(' · ');
@@ -50,16 +52,16 @@ export function lensWords({ analysis, say }: Context, file: FileId, shot: string
 
 /** A field that the rig can't set leaves nothing to say about what it would look like. */
 function pictureWords(bench: Bench, figures: ShotFigures, say: Say): readonly (string | null)[] {
-  if (isOutOfReach(bench, figures)) return ['field out of reach'];
-  const parts = Object.entries({
-    depth: depthWords(figures, say),
-    exposure: lightWords(figures, bench, say),
-    mirror: mirrorWords(figures, say),
-  });
+  if (isOutOfReach(bench, figures)) return [message`field out of reach`];
+  const parts: readonly (readonly [string, Part])[] = [
+    [message`depth`, depthWords(figures, say)],
+    [message`exposure`, lightWords(figures, bench, say)],
+    [message`mirror`, mirrorWords(figures, say)],
+  ];
   const missing = parts.flatMap(([name, words]) => (words === undefined ? [name] : []));
   return [
     ...parts.flatMap(([, words]) => (words === undefined ? [] : [words])),
-    missing.length > 0 ? `${listed(missing)} not known` : null,
+    missing.length > 0 ? message`${allOf(missing)} not known` : null,
   ];
 }
 
@@ -68,11 +70,11 @@ type Part = string | null | undefined;
 
 function depthWords({ judgedDepthMm: depth, depthMm: { needed } }: ShotFigures, say: Say): Part {
   if (!depth.known) return undefined;
-  if (!needed.known) return `depth ${say.length(depth.value)}, needed not known`;
-  if (needed.value === 0) return `depth ${say.length(depth.value)}`;
+  if (!needed.known) return message`depth ${say.length(depth.value)}, needed not known`;
+  if (needed.value === 0) return message`depth ${say.length(depth.value)}`;
   const [there, wanted] = depthPair(depth.value, needed.value, say);
   const unit = wanted.slice(wanted.lastIndexOf(' '));
-  return `depth ${there.endsWith(unit) ? there.slice(0, -unit.length) : there} of ${wanted}`;
+  return message`depth ${there.endsWith(unit) ? there.slice(0, -unit.length) : there} of ${wanted}`;
 }
 
 function lightWords(
@@ -81,21 +83,20 @@ function lightWords(
   say: Say,
 ): Part {
   if (iso.known && iso.value === 'auto')
-    return isoNeeded.known ? `needs ISO ${say.iso(isoNeeded.value)}` : undefined;
+    return isoNeeded.known ? message`needs ISO ${say.iso(isoNeeded.value)}` : undefined;
   if (!error.known) return undefined;
-  const words = exposureWords(error.value, say);
-  return words.replace(/^exposure (?=[+−])/, '');
+  return exposureShort(error.value, say);
 }
 
 /** The tilts at which the mirror is clear; nothing where the subject is no flat mirror. */
 function mirrorWords({ leastTiltRad: least, tiltWindow: window }: ShotFigures, say: Say): Part {
   if (without(least)) return null;
   if (!least.known) return undefined;
-  if (!window.known) return `mirror clear from ${say.angle(least.value)}`;
+  if (!window.known) return message`mirror clear from ${say.angle(least.value)}`;
   const { leastRad, greatestRad, openRad } = window.value;
-  if (openRad < 0) return 'mirror clear at no tilt';
+  if (openRad < 0) return message`mirror clear at no tilt`;
   const [from, to] = say.angles2(leastRad, greatestRad);
-  return `mirror clear ${from.replace('°', '')}–${to}`;
+  return message`mirror clear ${from.replace('°', '')}–${to}`;
 }
 
 const without = (figure: Figure<unknown>): boolean => !figure.known && doesNotApply(figure.because);
@@ -103,12 +104,12 @@ const without = (figure: Figure<unknown>): boolean => !figure.known && doesNotAp
 function checkWords(bench: Bench): string | null {
   const missing = hasSubjectAndRig(bench) ? missingChecks(bench).length : 0;
   const open = openChecks(bench).length;
-  const count = (checks: number, what: string): string =>
-    `${checks} ${checks === 1 ? 'check' : 'checks'} ${what}`;
-  if (missing > 0) return count(missing, open > 0 ? `missing, ${open} open` : 'missing');
-  if (open > 0) return count(open, 'open');
-  return bench.checks.size > 0 && !bench.checksUnread ? 'checks done' : null;
+  if (missing > 0 && open > 0)
+    return missing === 1
+      ? message`${missing} check missing, ${open} open`
+      : message`${missing} checks missing, ${open} open`;
+  if (missing > 0)
+    return missing === 1 ? message`${missing} check missing` : message`${missing} checks missing`;
+  if (open > 0) return open === 1 ? message`${open} check open` : message`${open} checks open`;
+  return bench.checks.size > 0 && !bench.checksUnread ? message`checks done` : null;
 }
-
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

@@ -14,6 +14,7 @@ import { type Assignment, changedIn, type LightChoice, placeOf } from '../settle
 import type { Conflict, Opening } from '../settle/conflict.ts';
 import { isJudged } from '../settle/judged.ts';
 import { type Change, type Settling, settle } from '../settle/settle.ts';
+import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
 import { severitiesIn } from '../workspace/severities.ts';
@@ -161,7 +162,7 @@ function changeWords(
 ): SettledChange {
   const reasons = inWords(because, say);
   if (setting !== 'light' || !light.stood)
-    return { setting, from: from || 'not given', to, because: reasons };
+    return { setting, from: from || message`not given`, to, because: reasons };
   const now = bench.lights.known
     ? bench.lights.value.find(({ name }) => name === light.stood?.light)
     : undefined;
@@ -169,7 +170,7 @@ function changeWords(
   const distance = at && ifKnown(at.distance);
   return {
     setting: stoodPath(light).join('.'),
-    from: distance === undefined ? 'not given' : `${Math.round(distance)} mm`,
+    from: distance === undefined ? message`not given` : `${Math.round(distance)} mm`,
     to,
     because: reasons,
   };
@@ -195,17 +196,21 @@ function conflictWords({ demands, openings }: Conflict, say: Say): Partial<Settl
 
 const openingWords = (opening: Opening, say: Say): string =>
   opening.kind === 'field'
-    ? `a field of ${say.length(opening.fieldMm)}`
-    : `${say.stops(opening.stops)} more light`;
+    ? message`a field of ${say.length(opening.fieldMm)}`
+    : message`${say.stops(opening.stops)} more light`;
 
 /** "f/16, 1/50 s, ISO 800, tilted 4 deg". */
 function settingWords({ aperture, shutter, iso, tilt, light }: Assignment): string {
   const said = [
     aperture.text,
     shutter.text,
-    typeof iso.value === 'number' ? `ISO ${iso.text}` : 'ISO auto',
-    tilt.value ? `tilted ${tilt.text}` : '',
-    light.moved === 0 ? '' : light.stood ? `${light.stood.light} at ${light.text}` : light.text,
+    typeof iso.value === 'number' ? message`ISO ${iso.text}` : message`ISO auto`,
+    tilt.value ? message`tilted ${tilt.text}` : '',
+    light.moved === 0
+      ? ''
+      : light.stood
+        ? message`${light.stood.light} at ${light.text}`
+        : light.text,
   ];
   return said.filter((part) => part !== '').join(', ');
 }

@@ -1,6 +1,7 @@
 /** The few values of an entry that tell it from its neighbours in an outline, as written. */
 import { inertLine } from '../report/inert.ts';
 import type { Node } from '../text/tree.ts';
+import { message } from '../words/message.ts';
 import type { EntryKind, Home } from '../workspace/entry-kinds.ts';
 
 /** Longer than this an outline cuts off anyway. */
@@ -38,7 +39,7 @@ function detailText(kind: EntryKind, value: Node | null): string {
       return value?.kind === 'map' ? valuesOf(value, TELLING[kind.home.group]) : '';
     case 'clips': {
       const count = value?.kind === 'seq' ? value.items.length : 0;
-      return count === 1 ? '1 clip' : `${count} clips`;
+      return count === 1 ? message`1 clip` : message`${count} clips`;
     }
     case 'key':
       return value?.kind === 'map' && !ROWS_OF_VALUES.has(kind.key)

@@ -5,6 +5,7 @@
 import type { EntryId, FileId } from '../plan/place.ts';
 import { inertLine } from '../report/inert.ts';
 import type { MapNode, Node, Pair } from '../text/tree.ts';
+import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { entryKindOf } from '../workspace/entry-kinds.ts';
 import type { OutlineSymbol } from '../workspace/facade.ts';
@@ -100,4 +101,4 @@ function kindOf(id: EntryId): OutlineSymbol['kind'] {
   return kind === 'entry' || kind === 'clips' ? 'entry' : 'field';
 }
 
-const nameOf = (text: string): string => inertLine(text) || '(no name)';
+const nameOf = (text: string): string => inertLine(text) || message`(no name)`;

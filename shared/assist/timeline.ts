@@ -4,6 +4,7 @@ import { ifKnown } from '../plan/field.ts';
 import type { FileId } from '../plan/place.ts';
 import { otio } from '../report/otio.ts';
 import { shotList } from '../report/shot-list.ts';
+import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { fileName } from './hover/name.ts';
 
@@ -21,10 +22,10 @@ export function timelineOf(
   format: TimelineFormat,
 ): TimelineFile {
   const edit = analysis.edit(file);
-  if (!edit) return { ok: false, why: 'the plan has no edit with cuts' };
+  if (!edit) return { ok: false, why: message`the plan has no edit with cuts` };
   if (!edit.totalFrames.known) {
-    const reason = reasonOf(edit.totalFrames) ?? 'an entry that it follows from is invalid';
-    return { ok: false, why: `the cuts have no place yet: ${reason}` };
+    const reason = reasonOf(edit.totalFrames) ?? message`an entry that it follows from is invalid`;
+    return { ok: false, why: message`the cuts have no place yet: ${reason}` };
   }
   if (format === 'csv') return { ok: true, text: shotList(edit) };
   const title = ifKnown(analysis.reader(file).plan('title')) ?? fileName(file);

@@ -1,12 +1,13 @@
 /** Figures in the words that hints and hovers share. */
 import type { Say } from '../rules/say.ts';
+import { message } from '../words/message.ts';
 
 /** Less than this is no error that anybody sees or sets: the exposure is right. */
 const RIGHT_WITHIN_STOPS = 0.05;
 
 /** What a figure was found to be, and that it was measured where it was. */
 export const asFound = ({ measured }: { readonly measured?: true }, words: string): string =>
-  measured ? `${words} (measured)` : words;
+  measured ? message`${words} (measured)` : words;
 
 /** "24 x 13.5 mm". */
 export function sizeWords([width, height]: readonly [number, number], say: Say): string {
@@ -19,15 +20,25 @@ export function sizeWords([width, height]: readonly [number, number], say: Say):
 
 /** "exposure +1.2 stops", "exposure right". */
 export function exposureWords(stops: number, say: Say): string {
-  return Math.abs(stops) < RIGHT_WITHIN_STOPS
-    ? 'exposure right'
-    : `exposure ${say.stopsSigned(stops)}`;
+  return isRight(stops) ? message`exposure right` : message`exposure ${say.stopsSigned(stops)}`;
 }
+
+/** "+1.2 stops", "exposure right": where the number alone says what it is. */
+export const exposureShort = (stops: number, say: Say): string =>
+  isRight(stops) ? message`exposure right` : say.stopsSigned(stops);
+
+/** "+1.2 stops", "right": behind the word. */
+export const exposureError = (stops: number, say: Say): string =>
+  isRight(stops) ? message`right` : say.stopsSigned(stops);
+
+export const isRight = (stops: number): boolean => Math.abs(stops) < RIGHT_WITHIN_STOPS;
 
 /** "infinity to 1x", "0.48x to 1.24x"; "0.4x only" for a lens that has no ring to turn. */
 export function reachWords([least, most]: readonly [number, number], say: Say): string {
-  const words = (m: number) => (m === 0 ? 'infinity' : say.magnification(m));
-  return least === most ? `${words(least)} only` : `${words(least)} to ${words(most)}`;
+  const words = (m: number) => (m === 0 ? message`infinity` : say.magnification(m));
+  return least === most
+    ? message`${words(least)} only`
+    : message`${words(least)} to ${words(most)}`;
 }
 
 /** Depth there and needed, with digits enough to tell them apart; either may be endless. */

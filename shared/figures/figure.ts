@@ -5,7 +5,7 @@
  */
 import type { Field } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
-import { message } from '../words/message.ts';
+import { inLanguage, message } from '../words/message.ts';
 
 /** One entry in the plan that a figure waits for. */
 export interface Need {
@@ -27,7 +27,10 @@ export interface KnownFigure<T> {
 export interface UnknownFigure {
   readonly known: false;
   readonly needs: readonly Need[];
-  /** Why it can't be worked out although nothing is missing: "endless", "no light in the shot". */
+  /**
+   * Why it can't be worked out although nothing is missing: "endless", "no light in the shot". As
+   * it was said, or a text of a table, which `becauseOf` says.
+   */
   readonly because?: string;
   /** An input is invalid and has its own finding: nothing more is said about this figure. */
   readonly silent?: true;
@@ -165,10 +168,14 @@ const isUnknown = (value: unknown): value is UnknownFigure =>
 export const valueIn = <T>(figure: Figure<T>): T | undefined =>
   figure.known ? figure.value : undefined;
 
+/** The reason in the language in force; null: there is none but what is missing. */
+export const becauseOf = ({ because }: UnknownFigure): string | null =>
+  because === undefined ? null : inLanguage(because);
+
 /** "needs `length` of long-200", or the reason; null where a finding of its own says it. */
 export function reasonOf(figure: UnknownFigure): string | null {
   if (figure.silent) return null;
   if (figure.needs.length > 0)
     return message`needs ${figure.needs.map((need) => message`\`${need.key}\` of ${need.of}`).join(', ')}`;
-  return figure.because ?? null;
+  return becauseOf(figure);
 }

@@ -15,9 +15,9 @@ const REASONS = {
 } as const;
 
 /** Not known, since the shot has no such thing. */
-export const isNo = (what: keyof typeof REASONS): UnknownFigure =>
-  notKnown(inLanguage(REASONS[what]));
+export const isNo = (what: keyof typeof REASONS): UnknownFigure => notKnown(REASONS[what]);
 
-/** Whether a reason says that the figure has no meaning here, so that nobody misses it. */
+/** Whether a reason, as a figure keeps it or as it is said, means that nobody misses the figure. */
 export const doesNotApply = (reason: string | undefined): boolean =>
-  reason !== undefined && Object.values(REASONS).some((no) => inLanguage(no) === reason);
+  reason !== undefined &&
+  Object.values(REASONS).some((no) => reason === no || reason === inLanguage(no));

@@ -4,6 +4,7 @@ import { known } from '../figures/figure.ts';
 import type { MirrorWindow, ShotFigures } from '../figures/shot-figures.ts';
 import { depthForTiltMm, fieldForTiltMm, workingDistanceForTiltMm } from '../mirror/tilt-window.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
+import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
 
@@ -87,7 +88,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
           : message`No tilt hides the lens and holds the light: least ${least}, greatest ${greatest}.`,
       why:
         message`The window is ${say.angle(shut.byRad)} from open at ${say.length(workingDistanceMm)}.` +
-        (opened.length > 0 ? message` ${alternatives(opened)} would open it.` : ''),
+        (opened.length > 0 ? message` ${anyOf(opened)} would open it.` : ''),
     };
   },
   size: ({ tiltRad, leastRad, shut }) => ({
@@ -124,10 +125,6 @@ function shutWindow(figures: ShotFigures): MirrorWindow | undefined {
 }
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
-
-/** "f/16, 249 mm of working distance or a frame of 21 mm". */
-const alternatives = (ways: readonly string[]): string =>
-  [ways.slice(0, -1).join(', '), ways.at(-1)].filter(Boolean).join(message` or `);
 
 /** The mirror's window at another mark, where it is open there. */
 function windowAt(bench: Bench, mark: number): MirrorWindow | undefined {

@@ -19,6 +19,7 @@ import type { TextFacts } from '../rules/text/text-rule.ts';
 import type { TextFix, TextProblem } from '../text/chunk.ts';
 import { nodeAt, pairAt } from '../text/path.ts';
 import type { Span } from '../text/tree.ts';
+import { anyOf } from '../words/listed.ts';
 import { inLanguage, message } from '../words/message.ts';
 import type { Entries, Lowered } from './entries.ts';
 import { type EntryKind, plainId, SHARED_GROUPS } from './entry-kinds.ts';
@@ -179,10 +180,6 @@ const shotOfClips = ({ kind }: Lowered, file: FileId, id: EntryId): readonly Ref
 
 const MOST_NAMES = 8;
 
-/** "body, tube or lens". */
-const oneOf = (nouns: readonly string[]): string =>
-  nouns.length < 2 ? nouns.join('') : message`${nouns.slice(0, -1).join(', ')} or ${nouns.at(-1)!}`;
-
 function unknownName(
   entries: Entries,
   names: Names,
@@ -209,7 +206,7 @@ function unknownName(
   const listed = known.slice(0, MOST_NAMES).join(', ');
   const args = {
     text: name,
-    groups: oneOf(groups.map((group) => inLanguage(NOUN[group]))),
+    groups: anyOf(groups.map((group) => inLanguage(NOUN[group]))),
     ...(near !== undefined && { nearest: near }),
     names: known.length > MOST_NAMES ? `${listed} …` : listed,
   };

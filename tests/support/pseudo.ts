@@ -43,7 +43,7 @@ export const withoutBrackets = (text: string): string => text.replace(/[⟦⟧]/
 
 /** Symbols of units and of the trade, which are the same in every language. */
 const SYMBOLS =
-  'mm cm m km in ft um µm nm kg g lb oz s ms min h Hz kHz K lx cd W bpm fps px MB GB TB kB kb Mb Gb f x N_eff dpt deg ISO LED YAML JSON UTF V'.split(
+  'mm cm m km in ft um µm nm N kg g lb oz s ms min h Hz kHz K lx cd W bpm fps px MB GB TB kB kb Mb Gb f x N_eff dpt deg ISO LED YAML JSON UTF V'.split(
     ' ',
   );
 
@@ -64,12 +64,19 @@ const LANGUAGE = new Set([
 
 /** Words of `text` that stand in no brackets, and are neither of `plan` nor of the language. */
 export function untranslated(text: string, plan: string): readonly string[] {
-  // A first sentence that is too long ends within its brackets.
-  const outside = text.replace(/⟦[^⟧]*(?:⟧|$)/g, ' ');
+  const foreign = proseOf(plan).reduce((left, prose) => left.replaceAll(prose, ' '), text);
+  // A first sentence that is too long ends within its brackets. Code and colours are no words.
+  const outside = foreign.replace(/⟦[^⟧]*(?:⟧|$)|`[^`⟦⟧]*`|#[0-9a-f]{6}\b/g, ' ');
   const own = new Set(words(withoutProse(plan)));
   return words(outside).filter((word) => !LANGUAGE.has(word) && !own.has(word));
 }
 
-/** A plan without what it says to people: comments, titles, notes. */
+/** What a plan says to people: titles, notes, reasons. */
+const PROSE = /\b(?:title|about|note|because): *(.*)$/gm;
+
+const proseOf = (plan: string): readonly string[] =>
+  [...plan.matchAll(PROSE)].map(([, prose]) => prose!.replace(/^["']|["']$/g, '')).filter(Boolean);
+
+/** A plan without that, and without comments. */
 const withoutProse = (plan: string): string =>
-  plan.replace(/(?<=^|\s)#.*$/gm, '').replace(/\b(?:title|about|note|because):.*$/gm, '');
+  plan.replace(/(?<=^|\s)#.*$/gm, '').replace(PROSE, '');

@@ -1,9 +1,11 @@
 /** What stood at a caret before it was taken out, among what else may stand there. */
+
+import { inLanguage, later } from '../../words/message.ts';
 import type { FormerValue } from '../../workspace/former-values.ts';
 import type { Proposal } from './item.ts';
 import type { Where } from './where.ts';
 
-const AS_IT_WAS = 'as it was';
+const AS_IT_WAS = later`as it was`;
 
 /** Marked where it is proposed anyhow, with all that is said of it there; else behind the others. */
 export function withFormer(
@@ -18,7 +20,7 @@ export function withFormer(
   const own: Proposal = {
     ...(known ?? { text, rank: 0, kind: 'value', about }),
     source,
-    detail: [AS_IT_WAS, known?.detail].filter(Boolean).join(' · '),
+    detail: [inLanguage(AS_IT_WAS), known?.detail].filter(Boolean).join(' · '),
   };
   return known ? found.map((one) => (one === known ? own : one)) : [...found, own];
 }

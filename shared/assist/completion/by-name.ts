@@ -3,6 +3,7 @@
 import type { Shape } from '../../plan/shape.ts';
 import { ALL_RULES } from '../../rules/registry.ts';
 import { SEVERITIES } from '../../rules/rule.ts';
+import { message } from '../../words/message.ts';
 import { findInShot } from '../../workspace/shot-findings.ts';
 import { checksFor } from './checks.ts';
 import { entryKey, type KeyProposal } from './keys.ts';
@@ -64,7 +65,7 @@ function rulesFor(where: Where, key: string, taken: readonly string[]): KeyPropo
   const firing = new Map(found.map(({ rule, severity }) => [rule, SEVERITIES.indexOf(severity)]));
   return ALL_RULES.filter(({ name }) => !taken.includes(name)).map((rule, index) => ({
     key: rule.name,
-    detail: firing.has(rule.name) ? `${rule.severity} · found here` : rule.severity,
+    detail: firing.has(rule.name) ? message`${rule.severity} · found here` : rule.severity,
     rank: index + 100 * (firing.get(rule.name) ?? SEVERITIES.length),
     kind: 'word',
     pieces: fillable(

@@ -5,6 +5,7 @@ import {
   KNOWN_CHECKS,
   missingChecks,
 } from '../../rules/checks-called-for.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import type { Proposal } from './item.ts';
 import type { Where } from './where.ts';
 
@@ -17,7 +18,8 @@ export function checksFor(where: Where, taken: readonly string[] = []): readonly
   return KNOWN_CHECKS.flatMap(({ name, what }, index): Proposal[] => {
     if (taken.includes(name)) return [];
     const called = calls.get(name);
-    const detail = called ? `${what} · ${called.words}` : what;
+    const asks = inLanguage(what);
+    const detail = called ? `${asks} · ${called.words}` : asks;
     const rank = (called?.rank ?? 100) + index / 100;
     return [{ text: name, detail, rank, kind: 'check', about: { kind: 'check', name } }];
   }).sort((a, b) => a.rank - b.rank);
@@ -37,8 +39,8 @@ function ofShot({ shot }: Where): ReadonlyMap<string, Called> {
     checksCalledFor(bench).map(({ name }) => [
       name,
       missing.has(name)
-        ? { rank: 0, words: 'this shot calls for it' }
-        : { rank: 10, words: 'asked for already' },
+        ? { rank: 0, words: message`this shot calls for it` }
+        : { rank: 10, words: message`asked for already` },
     ]),
   );
 }
@@ -63,7 +65,8 @@ function ofPlan({ context, file }: Where): ReadonlyMap<string, Called> {
       name,
       {
         rank: missing > 0 ? 10 / missing : 20 + 10 / Math.max(1, shots),
-        words: `${shots} ${shots === 1 ? 'shot calls' : 'shots call'} for it`,
+        words:
+          shots === 1 ? message`${shots} shot calls for it` : message`${shots} shots call for it`,
       },
     ]),
   );

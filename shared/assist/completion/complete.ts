@@ -6,6 +6,7 @@ import { type Caret, caretAt } from '../../text/caret.ts';
 import { inlineText, lineEndOf } from '../../text/layout-text.ts';
 import { pairAt } from '../../text/path.ts';
 import type { Node } from '../../text/tree.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import type { FormerValue } from '../../workspace/former-values.ts';
 import type { Position } from '../located.ts';
@@ -66,8 +67,8 @@ const isNewFile = ({ caret, where }: Site): boolean =>
 
 /** A plan of one shot that checks cleanly as it stands. */
 const wholePlan = (site: Site): Completion => ({
-  ...framed(site, 'new plan', fillable(planTemplate().trimEnd()), 0),
-  detail: 'one body, lens, light, subject and shot',
+  ...framed(site, message`new plan`, fillable(planTemplate().trimEnd()), 0),
+  detail: message`one body, lens, light, subject and shot`,
   kind: 'entry',
   about: { kind: 'kind', of: 'plan' },
 });
@@ -195,7 +196,7 @@ function pieceItem(site: Site, label: string, pieces: readonly Piece[]): Complet
   const { key = '', of = 'plan' } = site.where.meaning ?? {};
   return {
     ...framed(site, label, own, 0),
-    detail: site.where.meaning?.keyShape.title ?? '',
+    detail: inLanguage(site.where.meaning?.keyShape.title ?? ''),
     kind: 'value',
     about: { kind: 'key', of, key },
   };

@@ -4,6 +4,7 @@ import type { Cut } from '../../plan/generated/types.ts';
 import type { Fraction } from '../../quantity/brands.ts';
 import { KINDS } from '../../quantity/index.ts';
 import { toNumber } from '../../quantity/rational.ts';
+import { message } from '../../words/message.ts';
 import type { Where } from './where.ts';
 
 /** Text and what it means, the slowest last; empty where size and rate of the shot aren't known. */
@@ -16,14 +17,14 @@ export function cutSpeeds({ context, file, place }: Where): readonly (readonly [
   const delivered = bench?.deliver && ifKnown(bench.deliver.rate);
   if (!bench?.recordRate.known || !delivered) return [];
   const slowest = toNumber(delivered) / bench.recordRate.value;
-  if (!(slowest < 1)) return [['100 %', 'real time']];
+  if (!(slowest < 1)) return [['100 %', message`real time`]];
   // A per cent that is rounded down would ask for more frames than there are.
   const percent = Math.ceil(slowest * 1000 - 1e-6) / 1000;
   const print = (from: number, to: number) =>
     KINDS['playback-speed'].print({ from: from as Fraction, to: to as Fraction });
   return [
-    ['100 %', 'real time'],
-    [print(percent, percent), `slowest that ${name} was recorded for`],
-    [print(1, percent), 'slows down to the slowest'],
+    ['100 %', message`real time`],
+    [print(percent, percent), message`slowest that ${String(name)} was recorded for`],
+    [print(1, percent), message`slows down to the slowest`],
   ];
 }

@@ -5,6 +5,7 @@ import type { FileId } from '../../plan/place.ts';
 import type { Ref } from '../../plan/ref.ts';
 import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
 import { ruleNamed } from '../../rules/registry.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { findInShot } from '../../workspace/shot-findings.ts';
 import { keyHover } from '../hover/key.ts';
@@ -34,12 +35,12 @@ export function explain(context: Context, file: FileId, about: About): string | 
       return ruleHover(about.name);
     case 'check': {
       const check = KNOWN_CHECKS.find(({ name }) => name === about.name);
-      return check ? `${check.what}.` : null;
+      return check ? `${inLanguage(check.what)}.` : null;
     }
     case 'kind':
-      return SHAPES[about.of]?.description ?? null;
+      return SHAPES[about.of] ? inLanguage(SHAPES[about.of].description) : null;
     case 'file':
-      return `**${plain(about.path)}** brings in its kit, rigs, lights and subjects.`;
+      return message`**${plain(about.path)}** brings in its kit, rigs, lights and subjects.`;
   }
 }
 
@@ -64,8 +65,8 @@ function valueDocs(
   const { title, description } = where?.meaning?.keyShape ?? { title: '', description: '' };
   return paragraphs(
     tried && findingsWith(tried),
-    hover || (title && `${title}: **${plain(text)}**`),
-    !hover && description,
+    hover || (title && `${inLanguage(title)}: **${plain(text)}**`),
+    !hover && inLanguage(description),
   );
 }
 
@@ -77,5 +78,5 @@ function findingsWith(tried: TrialShot): string {
     const words = ruleNamed(rule)?.words(facts, tried.say).what ?? rule;
     return `- ${severity}: ${plain(words)}`;
   });
-  return said.length === 0 ? '' : `With it:\n\n${said.join('\n')}`;
+  return said.length === 0 ? '' : message`With it:\n\n${said.join('\n')}`;
 }

@@ -3,6 +3,7 @@ import { ifKnown } from '../../plan/field.ts';
 import type { DefName } from '../../plan/generated/shapes.ts';
 import type { Body } from '../../plan/generated/types.ts';
 import { KINDS } from '../../quantity/index.ts';
+import { message } from '../../words/message.ts';
 import { cutSpeeds } from './cut-speeds.ts';
 import type { Where } from './where.ts';
 
@@ -27,7 +28,7 @@ function named(unit: string): (where: Where) => Found {
   return ({ place: { entry } }) => {
     const name = entry.slice(entry.lastIndexOf('/') + 1);
     const number = /(?:^|[a-z-])(\d{1,4})$/.exec(name)?.[1];
-    return number === undefined ? [] : [[`${Number(number)} ${unit}`, 'by its name']];
+    return number === undefined ? [] : [[`${Number(number)} ${unit}`, message`by its name`]];
   };
 }
 
@@ -37,7 +38,7 @@ function editLength({ context, file }: Where): Found {
   if (!edit?.totalFrames.known || !edit.rate.known) return [];
   const { n, d } = edit.rate.value;
   const seconds = (edit.totalFrames.value * d) / n;
-  return seconds > 0 ? [[KINDS.time.print(seconds as never), 'as long as the edit']] : [];
+  return seconds > 0 ? [[KINDS.time.print(seconds as never), message`as long as the edit`]] : [];
 }
 
 /** The whole width of the sensor, in the shape of the recorded frame. */
@@ -53,6 +54,9 @@ function recordedAreas({ context, file, place }: Where): Found {
     Number((side * scale).toFixed(2)),
   );
   return [
-    [KINDS.size.print({ width, height } as never), 'all of the sensor in the shape of the frame'],
+    [
+      KINDS.size.print({ width, height } as never),
+      message`all of the sensor in the shape of the frame`,
+    ],
   ];
 }

@@ -6,6 +6,7 @@ import { referencesAt } from '../../plan/references.ts';
 import type { KeyShape } from '../../plan/shape.ts';
 import { inlineText, keyed } from '../../text/layout-text.ts';
 import type { Node } from '../../text/tree.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import { defaultAt, newEntry } from './defaults.ts';
 import type { About, CompletionKind } from './item.ts';
 import { fillable, type Piece } from './pieces.ts';
@@ -54,7 +55,7 @@ export function keysFor(
 }
 
 const detailOf = (key: string, { title, required }: KeyShape): string =>
-  [title === key.replaceAll('-', ' ') ? '' : title, required ? 'required' : '']
+  [title === key.replaceAll('-', ' ') ? '' : inLanguage(title), required ? message`required` : '']
     .filter(Boolean)
     .join(' · ');
 
@@ -109,7 +110,7 @@ export function entryKey(
   return [
     {
       key: entry.name,
-      detail: `new ${title}`,
+      detail: message`new ${inLanguage(title)}`,
       rank: 0,
       kind: 'entry',
       pieces: [{ fill: entry.name }, ...fillable(bodyText(entry.body, flow))],

@@ -8,6 +8,7 @@ import type { Group } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
 import { toNumber } from '../../quantity/rational.ts';
 import { chosenSetting } from '../../rules/recording-settings.ts';
+import { message } from '../../words/message.ts';
 import { detailOf } from '../symbol-detail.ts';
 import type { Proposal } from './item.ts';
 import {
@@ -130,9 +131,9 @@ function recordingsOf(shot: TrialShot): Proposal[] {
       chosen && deliver?.rate.state === 'known' ? toNumber(deliver.rate.value) / chosen.rate : 1;
     const said = [
       field.state === 'known' ? recordingWords(field.value) : '',
-      slow < 1 ? `slows to ${Math.round(slow * 100)} %` : '',
+      slow < 1 ? message`slows to ${Math.round(slow * 100)} %` : '',
       words && shot.now.bench.shutter.known ? words : '',
-      small ? 'under the delivery' : '',
+      small ? message`under the delivery` : '',
     ];
     return {
       text: name,

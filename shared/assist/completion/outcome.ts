@@ -4,7 +4,8 @@ import { HIDDEN } from '../../rules/clear-direction.ts';
 import { USABLE_CONTRAST } from '../../rules/diffraction-eats-detail.ts';
 import type { Say } from '../../rules/say.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
-import { depthPair, exposureWords, sizeWords } from '../words.ts';
+import { message } from '../../words/message.ts';
+import { depthPair, exposureShort, sizeWords } from '../words.ts';
 import type { TrialShot } from './trial-shot.ts';
 
 export interface Outcome {
@@ -34,12 +35,13 @@ export const depth: Measure = ({ figures: { judgedDepthMm, depthMm } }, say) =>
   where(judgedDepthMm, (there) => {
     const { needed } = depthMm;
     if (!needed.known || needed.value === 0)
-      return { words: `depth ${say.length(there)}`, rank: 0 };
+      return { words: message`depth ${say.length(there)}`, rank: 0 };
     const [has, wants] = depthPair(there, needed.value, say);
-    const sameUnit = has.split(' ')[1] === wants.split(' ')[1];
+    const [number = has, unit] = has.split(' ');
+    const alone = unit === wants.split(' ')[1] ? number : has;
     const short =
       needed.value * HELD > there ? 1 + Math.log2(needed.value / Math.max(there, 1e-6)) : 0;
-    return { words: `depth ${sameUnit ? has.split(' ')[0] : has} of ${wants}`, rank: short };
+    return { words: message`depth ${alone} of ${wants}`, rank: short };
   });
 
 export const exposure: Measure = (view, say) => {
@@ -48,11 +50,11 @@ export const exposure: Measure = (view, say) => {
     bench.fields.iso.state === 'missing' || (bench.iso.known && bench.iso.value === 'auto');
   if (isOpen)
     return where(figures.isoNeeded, (iso) => ({
-      words: `needs ISO ${say.iso(iso)}`,
+      words: message`needs ISO ${say.iso(iso)}`,
       rank: beyondBody(view, iso),
     }));
   return where(figures.exposureErrorStops, (stops) => ({
-    words: exposureWords(stops, say).replace(/^exposure (?=[+−])/, ''),
+    words: exposureShort(stops, say),
     rank: Math.abs(stops) <= RIGHT_WITHIN_STOPS ? Math.abs(stops) / 10 : 0.5 + Math.abs(stops),
   }));
 };
@@ -68,7 +70,7 @@ function beyondBody({ bench: { isoLimits } }: ShotView, iso: number): number {
 
 export const contrast: Measure = ({ figures }, say) =>
   where(figures.contrast, (share) => ({
-    words: `contrast ${say.number(share)}`,
+    words: message`contrast ${say.number(share)}`,
     rank: share >= USABLE_CONTRAST ? 0 : 0.3 + (USABLE_CONTRAST - share),
   }));
 
@@ -83,9 +85,9 @@ export const flicker: Measure = ({ figures }, say) =>
     lampHz === 0
       ? null
       : residual <= 1e-9
-        ? { words: 'no flicker', rank: 0 }
+        ? { words: message`no flicker`, rank: 0 }
         : {
-            words: `${say.percent(residual)} flicker`,
+            words: message`${say.percent(residual)} flicker`,
             rank: residual > SEEN_FLICKER ? 1 + residual : residual,
           },
   );
@@ -95,7 +97,7 @@ export const smear: Measure = ({ figures }, say) =>
     pixels < 0.05
       ? null
       : {
-          words: `smear ${say.number(pixels)} px`,
+          words: message`smear ${say.number(pixels)} px`,
           rank: pixels > SHARP_PIXELS ? 0.3 + Math.log2(pixels) / 2 : 0,
         },
   );
@@ -105,20 +107,20 @@ export const magnification: Measure = ({ figures }, say) =>
 
 export const field: Measure = ({ figures }, say) =>
   where(figures.fieldMm, (size) => ({
-    words: Number.isFinite(size[0]) ? sizeWords(size, say) : 'endless',
+    words: Number.isFinite(size[0]) ? sizeWords(size, say) : message`endless`,
     rank: Number.isFinite(size[0]) ? 0 : 5,
   }));
 
 export const room: Measure = ({ figures }, say) =>
   where(figures.workingDistanceMm, (mm) => ({
-    words: `${say.length(mm)} before it`,
+    words: message`${say.length(mm)} before it`,
     rank: mm < 0 ? IMPOSSIBLE : mm < 20 ? 1 : 0,
   }));
 
 /** Whether the rig gets there at all. */
 export const reached: Measure = ({ bench, figures }) =>
   bench.wantedAt && bench.reach.known && !figures.magnification.known
-    ? { words: 'out of reach', rank: 1.5 * IMPOSSIBLE }
+    ? { words: message`out of reach`, rank: 1.5 * IMPOSSIBLE }
     : null;
 
 export const clearOfLens: Measure = ({ bench, figures }, say) => {
@@ -127,24 +129,29 @@ export const clearOfLens: Measure = ({ bench, figures }, say) => {
   const tilt = Math.abs(bench.tiltRad.value);
   const over = tilt - leastTiltRad.value;
   if (over < -0.00175)
-    return { words: `shows the lens, takes ${say.angle(leastTiltRad.value)}`, rank: 1 - over };
+    return {
+      words: message`shows the lens, takes ${say.angle(leastTiltRad.value)}`,
+      rank: 1 - over,
+    };
   const most = greatestTiltByDepthRad.known ? greatestTiltByDepthRad.value : Infinity;
   return {
-    words: `${say.angle(over)} past the lens`,
+    words: message`${say.angle(over)} past the lens`,
     rank: tilt > most ? 0 : over / 100,
   };
 };
 
 export const frameLit: Measure = ({ figures: { darkFrame } }, say) =>
   where(darkFrame, ({ share }) =>
-    share > 0.01 ? { words: `${say.percent(share)} of the frame dark`, rank: 1 + share } : null,
+    share > 0.01
+      ? { words: message`${say.percent(share)} of the frame dark`, rank: 1 + share }
+      : null,
   );
 
 /** Whether a light stands in the lens, or in its view. */
 export const unobstructed: Measure = ({ figures }) =>
   where(figures.lightInTheWay, ({ clearanceMm, hiddenShare, light }) =>
     clearanceMm <= 0 || hiddenShare > HIDDEN
-      ? { words: `${light} in the way`, rank: IMPOSSIBLE }
+      ? { words: message`${light} in the way`, rank: IMPOSSIBLE }
       : null,
   );
 
@@ -152,7 +159,9 @@ export const unobstructed: Measure = ({ figures }) =>
 export const withinLife: Measure = ({ figures }, say) =>
   where(figures.shareOfLife, (share) => ({
     words:
-      share > 1 ? `${say.number(share)} lives of the film` : `${say.percent(share)} of its life`,
+      share > 1
+        ? message`${say.number(share)} lives of the film`
+        : message`${say.percent(share)} of its life`,
     rank: share > 2 ? IMPOSSIBLE : share > 1 ? share : 0,
   }));
 

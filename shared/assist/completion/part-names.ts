@@ -1,6 +1,7 @@
 /** Parts for a place in a rig: those that make a chain there, with what the rig then reaches. */
 import type { Place } from '../../plan/place.ts';
 import { rigProblems } from '../../rules/rig-parts.ts';
+import { message } from '../../words/message.ts';
 import { reachWords } from '../words.ts';
 import type { Proposal } from './item.ts';
 import type { Where } from './where.ts';
@@ -36,7 +37,9 @@ export function fittingParts(
       const problems = problemsOf(names);
       if (problems > now) return [];
       const { reach } = reader.offer.layOut(names);
-      const reaches = reach.known ? `rig reaches ${reachWords(reach.value, context.say)}` : '';
+      const reaches = reach.known
+        ? message`rig reaches ${reachWords(reach.value, context.say)}`
+        : '';
       const detail = [one.detail, reaches].filter(Boolean).join(' · ');
       return [{ ...one, detail, rank: one.rank + problems * 100 }];
     })

@@ -1,6 +1,7 @@
 /** Quantities for a place: for a shot's settings each tried out, else what is usual and what stands elsewhere. */
 import type { Shot } from '../../plan/generated/types.ts';
 import { kindOf, type QuantityId, type QuantityKind } from '../../quantity/index.ts';
+import { message } from '../../words/message.ts';
 import { valuesElsewhere } from './elsewhere.ts';
 import { followsFrom } from './follows.ts';
 import type { Proposal } from './item.ts';
@@ -105,17 +106,17 @@ class Found {
       this.add(text, words, index / 100);
     });
     valuesElsewhere(this.#where).forEach(({ text, of, times }, index) => {
-      const words = times > 1 ? `as in ${times} others` : `as in ${of}`;
+      const words = times > 1 ? message`as in ${times} others` : message`as in ${of}`;
       this.add(text, words, RANK.elsewhere + index / 100);
     });
     const usual = (meaning && USUAL[meaning.of]?.[meaning.key]) ?? [];
     usual.forEach((text, index) => {
-      this.add(text, 'usual', RANK.usual + index / 100);
+      this.add(text, message`usual`, RANK.usual + index / 100);
     });
     for (const text of listed(former)) this.add(text, '', RANK.former);
     const examples = meaning?.keyShape.examples ?? [];
     for (const text of examples.length > 0 ? examples : this.#kind.examples)
-      this.add(text, 'for example', RANK.example);
+      this.add(text, message`for example`, RANK.example);
   }
 
   sorted(): readonly Proposal[] {

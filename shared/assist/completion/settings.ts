@@ -2,6 +2,7 @@
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import { kindOf } from '../../quantity/index.ts';
+import { message } from '../../words/message.ts';
 import {
   firstAperture,
   firstField,
@@ -126,12 +127,14 @@ function isoOutcome(tried: TrialShot): Outcome {
   if (!iso.known) return { words, rank };
   // What the body chooses changes within the take: for want of anything better.
   if (iso.value === 'auto')
-    return { words: ['set by the body', words].filter(Boolean).join(' · '), rank: 3 };
+    return { words: [message`set by the body`, words].filter(Boolean).join(' · '), rank: 3 };
   const { cleanTo } = isoLimits;
   const noisy = cleanTo.known && iso.value > cleanTo.value * 1.03;
   return noisy
     ? {
-        words: [words, `past clean ${tried.say.iso(cleanTo.value)}`].filter(Boolean).join(' · '),
+        words: [words, message`past clean ${tried.say.iso(cleanTo.value)}`]
+          .filter(Boolean)
+          .join(' · '),
         rank: rank + 1,
       }
     : { words, rank };
@@ -141,12 +144,12 @@ function whiteBalanceOutcome(tried: TrialShot): Outcome {
   const { bench } = tried.now;
   const set = bench.fields['white-balance'];
   if (set.state !== 'known') return { words: '', rank: 0 };
-  if (set.value === 'auto') return { words: 'drifts within the take', rank: 2 };
+  if (set.value === 'auto') return { words: message`drifts within the take`, rank: 2 };
   const lights = bench.lights.known ? bench.lights.value : [];
   const same = lights.filter(
     ({ fields: { colour } }) => colour.state === 'known' && colour.value === set.value,
   );
   return same.length > 0
-    ? { words: `colour of ${same.map(({ name }) => name).join(', ')}`, rank: 0 }
+    ? { words: message`colour of ${same.map(({ name }) => name).join(', ')}`, rank: 0 }
     : { words: '', rank: 0.5 };
 }

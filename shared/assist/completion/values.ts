@@ -1,4 +1,6 @@
 /** What may stand as the value at a place: names, words, quantities, each with what it comes to. */
+
+import { message } from '../../words/message.ts';
 import { checkItems } from './checks.ts';
 import { valuesElsewhere } from './elsewhere.ts';
 import { filesToUse } from './files.ts';
@@ -50,7 +52,7 @@ const words = (where: Where, values: readonly string[]): Proposal[] =>
 function seen(where: Where): Proposal[] {
   return valuesElsewhere(where).map(({ text, of }, rank) => ({
     text,
-    detail: `as in ${of}`,
+    detail: message`as in ${of}`,
     rank,
     kind: 'value',
     about: about(where, text),

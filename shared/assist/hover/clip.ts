@@ -2,6 +2,7 @@
 import type { ClipAsk } from '../../clips/facts.ts';
 import type { FileId } from '../../plan/place.ts';
 import { KINDS } from '../../quantity/index.ts';
+import { message } from '../../words/message.ts';
 import { askOf } from '../../workspace/clips.ts';
 import type { Context } from '../../workspace/context.ts';
 import { line, paragraphs, plain, table } from './markdown.ts';
@@ -18,16 +19,16 @@ export function clipHover(
   const { size, rate, codec, bitsPerS, takeS, shutterS, iso, whiteBalance }: ClipAsk = ask;
   return paragraphs(
     table([
-      line(`**${plain(path)}**`, `asked by ${plain(shot)}`),
-      size && line('size', KINDS.pixels.print(size)),
-      rate && line('rate', KINDS.rate.print(rate)),
-      codec !== null && line('codec', plain(codec)),
-      bitsPerS !== null && line('bit rate', `${say.number(bitsPerS / 1e6)} Mb/s`),
-      takeS !== null && line('length', `at least ${say.seconds(takeS)}`),
-      shutterS !== null && line('shutter', say.shutter(shutterS)),
-      iso !== null && line('ISO', String(iso)),
-      whiteBalance !== null && line('white balance', `${whiteBalance} K`),
+      line(`**${plain(path)}**`, message`asked by ${plain(shot)}`),
+      size && line(message`size`, KINDS.pixels.print(size)),
+      rate && line(message`rate`, KINDS.rate.print(rate)),
+      codec !== null && line(message`codec`, plain(codec)),
+      bitsPerS !== null && line(message`bit rate`, `${say.number(bitsPerS / 1e6)} Mb/s`),
+      takeS !== null && line(message`length`, message`at least ${say.seconds(takeS)}`),
+      shutterS !== null && line(message`shutter`, say.shutter(shutterS)),
+      iso !== null && line(message`ISO`, String(iso)),
+      whiteBalance !== null && line(message`white balance`, `${whiteBalance} K`),
     ]),
-    '`lamella verify`, or *Verify the Clips of the Plan*, reads the file and compares.',
+    message`\`lamella verify\`, or *Verify the Clips of the Plan*, reads the file and compares.`,
   );
 }

@@ -6,6 +6,7 @@ import { framesWords, secondsWords } from '../../report/edit-words.ts';
 import { framesPerBeat } from '../../timeline/beats.ts';
 import { fromRational, toNumber } from '../../timeline/exact.ts';
 import { timecode } from '../../timeline/timecode.ts';
+import { message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { figureLine, paragraphs, plain, table } from './markdown.ts';
 
@@ -20,20 +21,22 @@ export function cutHover({ analysis, say }: Context, file: FileId, entry: string
   const percent = (share: number): string => say.percent(share);
   return paragraphs(
     table([
-      figureLine('begins', cut.track, ({ startFrame }) => `**${at(startFrame, edit)}**`),
-      figureLine('length', cut.track, ({ startFrame, endFrame }) =>
+      figureLine(message`begins`, cut.track, ({ startFrame }) => `**${at(startFrame, edit)}**`),
+      figureLine(message`length`, cut.track, ({ startFrame, endFrame }) =>
         framesWords(endFrame - startFrame),
       ),
       cut.fields?.speed.state === 'known' &&
-        figureLine('slowest recorded', cut.slowestHonest, (share) => percent(toNumber(share))),
-      figureLine('of its clip', cut.laid, ({ clip, start, end }) => {
-        const name = cut.clipFile === null ? `take ${clip + 1}` : plain(cut.clipFile);
-        return `${name}, ${secondsWords(toNumber(start))} to ${secondsWords(toNumber(end))}`;
+        figureLine(message`slowest recorded`, cut.slowestHonest, (share) =>
+          percent(toNumber(share)),
+        ),
+      figureLine(message`of its clip`, cut.laid, ({ clip, start, end }) => {
+        const name = cut.clipFile === null ? message`take ${clip + 1}` : plain(cut.clipFile);
+        return message`${name}, ${secondsWords(toNumber(start))} to ${secondsWords(toNumber(end))}`;
       }),
-      edit.music.known && figureLine('from the beat', cut.fromBeatFrames, beatWords),
+      edit.music.known && figureLine(message`from the beat`, cut.fromBeatFrames, beatWords),
       ...joinLines(cut),
-      figureLine('in no clip', cut.uncoveredFrames, (frames) =>
-        frames === 0 ? 'none' : framesWords(frames),
+      figureLine(message`in no clip`, cut.uncoveredFrames, (frames) =>
+        frames === 0 ? message`none` : framesWords(frames),
       ),
     ]),
   );
@@ -41,20 +44,24 @@ export function cutHover({ analysis, say }: Context, file: FileId, entry: string
 
 const beatWords = (frames: number): string =>
   Math.abs(frames) < 0.05
-    ? 'on it'
-    : `${Number(Math.abs(frames).toFixed(1))} frames ${frames > 0 ? 'after' : 'before'}`;
+    ? message`on it`
+    : frames > 0
+      ? message`${Number(Math.abs(frames).toFixed(1))} frames after`
+      : message`${Number(Math.abs(frames).toFixed(1))} frames before`;
 
 function joinLines(cut: CutFigures) {
   const handle = ({ neededFrames, thereFrames }: { neededFrames: number; thereFrames: number }) =>
-    `${framesWords(thereFrames)}, needs ${neededFrames}`;
+    message`${framesWords(thereFrames)}, needs ${neededFrames}`;
   return [
-    valueIn(cut.handleBefore)?.neededFrames && figureLine('before it', cut.handleBefore, handle),
-    valueIn(cut.handleAfter)?.neededFrames && figureLine('after it', cut.handleAfter, handle),
+    valueIn(cut.handleBefore)?.neededFrames &&
+      figureLine(message`before it`, cut.handleBefore, handle),
+    valueIn(cut.handleAfter)?.neededFrames &&
+      figureLine(message`after it`, cut.handleAfter, handle),
   ].map((one) => one || null);
 }
 
 const at = (frame: number, { rate }: EditFigures): string =>
-  (rate.known && timecode(frame, rate.value)) || `frame ${frame}`;
+  (rate.known && timecode(frame, rate.value)) || message`frame ${frame}`;
 
 /** On the values of `music`: how long a beat is, and the whole film. */
 export function musicHover({ analysis }: Context, file: FileId): string | null {
@@ -64,14 +71,14 @@ export function musicHover({ analysis }: Context, file: FileId): string | null {
     toNumber(framesPerBeat(tempo, fromRational(fps))),
   );
   const bar = derive([edit.music, beat], ({ bar: beats }, frames) =>
-    beats === undefined ? notKnown('the music’s `bar` is not given') : beats * frames,
+    beats === undefined ? notKnown(message`the music’s \`bar\` is not given`) : beats * frames,
   );
-  const frames = (count: number): string => `${Number(count.toFixed(2))} frames`;
+  const frames = (count: number): string => message`${Number(count.toFixed(2))} frames`;
   return table([
-    figureLine('a beat', beat, (count) => `**${frames(count)}**`),
-    figureLine('a bar', bar, frames),
+    figureLine(message`a beat`, beat, (count) => `**${frames(count)}**`),
+    figureLine(message`a bar`, bar, frames),
     figureLine(
-      'the edit',
+      message`the edit`,
       edit.totalFrames,
       (count) => `${at(count, edit)}, ${framesWords(count)}`,
     ),

@@ -4,6 +4,7 @@ import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
 import type { Say } from '../../rules/say.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import { code, type Line, line, plain } from './markdown.ts';
 
 /** Longer texts are cut: a hover is no place to read them. */
@@ -20,7 +21,7 @@ export const entryLines = (def: DefName, fields: object, say: Say): Line[] =>
   Object.entries(SHAPES[def].keys).flatMap(([key, { shape, title }]) => {
     const field = (fields as Fields)[key];
     if (key === 'about' || field?.state !== 'known') return [];
-    return [line(title, valueText(shape, field.value, say, key))];
+    return [line(inLanguage(title), valueText(shape, field.value, say, key))];
   });
 
 /** Keys of the entry that nothing is said for. */
@@ -66,10 +67,10 @@ const recordText = (def: DefName, fields: Fields, say: Say): string =>
 
 const itemsText = (items: readonly string[]): string =>
   items.length === 0
-    ? 'none'
+    ? message`none`
     : [
         ...items.slice(0, MOST_ITEMS),
-        ...(items.length > MOST_ITEMS ? [`${items.length - MOST_ITEMS} more`] : []),
+        ...(items.length > MOST_ITEMS ? [message`${items.length - MOST_ITEMS} more`] : []),
       ].join(', ');
 
 export const shortText = (text: string): string => {
@@ -81,4 +82,4 @@ export const shortText = (text: string): string => {
 
 /** "Not given: `length`, `rim`." */
 export const leftOutWords = (keys: readonly string[]): string =>
-  keys.length === 0 ? '' : `Not given: ${keys.map(code).join(', ')}.`;
+  keys.length === 0 ? '' : message`Not given: ${keys.map(code).join(', ')}.`;

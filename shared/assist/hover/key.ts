@@ -1,22 +1,32 @@
 /** Hover on a key: what it is for, in which unit, with an example. */
-import { SHAPES } from '../../plan/generated/shapes.ts';
+import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
 import type { Group, Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
+import { allOf, anyOf } from '../../words/listed.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import type { Meaning } from '../meaning.ts';
 import { code, paragraphs } from './markdown.ts';
 import { goesInto } from './results.ts';
 
 export function keyHover({ key, keyShape, of }: Meaning): string {
   const { title, description, examples, required } = keyShape;
-  const owner =
-    of === 'plan' ? 'the plan' : `a ${SHAPES[of].title}`.replace(/^a (?=[aeiou])/, 'an ');
+  const named = sameWords(title, key) ? `**${key}**` : `**${key}** · ${inLanguage(title)}`;
   return paragraphs(
-    `**${key}**${sameWords(title, key) ? '' : ` · ${title}`} · of ${owner}${required ? ', required' : ''}`,
-    description,
+    required
+      ? message`${named} · of ${ownerWords(of)}, required`
+      : message`${named} · of ${ownerWords(of)}`,
+    inLanguage(description),
     takes(key, keyShape.shape),
     goesInto(of, key),
-    examples.length > 0 && `For example ${examples.map((one) => `\`${one}\``).join(' or ')}`,
+    examples.length > 0 &&
+      message`For example ${examples.map((one) => `\`${one}\``).join(message` or `)}`,
   );
+}
+
+function ownerWords(of: DefName): string {
+  const title = inLanguage(SHAPES[of].title);
+  if (of === 'plan') return message`the plan`;
+  return /^[aeiou]/.test(SHAPES[of].title) ? message`an ${title}` : message`a ${title}`;
 }
 
 /** Stands before the number, where a unit never does. */
@@ -31,42 +41,37 @@ function takes(key: string, shape: Shape): string {
     case 'quantity': {
       const { title, units, words } = kindOf(shape.of);
       const written = units.filter((unit) => unit !== F_STOP);
-      const inUnits = written.length > 0 ? `, in ${either(written)}` : '';
+      const inUnits = written.length > 0 ? message`, in ${anyOf(written)}` : '';
       const others = words.filter((word) => !title.includes(word));
-      const orWords = others.length > 0 ? `, or ${either(others.map(code))}` : '';
-      return `Takes: ${title}${inUnits}${orWords}.`;
+      const orWords = others.length > 0 ? message`, or ${anyOf(others.map(code))}` : '';
+      return message`Takes: ${inLanguage(title)}${inUnits}${orWords}.`;
     }
     case 'enum':
-      return `Takes ${either(shape.values.map((value) => `\`${value}\``))}.`;
+      return message`Takes ${anyOf(shape.values.map((value) => `\`${value}\``))}.`;
     case 'ref':
-      return `Takes the name of one of ${groupWords(shape.groups)}.`;
+      return message`Takes the name of one of ${groupWords(shape.groups)}.`;
     case 'yes-no':
-      return 'Takes `yes` or `no`.';
+      return message`Takes \`yes\` or \`no\`.`;
     case 'list':
       return shape.item.kind === 'ref'
-        ? `Takes a list of names from ${groupWords(shape.item.groups)}.`
-        : 'Takes a list.';
+        ? message`Takes a list of names from ${groupWords(shape.item.groups)}.`
+        : message`Takes a list.`;
     case 'record':
     case 'word-or-record':
-      return `Takes ${either(Object.keys(SHAPES[shape.of].keys).map(code), 'and')}.`;
+      return message`Takes ${allOf(Object.keys(SHAPES[shape.of].keys).map(code))}.`;
     case 'map':
-      if (key === 'allow' || key === 'severity') return 'By the name of a rule.';
+      if (key === 'allow' || key === 'severity') return message`By the name of a rule.`;
       return shape.names
-        ? `By name, from ${groupWords(shape.names)}.`
-        : 'By names of your own choosing.';
+        ? message`By name, from ${groupWords(shape.names)}.`
+        : message`By names of your own choosing.`;
     default:
       return '';
   }
 }
 
 const groupWords = (groups: readonly Group[]): string =>
-  either(
+  anyOf(
     groups.map((group) =>
-      group === 'recordings' ? 'the recording settings of the body' : `\`${group}\``,
+      group === 'recordings' ? message`the recording settings of the body` : `\`${group}\``,
     ),
   );
-
-function either(words: readonly string[], last: 'or' | 'and' = 'or'): string {
-  if (words.length < 2) return words[0] ?? '';
-  return `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
-}

@@ -2,8 +2,9 @@
  * Markdown for hovers, narrow enough for a small window. What comes from a plan goes through
  * `plain`; what is written here as Markdown is the project's own.
  */
-import type { Figure, UnknownFigure } from '../../figures/figure.ts';
+import { becauseOf, type Figure, type UnknownFigure } from '../../figures/figure.ts';
 import { inertMarkdown } from '../../report/inert.ts';
+import { message } from '../../words/message.ts';
 
 /** A line of a table: a label with what is known, or with the figure that isn't. Both Markdown. */
 export type Line =
@@ -22,7 +23,7 @@ export const figureLine = <T>(
   words: (value: T) => string,
 ): Line =>
   figure.known
-    ? line(label, `${words(figure.value)}${figure.measured ? ' (measured)' : ''}`)
+    ? line(label, `${words(figure.value)}${figure.measured ? message` (measured)` : ''}`)
     : { label, unknown: figure };
 
 /**
@@ -48,15 +49,17 @@ function unknownWords(lines: readonly Line[]): string {
     byReason.set(reason, [...(byReason.get(reason) ?? []), one.label]);
   }
   return [...byReason]
-    .map(([reason, labels]) => `Not known: ${labels.join(', ')}. ${reason}`)
+    .map(([reason, labels]) => message`Not known: ${labels.join(', ')}. ${reason}`)
     .join('\n\n');
 }
 
 /** Why a figure is not known: what it needs, else the reason. */
-function reasonWords({ needs, because, silent }: UnknownFigure): string {
-  if (silent) return 'It follows from an entry that has a finding of its own.';
+function reasonWords(figure: UnknownFigure): string {
+  const { needs, silent } = figure;
+  if (silent) return message`It follows from an entry that has a finding of its own.`;
   if (needs.length > 0)
-    return `Needs ${needs.map(({ key, of }) => `${code(key)} of ${plain(of)}`).join(', ')}.`;
+    return message`Needs ${needs.map(({ key, of }) => message`${code(key)} of ${plain(of)}`).join(', ')}.`;
+  const because = becauseOf(figure);
   return because ? `${capital(plain(because))}.` : '';
 }
 

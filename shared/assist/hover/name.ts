@@ -11,6 +11,7 @@ import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Body, Rig } from '../../plan/generated/types.ts';
 import type { FileId, Place } from '../../plan/place.ts';
 import type { Group } from '../../plan/shape.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { HOMES, homeOf } from '../../workspace/entry-kinds.ts';
 import { reachWords } from '../words.ts';
@@ -48,12 +49,12 @@ function entryHover(context: Context, file: FileId, entry: Named<object>): strin
   return paragraphs(
     aboutOf(fields),
     table([
-      line(`**${plain(name)}**`, SHAPES[def].title),
+      line(`**${plain(name)}**`, inLanguage(SHAPES[def].title)),
       ...entryLines(def, fields, context.say),
       ...(group === 'rigs' ? rigLines(context, file, entry as Named<Rig>) : []),
     ]),
     inKit && leftOutWords(keysLeftOut(def, fields)),
-    entry.file !== file && `Defined in ${plain(fileName(entry.file))}.`,
+    entry.file !== file && message`Defined in ${plain(fileName(entry.file))}.`,
   );
 }
 
@@ -64,13 +65,14 @@ function rigLines({ analysis, say }: Context, file: FileId, rig: Named<Rig>): Li
   const ends = derive([chainParts, parts], (chain, named) => {
     const arranged = arrangeChain(chain);
     if (!arranged.ok) return faultFigure(arranged.fault, named);
-    return reach(arranged.chain) ?? notKnown('nothing comes into focus');
+    return reach(arranged.chain) ?? notKnown(message`nothing comes into focus`);
   });
-  return [figureLine('reach', ends, (both) => reachWords(both, say))];
+  return [figureLine(message`reach`, ends, (both) => reachWords(both, say))];
 }
 
 function faultFigure(fault: ChainFault, parts: readonly NamedPart[]): UnknownFigure {
-  if (fault.kind !== 'needs') return notKnown('the parts do not stand in an order that works');
+  if (fault.kind !== 'needs')
+    return notKnown(message`the parts do not stand in an order that works`);
   const { name, defined } = parts[fault.part]!;
   const key = fault.input === 'flangeMm' ? 'flange' : 'length';
   return { known: false, needs: [{ key, of: name, at: { ...defined, path: [key] } }] };
@@ -102,7 +104,7 @@ export function recordingHover(
   const setting = record.state === 'known' ? record.value.get(name) : undefined;
   if (setting?.state !== 'known') return null;
   return table([
-    line(`**${plain(name)}**`, SHAPES.recording.title),
+    line(`**${plain(name)}**`, inLanguage(SHAPES.recording.title)),
     ...entryLines('recording', setting.value, say),
   ]);
 }

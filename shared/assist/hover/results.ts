@@ -3,19 +3,21 @@
  * in a plan and see exactly these results move.
  */
 import type { DefName } from '../../plan/generated/shapes.ts';
+import { allOf } from '../../words/listed.ts';
+import { inLanguage, later, message } from '../../words/message.ts';
 
 /** A result in words, and the figures that show it. */
 export const RESULTS = {
-  size: { words: 'magnification and field', figures: ['magnification', 'fieldMm'] },
-  reach: { words: 'reach', figures: ['reach'] },
-  distance: { words: 'working distance', figures: ['workingDistanceMm'] },
-  effective: { words: 'effective f-number', figures: ['effectiveFNumber'] },
-  depth: { words: 'depth of field', figures: ['judgedDepthMm'] },
-  needed: { words: 'depth needed', figures: ['depthMm.needed'] },
-  contrast: { words: 'contrast left by diffraction', figures: ['contrast'] },
-  exposure: { words: 'exposure', figures: ['exposureErrorStops', 'isoNeeded'] },
-  angle: { words: 'shutter angle', figures: ['shutterAngleDeg'] },
-  flicker: { words: 'flicker', figures: ['flickerResidual'] },
+  size: { words: later`magnification and field`, figures: ['magnification', 'fieldMm'] },
+  reach: { words: later`reach`, figures: ['reach'] },
+  distance: { words: later`working distance`, figures: ['workingDistanceMm'] },
+  effective: { words: later`effective f-number`, figures: ['effectiveFNumber'] },
+  depth: { words: later`depth of field`, figures: ['judgedDepthMm'] },
+  needed: { words: later`depth needed`, figures: ['depthMm.needed'] },
+  contrast: { words: later`contrast left by diffraction`, figures: ['contrast'] },
+  exposure: { words: later`exposure`, figures: ['exposureErrorStops', 'isoNeeded'] },
+  angle: { words: later`shutter angle`, figures: ['shutterAngleDeg'] },
+  flicker: { words: later`flicker`, figures: ['flickerResidual'] },
 } as const;
 
 export type Result = keyof typeof RESULTS;
@@ -122,8 +124,6 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
 
 /** "Goes into reach, working distance and depth of field."; empty where nothing follows from it. */
 export function goesInto(of: DefName, key: string): string {
-  const words = (GOES_INTO[of]?.[key] ?? []).map((result) => RESULTS[result].words);
-  if (words.length === 0) return '';
-  const last = words.at(-1);
-  return `Goes into ${words.length > 1 ? `${words.slice(0, -1).join(', ')} and ` : ''}${last}.`;
+  const words = (GOES_INTO[of]?.[key] ?? []).map((result) => inLanguage(RESULTS[result].words));
+  return words.length === 0 ? '' : message`Goes into ${allOf(words)}.`;
 }

@@ -3,6 +3,7 @@ import type { Bench } from '../../figures/bench.ts';
 import type { EntryId, FileId } from '../../plan/place.ts';
 import { kindOf } from '../../quantity/index.ts';
 import type { ScalarNode } from '../../text/tree.ts';
+import { inLanguage, later, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import type { PlanSpot } from '../spot.ts';
 import { clipHover } from './clip.ts';
@@ -128,20 +129,23 @@ function readHover({ say }: Context, { meaning }: PlanSpot, node: ScalarNode): s
   if (meaning.key === 'severity' && meaning.name !== undefined)
     return ruleHover(meaning.name, node.text);
   if (shape.kind === 'enum' && shape.values.includes(node.text))
-    return paragraphs(`${title}: **${plain(node.text)}**`, description);
+    return paragraphs(`${inLanguage(title)}: **${plain(node.text)}**`, inLanguage(description));
   if (shape.kind !== 'quantity') return null;
   const parsed = kindOf(shape.of).parse(node.text);
   return parsed.ok
-    ? paragraphs(`${title}: **${valueText(shape, parsed.value, say, meaning.key)}**`, description)
+    ? paragraphs(
+        `${inLanguage(title)}: **${valueText(shape, parsed.value, say, meaning.key)}**`,
+        inLanguage(description),
+      )
     : null;
 }
 
 const UNREAD = {
-  'not-found': 'is not there',
-  'outside-workspace': 'lies outside the workspace',
-  'too-large': 'is too large to be read',
-  'not-text': 'is no text',
-  unreadable: 'can’t be read',
+  'not-found': later`is not there`,
+  'outside-workspace': later`lies outside the workspace`,
+  'too-large': later`is too large to be read`,
+  'not-text': later`is no text`,
+  unreadable: later`can’t be read`,
 } as const;
 
 function usedFileHover(
@@ -153,8 +157,8 @@ function usedFileHover(
   if (!use?.target.ok) return null;
   const state = store.state(use.target.file);
   const name = `**${plain(fileName(use.target.file))}**`;
-  if (state.state === 'refused') return `${name} ${UNREAD[state.why]}.`;
+  if (state.state === 'refused') return `${name} ${inLanguage(UNREAD[state.why])}.`;
   return state.state === 'given'
-    ? `${name} brings in its kit, rigs, lights and subjects.`
-    : `${name} is still to be read.`;
+    ? message`${name} brings in its kit, rigs, lights and subjects.`
+    : message`${name} is still to be read.`;
 }

@@ -1,6 +1,7 @@
 /** Another name for something, everywhere at once. */
 import type { GroupName } from '../../figures/reader.ts';
 import type { FileId } from '../../plan/place.ts';
+import { message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import type { LocatedEdit, Position, Range } from '../located.ts';
 import { find, type NamedThing, thingAt } from './named.ts';
@@ -33,15 +34,15 @@ export function rename(
   newName: string,
 ): Renaming {
   const thing = thingAt(context, file, position);
-  if (!thing) return { ok: false, why: 'Nothing here has a name of its own.' };
+  if (!thing) return { ok: false, why: message`Nothing here has a name of its own.` };
   if (!NAME.test(newName))
     return {
       ok: false,
-      why: 'Names are small letters, digits and hyphens, and begin with a letter.',
+      why: message`Names are small letters, digits and hyphens, and begin with a letter.`,
     };
   if (newName === thing.name) return { ok: true, edits: [] };
   const taken = context.store.files().find((one) => isTaken(context, one, thing, newName));
-  if (taken !== undefined) return { ok: false, why: `${newName} is defined already.` };
+  if (taken !== undefined) return { ok: false, why: message`${newName} is defined already.` };
   const edits = placesOf(context, thing).map((place) => ({
     ...located(context, place),
     text: newName,

@@ -1,4 +1,6 @@
 /** Entries of all given files by a part of their name. */
+
+import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { NOUN } from '../../workspace/nouns.ts';
 import type { LocatedPlace } from '../located.ts';
@@ -19,7 +21,8 @@ export function findEntries(context: Context, query: string): readonly FoundEntr
   for (const file of context.store.files())
     for (const { id, kind } of context.analysis.entries.list(file)) {
       if (kind.kind !== 'entry' || !isSubsequence(wanted, kind.name)) continue;
-      const noun = NOUN[kind.home.group as keyof typeof NOUN] ?? 'cut';
+      const named = NOUN[kind.home.group as keyof typeof NOUN];
+      const noun = named === undefined ? message`cut` : inLanguage(named);
       const place = { file, entry: id, path: [], part: 'key' as const };
       found.push({ ...located(context, place), name: kind.name, noun });
       if (found.length === MOST_FOUND) return found;

@@ -3,6 +3,7 @@ import { contrastTable } from '../../../figures/contrast-table.ts';
 import type { Figure } from '../../../figures/figure.ts';
 import { usualCircleOfConfusionMm } from '../../../optics/recorded-pixel.ts';
 import { significant } from '../../../rules/say.ts';
+import { message } from '../../../words/message.ts';
 import { depthPair } from '../../words.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
@@ -17,24 +18,26 @@ export function apertureHover(shot: SaidShot): string {
   const shown = bodyShows === 'effective' ? effective : marked;
   return paragraphs(
     table([
-      marked.known && line('marked', `**${say.fNumber(marked.value)}**`),
-      figureLine('works as', effective, (n) => `**${say.fNumber(n)}** at the sensor`),
+      marked.known && line(message`marked`, `**${say.fNumber(marked.value)}**`),
+      figureLine(message`works as`, effective, (n) => message`**${say.fNumber(n)}** at the sensor`),
       ...lossLines(shot),
       ...depthLines(shot),
       ...diffractionLines(shot),
-      body && bodyShows && figureLine(`${plain(body.name)} shows`, shown, (n) => say.fNumber(n)),
+      body &&
+        bodyShows &&
+        figureLine(message`${plain(body.name)} shows`, shown, (n) => say.fNumber(n)),
       apertureRange.known &&
         line(
-          'on the lens',
-          `${say.fNumber(apertureRange.value.from)} to ${say.number(apertureRange.value.to)}`,
+          message`on the lens`,
+          message`${say.fNumber(apertureRange.value.from)} to ${say.number(apertureRange.value.to)}`,
         ),
     ]),
     contrastRows(shot),
     effectiveFormula(shot),
     figures.depthMm.total.known &&
-      `Depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
+      message`Depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
     figures.airyUm.known &&
-      'Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.',
+      message`Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.`,
   );
 }
 
@@ -44,11 +47,11 @@ function contrastRows({ bench, figures, say }: SaidShot): string {
   if (!rows.known || rows.value.length < 2) return '';
   const { marked } = bench;
   return [
-    '| contrast at half Nyquist | in focus | ends of the depth needed |',
+    message`| contrast at half Nyquist | in focus | ends of the depth needed |`,
     '|:--|:--|:--|',
     ...rows.value.map(({ marked: n, middle, ends }) => {
       const mark = marked.known && marked.value === n ? `**${say.fNumber(n)}**` : say.fNumber(n);
-      return `| ${mark} | ${say.percent(middle)} | ${ends > 0 ? say.percent(ends) : 'none'} |`;
+      return `| ${mark} | ${say.percent(middle)} | ${ends > 0 ? say.percent(ends) : message`none`} |`;
     }),
   ].join('\n');
 }
@@ -61,10 +64,10 @@ function lossLines({ figures, say }: SaidShot): Line[] {
     ({ stops }) => Math.abs(stops) >= LEAST_LOSS_STOPS,
   );
   return [
-    figureLine('light lost', lost, (stops) => say.stops(stops)),
+    figureLine(message`light lost`, lost, (stops) => say.stops(stops)),
     ...taking.map(({ part, stops }) => line(`· ${plain(part)}`, say.stops(stops))),
     ...(glass.known && glass.value > 0
-      ? [line('glass and filters', `${say.stops(glass.value)} more`)]
+      ? [line(message`glass and filters`, message`${say.stops(glass.value)} more`)]
       : []),
   ];
 }
@@ -79,15 +82,17 @@ export function depthLines({ figures, say }: SaidShot): Line[] {
       : [judged, needed].map((figure) => (figure.known ? say.length(figure.value) : ''));
   const sides =
     front.known && behind.known
-      ? ` (front ${say.length(front.value)}, behind ${say.length(behind.value)})`
+      ? message` (front ${say.length(front.value)}, behind ${say.length(behind.value)})`
       : '';
   const byDiffraction = judged.known && total.known && judged.value > total.value * (1 + 1e-9);
   return [
-    figureLine('depth there', judged, () => (byDiffraction ? `${there}` : `${there}${sides}`)),
+    figureLine(message`depth there`, judged, () =>
+      byDiffraction ? `${there}` : `${there}${sides}`,
+    ),
     ...(byDiffraction
-      ? [figureLine('· by geometry', total, (mm) => `${say.length(mm)}${sides}`)]
+      ? [figureLine(message`· by geometry`, total, (mm) => `${say.length(mm)}${sides}`)]
       : []),
-    figureLine('depth needed', needed, () => `${wanted}`),
+    figureLine(message`depth needed`, needed, () => `${wanted}`),
   ];
 }
 
@@ -97,16 +102,26 @@ function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
   const ratio =
     effective.known && bench.marked.known ? effective.value / bench.marked.value : undefined;
   const inPixels = (um: number) =>
-    pixelUm.known ? `, ${say.pixels(um / pixelUm.value)} of ${say.micrometres(pixelUm.value)}` : '';
+    pixelUm.known
+      ? message`, ${say.pixels(um / pixelUm.value)} of ${say.micrometres(pixelUm.value)}`
+      : '';
   return [
-    figureLine('Airy disk', airyUm, (um) => `${say.micrometres(um)}${inPixels(um)}`),
-    figureLine('contrast left', contrast, (share) => `${say.number(share)} at half Nyquist`),
-    ...(contrastAtNyquist.known ? [line('· at Nyquist', say.number(contrastAtNyquist.value))] : []),
+    figureLine(message`Airy disk`, airyUm, (um) => `${say.micrometres(um)}${inPixels(um)}`),
+    figureLine(
+      message`contrast left`,
+      contrast,
+      (share) => message`${say.number(share)} at half Nyquist`,
+    ),
+    ...(contrastAtNyquist.known
+      ? [line(message`· at Nyquist`, say.number(contrastAtNyquist.value))]
+      : []),
     ...(best.known
       ? [
           line(
-            'best for the depth',
-            `${ratio === undefined ? '' : `${say.fNumber(best.value / ratio)} marked, `}${say.fNumber(best.value)} effective`,
+            message`best for the depth`,
+            ratio === undefined
+              ? message`${say.fNumber(best.value)} effective`
+              : message`${say.fNumber(best.value / ratio)} marked, ${say.fNumber(best.value)} effective`,
           ),
         ]
       : []),
@@ -118,16 +133,14 @@ function effectiveFormula({ bench, figures }: SaidShot): string | null {
   if (!trace.known || !bench.marked.known) return null;
   const { effectiveFNumber: effective } = figures;
   if (effective.known && effective.measured)
-    return 'N_eff was measured, and holds in proportion at other apertures.';
+    return message`N_eff was measured, and holds in proportion at other apertures.`;
   const { lensMagnification: m1, converterMagnification, pupilRatioAssumed } = trace.value;
   const pupilRatio = pupilRatioOf(figures.chain);
-  const [n, m, p, mc] = [bench.marked.value, m1, pupilRatio, converterMagnification].map((value) =>
-    significant(value, 3),
-  );
+  const said = (value: number): string => significant(value, 3);
   const assumed = pupilRatioAssumed
-    ? ` p, the pupil ratio of ${plain(bench.lens?.name ?? 'the lens')}, is not known and taken as 1.`
+    ? message` p, the pupil ratio of ${plain(bench.lens?.name ?? message`the lens`)}, is not known and taken as 1.`
     : '';
-  return `N_eff = N·(1 + m1/p)·M_c = ${n}·(1 + ${m}/${p})·${mc}; paraxial trace of the parts in their order (Hecht, Optics).${assumed}`;
+  return message`N_eff = N·(1 + m1/p)·M_c = ${said(bench.marked.value)}·(1 + ${said(m1)}/${said(pupilRatio)})·${said(converterMagnification)}; paraxial trace of the parts in their order (Hecht, Optics).${assumed}`;
 }
 
 const pupilRatioOf = (chain: Figure<{ lens: { pupilRatio?: number | undefined } }>): number =>
@@ -137,9 +150,9 @@ const pupilRatioOf = (chain: Figure<{ lens: { pupilRatio?: number | undefined } 
 function circleWords({ bench, figures, say }: SaidShot): string {
   const { circleOfConfusionMm: circle } = figures;
   const { givenCircleMm, recordedAreaMm: area } = bench;
-  if (!circle.known) return 'not known';
+  if (!circle.known) return message`not known`;
   const size = say.micrometres(circle.value * 1000);
-  if (givenCircleMm.known) return `${size} as the plan gives it`;
+  if (givenCircleMm.known) return message`${size} as the plan gives it`;
   const byDiagonal = area.known && circle.value === usualCircleOfConfusionMm(area.value, undefined);
-  return `${size}, ${byDiagonal ? 'the recorded diagonal / 1500' : 'one delivered pixel'}`;
+  return `${size}, ${byDiagonal ? message`the recorded diagonal / 1500` : message`one delivered pixel`}`;
 }

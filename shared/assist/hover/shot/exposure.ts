@@ -1,6 +1,7 @@
 /** How the exposure comes out, and what it would take to be right. */
 import { ifKnown } from '../../../plan/field.ts';
-import { exposureWords } from '../../words.ts';
+import { message } from '../../../words/message.ts';
+import { exposureError, isRight } from '../../words.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
@@ -11,41 +12,41 @@ export function exposureHover({ bench, figures, say }: SaidShot): string {
   const { lowest, highest, cleanTo } = isoLimits;
   return paragraphs(
     table([
-      !auto && figureLine('exposure', error, (stops) => `**${errorWords(stops, say)}**`),
-      figureLine('ISO needed', isoNeeded, (needed) => `**${say.iso(needed)}**`),
-      auto && line('set', 'by the body'),
-      figureLine('works as', effectiveFNumber, (n) => say.fNumber(n)),
-      figureLine('shutter', shutterSeconds, (s) => say.shutter(s)),
+      !auto && figureLine(message`exposure`, error, (stops) => `**${errorWords(stops, say)}**`),
+      figureLine(message`ISO needed`, isoNeeded, (needed) => `**${say.iso(needed)}**`),
+      auto && line(message`set`, message`by the body`),
+      figureLine(message`works as`, effectiveFNumber, (n) => say.fNumber(n)),
+      figureLine(message`shutter`, shutterSeconds, (s) => say.shutter(s)),
       figureLine(
-        'glass and filters',
+        message`glass and filters`,
         figures.glassLossStops,
-        (stops) => `${say.stops(stops)} lost`,
+        (stops) => message`${say.stops(stops)} lost`,
       ),
       body &&
         lowest.known &&
         highest.known &&
         line(
           plain(body.name),
-          `ISO ${say.number(lowest.value)} to ${say.number(highest.value)}${cleanTo.known ? `, clean to ${say.number(cleanTo.value)}` : ''}`,
+          message`ISO ${say.number(lowest.value)} to ${say.number(highest.value)}${cleanTo.known ? message`, clean to ${say.number(cleanTo.value)}` : ''}`,
         ),
       ...(lights.known
         ? lights.value.map((light) => line(plain(light.name), givenBy(light.fields)))
         : []),
     ]),
     error.known &&
-      `Error = EV of the light − (log2(N_eff²/t) − log2(ISO/100) + stops lost), APEX.${
+      message`Error = EV of the light − (log2(N_eff²/t) − log2(ISO/100) + stops lost), APEX.${
         lights.known && lights.value.some(({ fields }) => isByIlluminance(fields))
-          ? ' EV of an illuminance E in lx = log2(E·100/250).'
+          ? message` EV of an illuminance E in lx = log2(E·100/250).`
           : ''
       }`,
   );
 }
 
-const errorWords = (stops: number, say: SaidShot['say']): string => {
-  const words = exposureWords(stops, say).replace('exposure ', '');
-  if (words === 'right') return words;
-  return `${words}, ${stops > 0 ? 'too much light' : 'too little light'}`;
-};
+function errorWords(stops: number, say: SaidShot['say']): string {
+  if (isRight(stops)) return exposureError(stops, say);
+  const error = say.stopsSigned(stops);
+  return stops > 0 ? message`${error}, too much light` : message`${error}, too little light`;
+}
 
 type LightFields = Extract<SaidShot['bench']['lights'], { known: true }>['value'][number]['fields'];
 
@@ -56,7 +57,9 @@ const isByIlluminance = ({ reading, illuminance }: LightFields): boolean =>
 function givenBy({ reading, illuminance }: LightFields): string {
   if (reading.state === 'known') {
     const through = ifKnown(reading.value.through);
-    return through ? `by its reading, ${through}` : 'by its reading';
+    return through ? message`by its reading, ${through}` : message`by its reading`;
   }
-  return illuminance.state === 'known' ? 'by its illuminance' : 'brightness not known';
+  return illuminance.state === 'known'
+    ? message`by its illuminance`
+    : message`brightness not known`;
 }

@@ -1,4 +1,6 @@
 /** The film's life beside the take, and its colours beside its thickness. */
+
+import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
@@ -8,12 +10,12 @@ export function filmLifeHover({ figures, say }: SaidShot): string {
   if (!lifeS.known && !shareOfLife.known) return '';
   return paragraphs(
     table([
-      figureLine('take and settling', shareOfLife, (share) =>
+      figureLine(message`take and settling`, shareOfLife, (share) =>
         lifeS.known ? `**${say.seconds(share * lifeS.value)}**` : say.percent(share),
       ),
-      figureLine('the film lasts', lifeS, (seconds) => say.seconds(seconds)),
+      figureLine(message`the film lasts`, lifeS, (seconds) => say.seconds(seconds)),
     ]),
-    'By `lasts` of the subject, else by its stance and holder (common practice).',
+    message`By \`lasts\` of the subject, else by its stance and holder (common practice).`,
   );
 }
 
@@ -27,12 +29,21 @@ export function filmColoursHover({ figures }: SaidShot): string {
   const nm = (value: number) => `${Math.round(value)} nm`;
   return paragraphs(
     table([
-      line('thickness', '**colour**, first maximum near white'),
+      line(message`thickness`, message`**colour**, first maximum near white`),
       ...swatches
         .filter((_, index) => index % NAMED === 0 || index === swatches.length - 1)
         .map(({ thicknessNm, hex }) => line(nm(thicknessNm), hex)),
     ]),
-    bands.map(({ band, fromNm, toNm }) => `${band} ${nm(fromNm)} to ${nm(toNm)}`).join(' · '),
-    'Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot’s light and white balance; CIE 1931 2°.',
+    bands
+      .map(({ band, fromNm, toNm }) => message`${bandWords(band)} ${nm(fromNm)} to ${nm(toNm)}`)
+      .join(' · '),
+    message`Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot’s light and white balance; CIE 1931 2°.`,
   );
+}
+
+/** "order 2", "grey": as figures name it, in the language in force. */
+function bandWords(band: string): string {
+  const [, order] = /^order (\d+)$/.exec(band) ?? [];
+  if (order !== undefined) return message`order ${order}`;
+  return band === 'black' ? message`black` : message`grey`;
 }

@@ -1,4 +1,6 @@
 /** What the rig weighs, where it balances, and what that asks of what carries it. */
+
+import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
@@ -9,24 +11,24 @@ export function loadHover({ bench, figures, say }: SaidShot): string {
   const newtonMetres = (value: number) => `${say.number(Math.abs(value))} N·m`;
   return paragraphs(
     table([
-      figureLine('the rig weighs', massKg, (kg) => `**${say.kilograms(kg)}**`),
+      figureLine(message`the rig weighs`, massKg, (kg) => `**${say.kilograms(kg)}**`),
       figureLine(
-        'balances',
+        message`balances`,
         centreOfGravityMm,
-        (mm) => `**${say.length(mm)}** before the sensor plane`,
+        (mm) => message`**${say.length(mm)}** before the sensor plane`,
       ),
-      footMm.known && line('foot', `${say.length(footMm.value)} before it`),
-      momentAtFootNm.known && line('turns the foot by', newtonMetres(momentAtFootNm.value)),
+      footMm.known && line(message`foot`, message`${say.length(footMm.value)} before it`),
+      momentAtFootNm.known && line(message`turns the foot by`, newtonMetres(momentAtFootNm.value)),
       momentAtMountNm.known &&
-        line('turns the body’s mount by', newtonMetres(momentAtMountNm.value)),
+        line(message`turns the body’s mount by`, newtonMetres(momentAtMountNm.value)),
       tipping.known &&
         line(
-          `${bench.carriers.stand ? 'boom' : 'stand'} tips at`,
+          bench.carriers.stand ? message`boom tips at` : message`stand tips at`,
           Number.isFinite(tipping.value)
-            ? `${say.number(tipping.value)} times the load`
-            : 'no load',
+            ? message`${say.number(tipping.value)} times the load`
+            : message`no load`,
         ),
     ]),
-    'Parts at half their length unless `balance` is given (statics). Long stacks belong on a bracket that relieves the mounts, the foot under the centre of gravity (common practice).',
+    message`Parts at half their length unless \`balance\` is given (statics). Long stacks belong on a bracket that relieves the mounts, the foot under the centre of gravity (common practice).`,
   );
 }

@@ -1,4 +1,6 @@
 /** What a mirror-like subject shows: lens, light, background; what a bubble shows of rim and lights. */
+
+import { message } from '../../../words/message.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
@@ -13,22 +15,22 @@ export function mirrorTiltLines(shot: SaidShot): readonly Line[] {
   const { figures, say } = shot;
   return [
     figureLine(
-      'least tilt, lens not in the mirror',
+      message`least tilt, lens not in the mirror`,
       figures.leastTiltRad,
       (rad) => `**${say.angle(rad)}**`,
     ),
-    figureLine('greatest by depth', figures.greatestTiltByDepthRad, (rad) => say.angle(rad)),
-    figureLine('window', figures.tiltWindow, ({ leastRad, greatestRad, openRad }) =>
+    figureLine(message`greatest by depth`, figures.greatestTiltByDepthRad, (rad) => say.angle(rad)),
+    figureLine(message`window`, figures.tiltWindow, ({ leastRad, greatestRad, openRad }) =>
       openRad > 0
-        ? `${say.angle(leastRad)} to ${say.angle(greatestRad)}`
-        : `shut, ${say.angle(-openRad)} from open`,
+        ? message`${say.angle(leastRad)} to ${say.angle(greatestRad)}`
+        : message`shut, ${say.angle(-openRad)} from open`,
     ),
   ];
 }
 
 export const mirrorTiltWords = (shot: SaidShot): string | false =>
   isFlatMirror(shot) &&
-  'Least tilt: the smallest at which no visible point throws any part of the entrance pupil back into the rim (law of reflection). It about halves with twice the working distance, and saves that depth.';
+  message`Least tilt: the smallest at which no visible point throws any part of the entrance pupil back into the rim (law of reflection). It about halves with twice the working distance, and saves that depth.`;
 
 /** Beside a light of the shot: what a mirror-like subject needs of it. */
 export function mirrorLightHover({ figures, say }: SaidShot): string {
@@ -38,19 +40,19 @@ export function mirrorLightHover({ figures, say }: SaidShot): string {
     table([
       neededLight.known &&
         line(
-          'the frame needs',
-          `**${say.length(neededLight.value.widthMm)} x ${say.length(neededLight.value.heightMm)}**, ${say.angle(neededLight.value.upRad)} up, ${say.angle(neededLight.value.acrossRad)} across`,
+          message`the frame needs`,
+          message`**${say.length(neededLight.value.widthMm)} x ${say.length(neededLight.value.heightMm)}**, ${say.angle(neededLight.value.upRad)} up, ${say.angle(neededLight.value.acrossRad)} across`,
         ),
       darkFrame.known &&
         line(
-          'stays black',
+          message`stays black`,
           darkFrame.value.share > 0.001
             ? `${say.percent(darkFrame.value.share)} (${darkFrame.value.side})`
-            : 'nothing',
+            : message`nothing`,
         ),
-      strayRatio.known && line('background over film', say.percent(strayRatio.value)),
+      strayRatio.known && line(message`background over film`, say.percent(strayRatio.value)),
     ]),
-    'A mirror shows what stands at twice its tilt (family of angles).',
+    message`A mirror shows what stands at twice its tilt (family of angles).`,
   );
 }
 
@@ -61,16 +63,19 @@ export function bubbleHover({ figures, say }: SaidShot): string {
   const images = bubbleImages.known ? bubbleImages.value : [];
   return paragraphs(
     table([
-      line('focus behind the nearest point', `**${say.length(focusBehindNearestMm.value)}**`),
+      line(
+        message`focus behind the nearest point`,
+        `**${say.length(focusBehindNearestMm.value)}**`,
+      ),
       ...images.map(({ of, wall, xPx, yPx, widthPx, heightPx, blurPx }) =>
         line(
-          `${plain(of)}, ${wall}`,
-          `${Math.round(widthPx)} x ${Math.round(heightPx)} px at ${Math.round(xPx)}, ${Math.round(yPx)}; blur ${Math.round(blurPx)}`,
+          wall === 'front' ? message`${plain(of)}, front` : message`${plain(of)}, rear`,
+          message`${Math.round(widthPx)} x ${Math.round(heightPx)} px at ${Math.round(xPx)}, ${Math.round(yPx)}; blur ${Math.round(blurPx)}`,
         ),
       ),
     ]),
     images.length > 0 &&
-      'From the middle of the frame, up and right positive. The near wall shows them upright, the far wall upside down; they can be placed or masked, not tilted away (mirror equation).',
+      message`From the middle of the frame, up and right positive. The near wall shows them upright, the far wall upside down; they can be placed or masked, not tilted away (mirror equation).`,
   );
 }
 
@@ -79,7 +84,7 @@ export function levelFilmHover({ figures, say }: SaidShot): string {
   const { domeDepthMm, flatSavesStops } = figures;
   if (!domeDepthMm.known || !flatSavesStops.known) return '';
   return table([
-    line('a dome would need', `${say.length(domeDepthMm.value)} of depth`),
-    line('lying flat saves', `**${say.stops(flatSavesStops.value)}** of light`),
+    line(message`a dome would need`, message`${say.length(domeDepthMm.value)} of depth`),
+    line(message`lying flat saves`, message`**${say.stops(flatSavesStops.value)}** of light`),
   ]);
 }

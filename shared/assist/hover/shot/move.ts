@@ -6,6 +6,7 @@ import type { PullEnd } from '../../../figures/shot-figures.ts';
 import { ifKnown } from '../../../plan/field.ts';
 import type { Move } from '../../../plan/generated/types.ts';
 import { significant } from '../../../rules/say.ts';
+import { message } from '../../../words/message.ts';
 import { figureLine, type Line, paragraphs, table } from '../markdown.ts';
 import { depthLines } from './aperture.ts';
 import type { SaidShot } from './view.ts';
@@ -16,11 +17,11 @@ export function moveHover(shot: SaidShot): string {
   if (move && ifKnown(move.kind) === 'pull') return pullHover(shot, move);
   return paragraphs(
     table([
-      figureLine('travel along the axis', figures.travelMm, (mm) => `**${say.length(mm)}**`),
+      figureLine(message`travel along the axis`, figures.travelMm, (mm) => `**${say.length(mm)}**`),
       ...smearLines(shot),
       ...depthLines(shot),
     ]),
-    'A slide along a tilted plane adds speed·time·sin(tilt − rail) to the depth needed, a push speed·time.',
+    message`A slide along a tilted plane adds speed·time·sin(tilt − rail) to the depth needed, a push speed·time.`,
   );
 }
 
@@ -30,23 +31,30 @@ function pullHover(shot: SaidShot, move: Move): string {
   const seconds = durationOf(move, bench);
   return paragraphs(
     table([
-      figureLine('focus goes', pullTravelMm, (mm) => `**${say.length(mm)}** along the axis`),
       figureLine(
-        'field at both ends',
+        message`focus goes`,
+        pullTravelMm,
+        (mm) => message`**${say.length(mm)}** along the axis`,
+      ),
+      figureLine(
+        message`field at both ends`,
         pullEnds,
         (ends) =>
-          `**${ends.map(({ fieldMm }) => say.length(fieldMm[0])).join(' to ')}** wide: ${breathing(ends)}`,
+          message`**${ends.map(({ fieldMm }) => say.length(fieldMm[0])).join(message` to `)}** wide: ${breathing(ends)}`,
       ),
-      figureLine('depth', judgedDepthMm, (mm) => say.length(mm)),
+      figureLine(message`depth`, judgedDepthMm, (mm) => say.length(mm)),
       figureLine(
-        'a detail stays sharp for',
+        message`a detail stays sharp for`,
         derive([judgedDepthMm, pullTravelMm, seconds], (depth, travel, time) =>
           travel === 0 ? Number.POSITIVE_INFINITY : Math.min(time, (time * depth) / travel),
         ),
-        (time) => (Number.isFinite(time) ? `${say.seconds(time)}, turned evenly` : 'all the time'),
+        (time) =>
+          Number.isFinite(time)
+            ? message`${say.seconds(time)}, turned evenly`
+            : message`all the time`,
       ),
     ]),
-    'The rig is traced with its ring at both ends; the marks are those engraved for the lens alone. By calculation, whatever was measured elsewhere on the ring.',
+    message`The rig is traced with its ring at both ends; the marks are those engraved for the lens alone. By calculation, whatever was measured elsewhere on the ring.`,
   );
 }
 
@@ -54,20 +62,26 @@ function pullHover(shot: SaidShot, move: Move): string {
 function breathing([from, to]: readonly [PullEnd, PullEnd]): string {
   const change = to.fieldMm[0] / from.fieldMm[0] - 1;
   const percent = significant(Math.abs(change) * 100, 2);
-  return `it breathes ${percent} %, ${change < 0 ? 'closer' : 'wider'}`;
+  return change < 0
+    ? message`it breathes ${percent} %, closer`
+    : message`it breathes ${percent} %, wider`;
 }
 
 export const flowHover = (shot: SaidShot): string =>
   paragraphs(
     table([...smearLines(shot)]),
-    'Smear = (flow + move)·m·t / pixel, all of it across the axis and against each other (geometry).',
+    message`Smear = (flow + move)·m·t / pixel, all of it across the axis and against each other (geometry).`,
   );
 
 const smearLines = ({ figures, say }: SaidShot): readonly Line[] => [
-  figureLine('smears', figures.smearPx, (px) => `**${say.pixels(px)}** in each exposure`),
   figureLine(
-    'moves past at',
+    message`smears`,
+    figures.smearPx,
+    (px) => message`**${say.pixels(px)}** in each exposure`,
+  ),
+  figureLine(
+    message`moves past at`,
     figures.subjectSpeedMmPerS,
-    (speed) => `${say.length(speed)}/s at the subject, at most`,
+    (speed) => message`${say.length(speed)}/s at the subject, at most`,
   ),
 ];

@@ -1,5 +1,6 @@
 /** What is recorded, the pixel that counts in the end, and how slow it may run. */
 import { toNumber } from '../../../quantity/rational.ts';
+import { message } from '../../../words/message.ts';
 import { entryLines } from '../entry-data.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
@@ -10,25 +11,25 @@ export function recordingHover({ bench, figures, say }: SaidShot): string {
   const slow = delivered !== undefined && recordRate.known ? delivered / recordRate.value : 1;
   return paragraphs(
     table([
-      recording && line(`**${plain(recording.name)}**`, `of ${plain(recording.of.name)}`),
+      recording && line(`**${plain(recording.name)}**`, message`of ${plain(recording.of.name)}`),
       ...(recording ? entryLines('recording', recording.fields, say) : []),
       recordedPixels.known &&
         recordedAreaMm.known &&
         line(
-          'recorded pixel',
+          message`recorded pixel`,
           say.micrometres((1000 * recordedAreaMm.value.width) / recordedPixels.value.width),
         ),
-      figureLine('pixel that counts', figures.pixelUm, (um) => say.micrometres(um)),
-      figureLine('circle of confusion', figures.circleOfConfusionMm, (mm) =>
+      figureLine(message`pixel that counts`, figures.pixelUm, (um) => say.micrometres(um)),
+      figureLine(message`circle of confusion`, figures.circleOfConfusionMm, (mm) =>
         say.micrometres(mm * 1000),
       ),
       slow < 1 &&
         line(
-          'slowest speed',
-          `${say.percent(slow)} at ${say.number(delivered ?? 0)} fps delivered`,
+          message`slowest speed`,
+          message`${say.percent(slow)} at ${say.number(delivered ?? 0)} fps delivered`,
         ),
     ]),
     figures.pixelUm.known &&
-      'The pixel that counts is the coarser of the recorded and the delivered one, on the sensor (sampling: the lower Nyquist limit holds).',
+      message`The pixel that counts is the coarser of the recorded and the delivered one, on the sensor (sampling: the lower Nyquist limit holds).`,
   );
 }

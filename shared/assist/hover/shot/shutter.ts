@@ -1,5 +1,6 @@
 /** The shutter as time and angle, and the flicker that it leaves. */
 import type { LampFlicker } from '../../../figures/shot-figures.ts';
+import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
@@ -8,33 +9,38 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
   const lamp = worstFlicker.known && worstFlicker.value.lampHz > 0 ? worstFlicker.value : null;
   return paragraphs(
     table([
-      figureLine('open for', shutterSeconds, (s) => `**${say.shutter(s)}**`),
-      figureLine('angle', shutterAngleDeg, (deg) => `**${say.number(deg)}°**`),
+      figureLine(message`open for`, shutterSeconds, (s) => `**${say.shutter(s)}**`),
+      figureLine(message`angle`, shutterAngleDeg, (deg) => `**${say.number(deg)}°**`),
       figureLine(
-        'frame',
+        message`frame`,
         bench.recordRate,
         (rate) => `${say.shutter(1 / rate)} at ${say.number(rate)} fps`,
       ),
-      figureLine('flicker left', worstFlicker, ({ lampHz, residual }) =>
-        lampHz === 0 ? 'none: no light pulses' : `**${say.percent(residual)}**`,
+      figureLine(message`flicker left`, worstFlicker, ({ lampHz, residual }) =>
+        lampHz === 0 ? message`none: no light pulses` : `**${say.percent(residual)}**`,
       ),
-      lamp && line(plain(lamp.light), `pulses at ${say.number(lamp.lampHz)} Hz`),
+      lamp && line(plain(lamp.light), message`pulses at ${say.number(lamp.lampHz)} Hz`),
       lamp &&
         shutterSeconds.known &&
-        line('cycles', say.number(lamp.lampHz * shutterSeconds.value)),
-      lamp && lamp.residual > 0 && lamp.rollHz !== null && line('bands', bandWords(lamp, say)),
+        line(message`cycles`, say.number(lamp.lampHz * shutterSeconds.value)),
+      lamp &&
+        lamp.residual > 0 &&
+        lamp.rollHz !== null &&
+        line(message`bands`, bandWords(lamp, say)),
     ]),
-    shutterAngleDeg.known && 'Angle = 360°·t·rate.',
+    shutterAngleDeg.known && message`Angle = 360°·t·rate.`,
     lamp &&
-      `Flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.${
+      message`Flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.${
         lamp.depthAssumed && lamp.residual > 0
-          ? ` \`modulation-depth\` of ${plain(lamp.light)} is not known and taken as full.`
+          ? message` \`modulation-depth\` of ${plain(lamp.light)} is not known and taken as full.`
           : ''
       }`,
   );
 }
 
 function bandWords({ rollHz, bandsInFrame }: LampFlicker, say: SaidShot['say']): string {
-  const moving = rollHz ? `roll at ${say.number(rollHz)} Hz` : 'stand still';
-  return bandsInFrame === null ? moving : `${say.number(bandsInFrame)} in the frame, ${moving}`;
+  const moving = rollHz ? message`roll at ${say.number(rollHz)} Hz` : message`stand still`;
+  return bandsInFrame === null
+    ? moving
+    : message`${say.number(bandsInFrame)} in the frame, ${moving}`;
 }

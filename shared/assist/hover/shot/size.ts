@@ -2,6 +2,7 @@
 import type { Figure } from '../../../figures/figure.ts';
 import { rigsInReach } from '../../../figures/kit-search.ts';
 import { significant } from '../../../rules/say.ts';
+import { message } from '../../../words/message.ts';
 import { reachWords, sizeWords } from '../../words.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
@@ -12,39 +13,37 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
   const closest = lens?.fields.closest;
   return paragraphs(
     table([
-      figureLine('magnification m', magnification, (m) =>
-        m === 0 ? '**0x**, focused at infinity' : `**${say.magnification(m)}**`,
+      figureLine(message`magnification m`, magnification, (m) =>
+        m === 0 ? message`**0x**, focused at infinity` : `**${say.magnification(m)}**`,
       ),
-      !magnification.known && wanted.known && line('asked for', say.magnification(wanted.value)),
-      figureLine('field', fieldMm, (size) => `**${sizeWords(size, say)}**`),
-      figureLine('reach of the rig', reach, (ends) => reachWords(ends, say)),
+      !magnification.known &&
+        wanted.known &&
+        line(message`asked for`, say.magnification(wanted.value)),
+      figureLine(message`field`, fieldMm, (size) => `**${sizeWords(size, say)}**`),
+      figureLine(message`reach of the rig`, reach, (ends) => reachWords(ends, say)),
       reach.known &&
         area.known &&
         reach.value[0] < reach.value[1] &&
         line(
-          '· as width of field',
-          reach.value.map((m) => say.length(area.value.width / m)).join(' to '),
+          message`· as width of field`,
+          reach.value.map((m) => say.length(area.value.width / m)).join(message` to `),
         ),
-      figureLine('lens m1', figures.lensMagnification, (m) => say.magnification(m)),
-      figureLine('ring m0', figures.ringMagnification, (m) =>
+      figureLine(message`lens m1`, figures.lensMagnification, (m) => say.magnification(m)),
+      figureLine(message`ring m0`, figures.ringMagnification, (m) =>
         m === 0
-          ? 'infinity'
+          ? message`infinity`
           : `${say.magnification(m)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
       ),
-      figureLine('working distance', figures.workingDistanceMm, (mm) => say.length(mm)),
-      figureLine('subject to sensor', figures.subjectToSensorMm, (mm) => say.length(mm)),
+      figureLine(message`working distance`, figures.workingDistanceMm, (mm) => say.length(mm)),
+      figureLine(message`subject to sensor`, figures.subjectToSensorMm, (mm) => say.length(mm)),
     ]),
     !magnification.known && wanted.known && reach.known && kitTable(bench, say),
     magnification.known &&
       magnification.measured &&
-      'The magnification was measured: recorded area / field.',
+      message`The magnification was measured: recorded area / field.`,
     trace.known &&
       !(magnification.known && magnification.measured) &&
-      `m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${
-        closeUps(bench) ? ' times what the close-up lens adds' : ''
-      }; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${
-        bench.rigName === undefined ? 'the rig' : plain(bench.rigName)
-      } (Hecht, Optics).`,
+      message`m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${closeUps(bench) ? message` times what the close-up lens adds` : ''}; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${bench.rigName === undefined ? message`the rig` : plain(bench.rigName)} (Hecht, Optics).`,
   );
 }
 
@@ -52,7 +51,9 @@ type Closest = NonNullable<SaidShot['bench']['lens']>['fields']['closest'];
 type KnownClosest = Extract<Closest, { state: 'known' }>['value'];
 
 const ringEnd = ({ magnification }: KnownClosest, say: SaidShot['say']): string =>
-  magnification.state === 'known' ? `, closest ${say.magnification(magnification.value)}` : '';
+  magnification.state === 'known'
+    ? message`, closest ${say.magnification(magnification.value)}`
+    : '';
 
 const closeUps = ({ parts }: SaidShot['bench']): boolean =>
   parts.known && parts.value.some(({ kind }) => kind === 'close-up');
@@ -62,9 +63,9 @@ const MOST_RIGS = 4;
 
 function kitTable(bench: SaidShot['bench'], say: SaidShot['say']): string {
   const rigs = rigsInReach(bench, MOST_RIGS);
-  if (rigs.length === 0) return 'Nothing in the kit reaches it with this body and lens.';
+  if (rigs.length === 0) return message`Nothing in the kit reaches it with this body and lens.`;
   return [
-    '| from the sensor | works as | before it | depth | lost |',
+    message`| from the sensor | works as | before it | depth | lost |`,
     '|:--|:--|:--|:--|:--|',
     ...rigs.map(({ parts, figures }) => {
       const cells = [
@@ -80,4 +81,4 @@ function kitTable(bench: SaidShot['bench'], say: SaidShot['say']): string {
 }
 
 const known = (figure: Figure<number>, words: (value: number) => string): string =>
-  figure.known ? words(figure.value) : 'not known';
+  figure.known ? words(figure.value) : message`not known`;

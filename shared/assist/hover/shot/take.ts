@@ -1,4 +1,6 @@
 /** What the takes record, beside how long the film lasts. */
+
+import { message } from '../../../words/message.ts';
 import { figureLine, paragraphs, table } from '../markdown.ts';
 import { filmLifeHover } from './film.ts';
 import type { SaidShot } from './view.ts';
@@ -8,8 +10,8 @@ export function takeHover(shot: SaidShot): string {
   const { say } = shot;
   return paragraphs(
     table([
-      figureLine('all takes', recordedS, (seconds) => `**${say.seconds(seconds)}**`),
-      figureLine('they take up', recordedBytes, (bytes) => say.bytes(bytes)),
+      figureLine(message`all takes`, recordedS, (seconds) => `**${say.seconds(seconds)}**`),
+      figureLine(message`they take up`, recordedBytes, (bytes) => say.bytes(bytes)),
     ]),
     filmLifeHover(shot),
   );

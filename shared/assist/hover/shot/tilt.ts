@@ -2,6 +2,7 @@
 import { substitute } from '../../../figures/bench.ts';
 import { figuresOf } from '../../../figures/compute.ts';
 import { derive, known } from '../../../figures/figure.ts';
+import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import { depthLines } from './aperture.ts';
 import { mirrorTiltLines, mirrorTiltWords } from './mirror.ts';
@@ -20,15 +21,20 @@ export function tiltHover(shot: SaidShot): string {
   return paragraphs(
     table([
       bench.tiltRad.known &&
-        line('tilt', `**${say.angle(bench.tiltRad.value)}** about the ${bench.tiltAbout} axis`),
-      figureLine('depth it asks for', byTilt, (mm) => `**${say.length(mm)}**`),
-      byMove.known && byMove.value > 0 && line('· of that, the move', say.length(byMove.value)),
+        line(
+          message`tilt`,
+          message`**${say.angle(bench.tiltRad.value)}** about the ${bench.tiltAbout} axis`,
+        ),
+      figureLine(message`depth it asks for`, byTilt, (mm) => `**${say.length(mm)}**`),
+      byMove.known &&
+        byMove.value > 0 &&
+        line(message`· of that, the move`, say.length(byMove.value)),
       ...depthLines(shot),
       ...mirrorTiltLines(shot),
     ]),
     mirrorTiltWords(shot),
     byTilt.known &&
       isFlat &&
-      'A flat subject tilted by t: the lesser of field and subject·cos t, times tan t; a slide along it adds speed·time·sin t (trigonometry).',
+      message`A flat subject tilted by t: the lesser of field and subject·cos t, times tan t; a slide along it adds speed·time·sin t (trigonometry).`,
   );
 }

@@ -1,5 +1,6 @@
 /** The white balance beside the colour of the lights that are on. */
 
+import { message } from '../../../words/message.ts';
 import { valueText } from '../entry-data.ts';
 import { line, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
@@ -10,7 +11,7 @@ export function whiteBalanceHover({ bench, say }: SaidShot): string {
   return table([
     set.state === 'known' &&
       line(
-        'white balance',
+        message`white balance`,
         `**${valueText({ kind: 'quantity', of: 'white-balance' }, set.value, say)}**`,
       ),
     ...(lights.known
@@ -19,7 +20,7 @@ export function whiteBalanceHover({ bench, say }: SaidShot): string {
             plain(name),
             colour.state === 'known'
               ? valueText({ kind: 'quantity', of: 'colour-temperature' }, colour.value, say)
-              : 'colour not known',
+              : message`colour not known`,
           ),
         )
       : []),

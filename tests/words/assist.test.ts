@@ -1,0 +1,80 @@
+/** What helps while writing, in another language: hovers, hints, lenses and offers of every sample. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import type { Position } from '../../shared/assist/located.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+import { inPseudo, untranslated, withoutBrackets } from '../support/pseudo.ts';
+
+const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));
+const ROOT = 'file:///samples';
+const samples = readdirSync(SAMPLES).filter((name) => name.endsWith('.shootplan.yaml'));
+const textOf = (sample: string): string => readFileSync(`${SAMPLES}${sample}`, 'utf8');
+const plans = samples.map(textOf).join('\n');
+
+function make(): Core {
+  const core = createCore({ rootOf: () => ROOT });
+  for (const sample of samples) core.give(`${ROOT}/${sample}`, textOf(sample));
+  return core;
+}
+
+/** On every key, and on what stands behind it. */
+function spotsIn(text: string): readonly Position[] {
+  return text.split('\n').flatMap((line, index) =>
+    [...line.matchAll(/(?<=^|[\s{[,])[^\s{}[\],#]/g)].map(({ index: character }) => ({
+      line: index,
+      character,
+    })),
+  );
+}
+
+const WHOLE = { start: { line: 0, character: 0 }, end: { line: 100_000, character: 0 } };
+
+/** Every text with a name of where it stands. */
+const ASKED: Readonly<Record<string, (core: Core, file: string) => readonly string[]>> = {
+  lenses: (core, file) => core.lenses(file).map(({ shot }) => core.lensWords(file, shot) ?? ''),
+  hints: (core, file) =>
+    core.hints(file, WHOLE).flatMap(({ label, tooltip = '' }) => [label, tooltip]),
+  hovers: (core, file) =>
+    spotsIn(core.text(file) ?? '').map((spot) => core.hover(file, spot)?.markdown ?? ''),
+  settled: (core, file) =>
+    core.lenses(file).flatMap(({ shot }) => {
+      const settled = core.settle(file, shot);
+      return settled ? textsIn(settled) : [];
+    }),
+  // Some places of each plan, since an offer tries out what it offers.
+  offers: (core, file) =>
+    spotsIn(core.text(file) ?? '')
+      .filter((_, index) => index % 12 === 0)
+      .flatMap((spot) => core.completions(file, spot).items.map(({ detail }) => detail)),
+};
+
+/** What a record says to programs. */
+const DATA: ReadonlySet<string> = new Set(['file', 'state', 'kind', 'outcome']);
+
+/** All texts in a value for people. */
+const textsIn = (value: unknown): readonly string[] =>
+  typeof value === 'string'
+    ? [value]
+    : typeof value === 'object' && value !== null
+      ? Object.entries(value).flatMap(([key, inner]) => (DATA.has(key) ? [] : textsIn(inner)))
+      : [];
+
+describe.each(samples)('%s', (sample) => {
+  const file = `${ROOT}/${sample}`;
+
+  it.each(Object.keys(ASKED))('%s', (what) => {
+    const ask = ASKED[what]!;
+    const english = ask(make(), file);
+    const pseudo = inPseudo(() => ask(make(), file));
+    // A sentence that is made of a part has a capital, or the bracket before it.
+    const lower = (text: string) => text.toLowerCase();
+    expect(pseudo.map(withoutBrackets).map(lower)).toEqual(english.map(lower));
+    const left = pseudo.flatMap((text) => {
+      const bare = untranslated(text, plans);
+      return bare.length > 0 ? [`${text} (${bare.join(', ')})`] : [];
+    });
+    expect([...new Set(left)]).toEqual([]);
+  });
+});
