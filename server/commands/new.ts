@@ -1,10 +1,9 @@
-import { writeFile } from 'node:fs/promises';
-import path from 'node:path';
 import { BODIES, LENSES, type Piece, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
 import { newPlan, pieceOf } from '../../shared/assist/new-plan/new-plan.ts';
 import { isPlanName } from '../files/plan-files.ts';
-import { COULD_NOT_RUN, type Command, NOTHING_FOUND } from './command.ts';
+import type { Command } from './command.ts';
 import { parseOptions, WrongUse } from './options.ts';
+import { writeOutput } from './write-output.ts';
 
 const OPTIONS = {
   body: { value: 'body’s name' },
@@ -36,20 +35,7 @@ export const newCommand: Command = {
       lens: chosen('--lens', LENSES, options.lens),
       subject: chosen('--subject', SUBJECT_KINDS, options.subject),
     });
-    try {
-      // `wx`: fails where there is a file already, with nothing in between.
-      await writeFile(path.resolve(terminal.cwd, output), plan, { flag: 'wx' });
-    } catch (cause) {
-      const said =
-        (cause as NodeJS.ErrnoException).code === 'EEXIST'
-          ? 'there is one already, and it stays as it is'
-          : cause instanceof Error
-            ? cause.message
-            : String(cause);
-      terminal.err(`lamella: ${output} can't be written: ${said}\n`);
-      return COULD_NOT_RUN;
-    }
-    return NOTHING_FOUND;
+    return writeOutput(terminal, output, 'The plan', plan, true);
   },
 };
 

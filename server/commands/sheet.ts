@@ -1,6 +1,4 @@
 import { createHash } from 'node:crypto';
-import { writeFile } from 'node:fs/promises';
-import path from 'node:path';
 import { sheetPage } from '../../shared/report/sheet/html.ts';
 import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
 import { SHEET_STYLE } from '../../shared/report/sheet/style.ts';
@@ -9,6 +7,7 @@ import { isPlanName } from '../files/plan-files.ts';
 import { COULD_NOT_RUN, type Command, LENGTHS, NOTHING_FOUND, ROOT_HELP } from './command.ts';
 import { openPlan } from './open-plan.ts';
 import { parseOptions, WrongUse } from './options.ts';
+import { writeOutput } from './write-output.ts';
 
 const SHEETS = ['html', 'md'] as const;
 
@@ -50,14 +49,7 @@ export const sheet: Command = {
       terminal.out(text);
       return NOTHING_FOUND;
     }
-    try {
-      await writeFile(path.resolve(terminal.cwd, output), text);
-    } catch (cause) {
-      const said = cause instanceof Error ? cause.message : String(cause);
-      terminal.err(`lamella: ${output} can't be written: ${said}\n`);
-      return COULD_NOT_RUN;
-    }
-    return NOTHING_FOUND;
+    return writeOutput(terminal, output, 'The sheet', text);
   },
 };
 

@@ -1,10 +1,9 @@
-import { writeFile } from 'node:fs/promises';
-import path from 'node:path';
 import { TIMELINE_FORMATS, type TimelineFormat } from '../../shared/assist/timeline.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { COULD_NOT_RUN, type Command, NOTHING_FOUND, ROOT_HELP } from './command.ts';
 import { openPlan } from './open-plan.ts';
 import { parseOptions, WrongUse } from './options.ts';
+import { writeOutput } from './write-output.ts';
 
 const OPTIONS = {
   output: { value: 'file', short: 'o' },
@@ -44,14 +43,8 @@ export const timeline: Command = {
       terminal.out(made.text);
       return NOTHING_FOUND;
     }
-    try {
-      await writeFile(path.resolve(terminal.cwd, output), made.text);
-    } catch (cause) {
-      const said = cause instanceof Error ? cause.message : String(cause);
-      terminal.err(`lamella: ${output} can't be written: ${said}\n`);
-      return COULD_NOT_RUN;
-    }
-    return NOTHING_FOUND;
+    const what = chosen === 'csv' ? 'The shot list' : 'The timeline';
+    return writeOutput(terminal, output, what, made.text);
   },
 };
 

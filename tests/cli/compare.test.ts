@@ -196,7 +196,7 @@ describe('the sheet', () => {
     expect(await run(cwd, 'sheet', NAME, '-o', 'sheet.html')).toEqual({
       status: 0,
       out: '',
-      err: '',
+      err: 'The sheet was written to sheet.html.\n',
     });
     expect(readFileSync(path.join(cwd, 'sheet.html'), 'utf8')).toMatch(/^<!doctype html>/);
     await run(cwd, 'sheet', NAME, '--output', 'sheet.md');
@@ -211,6 +211,9 @@ describe('the sheet', () => {
     expect(existsSync(path.join(cwd, 'other.shootplan.yaml'))).toBe(false);
     const { status, err } = await run(cwd, 'sheet', NAME, '-o', 'no/such/folder/x.html');
     expect(status).toBe(2);
-    expect(err).toMatch(/can't be written/);
+    const said = 'there is no folder no/such/folder';
+    expect(err).toBe(`lamella: no/such/folder/x.html can't be written: ${said}.\n`);
+    expect((await run(cwd, 'sheet', NAME, '-o', `${NAME}/x.html`)).err).toContain('is no folder');
+    expect((await run(cwd, 'sheet', NAME, '-o', '.')).err).toContain('it is a folder');
   });
 });

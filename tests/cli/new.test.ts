@@ -22,7 +22,11 @@ const written = (name: string) => readFileSync(path.join(folder, name), 'utf8');
 describe('new', () => {
   it('writes a plan that checks cleanly, and never over one', () => {
     const name = 'a.shootplan.yaml';
-    expect(run('new', '-o', name)).toEqual({ status: 0, out: '', err: '' });
+    expect(run('new', '-o', name)).toEqual({
+      status: 0,
+      out: '',
+      err: `The plan was written to ${name}.\n`,
+    });
     const first = written(name);
     expect(run('check', '--fail-on', 'information', name).status).toBe(0);
     const again = run('new', '--subject', 'film', '-o', name);
@@ -46,7 +50,7 @@ describe('new', () => {
     [['c.shootplan.yaml'], /goes behind -o/],
     [['--lens', 'macro', '-o', 'c.shootplan.yaml'], /There are macro-100, tele-135, long-200\./],
     [['--subject', 'cloud', '-o', 'c.shootplan.yaml'], /There are solid, film, bubble, surface\./],
-    [['-o', 'none/c.shootplan.yaml'], /can't be written/],
+    [['-o', 'none/c.shootplan.yaml'], /can't be written: there is no folder none\.$/m],
   ])('%j is wrong use', (args, said) => {
     const { status, err } = run('new', ...args);
     expect(status).toBe(2);

@@ -48,9 +48,11 @@ it('writes OpenTimelineIO to standard output', async () => {
 it('writes to a file, a shot list where its name says so', async () => {
   const files = { 'a.shootplan.yaml': withEdit(CUTS) };
   const cut = await run(files, 'timeline', 'a.shootplan.yaml', '-o', 'cut.otio');
-  expect({ status: cut.status, out: cut.out }).toEqual({ status: 0, out: '' });
+  const said = 'The timeline was written to cut.otio.\n';
+  expect(cut).toMatchObject({ status: 0, out: '', err: said });
   expect(JSON.parse(cut.file('cut.otio')).tracks.children[0].children).toHaveLength(2);
   const list = await run(files, 'timeline', 'a.shootplan.yaml', '-o', 'cut.csv');
+  expect(list.err).toBe('The shot list was written to cut.csv.\n');
   expect(list.file('cut.csv').split('\r\n')).toHaveLength(4);
 });
 

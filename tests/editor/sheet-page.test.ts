@@ -23,7 +23,7 @@ beforeAll(async () => {
       [CLI, 'sheet', plan, '-o', fileOf(name)],
       { cwd: ROOT, encoding: 'utf8' },
     );
-    expect([status, stderr]).toEqual([0, '']);
+    expect([status, stderr]).toEqual([0, `The sheet was written to ${fileOf(name)}.\n`]);
   }
   browser = await launchBrowser();
 });
