@@ -72,12 +72,14 @@ export class Splitter {
     const opened = this.#open(start, indent, line, state);
     const { end, breaks } = this.#extent(opened, line);
     const { kind, path, meant, oddity } = opened;
+    // A tab stands for the column that its entry was taken to stand in.
+    const isTabbed = this.#text[start + indent] === '\t' && kind !== 'loose';
     const text = this.#text.slice(at, end);
     return {
       chunk: {
         kind,
         path,
-        indent: kind === 'loose' ? 0 : indent,
+        indent: kind === 'loose' ? 0 : isTabbed ? opened.column : indent,
         text,
         breaks,
         meant,
@@ -102,6 +104,11 @@ export class Splitter {
         return alone ? loose(begun, null, 'content') : loose(begun, marker, 'shallow');
       }
       if (marker) return loose(state, marker, 'shallow');
+    }
+    const tabbed = this.#tabbedName({ start, end: line.end, next: line.next });
+    if (tabbed && state.section !== null) {
+      const column = tabbedColumn(tabbed.fields, state);
+      return this.#openEntry(tabbed.key, true, column, line, state, null);
     }
     const shape = keyAt(text, from, line.end);
     if (shape && this.#isAtMargin(shape.key, indent, state)) {
@@ -225,7 +232,7 @@ export class Splitter {
     const first = this.#nextContent(line.next);
     if (!first) return true;
     const at = first.start + first.indent;
-    if (text[at] === '\t') return false;
+    if (text[at] === '\t') return (this.#tabbedName(first)?.fields ?? 0) > column + 1;
     if (first.indent <= column) return !(first.indent === column && continues(text, at, first.end));
     if (keyAt(text, at, first.end)) return true;
     // Only a quote, a bracket or a block scalar could take in the keys behind it.
@@ -276,7 +283,7 @@ export class Splitter {
         inMerge = !closesMerge(text, line);
         continue;
       }
-      if (this.#ends(opened, line, indent, fields)) return { end: line.start, breaks };
+      if (this.#ends(opened, first, line, indent, fields)) return { end: line.start, breaks };
       if (opened.bare && fields < 0 && indent > opened.column) {
         fields = keyAt(text, at, line.end) ? indent : Number.MAX_SAFE_INTEGER;
         if (fields === Number.MAX_SAFE_INTEGER) fields = opened.column + 1;
@@ -298,7 +305,7 @@ export class Splitter {
     return under.indent === 0 && markerAt(text, under.start, under.end) === 'conflict-marker';
   }
 
-  #ends(opened: Opened, line: Line, indent: number, fields: number): boolean {
+  #ends(opened: Opened, first: Line, line: Line, indent: number, fields: number): boolean {
     const text = this.#text;
     const at = line.start + indent;
     switch (opened.until) {
@@ -308,10 +315,36 @@ export class Splitter {
       case 'text':
         return this.#endsLoose(opened, line, indent);
       case 'entry':
-        if (text[at] === '\t') return false;
+        if (text[at] === '\t') return this.#isTabbedEntry(opened, first, line, fields);
         if (indent <= opened.column) return !continues(text, at, line.end);
         return fields >= 0 && indent < fields && this.#isStrayEntry(opened, line, indent, fields);
     }
+  }
+
+  /** A tabbed name behind `first`'s entry, not a field of it: what is below it was there already. */
+  #isTabbedEntry(opened: Opened, first: Line, line: Line, fields: number): boolean {
+    if (opened.limit <= 0) return false;
+    const name = this.#tabbedName(line);
+    if (!name) return false;
+    if (fields < 0) return name.fields > opened.column;
+    const before = this.#text.slice(first.end, line.start);
+    return name.fields === fields && before.includes(`\n${' '.repeat(fields)}${name.firstField}:`);
+  }
+
+  /**
+   * A bare name that tabs indent, with fields below it that spaces do: an entry, whose neighbours stand
+   * a level further left.
+   */
+  #tabbedName({ start, end, next }: Line): TabbedName | null {
+    const text = this.#text;
+    let at = start + indentAt(text, start, end);
+    if (text[at] !== '\t') return null;
+    while (text[at] === ' ' || text[at] === '\t') at++;
+    const shape = keyAt(text, at, end);
+    if (!shape || !isEmptyValue(text, shape.colon + 1, end)) return null;
+    const under = this.#nextContent(next);
+    const field = under && keyAt(text, under.start + under.indent, under.end);
+    return field ? { key: shape.key, fields: under.indent, firstField: field.key } : null;
   }
 
   /** Loose lines end where an entry or a section may start, and at the next marker. */
@@ -344,6 +377,13 @@ export class Splitter {
   }
 }
 
+interface TabbedName {
+  readonly key: string;
+  /** The column of its fields. */
+  readonly fields: number;
+  readonly firstField: string;
+}
+
 interface Opened {
   readonly kind: ChunkKind;
   readonly path: readonly string[];
@@ -357,6 +397,16 @@ interface Opened {
   readonly bare: boolean;
   /** Column of its siblings; 0 for a field at the margin. */
   readonly limit: number;
+}
+
+/** The column of the entries, where it is known; else half-way to their fields. */
+function tabbedColumn(fields: number, { indent, group, groupIndent }: SplitState): number {
+  const halfWay = (from: number): number => from + Math.max(1, (fields - from) >> 1);
+  if (group !== null) {
+    const column = groupIndent < 0 ? halfWay(indent) : groupIndent;
+    if (column < fields) return column;
+  }
+  return indent >= 0 && indent < fields ? indent : halfWay(0);
 }
 
 const header = (path: readonly string[], state: SplitState): Opened => ({

@@ -35,7 +35,8 @@ export function readTabs(text: string, indent: number, problems: Problems): Spac
   const first = fieldColumn(text, indent) ?? indent + STEP;
   const edits = found.map((each) => ({
     span: each.span,
-    text: ' '.repeat(first + STEP * (Math.min(each.tabs, 64) - 1)),
+    // The entry's own name leads its text.
+    text: ' '.repeat(each.span.start === 0 ? indent : first + STEP * (Math.min(each.tabs, 64) - 1)),
   }));
   const at = text.indexOf('\t', edits[0]?.span.start);
   const end = at + (/^\t+/.exec(text.slice(at))?.[0].length ?? 1);
