@@ -102,6 +102,8 @@ export interface InitializationOptions {
   readonly sheets?: unknown;
   /** true: send `lamella/state` after each check. */
   readonly state?: unknown;
+  /** Message to text, as shared/words/messages.json has them, in the language that `locale` names. */
+  readonly translation?: unknown;
 }
 
 export const optionsOf = ({ initializationOptions }: InitializeParams): InitializationOptions =>

@@ -7,6 +7,7 @@ import {
 } from './commands/command.ts';
 import { helpOf } from './commands/help.ts';
 import { WrongUse } from './commands/options.ts';
+import { useTranslationFile } from './files/translation-file.ts';
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */
 export const runCommand = <S extends CheckSurroundings>(
@@ -30,6 +31,9 @@ export async function guarded(
   run: () => Promise<number>,
 ): Promise<number> {
   try {
+    const { translation, cwd } = terminal;
+    for (const refused of translation ? useTranslationFile(translation, cwd) : [])
+      terminal.err(`lamella: ${refused}\n`);
     return await run();
   } catch (cause) {
     if (cause instanceof WrongUse)

@@ -18,6 +18,7 @@ import type { TimelineFile } from '../shared/assist/timeline.ts';
 import type { FileId } from '../shared/plan/place.ts';
 import { workAhead } from './ahead.ts';
 import { canonicalUri } from './canonical-uri.ts';
+import { optionsOf } from './client-features.ts';
 import { actions } from './handlers/actions.ts';
 import { colours } from './handlers/colours.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
@@ -45,6 +46,7 @@ import { type AboutReport, reportOf } from './report.ts';
 import { serverCapabilities } from './server-capabilities.ts';
 import { Session, type SessionOptions } from './session.ts';
 import type { SentSettings } from './settings.ts';
+import { useTranslation } from './translation.ts';
 
 /** Says nothing until `connection.listen()`. */
 export function startServer(options: SessionOptions): void {
@@ -53,6 +55,9 @@ export function startServer(options: SessionOptions): void {
   let ended = false;
 
   connection.onInitialize((params: InitializeParams): InitializeResult => {
+    // Before anything is said: what was said once is kept.
+    for (const refused of useTranslation(optionsOf(params).translation, params.locale))
+      connection.console.warn(refused);
     session = new Session(options, params);
     return {
       capabilities: serverCapabilities(session.client),

@@ -5,6 +5,8 @@ export interface Terminal {
   readonly cwd: string;
   /** Whether standard output takes colour. */
   readonly colour: boolean;
+  /** A file with a translation of all that is said; left out or empty: English. */
+  readonly translation?: string | undefined;
   out(text: string): void;
   err(text: string): void;
   /** Shows how far something is, in place of what was shown before; null: nothing any more. */
@@ -41,6 +43,8 @@ export function processTerminal(): Terminal {
   return {
     cwd: process.cwd(),
     colour: wantsColour(process.env, process.stdout.isTTY === true),
+    // The environment rather than an option: set once, it holds for hooks and pipelines too.
+    translation: process.env.LAMELLA_TRANSLATION,
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
     progress: progressOn(process.stderr),

@@ -46,6 +46,31 @@ describe('lamella in a process', () => {
     expect((await ran(lamella(folder, []))).status).toBe(2);
   });
 
+  it('tells it in another language, from the file that LAMELLA_TRANSLATION names', async () => {
+    const folder = folderWith({
+      'broken.shootplan.yaml': BROKEN,
+      'messages.de.json': JSON.stringify({
+        'No {0} is called {1}.{2}': 'Ein {0} namens {1} fehlt.{2}',
+        'the first one': 'das {0} erste',
+      }),
+      'messages.fr.json': '{',
+    });
+    const told = (LAMELLA_TRANSLATION: string) =>
+      ran(lamella(folder, ['check', 'broken.shootplan.yaml'], { LAMELLA_TRANSLATION }));
+    const german = await told('messages.de.json');
+    expect(german.out).toContain('Ein rig namens neer fehlt. Did you mean `near`?');
+    expect(german.err).toBe(
+      'lamella: The translation of “the first one” has {0}, which the message has not.\n',
+    );
+    expect(german.status).toBe(1);
+    expect((await told('')).out).toContain('No rig is called neer.');
+    for (const file of ['messages.fr.json', 'gone.json']) {
+      const { status, err } = await told(file);
+      expect(status).toBe(2);
+      expect(err).toMatch(new RegExp(`^lamella: The translation ${file} can't be read: `));
+    }
+  });
+
   it('reads standard input', async () => {
     const args = ['check', '-', '--stdin-name', 'new.shootplan.yaml', '--format', 'json'];
     const { status, out } = await ran(lamella(folderWith({}), args), BROKEN);

@@ -49,6 +49,7 @@ export const PULLS: ClientCapabilities = {
 export interface TestClientOptions<C extends Core = FakeCore> {
   readonly capabilities?: ClientCapabilities;
   readonly initializationOptions?: unknown;
+  readonly locale?: string;
   readonly folders?: readonly string[] | null;
   /** The disk, by address; left out: every file is asked of the client. */
   readonly disk?: Map<string, string>;
@@ -124,6 +125,7 @@ export async function connect<C extends Core = FakeCore>(
     rootUri: null,
     capabilities: options.capabilities ?? {},
     initializationOptions: options.initializationOptions,
+    ...(options.locale !== undefined && { locale: options.locale }),
     workspaceFolders: folders?.map((uri) => ({ uri, name: uri })) ?? null,
   });
   await connection.sendNotification(InitializedNotification.type, {});
