@@ -1,5 +1,5 @@
 /** What changed in the plan since its last commit, read through the editor's own source control. */
-import { extensions, Uri, window } from 'vscode';
+import { extensions, l10n, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { ComparedBefore } from '../server/handlers/compare.ts';
 import { LANGUAGE } from './documents.ts';
@@ -26,14 +26,16 @@ export const compareWithCommit = async (
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== LANGUAGE) {
     void window.showInformationMessage(
-      'Open a shoot plan first: it is compared with its last commit.',
+      l10n.t('Open a shoot plan first: it is compared with its last commit.'),
     );
     return;
   }
   const repository = await repositoryOf(document.uri);
   if (!repository) {
     void window.showInformationMessage(
-      'There is no last commit to compare with: the plan is in no repository that the editor knows.',
+      l10n.t(
+        'There is no last commit to compare with: the plan is in no repository that the editor knows.',
+      ),
     );
     return;
   }
@@ -44,7 +46,7 @@ export const compareWithCommit = async (
     const answer = await client.sendRequest<ComparedBefore | null>('lamella/compare', params);
     if (!answer) return;
     if ('markdown' in answer) {
-      await pages.show(document.uri, 'since its last commit', answer.markdown);
+      await pages.show(document.uri, l10n.t('since its last commit'), answer.markdown);
       return;
     }
     for (const wanted of answer.wanted) before[wanted] = await committed(repository, wanted);

@@ -16,6 +16,7 @@ import { type ShotToSettle, settleShot } from './settle.ts';
 import { Sheets, type ShotToShow } from './sheet.ts';
 import { StatusItem } from './status.ts';
 import { exportTimeline } from './timeline.ts';
+import { translationFor } from './translation.ts';
 import { ClipFindings } from './verify.ts';
 
 /** Also the prefix of the settings: the client reads `lamella.trace.server` by it. */
@@ -45,6 +46,7 @@ export const start = async (
       sheets: true,
       asksAgain: true,
       listsPlans: true,
+      translation: await translationFor(context.extensionUri, log),
     },
   });
   const states = new PlanStates(client);

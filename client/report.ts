@@ -1,5 +1,5 @@
 /** A report of the active plan for a bug, without what is its author's own, on the clipboard. */
-import { type ExtensionContext, env, UIKind, version, window } from 'vscode';
+import { type ExtensionContext, env, l10n, UIKind, version, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { LANGUAGE } from './documents.ts';
 
@@ -9,7 +9,7 @@ export const copyReport = async (
 ): Promise<void> => {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== LANGUAGE) {
-    void window.showInformationMessage('Open a shoot plan first: the report is about it.');
+    void window.showInformationMessage(l10n.t('Open a shoot plan first: the report is about it.'));
     return;
   }
   const facts = [
@@ -24,6 +24,8 @@ export const copyReport = async (
   if (report === null) return;
   await env.clipboard.writeText(report);
   void window.showInformationMessage(
-    'The report is on the clipboard. Names, texts and paths are replaced, numbers are not: read it before you send it.',
+    l10n.t(
+      'The report is on the clipboard. Names, texts and paths are replaced, numbers are not: read it before you send it.',
+    ),
   );
 };

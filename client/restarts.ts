@@ -1,3 +1,4 @@
+import { l10n } from 'vscode';
 import {
   CloseAction,
   type CloseHandlerResult,
@@ -43,7 +44,11 @@ export class RestartUnlessHopeless implements ErrorHandler {
     if (next === 'start again') return { action: CloseAction.Restart, handled: true };
     return {
       action: CloseAction.DoNotRestart,
-      message: `The ${this.#name} language server ended ${MOST_FAILED_STARTS} times in a row before it had checked a plan. Its log says why; the command "${this.#name}: Restart the Language Server" tries again.`,
+      message: l10n.t(
+        'The {0} language server ended {1} times in a row before it had checked a plan. Its log says why; the command "{0}: Restart the Language Server" tries again.',
+        this.#name,
+        MOST_FAILED_STARTS,
+      ),
     };
   }
 }

@@ -1,5 +1,5 @@
 /** "Settle this shot": what would be changed and why is shown first, and applied on a word. */
-import { window, workspace } from 'vscode';
+import { l10n, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { SettleAnswer } from '../server/handlers/settle.ts';
 import { LANGUAGE } from './documents.ts';
@@ -10,8 +10,6 @@ export interface ShotToSettle {
   readonly shot: string;
 }
 
-const APPLY = 'Apply';
-
 /** @param shot left out: the one at the cursor */
 export const settleShot = async (
   client: BaseLanguageClient,
@@ -19,7 +17,7 @@ export const settleShot = async (
 ): Promise<void> => {
   const wanted = shot ?? (await shotAtCursor(client));
   if (!wanted) {
-    void window.showInformationMessage('Put the cursor into a shot of a plan first.');
+    void window.showInformationMessage(l10n.t('Put the cursor into a shot of a plan first.'));
     return;
   }
   const answer = await client.sendRequest<SettleAnswer | null>('lamella/settle', {
@@ -28,18 +26,19 @@ export const settleShot = async (
   });
   if (answer === null) {
     void window.showInformationMessage(
-      `${wanted.shot} can't be read as it stands; mend its text first.`,
+      l10n.t("{0} can't be read as it stands; mend its text first.", wanted.shot),
     );
     return;
   }
   const detail = answer.lines.join('\n');
-  const choices = answer.edit ? [APPLY] : [];
+  const apply = l10n.t('Apply');
+  const choices = answer.edit ? [apply] : [];
   const chosen = await window.showInformationMessage(
     answer.title,
     { modal: true, detail },
     ...choices,
   );
-  if (chosen !== APPLY || !answer.edit) return;
+  if (chosen !== apply || !answer.edit) return;
   const edit = await client.protocol2CodeConverter.asWorkspaceEdit(answer.edit);
   await workspace.applyEdit(edit);
 };

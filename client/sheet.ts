@@ -2,6 +2,7 @@
 import {
   Disposable,
   type ExtensionContext,
+  l10n,
   Range,
   Selection,
   type TextDocument,
@@ -48,7 +49,9 @@ export class Sheets implements Disposable {
   readonly show = async (shot?: ShotToShow): Promise<void> => {
     const document = await this.#documentOf(shot);
     if (document?.languageId !== LANGUAGE) {
-      void window.showInformationMessage('Open a shoot plan first: the sheet is made from it.');
+      void window.showInformationMessage(
+        l10n.t('Open a shoot plan first: the sheet is made from it.'),
+      );
       return;
     }
     const key = document.uri.toString();
@@ -98,7 +101,7 @@ class OpenSheet implements Disposable {
     const scripts = Uri.joinPath(context.extensionUri, 'dist');
     this.#panel = window.createWebviewPanel(
       'lamella.sheet',
-      `Sheet: ${nameOf(document.uri)}`,
+      l10n.t('Sheet: {0}', nameOf(document.uri)),
       { viewColumn: ViewColumn.Beside, preserveFocus: true },
       { enableScripts: true, localResourceRoots: [scripts] },
     );

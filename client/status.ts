@@ -1,4 +1,4 @@
-import { Disposable, StatusBarAlignment, window } from 'vscode';
+import { Disposable, l10n, StatusBarAlignment, window } from 'vscode';
 import { LANGUAGE } from './documents.ts';
 import type { PlanState, PlanStates } from './plan-states.ts';
 
@@ -9,7 +9,7 @@ export class StatusItem implements Disposable {
   readonly #editors = window.onDidChangeActiveTextEditor(() => this.#show());
 
   constructor() {
-    this.#item.name = 'Lamella: Shots Ready';
+    this.#item.name = l10n.t('Lamella: Shots Ready');
     this.#item.command = 'workbench.actions.view.problems';
   }
 
@@ -39,11 +39,16 @@ export class StatusItem implements Disposable {
     }
     const { ready, shots } = state;
     this.#item.text = `${ready < shots ? '$(warning)' : '$(pass)'} ${wording(ready, shots)}`;
-    this.#item.tooltip =
-      'A shot is ready when nothing about it is an error or a warning. Select to see the findings.';
+    this.#item.tooltip = l10n.t(
+      'A shot is ready when nothing about it is an error or a warning. Select to see the findings.',
+    );
     this.#item.show();
   }
 }
 
 const wording = (ready: number, shots: number): string =>
-  shots === 0 ? 'No shots yet' : `${ready} of ${shots} ${shots === 1 ? 'shot' : 'shots'} ready`;
+  shots === 0
+    ? l10n.t('No shots yet')
+    : shots === 1
+      ? l10n.t('{0} of {1} shot ready', ready, shots)
+      : l10n.t('{0} of {1} shots ready', ready, shots);

@@ -1,5 +1,5 @@
 /** The edit of the active plan as a file for an editing program, or a shot list for a spreadsheet. */
-import { window, workspace } from 'vscode';
+import { l10n, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { TimelineFile } from '../shared/assist/timeline.ts';
 import { LANGUAGE } from './documents.ts';
@@ -9,15 +9,15 @@ const PLAN_SUFFIX = /\.shootplan\.ya?ml$/;
 export const exportTimeline = async (client: BaseLanguageClient): Promise<void> => {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== LANGUAGE) {
-    void window.showInformationMessage('Open a shoot plan first: its edit is exported.');
+    void window.showInformationMessage(l10n.t('Open a shoot plan first: its edit is exported.'));
     return;
   }
   const { uri } = document;
   const named = uri.path.replace(PLAN_SUFFIX, '');
   const target = await window.showSaveDialog({
     defaultUri: uri.with({ path: `${named}.otio` }),
-    filters: { OpenTimelineIO: ['otio'], 'Shot list': ['csv'] },
-    title: 'Export the Edit',
+    filters: { OpenTimelineIO: ['otio'], [l10n.t('Shot list')]: ['csv'] },
+    title: l10n.t('Export the Edit'),
   });
   if (!target) return;
   const made = await client.sendRequest<TimelineFile | null>('lamella/timeline', {
@@ -26,9 +26,9 @@ export const exportTimeline = async (client: BaseLanguageClient): Promise<void> 
   });
   if (!made) return;
   if (!made.ok) {
-    void window.showWarningMessage(`There is nothing to export: ${made.why}.`);
+    void window.showWarningMessage(l10n.t('There is nothing to export: {0}.', made.why));
     return;
   }
   await workspace.fs.writeFile(target, new TextEncoder().encode(made.text));
-  void window.showInformationMessage(`Written: ${workspace.asRelativePath(target)}`);
+  void window.showInformationMessage(l10n.t('Written: {0}', workspace.asRelativePath(target)));
 };

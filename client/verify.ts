@@ -3,6 +3,7 @@ import {
   CancellationError,
   type CancellationToken,
   type Disposable,
+  l10n,
   languages,
   type Progress,
   ProgressLocation,
@@ -27,13 +28,19 @@ export class ClipFindings implements Disposable {
   async verify(client: BaseLanguageClient, pages: Pages): Promise<void> {
     const document = window.activeTextEditor?.document;
     if (document?.languageId !== LANGUAGE) {
-      void window.showInformationMessage('Open a shoot plan first: its clips are verified.');
+      void window.showInformationMessage(
+        l10n.t('Open a shoot plan first: its clips are verified.'),
+      );
       return;
     }
     const uri = client.code2ProtocolConverter.asUri(document.uri);
     const { version } = document;
     const answer = await window.withProgress(
-      { location: ProgressLocation.Notification, title: 'Reading clips', cancellable: true },
+      {
+        location: ProgressLocation.Notification,
+        title: l10n.t('Reading clips'),
+        cancellable: true,
+      },
       (progress, token) => asked(client, uri, progress, token),
     );
     if (!answer) return;
@@ -43,7 +50,7 @@ export class ClipFindings implements Disposable {
     }
     const found = await client.protocol2CodeConverter.asDiagnostics([...answer.diagnostics]);
     if (document.version === version) this.#found.set(document.uri, found);
-    await pages.show(document.uri, 'and its clips', answer.markdown);
+    await pages.show(document.uri, l10n.t('and its clips'), answer.markdown);
   }
 
   dispose(): void {

@@ -1,5 +1,5 @@
-/** `node client/build/messages.mjs`: writes the catalogue for translators anew from the sources. */
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+/** `node client/build/messages.mjs`: writes the catalogues for translators anew from the sources. */
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -14,9 +14,16 @@ await build({
   packages: 'external',
   outfile,
 });
-const { MESSAGES_PATH, messagesText } = await import(pathToFileURL(outfile).href);
-const file = path.join(ROOT, MESSAGES_PATH);
-const text = messagesText(ROOT);
-const isStale = !existsSync(file) || readFileSync(file, 'utf8') !== text;
-if (isStale) writeFileSync(file, text);
-console.log(`${isStale ? 'written' : 'up to date'}: ${MESSAGES_PATH}`);
+const { BUNDLE_PATH, bundleText, MESSAGES_PATH, messagesText } = await import(
+  pathToFileURL(outfile).href
+);
+for (const [name, text] of [
+  [MESSAGES_PATH, messagesText(ROOT)],
+  [BUNDLE_PATH, bundleText(ROOT)],
+]) {
+  const file = path.join(ROOT, name);
+  const isStale = !existsSync(file) || readFileSync(file, 'utf8') !== text;
+  mkdirSync(path.dirname(file), { recursive: true });
+  if (isStale) writeFileSync(file, text);
+  console.log(`${isStale ? 'written' : 'up to date'}: ${name}`);
+}

@@ -76,6 +76,7 @@ test('the extension’s package is under 1 MB without pictures', () => {
   const media = readdirSync(dist('../client/media')).filter((name) => /\.(png|svg)$/.test(name));
   const others = [
     ...['README.md', 'CHANGELOG.md', 'SECURITY.md', 'LICENSE', 'package.json'],
+    ...['package.nls.json', 'client/l10n/bundle.l10n.json'],
     ...['schemas/shootplan.schema.json', 'client/language-configuration.json'],
     ...media.map((name) => `client/media/${name}`),
   ];

@@ -3,7 +3,15 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 
 const at = (path: string): URL => new URL(`../../${path}`, import.meta.url);
-const manifest = JSON.parse(readFileSync(at('package.json'), 'utf8'));
+const written = readFileSync(at('package.json'), 'utf8');
+const words: Readonly<Record<string, string>> = JSON.parse(
+  readFileSync(at('package.nls.json'), 'utf8'),
+);
+/** As an editor shows it: "%command.newPlan%" is what package.nls.json has under it. */
+const manifest = JSON.parse(written, (_, value) => {
+  const [, key] = /^%(.+)%$/.exec(typeof value === 'string' ? value : '') ?? [];
+  return key === undefined ? value : words[key];
+});
 const { contributes } = manifest;
 const LANGUAGE = 'shootplan';
 
@@ -71,6 +79,12 @@ test('no setting changes what is found: severities belong to the plan', () => {
   expect(
     settings.map(([name]) => name).filter((name) => /severity|rule|allow/i.test(name)),
   ).toEqual([]);
+});
+
+test('all its words stand in package.nls.json, and nothing else does', () => {
+  const used = [...written.matchAll(/"%(.+)%"/g)].map(([, key]) => key);
+  expect(used.sort()).toEqual(Object.keys(words).sort());
+  for (const { title } of JSON.parse(written).contributes.commands) expect(title).toMatch(/^%.+%$/);
 });
 
 test('untrusted and virtual workspaces are declared', () => {
