@@ -1,9 +1,10 @@
 /** What a flat mirror-like subject shows: the lens, the light, and what neither reaches. */
 import { coverage, type FrameSide } from '../mirror/coverage.ts';
 import { coveredTiltsRad } from '../mirror/covered-tilts.ts';
-import { bowCurvaturePerMm, filmSurface } from '../mirror/film-surface.ts';
+import { bowCurvaturePerMm, filmSurface, type TiltAxis } from '../mirror/film-surface.ts';
 import { leastTiltRad, type MirrorView } from '../mirror/least-tilt.ts';
 import { type FrameView, type NeededLight, neededLight } from '../mirror/patch.ts';
+import type { Source } from '../mirror/source.ts';
 import { greatestTiltByDepthRad } from '../mirror/tilt-window.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
@@ -13,6 +14,7 @@ import { sourceOf } from './light-source.ts';
 import { isFlatMirror } from './mirror-kind.ts';
 import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
+import { remembered } from './remembered.ts';
 import type { FlatMirrorFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
 
 const NO_MIRROR = isNo('flatMirror');
@@ -32,7 +34,8 @@ export function flatMirrorFigures(
     derive(
       [view()],
       (it) =>
-        leastTiltRad(it) ?? notKnown(message`no tilt under 60° takes the lens out of the mirror`),
+        leastBy(bench.lens ?? NO_LENS, it) ??
+        notKnown(message`no tilt under 60° takes the lens out of the mirror`),
     ),
   );
   const byDepth = where(() => greatestByDepth(bench, optical, sharpness));
@@ -47,6 +50,46 @@ export function flatMirrorFigures(
     darkFrame: where(() => darkFrame(bench, frame())),
   };
 }
+
+const NO_LENS = {};
+
+/** Traced once for each frame that a lens shows: at a hundred tilts, the least is the same. */
+function leastBy(lens: object, view: MirrorView): number | null {
+  const { workingDistanceMm, rimMm, pupilMm, pupilBehindRimMm, fieldAlongMm } = view;
+  const { bowMm = 0, bowOverMm = 0 } = view;
+  return tracedLeast(
+    lens,
+    workingDistanceMm,
+    rimMm,
+    pupilMm,
+    pupilBehindRimMm,
+    fieldAlongMm,
+    bowMm,
+    bowOverMm,
+  );
+}
+
+const tracedLeast = remembered(
+  (
+    _: object,
+    workingDistanceMm: number,
+    rimMm: number,
+    pupilMm: number,
+    pupilBehindRimMm: number,
+    fieldAlongMm: number,
+    bowMm: number,
+    bowOverMm: number,
+  ) =>
+    leastTiltRad({
+      workingDistanceMm,
+      rimMm,
+      pupilMm,
+      pupilBehindRimMm,
+      fieldAlongMm,
+      ...(bowMm > 0 && { bowMm }),
+      ...(bowMm > 0 && bowOverMm > 0 && { bowOverMm }),
+    }),
+);
 
 function alongTilt<T>(bench: Bench, [width, height]: readonly [T, T]): T {
   return bench.tiltAbout === 'level' ? height : width;
@@ -126,16 +169,35 @@ function greatestByDepth(
   );
 }
 
+/**
+ * What one light leaves of the tilts follows from where it stands and from the frame alone: a search
+ * that tries a hundred tilts and shutter times asks for the same few again and again.
+ */
+const coveredBy = remembered(
+  (
+    source: Source,
+    about: number,
+    widthMm: number,
+    heightMm: number,
+    pupilDistanceMm: number,
+    pupilMm: number,
+  ) =>
+    coveredTiltsRad({ widthMm, heightMm, pupilDistanceMm, pupilMm }, source, TILT_AXES[about]!) ??
+    NOWHERE,
+);
+
+const TILT_AXES: readonly TiltAxis[] = ['level', 'upright'];
+const NOWHERE = { leastRad: 0, greatestRad: 0 };
+
 /** The tilts that the light leaves: those at which the best light of the shot fills the frame. */
 function litTilts(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['litTiltsRad'] {
   const { lights } = bench;
   if (!lights.known) return lights;
   if (lights.value.length === 0) return notKnown(message`the shot has no light`);
+  const axis = TILT_AXES.indexOf(bench.tiltAbout);
   const each = lights.value.map((light) =>
-    derive(
-      [frame, sourceOf(light)],
-      (view, source) =>
-        coveredTiltsRad(view, source, bench.tiltAbout) ?? { leastRad: 0, greatestRad: 0 },
+    derive([frame, sourceOf(light)], ({ widthMm, heightMm, pupilDistanceMm, pupilMm }, source) =>
+      coveredBy(source, axis, widthMm, heightMm, pupilDistanceMm, pupilMm),
     ),
   );
   return derive(each, (...spans) =>

@@ -116,7 +116,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
 function shutWindow(figures: ShotFigures): MirrorWindow | undefined {
   const { leastTiltRad, greatestTiltByDepthRad: depth, darkFrame } = figures;
   if (!leastTiltRad.known || !depth.known) return undefined;
-  const depthShuts = depth.value < leastTiltRad.value - DEAD_BAND_RAD;
+  const depthShuts = isShutByDepth(leastTiltRad.value, depth.value);
   if (!depthShuts && !(darkFrame.known && darkFrame.value.share > 0)) return undefined;
   const { tiltWindow } = figures;
   return tiltWindow.known && tiltWindow.value.openRad < -DEAD_BAND_RAD
@@ -124,11 +124,19 @@ function shutWindow(figures: ShotFigures): MirrorWindow | undefined {
     : undefined;
 }
 
+/** Whether no tilt is enough for the mirror and little enough for the depth, whatever the light does. */
+export const isShutByDepth = (leastRad: number, greatestByDepthRad: number): boolean =>
+  greatestByDepthRad < leastRad - DEAD_BAND_RAD;
+
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** The mirror's window at another mark, where it is open there. */
 function windowAt(bench: Bench, mark: number): MirrorWindow | undefined {
-  const { tiltWindow } = figuresOf(substitute(bench, { marked: known(mark) }));
+  const figures = figuresOf(substitute(bench, { marked: known(mark) }));
+  const { leastTiltRad: least, greatestTiltByDepthRad: depth } = figures;
+  // Where the depth shuts it nothing has to be traced to the light.
+  if (!least.known || !depth.known || depth.value <= least.value) return undefined;
+  const { tiltWindow } = figures;
   return tiltWindow.known && tiltWindow.value.openRad > 0 ? tiltWindow.value : undefined;
 }
 

@@ -34,6 +34,8 @@ export type SearchOf = (bench: Bench) => Search;
 
 /** How much of a demand has to be given up is narrowed down to about a tenth of it. */
 const NARROWINGS = 4;
+/** Questions after which what was found is mild enough: where a film is bowed each costs 10 ms. */
+const MOST_ASKED = 1000;
 /** What excludes each other does so by the rules alone, to their last dead band. */
 const WIDE = { isWide: true };
 /** Frames this much wider are tried. */
@@ -91,6 +93,8 @@ function mildest(
     WIDE,
   );
   let low = 0;
+  const last = judge.asked + MOST_ASKED;
+  const isSpent = () => judge.asked >= last;
   for (let step = 0; step < NARROWINGS && best; step++) {
     const finding = judge.finding(rule, best.assignment);
     const high = finding && sizeOf(finding);
@@ -99,6 +103,7 @@ function mildest(
     const milder = search.least(core, {
       ...WIDE,
       tolerated: new Map([[rule, middle]]),
+      isSpent,
     });
     if (milder) best = milder;
     else low = middle;

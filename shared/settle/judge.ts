@@ -72,12 +72,18 @@ export class Judge {
   readonly #verdicts = new Map<string, Verdict | null>();
   readonly #keys = new Map<unknown, number>();
   readonly #staysKnown = new Map<LightChoice, boolean>();
+  #asked = 0;
 
   constructor(bench: Bench, choices: Choices, house: House) {
     this.#bench = bench;
     this.#house = house;
     this.#present = presentOf(choices);
     this.#isAuto = bench.iso.known && bench.iso.value === 'auto';
+  }
+
+  /** How often a rule was asked for the first time of some settings. */
+  get asked(): number {
+    return this.#asked;
   }
 
   /** Whether the plan says nothing else of a rule: neither accepts it nor makes it quiet. */
@@ -146,6 +152,7 @@ export class Judge {
     const key = `${rule} ${this.#key(assignment, read)}`;
     const before = this.#verdicts.get(key);
     if (before !== undefined) return before;
+    this.#asked++;
     const now = this.of(RULES.get(rule)!, this.view(assignment, read));
     this.#verdicts.set(key, now);
     return now;

@@ -38,9 +38,11 @@ export interface Terms {
   readonly isWide?: boolean;
   /** No more settings than these. */
   readonly mostSettings?: number;
+  /** Whether enough was tried: the search ends with what it has. */
+  readonly isSpent?: () => boolean;
 }
 
-interface SplitTerms extends Omit<Required<Terms>, 'mostSettings' | 'isWide'> {
+interface SplitTerms extends Omit<Required<Terms>, 'mostSettings' | 'isWide' | 'isSpent'> {
   readonly split: SplitRules;
   readonly span: Span | null;
 }
@@ -93,20 +95,18 @@ export class Search {
       isExposedRight = false,
       isWide = false,
       mostSettings = SETTINGS.length,
+      isSpent = () => false,
     }: Terms = {},
   ): Found | null {
     const split = splitRules(rules, this.#isAuto);
     const span = this.#spanOf(split, tolerated, isExposedRight);
-    const isInside = this.#window.of(
-      rules.filter((rule) => !tolerated.has(rule)),
-      isWide,
-    );
+    const isInside = this.#window.of(rules, isWide, tolerated);
     const timings = this.#timingsBy(split, tolerated);
     const terms = { split, span, isTaken, tolerated, isExposedRight };
     let best: Found | null = null;
     let limit: Cost = { settings: mostSettings + 1, moved: 0 };
     for (const { of: geometry, cost: base } of this.#geometries) {
-      if (compareCosts(base, limit) >= 0) break;
+      if (compareCosts(base, limit) >= 0 || isSpent()) break;
       if (!isInside(geometry.aperture, geometry.tilt)) continue;
       const at: Assignment = { ...this.#present, ...geometry };
       if (this.#objectsAny(split.plain, at, tolerated) || !this.#judge.staysKnown(at)) continue;

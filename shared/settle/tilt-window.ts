@@ -5,8 +5,9 @@
  * where no rule objects. A rule that the plan accepts or makes quiet bounds nothing.
  */
 import type { ShotFigures } from '../figures/shot-figures.ts';
+import { isShutByDepth } from '../rules/lens-in-the-mirror.ts';
 import { type Assignment, type Choice, isPresent } from './choice.ts';
-import type { Judge } from './judge.ts';
+import type { Judge, Tolerated } from './judge.ts';
 import type { Judged } from './judged.ts';
 
 /** Rounding of a tenth of a degree in radians. */
@@ -19,10 +20,17 @@ type Span = readonly [least: number, greatest: number];
 
 const ANY: Span = [0, Number.POSITIVE_INFINITY];
 
-/** By the rule that guards it. */
-const BOUNDS: Readonly<Record<string, (figures: ShotFigures) => Span>> = {
-  'lens-in-the-mirror': ({ leastTiltRad: least }) =>
-    least.known ? [least.value, Number.POSITIVE_INFINITY] : ANY,
+/** The rule objects whatever the tilt. */
+const NONE: Span = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+
+/** By the rule that guards it. Of the lens in the mirror some radians may be tolerated. */
+const BOUNDS: Readonly<Record<string, (figures: ShotFigures, tolerated: number) => Span>> = {
+  'lens-in-the-mirror': ({ leastTiltRad: least, greatestTiltByDepthRad: depth }, tolerated) => {
+    if (!least.known) return ANY;
+    const from = least.value - tolerated;
+    const isShut = depth.known && isShutByDepth(from, depth.value);
+    return isShut ? NONE : [from, Number.POSITIVE_INFINITY];
+  },
   'depth-short': ({ greatestTiltByDepthRad: greatest }) =>
     greatest.known ? [0, greatest.value] : ANY,
   'source-too-small': ({ litTiltsRad: lit }) =>
@@ -38,7 +46,6 @@ type IsInside = (aperture: Choice<number>, tilt: Choice<number>) => boolean;
 export class TiltWindow {
   readonly #judge: Judge;
   readonly #present: Assignment;
-  readonly #known = new Map<Choice<number>, ReadonlyMap<Judged, Span>>();
 
   constructor(judge: Judge, present: Assignment) {
     this.#judge = judge;
@@ -46,13 +53,20 @@ export class TiltWindow {
   }
 
   /** The window that these rules leave; `wide` with what their dead bands may forgive. */
-  of(rules: readonly Judged[], wide: boolean): IsInside {
+  of(rules: readonly Judged[], wide: boolean, tolerated: Tolerated): IsInside {
     const [times, spare] = wide ? [SPARE_TIMES, SPARE_RAD] : [1, ROUNDING];
-    const bounding = BOUNDING.filter((rule) => rules.includes(rule) && this.#judge.isPlain(rule));
+    const bounding = BOUNDING.filter(
+      (rule) =>
+        rules.includes(rule) &&
+        this.#judge.isPlain(rule) &&
+        (!tolerated.has(rule) || rule === 'lens-in-the-mirror'),
+    );
+    const known = new Map<Choice<number>, ReadonlyMap<Judged, Span>>();
     return (aperture, tilt) => {
       if (isPresent(tilt)) return true;
       const size = Math.abs(tilt.value);
-      const spans = this.#spansAt(aperture);
+      const spans = known.get(aperture) ?? this.#spansAt(aperture, tolerated);
+      known.set(aperture, spans);
       return bounding.every((rule) => {
         const [least, greatest] = spans.get(rule) ?? ANY;
         return size >= least - spare && size <= greatest * times + spare;
@@ -60,12 +74,10 @@ export class TiltWindow {
     };
   }
 
-  #spansAt(aperture: Choice<number>): ReadonlyMap<Judged, Span> {
-    const before = this.#known.get(aperture);
-    if (before) return before;
+  #spansAt(aperture: Choice<number>, tolerated: Tolerated): ReadonlyMap<Judged, Span> {
     const { figures } = this.#judge.view({ ...this.#present, aperture });
-    const spans = new Map(BOUNDING.map((rule) => [rule, BOUNDS[rule]!(figures)]));
-    this.#known.set(aperture, spans);
-    return spans;
+    return new Map(
+      BOUNDING.map((rule) => [rule, BOUNDS[rule]!(figures, tolerated.get(rule) ?? 0)]),
+    );
   }
 }
