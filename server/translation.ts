@@ -12,7 +12,7 @@ export function useTranslation(given: unknown, language: string | undefined): re
     setTranslation(null);
     return [];
   }
-  const { translation, refused } = readTranslation(given, countingIn(language));
+  const { translation, refused } = readTranslation(given, language, countingIn(language));
   setTranslation(translation);
   return refused;
 }

@@ -1,5 +1,6 @@
 /** The edit as a terminal shows it: a line a cut, in columns. */
 import type { CutJson, EditJson } from '../figures/edit-json.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 import {
   framesWords,
   joinWords,
@@ -11,46 +12,59 @@ import {
 import { inertLine } from './inert.ts';
 import type { Paint } from './paint.ts';
 
-export const EDIT_HEAD: readonly string[] = [
-  'start',
-  'length',
-  'cut',
-  'shows',
-  'begins with',
-  'speed',
-  'of its clip',
-  'beat',
+const HEAD: readonly string[] = [
+  later`start`,
+  later`length`,
+  later`cut`,
+  later`shows`,
+  later`begins with`,
+  later`speed`,
+  later`of its clip`,
+  later`beat`,
   '',
 ];
 
+/** What heads the columns of `editRow`. */
+export const editHead = (): readonly string[] =>
+  HEAD.map((one) => (one === '' ? '' : inLanguage(one)));
+
 export function editText(edit: EditJson, paint: Paint): readonly string[] {
-  const rows = [EDIT_HEAD, ...edit.cuts.map(editRow)].map((row) => row.map(inertLine));
-  const widths = EDIT_HEAD.map((_, column) =>
-    Math.max(...rows.map((row) => [...row[column]!].length)),
-  );
+  const rows = [editHead(), ...edit.cuts.map(editRow)].map((row) => row.map(inertLine));
+  const widths = HEAD.map((_, column) => Math.max(...rows.map((row) => [...row[column]!].length)));
   const lines = rows.map((row) =>
     `  ${row.map((cell, column) => cell + ' '.repeat(widths[column]! - [...cell].length)).join('  ')}`.trimEnd(),
   );
   const [head = '', ...cuts] = lines;
-  return [paint('heading', `edit: ${inertLine(totalWords(edit))}`), paint('aside', head), ...cuts];
+  return [
+    paint('heading', message`edit: ${inertLine(totalWords(edit))}`),
+    paint('aside', head),
+    ...cuts,
+  ];
 }
 
 /** "00:00:12:00, 300 frames, 12 s" */
 export function totalWords({ totalFrames, totalTimecode, totalS, notKnown }: EditJson): string {
-  if (totalFrames === null || totalS === null) return `not known: ${notKnown.totalFrames ?? ''}`;
+  if (totalFrames === null || totalS === null)
+    return message`not known: ${notKnown.totalFrames ?? ''}`;
   return [totalTimecode, framesWords(totalFrames), secondsWords(totalS)].filter(Boolean).join(', ');
 }
 
-/** A cut's cells under `EDIT_HEAD`. */
+/** A cut's cells under `editHead`. */
 export function editRow(cut: CutJson): readonly string[] {
   const { durationFrames, fromBeatFrames, uncoveredFrames, isHonest, notKnown } = cut;
-  const length = durationFrames === null ? 'not known' : framesWords(durationFrames);
+  const length = durationFrames === null ? message`not known` : framesWords(durationFrames);
   const beat =
-    fromBeatFrames === null ? '' : Math.abs(fromBeatFrames) <= 1 ? 'on' : signed(fromBeatFrames);
+    fromBeatFrames === null
+      ? ''
+      : Math.abs(fromBeatFrames) <= 1
+        ? message`on`
+        : signed(fromBeatFrames);
   const remarks = [
     cut.startFrame === null && notKnown.startFrame,
-    isHonest === false && 'slower than recorded',
-    uncoveredFrames !== null && uncoveredFrames > 0 && `${framesWords(uncoveredFrames)} uncovered`,
+    isHonest === false && message`slower than recorded`,
+    uncoveredFrames !== null &&
+      uncoveredFrames > 0 &&
+      message`${framesWords(uncoveredFrames)} uncovered`,
   ];
   return [
     startWords(cut),

@@ -1,5 +1,6 @@
 /** A rule's documentation, as a terminal shows it. */
 import type { Example, RuleDocs, Severity } from '../rules/rule.ts';
+import { inLanguage, message } from '../words/message.ts';
 import { painter } from './paint.ts';
 import { wrap } from './wrap.ts';
 
@@ -15,11 +16,11 @@ export function explainRule({ name, severity, docs }: ExplainedRule, colour: boo
   const paint = painter(colour);
   const parts = [
     `${paint('heading', name)}  ${paint(severity, severity)}`,
-    wrap(`Fires when ${docs.when}`, WIDTH),
-    wrap(docs.why, WIDTH),
-    wrap(docs.remedy, WIDTH),
-    ...examples(paint('heading', 'Found'), docs.bad),
-    ...examples(paint('heading', 'Not found'), docs.good),
+    wrap(message`Fires when ${inLanguage(docs.when)}`, WIDTH),
+    wrap(inLanguage(docs.why), WIDTH),
+    wrap(inLanguage(docs.remedy), WIDTH),
+    ...examples(paint('heading', message`Found`), docs.bad),
+    ...examples(paint('heading', message`Not found`), docs.good),
   ];
   return `${parts.filter(Boolean).join('\n\n')}\n`;
 }
@@ -30,7 +31,7 @@ function examples(heading: string, all: readonly Example[]): string[] {
     [
       wrap(says, WIDTH, '  '),
       ...Object.entries(change).map(([path, value]) =>
-        value === null ? `    without ${path}` : `    ${path}: ${value}`,
+        value === null ? `    ${message`without ${path}`}` : `    ${path}: ${value}`,
       ),
     ].join('\n'),
   );
@@ -44,9 +45,10 @@ export function listRules(rules: readonly ExplainedRule[], colour: boolean): str
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .map(({ name, severity, docs }) => {
       const label = `${name.padEnd(width)}  ${severity.padEnd('information'.length)}  `;
-      const [first = '', ...more] = wrap(docs.when, Math.max(40, WIDTH + 20 - label.length)).split(
-        '\n',
-      );
+      const [first = '', ...more] = wrap(
+        inLanguage(docs.when),
+        Math.max(40, WIDTH + 20 - label.length),
+      ).split('\n');
       const painted = `${name.padEnd(width)}  ${paint(severity, severity.padEnd('information'.length))}  `;
       return [painted + first, ...more.map((line) => ' '.repeat(label.length) + line)].join('\n');
     });

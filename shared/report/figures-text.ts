@@ -5,6 +5,7 @@ import type { JsonFigure, ShotFiguresJson } from '../figures/json.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import { type LengthUnit, Say } from '../rules/say.ts';
+import { inLanguage, message } from '../words/message.ts';
 import { editText } from './edit-text.ts';
 import { inertLine } from './inert.ts';
 import { painter } from './paint.ts';
@@ -63,20 +64,20 @@ export function figuresText(
       if (doesNotApply(notKnown[name]) || shared.has(reasonOf(name, value, notKnown) ?? ''))
         continue;
       const said = valueText(name, value as JsonFigure, notKnown, say);
-      const text = measured?.includes(name) ? `${said} (measured)` : said;
+      const text = measured?.includes(name) ? message`${said} (measured)` : said;
       const shown = value === null ? paint('aside', text) : text;
       out.push(`  ${figureLabel(name).padEnd(width)}  ${shown}`);
     }
     for (const [reason, names] of shared) {
       const waiting = wrap(`${names.map(figureLabel).join(', ')}.`, WIDTH, '    ');
-      out.push(paint('aside', `  ${inertLine(`not known: ${reason}`)}\n${waiting}`));
+      out.push(paint('aside', `  ${inertLine(message`not known: ${reason}`)}\n${waiting}`));
     }
   };
   for (const [shot, figures] of shots) block(shot, figures);
   for (const { body, shots: _, ...sums } of recording)
-    block(`all takes on ${body}`, sums as unknown as ShotFiguresJson);
+    block(message`all takes on ${body}`, sums as unknown as ShotFiguresJson);
   if (edit) out.push('', ...editText(edit, paint));
-  if (shots.size === 0) out.push('', 'No shots.');
+  if (shots.size === 0) out.push('', message`No shots.`);
   return `${out.join('\n')}\n`;
 }
 
@@ -126,7 +127,8 @@ function valueText(
   say: Say,
 ): string {
   const print = printOf(name.split('.')[0] ?? name);
-  if (value === null) return inertLine(`not known: ${notKnown[name] ?? 'no reason given'}`);
+  if (value === null)
+    return inertLine(message`not known: ${notKnown[name] ?? message`no reason given`}`);
   if (typeof value === 'number') return print(value, say);
   if (typeof value !== 'object') return inertLine(String(value));
   if (Array.isArray(value)) return listText(name, value, print, say);
@@ -169,11 +171,11 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
       })
       .join(' ');
   });
-  if (texts.length === 0) return 'none';
+  if (texts.length === 0) return message`none`;
   if (name === 'tiltWindowDeg' && Number(values[0]) > Number(values[1]))
-    return `shut: least ${texts[0]}, greatest ${texts[1]}`;
+    return message`shut: least ${texts[0]!}, greatest ${texts[1]!}`;
   const between = /^(reach|tiltWindow)/.test(name)
-    ? ' to '
+    ? message` to `
     : name.startsWith('field')
       ? ' x '
       : ', ';
@@ -181,7 +183,10 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
 }
 
 /** `workingDistanceMm` as "working distance": the unit stands behind the number. */
-export const figureLabel = (name: string): string =>
+export const figureLabel = (name: string): string => inLanguage(englishLabel(name));
+
+/** The same in English, by which a translation has it. */
+export const englishLabel = (name: string): string =>
   name
     .replace(/ecordedS$/, 'ecordedTime')
     .replace(/ecordedBytes$/, 'ecordedData')

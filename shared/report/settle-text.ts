@@ -1,15 +1,17 @@
 /** "Settle this shot" as people read it: in a terminal, and before it is applied in an editor. */
 import type { SettledFinding, SettledShot } from '../assist/settled.ts';
+import { message } from '../words/message.ts';
 import { figureLabel } from './figures-text.ts';
 import { inertLine } from './inert.ts';
 import { type Paint, painter } from './paint.ts';
 
 /** In one line. */
 export function settledTitle({ shot, outcome, changes }: SettledShot): string {
-  if (outcome === 'clear') return `Nothing that a setting of ${shot} could clear.`;
-  if (outcome === 'no-way') return `No setting of ${shot} meets all that it asks for.`;
-  const count = changes.length === 1 ? 'one setting' : `${changes.length} settings`;
-  return `${shot} is settled by changing ${count}.`;
+  if (outcome === 'clear') return message`Nothing that a setting of ${shot} could clear.`;
+  if (outcome === 'no-way') return message`No setting of ${shot} meets all that it asks for.`;
+  return changes.length === 1
+    ? message`${shot} is settled by changing one setting.`
+    : message`${shot} is settled by changing ${changes.length} settings.`;
 }
 
 /** The rest, a line each. */
@@ -17,22 +19,22 @@ export function settledLines(settled: SettledShot, paint: Paint = (_, text) => t
   const { changes, leaves, others, notKnown, demands, openings } = settled;
   const rows = changes.flatMap(({ setting, from, to, because }) => [
     `${paint('heading', inertLine(setting))}: ${inertLine(from)} \u2192 ${inertLine(to)}`,
-    ...because.map(({ what }) => `  without it: ${inertLine(what)}`),
+    ...because.map(({ what }) => `  ${message`without it: ${inertLine(what)}`}`),
   ]);
   const excluding = demands.map(
-    ({ what, at }) => `${inertLine(what)} At best, with ${inertLine(at)}.`,
+    ({ what, at }) => message`${inertLine(what)} At best, with ${inertLine(at)}.`,
   );
   const unknown = Object.entries(notKnown).map(
     ([figure, why]) => `${figureLabel(figure)}: ${inertLine(why)}`,
   );
-  const open = openings.map(({ what, at }) => `${inertLine(what)}, with ${inertLine(at)}`);
+  const open = openings.map(({ what, at }) => message`${inertLine(what)}, with ${inertLine(at)}`);
   return [
     ...rows,
-    ...titled('These exclude each other:', excluding),
-    ...titled('What would open it:', open),
-    ...titled('Still to be said of it then:', leaves.map(whatOf)),
-    ...titled('Not known, so nothing was held to it:', unknown),
-    ...titled('No setting has to do with:', others.map(whatOf)),
+    ...titled(message`These exclude each other:`, excluding),
+    ...titled(message`What would open it:`, open),
+    ...titled(message`Still to be said of it then:`, leaves.map(whatOf)),
+    ...titled(message`Not known, so nothing was held to it:`, unknown),
+    ...titled(message`No setting has to do with:`, others.map(whatOf)),
   ];
 }
 

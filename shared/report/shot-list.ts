@@ -6,6 +6,7 @@ import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
 import { editJson } from '../figures/edit-json.ts';
 import { ifKnown } from '../plan/field.ts';
 import { timecode } from '../timeline/timecode.ts';
+import { message } from '../words/message.ts';
 import { joinWords, speedWords } from './edit-words.ts';
 import { inertLine } from './inert.ts';
 
@@ -42,7 +43,7 @@ export function shotList(edit: EditFigures): string {
       cut.durationFrames,
       joinWords(cut),
       speedWords(cut.speed),
-      cut.clipFile ?? (cut.clip === null ? null : `take ${cut.clip}`),
+      cut.clipFile ?? (cut.clip === null ? null : message`take ${cut.clip}`),
       cut.sourceStartS === null ? null : Number(cut.sourceStartS.toFixed(6)),
       cut.sourceEndS === null ? null : Number(cut.sourceEndS.toFixed(6)),
       cut.uncoveredFrames,

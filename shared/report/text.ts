@@ -1,6 +1,7 @@
 /** Findings as a terminal shows them: what, where, the line with the value marked, ways out. */
 import type { LocatedFinding, LocatedFix } from '../assist/located.ts';
-import { SEVERITIES } from '../rules/rule.ts';
+import { SEVERITIES, type Severity } from '../rules/rule.ts';
+import { message } from '../words/message.ts';
 import { inertLine } from './inert.ts';
 import { markedLine } from './marked-line.ts';
 import { type Paint, painter } from './paint.ts';
@@ -46,11 +47,11 @@ function oneFinding(
   if (finding.why) rows.push(`  ${inertLine(finding.why)}`);
   for (const related of finding.related) {
     const name = related.file === finding.file ? file.name : file.nameOf(related.file);
-    rows.push(`  see ${placed(name, related)}: ${inertLine(related.words)}`);
+    rows.push(`  ${message`see ${placed(name, related)}: ${inertLine(related.words)}`}`);
   }
   for (const { title, price } of fixes)
     rows.push(
-      `  ${paint('fix', 'fix')}: ${inertLine(title)}${price ? ` (${inertLine(price)})` : ''}`,
+      `  ${paint('fix', message`fix`)}: ${inertLine(title)}${price ? ` (${inertLine(price)})` : ''}`,
     );
   return rows;
 }
@@ -65,9 +66,18 @@ function summary(files: readonly ReportedFile[]): string {
   );
   const said = SEVERITIES.flatMap((severity) => {
     const count = severities.filter((each) => each === severity).length;
-    const plural = count === 1 || severity === 'information' ? '' : 's';
-    return count === 0 ? [] : [`${count} ${severity}${plural}`];
+    return count === 0 ? [] : [COUNTED[severity](count)];
   });
-  const checked = `${files.length} ${files.length === 1 ? 'file' : 'files'} checked`;
-  return `${checked}: ${said.length === 0 ? 'no findings' : said.join(', ')}.`;
+  const checked =
+    files.length === 1
+      ? message`${files.length} file checked`
+      : message`${files.length} files checked`;
+  return `${checked}: ${said.length === 0 ? message`no findings` : said.join(', ')}.`;
 }
+
+const COUNTED: Readonly<Record<Severity, (count: number) => string>> = {
+  error: (count) => (count === 1 ? message`${count} error` : message`${count} errors`),
+  warning: (count) => (count === 1 ? message`${count} warning` : message`${count} warnings`),
+  information: (count) => message`${count} information`,
+  hint: (count) => (count === 1 ? message`${count} hint` : message`${count} hints`),
+};

@@ -6,6 +6,7 @@ import { KINDS } from '../quantity/index.ts';
 import { toNumber } from '../quantity/rational.ts';
 import type { Severity } from '../rules/rule.ts';
 import type { Say } from '../rules/say.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 import { inertLine, inertMarkdown } from './inert.ts';
 import type { JsonFinding } from './json.ts';
 import { painter } from './paint.ts';
@@ -31,12 +32,15 @@ export interface Verified {
 function coverageWords(cuts: readonly CoveredCut[], say: Say): string {
   if (cuts.length === 0) return '';
   const short = cuts.filter(({ missingS }) => missingS > 0);
-  const count = `${cuts.length} ${cuts.length === 1 ? 'cut is' : 'cuts are'} laid into clips that were read`;
-  if (short.length === 0) return `The edit: ${count}, and they last.`;
+  const count =
+    cuts.length === 1
+      ? message`${cuts.length} cut is laid into clips that were read`
+      : message`${cuts.length} cuts are laid into clips that were read`;
+  if (short.length === 0) return message`The edit: ${count}, and they last.`;
   const each = short.map(
-    ({ cut, file, missingS }) => `${cut} lacks ${say.seconds(missingS)} of ${file}`,
+    ({ cut, file, missingS }) => message`${cut} lacks ${say.seconds(missingS)} of ${file}`,
   );
-  return `The edit: ${count}; ${inertLine(each.join(', '))}.`;
+  return message`The edit: ${count}; ${inertLine(each.join(', '))}.`;
 }
 
 /** `lamella verify --format json` */
@@ -104,7 +108,17 @@ export function clipJson({ size, rate, rotation, ...facts }: ClipFacts): ClipJso
   };
 }
 
-const COLUMNS = ['Clip', 'Shot', 'Verdict', 'Size', 'Rate', 'Codec', 'Bit rate', 'Length', 'Set'];
+const COLUMNS = [
+  later`Clip`,
+  later`Shot`,
+  later`Verdict`,
+  later`Size`,
+  later`Rate`,
+  later`Codec`,
+  later`Bit rate`,
+  later`Length`,
+  later`Set`,
+];
 
 /** The table of what was read, what no shot asks for, and whether it was all. */
 export function verifyText(
@@ -115,12 +129,14 @@ export function verifyText(
   const paint = painter(colour);
   const rows = clips.map((clip) => rowOf(clip, say));
   const parts = [
-    rows.length === 0 ? 'The plan lists no clips.' : table([COLUMNS, ...rows], paint),
+    rows.length === 0
+      ? message`The plan lists no clips.`
+      : table([COLUMNS.map(inLanguage), ...rows], paint),
     coverageWords(cuts, say),
     notAsked.length === 0
       ? ''
-      : [`No shot asks for:`, ...notAsked.map((name) => `  ${inertLine(name)}`)].join('\n'),
-    stopped ? 'Stopped: this is what was read until then.' : '',
+      : [message`No shot asks for:`, ...notAsked.map((name) => `  ${inertLine(name)}`)].join('\n'),
+    stopped ? message`Stopped: this is what was read until then.` : '',
   ];
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
@@ -131,15 +147,19 @@ const rowOf = ({ shot, file, verdict, reading }: VerifiedClip, say: Say): readon
   verdict ?? '',
   ...(reading?.state === 'read'
     ? cells(reading.facts, say)
-    : [STATES[reading?.state ?? 'not-read']]),
+    : [inLanguage(STATES[reading?.state ?? 'not-read'])]),
 ];
 
-const STATES = { 'not-found': 'not there', unreadable: 'can’t be read', 'not-read': 'not read' };
+const STATES = {
+  'not-found': later`not there`,
+  unreadable: later`can’t be read`,
+  'not-read': later`not read`,
+};
 
 export function cells(facts: ClipFacts, say: Say): readonly string[] {
   const { size, rotation, codec, bitsPerS, durationS } = facts;
   return [
-    `${KINDS.pixels.print(size)}${rotation === 0 ? '' : ` turned ${rotation}°`}`,
+    `${KINDS.pixels.print(size)}${rotation === 0 ? '' : message` turned ${rotation}°`}`,
     rateText(facts),
     codec,
     `${say.number(bitsPerS / 1e6)} Mb/s`,
@@ -149,17 +169,17 @@ export function cells(facts: ClipFacts, say: Say): readonly string[] {
 }
 
 function rateText({ rate }: ClipFacts): string {
-  if (rate === null) return 'not known';
+  if (rate === null) return message`not known`;
   if (rate.kind === 'constant') return KINDS.rate.print(rate.rate);
-  return `changes, ${Number(rate.lowest.toFixed(2))} to ${Number(rate.highest.toFixed(2))} fps`;
+  return message`changes, ${Number(rate.lowest.toFixed(2))} to ${Number(rate.highest.toFixed(2))} fps`;
 }
 
 /** What the file carries of how the body was set, and when. */
 function settings({ shutterS, iso, whiteBalance, created }: ClipFacts, say: Say): string {
   return [
     shutterS === null ? '' : say.shutter(shutterS),
-    iso === null ? '' : `ISO ${iso}`,
-    whiteBalance === null ? '' : whiteBalance === 'auto' ? 'WB auto' : `${whiteBalance} K`,
+    iso === null ? '' : message`ISO ${iso}`,
+    whiteBalance === null ? '' : whiteBalance === 'auto' ? message`WB auto` : `${whiteBalance} K`,
     created === null ? '' : created,
   ]
     .filter((one) => one !== '')
@@ -193,20 +213,21 @@ export function verifyMarkdown(
   const rows = clips.map((clip) => rowOf(clip, say).map((cell) => inertMarkdown(cell)));
   const width = COLUMNS.length;
   const parts = [
-    '# Clips',
-    stopped ? '**Stopped: this is what was read until then.**' : '',
+    `# ${message`Clips`}`,
+    stopped ? `**${message`Stopped: this is what was read until then.`}**` : '',
     findings.length === 0
       ? clips.length === 0
-        ? 'The plan lists no clips.'
-        : 'Nothing was found.'
+        ? message`The plan lists no clips.`
+        : message`Nothing was found.`
       : list(
           findings.map(
-            (one) => `**${SEVERITY_NAMES[one.severity]}**: ${inertMarkdown(messageOf(one))}`,
+            (one) =>
+              `**${inLanguage(SEVERITY_NAMES[one.severity])}**: ${inertMarkdown(messageOf(one))}`,
           ),
         ),
     rows.length === 0
       ? ''
-      : [COLUMNS, COLUMNS.map(() => '---'), ...rows]
+      : [COLUMNS.map(inLanguage), COLUMNS.map(() => '---'), ...rows]
           .map(
             (row) => `| ${Array.from({ length: width }, (_, at) => row[at] ?? '').join(' | ')} |`,
           )
@@ -214,16 +235,16 @@ export function verifyMarkdown(
     inertMarkdown(coverageWords(cuts, say)),
     notAsked.length === 0
       ? ''
-      : `## No shot asks for\n\n${list(notAsked.map((one) => inertMarkdown(one)))}`,
+      : `## ${message`No shot asks for`}\n\n${list(notAsked.map((one) => inertMarkdown(one)))}`,
   ];
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
 const SEVERITY_NAMES: Readonly<Record<Severity, string>> = {
-  error: 'Error',
-  warning: 'Warning',
-  information: 'Note',
-  hint: 'Hint',
+  error: later`Error`,
+  warning: later`Warning`,
+  information: later`Note`,
+  hint: later`Hint`,
 };
 
 /** `lamella verify --test-clip … --format json` */

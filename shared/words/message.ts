@@ -48,6 +48,9 @@ export function inLanguage(text: string): string {
   return inForce && form ? filled(formOf(form, inForce, []), []) : text;
 }
 
+/** The tag of the language that is spoken, by BCP 47: 'en'. */
+export const languageInForce = (): string => inForce?.language ?? 'en';
+
 /** The key of a text by its static parts: values are {0}, {1} …, braces that are meant are doubled. */
 export const keyOf = (parts: readonly string[]): string =>
   parts.map((part, index) => (index === 0 ? '' : `{${index - 1}}`) + escaped(part)).join('');

@@ -10,6 +10,8 @@ export type Template = readonly (string | number)[];
 export type Form = Template | ReadonlyMap<string, Template>;
 
 export interface Translation {
+  /** Its tag by BCP 47: 'de'. */
+  readonly language: string;
   readonly texts: ReadonlyMap<string, Form>;
   /** Which category a number counts as in the language. */
   readonly categoryOf: (count: number) => string;
@@ -29,10 +31,12 @@ const ofEnglish = (count: number): string => (count === 1 ? 'one' : OTHER);
 /**
  * Reads `{ "Depth is {0}.": "Tiefe {0}." }`, as JSON gives it. Where a text depends on a number it
  * is `{ "one": "…", "few": "…", "other": "…" }`: the first number among its values decides.
+ * @param language its tag by BCP 47; absent: texts without a language of their own
  * @param categoryOf the host's `Intl.PluralRules` of the language; absent: 1 is `one`
  */
 export function readTranslation(
   given: unknown,
+  language = 'en',
   categoryOf: (count: number) => string = ofEnglish,
 ): ReadTranslation {
   const refused: string[] = [];
@@ -44,7 +48,7 @@ export function readTranslation(
       else texts.set(key, form);
     }
   else refused.push('The translation is no mapping of messages to texts.');
-  return { translation: { texts, categoryOf }, refused };
+  return { translation: { language, texts, categoryOf }, refused };
 }
 
 /** The text for what is counted in `values`. */

@@ -64,9 +64,13 @@ const LANGUAGE = new Set([
 
 /** Words of `text` that stand in no brackets, and are neither of `plan` nor of the language. */
 export function untranslated(text: string, plan: string): readonly string[] {
-  const foreign = proseOf(plan).reduce((left, prose) => left.replaceAll(prose, ' '), text);
+  const foreign = proseOf(plan).reduce(
+    (left, prose) => left.replaceAll(prose, ' '),
+    // What keeps Markdown from being read as such.
+    text.replaceAll('\\', ''),
+  );
   // A first sentence that is too long ends within its brackets. Code and colours are no words.
-  const outside = foreign.replace(/⟦[^⟧]*(?:⟧|$)|`[^`⟦⟧]*`|#[0-9a-f]{6}\b/g, ' ');
+  const outside = foreign.replace(/⟦[^⟧…]*(?:⟧|…|$)|`[^`⟦⟧]*`|#[0-9a-f]{6}\b/g, ' ');
   const own = new Set(words(withoutProse(plan)));
   return words(outside).filter((word) => !LANGUAGE.has(word) && !own.has(word));
 }

@@ -4,7 +4,7 @@ import { inLanguage, keyOf, later, message, setTranslation } from '../../shared/
 import { readTranslation } from '../../shared/words/translation.ts';
 
 const use = (texts: unknown, categoryOf?: (count: number) => string): readonly string[] => {
-  const { translation, refused } = readTranslation(texts, categoryOf);
+  const { translation, refused } = readTranslation(texts, 'xx', categoryOf);
   setTranslation(translation);
   return refused;
 };

@@ -1,5 +1,6 @@
 /** What a change does to the edit: its length, where cuts begin, what the clips give of them. */
 import type { CutJson, EditJson } from '../../figures/edit-json.ts';
+import { inLanguage, later, message } from '../../words/message.ts';
 import { framesWords, secondsWords, speedWords } from '../edit-words.ts';
 import type { FigureChange } from './plan.ts';
 import type { ChangeWords } from './words.ts';
@@ -72,12 +73,12 @@ export function editWords(changes: readonly FigureChange[]): readonly ChangeWord
     const said = (value: unknown, why: string | undefined): string =>
       value === null || value === undefined
         ? why === undefined
-          ? 'none'
-          : `not known: ${why}`
+          ? message`none`
+          : message`not known: ${why}`
         : say.words(value);
     return [
       {
-        label: cut === undefined ? say.label : `${cut}: ${say.label}`,
+        label: cut === undefined ? inLanguage(say.label) : `${cut}: ${inLanguage(say.label)}`,
         before: said(change.before, change.notKnown.before),
         after: said(change.after, change.notKnown.after),
       },
@@ -88,7 +89,7 @@ export function editWords(changes: readonly FigureChange[]): readonly ChangeWord
     ? rows
     : [
         ...rows.slice(0, MOST_ROWS),
-        { label: `and ${more} more of its cuts`, before: '', after: '' },
+        { label: message`and ${more} more of its cuts`, before: '', after: '' },
       ];
 }
 
@@ -100,15 +101,18 @@ interface Said {
 const frames = (value: unknown): string => framesWords(Number(Number(value).toFixed(1)));
 
 const WHOLE: Readonly<Record<string, Said>> = {
-  totalFrames: { label: 'length of the edit', words: frames },
+  totalFrames: { label: later`length of the edit`, words: frames },
 };
 
 const CUT_WORDS: Readonly<Record<string, Said>> = {
-  startFrame: { label: 'begins at frame', words: String },
-  durationFrames: { label: 'length', words: frames },
-  speed: { label: 'speed', words: (value) => speedWords(value as CutJson['speed']) },
-  isHonest: { label: 'as slow as recorded', words: (value) => (value ? 'yes' : 'no, slower') },
-  sourceS: { label: 'of its clip', words: (value) => secondsWords(Number(value)) },
-  fromBeatFrames: { label: 'from the beat', words: frames },
-  uncoveredFrames: { label: 'in no clip', words: frames },
+  startFrame: { label: later`begins at frame`, words: String },
+  durationFrames: { label: later`length`, words: frames },
+  speed: { label: later`speed`, words: (value) => speedWords(value as CutJson['speed']) },
+  isHonest: {
+    label: later`as slow as recorded`,
+    words: (value) => (value ? message`yes` : message`no, slower`),
+  },
+  sourceS: { label: later`of its clip`, words: (value) => secondsWords(Number(value)) },
+  fromBeatFrames: { label: later`from the beat`, words: frames },
+  uncoveredFrames: { label: later`in no clip`, words: frames },
 };

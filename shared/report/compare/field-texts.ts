@@ -6,6 +6,7 @@ import type { Field } from '../../plan/field.ts';
 import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
+import { inLanguage, later } from '../../words/message.ts';
 
 /** Path ("take.duration") to text; names of other entries between marks, so that renames are seen. */
 export type FieldTexts = ReadonlyMap<string, string>;
@@ -25,7 +26,7 @@ export const renamed = (text: string, rename: (name: string) => string): string 
 export const shownText = (text: string): string => text.replace(NAMED, '$1');
 
 /** Said of a field whose text can't be read; its own finding says why. */
-const UNREAD = 'not readable';
+const UNREAD = later`not readable`;
 
 export function entryTexts(def: DefName, fields: object): FieldTexts {
   const out = new Map<string, string>();
@@ -54,7 +55,7 @@ function recordInto(out: Texts, def: DefName, fields: object, path: Path): void 
 function fieldInto(out: Texts, shape: Shape, field: Field<unknown>, path: Path): void {
   if (field.state === 'missing') return;
   if (field.state === 'invalid') {
-    out.set(path.join('.'), UNREAD);
+    out.set(path.join('.'), inLanguage(UNREAD));
     return;
   }
   const { value } = field;
@@ -86,7 +87,7 @@ function listInto(out: Texts, item: Shape, items: readonly Field<unknown>[], pat
     return;
   }
   const texts = items.map((each) =>
-    each.state === 'known' ? scalarText(item, each.value) : UNREAD,
+    each.state === 'known' ? scalarText(item, each.value) : inLanguage(UNREAD),
   );
   out.set(path.join('.'), texts.length === 0 ? 'none' : texts.join(', '));
 }

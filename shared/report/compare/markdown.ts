@@ -1,5 +1,6 @@
 /** A comparison as Markdown, for a comment on a review. */
 import type { Say } from '../../rules/say.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import { inertMarkdown } from '../inert.ts';
 import { isSame } from './compare.ts';
 import { editWords } from './edit.ts';
@@ -23,14 +24,14 @@ import {
 const plain = inertMarkdown;
 
 export function comparisonMarkdown(comparison: Comparison, say: Say): string {
-  if (isSame(comparison)) return 'Nothing that the plans say is different.\n';
+  if (isSame(comparison)) return `${message`Nothing that the plans say is different.`}\n`;
   const { entries, shots, sameShots, edit, findings } = comparison;
   const told = shots.filter((shot) => !saysNothing(shot, say));
   const rest = sameShots + shots.length - told.length;
   const blocks = [
     ...told.map((shot) => shotBlock(shot, say)),
     ...(entries.length > 0
-      ? ['### Kit, lights, subjects and plan', ...entries.map(entryBlock)]
+      ? [`### ${message`Kit, lights, subjects and plan`}`, ...entries.map(entryBlock)]
       : []),
     editBlock(edit),
     planFindings(findings),
@@ -40,8 +41,8 @@ export function comparisonMarkdown(comparison: Comparison, say: Say): string {
 }
 
 function editBlock(edit: Comparison['edit']): string {
-  const rows = table('it follows', editWords(edit));
-  return rows === '' ? '' : `### Edit\n\n${rows}`;
+  const rows = table(message`it follows`, editWords(edit));
+  return rows === '' ? '' : `### ${message`Edit`}\n\n${rows}`;
 }
 
 /** Under a heading of their own, or they would read as the last block's. */
@@ -49,13 +50,13 @@ function planFindings(findings: FindingsChange): string {
   const list = findingList(findings);
   return list === ''
     ? ''
-    : `### ${IN_NO_SHOT.charAt(0).toUpperCase()}${IN_NO_SHOT.slice(1)}\n\n${list}`;
+    : `### ${inLanguage(IN_NO_SHOT).charAt(0).toUpperCase()}${inLanguage(IN_NO_SHOT).slice(1)}\n\n${list}`;
 }
 
 const entryBlock = (entry: EntryChange): string =>
   [
     `**${plain(changedName(entry))}**`,
-    entry.state === 'changed' ? table('changed', entry.fields.map(fieldWords)) : '',
+    entry.state === 'changed' ? table(message`changed`, entry.fields.map(fieldWords)) : '',
   ]
     .filter((part) => part !== '')
     .join('\n\n');
@@ -63,8 +64,8 @@ const entryBlock = (entry: EntryChange): string =>
 const shotBlock = (shot: ShotChange, say: Say): string =>
   [
     `### ${plain(changedName(shot))}`,
-    table('set', shot.fields.map(fieldWords)),
-    table('it follows', followsWords(shot.figures, say)),
+    table(message`set`, shot.fields.map(fieldWords)),
+    table(message`it follows`, followsWords(shot.figures, say)),
     findingList(shot.findings),
   ]
     .filter((part) => part !== '')
@@ -75,15 +76,15 @@ function table(head: string, changes: readonly ChangeWords[]): string {
   const rows = changes.map(
     ({ label, before, after }) => `| ${plain(label)} | ${plain(before)} | ${plain(after)} |`,
   );
-  return [`| ${head} | before | after |`, '| --- | --- | --- |', ...rows].join('\n');
+  return [message`| ${head} | before | after |`, '| --- | --- | --- |', ...rows].join('\n');
 }
 
 function findingList({ gone, new: come, changed }: FindingsChange): string {
   const one = (word: string, { severity, what }: ComparedFinding): string =>
     `- **${word}** ${severity}: ${plain(what)}`;
   return [
-    ...come.map((finding) => one('new', finding)),
-    ...changed.map(({ after }) => one('still', after)),
-    ...gone.map((finding) => one('gone', finding)),
+    ...come.map((finding) => one(message`new`, finding)),
+    ...changed.map(({ after }) => one(message`still`, after)),
+    ...gone.map((finding) => one(message`gone`, finding)),
   ].join('\n');
 }

@@ -1,5 +1,6 @@
 /** A comparison as a terminal shows it. */
 import type { Say } from '../../rules/say.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import { inertLine } from '../inert.ts';
 import { type Paint, painter } from '../paint.ts';
 import { isSame } from './compare.ts';
@@ -23,7 +24,7 @@ import {
 
 export function comparisonText(comparison: Comparison, say: Say, colour: boolean): string {
   const paint = painter(colour);
-  if (isSame(comparison)) return 'Nothing that the plans say is different.\n';
+  if (isSame(comparison)) return `${message`Nothing that the plans say is different.`}\n`;
   const { entries, shots, sameShots, edit, findings } = comparison;
   const told = shots.filter((shot) => !saysNothing(shot, say));
   const blocks = [
@@ -39,13 +40,15 @@ export function comparisonText(comparison: Comparison, say: Say, colour: boolean
 
 function editRows(edit: Comparison['edit'], paint: Paint): string[] {
   const words = editWords(edit);
-  return words.length === 0 ? [] : [paint('heading', 'edit, it follows'), ...rows(words, '  ')];
+  return words.length === 0
+    ? []
+    : [paint('heading', message`edit, it follows`), ...rows(words, '  ')];
 }
 
 /** Under a heading of their own, or they would read as the last shot's. */
 function planFindings(findings: FindingsChange, paint: Paint): string[] {
   const found = findingRows(findings, paint);
-  return found.length === 0 ? [] : [paint('heading', IN_NO_SHOT), ...found];
+  return found.length === 0 ? [] : [paint('heading', inLanguage(IN_NO_SHOT)), ...found];
 }
 
 const entryBlock = (entry: EntryChange, paint: Paint): string[] => [
@@ -58,7 +61,9 @@ function shotBlock(shot: ShotChange, say: Say, paint: Paint): string[] {
   return [
     paint('heading', inertLine(changedName(shot))),
     ...rows(shot.fields.map(fieldWords), '  '),
-    ...(follows.length > 0 ? [paint('aside', '  it follows:'), ...rows(follows, '    ')] : []),
+    ...(follows.length > 0
+      ? [paint('aside', `  ${message`it follows`}:`), ...rows(follows, '    ')]
+      : []),
     ...findingRows(shot.findings, paint),
   ];
 }
@@ -75,8 +80,8 @@ function findingRows({ gone, new: come, changed }: FindingsChange, paint: Paint)
   const one = (word: string, { severity, what, rule }: ComparedFinding): string =>
     `  ${word} ${paint(severity, severity)}: ${inertLine(what)}  ${paint('aside', rule)}`;
   return [
-    ...come.map((finding) => one('new', finding)),
-    ...changed.map(({ after }) => one('still', after)),
-    ...gone.map((finding) => one('gone', finding)),
+    ...come.map((finding) => one(message`new`, finding)),
+    ...changed.map(({ after }) => one(message`still`, after)),
+    ...gone.map((finding) => one(message`gone`, finding)),
   ];
 }

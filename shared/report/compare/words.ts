@@ -2,6 +2,7 @@
 import type { JsonFigure } from '../../figures/json.ts';
 import { doesNotApply } from '../../figures/not-applicable.ts';
 import type { Say } from '../../rules/say.ts';
+import { inLanguage, later, message } from '../../words/message.ts';
 import { figureLabel, figureWords } from '../figures-text.ts';
 import type { EntryChange, FieldChange, FigureChange, ShotChange } from './plan.ts';
 
@@ -14,41 +15,41 @@ export interface ChangeWords {
 
 /** The figures that a reviewer decides by, in the order of their weight, and what they are called. */
 const DECIDING: Readonly<Record<string, string>> = {
-  fieldMm: 'field',
-  magnification: 'magnification',
-  effectiveFNumber: 'effective f-number',
-  judgedDepthMm: 'depth of field',
-  'depthMm.needed': 'depth needed',
-  exposureErrorStops: 'exposure',
-  isoNeeded: 'ISO needed',
-  contrast: 'contrast left by diffraction',
-  smearPx: 'smear',
-  shutterAngleDeg: 'shutter angle',
-  flickerResidual: 'flicker',
-  workingDistanceMm: 'working distance',
-  leastTiltDeg: 'least tilt',
-  tiltWindowDeg: 'tilt window',
-  blackShare: 'black share of the frame',
-  strayRatio: 'background over film',
-  recordedS: 'recorded',
-  recordedBytes: 'recorded data',
-  lifeS: 'life of the film',
-  shareOfLife: 'take and settling, of its life',
-  massKg: 'mass',
-  centreOfGravityMm: 'centre of gravity',
-  momentAtFootNm: 'moment at foot',
-  tippingFactor: 'tipping factor',
+  fieldMm: later`field`,
+  magnification: later`magnification`,
+  effectiveFNumber: later`effective f-number`,
+  judgedDepthMm: later`depth of field`,
+  'depthMm.needed': later`depth needed`,
+  exposureErrorStops: later`exposure`,
+  isoNeeded: later`ISO needed`,
+  contrast: later`contrast left by diffraction`,
+  smearPx: later`smear`,
+  shutterAngleDeg: later`shutter angle`,
+  flickerResidual: later`flicker`,
+  workingDistanceMm: later`working distance`,
+  leastTiltDeg: later`least tilt`,
+  tiltWindowDeg: later`tilt window`,
+  blackShare: later`black share of the frame`,
+  strayRatio: later`background over film`,
+  recordedS: later`recorded`,
+  recordedBytes: later`recorded data`,
+  lifeS: later`life of the film`,
+  shareOfLife: later`take and settling, of its life`,
+  massKg: later`mass`,
+  centreOfGravityMm: later`centre of gravity`,
+  momentAtFootNm: later`moment at foot`,
+  tippingFactor: later`tipping factor`,
 };
 
 /** What heads findings that no single shot has. */
-export const IN_NO_SHOT = 'found in no single shot';
+export const IN_NO_SHOT = later`found in no single shot`;
 
-const NOT_WRITTEN = 'not written';
+const NOT_WRITTEN = later`not written`;
 
 export const fieldWords = ({ path, before, after }: FieldChange): ChangeWords => ({
   label: path,
-  before: before ?? NOT_WRITTEN,
-  after: after ?? NOT_WRITTEN,
+  before: before ?? inLanguage(NOT_WRITTEN),
+  after: after ?? inLanguage(NOT_WRITTEN),
 });
 
 /** What follows, without what reads the same. */
@@ -60,10 +61,10 @@ export function followsWords(figures: readonly FigureChange[], say: Say): readon
     .flatMap(({ figure, before, after, notKnown }): ChangeWords[] => {
       const said = (value: unknown, why: string | undefined): string =>
         doesNotApply(why)
-          ? 'not for this subject'
+          ? message`not for this subject`
           : figureWords(figure, value as JsonFigure, why, say);
       const [was, is] = [said(before, notKnown.before), said(after, notKnown.after)];
-      const label = DECIDING[figure] ?? figureLabel(figure);
+      const label = inLanguage(DECIDING[figure] ?? figureLabel(figure));
       return was === is ? [] : [{ label, before: was, after: is }];
     });
 }
@@ -71,8 +72,9 @@ export function followsWords(figures: readonly FigureChange[], say: Say): readon
 /** "drift", "drift, called glide before", "drift, new" */
 export function changedName(change: EntryChange | ShotChange): string {
   const name = 'shot' in change ? change.shot : change.entry;
-  if (change.before !== undefined) return `${name}, called ${change.before} before`;
-  return change.state === 'changed' ? name : `${name}, ${change.state}`;
+  if (change.before !== undefined) return message`${name}, called ${change.before} before`;
+  if (change.state === 'changed') return name;
+  return change.state === 'new' ? message`${name}, new` : message`${name}, gone`;
 }
 
 /** Whether nothing of it is left to be said: a difference too small to read. */
@@ -84,4 +86,6 @@ export const saysNothing = (change: ShotChange, say: Say): boolean =>
   change.findings.gone.length + change.findings.new.length + change.findings.changed.length === 0;
 
 export const sameShotsWords = (count: number): string =>
-  `${count} ${count === 1 ? 'shot stays' : 'shots stay'} as ${count === 1 ? 'it was' : 'they were'}.`;
+  count === 1
+    ? message`${count} shot stays as it was.`
+    : message`${count} shots stay as they were.`;

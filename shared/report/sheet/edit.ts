@@ -3,7 +3,7 @@ import type { EditFigures } from '../../figures/edit-figures.ts';
 import { editJson } from '../../figures/edit-json.ts';
 import { beatAt } from '../../timeline/beats.ts';
 import { fromRational, times, toNumber } from '../../timeline/exact.ts';
-import { EDIT_HEAD, editRow, totalWords } from '../edit-text.ts';
+import { editHead, editRow, totalWords } from '../edit-text.ts';
 import { type Beat, editDrawing } from './drawings/edit.ts';
 import type { EditSheet } from './sheet.ts';
 
@@ -12,7 +12,7 @@ export function editSheet(edit: EditFigures | null): EditSheet | null {
   if (!edit || !json) return null;
   return {
     total: totalWords(json),
-    head: EDIT_HEAD,
+    head: editHead(),
     rows: json.cuts.map((cut) => ({ cut: cut.cut, cells: editRow(cut) })),
     drawing: editDrawing(json, beatsOf(edit)),
   };

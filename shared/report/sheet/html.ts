@@ -1,8 +1,10 @@
 /** The sheet as HTML: one page that needs nothing else, or the parts that a live view exchanges. */
 import type { Say } from '../../rules/say.ts';
+import { allOf } from '../../words/listed.ts';
+import { inLanguage, languageInForce, message } from '../../words/message.ts';
 import { type Drawing, patterns, svgOf } from './canvas.ts';
 import { type Child, type Element, el, markup } from './markup.ts';
-import { capital, listed } from './said.ts';
+import { capital } from './said.ts';
 import {
   type Check,
   type EditSheet,
@@ -33,11 +35,11 @@ export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string)
     el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
     el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
     el('meta', { name: 'color-scheme', content: 'light dark' }),
-    el('title', {}, `${sheet.title}: shot sheet`),
+    el('title', {}, message`${sheet.title}: shot sheet`),
   ];
   const parts = sheetHead(sheet, options);
   return [
-    '<!doctype html>\n<html lang="en"><head>',
+    `<!doctype html>\n<html lang="${languageInForce()}"><head>`,
     ...head.map(markup),
     // Our own text, and in `style` nothing is to be escaped.
     `<style>${SHEET_STYLE}</style></head><body>`,
@@ -68,10 +70,10 @@ function headOf(
     el('p', { class: 'aside' }, [file, deliver].filter((one) => one).join(' · ')),
     about !== null && el('p', {}, about),
     order.steps.length > 0 && orderBlock({ order, options }),
-    recording.length > 0 && block('h2', 'Cards and batteries', lines(recording)),
+    recording.length > 0 && block('h2', message`Cards and batteries`, lines(recording)),
     edit && editBlock(edit, options),
-    once.length > 0 && block('h2', 'Before the day', checkList(once, options)),
-    findings.length > 0 && block('h2', 'In the plan and its kit', findingList(findings)),
+    once.length > 0 && block('h2', message`Before the day`, checkList(once, options)),
+    findings.length > 0 && block('h2', message`In the plan and its kit`, findingList(findings)),
   );
 }
 
@@ -79,23 +81,27 @@ function editBlock({ total, head, rows, drawing }: EditSheet, options: HtmlOptio
   const { id, title, words, caption, picture } = drawing;
   return block(
     'h2',
-    'The edit',
+    message`The edit`,
     el('p', { class: 'note' }, capital(total)),
     el(
       'figure',
       { class: 'wide' },
-      picture && scrolled('The edit over its time', svgOf(picture, id, title, words)),
+      picture && scrolled(message`The edit over its time`, svgOf(picture, id, title, words)),
       el('figcaption', {}, picture ? (caption ?? words) : words),
     ),
     scrolled(
-      'Cuts of the edit',
+      message`Cuts of the edit`,
       el(
         'table',
         {},
         el(
           'thead',
           {},
-          el('tr', {}, ...head.map((one) => el('th', { scope: 'col' }, capital(one || 'remarks')))),
+          el(
+            'tr',
+            {},
+            ...head.map((one) => el('th', { scope: 'col' }, capital(one || message`remarks`))),
+          ),
         ),
         el('tbody', {}, ...rows.map((row) => cutRow(row, options))),
       ),
@@ -127,20 +133,14 @@ const block = (level: 'h2' | 'h3', title: string, ...content: readonly Child[]):
 function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOptions }): Element {
   const { say } = options;
   const { steps, changes, changesAsWritten, seconds, untimed } = order;
-  const less = changesAsWritten - changes;
   const words = [
-    `Rig or light ${changes === 0 ? 'never changes' : `changes ${times(changes)}`} in this order${
-      less > 0 ? `, ${times(changesAsWritten)} in the plan’s own` : ''
-    }.`,
-    `Takes and settling: ${seconds === 0 && untimed > 0 ? 'not known' : say.seconds(seconds)}${
-      seconds > 0 && untimed > 0
-        ? `, and ${untimed} ${untimed === 1 ? 'shot' : 'shots'} of unknown length`
-        : ''
-    }. Building, making the subject and missed takes not counted.`,
+    orderWords(changes, changesAsWritten - changes > 0 ? changesAsWritten : null),
+    takesWords(seconds === 0 && untimed > 0 ? null : say.seconds(seconds), untimed),
+    message`Building, making the subject and missed takes not counted.`,
   ];
   return block(
     'h2',
-    'Order of shots',
+    message`Order of shots`,
     el(
       'table',
       {},
@@ -150,9 +150,9 @@ function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOp
         el(
           'tr',
           {},
-          el('th', { scope: 'col' }, 'Shot'),
-          el('th', { scope: 'col' }, 'Put up or change before it'),
-          el('th', { scope: 'col', class: 'number' }, 'Takes'),
+          el('th', { scope: 'col' }, message`Shot`),
+          el('th', { scope: 'col' }, message`Put up or change before it`),
+          el('th', { scope: 'col', class: 'number' }, message`Takes`),
         ),
       ),
       el(
@@ -163,8 +163,8 @@ function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOp
             'tr',
             {},
             el('th', { scope: 'row' }, shot),
-            el('td', {}, before.length > 0 ? capital(listed(before)) : 'Nothing'),
-            el('td', { class: 'number' }, time === null ? 'not known' : say.seconds(time)),
+            el('td', {}, before.length > 0 ? capital(allOf(before)) : message`Nothing`),
+            el('td', { class: 'number' }, time === null ? message`not known` : say.seconds(time)),
           ),
         ),
       ),
@@ -173,8 +173,28 @@ function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOp
   );
 }
 
+/** `asWritten`: how often in the plan's own order; null: not more often. */
+function orderWords(changes: number, asWritten: number | null): string {
+  if (asWritten === null)
+    return changes === 0
+      ? message`Rig or light never changes in this order.`
+      : message`Rig or light changes ${times(changes)} in this order.`;
+  return changes === 0
+    ? message`Rig or light never changes in this order, ${times(asWritten)} in the plan’s own.`
+    : message`Rig or light changes ${times(changes)} in this order, ${times(asWritten)} in the plan’s own.`;
+}
+
+/** `length`: of what is known; null: nothing is. */
+function takesWords(length: string | null, untimed: number): string {
+  if (length === null) return message`Takes and settling: not known.`;
+  if (untimed === 0) return message`Takes and settling: ${length}.`;
+  return untimed === 1
+    ? message`Takes and settling: ${length}, and ${untimed} shot of unknown length.`
+    : message`Takes and settling: ${length}, and ${untimed} shots of unknown length.`;
+}
+
 const times = (count: number): string =>
-  count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`;
+  count === 1 ? message`once` : count === 2 ? message`twice` : message`${count} times`;
 
 /** By its name, so that a shot's section stays the same where others come and go. */
 const idOf = (name: string, index: number): string =>
@@ -197,7 +217,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
         'header',
         {},
         el('h2', { id: `${id}.name` }, name),
-        el('p', { class: `state ${state}` }, STATE_WORDS[state]),
+        el('p', { class: `state ${state}` }, inLanguage(STATE_WORDS[state])),
       ),
       about !== null && el('p', {}, about),
       settings.length > 0 &&
@@ -205,18 +225,18 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
       bench.length > 0 &&
         block(
           'h3',
-          'Put up',
+          message`Put up`,
           el('dl', { class: 'bench' }, ...bench.flatMap((one) => benchRow(one, options))),
         ),
       (checks.length > 0 || limits.length > 0) &&
         el(
           'div',
           { class: 'pair' },
-          checks.length > 0 && block('h3', 'Check', checkList(checks, options)),
-          limits.length > 0 && block('h3', 'What goes wrong, and when', lines(limits)),
+          checks.length > 0 && block('h3', message`Check`, checkList(checks, options)),
+          limits.length > 0 && block('h3', message`What goes wrong, and when`, lines(limits)),
         ),
-      clips.length > 0 && block('h3', 'Recorded', lines(clips)),
-      findings.length > 0 && block('h3', 'Found', findingList(findings)),
+      clips.length > 0 && block('h3', message`Recorded`, lines(clips)),
+      findings.length > 0 && block('h3', message`Found`, findingList(findings)),
       drawings.length > 0 &&
         el(
           'div',
@@ -243,7 +263,7 @@ function settingTile({ label, value, follows, note, key }: Setting, options: Htm
     el(
       'dd',
       { class: value === null ? 'value none' : 'value' },
-      value === null ? (follows ? 'not known' : 'not set') : unbroken(value),
+      value === null ? (follows ? message`not known` : message`not set`) : unbroken(value),
     ),
     note !== undefined && el('dd', { class: 'note' }, note),
   );
@@ -257,7 +277,7 @@ const benchRow = ({ label, value, note, key }: Setting, options: HtmlOptions): E
   el(
     'dd',
     goesTo(key, options),
-    el('strong', {}, value ?? 'not named'),
+    el('strong', {}, value ?? message`not named`),
     note !== undefined && ` ${note}`,
   ),
 ];
@@ -293,7 +313,7 @@ const findingList = (findings: readonly SheetFinding[]): Element =>
       el(
         'li',
         {},
-        el('span', { class: `severity ${severity}` }, `${SEVERITY_WORDS[severity]}: `),
+        el('span', { class: `severity ${severity}` }, `${inLanguage(SEVERITY_WORDS[severity])}: `),
         ...worded(why === '' ? what : `${what} ${why}`),
       ),
     ),
@@ -306,13 +326,13 @@ function notDrawn(drawings: readonly Drawing[]): Element | null {
   if (reasons.length === 0) return null;
   return block(
     'h3',
-    'Not drawn',
+    message`Not drawn`,
     el(
       'ul',
       { class: 'limits' },
       ...reasons.map((reason) => {
         const titles = missing.filter(({ words }) => words === reason).map(({ title }) => title);
-        return el('li', {}, ...worded(`${listed(titles)}. ${reason}`));
+        return el('li', {}, ...worded(`${allOf(titles)}. ${reason}`));
       }),
     ),
   );

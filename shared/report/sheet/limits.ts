@@ -1,4 +1,6 @@
 /** What goes wrong in a shot, and when: the margins that the operator has. */
+
+import { message } from '../../words/message.ts';
 import type { SaidShot } from './said.ts';
 
 export function limitsOf(shot: SaidShot): readonly string[] {
@@ -10,20 +12,21 @@ type Limit = (shot: SaidShot) => string | null;
 const life: Limit = ({ figures, say }) => {
   const { lifeS, shareOfLife: share } = figures;
   if (!lifeS.known) return null;
-  const gone = `Film gone after ${say.seconds(lifeS.value)}`;
+  const gone = message`Film gone after ${say.seconds(lifeS.value)}`;
   if (!share.known) return `${gone}.`;
   const spare = lifeS.value * (1 - share.value);
-  const rest = spare >= 0 ? `${say.seconds(spare)} to spare` : `${say.seconds(-spare)} too soon`;
-  return `${gone}: settling and take need ${say.seconds(lifeS.value * share.value)}, ${rest}.`;
+  const rest =
+    spare >= 0 ? message`${say.seconds(spare)} to spare` : message`${say.seconds(-spare)} too soon`;
+  return message`${gone}: settling and take need ${say.seconds(lifeS.value * share.value)}, ${rest}.`;
 };
 
 const tilt: Limit = ({ figures, say }) => {
   const { leastTiltRad: least, tiltWindow: window } = figures;
   if (window.known && window.value.openRad > 0) {
     const { leastRad, greatestRad } = window.value;
-    return `Tilt between ${say.angle(leastRad)}, where the lens shows, and ${say.angle(greatestRad)}, where depth or light ends.`;
+    return message`Tilt between ${say.angle(leastRad)}, where the lens shows, and ${say.angle(greatestRad)}, where depth or light ends.`;
   }
-  return least.known ? `Under ${say.angle(least.value)} of tilt the lens shows.` : null;
+  return least.known ? message`Under ${say.angle(least.value)} of tilt the lens shows.` : null;
 };
 
 const depth: Limit = ({ figures, say }) => {
@@ -32,15 +35,15 @@ const depth: Limit = ({ figures, say }) => {
   if (!there.known || !needed.known || !Number.isFinite(there.value)) return null;
   const margin = (there.value - needed.value) / 2;
   return margin > 0
-    ? `Focus may be off by ${say.length(margin)} either way.`
-    : `No room for focus: ${say.length(there.value)} sharp, ${say.length(needed.value)} needed.`;
+    ? message`Focus may be off by ${say.length(margin)} either way.`
+    : message`No room for focus: ${say.length(there.value)} sharp, ${say.length(needed.value)} needed.`;
 };
 
 const speed: Limit = ({ figures, say }) => {
   const { subjectSpeedMmPerS: moving, smearPx } = figures;
   if (!moving.known || !smearPx.known || !(smearPx.value > 0)) return null;
   const onePixel = moving.value / smearPx.value;
-  return `Anything faster than ${say.number(onePixel)} mm/s smears over more than a pixel.`;
+  return message`Anything faster than ${say.number(onePixel)} mm/s smears over more than a pixel.`;
 };
 
 /** Swinging less than this nobody sees. */
@@ -52,10 +55,10 @@ const flicker: Limit = ({ figures, say }) => {
   const { light, lampHz, residual } = lamp.value;
   // |sinc(f·t)| stays under 1/(π·f·t): so many pulses go into an exposure that no shutter near it shows one.
   if (open.known && 1 / (Math.PI * lampHz * open.value) < SEEN_FLICKER) return null;
-  const safe = `whole multiples of ${say.shutter(1 / lampHz)} keep ${light} steady`;
+  const safe = message`whole multiples of ${say.shutter(1 / lampHz)} keep ${light} steady`;
   return residual < SEEN_FLICKER
-    ? `Leave the shutter: ${safe}.`
-    : `${light} swings by ${say.percent(residual)} at this shutter; ${safe}.`;
+    ? message`Leave the shutter: ${safe}.`
+    : message`${light} swings by ${say.percent(residual)} at this shutter; ${safe}.`;
 };
 
 /** Nearer than this a light is in the way of hands and lens alike, mm. */
@@ -64,5 +67,5 @@ const NEAR_MM = 100;
 const room: Limit = ({ figures, say }) => {
   const { lightInTheWay: light } = figures;
   if (!light.known || light.value.clearanceMm > NEAR_MM) return null;
-  return `Between ${light.value.light} and the lens: ${say.length(Math.max(0, light.value.clearanceMm))}.`;
+  return message`Between ${light.value.light} and the lens: ${say.length(Math.max(0, light.value.clearanceMm))}.`;
 };

@@ -4,6 +4,7 @@ import type { Preflight } from '../../plan/generated/types.ts';
 import { kindOf } from '../../quantity/index.ts';
 import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
 import type { Severity } from '../../rules/rule.ts';
+import { inLanguage } from '../../words/message.ts';
 import type { Drawing } from './canvas.ts';
 import { coloursDrawing } from './drawings/colours.ts';
 import { contrastDrawing } from './drawings/contrast.ts';
@@ -81,8 +82,10 @@ const asked = new Map(KNOWN_CHECKS.map(({ name, what }) => [name, what]));
 
 /** A check that Lamella doesn't know is asked by its own name. */
 const askedBy = (name: string): string => {
+  const known = asked.get(name);
+  if (known !== undefined) return inLanguage(known);
   const words = name.replaceAll('-', ' ');
-  return asked.get(name) ?? words.charAt(0).toUpperCase() + words.slice(1);
+  return words.charAt(0).toUpperCase() + words.slice(1);
 };
 
 export type States = Preflight['once'];

@@ -1,7 +1,9 @@
 /** The sheet as Markdown, for a repository or a message: all but the drawings, which it has in words. */
 import type { Say } from '../../rules/say.ts';
+import { allOf } from '../../words/listed.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import { inertMarkdown } from '../inert.ts';
-import { capital, listed } from './said.ts';
+import { capital } from './said.ts';
 import {
   type Check,
   SEVERITY_WORDS,
@@ -20,15 +22,17 @@ export function sheetMarkdown(sheet: Sheet, say: Say): string {
     [file, deliver].flatMap((one) => (one ? [plain(one)] : [])).join(' · '),
     about === null ? '' : plain(about),
     order.steps.length === 0 ? '' : orderTable(order, say),
-    recording.length === 0 ? '' : `## Cards and batteries\n\n${list(recording)}`,
+    recording.length === 0 ? '' : `## ${message`Cards and batteries`}\n\n${list(recording)}`,
     edit === null
       ? ''
-      : `## The edit\n\n${plain(capital(edit.total))}\n\n${table(
-          edit.head.map((one) => capital(one || 'remarks')),
+      : `## ${message`The edit`}\n\n${plain(capital(edit.total))}\n\n${table(
+          edit.head.map((one) => capital(one || message`remarks`)),
           edit.rows.map(({ cells }) => cells),
         )}`,
-    once.length === 0 ? '' : `## Before the day\n\n${checkList(once)}`,
-    findings.length === 0 ? '' : `## In the plan and its kit\n\n${findingList(findings)}`,
+    once.length === 0 ? '' : `## ${message`Before the day`}\n\n${checkList(once)}`,
+    findings.length === 0
+      ? ''
+      : `## ${message`In the plan and its kit`}\n\n${findingList(findings)}`,
     ...shots.map(shotMarkdown),
   ];
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
@@ -37,14 +41,16 @@ export function sheetMarkdown(sheet: Sheet, say: Say): string {
 function orderTable({ steps, seconds, untimed }: Sheet['order'], say: Say): string {
   const rows = steps.map(({ shot, changes, seconds: time }) => [
     shot,
-    changes.length > 0 ? capital(listed(changes)) : 'Nothing',
-    time === null ? 'not known' : say.seconds(time),
+    changes.length > 0 ? capital(allOf(changes)) : message`Nothing`,
+    time === null ? message`not known` : say.seconds(time),
   ]);
-  const more = untimed > 0 ? `, and ${untimed} of unknown length` : '';
+  const length = plain(say.seconds(seconds));
   return [
-    '## Order of shots',
-    table(['Shot', 'Put up or change before it', 'Takes'], rows),
-    `Takes and settling: ${plain(say.seconds(seconds))}${more}.`,
+    `## ${message`Order of shots`}`,
+    table([message`Shot`, message`Put up or change before it`, message`Takes`], rows),
+    untimed > 0
+      ? message`Takes and settling: ${length}, and ${untimed} of unknown length.`
+      : message`Takes and settling: ${length}.`,
   ].join('\n\n');
 }
 
@@ -57,21 +63,21 @@ function shotMarkdown(shot: ShotSheet): string {
   const { name, about, state, settings, bench, checks, limits, clips, findings, drawings } = shot;
   const rows = [...settings, ...bench].map(({ label, value, follows, note }) => [
     label,
-    value ?? (follows ? 'not known' : 'not set'),
+    value ?? (follows ? message`not known` : message`not set`),
     note ?? '',
   ]);
   return [
     `## ${plain(name)}`,
-    `**${STATE_WORDS[state]}**`,
+    `**${inLanguage(STATE_WORDS[state])}**`,
     about === null ? '' : plain(about),
-    rows.length === 0 ? '' : table(['Set', '', ''], rows),
-    checks.length === 0 ? '' : `### Check\n\n${checkList(checks)}`,
-    limits.length === 0 ? '' : `### What goes wrong, and when\n\n${list(limits)}`,
-    clips.length === 0 ? '' : `### Recorded\n\n${list(clips)}`,
-    findings.length === 0 ? '' : `### Found\n\n${findingList(findings)}`,
+    rows.length === 0 ? '' : table([message`Set`, '', ''], rows),
+    checks.length === 0 ? '' : `### ${message`Check`}\n\n${checkList(checks)}`,
+    limits.length === 0 ? '' : `### ${message`What goes wrong, and when`}\n\n${list(limits)}`,
+    clips.length === 0 ? '' : `### ${message`Recorded`}\n\n${list(clips)}`,
+    findings.length === 0 ? '' : `### ${message`Found`}\n\n${findingList(findings)}`,
     drawings.length === 0
       ? ''
-      : `### In figures\n\n${drawings.map(({ title, words }) => `- **${plain(title)}**: ${plain(words)}`).join('\n')}`,
+      : `### ${message`In figures`}\n\n${drawings.map(({ title, words }) => `- **${plain(title)}**: ${plain(words)}`).join('\n')}`,
   ]
     .filter((part) => part !== '')
     .join('\n\n');
@@ -92,6 +98,6 @@ const findingList = (findings: readonly SheetFinding[]): string =>
   findings
     .map(
       ({ severity, what, why }) =>
-        `- **${SEVERITY_WORDS[severity]}**: ${plain(why === '' ? what : `${what} ${why}`)}`,
+        `- **${inLanguage(SEVERITY_WORDS[severity])}**: ${plain(why === '' ? what : `${what} ${why}`)}`,
     )
     .join('\n');

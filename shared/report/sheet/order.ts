@@ -2,6 +2,7 @@
  * The order of shots that rebuilds least: rigs cost most, then lights, then the subject; where
  * nothing is won, shots stay as the plan has them.
  */
+import { message } from '../../words/message.ts';
 
 /** What stands on the bench for a shot. */
 export interface SetUp {
@@ -32,16 +33,19 @@ const MOST_EXACT = 11;
 
 export function changesBetween(a: SetUp, b: SetUp): readonly string[] {
   const rig =
-    a.rig === b.rig && sameParts(a, b) ? [] : [b.rig === null ? 'no rig is named' : `rig ${b.rig}`];
+    a.rig === b.rig && sameParts(a, b)
+      ? []
+      : [b.rig === null ? message`no rig is named` : message`rig ${b.rig}`];
   const names = new Map(a.lights.map(({ name, place }) => [name, place]));
   const lights = b.lights.flatMap(({ name, place }) => {
     const before = names.get(name);
     names.delete(name);
-    if (before === undefined) return [`${name} on`];
-    return before === place ? [] : [`${name} moved or dimmed`];
+    if (before === undefined) return [message`${name} on`];
+    return before === place ? [] : [message`${name} moved or dimmed`];
   });
-  const off = [...names.keys()].map((name) => `${name} off`);
-  const subject = a.subject === b.subject || b.subject === null ? [] : [`subject ${b.subject}`];
+  const off = [...names.keys()].map((name) => message`${name} off`);
+  const subject =
+    a.subject === b.subject || b.subject === null ? [] : [message`subject ${b.subject}`];
   return [...rig, ...lights, ...off, ...subject];
 }
 

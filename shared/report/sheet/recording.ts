@@ -1,7 +1,8 @@
 /** What the day records, in lines: how much, on how many cards and batteries. */
 import type { BodySums } from '../../figures/recording-sums.ts';
 import type { Say } from '../../rules/say.ts';
-import { listed } from './said.ts';
+import { allOf } from '../../words/listed.ts';
+import { message } from '../../words/message.ts';
 
 /** One line a body that takes are planned on. */
 export const recordingLines = (sums: readonly BodySums[], say: Say): readonly string[] =>
@@ -13,25 +14,27 @@ function lineOf(sums: BodySums, say: Say): string {
   const { body, recordedS, bytes, cards, batteries, untimed, unweighed } = sums;
   const isWeighed = unweighed.length < sums.shots.length;
   const recorded = [
-    `${body.name} records ${atLeast(untimed)}${say.seconds(recordedS)}`,
-    ...(isWeighed ? [`${atLeast(unweighed)}${say.bytes(bytes)}`] : []),
+    message`${body.name} records ${atLeast(untimed, say.seconds(recordedS))}`,
+    ...(isWeighed ? [atLeast(unweighed, say.bytes(bytes))] : []),
   ].join(', ');
   const needs = [
-    ...(cards === null || !body.card ? [] : [counted(cards, 'card', say.bytes(body.card.value))]),
+    ...(cards === null || !body.card ? [] : [cardsWords(cards, say.bytes(body.card.value))]),
     ...(batteries === null || !body.battery
       ? []
-      : [counted(batteries, 'battery', say.seconds(body.battery.value))]),
+      : [batteriesWords(batteries, say.seconds(body.battery.value))]),
   ];
   const without = [...new Set([...untimed, ...unweighed])];
   return [
-    `${recorded}${needs.length > 0 ? `: ${needs.join(' and ')}` : ''}.`,
-    without.length > 0 ? ` Not all is known of ${listed(without)}.` : '',
+    `${recorded}${needs.length > 0 ? `: ${needs.join(message` and `)}` : ''}.`,
+    without.length > 0 ? message` Not all is known of ${allOf(without)}.` : '',
   ].join('');
 }
 
-const atLeast = (without: readonly string[]): string => (without.length > 0 ? 'at least ' : '');
+const atLeast = (without: readonly string[], words: string): string =>
+  without.length > 0 ? message`at least ${words}` : words;
 
-const PLURAL: Readonly<Record<string, string>> = { card: 'cards', battery: 'batteries' };
+const cardsWords = (count: number, size: string): string =>
+  count === 1 ? message`${count} card of ${size}` : message`${count} cards of ${size}`;
 
-const counted = (count: number, of: string, size: string): string =>
-  `${count} ${count === 1 ? of : PLURAL[of]} of ${size}`;
+const batteriesWords = (count: number, size: string): string =>
+  count === 1 ? message`${count} battery of ${size}` : message`${count} batteries of ${size}`;

@@ -3,25 +3,27 @@ import { type Figure, reasonOf, type UnknownFigure } from '../../figures/figure.
 import { doesNotApply } from '../../figures/not-applicable.ts';
 import type { Say } from '../../rules/say.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
+import { message } from '../../words/message.ts';
 
 /** A shot with the reader's units. */
 export interface SaidShot extends ShotView {
   readonly say: Say;
 }
 
-/** "not known: needs `length` of long-200"; null where the figure has no meaning for this shot. */
-export function notKnownWords(figures: readonly Figure<unknown>[]): string | null {
+/**
+ * "Not known: needs `length` of long-200."; null where the figure has no meaning for this shot.
+ * @param what "Exposure", where the sentence says what is not known
+ */
+export function notKnownWords(figures: readonly Figure<unknown>[], what?: string): string | null {
   const unknown = figures.filter((figure): figure is UnknownFigure => !figure.known);
   const telling = unknown.filter(({ because }) => !doesNotApply(because));
   if (telling.length < unknown.length) return null;
   const reasons = [...new Set(telling.map((figure) => reasonOf(figure)).filter((one) => one))];
-  return reasons.length === 0
-    ? 'Not known: an entry that it follows from has a finding of its own.'
-    : `Not known: ${reasons.join('; ')}.`;
+  const why =
+    reasons.length === 0
+      ? message`an entry that it follows from has a finding of its own`
+      : reasons.join('; ');
+  return what === undefined ? message`Not known: ${why}.` : message`${what} not known: ${why}.`;
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** "a, b and c" */
-export const listed = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

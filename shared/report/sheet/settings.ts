@@ -4,8 +4,10 @@ import { sourceOf } from '../../figures/light-source.ts';
 import { ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
 import { kindOf, type QuantityId } from '../../quantity/index.ts';
+import { allOf } from '../../words/listed.ts';
+import { message } from '../../words/message.ts';
 import { placeWords } from './drawings/set-up.ts';
-import { listed, type SaidShot } from './said.ts';
+import type { SaidShot } from './said.ts';
 import type { Setting } from './sheet.ts';
 
 const shown = (id: QuantityId, value: unknown): string => kindOf(id).display(value);
@@ -36,12 +38,12 @@ function aperture({ bench, figures, say }: SaidShot): Setting {
   const effective = figures.effectiveFNumber;
   const displays = bodyShows === 'effective' ? effective : marked;
   return {
-    label: 'Aperture',
+    label: message`Aperture`,
     key: 'aperture',
     value: marked.known ? say.fNumber(marked.value) : null,
     note: joined(
       effective.known && say.worksAs(effective.value, effective.measured),
-      bodyShows && displays.known && `body shows ${say.fNumber(displays.value)}`,
+      bodyShows && displays.known && message`body shows ${say.fNumber(displays.value)}`,
     ),
   };
 }
@@ -50,7 +52,7 @@ function shutter({ bench, figures, say }: SaidShot): Setting {
   const { shutterSeconds: seconds, shutterAngleDeg: angle } = figures;
   const isAngle = bench.shutter.known && bench.shutter.value.kind === 'angle';
   return {
-    label: 'Shutter',
+    label: message`Shutter`,
     key: 'shutter',
     value: bench.shutter.known ? shown('shutter', bench.shutter.value) : null,
     note: isAngle
@@ -67,12 +69,12 @@ function iso({ bench, figures, say }: SaidShot): Setting {
   const { exposureErrorStops: error, isoNeeded } = figures;
   const auto = bench.iso.known && bench.iso.value === 'auto';
   return {
-    label: 'ISO',
+    label: message`ISO`,
     key: 'iso',
     value: bench.iso.known ? String(bench.iso.value) : null,
     note: auto
       ? isoNeeded.known
-        ? `needs ${say.iso(isoNeeded.value)}`
+        ? message`needs ${say.iso(isoNeeded.value)}`
         : undefined
       : error.known
         ? exposureWords(error.value, say)
@@ -83,7 +85,7 @@ function iso({ bench, figures, say }: SaidShot): Setting {
 function whiteBalance({ bench }: SaidShot): Setting {
   const set = ifKnown(bench.fields['white-balance']);
   return {
-    label: 'White balance',
+    label: message`White balance`,
     key: 'white-balance',
     value: set === undefined ? null : shown('white-balance', set),
   };
@@ -95,7 +97,7 @@ function record({ bench }: SaidShot): Setting {
   const rate = recording && ifKnown(recording.fields.rate);
   const name = ifKnown(bench.fields.record);
   return {
-    label: 'Record',
+    label: message`Record`,
     key: 'record',
     value: rate ? shown('rate', rate) : (name ?? null),
     note: joined(size && shown('pixels', size), rate && name),
@@ -106,13 +108,15 @@ function field({ bench, figures, say }: SaidShot): Setting {
   const { fieldMm, magnification, ringMagnification: ring } = figures;
   const hasEnd = fieldMm.known && Number.isFinite(fieldMm.value[0]);
   return {
-    label: 'Field',
+    label: message`Field`,
     key: String(bench.wantedAt?.path[0] ?? 'field'),
     value: hasEnd ? sizeWords(fieldMm.value, say) : wanted(bench),
     note: joined(
       magnification.known && asFound(magnification, say.magnification(magnification.value)),
       ring.known &&
-        (ring.value === 0 ? 'ring at infinity' : `ring at ${say.magnification(ring.value)}`),
+        (ring.value === 0
+          ? message`ring at infinity`
+          : message`ring at ${say.magnification(ring.value)}`),
     ),
   };
 }
@@ -127,13 +131,13 @@ function wanted({ fields }: SaidShot['bench']): string | null {
 function distance({ bench, figures, say }: SaidShot): Setting {
   const { workingDistanceMm: room, subjectToSensorMm: whole } = figures;
   return {
-    label: 'Subject to rim',
+    label: message`Subject to rim`,
     key: bench.wantedAt ? String(bench.wantedAt.path[0]) : 'field',
     follows: true,
     value: room.known ? say.length(room.value) : null,
     note: joined(
-      room.known && room.measured && 'measured',
-      whole.known && `${say.length(whole.value)} to the sensor`,
+      room.known && room.measured && message`measured`,
+      whole.known && message`${say.length(whole.value)} to the sensor`,
     ),
   };
 }
@@ -143,10 +147,10 @@ function tilt({ bench, say }: SaidShot): readonly Setting[] {
   if (!tiltRad.known || tiltRad.value === 0) return [];
   return [
     {
-      label: 'Tilt',
+      label: message`Tilt`,
       key: 'tilt',
       value: say.angle(tiltRad.value),
-      note: tiltAbout === 'level' ? 'leans back' : 'turned sideways',
+      note: tiltAbout === 'level' ? message`leans back` : message`turned sideways`,
     },
   ];
 }
@@ -155,7 +159,9 @@ function focus({ figures, say }: SaidShot): readonly Setting[] {
   const { focusBehindNearestMm: behind } = figures;
   if (!behind.known) return [];
   const value = say.length(behind.value);
-  return [{ label: 'Focus', key: 'subject', value, note: 'behind the nearest point' }];
+  return [
+    { label: message`Focus`, key: 'subject', value, note: message`behind the nearest point` },
+  ];
 }
 
 function take({ bench, say }: SaidShot): Setting {
@@ -166,7 +172,7 @@ function take({ bench, say }: SaidShot): Setting {
     record && ifKnown(record.settle),
   ];
   return {
-    label: 'Takes',
+    label: message`Takes`,
     key: 'take',
     value:
       duration === undefined
@@ -174,7 +180,7 @@ function take({ bench, say }: SaidShot): Setting {
         : count === undefined
           ? say.seconds(duration)
           : `${count} × ${say.seconds(duration)}`,
-    note: settle === undefined ? undefined : `settle ${say.seconds(settle)} before each`,
+    note: settle === undefined ? undefined : message`settle ${say.seconds(settle)} before each`,
   };
 }
 
@@ -182,7 +188,7 @@ function take({ bench, say }: SaidShot): Setting {
 function moveNote(move: Move): string | undefined {
   const [speed, from, to] = [ifKnown(move.speed), ifKnown(move.from), ifKnown(move.to)];
   if (from !== undefined && to !== undefined)
-    return `${shown('ring', from)} to ${shown('ring', to)} on the ring`;
+    return message`${shown('ring', from)} to ${shown('ring', to)} on the ring`;
   return speed === undefined ? undefined : shown('move-speed', speed);
 }
 
@@ -195,18 +201,18 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
   const flow = ifKnown(fields.flow);
   const rows: (Setting | null)[] = [
     {
-      label: 'Subject',
+      label: message`Subject`,
       key: 'subject',
       value: subject?.name ?? ifKnown(fields.subject) ?? null,
       note: subjectFields && joined(ifKnown(subjectFields.kind), ifKnown(subjectFields.holder)),
     },
     {
-      label: 'Rig',
+      label: message`Rig`,
       key: 'rig',
       value: rig?.name ?? ifKnown(fields.rig) ?? null,
       note: joined(
         parts.known && parts.value.map(({ name }) => name).join(' + '),
-        carried.length > 0 && `on ${listed(carried)}`,
+        carried.length > 0 && message`on ${allOf(carried)}`,
       ),
     },
     ...(lights.known
@@ -214,35 +220,36 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
           const source = sourceOf(light);
           const dimmed = light.dimmedStops.known ? light.dimmedStops.value : 0;
           return {
-            label: 'Light',
+            label: message`Light`,
             key: 'light',
             value: light.name,
             note: joined(
               source.known && placeWords(source.value, say),
-              dimmed !== 0 && `${dimmed > 0 ? 'dimmed' : 'raised'} ${say.stops(dimmed)}`,
+              dimmed !== 0 &&
+                `${dimmed > 0 ? message`dimmed` : message`raised`} ${say.stops(dimmed)}`,
             ),
           };
         })
       : (ifKnown(fields.light) ?? []).flatMap((light): Setting[] => {
           const name = ifKnown(light);
-          return name === undefined ? [] : [{ label: 'Light', key: 'light', value: name }];
+          return name === undefined ? [] : [{ label: message`Light`, key: 'light', value: name }];
         })),
     filters.known && filters.value.length > 0
       ? {
-          label: 'Filters',
+          label: message`Filters`,
           key: 'filters',
           value: filters.value.map(({ name }) => name).join(', '),
         }
       : null,
     move
       ? {
-          label: 'Move',
+          label: message`Move`,
           key: 'move',
           value: ifKnown(move.kind) ?? null,
           note: moveNote(move),
         }
       : null,
-    flow === undefined ? null : { label: 'Flow', key: 'flow', value: shown('speed', flow) },
+    flow === undefined ? null : { label: message`Flow`, key: 'flow', value: shown('speed', flow) },
   ];
   return rows.filter((row) => row !== null);
 }

@@ -3,6 +3,7 @@
  * drawings. Pages, Markdown and the live view are made of it, so they can't say different things.
  */
 import type { Severity } from '../../rules/rule.ts';
+import { later } from '../../words/message.ts';
 import type { Drawing } from './canvas.ts';
 
 export interface Sheet {
@@ -96,15 +97,15 @@ export interface Step {
 }
 
 export const STATE_WORDS: Readonly<Record<ShotState, string>> = {
-  ready: 'Ready',
-  look: 'Look again',
-  'not-ready': 'Will not work',
-  unread: 'Not read',
+  ready: later`Ready`,
+  look: later`Look again`,
+  'not-ready': later`Will not work`,
+  unread: later`Not read`,
 };
 
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
-  error: 'Error',
-  warning: 'Warning',
-  information: 'Note',
-  hint: 'Hint',
+  error: later`Error`,
+  warning: later`Warning`,
+  information: later`Note`,
+  hint: later`Hint`,
 };

@@ -1,5 +1,6 @@
 /** The film's life beside the take, and its colours beside its thickness. */
 
+import { bandWords } from '../../../report/film-words.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
@@ -39,11 +40,4 @@ export function filmColoursHover({ figures }: SaidShot): string {
       .join(' · '),
     message`Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot’s light and white balance; CIE 1931 2°.`,
   );
-}
-
-/** "order 2", "grey": as figures name it, in the language in force. */
-function bandWords(band: string): string {
-  const [, order] = /^order (\d+)$/.exec(band) ?? [];
-  if (order !== undefined) return message`order ${order}`;
-  return band === 'black' ? message`black` : message`grey`;
 }

@@ -1,7 +1,11 @@
 /** The film's colours over its thickness, with the orders that they run through. */
+
+import { allOf } from '../../../words/listed.ts';
+import { message } from '../../../words/message.ts';
+import { bandWords } from '../../film-words.ts';
 import { type Drawing, label, line, MARGIN, textWidth, WIDTH } from '../canvas.ts';
 import { el } from '../markup.ts';
-import { listed, notKnownWords, type SaidShot } from '../said.ts';
+import { notKnownWords, type SaidShot } from '../said.ts';
 
 const ROOM = WIDTH - 2 * MARGIN;
 const TOP = 8;
@@ -9,7 +13,7 @@ const STRIP = 40;
 
 export function coloursDrawing({ bench, figures }: SaidShot): Drawing | null {
   const { filmColours } = figures;
-  const drawing = { id: 'colours', title: 'Colours of the film', key: 'subject' } as const;
+  const drawing = { id: 'colours', title: message`Colours of the film`, key: 'subject' } as const;
   if (!bench.subject) return null;
   if (!filmColours.known) {
     const words = notKnownWords([filmColours]);
@@ -18,14 +22,20 @@ export function coloursDrawing({ bench, figures }: SaidShot): Drawing | null {
   const { swatches, bands } = filmColours.value;
   const [first, last] = [swatches[0], swatches.at(-1)];
   if (!first || !last) return null;
-  const nm = (value: number): string => `${Math.round(value)} nm`;
+  const nm = (value: number): string => message`${Math.round(value)} nm`;
   const [from, to] = [first.thicknessNm, last.thicknessNm];
-  const words = `${listed(bands.map(({ band, fromNm, toNm }) => `${band} ${nm(fromNm)} to ${nm(toNm)}`))}. Its first maximum is shown near white.`;
+  const ranges = allOf(
+    bands.map(({ band, fromNm, toNm }) => message`${bandWords(band)} ${nm(fromNm)} to ${nm(toNm)}`),
+  );
+  const words = message`${ranges}. Its first maximum is shown near white.`;
   const isOne = to === from;
   const orders = bands.filter(({ band }) => band.startsWith('order'));
-  const caption = `${
-    orders.length > 0 ? `Numbers: ${orders.length === 1 ? 'the order' : 'orders'} of colour. ` : ''
-  }The first maximum is shown near white.`;
+  const shown = message`The first maximum is shown near white.`;
+  const numbers =
+    orders.length === 1
+      ? message`Numbers: the order of colour.`
+      : message`Numbers: orders of colour.`;
+  const caption = orders.length > 0 ? `${numbers} ${shown}` : shown;
   const x = (thickness: number): number =>
     isOne ? WIDTH / 2 : MARGIN + ((thickness - from) / (to - from)) * ROOM;
   const each = isOne ? ROOM : ROOM / (swatches.length - 1);

@@ -2,6 +2,7 @@
 import { known, unknownOf } from '../../../figures/figure.ts';
 import { contrastOverDepth } from '../../../optics/defocus-contrast.ts';
 import { diffractionContrast, nyquistPerMm } from '../../../optics/diffraction.ts';
+import { message } from '../../../words/message.ts';
 import { type Drawing, label, line, MARGIN, polyline, WIDTH } from '../canvas.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
@@ -18,7 +19,11 @@ export function contrastDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   const { pixelUm, magnification, effectiveFNumber: effective, contrast } = figures;
   const { marked, apertureRange } = bench;
-  const drawing = { id: 'contrast', title: 'Contrast and aperture', key: 'aperture' } as const;
+  const drawing = {
+    id: 'contrast',
+    title: message`Contrast and aperture`,
+    key: 'aperture',
+  } as const;
   const needed = figures.depthMm.needed.known ? figures.depthMm.needed.value : 0;
   if (
     !pixelUm.known ||
@@ -53,13 +58,13 @@ export function contrastDrawing(shot: SaidShot): Drawing | null {
   const here = at(marked.value);
   const best = bestOf(apertures.map((n) => ({ n, ends: at(n).ends })));
   const words = [
-    `At half of what the picture can hold, ${say.fNumber(marked.value)} leaves ${say.percent(here.middle)} of the contrast in focus`,
+    message`At half of what the picture can hold, ${say.fNumber(marked.value)} leaves ${say.percent(here.middle)} of the contrast in focus`,
     here.ends === null
       ? '.'
-      : ` and ${endsWords(here.ends, say)} at the ends of the ${say.length(needed)} needed.`,
+      : message` and ${endsWords(here.ends, say)} at the ends of the ${say.length(needed)} needed.`,
     best === null
       ? ''
-      : ` The ends keep most at ${say.fNumber(best.n)}, ${endsWords(best.ends, say)}.`,
+      : message` The ends keep most at ${say.fNumber(best.n)}, ${endsWords(best.ends, say)}.`,
   ].join('');
   const x = (n: number): number => LEFT + (Math.log(n / from) / Math.log(to / from)) * ROOM;
   const y = (share: number): number => TOP + (1 - Math.max(0, Math.min(1, share))) * HIGH;
@@ -82,7 +87,7 @@ export function contrastDrawing(shot: SaidShot): Drawing | null {
           line('grid', x(n), y(0), x(n), y(0) + 5),
           label(String(n), x(n), y(0) + 19),
         ]),
-        label('marked f-number', LEFT + ROOM / 2, y(0) + 37),
+        label(message`marked f-number`, LEFT + ROOM / 2, y(0) + 37),
         polyline('curve', curve('middle'), { 'data-curve': 'middle' }),
         ...(needed > 0 ? [polyline('curve-ends', curve('ends'), { 'data-curve': 'ends' })] : []),
         line(
@@ -95,7 +100,7 @@ export function contrastDrawing(shot: SaidShot): Drawing | null {
             'data-mark': 'aperture',
           },
         ),
-        label(`set ${say.fNumber(marked.value)}`, x(clamped(marked.value, from, to)), 14),
+        label(message`set ${say.fNumber(marked.value)}`, x(clamped(marked.value, from, to)), 14),
       ],
     },
   };
@@ -105,7 +110,7 @@ const clamped = (value: number, from: number, to: number): number =>
   Math.max(from, Math.min(to, value));
 
 const endsWords = (share: number, say: SaidShot['say']): string =>
-  share > 0 ? say.percent(share) : 'nothing';
+  share > 0 ? say.percent(share) : message`nothing`;
 
 function bestOf(curve: readonly { readonly n: number; readonly ends: number | null }[]) {
   let best: { n: number; ends: number } | null = null;

@@ -1,6 +1,7 @@
 /** Depth along the lens axis: what is sharp, and what the shot needs to be. */
 
 import { depthPair } from '../../../assist/words.ts';
+import { message } from '../../../words/message.ts';
 import { type Drawing, label, line, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
@@ -17,7 +18,7 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
   const { figures, say } = shot;
   const { judgedDepthMm: judged } = figures;
   const { front, behind, total, needed } = figures.depthMm;
-  const drawing = { id: 'depth', title: 'Depth there and needed', key: 'aperture' } as const;
+  const drawing = { id: 'depth', title: message`Depth there and needed`, key: 'aperture' } as const;
   if (!judged.known || !front.known || !behind.known || !total.known) {
     const words = notKnownWords([judged, front, behind, total]);
     return words === null ? null : { ...drawing, words, picture: null };
@@ -29,15 +30,15 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
   const need = needed.known && needed.value > 0 ? neededSides(shot, needed.value) : null;
   const [thereWords, neededWords] = depthPair(judged.value, needed.known ? needed.value : 0, say);
   const words = [
-    `Sharp over ${thereWords} along the lens axis: ${say.length(there.front)} in front of the plane of focus, ${say.length(there.behind)} behind.`,
+    message`Sharp over ${thereWords} along the lens axis: ${say.length(there.front)} in front of the plane of focus, ${say.length(there.behind)} behind.`,
     needed.known
       ? needed.value > 0
-        ? `Needed: ${neededWords}.`
-        : 'No depth is needed.'
-      : notKnownWords([needed])?.replace(/^Not known/, 'Depth needed not known'),
+        ? message`Needed: ${neededWords}.`
+        : message`No depth is needed.`
+      : notKnownWords([needed], message`Depth needed`),
     figures.travelMm.known &&
       figures.travelMm.value > 0 &&
-      `The move takes ${say.length(figures.travelMm.value)} of it.`,
+      message`The move takes ${say.length(figures.travelMm.value)} of it.`,
   ];
   return {
     ...drawing,
@@ -73,13 +74,13 @@ function picture(
     height: low + BAR + 40,
     mmPerUnit,
     shapes: [
-      label('toward the lens', MARGIN, 14, 'start'),
-      label('away', WIDTH - MARGIN, 14, 'end'),
+      label(message`toward the lens`, MARGIN, 14, 'start'),
+      label(message`away`, WIDTH - MARGIN, 14, 'end'),
       bar('there', there, TOP),
       ...(need ? [bar('needed', need, low)] : []),
       line('axis', focus, 20, focus, low + BAR + 4, { 'data-mark': 'focus' }),
-      label(`sharp: ${thereWords}`, WIDTH / 2, TOP + BAR + 14),
-      ...(need ? [label(`needed: ${neededWords}`, WIDTH / 2, low + BAR + 14)] : []),
+      label(message`sharp: ${thereWords}`, WIDTH / 2, TOP + BAR + 14),
+      ...(need ? [label(message`needed: ${neededWords}`, WIDTH / 2, low + BAR + 14)] : []),
       ...scaleBar(mmPerUnit, MARGIN, low + BAR + 32),
     ],
   };

@@ -3,10 +3,11 @@
  * is there is a full tone, what no clip gives is hatched, slower than was recorded is crossed.
  */
 import type { CutJson, EditJson } from '../../../figures/edit-json.ts';
+import { allOf } from '../../../words/listed.ts';
+import { message } from '../../../words/message.ts';
 import { framesWords, joinWords, sourceWords, speedWords, startWords } from '../../edit-words.ts';
 import { type Drawing, label, line, MARGIN, polyline, rect, textWidth } from '../canvas.ts';
 import type { Child } from '../markup.ts';
-import { listed } from '../said.ts';
 
 /** As wide as the page. */
 export const EDIT_WIDTH = 760;
@@ -30,20 +31,23 @@ interface Placed extends CutJson {
 }
 
 export function editDrawing(edit: EditJson, music: readonly Beat[]): Drawing {
-  const drawing = { id: 'edit', title: 'The edit over its time', key: '' } as const;
+  const drawing = { id: 'edit', title: message`The edit over its time`, key: '' } as const;
   const placed = edit.cuts.filter(
     (cut): cut is Placed => cut.startFrame !== null && cut.durationFrames !== null,
   );
   const total = edit.totalFrames;
   if (total === null || total === 0)
-    return { ...drawing, words: `Not known: ${edit.notKnown.totalFrames ?? ''}.`, picture: null };
+    return {
+      ...drawing,
+      words: message`Not known: ${edit.notKnown.totalFrames ?? ''}.`,
+      picture: null,
+    };
   const rows = Math.min(MOST_ROWS, Math.ceil(placed.length / CUTS_A_ROW));
   const perRow = total / rows;
   return {
     ...drawing,
     words: placed.map(cutWords).join(' '),
-    caption:
-      'Over the cuts: beats, bars longer. Crossing lines: a dissolve. Hatched: no clip gives it. Under each cut its speed, with a dashed line at the slowest that was recorded; crossed: slower than that.',
+    caption: message`Over the cuts: beats, bars longer. Crossing lines: a dissolve. Hatched: no clip gives it. Under each cut its speed, with a dashed line at the slowest that was recorded; crossed: slower than that.`,
     picture: {
       width: EDIT_WIDTH,
       height: rows * ROW + 4,
@@ -96,7 +100,9 @@ function rowShapes(
 }
 
 const timeAt = (frame: number, { rateFps }: EditJson): string =>
-  rateFps === null ? `frame ${Math.round(frame)}` : `${Number((frame / rateFps).toFixed(1))} s`;
+  rateFps === null
+    ? message`frame ${Math.round(frame)}`
+    : `${Number((frame / rateFps).toFixed(1))} s`;
 
 function beatMarks(
   { from, to, top }: Row,
@@ -210,14 +216,16 @@ function slowPart(
 function cutWords(cut: Placed): string {
   const { uncoveredFrames, isHonest, fromBeatFrames } = cut;
   const more = [
-    isHonest === false && 'slower than was recorded',
+    isHonest === false && message`slower than was recorded`,
     uncoveredFrames !== null &&
       uncoveredFrames > 0 &&
-      `its last ${framesWords(uncoveredFrames)} in no clip`,
+      message`its last ${framesWords(uncoveredFrames)} in no clip`,
     fromBeatFrames !== null &&
       Math.abs(fromBeatFrames) > 1 &&
-      `${Number(Math.abs(fromBeatFrames).toFixed(1))} frames ${fromBeatFrames > 0 ? 'after' : 'before'} the beat`,
+      (fromBeatFrames > 0
+        ? message`${Number(Math.abs(fromBeatFrames).toFixed(1))} frames after the beat`
+        : message`${Number(Math.abs(fromBeatFrames).toFixed(1))} frames before the beat`),
   ].filter((one): one is string => typeof one === 'string');
-  const join = joinWords(cut) === 'cut' ? '' : `, ${joinWords(cut)}`;
-  return `${startWords(cut)}${join}: ${cut.cut} shows ${cut.shot ?? 'nothing'} for ${framesWords(cut.durationFrames)} at ${speedWords(cut.speed)}, ${sourceWords(cut)}${more.length > 0 ? `; ${listed(more)}` : ''}.`;
+  const join = cut.dissolveFrames === 0 ? '' : `, ${joinWords(cut)}`;
+  return message`${startWords(cut)}${join}: ${cut.cut} shows ${cut.shot ?? message`nothing`} for ${framesWords(cut.durationFrames)} at ${speedWords(cut.speed)}, ${sourceWords(cut)}${more.length > 0 ? `; ${allOf(more)}` : ''}.`;
 }

@@ -3,9 +3,11 @@ import { sizeWords } from '../../../assist/words.ts';
 import type { BubbleImage } from '../../../figures/shot-figures.ts';
 import type { FrameSide } from '../../../mirror/coverage.ts';
 import { ifKnown } from '../../../plan/field.ts';
+import { allOf } from '../../../words/listed.ts';
+import { inLanguage, later, message } from '../../../words/message.ts';
 import { type Drawing, label, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
 import { el } from '../markup.ts';
-import { listed, notKnownWords, type SaidShot } from '../said.ts';
+import { notKnownWords, type SaidShot } from '../said.ts';
 
 const MOST_HEIGHT = 160;
 /** Black under this share is the soft edge of the light and nobody sees it. */
@@ -14,7 +16,7 @@ const LEAST_BLACK = 0.001;
 export function frameDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   const { fieldMm: field, darkFrame, bubbleImages } = figures;
-  const drawing = { id: 'frame', title: 'Frame', key: 'field' } as const;
+  const drawing = { id: 'frame', title: message`Frame`, key: 'field' } as const;
   if (!field.known) {
     const words = notKnownWords([field]);
     return words === null ? null : { ...drawing, words, picture: null };
@@ -25,13 +27,13 @@ export function frameDrawing(shot: SaidShot): Drawing | null {
   const black = darkFrame.known && darkFrame.value.share >= LEAST_BLACK ? darkFrame.value : null;
   const images = bubbleImages.known ? bubbleImages.value : [];
   const words = [
-    `The frame takes in ${sizeWords([width, height], say)}.`,
+    message`The frame takes in ${sizeWords([width, height], say)}.`,
     extent && extentWords(extent, [width, height], bench.subject!.name, say),
     black
-      ? `Without light: ${say.percent(black.share)} of it, ${SIDE_WORDS[black.side]}.`
-      : darkFrame.known && 'The light fills it.',
+      ? message`Without light: ${say.percent(black.share)} of it, ${inLanguage(SIDE_WORDS[black.side])}.`
+      : darkFrame.known && message`The light fills it.`,
     images.length > 0 &&
-      `Outlined: ${listed([...new Set(images.map(({ of }) => of))])}, upright in the bubble's front wall, upside down (dashed) in its rear wall.`,
+      message`Outlined: ${allOf([...new Set(images.map(({ of }) => of))])}, upright in the bubble's front wall, upside down (dashed) in its rear wall.`,
   ];
   return {
     ...drawing,
@@ -74,17 +76,17 @@ const extentWords = (
   say: SaidShot['say'],
 ): string =>
   width >= across && height >= down
-    ? `${name} fills it.`
-    : `${name} is ${sizeWords([width, height], say)} as the lens sees it.`;
+    ? message`${name} fills it.`
+    : message`${name} is ${sizeWords([width, height], say)} as the lens sees it.`;
 
 const SIDE_WORDS: Readonly<Record<FrameSide, string>> = {
-  none: 'nowhere',
-  all: 'all over',
-  around: 'around its edges',
-  left: 'on its left',
-  right: 'on its right',
-  bottom: 'at its bottom',
-  top: 'at its top',
+  none: later`nowhere`,
+  all: later`all over`,
+  around: later`around its edges`,
+  left: later`on its left`,
+  right: later`on its right`,
+  bottom: later`at its bottom`,
+  top: later`at its top`,
 };
 
 function picture(

@@ -1,5 +1,6 @@
 /** Two windows: the tilts that a mirror-like subject can have, and a film's life around its take. */
 import { ifKnown } from '../../../plan/field.ts';
+import { message } from '../../../words/message.ts';
 import { type Drawing, label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
@@ -12,7 +13,7 @@ const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const { tiltWindow: window, greatestTiltByDepthRad: byDepth } = figures;
-  const drawing = { id: 'tilt', title: 'Tilt window', key: 'tilt' } as const;
+  const drawing = { id: 'tilt', title: message`Tilt window`, key: 'tilt' } as const;
   if (!window.known || !bench.tiltRad.known) {
     const words = notKnownWords([window, bench.tiltRad]);
     return words === null ? null : { ...drawing, words, picture: null };
@@ -20,13 +21,14 @@ export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const { leastRad, greatestRad, openRad, byLight } = window.value;
   const tilt = bench.tiltRad.value;
   const isOpen = openRad > 0;
-  const upper = byDepth.known && greatestRad < byDepth.value - 1e-9 ? 'the light' : 'the depth';
+  const upper =
+    byDepth.known && greatestRad < byDepth.value - 1e-9 ? message`the light` : message`the depth`;
   const words = [
-    `Tilt ${say.angle(tilt)}.`,
+    message`Tilt ${say.angle(tilt)}.`,
     isOpen
-      ? `Under ${say.angle(leastRad)} the lens shows; over ${say.angle(greatestRad)} ${upper} doesn't hold.`
-      : `No tilt will do: the lens shows under ${say.angle(leastRad)}, ${upper} ends at ${say.angle(greatestRad)}.`,
-    byLight ? '' : 'Where the light stands is not known; the window leaves it out.',
+      ? message`Under ${say.angle(leastRad)} the lens shows; over ${say.angle(greatestRad)} ${upper} doesn't hold.`
+      : message`No tilt will do: the lens shows under ${say.angle(leastRad)}, ${upper} ends at ${say.angle(greatestRad)}.`,
+    byLight ? '' : message`Where the light stands is not known; the window leaves it out.`,
   ];
   const most = Math.max(2, degrees(Math.max(leastRad, greatestRad, Math.abs(tilt))) * 1.25);
   const top = Math.min(90, most);
@@ -52,7 +54,7 @@ export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
             ]),
         ...ticks(top, x, (deg) => `${deg}°`),
         line('edge', x(at), TOP - 8, x(at), TOP + BAR + 8, { 'data-mark': 'tilt' }),
-        label(`set ${say.angle(tilt)}`, x(at), 14),
+        label(message`set ${say.angle(tilt)}`, x(at), 14),
       ],
     },
   };
@@ -60,7 +62,7 @@ export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
 
 export function lifeDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const { lifeS: life, shareOfLife: share } = figures;
-  const drawing = { id: 'life', title: 'Life of the film', key: 'take' } as const;
+  const drawing = { id: 'life', title: message`Life of the film`, key: 'take' } as const;
   if (!life.known || !share.known) {
     const words = notKnownWords([life, share]);
     return words === null ? null : { ...drawing, words, picture: null };
@@ -69,9 +71,10 @@ export function lifeDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const settle = (take && ifKnown(take.settle)) ?? 0;
   const whole = share.value * life.value;
   const spare = life.value - whole;
-  const words = `Settles for ${say.seconds(settle)}, then the take of ${say.seconds(whole - settle)}. The film is gone after ${say.seconds(life.value)}: ${
-    spare >= 0 ? `${say.seconds(spare)} to spare` : `${say.seconds(-spare)} too soon`
-  }.`;
+  const words =
+    spare >= 0
+      ? message`Settles for ${say.seconds(settle)}, then the take of ${say.seconds(whole - settle)}. The film is gone after ${say.seconds(life.value)}: ${say.seconds(spare)} to spare.`
+      : message`Settles for ${say.seconds(settle)}, then the take of ${say.seconds(whole - settle)}. The film is gone after ${say.seconds(life.value)}: ${say.seconds(-spare)} too soon.`;
   const top = Math.max(life.value, whole) * 1.02;
   const x = (s: number): number => LEFT + (s / top) * ROOM;
   return {
@@ -91,7 +94,7 @@ export function lifeDrawing({ bench, figures, say }: SaidShot): Drawing | null {
           : []),
         ...ticks(top, x, (s) => `${s} s`),
         line('edge', x(life.value), TOP - 8, x(life.value), TOP + BAR + 8, { 'data-mark': 'gone' }),
-        label(`gone ${say.seconds(life.value)}`, x(life.value), 14),
+        label(message`gone ${say.seconds(life.value)}`, x(life.value), 14),
       ],
     },
   };

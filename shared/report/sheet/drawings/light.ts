@@ -1,5 +1,6 @@
 /** The exposure as a ladder: what each part of the rig takes, and what is left over or short. */
 import { exposureWords } from '../../../assist/words.ts';
+import { inLanguage, later, message } from '../../../words/message.ts';
 import { type Drawing, label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
 import { el } from '../markup.ts';
 import { capital, notKnownWords, type SaidShot } from '../said.ts';
@@ -12,7 +13,7 @@ const ROOM = WIDTH - MARGIN - LEFT - 66;
 const STEP = 20;
 
 /** No part is called so: names hold no blanks. */
-const GLASS = 'glass and filters';
+const GLASS = later`glass and filters`;
 
 interface Rung {
   readonly name: string;
@@ -27,28 +28,30 @@ const GAUGE_STOPS = 3;
 export function lightDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   const { exposureErrorStops: error, lossByPart, glassLossStops: glass, isoNeeded } = figures;
-  const drawing = { id: 'light', title: 'Where the light goes', key: 'iso' } as const;
+  const drawing = { id: 'light', title: message`Where the light goes`, key: 'iso' } as const;
   const rungs: Rung[] = [
     ...(lossByPart.known
       ? lossByPart.value
           .filter(({ stops }) => Math.abs(stops) >= LEAST_STOPS)
           .map(({ part, stops }) => ({ name: part, stops }))
       : []),
-    ...(glass.known && glass.value >= LEAST_STOPS ? [{ name: GLASS, stops: glass.value }] : []),
+    ...(glass.known && glass.value >= LEAST_STOPS
+      ? [{ name: inLanguage(GLASS), stops: glass.value }]
+      : []),
   ];
   const auto = bench.iso.known && bench.iso.value === 'auto';
   const outcome = error.known
     ? auto
-      ? isoNeeded.known && `The body has to find ISO ${say.iso(isoNeeded.value)}.`
+      ? isoNeeded.known && message`The body has to find ISO ${say.iso(isoNeeded.value)}.`
       : `${capital(exposureWords(error.value, say))}.`
-    : notKnownWords([error])?.replace(/^Not known/, 'Exposure not known');
+    : notKnownWords([error], message`Exposure`);
   const words = [
     ...rungs.map(({ name, stops }) =>
-      name === GLASS
-        ? `${capital(GLASS)} take ${say.stops(stops)}.`
-        : `${name} takes ${say.stops(stops)}.`,
+      name === inLanguage(GLASS)
+        ? message`${capital(name)} take ${say.stops(stops)}.`
+        : message`${name} takes ${say.stops(stops)}.`,
     ),
-    rungs.length > 1 && `Together ${say.stops(sum(rungs))}.`,
+    rungs.length > 1 && message`Together ${say.stops(sum(rungs))}.`,
     outcome,
   ].filter((one) => one);
   if (words.length === 0) return null;
@@ -127,7 +130,11 @@ function ladder(rungs: readonly Rung[], top: number, say: SaidShot['say']) {
     : [
         ...marks.flatMap((stops) => [
           line('grid', LEFT + stops * perStop, top, LEFT + stops * perStop, bottom + 4),
-          label(stops === 0 ? '0 stops' : String(stops), LEFT + stops * perStop, bottom + 18),
+          label(
+            stops === 0 ? message`0 stops` : String(stops),
+            LEFT + stops * perStop,
+            bottom + 18,
+          ),
         ]),
         ...rows,
       ];

@@ -1,5 +1,7 @@
 /** The rig from the side: its parts from the sensor plane on, the foot, and where it balances. */
 import { derive, type Figure, figureOf, known } from '../../../figures/figure.ts';
+import { allOf } from '../../../words/listed.ts';
+import { message } from '../../../words/message.ts';
 import {
   circle,
   type Drawing,
@@ -13,7 +15,7 @@ import {
   WIDTH,
 } from '../canvas.ts';
 import { el } from '../markup.ts';
-import { listed, notKnownWords, type SaidShot } from '../said.ts';
+import { notKnownWords, type SaidShot } from '../said.ts';
 
 /** No rim is drawn higher than this, however short the rig. */
 const MOST_HEIGHT = 80;
@@ -34,7 +36,7 @@ interface Box {
 export function rigDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   if (!bench.rig) return null;
-  const drawing = { id: 'rig', title: 'Rig from the side', key: 'rig' } as const;
+  const drawing = { id: 'rig', title: message`Rig from the side`, key: 'rig' } as const;
   const boxes = boxesOf(shot);
   const missing = notKnownWords([boxes]);
   if (!boxes.known) return missing === null ? null : { ...drawing, words: missing, picture: null };
@@ -43,13 +45,13 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
   const balance =
     centre.known && foot.known ? `, ${balanceWords(centre.value - foot.value, say)}` : '';
   const words = [
-    `From the sensor: ${listed(named)}; ${say.length(boxes.value.at(-1)!.toMm)} to the rim.`,
+    message`From the sensor: ${allOf(named)}; ${say.length(boxes.value.at(-1)!.toMm)} to the rim.`,
     massKg.known && `${say.kilograms(massKg.value)}.`,
-    foot.known && `Foot ${say.length(foot.value)} from the sensor plane.`,
+    foot.known && message`Foot ${say.length(foot.value)} from the sensor plane.`,
     centre.known
-      ? `Centre of gravity ${say.length(centre.value)} from it${balance}.`
-      : notKnownWords([centre])?.replace(/^Not known/, 'Centre of gravity not known'),
-    'How thick parts behind the lens are is not known.',
+      ? message`Centre of gravity ${say.length(centre.value)} from it${balance}.`
+      : notKnownWords([centre], message`Centre of gravity`),
+    message`How thick parts behind the lens are is not known.`,
   ];
   return {
     ...drawing,
@@ -59,8 +61,10 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
 }
 
 const balanceWords = (aheadMm: number, say: SaidShot['say']): string => {
-  if (Math.abs(aheadMm) < SAME_MM) return 'over the foot';
-  return `${say.length(Math.abs(aheadMm))} ${aheadMm > 0 ? 'ahead of' : 'behind'} the foot`;
+  if (Math.abs(aheadMm) < SAME_MM) return message`over the foot`;
+  return aheadMm > 0
+    ? message`${say.length(Math.abs(aheadMm))} ahead of the foot`
+    : message`${say.length(Math.abs(aheadMm))} behind the foot`;
 };
 
 function boxesOf({ bench, figures }: SaidShot): Figure<readonly Box[]> {
@@ -128,7 +132,7 @@ function picture({ bench, figures, say }: SaidShot, boxes: readonly Box[]): Draw
               { 'data-mark': 'foot' },
             ),
             ...measure(
-              `foot ${say.length(figures.footMm.value)}`,
+              message`foot ${say.length(figures.footMm.value)}`,
               x(0),
               x(figures.footMm.value),
               base + 28,
@@ -139,7 +143,7 @@ function picture({ bench, figures, say }: SaidShot, boxes: readonly Box[]): Draw
         ? [
             ...balanceMark(x(figures.centreOfGravityMm.value), middle),
             label(
-              `centre of gravity ${say.length(figures.centreOfGravityMm.value)}`,
+              message`centre of gravity ${say.length(figures.centreOfGravityMm.value)}`,
               x(figures.centreOfGravityMm.value),
               16,
             ),

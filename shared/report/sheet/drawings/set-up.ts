@@ -9,6 +9,8 @@ import { filmPoint, filmSurface } from '../../../mirror/film-surface.ts';
 import { meetPlane, onPlane, planeOf, type Source } from '../../../mirror/source.ts';
 import { add, reflected, scale, sub, unit, type Vec } from '../../../mirror/vector.ts';
 import { ifKnown } from '../../../plan/field.ts';
+import { allOf } from '../../../words/listed.ts';
+import { message } from '../../../words/message.ts';
 import {
   type Drawing,
   label,
@@ -21,7 +23,7 @@ import {
   WIDTH,
 } from '../canvas.ts';
 import type { Child } from '../markup.ts';
-import { listed, notKnownWords, type SaidShot } from '../said.ts';
+import { notKnownWords, type SaidShot } from '../said.ts';
 
 const MOST_HEIGHT = 165;
 /** How much of the lens is drawn behind its rim, as a share of the distance in front of it. */
@@ -48,7 +50,9 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
   const isTurned = bench.tiltAbout === 'upright';
   const drawing = {
     id: 'set-up',
-    title: `Subject, lens and light from ${isTurned ? 'above' : 'the side'}`,
+    title: isTurned
+      ? message`Subject, lens and light from above`
+      : message`Subject, lens and light from the side`,
     key: 'tilt',
   } as const;
   if (!bench.subject) return null;
@@ -65,14 +69,18 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
   });
   const unplaced = lights.length - placed.length;
   const words = [
-    `${say.length(room.value)} from the subject to the front rim, which is ${say.length(rim.value)} across.`,
+    message`${say.length(room.value)} from the subject to the front rim, which is ${say.length(rim.value)} across.`,
     bench.tiltRad.known && bench.tiltRad.value !== 0
-      ? `The subject ${isTurned ? 'is turned' : 'leans back'} ${say.angle(bench.tiltRad.value)}.`
-      : 'The subject faces the lens.',
+      ? isTurned
+        ? message`The subject is turned ${say.angle(bench.tiltRad.value)}.`
+        : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
+      : message`The subject faces the lens.`,
     ...placed.map(({ name, source }) => `${name}: ${placeWords(source, say)}.`),
     neededWords(shot),
     unplaced > 0 &&
-      `Where ${unplaced === 1 ? 'a light stands is' : `${unplaced} lights stand is`} not known.`,
+      (unplaced === 1
+        ? message`Where a light stands is not known.`
+        : message`Where ${unplaced} lights stand is not known.`),
   ];
   const scene = sceneOf(shot, room.value, rim.value, field.value, placed);
   return {
@@ -86,19 +94,25 @@ export const placeWords = (
   { distanceMm, upRad, acrossRad }: Source,
   say: SaidShot['say'],
 ): string =>
-  listed([
-    `${say.length(distanceMm)} away`,
-    ...(upRad === 0 ? [] : [`${say.angle(Math.abs(upRad))} ${upRad > 0 ? 'up' : 'down'}`]),
+  allOf([
+    message`${say.length(distanceMm)} away`,
+    ...(upRad === 0
+      ? []
+      : [`${say.angle(Math.abs(upRad))} ${upRad > 0 ? message`up` : message`down`}`]),
     ...(acrossRad === 0
       ? []
-      : [`${say.angle(Math.abs(acrossRad))} to the ${acrossRad > 0 ? 'right' : 'left'}`]),
+      : [
+          acrossRad > 0
+            ? message`${say.angle(Math.abs(acrossRad))} to the right`
+            : message`${say.angle(Math.abs(acrossRad))} to the left`,
+        ]),
   ]);
 
 const neededWords = ({ figures, say }: SaidShot): string | null => {
   const { neededLight: light } = figures;
   if (!light.known) return null;
   const { upRad, acrossRad, widthMm, heightMm } = light.value;
-  return `To fill the frame a light there has to be ${say.length(widthMm)} wide and ${say.length(heightMm)} high, ${say.angle(upRad)} up and ${say.angle(acrossRad)} across.`;
+  return message`To fill the frame a light there has to be ${say.length(widthMm)} wide and ${say.length(heightMm)} high, ${say.angle(upRad)} up and ${say.angle(acrossRad)} across.`;
 };
 
 function sceneOf(

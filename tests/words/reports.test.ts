@@ -1,0 +1,98 @@
+/** What is printed, in another language: sheets, figures, comparisons, the way a shot is settled. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { comparePlans } from '../../shared/report/compare/compare.ts';
+import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
+import { comparisonText } from '../../shared/report/compare/text.ts';
+import { figuresText } from '../../shared/report/figures-text.ts';
+import { settledText } from '../../shared/report/settle-text.ts';
+import { sheetPage } from '../../shared/report/sheet/html.ts';
+import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
+import { textReport } from '../../shared/report/text.ts';
+import { Say } from '../../shared/rules/say.ts';
+import { createCore } from '../../shared/workspace/core.ts';
+import type { Core } from '../../shared/workspace/facade.ts';
+import { inPseudo, untranslated, withoutBrackets } from '../support/pseudo.ts';
+
+const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));
+const ROOT = 'file:///samples';
+const samples = readdirSync(SAMPLES).filter((name) => name.endsWith('.shootplan.yaml'));
+const textOf = (sample: string): string => readFileSync(`${SAMPLES}${sample}`, 'utf8');
+const plans = samples.map(textOf).join('\n');
+const say = new Say();
+
+function coreOf(change: (text: string) => string = (text) => text): Core {
+  const core = createCore({ rootOf: () => ROOT });
+  for (const sample of samples) core.give(`${ROOT}/${sample}`, change(textOf(sample)));
+  return core;
+}
+
+/** Of the workspace and the changed plan; values that JSON has, printed as they are there. */
+const NAMES = 'file samples another rear grey';
+
+/** Other settings and another name, so that there is something to compare. */
+const other = (text: string): string =>
+  text
+    .replace(/aperture: f\/(?:8|11|16)$/gm, 'aperture: f/5.6')
+    .replace(/^( {2})(\w[\w-]*):\n( {4}subject:)/m, '$1another:\n$3');
+
+const compared = (file: string) =>
+  comparePlans(coreOf().compared(file), coreOf(other).compared(file));
+
+const PRINTED: Readonly<Record<string, (core: Core, file: string) => string>> = {
+  findings: (core, file) =>
+    textReport(
+      [
+        {
+          name: file,
+          findings: core
+            .findings(file)
+            .map((finding) => ({ finding, fixes: core.fixesOf(finding) })),
+          nameOf: () => file,
+          line: (index) => core.line(file, index),
+        },
+      ],
+      false,
+    ),
+  figures: (core, file) =>
+    figuresText(file, core.figures(file), core.recording(file), core.editFigures(file), {
+      colour: false,
+    }),
+  page: (core, file) => wordsOfPage(sheetPage(core.sheet(file), { say }, '')),
+  sheet: (core, file) => sheetMarkdown(core.sheet(file), say),
+  comparison: (_, file) => comparisonText(compared(file), say, false),
+  'comparison as Markdown': (_, file) => comparisonMarkdown(compared(file), say),
+  settled: (core, file) =>
+    core
+      .lenses(file)
+      .map(({ shot }) => core.settle(file, shot))
+      .map((settled) => (settled ? settledText(settled, false) : ''))
+      .join('\n'),
+};
+
+const wordsOfPage = (html: string): string =>
+  html
+    .replace(/<style>[\s\S]*?<\/style>/g, '')
+    .replace(/<[^>]*>/g, '\n')
+    .replaceAll('&amp;', '&')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&#39;', "'");
+
+/** Columns are as wide as their words; a sentence that begins with a part has a capital. */
+const bare = (text: string): string =>
+  withoutBrackets(text).replace(/\s+/g, ' ').toLowerCase().trim();
+
+describe.each(samples)('%s', (sample) => {
+  const file = `${ROOT}/${sample}`;
+
+  it.each(Object.keys(PRINTED))('%s', (what) => {
+    const print = PRINTED[what]!;
+    const english = print(coreOf(), file);
+    const pseudo = inPseudo(() => print(coreOf(), file));
+    // Labels of drawings are cut where they are too long, and brackets make them longer.
+    if (what !== 'page') expect(bare(pseudo)).toBe(bare(english));
+    const said = pseudo.replace(/^ {4}\|.*$/gm, '').replaceAll(sample, '');
+    expect([...new Set(untranslated(said, `${plans}\n${NAMES}`))]).toEqual([]);
+  });
+});
