@@ -1,5 +1,6 @@
 /** `lamella`: finds the command and runs it. */
 import { version } from '../package.json';
+import { message } from '../shared/words/message.ts';
 import { check } from './commands/check.ts';
 import {
   COULD_NOT_RUN,
@@ -62,5 +63,7 @@ function withoutCommand(first: string | undefined, { terminal }: Surroundings): 
     first,
     COMMANDS.map(({ name }) => name),
   );
-  throw new WrongUse(`There is no command "${first}".${near ? ` Did you mean ${near}?` : ''}`);
+  throw new WrongUse(
+    message`There is no command "${first}".${near ? message` Did you mean ${near}?` : ''}`,
+  );
 }

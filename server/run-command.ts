@@ -1,4 +1,5 @@
 /** Runs one command of `lamella`; wrong use and failures become exit statuses. */
+import { message } from '../shared/words/message.ts';
 import {
   type CheckSurroundings,
   COULD_NOT_RUN,
@@ -38,11 +39,13 @@ export async function guarded(
   } catch (cause) {
     if (cause instanceof WrongUse)
       terminal.err(
-        `lamella: ${cause.message}\nSee: lamella ${command === null ? '' : `${command} `}--help\n`,
+        `lamella: ${cause.message}\n${message`See: lamella ${command === null ? '' : `${command} `}--help`}\n`,
       );
     else {
       const said = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
-      terminal.err(`lamella: failed; this is a defect of Lamella, not of the plan.\n${said}\n`);
+      terminal.err(
+        `lamella: ${message`failed; this is a defect of Lamella, not of the plan.`}\n${said}\n`,
+      );
     }
     return COULD_NOT_RUN;
   }

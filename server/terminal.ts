@@ -1,3 +1,4 @@
+import { message } from '../shared/words/message.ts';
 import { COULD_NOT_RUN } from './commands/command.ts';
 
 /** What a command sees of the world it runs in; tests bring their own. */
@@ -36,7 +37,9 @@ export function wantsColour(
 export function processTerminal(): Terminal {
   process.stdout.on('error', (cause: NodeJS.ErrnoException) => {
     if (cause.code === 'EPIPE') return;
-    process.stderr.write(`lamella: standard output can't be written: ${cause.message}\n`);
+    process.stderr.write(
+      `lamella: ${message`standard output can't be written: ${cause.message}`}\n`,
+    );
     // At once: an uncaught error would leave with 1, which says that there are findings.
     process.exit(COULD_NOT_RUN);
   });

@@ -4,6 +4,7 @@
  */
 import type { LocatedFinding, Position } from '../shared/assist/located.ts';
 import type { FileId } from '../shared/plan/place.ts';
+import { message } from '../shared/words/message.ts';
 
 const START: Position = { line: 0, character: 0 };
 
@@ -24,8 +25,8 @@ export const notText = (file: FileId, place: Position, offset: number): LocatedF
     file,
     'syntax',
     place,
-    'This is not UTF-8 text.',
-    `Byte ${offset + 1} of the file, on line ${place.line + 1}, belongs to no UTF-8 character. Save the file as UTF-8.`,
+    message`This is not UTF-8 text.`,
+    message`Byte ${offset + 1} of the file, on line ${place.line + 1}, belongs to no UTF-8 character. Save the file as UTF-8.`,
   );
 
 export const tooLarge = (file: FileId, size: string, most: string): LocatedFinding =>
@@ -33,8 +34,8 @@ export const tooLarge = (file: FileId, size: string, most: string): LocatedFindi
     file,
     'too-much',
     START,
-    `This file was not read: it is over ${most}.`,
-    `It has ${size}. Move shots or kit into further files and name the kit under \`use\`.`,
+    message`This file was not read: it is over ${most}.`,
+    message`It has ${size}. Move shots or kit into further files and name the kit under \`use\`.`,
   );
 
 export const failed = (file: FileId, cause: unknown): LocatedFinding =>
@@ -42,8 +43,8 @@ export const failed = (file: FileId, cause: unknown): LocatedFinding =>
     file,
     'rule-failed',
     START,
-    'Lamella failed while it checked this file.',
-    `This is a defect of Lamella, not of the plan: ${cause instanceof Error ? cause.message : String(cause)}`,
+    message`Lamella failed while it checked this file.`,
+    message`This is a defect of Lamella, not of the plan: ${cause instanceof Error ? cause.message : String(cause)}`,
   );
 
 export const lostTrack = (file: FileId, cause: unknown): LocatedFinding =>
@@ -51,6 +52,6 @@ export const lostTrack = (file: FileId, cause: unknown): LocatedFinding =>
     file,
     'rule-failed',
     START,
-    'Lamella lost track of this text: close it and open it again.',
-    `An edit could not be followed. This is a defect of Lamella: ${cause instanceof Error ? cause.message : String(cause)}`,
+    message`Lamella lost track of this text: close it and open it again.`,
+    message`An edit could not be followed. This is a defect of Lamella: ${cause instanceof Error ? cause.message : String(cause)}`,
   );

@@ -7,6 +7,7 @@ import { sarifReport } from '../../shared/report/sarif.ts';
 import { type TextReportFile, textReport } from '../../shared/report/text.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
+import { later, message } from '../../shared/words/message.ts';
 import type { Checker } from '../../shared/workspace/facade.ts';
 import { MOST_BYTES } from '../files/decode.ts';
 import { isPlanName, PLAN_SUFFIX, plansNamed } from '../files/plan-files.ts';
@@ -32,27 +33,27 @@ const CHECK_FORMATS = [...FORMATS, 'sarif', 'github'] as const;
 const OPTIONS = {
   format: { oneOf: CHECK_FORMATS },
   'fail-on': { oneOf: BARS },
-  root: { value: 'folder' },
+  root: { value: later`folder` },
   lengths: { oneOf: LENGTHS },
-  'stdin-name': { value: 'file name' },
+  'stdin-name': { value: later`file name` },
 };
 
 export const check: Command<CheckSurroundings> = {
   name: 'check',
   usage: ['lamella check [FILE|DIR…] [options]', 'lamella check - --stdin-name NAME [options]'],
-  about: `Says what will not work in plans, and what to do. A folder stands for every *${PLAN_SUFFIX} below it; without arguments, the current folder.`,
+  about: later`Says what will not work in plans, and what to do. A folder stands for every *.shootplan.yaml below it; without arguments, the current folder.`,
   options: [
     [
       '--format text|json|sarif|github',
-      'For people (default), for programs, as SARIF 2.1.0, or as GitHub’s workflow commands.',
+      later`For people (default), for programs, as SARIF 2.1.0, or as GitHub’s workflow commands.`,
     ],
     [
       '--fail-on error|warning|information',
-      'The least severe finding that makes the exit status 1; default error.',
+      later`The least severe finding that makes the exit status 1; default error.`,
     ],
     ROOT_HELP,
     LENGTHS_HELP,
-    ['--stdin-name NAME', 'The file that standard input stands for; paths start from there.'],
+    ['--stdin-name NAME', later`The file that standard input stands for; paths start from there.`],
   ],
   async run(args, surroundings) {
     const parsed = parseOptions(args, OPTIONS);
@@ -95,10 +96,10 @@ export async function planSet<C extends Checker>(
   read?: PlanSetOptions['read'],
 ): Promise<PlanSet<C>> {
   if (options.lengths && options.format === 'json')
-    throw new WrongUse('--lengths goes with --format text; JSON is always in millimetres.');
+    throw new WrongUse(message`--lengths goes with --format text; JSON is always in millimetres.`);
   const root = typeof options.root === 'string' ? path.resolve(terminal.cwd, options.root) : null;
   if (root !== null && !(await isFolder(root)))
-    throw new WrongUse(`--root ${options.root}: no such folder.`);
+    throw new WrongUse(message`--root ${String(options.root)}: no such folder.`);
   return new PlanSet({
     cwd: terminal.cwd,
     createCore,
@@ -124,15 +125,20 @@ async function addAll(
 ): Promise<readonly string[]> {
   const name = options['stdin-name'];
   if (rest.includes('-')) {
-    if (rest.length > 1) throw new WrongUse('"-" is standard input, and goes with no other file.');
+    if (rest.length > 1)
+      throw new WrongUse(message`"-" is standard input, and goes with no other file.`);
     if (typeof name !== 'string')
-      throw new WrongUse('"-" is standard input; --stdin-name NAME says which file it stands for.');
+      throw new WrongUse(
+        message`"-" is standard input; --stdin-name NAME says which file it stands for.`,
+      );
     if (!isPlanName(name))
-      throw new WrongUse(`--stdin-name ${name}: not a plan; plans are named *${PLAN_SUFFIX}.`);
+      throw new WrongUse(
+        message`--stdin-name ${name}: not a plan; plans are named *${PLAN_SUFFIX}.`,
+      );
     plans.addText(path.resolve(terminal.cwd, name), await terminal.input(MOST_BYTES));
     return [];
   }
-  if (name !== undefined) throw new WrongUse('--stdin-name goes with "-", standard input.');
+  if (name !== undefined) throw new WrongUse(message`--stdin-name goes with "-", standard input.`);
   const { files, problems } = await plansNamed(rest.length > 0 ? rest : ['.'], terminal.cwd);
   const unread = await Promise.all(files.map((file) => plans.add(file)));
   return [...problems, ...unread.filter((problem) => problem !== null)];

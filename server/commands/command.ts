@@ -1,4 +1,5 @@
 import type { ExplainedRule } from '../../shared/report/explain.ts';
+import { later } from '../../shared/words/message.ts';
 import type { Checker, Core } from '../../shared/workspace/facade.ts';
 import type { Create } from '../files/plan-set.ts';
 import type { ClipReader } from '../media/clip-reader.ts';
@@ -36,12 +37,15 @@ export interface Command<S extends CheckSurroundings = Surroundings> {
 export const LENGTHS = ['mm', 'inches'] as const;
 export const FORMATS = ['text', 'json'] as const;
 
-export const FORMAT_HELP = ['--format text|json', 'For people (default) or for programs.'] as const;
+export const FORMAT_HELP = [
+  '--format text|json',
+  later`For people (default) or for programs.`,
+] as const;
 export const LENGTHS_HELP = [
   '--lengths mm|inches',
-  'The unit that text shows lengths in; JSON is always in millimetres.',
+  later`The unit that text shows lengths in; JSON is always in millimetres.`,
 ] as const;
 export const ROOT_HELP = [
   '--root DIR',
-  "The folder that plans may use files from; else the nearest repository's root, else the plan's folder.",
+  later`The folder that plans may use files from; else the nearest repository's root, else the plan's folder.`,
 ] as const;

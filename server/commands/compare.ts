@@ -6,6 +6,7 @@ import { comparisonText } from '../../shared/report/compare/text.ts';
 import { compareReport } from '../../shared/report/json.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
 import { type LengthUnit, Say } from '../../shared/rules/say.ts';
+import { later, message } from '../../shared/words/message.ts';
 import { atRevision } from '../files/git-revision.ts';
 import { BARS } from './check.ts';
 import {
@@ -24,27 +25,29 @@ import { type Parsed, parseOptions, WrongUse } from './options.ts';
 const FORMATS = ['text', 'md', 'json'] as const;
 
 const OPTIONS = {
-  git: { value: 'revision' },
+  git: { value: later`revision` },
   format: { oneOf: FORMATS },
   'fail-on': { oneOf: BARS },
-  root: { value: 'folder' },
+  root: { value: later`folder` },
   lengths: { oneOf: LENGTHS },
 };
 
 export const compare: Command = {
   name: 'compare',
   usage: ['lamella compare OLD NEW [options]', 'lamella compare --git REVISION FILE [options]'],
-  about:
-    'Says what a change does to every shot: what is set otherwise, what follows from it, and which findings are new or gone.',
+  about: later`Says what a change does to every shot: what is set otherwise, what follows from it, and which findings are new or gone.`,
   options: [
     [
       '--git REVISION',
-      'Compares with FILE, and all that it uses, as committed there: HEAD, main, v2.',
+      later`Compares with FILE, and all that it uses, as committed there: HEAD, main, v2.`,
     ],
-    ['--format text|md|json', 'For people (default), for a comment on a review, or for programs.'],
+    [
+      '--format text|md|json',
+      later`For people (default), for a comment on a review, or for programs.`,
+    ],
     [
       '--fail-on error|warning|information',
-      'The least severe new finding that makes the exit status 1; default error.',
+      later`The least severe new finding that makes the exit status 1; default error.`,
     ],
     ROOT_HELP,
     LENGTHS_HELP,
@@ -90,14 +93,14 @@ async function openBoth(
   if (typeof options.git !== 'string') {
     if (first === undefined || second === undefined || rest.length > 2)
       throw new WrongUse(
-        `compare takes two plans, or one with --git REVISION, but got ${rest.length}.`,
+        message`compare takes two plans, or one with --git REVISION, but got ${rest.length}.`,
       );
     const before = await openNamed(first, parsed, surroundings);
     const after = before && (await openNamed(second, parsed, surroundings));
     return before && after && [before, after];
   }
   if (first === undefined || rest.length > 1)
-    throw new WrongUse(`compare --git takes one plan, but got ${rest.length}.`);
+    throw new WrongUse(message`compare --git takes one plan, but got ${rest.length}.`);
   const after = await openNamed(first, parsed, surroundings);
   if (after === null) return null;
   const revision = await atRevision(options.git, path.resolve(terminal.cwd, first));

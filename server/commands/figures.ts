@@ -1,6 +1,7 @@
 import { figuresText } from '../../shared/report/figures-text.ts';
 import { figuresReport } from '../../shared/report/json.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
+import { later } from '../../shared/words/message.ts';
 import {
   COULD_NOT_RUN,
   type Command,
@@ -15,18 +16,17 @@ import { openPlan } from './open-plan.ts';
 import { noSuchShot, parseOptions } from './options.ts';
 
 const OPTIONS = {
-  shot: { value: 'shot’s name' },
+  shot: { value: later`shot’s name` },
   format: { oneOf: FORMATS },
-  root: { value: 'folder' },
+  root: { value: later`folder` },
   lengths: { oneOf: LENGTHS },
 };
 
 export const figures: Command = {
   name: 'figures',
   usage: ['lamella figures FILE [--shot NAME] [options]'],
-  about:
-    'Says what every shot of a plan and its edit come to, and why where a figure is not known.',
-  options: [['--shot NAME', 'Only this shot.'], FORMAT_HELP, ROOT_HELP, LENGTHS_HELP],
+  about: later`Says what every shot of a plan and its edit come to, and why where a figure is not known.`,
+  options: [['--shot NAME', later`Only this shot.`], FORMAT_HELP, ROOT_HELP, LENGTHS_HELP],
   async run(args, surroundings) {
     const parsed = parseOptions(args, OPTIONS);
     const { options } = parsed;

@@ -1,5 +1,6 @@
 /** What `--help` shows, made from what the commands say of themselves. */
 import { wrap } from '../../shared/report/wrap.ts';
+import { inLanguage, message } from '../../shared/words/message.ts';
 import type { Command } from './command.ts';
 
 /** What a command says of itself. */
@@ -7,36 +8,41 @@ type Described = Omit<Command, 'run'>;
 
 const WIDTH = 88;
 
-const STATUS = `Exit status
-  0  nothing found at or above the bar
-  1  findings
-  2  could not run: wrong use, or a file that can't be read
-`;
+const statusWords = (): string =>
+  [
+    message`Exit status`,
+    `  0  ${message`nothing found at or above the bar`}`,
+    `  1  ${message`findings`}`,
+    `  2  ${message`could not run: wrong use, or a file that can't be read`}`,
+    '',
+  ].join('\n');
 
 export function overview(commands: readonly Described[]): string {
   const rows = commands.map(
-    ({ usage, about }) => `  ${usage.join('\n  ')}\n${wrap(about, WIDTH, '      ')}`,
+    ({ usage, about }) => `  ${usage.join('\n  ')}\n${wrap(inLanguage(about), WIDTH, '      ')}`,
   );
-  return `lamella: shoot plans for very small things very close, checked.
+  return `lamella: ${message`shoot plans for very small things very close, checked.`}
 
 ${rows.join('\n\n')}
 
   lamella COMMAND --help
-      What a command takes.
+      ${message`What a command takes.`}
 
   lamella --version
 
-${STATUS}`;
+${statusWords()}`;
 }
 
 export function helpOf({ usage, about, options }: Described): string {
-  const parts = [usage.join('\n'), wrap(about, WIDTH)];
+  const parts = [usage.join('\n'), wrap(inLanguage(about), WIDTH)];
   if (options.length > 0)
     parts.push(
       [
-        'Options',
-        ...options.map(([option, said]) => `  ${option}\n${wrap(said, WIDTH, '      ')}`),
+        message`Options`,
+        ...options.map(
+          ([option, said]) => `  ${option}\n${wrap(inLanguage(said), WIDTH, '      ')}`,
+        ),
       ].join('\n'),
     );
-  return `${parts.join('\n\n')}\n\n${STATUS}`;
+  return `${parts.join('\n\n')}\n\n${statusWords()}`;
 }

@@ -1,41 +1,42 @@
 import { BODIES, LENSES, type Piece, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
 import { newPlan, pieceOf } from '../../shared/assist/new-plan/new-plan.ts';
+import { later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import type { Command } from './command.ts';
 import { parseOptions, WrongUse } from './options.ts';
 import { writeOutput } from './write-output.ts';
 
 const OPTIONS = {
-  body: { value: 'body’s name' },
-  lens: { value: 'lens’s name' },
-  subject: { value: 'kind of subject' },
-  output: { value: 'file', short: 'o' },
+  body: { value: later`body’s name` },
+  lens: { value: later`lens’s name` },
+  subject: { value: later`kind of subject` },
+  output: { value: later`file`, short: 'o' },
 };
 
 export const newCommand: Command = {
   name: 'new',
   usage: ['lamella new [--body NAME] [--lens NAME] [--subject KIND] -o FILE'],
-  about:
-    'Writes a plan to begin with, filled in and checking cleanly: a body, a lens and a subject of a kit without makes, one shot with its light, settings and checks. Never writes over a file.',
+  about: later`Writes a plan to begin with, filled in and checking cleanly: a body, a lens and a subject of a kit without makes, one shot with its light, settings and checks. Never writes over a file.`,
   options: [
     ['--body NAME', listed(BODIES)],
     ['--lens NAME', listed(LENSES)],
     ['--subject KIND', listed(SUBJECT_KINDS)],
-    ['-o, --output FILE', 'The new plan, *.shootplan.yaml.'],
+    ['-o, --output FILE', later`The new plan, *.shootplan.yaml.`],
   ],
   async run(args, { terminal, createCore }) {
     const { options, rest } = parseOptions(args, OPTIONS);
-    if (rest.length > 0) throw new WrongUse(`new takes no "${rest[0]}"; the file goes behind -o.`);
+    if (rest.length > 0)
+      throw new WrongUse(message`new takes no "${rest[0]!}"; the file goes behind -o.`);
     const { output } = options;
-    if (typeof output !== 'string') throw new WrongUse('new needs -o FILE.');
+    if (typeof output !== 'string') throw new WrongUse(message`new needs -o FILE.`);
     if (!isPlanName(output))
-      throw new WrongUse(`A plan’s name ends in .shootplan.yaml; "${output}" doesn’t.`);
+      throw new WrongUse(message`A plan’s name ends in .shootplan.yaml; "${output}" doesn’t.`);
     const plan = newPlan(createCore, {
       body: chosen('--body', BODIES, options.body),
       lens: chosen('--lens', LENSES, options.lens),
       subject: chosen('--subject', SUBJECT_KINDS, options.subject),
     });
-    return writeOutput(terminal, output, 'The plan', plan, true);
+    return writeOutput(terminal, output, message`The plan`, plan, true);
   },
 };
 
@@ -52,6 +53,6 @@ function chosen<T extends Piece>(
   const piece = name === undefined ? pieces[0] : pieceOf(pieces, name);
   if (piece) return piece;
   throw new WrongUse(
-    `There is no "${name}" for ${option}. There are ${pieces.map((one) => one.name).join(', ')}.`,
+    message`There is no "${String(name)}" for ${option}. There are ${pieces.map((one) => one.name).join(', ')}.`,
   );
 }

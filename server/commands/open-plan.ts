@@ -2,6 +2,7 @@
 import path from 'node:path';
 import { messageOf } from '../../shared/assist/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import { message } from '../../shared/words/message.ts';
 import { isPlanName, PLAN_SUFFIX } from '../files/plan-files.ts';
 import type { PlanSet, PlanSetOptions } from '../files/plan-set.ts';
 import { planSet } from './check.ts';
@@ -23,7 +24,7 @@ export async function openPlan(
 ): Promise<OpenedPlan | null> {
   const [file] = parsed.rest;
   if (file === undefined || parsed.rest.length > 1)
-    throw new WrongUse(`${command} takes one plan, but got ${parsed.rest.length}.`);
+    throw new WrongUse(message`${command} takes one plan, but got ${parsed.rest.length}.`);
   return openNamed(file, parsed, surroundings);
 }
 
@@ -36,7 +37,7 @@ export async function openNamed(
 ): Promise<OpenedPlan | null> {
   const { terminal } = surroundings;
   if (!isPlanName(file))
-    throw new WrongUse(`${file}: not a plan; plans are named *${PLAN_SUFFIX}.`);
+    throw new WrongUse(message`${file}: not a plan; plans are named *${PLAN_SUFFIX}.`);
   const plans = await planSet(parsed, surroundings, read);
   const problem = await plans.add(path.resolve(terminal.cwd, file));
   if (problem !== null) {

@@ -1,6 +1,8 @@
 /** Options of a command, checked against what it takes; wrong use is said in whole sentences. */
 import { parseArgs } from 'node:util';
 import { editDistance } from '../../shared/quantity/edit-distance.ts';
+import { anyOf } from '../../shared/words/listed.ts';
+import { inLanguage, message } from '../../shared/words/message.ts';
 
 /** The command was called wrongly: its message goes to standard error, exit status 2. */
 export class WrongUse extends Error {}
@@ -60,27 +62,25 @@ function readValue(
 ): string | true {
   const { rawName, value, inlineValue } = token;
   if (!takesValue(spec)) {
-    if (value !== undefined) throw new WrongUse(`${rawName} takes no value, but got "${value}".`);
+    if (value !== undefined)
+      throw new WrongUse(message`${rawName} takes no value, but got "${value}".`);
     return true;
   }
-  const expected = spec.oneOf ? choices(spec.oneOf) : `a ${spec.value}`;
+  const expected = spec.oneOf ? anyOf(spec.oneOf) : message`a ${inLanguage(spec.value ?? '')}`;
   // `--root --format json`: the next option is not the value that was forgotten.
   if (value === undefined || value === '' || (!inlineValue && value.startsWith('--')))
-    throw new WrongUse(`${rawName} needs a value: ${expected}.`);
+    throw new WrongUse(message`${rawName} needs a value: ${expected}.`);
   if (spec.oneOf && !spec.oneOf.includes(value))
-    throw new WrongUse(`${rawName} takes ${expected}, not "${value}".`);
+    throw new WrongUse(message`${rawName} takes ${expected}, not "${value}".`);
   return value;
 }
-
-const choices = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
 
 const unknownOption = (written: string, known: readonly string[]): string => {
   const near = nearest(
     written,
     known.map((name) => `--${name}`),
   );
-  return `There is no option ${written}.${near ? ` Did you mean ${near}?` : ''}`;
+  return message`There is no option ${written}.${near ? message` Did you mean ${near}?` : ''}`;
 };
 
 /** The name nearest to what was written; null where none is near. */
@@ -98,6 +98,6 @@ export function nearest(written: string, names: readonly string[]): string | nul
 /** What a shot was called by that the plan doesn't have, with what it may have been. */
 export function noSuchShot(name: string, shots: readonly string[], file: string): WrongUse {
   const near = nearest(name, shots);
-  const help = near ? ` Did you mean ${near}?` : ` Its shots: ${shots.join(', ')}.`;
-  return new WrongUse(`${file} has no shot "${name}".${shots.length === 0 ? '' : help}`);
+  const help = near ? message` Did you mean ${near}?` : message` Its shots: ${shots.join(', ')}.`;
+  return new WrongUse(message`${file} has no shot "${name}".${shots.length === 0 ? '' : help}`);
 }

@@ -1,4 +1,5 @@
 import { version } from '../../package.json';
+import { later } from '../../shared/words/message.ts';
 import { reportOf } from '../report.ts';
 import { COULD_NOT_RUN, type Command, NOTHING_FOUND, ROOT_HELP } from './command.ts';
 import { openPlan } from './open-plan.ts';
@@ -7,11 +8,10 @@ import { parseOptions } from './options.ts';
 export const report: Command = {
   name: 'report',
   usage: ['lamella report FILE'],
-  about:
-    'Prints a plan for a bug report: names, texts, comments and paths replaced by others of the same length, and what is found in it then.',
+  about: later`Prints a plan for a bug report: names, texts, comments and paths replaced by others of the same length, and what is found in it then.`,
   options: [ROOT_HELP],
   async run(args, surroundings) {
-    const parsed = parseOptions(args, { root: { value: 'folder' } });
+    const parsed = parseOptions(args, { root: { value: later`folder` } });
     const opened = await openPlan('report', parsed, surroundings);
     if (opened === null) return COULD_NOT_RUN;
     const { plans, id } = opened;

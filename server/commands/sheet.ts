@@ -3,6 +3,7 @@ import { sheetPage } from '../../shared/report/sheet/html.ts';
 import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
 import { SHEET_STYLE } from '../../shared/report/sheet/style.ts';
 import { type LengthUnit, Say } from '../../shared/rules/say.ts';
+import { later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { COULD_NOT_RUN, type Command, LENGTHS, NOTHING_FOUND, ROOT_HELP } from './command.ts';
 import { openPlan } from './open-plan.ts';
@@ -12,32 +13,33 @@ import { writeOutput } from './write-output.ts';
 const SHEETS = ['html', 'md'] as const;
 
 const OPTIONS = {
-  output: { value: 'file', short: 'o' },
+  output: { value: later`file`, short: 'o' },
   format: { oneOf: SHEETS },
-  root: { value: 'folder' },
+  root: { value: later`folder` },
   lengths: { oneOf: LENGTHS },
 };
 
 export const sheet: Command = {
   name: 'sheet',
   usage: ['lamella sheet FILE [-o sheet.html] [options]'],
-  about:
-    'Makes the sheet for the day: what to set, check and watch in every shot, with drawings to scale; to be read on a screen or printed.',
+  about: later`Makes the sheet for the day: what to set, check and watch in every shot, with drawings to scale; to be read on a screen or printed.`,
   options: [
-    ['-o, --output FILE', 'Where to write it; left out, to standard output.'],
+    ['-o, --output FILE', later`Where to write it; left out, to standard output.`],
     [
       '--format html|md',
-      'One page that needs nothing else (default), or Markdown, which has the drawings in words.',
+      later`One page that needs nothing else (default), or Markdown, which has the drawings in words.`,
     ],
     ROOT_HELP,
-    ['--lengths mm|inches', 'The unit that lengths are shown in.'],
+    ['--lengths mm|inches', later`The unit that lengths are shown in.`],
   ],
   async run(args, surroundings) {
     const parsed = parseOptions(args, OPTIONS);
     const { terminal } = surroundings;
     const { output, lengths } = parsed.options;
     if (typeof output === 'string' && isPlanName(output))
-      throw new WrongUse(`--output ${output} is a plan’s name; a sheet would take its place.`);
+      throw new WrongUse(
+        message`--output ${output} is a plan’s name; a sheet would take its place.`,
+      );
     const opened = await openPlan('sheet', parsed, surroundings);
     if (opened === null) return COULD_NOT_RUN;
     const { plans, id } = opened;
@@ -49,7 +51,7 @@ export const sheet: Command = {
       terminal.out(text);
       return NOTHING_FOUND;
     }
-    return writeOutput(terminal, output, 'The sheet', text);
+    return writeOutput(terminal, output, message`The sheet`, text);
   },
 };
 

@@ -6,6 +6,7 @@ import { jsonFinding, print } from '../../shared/report/json.ts';
 import { painter } from '../../shared/report/paint.ts';
 import { cells, clipJson, type TestClipReport } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/rules/say.ts';
+import { message } from '../../shared/words/message.ts';
 import { findClip } from '../media/find-clips.ts';
 import { COULD_NOT_RUN, FOUND, NOTHING_FOUND, type Surroundings } from './command.ts';
 import type { OpenedPlan } from './open-plan.ts';
@@ -24,7 +25,7 @@ export async function testClip(
   if (reading === null) return COULD_NOT_RUN;
   // The path was typed just now: nothing was recorded wrongly, and no card is at stake.
   if (reading.state === 'not-found') {
-    terminal.err(`lamella: ${inertLine(clip)}: no such file.\n`);
+    terminal.err(`lamella: ${message`${inertLine(clip)}: no such file.`}\n`);
     return COULD_NOT_RUN;
   }
   const findings = plans.core.testClip(id, shot, clip, reading) ?? [];
@@ -50,9 +51,10 @@ export async function testClip(
     return isPass ? NOTHING_FOUND : FOUND;
   }
   const paint = painter(terminal.colour);
+  const [named, asking] = [inertLine(clip), inertLine(shot)];
   const verdict = isPass
-    ? `${paint('fix', 'PASS')}  ${inertLine(clip)} is what ${inertLine(shot)} asks for, as far as the file says.`
-    : `${paint('error', 'FAIL')}  ${inertLine(clip)} is not what ${inertLine(shot)} asks for.`;
+    ? `${paint('fix', message`PASS`)}  ${message`${named} is what ${asking} asks for, as far as the file says.`}`
+    : `${paint('error', message`FAIL`)}  ${message`${named} is not what ${asking} asks for.`}`;
   const why = findings.flatMap(({ what, why: more, rule }) => [
     `  ${inertLine(what)}  ${paint('aside', rule)}`,
     ...(more === '' ? [] : [`  ${inertLine(more)}`]),
@@ -91,18 +93,16 @@ function readLines(reading: ClipReading): readonly string[] {
   if (reading.state !== 'read') return [];
   const { facts } = reading;
   const missing = [
-    ...(facts.rate === null ? ['rate (too few frames)'] : []),
-    ...(facts.shutterS === null ? ['shutter'] : []),
-    ...(facts.iso === null ? ['ISO'] : []),
-    ...(facts.whiteBalance === null ? ['white balance'] : []),
+    ...(facts.rate === null ? [message`rate (too few frames)`] : []),
+    ...(facts.shutterS === null ? [message`shutter`] : []),
+    ...(facts.iso === null ? [message`ISO`] : []),
+    ...(facts.whiteBalance === null ? [message`white balance`] : []),
   ];
+  const read = cells(facts, new Say()).filter((cell) => cell !== '');
   return [
-    `  Read: ${cells(facts, new Say())
-      .filter((cell) => cell !== '')
-      .map(inertLine)
-      .join(', ')}.`,
+    `  ${message`Read: ${read.map(inertLine).join(', ')}.`}`,
     ...(missing.length > 0
-      ? [`  Not in the file, so read it back from the body: ${missing.join(', ')}.`]
+      ? [`  ${message`Not in the file, so read it back from the body: ${missing.join(', ')}.`}`]
       : []),
   ];
 }

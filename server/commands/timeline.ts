@@ -1,4 +1,5 @@
 import { TIMELINE_FORMATS, type TimelineFormat } from '../../shared/assist/timeline.ts';
+import { later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { COULD_NOT_RUN, type Command, NOTHING_FOUND, ROOT_HELP } from './command.ts';
 import { openPlan } from './open-plan.ts';
@@ -6,21 +7,20 @@ import { parseOptions, WrongUse } from './options.ts';
 import { writeOutput } from './write-output.ts';
 
 const OPTIONS = {
-  output: { value: 'file', short: 'o' },
+  output: { value: later`file`, short: 'o' },
   format: { oneOf: TIMELINE_FORMATS },
-  root: { value: 'folder' },
+  root: { value: later`folder` },
 };
 
 export const timeline: Command = {
   name: 'timeline',
   usage: ['lamella timeline FILE [-o cut.otio] [options]'],
-  about:
-    'Writes the edit of a plan for an editing program, as OpenTimelineIO with speeds, dissolves, beats and the clips that are kept; or as a shot list for a spreadsheet.',
+  about: later`Writes the edit of a plan for an editing program, as OpenTimelineIO with speeds, dissolves, beats and the clips that are kept; or as a shot list for a spreadsheet.`,
   options: [
-    ['-o, --output FILE', 'Where to write it; left out, to standard output.'],
+    ['-o, --output FILE', later`Where to write it; left out, to standard output.`],
     [
       '--format otio|csv',
-      'OpenTimelineIO (default), or comma-separated values; left out, by the end of the file’s name.',
+      later`OpenTimelineIO (default), or comma-separated values; left out, by the end of the file’s name.`,
     ],
     ROOT_HELP,
   ],
@@ -29,7 +29,9 @@ export const timeline: Command = {
     const { terminal } = surroundings;
     const { output, format } = parsed.options;
     if (typeof output === 'string' && isPlanName(output))
-      throw new WrongUse(`--output ${output} is a plan’s name; the timeline would take its place.`);
+      throw new WrongUse(
+        message`--output ${output} is a plan’s name; the timeline would take its place.`,
+      );
     const opened = await openPlan('timeline', parsed, surroundings);
     if (opened === null) return COULD_NOT_RUN;
     const { plans, id, file } = opened;
@@ -43,7 +45,7 @@ export const timeline: Command = {
       terminal.out(made.text);
       return NOTHING_FOUND;
     }
-    const what = chosen === 'csv' ? 'The shot list' : 'The timeline';
+    const what = chosen === 'csv' ? message`The shot list` : message`The timeline`;
     return writeOutput(terminal, output, what, made.text);
   },
 };

@@ -6,6 +6,7 @@ import { textReport } from '../../shared/report/text.ts';
 import { clipsJson, verifyText } from '../../shared/report/verify.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
 import { Say } from '../../shared/rules/say.ts';
+import { later, message } from '../../shared/words/message.ts';
 import { pathOfUri } from '../files/uri.ts';
 import type { ClipFolders } from '../media/find-clips.ts';
 import { type VerifiedPlan, verifyClips } from '../media/verify-clips.ts';
@@ -25,12 +26,12 @@ import { type Parsed, parseOptions, WrongUse } from './options.ts';
 import { testClip } from './test-clip.ts';
 
 const OPTIONS = {
-  media: { value: 'folder' },
-  'test-clip': { value: 'clip' },
-  shot: { value: 'shot’s name' },
+  media: { value: later`folder` },
+  'test-clip': { value: later`clip` },
+  shot: { value: later`shot’s name` },
   format: { oneOf: FORMATS },
   'fail-on': { oneOf: BARS },
-  root: { value: 'folder' },
+  root: { value: later`folder` },
 };
 
 export const verify: Command = {
@@ -39,16 +40,21 @@ export const verify: Command = {
     'lamella verify FILE [--media DIR] [options]',
     'lamella verify --test-clip CLIP --shot NAME FILE [options]',
   ],
-  about:
-    'Reads the clips that a plan lists and says which of them are not what their shots ask for: size, rate, codec, bit rate, length, and shutter, ISO and white balance where a file carries them. A test clip at the start of the day tells whether the body is set as the plan says. Nothing is ever written to a clip.',
+  about: later`Reads the clips that a plan lists and says which of them are not what their shots ask for: size, rate, codec, bit rate, length, and shutter, ISO and white balance where a file carries them. A test clip at the start of the day tells whether the body is set as the plan says. Nothing is ever written to a clip.`,
   options: [
-    ['--media DIR', 'The folder of the clips, besides the plan’s own; paths may start from there.'],
-    ['--test-clip CLIP', 'Only this file, against the shot named by --shot: pass or fail first.'],
-    ['--shot NAME', 'The shot that the test clip was recorded for.'],
+    [
+      '--media DIR',
+      later`The folder of the clips, besides the plan’s own; paths may start from there.`,
+    ],
+    [
+      '--test-clip CLIP',
+      later`Only this file, against the shot named by --shot: pass or fail first.`,
+    ],
+    ['--shot NAME', later`The shot that the test clip was recorded for.`],
     FORMAT_HELP,
     [
       '--fail-on error|warning|information',
-      'The least severe finding that makes the exit status 1; default error.',
+      later`The least severe finding that makes the exit status 1; default error.`,
     ],
     ROOT_HELP,
   ],
@@ -56,9 +62,9 @@ export const verify: Command = {
     const parsed = parseOptions(args, OPTIONS);
     const { 'test-clip': clip, shot, media } = parsed.options;
     if ((clip === undefined) !== (shot === undefined))
-      throw new WrongUse('--test-clip CLIP and --shot NAME go together.');
+      throw new WrongUse(message`--test-clip CLIP and --shot NAME go together.`);
     if (clip !== undefined && media !== undefined)
-      throw new WrongUse('--test-clip names its file itself, and takes no --media.');
+      throw new WrongUse(message`--test-clip names its file itself, and takes no --media.`);
     const opened = await openPlan('verify', parsed, surroundings);
     if (opened === null) return COULD_NOT_RUN;
     if (typeof clip === 'string' && typeof shot === 'string')
@@ -85,7 +91,8 @@ async function verifyAll(
       folders,
       reader,
       signal: stop.signal,
-      progress: (done, of, clip) => terminal.progress(inertLine(`${done + 1} of ${of}: ${clip}`)),
+      progress: (done, of, clip) =>
+        terminal.progress(inertLine(message`${done + 1} of ${of}: ${clip}`)),
     });
   } finally {
     terminal.progress(null);
@@ -122,7 +129,7 @@ async function foldersOf(
 ): Promise<ClipFolders> {
   const media = typeof options.media === 'string' ? path.resolve(cwd, options.media) : null;
   if (media !== null && !(await isFolder(media)))
-    throw new WrongUse(`--media ${options.media}: no such folder.`);
+    throw new WrongUse(message`--media ${String(options.media)}: no such folder.`);
   const plan = path.dirname(pathOfUri(id) ?? cwd);
   return { plan, root: plans.rootOf(id), media };
 }

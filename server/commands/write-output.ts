@@ -1,6 +1,7 @@
 /** Writes what a command has made, and says so; or says why it could not. */
 import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { message } from '../../shared/words/message.ts';
 import type { Terminal } from '../terminal.ts';
 import { COULD_NOT_RUN, NOTHING_FOUND } from './command.ts';
 
@@ -21,30 +22,30 @@ export async function writeOutput(
     // `wx`: fails where there is a file already, with nothing in between.
     await writeFile(path.resolve(terminal.cwd, output), text, { flag: keep ? 'wx' : 'w' });
   } catch (cause) {
-    terminal.err(`lamella: ${output} can't be written: ${reason(output, cause)}.\n`);
+    terminal.err(`lamella: ${message`${output} can't be written: ${reason(output, cause)}.`}\n`);
     return COULD_NOT_RUN;
   }
-  terminal.err(`${what} was written to ${output}.\n`);
+  terminal.err(`${message`${what} was written to ${output}.`}\n`);
   return NOTHING_FOUND;
 }
 
 function reason(output: string, cause: unknown): string {
   switch ((cause as NodeJS.ErrnoException).code) {
     case 'ENOENT':
-      return `there is no folder ${path.dirname(output)}`;
+      return message`there is no folder ${path.dirname(output)}`;
     case 'ENOTDIR':
-      return `${path.dirname(output)} is no folder`;
+      return message`${path.dirname(output)} is no folder`;
     case 'EISDIR':
-      return 'it is a folder';
+      return message`it is a folder`;
     case 'EEXIST':
-      return 'there is one already, and it stays as it is';
+      return message`there is one already, and it stays as it is`;
     case 'EACCES':
     case 'EPERM':
-      return 'that is not allowed here';
+      return message`that is not allowed here`;
     case 'EROFS':
-      return 'the disk can only be read';
+      return message`the disk can only be read`;
     case 'ENOSPC':
-      return 'the disk is full';
+      return message`the disk is full`;
     default:
       return cause instanceof Error ? cause.message : String(cause);
   }

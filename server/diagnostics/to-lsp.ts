@@ -3,6 +3,7 @@ import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from 'vscode-langu
 import { type LocatedFinding, messageOf } from '../../shared/assist/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
+import { message } from '../../shared/words/message.ts';
 import type { ClientFeatures } from '../client-features.ts';
 
 export const SOURCE = 'lamella';
@@ -86,5 +87,5 @@ const more = (left: number): Diagnostic => ({
   severity: DiagnosticSeverity.Information,
   code: 'too-much',
   source: SOURCE,
-  message: `${left} more findings in this file are not shown. \`lamella check\` on the command line shows all.`,
+  message: message`${left} more findings in this file are not shown. \`lamella check\` on the command line shows all.`,
 });

@@ -4,6 +4,7 @@
  */
 import { execFile } from 'node:child_process';
 import path from 'node:path';
+import { message } from '../../shared/words/message.ts';
 import { decode, MOST_BYTES } from './decode.ts';
 import { isInside, type ReadPlan, sizeIn } from './read-plan.ts';
 
@@ -22,15 +23,15 @@ export async function atRevision(revision: string, near: string): Promise<Revisi
     return {
       ok: false,
       why: prefix.absent
-        ? 'git is not installed, or not where programs are looked for'
-        : `${near} is not in a git repository`,
+        ? message`git is not installed, or not where programs are looked for`
+        : message`${near} is not in a git repository`,
     };
   const spec = `${revision}^{commit}`;
   const commit = await git(folder, ['rev-parse', '--verify', '--quiet', '--end-of-options', spec]);
   const id = commit.ok ? lineOf(commit.bytes) : '';
   // Anything but an id would be read as an option or a path.
   if (!/^[0-9a-f]{40,64}$/.test(id))
-    return { ok: false, why: `the repository has no revision ${revision}` };
+    return { ok: false, why: message`the repository has no revision ${revision}` };
   return {
     ok: true,
     async read(file, root) {
@@ -38,16 +39,16 @@ export async function atRevision(revision: string, near: string): Promise<Revisi
         lineOf(prefix.bytes) + path.relative(folder, file).split(path.sep).join('/'),
       );
       if (!isInside(root, file) || inTree.startsWith('../'))
-        return { ok: false, why: 'outside-workspace', detail: `outside ${root}` };
+        return { ok: false, why: 'outside-workspace', detail: message`outside ${root}` };
       const blob = await git(folder, ['cat-file', 'blob', `${id}:${inTree}`]);
       if (blob.ok) {
         const decoded = decode(blob.bytes);
         if (decoded.ok) return decoded;
-        return { ok: false, why: 'not-text', detail: 'not UTF-8', decoded };
+        return { ok: false, why: 'not-text', detail: message`not UTF-8`, decoded };
       }
       if (blob.tooLarge)
-        return { ok: false, why: 'too-large', detail: `more than ${sizeIn(MOST_BYTES)}` };
-      return { ok: false, why: 'not-found', detail: `not there at ${revision}` };
+        return { ok: false, why: 'too-large', detail: message`more than ${sizeIn(MOST_BYTES)}` };
+      return { ok: false, why: 'not-found', detail: message`not there at ${revision}` };
     },
   };
 }

@@ -1,6 +1,7 @@
 /** Which plans a list of files and folders names. */
 import { readdir, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { message } from '../../shared/words/message.ts';
 import { reasonOf } from './read-plan.ts';
 
 export const PLAN_SUFFIX = '.shootplan.yaml';
@@ -27,9 +28,9 @@ export async function plansNamed(named: readonly string[], cwd: string): Promise
         const below = await plansBelow(at, problems);
         for (const file of below) files.add(file);
         if (below.length === 0 && problems.length === before)
-          problems.push(`${name}: no *${PLAN_SUFFIX} in this folder or below it.`);
+          problems.push(message`${name}: no *${PLAN_SUFFIX} in this folder or below it.`);
       } else if (isPlanName(at)) files.add(at);
-      else problems.push(`${name}: not a plan; plans are named *${PLAN_SUFFIX}.`);
+      else problems.push(message`${name}: not a plan; plans are named *${PLAN_SUFFIX}.`);
     } catch (cause) {
       problems.push(`${name}: ${reasonOf(cause).detail}.`);
     }

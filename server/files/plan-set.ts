@@ -3,6 +3,7 @@ import path from 'node:path';
 import type { LocatedFinding, LocatedFix } from '../../shared/assist/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
+import { message } from '../../shared/words/message.ts';
 import type { Checker, Core, CoreOptions } from '../../shared/workspace/facade.ts';
 import { notText, tooLarge } from '../unread.ts';
 import { decode, MOST_BYTES } from './decode.ts';
@@ -68,7 +69,10 @@ export class PlanSet<C extends Checker = Core> {
   addText(file: string, bytes: Uint8Array): void {
     const id = this.#note(file, this.#options.root ?? nearestRoot(path.dirname(file)));
     if (bytes.length > MOST_BYTES) {
-      this.#unread.set(id, tooLarge(id, `more than ${sizeIn(MOST_BYTES)}`, sizeIn(MOST_BYTES)));
+      this.#unread.set(
+        id,
+        tooLarge(id, message`more than ${sizeIn(MOST_BYTES)}`, sizeIn(MOST_BYTES)),
+      );
       return;
     }
     const decoded = decode(bytes);

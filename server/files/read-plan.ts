@@ -1,6 +1,7 @@
 /** One plan from the disk: only regular files, inside the root, of a size that is worth reading. */
 import { readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { message } from '../../shared/words/message.ts';
 import type { Refusal } from '../../shared/workspace/store.ts';
 import { type Decoded, decode, MOST_BYTES } from './decode.ts';
 
@@ -24,15 +25,17 @@ export async function readPlan(file: string, root: string): Promise<ReadPlan> {
     const [real, realRoot] = await Promise.all([realpath(file), realpath(root)]);
     if (!isInside(realRoot, real)) {
       const detail =
-        real === file ? `outside ${root}` : `a link to ${real}, which is outside ${root}`;
+        real === file
+          ? message`outside ${root}`
+          : message`a link to ${real}, which is outside ${root}`;
       return { ok: false, why: 'outside-workspace', detail };
     }
     const { size, isFile } = await statOf(real);
-    if (!isFile) return { ok: false, why: 'unreadable', detail: 'not a regular file' };
+    if (!isFile) return { ok: false, why: 'unreadable', detail: message`not a regular file` };
     if (size > MOST_BYTES) return { ok: false, why: 'too-large', detail: sizeIn(size) };
     const decoded = decode(await readFile(real));
     if (decoded.ok) return decoded;
-    return { ok: false, why: 'not-text', detail: 'not UTF-8', decoded };
+    return { ok: false, why: 'not-text', detail: message`not UTF-8`, decoded };
   } catch (cause) {
     return { ok: false, ...reasonOf(cause) };
   }
@@ -56,12 +59,12 @@ export function reasonOf(cause: unknown): { why: Refusal; detail: string } {
   switch (code) {
     case 'ENOENT':
     case 'ENOTDIR':
-      return { why: 'not-found', detail: 'no such file or folder' };
+      return { why: 'not-found', detail: message`no such file or folder` };
     case 'EACCES':
     case 'EPERM':
-      return { why: 'unreadable', detail: 'no permission to read it' };
+      return { why: 'unreadable', detail: message`no permission to read it` };
     case 'ELOOP':
-      return { why: 'unreadable', detail: 'a link that leads to itself' };
+      return { why: 'unreadable', detail: message`a link that leads to itself` };
     default:
       return { why: 'unreadable', detail: cause instanceof Error ? cause.message : String(cause) };
   }

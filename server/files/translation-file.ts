@@ -1,6 +1,7 @@
 /** A translation in a file: `messages.de.json`, whose name says the language. */
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { message } from '../../shared/words/message.ts';
 import { WrongUse } from '../commands/options.ts';
 import { useTranslation } from '../translation.ts';
 
@@ -15,7 +16,7 @@ export function useTranslationFile(file: string, cwd: string): readonly string[]
     given = JSON.parse(readFileSync(path.resolve(cwd, file), 'utf8'));
   } catch (cause) {
     const said = cause instanceof Error ? cause.message : String(cause);
-    throw new WrongUse(`The translation ${file} can't be read: ${said}`);
+    throw new WrongUse(message`The translation ${file} can't be read: ${said}`);
   }
   return useTranslation(given, language);
 }

@@ -5,6 +5,7 @@ import {
   CodeActionTriggerKind,
 } from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
+import { message } from '../../shared/words/message.ts';
 import type { Core, OfferedFix } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import { SOURCE } from '../diagnostics/to-lsp.ts';
@@ -46,7 +47,7 @@ export function actions(
     const edits = fixAll(core, file);
     if (edits.length > 0)
       found.push({
-        title: 'Fix all that has one way out and no price',
+        title: message`Fix all that has one way out and no price`,
         kind: FIX_ALL,
         edit: workspaceEdit(edits, client, documents),
       });

@@ -10,6 +10,7 @@ import {
 } from 'vscode-languageserver';
 import type { About, Completion, CompletionKind } from '../../shared/assist/completion/item.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import { message } from '../../shared/words/message.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import { plainText } from './hover.ts';
@@ -46,7 +47,10 @@ export function completion(
   };
 }
 
-const ASK_AGAIN = { title: 'Choose a value', command: 'editor.action.triggerSuggest' };
+const askAgain = () => ({
+  title: message`Choose a value`,
+  command: 'editor.action.triggerSuggest',
+});
 
 function toItem(item: Completion, client: ClientFeatures, file: FileId): CompletionItem {
   const { completion: can } = client;
@@ -64,7 +68,7 @@ function toItem(item: Completion, client: ClientFeatures, file: FileId): Complet
     textEdit: { range, newText: isSnippet ? snippet : text },
     insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     ...(can.insertModes && { insertTextMode: InsertTextMode.asIs }),
-    ...(item.choice && isSnippet && can.asksAgain && { command: ASK_AGAIN }),
+    ...(item.choice && isSnippet && can.asksAgain && { command: askAgain() }),
     data: carried,
   };
 }

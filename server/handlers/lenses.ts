@@ -1,6 +1,7 @@
 /** Lenses over shots: where they stand at once, their words for those that are shown. */
 import type { CodeLens } from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
+import { message } from '../../shared/words/message.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import type { Documents } from '../workspace/documents.ts';
@@ -31,7 +32,7 @@ export function resolveLens(
   const command = client.showsSheets
     ? {
         title,
-        tooltip: `Show the sheet at ${shot}`,
+        tooltip: message`Show the sheet at ${shot}`,
         command: 'lamella.openSheet',
         arguments: [{ uri: documents.uri(file), shot }],
       }

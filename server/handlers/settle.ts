@@ -2,6 +2,7 @@
 import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
 import { settledLines, settledTitle } from '../../shared/report/settle-text.ts';
+import { message } from '../../shared/words/message.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import type { Documents } from '../workspace/documents.ts';
@@ -56,7 +57,7 @@ export function settleAction(
 ): CodeAction[] {
   const shot = core.shotAt(file, position);
   if (shot === null || !isUnsettled(core, file, shot)) return [];
-  const title = `Settle ${shot} by its settings`;
+  const title = message`Settle ${shot} by its settings`;
   if (client.showsSettling)
     return [
       {
@@ -71,7 +72,9 @@ export function settleAction(
     ];
   const settled = core.settle(file, shot);
   if (!settled || settled.edits.length === 0) return [];
-  const changes = settled.changes.map(({ setting, from, to }) => `${setting} ${from} to ${to}`);
+  const changes = settled.changes.map(
+    ({ setting, from, to }) => message`${setting} ${from} to ${to}`,
+  );
   return [
     {
       title: `${title}: ${changes.join(', ')}`,

@@ -1,5 +1,6 @@
 import { type DocumentSymbol, type SymbolInformation, SymbolKind } from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
+import { message } from '../../shared/words/message.ts';
 import type { Core, OutlineSymbol } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 
@@ -44,4 +45,4 @@ const flat = (
   ]);
 
 /** The protocol allows no empty name; a key being typed may be one. */
-const shown = (name: string): string => (name.trim() === '' ? '(no name)' : name);
+const shown = (name: string): string => (name.trim() === '' ? message`(no name)` : name);

@@ -3,6 +3,7 @@ import type { CancellationToken, Diagnostic, WorkDoneProgressParams } from 'vsco
 import type { FileId } from '../../shared/plan/place.ts';
 import { verifyMarkdown } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/rules/say.ts';
+import { message } from '../../shared/words/message.ts';
 import type { Host } from '../host.ts';
 import type { VerifyOptions } from '../media/verify-clips.ts';
 import type { Session } from '../session.ts';
@@ -27,8 +28,7 @@ export async function verifyInEditor(
   token: CancellationToken,
   progress: VerifyOptions['progress'],
 ): Promise<VerifiedInEditor> {
-  const unavailable =
-    'Clips are read from a disk: in an editor on the desktop, or by `lamella verify` on the command line.';
+  const unavailable = message`Clips are read from a disk: in an editor on the desktop, or by \`lamella verify\` on the command line.`;
   if (!host.verifyClips) return { unavailable };
   const stop = new AbortController();
   const unheard = token.onCancellationRequested(() => stop.abort());

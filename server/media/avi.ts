@@ -7,6 +7,7 @@ import type { FileHandle } from 'node:fs/promises';
 import { codecFamily } from '../../shared/clips/codec.ts';
 import type { ClipFacts } from '../../shared/clips/facts.ts';
 import { rational, toNumber } from '../../shared/quantity/rational.ts';
+import { later } from '../../shared/words/message.ts';
 import { codeAt, readAt } from './bytes.ts';
 import { Unreadable } from './unreadable.ts';
 
@@ -40,15 +41,15 @@ export async function aviFacts(file: FileHandle, bytes: number): Promise<AviFact
   const head = await readAt(file, 0, Math.min(bytes, MOST_HEADER_BYTES));
   const claimed = head.getUint32(4, true) + 8;
   const [list] = chunksIn(head, 12, head.byteLength);
-  if (list?.of !== 'hdrl') throw new Unreadable('its header is broken');
+  if (list?.of !== 'hdrl') throw new Unreadable(later`its header is broken`);
   const end = Math.min(list.start + list.size, head.byteLength);
   const headers = [...chunksIn(head, list.start + 4, end)];
   const stream = headers
     .filter(({ of }) => of === 'strl')
     .map((strl) => streamIn(head, strl, end))
     .find((one) => one !== null);
-  if (!stream) throw new Unreadable('it holds no film');
-  if (claimed > bytes) throw new Unreadable('it is cut off: its end is missing');
+  if (!stream) throw new Unreadable(later`it holds no film`);
+  if (claimed > bytes) throw new Unreadable(later`it is cut off: its end is missing`);
   const total = headers
     .filter(({ of }) => of === 'odml')
     .flatMap((odml) => [...chunksIn(head, odml.start + 4, Math.min(odml.start + odml.size, end))])
@@ -58,7 +59,7 @@ export async function aviFacts(file: FileHandle, bytes: number): Promise<AviFact
     stream.frames,
     total && total.start + 4 <= end ? head.getUint32(total.start, true) : 0,
   );
-  if (frames === 0) throw new Unreadable('it holds no frames');
+  if (frames === 0) throw new Unreadable(later`it holds no frames`);
   const rate = rational(stream.rate, stream.scale);
   return {
     size: stream.size,

@@ -1,6 +1,7 @@
 /** Reads clips one after another; none keeps the others waiting for ever. */
 import { Worker } from 'node:worker_threads';
 import type { ClipReading } from '../../shared/clips/facts.ts';
+import { later, message } from '../../shared/words/message.ts';
 
 export interface ClipReader {
   /** @param file absolute path of a regular file */
@@ -43,7 +44,7 @@ export class WorkerClipReader implements ClipReader {
           resolve({ state: 'unreadable', why });
         });
       const answered = (reading: ClipReading): void => finish(() => resolve(reading));
-      const broke = (): void => giveUp('its contents broke the reader');
+      const broke = (): void => giveUp(later`its contents broke the reader`);
       const stopped = (): void =>
         finish(() => {
           this.#drop(worker);
@@ -51,7 +52,7 @@ export class WorkerClipReader implements ClipReader {
         });
       const timer = setTimeout(() => {
         const seconds = Math.round(this.#patienceMs / 1000);
-        giveUp(`it could not be read within ${seconds} s`);
+        giveUp(message`it could not be read within ${seconds} s`);
       }, this.#patienceMs);
       signal.addEventListener('abort', stopped);
       worker.on('message', answered).on('error', broke).on('exit', broke);

@@ -3,6 +3,7 @@ import type { Dirent } from 'node:fs';
 import { open, readdir, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { ClipReading } from '../../shared/clips/facts.ts';
+import { message } from '../../shared/words/message.ts';
 import { isInside, reasonOf } from '../files/read-plan.ts';
 
 export interface ClipFolders {
@@ -40,11 +41,11 @@ async function regularFile(file: string, roots: readonly string[]): Promise<Foun
   try {
     const [real, ...realRoots] = await Promise.all([file, ...roots].map((one) => realpath(one)));
     if (!realRoots.some((one) => isInside(one, real!)))
-      return unreadable(`it lies outside ${roots.join(' and ')}`);
+      return unreadable(message`it lies outside ${roots.join(message` and `)}`);
     // Anything but a file, a pipe for one, might never come to an end.
     return (await stat(real!)).isFile()
       ? { ok: true, file: real! }
-      : unreadable('it is not a regular file');
+      : unreadable(message`it is not a regular file`);
   } catch (cause) {
     const { why, detail } = reasonOf(cause);
     return why === 'not-found'

@@ -19,6 +19,7 @@ import { exactRate } from '../../shared/clips/rate.ts';
 import { settingsFrom } from '../../shared/clips/tags.ts';
 import { toNumber } from '../../shared/quantity/rational.ts';
 import { meanBitsPerS } from '../../shared/recording/bytes.ts';
+import { later } from '../../shared/words/message.ts';
 import { reasonOf } from '../files/read-plan.ts';
 import { aviFacts, isAvi } from './avi.ts';
 import { readAt } from './bytes.ts';
@@ -48,7 +49,7 @@ export async function readClip(file: string): Promise<ClipReading> {
   } catch (cause) {
     if (cause instanceof Unreadable) return { state: 'unreadable', why: cause.message };
     // What the library says of its own insides helps nobody who holds a camera.
-    return { state: 'unreadable', why: 'its contents are broken' };
+    return { state: 'unreadable', why: later`its contents are broken` };
   } finally {
     await handle.close();
   }
@@ -56,7 +57,7 @@ export async function readClip(file: string): Promise<ClipReading> {
 
 async function factsOf(handle: FileHandle, file: string): Promise<ClipFacts> {
   const { size: bytes } = await handle.stat();
-  if (bytes === 0) throw new Unreadable('it is empty');
+  if (bytes === 0) throw new Unreadable(later`it is empty`);
   const head = await readAt(handle, 0, 12);
   if (isAvi(head)) return fromAvi(handle, bytes);
   const input = new Input({ formats: FORMATS, source: new FilePathSource(file) });
@@ -74,18 +75,21 @@ async function fromAvi(handle: FileHandle, bytes: number): Promise<ClipFacts> {
 }
 
 async function fromInput(input: Input, handle: FileHandle, bytes: number): Promise<ClipFacts> {
-  if (!(await input.canRead())) throw new Unreadable('it is no clip of a kind that can be read');
+  if (!(await input.canRead()))
+    throw new Unreadable(later`it is no clip of a kind that can be read`);
   const format = await input.getFormat();
   const isIsoMedia = format === MP4 || format === QTFF;
   const boxes = isIsoMedia ? await isoMediaFacts(handle, bytes) : null;
   if (boxes && !boxes.hasIndex)
-    throw new Unreadable('it is cut off: the index of its frames, which comes last, is missing');
-  if (boxes?.isCutOff) throw new Unreadable('it is cut off: its end is missing');
+    throw new Unreadable(
+      later`it is cut off: the index of its frames, which comes last, is missing`,
+    );
+  if (boxes?.isCutOff) throw new Unreadable(later`it is cut off: its end is missing`);
   const isMatroska = format === MATROSKA || format === WEBM;
   if (isMatroska && (await isMatroskaCutOff(handle, bytes)))
-    throw new Unreadable('it is cut off: its end is missing');
+    throw new Unreadable(later`it is cut off: its end is missing`);
   const track = await input.getPrimaryVideoTrack();
-  if (!track) throw new Unreadable('it holds no film, or in a coding that can’t be read');
+  if (!track) throw new Unreadable(later`it holds no film, or in a coding that can’t be read`);
   const durationS = await durationOf(track);
   const rate = await rateOf(track);
   const rateFps = rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
@@ -105,9 +109,9 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
 
 async function durationOf(track: InputVideoTrack): Promise<number> {
   const first = await new EncodedPacketSink(track).getFirstPacket({ metadataOnly: true });
-  if (!first) throw new Unreadable('it holds no frames');
+  if (!first) throw new Unreadable(later`it holds no frames`);
   const durationS = (await track.computeDuration()) - (await track.getFirstTimestamp());
-  if (!(durationS > 0)) throw new Unreadable('it holds no frames');
+  if (!(durationS > 0)) throw new Unreadable(later`it holds no frames`);
   return durationS;
 }
 

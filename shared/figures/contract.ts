@@ -1,5 +1,4 @@
 /** The figures of a shot in the names and the order of the JSON contract. */
-
 import { message } from '../words/message.ts';
 import { derive, notKnown } from './figure.ts';
 import { figuresToJson, type ShotFiguresJson } from './json.ts';

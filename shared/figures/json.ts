@@ -2,7 +2,6 @@
  * Figures as JSON, a contract: keys are added, never changed; the unit is in the name; what is
  * not known is null with its reason in `notKnown`; "endless" stands for no limit.
  */
-
 import { inLanguage, later } from '../words/message.ts';
 import type { Figure } from './figure.ts';
 import { reasonOf } from './figure.ts';

@@ -1,5 +1,4 @@
 /** Reasons why a figure does not apply to a subject or a rig at all, told apart from what is merely missing. */
-
 import { inLanguage, later } from '../words/message.ts';
 import { notKnown, type UnknownFigure } from './figure.ts';
 

@@ -1,5 +1,4 @@
 /** What a plan records in the names of the JSON contract. */
-
 import { message } from '../words/message.ts';
 import type { BodySums } from './recording-sums.ts';
 

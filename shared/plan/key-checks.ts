@@ -1,5 +1,4 @@
 /** What one entry must satisfy beyond the shape of each of its keys. */
-
 import { message } from '../words/message.ts';
 import { type Field, isKnown } from './field.ts';
 import type { DefName } from './generated/shapes.ts';

@@ -1,5 +1,4 @@
 /** A key that its record doesn't have: misspelt, or at home elsewhere. */
-
 import { inLanguage, message } from '../words/message.ts';
 import { type DefName, SHAPES } from './generated/shapes.ts';
 import { nearest } from './nearest.ts';

@@ -1,5 +1,4 @@
 /** Angles, inside in radians; at most a turn to either side. */
-
 import { later } from '../words/message.ts';
 import type { Rad } from './brands.ts';
 import { compoundKind } from './compound.ts';

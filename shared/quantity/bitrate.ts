@@ -1,5 +1,4 @@
 /** Bit rate of a recording, inside in bits per second; decimal prefixes. */
-
 import { later } from '../words/message.ts';
 import type { BitsPerSec } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,7 +1,6 @@
 /**
  * How far a finding is accepted: a size in the unit that the finding itself speaks in.
  */
-
 import { later } from '../words/message.ts';
 import { angle } from './angle.ts';
 import type { Ratio } from './brands.ts';

@@ -1,5 +1,4 @@
 /** Capacity of cards and memories, inside in bytes; decimal prefixes, as cards are labelled. */
-
 import { later } from '../words/message.ts';
 import type { Bytes } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Colour temperature in kelvin, and white balance, which may be left to the body. */
-
 import { later } from '../words/message.ts';
 import type { Kelvin } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Days of the calendar as ISO 8601 writes them: 2027-03-02. Days that don't exist don't read. */
-
 import { later } from '../words/message.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Power of a close-up lens in dioptres, 1/m; converging only. */
-
 import { later } from '../words/message.ts';
 import type { Dioptre } from './brands.ts';
 import { compoundKind } from './compound.ts';

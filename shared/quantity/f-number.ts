@@ -1,5 +1,4 @@
 /** f-numbers as marked on a lens, used as written: f/22 is 22. */
-
 import { later } from '../words/message.ts';
 import type { FNumber, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';

@@ -1,5 +1,4 @@
 /** The factor of a converter: `2x`. */
-
 import { later } from '../words/message.ts';
 import type { Factor } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

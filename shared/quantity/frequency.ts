@@ -1,5 +1,4 @@
 /** Frequency of the mains or of a lamp's own modulation, in hertz. */
-
 import { later } from '../words/message.ts';
 import type { Hertz } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Illuminance, lux. 1 klx is 1000 lx. */
-
 import { later } from '../words/message.ts';
 import type { Lux } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Arithmetic ISO speed: a plain number, or automatic. */
-
 import { later } from '../words/message.ts';
 import type { Iso } from './brands.ts';
 import { compoundKind } from './compound.ts';

@@ -1,5 +1,4 @@
 /** Lengths, inside in millimetres. 1 in = 25.4 mm exactly (international inch). */
-
 import { later } from '../words/message.ts';
 import type { Mm, Range } from './brands.ts';
 import type { LengthPreference, QuantityKind } from './kind.ts';

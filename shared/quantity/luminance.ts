@@ -1,5 +1,4 @@
 /** Luminance, cd/m². */
-
 import { later } from '../words/message.ts';
 import type { Nit } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Magnification: the image's size on the sensor over the subject's. `1:2` is 0.5x. */
-
 import { later } from '../words/message.ts';
 import type { Magnification } from './brands.ts';
 import { compoundKind } from './compound.ts';

@@ -1,5 +1,4 @@
 /** Mass, inside in kilograms. 1 lb = 0.45359237 kg exactly; 16 oz to the lb. */
-
 import { later } from '../words/message.ts';
 import type { Kg } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Speed of a move: along a line, or of turning. */
-
 import { later } from '../words/message.ts';
 import { type Either, eitherKind } from './either.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Shares of a whole, inside as fractions: 50 % is 0.5. */
-
 import { later } from '../words/message.ts';
 import type { Fraction } from './brands.ts';
 import { compoundKind } from './compound.ts';

@@ -1,5 +1,4 @@
 /** A picture's size in pixels, width first: `1920 x 1080`. */
-
 import { later } from '../words/message.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Numbers without a unit. */
-
 import { later } from '../words/message.ts';
 import type { Count, Ratio } from './brands.ts';
 import { compoundKind } from './compound.ts';

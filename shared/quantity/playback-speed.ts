@@ -2,7 +2,6 @@
  * Speed of a cut against real time, inside as fractions: one speed, or a ramp from one to another,
  * linear in the time of the edit. Unlike other ranges a ramp has a direction: 100 to 25 % slows.
  */
-
 import { later } from '../words/message.ts';
 import type { Fraction, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';

@@ -1,5 +1,4 @@
 /** Electrical power of a lamp, in watts. */
-
 import { later } from '../words/message.ts';
 import type { Watt } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -2,7 +2,6 @@
  * Frame rates as exact fractions. The trade writes 29.97 for 30000/1001; so do plans, and it is
  * that fraction that is meant (SMPTE ST 12-1 counts by it).
  */
-
 import { later } from '../words/message.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Where the focus ring stands: an end of its travel, or the distance it is set to. */
-
 import { later } from '../words/message.ts';
 import type { Mm } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

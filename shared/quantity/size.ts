@@ -1,5 +1,4 @@
 /** Two sides, width first, in millimetres: `36 x 24 mm`. */
-
 import { later } from '../words/message.ts';
 import type { Mm } from './brands.ts';
 import { compoundKind } from './compound.ts';

@@ -1,5 +1,4 @@
 /** Speed along a line, inside in mm/s. */
-
 import { later } from '../words/message.ts';
 import type { MmPerSec } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

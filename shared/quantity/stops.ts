@@ -1,5 +1,4 @@
 /** Stops of light: factors of two. */
-
 import { later } from '../words/message.ts';
 import type { Stops } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

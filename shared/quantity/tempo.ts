@@ -1,5 +1,4 @@
 /** Tempo of the music, beats per minute. */
-
 import { later } from '../words/message.ts';
 import type { Bpm } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Thickness of a film, or the range it drains through, in nanometres. */
-
 import { later } from '../words/message.ts';
 import type { Nm, Range } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

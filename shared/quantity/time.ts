@@ -1,5 +1,4 @@
 /** Stretches of time, inside in seconds. */
-
 import { later } from '../words/message.ts';
 import type { Sec } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

@@ -1,5 +1,4 @@
 /** Lengths on the timeline of the edit: in seconds, frames, or by the music in beats and bars. */
-
 import { later } from '../words/message.ts';
 import type { Beats } from './brands.ts';
 import { compoundKind } from './compound.ts';

@@ -1,5 +1,4 @@
 /** Speed of turning, inside in radians per second. */
-
 import { later } from '../words/message.ts';
 import type { RadPerSec } from './brands.ts';
 import type { QuantityKind } from './kind.ts';

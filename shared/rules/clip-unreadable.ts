@@ -1,4 +1,4 @@
-import { message } from '../words/message.ts';
+import { inLanguage, message } from '../words/message.ts';
 import type { RuleCore } from './rule.ts';
 
 interface Facts {
@@ -20,7 +20,7 @@ export const clipUnreadable: RuleCore<Facts> = {
     good: [],
   },
   words: ({ file, why }) => ({
-    what: message`The clip ${file} can’t be read: ${why}.`,
+    what: message`The clip ${file} can’t be read: ${inLanguage(why)}.`,
     why: message`Look at it, or copy it again, before the card is formatted.`,
   }),
 };

@@ -1,5 +1,4 @@
 /** What stood at a caret before it was taken out, among what else may stand there. */
-
 import { inLanguage, later } from '../../words/message.ts';
 import type { FormerValue } from '../../workspace/former-values.ts';
 import type { Proposal } from './item.ts';

@@ -1,5 +1,4 @@
 /** What may stand as the value at a place: names, words, quantities, each with what it comes to. */
-
 import { message } from '../../words/message.ts';
 import { checkItems } from './checks.ts';
 import { valuesElsewhere } from './elsewhere.ts';

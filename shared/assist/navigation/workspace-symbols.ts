@@ -1,5 +1,4 @@
 /** Entries of all given files by a part of their name. */
-
 import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { NOUN } from '../../workspace/nouns.ts';

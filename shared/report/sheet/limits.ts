@@ -1,5 +1,4 @@
 /** What goes wrong in a shot, and when: the margins that the operator has. */
-
 import { message } from '../../words/message.ts';
 import type { SaidShot } from './said.ts';
 

@@ -1,5 +1,4 @@
 /** The film's life beside the take, and its colours beside its thickness. */
-
 import { bandWords } from '../../../report/film-words.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, table } from '../markdown.ts';

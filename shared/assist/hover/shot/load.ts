@@ -1,5 +1,4 @@
 /** What the rig weighs, where it balances, and what that asks of what carries it. */
-
 import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';

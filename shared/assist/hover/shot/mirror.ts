@@ -1,5 +1,4 @@
 /** What a mirror-like subject shows: lens, light, background; what a bubble shows of rim and lights. */
-
 import { message } from '../../../words/message.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';

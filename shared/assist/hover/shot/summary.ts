@@ -1,5 +1,4 @@
 /** A shot at a glance, for its name. */
-
 import { message } from '../../../words/message.ts';
 import { exposureError, sizeWords } from '../../words.ts';
 import { figureLine, line, plain, table } from '../markdown.ts';

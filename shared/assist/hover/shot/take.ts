@@ -1,5 +1,4 @@
 /** What the takes record, beside how long the film lasts. */
-
 import { message } from '../../../words/message.ts';
 import { figureLine, paragraphs, table } from '../markdown.ts';
 import { filmLifeHover } from './film.ts';

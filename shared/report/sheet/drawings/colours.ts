@@ -1,5 +1,4 @@
 /** The film's colours over its thickness, with the orders that they run through. */
-
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
 import { bandWords } from '../../film-words.ts';
