@@ -5,7 +5,7 @@
  * larger delivery, a lamp put lower) is that value's own matter, and no harm of completing it; and
  * a key that a figure waited for may let an error be seen that was there all along.
  */
-import { expect, test } from 'vitest';
+import { afterAll, expect, test } from 'vitest';
 import type { LocatedFinding } from '../../shared/assist/located.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 import { applied, PLAN } from '../support/plans.ts';
@@ -15,6 +15,9 @@ import { coreBeside, positionAt, sample, sampleNames, textErrors } from './suppo
 /** Places in each sample; in the long run more than any has characters. */
 const RUNS = manyRuns(16) > 16 ? Number.POSITIVE_INFINITY : 16;
 const LONG_MS = 3_600_000;
+
+const counts = { places: 0, items: 0 };
+afterAll(() => console.info(`Completion applied: ${JSON.stringify(counts)}`));
 
 /** Offsets spread over a text, all of them in the long run; each sample begins elsewhere. */
 function offsets(text: string, salt: number): number[] {
@@ -40,6 +43,8 @@ function harmAt(text: string, offset: number): string[] {
   const shot = core.shotAt(PLAN, position);
   const before = harmful(core, shot);
   const { items } = core.completions(PLAN, position);
+  counts.places++;
+  counts.items += items.length;
   return items.flatMap((item) => {
     expect(item.range.start.line).toBe(item.range.end.line);
     const after = applied(text, [item]);
