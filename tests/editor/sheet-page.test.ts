@@ -49,6 +49,22 @@ async function open<T>(
 }
 
 describe.each(NAMES)('%s', (name) => {
+  test.each([400, 620, 900, 1200])('breaks no measure in a tile at %i px', async (width) => {
+    const broken = await open(name, { viewport: { width, height: 900 } }, (page) =>
+      page.locator('.setting .value').evaluateAll((values) =>
+        values.flatMap((value) => {
+          // Of one word that holds together there is one line.
+          if (/ /.test(value.textContent ?? '')) return [];
+          const range = document.createRange();
+          range.selectNodeContents(value);
+          const lines = new Set([...range.getClientRects()].map(({ top }) => Math.round(top)));
+          return lines.size > 1 ? [value.textContent] : [];
+        }),
+      ),
+    );
+    expect(broken).toEqual([]);
+  });
+
   test.each(['light', 'dark'] as const)(
     'has nothing that axe finds, contrast included (%s)',
     async (colorScheme) => {

@@ -5,6 +5,7 @@ import { JSDOM } from 'jsdom';
 import MarkdownIt from 'markdown-it';
 import { describe, expect, it } from 'vitest';
 import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
+import { stateWords } from '../../shared/report/sheet/sheet.ts';
 import { SHEET_STYLE } from '../../shared/report/sheet/style.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/rules/say.ts';
@@ -219,4 +220,24 @@ it('a hundred shots of a film, with every drawing there is, stay under two megab
   expect(shots.length).toBeGreaterThanOrEqual(100);
   expect(shots.at(-1)!.drawings.filter(({ picture }) => picture)).toHaveLength(9);
   expect(Buffer.byteLength(pageOf(core))).toBeLessThan(2_000_000);
+});
+
+describe('what a shot comes to', () => {
+  const check = (done: boolean) => ({ name: 'a', what: 'A', done, by: null });
+
+  it('is not simply ready while checks are open', () => {
+    const section = sectionOf(documentOf(pageOf(coreWith(EXAMPLE_PLAN))), 'frost');
+    const open = section.querySelectorAll('.checks li').length;
+    expect(section.querySelector('.state')!.textContent).toBe(`Ready but for ${open} checks`);
+  });
+
+  it.each([
+    ['ready', [], 'Ready'],
+    ['ready', [true, true], 'Ready'],
+    ['ready', [true, false], 'Ready but for 1 check'],
+    ['look', [false], 'Look again'],
+    ['not-ready', [false], 'Will not work'],
+  ] as const)('%s with checks done %j', (state, done, words) => {
+    expect(stateWords({ state, checks: done.map(check) })).toBe(words);
+  });
 });

@@ -13,7 +13,7 @@ import {
   type Sheet,
   type SheetFinding,
   type ShotSheet,
-  STATE_WORDS,
+  stateWords,
 } from './sheet.ts';
 import { SHEET_STYLE } from './style.ts';
 
@@ -217,7 +217,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
         'header',
         {},
         el('h2', { id: `${id}.name` }, name),
-        el('p', { class: `state ${state}` }, inLanguage(STATE_WORDS[state])),
+        el('p', { class: `state ${state}` }, stateWords(shot)),
       ),
       about !== null && el('p', {}, about),
       settings.length > 0 &&
@@ -262,15 +262,27 @@ function settingTile({ label, value, follows, note, key }: Setting, options: Htm
     el('dt', {}, opener(label, options)),
     el(
       'dd',
-      { class: value === null ? 'value none' : 'value' },
+      { class: value === null ? 'value none' : hasLongPart(value) ? 'value long' : 'value' },
       value === null ? (follows ? message`not known` : message`not set`) : unbroken(value),
     ),
     note !== undefined && el('dd', { class: 'note' }, note),
   );
 }
 
-/** A number stays with its unit. */
-const unbroken = (value: string): string => value.replace(/(\d) (?=\S+$)/, '$1\u00a0');
+/** The numbers of a measure stay together and with their unit: "40 x 22.5 mm". */
+const unbroken = (value: string): string =>
+  value.replace(
+    /(?<=\d) (?=x \d)|(?<=\d x) (?=\d)|(?<=\d) (?!to\b)(?=[^\s\d]+(?:[\s,]|$))/g,
+    '\u00a0',
+  );
+
+/** Characters of the large type that the narrowest tile has room for. */
+const TILE_HOLDS = 9;
+
+const hasLongPart = (value: string): boolean =>
+  unbroken(value)
+    .split(' ')
+    .some((part) => part.length > TILE_HOLDS);
 
 const benchRow = ({ label, value, note, key }: Setting, options: HtmlOptions): Element[] => [
   el('dt', {}, opener(label, options)),

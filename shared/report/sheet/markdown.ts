@@ -10,7 +10,7 @@ import {
   type Sheet,
   type SheetFinding,
   type ShotSheet,
-  STATE_WORDS,
+  stateWords,
 } from './sheet.ts';
 
 const plain = inertMarkdown;
@@ -60,7 +60,7 @@ const table = (head: readonly string[], rows: readonly (readonly string[])[]): s
     .join('\n');
 
 function shotMarkdown(shot: ShotSheet): string {
-  const { name, about, state, settings, bench, checks, limits, clips, findings, drawings } = shot;
+  const { name, about, settings, bench, checks, limits, clips, findings, drawings } = shot;
   const rows = [...settings, ...bench].map(({ label, value, follows, note }) => [
     label,
     value ?? (follows ? message`not known` : message`not set`),
@@ -68,7 +68,7 @@ function shotMarkdown(shot: ShotSheet): string {
   ]);
   return [
     `## ${plain(name)}`,
-    `**${inLanguage(STATE_WORDS[state])}**`,
+    `**${stateWords(shot)}**`,
     about === null ? '' : plain(about),
     rows.length === 0 ? '' : table([message`Set`, '', ''], rows),
     checks.length === 0 ? '' : `### ${message`Check`}\n\n${checkList(checks)}`,

@@ -47,10 +47,11 @@ td.number, th.number { text-align: right; padding-right: 0; white-space: nowrap;
 
 const SHOT = `
 .settings { display: grid; grid-template-columns: repeat(auto-fill, minmax(10.5rem, 1fr)); gap: .5rem; margin: .8rem 0 1rem; }
-.setting { background: var(--tile); border-left: 4px solid var(--there); padding: .4rem .6rem; min-width: 0; }
+.setting { background: var(--tile); border-left: 4px solid var(--there); padding: .4rem .6rem; min-width: 0; container-type: inline-size; }
 .setting dt { color: var(--faint); }
 .setting dd { margin: 0; }
 .setting .value { font-size: 1.75rem; line-height: 1.15; font-weight: 600; overflow-wrap: anywhere; }
+.setting .value.long { font-size: clamp(1.1rem, 12cqi, 1.75rem); }
 .setting .value.none { font-weight: 400; color: var(--faint); }
 .bench { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1rem; margin: 0; }
 .bench dt { color: var(--faint); }
@@ -116,6 +117,7 @@ const PRINT = `
   .settings { padding-right: 1px; }
   .setting { border: 1px solid #777; border-left: 4px solid #000; padding: 1mm 2mm; }
   .setting .value { font-size: 19pt; }
+  .setting .value.long { font-size: 14pt; }
   .drawings { columns: 2; column-gap: 8mm; column-fill: balance; }
   figure { margin-bottom: 4mm; }
   figcaption { font-size: 9pt; line-height: 1.3; }
