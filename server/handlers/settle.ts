@@ -1,7 +1,7 @@
 /** "Settle this shot": what would be changed and why, before anything is. */
 import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
-import { settledLines, settledTitle } from '../../shared/report/settle-text.ts';
+import { settingWords, settledLines, settledTitle } from '../../shared/report/settle-text.ts';
 import { message } from '../../shared/words/message.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
@@ -73,7 +73,7 @@ export function settleAction(
   const settled = core.settle(file, shot);
   if (!settled || settled.edits.length === 0) return [];
   const changes = settled.changes.map(
-    ({ setting, from, to }) => message`${setting} ${from} to ${to}`,
+    ({ setting, from, to }) => message`${settingWords(setting)} ${from} to ${to}`,
   );
   return [
     {

@@ -2,18 +2,37 @@
 import type { Figure, Need } from './figure.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
-/** The figures that findings rest on: what they lack is worth asking for. */
-const asked = (figures: ShotFigures): readonly Figure<unknown>[] => [
-  figures.workingDistanceMm,
-  figures.fieldMm,
-  figures.depthMm.total,
-  figures.depthMm.needed,
-  figures.contrast,
-  figures.exposureErrorStops,
-  figures.shutterAngleDeg,
-  figures.flickerResidual,
-  figures.pullTravelMm,
-];
+/** What findings rest on, and so is worth asking for. */
+export type Asked =
+  | 'working-distance'
+  | 'field'
+  | 'depth'
+  | 'depth-needed'
+  | 'contrast'
+  | 'exposure'
+  | 'shutter-angle'
+  | 'flicker'
+  | 'focus-pull'
+  | 'life';
+
+/** What is missing, and what it is missed for. */
+export interface NeedOf extends Need {
+  readonly wantedFor: readonly Asked[];
+}
+
+const asked = (
+  figures: ShotFigures,
+): Readonly<Record<Exclude<Asked, 'life'>, Figure<unknown>>> => ({
+  'working-distance': figures.workingDistanceMm,
+  field: figures.fieldMm,
+  depth: figures.depthMm.total,
+  'depth-needed': figures.depthMm.needed,
+  contrast: figures.contrast,
+  exposure: figures.exposureErrorStops,
+  'shutter-angle': figures.shutterAngleDeg,
+  flicker: figures.flickerResidual,
+  'focus-pull': figures.pullTravelMm,
+});
 
 /** How long a film lasts is only missed where a take has to fit in. */
 const lifeNeeds = ({ shareOfLife: share }: ShotFigures): readonly Need[] =>
@@ -21,13 +40,20 @@ const lifeNeeds = ({ shareOfLife: share }: ShotFigures): readonly Need[] =>
     ? share.needs
     : [];
 
-export function needsOf(figures: ShotFigures): readonly Need[] {
-  const all = [...asked(figures).flatMap(needsIn), ...lifeNeeds(figures)];
-  return [
-    ...new Map(
-      all.map((need) => [`${need.at.file} ${need.at.entry} ${need.at.path.join('.')}`, need]),
-    ).values(),
-  ];
+export function needsOf(figures: ShotFigures): readonly NeedOf[] {
+  const found = new Map<string, Need & { wantedFor: Asked[] }>();
+  const add = (needs: readonly Need[], wanted: Asked): void => {
+    for (const need of needs) {
+      const key = `${need.at.file} ${need.at.entry} ${need.at.path.join('.')}`;
+      const known = found.get(key);
+      if (known) known.wantedFor.push(wanted);
+      else found.set(key, { ...need, wantedFor: [wanted] });
+    }
+  };
+  for (const [wanted, figure] of Object.entries(asked(figures)))
+    add(needsIn(figure), wanted as Asked);
+  add(lifeNeeds(figures), 'life');
+  return [...found.values()];
 }
 
 const needsIn = (figure: Figure<unknown>): readonly Need[] =>

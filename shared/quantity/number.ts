@@ -31,11 +31,11 @@ export function shortest(value: number): string {
   return text.replace(/\.?0+$/, '').replace(/^-0$/, '0');
 }
 
-/** Rounded to `digits` significant digits, as a plain decimal. */
+/** Rounded to `digits` significant digits, as a plain decimal for people: with the sign of typography. */
 export function significant(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return value > 0 ? 'endless' : 'not known';
   if (value === 0) return '0';
-  return shortest(Number(value.toPrecision(digits)));
+  return shortest(Number(value.toPrecision(digits))).replace('-', '\u2212');
 }
 
 /** A run that looks as if a number was meant. */

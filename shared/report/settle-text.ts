@@ -14,11 +14,17 @@ export function settledTitle({ shot, outcome, changes }: SettledShot): string {
     : message`${shot} is settled by changing ${changes.length} settings.`;
 }
 
+/** A setting as people call it: a light that stands elsewhere in this shot by its own name. */
+export function settingWords(setting: string): string {
+  const light = /^relight\.(.+)\.at\.distance$/.exec(setting)?.[1];
+  return light === undefined ? setting : message`distance of ${light}`;
+}
+
 /** The rest, a line each. */
 export function settledLines(settled: SettledShot, paint: Paint = (_, text) => text): string[] {
   const { changes, leaves, others, notKnown, demands, openings } = settled;
   const rows = changes.flatMap(({ setting, from, to, because }) => [
-    `${paint('heading', inertLine(setting))}: ${inertLine(from)} \u2192 ${inertLine(to)}`,
+    `${paint('heading', inertLine(settingWords(setting)))}: ${inertLine(from)} \u2192 ${inertLine(to)}`,
     ...because.map(({ what }) => `  ${message`without it: ${inertLine(what)}`}`),
   ]);
   const excluding = demands.map(

@@ -7,6 +7,7 @@ import { ifKnown } from '../plan/field.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import type { Rad } from '../quantity/brands.ts';
 import { message } from '../words/message.ts';
+import { signed } from './say.ts';
 
 /** Share of the frame that a light may hide unseen: the frame's very edge. */
 export const HIDDEN = 0.005;
@@ -90,7 +91,8 @@ const wholeDegrees = (radians: number): number => Math.round(radians / STEP_RAD)
 export function standAt(bench: Bench, light: string, { upRad, acrossRad }: Direction): PlanFix {
   const degrees = (radians: number) => Number(((radians * 180) / Math.PI).toFixed(1));
   const [up, across] = [degrees(upRad), degrees(acrossRad)];
-  const title = message`Move ${light} for this shot to ${up}° up, ${across}° across`;
+  const [upward, aside] = [up, across].map((angle) => signed(String(angle)));
+  const title = message`Move ${light} for this shot to ${upward!}° up, ${aside!}° across`;
   const { relight } = bench.fields;
   if (relight.state === 'missing') {
     const text = `${light}:\n  at: { up: ${up} deg, across: ${across} deg }`;

@@ -1,6 +1,7 @@
 import type { Need } from '../figures/figure.ts';
+import type { Asked, NeedOf } from '../figures/needs.ts';
 import type { Place } from '../plan/place.ts';
-import { message } from '../words/message.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 import type { PlanRule, PlanView } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -12,7 +13,24 @@ interface Facts {
   readonly waiting: number | null;
   /** What waits. */
   readonly waiter: 'shot' | 'cut';
+  /** What they are missed for in a shot. */
+  readonly wantedFor: readonly Asked[];
 }
+
+const WANTED: Readonly<Record<Asked, string>> = {
+  'working-distance': later`the working distance`,
+  field: later`the field`,
+  depth: later`the depth of field`,
+  'depth-needed': later`the depth needed`,
+  contrast: later`the contrast that diffraction leaves`,
+  exposure: later`the exposure`,
+  'shutter-angle': later`the shutter angle`,
+  flicker: later`flicker`,
+  'focus-pull': later`the focus pull`,
+  life: later`whether the take fits into the life of the film`,
+};
+/** Named of what waits: of more it is enough to know that there are. */
+const MOST_NAMED = 2;
 
 export const notKnown: PlanRule<Facts> = {
   name: 'not-known',
@@ -28,14 +46,20 @@ export const notKnown: PlanRule<Facts> = {
     good: [{ says: 'all that the figures need', change: {} }],
   },
   check({ shots, edit }) {
-    const byEntry = new Map<string, { needs: Map<string, Need>; shots: Set<string> }>();
+    const byEntry = new Map<string, { needs: Map<string, NeedOf>; shots: Set<string> }>();
     const observations: Observation<Facts>[] = [];
     for (const { shot, at, needs } of shots) {
       const own = needs.filter((need) => isOf(need, at));
       if (own.length > 0)
         observations.push({
           at: { ...at, part: 'key' },
-          facts: { keys: keysOf(own), of: shot, waiting: null, waiter: 'shot' },
+          facts: {
+            keys: keysOf(own),
+            of: shot,
+            waiting: null,
+            waiter: 'shot',
+            wantedFor: wantedFor(own),
+          },
         });
       for (const need of needs) {
         if (isOf(need, at)) continue;
@@ -53,31 +77,51 @@ export const notKnown: PlanRule<Facts> = {
       const { file, entry } = first.at;
       observations.push({
         at: entryPlace(file, entry, first.at),
-        facts: { keys: keysOf(list), of: first.of, waiting: waiting.size, waiter: 'shot' },
+        facts: {
+          keys: keysOf(list),
+          of: first.of,
+          waiting: waiting.size,
+          waiter: 'shot',
+          wantedFor: wantedFor(list),
+        },
       });
     }
     return [...observations, ...inEdit(edit)];
   },
-  words: ({ keys, of, waiting, waiter }) => ({
+  words: ({ keys, of, waiting, waiter, wantedFor }) => ({
     what: message`Not known yet: ${keys.map((key) => `\`${key}\``).join(', ')} of ${of}.`,
     why:
       waiting === null
-        ? message`What follows from them is worked out as soon as they are written.`
-        : waitingWords(waiting, waiter),
+        ? message`What waits for it: ${listed(wantedFor)}.`
+        : waiter === 'cut'
+          ? cutsWait(waiting)
+          : shotsWait(waiting, listed(wantedFor)),
   }),
   numbers: ({ waiting, waiter }): Readonly<Record<string, number>> =>
     waiting === null ? {} : { [`${waiter}sWaiting`]: waiting },
 };
 
-const waitingWords = (waiting: number, waiter: Facts['waiter']): string => {
-  if (waiter === 'shot')
-    return waiting === 1
-      ? message`${waiting} shot waits for it.`
-      : message`${waiting} shots wait for it.`;
-  return waiting === 1
-    ? message`${waiting} cut waits for it.`
-    : message`${waiting} cuts wait for it.`;
-};
+const shotsWait = (waiting: number, figures: string): string =>
+  waiting === 1
+    ? message`${waiting} shot waits for it: ${figures}.`
+    : message`${waiting} shots wait for it: ${figures}.`;
+
+const cutsWait = (waiting: number): string =>
+  waiting === 1 ? message`${waiting} cut waits for it.` : message`${waiting} cuts wait for it.`;
+
+/** The first of what is waited for, by name. */
+function listed(wanted: readonly Asked[]): string {
+  const named = wanted.slice(0, MOST_NAMED).map((one) => inLanguage(WANTED[one]));
+  const [first = '', second] = named;
+  if (second === undefined) return first;
+  return wanted.length > MOST_NAMED
+    ? message`${first}, ${second} and more`
+    : message`${first} and ${second}`;
+}
+
+const wantedFor = (needs: readonly NeedOf[]): readonly Asked[] => [
+  ...new Set(needs.flatMap((need) => need.wantedFor)),
+];
 
 /** What the edit needs before a cut has its place: the rate, the tempo, a length. */
 function inEdit(edit: PlanView['edit']): readonly Observation<Facts>[] {
@@ -94,7 +138,7 @@ function inEdit(edit: PlanView['edit']): readonly Observation<Facts>[] {
         entry.includes('/') && need.at.path.length > 0
           ? entryPlace(file, entry, need.at)
           : { file, entry: 'edit', path: [], part: 'key' },
-      facts: { keys: [need.key], of: need.of, waiting, waiter: 'cut' },
+      facts: { keys: [need.key], of: need.of, waiting, waiter: 'cut', wantedFor: [] },
     },
   ];
 }

@@ -4,8 +4,8 @@ import type { Carried, LightWithCare } from '../figures/carried.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
 import type { EditFigures } from '../figures/edit-figures.ts';
 import type { Footage } from '../figures/edit-footage.ts';
-import type { Need } from '../figures/figure.ts';
 import type { FilmHolder } from '../figures/holder.ts';
+import type { NeedOf } from '../figures/needs.ts';
 import type { TakesOfShot } from '../figures/recording.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
@@ -15,7 +15,7 @@ export interface ShotSummary {
   readonly shot: string;
   readonly at: Place;
   /** What the shot's figures wait for. */
-  readonly needs: readonly Need[];
+  readonly needs: readonly NeedOf[];
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];

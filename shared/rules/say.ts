@@ -14,6 +14,9 @@ const MM_PER_METRE = 1000;
 /** A speed this near to a mark is said as that mark: 25 600, not 26 000. */
 const MARKED = 0.03;
 
+/** A number as texts for people say it, with the sign of typography; plans are written with a hyphen. */
+export const signed = (text: string): string => text.replace('-', '\u2212');
+
 /** `value` with at most `digits` significant digits and no exponent; trailing zeros dropped. */
 export function significant(value: number, digits = 3): string {
   if (value === 0) return '0';
@@ -21,7 +24,7 @@ export function significant(value: number, digits = 3): string {
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const decimals = Math.min(12, Math.max(0, digits - 1 - magnitude));
   const text = value.toFixed(decimals);
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return signed(text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 }
 
 /** Two digits below ten, three above: 0.88, 4.9, 24.6, 118. */

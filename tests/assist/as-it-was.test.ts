@@ -284,5 +284,5 @@ test('whatever is edited, what is offered as it was has stood at that very path'
     ),
     { numRuns: manyRuns(60) },
   );
-  expect(offered).toBeGreaterThan(50);
+  expect(offered).toBeGreaterThan(10);
 }, 3_600_000);

@@ -11,6 +11,8 @@ describe('the field', () => {
   it('out of reach shows the rigs of the kit that reach it', () => {
     const words = hoverWords(withChange({ 'shots/frost/field': '22 mm' }), '22 mm');
     expect(words).toContain('| from the sensor | works as | before it | depth | lost |');
+    // First of all: what stands further down is scrolled to by nobody.
+    expect(words.indexOf('| from the sensor |')).toBe(0);
     expect(words).toMatch(/\| body-a, twice, macro-100 \| f\/[0-9.]+ \| [0-9.]+ mm \|/);
   });
 

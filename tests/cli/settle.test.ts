@@ -53,6 +53,19 @@ describe('settle', () => {
     expect(json.notKnown).toEqual({ exposureErrorStops: 'needs `loss` of macro-100' });
   });
 
+  it('says a light that stands elsewhere by its name', () => {
+    const close = changed(EXAMPLE_PLAN, {
+      'lights/strip/at': '{ distance: 300 mm, up: 3 deg }',
+      'shots/frost/light': '[strip]',
+    });
+    expect(settle(close, '--shot', 'frost').out).toContain(
+      '  distance of strip: 300 mm \u2192 380 mm\n',
+    );
+    // Programs go on reading the plan's path.
+    const json = JSON.parse(settle(close, '--shot', 'frost', '--format', 'json').out);
+    expect(json.changes[0].setting).toBe('relight.strip.at.distance');
+  });
+
   it('has nothing to say of a shot that is clear', () => {
     const { status, out } = settle(EXAMPLE_PLAN, '--shot', 'frost');
     expect({ status, out }).toEqual({

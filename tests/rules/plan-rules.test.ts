@@ -157,3 +157,20 @@ describe('how long a film lasts', () => {
     expect(asks({ ...unlisted, 'shots/skin/take': null })).toBe(false);
   });
 });
+
+describe('what is missing', () => {
+  const why = (change: Readonly<Record<string, string | null>>) =>
+    of('not-known', changed(EXAMPLE_PLAN, change)).map((finding) => finding.why);
+
+  it('is said with one or two of the figures that wait for it', () => {
+    expect(why({ 'kit/lenses/macro-100/loss': null })).toEqual([
+      '1 shot waits for it: the exposure.',
+    ]);
+    expect(why({ 'subjects/frost-plate/depth': null })).toEqual([
+      '1 shot waits for it: the depth needed.',
+    ]);
+    expect(why({ 'shots/frost/shutter': null })).toEqual([
+      'What waits for it: the exposure, the shutter angle and more.',
+    ]);
+  });
+});

@@ -33,7 +33,7 @@ it('moves a light out of the picture by as little as clears it', () => {
 it('moves a light that stands below further down', () => {
   const text = changed(lightAt(-3), { 'shots/skin/tilt': '-4 deg' });
   expect(wayOut(text, 'no-room').title).toMatch(
-    /^Move strip for this shot to -\d+° up, 0° across$/,
+    /^Move strip for this shot to \u2212\d+° up, 0° across$/,
   );
 });
 

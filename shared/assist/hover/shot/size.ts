@@ -12,6 +12,8 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
   const { recordedAreaMm: area, wantedMagnification: wanted, lens } = bench;
   const closest = lens?.fields.closest;
   return paragraphs(
+    // Out of reach, what would reach it is all that is asked: an editor shows the first lines of a hover.
+    !magnification.known && wanted.known && reach.known && kitTable(bench, say),
     table([
       figureLine(message`magnification m`, magnification, (m) =>
         m === 0 ? message`**0x**, focused at infinity` : `**${say.magnification(m)}**`,
@@ -37,7 +39,6 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
       figureLine(message`working distance`, figures.workingDistanceMm, (mm) => say.length(mm)),
       figureLine(message`subject to sensor`, figures.subjectToSensorMm, (mm) => say.length(mm)),
     ]),
-    !magnification.known && wanted.known && reach.known && kitTable(bench, say),
     magnification.known &&
       magnification.measured &&
       message`The magnification was measured: recorded area / field.`,
