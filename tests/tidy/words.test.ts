@@ -3,11 +3,12 @@ import { describe, expect, it } from 'vitest';
 import type { Failure } from '../../shared/quantity/kind.ts';
 import { ruleNamed } from '../../shared/rules/registry.ts';
 import { Say } from '../../shared/rules/say.ts';
-import { FIX_CODES } from '../../shared/rules/text/fix-words.ts';
+import { FIX_CODES, fixTitle } from '../../shared/rules/text/fix-words.ts';
 import type { TextFacts } from '../../shared/rules/text/text-rule.ts';
 import type { Foreign } from '../../shared/text/from-yaml.ts';
 import type { Refusal } from '../../shared/workspace/store.ts';
 import type { UseTarget } from '../../shared/workspace/use-path.ts';
+import { inPseudo, untranslated } from '../support/pseudo.ts';
 import { read, sharedSources, withoutComments } from './support/project.ts';
 
 /** The codes of a union, whole: the compiler refuses a list that lacks one. */
@@ -119,6 +120,16 @@ describe('the words of', () => {
       expect(what).toMatch(/^\S.*[.?!x]$/);
     },
   );
+
+  it.each([...pairs].sort().map((pair) => pair.split(' ') as [string, string]))(
+    '%s: %s can be translated',
+    (name, code) => {
+      const { what, why = '' } = inPseudo(() =>
+        ruleNamed(name)!.words({ code, args: ARGS }, new Say()),
+      );
+      expect(untranslated(`${what} ${why}`, '')).toEqual([]);
+    },
+  );
 });
 
 /** fix('quote', …) · fix(isAnchor ? 'remove-anchor' : 'remove-tag', …) · { code: 'indent', args, edits } */
@@ -131,6 +142,11 @@ describe('titles of fixes', () => {
     .flatMap((file) => [...withoutComments(read(file)).matchAll(FIX)])
     .flatMap(({ groups = {} }) => [groups.one, groups.other, groups.record])
     .filter((code): code is string => code !== undefined);
+
+  it.each(FIX_CODES)('that of %s can be translated', (code) => {
+    const title = inPseudo(() => fixTitle({ code, args: {}, edits: [] }));
+    expect(untranslated(title, '')).toEqual([]);
+  });
 
   it('every fix has one, and no title is left over', () => {
     expect([...new Set(given)].sort()).toEqual([...FIX_CODES].sort());
