@@ -87,6 +87,18 @@ test('the extension’s package is under 1 MB without pictures', () => {
   expect(packed.reduce((sum, bytes) => sum + bytes, 0)).toBeLessThan(MOST_PACKED_BYTES);
 });
 
+test('the pictures in the package are those that its page shows', () => {
+  const page = readFileSync(dist('../README.md'), 'utf8');
+  const shown = [...page.matchAll(/!\[[^\]]*\]\((client\/media\/pictures\/[^)]+)\)/g)].map(
+    ([, file]) => file,
+  );
+  const shipped = readFileSync(dist('../.vscodeignore'), 'utf8').match(
+    /(?<=^!)client\/media\/pictures\/.*/gm,
+  );
+  expect(shown.length).toBeGreaterThan(0);
+  expect(shipped?.sort()).toEqual(shown.sort());
+});
+
 test('the licences of what is bundled go with it', () => {
   const notices = read('THIRD-PARTY-NOTICES.txt');
   for (const name of ['mediabunny', 'vscode-languageclient', 'vscode-languageserver', 'yaml'])
