@@ -2,33 +2,18 @@ import { figuresText } from '../../shared/report/figures-text.ts';
 import { figuresReport } from '../../shared/report/json.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
 import { later } from '../../shared/words/message.ts';
-import {
-  COULD_NOT_RUN,
-  type Command,
-  FORMAT_HELP,
-  FORMATS,
-  LENGTHS,
-  LENGTHS_HELP,
-  NOTHING_FOUND,
-  ROOT_HELP,
-} from './command.ts';
+import { COULD_NOT_RUN, type Command, NOTHING_FOUND } from './command.ts';
 import { openPlan } from './open-plan.ts';
 import { noSuchShot, parseOptions } from './options.ts';
-
-const OPTIONS = {
-  shot: { value: later`shot’s name` },
-  format: { oneOf: FORMATS },
-  root: { value: later`folder` },
-  lengths: { oneOf: LENGTHS },
-};
+import { SHOT_OPTIONS, shotHelp } from './shot-options.ts';
 
 export const figures: Command = {
   name: 'figures',
   usage: ['lamella figures FILE [--shot NAME] [options]'],
   about: later`Says what every shot of a plan and its edit come to, and why where a figure is not known.`,
-  options: [['--shot NAME', later`Only this shot.`], FORMAT_HELP, ROOT_HELP, LENGTHS_HELP],
+  options: shotHelp(later`Only this shot.`),
   async run(args, surroundings) {
-    const parsed = parseOptions(args, OPTIONS);
+    const parsed = parseOptions(args, SHOT_OPTIONS);
     const { options } = parsed;
     const { terminal } = surroundings;
     const opened = await openPlan('figures', parsed, surroundings);

@@ -1,34 +1,18 @@
 import { print } from '../../shared/report/json.ts';
 import { settledText } from '../../shared/report/settle-text.ts';
 import { later, message } from '../../shared/words/message.ts';
-import {
-  COULD_NOT_RUN,
-  type Command,
-  FORMAT_HELP,
-  FORMATS,
-  FOUND,
-  LENGTHS,
-  LENGTHS_HELP,
-  NOTHING_FOUND,
-  ROOT_HELP,
-} from './command.ts';
+import { COULD_NOT_RUN, type Command, FOUND, NOTHING_FOUND } from './command.ts';
 import { openPlan } from './open-plan.ts';
 import { noSuchShot, parseOptions, WrongUse } from './options.ts';
-
-const OPTIONS = {
-  shot: { value: later`shot’s name` },
-  format: { oneOf: FORMATS },
-  root: { value: later`folder` },
-  lengths: { oneOf: LENGTHS },
-};
+import { SHOT_OPTIONS, shotHelp } from './shot-options.ts';
 
 export const settle: Command = {
   name: 'settle',
   usage: ['lamella settle FILE --shot NAME [options]'],
   about: later`Looks for the least change of aperture, shutter, ISO, tilt and light that clears a shot, with the reason for each; where there is none, says which demands exclude each other. Changes nothing.`,
-  options: [['--shot NAME', later`The shot.`], FORMAT_HELP, ROOT_HELP, LENGTHS_HELP],
+  options: shotHelp(later`The shot.`),
   async run(args, surroundings) {
-    const parsed = parseOptions(args, OPTIONS);
+    const parsed = parseOptions(args, SHOT_OPTIONS);
     const { terminal } = surroundings;
     const { shot, format } = parsed.options;
     if (typeof shot !== 'string') throw new WrongUse(message`settle needs --shot NAME.`);

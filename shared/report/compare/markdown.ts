@@ -17,17 +17,17 @@ import {
   fieldWords,
   followsWords,
   IN_NO_SHOT,
+  NOTHING_DIFFERENT,
   sameShotsWords,
-  saysNothing,
+  toldShots,
 } from './words.ts';
 
 const plain = inertMarkdown;
 
 export function comparisonMarkdown(comparison: Comparison, say: Say): string {
-  if (isSame(comparison)) return `${message`Nothing that the plans say is different.`}\n`;
-  const { entries, shots, sameShots, edit, findings } = comparison;
-  const told = shots.filter((shot) => !saysNothing(shot, say));
-  const rest = sameShots + shots.length - told.length;
+  if (isSame(comparison)) return `${inLanguage(NOTHING_DIFFERENT)}\n`;
+  const { entries, edit, findings } = comparison;
+  const { told, rest } = toldShots(comparison, say);
   const blocks = [
     ...told.map((shot) => shotBlock(shot, say)),
     ...(entries.length > 0

@@ -18,22 +18,22 @@ import {
   fieldWords,
   followsWords,
   IN_NO_SHOT,
+  NOTHING_DIFFERENT,
   sameShotsWords,
-  saysNothing,
+  toldShots,
 } from './words.ts';
 
 export function comparisonText(comparison: Comparison, say: Say, colour: boolean): string {
   const paint = painter(colour);
-  if (isSame(comparison)) return `${message`Nothing that the plans say is different.`}\n`;
-  const { entries, shots, sameShots, edit, findings } = comparison;
-  const told = shots.filter((shot) => !saysNothing(shot, say));
+  if (isSame(comparison)) return `${inLanguage(NOTHING_DIFFERENT)}\n`;
+  const { entries, edit, findings } = comparison;
+  const { told, rest } = toldShots(comparison, say);
   const blocks = [
     ...entries.map((entry) => entryBlock(entry, paint)),
     ...told.map((shot) => shotBlock(shot, say, paint)),
     editRows(edit, paint),
     planFindings(findings, paint),
   ].filter((block) => block.length > 0);
-  const rest = sameShots + shots.length - told.length;
   if (rest > 0) blocks.push([sameShotsWords(rest)]);
   return `${blocks.map((rows) => rows.join('\n')).join('\n\n')}\n`;
 }

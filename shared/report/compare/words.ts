@@ -4,7 +4,7 @@ import { doesNotApply } from '../../figures/not-applicable.ts';
 import type { Say } from '../../rules/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import { figureLabel, figureWords } from '../figures-text.ts';
-import type { EntryChange, FieldChange, FigureChange, ShotChange } from './plan.ts';
+import type { Comparison, EntryChange, FieldChange, FigureChange, ShotChange } from './plan.ts';
 
 /** "aperture" · "f/16" → "f/22" */
 export interface ChangeWords {
@@ -42,6 +42,8 @@ const DECIDING: Readonly<Record<string, string>> = {
 };
 
 /** What heads findings that no single shot has. */
+export const NOTHING_DIFFERENT = later`Nothing that the plans say is different.`;
+
 export const IN_NO_SHOT = later`found in no single shot`;
 
 const NOT_WRITTEN = later`not written`;
@@ -78,7 +80,7 @@ export function changedName(change: EntryChange | ShotChange): string {
 }
 
 /** Whether nothing of it is left to be said: a difference too small to read. */
-export const saysNothing = (change: ShotChange, say: Say): boolean =>
+const saysNothing = (change: ShotChange, say: Say): boolean =>
   change.state === 'changed' &&
   change.before === undefined &&
   change.fields.length === 0 &&
@@ -89,3 +91,12 @@ export const sameShotsWords = (count: number): string =>
   count === 1
     ? message`${count} shot stays as it was.`
     : message`${count} shots stay as they were.`;
+
+/** The shots of which there is something to say, and how many others there are. */
+export function toldShots(
+  { shots, sameShots }: Comparison,
+  say: Say,
+): { readonly told: readonly ShotChange[]; readonly rest: number } {
+  const told = shots.filter((shot) => !saysNothing(shot, say));
+  return { told, rest: sameShots + shots.length - told.length };
+}
