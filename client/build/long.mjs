@@ -7,7 +7,15 @@ import path from 'node:path';
 import { ensureInstalled, ROOT } from './ensure.mjs';
 
 /** Tests whose properties are tried on more cases when `LAMELLA_LONG` is 1. */
-const PROPERTIES = ['tests/fuzz', 'tests/laws', 'tests/rules', 'tests/quantity', 'tests/settle'];
+const PROPERTIES = [
+  'tests/fuzz',
+  'tests/laws',
+  'tests/rules',
+  'tests/quantity',
+  'tests/settle',
+  'tests/assist/completion-everywhere.test.ts',
+  'tests/assist/as-it-was.test.ts',
+];
 
 ensureInstalled();
 await (await import('./build.mjs')).buildIfStale();

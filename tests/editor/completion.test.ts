@@ -83,6 +83,17 @@ describe.each(HOSTS)('%s', (name, startHost) => {
       (await workbench.drawnLines()).find((each) => each.startsWith('    aperture:'));
     expect(aperture).not.toBe('f/9');
     await expect.poll(line, WAIT).toContain('aperture: f/9');
+    // Thought better of: what stood there first is in the list, marked, and can be had back.
+    for (const _ of 'f/9') await workbench.page.keyboard.press('Backspace');
+    await expect.poll(async () => (await line())?.trimEnd(), WAIT).toMatch(/aperture:$/);
+    expect(await workbench.openSuggestions()).toContain(aperture);
+    const was = workbench.page.locator('.suggest-widget .monaco-list-row', {
+      hasText: 'as it was',
+    });
+    await expect.poll(() => was.allInnerTexts(), WAIT).toEqual([expect.stringContaining(aperture)]);
+    await workbench.picture(`what was deleted, offered as it was, ${name}`);
+    await workbench.pick(aperture);
+    await expect.poll(line, WAIT).toContain(`aperture: ${aperture}`);
   });
 
   test('on a new line of a shot its other keys are offered, and stand where they belong', async () => {

@@ -34,6 +34,21 @@ const offered = async (client: Client, text: string): Promise<CompletionList> =>
   });
 };
 
+/** What is offered in the new plan once somebody has taken `text` out of it there. */
+const offeredAfter = async (client: Client, text: string): Promise<CompletionList> => {
+  const plan = planTemplate();
+  const at = plan.lastIndexOf(text);
+  const lines = plan.slice(0, at).split('\n');
+  const start = { line: lines.length - 1, character: lines.at(-1)!.length };
+  const end = { ...start, character: start.character + text.length };
+  client.open(PLAN, plan);
+  client.change(PLAN, 2, [{ range: { start, end }, text: '' }]);
+  return client.connection.sendRequest('textDocument/completion', {
+    textDocument: { uri: PLAN },
+    position: start,
+  });
+};
+
 const itemOf = (list: CompletionList, label: string): CompletionItem => {
   const item = list.items.find((each) => each.label === label);
   expect(item, list.items.map((each) => each.label).join(', ')).toBeDefined();
@@ -46,6 +61,17 @@ const resolve = (client: Client, item: CompletionItem): Promise<CompletionItem> 
 describe('a client that can do all of it', () => {
   const rich = () =>
     connect({ capabilities: RICH, createCore, initializationOptions: { asksAgain: true } });
+
+  it('is offered what was taken out as it was, with what it comes to', async () => {
+    const client = await rich();
+    const fresh = itemOf(await offered(client, 'f/8'), 'f/8');
+    const list = await offeredAfter(await rich(), 'f/8');
+    const item = itemOf(list, 'f/8');
+    expect(item.labelDetails?.description).toBe(`as it was · ${fresh.labelDetails?.description}`);
+    expect(
+      list.items.filter(({ labelDetails }) => /as it was/.test(labelDetails?.description ?? '')),
+    ).toEqual([item]);
+  });
 
   it('is told what each value comes to, with the best chosen already', async () => {
     const client = await rich();
