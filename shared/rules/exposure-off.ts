@@ -61,9 +61,11 @@ export const exposureOff: ShotRule<Facts> = {
     ];
   },
   words({ errorStops, isoNeeded, effective, isMeasured, lossStops }, say) {
-    const side = errorStops > 0 ? message`too bright` : message`too dark`;
     return {
-      what: message`The shot is ${say.stops(errorStops)} ${side}.`,
+      what:
+        errorStops > 0
+          ? message`The shot is ${say.stops(errorStops)} too bright.`
+          : message`The shot is ${say.stops(errorStops)} too dark.`,
       why:
         message`The aperture ${say.worksAs(effective, isMeasured)}` +
         (lossStops > 0.05 ? message`, ${say.stops(lossStops)} under the marked one` : '') +
