@@ -5,7 +5,13 @@
 import { benchAnalysis, benchMemory, SIZES } from './analysis.ts';
 import { benchCold, shippedSizes } from './cold.ts';
 import { both, ms, table } from './statistics.ts';
-import { benchGeneral, benchOurs, GENERAL_DELAY_MS, generalServer } from './transport.ts';
+import {
+  benchGeneral,
+  benchOpenings,
+  benchOurs,
+  GENERAL_DELAY_MS,
+  generalServer,
+} from './transport.ts';
 
 const say = (text: string) => process.stdout.write(`${text}\n`);
 
@@ -66,12 +72,13 @@ say(
 );
 const rows: string[][] = [];
 for (const shots of SIZES) {
+  const openings = await benchOpenings(shots, general);
   const ours = await benchOurs(shots);
   rows.push([
     'Lamella',
     String(shots),
-    ms(ours.spawn),
-    ms(ours.open),
+    both(openings.ours.spawn),
+    both(openings.ours.open),
     both(ours.early),
     both(ours.edit),
     both(ours.burst),
@@ -85,8 +92,8 @@ for (const shots of SIZES) {
   rows.push([
     'general',
     String(shots),
-    ms(less(theirs.spawn)),
-    ms(less(theirs.open)),
+    without(openings.general!.spawn),
+    without(openings.general!.open),
     without(theirs.early),
     without(theirs.edit),
     without(theirs.burst),
@@ -100,7 +107,7 @@ say(
       'shots',
       'spawn to findings',
       'open to findings',
-      'edit to findings, the first 20',
+      'edit to findings, the first 50',
       'edit to findings',
       'after a burst of keys',
       'edit, hover',
