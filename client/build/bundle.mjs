@@ -6,23 +6,22 @@ import { ROOT } from './ensure.mjs';
 import { notices } from './notices.mjs';
 
 /**
- * `command`: started by hand, so it gets a first line that names its interpreter. `short`: started
- * anew for each use, so that reading it costs more than anything it does, or mostly a library whose
- * own stack traces nobody here could use, or what the desktop's server has with its names already;
- * names are shortened too. `named`: shortened as well, but functions keep theirs for stack traces.
- * `late`: reads most plans without the YAML library, so that is a file of its own beside it, read
- * in when it is first needed.
+ * `command`: started by hand, so it gets a first line that names its interpreter. `late`: reads
+ * most plans without the YAML library, so that is a file of its own beside it, read in when it is
+ * first needed. `mapped`: what a bug report may quote a stack of gets a map beside it, which isn't
+ * shipped, back to files and names. Names are shortened everywhere: a server that kept them for its
+ * stacks opened a long plan a twelfth slower.
  */
 const BUNDLES = [
-  { entry: 'client/node.ts', out: 'client.cjs', platform: 'node', short: true },
-  { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser', short: true },
+  { entry: 'client/node.ts', out: 'client.cjs', platform: 'node' },
+  { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser' },
   { entry: 'client/view/sheet-view.ts', out: 'sheet-view.js', platform: 'browser', worker: true },
   {
     entry: 'server/node.ts',
     out: 'lamella-language-server.cjs',
     platform: 'node',
     command: true,
-    named: true,
+    mapped: true,
     late: true,
   },
   {
@@ -30,19 +29,17 @@ const BUNDLES = [
     out: 'server.browser.js',
     platform: 'browser',
     worker: true,
-    short: true,
   },
-  { entry: 'server/media/worker.ts', out: 'media-reader.cjs', platform: 'node', short: true },
+  { entry: 'server/media/worker.ts', out: 'media-reader.cjs', platform: 'node' },
   {
     entry: 'server/cli.ts',
     out: 'lamella.cjs',
     platform: 'node',
     command: true,
-    short: true,
     late: true,
   },
-  { entry: 'server/cli-commands.ts', out: 'lamella-commands.cjs', platform: 'node', short: true },
-  { entry: 'node_modules/yaml/dist/index.js', out: 'yaml.cjs', platform: 'node', short: true },
+  { entry: 'server/cli-commands.ts', out: 'lamella-commands.cjs', platform: 'node' },
+  { entry: 'node_modules/yaml/dist/index.js', out: 'yaml.cjs', platform: 'node' },
 ];
 
 /** What imports `yaml` gets its names at once and the library itself at the first use of one. */
@@ -60,7 +57,7 @@ const lateYaml = {
   },
 };
 
-const optionsOf = ({ entry, out, platform, command, worker, short, named, late }) => ({
+const optionsOf = ({ entry, out, platform, command, worker, late, mapped }) => ({
   absWorkingDir: ROOT,
   entryPoints: [entry],
   outfile: path.join('dist', out),
@@ -70,11 +67,9 @@ const optionsOf = ({ entry, out, platform, command, worker, short, named, late }
   // The editor loads an extension as a CommonJS module, on the web too; a worker is a plain script.
   format: worker ? 'iife' : 'cjs',
   external: ['vscode'],
-  minifyWhitespace: true,
-  minifySyntax: true,
-  minifyIdentifiers: short === true || named === true,
-  // A stack trace in a bug report still shows them.
-  keepNames: named === true,
+  minify: true,
+  sourcemap: mapped ? 'linked' : false,
+  sourcesContent: false,
   charset: 'utf8',
   legalComments: 'none',
   banner: command && !hasInterpreterLine(entry) ? { js: '#!/usr/bin/env node' } : {},
