@@ -174,10 +174,18 @@ export class Workbench {
     return this.page.locator('.suggest-widget.visible');
   }
 
-  /** Opens what may be written at the caret; the first of it that the list shows. */
-  async openSuggestions(): Promise<string[]> {
+  /**
+   * Opens what may be written at the caret; the first of it that the list shows. Asks again where a
+   * list that came of itself is closed under the hand, which a slow machine does late.
+   */
+  async openSuggestions(tries = 6): Promise<string[]> {
     if (!(await this.#suggestions.isVisible())) await this.page.keyboard.press('Control+Space');
-    return this.askedFor();
+    try {
+      return await this.askedFor(5_000);
+    } catch (error) {
+      if (tries <= 1) throw error;
+      return this.openSuggestions(tries - 1);
+    }
   }
 
   /** The chosen row in full. */
@@ -198,7 +206,7 @@ export class Workbench {
   async pick(label: string): Promise<void> {
     const focused = this.#suggestions.locator('.monaco-list-row.focused .label-name');
     for (let steps = 0; steps < 60; steps++) {
-      await focused.waitFor();
+      await focused.waitFor({ timeout: 5_000 });
       if (plain((await focused.textContent()) ?? '') === label) {
         await this.page.keyboard.press('Enter');
         return;
@@ -208,16 +216,21 @@ export class Workbench {
     throw new Error(`"${label}" is not offered.`);
   }
 
-  /** Opens what may be written at the caret and chooses the offer of that label. */
-  async suggest(label: string): Promise<void> {
+  /** Opens what may be written at the caret and chooses the offer of that label; again where it closes. */
+  async suggest(label: string, tries = 4): Promise<void> {
     await this.openSuggestions();
-    await this.pick(label);
+    try {
+      await this.pick(label);
+    } catch (error) {
+      if (tries <= 1 || (await this.#suggestions.isVisible())) throw error;
+      await this.suggest(label, tries - 1);
+    }
   }
 
   /** What is offered of itself, for a value that was just begun. */
-  async askedFor(): Promise<string[]> {
+  async askedFor(timeout = 30_000): Promise<string[]> {
     const rows = this.#suggestions.locator('.monaco-list-row .label-name');
-    await rows.first().waitFor();
+    await rows.first().waitFor({ timeout });
     return (await rows.allInnerTexts()).map(plain);
   }
 
