@@ -1,4 +1,5 @@
 /** Bundles client, language server and command line into dist/ with esbuild. */
+import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { build } from 'esbuild';
@@ -10,7 +11,8 @@ import { notices } from './notices.mjs';
  * most plans without the YAML library, so that is a file of its own beside it, read in when it is
  * first needed. `mapped`: what a bug report may quote a stack of gets a map beside it, which isn't
  * shipped, back to files and names. Names are shortened everywhere: a server that kept them for its
- * stacks opened a long plan a twelfth slower.
+ * stacks opened a long plan a twelfth slower. `compiledBy`: the command of which a run to the end
+ * leaves what V8 compiled of the script beside it (server/compiled.ts).
  */
 const BUNDLES = [
   { entry: 'client/node.ts', out: 'client.cjs', platform: 'node' },
@@ -31,12 +33,13 @@ const BUNDLES = [
     worker: true,
   },
   { entry: 'server/media/worker.ts', out: 'media-reader.cjs', platform: 'node' },
+  { entry: 'server/cli.ts', out: 'lamella.cjs', platform: 'node', command: true },
   {
-    entry: 'server/cli.ts',
-    out: 'lamella.cjs',
+    entry: 'server/cli-check.ts',
+    out: 'lamella-check.cjs',
     platform: 'node',
-    command: true,
     late: true,
+    compiledBy: ['lamella.cjs', 'check', '../samples'],
   },
   { entry: 'server/cli-commands.ts', out: 'lamella-commands.cjs', platform: 'node' },
   { entry: 'node_modules/yaml/dist/index.js', out: 'yaml.cjs', platform: 'node' },
@@ -57,7 +60,7 @@ const lateYaml = {
   },
 };
 
-const optionsOf = ({ entry, out, platform, command, worker, late, mapped }) => ({
+const optionsOf = ({ entry, out, platform, command, worker, late, mapped, compiledBy }) => ({
   absWorkingDir: ROOT,
   entryPoints: [entry],
   outfile: path.join('dist', out),
@@ -70,7 +73,7 @@ const optionsOf = ({ entry, out, platform, command, worker, late, mapped }) => (
   minify: true,
   sourcemap: mapped ? 'linked' : false,
   sourcesContent: false,
-  charset: 'utf8',
+  charset: compiledBy ? 'ascii' : 'utf8',
   legalComments: 'none',
   banner: command && !hasInterpreterLine(entry) ? { js: '#!/usr/bin/env node' } : {},
   plugins: late ? [lateYaml] : [],
@@ -80,18 +83,30 @@ const optionsOf = ({ entry, out, platform, command, worker, late, mapped }) => (
 
 const hasInterpreterLine = (entry) => readFileSync(path.join(ROOT, entry), 'utf8').startsWith('#!');
 
+/** Its exit status tells of findings, which the samples have. */
+const keepCompiled = (dist, args) =>
+  spawnSync(process.execPath, args, {
+    cwd: dist,
+    env: { ...process.env, LAMELLA_KEEP_COMPILED: '1' },
+    stdio: 'ignore',
+  });
+
 export const bundle = async () => {
   const absent = BUNDLES.filter(({ entry }) => !existsSync(path.join(ROOT, entry)));
   if (absent.length > 0) {
     throw new Error(`Can't bundle: ${absent.map(({ entry }) => entry).join(', ')} not found.`);
   }
   const dist = path.join(ROOT, 'dist');
-  rmSync(path.join(dist, 'built-from'), { force: true });
+  const compiled = BUNDLES.filter(({ compiledBy }) => compiledBy);
   mkdirSync(dist, { recursive: true });
+  // What was compiled of another script would be taken for this one's.
+  for (const stale of ['built-from', ...compiled.map(({ out }) => `${out}.compiled`)])
+    rmSync(path.join(dist, stale), { force: true });
   const results = await Promise.all(BUNDLES.map((each) => build(optionsOf(each))));
   for (const { out } of BUNDLES.filter(({ command }) => command)) {
     chmodSync(path.join(dist, out), 0o755);
   }
+  for (const { compiledBy } of compiled) keepCompiled(dist, compiledBy);
   const inputs = results.flatMap(({ metafile }) => Object.keys(metafile.inputs));
   writeFileSync(path.join(dist, 'THIRD-PARTY-NOTICES.txt'), notices(inputs));
 };

@@ -62,7 +62,8 @@ console.log(VALIDATORS.plan(parseDocument(readFileSync(process.argv[2], 'utf8'))
 
 export const shippedSizes = (): readonly (readonly [name: string, kilobytes: number])[] =>
   [
-    'lamella.cjs',
+    'lamella-check.cjs',
+    'lamella-commands.cjs',
     'lamella-language-server.cjs',
     'client.cjs',
     'client.browser.js',

@@ -11,7 +11,7 @@ import { folderWith } from './support.ts';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const SHIPPED = path.join(ROOT, 'dist/lamella.cjs');
-const parts = [bundled('server/cli.ts'), bundled('server/cli-commands.ts')];
+const parts = [bundled('server/cli-check.ts'), bundled('server/cli-commands.ts')];
 
 const lamella = (cwd: string, args: readonly string[], env: Record<string, string> = {}) =>
   spawn(process.execPath, [SHIPPED, ...args], {

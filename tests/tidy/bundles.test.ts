@@ -1,7 +1,16 @@
 /** What the bundles must not hold, whatever the libraries in them would like to do. */
 import { spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { builtinModules } from 'node:module';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 import { expect, test } from 'vitest';
@@ -23,7 +32,7 @@ test('the server in a worker asks for nothing', () => {
 });
 
 const NODE = [
-  ...['lamella-language-server.cjs', 'lamella.cjs', 'lamella-commands.cjs'],
+  ...['lamella-language-server.cjs', 'lamella.cjs', 'lamella-check.cjs', 'lamella-commands.cjs'],
   ...['media-reader.cjs', 'yaml.cjs'],
 ];
 
@@ -55,6 +64,46 @@ test.each(['lamella.cjs', 'lamella-language-server.cjs'])(
     expect(stdout.trim()).toBe(JSON.parse(readFileSync(dist('../package.json'), 'utf8')).version);
   },
 );
+
+test('a check comes compiled, and says the same where it does not', () => {
+  const home = mkdtempSync(path.join(tmpdir(), 'lamella-'));
+  const check = (more: Record<string, string> = {}) => {
+    const args = [path.join(home, 'lamella.cjs'), 'check', dist('../samples')];
+    const env = { ...process.env, ...more };
+    const { stdout, stderr, status } = spawnSync(process.execPath, args, { encoding: 'utf8', env });
+    return { stdout, stderr, status };
+  };
+  const program = 'lamella-check.cjs';
+  for (const name of ['lamella.cjs', program, 'yaml.cjs'])
+    copyFileSync(dist(name), path.join(home, name));
+  const plain = check();
+  expect(plain).toMatchObject({ status: 1, stderr: '' });
+  const kept = path.join(home, `${program}.compiled`);
+  copyFileSync(dist(`${program}.compiled`), kept);
+  expect(check()).toEqual(plain);
+  for (const spoiled of ['', 'not compiled', readFileSync(kept).subarray(0, 5_000)]) {
+    writeFileSync(kept, spoiled);
+    expect(check()).toEqual(plain);
+  }
+  rmSync(home, { recursive: true });
+});
+
+test('Node takes what was compiled when this was built', () => {
+  // Instead of a check: what V8 says of the file, from where it is handed over.
+  const asking = `
+    const vm = require('node:vm');
+    vm.Script = class extends vm.Script {
+      constructor(...given) {
+        super(...given);
+        console.log(this.cachedDataRejected);
+        process.exit();
+      }
+    };
+    process.argv.splice(1, 0, 'lamella', 'check');
+    require(${JSON.stringify(dist('lamella.cjs'))});`;
+  const { stdout } = spawnSync(process.execPath, ['-e', asking], { encoding: 'utf8' });
+  expect(stdout).toBe('false\n');
+});
 
 test('what reads clips is loaded by nothing but a thread that reads clips', () => {
   for (const name of [...NODE, 'server.browser.js']) {
