@@ -31,6 +31,8 @@ export interface TextChange {
   readonly added: readonly Chunk[];
   /** Index of the first of either in `chunks`. */
   readonly at: number;
+  /** Takes the change back, the latest first: every chunk is the very one that it was. */
+  readonly undo: () => void;
 }
 
 /** Chunks re-cut behind an edit before more are taken in, doubling each time. */
@@ -210,9 +212,15 @@ export class ChunkedText {
     const removed = old.slice(head, old.length - tail);
     const added = made.slice(head, made.length - tail);
     this.#chunks.splice(first + head, removed.length, ...added);
-    this.#states.splice(first, behind - first, ...run.states.slice(0, -1));
+    const states = this.#states.splice(first, behind - first, ...run.states.slice(0, -1));
     this.#counted = Math.min(this.#counted, first);
-    return { removed, added, at: first + head };
+    const at = first + head;
+    const undo = () => {
+      this.#chunks.splice(at, added.length, ...removed);
+      this.#states.splice(first, made.length, ...states);
+      this.#counted = Math.min(this.#counted, first);
+    };
+    return { removed, added, at, undo };
   }
 
   /** Makes the sums before chunk `upTo` true. */

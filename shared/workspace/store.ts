@@ -98,11 +98,29 @@ export class Store {
     this.graph.sweep(true);
   }
 
-  /** Applies one edit; ranges are lines and UTF-16 columns from 0, clamped to the text. */
-  edit(file: FileId, range: TextRange, newText: string): void {
+  /**
+   * Applies one edit; ranges are lines and UTF-16 columns from 0, clamped to the text.
+   * @returns what takes it back, the latest edit first: each chunk is then the very one that it was
+   */
+  edit(file: FileId, range: TextRange, newText: string): () => void {
     const open = this.#open.get(file);
-    if (!open) return;
-    const { removed, added, at } = open.text.applyChange(range, newText);
+    if (!open) return () => {};
+    const { removed, added, at, undo } = open.text.applyChange(range, newText);
+    this.#exchange(file, open, removed, added, at);
+    return () => {
+      undo();
+      this.#exchange(file, open, added, removed, at);
+    };
+  }
+
+  /** Makes the graph's inputs what `open` has become: at `at`, `added` stand where `removed` stood. */
+  #exchange(
+    file: FileId,
+    open: OpenText,
+    removed: readonly Chunk[],
+    added: readonly Chunk[],
+    at: number,
+  ): void {
     const samePaths =
       removed.length === added.length &&
       removed.every((chunk, index) => samePath(chunk, added[index]!));

@@ -2,11 +2,10 @@
  * What would an edit do? It is made, the findings are read, and it is taken back: what was
  * remembered comes back with it, since equal values keep what follows from them.
  */
-import type { LocatedEdit, Position, Range } from '../assist/located.ts';
+import type { LocatedEdit, Position } from '../assist/located.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { TextFacts } from '../rules/text/text-rule.ts';
-import type { ChunkedText } from '../text/chunked-text.ts';
 import type { CheckContext } from './context.ts';
 
 export interface Outcome {
@@ -69,39 +68,10 @@ function findingsBy({ store, analysis }: CheckContext): ReadonlyMap<string, read
 /** Makes the edits, last first, and answers with what takes them back. */
 function applyEdits({ store }: CheckContext, edits: readonly LocatedEdit[]): () => void {
   const last = [...edits].reverse().sort((a, b) => -compare(a.range.start, b.range.start));
-  const undone: (() => void)[] = [];
-  for (const { file, range, text } of last) {
-    const document = store.text(file);
-    if (!document) continue;
-    const old = textIn(document, range);
-    store.edit(file, range, text);
-    const end = advanced(range.start, text);
-    undone.push(() => store.edit(file, { start: range.start, end }, old));
-  }
+  const undone = last.map(({ file, range, text }) => store.edit(file, range, text));
   return () => {
     for (const undo of undone.reverse()) undo();
   };
 }
 
-function textIn(document: ChunkedText, { start, end }: Range): string {
-  const from = document.locate(start);
-  const to = document.locate(end);
-  return document.chunks
-    .slice(from.index, to.index + 1)
-    .map(({ text }, index, all) => {
-      const last = index === all.length - 1;
-      return text.slice(index === 0 ? from.offset : 0, last ? to.offset : undefined);
-    })
-    .join('');
-}
-
 const compare = (a: Position, b: Position): number => a.line - b.line || a.character - b.character;
-
-/** Where `text` ends that is written at `start`. */
-function advanced(start: Position, text: string): Position {
-  const lines = text.split(/\r\n|\r|\n/);
-  const last = lines.at(-1) ?? '';
-  return lines.length === 1
-    ? { line: start.line, character: start.character + last.length }
-    : { line: start.line + lines.length - 1, character: last.length };
-}

@@ -159,6 +159,13 @@ describe('what was taken out', () => {
     expect(plan.wasBehind('\n    iso: ')).toBeUndefined();
   });
 
+  test('is there still when fixes of its shot have been tried out', () => {
+    const plan = typist().takeOut('\n    iso: ', '3200').exchange('[panel]', '[panl]');
+    const everywhere = { start: { line: 0, character: 0 }, end: { line: 900, character: 0 } };
+    expect(plan.core.fixesIn(PLAN, everywhere).map(({ title }) => title)).toEqual(['Write panel']);
+    expect(plan.wasBehind('\n    iso: ')?.text).toBe('3200');
+  });
+
   test('is gone with the document', () => {
     const plan = typist().takeOut('\n    iso: ', '3200');
     const { text } = plan;

@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { isMap, parseDocument } from 'yaml';
-import type { TextProblem } from '../../shared/text/chunk.ts';
+import type { Chunk, TextProblem } from '../../shared/text/chunk.ts';
 import { ChunkedText, type TextPosition } from '../../shared/text/chunked-text.ts';
 import { fromDocument, yamlOptions } from '../../shared/text/from-yaml.ts';
 import { parseChunk } from '../../shared/text/parse.ts';
@@ -28,11 +28,12 @@ const edit = fc.record({
 });
 const start = fc.oneof(fc.constant(plan), fc.constant(''), hostilePlan);
 
-test('after any edits the chunks are those of the whole text', () => {
+test('after any edits the chunks are those of the whole text, and as they were once all are taken back', () => {
   fc.assert(
     fc.property(start, fc.array(edit, { minLength: 1, maxLength: 12 }), (before, edits) => {
       const chunked = ChunkedText.from(before);
       let document = TextDocument.create('plan', 'shootplan', 0, before);
+      const made: { readonly undo: () => void; readonly old: readonly Chunk[] }[] = [];
       for (const { at, drop, put, toLine } of edits) {
         const text = document.getText();
         const near = Math.floor(at * (text.length + 1));
@@ -41,11 +42,24 @@ test('after any edits the chunks are those of the whole text', () => {
         const old = [...chunked.chunks];
         const change = chunked.applyChange(range, put);
         document = TextDocument.update(document, [{ range, text: put }], 1);
+        made.push({ undo: change.undo, old: [...old] });
         old.splice(change.at, change.removed.length, ...change.added);
         expect(old.every((chunk, index) => chunk === chunked.chunks[index])).toBe(true);
         expect(chunked.text()).toBe(document.getText());
         expect(chunked.chunks).toEqual(split(document.getText()));
       }
+      for (const { undo, old } of made.reverse()) {
+        undo();
+        expect(chunked.chunks.length).toBe(old.length);
+        expect(old.every((chunk, index) => chunk === chunked.chunks[index])).toBe(true);
+      }
+      // The states came back too: what is cut again agrees.
+      chunked.applyChange(
+        { start: { line: 3, character: 0 }, end: { line: 3, character: 0 } },
+        '\n',
+      );
+      expect(chunked.chunks).toEqual(split(chunked.text()));
+      expect(chunked.length).toBe(chunked.text().length);
     }),
     { numRuns: manyRuns(300) },
   );
