@@ -136,6 +136,18 @@ export class ChunkedText {
       one.index < two.index || (one.index === two.index && one.offset <= two.offset)
         ? [one, two]
         : [two, one];
+    return this.#exchange(from, to, newText);
+  }
+
+  /**
+   * The same by offsets from the start of the file: between CR and LF, where no position is, one
+   * is too.
+   */
+  replace(from: number, to: number, newText: string): TextChange {
+    return this.#exchange(this.locateOffset(from), this.locateOffset(to), newText);
+  }
+
+  #exchange(from: ChunkOffset, to: ChunkOffset, newText: string): TextChange {
     const first = this.#restart(from.index);
     const head =
       textOf(this.#chunks, first, from.index) +

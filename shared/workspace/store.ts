@@ -7,7 +7,7 @@ import { sameData } from '../engine/equal.ts';
 import { Graph, type Input } from '../engine/graph.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Chunk } from '../text/chunk.ts';
-import { ChunkedText, type TextRange } from '../text/chunked-text.ts';
+import { ChunkedText, type TextChange, type TextRange } from '../text/chunked-text.ts';
 import { forgetKeys, keyOf } from './keys.ts';
 
 /** Marks a second chunk of the same name. Not a character of names, nor of any key that is read. */
@@ -105,7 +105,16 @@ export class Store {
   edit(file: FileId, range: TextRange, newText: string): () => void {
     const open = this.#open.get(file);
     if (!open) return () => {};
-    const { removed, added, at, undo } = open.text.applyChange(range, newText);
+    return this.#took(file, open, open.text.applyChange(range, newText));
+  }
+
+  /** The same by offsets from the start of the file. */
+  replace(file: FileId, from: number, to: number, newText: string): () => void {
+    const open = this.#open.get(file);
+    return open ? this.#took(file, open, open.text.replace(from, to, newText)) : () => {};
+  }
+
+  #took(file: FileId, open: OpenText, { removed, added, at, undo }: TextChange): () => void {
     this.#exchange(file, open, removed, added, at);
     return () => {
       undo();

@@ -6,6 +6,7 @@ import type { LocatedEdit, Position } from '../assist/located.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { TextFacts } from '../rules/text/text-rule.ts';
+import type { ChunkedText } from '../text/chunked-text.ts';
 import type { CheckContext } from './context.ts';
 
 export interface Outcome {
@@ -65,13 +66,26 @@ function findingsBy({ store, analysis }: CheckContext): ReadonlyMap<string, read
   return found;
 }
 
-/** Makes the edits, last first, and answers with what takes them back. */
+/**
+ * Makes the edits, last first, and answers with what takes them back. They go by offsets: where one
+ * brings a CR and an LF together, the lines behind it are counted anew.
+ */
 function applyEdits({ store }: CheckContext, edits: readonly LocatedEdit[]): () => void {
   const last = [...edits].reverse().sort((a, b) => -compare(a.range.start, b.range.start));
-  const undone = last.map(({ file, range, text }) => store.edit(file, range, text));
+  const placed = last.flatMap(({ file, range, text }) => {
+    const document = store.text(file);
+    if (!document) return [];
+    return { file, text, from: offsetOf(document, range.start), to: offsetOf(document, range.end) };
+  });
+  const undone = placed.map(({ file, from, to, text }) => store.replace(file, from, to, text));
   return () => {
     for (const undo of undone.reverse()) undo();
   };
+}
+
+function offsetOf(document: ChunkedText, position: Position): number {
+  const { index, offset } = document.locate(position);
+  return document.absolute(index, offset);
 }
 
 const compare = (a: Position, b: Position): number => a.line - b.line || a.character - b.character;

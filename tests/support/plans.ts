@@ -23,21 +23,29 @@ export function coreWith(text: string, others: Readonly<Record<string, string>> 
 export const findingsOf = (text: string): readonly LocatedFinding[] =>
   coreWith(text).findings(PLAN);
 
-/** Applies edits to a text, last first. */
+/** Applies edits to a text, last first, each at its place in the text as it was. */
 export function applied(
   text: string,
   edits: readonly Pick<LocatedEdit, 'range' | 'text'>[],
 ): string {
   const document = ChunkedText.from(text);
-  const last = [...edits]
+  const offsetOf = (position: LocatedEdit['range']['start']) => {
+    const { index, offset } = document.locate(position);
+    return document.absolute(index, offset);
+  };
+  return [...edits]
     .reverse()
     .sort(
       (a, b) =>
         b.range.start.line - a.range.start.line ||
         b.range.start.character - a.range.start.character,
-    );
-  for (const { range, text: written } of last) document.applyChange(range, written);
-  return document.text();
+    )
+    .map(({ range, text: written }) => ({
+      from: offsetOf(range.start),
+      to: offsetOf(range.end),
+      written,
+    }))
+    .reduce((now, { from, to, written }) => now.slice(0, from) + written + now.slice(to), text);
 }
 
 /** The place of 'shots/frost/aperture': the entry, and the path below it. */
