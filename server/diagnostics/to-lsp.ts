@@ -87,5 +87,8 @@ const more = (left: number): Diagnostic => ({
   severity: DiagnosticSeverity.Information,
   code: 'too-much',
   source: SOURCE,
-  message: message`${left} more findings in this file are not shown. \`lamella check\` on the command line shows all.`,
+  message:
+    left === 1
+      ? message`${left} more finding in this file is not shown. \`lamella check\` on the command line shows all.`
+      : message`${left} more findings in this file are not shown. \`lamella check\` on the command line shows all.`,
 });

@@ -2,6 +2,7 @@
  * Numbers as plans write them: plain decimals. No exponent, no leading zero, no thousands mark,
  * at most nine digits on either side of the point, so that nothing overflows and 0800 is no 800.
  */
+import { message } from '../words/message.ts';
 
 /** Regular-expression source of a number that isn't negative; no capture groups. */
 export const NUMBER = '(?:0|[1-9][0-9]{0,8})(?:\\.[0-9]{1,9})?';
@@ -33,7 +34,7 @@ export function shortest(value: number): string {
 
 /** Rounded to `digits` significant digits, as a plain decimal for people: with the sign of typography. */
 export function significant(value: number, digits = 3): string {
-  if (!Number.isFinite(value)) return value > 0 ? 'endless' : 'not known';
+  if (!Number.isFinite(value)) return value > 0 ? message`endless` : message`not known`;
   if (value === 0) return '0';
   return shortest(Number(value.toPrecision(digits))).replace('-', '\u2212');
 }

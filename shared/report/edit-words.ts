@@ -25,7 +25,7 @@ export const startWords = ({ startTimecode, startFrame }: CutJson): string =>
   startTimecode ?? (startFrame === null ? message`not known` : message`frame ${startFrame}`);
 
 export const framesWords = (count: number): string =>
-  `${count} ${count === 1 ? 'frame' : 'frames'}`;
+  count === 1 ? message`${count} frame` : message`${count} frames`;
 
 /** How it begins: "cut", "dissolve 12 frames". */
 export const joinWords = ({ dissolveFrames }: CutJson): string =>

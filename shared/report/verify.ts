@@ -4,12 +4,12 @@ import type { CoveredCut } from '../clips/coverage.ts';
 import type { ClipFacts, ClipReading } from '../clips/facts.ts';
 import { KINDS } from '../quantity/index.ts';
 import { toNumber } from '../quantity/rational.ts';
-import type { Severity } from '../rules/rule.ts';
 import type { Say } from '../rules/say.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import { inertLine, inertMarkdown } from './inert.ts';
 import type { JsonFinding } from './json.ts';
 import { painter } from './paint.ts';
+import { SEVERITY_WORDS } from './sheet/sheet.ts';
 
 /** A clip of the plan with what became of it. */
 export interface VerifiedClip {
@@ -222,7 +222,7 @@ export function verifyMarkdown(
       : list(
           findings.map(
             (one) =>
-              `**${inLanguage(SEVERITY_NAMES[one.severity])}**: ${inertMarkdown(messageOf(one))}`,
+              `**${inLanguage(SEVERITY_WORDS[one.severity])}**: ${inertMarkdown(messageOf(one))}`,
           ),
         ),
     rows.length === 0
@@ -239,13 +239,6 @@ export function verifyMarkdown(
   ];
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
-
-const SEVERITY_NAMES: Readonly<Record<Severity, string>> = {
-  error: later`Error`,
-  warning: later`Warning`,
-  information: later`Note`,
-  hint: later`Hint`,
-};
 
 /** `lamella verify --test-clip … --format json` */
 export interface TestClipReport {

@@ -46,7 +46,7 @@ export const checkOpen: ShotRule<Facts> = {
   words: ({ checks }) => ({
     what:
       checks.length === 1
-        ? message`There are clips, and a check is open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`
+        ? message`There are clips, and a check is open: ${checks.join()}.`
         : message`There are clips, and ${checks.length} checks are open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
     ...(checks.length > 2 && { why: message`All of them: ${checks.join(', ')}.` }),
   }),

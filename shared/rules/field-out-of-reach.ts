@@ -79,7 +79,7 @@ export const fieldOutOfReach: ShotRule<Facts> = {
           : message`it reaches ${say.magnification(least)} to ${say.magnification(most)}`;
     if (recordedMm === null)
       return { what: message`The rig can't set ${say.magnification(wanted)}: ${reached}.` };
-    const field = (m: number) => (m > 0 ? say.length(recordedMm / m) : 'endless');
+    const field = (m: number) => (m > 0 ? say.length(recordedMm / m) : message`endless`);
     const between =
       least === most
         ? message`it frames ${field(most)}`

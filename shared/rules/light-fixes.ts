@@ -37,7 +37,8 @@ function dimmed(bench: Bench, errorStops: number): readonly PlanFix[] {
     edits.push({ op: 'set', at: placeIn(bench, name, 'dimmed'), text: inStops(stops) });
   }
   const names = lights.value.map(({ name }) => name).join(message` and `);
-  const title = message`Dim ${names} by ${inStops(Math.abs(by))}${by > 0 ? '' : message` less`}`;
+  const much = inStops(Math.abs(by));
+  const title = by > 0 ? message`Dim ${names} by ${much}` : message`Dim ${names} by ${much} less`;
   return [{ title, edits }];
 }
 

@@ -21,7 +21,10 @@ export const tooMuch: RuleCore<TextFacts> = {
         what: message`Nested deeper than ${limit} levels: not read.`,
       }),
       'too-many': ({ more = '' }) => ({
-        what: message`${more} more problems of this entry are not listed.`,
+        what:
+          more === '1'
+            ? message`${more} more problem of this entry is not listed.`
+            : message`${more} more problems of this entry are not listed.`,
       }),
     },
     later`A budget was passed`,

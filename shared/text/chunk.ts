@@ -33,7 +33,7 @@ export interface TextProblem {
     | 'misread-scalar'
     | 'duplicate-name'
     | 'too-much';
-  /** Which wording applies, e.g. 'unclosed-quote'; the words stand in rules/text-words.ts. */
+  /** Which wording applies, e.g. 'unclosed-quote'; the words stand in rules/text/. */
   readonly code: string;
   readonly span: Span;
   /** What the wording needs, as text. */

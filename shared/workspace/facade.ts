@@ -17,7 +17,6 @@ import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
 import type { SettledShot } from '../assist/settled.ts';
 import type { TimelineFile, TimelineFormat } from '../assist/timeline.ts';
 import type { CoveredCut } from '../clips/coverage.ts';
-
 import type { ClipReading } from '../clips/facts.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';

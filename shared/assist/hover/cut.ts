@@ -42,12 +42,14 @@ export function cutHover({ analysis, say }: Context, file: FileId, entry: string
   );
 }
 
-const beatWords = (frames: number): string =>
-  Math.abs(frames) < 0.05
+function beatWords(frames: number): string {
+  const off = framesWords(Number(Math.abs(frames).toFixed(1)));
+  return Math.abs(frames) < 0.05
     ? message`on it`
     : frames > 0
-      ? message`${Number(Math.abs(frames).toFixed(1))} frames after`
-      : message`${Number(Math.abs(frames).toFixed(1))} frames before`;
+      ? message`${off} after`
+      : message`${off} before`;
+}
 
 function joinLines(cut: CutFigures) {
   const handle = ({ neededFrames, thereFrames }: { neededFrames: number; thereFrames: number }) =>
@@ -73,7 +75,7 @@ export function musicHover({ analysis }: Context, file: FileId): string | null {
   const bar = derive([edit.music, beat], ({ bar: beats }, frames) =>
     beats === undefined ? notKnown(message`the music’s \`bar\` is not given`) : beats * frames,
   );
-  const frames = (count: number): string => message`${Number(count.toFixed(2))} frames`;
+  const frames = (count: number): string => framesWords(Number(count.toFixed(2)));
   return table([
     figureLine(message`a beat`, beat, (count) => `**${frames(count)}**`),
     figureLine(message`a bar`, bar, frames),

@@ -6,7 +6,7 @@ import type { Field } from '../../plan/field.ts';
 import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
-import { inLanguage, later } from '../../words/message.ts';
+import { inLanguage, later, message } from '../../words/message.ts';
 
 /** Path ("take.duration") to text; names of other entries between marks, so that renames are seen. */
 export type FieldTexts = ReadonlyMap<string, string>;
@@ -89,7 +89,7 @@ function listInto(out: Texts, item: Shape, items: readonly Field<unknown>[], pat
   const texts = items.map((each) =>
     each.state === 'known' ? scalarText(item, each.value) : inLanguage(UNREAD),
   );
-  out.set(path.join('.'), texts.length === 0 ? 'none' : texts.join(', '));
+  out.set(path.join('.'), texts.length === 0 ? message`none` : texts.join(', '));
 }
 
 function scalarText(shape: Shape, value: unknown): string {

@@ -41,9 +41,9 @@ const DECIDING: Readonly<Record<string, string>> = {
   tippingFactor: later`tipping factor`,
 };
 
-/** What heads findings that no single shot has. */
 export const NOTHING_DIFFERENT = later`Nothing that the plans say is different.`;
 
+/** What heads findings that no single shot has. */
 export const IN_NO_SHOT = later`found in no single shot`;
 
 const NOT_WRITTEN = later`not written`;

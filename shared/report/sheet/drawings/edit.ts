@@ -213,6 +213,8 @@ function slowPart(
   return from < honest ? [0, crossing] : [crossing, 1];
 }
 
+const offBeat = (frames: number): string => framesWords(Number(Math.abs(frames).toFixed(1)));
+
 function cutWords(cut: Placed): string {
   const { uncoveredFrames, isHonest, fromBeatFrames } = cut;
   const more = [
@@ -223,8 +225,8 @@ function cutWords(cut: Placed): string {
     fromBeatFrames !== null &&
       Math.abs(fromBeatFrames) > 1 &&
       (fromBeatFrames > 0
-        ? message`${Number(Math.abs(fromBeatFrames).toFixed(1))} frames after the beat`
-        : message`${Number(Math.abs(fromBeatFrames).toFixed(1))} frames before the beat`),
+        ? message`${offBeat(fromBeatFrames)} after the beat`
+        : message`${offBeat(fromBeatFrames)} before the beat`),
   ].filter((one): one is string => typeof one === 'string');
   const join = cut.dissolveFrames === 0 ? '' : `, ${joinWords(cut)}`;
   return message`${startWords(cut)}${join}: ${cut.cut} shows ${cut.shot ?? message`nothing`} for ${framesWords(cut.durationFrames)} at ${speedWords(cut.speed)}, ${sourceWords(cut)}${more.length > 0 ? `; ${allOf(more)}` : ''}.`;
