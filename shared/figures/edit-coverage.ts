@@ -10,6 +10,7 @@ import { type Draft, PLAIN_CUT } from './edit-draft.ts';
 import type { CutFigures } from './edit-figures.ts';
 import type { EditPlan, ShotInEdit } from './edit-plan.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+import { lastOf } from './remembered.ts';
 
 /** Nothing shorter than this part of a frame is missed: it is less than rounding to frames moves. */
 const SHORT_OF_A_FRAME = 0.5;
@@ -20,13 +21,12 @@ export interface Handles {
 }
 
 /** A clip is needed before its cut by the join that begins it, after it by the next one's. */
-export const handlesOf = (
-  own: Figure<JoinFrames>,
-  next: Figure<JoinFrames> | undefined,
-): Handles => ({
-  before: derive([own], ({ before }) => before),
-  after: derive([next ?? known(PLAIN_CUT)], ({ after }) => after),
-});
+export const handlesOf = lastOf(
+  (own: Figure<JoinFrames>, next: Figure<JoinFrames> | null): Handles => ({
+    before: derive([own], ({ before }) => before),
+    after: derive([next ?? known(PLAIN_CUT)], ({ after }) => after),
+  }),
+);
 
 export interface InClip {
   readonly laid: Figure<Laid>;
@@ -41,7 +41,7 @@ export function layAll(
   rate: Figure<Rational>,
   plan: EditPlan,
 ): readonly InClip[] {
-  const out: InClip[] = drafts.map(() => ({ laid: silent, clipFile: null, clipS: silent }));
+  const out: InClip[] = drafts.map(() => NOWHERE);
   const byShot = new Map<string | null, number[]>();
   for (const [index, { shot }] of drafts.entries()) {
     const others = byShot.get(shot);
@@ -50,40 +50,53 @@ export function layAll(
   }
   for (const [shot, inEdit] of plan.shots) {
     const indexes = byShot.get(shot) ?? [];
-    const material = materialOf(inEdit);
     const wanted = indexes.map((index) => wantedOf(drafts[index]!, handles[index]!, rate));
-    const unknown = wanted.findIndex((one) => !one.known);
-    const sure = wanted
-      .slice(0, unknown < 0 ? wanted.length : unknown)
-      .flatMap((one) => (one.known ? [one.value] : []));
-    const length = material.lengthS.known ? material.lengthS.value : undefined;
-    const laid = layCuts(sure, { clips: material.clips, length });
+    const laid = laidOf(inEdit, wanted);
     indexes.forEach((index, place) => {
-      const one = laid[place];
-      out[index] = {
-        laid: one ? known(one) : (wanted[unknown] as Figure<never>),
-        clipFile: (one && material.files[one.clip]) ?? null,
-        clipS: material.lengthS,
-      };
+      out[index] = laid[place]!;
     });
   }
   return out;
 }
 
-function wantedOf(draft: Draft, handles: Handles, rate: Figure<Rational>): Figure<Wanted> {
-  const { fields, footage, speed, sourceS, name } = draft;
-  if (!fields || !footage) return silent;
-  const from = fields.from.state === 'missing' ? known(undefined) : figureOf(fields.from, name);
-  return derive(
-    [from, sourceS, handles.before, handles.after, rate, speed],
-    (start, source, before, after, fps, ramp) => ({
-      from: start === undefined ? undefined : fromWritten(start),
-      source,
-      before: handleSource(before, fromRational(fps), ramp.from),
-      after: handleSource(after, fromRational(fps), ramp.to),
-    }),
-  );
-}
+const NOWHERE: InClip = { laid: silent, clipFile: null, clipS: silent };
+
+/** The cuts of one shot. */
+const laidOf = lastOf(
+  (inEdit: ShotInEdit, wanted: readonly Figure<Wanted>[]): readonly InClip[] => {
+    const { clips, lengthS, files } = materialOf(inEdit);
+    const unknown = wanted.findIndex((one) => !one.known);
+    const sure = wanted
+      .slice(0, unknown < 0 ? wanted.length : unknown)
+      .flatMap((one) => (one.known ? [one.value] : []));
+    const laid = layCuts(sure, { clips, length: lengthS.known ? lengthS.value : undefined });
+    return wanted.map((_, place) => {
+      const one = laid[place];
+      return {
+        laid: one ? known(one) : (wanted[unknown] as Figure<never>),
+        clipFile: (one && files[one.clip]) ?? null,
+        clipS: lengthS,
+      };
+    });
+  },
+);
+
+const wantedOf = lastOf(
+  (draft: Draft, handles: Handles, rate: Figure<Rational>): Figure<Wanted> => {
+    const { fields, footage, speed, sourceS, name } = draft;
+    if (!fields || !footage) return silent;
+    const from = fields.from.state === 'missing' ? known(undefined) : figureOf(fields.from, name);
+    return derive(
+      [from, sourceS, handles.before, handles.after, rate, speed],
+      (start, source, before, after, fps, ramp) => ({
+        from: start === undefined ? undefined : fromWritten(start),
+        source,
+        before: handleSource(before, fromRational(fps), ramp.from),
+        after: handleSource(after, fromRational(fps), ramp.to),
+      }),
+    );
+  },
+);
 
 interface ShotMaterial {
   readonly clips: number;
@@ -109,14 +122,19 @@ function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
   };
 }
 
+export interface There extends Pick<CutFigures, 'handleBefore' | 'handleAfter'> {
+  /** Frames at the end of the cut for which the clip has nothing; may be negative. */
+  readonly missingFrames: Figure<number>;
+}
+
 /** What the clip gives of it, at its joins and at its end. */
-export function thereOf(
-  cut: Draft & InClip & Pick<CutFigures, 'track'>,
-  { before, after }: Handles,
-  rate: Figure<Rational>,
-): Pick<CutFigures, 'handleBefore' | 'handleAfter' | 'uncoveredFrames'> {
-  const { laid, clipS, speed, lengthS, track } = cut;
-  return {
+export const thereOf = lastOf(
+  (
+    { speed, lengthS }: Draft,
+    { before, after }: Handles,
+    { laid, clipS }: InClip,
+    rate: Figure<Rational>,
+  ): There => ({
     handleBefore: derive([laid, before, rate, speed], (place, neededFrames, fps, ramp) => ({
       neededFrames,
       thereFrames: framesOf(place.roomBefore, fromRational(fps), ramp.from),
@@ -125,13 +143,9 @@ export function thereOf(
       neededFrames: needed,
       thereFrames: framesOf(place.roomAfter ?? ZERO, fromRational(fps), ramp.to),
     })),
-    uncoveredFrames: derive(
-      [laid, clipS, lengthS, rate, speed, track],
-      (place, _, length, fps, ramp, { startFrame, endFrame }) => {
-        const missing = toNumber(length) - timeAt(ramp, length, place.covered);
-        const frames = Math.ceil(missing * toNumber(fromRational(fps)) - SHORT_OF_A_FRAME);
-        return Math.max(0, Math.min(frames, endFrame - startFrame));
-      },
-    ),
-  };
-}
+    missingFrames: derive([laid, clipS, lengthS, rate, speed], (place, _, length, fps, ramp) => {
+      const missing = toNumber(length) - timeAt(ramp, length, place.covered);
+      return Math.ceil(missing * toNumber(fromRational(fps)) - SHORT_OF_A_FRAME);
+    }),
+  }),
+);

@@ -1,19 +1,20 @@
 /** What follows from a cut's own words: its length, its speed, the source it uses, its join. */
-import { ifKnown } from '../plan/field.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
 import type { Cut, EditMusic } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import type { Rational } from '../quantity/rational.ts';
 import type { TimelineLength } from '../quantity/timeline-length.ts';
 import type { Music } from '../timeline/beats.ts';
-import { type Exact, exact, fromRational, fromWritten, order } from '../timeline/exact.ts';
+import { type Exact, exact, fromRational, fromWritten, order, ZERO } from '../timeline/exact.ts';
 import { type JoinFrames, splitJoin } from '../timeline/join.ts';
 import { secondsOf } from '../timeline/length.ts';
 import { type Ramp, slowest, slowestHonest, sourceUsed } from '../timeline/speed.ts';
-import { layOnTrack } from '../timeline/track.ts';
+import { onTrack } from '../timeline/track.ts';
 import { message } from '../words/message.ts';
 import type { Footage } from './edit-footage.ts';
-import type { EditPlan, PlannedCut } from './edit-plan.ts';
+import type { PlannedCut } from './edit-plan.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+import { lastOf } from './remembered.ts';
 
 const REAL_TIME = exact(1);
 export const PLAIN_CUT: JoinFrames = { before: 0, after: 0 };
@@ -36,32 +37,37 @@ export interface Draft {
   readonly join: Figure<JoinFrames>;
 }
 
-export function draftOf(
-  { name, at, fields }: PlannedCut,
-  plan: EditPlan,
-  rate: Figure<Rational>,
-  music: Figure<Music>,
-): Draft {
-  const shot = (fields && ifKnown(fields.shot)) ?? null;
-  const footage = (shot !== null && plan.shots.get(shot)?.footage) || null;
-  const lengthS = fields ? lengthOf(fields, name, plan, rate, music) : silent;
-  const speed = fields ? speedOf(fields, name) : silent;
-  const setting = footage
-    ? footage.setting
-      ? known(footage.setting)
-      : notKnown(message`what ${shot ?? name} is recorded with is not known`)
-    : silent;
-  const honest = derive([rate, setting], (delivered, recorded) =>
-    slowestHonest(fromRational(delivered), fromRational(recorded.rate)),
-  );
-  return {
-    ...{ name, at, fields, shot, footage, lengthS, speed },
-    sourceS: derive([speed, lengthS], sourceUsed),
-    slowestHonest: honest,
-    isHonest: derive([speed, honest], (ramp, least) => !isSlower(slowest(ramp), least)),
-    join: fields ? joinOf(fields, name, plan, rate, music) : silent,
-  };
+/** What is said of the whole edit, and every cut's figures follow from. */
+export interface EditTerms {
+  readonly rate: Figure<Rational>;
+  readonly music: Figure<Music>;
+  /** The music as it is written. */
+  readonly written: Field<EditMusic>;
 }
+
+/** @param footage of the shot that it shows; null: not known */
+export const draftOf = lastOf(
+  ({ name, at, fields }: PlannedCut, footage: Footage | null, terms: EditTerms): Draft => {
+    const shot = (fields && ifKnown(fields.shot)) ?? null;
+    const lengthS = fields ? lengthOf(fields, name, terms) : silent;
+    const speed = fields ? speedOf(fields, name) : silent;
+    const setting = footage
+      ? footage.setting
+        ? known(footage.setting)
+        : notKnown(message`what ${shot ?? name} is recorded with is not known`)
+      : silent;
+    const honest = derive([terms.rate, setting], (delivered, recorded) =>
+      slowestHonest(fromRational(delivered), fromRational(recorded.rate)),
+    );
+    return {
+      ...{ name, at, fields, shot, footage, lengthS, speed },
+      sourceS: derive([speed, lengthS], sourceUsed),
+      slowestHonest: honest,
+      isHonest: derive([speed, honest], (ramp, least) => !isSlower(slowest(ramp), least)),
+      join: fields ? joinOf(fields, name, terms) : silent,
+    };
+  },
+);
 
 /** 23.976 shown at 24 is no slow motion: a part in a thousand is the trade's own rounding. */
 const SAME_RATE = exact(998, 1000);
@@ -70,13 +76,8 @@ const SAME_RATE = exact(998, 1000);
 export const isSlower = (speed: Exact, least: Exact): boolean =>
   order(speed, { n: least.n * SAME_RATE.n, d: least.d * SAME_RATE.d }) < 0;
 
-function inSeconds(
-  length: TimelineLength,
-  plan: EditPlan,
-  rate: Figure<Rational>,
-  music: Figure<Music>,
-): Figure<Exact> {
-  const record = ifKnown(plan.music);
+function inSeconds(length: TimelineLength, { rate, music, written }: EditTerms): Figure<Exact> {
+  const record = ifKnown(written);
   const delivered = rate.known ? fromRational(rate.value) : undefined;
   const seconds = secondsOf(length, delivered, record && paceOf(record));
   if (typeof seconds !== 'string') return known(seconds);
@@ -92,15 +93,9 @@ function paceOf({ tempo, bar }: EditMusic): Pick<Music, 'tempo' | 'bar'> | undef
   return { tempo: fromWritten(bpm), ...(beats !== undefined && { bar: beats }) };
 }
 
-function lengthOf(
-  { duration }: Cut,
-  name: string,
-  plan: EditPlan,
-  rate: Figure<Rational>,
-  music: Figure<Music>,
-): Figure<Exact> {
+function lengthOf({ duration }: Cut, name: string, terms: EditTerms): Figure<Exact> {
   const written = figureOf(duration, name);
-  return written.known ? inSeconds(written.value, plan, rate, music) : written;
+  return written.known ? inSeconds(written.value, terms) : written;
 }
 
 function speedOf({ speed }: Cut, name: string): Figure<Ramp> {
@@ -111,19 +106,13 @@ function speedOf({ speed }: Cut, name: string): Figure<Ramp> {
   }));
 }
 
-function joinOf(
-  { join }: Cut,
-  name: string,
-  plan: EditPlan,
-  rate: Figure<Rational>,
-  music: Figure<Music>,
-): Figure<JoinFrames> {
+function joinOf({ join }: Cut, name: string, terms: EditTerms): Figure<JoinFrames> {
   if (join.state === 'missing') return known(PLAIN_CUT);
   const written = figureOf(join, name);
   if (!written.known) return written;
   if (written.value === 'cut') return known(PLAIN_CUT);
-  const seconds = inSeconds(written.value.length, plan, rate, music);
-  return derive([seconds, rate], (length, fps) =>
-    splitJoin(layOnTrack([length], fromRational(fps))[0]!.endFrame),
+  const seconds = inSeconds(written.value.length, terms);
+  return derive([seconds, terms.rate], (length, fps) =>
+    splitJoin(onTrack(ZERO, length, fromRational(fps)).endFrame),
   );
 }

@@ -1,15 +1,18 @@
 /** The edit worked out: where each cut stands, what it uses of which clip, and what is missing. */
-import { ifKnown } from '../plan/field.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { Deliver, EditMusic } from '../plan/generated/types.ts';
 import type { Rational } from '../quantity/rational.ts';
 import { framesFromBeat, type Music } from '../timeline/beats.ts';
-import { type Exact, fromRational, fromWritten } from '../timeline/exact.ts';
+import { type Exact, fromRational, fromWritten, ZERO } from '../timeline/exact.ts';
 import type { Laid } from '../timeline/lay.ts';
-import { layOnTrack, type OnTrack } from '../timeline/track.ts';
+import { type OnTrack, onTrack } from '../timeline/track.ts';
 import { message } from '../words/message.ts';
-import { handlesOf, layAll, thereOf } from './edit-coverage.ts';
-import { type Draft, draftOf } from './edit-draft.ts';
-import type { EditPlan } from './edit-plan.ts';
-import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
+import { type Handles, handlesOf, type InClip, layAll, thereOf } from './edit-coverage.ts';
+import { type Draft, draftOf, type EditTerms } from './edit-draft.ts';
+import type { Footage } from './edit-footage.ts';
+import type { EditPlan, PlannedCut } from './edit-plan.ts';
+import { derive, type Figure, figureOf, type KnownFigure, known, notKnown } from './figure.ts';
+import { lastOf } from './remembered.ts';
 
 export interface Handle {
   /** Frames of the edit that the join needs of the clip, and that the clip has. */
@@ -39,31 +42,58 @@ export interface EditFigures {
   readonly totalFrames: Figure<number>;
 }
 
-/** null: the plan has no cuts. */
+/** null: the plan has no cuts. What stayed as it was since the last time is not worked out again. */
 export function editFigures(plan: EditPlan): EditFigures | null {
   if (plan.cuts.length === 0) return null;
-  const deliver = figureOf(plan.deliver, message`the plan`);
-  const rate = deliver.known ? figureOf(deliver.value.rate, 'deliver') : deliver;
-  const music = musicOf(plan);
-  const drafts = plan.cuts.map((cut) => draftOf(cut, plan, rate, music));
+  const terms = termsOf(plan.deliver, plan.music);
+  const { rate, music } = terms;
+  const drafts = plan.cuts.map((cut) => draftOf(cut, footageOf(cut, plan), terms));
   const track = trackOf(drafts, rate);
-  const handles = drafts.map(({ join }, index) => handlesOf(join, drafts[index + 1]?.join));
-  const laid = layAll(drafts, handles, rate, plan);
-  const cuts = drafts.map((draft, index): CutFigures => {
-    const one = { ...draft, track: track[index]!, ...laid[index]! };
-    return {
-      ...one,
-      fromBeatFrames: derive([one.track, music, rate], ({ startFrame }, beats, fps) =>
-        framesFromBeat(beats, startFrame, fromRational(fps)),
-      ),
-      ...thereOf(one, handles[index]!, rate),
-    };
-  });
+  const handles = drafts.map(({ join }, index) => handlesOf(join, drafts[index + 1]?.join ?? null));
+  const inClips = layAll(drafts, handles, rate, plan);
+  const cuts = drafts.map((draft, index) =>
+    cutFigures(draft, track[index]!, handles[index]!, inClips[index]!, terms),
+  );
   const last = track.at(-1)!;
   return { plan, rate, music, cuts, totalFrames: derive([last], ({ endFrame }) => endFrame) };
 }
 
-function musicOf({ music }: EditPlan): Figure<Music> {
+const footageOf = ({ fields }: PlannedCut, { shots }: EditPlan): Footage | null => {
+  const shot = fields && ifKnown(fields.shot);
+  return (shot && shots.get(shot)?.footage) || null;
+};
+
+const cutFigures = lastOf(
+  (
+    draft: Draft,
+    track: Figure<OnTrack>,
+    handles: Handles,
+    inClip: InClip,
+    { rate, music }: EditTerms,
+  ): CutFigures => {
+    const { missingFrames, ...there } = thereOf(draft, handles, inClip, rate);
+    return {
+      ...draft,
+      track,
+      ...inClip,
+      fromBeatFrames: derive([track, music, rate], ({ startFrame }, beats, fps) =>
+        framesFromBeat(beats, startFrame, fromRational(fps)),
+      ),
+      ...there,
+      uncoveredFrames: derive([missingFrames, track], (frames, { startFrame, endFrame }) =>
+        Math.max(0, Math.min(frames, endFrame - startFrame)),
+      ),
+    };
+  },
+);
+
+const termsOf = lastOf((written: Field<Deliver>, music: Field<EditMusic>): EditTerms => {
+  const deliver = figureOf(written, message`the plan`);
+  const rate = deliver.known ? figureOf(deliver.value.rate, 'deliver') : deliver;
+  return { rate, music: musicOf(music), written: music };
+});
+
+function musicOf(music: Field<EditMusic>): Figure<Music> {
   if (music.state === 'missing') return notKnown(message`the edit has no music`);
   const record = figureOf(music, message`the edit`);
   if (!record.known) return record;
@@ -83,14 +113,19 @@ function musicOf({ music }: EditPlan): Figure<Music> {
 /** Where each stands; behind one of unknown length nothing does, for its reason. */
 function trackOf(drafts: readonly Draft[], rate: Figure<Rational>): readonly Figure<OnTrack>[] {
   if (!rate.known) return drafts.map(() => rate);
-  const unknown = drafts.findIndex(({ lengthS }) => !lengthS.known);
-  const reached = unknown < 0 ? drafts : drafts.slice(0, unknown);
-  const laid = layOnTrack(
-    reached.flatMap(({ lengthS }) => (lengthS.known ? [lengthS.value] : [])),
-    fromRational(rate.value),
-  );
-  return drafts.map((_, index) => {
-    const track = laid[index];
-    return track ? known(track) : (drafts[unknown]!.lengthS as Figure<never>);
+  let start = ZERO;
+  let unknown: Figure<never> | undefined;
+  return drafts.map((draft) => {
+    if (!unknown && !draft.lengthS.known) unknown = draft.lengthS;
+    if (unknown) return unknown;
+    const track = placed(draft, start.n, start.d, rate.value);
+    start = track.value.end;
+    return track;
   });
 }
+
+/** Its start comes in parts: where it is the same number it is the same place. */
+const placed = lastOf(
+  ({ lengthS }: Draft, n: bigint, d: bigint, rate: Rational): KnownFigure<OnTrack> =>
+    known(onTrack({ n, d }, lengthS.known ? lengthS.value : ZERO, fromRational(rate))),
+);

@@ -1,4 +1,4 @@
-/** Results kept for what many shots have in common: one rig, set alike. */
+/** Results kept: of what many shots have in common, one rig, set alike; and of what stayed as it was. */
 
 /** Results kept for one object; a plan whose shots are all set otherwise starts anew after these. */
 const MOST_KEPT = 64;
@@ -25,5 +25,39 @@ export function remembered<K extends object, N extends readonly number[], T>(
       results.set(key, found);
     }
     return found.result;
+  };
+}
+
+function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let index = 0; index < a.length; index++) if (a[index] !== b[index]) return false;
+  return true;
+}
+
+/** The same objects, or lists of them. */
+function sameInputs(a: readonly unknown[], b: readonly unknown[]): boolean {
+  for (let index = 0; index < a.length; index++) {
+    const [one, other] = [a[index], b[index]];
+    if (one === other) continue;
+    if (!Array.isArray(one) || !Array.isArray(other) || !sameItems(one, other)) return false;
+  }
+  return true;
+}
+
+/**
+ * `work`, a pure function of data that is never changed, with its last result for `of` kept for as
+ * long as `of` is: it stands while the other inputs are the same objects, a list the same list or
+ * one of the same objects.
+ */
+export function lastOf<K extends object, I extends readonly unknown[], T>(
+  work: (of: K, ...inputs: I) => T,
+): (of: K, ...inputs: I) => T {
+  const kept = new WeakMap<K, { readonly inputs: I; readonly result: T }>();
+  return (of, ...inputs) => {
+    const last = kept.get(of);
+    if (last && sameInputs(last.inputs, inputs)) return last.result;
+    const result = work(of, ...inputs);
+    kept.set(of, { inputs, result });
+    return result;
   };
 }

@@ -8,7 +8,7 @@ import type { PlanFix } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
 import { rigFixes, standingRigFixes } from './rig-fixes.ts';
 import type { Observation, Words } from './rule.ts';
-import type { Say } from './say.ts';
+import { type Say, significant } from './say.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** The chain's own accuracy: a field this close to the end of the reach is reached. */
@@ -181,14 +181,16 @@ function nearestFieldFixes(
 ): readonly PlanFix[] {
   const nearest = wanted > most ? most : least;
   if (nearest <= 0) return [];
+  // What was meant to be seen is seen otherwise: nothing to be done unasked.
+  const price = message`everything is ${significant((nearest / wanted) * 100, 2)} % as large in the frame`;
   if (isKnown(bench.fields.magnification)) {
     const text = `${roundInside(nearest, wanted > most ? 'down' : 'up')}x`;
-    return [setTo(message`Set ${text}, the nearest that the rig reaches`, at, text)];
+    return [{ ...setTo(message`Set ${text}, the nearest that the rig reaches`, at, text), price }];
   }
   if (!isKnown(bench.fields.field) || recordedMm === null) return [];
   const width = roundInside(recordedMm / nearest, wanted > most ? 'up' : 'down');
   const text = `${width} mm`;
-  return [setTo(message`Frame ${text}, the nearest that the rig reaches`, at, text)];
+  return [{ ...setTo(message`Frame ${text}, the nearest that the rig reaches`, at, text), price }];
 }
 
 /** To three significant digits, on the side given, so that the end of the reach is not passed. */

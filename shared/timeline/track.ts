@@ -14,18 +14,23 @@ export interface OnTrack {
   readonly endFrame: number;
 }
 
+/** From `start` (s), for `length` (s), at `rate` in frames per second. */
+export function onTrack(start: Exact, length: Exact, rate: Exact): OnTrack {
+  const end = plus(start, length);
+  return {
+    start,
+    end,
+    startFrame: nearestWhole(times(start, rate)),
+    endFrame: nearestWhole(times(end, rate)),
+  };
+}
+
 /** Lengths in s, rate in frames per second. */
 export function layOnTrack(lengths: readonly Exact[], rate: Exact): readonly OnTrack[] {
   let start = ZERO;
   return lengths.map((length) => {
-    const end = plus(start, length);
-    const cut = {
-      start,
-      end,
-      startFrame: nearestWhole(times(start, rate)),
-      endFrame: nearestWhole(times(end, rate)),
-    };
-    start = end;
+    const cut = onTrack(start, length, rate);
+    start = cut.end;
     return cut;
   });
 }

@@ -15,6 +15,7 @@ import { takesOfShot } from '../figures/recording.ts';
 import { type BodySums, sumsByBody } from '../figures/recording-sums.ts';
 import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
+import type { Field } from '../plan/field.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
@@ -144,7 +145,12 @@ export class Analysis {
       (key) => this.#shot(key).summary?.footage ?? null,
       sameData,
     );
-    const editPlan = graph.query('edit-plan', (file) => this.#readEdit(file), sameData);
+    const editField = graph.query('edit-field', (key) => this.#fieldOf(...splitKey(key)), sameData);
+    const editPlan = graph.query(
+      'edit-plan',
+      (file) => this.#readEdit(file, (entry) => editField(keyOf(file, entry))),
+      sameData,
+    );
     this.#edit = graph.query('edit', (file) => editFigures(editPlan(file)));
     this.#plan = graph.query(
       'plan-findings',
@@ -233,8 +239,14 @@ export class Analysis {
     });
   }
 
-  #readEdit(file: FileId) {
-    return readEdit(file, this.entries, (shot) => {
+  #fieldOf(file: FileId, entry: EntryId): Field<unknown> {
+    const lowered = this.entries.lowered(file, entry);
+    if (lowered?.value !== undefined) return lowered.value as Field<unknown>;
+    return { state: lowered ? 'invalid' : 'missing', at: { file, entry, path: [] } };
+  }
+
+  #readEdit(file: FileId, field: (entry: EntryId) => Field<unknown>) {
+    return readEdit(file, this.entries, field, (shot) => {
       const found = this.names.define(file, 'shots', shot);
       return found ? this.#footage(keyOf(found.file, found.entry)) : null;
     });

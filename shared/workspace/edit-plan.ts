@@ -1,52 +1,69 @@
 /** The edit of a plan, drawn together from its entries: its cuts, and what they read of shots. */
+import type { Footage } from '../figures/edit-footage.ts';
 import type { EditPlan, PlannedCut, ShotInEdit } from '../figures/edit-plan.ts';
-import type { Field } from '../plan/field.ts';
-import { ifKnown } from '../plan/field.ts';
-import type { Clip, Cut } from '../plan/generated/types.ts';
-import type { FileId } from '../plan/place.ts';
-import type { Entries } from './entries.ts';
+import { lastOf } from '../figures/remembered.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { Clip, Cut, Deliver, EditMusic } from '../plan/generated/types.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
+import type { Bytes } from '../quantity/brands.ts';
+import type { Entries, Lowered } from './entries.ts';
 import { plainId } from './entry-kinds.ts';
 
 const CUTS = 'edit/cuts/';
 
-/** @param footage what the edit asks of a shot; null where it can't be read */
+/**
+ * Parts that stayed as they were are the same objects as the last time: what follows from them is
+ * kept by that (lastOf in figures/remembered.ts).
+ *
+ * @param field an entry as a field; the same object for as long as it says the same
+ * @param footage what the edit asks of a shot; null where it can't be read
+ */
 export function readEdit(
   file: FileId,
   entries: Entries,
+  field: (entry: string) => Field<unknown>,
   footage: (shot: string) => ShotInEdit['footage'],
 ): EditPlan {
-  const field = <T>(entry: string): Field<T> => {
-    const lowered = entries.lowered(file, entry);
-    const at = { file, entry, path: [] };
-    if (lowered?.value !== undefined) return lowered.value as Field<T>;
-    return { state: lowered ? 'invalid' : 'missing', at };
-  };
   const cuts = entries.list(file).flatMap(({ id }): PlannedCut[] => {
     if (!id.startsWith(CUTS) || id !== plainId(id)) return [];
     const lowered = entries.lowered(file, id);
-    return [
-      {
-        name: id.slice(CUTS.length),
-        at: { file, entry: id, path: [] },
-        fields: lowered?.def === 'cut' ? (lowered.value as Cut) : null,
-      },
-    ];
+    return [lowered ? plannedCut(lowered, file, id) : unread(file, id)];
   });
   const names = new Set(cuts.flatMap(({ fields }) => (fields && ifKnown(fields.shot)) ?? []));
   return {
     file,
-    deliver: field('deliver'),
-    music: field('edit/music'),
-    memory: field('edit/memory'),
+    deliver: field('deliver') as Field<Deliver>,
+    music: field('edit/music') as Field<EditMusic>,
+    memory: field('edit/memory') as Field<Bytes>,
     cuts,
     shots: new Map(
-      [...names].map((shot) => [
-        shot,
-        { footage: footage(shot), clips: clipsOf(field(`clips/${shot}`)) },
-      ]),
+      [...names].map((shot) => {
+        const clips = clipsOf(field(`clips/${shot}`) as Field<readonly Field<Clip>[]>);
+        const its = footage(shot);
+        return [shot, its ? inEdit(its, clips) : { footage: null, clips }];
+      }),
     ),
   };
 }
 
-const clipsOf = (field: Field<readonly Field<Clip>[]>): readonly Clip[] | null =>
-  ifKnown(field)?.flatMap((clip) => ifKnown(clip) ?? []) ?? null;
+const unread = (file: FileId, id: EntryId): PlannedCut => ({
+  name: id.slice(CUTS.length),
+  at: { file, entry: id, path: [] },
+  fields: null,
+});
+
+const plannedCut = lastOf(
+  (lowered: Lowered, file: FileId, id: EntryId): PlannedCut => ({
+    ...unread(file, id),
+    fields: lowered.def === 'cut' ? (lowered.value as Cut) : null,
+  }),
+);
+
+const inEdit = lastOf(
+  (footage: Footage, clips: ShotInEdit['clips']): ShotInEdit => ({ footage, clips }),
+);
+
+const clipsOf = lastOf(
+  (field: Field<readonly Field<Clip>[]>): readonly Clip[] | null =>
+    ifKnown(field)?.flatMap((clip) => ifKnown(clip) ?? []) ?? null,
+);

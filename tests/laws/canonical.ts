@@ -3,12 +3,14 @@ import type { Position } from '../../shared/assist/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 
-/** Figures, findings, outline and state; numbers as they are. */
+/** Figures, the edit, what is recorded, findings, outline and state; numbers as they are. */
 export function canonical(core: Core, file: FileId): string {
   const findings = core.findings(file).map((finding) => JSON.stringify(finding));
   return JSON.stringify(
     {
       figures: [...core.figures(file)],
+      edit: core.editFigures(file),
+      recording: core.recording(file),
       findings: findings.sort(),
       symbols: core.symbols(file),
       state: core.state(file),

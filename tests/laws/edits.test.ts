@@ -49,11 +49,40 @@ const WRITTEN = [
   '    iso: 800\n',
   '  other:\n    subject: frost-plate\n    rig: bench\n    field: 60 mm\n',
   'shots:\n',
+  '50 %',
+  ' bars',
+  '    five: { shot: skin, duration: 2 s }\n',
   'kit:\n  lenses:\n',
   'frost',
   '\ufeff',
   'é',
   '😀',
+];
+
+/** A film of the plan's shots, with clips of one of them: places and coverage follow from each other. */
+const FILM = `
+clips:
+  skin:
+    - { file: a.mov, verdict: keep }
+    - { file: b.mov, verdict: reject }
+edit:
+  music: { tempo: 92 bpm, first-beat: 0.4 s, bar: 4 beats }
+  cuts:
+    one: { shot: skin, duration: 2 bars }
+    two: { shot: frost, from: 2 s, duration: 3 s, speed: 50 % }
+    three:
+      shot: skin
+      from: 0 s
+      duration: 3 beats
+      join: dissolve 6 frames
+    four: { shot: frost, duration: 90 frames, speed: 100 to 60 %, join: dissolve 1 beat }
+`;
+
+/** Texts to begin with, and the part of each that is edited. */
+const STARTS = [
+  { start: EXAMPLE_PLAN, from: 0 },
+  { start: EXAMPLE_PLAN + FILM, from: EXAMPLE_PLAN.length },
+  { start: EXAMPLE_PLAN + FILM, from: EXAMPLE_PLAN.indexOf('\nshots:') },
 ];
 
 const edit = fc.record({
@@ -68,6 +97,8 @@ const edit = fc.record({
   ask: fc.boolean(),
 });
 
+const edits = fc.array(edit, { minLength: 1, maxLength: 12 });
+
 /** Never between the halves of a surrogate pair or of CR LF: editors don't. */
 function whole(text: string, offset: number): number {
   const code = text.charCodeAt(offset);
@@ -79,15 +110,19 @@ function whole(text: string, offset: number): number {
 describe('after any edits', () => {
   it('the core says what it says of the text given afresh (law A)', () => {
     fc.assert(
-      fc.property(fc.array(edit, { minLength: 1, maxLength: 12 }), (edits) => {
-        const core = coreWith(EXAMPLE_PLAN);
-        let text = EXAMPLE_PLAN;
-        for (const { at, length, text: written, ask } of edits) {
-          const from = whole(text, Math.floor(at * text.length));
+      fc.property(fc.constantFrom(...STARTS), edits, ({ start, from: least }, made) => {
+        const core = coreWith(start);
+        core.editFigures(PLAN);
+        let text = start;
+        for (const { at, length, text: written, ask } of made) {
+          const from = whole(text, Math.floor(least + at * Math.max(0, text.length - least)));
           const to = whole(text, Math.min(text.length, from + length));
           core.edit(PLAN, { start: positionAt(text, from), end: positionAt(text, to) }, written);
           text = text.slice(0, from) + written + text.slice(to);
-          if (ask) core.findings(PLAN);
+          if (ask) {
+            core.findings(PLAN);
+            core.editFigures(PLAN);
+          }
         }
         for (const file of core.wanted(PLAN)) core.refuse(file, 'not-found');
         expect(canonical(core, PLAN)).toBe(canonical(coreWith(text), PLAN));
