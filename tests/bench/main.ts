@@ -4,6 +4,7 @@
  */
 import { benchAnalysis, benchMemory, SIZES } from './analysis.ts';
 import { benchCold, shippedSizes } from './cold.ts';
+import { benchCuts } from './cuts.ts';
 import { both, ms, table } from './statistics.ts';
 import {
   benchGeneral,
@@ -55,6 +56,16 @@ if (thousand)
   say(
     `\nAt 1,000 shots an edit is ${(thousand.parseDocument.p50 / thousand.edit.p50).toFixed(0)} times faster than a whole parseDocument of the same text (p50), ${(thousand.parseDocument.p50 / thousand.edit.p95).toFixed(0)} times by its p95.`,
   );
+
+say('\nAn edit of a cut in the middle of a film, p50 / p95 ms.\n');
+say(
+  table(
+    ['cuts', 'where in its clip it begins', 'how long it is'],
+    [10, 100, 1000]
+      .map(benchCuts)
+      .map(({ cuts, from, duration }) => [String(cuts), both(from), both(duration)]),
+  ),
+);
 
 say('\nHeap in MB after edits, garbage collected.\n');
 say(
