@@ -26,7 +26,10 @@ export function lightFigures(
     fNumber,
     timeS,
   }));
-  const needed = derive([scene, settings, glass], isoNeeded);
+  const needed = derive([scene, settings, glass], (...all) => {
+    const speed = isoNeeded(...all);
+    return Number.isFinite(speed) ? speed : notKnown(message`no ISO is high enough`);
+  });
   const error =
     iso.known && iso.value === 'auto'
       ? derive([needed, iso], () => 0)

@@ -2,8 +2,9 @@
 import { averageReflectance } from '../film/reflectance.ts';
 import { waterIndex } from '../film/water.ts';
 import { ifKnown } from '../plan/field.ts';
+import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
-import { derive, type Figure, figureOf, known, unknownOf } from './figure.ts';
+import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { isNo } from './not-applicable.ts';
 
 export type MirrorKind = 'film' | 'bubble' | 'surface';
@@ -37,7 +38,11 @@ export function reflectanceOf(bench: Bench): Figure<number> {
   const { subject, tiltRad } = bench;
   if (!subject) return unknownOf([figureOf(bench.fields.subject, bench.shot)]);
   const given = subject.fields.reflectance;
-  if (given.state !== 'missing') return figureOf(given, subject.name);
+  if (given.state !== 'missing')
+    return derive([figureOf(given, subject.name)], (share) =>
+      // A mirror that returns nothing shows no light, and no exposure balances it.
+      share > 0 ? share : notKnown(message`${subject.name} reflects nothing`),
+    );
   const kind = mirrorKind(bench);
   if (kind === undefined) return isNo('mirror');
   if (kind === 'surface') return figureOf(given, subject.name) as Figure<never>;

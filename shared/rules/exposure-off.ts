@@ -16,7 +16,8 @@ const DEAD_BAND_STOPS = 0.04;
 interface Facts {
   readonly errorStops: number;
   readonly iso: number;
-  readonly isoNeeded: number;
+  /** null: beyond all numbers. */
+  readonly isoNeeded: number | null;
   readonly effective: number;
   /** The effective f-number was measured. */
   readonly isMeasured: boolean;
@@ -39,7 +40,7 @@ export const exposureOff: ShotRule<Facts> = {
   check({ bench, figures }) {
     const { exposureErrorStops, isoNeeded, effectiveFNumber, lightLossStops } = figures;
     const { iso } = bench;
-    if (!exposureErrorStops.known || !isoNeeded.known || !effectiveFNumber.known) return [];
+    if (!exposureErrorStops.known || !effectiveFNumber.known) return [];
     if (!iso.known || iso.value === 'auto') return [];
     const error = exposureErrorStops.value;
     if (Math.abs(error) <= NOTICED_STOPS + DEAD_BAND_STOPS) return [];
@@ -51,7 +52,7 @@ export const exposureOff: ShotRule<Facts> = {
         facts: {
           errorStops: error,
           iso: iso.value,
-          isoNeeded: isoNeeded.value,
+          isoNeeded: isoNeeded.known ? isoNeeded.value : null,
           effective: effectiveFNumber.value,
           isMeasured: effectiveFNumber.measured === true,
           lossStops: lightLossStops.known ? lightLossStops.value : 0,
@@ -69,17 +70,18 @@ export const exposureOff: ShotRule<Facts> = {
       why:
         message`The aperture ${say.worksAs(effective, isMeasured)}` +
         (lossStops > 0.05 ? message`, ${say.stops(lossStops)} under the marked one` : '') +
-        message`; ISO ${say.iso(isoNeeded)} would balance it.`,
+        (isoNeeded === null ? '.' : message`; ISO ${say.iso(isoNeeded)} would balance it.`),
     };
   },
   size: ({ errorStops }) => ({ kind: 'stops', value: Math.abs(errorStops) }),
   numbers: ({ errorStops, isoNeeded, effective }) => ({
     exposureErrorStops: errorStops,
-    isoNeeded,
+    ...(isoNeeded !== null && { isoNeeded }),
     effectiveFNumber: effective,
   }),
   fixes({ at, facts }, { bench, figures }) {
     const fixes: PlanFix[] = [];
+    if (facts.isoNeeded === null) return fixes;
     const iso = nearestIso(facts.isoNeeded);
     if (iso !== facts.iso) fixes.push(setTo(message`Set ISO ${iso}`, at, String(iso)));
     const { shutterSeconds } = figures;

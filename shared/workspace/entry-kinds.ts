@@ -66,6 +66,10 @@ export type EntryKind =
   /** Not of the language: `shotz`, `kit/lensez`, or below one. */
   | { readonly kind: 'unknown'; readonly def: DefName; readonly key: string };
 
+/** A file may have a section called `__proto__` or `constructor`. */
+const own = <T>(table: Readonly<Record<string, T>>, key: string): T | undefined =>
+  Object.hasOwn(table, key) ? table[key] : undefined;
+
 /** The id without the mark of a second entry of the same name. */
 export function plainId(id: EntryId): EntryId {
   const at = id.indexOf(DUPLICATE_MARK);
@@ -76,14 +80,14 @@ export function entryKindOf(id: EntryId): EntryKind {
   const path = plainId(id).split('/');
   const [section = '', second, ...rest] = path;
   if (second === undefined) {
-    if (HOMES[section] || OUTER[section]) return { kind: 'container' };
+    if (own(HOMES, section) || own(OUTER, section)) return { kind: 'container' };
     return Object.hasOwn(SHAPES.plan.keys, section)
       ? { kind: 'key', def: 'plan', key: section }
       : { kind: 'unknown', def: 'plan', key: section };
   }
-  const outer = OUTER[section];
+  const outer = own(OUTER, section);
   const homeId = outer ? `${section}/${second}` : section;
-  const home = HOMES[homeId];
+  const home = own(HOMES, homeId);
   if (!home) {
     if (!outer) return { kind: 'unknown', def: 'plan', key: section };
     const known = Object.hasOwn(SHAPES[outer].keys, second);

@@ -1,0 +1,55 @@
+/** Names that every JavaScript object knows, where a plan may have names, keys and sections. */
+import { expect, test } from 'vitest';
+import { coreWith, PLAN } from '../support/plans.ts';
+import { SOUND } from './support/broken-plans.ts';
+
+const NAMES = ['__proto__', 'constructor', 'toString', 'hasOwnProperty', 'prototype'];
+
+const errorsOf = (text: string) =>
+  coreWith(text)
+    .findings(PLAN)
+    .filter(({ severity }) => severity === 'error');
+
+/** Everything that the core says of a plan without being pointed at a place. */
+function sayAll(text: string): void {
+  const core = coreWith(text);
+  const whole = { start: { line: 0, character: 0 }, end: { line: 9999, character: 0 } };
+  core.findings(PLAN);
+  core.figures(PLAN);
+  core.symbols(PLAN);
+  core.sheet(PLAN);
+  core.hints(PLAN, whole);
+  core.fixesIn(PLAN, whole);
+  core.findEntries('');
+  for (const [line, written] of text.split('\n').entries())
+    for (const character of [0, written.length]) {
+      core.hover(PLAN, { line, character });
+      core.completions(PLAN, { line, character });
+    }
+}
+
+test.each(NAMES)('a section or group called %s is an unknown key', (name) => {
+  for (const [text, line] of [
+    [`${SOUND}${name}:\n  a:\n    b: 1\n`, SOUND.split('\n').length - 1],
+    [`${SOUND}${name}: 3\n`, SOUND.split('\n').length - 1],
+    [
+      SOUND.replace('  tubes:', `  ${name}:\n    x: { length: 3 mm }\n  tubes:`),
+      SOUND.split('\n').indexOf('  tubes:'),
+    ],
+  ] as const) {
+    expect(errorsOf(text).map(({ rule, range }) => [rule, range.start.line])).toEqual([
+      ['unknown-key', line],
+    ]);
+    sayAll(text);
+  }
+});
+
+test.each(NAMES)('%s is no name that is there already', (name) => {
+  const used = SOUND.replace('[panel]', `[${name}]`);
+  expect(errorsOf(used).map(({ rule }) => rule)).toEqual([
+    /^[a-z]+$/.test(name) ? 'unknown-name' : 'wrong-value',
+  ]);
+  sayAll(used);
+  sayAll(SOUND.replace('  second:', `  ${name}:`));
+  sayAll(SOUND.replaceAll('macro-100', name));
+});
