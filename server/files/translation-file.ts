@@ -10,7 +10,7 @@ import { useTranslation } from '../translation.ts';
  * @throws {WrongUse} where the file can't be read, or is no JSON
  */
 export function useTranslationFile(file: string, cwd: string): readonly string[] {
-  const [, language] = /\.([a-zA-Z-]+)\.json$/.exec(file) ?? [];
+  const [, language] = /\.([a-zA-Z0-9-]+)\.json$/.exec(file) ?? [];
   let given: unknown;
   try {
     given = JSON.parse(readFileSync(path.resolve(cwd, file), 'utf8'));
