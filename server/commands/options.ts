@@ -1,8 +1,9 @@
 /** Options of a command, checked against what it takes; wrong use is said in whole sentences. */
 import { parseArgs } from 'node:util';
 import { editDistance } from '../../shared/quantity/edit-distance.ts';
+import { withArticle } from '../../shared/words/article.ts';
 import { anyOf } from '../../shared/words/listed.ts';
-import { inLanguage, message } from '../../shared/words/message.ts';
+import { message } from '../../shared/words/message.ts';
 
 /** The command was called wrongly: its message goes to standard error, exit status 2. */
 export class WrongUse extends Error {}
@@ -66,7 +67,7 @@ function readValue(
       throw new WrongUse(message`${rawName} takes no value, but got "${value}".`);
     return true;
   }
-  const expected = spec.oneOf ? anyOf(spec.oneOf) : message`a ${inLanguage(spec.value ?? '')}`;
+  const expected = spec.oneOf ? anyOf(spec.oneOf) : withArticle(spec.value ?? '');
   // `--root --format json`: the next option is not the value that was forgotten.
   if (value === undefined || value === '' || (!inlineValue && value.startsWith('--')))
     throw new WrongUse(message`${rawName} needs a value: ${expected}.`);

@@ -1,5 +1,7 @@
 /** A key that its record doesn't have: misspelt, or at home elsewhere. */
-import { inLanguage, message } from '../words/message.ts';
+import { withArticle } from '../words/article.ts';
+import { anyOf } from '../words/listed.ts';
+import { message } from '../words/message.ts';
 import { type DefName, SHAPES } from './generated/shapes.ts';
 import { nearest } from './nearest.ts';
 import type { Place } from './place.ts';
@@ -18,7 +20,7 @@ function homesOf(key: string, def: DefName): string[] {
   );
   return homes
     .sort((a, b) => Number(held.has(b)) - Number(held.has(a)))
-    .map((home) => inLanguage(SHAPES[home].title));
+    .map((home) => withArticle(SHAPES[home].title));
 }
 
 interface UnknownKey {
@@ -75,7 +77,7 @@ export function unknownKey(
         key,
         of: record.title,
         nearest: near,
-        belongs: homes.slice(0, MOST_HOMES).join(', '),
+        belongs: anyOf(homes.slice(0, MOST_HOMES)),
         keys: Object.keys(record.keys).join(', '),
       },
       [...rename, remove],

@@ -1,6 +1,7 @@
 /**
- * What would an edit do? It is made, the findings are read, and it is taken back: what was
- * remembered comes back with it, since equal values keep what follows from them.
+ * What would an edit do? It is made, the findings are read, and it is taken back, to the very chunks
+ * that were there: what was remembered of them holds again, since equal values keep what follows
+ * from them.
  */
 import type { LocatedEdit, Position } from '../assist/located.ts';
 import { ruleNamed } from '../rules/registry.ts';

@@ -220,7 +220,7 @@ describe('one problem each, where it stands, with a way out', () => {
 
   it('tells where a key belongs', () => {
     const [problem] = lowerEntry('rig', nodeOf({ parts: [], tilt: '4 deg' }), from).problems;
-    expect(problem?.args).toMatchObject({ key: 'tilt', of: 'rig', belongs: 'shot' });
+    expect(problem?.args).toMatchObject({ key: 'tilt', of: 'rig', belongs: 'a shot' });
   });
 
   it('marks a guess as one, so that it is not applied unasked', () => {

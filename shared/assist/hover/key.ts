@@ -2,6 +2,7 @@
 import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
 import type { Group, Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
+import { withArticle } from '../../words/article.ts';
 import { allOf, anyOf } from '../../words/listed.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import type { Meaning } from '../meaning.ts';
@@ -23,11 +24,8 @@ export function keyHover({ key, keyShape, of }: Meaning): string {
   );
 }
 
-function ownerWords(of: DefName): string {
-  const title = inLanguage(SHAPES[of].title);
-  if (of === 'plan') return message`the plan`;
-  return /^[aeiou]/.test(SHAPES[of].title) ? message`an ${title}` : message`a ${title}`;
-}
+const ownerWords = (of: DefName): string =>
+  of === 'plan' ? message`the plan` : withArticle(SHAPES[of].title);
 
 /** Stands before the number, where a unit never does. */
 const F_STOP = 'f/';

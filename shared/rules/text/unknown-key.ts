@@ -1,4 +1,5 @@
-import { inLanguage, later, message } from '../../words/message.ts';
+import { withArticle } from '../../words/article.ts';
+import { later, message } from '../../words/message.ts';
 import { meant, type TextRule, wordsFrom } from './text-rule.ts';
 
 export const unknownKey: TextRule = {
@@ -16,12 +17,12 @@ export const unknownKey: TextRule = {
   words: wordsFrom(
     {
       'unknown-key': ({ key = '', of = '', nearest, keys = '' }) => ({
-        what: message`\`${key}\` is no key of a ${inLanguage(of)}.${meant(nearest)}`,
+        what: message`\`${key}\` is no key of ${withArticle(of)}.${meant(nearest)}`,
         ...(nearest === undefined && { why: message`It takes ${keys}.` }),
       }),
       'missing-colon': ({ key = '' }) => ({ what: message`No colon stands after \`${key}\`.` }),
       'belongs-elsewhere': ({ key = '', of = '', belongs = '' }) => ({
-        what: message`\`${key}\` is no key of a ${inLanguage(of)}: it belongs in a ${belongs}.`,
+        what: message`\`${key}\` is no key of ${withArticle(of)}: it belongs in ${belongs}.`,
       }),
     },
     later`This key is not known here`,

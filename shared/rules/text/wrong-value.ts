@@ -1,15 +1,6 @@
+import { withArticle } from '../../words/article.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import { meant, type TextRule, wordsFrom } from './text-rule.ts';
-
-/** Quantities that no article goes before: "two lengths", "frames per second". */
-const NO_ARTICLE = /^(frames|illuminance|luminance|power|stops|two|white|width)/;
-
-const oneOf = (quantity: string): string =>
-  NO_ARTICLE.test(quantity)
-    ? inLanguage(quantity)
-    : /^([aeio]|f-|ISO)/.test(quantity)
-      ? message`an ${inLanguage(quantity)}`
-      : message`a ${inLanguage(quantity)}`;
 
 export const wrongValue: TextRule = {
   name: 'wrong-value',
@@ -47,7 +38,7 @@ export const wrongValue: TextRule = {
       }),
       'not-a-number': ({ key = '', text = '', quantity = '', example = '' }) => ({
         what: message`${text} is no number that \`${key}\` can take.`,
-        why: message`It takes ${oneOf(quantity)}${example ? message`, for example ${example}` : ''}.`,
+        why: message`It takes ${withArticle(quantity)}${example ? message`, for example ${example}` : ''}.`,
       }),
       form: ({ key = '', text = '', title = '', example = '' }) => ({
         what:
@@ -58,11 +49,11 @@ export const wrongValue: TextRule = {
       }),
       'out-of-range': ({ key = '', text = '', detail = '', quantity = '' }) => ({
         what: message`${text} is out of range for \`${key}\`.`,
-        why: detail ? `${detail}.` : message`It takes ${oneOf(quantity)}.`,
+        why: detail ? `${detail}.` : message`It takes ${withArticle(quantity)}.`,
       }),
       'not-whole': ({ key = '', text = '', quantity = '' }) => ({
         what: message`\`${key}\` takes a whole number, not ${text}.`,
-        why: message`It takes ${oneOf(quantity)}.`,
+        why: message`It takes ${withArticle(quantity)}.`,
       }),
       'not-one-of': ({ key = '', text = '', expected = '', nearest }) =>
         key === 'shootplan'
