@@ -1,42 +1,16 @@
 /** The commands of the Lamella category, by their titles in the command palette. */
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { expect } from 'vitest';
 import { planTemplate } from '../../shared/assist/template.ts';
-import type { Host } from './host.ts';
-import { startNodeHost } from './node-host.ts';
-import { startWebHost } from './web-host.ts';
-import { launchBrowser, Workbench } from './workbench.ts';
+import { inEachHost, WAIT } from './opened.ts';
 
 const FILE = 'crystal.shootplan.yaml';
 const SLOW = '1/20 s';
 const PLAN = planTemplate().replace('shutter: 1/100 s', `shutter: ${SLOW}`);
-const WAIT = { timeout: 30_000, interval: 100 };
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser.close());
-
-describe.each([
-  ['extensions in a Node process', startNodeHost],
-  ['extensions in a web worker', startWebHost],
-])('%s', (_, startHost) => {
-  let host: Host;
-  let workbench: Workbench;
-
-  beforeAll(async () => {
-    host = await startHost({ [FILE]: PLAN, 'notes.yaml': 'aperture: 8\n' });
-    workbench = await Workbench.open(browser, host, FILE);
+inEachHost({ [FILE]: PLAN }, (test) => {
+  test('a restarted server finds again what it had found', async ({ workbench }) => {
     await workbench.goTo(SLOW, PLAN);
-    await workbench.squiggles('error').first().waitFor({ timeout: 30_000 });
-  });
-  afterAll(async () => {
-    await workbench?.close();
-    await host?.stop();
-  });
-
-  test('a restarted server finds again what it had found', async () => {
+    await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(1);
     const forgotten = workbench.removed(workbench.status);
     await workbench.run('Lamella: Restart the Language Server');
     await forgotten;
@@ -44,14 +18,14 @@ describe.each([
     await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(1);
   });
 
-  test('the log opens in the panel', async () => {
+  test('the log opens in the panel', async ({ workbench }) => {
     await workbench.run("Lamella: Show the Language Server's Log");
     const choice = workbench.page.locator('.panel .monaco-select-box, .panel select').first();
     await expect.poll(() => choice.textContent(), WAIT).toContain('Lamella');
     await workbench.focusText();
   });
 
-  test('a new plan is filled in and has nothing to find', async () => {
+  test('a new plan is filled in and has nothing to find', async ({ workbench }) => {
     await workbench.run('Lamella: New Shoot Plan from a Template');
     const steps = workbench.page.locator('.quick-input-title');
     for (const step of ['1 of 3', '2 of 3', '3 of 3']) {

@@ -2,55 +2,25 @@
  * A plan written in the real editor from an empty file, by keyboard, with what is offered alone: it
  * ends without a finding.
  */
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { expect } from 'vitest';
 import { check } from './command-line.ts';
-import type { Host, StartHost } from './host.ts';
-import { startNodeHost } from './node-host.ts';
-import { startWebHost } from './web-host.ts';
-import { launchBrowser, Workbench } from './workbench.ts';
+import { inEachHost, WAIT } from './opened.ts';
 
 const FILE = 'new.shootplan.yaml';
 const KEYS = ['shootplan', 'title', 'deliver', 'mains'];
 const ASKING = ['shootplan', 'mains'];
 const SECTIONS = ['kit', 'rigs', 'lights', 'subjects', 'shots', 'preflight'];
 
-const HOSTS: [string, StartHost][] = [
-  ['extensions in a Node process', startNodeHost],
-  ['extensions in a web worker', startWebHost],
-];
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser.close());
-
-describe.each(HOSTS)('%s', (name, startHost) => {
-  let host: Host;
-  let workbench: Workbench;
-
-  beforeAll(async () => {
-    host = await startHost({ [FILE]: '' });
-    workbench = await Workbench.open(browser, host, FILE);
-  });
-  afterAll(async () => {
-    await workbench?.close();
-    await host?.stop();
-  });
-  afterEach(async (context) => {
-    if (context.task.result?.state === 'fail') await workbench.picture(`failed completion ${name}`);
-  });
-
-  test('an empty file offers what a plan is made of', async () => {
-    await expect.poll(() => workbench.status.textContent(), START).toContain('No shots yet');
+inEachHost({ [FILE]: '' }, (test, name) => {
+  test('an empty file offers what a plan is made of', async ({ workbench }) => {
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('No shots yet');
     const offered = await workbench.openSuggestions();
     await workbench.picture(`completion in an empty file, ${name}`);
     for (const key of [...KEYS, ...SECTIONS]) expect(offered).toContain(key);
     await workbench.closeSuggestions();
   });
 
-  test('section by section it becomes a plan without a finding', async () => {
+  test('section by section it becomes a plan without a finding', async ({ host, workbench }) => {
     for (const key of [...KEYS, ...SECTIONS]) {
       await workbench.suggest(key);
       // Its value is asked for at once: not to be typed into before it is.
@@ -67,7 +37,10 @@ describe.each(HOSTS)('%s', (name, startHost) => {
       expect(await workbench.squiggles(kind).count()).toBe(0);
   });
 
-  test('a setting tells what it comes to, and the one chosen is written', async () => {
+  test('a setting tells what it comes to, and the one chosen is written', async ({
+    host,
+    workbench,
+  }) => {
     const text = host.folder.read(FILE);
     const [, aperture = ''] = /^ {4}aperture: (\S+)$/m.exec(text) ?? [];
     await workbench.goTo(`    aperture: ${aperture}`, text);
@@ -96,7 +69,10 @@ describe.each(HOSTS)('%s', (name, startHost) => {
     await expect.poll(line, WAIT).toContain(`aperture: ${aperture}`);
   });
 
-  test('on a new line of a shot its other keys are offered, and stand where they belong', async () => {
+  test('on a new line of a shot its other keys are offered, and stand where they belong', async ({
+    host,
+    workbench,
+  }) => {
     const text = host.folder.read(FILE);
     await workbench.goTo('    light: [', text);
     await workbench.page.keyboard.press('End');
@@ -112,7 +88,3 @@ describe.each(HOSTS)('%s', (name, startHost) => {
     await workbench.picture(`completion asks for a value, ${name}`);
   });
 });
-
-/** A first answer has the start of the workbench, the extension and the server before it. */
-const START = { timeout: 30_000, interval: 100 };
-const WAIT = { timeout: 15_000, interval: 100 };

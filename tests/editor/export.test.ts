@@ -1,25 +1,14 @@
 /** The edit exported from the editor: the same bytes as on the command line, into the file named. */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Host } from './host.ts';
-import { startNodeHost } from './node-host.ts';
-import { CLI, ROOT } from './paths.ts';
-import { startWebHost } from './web-host.ts';
-import { launchBrowser, Workbench } from './workbench.ts';
+import { expect } from 'vitest';
+import { inEachHost, sample, WAIT } from './opened.ts';
+import { CLI } from './paths.ts';
 
 const FILE = 'salt-garden.shootplan.yaml';
-const PLAN = readFileSync(path.join(ROOT, 'samples', FILE), 'utf8');
-const WAIT = { timeout: 30_000, interval: 100 };
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser.close());
+const PLAN = sample(FILE);
 
 /** What the command line makes of the same plan. */
 function byCommand(format: 'otio' | 'csv'): string {
@@ -35,24 +24,9 @@ function byCommand(format: 'otio' | 'csv'): string {
   }
 }
 
-describe.each([
-  ['extensions in a Node process', startNodeHost],
-  ['extensions in a web worker', startWebHost],
-])('%s', (_, startHost) => {
-  let host: Host;
-  let workbench: Workbench;
-
-  beforeAll(async () => {
-    host = await startHost({ [FILE]: PLAN });
-    workbench = await Workbench.open(browser, host, FILE);
-    await workbench.status.waitFor({ timeout: 30_000 });
-  });
-  afterAll(async () => {
-    await workbench?.close();
-    await host?.stop();
-  });
-
-  test.each(['otio', 'csv'] as const)('as .%s', async (format) => {
+inEachHost({ [FILE]: PLAN }, (test) => {
+  test.for(['otio', 'csv'] as const)('as .%s', async (format, { host, workbench }) => {
+    await workbench.status.waitFor(WAIT);
     await workbench.focusText();
     await workbench.run('Lamella: Export the Edit as a Timeline or Shot List');
     const named = workbench.page.locator('.quick-input-widget:visible input[type=text]').first();

@@ -2,58 +2,29 @@
  * The main job in the real editor, with the extension as it is packed: a plan is opened, the value
  * at fault is marked, a fix is applied, and what is saved checks cleanly on the command line.
  */
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { expect } from 'vitest';
 import { planTemplate } from '../../shared/assist/template.ts';
 import { check, figures, markedText } from './command-line.ts';
-import type { Host, StartHost } from './host.ts';
-import { startNodeHost } from './node-host.ts';
-import { startWebHost } from './web-host.ts';
-import { launchBrowser, Workbench } from './workbench.ts';
+import { inEachHost, WAIT } from './opened.ts';
+import type { Workbench } from './workbench.ts';
 
 const FILE = 'crystal.shootplan.yaml';
 /** Longer than a frame at the 50 frames a second that the shot records. */
 const SLOW = '1/20 s';
 const PLAN = planTemplate().replace('shutter: 1/100 s', `shutter: ${SLOW}`);
 
-const HOSTS: [string, StartHost][] = [
-  ['extensions in a Node process', startNodeHost],
-  ['extensions in a web worker', startWebHost],
-];
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser.close());
-
-describe.each(HOSTS)('%s', (name, startHost) => {
-  let host: Host;
-  let workbench: Workbench;
-
-  beforeAll(async () => {
-    host = await startHost({ [FILE]: PLAN });
-    workbench = await Workbench.open(browser, host, FILE);
-  });
-  afterAll(async () => {
-    await workbench?.close();
-    await host?.stop();
-  });
-  afterEach(async (context) => {
-    if (context.task.result?.state === 'fail') await workbench.picture(`failed ${name}`);
-  });
-
-  test('the language is known and its parts are told apart by colour', async () => {
+inEachHost({ [FILE]: PLAN }, (test, name) => {
+  test('the language is known and its parts are told apart by colour', async ({ workbench }) => {
     await expect.poll(() => workbench.language.textContent(), WAIT).toBe('Shoot Plan');
     await workbench.goTo(SLOW, PLAN);
     await expect.poll(() => colours(workbench), WAIT).toHaveLength(4);
   });
 
-  test('what is wrong is marked, on the value and nowhere else', async () => {
+  test('what is wrong is marked, on the value and nowhere else', async ({ host, workbench }) => {
     const found = check(host.folder.path, FILE).filter(({ severity }) => severity === 'error');
     expect(found.map((finding) => markedText(finding, PLAN))).toEqual([SLOW]);
     await workbench.goTo(SLOW, PLAN);
-    await expect.poll(() => workbench.squiggles('error').count(), START).toBe(1);
+    await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(1);
     const marked = (await workbench.squiggles('error').boundingBox())!;
     const { box } = await workbench.drawn(SLOW);
     expect(marked.x).toBeCloseTo(box.x, -1);
@@ -62,7 +33,7 @@ describe.each(HOSTS)('%s', (name, startHost) => {
     expect(marked.y + marked.height).toBeLessThanOrEqual(box.y + box.height + 3);
   });
 
-  test('the Problems list and the status bar say so', async () => {
+  test('the Problems list and the status bar say so', async ({ host, workbench }) => {
     const rows = await workbench.problems();
     for (const { message, rule, severity } of check(host.folder.path, FILE)) {
       if (severity === 'hint') continue;
@@ -73,7 +44,7 @@ describe.each(HOSTS)('%s', (name, startHost) => {
     await workbench.focusText();
   });
 
-  test('hints and hover tell what the settings come to', async () => {
+  test('hints and hover tell what the settings come to', async ({ host, workbench }) => {
     const { effectiveFNumber, magnification } = figures(host.folder.path, FILE).first!;
     const drawnAfter = async (setting: string) => {
       const line = (await workbench.drawnLines()).find((each) => each.startsWith(setting));
@@ -89,7 +60,7 @@ describe.each(HOSTS)('%s', (name, startHost) => {
     await workbench.escape();
   });
 
-  test('a fix applied and saved leaves nothing to find', async () => {
+  test('a fix applied and saved leaves nothing to find', async ({ host, workbench }) => {
     const [finding] = check(host.folder.path, FILE).filter(({ severity }) => severity === 'error');
     const [fix] = finding!.fixes ?? [];
     expect(fix, finding!.message).toBeDefined();
@@ -104,10 +75,6 @@ describe.each(HOSTS)('%s', (name, startHost) => {
     await workbench.picture(`fixed, ${name}`);
   });
 });
-
-/** A first answer has the start of the workbench, the extension and the server before it. */
-const START = { timeout: 30_000, interval: 100 };
-const WAIT = { timeout: 15_000, interval: 100 };
 
 /** Of a key, the name of an entry, a quantity and a word: as many as are different. */
 const colours = async (workbench: Workbench): Promise<string[]> => {
