@@ -54,6 +54,15 @@ describe('hovers', () => {
     expect(text).toContain('Speed against real time');
   });
 
+  it('say that a clip is taken to be as long as its take is planned', () => {
+    const text = `${TEXT}\nclips:\n  frost:\n    - { file: a.mp4, verdict: keep }\n`;
+    const markdown = coreWith(text).hover(PLAN, at('two: {', '3 beats'))?.markdown;
+    expect(markdown).toContain('| of its clip | a.mp4, 0.24 s to 1.49 s |');
+    expect(markdown).toContain(
+      '| in no clip | none, if the clip is as long as a take is planned |',
+    );
+  });
+
   it('on its name and on its shot say it too', () => {
     expect(hover('two: {')).toContain('**00:00:05:08**');
     const shot = hover('two: {', 'frost');

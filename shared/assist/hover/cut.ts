@@ -35,9 +35,13 @@ export function cutHover({ analysis, say }: Context, file: FileId, entry: string
       }),
       edit.music.known && figureLine(message`from the beat`, cut.fromBeatFrames, beatWords),
       ...joinLines(cut),
-      figureLine(message`in no clip`, cut.uncoveredFrames, (frames) =>
-        frames === 0 ? message`none` : framesWords(frames),
-      ),
+      figureLine(message`in no clip`, cut.uncoveredFrames, (frames) => {
+        const words = frames === 0 ? message`none` : framesWords(frames);
+        // A file that is listed has a length of its own, which nobody reads while a plan is written.
+        return cut.clipFile === null
+          ? words
+          : message`${words}, if the clip is as long as a take is planned`;
+      }),
     ]),
   );
 }
