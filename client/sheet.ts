@@ -147,9 +147,9 @@ class OpenSheet implements Disposable {
     const nonce = nonceOf();
     const policy = `default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
     webview.html = `<!doctype html>
-<html lang="en"><head><meta charset="utf-8">
+<html lang="${sheet?.language ?? 'en'}"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
-<title>Sheet</title><style nonce="${nonce}">${sheet?.style ?? ''}</style></head>
+<title>${l10n.t('Sheet')}</title><style nonce="${nonce}">${sheet?.style ?? ''}</style></head>
 <body><main></main><script nonce="${nonce}" src="${script}"></script></body></html>`;
   }
 

@@ -5,6 +5,7 @@ import { sheetHead, shotHtml } from '../../shared/report/sheet/html.ts';
 import type { ShotSheet } from '../../shared/report/sheet/sheet.ts';
 import { LIVE_STYLE, SHEET_STYLE } from '../../shared/report/sheet/style.ts';
 import { Say } from '../../shared/rules/say.ts';
+import { languageInForce } from '../../shared/words/message.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 import type { Settings } from '../settings.ts';
 import type { Documents } from '../workspace/documents.ts';
@@ -28,9 +29,11 @@ export interface PlaceParams extends AboutText {
 /** Answer to `lamella/sheet`. */
 export interface LiveSheet {
   readonly title: string;
-  /** Once, with the first answer. */
+  /** Once, with the first answer; likewise what follows. */
   readonly style?: string;
-  /** What the drawings refer to, likewise. */
+  /** The language of its words, by BCP 47: 'en'. */
+  readonly language?: string;
+  /** What the drawings refer to. */
   readonly patterns?: string;
   readonly head: string;
   readonly shots: readonly LiveShot[];
@@ -62,7 +65,7 @@ export function liveSheet(
   const { patterns, head } = sheetHead(sheet, options);
   return {
     title: sheet.title,
-    ...(!known && { style: SHEET_STYLE + LIVE_STYLE, patterns }),
+    ...(!known && { style: SHEET_STYLE + LIVE_STYLE, language: languageInForce(), patterns }),
     head,
     shots: sheet.shots.map((shot, index): LiveShot => {
       const { mark, html } = htmlOf(shot, index, options);

@@ -53,6 +53,16 @@ describe('a translation that the client brings', () => {
     expect(client.logged.join('\n')).toContain(`The translation of “${DEPTH}” lacks {1}, {2}.`);
   });
 
+  it.each([
+    [{ translation: { [DEPTH]: 'Tiefe {0}, {1} braucht {2}.' } }, 'de'],
+    [undefined, 'en'],
+  ])('is what the live sheet says it is written in: %j, %s', async (options, language) => {
+    const { client } = await told(options);
+    const sheet = () =>
+      client.connection.sendRequest('lamella/sheet', { textDocument: { uri: PLAN } });
+    expect(await sheet()).toMatchObject({ language });
+  });
+
   it.each([undefined, null, {}, { translation: null }])('is left out: %j', async (options) => {
     const { found } = await told(options);
     expect(found).toMatch(/^Depth is [\d.]+ mm, frost-plate needs 1\.5 mm\./m);
