@@ -13,19 +13,24 @@ export interface Finding {
   readonly fixes?: readonly { readonly title: string; readonly price?: string }[];
 }
 
-const lamella = (args: string[], cwd: string): unknown => {
+const lamella = (args: string[], cwd: string, translation = ''): unknown => {
   const { status, stdout, stderr } = spawnSync(process.execPath, [CLI, ...args], {
     cwd,
+    env: { ...process.env, LAMELLA_TRANSLATION: translation },
     encoding: 'utf8',
   });
   if (status !== 0 && status !== 1) throw new Error(`lamella ${args.join(' ')}: ${stderr}`);
   return JSON.parse(stdout);
 };
 
-/** Findings of a file in `folder`, in the order of the text. */
-export const check = (folder: string, file: string): readonly Finding[] => {
+/**
+ * Findings of a file in `folder`, in the order of the text.
+ *
+ * @param translation a file with it; left out: English
+ */
+export const check = (folder: string, file: string, translation?: string): readonly Finding[] => {
   const args = ['check', file, '--format', 'json', '--root', '.'];
-  const answer = lamella(args, folder) as { files: { findings: Finding[] }[] };
+  const answer = lamella(args, folder, translation) as { files: { findings: Finding[] }[] };
   return answer.files.flatMap(({ findings }) => findings);
 };
 

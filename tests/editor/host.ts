@@ -10,9 +10,15 @@ export interface Host {
   stop(): Promise<void>;
 }
 
+export interface HostOptions {
+  readonly settings?: Readonly<Record<string, unknown>>;
+  /** Folder of installed extensions, ours among them; left out: ours as it was packed. */
+  readonly extensions?: string;
+}
+
 export type StartHost = (
-  files: Record<string, string>,
-  settings?: Record<string, unknown>,
+  files: Readonly<Record<string, string>>,
+  options?: HostOptions,
 ) => Promise<Host>;
 
 /** Settings that keep the workbench still; both hosts use them. */

@@ -1,24 +1,14 @@
 /** The language server killed while somebody types: the editor starts it again and nothing is lost. */
 import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { expect, inject } from 'vitest';
 import { MOST_FAILED_STARTS } from '../../client/failed-starts.ts';
 import { startNodeHost } from './node-host.ts';
-import { ROOT } from './paths.ts';
-import { launchBrowser, Workbench } from './workbench.ts';
+import { sample, test, WAIT } from './opened.ts';
 
-const WAIT = { timeout: 30_000, interval: 100 };
 const FILE = 'first-draft.shootplan.yaml';
-const PLAN = readFileSync(path.join(ROOT, 'samples', FILE), 'utf8');
+const PLAN = sample(FILE);
 const KILLS = process.env.LAMELLA_LONG === '1' ? 50 : 3;
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser.close());
 
 const EXTENSIONS = inject('extensions');
 const isServer = (word: string): boolean =>
@@ -38,57 +28,51 @@ const servers = (): readonly number[] =>
 
 test(
   `killed ${KILLS} times in mid-edit`,
-  async () => {
+  async ({ open }) => {
     const before = new Set(servers());
-    const host = await startNodeHost({ [FILE]: PLAN });
-    try {
-      const workbench = await Workbench.open(browser, host, FILE);
-      await workbench.hideSideBar();
-      await workbench.goTo('title:', PLAN);
-      /** How many findings the list shows, and the line of the first: where the checked text had it. */
-      const findings = async () => {
-        const rows = await workbench.problems();
-        const heading = rows.find((row) => row.startsWith('first-draft'));
-        const line = /\[Ln (\d+), /.exec(rows.join('\n'))?.[1];
-        return heading && line ? { heading, line: Number(line) } : undefined;
-      };
-      await expect.poll(findings, WAIT).toBeDefined();
-      const found = (await findings())!;
-      let typed = '';
-      for (let count = 1; count <= KILLS; count++) {
-        await workbench.focusText();
-        await workbench.page.keyboard.type('# ', { delay: 20 });
-        const own = servers().filter((id) => !before.has(id));
-        expect(own).toHaveLength(1);
-        execFileSync('kill', ['-9', String(own[0])]);
-        await workbench.page.keyboard.type(`note ${count}`, { delay: 20 });
-        await workbench.page.keyboard.press('Enter');
-        typed += `# note ${count}\n`;
-        // A line further down than before: said by the next server, of the text with all that was typed.
-        const again = { ...found, line: found.line + count };
-        await expect.poll(findings, WAIT).toEqual(again);
-      }
-      // Also where the next one has not come up yet: as often as somebody may think it still could.
-      for (let count = 1; count < MOST_FAILED_STARTS; count++) {
-        const ended = servers().filter((id) => !before.has(id));
-        execFileSync('kill', ['-9', ...ended.map(String)]);
-        const next = () => servers().filter((id) => !before.has(id) && !ended.includes(id)).length;
-        await expect.poll(next, { timeout: 30_000, interval: 5 }).toBe(1);
-      }
+    const { host, workbench } = await open(startNodeHost, { [FILE]: PLAN });
+    await workbench.hideSideBar();
+    await workbench.goTo('title:', PLAN);
+    /** How many findings the list shows, and the line of the first: where the checked text had it. */
+    const findings = async () => {
+      const rows = await workbench.problems();
+      const heading = rows.find((row) => row.startsWith('first-draft'));
+      const line = /\[Ln (\d+), /.exec(rows.join('\n'))?.[1];
+      return heading && line ? { heading, line: Number(line) } : undefined;
+    };
+    await expect.poll(findings, WAIT).toBeDefined();
+    const found = (await findings())!;
+    let typed = '';
+    for (let count = 1; count <= KILLS; count++) {
       await workbench.focusText();
-      await workbench.page.keyboard.type('# last');
+      await workbench.page.keyboard.type('# ', { delay: 20 });
+      const own = servers().filter((id) => !before.has(id));
+      expect(own).toHaveLength(1);
+      execFileSync('kill', ['-9', String(own[0])]);
+      await workbench.page.keyboard.type(`note ${count}`, { delay: 20 });
       await workbench.page.keyboard.press('Enter');
-      typed += '# last\n';
-      const again = { ...found, line: found.line + KILLS + 1 };
+      typed += `# note ${count}\n`;
+      // A line further down than before: said by the next server, of the text with all that was typed.
+      const again = { ...found, line: found.line + count };
       await expect.poll(findings, WAIT).toEqual(again);
-      await workbench.save();
-      await expect
-        .poll(() => host.folder.read(FILE), WAIT)
-        .toBe(PLAN.replace('title:', `${typed}title:`));
-      await workbench.close();
-    } finally {
-      await host.stop();
     }
+    // Also where the next one has not come up yet: as often as somebody may think it still could.
+    for (let count = 1; count < MOST_FAILED_STARTS; count++) {
+      const ended = servers().filter((id) => !before.has(id));
+      execFileSync('kill', ['-9', ...ended.map(String)]);
+      const next = () => servers().filter((id) => !before.has(id) && !ended.includes(id)).length;
+      await expect.poll(next, { timeout: 30_000, interval: 5 }).toBe(1);
+    }
+    await workbench.focusText();
+    await workbench.page.keyboard.type('# last');
+    await workbench.page.keyboard.press('Enter');
+    typed += '# last\n';
+    const again = { ...found, line: found.line + KILLS + 1 };
+    await expect.poll(findings, WAIT).toEqual(again);
+    await workbench.save();
+    await expect
+      .poll(() => host.folder.read(FILE), WAIT)
+      .toBe(PLAN.replace('title:', `${typed}title:`));
   },
   KILLS * 60_000,
 );

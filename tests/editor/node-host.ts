@@ -7,7 +7,10 @@ import path from 'node:path';
 import { inject } from 'vitest';
 import { Folder, SETTINGS, type StartHost } from './host.ts';
 
-export const startNodeHost: StartHost = async (files, settings = {}) => {
+export const startNodeHost: StartHost = async (
+  files,
+  { settings, extensions = inject('extensions') } = {},
+) => {
   const folder = new Folder(files);
   const data = mkdtempSync(path.join(tmpdir(), 'lamella-data-'));
   mkdirSync(path.join(data, 'data/User'), { recursive: true });
@@ -22,7 +25,7 @@ export const startNodeHost: StartHost = async (files, settings = {}) => {
       path.join(inject('editor'), 'out/server-main.js'),
       ...['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'],
       ...['--accept-server-license-terms', '--telemetry-level', 'off'],
-      ...['--server-data-dir', data, '--extensions-dir', inject('extensions')],
+      ...['--server-data-dir', data, '--extensions-dir', extensions],
       '--disable-workspace-trust',
     ],
     // A group of its own: the server starts further processes, which have to end with it.

@@ -2,20 +2,20 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { test as base, describe } from 'vitest';
-import type { Host, StartHost } from './host.ts';
+import type { Folder, Host, HostOptions, StartHost } from './host.ts';
 import { startNodeHost } from './node-host.ts';
 import { ROOT } from './paths.ts';
 import { startWebHost } from './web-host.ts';
-import { launchBrowser, Workbench } from './workbench.ts';
+import { launchBrowser, type PageOptions, Workbench } from './workbench.ts';
 
 export interface Opened {
   readonly host: Host;
   readonly workbench: Workbench;
 }
 
-export interface OpenOptions {
-  readonly settings?: Readonly<Record<string, unknown>>;
-  readonly viewport?: { readonly width: number; readonly height: number };
+export interface OpenOptions extends HostOptions, PageOptions {
+  /** Done before the editor is opened. */
+  readonly before?: (folder: Folder) => void;
 }
 
 /** A first answer has the start of the workbench, the extension and the server before it. */
@@ -45,22 +45,25 @@ const inBrowser = base.extend(
  * which is open.
  */
 export const test = inBrowser.extend('open', ({ browser, task }, { onCleanup }) => {
-  const opened: Opened[] = [];
+  const hosts: Host[] = [];
+  const workbenches: Workbench[] = [];
   onCleanup(async () => {
-    for (const { host, workbench } of opened) {
+    for (const workbench of workbenches) {
       if (task.result?.state === 'fail') await workbench.picture(`failed, ${task.name}`);
       await workbench.close();
-      await host.stop();
     }
+    for (const host of hosts) await host.stop();
   });
   return async (
     startHost: StartHost,
     files: Readonly<Record<string, string>>,
-    { settings, viewport }: OpenOptions = {},
+    { before, settings, extensions, ...page }: OpenOptions = {},
   ): Promise<Opened> => {
-    const host = await startHost(files, settings);
-    const workbench = await Workbench.open(browser, host, Object.keys(files)[0]!, viewport);
-    opened.push({ host, workbench });
+    const host = await startHost(files, { settings, extensions });
+    hosts.push(host);
+    before?.(host.folder);
+    const workbench = await Workbench.open(browser, host, Object.keys(files)[0]!, page);
+    workbenches.push(workbench);
     return { host, workbench };
   };
 });

@@ -32,9 +32,14 @@ test.each(Object.entries(THEMES))(
   async (name, theme) => {
     mkdirSync(PICTURES, { recursive: true });
     const browser = await launchBrowser();
-    const host = await startWebHost({ [FILE]: PLAN }, { ...BARE, 'workbench.colorTheme': theme });
+    const host = await startWebHost(
+      { [FILE]: PLAN },
+      { settings: { ...BARE, 'workbench.colorTheme': theme } },
+    );
     try {
-      const workbench = await Workbench.open(browser, host, FILE, { width: 1200, height: 800 });
+      const workbench = await Workbench.open(browser, host, FILE, {
+        viewport: { width: 1200, height: 800 },
+      });
       await workbench.goTo(SHOWN, PLAN);
       await workbench.squiggles('error').first().waitFor({ timeout: 30_000 });
       expect((await workbench.problems()).length).toBeGreaterThan(3);
@@ -57,9 +62,11 @@ test.each(Object.entries(THEMES))('the sheet beside the text, %s', async (name, 
   mkdirSync(PICTURES, { recursive: true });
   const browser = await launchBrowser();
   const files = { [FILM]: sample(FILM), [KIT]: sample(KIT) };
-  const host = await startWebHost(files, { ...BARE, 'workbench.colorTheme': theme });
+  const host = await startWebHost(files, { settings: { ...BARE, 'workbench.colorTheme': theme } });
   try {
-    const workbench = await Workbench.open(browser, host, FILM, { width: 1400, height: 900 });
+    const workbench = await Workbench.open(browser, host, FILM, {
+      viewport: { width: 1400, height: 900 },
+    });
     await workbench.hideSideBar();
     await workbench.run('Lamella: Show the Sheet beside the Plan');
     const shot = async () => {

@@ -1,25 +1,14 @@
 /** The sheet beside the text in the real editor: light, dark and narrow; there and back. */
-import { readFileSync } from 'node:fs';
-import path from 'node:path';
-import type { Browser, Frame, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Frame, Page } from 'playwright-core';
+import { describe, expect } from 'vitest';
 import { startNodeHost } from './node-host.ts';
-import { ROOT } from './paths.ts';
+import { sample, test, WAIT } from './opened.ts';
 import { startWebHost } from './web-host.ts';
-import { launchBrowser, Workbench } from './workbench.ts';
 
-const WAIT = { timeout: 30_000, interval: 100 };
 const FILE = 'tide-panes.shootplan.yaml';
 const KIT = 'workshop-kit.shootplan.yaml';
-const sample = (name: string) => readFileSync(path.join(ROOT, 'samples', name), 'utf8');
 const PLAN = sample(FILE);
 const FILES = { [FILE]: PLAN, [KIT]: sample(KIT) };
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser.close());
 
 /** The innermost frame of the view, once it shows a shot. */
 async function sheetIn(page: Page): Promise<Frame> {
@@ -48,57 +37,53 @@ describe.each([
   ['high contrast', 'Default High Contrast', startWebHost, { width: 1500, height: 900 }],
   ['narrow', 'Default Light Modern', startWebHost, { width: 900, height: 900 }],
 ] as const)('%s', (name, theme, startHost, viewport) => {
-  test('the sheet follows cursor and edits, and a click goes to the line', async () => {
-    const host = await startHost(FILES, { 'workbench.colorTheme': theme });
-    try {
-      const workbench = await Workbench.open(browser, host, FILE, viewport);
-      await workbench.hideSideBar();
-      await workbench.run('Lamella: Show the Sheet beside the Plan');
-      const sheet = await sheetIn(workbench.page);
-      expect(await sheet.locator('.shot').count()).toBe(3);
+  test('the sheet follows cursor and edits, and a click goes to the line', async ({ open }) => {
+    const { workbench } = await open(startHost, FILES, {
+      settings: { 'workbench.colorTheme': theme },
+      viewport,
+    });
+    await workbench.hideSideBar();
+    await workbench.run('Lamella: Show the Sheet beside the Plan');
+    const sheet = await sheetIn(workbench.page);
+    expect(await sheet.locator('.shot').count()).toBe(3);
 
-      // The cursor leads.
-      await workbench.focusText();
-      await workbench.goTo('  swirl:', PLAN);
-      const swirl = sheet.locator('.shot[data-shot="swirl"]');
-      await expect.poll(() => swirl.getAttribute('class'), WAIT).toContain('current');
-      await expect
-        .poll(() => swirl.evaluate((one) => one.getBoundingClientRect().top < innerHeight), WAIT)
-        .toBe(true);
-      await workbench.picture(`sheet, ${name}`);
+    // The cursor leads.
+    await workbench.focusText();
+    await workbench.goTo('  swirl:', PLAN);
+    const swirl = sheet.locator('.shot[data-shot="swirl"]');
+    await expect.poll(() => swirl.getAttribute('class'), WAIT).toContain('current');
+    await expect
+      .poll(() => swirl.evaluate((one) => one.getBoundingClientRect().top < innerHeight), WAIT)
+      .toBe(true);
+    await workbench.picture(`sheet, ${name}`);
 
-      // So does an edit.
-      await workbench.goTo('f/16', PLAN);
+    // So does an edit.
+    await workbench.goTo('f/16', PLAN);
+    await workbench.page.keyboard.press('Delete');
+    for (let count = 1; count < 'f/16'.length; count++)
       await workbench.page.keyboard.press('Delete');
-      for (let count = 1; count < 'f/16'.length; count++)
-        await workbench.page.keyboard.press('Delete');
-      await workbench.page.keyboard.type('f/32');
-      const aperture = tile(sheet, 'bands-falling', 'Aperture').locator('.value');
-      await expect.poll(() => aperture.textContent(), WAIT).toBe('f/32');
-      // The status bar goes on being told, too.
-      const status = () => workbench.status.textContent();
-      await expect.poll(status, WAIT).toContain('2 of 3 shots ready');
+    await workbench.page.keyboard.type('f/32');
+    const aperture = tile(sheet, 'bands-falling', 'Aperture').locator('.value');
+    await expect.poll(() => aperture.textContent(), WAIT).toBe('f/32');
+    // The status bar goes on being told, too.
+    const status = () => workbench.status.textContent();
+    await expect.poll(status, WAIT).toContain('2 of 3 shots ready');
 
-      // And back: a click in the sheet selects the value in the text.
-      await tile(sheet, 'first-black', 'White balance').click();
-      const line = PLAN.split('\n').findIndex(
-        (_, index, all) =>
-          index > all.indexOf('  first-black:') && all[index]!.includes('white-balance'),
-      );
-      await expect
-        .poll(() => workbench.page.locator('#status\\.editor\\.selection').textContent(), WAIT)
-        .toContain(`Ln ${line + 1}`);
+    // And back: a click in the sheet selects the value in the text.
+    await tile(sheet, 'first-black', 'White balance').click();
+    const line = PLAN.split('\n').findIndex(
+      (_, index, all) =>
+        index > all.indexOf('  first-black:') && all[index]!.includes('white-balance'),
+    );
+    await expect
+      .poll(() => workbench.page.locator('#status\\.editor\\.selection').textContent(), WAIT)
+      .toContain(`Ln ${line + 1}`);
 
-      // By keyboard, too.
-      await tile(sheet, 'first-black', 'ISO').locator('button').focus();
-      await workbench.page.keyboard.press('Enter');
-      await expect
-        .poll(() => workbench.page.locator('#status\\.editor\\.selection').textContent(), WAIT)
-        .toContain(`Ln ${line - 1}`);
-
-      await workbench.close();
-    } finally {
-      await host.stop();
-    }
+    // By keyboard, too.
+    await tile(sheet, 'first-black', 'ISO').locator('button').focus();
+    await workbench.page.keyboard.press('Enter');
+    await expect
+      .poll(() => workbench.page.locator('#status\\.editor\\.selection').textContent(), WAIT)
+      .toContain(`Ln ${line - 1}`);
   });
 });

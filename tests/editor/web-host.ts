@@ -24,12 +24,15 @@ const TYPES: Record<string, string> = {
 
 const WORKBENCH = '/static/out/vs/code/browser/workbench/workbench.js';
 
-export const startWebHost: StartHost = async (files, settings = {}) => {
+export const startWebHost: StartHost = async (
+  files,
+  { settings, extensions: installed = inject('extensions') } = {},
+) => {
   const folder = new Folder(files);
   const port = await freePort();
   const editor = inject('editor');
   const extensions: Record<string, string> = {
-    lamella: inject('lamella'),
+    lamella: path.join(installed, path.basename(inject('lamella'))),
     'web-folder': WEB_FOLDER_EXTENSION,
   };
   const page = pageOf(editor, port, Object.keys(extensions), { ...SETTINGS, ...settings });

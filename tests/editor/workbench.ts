@@ -13,6 +13,12 @@ export interface Box {
   readonly height: number;
 }
 
+export interface PageOptions {
+  readonly viewport?: { readonly width: number; readonly height: number };
+  /** The display language by BCP 47, said where a language pack says it; left out: English. */
+  readonly language?: string;
+}
+
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
 const QUIET = ['disable-background-networking', 'disable-component-update', 'disable-sync'];
 
@@ -40,9 +46,13 @@ export class Workbench {
     browser: Browser,
     host: Host,
     file: string,
-    viewport = { width: 1280, height: 800 },
+    { viewport = { width: 1280, height: 800 }, language }: PageOptions = {},
   ): Promise<Workbench> {
     const context = await browser.newContext({ viewport });
+    if (language !== undefined)
+      await context.addInitScript((tag) => {
+        Object.assign(globalThis, { _VSCODE_NLS_LANGUAGE: tag });
+      }, language);
     context.setDefaultTimeout(15_000);
     const page = await context.newPage();
     await page.goto(host.address(file));
