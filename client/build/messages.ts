@@ -59,15 +59,16 @@ function figureNames(root: string): readonly string[] {
   return records.flatMap(({ notKnown: _, ...figures }) => partsOf(figures));
 }
 
-/** The keys of a record, and those of the records in it, alone and behind its own. */
+/** The keys of a record, and those of the records in it: alone, and behind its own ("depth needed"). */
 const partsOf = (record: object): readonly string[] =>
   Object.entries(record).flatMap(([name, value]) => {
-    const inner = (Array.isArray(value) ? value : [value]).filter(
-      (one) => typeof one === 'object' && one !== null && !Array.isArray(one),
-    );
-    const parts = inner.flatMap(partsOf);
-    return [name, ...parts, ...parts.map((part) => `${name}.${part}`)];
+    const parts = (Array.isArray(value) ? value : [value]).filter(isRecord);
+    const behind = isRecord(value) ? Object.keys(value).map((part) => `${name}.${part}`) : [];
+    return [name, ...parts.flatMap(partsOf), ...behind];
   });
+
+const isRecord = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** One line a text, so that a change of one is a change of one line. */
 export function messagesText(root: string): string {

@@ -182,11 +182,14 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
   return texts.join(between);
 }
 
-/** `workingDistanceMm` as "working distance": the unit stands behind the number. */
+/** `workingDistanceMm` as "working distance", `depthMm.needed` as "depth needed". */
 export const figureLabel = (name: string): string => inLanguage(englishLabel(name));
 
 /** The same in English, by which a translation has it. */
-export const englishLabel = (name: string): string =>
+export const englishLabel = (name: string): string => name.split('.').map(labelOf).join(' ');
+
+/** Without its unit, which stands behind the number. */
+const labelOf = (name: string): string =>
   name
     .replace(/ecordedS$/, 'ecordedTime')
     .replace(/ecordedBytes$/, 'ecordedData')

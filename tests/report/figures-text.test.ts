@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { figuresText } from '../../shared/report/figures-text.ts';
+import { englishLabel, figuresText } from '../../shared/report/figures-text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { withEdit } from '../support/edits.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
@@ -83,4 +83,9 @@ it('lays the edit out in columns, a cut a line', () => {
     '  00:00:02:17  1000 frames  two    frost  dissolve 12 frames  100 to 50 %  take 1, 0.24 s to 30.24 s  on    slower than recorded, 423 frames uncovered',
     '  not known    not known    three  skin   cut                 100 %        not known                        needs `duration` of three',
   ]);
+});
+
+it('calls a part of a figure by both names, without the unit between', () => {
+  expect(englishLabel('depthMm.needed')).toBe('depth needed');
+  expect(englishLabel('neededLight.upDeg')).toBe('needed light up');
 });

@@ -3,7 +3,7 @@ import type { JsonFigure } from '../../figures/json.ts';
 import { doesNotApply } from '../../figures/not-applicable.ts';
 import type { Say } from '../../rules/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
-import { figureLabel, figureWords } from '../figures-text.ts';
+import { figureWords } from '../figures-text.ts';
 import type { Comparison, EntryChange, FieldChange, FigureChange, ShotChange } from './plan.ts';
 
 /** "aperture" · "f/16" → "f/22" */
@@ -66,7 +66,7 @@ export function followsWords(figures: readonly FigureChange[], say: Say): readon
           ? message`not for this subject`
           : figureWords(figure, value as JsonFigure, why, say);
       const [was, is] = [said(before, notKnown.before), said(after, notKnown.after)];
-      const label = inLanguage(DECIDING[figure] ?? figureLabel(figure));
+      const label = inLanguage(DECIDING[figure] ?? figure);
       return was === is ? [] : [{ label, before: was, after: is }];
     });
 }
