@@ -130,6 +130,7 @@ function valueText(
   if (value === null)
     return inertLine(message`not known: ${notKnown[name] ?? message`no reason given`}`);
   if (typeof value === 'number') return print(value, say);
+  if (value === 'endless') return message`endless`;
   if (typeof value !== 'object') return inertLine(String(value));
   if (Array.isArray(value)) return listText(name, value, print, say);
   return Object.entries(value as Record<string, JsonFigure>)

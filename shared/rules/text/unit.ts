@@ -1,4 +1,4 @@
-import { message } from '../../words/message.ts';
+import { later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 /** What stands before its number is no list of units to choose from. */
@@ -29,6 +29,6 @@ export const unit: TextRule = {
         why: units ? takes(units) : example ? message`For example ${example}.` : '',
       }),
     },
-    'The unit is missing or wrong',
+    later`The unit is missing or wrong`,
   ),
 };
