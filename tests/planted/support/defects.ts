@@ -11,8 +11,8 @@ export interface Planted {
   readonly text: string;
   /** Rules of which one has to fire on the spot. */
   readonly rules: readonly string[];
-  /** UTF-16 offsets in `text`. */
-  readonly spot: readonly [start: number, end: number];
+  /** UTF-16 offsets in `text`; null: it is said of the shots that suffer, wherever in them. */
+  readonly spot: readonly [start: number, end: number] | null;
   /** The entry that it stands in; undefined: the plan's own keys, which every shot follows from. */
   readonly entry: string | undefined;
 }
@@ -27,7 +27,7 @@ type Kind = (
   field: PlanField,
   plan: string,
   fields: readonly PlanField[],
-) => (Edit & { rules: readonly string[]; spot?: readonly [number, number] }) | undefined;
+) => (Edit & { rules: readonly string[]; spot?: Planted['spot'] }) | undefined;
 
 const replace = ([from, to]: readonly [number, number], by: string): Edit => ({ from, to, by });
 
@@ -41,7 +41,7 @@ const isName = ({ path, text }: PlanField): boolean =>
 
 /** Groups and lists in which the keys are names that the plan gives, not words of the language. */
 const GIVES_NAMES =
-  /^(?:(?:rigs|lights|subjects|shots)\/[^/]+|kit\/[^/]+\/[^/]+|kit\/bodies\/[^/]+\/record\/[^/]+|preflight\/once\/[^/]+|edit\/cuts\/[^/]+)$/;
+  /^(?:(?:rigs|lights|subjects|shots)\/[^/]+|shots\/[^/]+\/preflight\/[^/]+|kit\/[^/]+\/[^/]+|kit\/bodies\/[^/]+\/record\/[^/]+|preflight\/once\/[^/]+|edit\/cuts\/[^/]+)$/;
 
 const isWord = ({ path, key }: PlanField): boolean =>
   key !== undefined && path.length > 1 && !GIVES_NAMES.test(path.join('/'));
@@ -74,28 +74,40 @@ const indentationOf = ({ key }: PlanField, plan: string): readonly [number, numb
 const opensItsLine = (field: PlanField, plan: string): boolean =>
   field.key !== undefined && plan.slice(...indentationOf(field, plan)).trim() === '';
 
-/** One of several fields of an entry: what stands beside it shows how far it was meant to be indented. */
-const isFieldAmongFields = ({ path }: PlanField, fields: readonly PlanField[]): boolean => {
-  const depth = path[0] === 'kit' || path[1] === 'cuts' ? 4 : 3;
-  const above = path.slice(0, -1).join('/');
-  const beside = fields.filter((other) => other.path.slice(0, -1).join('/') === above);
-  return path.length === depth && path[0] !== 'preflight' && beside.length > 1;
-};
+/** Groups of the kit, cuts and checks: without them more is amiss than is said of one mistake. */
+const TAKES_MORE_ALONG = /^(?:kit\/[^/]+|edit\/cuts\/[^/]+|preflight\/once\/[^/]+)$/;
+
+/** Without what binary fractions add. */
+const short = (number: number): string => String(Number(number.toPrecision(12)));
+
+const TILTED_TOO_LITTLE = ['lens-in-the-mirror', 'source-too-small'];
 
 const TEXT_RULES_OF_A_VALUE = ['unit', 'wrong-value', 'misread-scalar'];
 
-/** A number of a shot that is wrong by a decade, and the rules of which one has to see it. */
-const DECADES: Readonly<Record<string, readonly [RegExp, string, readonly string[]]>> = {
-  field: [/^([0-9.]+) mm$/, '0.$1 mm', ['field-out-of-reach']],
-  aperture: [/^f\/([0-9.]+)$/, 'f/$10', ['aperture-not-on-lens']],
-  shutter: [/^1\/([0-9]+)0 s$/, '1/$1 s', ['shutter-too-slow']],
-  iso: [/^([0-9]+)$/, '$10', ['exposure-off', 'iso-out-of-range']],
+/** A number of a shot, what it is with its point a place off, and the rules of which one has to see it. */
+const DECADES: Readonly<Record<string, readonly [RegExp, (number: number) => string, string[]]>> = {
+  field: [/^([0-9.]+) mm$/, (mm) => `${short(mm / 10)} mm`, ['field-out-of-reach']],
+  aperture: [/^f\/([0-9.]+)$/, (f) => `f/${short(f * 10)}`, ['aperture-not-on-lens']],
+  shutter: [/^1\/([0-9]+)0 s$/, (tens) => `1/${tens} s`, ['shutter-too-slow']],
+  iso: [/^([0-9]+)$/, (iso) => `${iso}0`, ['exposure-off', 'iso-out-of-range']],
+  // Stated for mirrors alone.
+  tilt: [/^([0-9.]+) deg$/, (deg) => `${short(deg / 10)} deg`, TILTED_TOO_LITTLE],
+};
+
+/**
+ * Of a film or a surface and what is seen in it: the number that is wrong by a decade or more, and the
+ * rules of which one has to see it.
+ */
+const MIRRORS: Readonly<Record<string, readonly [RegExp, (number: number) => string, string]>> = {
+  lasts: [/^([0-9.]+) s$/, (s) => `${short(s / 10)} s`, 'outlasts-the-film'],
+  background: [/^([0-9.]+) cd\/m2$/, (cd) => `${short(cd * 1000)} cd/m2`, 'background-washes'],
 };
 
 export const KINDS: Readonly<Record<string, Kind>> = {
-  'wrong unit': ({ text, value }) => {
+  'wrong unit': ({ path, text, value }) => {
     const unit = QUANTITY.exec(text ?? '')?.[1];
-    if (text === undefined || unit === undefined) return undefined;
+    // What is accepted may be of any size: with another it is no longer accepted.
+    if (text === undefined || unit === undefined || path.includes('allow')) return undefined;
     const by = text.slice(0, -unit.length) + OTHER_UNIT[unit];
     return { ...replace(value, by), rules: ['unit', 'wrong-value'] };
   },
@@ -111,9 +123,18 @@ export const KINDS: Readonly<Record<string, Kind>> = {
     if (!isName(field)) return undefined;
     return { ...replace(field.value, misspelt(field.text!)), rules: ['unknown-name'] };
   },
+  'name without its last letter': (field, _plan, fields) => {
+    if (!isName(field)) return undefined;
+    const by = field.text!.slice(0, -1);
+    // Which may be another that is there.
+    if (fields.some(({ path }) => path.at(-1) === by)) return undefined;
+    return { ...replace(field.value, by), rules: ['unknown-name'] };
+  },
   'misspelt key': (field) => {
     if (!isWord(field)) return undefined;
-    return { ...replace(field.key!, misspelt(field.path.at(-1)!)), rules: ['unknown-key'] };
+    const isRule = field.path.at(-2) === 'allow';
+    const rules = [isRule ? 'unknown-name' : 'unknown-key'];
+    return { ...replace(field.key!, misspelt(field.path.at(-1)!)), rules };
   },
   'removed key': (field, plan) => {
     const required =
@@ -144,11 +165,31 @@ export const KINDS: Readonly<Record<string, Kind>> = {
     const decade = DECADES[field.path[2] ?? ''];
     if (!decade || !inShot(field, field.path[2]!) || field.text === undefined) return undefined;
     const [pattern, by, rules] = decade;
-    if (!pattern.test(field.text)) return undefined;
-    return { ...replace(field.value, field.text.replace(pattern, by)), rules };
+    const number = pattern.exec(field.text)?.[1];
+    return number === undefined
+      ? undefined
+      : { ...replace(field.value, by(Number(number))), rules };
   },
-  tab: (field, plan, fields) => {
-    if (!opensItsLine(field, plan) || !isFieldAmongFields(field, fields)) return undefined;
+  'a mirror’s number': ({ path, text, value }, _plan, fields) => {
+    const [section, name, key = ''] = path;
+    if (section === 'subjects' && key === 'holder')
+      return { ...replace(value, 'smooth container'), rules: ['holder-works-against'] };
+    const [pattern, by, rule] = (section === 'subjects' && MIRRORS[key]) || [];
+    const number = pattern?.exec(text ?? '')?.[1];
+    if (by && rule && number !== undefined)
+      return { ...replace(value, by(Number(number))), rules: [rule], spot: null };
+    // So high that its image in a flat mirror is small.
+    if (section !== 'lights' || path.slice(2).join('/') !== 'at/up') return undefined;
+    const isSeen = fields.some(({ path: other }) => other.join('/') === `lights/${name}/luminance`);
+    const isMirrored = fields.some(
+      ({ path: [, , its], text: kind }) => its === 'kind' && /^(film|surface)$/.test(kind ?? ''),
+    );
+    if (!isSeen || !isMirrored) return undefined;
+    return { ...replace(value, '75 deg'), rules: ['source-too-small'], spot: null };
+  },
+  tab: (field, plan) => {
+    if (field.path.length < 2 || TAKES_MORE_ALONG.test(field.path.join('/'))) return undefined;
+    if (!opensItsLine(field, plan)) return undefined;
     return { ...replace(indentationOf(field, plan), '\t'), rules: ['syntax'] };
   },
   'decimal comma': ({ text, value, flow }) => {
@@ -156,6 +197,11 @@ export const KINDS: Readonly<Record<string, Kind>> = {
     if (!number) return undefined;
     const by = `${number[1]},${number[2]}${number[3] ?? ''}`;
     return { ...replace(value, by), rules: flow ? ['misread-scalar'] : TEXT_RULES_OF_A_VALUE };
+  },
+  'comma in a whole number': ({ text, value, flow }) => {
+    const number = /^([0-9]+) mm$/.exec(text ?? '')?.[1];
+    if (flow || number === undefined) return undefined;
+    return { ...replace(value, `${number},5 mm`), rules: ['misread-scalar'] };
   },
   'unclosed quote': ({ text, value, key }) => {
     if (text === undefined || key === undefined) return undefined;
@@ -183,7 +229,7 @@ export function defectsIn(plan: string): readonly Planted[] {
         says: `${field.path.join('/')}: ${JSON.stringify(plan.slice(from, to))} becomes ${JSON.stringify(by)}`,
         text: plan.slice(0, from) + by + plan.slice(to),
         rules,
-        spot: planted.spot ?? ([from, from + by.length] as const),
+        spot: planted.spot === undefined ? ([from, from + by.length] as const) : planted.spot,
         entry: entryOf(field),
       };
     }),
