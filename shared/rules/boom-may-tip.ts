@@ -1,5 +1,6 @@
 import { message } from '../words/message.ts';
 import { deferring } from './cautions.ts';
+import { worstOf } from './loads.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -41,7 +42,10 @@ export const boomMayTip: PlanRule<Facts> = {
     ],
   },
   check({ carried }) {
-    return carried.flatMap(({ tippingFactor: factor, stand }): Observation<Facts>[] => {
+    const least = worstOf(carried, ({ tippingFactor }) =>
+      tippingFactor === null ? null : -tippingFactor,
+    );
+    return least.flatMap(({ tippingFactor: factor, stand }): Observation<Facts>[] => {
       if (factor === null || !stand || factor >= MARGIN) return [];
       return [
         {

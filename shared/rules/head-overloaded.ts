@@ -1,4 +1,5 @@
 import { message } from '../words/message.ts';
+import { worstOf } from './loads.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -38,18 +39,20 @@ export const headOverloaded: PlanRule<Facts> = {
     ],
   },
   check({ carried }) {
-    return carried.flatMap(({ head, massKg }): Observation<Facts>[] => {
-      if (!head || head.payloadKg === null || massKg === null) return [];
-      const share = massKg / head.payloadKg;
-      if (share <= UNEASY) return [];
-      return [
-        {
-          at: head.at,
-          severity: share > 1 ? 'error' : 'information',
-          facts: { name: head.name, massKg, payloadKg: head.payloadKg },
-        },
-      ];
-    });
+    return worstOf(carried, ({ massKg }) => massKg).flatMap(
+      ({ head, massKg }): Observation<Facts>[] => {
+        if (!head || head.payloadKg === null || massKg === null) return [];
+        const share = massKg / head.payloadKg;
+        if (share <= UNEASY) return [];
+        return [
+          {
+            at: head.at,
+            severity: share > 1 ? 'error' : 'information',
+            facts: { name: head.name, massKg, payloadKg: head.payloadKg },
+          },
+        ];
+      },
+    );
   },
   words: ({ name, massKg, payloadKg }, say) => ({
     what:

@@ -29,7 +29,7 @@ export const overheadLoad: PlanRule<Facts> = {
     ],
   },
   check({ shots, carried }) {
-    const rigs = carried.filter(({ overhead }) => overhead);
+    const rigs = oncePerPlace(carried.filter(({ overhead }) => overhead));
     const lights = oncePerPlace(shots.flatMap(({ care }) => care.filter((one) => one.overhead)));
     const place = (at: Place): Place => ({ ...at, path: [...at.path, 'overhead'] });
     return [

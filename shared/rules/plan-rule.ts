@@ -51,7 +51,7 @@ export interface PlanAllowance {
 export interface PlanView {
   readonly file: FileId;
   readonly shots: readonly ShotSummary[];
-  /** Each rig once, as the first shot that it serves has it. */
+  /** Each rig once for each load that it is in the shots. */
   readonly carried: readonly Carried[];
   /** Entries of this file that shots or rigs could refer to. */
   readonly entries: readonly NamedEntry[];

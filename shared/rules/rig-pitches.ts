@@ -1,4 +1,6 @@
+import type { Carried } from '../figures/carried.ts';
 import { message } from '../words/message.ts';
+import { worstOf } from './loads.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 import { setTo } from './shot-rule.ts';
@@ -23,7 +25,9 @@ export const rigPitches: PlanRule<Facts> = {
     good: [{ says: 'held where it balances', change: { 'rigs/bench/support': '{ foot: 62 mm }' } }],
   },
   check({ carried }) {
-    return carried.flatMap(
+    const off = ({ centreOfGravityMm, footMm }: Carried): number | null =>
+      centreOfGravityMm === null || footMm === null ? null : Math.abs(centreOfGravityMm - footMm);
+    return worstOf(carried, off).flatMap(
       ({ centreOfGravityMm: centreMm, footMm, rig, at }): Observation<Facts>[] => {
         if (centreMm === null || footMm === null || Math.abs(centreMm - footMm) <= FAR_MM)
           return [];

@@ -1,5 +1,6 @@
 import { message } from '../words/message.ts';
 import { deferring } from './cautions.ts';
+import { worstOf } from './loads.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -39,18 +40,20 @@ export const standOverloaded: PlanRule<Facts> = {
     ],
   },
   check({ carried }) {
-    return carried.flatMap(({ stand, massKg, headMassKg }): Observation<Facts>[] => {
-      if (!stand || stand.payloadKg === null || massKg === null) return [];
-      const load = massKg + headMassKg;
-      if (load <= stand.payloadKg * UNEASY) return [];
-      return [
-        {
-          at: stand.at,
-          severity: load > stand.payloadKg ? 'error' : 'information',
-          facts: { name: stand.name, massKg: load, payloadKg: stand.payloadKg },
-        },
-      ];
-    });
+    return worstOf(carried, ({ massKg }) => massKg).flatMap(
+      ({ stand, massKg, headMassKg }): Observation<Facts>[] => {
+        if (!stand || stand.payloadKg === null || massKg === null) return [];
+        const load = massKg + headMassKg;
+        if (load <= stand.payloadKg * UNEASY) return [];
+        return [
+          {
+            at: stand.at,
+            severity: load > stand.payloadKg ? 'error' : 'information',
+            facts: { name: stand.name, massKg: load, payloadKg: stand.payloadKg },
+          },
+        ];
+      },
+    );
   },
   words: ({ name, massKg, payloadKg }, say) => ({
     what:

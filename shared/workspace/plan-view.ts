@@ -3,7 +3,7 @@ import type { EditFigures } from '../figures/edit-figures.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Allowances } from '../rules/acceptance.ts';
-import { oncePerPlace } from '../rules/once-per-place.ts';
+import { loadsOf } from '../rules/loads.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import { RESERVED_NAMES, ruleNamed } from '../rules/registry.ts';
 import type { EntryRef } from './entries.ts';
@@ -29,7 +29,7 @@ export function planView(
   const allowed = [...(ifKnown(allow) ?? [])].flatMap(([rule, field]) =>
     isJudged(rule) ? [{ rule, at: { ...field.at, part: 'key' as const } }] : [],
   );
-  const carried = oncePerPlace(shots.map((shot) => shot.carried));
+  const carried = loadsOf(shots.map((shot) => shot.carried));
   return { file, shots, carried, entries: named, allow: allowed, accepted: [], edit };
 }
 

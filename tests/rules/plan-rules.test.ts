@@ -174,3 +174,39 @@ describe('what is missing', () => {
     ]);
   });
 });
+
+describe('what is carried', () => {
+  const BOOM =
+    '\n    arm: { kind: boom, footprint: 1.1 m, reach: 1.2 m, mass: 6 kg, payload: 4 kg, counterweight: 2 kg, counterweight-arm: 500 mm }';
+  const held = (measured: Readonly<Record<string, string>>): string =>
+    changed(withTwins('rime', 'thaw'), {
+      'kit/heads': '\n    ball: { payload: 2 kg, mass: 0.5 kg }',
+      'kit/stands': BOOM,
+      'rigs/bench/support': '{ head: ball, stand: arm, foot: 62 mm }',
+      ...Object.fromEntries(
+        Object.entries(measured).map(([shot, by]) => [`shots/${shot}/measured`, by]),
+      ),
+    });
+
+  it('is judged by the shot in which it weighs most, whichever that is', () => {
+    for (const shot of ['frost', 'rime', 'thaw']) {
+      const text = held({ [shot]: '{ mass: 3 kg }' });
+      const [head, ...others] = of('head-overloaded', text);
+      expect(others).toEqual([]);
+      expect(head).toMatchObject({ severity: 'error', numbers: { massKg: 3, payloadKg: 2 } });
+      const [stand, ...more] = of('stand-overloaded', text);
+      expect(more).toEqual([]);
+      expect(stand?.numbers).toMatchObject({ massKg: 3.5 });
+      // 3.5 kg, 650 mm past the edge of the footprint, against 6 kg 550 mm and 2 kg 1,050 mm inside.
+      const [boom] = of('boom-may-tip', held({ [shot]: '{ mass: 12 kg }' }));
+      expect(boom?.numbers?.tippingFactor).toBeLessThan(1);
+    }
+  });
+
+  it('pitches by the shot in which it balances furthest off', () => {
+    for (const shot of ['frost', 'rime', 'thaw']) {
+      const found = of('rig-pitches', held({ [shot]: '{ balance: 110 mm }' }));
+      expect(found.map(({ numbers }) => numbers)).toMatchObject([{ centreOfGravityMm: 110 }]);
+    }
+  });
+});
