@@ -1171,7 +1171,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the filter; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the filter. Rigs are weighed without their filters.",
     "examples": [
      "0.3 kg",
      "60 g"

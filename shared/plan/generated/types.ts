@@ -213,7 +213,7 @@ export interface Filter {
   readonly loss: Field<QuantityValue<'stops'>>;
   /** By how much it moves the frontmost rim forward. */
   readonly length: Field<QuantityValue<'length'>>;
-  /** Mass of the filter; loads, centre of gravity and payloads follow from it. */
+  /** Mass of the filter. Rigs are weighed without their filters. */
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
