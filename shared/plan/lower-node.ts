@@ -138,9 +138,14 @@ function lowerMap(
 const isWhole = ({ unread = [] }: Lowering, { flow, span }: MapNode): boolean =>
   !flow || !unread.some(({ start, end }) => span.start <= start && end <= span.end);
 
-/** A bracket that is not closed is at the list's own start: its items can be read. */
-const hasUnreadItem = ({ unread = [] }: Lowering, { flow, span }: SeqNode): boolean =>
-  flow && unread.some(({ start, end }) => span.start < start && end <= span.end);
+/**
+ * A bracket that is not closed is at the list's own start: its items can be read. Items on lines of
+ * their own are read one by one; of those between the marks of a merge only the dash is.
+ */
+const hasUnreadItem = ({ unread = [] }: Lowering, { flow, span, items }: SeqNode): boolean =>
+  flow
+    ? unread.some(({ start, end }) => span.start < start && end <= span.end)
+    : items.includes(null) && unread.some(({ start, end }) => start < span.end && span.start < end);
 
 /** What every record of a definition has in common, drawn together once. */
 interface Pattern {
@@ -167,6 +172,7 @@ export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: P
   const pairs = distinctPairs(node);
   const pattern = patternOf(def);
   const misspelt = new Set<string>();
+  let taken: ReadonlySet<string> | undefined;
   const fields: Fields = { ...pattern.blank };
   for (const { key, value } of pairs) {
     const name = key.text;
@@ -175,7 +181,7 @@ export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: P
       const below = keyBelow(path, name);
       fields[name] = lowerNode(into, value, shape.shape, labelOf(name, shape), below);
     } else {
-      const taken = new Set(pairs.map((pair) => pair.key.text));
+      taken ??= new Set(pairs.map((pair) => pair.key.text));
       const at = placed(into, [...path, name]);
       const found =
         (value === null && withoutColon(def, name, at, taken)) || unknownKey(def, name, at, taken);

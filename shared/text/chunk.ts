@@ -41,6 +41,8 @@ export interface TextProblem {
   readonly fixes: readonly TextFix[];
   /** A further place that the problem follows from (the first of two equal keys). */
   readonly related?: Span;
+  /** What of the text it leaves in doubt, where that is more than its place. */
+  readonly doubt?: Span;
 }
 
 export interface TextFix {

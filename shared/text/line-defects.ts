@@ -1,5 +1,6 @@
 /** What is wrong with a line that should hold a key and does not. */
 
+import { markKind } from './merge-marks.ts';
 import { splitScalar } from './misread.ts';
 import { pair, scalar, span } from './nodes.ts';
 import { fix, type Problems } from './problems.ts';
@@ -21,7 +22,7 @@ export function tellLine(
     problems.syntax('tab', span(at, at + (/^\t+/.exec(content)?.[0].length ?? 1)), {}, []);
     return null;
   }
-  if (/^(<{7}|={7}|>{7}|\|{7})( |$)/.test(content)) {
+  if (markKind(content, 0, content.length)) {
     problems.syntax('conflict-marker', place, { text: content.slice(0, 7) });
     return null;
   }

@@ -1,4 +1,5 @@
 /** What a line without a key may be. */
+import { markKind } from './merge-marks.ts';
 import type { Oddity } from './split-state.ts';
 
 const isSpaceOrEnd = (text: string, at: number, end: number): boolean =>
@@ -23,11 +24,8 @@ export function markerAt(text: string, at: number, end: number): Oddity | null {
   const first = text[at] as string;
   if (first === '%') return 'directive';
   if (!'-.<=>|'.includes(first)) return null;
-  const seven = text.slice(at, at + 7);
-  if (/^(<{7}|={7}|>{7}|\|{7})$/.test(seven) && isSpaceOrEnd(text, at + 7, end)) {
-    return 'conflict-marker';
-  }
-  const three = seven.slice(0, 3);
+  if (markKind(text, at, end)) return 'conflict-marker';
+  const three = text.slice(at, at + 3);
   return (three === '---' || three === '...') && isSpaceOrEnd(text, at + 3, end)
     ? 'document-marker'
     : null;

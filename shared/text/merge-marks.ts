@@ -1,91 +1,277 @@
 /**
  * Marks of an unfinished merge inside an entry. Which of the two versions holds is not known, so of
- * what stands between the marks the keys are read, and no value; all else of the entry is read.
+ * what stands between the marks the keys are read, and no value; all else of the entry is read. A
+ * value that the marks cut in two is in doubt as a whole.
  */
-import { keyAt } from './keys.ts';
+import { closingQuote, isEmptyValue, keyAt } from './keys.ts';
 import { indentAt, isBlank, type Line, LineReader } from './lines.ts';
+import { span } from './nodes.ts';
 import type { Problems } from './problems.ts';
 
-const isMark = (text: string, at: number, end: number, mark: string): boolean =>
-  text.startsWith(mark.repeat(7), at) && (at + 7 >= end || ' \t'.includes(text[at + 7] as string));
+type MarkKind = 'opens' | 'divides' | 'closes';
+
+const KINDS: ReadonlyMap<string, MarkKind> = new Map([
+  ['<', 'opens'],
+  ['|', 'divides'],
+  ['=', 'divides'],
+  ['>', 'closes'],
+]);
+
+/** Seven of a kind; more where a merge of merges, or a setting, makes them longer. */
+const LEAST = 7;
+
+/** What the line at `at` is, null where it is no mark. */
+export function markKind(text: string, at: number, end: number): MarkKind | null {
+  const mark = text[at] as string;
+  const kind = KINDS.get(mark);
+  if (kind === undefined || at >= end) return null;
+  let stop = at;
+  while (stop < end && text[stop] === mark) stop++;
+  if (stop - at < LEAST) return null;
+  return stop >= end || ' \t'.includes(text[stop] as string) ? kind : null;
+}
 
 export const opensMerge = (text: string, { start, end }: Line): boolean =>
-  isMark(text, start, end, '<');
+  markKind(text, start, end) === 'opens';
 
 export const closesMerge = (text: string, { start, end }: Line): boolean =>
-  isMark(text, start, end, '>');
+  markKind(text, start, end) === 'closes';
 
-const dividesMerge = (text: string, { start, end }: Line): boolean =>
-  isMark(text, start, end, '=') || isMark(text, start, end, '|');
+interface Mark {
+  readonly kind: MarkKind;
+  readonly line: Line;
+}
 
 /** The text, every offset kept, with blanks for what is in doubt. */
 export function readMergeMarks(text: string, problems: Problems): string {
-  if (!text.includes('<<<<<<<')) return text;
-  const parts: string[] = [];
-  let kept = 0;
-  let open: Merge | null = null;
-  const close = (merge: Merge, { start, end }: Line): void => {
-    parts.push(text.slice(kept, merge.start), merge.read(start));
-    kept = start;
-    problems.syntax('unfinished-merge', { start: merge.start, end });
-  };
-  const lines = new LineReader(text);
-  let line = lines.at(0);
-  for (; ; line = lines.at(line.next)) {
-    if (open === null && opensMerge(text, line)) open = new Merge(text, line);
-    else if (open !== null && closesMerge(text, line)) {
-      close(open, line);
-      parts.push(' '.repeat(line.end - line.start));
-      kept = line.end;
-      open = null;
-    } else if (open !== null && !dividesMerge(text, line)) open.add(line);
-    if (line.next === line.end) break;
+  if (!/<{7}|\|{7}|={7}|>{7}/.test(text)) return text;
+  const marks = marksIn(text);
+  if (marks.length === 0) return text;
+  const partners = closingMarks(marks);
+  const reading = new Reading(text, problems);
+  for (let index = 0; index < marks.length; ) {
+    const last = partners[index];
+    const { line } = marks[index] as Mark;
+    if (last === undefined) {
+      reading.lone(line);
+      index++;
+    } else {
+      reading.merge(line, marks[last]?.line ?? null);
+      index = last + 1;
+    }
   }
-  if (open !== null) {
-    const start = text.length;
-    close(open, { start, end: Math.max(open.start, text.trimEnd().length), next: start });
-  }
-  return parts.join('') + text.slice(kept);
+  return reading.done();
 }
 
-/** What stands between the marks of one merge, both versions and what they come from. */
-class Merge {
+function marksIn(text: string): Mark[] {
+  const found: Mark[] = [];
+  const lines = new LineReader(text);
+  for (let line = lines.at(0); ; line = lines.at(line.next)) {
+    const kind = markKind(text, line.start, line.end);
+    if (kind) found.push({ kind, line });
+    if (line.next === line.end) return found;
+  }
+}
+
+/**
+ * For each mark that begins a merge the index of the one that closes it, past the last where none
+ * does; undefined for marks that stand alone. A divider begins one whose first mark is gone already.
+ */
+function closingMarks(marks: readonly Mark[]): (number | undefined)[] {
+  const lastClose = marks.findLastIndex(({ kind }) => kind === 'closes');
+  const found: (number | undefined)[] = marks.map(() => undefined);
+  for (let index = marks.length - 1; index >= 0; index--) {
+    if (marks[index]?.kind !== 'divides') continue;
+    found[index] = marks[index + 1]?.kind === 'closes' ? index + 1 : undefined;
+    if (marks[index + 1]?.kind === 'divides') found[index] = found[index + 1];
+  }
+  for (let index = 0; index < marks.length; index++) {
+    if (marks[index]?.kind !== 'opens') continue;
+    let depth = 0;
+    let last = index;
+    for (; last < marks.length; last++) {
+      const { kind } = marks[last] as Mark;
+      if (kind === 'opens') depth++;
+      // Where marks were lost, the last that closes ends them all.
+      if (kind === 'closes' && (--depth === 0 || last === lastClose)) break;
+    }
+    found[index] = last;
+    index = last;
+  }
+  return found;
+}
+
+/** A key, or a dash, with its value on the same line. */
+interface Holder {
+  readonly indent: number;
   readonly start: number;
+  /** Where the value starts. */
+  readonly value: number;
+}
+
+class Reading {
   readonly #text: string;
-  readonly #lines: Line[] = [];
+  readonly #problems: Problems;
+  readonly #lines: LineReader;
+  readonly #parts: string[] = [];
+  #kept = 0;
+  /** The last key before `#seen` that has a value on its line. */
+  #holder: Holder | null = null;
+  #seen = 0;
 
-  constructor(text: string, { start }: Line) {
+  constructor(text: string, problems: Problems) {
     this.#text = text;
-    this.start = start;
+    this.#problems = problems;
+    this.#lines = new LineReader(text);
   }
 
-  add(line: Line): void {
-    const { start, end } = line;
-    if (!isBlank(this.#text, start + indentAt(this.#text, start, end), end)) this.#lines.push(line);
+  done(): string {
+    return this.#parts.join('') + this.#text.slice(this.#kept);
   }
 
-  /** From the mark up to `to`: of each key and item on the outermost lines its beginning, once. */
-  read(to: number): string {
+  /** A mark whose partners are gone: both versions may have been merged, or none. */
+  lone({ start, end }: Line): void {
+    this.#look(start);
+    this.#seen = end;
     const text = this.#text;
-    const outermost = Math.min(...this.#lines.map(({ start, end }) => indentAt(text, start, end)));
+    const place = span(start, start + text.slice(start, end).trimEnd().length);
+    const mark = text.slice(start, start + LEAST);
+    this.#problems.syntax('conflict-marker', place, { text: mark });
+    this.#blank(start, end);
+  }
+
+  /** From the mark on `first` to the one on `last`, or where that is missing to the text's end. */
+  merge(first: Line, last: Line | null): void {
+    const text = this.#text;
+    this.#look(first.start);
+    const stop = last?.start ?? text.length;
+    const end = last?.end ?? Math.max(first.start, text.trimEnd().length);
+    const inner = this.#inner(first, stop);
+    const outermost = Math.min(...inner.map(({ indent }) => indent));
+    const holder = this.#cutBy(first.start, outermost);
+    const doubt = holder && span(holder.start, this.#valueEnd(last?.next ?? text.length, holder));
+    this.#problems.add({
+      rule: 'syntax',
+      code: 'unfinished-merge',
+      span: span(first.start, end),
+      args: {},
+      fixes: [],
+      ...(doubt && { doubt }),
+    });
+    if (holder) this.#blank(Math.max(holder.value, this.#kept), first.start);
+    const column = holder ? Math.min(outermost, holder.indent) : outermost;
+    this.#keysOnly(first.start, stop, inner, column);
+    this.#blank(stop, Math.max(last?.end ?? stop, doubt?.end ?? 0));
+    this.#seen = this.#kept;
+  }
+
+  #blank(from: number, to: number): void {
+    this.#parts.push(
+      this.#text.slice(this.#kept, from),
+      this.#text.slice(from, to).replace(/[^\r\n]/g, ' '),
+    );
+    this.#kept = to;
+  }
+
+  /** Lines with something on them, marks left out. */
+  #inner(first: Line, stop: number): (Line & { readonly indent: number })[] {
+    const text = this.#text;
+    const found: (Line & { readonly indent: number })[] = [];
+    for (let line = this.#lines.at(first.next); line.start < stop; ) {
+      const indent = indentAt(text, line.start, line.end);
+      const isText = !isBlank(text, line.start + indent, line.end);
+      if (isText && !markKind(text, line.start, line.end)) found.push({ ...line, indent });
+      if (line.next === line.end) break;
+      line = this.#lines.at(line.next);
+    }
+    return found;
+  }
+
+  /** Of each key and item in column `outermost` its beginning, once. */
+  #keysOnly(
+    from: number,
+    to: number,
+    inner: readonly (Line & { readonly indent: number })[],
+    outermost: number,
+  ): void {
+    const text = this.#text;
     const seen = new Set<string>();
-    const parts: string[] = [];
-    let from = this.start;
-    for (const { start, end } of this.#lines) {
-      if (indentAt(text, start, end) !== outermost) continue;
-      const at = start + outermost;
-      const shape = keyAt(text, at, end);
-      const isItem = text[at] === '-' && /[ \t]/.test(text[at + 1] ?? ' ');
+    let at = from;
+    for (const { start, end, indent } of inner) {
+      if (indent !== outermost) continue;
+      const shape = keyAt(text, start + indent, end);
+      const isItem = text[start + indent] === '-' && /[ \t]/.test(text[start + indent + 1] ?? ' ');
       const key = shape?.key ?? (isItem ? '-' : undefined);
       if (key === undefined || seen.has(key)) continue;
       seen.add(key);
-      const stop = shape ? shape.colon + 1 : at + 1;
-      parts.push(blank(text, from, at), text.slice(at, stop));
-      from = stop;
+      this.#blank(at, start + indent);
+      at = shape ? shape.colon + 1 : start + indent + 1;
     }
-    return parts.join('') + blank(text, from, to);
+    this.#blank(at, to);
+  }
+
+  /** Whose value the merge at `at`, with text from column `outermost` on, stands in. */
+  #cutBy(at: number, outermost: number): Holder | null {
+    const holder = this.#holder;
+    if (!holder) return null;
+    const isBelow = outermost > holder.indent && outermost < Number.POSITIVE_INFINITY;
+    return isBelow || isOpenUntil(this.#text, holder.value, at) ? holder : null;
+  }
+
+  /** Where the rest of a value behind a merge ends: before the next key in its column or left of it. */
+  #valueEnd(from: number, { indent }: Holder): number {
+    const text = this.#text;
+    for (let line = this.#lines.at(from); line.start < text.length; ) {
+      const column = indentAt(text, line.start, line.end);
+      const at = line.start + column;
+      const isOver = column <= indent && !'}]'.includes(text[at] ?? ' ');
+      if (isOver && !isBlank(text, at, line.end)) return line.start;
+      if (line.next === line.end) break;
+      line = this.#lines.at(line.next);
+    }
+    return text.length;
+  }
+
+  /** Looks for keys with values on the lines up to `to`. */
+  #look(to: number): void {
+    const text = this.#text;
+    for (let line = this.#lines.at(this.#seen); line.start < to; ) {
+      const { start, end, next } = line;
+      let at = start + indentAt(text, start, end);
+      while (at < end && text[at] === '-' && text[at + 1] === ' ') {
+        this.#holder = { indent: at - start, start: at, value: at + 1 };
+        at += 2 + indentAt(text, at + 2, end);
+      }
+      const shape = keyAt(text, at, end);
+      if (shape)
+        this.#holder = isEmptyValue(text, shape.colon + 1, end)
+          ? null
+          : { indent: at - start, start: shape.start, value: shape.colon + 1 };
+      if (next === end) break;
+      line = this.#lines.at(next);
+    }
   }
 }
 
-const blank = (text: string, from: number, to: number): string =>
-  text.slice(from, to).replace(/[^\r\n]/g, ' ');
+/** Whether brackets or a quote that open at the start of a value are still open at `to`. */
+function isOpenUntil(text: string, from: number, to: number): boolean {
+  let at = from;
+  while (text[at] === ' ' || text[at] === '\t') at++;
+  const first = text[at];
+  if (first === '"' || first === "'") return closingQuote(text, at, to) < 0;
+  if (first !== '{' && first !== '[') return false;
+  let depth = 0;
+  for (; at < to; at++) {
+    const mark = text[at] as string;
+    const before = text[at - 1] as string;
+    if (mark === '{' || mark === '[') depth++;
+    else if (mark === '}' || mark === ']') {
+      if (--depth === 0) return false;
+    } else if ((mark === '"' || mark === "'") && /[\s{[,:]/.test(before)) {
+      const close = closingQuote(text, at, to);
+      if (close < 0) return true;
+      at = close;
+    }
+  }
+  return true;
+}

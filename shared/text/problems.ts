@@ -74,6 +74,12 @@ export function moveProblem(problem: TextProblem, move: Move): TextProblem {
     ...each,
     edits: each.edits.map((edit) => ({ ...edit, span: moveSpan(edit.span, move) })),
   }));
-  const moved = { ...problem, span: moveSpan(problem.span, move), fixes };
-  return problem.related ? { ...moved, related: moveSpan(problem.related, move) } : moved;
+  const { related, doubt } = problem;
+  return {
+    ...problem,
+    span: moveSpan(problem.span, move),
+    fixes,
+    ...(related && { related: moveSpan(related, move) }),
+    ...(doubt && { doubt: moveSpan(doubt, move) }),
+  };
 }

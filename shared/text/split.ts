@@ -293,16 +293,18 @@ export class Splitter {
     return { end: text.length, breaks };
   }
 
-  /** A mark of a merge within the entry: one that opens where fields go on, and those up to its end. */
+  /** A mark of a merge within the entry: where fields go on below, and within a merge up to its end. */
   #isMerging(opened: Opened, line: Line, inMerge: boolean): boolean {
     const text = this.#text;
     if (markerAt(text, line.start, line.end) !== 'conflict-marker') return false;
-    if (inMerge) return true;
-    if (!opensMerge(text, line)) return false;
-    const under = this.#nextContent(line.next);
-    if (!under) return false;
-    if (under.indent > opened.column) return true;
-    return under.indent === 0 && markerAt(text, under.start, under.end) === 'conflict-marker';
+    const opens = opensMerge(text, line);
+    if (inMerge && !opens) return true;
+    const isMark = (each: Line & { indent: number }) =>
+      each.indent === 0 && markerAt(text, each.start, each.end) === 'conflict-marker';
+    let under = this.#nextContent(line.next);
+    // Of a merge that isn't whole any more what stands behind its marks decides.
+    while (under && !opens && isMark(under)) under = this.#nextContent(under.next);
+    return under !== null && (under.indent > opened.column || isMark(under));
   }
 
   #ends(opened: Opened, first: Line, line: Line, indent: number, fields: number): boolean {

@@ -48,6 +48,7 @@ export class Entries {
   readonly #source: Query<EntrySource | undefined>;
   readonly #lowered: Query<Lowered | undefined>;
   readonly #unread: Query<readonly string[]>;
+  readonly #taken: Query<readonly string[]>;
 
   constructor(store: Store) {
     this.#store = store;
@@ -60,6 +61,11 @@ export class Entries {
     this.#source = graph.query('source', (key) => this.#sourceOf(...splitKey(key)), sameData);
     this.#lowered = graph.query('lower', (key) => this.#lower(...splitKey(key)), sameData);
     this.#unread = graph.query('unread-names', (file) => this.#unreadNames(file), sameData);
+    this.#taken = graph.query(
+      'taken-keys',
+      (key) => this.#takenIn(...(splitKey(key) as readonly [FileId, DefName])),
+      sameData,
+    );
   }
 
   parsed(file: FileId, chunk: EntryId): ParsedChunk {
@@ -88,12 +94,14 @@ export class Entries {
 
   #listOf(file: FileId): readonly EntryRef[] {
     const refs: EntryRef[] = [];
-    for (const chunkId of this.#store.ids(file)) {
+    const ids = this.#store.ids(file);
+    const filled = holders(ids);
+    for (const chunkId of ids) {
       if (chunkId.startsWith('~')) continue;
       const kind = entryKindOf(chunkId);
       if (kind.kind === 'unknown' && this.#isBelowUnknown(file, chunkId)) continue;
       if (kind.kind !== 'container') refs.push({ id: chunkId, kind, chunk: chunkId, within: HERE });
-      else refs.push(...this.#inside(file, chunkId));
+      else refs.push(...this.#inside(file, chunkId, filled));
     }
     return refs;
   }
@@ -102,7 +110,7 @@ export class Entries {
    * Entries of a section that stands whole in one chunk. A header has its entries in chunks of
    * their own; one with none, or a section that is no mapping, stands for itself with its problem.
    */
-  #inside(file: FileId, chunkId: EntryId): EntryRef[] {
+  #inside(file: FileId, chunkId: EntryId, filled: ReadonlySet<EntryId>): EntryRef[] {
     const refs: EntryRef[] = [];
     const itself: EntryRef = {
       id: chunkId,
@@ -110,10 +118,8 @@ export class Entries {
       chunk: chunkId,
       within: [],
     };
-    if (this.#store.chunk(file, chunkId)?.kind === 'header') {
-      const filled = this.#store.ids(file).some((id) => id.startsWith(`${chunkId}/`));
-      return filled ? [] : [itself];
-    }
+    if (this.#store.chunk(file, chunkId)?.kind === 'header')
+      return filled.has(chunkId) ? [] : [itself];
     if (this.node(file, itself)?.kind !== 'map') return [itself];
     const walk = (id: EntryId, within: Path): void => {
       const node = this.node(file, { chunk: chunkId, within });
@@ -196,7 +202,12 @@ export class Entries {
       }
       case 'unknown': {
         const at = { file, entry: id, path: [] };
-        const { problem } = unknownKey(kind.def, kind.key, at, this.#taken(file, kind.def));
+        const { problem } = unknownKey(
+          kind.def,
+          kind.key,
+          at,
+          new Set(this.#taken(keyOf(file, kind.def))),
+        );
         return { kind, def: null, value: undefined, problems: [problem] };
       }
       case 'container':
@@ -204,13 +215,23 @@ export class Entries {
     }
   }
 
-  /** Keys of the plan (or of the kit, the edit) that stand in the file already. */
-  #taken(file: FileId, def: DefName): ReadonlySet<string> {
+  /** The language's keys of the plan (or of the kit, the edit) that stand in the file already. */
+  #takenIn(file: FileId, def: DefName): readonly string[] {
     const depth = def === 'plan' ? 0 : 1;
     const ids = this.#store.ids(file);
     const own = def === 'plan' ? ids : ids.filter((id) => id.startsWith(`${def}/`));
-    return new Set(own.map((id) => id.split('/')[depth] ?? ''));
+    const there = new Set(own.map((id) => id.split('/')[depth] ?? ''));
+    return Object.keys(SHAPES[def].keys).filter((key) => there.has(key));
   }
+}
+
+/** What has something below it. */
+function holders(ids: readonly EntryId[]): ReadonlySet<EntryId> {
+  const found = new Set<EntryId>();
+  for (const id of ids)
+    for (let at = id.indexOf('/'); at >= 0; at = id.indexOf('/', at + 1))
+      found.add(id.slice(0, at));
+  return found;
 }
 
 /** Names stand one level below their section, or two below the kit. */

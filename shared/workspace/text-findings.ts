@@ -160,7 +160,9 @@ function saidByText(entries: Entries, file: FileId, { rule, at }: ShapeProblem):
   const span = (pairAt(tree, path) ?? nodeAt(tree, path) ?? nodeAt(tree, path.slice(0, -1)))?.span;
   return (
     span !== undefined &&
-    problems.some((other) => other.span.start < span.end && span.start < other.span.end)
+    problems.some(({ span: place, doubt = place }) =>
+      [place, doubt].some((other) => other.start < span.end && span.start < other.end),
+    )
   );
 }
 

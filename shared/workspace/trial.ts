@@ -3,7 +3,7 @@
  * that were there: what was remembered of them holds again, since equal values keep what follows
  * from them.
  */
-import type { LocatedEdit, Position } from '../assist/located.ts';
+import type { LocatedEdit } from '../assist/located.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { TextFacts } from '../rules/text/text-rule.ts';
@@ -72,21 +72,46 @@ function findingsBy({ store, analysis }: CheckContext): ReadonlyMap<string, read
  * brings a CR and an LF together, the lines behind it are counted anew.
  */
 function applyEdits({ store }: CheckContext, edits: readonly LocatedEdit[]): () => void {
-  const last = [...edits].reverse().sort((a, b) => -compare(a.range.start, b.range.start));
-  const placed = last.flatMap(({ file, range, text }) => {
+  const undone: (() => void)[] = [];
+  for (const file of new Set(edits.map((edit) => edit.file))) {
     const document = store.text(file);
-    if (!document) return [];
-    return { file, text, from: offsetOf(document, range.start), to: offsetOf(document, range.end) };
-  });
-  const undone = placed.map(({ file, from, to, text }) => store.replace(file, from, to, text));
+    if (!document) continue;
+    const own = edits.filter((edit) => edit.file === file);
+    for (const { from, to, text } of runsOf(document, own).reverse())
+      undone.push(store.replace(file, from, to, text));
+  }
   return () => {
     for (const undo of undone.reverse()) undo();
   };
 }
 
-function offsetOf(document: ChunkedText, position: Position): number {
-  const { index, offset } = document.locate(position);
-  return document.absolute(index, offset);
+interface Run {
+  readonly from: number;
+  readonly to: number;
+  readonly text: string;
 }
 
-const compare = (a: Position, b: Position): number => a.line - b.line || a.character - b.character;
+/** Edits of one chunk as one, in the order of the text: a fix may have thousands. */
+function runsOf(document: ChunkedText, edits: readonly LocatedEdit[]): Run[] {
+  const placed = edits
+    .map(({ range, text }) => ({
+      start: document.locate(range.start),
+      end: document.locate(range.end),
+      text,
+    }))
+    .sort((a, b) => a.start.index - b.start.index || a.start.offset - b.start.offset);
+  const runs: Run[] = [];
+  for (let next = 0; next < placed.length; ) {
+    const { index, offset } = placed[next]!.start;
+    const chunk = document.chunks[index]?.text ?? '';
+    let [text, kept] = ['', offset];
+    let to = document.absolute(index, offset);
+    for (let each = placed[next]; each?.start.index === index; each = placed[++next]) {
+      text += chunk.slice(kept, each.start.offset) + each.text;
+      kept = each.end.index === index ? each.end.offset : chunk.length;
+      to = document.absolute(each.end.index, each.end.offset);
+    }
+    runs.push({ from: document.absolute(index, offset), to, text });
+  }
+  return runs;
+}
