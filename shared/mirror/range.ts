@@ -9,7 +9,3 @@ export function requireNotNegative(name: string, value: number): void {
   if (!(value >= 0 && Number.isFinite(value)))
     throw new RangeError(`${name} must be 0 or more, and is ${value}`);
 }
-
-export function requireFinite(name: string, value: number): void {
-  if (!Number.isFinite(value)) throw new RangeError(`${name} must be a number, and is ${value}`);
-}

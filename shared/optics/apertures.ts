@@ -21,13 +21,9 @@ export function thirdsOf(fNumber: number): number {
 }
 
 /**
- * The widest mark that is at least this f-number, and the narrowest that is at most it; undefined past
- * the ends of the series. Compared as written, so that a mark answers for itself.
+ * The narrowest mark that is at most this f-number; undefined before the series begins. Compared as
+ * written, so that a mark answers for itself.
  */
-export function markAtLeast(fNumber: number): number | undefined {
-  return MARKED_APERTURES.find((mark) => mark >= fNumber);
-}
-
 export function markAtMost(fNumber: number): number | undefined {
   return MARKED_APERTURES.findLast((mark) => mark <= fNumber);
 }

@@ -87,8 +87,6 @@ export type QuantityId = keyof typeof KINDS;
 export type QuantityValue<Id extends QuantityId> =
   (typeof KINDS)[Id] extends QuantityKind<infer T> ? T : never;
 
-export const isQuantityId = (id: string): id is QuantityId => Object.hasOwn(KINDS, id);
-
 /** The kind, where its value's type doesn't matter. */
 export const kindOf = (id: QuantityId): QuantityKind<unknown> => KINDS[id] as QuantityKind<unknown>;
 

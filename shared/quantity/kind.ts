@@ -49,5 +49,3 @@ export interface QuantityKind<T> {
   /** For a reader: two or three significant digits. */
   display(value: T, lengths?: LengthPreference): string;
 }
-
-export const isFailure = <T>(parsed: Parsed<T>): parsed is Failure => !parsed.ok;
