@@ -83,6 +83,16 @@ const optionsOf = ({ entry, out, platform, command, worker, late, mapped, compil
 
 const hasInterpreterLine = (entry) => readFileSync(path.join(ROOT, entry), 'utf8').startsWith('#!');
 
+/**
+ * The bundler keeps what templates with a tag hold as it is written, and nearly every text for people
+ * is one. Their tags read what is meant and never what is written, so an escape is the same to them.
+ */
+const inAscii = (script) =>
+  script.replace(
+    /[\u0080-\uffff]/g,
+    (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+
 /** Its exit status tells of findings, which the samples have. */
 const keepCompiled = (dist, args) =>
   spawnSync(process.execPath, args, {
@@ -106,7 +116,11 @@ export const bundle = async () => {
   for (const { out } of BUNDLES.filter(({ command }) => command)) {
     chmodSync(path.join(dist, out), 0o755);
   }
-  for (const { compiledBy } of compiled) keepCompiled(dist, compiledBy);
+  for (const { out, compiledBy } of compiled) {
+    const script = path.join(dist, out);
+    writeFileSync(script, inAscii(readFileSync(script, 'utf8')));
+    keepCompiled(dist, compiledBy);
+  }
   const inputs = results.flatMap(({ metafile }) => Object.keys(metafile.inputs));
   writeFileSync(path.join(dist, 'THIRD-PARTY-NOTICES.txt'), notices(inputs));
 };

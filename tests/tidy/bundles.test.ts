@@ -88,6 +88,16 @@ test('a check comes compiled, and says the same where it does not', () => {
   rmSync(home, { recursive: true });
 });
 
+test('what a check says has its apostrophes, though its script is read a byte a character', () => {
+  // Read as Latin-1, nothing but ASCII stays what it is.
+  expect(read('lamella-check.cjs').match(/[\u0080-\uffff]/g)).toBeNull();
+  const { stdout } = spawnSync(process.execPath, [dist('lamella.cjs'), 'check', '-'], {
+    encoding: 'utf8',
+    input: 'shootplan: 1\nuse: [absent.shootplan.yaml]\n',
+  });
+  expect(stdout).toContain('absent.shootplan.yaml isn’t there.');
+});
+
 test('Node takes what was compiled when this was built', () => {
   // Instead of a check: what V8 says of the file, from where it is handed over.
   const asking = `
