@@ -322,6 +322,7 @@ export class BlockScan {
         from: Math.min(this.#at, start),
         to: Math.max(this.#at, stop.to),
         before,
+        after: this.#at === stop.until && text[this.#at] === '#' ? ' ' : '',
         level: null,
         column: start - this.#line.start,
       });

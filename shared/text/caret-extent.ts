@@ -16,10 +16,9 @@ export function valueExtent(text: string, start: number, end: number): Extent {
     return { to, until: to };
   }
   const written = text.slice(start, end);
-  const comment = written.search(/\s#/);
-  const until = start + (comment < 0 ? written.length : comment);
-  const to = start + written.slice(0, until - start).trimEnd().length;
-  return { to, until: comment < 0 ? until : to };
+  const gap = written.search(/\s#/);
+  const until = start + (gap < 0 ? written.length : gap + 1);
+  return { to: start + written.slice(0, until - start).trimEnd().length, until };
 }
 
 export function lineHolding(text: string, at: number): Line {

@@ -158,6 +158,27 @@ describe('the settings of a shot', () => {
     expect(new Set(items.map(({ filter }) => filter))).toEqual(new Set(['f/8']));
     expect(items.length).toBeGreaterThan(10);
   });
+
+  test('in the blank before a comment they are those of the value’s end', () => {
+    const value = 'aperture: f/8';
+    const atEnd = labels(inShot(value, `${value}|   # as marked`));
+    for (const blank of [' |  ', '  | ', '   |']) {
+      const marked = inShot(value, `${value}${blank}# as marked`);
+      expect(labels(marked)).toEqual(atEnd);
+      // Nor is any of them taken away by what is to be replaced.
+      const replaced = `f/8${blank.slice(0, blank.indexOf('|'))}`;
+      expect(new Set(offeredAt(marked).items.map(({ filter }) => filter))).toEqual(
+        new Set([replaced]),
+      );
+      expect(written(marked, 'f/11')).toMatch(/^ {4}aperture: f\/11 +# as marked$/m);
+    }
+    // One that is half written goes on.
+    const [half] = offeredAt(inShot('field: 48 mm', 'field: 48 | # measured')).items;
+    expect(half).toMatchObject({ label: '48 mm', filter: '48 mm' });
+    expect(written(inShot('field: 48 mm', 'field: 48 |# measured'), '48 mm')).toContain(
+      'field: 48 mm # measured',
+    );
+  });
 });
 
 describe('names', () => {

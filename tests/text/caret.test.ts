@@ -32,6 +32,8 @@ describe('in lines', () => {
     [`${SHOT}    aperture: |\n`, 'shots/a/aperture value'],
     [`${SHOT}    aperture:|\n`, 'shots/a/aperture value'],
     [`${SHOT}    aperture: f/|16   # as marked\n`, 'shots/a/aperture value'],
+    [`${SHOT}    aperture: f/16 |  # as marked\n`, 'shots/a/aperture value'],
+    [`${SHOT}    aperture: f/16   |# as marked\n`, 'shots/a/aperture value'],
     [`${SHOT}    light:\n      |\n`, 'shots/a/light open'],
     [`${SHOT}    light:\n      - |\n`, 'shots/a/light/0 open'],
     [`${SHOT}    light:\n      - one\n      |\n`, 'shots/a/light item'],
@@ -65,6 +67,7 @@ describe('in braces and brackets, closed or not', () => {
 test.each([
   ['a comment', `${SHOT}    # re|mark\n`],
   ['a comment behind a value', `${SHOT}    iso: 100 # re|mark\n`],
+  ['a comment that begins', `${SHOT}    iso: 100 #| remark\n`],
   ['prose', 'about: >\n  some |prose\n'],
   ['the gap behind a mapping', `${SHOT}    take: { count: 3 } |\n`],
   ['the indentation of a line', `${SHOT}  |  iso: 100\n`],
@@ -105,6 +108,12 @@ describe('new text', () => {
       word: 'f/16',
       typed: 'f/',
     });
+    // And the blank between it and a caret behind it, from whose other side a comment is kept off.
+    expect(at(`${SHOT}    aperture: f/16  | # as marked\n`)).toMatchObject({
+      ...{ from: 14, to: 20, word: 'f/16  ', typed: 'f/16  ', after: '' },
+    });
+    expect(at(`${SHOT}    aperture: f/16 |# as marked\n`)).toMatchObject({ to: 19, after: ' ' });
+    expect(at(`${SHOT}    record: full|#1\n`)).toMatchObject({ word: 'full#1', after: '' });
     expect(at(`${SHOT}    record: 'fu|ll'\n`)).toMatchObject({ word: "'full'", typed: "'fu" });
     expect(at(`${SHOT}    ta|ke: { count: 3 }\n`)).toMatchObject({ word: 'take', pair: 'value' });
     expect(at(`${SHOT}    ta|ke:\n      count: 3\n`)).toMatchObject({ pair: 'value' });

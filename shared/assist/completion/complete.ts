@@ -156,7 +156,9 @@ function scalarItems(site: Site, shape: Shape): Completions {
   const free = proposed.filter(({ text }) => !caret.beside.includes(text));
   const found = withFormer(where, former, free);
   const isNumber = shape.kind === 'quantity' && /[0-9]/.test(caret.typed);
-  const here = caret.typed === caret.word && found.find(({ text }) => text === caret.word);
+  // Also from the blank behind it: a whole value is not half of another.
+  const whole = caret.word.trimEnd();
+  const here = caret.typed === caret.word && found.find(({ text }) => text === whole);
   if (!here) return { items: valuesOf(site, found), incomplete: isNumber };
   // What is whole hides nothing: all that could stand in its place is shown, behind it.
   const others = found.filter((one) => one !== here);
