@@ -29,6 +29,7 @@ export const notText = (file: FileId, place: Position, offset: number): LocatedF
     message`Byte ${offset + 1} of the file, on line ${place.line + 1}, belongs to no UTF-8 character. Save the file as UTF-8.`,
   );
 
+/** Graver than what is left out of an entry: of this file nothing was checked. */
 export const tooLarge = (file: FileId, size: string, most: string): LocatedFinding =>
   at(
     file,
