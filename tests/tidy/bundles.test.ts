@@ -91,7 +91,8 @@ test('a check comes compiled, and says the same where it does not', () => {
 test('what a check says has its apostrophes, though its script is read a byte a character', () => {
   // Read as Latin-1, nothing but ASCII stays what it is.
   expect(read('lamella-check.cjs').match(/[\u0080-\uffff]/g)).toBeNull();
-  const { stdout } = spawnSync(process.execPath, [dist('lamella.cjs'), 'check', '-'], {
+  const args = [dist('lamella.cjs'), 'check', '-', '--stdin-name', 'day.shootplan.yaml'];
+  const { stdout } = spawnSync(process.execPath, args, {
     encoding: 'utf8',
     input: 'shootplan: 1\nuse: [absent.shootplan.yaml]\n',
   });
