@@ -1,26 +1,43 @@
 /** `source.fixAll.lamella`: the fixes that nobody needs to choose or weigh. */
 import type { LocatedEdit, Position } from '../../shared/assist/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
+import type { Core, OfferedFix } from '../../shared/workspace/facade.ts';
 
 export const FIX_ALL = 'source.fixAll.lamella';
 
 /**
  * Edits of every finding with exactly one fix, without a price and within the file. Where two
- * would touch, the first in the text is taken; the next run takes the other.
+ * would touch, or have a price together, the first in the text is taken: the other is left to the next
+ * run, or to be weighed.
  */
 export function fixAll(core: Core, file: FileId): readonly LocatedEdit[] {
-  const taken: LocatedEdit[] = [];
+  const apart: OfferedFix[] = [];
   for (const finding of core.findings(file)) {
-    const [fix, ...others] = core.fixesOf(finding);
-    if (!fix || others.length > 0 || fix.price !== undefined) continue;
-    if (fix.edits.some((edit) => edit.file !== file)) continue;
+    const [only, ...others] = core.fixesOf(finding);
+    if (!only || others.length > 0 || only.price !== undefined) continue;
+    if (only.edits.some((edit) => edit.file !== file)) continue;
+    const fix = { ...only, finding };
     // The same edit may be two findings' way out.
-    if (fix.edits.some((edit) => taken.some((other) => overlap(edit, other)))) continue;
-    taken.push(...fix.edits);
+    if (!apart.some((other) => touch(fix, other))) apart.push(fix);
   }
-  return taken;
+  return free(core, [], apart).flatMap(({ edits }) => edits);
 }
+
+/** `taken`, and of `more` what is free with it; by halves, since hardly ever one of them is not. */
+function free(
+  core: Core,
+  taken: readonly OfferedFix[],
+  more: readonly OfferedFix[],
+): readonly OfferedFix[] {
+  const all = [...taken, ...more];
+  if (all.length < 2 || core.areFree(all)) return all;
+  if (more.length < 2) return taken;
+  const half = Math.ceil(more.length / 2);
+  return free(core, free(core, taken, more.slice(0, half)), more.slice(half));
+}
+
+const touch = (one: OfferedFix, other: OfferedFix): boolean =>
+  one.edits.some((edit) => other.edits.some((its) => overlap(edit, its)));
 
 const overlap = ({ range: a }: LocatedEdit, { range: b }: LocatedEdit): boolean =>
   !(isBefore(a.end, b.start) || isBefore(b.end, a.start));

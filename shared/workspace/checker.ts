@@ -9,7 +9,7 @@ import { Say } from '../rules/say.ts';
 import { unusedName } from '../rules/unused-name.ts';
 import { Analysis } from './analysis.ts';
 import type { CheckContext } from './context.ts';
-import type { Checker, CoreOptions } from './facade.ts';
+import type { Checker, CoreOptions, OfferedFix } from './facade.ts';
 import { FixMaker } from './fixes.ts';
 import { Locator } from './locate.ts';
 import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
@@ -55,6 +55,14 @@ export function startChecking(options: CoreOptions): Checking {
     return finding ? fixes.of(finding) : [];
   };
 
+  const areFree = (offered: readonly OfferedFix[]): boolean =>
+    fixes.areFree(
+      offered.flatMap((fix) => {
+        const finding = places.originOf(fix.finding);
+        return finding ? [{ finding, fix }] : [];
+      }),
+    );
+
   const checker: Checker = {
     give: (file, text) => store.give(file, text),
     refuse: (file, why) => store.refuse(file, why),
@@ -62,6 +70,7 @@ export function startChecking(options: CoreOptions): Checking {
       analysis.names.reaches(file).filter((one) => store.state(one).state === 'unknown'),
     findings,
     fixesOf,
+    areFree,
     line: (file, index) => lineOf(store, file, index),
   };
   return { context, checker, locate };

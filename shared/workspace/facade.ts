@@ -86,6 +86,8 @@ export interface Checker {
    */
   findings(file: FileId): readonly LocatedFinding[];
   fixesOf(finding: LocatedFinding): readonly LocatedFix[];
+  /** Whether offered fixes without a price, made at once, bring no finding but hints. */
+  areFree(fixes: readonly OfferedFix[]): boolean;
   /** The text of line `index` (from 0) without its break; '' past the end. */
   line(file: FileId, index: number): string;
 }

@@ -18,7 +18,7 @@ import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
 import type { TextFinding } from './text-findings.ts';
-import { addedOrWorsened, identityOf, tryOut } from './trial.ts';
+import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
 
 /** Consequences named in a title; how many more there are is said. */
 const MOST_NAMED = 2;
@@ -94,6 +94,13 @@ export class FixMaker {
     return { title, ...(price !== undefined && { price }), edits: located };
   }
 
+  /** Whether fixes that have no price each have none together: two settings may add up. */
+  areFree(fixes: readonly { readonly finding: Finding; readonly fix: LocatedFix }[]): boolean {
+    const edits = fixes.flatMap(({ fix }) => fix.edits);
+    const mends = fixes.some(({ finding }) => isOfText(finding) && finding.severity === 'error');
+    return addedBy(tryOut(this.#context, edits), mends).every(isHint);
+  }
+
   /** The fix with its whole price; undefined where it does not do what it says. */
   #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
     if (fix.edits.length === 0) return undefined;
@@ -101,11 +108,9 @@ export class FixMaker {
     const identity = identityOf(finding);
     const left = outcome.after.get(identity)?.length ?? 0;
     if (left >= (outcome.before.get(identity)?.length ?? 0)) return undefined;
-    // What a mended text lets be seen again was there before: it is no price of mending it.
-    const ofText = isOfText(finding);
-    const added = addedOrWorsened(outcome).filter((other) => !ofText || isOfText(other));
+    const added = addedBy(outcome, isOfText(finding));
     if (added.some(({ severity }) => severity === 'error')) return undefined;
-    const consequences = added.filter(({ severity }) => severity !== 'hint');
+    const consequences = added.filter((other) => !isHint(other));
     const price = [fix.price, this.#namedPrice(consequences)].filter((part) => part).join('; ');
     const { title, edits } = fix;
     return { title, ...(price && { price }), edits };
@@ -119,5 +124,11 @@ export class FixMaker {
     return [...named, ...(more > 0 ? [message`and ${more} more`] : [])].join('; ');
   }
 }
+
+/** What a mended text lets be seen again was there before: it is no price of mending it. */
+const addedBy = (outcome: Outcome, ofText: boolean): readonly Finding[] =>
+  addedOrWorsened(outcome).filter((finding) => !ofText || isOfText(finding));
+
+const isHint = ({ severity }: Finding): boolean => severity === 'hint';
 
 const isOfText = (finding: Finding): boolean => 'planFixes' in finding || 'textFixes' in finding;

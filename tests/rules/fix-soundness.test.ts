@@ -4,10 +4,12 @@
  */
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
+import { fixAll } from '../../server/handlers/fix-all.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
 import { plansAimedAt } from '../support/aimed-plans.ts';
 import { judgeFix, judgeFixAll } from '../support/judged-fix.ts';
-import { coreWith, PLAN } from '../support/plans.ts';
+import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { WITHOUT_FIX } from '../support/without-fix.ts';
@@ -50,6 +52,20 @@ describe('fixes', () => {
       { numRuns: RUNS },
     );
   }, 3_600_000);
+
+  it('that have a price together are not all made at once', () => {
+    const text = changed(EXAMPLE_PLAN, {
+      'shots/frost/aperture': 'f/64',
+      'shots/frost/shutter': '1/15 s',
+    });
+    const core = coreWith(text);
+    const ways = core.findings(PLAN).flatMap((finding) => core.fixesOf(finding));
+    // Either is free; with both the shot is a fault of its own, too dark by 2 stops and more.
+    const apart = ways.filter(({ price }) => price === undefined).map(({ title }) => title);
+    expect(apart).toEqual(['Set f/32, the nearest on the ring', 'Shutter 1/25 s']);
+    expect(fixAll(core, PLAN).map((edit) => edit.text)).toEqual(['f/32']);
+    expect(judgeFixAll(text, core)).toBe(true);
+  });
 
   const fixed = ALL_RULES.filter(({ name }) => !WITHOUT_FIX.has(name));
   it.each(fixed.map((rule) => [rule.name, rule] as const))(

@@ -115,6 +115,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     reaches,
     findings,
     fixesOf,
+    areFree: () => true,
     fixesIn: (file, range) =>
       findings(file)
         .filter((each) => touches(each.range, range))
