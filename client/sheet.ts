@@ -82,6 +82,9 @@ class OpenSheet implements Disposable {
   readonly #document: TextDocument;
   readonly #panel: WebviewPanel;
   readonly #parts: Disposable[] = [];
+  readonly #script: Uri;
+  /** What the page looks like comes from the server, which may be away while the page is made. */
+  #isStyled = false;
   /** Marks of what the view shows; null: it shows nothing yet. */
   #known: Record<string, string> | null = null;
   #isReady = false;
@@ -106,7 +109,7 @@ class OpenSheet implements Disposable {
       { enableScripts: true, localResourceRoots: [scripts] },
     );
     this.#panel.iconPath = Uri.joinPath(context.extensionUri, 'client/media/lamella.png');
-    const script = this.#panel.webview.asWebviewUri(Uri.joinPath(scripts, 'sheet-view.js'));
+    this.#script = this.#panel.webview.asWebviewUri(Uri.joinPath(scripts, 'sheet-view.js'));
     this.#parts.push(
       this.#panel.webview.onDidReceiveMessage((message: FromView) => this.#hear(message)),
       workspace.onDidChangeTextDocument((change) => {
@@ -116,7 +119,7 @@ class OpenSheet implements Disposable {
       window.onDidChangeTextEditorSelection(({ textEditor }) => void this.#follow(textEditor)),
       states.onSaid(() => this.#later()),
     );
-    void this.#start(script);
+    void this.#start();
   }
 
   onClosed(closed: () => void): void {
@@ -141,8 +144,9 @@ class OpenSheet implements Disposable {
   }
 
   /** The page with its style, which comes from where the drawings come from. */
-  async #start(script: Uri): Promise<void> {
+  async #start(): Promise<void> {
     const sheet = await this.#ask(null);
+    this.#isStyled = sheet !== null;
     const { webview } = this.#panel;
     const nonce = nonceOf();
     const policy = `default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
@@ -150,7 +154,7 @@ class OpenSheet implements Disposable {
 <html lang="${sheet?.language ?? 'en'}"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <title>${l10n.t('Sheet')}</title><style nonce="${nonce}">${sheet?.style ?? ''}</style></head>
-<body><main></main><script nonce="${nonce}" src="${script}"></script></body></html>`;
+<body><main></main><script nonce="${nonce}" src="${this.#script}"></script></body></html>`;
   }
 
   #hear(message: FromView): void {
@@ -178,7 +182,9 @@ class OpenSheet implements Disposable {
     this.#asking = true;
     try {
       const sheet = await this.#ask(this.#known);
-      if (sheet) {
+      // The page says when it is ready, and what it shows is asked for then.
+      if (sheet && !this.#isStyled) await this.#start();
+      else if (sheet) {
         const { patterns, head, shots } = sheet;
         this.#known = Object.fromEntries(shots.map(({ name, mark }) => [name, mark]));
         await this.#post({

@@ -69,6 +69,10 @@ function pastBound(
   const upTo = allowance.value['up-to'];
   if (upTo.state === 'missing') return undefined;
   const size = rule?.size?.(finding.facts);
-  const holds = isKnown(upTo) && size?.kind === upTo.value.kind && size.value <= upTo.value.value;
-  return holds ? undefined : { at: upTo.at, words: message`accepted only up to this` };
+  const past = (words: string) => ({ at: upTo.at, words });
+  if (!isKnown(upTo)) return past(message`accepted only up to this`);
+  if (!size) return past(message`accepted only up to this, and it has no size`);
+  if (size.kind !== upTo.value.kind)
+    return past(message`accepted only up to this, which is no measure of it`);
+  return size.value <= upTo.value.value ? undefined : past(message`accepted only up to this`);
 }

@@ -76,3 +76,25 @@ test(
   },
   KILLS * 60_000,
 );
+
+test('a sheet opened while the server is away looks as it should once the next one is there', async ({
+  open,
+}) => {
+  const before = new Set(servers());
+  const { workbench } = await open(startNodeHost, { [FILE]: PLAN });
+  await workbench.hideSideBar();
+  await expect.poll(() => workbench.status.textContent(), WAIT).toContain('ready');
+  const [server] = servers().filter((id) => !before.has(id));
+  // Halted, it takes the question for the sheet and never answers.
+  execFileSync('kill', ['-STOP', String(server)]);
+  await workbench.run('Lamella: Show the Sheet beside the Plan');
+  const page = (selector: string) =>
+    Promise.all(
+      workbench.page.frames().map((frame) => frame.locator(selector).allTextContents()),
+    ).then((texts) => texts.flat());
+  await workbench.page.locator('.tab').filter({ hasText: 'Sheet: ' }).waitFor();
+  await workbench.page.waitForTimeout(500);
+  execFileSync('kill', ['-9', String(server)]);
+  await expect.poll(async () => (await page('.shot h2')).length, WAIT).toBeGreaterThan(1);
+  expect((await page('head style')).some((style) => style.includes('.shot'))).toBe(true);
+});

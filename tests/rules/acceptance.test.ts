@@ -79,6 +79,21 @@ describe('an accepted finding', () => {
     const [found] = findingsOf(text).filter(({ rule }) => rule === 'depth-short');
     expect(found?.related[0]?.words).toBe('accepted only up to this');
   });
+
+  it('says where the bound is no measure of what is found, or what is found has none', () => {
+    const bounded = (rule: string, bound: string, other: Record<string, string> = {}) => {
+      const allow = `{ ${rule}: { because: only the rim, up-to: ${bound} } }`;
+      const text = changed(SHORT, { 'shots/frost/allow': allow, ...other });
+      const found = findingsOf(text).find((each) => each.rule === rule && each.shot === 'frost');
+      return found?.related[0]?.words;
+    };
+    expect(bounded('depth-short', '0.6 kg')).toBe(
+      'accepted only up to this, which is no measure of it',
+    );
+    expect(bounded('aperture-not-on-lens', '1 stop', { 'shots/frost/aperture': 'f/44' })).toBe(
+      'accepted only up to this, and it has no size',
+    );
+  });
 });
 
 describe('severities', () => {
