@@ -6,8 +6,14 @@
 import type { Chunk } from './chunk.ts';
 import { type Layout, planLayout } from './layout.ts';
 import { contentEnd, lastAtMost, lineStarts } from './lines.ts';
-import { type SplitRun, Splitter } from './split.ts';
-import { type SplitChunk, type SplitState, sameState, startState } from './split-state.ts';
+import { Splitter } from './split.ts';
+import {
+  type SplitChunk,
+  type SplitRun,
+  type SplitState,
+  sameState,
+  startState,
+} from './split-state.ts';
 
 export interface TextPosition {
   readonly line: number;

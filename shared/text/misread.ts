@@ -4,6 +4,7 @@
  */
 import { proseKeys } from './layout.ts';
 import { pair, scalar } from './nodes.ts';
+import { oddBlanksAhead } from './odd-blanks.ts';
 import { fix, type Problems } from './problems.ts';
 import { quote } from './quotes.ts';
 import type { MapNode, Node, Pair, ScalarNode } from './tree.ts';
@@ -78,7 +79,7 @@ function tellSwallowed(
   ]);
 }
 
-const wordAndColon = /^([a-z][a-z0-9-]*):(?=[^\s:/])/;
+const wordAndColon = /^([a-z][a-z0-9-]*):(?=[^ \t\r\n:/])/;
 
 /** `drift:` and below it `subject:film`: a field that lacks its space, to YAML a scalar. */
 function keyBelow(each: Pair, value: ScalarNode, text: string, problems: Problems): Pair {
@@ -104,13 +105,19 @@ export function splitScalar(
   const length = written.text.indexOf(':');
   const { start, end } = written.span;
   const key = written.text.slice(0, length);
-  const value = written.text.slice(length + 1);
-  problems.misread('space-after-colon', written.span, { key, text: value }, [
-    fix('space-after-colon', start + length + 1, start + length + 1, ' '),
-  ]);
+  // A blank that only looks like a space goes with the one that is put there.
+  const odd = oddBlanksAhead(written.text.slice(length + 1));
+  const from = length + 1 + odd;
+  const value = written.text.slice(from);
+  problems.misread(
+    'space-after-colon',
+    written.span,
+    { key, text: written.text.slice(length + 1) },
+    [fix('space-after-colon', start + length + 1, start + from, ' ')],
+  );
   return {
     key: scalar(key, 'plain', start, start + length),
-    value: scalar(value, 'plain', start + length + 1, end),
+    value: scalar(value, 'plain', start + from, end),
   };
 }
 

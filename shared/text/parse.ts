@@ -11,6 +11,7 @@ import { Mender } from './mend.ts';
 import { readMergeMarks } from './merge-marks.ts';
 import { checkMap } from './misread.ts';
 import { blockMap, moveNode, pair, scalar, span } from './nodes.ts';
+import { hasOddKey, readOddBlanks } from './odd-blanks.ts';
 import { tellOutOfLine } from './out-of-line.ts';
 import { fix, moveProblem, Problems } from './problems.ts';
 import { readCommon } from './reader.ts';
@@ -67,11 +68,12 @@ function treeOf(
 ): MapNode | null {
   if (chunk.kind === 'loose') {
     tellLoose(text, oddity, problems);
+    if (oddity === null) readOddBlanks(text, problems);
     return null;
   }
   if (oddity !== 'missing-colon') {
     const common = readCommon(text);
-    if (common?.pairs.length === 1) return checkMap(common, text, problems);
+    if (common?.pairs.length === 1 && !hasOddKey(common)) return checkMap(common, text, problems);
   }
   const deep = tooDeepAt(text, MAX_DEPTH);
   if (deep >= 0) {
@@ -97,12 +99,17 @@ function withoutColon(chunk: Chunk, text: string, problems: Problems): MapNode |
 
 function readUncommon(text: string, indent: number, problems: Problems): MapNode | null {
   if (countMarks(text) > MAX_MARKS) {
+    const odd = readOddBlanks(text, problems);
+    if (odd) return readSpaced(odd, indent, problems);
     const mended = new Mender(text, problems).entry(indent, null);
     return mended && checkMap(mended, text, problems);
   }
   const { root, foreign, error } = readYaml(text);
   const entry = root?.kind === 'map' && !root.flow && root.pairs.length === 1 ? root : null;
-  if (!error && (entry || foreign.length > 0)) {
+  const isSound = !error && (entry !== null || foreign.length > 0);
+  const odd = isSound && !hasOddKey(entry) ? null : readOddBlanks(text, problems);
+  if (odd) return readSpaced(odd, indent, problems);
+  if (isSound) {
     tellForeign(foreign, text, 0, problems);
     return entry && checkMap(entry, text, problems);
   }
@@ -112,7 +119,7 @@ function readUncommon(text: string, indent: number, problems: Problems): MapNode
   return mended && checkMap(mended, text, problems);
 }
 
-/** A broken entry that tabs indent, read with spaces in their place. */
+/** A broken entry that something else than spaces indents, read with spaces in its place. */
 function readSpaced({ text, back }: Spaced, indent: number, problems: Problems): MapNode | null {
   const found = new Problems();
   const common = readCommon(text);

@@ -50,3 +50,29 @@ export const sameState = (a: SplitState, b: SplitState): boolean =>
     a.indent === b.indent &&
     a.group === b.group &&
     a.groupIndent === b.groupIndent);
+
+export interface SplitRun {
+  readonly chunks: SplitChunk[];
+  /** State before each of `chunks`, and at last the state behind them. */
+  readonly states: SplitState[];
+  /** Where the last chunk ends: short of the text where more was needed to know. */
+  readonly end: number;
+}
+
+/** The cut of `plain` as one of `text`, which is written otherwise; `back` gives the chunks' ends. */
+export function cutAsWritten(
+  run: SplitRun,
+  text: string,
+  plain: string,
+  back: (end: number) => number,
+): SplitRun {
+  let read = 0;
+  let end = 0;
+  const chunks = run.chunks.map((chunk) => {
+    const from = end;
+    read += chunk.text.length;
+    end = read < plain.length ? back(read) : text.length;
+    return { ...chunk, text: text.slice(from, end) };
+  });
+  return { ...run, chunks, end };
+}

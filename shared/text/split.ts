@@ -12,19 +12,19 @@ import { isGroup, type Layout, planLayout, type Section } from './layout.ts';
 import { continues, isComplexKey, markerAt, wordAt } from './line-shapes.ts';
 import { indentAt, isBlank, type Line, LineReader } from './lines.ts';
 import { closesMerge, opensMerge } from './merge-marks.ts';
-import { type Oddity, type SplitChunk, type SplitState, startState } from './split-state.ts';
+import { withSpaces } from './odd-blanks.ts';
+import {
+  cutAsWritten,
+  type Oddity,
+  type SplitChunk,
+  type SplitRun,
+  type SplitState,
+  startState,
+} from './split-state.ts';
 
 /** Cuts a whole text. There is always at least one chunk; joined they are `text`. */
 export const split = (text: string, layout: Layout = planLayout): SplitChunk[] =>
   new Splitter(text, layout, true).run(startState).chunks;
-
-export interface SplitRun {
-  readonly chunks: SplitChunk[];
-  /** State before each of `chunks`, and at last the state behind them. */
-  readonly states: SplitState[];
-  /** Where the last chunk ends: short of the text where more was needed to know. */
-  readonly end: number;
-}
 
 /** Thrown where a decision needs lines behind a text that is not the file's end. */
 const needsMore = Symbol('needs more text');
@@ -46,6 +46,13 @@ export class Splitter {
   }
 
   run(from: SplitState): SplitRun {
+    const plain = withSpaces(this.#text, from.top);
+    if (plain === null) return this.#run(from);
+    const run = new Splitter(plain.text, this.#layout, this.#atEnd).#run(from);
+    return cutAsWritten(run, this.#text, plain.text, plain.back);
+  }
+
+  #run(from: SplitState): SplitRun {
     const chunks: SplitChunk[] = [];
     const states = [from];
     let state = from;

@@ -57,7 +57,8 @@ function fieldColumn(text: string, indent: number): number | undefined {
   return undefined;
 }
 
-function spaced(text: string, edits: readonly { span: Span; text: string }[]): Spaced {
+/** `text` with edits made, in the order of the text. */
+export function spaced(text: string, edits: readonly { span: Span; text: string }[]): Spaced {
   let made = '';
   let from = 0;
   // Where text that was kept starts, here and there.

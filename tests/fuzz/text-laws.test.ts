@@ -104,6 +104,7 @@ const stricter = ({ rule, code }: TextProblem): boolean =>
     'control-character',
     'not-utf-8',
     'lone-return',
+    'odd-blank',
     'too-many',
   ].includes(code);
 

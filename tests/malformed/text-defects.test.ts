@@ -356,8 +356,11 @@ test('an alias of a value nearby is replaced by it', () => {
 });
 
 test('a second byte order mark is a character out of place, no more', () => {
-  const text = '\uFEFF\uFEFF  c: d\n e\n';
-  expect(problemsOf(text).map(({ problem }) => problem.code)).toEqual(['control-character']);
+  const codes = (text: string) => problemsOf(text).map(({ problem }) => problem.code);
+  for (const rest of ['c: d\ne: f\n', '  c: d\n e\n']) {
+    expect(codes(`\uFEFF\uFEFF${rest}`)).toEqual(['control-character', ...codes(rest)]);
+    expect(fields(`\uFEFF\uFEFF${rest}`)).toEqual(fields(rest));
+  }
 });
 
 test.each([

@@ -19,6 +19,7 @@ const TITLES: Readonly<Record<string, Title>> = {
   'remove-line': () => message`Remove the line`,
   'remove-tag': () => message`Remove the tag`,
   'replace-alias': ({ value = '' }) => message`Write the value out: ${value}`,
+  'replace-blanks': () => message`Write spaces`,
   'replace-tabs': () => message`Replace tabs by spaces`,
   'space-after-colon': () => message`Put a space behind the colon`,
   'use-a-point': ({ text = '' }) => message`Write ${text || message`a decimal point`}`,

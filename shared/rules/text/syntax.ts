@@ -22,6 +22,9 @@ export const syntax: TextRule = {
       'lone-return': () => ({
         what: message`A line ends in a bare carriage return, which editors and YAML read differently.`,
       }),
+      'odd-blank': ({ character = '' }) => ({
+        what: message`A blank that only looks like a space (${character}) stands where YAML wants spaces.`,
+      }),
       tab: () => ({ what: message`A tab indents this line. YAML allows spaces only.` }),
       'conflict-marker': ({ text = '' }) => ({
         what: message`The mark of an unfinished merge, ${text}, was left in the text.`,
