@@ -25,7 +25,7 @@ const closers: Readonly<Record<string, string>> = { '{': '}', '[': ']' };
 export function mendFlow(mender: Mender, at: number, to: number): Node {
   const { text, problems } = mender;
   const scan = scanFlow(mender, at, to);
-  if (scan.fault === 'quote') tellQuote(mender, scan.at);
+  if (scan.fault === 'quote') tellQuote(mender, scan);
   else if (scan.fault === 'mismatch') {
     const open = scan.open.at(-1) as number;
     problems.syntax('unmatched-bracket', span(open, open + 1), {
@@ -69,7 +69,7 @@ function scanFlow(mender: Mender, from: number, to: number): Scan {
       if (open.length === 0) return stop(at + 1, null, at);
     } else if ((mark === '"' || mark === "'") && /[\s{[,:]/.test(before)) {
       const close = closingQuote(text, at, to);
-      if (close < 0 || hasKeys(mender, lines.of(at).next, close)) {
+      if (close < 0 || opensAnother(text, close) || hasKeys(mender, lines.of(at).next, close)) {
         return stop(lines.of(at).end, 'quote', at);
       }
       at = close;
@@ -79,18 +79,52 @@ function scanFlow(mender: Mender, from: number, to: number): Scan {
   return stop(text.slice(0, to).trimEnd().length, 'unclosed', to);
 }
 
-function tellQuote(mender: Mender, at: number): void {
+/** A mark with a blank before it and text behind closes nothing: it opens, as in `{ a: "b, c: "d }`. */
+const opensAnother = (text: string, close: number): boolean =>
+  /[\s{[,:]/.test(text[close - 1] as string) && /[^\s,:{}[\]#]/.test(text[close + 1] ?? ' ');
+
+function tellQuote(mender: Mender, { at, open }: Scan): void {
   const { text, problems } = mender;
   const line = mender.lines.of(at);
-  const length = text
-    .slice(at + 1, line.end)
-    .replace(/[,}\]].*$/, '')
-    .trimEnd().length;
-  const end = at + 1 + length;
   const mark = text[at] as string;
-  problems.syntax('unclosed-quote', span(at, at + 1), { quote: mark }, [
-    fix('close-quote', end, end, mark, { quote: mark }),
-  ]);
+  const behind = text.slice(at + 1, line.end);
+  const inMap = text[open.at(-1) as number] === '{';
+  const isKey = inMap && /[{,]\s*$/.test(text.slice(0, at));
+  problems.syntax(
+    'unclosed-quote',
+    span(at, at + 1),
+    { quote: mark },
+    closings(behind, inMap, isKey).map((length) => {
+      const end = at + 1 + length;
+      return fix('close-quote', end, end, mark, { quote: mark });
+    }),
+  );
+}
+
+const inOrder = (...places: readonly number[]): number[] =>
+  places.filter((place) => place >= 0).sort((a, b) => a - b);
+
+/**
+ * How much of the text behind a quote's mark it may have been meant to take in, likeliest first. Only
+ * what makes a sound plan is offered, so that the likeliest that does is the one.
+ */
+function closings(behind: string, inMap: boolean, isKey: boolean): number[] {
+  const comment = behind.search(/\s#/);
+  const written = comment < 0 ? behind : behind.slice(0, comment);
+  // Text may hold commas; that of the next field has a key behind it.
+  const nextField = written.search(/,\s*[a-z][a-z0-9-]*:(\s|$)/);
+  const bracket = written.search(/[}\]]/);
+  const comma = written.search(/,/);
+  const last = written.search(/\s*[}\]]+\s*$/);
+  const places = isKey
+    ? [written.search(/\s*:(\s|$)/)]
+    : inMap
+      ? [...inOrder(nextField, bracket), comma, last]
+      : [...inOrder(comma, bracket), last];
+  const lengths = places
+    .map((place) => (place < 0 ? written : written.slice(0, place)).trimEnd().length)
+    .filter((length) => length > 0);
+  return [...new Set(lengths)];
 }
 
 /** A bracket whose partner is missing, or has been taken into a comment by ` #`. */
