@@ -21,6 +21,8 @@ export interface DiagnosisSpec {
 }
 
 const MOST = 4;
+/** What other notations put round a value or behind it, and quotes that a word processor made. */
+const AROUND = /^[\s\u2018-\u201f]+|[\s,;\u2018-\u201f]+$/g;
 const TRAILING_UNIT =
   /^(.*[0-9])[ \u00a0\u2009\u202f]*([\p{L}%\u00b0\u00d7\u2033"][^0-9]*(?:m2)?)$/u;
 
@@ -30,6 +32,8 @@ export function diagnose(text: string, spec: DiagnosisSpec): Failure {
   if (trimmed.length > 80) return { ok: false, code: 'form', likely: [] };
   if (!/[0-9]/.test(trimmed)) return withoutNumber(trimmed, spec);
 
+  const bare = spec.usual(trimmed.replace(AROUND, ''));
+  if (bare !== undefined) return { ok: false, code: 'form', likely: [bare] };
   const numbers = spec.numbers === false ? asWritten(trimmed) : repairNumbers(trimmed);
   const likely = new Set<string>();
   const consider = (candidate: string): void => {
@@ -44,6 +48,7 @@ export function diagnose(text: string, spec: DiagnosisSpec): Failure {
   const unit = unitFault(numbers.texts[0] ?? trimmed, spec);
   // A comma made a point would still not read.
   const decides = unit.code === 'not-whole' ? undefined : numbers.code;
+  if (unit.detail === 'plus') consider(trimmed.replace('+', ''));
   if (unit.code === 'not-whole') for (const whole of wholes(numbers.texts[0]!)) consider(whole);
   const code = decides ?? unit.code;
   const detail = decides ? numbers.detail : unit.detail;
@@ -111,6 +116,14 @@ function wholes(text: string): string[] {
   ];
 }
 
+/** What puts a number out of range, where its sign or its being zero does. */
+function offRange(text: string, spec: DiagnosisSpec): { detail?: 'plus' | 'minus' | 'zero' } {
+  const sign = /[-\u2212+](?=[0-9])/.exec(text)?.[0];
+  if (sign !== undefined && spec.usual(text.replace(sign, '')) !== undefined)
+    return { detail: sign === '+' ? 'plus' : 'minus' };
+  return /(?<![0-9.])0(?:\.0*)?(?![0-9.])/.test(text) ? { detail: 'zero' } : {};
+}
+
 function unitFault(
   text: string,
   spec: DiagnosisSpec,
@@ -119,7 +132,7 @@ function unitFault(
   if (spec.usual(asOne) !== undefined) {
     if (FRACTION.test(text) && spec.usual(withNumbers(text, '1.5')) === undefined)
       return { code: 'not-whole' };
-    return { code: 'out-of-range', detail: text.match(/[-\u2212+]?[0-9.]+/)?.[0] ?? text };
+    return { code: 'out-of-range', ...offRange(text, spec) };
   }
   const parts = TRAILING_UNIT.exec(text);
   if (spec.units.length === 0) return { code: 'form' };

@@ -87,6 +87,11 @@ function meanings(part: string): { code: NumberRepair['code']; texts: string[] }
       Number.isFinite(value) && Math.abs(value) < 1e9 && Number(shortest(value)) === value;
     return { code: 'not-a-number', texts: fits ? [shortest(value)] : [] };
   }
+  // Points for the thousands and a comma for the decimals, as much of the world writes: 1.000,5.
+  if (/^[1-9][0-9]{0,2}(?:\.[0-9]{3})+,[0-9]+$/.test(part))
+    return { code: 'not-a-number', texts: [plain(part.replaceAll('.', '').replace(',', '.'))] };
+  // 1.5,3: which of them parts the decimals can't be told.
+  if (/\.[0-9]*,/.test(part)) return { code: 'not-a-number', texts: [] };
   const marks = part.match(/[,_'\u2019]/g)?.length ?? 0;
   const joined = part.replace(/[,_'\u2019]/g, '');
   if (marks > 0) return { code: 'not-a-number', texts: [plain(joined)] };

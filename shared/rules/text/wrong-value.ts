@@ -47,9 +47,11 @@ export const wrongValue: TextRule = {
             : message`${text} can’t be read as a value of \`${key}\`.`,
         ...(example && { why: message`For example ${example}.` }),
       }),
-      'out-of-range': ({ key = '', text = '', detail = '', quantity = '' }) => ({
+      'out-of-range': ({ key = '', text = '', detail = '', quantity = '', example = '' }) => ({
         what: message`${text} is out of range for \`${key}\`.`,
-        why: detail ? `${detail}.` : message`It takes ${withArticle(quantity)}.`,
+        why:
+          offRange(detail) ??
+          message`It takes ${withArticle(quantity)}${example ? message`, for example ${example}` : ''}.`,
       }),
       'not-whole': ({ key = '', text = '', quantity = '' }) => ({
         what: message`\`${key}\` takes a whole number, not ${text}.`,
@@ -92,3 +94,17 @@ export const wrongValue: TextRule = {
     later`This value can’t stand here`,
   ),
 };
+
+/** What of a number puts it out of range: its sign, or that it is nothing. */
+function offRange(detail: string): string | undefined {
+  switch (detail) {
+    case 'plus':
+      return message`It is written without a sign.`;
+    case 'minus':
+      return message`It takes no number below zero.`;
+    case 'zero':
+      return message`It takes no zero.`;
+    default:
+      return undefined;
+  }
+}

@@ -1,0 +1,43 @@
+/** Numbers as other notations, habits and word processors write them: what is told and offered. */
+import { expect, test } from 'vitest';
+import { applied, coreWith, PLAN } from '../support/plans.ts';
+import { SOUND } from './support/broken-plans.ts';
+
+const withField = (value: string): string => SOUND.replace('field: 66 mm', `field: ${value}`);
+
+const told = (value: string) => {
+  const text = withField(value);
+  const core = coreWith(text);
+  const [error, ...others] = core.findings(PLAN).filter(({ severity }) => severity === 'error');
+  expect(others).toEqual([]);
+  const fixed = core.fixesOf(error!).map(({ edits }) => applied(text, edits));
+  return { why: error!.why, fixed };
+};
+
+test.each(['66 mm,', '66 mm;', '“66 mm”', '„66 mm“', '‘66 mm’', '+66 mm'])(
+  '%s is offered as 66 mm, and as nothing else',
+  (value) => {
+    expect(told(value).fixed).toEqual([withField('66 mm')]);
+  },
+);
+
+test.each([
+  ['0.06.600,5 mm', []],
+  ['1.5,3 mm', []],
+])('%s is no number, and none is guessed', (value, fixed) => {
+  expect(told(value).fixed).toEqual(fixed);
+});
+
+test('points for thousands with a comma for decimals are read as that', () => {
+  expect(told('1.000,5 mm').fixed).toEqual([withField('1000.5 mm')]);
+  expect(told('1,000.5 mm').fixed).toEqual([withField('1000.5 mm')]);
+});
+
+test.each([
+  ['0 mm', 'It takes no zero.'],
+  ['-1 mm', 'It takes no number below zero.'],
+  ['+66 mm', 'It is written without a sign.'],
+  ['9999999999 mm', 'It takes a length, for example 24 mm.'],
+])('of %s it is said what is out of range', (value, why) => {
+  expect(told(value).why).toBe(why);
+});
