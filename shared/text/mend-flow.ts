@@ -211,9 +211,21 @@ function readItem(
     const inner = text.slice(at, stop);
     const keyEnd = start + value[0].indexOf(':');
     const key = scalar(text.slice(start, keyEnd).trimEnd(), 'plain', start, keyEnd);
-    problems.misread('colon-in-value', span(at, stop), { text: inner }, [
-      fix('quote', at, stop, quote(inner), { text: inner }),
-    ]);
+    // Behind what may be a whole value, what may be the next key: a comma may lack.
+    const next = /^(.*?)[;,]?\s+([a-z][a-z0-9-]*):\s/.exec(inner);
+    const [, first = '', name = ''] = next ?? [];
+    const behind = at + first.length;
+    problems.misread(
+      'colon-in-value',
+      span(at, stop),
+      { text: inner, ...(next && { next: name }) },
+      [
+        ...(next
+          ? [fix('add-comma', behind, at + next[0].lastIndexOf(name), ', ', { text: name })]
+          : []),
+        fix('quote', at, stop, quote(inner), { text: inner }),
+      ],
+    );
     return blockMap([pair(key, scalar(inner, 'plain', at, stop), stop)]);
   }
   problems.syntax('unreadable-item', span(start, stop), { text: written.slice(0, 60) });

@@ -5,6 +5,7 @@ import { message } from '../../words/message.ts';
 type Title = (args: Readonly<Record<string, string>>) => string;
 
 const TITLES: Readonly<Record<string, Title>> = {
+  'add-comma': ({ text = '' }) => message`Put a comma before ${text}`,
   'add-colon': () => message`Put a colon behind it`,
   'break-lines': () => message`Break the lines as the rest of the file does`,
   'close-bracket': ({ bracket = '' }) => message`Close the bracket with ${bracket}`,

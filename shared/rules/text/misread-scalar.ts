@@ -29,9 +29,12 @@ export const misreadScalar: TextRule = {
         what: message`What follows the # is read as a comment: ${text}`,
         why: message`Put the value in quotes to keep it.`,
       }),
-      'colon-in-value': ({ text = '' }) => ({
+      'colon-in-value': ({ text = '', next }) => ({
         what: message`The colon makes a key of a part of this value: ${text}`,
-        why: message`Put the value in quotes.`,
+        why:
+          next === undefined
+            ? message`Put the value in quotes.`
+            : message`Put a comma before \`${next}\` if it is a key, else the value in quotes.`,
       }),
       'space-after-colon': ({ key = '', text = '' }) => ({
         what: message`Without a space after its colon \`${key}:${text}\` is one word.`,
