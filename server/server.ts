@@ -122,6 +122,9 @@ export function startServer(options: SessionOptions): void {
 
   connection.onDidOpenTextDocument(
     heard((current, { textDocument: { uri, version: number, text } }) => {
+      // Kept, it would stop what is said of all the others.
+      if (typeof uri !== 'string' || typeof text !== 'string')
+        throw new TypeError('A text was opened without its address or its words: left out.');
       const file = canonicalUri(uri);
       current.used.opened(file);
       try {

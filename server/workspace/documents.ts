@@ -62,7 +62,7 @@ export class Documents {
     const file = canonicalUri(uri);
     const document: OpenDocument = { uri, version };
     this.#open.set(file, document);
-    this.#giveWhole(file, document, text);
+    this.#attempt(file, document, () => this.#giveWhole(file, document, text));
     return file;
   }
 
@@ -72,13 +72,16 @@ export class Documents {
     const document = this.#open.get(file);
     if (!document) return null;
     document.version = version;
-    for (const { range, text } of changes) {
-      if (!range) this.#giveWhole(file, document, text);
-      else if (!document.unread) {
-        if (text.length > MOST_UNITS) this.#refuseLarge(file, document, text.length);
-        else this.#attempt(file, document, () => this.#core.edit(file, range, text));
+    this.#attempt(file, document, () => {
+      for (const { range, text } of changes) {
+        if (typeof text !== 'string') throw new TypeError('A change without its text.');
+        if (!range) this.#giveWhole(file, document, text);
+        else if (!document.unread) {
+          if (text.length > MOST_UNITS) this.#refuseLarge(file, document, text.length);
+          else this.#core.edit(file, range, text);
+        }
       }
-    }
+    });
     return file;
   }
 
@@ -90,7 +93,7 @@ export class Documents {
   #giveWhole(file: FileId, document: OpenDocument, text: string): void {
     delete document.unread;
     if (text.length > MOST_UNITS) this.#refuseLarge(file, document, text.length);
-    else this.#attempt(file, document, () => this.#core.give(file, text));
+    else this.#core.give(file, text);
   }
 
   #refuseLarge(file: FileId, document: OpenDocument, units: number): void {
