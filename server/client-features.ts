@@ -42,14 +42,16 @@ export interface ClientFeatures {
 }
 
 export function clientFeatures(params: InitializeParams): ClientFeatures {
-  const { textDocument = {}, workspace = {} } = params.capabilities;
+  // Some clients write null for what they don't have.
+  const textDocument = params.capabilities.textDocument ?? {};
+  const workspace = params.capabilities.workspace ?? {};
   const { diagnostic, publishDiagnostics, codeAction } = textDocument;
   const tags = [
     ...(publishDiagnostics?.tagSupport?.valueSet ?? []),
     ...(diagnostic?.tagSupport?.valueSet ?? []),
   ];
   return {
-    pullsDiagnostics: diagnostic !== undefined,
+    pullsDiagnostics: Boolean(diagnostic),
     refreshesDiagnostics: workspace.diagnostics?.refreshSupport === true,
     relatedDocuments: diagnostic?.relatedDocumentSupport === true,
     relatedInformation:

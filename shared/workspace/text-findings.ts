@@ -133,12 +133,12 @@ function ruleNamesIn({ kind, def, value }: Lowered): { name: string; at: Place }
 function unknownRule({ name, at }: { name: string; at: Place }): TextFinding | undefined {
   if (RULE_NAMES.includes(name) || RESERVED_NAMES.includes(name)) return undefined;
   const near = nearest(name, RULE_NAMES);
-  const args = { text: name, groups: message`rule`, ...(near !== undefined && { nearest: near }) };
+  const args = { text: name, ...(near !== undefined && { nearest: near }) };
   return shapeFinding({
     rule: 'unknown-name',
-    code: 'unknown-name',
+    code: 'unknown-rule',
     at,
-    args: { ...args, names: '' },
+    args,
     fixes:
       near === undefined
         ? []

@@ -53,3 +53,10 @@ test.each(NAMES)('%s is no name that is there already', (name) => {
   sayAll(SOUND.replace('  second:', `  ${name}:`));
   sayAll(SOUND.replaceAll('macro-100', name));
 });
+
+test('a rule that is none is said to be none, and where all of them are listed', () => {
+  const text = `${SOUND}severity: { constructor: hint }\n`;
+  expect(errorsOf(text).map(({ what, why }) => `${what} ${why}`)).toEqual([
+    'No rule is called constructor. `lamella explain` lists all of them.',
+  ]);
+});

@@ -39,3 +39,16 @@ it.each([
   expect(client.core.text(PLAN)).toBe(TEXT);
   expect(client.last(PLAN)?.diagnostics.map(({ code }) => code)).toContain('unknown-key');
 });
+
+it.each([
+  { textDocument: null, workspace: null },
+  { textDocument: { diagnostic: null, completion: null }, workspace: { diagnostics: null } },
+])(
+  'a client that writes null for what it does not have, %j, is sent its findings',
+  async (capabilities) => {
+    const client = await connect({ createCore, capabilities: capabilities as never });
+    client.open(PLAN, TEXT);
+    await quiet(client);
+    expect(client.last(PLAN)?.diagnostics.map(({ code }) => code)).toContain('unknown-key');
+  },
+);

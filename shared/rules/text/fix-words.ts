@@ -7,7 +7,7 @@ type Title = (args: Readonly<Record<string, string>>) => string;
 const TITLES: Readonly<Record<string, Title>> = {
   'add-comma': ({ text = '' }) => message`Put a comma before ${text}`,
   'add-colon': () => message`Put a colon behind it`,
-  'break-lines': () => message`Break the lines as the rest of the file does`,
+  'break-lines': () => message`Break the lines with line feeds`,
   'close-bracket': ({ bracket = '' }) => message`Close the bracket with ${bracket}`,
   'close-quote': ({ quote = '' }) => message`Close the quote with ${quote}`,
   'escape-backslash': () => message`Double the backslash`,

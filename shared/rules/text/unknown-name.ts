@@ -23,6 +23,10 @@ export const unknownName: TextRule = {
             : message`None is defined yet.`,
         }),
       }),
+      'unknown-rule': ({ text = '', nearest }) => ({
+        what: message`No rule is called ${text}.${meant(nearest)}`,
+        ...(nearest === undefined && { why: message`\`lamella explain\` lists all of them.` }),
+      }),
     },
     later`This name is not defined`,
   ),
