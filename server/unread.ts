@@ -39,6 +39,18 @@ export const tooLarge = (file: FileId, size: string, most: string): LocatedFindi
     message`It has ${size}. Move shots or kit into further files and name the kit under \`use\`.`,
   );
 
+/** The first `tried` findings have their fixes, the others none. */
+export const untried = (file: FileId, tried: number): LocatedFinding => ({
+  ...at(
+    file,
+    'too-much',
+    START,
+    message`Fixes were tried for the first ${tried} findings alone.`,
+    message`Every fix is tried on the whole plan before it is offered. Mend these, and check again.`,
+  ),
+  severity: 'warning',
+});
+
 export const failed = (file: FileId, cause: unknown): LocatedFinding =>
   at(
     file,

@@ -5,7 +5,8 @@ import type { FileId } from '../../shared/plan/place.ts';
 import type { LengthUnit } from '../../shared/rules/say.ts';
 import { message } from '../../shared/words/message.ts';
 import type { Checker, Core, CoreOptions } from '../../shared/workspace/facade.ts';
-import { notText, tooLarge } from '../unread.ts';
+import { mostTried } from '../../shared/workspace/most-tried.ts';
+import { notText, tooLarge, untried } from '../unread.ts';
 import { decode, MOST_BYTES } from './decode.ts';
 import { isInside, type ReadPlan, readPlan, sizeIn } from './read-plan.ts';
 import { nearestRoot } from './root.ts';
@@ -99,11 +100,19 @@ export class PlanSet<C extends Checker = Core> {
     const whole = this.unread(file);
     if (whole) return [{ finding: whole, fixes: [] }];
     const unread = this.#unread.get(file);
-    const rest = this.core
-      .findings(file)
-      .filter((finding) => !unread || !standsOn(finding, unread))
-      .map((finding) => ({ finding, fixes: this.core.fixesOf(finding) }));
-    return unread ? [{ finding: unread, fixes: [] }, ...rest] : rest;
+    const found = this.core.findings(file);
+    const tried = mostTried(found.length);
+    const rest = found
+      .map((finding, index) => ({
+        finding,
+        fixes: index < tried ? this.core.fixesOf(finding) : [],
+      }))
+      .filter(({ finding }) => !unread || !standsOn(finding, unread));
+    return [
+      ...(unread ? [{ finding: unread, fixes: [] }] : []),
+      ...(tried < found.length ? [{ finding: untried(file, tried), fixes: [] }] : []),
+      ...rest,
+    ];
   }
 
   /** As a reader names it: from the current folder where it lies below it, with `/`. */

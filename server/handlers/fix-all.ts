@@ -2,17 +2,19 @@
 import type { LocatedEdit, Position } from '../../shared/assist/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import type { Core, OfferedFix } from '../../shared/workspace/facade.ts';
+import { mostTried } from '../../shared/workspace/most-tried.ts';
 
 export const FIX_ALL = 'source.fixAll.lamella';
 
 /**
- * Edits of every finding with exactly one fix, without a price and within the file. Where two
- * would touch, or have a price together, the first in the text is taken: the other is left to the next
- * run, or to be weighed.
+ * Edits of every finding with exactly one fix, without a price and within the file; in a file of very
+ * many findings, of the first ones. Where two would touch, or have a price together, the first in the
+ * text is taken: the other is left to the next run, or to be weighed.
  */
 export function fixAll(core: Core, file: FileId): readonly LocatedEdit[] {
   const apart: OfferedFix[] = [];
-  for (const finding of core.findings(file)) {
+  const found = core.findings(file);
+  for (const finding of found.slice(0, mostTried(found.length))) {
     const [only, ...others] = core.fixesOf(finding);
     if (!only || others.length > 0 || only.price !== undefined) continue;
     if (only.edits.some((edit) => edit.file !== file)) continue;

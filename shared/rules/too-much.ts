@@ -6,7 +6,7 @@ export const tooMuch: RuleCore<TextFacts> = {
   name: 'too-much',
   severity: 'warning',
   docs: {
-    when: 'a budget was passed: a file over 4 MB, which is an error, an entry too long or nested too deep, or more findings than an editor can show.',
+    when: 'a budget was passed: a file over 4 MB, which is an error, an entry too long or nested too deep, or more findings than an editor can show or fixes can be tried for.',
     why: 'A text too large to be read in time would stop everything else; what was left out is said instead.',
     remedy: 'Split the plan, or ask the command line, which lists everything.',
     bad: [],

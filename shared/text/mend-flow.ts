@@ -179,8 +179,8 @@ function readItems(mender: Mender, at: number, last: number, scan: Scan, tell: b
     const end = bounds[index + 1] as number;
     if (from >= end || !/\S/.test(text.slice(from, end))) continue;
     const node = readItem(mender, from, end, isMap, tell);
-    if (node?.kind === 'map') pairs.push(...node.pairs);
-    else if (node?.kind === 'seq') items.push(...node.items);
+    if (node?.kind === 'map') for (const pair of node.pairs) pairs.push(pair);
+    else if (node?.kind === 'seq') for (const item of node.items) items.push(item);
   }
   const place = span(at, scan.end);
   return isMap

@@ -147,7 +147,10 @@ class Reading {
     const stop = last?.start ?? text.length;
     const end = last?.end ?? Math.max(first.start, text.trimEnd().length);
     const inner = this.#inner(first, stop);
-    const outermost = Math.min(...inner.map(({ indent }) => indent));
+    const outermost = inner.reduce(
+      (least, { indent }) => Math.min(least, indent),
+      Number.POSITIVE_INFINITY,
+    );
     const holder = this.#cutBy(first.start, outermost);
     const doubt = holder && span(holder.start, this.#valueEnd(last?.next ?? text.length, holder));
     this.#problems.add({

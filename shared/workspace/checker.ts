@@ -80,6 +80,6 @@ function lineOf(store: Store, file: FileId, index: number): string {
   const text = store.text(file);
   if (!text || index < 0 || index >= text.lineCount) return '';
   const { index: at, offset } = text.locate({ line: index, character: 0 });
-  const rest = text.chunks[at]!.text.slice(offset);
-  return rest.split(/\r\n|\r|\n/, 1)[0] ?? '';
+  const end = text.locate({ line: index, character: Number.MAX_SAFE_INTEGER });
+  return text.chunks[at]!.text.slice(offset, end.offset);
 }

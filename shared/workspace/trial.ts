@@ -4,12 +4,14 @@
  * from them.
  */
 import type { LocatedEdit } from '../assist/located.ts';
+import type { FileId } from '../plan/place.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { TextFacts } from '../rules/text/text-rule.ts';
 import type { ChunkedText } from '../text/chunked-text.ts';
 import type { CheckContext } from './context.ts';
 
+/** Less what is the same at the beginning and the end of each file's findings: nearly all of them. */
 export interface Outcome {
   /** Findings of the same kind at the same place, before and after. */
   readonly before: ReadonlyMap<string, readonly Finding[]>;
@@ -46,25 +48,44 @@ export function identityOf(finding: Finding): string {
 }
 
 export function tryOut(context: CheckContext, edits: readonly LocatedEdit[]): Outcome {
-  const before = findingsBy(context);
+  const then = findingsIn(context);
   const undo = applyEdits(context, edits);
   try {
-    return { before, after: findingsBy(context) };
+    return outcomeOf(then, findingsIn(context));
   } finally {
     undo();
   }
 }
 
-function findingsBy({ store, analysis }: CheckContext): ReadonlyMap<string, readonly Finding[]> {
-  const found = new Map<string, Finding[]>();
-  for (const file of store.files())
-    for (const finding of analysis.findings(file)) {
-      const identity = identityOf(finding);
-      const same = found.get(identity);
-      if (same) same.push(finding);
-      else found.set(identity, [finding]);
-    }
-  return found;
+type ByFile = ReadonlyMap<FileId, readonly Finding[]>;
+
+const findingsIn = ({ store, analysis }: CheckContext): ByFile =>
+  new Map([...store.files()].map((file) => [file, analysis.findings(file)]));
+
+/** Findings of what an edit leaves alone are the very objects that they were. */
+function outcomeOf(then: ByFile, now: ByFile): Outcome {
+  const before = new Map<string, Finding[]>();
+  const after = new Map<string, Finding[]>();
+  for (const file of new Set([...then.keys(), ...now.keys()])) {
+    const [was, is] = [then.get(file) ?? [], now.get(file) ?? []];
+    const shorter = Math.min(was.length, is.length);
+    let head = 0;
+    while (head < shorter && was[head] === is[head]) head++;
+    let tail = 0;
+    while (tail < shorter - head && was.at(-1 - tail) === is.at(-1 - tail)) tail++;
+    group(was.slice(head, was.length - tail), before);
+    group(is.slice(head, is.length - tail), after);
+  }
+  return { before, after };
+}
+
+function group(findings: readonly Finding[], by: Map<string, Finding[]>): void {
+  for (const finding of findings) {
+    const identity = identityOf(finding);
+    const same = by.get(identity);
+    if (same) same.push(finding);
+    else by.set(identity, [finding]);
+  }
 }
 
 /**

@@ -141,6 +141,23 @@ describe('lamella in a process', () => {
   });
 });
 
+it('lists every finding of a file of very many, and says how far it tried fixes', async () => {
+  const names = 25_000;
+  const folder = folderWith({
+    'many.shootplan.yaml': `shootplan: 1\nshots:\n  one:\n    light: [${'nod, '.repeat(names)}]\n`,
+  });
+  const { out, status } = await ran(lamella(folder, ['check', '--format', 'json']));
+  const { findings } = JSON.parse(out).files[0];
+  const rules = findings.map(({ rule }: { rule: string }) => rule);
+  expect(rules.filter((rule: string) => rule === 'unknown-name')).toHaveLength(names);
+  expect(findings[0]).toMatchObject({
+    rule: 'too-much',
+    severity: 'warning',
+    message: expect.stringContaining('Fixes were tried for the first 799 findings alone.'),
+  });
+  expect(status).toBe(1);
+});
+
 it('loads nothing of the language server', () => {
   const packages = new Set(
     parts
