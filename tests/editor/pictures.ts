@@ -40,10 +40,11 @@ test.each(Object.entries(THEMES))(
       const workbench = await Workbench.open(browser, host, FILE, {
         viewport: { width: 1200, height: 800 },
       });
+      // First, for beside it the text is so narrow that it is scrolled sideways, and stays so.
+      await workbench.hideSideBar();
       await workbench.goTo(SHOWN, PLAN);
       await workbench.squiggles('error').first().waitFor({ timeout: 30_000 });
       expect((await workbench.problems()).length).toBeGreaterThan(3);
-      await workbench.hideSideBar();
       await workbench.focusText();
       expect(await workbench.hover()).toContain('0.9x');
       const file = path.join(PICTURES, `first-draft-${name}.png`);
