@@ -49,6 +49,7 @@ const mirroredBy = demanding<MirrorFigures>(onDemand, [
   'focusBehindNearestMm',
   'bubbleImages',
   'filmColours',
+  'filmBands',
   'lifeS',
   'shareOfLife',
   'domeDepthMm',

@@ -68,6 +68,8 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     focusBehindNearestMm: figures.focusBehindNearestMm,
     bubbleImages: figures.bubbleImages,
     filmColours: figures.filmColours,
+    darkestBand: derive([figures.filmBands], ({ darkest }) => darkest),
+    brightestBand: derive([figures.filmBands], ({ brightest }) => brightest),
     lifeS: figures.lifeS,
     shareOfLife: figures.shareOfLife,
     domeDepthMm: figures.domeDepthMm,

@@ -8,8 +8,9 @@ import { ifKnown, isKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
+import { filmBands, indexOf } from './film-share.ts';
 import { type Makers, once } from './lazily.ts';
-import { indexOf, mirrorKind } from './mirror-kind.ts';
+import { mirrorKind } from './mirror-kind.ts';
 import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
 import type { FilmColours, FilmFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
@@ -32,6 +33,7 @@ export function filmFigures(
   const domeDepthMm = where(() => domeDepth(bench, optical));
   return {
     filmColours: where(() => coloursOf(bench)),
+    filmBands: where(() => filmBands(bench)),
     lifeS,
     shareOfLife: where(() => derive([takeS(bench), lifeS()], (take, life) => take / life)),
     domeDepthMm,

@@ -1,10 +1,9 @@
 /** Which subjects throw the light back as a mirror does, and how much of it. */
-import { averageReflectance } from '../film/reflectance.ts';
-import { waterIndex } from '../film/water.ts';
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
-import type { Bench } from './bench.ts';
-import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import type { Bench, LightInUse } from './bench.ts';
+import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
+import { averageOf, indexOf, reflectanceByThickness } from './film-share.ts';
 import { isNo } from './not-applicable.ts';
 
 export type MirrorKind = 'film' | 'bubble' | 'surface';
@@ -21,32 +20,30 @@ export const isFlatMirror = (bench: Bench): boolean => {
   return kind === 'film' || kind === 'surface';
 };
 
-/** Where n is counted for what is seen as a whole. */
-const MIDDLE_NM = 550;
-
-/** n of the film or surface; left out: water's. */
-export function indexOf({ subject }: Bench): Figure<number | undefined> {
-  if (!subject || subject.fields.index.state === 'missing') return known(undefined);
-  return figureOf(subject.fields.index, subject.name);
-}
-
 /**
- * R, the share of the light that comes back, on average over thickness for films: as given, else
- * worked out for films and bubbles. What another mirror returns has to be given.
+ * R, the share of one light that comes back: as given, else worked out for films and bubbles, by
+ * their `thickness` where that is given and on average over every thickness where it isn't. What
+ * another mirror returns has to be given.
  */
-export function reflectanceOf(bench: Bench): Figure<number> {
+export function reflectanceOf(bench: Bench, light = firstLight(bench)): Figure<number> {
   const { subject, tiltRad } = bench;
   if (!subject) return unknownOf([figureOf(bench.fields.subject, bench.shot)]);
   const given = subject.fields.reflectance;
   if (given.state !== 'missing')
-    return derive([figureOf(given, subject.name)], (share) =>
-      // A mirror that returns nothing shows no light, and no exposure balances it.
-      share > 0 ? share : notKnown(message`${subject.name} reflects nothing`),
-    );
+    return derive([figureOf(given, subject.name)], (share) => somethingOf(share, subject.name));
   const kind = mirrorKind(bench);
   if (kind === undefined) return isNo('mirror');
   if (kind === 'surface') return figureOf(given, subject.name) as Figure<never>;
-  return derive([indexOf(bench), tiltRad], (index, tilt) =>
-    averageReflectance(index ?? waterIndex(MIDDLE_NM), Math.abs(tilt)),
+  if (subject.fields.thickness.state === 'missing')
+    return derive([indexOf(bench), tiltRad], averageOf);
+  return derive([reflectanceByThickness(bench, light)], (share) =>
+    somethingOf(share, subject.name),
   );
 }
+
+const firstLight = ({ lights }: Bench): LightInUse | undefined =>
+  lights.known ? lights.value[0] : undefined;
+
+/** A mirror that returns nothing shows no light, and no exposure balances it. */
+const somethingOf = (share: number, subject: string) =>
+  share > 0 ? share : notKnown(message`${subject} reflects nothing`);

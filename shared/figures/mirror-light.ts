@@ -30,8 +30,9 @@ export function meterEv({ name, fields }: LightInUse): Figure<number> {
  */
 export function shownEv(light: LightInUse, bench: Bench): Figure<number> {
   const undimmed = { ...light, dimmedStops: { known: true as const, value: 0, from: [] } };
-  return derive([reflectanceOf(bench), luminanceOf(undimmed, meterEv(light))], (share, luminance) =>
-    evOfLuminance(mirrorLuminance(share, luminance)),
+  return derive(
+    [reflectanceOf(bench, light), luminanceOf(undimmed, meterEv(light))],
+    (share, luminance) => evOfLuminance(mirrorLuminance(share, luminance)),
   );
 }
 
@@ -42,7 +43,7 @@ export function showsLight(light: LightInUse, bench: Bench): boolean {
   return !reading || ifKnown(reading.through) === 'meter';
 }
 
-/** L_background/(R·L), the brightest light counted. */
+/** L_background/(R·L), of the light that the film shows brightest. */
 export function strayRatioOf(bench: Bench): Figure<number> {
   const { fields, subject, lights } = bench;
   if (mirrorKind(bench) === undefined || !subject) return isNo('mirror');
@@ -51,9 +52,13 @@ export function strayRatioOf(bench: Bench): Figure<number> {
       ? figureOf(subject.fields.background, subject.name)
       : figureOf(fields.background, bench.shot);
   if (!lights.known) return lights;
-  const each = lights.value.map((light) => luminanceOf(light, meterEv(light)));
+  const each = lights.value.map((light) =>
+    derive(
+      [background, reflectanceOf(bench, light), luminanceOf(light, meterEv(light))],
+      strayRatio,
+    ),
+  );
   if (each.length === 0) return notKnown(message`the shot has no light`);
   if (each.some((figure) => !figure.known)) return unknownOf(each);
-  const brightest = derive(each, (...all) => Math.max(...all));
-  return derive([background, reflectanceOf(bench), brightest], strayRatio);
+  return derive(each, (...all) => Math.min(...all));
 }

@@ -26,6 +26,7 @@ const NO_MIRROR: Makers<MirrorFigures> = {
   focusBehindNearestMm: no('bubble'),
   bubbleImages: no('bubble'),
   filmColours: no('film'),
+  filmBands: no('film'),
   lifeS: no('film'),
   shareOfLife: no('film'),
   domeDepthMm: no('film'),

@@ -6,7 +6,8 @@ import type { Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
-import { indexOf, isFlatMirror, mirrorKind } from './mirror-kind.ts';
+import { indexOf } from './film-share.ts';
+import { isFlatMirror, mirrorKind } from './mirror-kind.ts';
 
 export interface PolariserInUse {
   readonly filter: string;

@@ -5,10 +5,12 @@ const MOST_KEPT = 64;
 
 /**
  * `work`, a pure function of plain data and numbers, with its last results kept for as long as
- * the data is: the same object and the same numbers give the same result.
+ * the data is: the same object and the same numbers give the same result. `most` results are kept
+ * for one object.
  */
 export function remembered<K extends object, N extends readonly number[], T>(
   work: (of: K, ...numbers: N) => T,
+  most = MOST_KEPT,
 ): (of: K, ...numbers: N) => T {
   const kept = new WeakMap<K, Map<string, { readonly result: T }>>();
   return (of, ...numbers) => {
@@ -21,7 +23,7 @@ export function remembered<K extends object, N extends readonly number[], T>(
     let found = results.get(key);
     if (!found) {
       found = { result: work(of, ...numbers) };
-      if (results.size >= MOST_KEPT) results.clear();
+      if (results.size >= most) results.clear();
       results.set(key, found);
     }
     return found.result;

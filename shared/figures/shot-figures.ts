@@ -1,5 +1,6 @@
 /** Everything worked out of one shot, each figure with its inputs' places or why it is not known. */
 
+import type { FilmBandShare } from '../film/returned.ts';
 import type { ImageInBubble } from '../mirror/bubble-image.ts';
 import type { FrameSide } from '../mirror/coverage.ts';
 import type { MirrorView } from '../mirror/least-tilt.ts';
@@ -159,6 +160,11 @@ export interface FilmColours {
 
 export interface FilmFigures {
   readonly filmColours: Figure<FilmColours>;
+  /** Where in its thickness the film returns least and most of the first light. */
+  readonly filmBands: Figure<{
+    readonly darkest: FilmBandShare;
+    readonly brightest: FilmBandShare;
+  }>;
   readonly lifeS: Figure<number>;
   /** The depth that a dome as wide as a level film would need in this frame, mm. */
   readonly domeDepthMm: Figure<number>;
@@ -169,7 +175,7 @@ export interface FilmFigures {
 }
 
 export interface MirrorFigures extends FlatMirrorFigures, BubbleFigures, FilmFigures {
-  /** R, the share of the light that comes back. */
+  /** R, the share of the first light that comes back, on average over the film's thickness. */
   readonly reflectance: Figure<number>;
   /** Background over film: 1/20 is seen. */
   readonly strayRatio: Figure<number>;

@@ -51,8 +51,21 @@ const summed = (parts: readonly Tristimulus[]): Tristimulus => {
   return { x, y, z };
 };
 
-/** Light times matching functions at every wavelength, scaled so that ΣY is 100. */
+/** Colour temperatures kept: a plan has a few lights, and each is used by many shots. */
+const MOST_KEPT = 16;
+const keptWeights = new Map<number, readonly Tristimulus[]>();
+
+/** Light times matching functions at every wavelength, scaled so that ΣY is 100; kept by the light. */
 function weights(lightK: number): readonly Tristimulus[] {
+  const kept = keptWeights.get(lightK);
+  if (kept) return kept;
+  const made = weighed(lightK);
+  if (keptWeights.size >= MOST_KEPT) keptWeights.clear();
+  keptWeights.set(lightK, made);
+  return made;
+}
+
+function weighed(lightK: number): readonly Tristimulus[] {
   const light = lightSpectrum(lightK);
   const raw = WAVELENGTHS.map((nm) => scaled(light(nm), colourMatching(nm)));
   const { y } = summed(raw);

@@ -1657,7 +1657,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "colour temperature",
-    "description": "Colour temperature of the light.",
+    "description": "Colour temperature of the light. A film’s colours and reflectance follow from it.",
     "examples": [
      "5600 K"
     ]
@@ -2088,7 +2088,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "thickness",
-    "description": "Thickness of the film, or the range it drains through; colours follow from it.",
+    "description": "Thickness of the film, or the range it drains through; colours and reflectance follow from it. Left out: the reflectance is the mean over every thickness.",
     "examples": [
      "80 to 700 nm"
     ]

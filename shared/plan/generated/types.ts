@@ -307,7 +307,7 @@ export interface Light {
   readonly diameter: Field<QuantityValue<'length'>>;
   /** Where the source stands, seen from the middle of the subject. */
   readonly at: Field<Placement>;
-  /** Colour temperature of the light. */
+  /** Colour temperature of the light. A film’s colours and reflectance follow from it. */
   readonly colour: Field<QuantityValue<'colour-temperature'>>;
   /** How often the light itself pulses (an LED's dimmer, a ballast), or none. Left out: not known; lamps that follow the mains pulse at twice its frequency. */
   readonly modulation: Field<QuantityValue<'modulation'>>;
@@ -381,7 +381,7 @@ export interface Subject {
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** How long it lasts from when it is made. Left out: what its stance and holder usually give. */
   readonly lasts: Field<QuantityValue<'time'>>;
-  /** Thickness of the film, or the range it drains through; colours follow from it. */
+  /** Thickness of the film, or the range it drains through; colours and reflectance follow from it. Left out: the reflectance is the mean over every thickness. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
   /** Refractive index of the film. Left out: that of water. */
   readonly index: Field<QuantityValue<'ratio'>>;

@@ -1,4 +1,5 @@
 /** The film's life beside the take, and its colours beside its thickness. */
+import type { FilmBandShare } from '../../../film/returned.ts';
 import { bandWords } from '../../../report/film-words.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, table } from '../markdown.ts';
@@ -22,8 +23,8 @@ export function filmLifeHover({ figures, say }: SaidShot): string {
 /** Every so many of the swatches are named. */
 const NAMED = 4;
 
-export function filmColoursHover({ figures }: SaidShot): string {
-  const { filmColours } = figures;
+export function filmColoursHover({ figures, say }: SaidShot): string {
+  const { filmColours, filmBands, reflectance } = figures;
   if (!filmColours.known) return '';
   const { swatches, bands } = filmColours.value;
   const nm = (value: number) => `${Math.round(value)} nm`;
@@ -34,9 +35,35 @@ export function filmColoursHover({ figures }: SaidShot): string {
         .filter((_, index) => index % NAMED === 0 || index === swatches.length - 1)
         .map(({ thicknessNm, hex }) => line(nm(thicknessNm), hex)),
     ]),
+    filmBands.known &&
+      reflectance.known &&
+      table([
+        line(message`returns on average`, `**${say.percent(reflectance.value)}**`),
+        ...(
+          [
+            [message`brightest band`, filmBands.value.brightest],
+            [message`darkest band`, filmBands.value.darkest],
+          ] as const
+        ).map(([words, band]) =>
+          line(words, bandShare(band, reflectance.value, nm(band.thicknessNm), say)),
+        ),
+      ]),
     bands
       .map(({ band, fromNm, toNm }) => message`${bandWords(band)} ${nm(fromNm)} to ${nm(toNm)}`)
       .join(' · '),
     message`Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot’s light and white balance; CIE 1931 2°.`,
   );
+}
+
+/** Share of the light in one band, and how many stops it lies from the film's mean. */
+function bandShare(
+  { reflectance }: FilmBandShare,
+  mean: number,
+  thickness: string,
+  say: SaidShot['say'],
+): string {
+  const share = message`${say.percent(reflectance)} at ${thickness}`;
+  return reflectance > 0
+    ? message`${share}, ${say.stopsSigned(Math.log2(reflectance / mean))}`
+    : share;
 }
