@@ -6,13 +6,16 @@ import { demanding, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { loadFigures } from './load.ts';
 import { mirrorFigures } from './mirror.ts';
+import { isFlatMirror } from './mirror-kind.ts';
 import { motionFigures } from './motion.ts';
 import { opticalFigures } from './optical.ts';
+import { reachedLight } from './reached-light.ts';
 import { recordingFigures } from './recording.ts';
 import { sharpnessFigures } from './sharpness.ts';
 import type {
   ClearanceFigures,
   FocusPullFigures,
+  LightFigures,
   LoadFigures,
   MirrorFigures,
   RecordingFigures,
@@ -46,6 +49,8 @@ const mirroredBy = demanding<MirrorFigures>(onDemand, [
   'tiltWindow',
   'neededLight',
   'darkFrame',
+  'lostByLight',
+  'shade',
   'focusBehindNearestMm',
   'bubbleImages',
   'filmColours',
@@ -58,15 +63,36 @@ const mirroredBy = demanding<MirrorFigures>(onDemand, [
   'strayRatio',
 ]);
 
+type Exposure = Pick<LightFigures, 'exposureErrorStops' | 'isoNeeded'>;
+
+/** Of a flat mirror the exposure waits for what the mirror shows; of all else it is there already. */
+const reachedBy = demanding<Exposure>(onDemand, ['exposureErrorStops', 'isoNeeded']);
+
 export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
   const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
+  const shown = lightFigures(bench, optical, time);
+  const mirror = once(() => mirrorFigures(bench, optical, sharpness));
+  const reached = (): Exposure =>
+    reachedLight(bench, shown, mirror().lostByLight(), (lit) => lightFigures(lit, optical, time));
   const figures = {
     __proto__: onDemand,
     ...optical,
     ...sharpness,
-    ...lightFigures(bench, optical, time),
+    ...(isFlatMirror(bench)
+      ? {
+          glassLossStops: shown.glassLossStops,
+          ...reachedBy(() => {
+            const light = once(reached);
+            return {
+              exposureErrorStops: () => light().exposureErrorStops,
+              isoNeeded: () => light().isoNeeded,
+            };
+          }),
+        }
+      : shown),
+    shownLight: shown,
     ...time,
     ...motionFigures(bench, optical, sharpness, time),
     ...weighedBy(() => loadFigures(bench)),
@@ -78,7 +104,7 @@ export function figuresOf(bench: Bench): ShotFigures {
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
     })),
     ...recordedBy(() => recordingFigures(bench)),
-    ...mirroredBy(() => mirrorFigures(bench, optical, sharpness)),
+    ...mirroredBy(mirror),
   };
   // What the prototype answers is not seen by the compiler.
   return figures as unknown as ShotFigures;

@@ -1,9 +1,15 @@
 /** What a flat mirror-like subject shows: the lens, the light, and what neither reaches. */
-import { coverage, type FrameSide } from '../mirror/coverage.ts';
+import { coverage } from '../mirror/coverage.ts';
 import { coveredTiltsRad } from '../mirror/covered-tilts.ts';
-import { bowCurvaturePerMm, filmSurface, type TiltAxis } from '../mirror/film-surface.ts';
+import {
+  bowCurvaturePerMm,
+  type FilmSurface,
+  filmSurface,
+  type TiltAxis,
+} from '../mirror/film-surface.ts';
 import { leastTiltRad, type MirrorView } from '../mirror/least-tilt.ts';
 import { type FrameView, type NeededLight, neededLight } from '../mirror/patch.ts';
+import { shadeOf } from '../mirror/seen-lit.ts';
 import type { Source } from '../mirror/source.ts';
 import { greatestTiltByDepthRad } from '../mirror/tilt-window.ts';
 import { message } from '../words/message.ts';
@@ -15,7 +21,12 @@ import { isFlatMirror } from './mirror-kind.ts';
 import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
 import { remembered } from './remembered.ts';
-import type { FlatMirrorFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
+import type {
+  FlatMirrorFigures,
+  LostLight,
+  OpticalFigures,
+  SharpnessFigures,
+} from './shot-figures.ts';
 
 const NO_MIRROR = isNo('flatMirror');
 
@@ -40,6 +51,8 @@ export function flatMirrorFigures(
   );
   const byDepth = where(() => greatestByDepth(bench, optical, sharpness));
   const lit = where(() => litTilts(bench, frame()));
+  const lost = where(() => lostByLight(bench, frame()));
+  const dark = where(() => darkFrame(lost()));
   return {
     mirrorView: view,
     leastTiltRad: least,
@@ -47,7 +60,9 @@ export function flatMirrorFigures(
     litTiltsRad: lit,
     tiltWindow: where(() => windowOf(least(), byDepth(), lit())),
     neededLight: where(() => nearestNeededLight(bench, frame())),
-    darkFrame: where(() => darkFrame(bench, frame())),
+    lostByLight: lost,
+    darkFrame: dark,
+    shade: where(() => shadeIn(bench, frame(), dark())),
   };
 }
 
@@ -239,31 +254,52 @@ function nearestNeededLight(bench: Bench, frame: Figure<FrameView>): Figure<Need
   );
 }
 
-/** The share of the frame that no light of the shot reaches by the mirror: the best light counts. */
-function darkFrame(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['darkFrame'] {
-  const { lights, tiltRad, tiltAbout } = bench;
+/** The film of the shot as it stands in the frame. */
+function surfaceOf(bench: Bench, frame: Figure<FrameView>): Figure<FilmSurface> {
+  const { tiltRad, tiltAbout } = bench;
+  return derive(
+    [frame, tiltRad, bowOf(bench), extentOf(bench)],
+    ({ widthMm, heightMm }, tilt, bowMm, extent) => {
+      const along = alongTilt(bench, [extent?.width ?? widthMm, extent?.height ?? heightMm]);
+      return filmSurface(tilt, tiltAbout, bowMm > 0 ? bowCurvaturePerMm(bowMm, along) : 0);
+    },
+  );
+}
+
+/** What each light of the shot leaves dark by itself. */
+function lostByLight(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['lostByLight'] {
+  const { lights } = bench;
   if (!lights.known) return lights;
   if (lights.value.length === 0) return notKnown(message`the shot has no light`);
-  const size = extentOf(bench);
-  const each = lights.value.map((light) =>
-    derive(
-      [frame, tiltRad, bowOf(bench), size, sourceOf(light)],
-      (view, tilt, bowMm, extent, source): { light: string; share: number; side: FrameSide } => {
-        const along = alongTilt(bench, [
-          extent?.width ?? view.widthMm,
-          extent?.height ?? view.heightMm,
-        ]);
-        const curvature = bowMm > 0 ? bowCurvaturePerMm(bowMm, along) : 0;
-        const { blackShare, side } = coverage(
-          view,
-          filmSurface(tilt, tiltAbout, curvature),
-          source,
-        );
-        return { light: light.name, share: blackShare, side };
-      },
+  const film = surfaceOf(bench, frame);
+  return known(
+    lights.value.map((light) =>
+      derive([frame, film, sourceOf(light)], (view, surface, source): LostLight => {
+        const { lostShare, side } = coverage(view, surface, source);
+        return { light: light.name, share: lostShare, side };
+      }),
     ),
   );
-  return derive(each, (...shares) =>
+}
+
+/** The share of the frame's light that no light of the shot gives by the mirror: the best one counts. */
+function darkFrame(lost: FlatMirrorFigures['lostByLight']): FlatMirrorFigures['darkFrame'] {
+  if (!lost.known) return lost;
+  return derive(lost.value, (...shares) =>
     shares.reduce((best, next) => (next.share < best.share ? next : best)),
   );
+}
+
+/** What of the frame the same light leaves black, and what only dims. */
+function shadeIn(
+  bench: Bench,
+  frame: Figure<FrameView>,
+  dark: FlatMirrorFigures['darkFrame'],
+): FlatMirrorFigures['shade'] {
+  const light =
+    dark.known && bench.lights.known
+      ? bench.lights.value.find(({ name }) => name === dark.value.light)
+      : undefined;
+  if (!light) return unknownOf([dark]);
+  return derive([frame, surfaceOf(bench, frame), sourceOf(light)], shadeOf);
 }

@@ -12,13 +12,13 @@ import { mirrorKind } from './mirror-kind.ts';
 import { shownEv, showsLight } from './mirror-light.ts';
 import { litEv, movedStops } from './moved-light.ts';
 import { sheetStops } from './polariser.ts';
-import type { LightFigures, OpticalFigures, TimeFigures } from './shot-figures.ts';
+import type { OpticalFigures, ShownLight, TimeFigures } from './shot-figures.ts';
 
 export function lightFigures(
   bench: Bench,
   optical: OpticalFigures,
   { shutterSeconds }: TimeFigures,
-): LightFigures {
+): ShownLight {
   const { iso } = bench;
   const glass = glassLossStops(bench);
   const scene = sceneEv(bench, optical, glass);

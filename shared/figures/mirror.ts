@@ -23,6 +23,8 @@ const NO_MIRROR: Makers<MirrorFigures> = {
   tiltWindow: no('flatMirror'),
   neededLight: no('flatMirror'),
   darkFrame: no('flatMirror'),
+  lostByLight: no('flatMirror'),
+  shade: no('flatMirror'),
   focusBehindNearestMm: no('bubble'),
   bubbleImages: no('bubble'),
   filmColours: no('film'),

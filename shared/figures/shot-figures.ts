@@ -5,6 +5,7 @@ import type { ImageInBubble } from '../mirror/bubble-image.ts';
 import type { FrameSide } from '../mirror/coverage.ts';
 import type { MirrorView } from '../mirror/least-tilt.ts';
 import type { NeededLight } from '../mirror/patch.ts';
+import type { Shade } from '../mirror/seen-lit.ts';
 import type { Chain } from '../optics/arrangement.ts';
 import type { ChainTrace } from '../optics/chain.ts';
 import type { Figure } from './figure.ts';
@@ -70,7 +71,8 @@ export interface SharpnessFigures {
   readonly travelMm: Figure<number>;
 }
 
-export interface LightFigures {
+/** The exposure by the shot's lights, as if a mirror-like subject showed each of them. */
+export interface ShownLight {
   /** Positive: too much light. With `iso: auto` 0, as far as the body can follow. */
   readonly exposureErrorStops: Figure<number>;
   /** At which the exposure would be right, not rounded. */
@@ -79,10 +81,19 @@ export interface LightFigures {
   readonly glassLossStops: Figure<number>;
 }
 
+/** The exposure; of a flat mirror only by lights that the frame shows. */
+export interface LightFigures extends ShownLight {
+  /** As if all were shown: for a search that asks the mirror last, since that costs most. */
+  readonly shownLight: ShownLight;
+}
+
 /** The light of the shot whose pulsing is left most visible. */
 export interface LampFlicker {
   readonly light: string;
+  /** Where the course of the light isn't known, the most that any leaves. */
   readonly residual: number;
+  /** How the light goes over its cycle. */
+  readonly course: 'sine' | 'pulsed' | 'unknown';
   /** How often the lamp pulses. */
   readonly lampHz: number;
   /** How fast bands roll through the picture; 0: they stand; null: the frame rate isn't known. */
@@ -111,6 +122,14 @@ export interface MirrorWindow {
   readonly byLight: boolean;
 }
 
+/** What a light leaves dark of the frame. */
+export interface LostLight {
+  readonly light: string;
+  /** Of the frame's light, 0 to 1. */
+  readonly share: number;
+  readonly side: FrameSide;
+}
+
 export interface FlatMirrorFigures {
   readonly mirrorView: Figure<MirrorView>;
   /** The smallest tilt at which the subject no longer shows the lens. */
@@ -122,12 +141,15 @@ export interface FlatMirrorFigures {
   readonly tiltWindow: Figure<MirrorWindow>;
   /** Where the light has to stand for this tilt and how large it has to be, at its distance. */
   readonly neededLight: Figure<NeededLight>;
-  /** The share of the frame that stays black, and where in it. */
-  readonly darkFrame: Figure<{
-    readonly light: string;
-    readonly share: number;
-    readonly side: FrameSide;
-  }>;
+  /**
+   * The share of the frame's light that the mirror lacks, and where: a place that half the pupil
+   * sees lit counts half.
+   */
+  readonly darkFrame: Figure<LostLight>;
+  /** The same by each light of the shot, in their order. */
+  readonly lostByLight: Figure<readonly Figure<LostLight>[]>;
+  /** What of the frame is black, and what only dims: seen lit by part of the pupil. */
+  readonly shade: Figure<Shade>;
 }
 
 /** Rim or light as a bubble shows it, in pixels of the recording from the frame's middle. */

@@ -1,5 +1,11 @@
 /** Shutter and flicker. */
-import { bandRollHz, bandsInFrame, flickerResidual, lampFrequencyHz } from '../exposure/flicker.ts';
+import {
+  bandRollHz,
+  bandsInFrame,
+  flickerResidual,
+  lampFrequencyHz,
+  mostFlicker,
+} from '../exposure/flicker.ts';
 import { shutterAngleDeg, shutterTimeS } from '../exposure/shutter.ts';
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
@@ -42,16 +48,33 @@ function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Fi
   const rate = bench.recordRate;
   const readoutS = bench.body && ifKnown(bench.body.fields.readout);
   return derive(
-    [modulationHz(light, bench), seconds, depthFigure],
-    (lampHz, time, modulationDepth) => ({
+    [modulationHz(light, bench), seconds, depthFigure, courseOf(light)],
+    (lampHz, time, modulationDepth, course) => ({
       light: light.name,
       lampHz,
-      residual: lampHz === 0 ? 0 : flickerResidual(lampHz, time, modulationDepth),
+      residual:
+        lampHz === 0
+          ? 0
+          : course === 'sine'
+            ? flickerResidual(lampHz, time, modulationDepth)
+            : mostFlicker(lampHz, time, modulationDepth),
+      course,
       rollHz: rate.known && lampHz > 0 ? bandRollHz(lampHz, rate.value) : null,
       bandsInFrame: readoutS === undefined ? null : bandsInFrame(lampHz, readoutS),
       depthAssumed: depth.state === 'missing',
     }),
   );
+}
+
+/**
+ * How the light goes over a cycle: as stated, and a filament on the mains as a sine, which its power
+ * is and its heat smooths further. Of other lamps it is not known.
+ */
+function courseOf({ name, fields }: LightInUse): Figure<LampFlicker['course']> {
+  const { waveform, kind, modulation } = fields;
+  if (waveform.state !== 'missing') return figureOf(waveform, name);
+  const isFilament = ifKnown(kind) === 'tungsten' && modulation.state === 'missing';
+  return known(isFilament ? 'sine' : 'unknown');
 }
 
 /** How often a light pulses; 0: it doesn't. What isn't stated is not known, and never safe. */

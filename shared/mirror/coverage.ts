@@ -1,5 +1,6 @@
 /**
- * How much of the frame a light leaves black in a mirror-like film, and on which side.
+ * How much of the frame a light leaves dark in a mirror-like film, and on which side. How
+ * much of that is black and how much only dims is told in `seen-lit.ts`.
  *
  * A flat film is exact in area: seen from a point of the pupil, the light's mirror image is a
  * convex polygon; what the frame's share of it is, is cut out and measured. A bowed film has no
@@ -15,9 +16,9 @@ import { add, between, dot, reflected, scale, sub, unit, type Vec } from './vect
 export type FrameSide = 'none' | 'all' | 'around' | 'left' | 'right' | 'bottom' | 'top';
 
 export interface Coverage {
-  /** Share of the frame that stays black, 0 to 1; an edge lost to half the pupil counts half. */
-  readonly blackShare: number;
-  /** Where in the picture the black lies. */
+  /** Share of the frame's light that is lost, 0 to 1; an edge lost to half the pupil counts half. */
+  readonly lostShare: number;
+  /** Where in the picture the loss lies. */
   readonly side: FrameSide;
 }
 
@@ -136,16 +137,16 @@ const NOTHING = 1e-9;
 /** Off the middle by less than this part of the half frame, black lies around. */
 const MIDDLE = 0.1;
 
-function sideOf(blackShare: number, x: number, y: number): FrameSide {
-  if (blackShare <= NOTHING) return 'none';
-  if (blackShare >= 1 - NOTHING) return 'all';
+function sideOf(lostShare: number, x: number, y: number): FrameSide {
+  if (lostShare <= NOTHING) return 'none';
+  if (lostShare >= 1 - NOTHING) return 'all';
   if (Math.max(Math.abs(x), Math.abs(y)) < MIDDLE) return 'around';
   if (Math.abs(x) > Math.abs(y)) return x > 0 ? 'right' : 'left';
   return y > 0 ? 'top' : 'bottom';
 }
 
 /**
- * What a light leaves black of the frame.
+ * What a light leaves dark of the frame.
  *
  * @throws RangeError where frame, distance or light have no extent
  */
@@ -162,10 +163,10 @@ export function coverage(view: FrameView, surface: FilmSurface, source: Source):
     })
     .reduce(add);
   const frame = view.widthMm * view.heightMm;
-  const black = frame - lit[0];
-  const blackShare = black <= NOTHING * frame ? 0 : Math.min(1, black / frame);
-  // The frame's own first moments are 0, so the black's are those of the light with the sign turned.
-  const x = -lit[1] / (black * (view.widthMm / 2));
-  const y = -lit[2] / (black * (view.heightMm / 2));
-  return { blackShare, side: sideOf(blackShare, x, y) };
+  const lost = frame - lit[0];
+  const lostShare = lost <= NOTHING * frame ? 0 : Math.min(1, lost / frame);
+  // The frame's own first moments are 0, so the loss's are those of the light with the sign turned.
+  const x = -lit[1] / (lost * (view.widthMm / 2));
+  const y = -lit[2] / (lost * (view.heightMm / 2));
+  return { lostShare, side: sideOf(lostShare, x, y) };
 }

@@ -12,21 +12,21 @@ export interface LitTilts {
 }
 
 /**
- * Least and greatest tilt, 0 to 60°, that leave no more than `blackShare` of the frame black. The
+ * Least and greatest tilt, 0 to 60°, that lose no more than `lostShare` of the frame’s light. The
  * film looks straight at the light's middle at half the light's own angle, and from there the
  * black only grows.
  *
- * @param blackShare share of the frame that may stay black, 0 to 1
+ * @param lostShare share of the frame’s light that may be lost, 0 to 1
  * @returns null where the light can't fill the frame at any tilt about this axis
  */
 export function litTiltsRad(
   view: FrameView,
   source: Source,
   about: TiltAxis,
-  blackShare: number,
+  lostShare: number,
 ): LitTilts | null {
   const lit = (tilt: number): boolean =>
-    coverage(view, filmSurface(tilt, about), source).blackShare <= blackShare;
+    coverage(view, filmSurface(tilt, about), source).lostShare <= lostShare;
   const half = (about === 'level' ? source.upRad : source.acrossRad) / 2;
   const straight = Math.min(STEEPEST_TILT_RAD, Math.max(0, half));
   if (!lit(straight)) return null;

@@ -56,3 +56,29 @@ export function moments(polygon: readonly Point2[]): { area: number; x: number; 
   const sign = area < 0 ? -1 : 1;
   return { area: area * sign, x: x * sign, y: y * sign };
 }
+
+const turn = (a: Point2, b: Point2, c: Point2): number =>
+  (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+
+/** The convex hull of points, counter-clockwise (monotone chain; A. Andrew 1979). */
+export function hull(points: readonly Point2[]): readonly Point2[] {
+  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const half = (along: readonly Point2[]): readonly Point2[] => {
+    const chain: Point2[] = [];
+    for (const point of along) {
+      while (chain.length >= 2 && turn(chain.at(-2)!, chain.at(-1)!, point) <= 0) chain.pop();
+      chain.push(point);
+    }
+    return chain.slice(0, -1);
+  };
+  return [...half(sorted), ...half(sorted.reverse())];
+}
+
+/** What two convex polygons share; `other` runs counter-clockwise. */
+export function inside(polygon: readonly Point2[], other: readonly Point2[]): readonly Point2[] {
+  if (other.length < 3) return [];
+  return other.reduce((rest, a, i) => {
+    const b = other[(i + 1) % other.length] as Point2;
+    return cut(rest, (p) => turn(a, b, p), between2);
+  }, polygon);
+}

@@ -57,8 +57,11 @@ export const planeOf = (source: Source): Plane =>
 /** A round face is drawn with so many sides; of equal area, its edge is off by 0.02 % at most. */
 const ROUND_SIDES = 128;
 
-/** The outline in the face's own axes, mm, counter-clockwise. */
-export function faceOutline(face: Face): readonly (readonly [number, number])[] {
+/** The outline in the face's own axes, mm, counter-clockwise; a round one with so many sides. */
+export function faceOutline(
+  face: Face,
+  roundSides = ROUND_SIDES,
+): readonly (readonly [number, number])[] {
   if (face.shape === 'rectangle') {
     requirePositive('the width of the light', face.widthMm);
     requirePositive('the height of the light', face.heightMm);
@@ -71,9 +74,9 @@ export function faceOutline(face: Face): readonly (readonly [number, number])[] 
     ];
   }
   requirePositive('the diameter of the light', face.diameterMm);
-  const step = (2 * Math.PI) / ROUND_SIDES;
+  const step = (2 * Math.PI) / roundSides;
   const radius = (face.diameterMm / 2) * Math.sqrt(step / Math.sin(step));
-  return Array.from({ length: ROUND_SIDES }, (_, i) => [
+  return Array.from({ length: roundSides }, (_, i) => [
     radius * Math.cos(i * step),
     radius * Math.sin(i * step),
   ]);
@@ -84,9 +87,9 @@ export const onPlane = (plane: Plane, right: number, up: number): Vec =>
   add(plane.centre, add(scale(plane.right, right), scale(plane.up, up)));
 
 /** The outline of the light's face in space. */
-export function sourceOutline(source: Source): readonly Vec[] {
+export function sourceOutline(source: Source, roundSides = ROUND_SIDES): readonly Vec[] {
   const plane = planeOf(source);
-  return faceOutline(source.face).map(([right, up]) => onPlane(plane, right, up));
+  return faceOutline(source.face, roundSides).map(([right, up]) => onPlane(plane, right, up));
 }
 
 /** Where a ray meets a plane's front, in the plane's own axes; null where it never does. */

@@ -12,6 +12,8 @@ interface Facts {
   readonly lampHz: number;
   readonly seconds: number;
   readonly light: string;
+  /** The waveform isn't known: the residual is the most that any leaves. */
+  readonly isMost: boolean;
   /** Frequency at which bands roll through the picture; 0: they stand. */
   readonly rollHz: number | null;
   /** Over the height of the picture; null: the body's readout isn't known. */
@@ -23,9 +25,9 @@ export const lampFlicker: ShotRule<Facts> = {
   severity: 'warning',
   docs: {
     when: 'a lamp’s pulsing leaves more than 2 % of its light unevenly spread over the shutter time.',
-    why: 'Over a whole number of the lamp’s cycles the light evens out whatever the frame rate; what is left over is |sin(πf·t)/(πf·t)| of its modulation, and it shows as pulsing or bands.',
+    why: 'Over a whole number of the lamp’s cycles the light evens out whatever the frame rate. What is left over shows as pulsing or bands: |sin(πf·t)/(πf·t)| of its modulation where the light swings as a sine, up to 1/(2f·t) where it comes in pulses. Where `waveform` is not given the most that any waveform leaves counts; a filament on the mains swings as a sine.',
     remedy:
-      'Use a shutter time of whole cycles, such as 1/50 s or 1/100 s on 50 Hz mains, or a lamp that doesn’t pulse.',
+      'Use a shutter time of whole cycles, such as 1/50 s or 1/100 s on 50 Hz mains, or a lamp that doesn’t pulse. State `waveform` where it is known.',
     bad: [
       {
         says: '1/80 s under lamps on 50 Hz mains',
@@ -33,6 +35,14 @@ export const lampFlicker: ShotRule<Facts> = {
           'shots/frost/light': '[bulb]',
           'shots/frost/shutter': '1/80 s',
           'shots/frost/iso': 'auto',
+        },
+      },
+      {
+        says: 'pulses that 1/48 s takes two or three of',
+        change: {
+          'lights/panel/modulation': '100 Hz',
+          'lights/panel/waveform': 'pulsed',
+          'shots/frost/shutter': '1/48 s',
         },
       },
     ],
@@ -52,7 +62,7 @@ export const lampFlicker: ShotRule<Facts> = {
     if (!flickerResidual.known || !shutterSeconds.known || !worstFlicker.known) return [];
     if (flickerResidual.value <= SEEN) return [];
     const at = bench.fields.shutter.at;
-    const { lampHz, light, rollHz, bandsInFrame } = worstFlicker.value;
+    const { lampHz, light, course, rollHz, bandsInFrame } = worstFlicker.value;
     return [
       {
         at,
@@ -61,6 +71,7 @@ export const lampFlicker: ShotRule<Facts> = {
           seconds: shutterSeconds.value,
           lampHz,
           light,
+          isMost: course === 'unknown',
           rollHz,
           bandsInFrame,
         },
@@ -68,7 +79,7 @@ export const lampFlicker: ShotRule<Facts> = {
       },
     ];
   },
-  words({ residual, lampHz, seconds, light, rollHz, bandsInFrame }, say) {
+  words({ residual, lampHz, seconds, light, isMost, rollHz, bandsInFrame }, say) {
     // Less than one over the frame is seen as pulsing.
     const many =
       bandsInFrame !== null && bandsInFrame >= 1
@@ -81,7 +92,9 @@ export const lampFlicker: ShotRule<Facts> = {
           ? message` ${many} will stand in the picture.`
           : message` ${many} will roll through the picture at ${say.number(rollHz)} Hz.`;
     return {
-      what: message`${light} pulses at ${say.number(lampHz)} Hz: ${say.shutter(seconds)} leaves ${say.percent(residual)} flicker.`,
+      what: isMost
+        ? message`${light} pulses at ${say.number(lampHz)} Hz: ${say.shutter(seconds)} leaves up to ${say.percent(residual)} flicker.`
+        : message`${light} pulses at ${say.number(lampHz)} Hz: ${say.shutter(seconds)} leaves ${say.percent(residual)} flicker.`,
       why: message`${say.number(seconds * lampHz)} cycles are not a whole number.${bands}`,
     };
   },

@@ -3,11 +3,16 @@ import { inLanguage, later, message } from '../words/message.ts';
 import { clearDirection, standAt } from './clear-direction.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
-/** Share of the frame that may stay black unseen. */
+/** Share of the frame's light that may be missing unseen. */
 export const SEEN = 0.01;
 
 interface Facts {
+  /** Of the frame's light that is missing: what only dims counts by what it loses. */
   readonly share: number;
+  /** Share of the frame that no point of the pupil sees lit; null: not known. */
+  readonly blackShare: number | null;
+  /** Share that only part of the pupil sees lit. */
+  readonly dimShare: number;
   readonly side: FrameSide;
   readonly light: string;
   /** Where a light at its distance has to stand, and how large it has to be; null: none could. */
@@ -23,8 +28,8 @@ export const sourceTooSmall: ShotRule<Facts> = {
   name: 'source-too-small',
   severity: 'warning',
   docs: {
-    when: 'more than 1 % of the frame stays black because the mirror-like subject shows no light there.',
-    why: 'A mirror shows only what stands in the family of angles: the direction of twice the tilt, over a patch as large as the whole frame asks for. What of it the light doesn’t fill is black.',
+    when: 'more than 1 % of the frame’s light is missing because the mirror-like subject shows no light there, or shows it to part of the aperture alone.',
+    why: 'A mirror shows only what stands in the family of angles: the direction of twice the tilt, over a patch as large as the whole frame asks for. What no point of the entrance pupil sees lit is black; what only part of it sees lit dims, by the part that is missing.',
     remedy:
       'Move the light to where the mirror looks, bring it nearer, take a larger one, or tilt toward it.',
     bad: [
@@ -41,7 +46,7 @@ export const sourceTooSmall: ShotRule<Facts> = {
     ],
   },
   check({ bench, figures }) {
-    const { darkFrame, neededLight } = figures;
+    const { darkFrame, shade, neededLight } = figures;
     if (!darkFrame.known || darkFrame.value.share <= SEEN) return [];
     const { share, side, light } = darkFrame.value;
     const named = bench.lights.known
@@ -51,23 +56,38 @@ export const sourceTooSmall: ShotRule<Facts> = {
     return [
       {
         at,
-        facts: { share, side, light, needed: neededLight.known ? neededLight.value : null },
+        facts: {
+          share,
+          blackShare: shade.known ? shade.value.blackShare : null,
+          dimShare: shade.known ? shade.value.dimShare : 0,
+          side,
+          light,
+          needed: neededLight.known ? neededLight.value : null,
+        },
         related: relatedTo(at, darkFrame),
       },
     ];
   },
-  words({ share, side, light, needed }, say) {
+  words({ share, blackShare, dimShare, side, light, needed }, say) {
     const where = inLanguage(WHERE[side]);
+    const black = say.percent(blackShare ?? share);
+    const dim = say.percent(dimShare);
     return {
-      what: message`${say.percent(share)} of the frame stays black${where}: ${light} doesn’t reach there.`,
+      what:
+        blackShare !== null && blackShare <= SEEN
+          ? message`${dim} of the frame dims${where}: ${light} fills only part of the aperture there.`
+          : dimShare > SEEN
+            ? message`${black} of the frame stays black${where}, ${dim} more dims: ${light} doesn’t reach there.`
+            : message`${black} of the frame stays black${where}: ${light} doesn’t reach there.`,
       ...(needed && {
         why: message`The frame needs ${say.length(needed.widthMm)} x ${say.length(needed.heightMm)} of light, ${say.angle(needed.upRad)} up and ${say.angle(needed.acrossRad)} across.`,
       }),
     };
   },
   size: ({ share }) => ({ kind: 'percent', value: share }),
-  numbers: ({ share, needed }) => ({
-    blackShare: share,
+  numbers: ({ share, blackShare, dimShare, needed }) => ({
+    lostShare: share,
+    ...(blackShare !== null && { blackShare, dimShare }),
     ...(needed && { neededWidthMm: needed.widthMm, neededHeightMm: needed.heightMm }),
   }),
   fixes({ facts: { light, needed } }, { bench }) {

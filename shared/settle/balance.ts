@@ -46,7 +46,11 @@ export function neededIsoSpan(view: ShotView, objects: Objects): Span {
 /** The same view but for some of its figures. */
 const saying = ({ bench, figures }: ShotView, said: Partial<ShotFigures>): ShotView => ({
   bench,
-  figures: Object.assign(Object.create(figures), said) as ShotFigures,
+  // Defined and not set: some figures answer only when they are asked, and can't be set.
+  figures: Object.create(
+    figures,
+    Object.fromEntries(Object.entries(said).map(([name, value]) => [name, { value }])),
+  ) as ShotFigures,
 });
 
 /** All that passes around a value that does; beyond a bound nothing passes any more. */

@@ -189,12 +189,17 @@ export class Judge {
     if (known !== undefined) return known;
     const before = this.view(this.#present);
     const after = this.view({ ...this.#present, light });
-    const stays =
-      isPresent(light) ||
-      (WEIGHED.every((name) => !before.figures[name].known || after.figures[name].known) &&
-        callsForNoMore(before, after));
+    const stays = isPresent(light) || (keepsKnown(before, after) && callsForNoMore(before, after));
     this.#staysKnown.set(light, stays);
     return stays;
+  }
+
+  /**
+   * Whether what is known as the shot is set now stays known as it would be set. A rule is silent of
+   * what it doesn't know, so a search would take every unknown for a way out.
+   */
+  keepsKnown(assignment: Assignment): boolean {
+    return keepsKnown(this.view(this.#present), this.view(assignment));
   }
 
   #only(assignment: Assignment, read: readonly Setting[]): Assignment {
@@ -235,6 +240,9 @@ const WEIGHED = [
   'darkFrame',
   'strayRatio',
 ] as const satisfies readonly (keyof ShotFigures)[];
+
+const keepsKnown = (before: ShotView, after: ShotView): boolean =>
+  WEIGHED.every((name) => !before.figures[name].known || after.figures[name].known);
 
 function callsForNoMore(before: ShotView, after: ShotView): boolean {
   const missing = (view: ShotView) => checkMissing.check(view).flatMap(({ facts }) => facts.checks);

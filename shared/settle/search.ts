@@ -74,6 +74,8 @@ export class Search {
   readonly #timings: readonly CostedTiming[];
   readonly #window: TiltWindow;
   readonly #isAuto: boolean;
+  /** No light of the shot reaches the frame as it is set now: no exposure is there to be kept. */
+  readonly #isBlack: boolean;
   /** By geometry, from one search to the next. */
   readonly #balance = new Map<Geometry, number | null>();
 
@@ -81,6 +83,8 @@ export class Search {
     this.#judge = judge;
     this.#present = presentOf(choices);
     this.#isAuto = this.#present.iso.value === 'auto';
+    const { exposureErrorStops, shownLight } = judge.view(this.#present).figures;
+    this.#isBlack = shownLight.exposureErrorStops.known && !exposureErrorStops.known;
     this.#geometries = geometriesOf(choices).sort(byCost);
     this.#timings = timingsOf(choices, this.#present).sort(byCost);
     this.#window = new TiltWindow(judge, this.#present);
@@ -134,7 +138,9 @@ export class Search {
       if (start !== null && !this.#balances(start + adds, span!, terms, assignment)) continue;
       // What costs most is asked last, once for all timings.
       if (!isPassed && this.#objectsAny(split.costly, at, tolerated)) return null;
+      if (!isPassed && !this.#judge.keepsKnown(at)) return null;
       isPassed = true;
+      if (this.#isBlack && !this.#balancesNow(terms, assignment)) continue;
       const found = { assignment, cost };
       if (isTaken(found)) return found;
     }
@@ -145,9 +151,9 @@ export class Search {
     return rules.some((rule) => this.#judge.objects(rule, assignment, tolerated));
   }
 
-  /** How far the exposure may be off, or what the body may choose; null: nobody asks. */
+  /** How far the exposure may be off, or what the body may choose; null: nobody asks, or it is black now. */
   #spanOf({ balance }: SplitRules, tolerated: Tolerated, isExposedRight: boolean): Span | null {
-    if (balance.length === 0) return null;
+    if (balance.length === 0 || this.#isBlack) return null;
     const view = this.#judge.view(this.#present);
     const objects: Parameters<typeof errorSpan>[1] = (rule, seen) => {
       const verdict = this.#judge.of(rule, seen);
@@ -161,7 +167,8 @@ export class Search {
   #balanceAt(geometry: Geometry, at: Assignment): number | null {
     const before = this.#balance.get(geometry);
     if (before !== undefined) return before;
-    const { exposureErrorStops, isoNeeded } = this.#judge.view(at).figures;
+    // As if the mirror showed the lights, which is asked last: a black frame objects by itself.
+    const { exposureErrorStops, isoNeeded } = this.#judge.view(at).figures.shownLight;
     const figure = this.#isAuto ? isoNeeded : exposureErrorStops;
     const now = !figure.known ? null : this.#isAuto ? Math.log2(figure.value) : figure.value;
     this.#balance.set(geometry, now);
@@ -180,6 +187,13 @@ export class Search {
     if (isOut && !split.balance.some((rule) => this.#judge.isQuietable(rule))) return false;
     if (value > span.from + NEAR && value < span.to - NEAR) return true;
     return !this.#objectsAny(split.balance, assignment, tolerated);
+  }
+
+  /** What was black may be lit as it is set now: the rules themselves are asked. */
+  #balancesNow({ split, tolerated, isExposedRight }: SplitTerms, assignment: Assignment): boolean {
+    if (this.#objectsAny(split.balance, assignment, tolerated)) return false;
+    const isAsked = isExposedRight && split.balance.includes(exposureOff.name);
+    return !isAsked || this.#judge.finding(exposureOff.name, assignment) === null;
   }
 
   /** For each light the timings that no rule about them alone objects to. */

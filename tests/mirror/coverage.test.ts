@@ -77,7 +77,7 @@ describe('the patch that the frame needs', () => {
           acrossRad: needed.acrossRad,
         });
         expect(coversFrame(view, surface, light(1.0001))).toBe(true);
-        expect(coverage(view, surface, light(1.0001)).blackShare).toBe(0);
+        expect(coverage(view, surface, light(1.0001)).lostShare).toBe(0);
         expect(coversFrame(view, surface, light(0.98))).toBe(false);
       }),
     );
@@ -102,7 +102,7 @@ describe('the patch that the frame needs', () => {
     const edgeOn: Source = { ...WALL, upRad: rad(-89) };
     expect(spareAround(VIEW, filmSurface(rad(20), 'level'), edgeOn)).toBeNull();
     expect(coverage(VIEW, filmSurface(rad(20), 'level'), edgeOn)).toEqual({
-      blackShare: 1,
+      lostShare: 1,
       side: 'all',
     });
   });
@@ -113,12 +113,12 @@ describe('coverage', () => {
     fc.assert(
       fc.property(views, sources, between(0, rad(40)), (view, source, tilt) => {
         const surface = filmSurface(tilt, 'level');
-        const { blackShare, side } = coverage(view, surface, source);
-        expect(blackShare).toBeGreaterThanOrEqual(0);
-        expect(blackShare).toBeLessThanOrEqual(1);
-        expect(side === 'none').toBe(blackShare === 0);
+        const { lostShare, side } = coverage(view, surface, source);
+        expect(lostShare).toBeGreaterThanOrEqual(0);
+        expect(lostShare).toBeLessThanOrEqual(1);
+        expect(side === 'none').toBe(lostShare === 0);
         // A round face is drawn with sides, so it may miss by a hair what its circle covers.
-        if (coversFrame(view, surface, source)) expect(blackShare).toBeLessThan(1e-4);
+        if (coversFrame(view, surface, source)) expect(lostShare).toBeLessThan(1e-4);
       }),
       { numRuns: 300 },
     );
@@ -141,8 +141,8 @@ describe('coverage', () => {
           acrossRad: needed.acrossRad,
         });
         expect(coversFrame(view, surface, light(1.001))).toBe(true);
-        expect(coverage(view, surface, light(1.001)).blackShare).toBeLessThan(1e-4);
-        expect(coverage(view, surface, light(0.4)).blackShare).toBeGreaterThan(0.01);
+        expect(coverage(view, surface, light(1.001)).lostShare).toBeLessThan(1e-4);
+        expect(coverage(view, surface, light(0.4)).lostShare).toBeGreaterThan(0.01);
       }),
       { numRuns: 40, endOnFailure: true },
     );
@@ -156,8 +156,8 @@ describe('coverage', () => {
             ? { ...source.face, diameterMm: source.face.diameterMm * k }
             : { ...source.face, widthMm: source.face.widthMm * k };
         const surface = filmSurface(tilt, 'level');
-        const before = coverage(view, surface, source).blackShare;
-        expect(coverage(view, surface, { ...source, face }).blackShare).toBeLessThanOrEqual(
+        const before = coverage(view, surface, source).lostShare;
+        expect(coverage(view, surface, { ...source, face }).lostShare).toBeLessThanOrEqual(
           before + 1e-9,
         );
       }),
@@ -167,8 +167,8 @@ describe('coverage', () => {
   it('is the same by image and by rays: a film bowed by next to nothing is flat', () => {
     fc.assert(
       fc.property(views, sources, between(0, rad(20)), (view, source, tilt) => {
-        const flat = coverage(view, filmSurface(tilt, 'level'), source).blackShare;
-        const bowed = coverage(view, filmSurface(tilt, 'level', 1e-12), source).blackShare;
+        const flat = coverage(view, filmSurface(tilt, 'level'), source).lostShare;
+        const bowed = coverage(view, filmSurface(tilt, 'level', 1e-12), source).lostShare;
         // A round light smaller than a cell of the grid is drawn coarsely, and leaves all else black.
         expect(Math.abs(flat - bowed)).toBeLessThan(source.face.shape === 'round' ? 0.015 : 0.004);
       }),
@@ -192,7 +192,7 @@ describe('coverage', () => {
       face: { shape: 'rectangle', widthMm: 600, heightMm: 60 },
       upRad: rad(11),
     });
-    expect(upright.blackShare).toBeCloseTo(level.blackShare, 9);
+    expect(upright.lostShare).toBeCloseTo(level.lostShare, 9);
     expect([upright.side, level.side]).toEqual(['left', 'bottom']);
   });
 
@@ -207,7 +207,7 @@ describe('tilts that a light fills', () => {
   it('reach from edge to edge of what is allowed', () => {
     const lit = litTiltsRad(VIEW, WALL, 'level', 0.01);
     if (lit === null) throw new Error('never lit');
-    const black = (tilt: number): number => coverage(VIEW, filmSurface(tilt), WALL).blackShare;
+    const black = (tilt: number): number => coverage(VIEW, filmSurface(tilt), WALL).lostShare;
     expect(black(lit.leastRad)).toBeCloseTo(0.01, 6);
     expect(black(lit.greatestRad)).toBeCloseTo(0.01, 6);
     expect(black((lit.leastRad + lit.greatestRad) / 2)).toBe(0);

@@ -1675,6 +1675,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "25 kHz"
     ]
    },
+   "waveform": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "sine",
+      "pulsed"
+     ]
+    },
+    "required": false,
+    "title": "waveform",
+    "description": "How the light goes over one cycle of its modulation: up and down as a sine, or in pulses. Left out: not known, and judged by the most flicker that any waveform leaves; a filament on the mains swings as a sine.",
+    "examples": [
+     "pulsed",
+     "sine"
+    ]
+   },
    "modulation-depth": {
     "shape": {
      "kind": "quantity",

@@ -311,6 +311,8 @@ export interface Light {
   readonly colour: Field<QuantityValue<'colour-temperature'>>;
   /** How often the light itself pulses (an LED's dimmer, a ballast), or none. Left out: not known; lamps that follow the mains pulse at twice its frequency. */
   readonly modulation: Field<QuantityValue<'modulation'>>;
+  /** How the light goes over one cycle of its modulation: up and down as a sine, or in pulses. Left out: not known, and judged by the most flicker that any waveform leaves; a filament on the mains swings as a sine. */
+  readonly waveform: Field<'sine' | 'pulsed'>;
   /** How much of the light pulses: (most − least) / (most + least). */
   readonly 'modulation-depth': Field<QuantityValue<'percent'>>;
   /** What feeds it at the set; the cautions ask for it. */

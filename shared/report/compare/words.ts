@@ -30,6 +30,7 @@ const DECIDING: Readonly<Record<string, string>> = {
   leastTiltDeg: later`least tilt`,
   tiltWindowDeg: later`tilt window`,
   blackShare: later`black share of the frame`,
+  dimShare: later`dimmed share of the frame`,
   strayRatio: later`background over film`,
   recordedS: later`recorded`,
   recordedBytes: later`recorded data`,

@@ -51,13 +51,17 @@ const SEEN_FLICKER = 0.001;
 const flicker: Limit = ({ figures, say }) => {
   const { worstFlicker: lamp, shutterSeconds: open } = figures;
   if (!lamp.known || lamp.value.lampHz === 0) return null;
-  const { light, lampHz, residual } = lamp.value;
-  // |sinc(f·t)| stays under 1/(π·f·t): so many pulses go into an exposure that no shutter near it shows one.
-  if (open.known && 1 / (Math.PI * lampHz * open.value) < SEEN_FLICKER) return null;
+  const { light, lampHz, residual, course } = lamp.value;
+  // Of N cycles a sine leaves 1/(πN) at most and a pulse 1/(2N): so many go into an exposure that no
+  // shutter near it shows one.
+  const least = course === 'sine' ? Math.PI : 2;
+  if (open.known && 1 / (least * lampHz * open.value) < SEEN_FLICKER) return null;
   const safe = message`whole multiples of ${say.shutter(1 / lampHz)} keep ${light} steady`;
   return residual < SEEN_FLICKER
     ? message`Leave the shutter: ${safe}.`
-    : message`${light} swings by ${say.percent(residual)} at this shutter; ${safe}.`;
+    : course === 'unknown'
+      ? message`${light} swings by up to ${say.percent(residual)} at this shutter; ${safe}.`
+      : message`${light} swings by ${say.percent(residual)} at this shutter; ${safe}.`;
 };
 
 /** Nearer than this a light is in the way of hands and lens alike, mm. */

@@ -33,7 +33,7 @@ export const mirrorTiltWords = (shot: SaidShot): string | false =>
 
 /** Beside a light of the shot: what a mirror-like subject needs of it. */
 export function mirrorLightHover({ figures, say }: SaidShot): string {
-  const { darkFrame, neededLight, strayRatio } = figures;
+  const { darkFrame, shade, neededLight, strayRatio } = figures;
   if (!darkFrame.known && !neededLight.known) return '';
   return paragraphs(
     table([
@@ -43,17 +43,19 @@ export function mirrorLightHover({ figures, say }: SaidShot): string {
           message`**${say.length(neededLight.value.widthMm)} x ${say.length(neededLight.value.heightMm)}**, ${say.angle(neededLight.value.upRad)} up, ${say.angle(neededLight.value.acrossRad)} across`,
         ),
       darkFrame.known &&
-        line(
-          message`stays black`,
-          darkFrame.value.share > 0.001
-            ? `${say.percent(darkFrame.value.share)} (${darkFrame.value.side})`
-            : message`nothing`,
-        ),
+        shade.known &&
+        line(message`stays black`, shareIn(shade.value.blackShare, darkFrame.value.side, say)),
+      darkFrame.known &&
+        shade.known &&
+        line(message`dims`, shareIn(shade.value.dimShare, darkFrame.value.side, say)),
       strayRatio.known && line(message`background over film`, say.percent(strayRatio.value)),
     ]),
     message`A mirror shows what stands at twice its tilt (family of angles).`,
   );
 }
+
+const shareIn = (share: number, side: string, say: SaidShot['say']): string =>
+  share > 0.001 ? `${say.percent(share)} (${side})` : message`nothing`;
 
 /** Beside a bubble's name in a shot: where to focus, and what can't be tilted away. */
 export function bubbleHover({ figures, say }: SaidShot): string {

@@ -16,8 +16,12 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
         bench.recordRate,
         (rate) => `${say.shutter(1 / rate)} at ${say.number(rate)} fps`,
       ),
-      figureLine(message`flicker left`, worstFlicker, ({ lampHz, residual }) =>
-        lampHz === 0 ? message`none: no light pulses` : `**${say.percent(residual)}**`,
+      figureLine(message`flicker left`, worstFlicker, ({ lampHz, residual, course }) =>
+        lampHz === 0
+          ? message`none: no light pulses`
+          : course === 'unknown' && residual > 0
+            ? message`**${say.percent(residual)}** at most`
+            : `**${say.percent(residual)}**`,
       ),
       lamp && line(plain(lamp.light), message`pulses at ${say.number(lamp.lampHz)} Hz`),
       lamp &&
@@ -30,12 +34,21 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
     ]),
     shutterAngleDeg.known && message`Angle = 360°·t·rate.`,
     lamp &&
-      message`Flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.${
+      `${courseWords(lamp)}${
         lamp.depthAssumed && lamp.residual > 0
           ? message` \`modulation-depth\` of ${plain(lamp.light)} is not known and taken as full.`
           : ''
       }`,
   );
+}
+
+function courseWords({ course, light }: LampFlicker): string {
+  if (course === 'sine')
+    return message`Flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.`;
+  const most = message`Flicker of pulses = 1/(2·f·t) at most: none over whole cycles of the lamp.`;
+  return course === 'pulsed'
+    ? most
+    : message`${most} \`waveform\` of ${plain(light)} is not known.`;
 }
 
 function bandWords({ rollHz, bandsInFrame }: LampFlicker, say: SaidShot['say']): string {

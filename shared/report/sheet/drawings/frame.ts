@@ -10,12 +10,12 @@ import { el } from '../markup.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
 const MOST_HEIGHT = 160;
-/** Black under this share is the soft edge of the light and nobody sees it. */
+/** Less than this share nobody sees. */
 const LEAST_BLACK = 0.001;
 
 export function frameDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
-  const { fieldMm: field, darkFrame, bubbleImages } = figures;
+  const { fieldMm: field, darkFrame, shade, bubbleImages } = figures;
   const drawing = { id: 'frame', title: message`Frame`, key: 'field' } as const;
   if (!field.known) {
     const words = notKnownWords([field]);
@@ -24,14 +24,21 @@ export function frameDrawing(shot: SaidShot): Drawing | null {
   const [width, height] = field.value;
   if (!Number.isFinite(width)) return null;
   const extent = extentOf(shot);
-  const black = darkFrame.known && darkFrame.value.share >= LEAST_BLACK ? darkFrame.value : null;
+  const blackShare = shade.known ? shade.value.blackShare : 0;
+  const dimShare = shade.known ? shade.value.dimShare : 0;
+  const black =
+    darkFrame.known && blackShare >= LEAST_BLACK
+      ? { share: blackShare, side: darkFrame.value.side }
+      : null;
   const images = bubbleImages.known ? bubbleImages.value : [];
   const words = [
     message`The frame takes in ${sizeWords([width, height], say)}.`,
     extent && extentWords(extent, [width, height], bench.subject!.name, say),
     black
       ? message`Without light: ${say.percent(black.share)} of it, ${inLanguage(SIDE_WORDS[black.side])}.`
-      : darkFrame.known && message`The light fills it.`,
+      : shade.known && dimShare < LEAST_BLACK && message`The light fills it.`,
+    dimShare >= LEAST_BLACK &&
+      message`Dimmed, since the light fills only part of the aperture: ${say.percent(dimShare)}.`,
     images.length > 0 &&
       message`Outlined: ${allOf([...new Set(images.map(({ of }) => of))])}, upright in the bubble's front wall, upside down (dashed) in its rear wall.`,
   ];
