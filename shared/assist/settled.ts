@@ -28,6 +28,8 @@ export interface SettledOpening {
 
 export interface SettledShot {
   readonly shot: string;
+  /** Figures that a setting is judged by and that are not known, and why: nothing was held to them. */
+  readonly notKnown: Readonly<Record<string, string>>;
   /** Nothing to settle, settled by `changes`, or no way: `demands` exclude each other. */
   readonly outcome: 'clear' | 'settled' | 'no-way';
   readonly changes: readonly SettledChange[];
@@ -37,8 +39,6 @@ export interface SettledShot {
   readonly leaves: readonly SettledFinding[];
   /** Errors and warnings that no setting has to do with: they stay. */
   readonly others: readonly SettledFinding[];
-  /** Figures that a setting is judged by and that are not known, and why: nothing was held to them. */
-  readonly notKnown: Readonly<Record<string, string>>;
   readonly demands: readonly SettledDemand[];
   readonly openings: readonly SettledOpening[];
   readonly edits: readonly LocatedEdit[];

@@ -35,11 +35,12 @@ export function settledLines(settled: SettledShot, paint: Paint = (_, text) => t
   );
   const open = openings.map(({ what, at }) => message`${inertLine(what)}, with ${inertLine(at)}`);
   return [
+    // What nobody could judge comes before what was done without it.
+    ...titled(message`Not known, so nothing was held to it:`, unknown),
     ...rows,
     ...titled(message`These exclude each other:`, excluding),
     ...titled(message`What would open it:`, open),
     ...titled(message`Still to be said of it then:`, leaves.map(whatOf)),
-    ...titled(message`Not known, so nothing was held to it:`, unknown),
     ...titled(message`No setting has to do with:`, others.map(whatOf)),
   ];
 }

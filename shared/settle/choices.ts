@@ -76,10 +76,21 @@ function shutters(
   const times = [
     ...MARKED_SHUTTER_RECIPROCALS.map((reciprocal) => 1 / reciprocal),
     ...(rate === undefined ? [] : lamps.flatMap((hertz) => flickerFreeTimesS(hertz, rate))),
-  ].filter((time) => time <= slowest && !(rate !== undefined && isLongerThanFrame(time, rate)));
+  ].filter(
+    (time) =>
+      time <= slowest &&
+      !(rate !== undefined && isLongerThanFrame(time, rate)) &&
+      // Where nobody can say how the lights pulse, whole cycles of the mains are what is safe.
+      (worstFlicker.known || !mainsHz.known || isWholeCycles(time, mainsHz.value)),
+  );
   const print = (seconds: number) => KINDS.shutter.print({ kind: 'time', seconds: seconds as Sec });
   const [present, ...others] = around(shutterSeconds.value, times, print, stopsApart);
   return [{ ...present!, text: KINDS.shutter.print(shutter.value) }, ...others];
+}
+
+function isWholeCycles(timeS: number, mainsHz: number): boolean {
+  const cycles = timeS * lampFrequencyHz(mainsHz);
+  return Math.round(cycles) > 0 && Math.abs(cycles - Math.round(cycles)) <= SAME * cycles;
 }
 
 /** `auto` stays: the body follows by itself. */
