@@ -63,7 +63,7 @@ export interface SharpnessFigures {
   readonly contrastAtNyquist: Figure<number>;
   /** For the depth needed. */
   readonly bestEffectiveFNumber: Figure<number>;
-  /** The blur that remains there, µm on the sensor. */
+  /** The blur that remains there, defocus and Airy disk in quadrature, µm on the sensor. */
   readonly leastBlurUm: Figure<number>;
   /** What a move adds to the depth needed, mm along the axis; 0 without one. */
   readonly travelMm: Figure<number>;
