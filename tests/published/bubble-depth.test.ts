@@ -84,7 +84,14 @@ const bubbleFrom = (changes: Readonly<Record<string, string | null>>) =>
     .get('frost')!;
 
 describe('depth that a bubble needs', () => {
-  it.each([
+  it.each<{
+    lens: string;
+    changes: Readonly<Record<string, string | null>>;
+    widthMm: number;
+    focalMm: number;
+    parallelMm: number;
+    perspectiveMm: number;
+  }>([
     {
       lens: '100 mm at a 48 mm field',
       changes: { 'shots/frost/field': '48 mm' },

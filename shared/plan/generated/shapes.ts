@@ -1074,7 +1074,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "By how much it moves the frontmost rim forward.",
+    "description": "By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing.",
     "examples": [
      "8 mm"
     ]
@@ -1159,7 +1159,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "By how much it moves the frontmost rim forward.",
+    "description": "By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing.",
     "examples": [
      "6 mm"
     ]

@@ -195,7 +195,7 @@ export interface CloseUp {
   readonly about: Field<string>;
   /** Its power in dioptres. */
   readonly power: Field<QuantityValue<'dioptre'>>;
-  /** By how much it moves the frontmost rim forward. */
+  /** By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing. */
   readonly length: Field<QuantityValue<'length'>>;
   /** Light lost in the close-up lens, beyond what the optics themselves cost. */
   readonly loss: Field<QuantityValue<'stops'>>;
@@ -211,7 +211,7 @@ export interface Filter {
   readonly kind: Field<'polariser' | 'neutral-density' | 'colour' | 'diffusion' | 'clear'>;
   /** How much light it takes. */
   readonly loss: Field<QuantityValue<'stops'>>;
-  /** By how much it moves the frontmost rim forward. */
+  /** By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing. */
   readonly length: Field<QuantityValue<'length'>>;
   /** Mass of the filter. Rigs are weighed without their filters. */
   readonly mass: Field<QuantityValue<'mass'>>;
