@@ -31,7 +31,8 @@ describe('a filter 30 mm long', () => {
     const near = { 'lights/strip/at': '{ distance: 300 mm, up: 20 deg }' };
     for (const shot of ['skin', 'frost']) {
       const rig: Changes = shot === 'frost' ? { 'rigs/bench/filters': '[deep]' } : {};
-      const longer = shot === 'frost' ? { 'kit/lenses/macro-100/length': '150 mm' } : { ...BARREL };
+      const longer: Changes =
+        shot === 'frost' ? { 'kit/lenses/macro-100/length': '150 mm' } : { ...BARREL };
       const filtered = figures({ ...FILTER, ...rig, ...near }, shot);
       const barrel = figures({ ...longer, ...near }, shot);
       const { notKnown, ...known } = filtered;
