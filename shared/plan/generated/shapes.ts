@@ -2063,7 +2063,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "finish",
-    "description": "How it returns light: as a mirror, partly as one, or to all sides.",
+    "description": "How it returns light: as a mirror, partly as one, or to all sides. The mirror image of a glossy subject is not judged; it is lit like a matt one.",
     "examples": [
      "mirror",
      "gloss"

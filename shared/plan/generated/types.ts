@@ -377,7 +377,7 @@ export interface Subject {
   readonly bow: Field<QuantityValue<'length-or-zero'>>;
   /** What holds it; a film lives longer in some than in others. */
   readonly holder: Field<'wire frame' | 'wicking frame' | 'smooth container' | 'open dish' | 'closed vessel' | 'enclosed holder'>;
-  /** How it returns light: as a mirror, partly as one, or to all sides. */
+  /** How it returns light: as a mirror, partly as one, or to all sides. The mirror image of a glossy subject is not judged; it is lit like a matt one. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** How long it lasts from when it is made. Left out: what its stance and holder usually give. */
   readonly lasts: Field<QuantityValue<'time'>>;
