@@ -1,10 +1,12 @@
 import { substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { type Figure, known } from '../figures/figure.ts';
+import { markFor, SAME_MARK } from '../figures/marks.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { markAtMost } from '../optics/apertures.ts';
 import { message } from '../words/message.ts';
 import { USABLE_CONTRAST } from './diffraction-eats-detail.ts';
+import type { Say } from './say.ts';
 import { placeWords, relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
 
 /** What the paraxial depth is good to: a shortage smaller than this is none. */
@@ -23,6 +25,8 @@ interface Facts {
   /** Where no aperture holds both depth and detail: the best compromise. */
   readonly conflict: {
     readonly bestEffective: number;
+    /** The mark on the lens that is nearest to it; undefined: its apertures are not known. */
+    readonly mark: number | undefined;
     readonly blurUm: number;
     readonly blurPixels: number;
   } | null;
@@ -67,6 +71,7 @@ export const depthShort: ShotRule<Facts> = {
       best.known && pixelUm.known && atBest !== undefined && atBest < USABLE_CONTRAST
         ? {
             bestEffective: best.value,
+            mark: markFor(bench, figures, best.value),
             blurUm: figures.leastBlurUm.known ? figures.leastBlurUm.value : 0,
             blurPixels: figures.leastBlurUm.known ? figures.leastBlurUm.value / pixelUm.value : 0,
           }
@@ -100,7 +105,8 @@ export const depthShort: ShotRule<Facts> = {
           : '') +
         message`The aperture ${say.worksAs(effective, isMeasured)} at ${say.magnification(magnification)}.` +
         (conflict
-          ? message` No aperture holds both depth and detail: best is ${say.fNumber(conflict.bestEffective)} effective, with a blur of ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}).`
+          ? message` No aperture holds both depth and detail: best is ${say.fNumber(conflict.bestEffective)} effective, with a blur of ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}).` +
+            nearestWords(conflict.mark, say)
           : ''),
     };
   },
@@ -118,6 +124,9 @@ export const depthShort: ShotRule<Facts> = {
     return [...stopDown(view, at), ...tiltLess(view, facts.neededMm, facts.depthMm)];
   },
 };
+
+const nearestWords = (mark: number | undefined, say: Say): string =>
+  mark === undefined ? '' : message` The nearest on the lens is ${say.fNumber(mark)}.`;
 
 /** What is sharp at one time; along a pull what is beyond its ends. */
 const depthThere = ({ pullDepthMm, judgedDepthMm }: ShotFigures): Figure<number> =>
@@ -144,7 +153,7 @@ function stopDown({ bench, figures }: ShotView, at: ShotView['bench']['at']) {
   if (!marked.known || !effectiveFNumber.known || !best.known || !depthMm.needed.known) return [];
   const narrowest = (best.value * marked.value) / effectiveFNumber.value;
   for (const mark of bench.marksOnLens) {
-    if (mark <= marked.value || mark > narrowest * 1.03) continue;
+    if (mark <= marked.value || mark > narrowest * SAME_MARK) continue;
     const stopped = figuresOf(substitute(bench, { marked: known(mark) }));
     const there = depthThere(stopped);
     const needed = stopped.depthMm.needed;
