@@ -33,7 +33,7 @@ export function bubbleFigures(
   if (mirrorKind(bench) !== 'bubble' || !bench.subject)
     return { focusBehindNearestMm: NO_BUBBLE, bubbleImages: NO_BUBBLE };
   const distance = pupilDistanceMm(bench, optical);
-  const behind = derive([distance, sharpness.depthMm.needed], focusBehindNearestMm);
+  const behind = derive([distance, sharpness.wholeDepthMm], focusBehindNearestMm);
   return { focusBehindNearestMm: behind, bubbleImages: imagesIn(bench, optical, distance, behind) };
 }
 

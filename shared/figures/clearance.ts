@@ -38,6 +38,7 @@ function inTheWay(light: LightInUse, bench: Bench, optical: OpticalFigures): Fig
   return derive(
     [
       sourceOf(light),
+      trace,
       workingDistanceMm,
       figureOf(lens.fields.length, lens.name),
       figureOf(lens.fields.rim, lens.name),
@@ -45,10 +46,10 @@ function inTheWay(light: LightInUse, bench: Bench, optical: OpticalFigures): Fig
       pupilDistanceMm(bench, optical),
       pupilDiameterMm,
     ],
-    (source, room, lengthMm, rimMm, [widthMm, heightMm], pupilDistance, pupilMm) => {
+    (source, { frontMm }, room, lengthMm, rimMm, [widthMm, heightMm], pupilDistance, pupilMm) => {
       if (!(room > 0) || !Number.isFinite(widthMm))
         return notKnown(message`there is no room to speak of`);
-      const lensBody = lensCylinder(room, lengthMm, rimMm);
+      const lensBody = lensCylinder(room, lengthMm + (frontMm ?? 0), rimMm);
       const view = { widthMm, heightMm, pupilDistanceMm: pupilDistance, pupilMm };
       return {
         light: light.name,

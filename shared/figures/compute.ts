@@ -35,7 +35,7 @@ const weighedBy = demanding<LoadFigures>(onDemand, [
   'tippingFactor',
 ]);
 
-const pulledBy = demanding<FocusPullFigures>(onDemand, ['pullEnds', 'pullTravelMm']);
+const pulledBy = demanding<FocusPullFigures>(onDemand, ['pullEnds', 'pullTravelMm', 'pullDepthMm']);
 
 const clearedBy = demanding<ClearanceFigures>(onDemand, ['lightInTheWay']);
 
@@ -97,8 +97,12 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...motionFigures(bench, optical, sharpness, time),
     ...weighedBy(() => loadFigures(bench)),
     ...pulledBy(() => {
-      const pull = once(() => focusPullFigures(bench, optical));
-      return { pullEnds: () => pull().pullEnds, pullTravelMm: () => pull().pullTravelMm };
+      const pull = once(() => focusPullFigures(bench, optical, sharpness));
+      return {
+        pullEnds: () => pull().pullEnds,
+        pullTravelMm: () => pull().pullTravelMm,
+        pullDepthMm: () => pull().pullDepthMm,
+      };
     }),
     ...clearedBy(() => ({
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),

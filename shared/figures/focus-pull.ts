@@ -2,27 +2,53 @@
  * A pull of focus: the ring is turned from one mark to another during the take. The plane of focus
  * goes along the lens axis, and the picture breathes: its field is not the same at both ends.
  */
-import { traceChain } from '../optics/chain.ts';
+import { judgedBlur } from '../optics/best-aperture.ts';
+import { type ChainTrace, traceChain } from '../optics/chain.ts';
+import { type Depth, depthByFNumber } from '../optics/depth.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Move } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, silent } from './figure.ts';
 import { isNo } from './not-applicable.ts';
-import type { FocusPullFigures, OpticalFigures, PullEnd } from './shot-figures.ts';
+import type {
+  FocusPullFigures,
+  OpticalFigures,
+  PullEnd,
+  SharpnessFigures,
+} from './shot-figures.ts';
 import { setRing, untraced } from './traced.ts';
 
 const ENDS = ['from', 'to'] as const;
 
-export function focusPullFigures(bench: Bench, optical: OpticalFigures): FocusPullFigures {
+export function focusPullFigures(
+  bench: Bench,
+  optical: OpticalFigures,
+  { circleOfConfusionMm }: Pick<SharpnessFigures, 'circleOfConfusionMm'>,
+): FocusPullFigures {
   const { move } = bench.fields;
   if (move.state === 'missing') return none(isNo('pull'));
   if (move.state === 'invalid') return none(silent);
   const kind = ifKnown(move.value.kind);
   if (kind !== 'pull') return none(kind === undefined ? silent : isNo('pull'));
-  const ends = ENDS.map((end) => endOf(end, move.value, bench, optical));
-  const [from, to] = ends as [Figure<PullEnd>, Figure<PullEnd>];
+  const traces = ENDS.map((end) => traceAt(end, move.value, bench, optical));
+  const [from, to] = traces.map((trace) => endOf(trace, bench)) as [
+    Figure<PullEnd>,
+    Figure<PullEnd>,
+  ];
+  const [begun, ended] = traces as [Figure<ChainTrace>, Figure<ChainTrace>];
   return {
+    pullDepthMm: derive(
+      [begun, ended, circleOfConfusionMm, bench.marked],
+      (first, last, circleMm, marked) => {
+        const depths = [first, last].map((trace) => depthAt(trace, circleMm, marked));
+        const [a, b] = depths as [Depth | undefined, Depth | undefined];
+        if (!a || !b)
+          return notKnown(message`at infinity the pull has no field and no end to its travel`);
+        const isNearer = (first.magnification ?? 0) >= (last.magnification ?? 0);
+        return isNearer ? a.frontMm + b.behindMm : b.frontMm + a.behindMm;
+      },
+    ),
     pullEnds: derive([from, to], (begin, end) => [begin, end] as const),
     pullTravelMm: derive([from, to], (begin, end) =>
       Math.abs(end.subjectToSensorMm - begin.subjectToSensorMm),
@@ -30,19 +56,53 @@ export function focusPullFigures(bench: Bench, optical: OpticalFigures): FocusPu
   };
 }
 
-const none = (why: Figure<never>): FocusPullFigures => ({ pullEnds: why, pullTravelMm: why });
+const none = (why: Figure<never>): FocusPullFigures => ({
+  pullEnds: why,
+  pullTravelMm: why,
+  pullDepthMm: why,
+});
+
+/**
+ * How far along the axis a pull of focus takes the plane of focus, mm; Infinity from or to infinity.
+ * undefined: the shot pulls no focus.
+ */
+export function passedByPullMm(bench: Bench, optical: OpticalFigures): Figure<number> | undefined {
+  const { move } = bench.fields;
+  if (move.state !== 'known' || ifKnown(move.value.kind) !== 'pull') return undefined;
+  const places = ENDS.map((end) =>
+    derive([traceAt(end, move.value, bench, optical)], (trace) => {
+      if (trace.focus === 'infinity') return Number.POSITIVE_INFINITY;
+      return trace.subjectToSensorMm ?? untraced(trace, 'subjectToSensorMm', bench.parts);
+    }),
+  );
+  const [from, to] = places as [Figure<number>, Figure<number>];
+  return derive([from, to], (begin, end) => (begin === end ? 0 : Math.abs(end - begin)));
+}
+
+/** Depth of field as the rig stands; undefined where nothing real is in focus. */
+function depthAt(trace: ChainTrace, circleMm: number, marked: number): Depth | undefined {
+  const { magnification, pupilDistanceMm, fNumberRatio } = trace;
+  if (magnification === undefined || pupilDistanceMm === undefined || magnification <= 0)
+    return undefined;
+  const effectiveFNumber = marked * fNumberRatio;
+  const { blurMm } = judgedBlur(circleMm, effectiveFNumber);
+  return depthByFNumber({ blurMm, magnification, effectiveFNumber, pupilDistanceMm });
+}
 
 /** The rig traced with its ring at one end of the pull, by calculation. */
-function endOf(
+function traceAt(
   end: (typeof ENDS)[number],
   move: Move,
-  { shot, recordedAreaMm, parts }: Bench,
+  { shot }: Bench,
   { chain }: OpticalFigures,
-): Figure<PullEnd> {
+): Figure<ChainTrace> {
   const setting = figureOf(move[end], message`${shot}’s move`);
   const turned = derive([chain, setting], ({ lens }, wanted) => setRing(lens, wanted));
-  return derive([chain, turned, recordedAreaMm, parts], (it, ring, area) => {
-    const traced = traceChain(it, ring);
+  return derive([chain, turned], (it, ring) => traceChain(it, ring));
+}
+
+function endOf(trace: Figure<ChainTrace>, { recordedAreaMm, parts }: Bench): Figure<PullEnd> {
+  return derive([trace, recordedAreaMm, parts], (traced, area) => {
     const { magnification, subjectToSensorMm } = traced;
     if (magnification === undefined) return untraced(traced, 'magnification', parts);
     if (subjectToSensorMm === undefined) return untraced(traced, 'subjectToSensorMm', parts);

@@ -9,6 +9,8 @@ import {
 import type { BodyPart, ChainPart } from '../optics/parts.ts';
 import { type Bench, substitute } from './bench.ts';
 import { figuresOf } from './compute.ts';
+import { valueIn } from './figure.ts';
+import { chainBehind, filtersLengthMm } from './filters.ts';
 import type { ShotFigures } from './shot-figures.ts';
 import { REACH_TOLERANCE } from './traced.ts';
 
@@ -138,6 +140,7 @@ function searchOf(bench: Bench, choice: Choice): Found | undefined {
       kit: { tubes: tubes.parts, converters: converters.parts, closeUps: closeUps.parts },
       magnification: wanted.value,
       tolerance: REACH_TOLERANCE,
+      filtersMm: valueIn(filtersLengthMm(bench.filters)),
     },
     partsOf: ({ behind, before }) => [
       body.name,
@@ -174,7 +177,7 @@ function figuresWith(bench: Bench, parts: readonly string[]): ShotFigures {
     substitute(bench, {
       parts: layout.parts,
       chainParts: layout.chainParts,
-      chain: layout.chain,
+      chain: chainBehind(layout.chain, bench.filters),
       reach: layout.reach,
       weighedParts: layout.weighedParts,
       fields: { ...fields, measured: unmeasured },

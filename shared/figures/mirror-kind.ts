@@ -15,6 +15,12 @@ export function mirrorKind({ subject }: Bench): MirrorKind | undefined {
   return subject && ifKnown(subject.fields.finish) === 'mirror' ? 'surface' : undefined;
 }
 
+/** Partly a mirror: it shows lens and lights over its own colour, which is not judged. */
+export const isGloss = (bench: Bench): boolean =>
+  mirrorKind(bench) === undefined &&
+  bench.subject !== undefined &&
+  ifKnown(bench.subject.fields.finish) === 'gloss';
+
 export const isFlatMirror = (bench: Bench): boolean => {
   const kind = mirrorKind(bench);
   return kind === 'film' || kind === 'surface';

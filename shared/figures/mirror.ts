@@ -4,7 +4,7 @@ import { bubbleFigures } from './bubble.ts';
 import { filmFigures } from './film.ts';
 import { flatMirrorFigures } from './flat-mirror.ts';
 import { type Makers, once } from './lazily.ts';
-import { mirrorKind, reflectanceOf } from './mirror-kind.ts';
+import { isGloss, mirrorKind, reflectanceOf } from './mirror-kind.ts';
 import { strayRatioOf } from './mirror-light.ts';
 import { isNo } from './not-applicable.ts';
 import type { MirrorFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
@@ -14,35 +14,41 @@ const no = (what: Parameters<typeof isNo>[0]) => {
   return () => figure;
 };
 
-/** The same for every subject that is no mirror of any kind. */
-const NO_MIRROR: Makers<MirrorFigures> = {
-  mirrorView: no('flatMirror'),
-  leastTiltRad: no('flatMirror'),
-  greatestTiltByDepthRad: no('flatMirror'),
-  litTiltsRad: no('flatMirror'),
-  tiltWindow: no('flatMirror'),
-  neededLight: no('flatMirror'),
-  darkFrame: no('flatMirror'),
-  lostByLight: no('flatMirror'),
-  shade: no('flatMirror'),
-  focusBehindNearestMm: no('bubble'),
-  bubbleImages: no('bubble'),
-  filmColours: no('film'),
-  filmBands: no('film'),
-  lifeS: no('film'),
-  shareOfLife: no('film'),
-  domeDepthMm: no('film'),
-  flatSavesStops: no('film'),
-  reflectance: no('mirror'),
-  strayRatio: no('mirror'),
+/** The same for every subject that is no mirror of any kind; `image` is why none of its mirror image is known. */
+const without = (image: 'mirror' | 'gloss'): Makers<MirrorFigures> => {
+  const flat = no(image === 'gloss' ? 'gloss' : 'flatMirror');
+  return {
+    mirrorView: flat,
+    leastTiltRad: flat,
+    greatestTiltByDepthRad: flat,
+    litTiltsRad: flat,
+    tiltWindow: flat,
+    neededLight: flat,
+    darkFrame: flat,
+    lostByLight: flat,
+    shade: flat,
+    focusBehindNearestMm: no('bubble'),
+    bubbleImages: no('bubble'),
+    filmColours: no('film'),
+    filmBands: no('film'),
+    lifeS: no('film'),
+    shareOfLife: no('film'),
+    domeDepthMm: no('film'),
+    flatSavesStops: no('film'),
+    reflectance: no(image),
+    strayRatio: no(image),
+  };
 };
+
+const NO_MIRROR = without('mirror');
+const GLOSS = without('gloss');
 
 export function mirrorFigures(
   bench: Bench,
   optical: OpticalFigures,
   sharpness: SharpnessFigures,
 ): Makers<MirrorFigures> {
-  if (mirrorKind(bench) === undefined) return NO_MIRROR;
+  if (mirrorKind(bench) === undefined) return isGloss(bench) ? GLOSS : NO_MIRROR;
   const bubble = once(() => bubbleFigures(bench, optical, sharpness));
   return {
     ...flatMirrorFigures(bench, optical, sharpness),

@@ -10,18 +10,37 @@ import type { Move, Subject } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+import { passedByPullMm } from './focus-pull.ts';
 import type { Named } from './reader.ts';
+import type { OpticalFigures } from './shot-figures.ts';
 
 type Field = Figure<readonly [width: number, height: number]>;
 
+export interface NeededDepth {
+  /** Of the subject with what a move adds, mm along the axis. */
+  readonly whole: Figure<number>;
+  /**
+   * What of it has to be sharp at one time: all, but for what a focus pull passes through, which is sharp
+   * when its turn comes. The pull is taken to pass through the subject.
+   */
+  readonly needed: Figure<number>;
+  readonly travel: Figure<number>;
+}
+
 export function neededDepthMm(
   bench: Bench,
-  fieldMm: Field,
+  optical: OpticalFigures,
   pupilDistanceMm: Figure<number>,
-): { readonly needed: Figure<number>; readonly travel: Figure<number> } {
+): NeededDepth {
   const travel = travelMm(bench);
-  const still = stillDepthMm(bench, fieldMm, pupilDistanceMm);
-  return { needed: derive([still, travel], (depth, added) => depth + added), travel };
+  const still = stillDepthMm(bench, optical.fieldMm, pupilDistanceMm);
+  const whole = derive([still, travel], (depth, added) => depth + added);
+  const passed = passedByPullMm(bench, optical);
+  const needed =
+    passed === undefined
+      ? whole
+      : derive([whole, passed], (depth, pulled) => Math.max(0, depth - pulled));
+  return { whole, needed, travel };
 }
 
 /** Depth of the subject as it stands, without any move. */

@@ -5,6 +5,7 @@ import { notKnown, type UnknownFigure } from './figure.ts';
 const REASONS = {
   mirror: later`the subject is no mirror`,
   flatMirror: later`the subject is no flat mirror`,
+  gloss: later`the mirror image of a glossy subject is not judged`,
   bubble: later`the subject is no bubble`,
   film: later`the subject is no film`,
   levelFilm: later`the film does not stand level`,

@@ -136,11 +136,16 @@ function chainPart(part: AnyPart): Figure<ChainPart> {
       }));
       return withFrom(figure, [length]);
     }
-    case 'close-up':
-      return derive([figureOf(part.entry.fields.power, name)], (powerDpt) => ({
+    case 'close-up': {
+      const { power, length } = part.entry.fields;
+      if (length.state === 'invalid') return silent;
+      const figure = derive([figureOf(power, name)], (powerDpt) => ({
         kind: 'close-up' as const,
         powerDpt,
+        lengthMm: ifKnown(length),
       }));
+      return withFrom(figure, [length]);
+    }
     case 'lens':
       return lensPart(part.entry);
   }

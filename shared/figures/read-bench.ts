@@ -8,6 +8,7 @@ import { toNumber } from '../quantity/rational.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
+import { chainBehind } from './filters.ts';
 import { type GroupTypes, type Lookup, lookUp, type Named, type PlanReader } from './reader.ts';
 import { remembered } from './remembered.ts';
 import { layOutRig } from './rig-layout.ts';
@@ -30,6 +31,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const wanted = wantedOf(fields, shot.name, recordedAreaMm, field);
   const apertureRange = fromEntry(lens, 'aperture', rigLookup);
   const lights = lightsOf(reader, fields, shot.name);
+  const filters = filtersOf(reader, rig, fields, shot.name);
 
   return {
     file: reader.file,
@@ -46,12 +48,12 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     offer: reader.offer,
     parts: whereRig(rigLookup, fields.rig, shot.name, layout.parts),
     chainParts: whereRig(rigLookup, fields.rig, shot.name, layout.chainParts),
-    chain: whereRig(rigLookup, fields.rig, shot.name, layout.chain),
+    chain: whereRig(rigLookup, fields.rig, shot.name, chainBehind(layout.chain, filters)),
     reach: whereRig(rigLookup, fields.rig, shot.name, layout.reach),
     weighedParts: whereRig(rigLookup, fields.rig, shot.name, layout.weighedParts),
     carriers: carriersOf(reader, fields, rig),
     lights,
-    filters: filtersOf(reader, rig, fields, shot.name),
+    filters,
     recordedAreaMm,
     recordedPixels,
     recordRate: derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),

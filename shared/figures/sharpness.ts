@@ -12,7 +12,7 @@ import type { OpticalFigures, SharpnessFigures } from './shot-figures.ts';
 
 export function sharpnessFigures(bench: Bench, optical: OpticalFigures): SharpnessFigures {
   const { recordedAreaMm, recordedPixels, givenCircleMm } = bench;
-  const { magnification, effectiveFNumber, fieldMm } = optical;
+  const { magnification, effectiveFNumber } = optical;
   const delivered = whereGiven(bench.deliveredPixels);
   const circle =
     givenCircleMm.known || givenCircleMm.silent
@@ -30,7 +30,7 @@ export function sharpnessFigures(bench: Bench, optical: OpticalFigures): Sharpne
     );
   const depth = depthBy(circle);
   const judged = derive([circle, effectiveFNumber], (c, n) => judgedBlur(c, n).blurMm);
-  const { needed, travel } = neededDepthMm(bench, fieldMm, distance);
+  const { whole, needed, travel } = neededDepthMm(bench, optical, distance);
   const pixelUm = derive(
     [recordedAreaMm, recordedPixels, delivered],
     (area, recorded, out) =>
@@ -59,6 +59,7 @@ export function sharpnessFigures(bench: Bench, optical: OpticalFigures): Sharpne
     contrastAtNyquist: contrastAt(1),
     bestEffectiveFNumber: best(bestEffectiveFNumber),
     leastBlurUm: best(leastBlurUm),
+    wholeDepthMm: whole,
     travelMm: travel,
   };
 }

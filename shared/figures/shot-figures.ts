@@ -22,7 +22,10 @@ export interface DepthFigures {
   /** Behind it, mm; Infinity: endless. */
   readonly behind: Figure<number>;
   readonly total: Figure<number>;
-  /** What the subject, its tilt and the move ask for, along the axis, mm. */
+  /**
+   * What the subject, its tilt and the move need sharp at one time, along the axis, mm; along a focus
+   * pull what the pull doesn't pass.
+   */
   readonly needed: Figure<number>;
 }
 
@@ -65,8 +68,10 @@ export interface SharpnessFigures {
   readonly contrastAtNyquist: Figure<number>;
   /** For the depth needed. */
   readonly bestEffectiveFNumber: Figure<number>;
-  /** The blur that remains there, µm on the sensor. */
+  /** The blur that remains there, defocus and Airy disk in quadrature, µm on the sensor. */
   readonly leastBlurUm: Figure<number>;
+  /** What subject, tilt and move stretch over along the axis, mm, whether sharp at one time or in turn. */
+  readonly wholeDepthMm: Figure<number>;
   /** What a move adds to the depth needed, mm along the axis; 0 without one. */
   readonly travelMm: Figure<number>;
 }
@@ -244,6 +249,11 @@ export interface FocusPullFigures {
   readonly pullEnds: Figure<readonly [from: PullEnd, to: PullEnd]>;
   /** How far the plane of focus goes along the axis. */
   readonly pullTravelMm: Figure<number>;
+  /**
+   * What is sharp beyond both ends of the pull, mm: depth in front of its nearer end and behind its
+   * farther one, each as the rig is there, by the larger of circle of confusion and Airy disk.
+   */
+  readonly pullDepthMm: Figure<number>;
 }
 
 export interface RecordingFigures {

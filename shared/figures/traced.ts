@@ -7,7 +7,7 @@ import type { LensPart } from '../optics/parts.ts';
 import { closestRing, ringFor, ringForDistance } from '../optics/reach.ts';
 import { message } from '../words/message.ts';
 import type { Bench, NamedPart } from './bench.ts';
-import { derive, type Figure, notKnown, type UnknownFigure, withValue } from './figure.ts';
+import { derive, type Figure, notKnown, silent, type UnknownFigure, withValue } from './figure.ts';
 import { remembered } from './remembered.ts';
 import { needOf } from './rig-layout.ts';
 import type { OpticalFigures } from './shot-figures.ts';
@@ -97,6 +97,12 @@ function ringOf(
   });
 }
 
+const OF_THE_RIM: ReadonlySet<Untraced> = new Set([
+  'workingDistanceMm',
+  'pupilDepthMm',
+  'rimFromSensorMm',
+]);
+
 export function untraced(
   trace: ChainTrace,
   figure: Untraced,
@@ -104,6 +110,8 @@ export function untraced(
 ): UnknownFigure {
   if (trace.focus === 'nowhere')
     return notKnown(message`nothing in front of the rig comes into focus`);
+  // A filter that can't be looked up has a finding of its own.
+  if (trace.frontMm === undefined && OF_THE_RIM.has(figure)) return silent;
   const missing = trace.missing[figure] ?? [];
   const named = parts.known ? parts.value : [];
   return { known: false, needs: missing.map((input) => needOf(input, named)) };

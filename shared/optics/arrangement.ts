@@ -25,6 +25,11 @@ export interface Chain {
   readonly converters: readonly { readonly part: number; readonly magnification: number }[];
   /** Power of all close-up lenses together, 1/mm. */
   readonly closeUpPerMm: number;
+  /**
+   * By how much close-up lenses and filters move the front rim ahead of the lens's own, mm; undefined
+   * where a filter is not known. No figure but those of the rim's place needs it.
+   */
+  readonly frontMm: number | undefined;
   readonly flangeMm: number | undefined;
   readonly missing: readonly MissingInput[];
 }
@@ -32,6 +37,18 @@ export interface Chain {
 export type Arranged =
   | { readonly ok: true; readonly chain: Chain }
   | { readonly ok: false; readonly fault: ChainFault };
+
+/** The chain with filters before it that are so long together, mm ≥ 0; undefined: not known. */
+export const behindFilters = (chain: Chain, lengthMm: number | undefined): Chain =>
+  lengthMm === 0
+    ? chain
+    : {
+        ...chain,
+        frontMm:
+          lengthMm === undefined || chain.frontMm === undefined
+            ? undefined
+            : chain.frontMm + lengthMm,
+      };
 
 /**
  * With no tube behind a converter its magnification is the nominal one whatever its length, so any
@@ -70,9 +87,13 @@ export function arrangeChain(parts: readonly ChainPart[]): Arranged {
   let tubed = false;
   let flangeMm: number | undefined;
   let closeUpPerMm = 0;
+  let frontMm = 0;
   for (const [index, part] of parts.entries()) {
     if (part.kind === 'body') flangeMm = part.flangeMm;
-    if (part.kind === 'close-up') closeUpPerMm += part.powerDpt / 1000;
+    if (part.kind === 'close-up') {
+      closeUpPerMm += part.powerDpt / 1000;
+      frontMm += part.lengthMm ?? 0;
+    }
     if (part.kind === 'tube') {
       behind = followedBy(behind, travel(part.lengthMm));
       if (datumMm !== undefined) datumMm += part.lengthMm;
@@ -102,6 +123,7 @@ export function arrangeChain(parts: readonly ChainPart[]): Arranged {
       converterMagnification: behind.d,
       converters,
       closeUpPerMm,
+      frontMm,
       flangeMm,
       missing,
     },

@@ -15,11 +15,12 @@ export function bestEffectiveFNumber(depthMm: number, magnification: number): nu
 }
 
 /**
- * The blur that remains at the best effective f-number, µm on the sensor: the sharpest that this depth
- * can be held. Inputs as for `bestEffectiveFNumber`.
+ * The blur that remains at the best effective f-number, µm on the sensor: the sharpest that both ends of
+ * this depth can be held. Defocus and Airy disk are equal there and add in quadrature, as in the source
+ * above: √2·2.44·λ·N_eff. Inputs as for `bestEffectiveFNumber`.
  */
 export function leastBlurUm(depthMm: number, magnification: number): number {
-  return airyUm(bestEffectiveFNumber(depthMm, magnification));
+  return Math.SQRT2 * airyUm(bestEffectiveFNumber(depthMm, magnification));
 }
 
 /**

@@ -21,7 +21,7 @@ export interface ChainTrace {
   readonly fNumberRatio: number;
   /** 2·log2(N_eff / N), without filters and glass. */
   readonly lightLossStops: number;
-  /** W, subject to front rim; negative where the subject would be inside the rig. */
+  /** W, subject to the frontmost rim, filters and close-up lenses counted; negative where the subject would be inside the rig. */
   readonly workingDistanceMm: number | undefined;
   readonly subjectToSensorMm: number | undefined;
   /**
@@ -29,12 +29,14 @@ export interface ChainTrace {
    * close-up lens throws the pupil's image out beyond the subject.
    */
   readonly pupilDistanceMm: number | undefined;
-  /** e, the entrance pupil's depth behind the rim. */
+  /** e, the entrance pupil's depth behind the frontmost rim. */
   readonly pupilDepthMm: number | undefined;
   /** D·N: the entrance pupil's diameter D, as seen by the subject, is this over the marked f-number N. */
   readonly pupilFocalMm: number | undefined;
-  /** Sensor to front rim. */
+  /** Sensor to the frontmost rim. */
   readonly rimFromSensorMm: number | undefined;
+  /** How much of that stands before the lens's own rim; undefined: what stands there is not known. */
+  readonly frontMm: number | undefined;
   /** True where the lens's pupil ratio was taken as 1 for want of a known one. */
   readonly pupilRatioAssumed: boolean;
   /** For each figure that is undefined for want of an input: which. */
@@ -61,7 +63,8 @@ const FOCUSED_AT_INFINITY = 1e-12;
  * m1 = −d/M_c after the lens, m = −d after the close-ups, subject at −b/d ahead of the last element,
  * N_eff = N·b(entrance pupil)/f, since a ray to the pupil's edge D/2 = f/(2N) leaves at slope D/(2b).
  * For a lens without close-up these come to N_eff = N·(1 + m1/p)·M_c and u = f·(1/m1 + 1/p).
- * A close-up lens stands at the rim and images the entrance pupil; it takes no light.
+ * A close-up lens stands at the lens's rim and images the entrance pupil; it takes no light. By its own
+ * length and that of filters the frontmost rim comes nearer to the subject, and nothing else changes.
  *
  * Pupil ratio p: exit over entrance pupil diameter. It puts the entrance pupil f·(1 − 1/p) ahead of the
  * principal plane and the exit pupil f·(1 − p) behind it.
@@ -73,18 +76,19 @@ export function traceChain(chain: Chain, ringMagnification: number): ChainTrace 
   const inside = throughLens(chain, ringMagnification);
   const outside = toSubject(chain, inside);
   const datumMm = chain.datumMm ?? Number.NaN;
-  const rimFromSensorMm = datumMm + inside.principalAheadMm + inside.rimAheadMm;
+  const frontMm = chain.frontMm ?? Number.NaN;
+  const lensRimFromSensorMm = datumMm + inside.principalAheadMm + inside.rimAheadMm;
   const figures = {
     magnification: outside.magnification,
-    workingDistanceMm: outside.workingDistanceMm,
+    workingDistanceMm: outside.fromLensRimMm - frontMm,
     subjectToSensorMm:
       chain.closeUpPerMm > 0
-        ? rimFromSensorMm + outside.workingDistanceMm
+        ? lensRimFromSensorMm + outside.fromLensRimMm
         : datumMm + inside.principalAheadMm + outside.fromPrincipalMm,
     pupilDistanceMm: outside.pupilDistanceMm,
-    pupilDepthMm: outside.pupilDepthMm,
+    pupilDepthMm: outside.pupilBehindLensRimMm + frontMm,
     pupilFocalMm: outside.pupilFocalMm,
-    rimFromSensorMm,
+    rimFromSensorMm: lensRimFromSensorMm + frontMm,
   };
   const nowhere = outside.magnification < 0;
   const subject = (figure: number) => (nowhere ? undefined : known(figure));
@@ -102,7 +106,8 @@ export function traceChain(chain: Chain, ringMagnification: number): ChainTrace 
     pupilDistanceMm: subject(figures.pupilDistanceMm),
     pupilDepthMm: known(figures.pupilDepthMm),
     pupilFocalMm: known(figures.pupilFocalMm),
-    rimFromSensorMm: known(rimFromSensorMm),
+    rimFromSensorMm: known(figures.rimFromSensorMm),
+    frontMm: chain.frontMm,
     pupilRatioAssumed: chain.lens.pupilRatio === undefined,
     missing: missingFor(chain, figures),
   };
@@ -150,23 +155,23 @@ function toSubject({ closeUpPerMm }: Chain, inside: ReturnType<typeof throughLen
     return {
       magnification,
       fromPrincipalMm,
-      workingDistanceMm: fromPrincipalMm - rimAheadMm,
+      fromLensRimMm: fromPrincipalMm - rimAheadMm,
       pupilDistanceMm: fromPrincipalMm - pupilAheadMm,
-      pupilDepthMm: pupilBehindRimMm,
+      pupilBehindLensRimMm: pupilBehindRimMm,
       pupilFocalMm: inside.focalMm,
     };
   }
   // Collimated between lens and close-up, how far apart they are makes no difference to the image.
   const heightAtRimMm = slope === 0 ? heightMm : heightMm + slope * rimAheadMm;
   const magnification = snapped(closeUpPerMm * heightAtRimMm - slope);
-  const workingDistanceMm = ahead(heightAtRimMm, magnification);
+  const fromLensRimMm = ahead(heightAtRimMm, magnification);
   const pupilScale = 1 - pupilBehindRimMm * closeUpPerMm;
   return {
     magnification,
-    fromPrincipalMm: rimAheadMm + workingDistanceMm,
-    workingDistanceMm,
-    pupilDistanceMm: workingDistanceMm + pupilBehindRimMm / pupilScale,
-    pupilDepthMm: pupilBehindRimMm / pupilScale,
+    fromPrincipalMm: rimAheadMm + fromLensRimMm,
+    fromLensRimMm,
+    pupilDistanceMm: fromLensRimMm + pupilBehindRimMm / pupilScale,
+    pupilBehindLensRimMm: pupilBehindRimMm / pupilScale,
     pupilFocalMm: inside.focalMm / Math.abs(pupilScale),
   };
 }

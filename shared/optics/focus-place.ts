@@ -10,12 +10,13 @@ export function focusPlaceMm(nearMm: number, farMm: number): number {
 }
 
 /**
- * The other way round: how far in front of the plane of focus (u from the pupil, mm) the near point
- * of a depth d lies, if the plane shares the depth between both ends. The root of
- * 2·n·(n + d) = u·(2n + d) for the near point n.
+ * The other way round: how far in front of the plane of focus (P from the pupil, mm) the near point of a
+ * depth d lies, if the plane shares the depth between both ends: the root between 0 and d of
+ * 2·b² − 2·b·(P + d) + P·d = 0, the same similar triangles. d/2 for a pupil at infinity; a little less
+ * for one in front of the subject, a little more for one beyond it (P negative).
  */
 export function focusBehindNearestMm(planeMm: number, depthMm: number): number {
-  const half = planeMm - depthMm;
-  const nearMm = (half + Math.sqrt(half * half + 2 * planeMm * depthMm)) / 2;
-  return planeMm - nearMm;
+  if (Math.abs(planeMm) === Number.POSITIVE_INFINITY) return depthMm / 2;
+  const root = Math.sign(planeMm) * Math.hypot(planeMm, depthMm);
+  return (planeMm * depthMm) / (planeMm + depthMm + root);
 }

@@ -1,4 +1,4 @@
-import { arrangeChain, type Chain, converterLens } from './arrangement.ts';
+import { arrangeChain, behindFilters, type Chain, converterLens } from './arrangement.ts';
 import { type ChainTrace, traceChain } from './chain.ts';
 import { closestFocalMm } from './focal-length.ts';
 import { placeTubes, sequences, subsets } from './kit-orders.ts';
@@ -43,6 +43,8 @@ export interface KitSearch {
   readonly magnification: number;
   /** How far past an end of the reach still counts as reached, as a share of m. */
   readonly tolerance: number;
+  /** Length of the filters before the lens, mm; left out: none. */
+  readonly filtersMm?: number | undefined;
 }
 
 /**
@@ -202,7 +204,7 @@ function exactly(
   const parts = [body, ...behind.map(partOf), lens, ...before.map(partOf)];
   const order = arrangeChain(parts);
   if (!order.ok) return undefined;
-  const { chain } = order;
+  const chain = behindFilters(order.chain, search.filtersMm ?? 0);
   const limits = reach(chain);
   if (!limits || !isWithin(limits[0], limits[1], search)) return undefined;
   const setting = ringFor(chain, magnification, limits);

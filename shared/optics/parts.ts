@@ -43,6 +43,8 @@ export interface CloseUpPart {
   readonly kind: 'close-up';
   /** Power in dioptres (1/m), over 0. */
   readonly powerDpt: number;
+  /** By how much it moves the front rim forward, mm; left out: by nothing. */
+  readonly lengthMm?: number | undefined;
 }
 
 /** An input that a figure waits for: `input` of `parts[part]`. */
@@ -76,7 +78,8 @@ export function impossibleInput(part: ChainPart): string | undefined {
       if (!over(part.factor, 1, false)) return 'factor';
       return over(part.lengthMm, 0, false) ? undefined : 'lengthMm';
     case 'close-up':
-      return over(part.powerDpt, 0, false) ? undefined : 'powerDpt';
+      if (!over(part.powerDpt, 0, false)) return 'powerDpt';
+      return over(part.lengthMm, 0, true) ? undefined : 'lengthMm';
     case 'lens':
       if (!over(part.focalMm, 0, false)) return 'focalMm';
       if (!over(part.lengthMm, 0, false)) return 'lengthMm';

@@ -1,9 +1,12 @@
 import { substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
-import { known } from '../figures/figure.ts';
+import { type Figure, known } from '../figures/figure.ts';
+import { markFor, SAME_MARK } from '../figures/marks.ts';
+import type { ShotFigures } from '../figures/shot-figures.ts';
 import { markAtMost } from '../optics/apertures.ts';
 import { message } from '../words/message.ts';
 import { USABLE_CONTRAST } from './diffraction-eats-detail.ts';
+import type { Say } from './say.ts';
 import { placeWords, relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
 
 /** What the paraxial depth is good to: a shortage smaller than this is none. */
@@ -17,9 +20,13 @@ interface Facts {
   readonly isMeasured: boolean;
   readonly magnification: number;
   readonly subject: string;
+  /** A focus pull passes through so much of the subject, which is so deep; null: focus stands. */
+  readonly pull: { readonly travelMm: number; readonly subjectMm: number } | null;
   /** Where no aperture holds both depth and detail: the best compromise. */
   readonly conflict: {
     readonly bestEffective: number;
+    /** The mark on the lens that is nearest to it; undefined: its apertures are not known. */
+    readonly mark: number | undefined;
     readonly blurUm: number;
     readonly blurPixels: number;
   } | null;
@@ -29,7 +36,7 @@ export const depthShort: ShotRule<Facts> = {
   name: 'depth-short',
   severity: 'warning',
   docs: {
-    when: 'the depth of field, judged by the larger of the circle of confusion and the Airy disk, is under what the subject, its tilt and the move need.',
+    when: 'the depth of field, judged by the larger of the circle of confusion and the Airy disk, is under what the subject, its tilt and the move need. What a focus pull passes through is sharp when its turn comes; only what lies beyond its ends has to be within the depth there.',
     why: 'Close up the depth tends to 2·c·N_eff/m²: it shrinks with the square of the magnification, and a tilt of a few degrees over a wide frame uses up a millimetre.',
     remedy:
       'Stop down as far as the detail allows, tilt less, frame wider, or accept what falls off with the reason.',
@@ -39,14 +46,24 @@ export const depthShort: ShotRule<Facts> = {
         change: { 'shots/frost/aperture': 'f/4', 'shots/frost/iso': '320' },
       },
     ],
-    good: [{ says: 'stopped down', change: { 'shots/frost/aperture': 'f/11' } }],
+    good: [
+      { says: 'stopped down', change: { 'shots/frost/aperture': 'f/11' } },
+      {
+        says: 'a focus pull through all of a deep subject',
+        change: {
+          'subjects/frost-plate/depth': '15 mm',
+          'shots/frost/move': '{ kind: pull, from: 0.38 m, to: 0.4 m, duration: 10 s }',
+          'preflight/once/focus-ends-marked': 'open',
+        },
+      },
+    ],
   },
   check({ bench, figures }) {
-    const { judgedDepthMm, depthMm, effectiveFNumber, magnification, pixelUm } = figures;
+    const { depthMm, effectiveFNumber, magnification, pixelUm } = figures;
     const needed = depthMm.needed;
-    if (!judgedDepthMm.known || !needed.known || !effectiveFNumber.known || !magnification.known)
-      return [];
-    if (judgedDepthMm.value >= needed.value * (1 - DEAD_BAND)) return [];
+    const there = depthThere(figures);
+    if (!there.known || !needed.known || !effectiveFNumber.known || !magnification.known) return [];
+    if (there.value >= needed.value * (1 - DEAD_BAND)) return [];
     const at = bench.fields.aperture.at;
     const best = figures.bestEffectiveFNumber;
     const atBest = best.known ? contrastAt({ bench, figures }, best.value) : undefined;
@@ -54,6 +71,7 @@ export const depthShort: ShotRule<Facts> = {
       best.known && pixelUm.known && atBest !== undefined && atBest < USABLE_CONTRAST
         ? {
             bestEffective: best.value,
+            mark: markFor(bench, figures, best.value),
             blurUm: figures.leastBlurUm.known ? figures.leastBlurUm.value : 0,
             blurPixels: figures.leastBlurUm.known ? figures.leastBlurUm.value / pixelUm.value : 0,
           }
@@ -62,26 +80,33 @@ export const depthShort: ShotRule<Facts> = {
       {
         at,
         facts: {
-          depthMm: judgedDepthMm.value,
+          depthMm: there.value,
           neededMm: needed.value,
           effective: effectiveFNumber.value,
           isMeasured: effectiveFNumber.measured === true,
           magnification: magnification.value,
           subject: bench.subject?.name ?? message`the subject`,
+          pull: pullOf(figures),
           conflict,
         },
         related: relatedTo(at, needed, effectiveFNumber),
       },
     ];
   },
-  words({ depthMm, neededMm, effective, isMeasured, magnification, subject, conflict }, say) {
+  words({ depthMm, neededMm, effective, isMeasured, magnification, subject, pull, conflict }, say) {
     const [there, needed] = say.lengths2(depthMm, neededMm);
     return {
-      what: message`Depth is ${there}, ${subject} needs ${needed}.`,
+      what: pull
+        ? message`Depth is ${there}, ${subject} needs ${needed} beyond the focus pull.`
+        : message`Depth is ${there}, ${subject} needs ${needed}.`,
       why:
+        (pull
+          ? message`The pull passes ${say.length(pull.travelMm)} of ${say.length(pull.subjectMm)}. `
+          : '') +
         message`The aperture ${say.worksAs(effective, isMeasured)} at ${say.magnification(magnification)}.` +
         (conflict
-          ? message` No aperture holds both depth and detail: best is ${say.fNumber(conflict.bestEffective)} effective, with a blur of ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}).`
+          ? message` No aperture holds both depth and detail: best is ${say.fNumber(conflict.bestEffective)} effective, with a blur of ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}).` +
+            nearestWords(conflict.mark, say)
           : ''),
     };
   },
@@ -100,6 +125,18 @@ export const depthShort: ShotRule<Facts> = {
   },
 };
 
+const nearestWords = (mark: number | undefined, say: Say): string =>
+  mark === undefined ? '' : message` The nearest on the lens is ${say.fNumber(mark)}.`;
+
+/** What is sharp at one time; along a pull what is beyond its ends. */
+const depthThere = ({ pullDepthMm, judgedDepthMm }: ShotFigures): Figure<number> =>
+  pullDepthMm.known ? pullDepthMm : judgedDepthMm;
+
+const pullOf = ({ pullTravelMm, wholeDepthMm }: ShotFigures): Facts['pull'] =>
+  pullTravelMm.known && wholeDepthMm.known
+    ? { travelMm: pullTravelMm.value, subjectMm: wholeDepthMm.value }
+    : null;
+
 /** The contrast at half Nyquist that another effective f-number would leave. */
 function contrastAt({ bench, figures }: ShotView, effective: number): number | undefined {
   const { effectiveFNumber } = figures;
@@ -116,12 +153,12 @@ function stopDown({ bench, figures }: ShotView, at: ShotView['bench']['at']) {
   if (!marked.known || !effectiveFNumber.known || !best.known || !depthMm.needed.known) return [];
   const narrowest = (best.value * marked.value) / effectiveFNumber.value;
   for (const mark of bench.marksOnLens) {
-    if (mark <= marked.value || mark > narrowest * 1.03) continue;
+    if (mark <= marked.value || mark > narrowest * SAME_MARK) continue;
     const stopped = figuresOf(substitute(bench, { marked: known(mark) }));
-    const { judgedDepthMm } = stopped;
+    const there = depthThere(stopped);
     const needed = stopped.depthMm.needed;
-    if (!judgedDepthMm.known || !needed.known) return [];
-    if (judgedDepthMm.value >= needed.value * (1 - DEAD_BAND))
+    if (!there.known || !needed.known) return [];
+    if (there.value >= needed.value * (1 - DEAD_BAND))
       return [setTo(message`Stop down to f/${mark}`, at, `f/${mark}`)];
   }
   const last = markAtMost(narrowest);

@@ -1,6 +1,7 @@
 import { substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { known } from '../figures/figure.ts';
+import { markFor } from '../figures/marks.ts';
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
@@ -16,6 +17,8 @@ interface Facts {
   readonly pixelUm: number;
   /** The best effective f-number for the depth needed; null: none is needed or known. */
   readonly best: number | null;
+  /** The mark on the lens that is nearest to it; undefined: none is known. */
+  readonly mark: number | undefined;
 }
 
 export const diffractionEatsDetail: ShotRule<Facts> = {
@@ -54,12 +57,15 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
           airyUm: airyUm.value,
           pixelUm: pixelUm.value,
           best: bestEffectiveFNumber.known ? bestEffectiveFNumber.value : null,
+          mark: bestEffectiveFNumber.known
+            ? markFor(bench, figures, bestEffectiveFNumber.value)
+            : undefined,
         },
         related: relatedTo(at, effectiveFNumber, pixelUm),
       },
     ];
   },
-  words({ contrast, effective, airyUm, pixelUm, best }, say) {
+  words({ contrast, effective, airyUm, pixelUm, best, mark }, say) {
     const gone = contrast < GONE_CONTRAST;
     return {
       what: gone
@@ -68,7 +74,9 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
       why:
         message`The Airy disk is ${say.micrometres(airyUm)} across, a pixel ${say.micrometres(pixelUm)}.` +
         (best !== null && best < effective
-          ? message` The depth needed asks for no more than ${say.fNumber(best)} effective.`
+          ? mark === undefined
+            ? message` The depth needed asks for no more than ${say.fNumber(best)} effective.`
+            : message` The depth needed asks for no more than ${say.fNumber(best)} effective; ${say.fNumber(mark)} is nearest on the lens.`
           : ''),
     };
   },

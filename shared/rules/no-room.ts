@@ -17,7 +17,7 @@ export const noRoom: ShotRule<Facts> = {
   severity: 'warning',
   docs: {
     when: 'the subject would be inside the lens or nearer to its rim than 20 mm, or a light stands in the lens or before it.',
-    why: 'Working distance W is from the subject to the front rim: the more extension on a given lens, the nearer the subject has to come, until the plane of focus lies inside the barrel.',
+    why: 'Working distance W is from the subject to the frontmost rim, filters and close-up lenses counted by their `length`. The more extension on a given lens, the nearer the subject has to come, until the plane of focus lies inside the barrel.',
     remedy:
       'Take extension away and a converter in its place, use a longer lens, or frame wider. A light moves out of the way to the side on which it stands.',
     bad: [

@@ -27,12 +27,13 @@ kit:
   converters:
     twice: { factor: 2x, length: 53 mm, loss: 0.1 stops }
   close-ups:
-    plus-2: { power: 2 dpt, loss: 0.1 stops }
+    plus-2: { power: 2 dpt, loss: 0.1 stops, length: 8 mm }
   filters:
-    grey: { loss: 1.5 stops }
+    grey: { loss: 1.5 stops, length: 6 mm }
 rigs:
   stack: { parts: [body-a, tube-36, twice, long-200] }
   front: { parts: [body-a, long-200, plus-2] }
+  bare: { parts: [body-a, long-200] }
 lights:
   tube:
     kind: tungsten
@@ -91,6 +92,16 @@ shots:
     iso: 800
     record: full
     light: [bar]
+  through:
+    subject: plate
+    rig: bare
+    field: 200 mm
+    aperture: f/13
+    shutter: 1/90 s
+    iso: 640
+    record: full
+    light: [bar]
+    move: { kind: pull, from: 1.2 m, to: 1.2005 m }
 `;
 
 /** Of each key that goes into something: a line that holds it, as it stands and changed. */
@@ -115,6 +126,8 @@ const CHANGES: Readonly<Record<string, readonly [from: string, to: string]>> = {
   'converter.loss': ['length: 53 mm, loss: 0.1', 'length: 53 mm, loss: 0.2'],
   'close-up.power': ['power: 2 dpt', 'power: 2.2 dpt'],
   'close-up.loss': ['power: 2 dpt, loss: 0.1', 'power: 2 dpt, loss: 0.2'],
+  'close-up.length': ['length: 8 mm', 'length: 12 mm'],
+  'filter.length': ['length: 6 mm', 'length: 30 mm'],
   'filter.loss': ['loss: 1.5 stops', 'loss: 2 stops'],
   'light.kind': ['kind: tungsten', 'kind: daylight'],
   'light.supply': ['supply: mains', 'supply: battery'],
@@ -145,6 +158,8 @@ const CHANGES: Readonly<Record<string, readonly [from: string, to: string]>> = {
   'move.speed': ['speed: 1 mm/s', 'speed: 0.5 mm/s'],
   'move.along': ['along: upright', 'along: level'],
   'move.rail': ['rail: 1 deg', 'rail: 2 deg'],
+  'move.from': ['from: 1.2 m', 'from: 1.2002 m'],
+  'move.to': ['to: 1.2005 m', 'to: 1.2008 m'],
   'move.duration': ['duration: 3 s', 'duration: 5 s'],
   'take.duration': ['duration: 4 s', 'duration: 5 s'],
 };

@@ -133,7 +133,10 @@ describe('the blur that depth is judged by', () => {
         const blurMm = airyUm(effectiveFNumber) / 1000;
         const far = { magnification, effectiveFNumber, pupilDistanceMm: 1e9 };
         expect(depthByFNumber({ ...far, blurMm }).totalMm / depthMm).toBeCloseTo(1, 6);
-        expect(leastBlurUm(depthMm, magnification)).toBeCloseTo(1000 * blurMm, 9);
+        expect(leastBlurUm(depthMm, magnification)).toBeCloseTo(
+          1000 * Math.hypot(blurMm, blurMm),
+          9,
+        );
       }),
     );
   });

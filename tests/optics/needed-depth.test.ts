@@ -21,35 +21,58 @@ describe('a tilted plane', () => {
 });
 
 describe('a sphere', () => {
-  /** Brute force: every point of the front that the pupil sees inside the field, how far it lies back. */
+  /** A circle in the plane of the axis, point by point: which of it the frame shows, and how far back. */
   function deepestSeen(radius: number, halfDiagonal: number, pupilDistance: number): number {
-    let deepest = 0;
-    for (let step = 0; step <= 200_000; step++) {
-      const angle = (step / 200_000) * (Math.PI / 2);
-      const back = radius * (1 - Math.cos(angle));
-      const across = radius * Math.sin(angle);
-      // Seen while its outward normal still turns toward the pupil.
-      const toPupil = Math.cos(angle) * (pupilDistance + back) - Math.sin(angle) * across;
-      if (toPupil < 0 || across > halfDiagonal) break;
-      deepest = back;
+    const seenWith = (ahead: number): number => {
+      let deepest = 0;
+      for (let step = 0; step <= 20_000; step++) {
+        const angle = (step / 20_000) * Math.PI;
+        const back = radius * (1 - Math.cos(angle));
+        const across = radius * Math.sin(angle);
+        const toPupil = pupilDistance - ahead + back;
+        const inFrame = Math.abs(across / toPupil) <= halfDiagonal / Math.abs(pupilDistance);
+        const facing = Math.cos(angle) * toPupil - Math.sin(angle) * across;
+        if (facing * Math.sign(pupilDistance) < 0 || !inFrame) break;
+        deepest = back;
+      }
+      return deepest;
+    };
+    let [low, high] = [0, 2 * radius];
+    for (let step = 0; step < 40; step++) {
+      const ahead = (low + high) / 2;
+      const far = seenWith(ahead) - ahead;
+      if (ahead / Math.abs(pupilDistance - ahead) > far / Math.abs(pupilDistance + far))
+        high = ahead;
+      else low = ahead;
     }
-    return deepest;
+    return seenWith(low);
   }
 
   it.each([
     [35, 12, 400],
-    [35, 34, 400],
+    [35, 33, 400],
     [35, 60, 400],
     [35, 34.9, 60],
     [5, 100, 30],
-  ])('r %d mm, half-diagonal %d mm, u %d mm', (radiusMm, halfDiagonalMm, pupilDistanceMm) => {
-    const found = sphereDepthMm({ radiusMm, halfDiagonalMm, pupilDistanceMm });
-    expect(found).toBeCloseTo(deepestSeen(radiusMm, halfDiagonalMm, pupilDistanceMm), 2);
+    [35, 20, -400],
+    [35, 60, -400],
+  ])(
+    'r %d mm, half-diagonal %d mm, pupil at %d mm',
+    (radiusMm, halfDiagonalMm, pupilDistanceMm) => {
+      const found = sphereDepthMm({ radiusMm, halfDiagonalMm, pupilDistanceMm });
+      expect(found / deepestSeen(radiusMm, halfDiagonalMm, pupilDistanceMm)).toBeCloseTo(1, 2);
+    },
+  );
+
+  it('seen in parallel is what Pythagoras says', () => {
+    const far = { radiusMm: 35, halfDiagonalMm: 21, pupilDistanceMm: Number.POSITIVE_INFINITY };
+    expect(sphereDepthMm(far)).toBeCloseTo(7, 9);
+    expect(sphereDepthMm({ ...far, pupilDistanceMm: 1e7 })).toBeCloseTo(7, 3);
   });
 
   it('seen from infinity down to its middle', () => {
     const far = { radiusMm: 20, halfDiagonalMm: 90, pupilDistanceMm: Number.POSITIVE_INFINITY };
-    expect(sphereDepthMm(far)).toBe(20);
+    expect(sphereDepthMm(far)).toBeCloseTo(20, 9);
   });
 
   it('never deeper than its radius', () => {

@@ -30,7 +30,7 @@ describe.each(KINDS_OF_RIG)('converters: %s, close-up: %s', (converters, closeUp
       if (bench.parts.at(-1)?.kind === 'lens') {
         expect(trace.subjectToSensorMm! + bench.lens.hiatus).toBeCloseTo(subject, 5);
       } else {
-        expect(trace.workingDistanceMm! / (subject - bench.rim)).toBeCloseTo(1, 8);
+        expect((trace.workingDistanceMm! + bench.front) / subject).toBeCloseTo(1, 8);
       }
     }
   });

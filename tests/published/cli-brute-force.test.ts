@@ -63,7 +63,7 @@ describe.each(KINDS_OF_RIG)('converters: %s, close-up: %s', (converters, closeUp
   it('where the subject stands', () => {
     each((bench, shot) => {
       const { subject } = measured(bench);
-      expect(numberIn(shot, 'workingDistanceMm') / (subject - bench.rim)).toBeCloseTo(1, 5);
+      expect((numberIn(shot, 'workingDistanceMm') + bench.front) / subject).toBeCloseTo(1, 6);
     });
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bestEffectiveFNumber } from '../../shared/optics/best-aperture.ts';
+import { bestEffectiveFNumber, leastBlurUm } from '../../shared/optics/best-aperture.ts';
 import {
   AIRY_FACTOR,
   airyUm,
@@ -98,6 +98,20 @@ describe('the best f-number for a focus spread (Hansma)', () => {
     expect(stopsApart(bestEffectiveFNumber(spreadMm, 1), exact * 2 ** (tenths / 2))).toBeLessThan(
       0.2,
     );
+  });
+
+  // Hansma's own criterion, by brute force: of all f-numbers, the least of √(defocus² + Airy²) at the ends.
+  it.each([
+    [2, 1],
+    [4, 0.9],
+    [0.5, 3],
+  ])('%d mm at %dx: no f-number leaves less blur', (depthMm, magnification) => {
+    let least = Number.POSITIVE_INFINITY;
+    for (let fNumber = 1; fNumber < 400; fNumber *= 1.0005) {
+      const defocusUm = (1000 * depthMm * magnification ** 2) / (2 * fNumber);
+      least = Math.min(least, Math.hypot(defocusUm, 2.44 * 0.55 * fNumber));
+    }
+    expect(Math.abs(leastBlurUm(depthMm, magnification) / least - 1)).toBeLessThan(1e-3);
   });
 
   it('spread at the film is depth at the subject times m²', () => {

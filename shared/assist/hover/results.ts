@@ -33,6 +33,7 @@ const ALL_BUT_REACH: readonly Result[] = [
 ];
 const ALL_OF_THE_CHAIN: readonly Result[] = ['reach', ...ALL_BUT_REACH];
 
+/** What moves the entrance pupil moves how a bubble is seen, and so what it needs. */
 export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly Result[]>>>> = {
   plan: {
     mains: ['flicker'],
@@ -42,7 +43,7 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     size: ['depth', 'contrast'],
   },
   body: {
-    flange: ['reach', 'distance', 'effective', 'depth', 'contrast', 'exposure'],
+    flange: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
   },
   recording: {
     size: ['contrast'],
@@ -52,9 +53,9 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
   lens: {
     focal: ALL_OF_THE_CHAIN,
     loss: ['exposure'],
-    length: ['reach', 'distance', 'effective', 'depth', 'contrast', 'exposure'],
-    grows: ['reach', 'distance', 'effective', 'depth', 'contrast', 'exposure'],
-    'pupil-ratio': ['effective', 'depth', 'contrast', 'exposure'],
+    length: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
+    grows: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
+    'pupil-ratio': ['effective', 'depth', 'needed', 'contrast', 'exposure'],
   },
   closest: {
     'from-sensor': ALL_OF_THE_CHAIN,
@@ -69,11 +70,13 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     loss: ['exposure'],
   },
   'close-up': {
-    power: ['reach', 'distance', 'effective', 'depth', 'contrast', 'exposure'],
+    power: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
+    length: ['distance'],
     loss: ['exposure'],
   },
   filter: {
     loss: ['exposure'],
+    length: ['distance'],
   },
   light: {
     kind: ['flicker'],
@@ -105,7 +108,7 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     aperture: ['effective', 'depth', 'contrast', 'exposure'],
     shutter: ['exposure', 'angle', 'flicker'],
     iso: ['exposure'],
-    filters: ['exposure'],
+    filters: ['distance', 'exposure'],
   },
   relight: {
     dimmed: ['exposure'],
@@ -115,6 +118,8 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     speed: ['needed'],
     along: ['needed'],
     rail: ['needed'],
+    from: ['needed'],
+    to: ['needed'],
     duration: ['needed'],
   },
   take: {

@@ -16,7 +16,7 @@ import { apertureHover } from './shot/aperture.ts';
 import { exposureHover } from './shot/exposure.ts';
 import { filmColoursHover } from './shot/film.ts';
 import { loadHover } from './shot/load.ts';
-import { bubbleHover, levelFilmHover, mirrorLightHover } from './shot/mirror.ts';
+import { bubbleHover, glossWords, levelFilmHover, mirrorLightHover } from './shot/mirror.ts';
 import { flowHover, moveHover } from './shot/move.ts';
 import { recordingHover } from './shot/recording.ts';
 import { shutterHover } from './shot/shutter.ts';
@@ -103,7 +103,7 @@ function namedInShot(context: Context, { place }: PlanSpot, data: string | null)
     key === 'light'
       ? mirrorLightHover(shot)
       : key === 'subject'
-        ? bubbleHover(shot) || levelFilmHover(shot)
+        ? bubbleHover(shot) || levelFilmHover(shot) || glossWords(shot)
         : key === 'rig'
           ? loadHover(shot)
           : '';

@@ -1074,7 +1074,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "By how much it moves the frontmost rim forward.",
+    "description": "By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing.",
     "examples": [
      "8 mm"
     ]
@@ -1159,7 +1159,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "By how much it moves the frontmost rim forward.",
+    "description": "By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing.",
     "examples": [
      "6 mm"
     ]
@@ -2079,7 +2079,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "finish",
-    "description": "How it returns light: as a mirror, partly as one, or to all sides.",
+    "description": "How it returns light: as a mirror, partly as one, or to all sides. The mirror image of a glossy subject is not judged; it is lit like a matt one.",
     "examples": [
      "mirror",
      "gloss"

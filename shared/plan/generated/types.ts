@@ -195,7 +195,7 @@ export interface CloseUp {
   readonly about: Field<string>;
   /** Its power in dioptres. */
   readonly power: Field<QuantityValue<'dioptre'>>;
-  /** By how much it moves the frontmost rim forward. */
+  /** By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing. */
   readonly length: Field<QuantityValue<'length'>>;
   /** Light lost in the close-up lens, beyond what the optics themselves cost. */
   readonly loss: Field<QuantityValue<'stops'>>;
@@ -211,7 +211,7 @@ export interface Filter {
   readonly kind: Field<'polariser' | 'neutral-density' | 'colour' | 'diffusion' | 'clear'>;
   /** How much light it takes. */
   readonly loss: Field<QuantityValue<'stops'>>;
-  /** By how much it moves the frontmost rim forward. */
+  /** By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing. */
   readonly length: Field<QuantityValue<'length'>>;
   /** Mass of the filter. Rigs are weighed without their filters. */
   readonly mass: Field<QuantityValue<'mass'>>;
@@ -379,7 +379,7 @@ export interface Subject {
   readonly bow: Field<QuantityValue<'length-or-zero'>>;
   /** What holds it; a film lives longer in some than in others. */
   readonly holder: Field<'wire frame' | 'wicking frame' | 'smooth container' | 'open dish' | 'closed vessel' | 'enclosed holder'>;
-  /** How it returns light: as a mirror, partly as one, or to all sides. */
+  /** How it returns light: as a mirror, partly as one, or to all sides. The mirror image of a glossy subject is not judged; it is lit like a matt one. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** How long it lasts from when it is made. Left out: what its stance and holder usually give. */
   readonly lasts: Field<QuantityValue<'time'>>;

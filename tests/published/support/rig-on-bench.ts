@@ -26,7 +26,10 @@ export interface RigOnBench {
   readonly stop: number;
   readonly stopRadius: number;
   readonly lens: TwoGroupLens;
+  /** The lens's own rim, where a close-up stands. */
   readonly rim: number;
+  /** The frontmost rim: a close-up has a ring before it. */
+  readonly front: number;
 }
 
 /** Whether tubes may stand behind a converter: then only a thin converter is what the model says. */
@@ -76,15 +79,18 @@ function randomRig(random: Random, converters: Converters, closeUp: boolean): Ri
     lengthMm: Math.max(lengthMm, 1),
     pupilRatio: lens.pupilRatio,
   });
+  let front = rim;
   if (closeUp) {
     const powerDpt = random.between(0.5, 8);
-    parts.push({ kind: 'close-up', powerDpt });
+    const lengthMm = 1 + powerDpt;
+    front += lengthMm;
+    parts.push({ kind: 'close-up', powerDpt, lengthMm });
     aheadOfStop.push({ z: rim, focal: 1000 / powerDpt });
   }
   const fNumber = random.spread(2, 64);
   const stopRadius = (lens.focal / fNumber / 2) * lens.stopScale;
   const stop = principal + lens.stop;
-  return { parts, ring, fNumber, behindStop, aheadOfStop, stop, stopRadius, lens, rim };
+  return { parts, ring, fNumber, behindStop, aheadOfStop, stop, stopRadius, lens, rim, front };
 }
 
 /** One thin negative lens that lengthens by `length` and magnifies by `factor`: image less object distance. */

@@ -55,7 +55,11 @@ function partFields(
     case 'converter':
       return { factor: `${plain(part.factor)}x`, length: mm(part.lengthMm), loss: '0 stops' };
     case 'close-up':
-      return { power: `${plain(part.powerDpt)} dpt`, loss: '0 stops' };
+      return {
+        power: `${plain(part.powerDpt)} dpt`,
+        length: part.lengthMm === undefined ? undefined : mm(part.lengthMm),
+        loss: '0 stops',
+      };
     case 'lens':
       return {
         focal: mm(part.focalMm),

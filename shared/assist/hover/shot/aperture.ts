@@ -1,6 +1,7 @@
 /** What the marked aperture works as, what is sharp with it, and what diffraction leaves. */
 import { contrastTable } from '../../../figures/contrast-table.ts';
 import type { Figure } from '../../../figures/figure.ts';
+import { markFor } from '../../../figures/marks.ts';
 import { usualCircleOfConfusionMm } from '../../../optics/recorded-pixel.ts';
 import { significant } from '../../../rules/say.ts';
 import { message } from '../../../words/message.ts';
@@ -98,9 +99,7 @@ export function depthLines({ figures, say }: SaidShot): Line[] {
 
 function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
   const { airyUm, pixelUm, contrast, contrastAtNyquist, bestEffectiveFNumber: best } = figures;
-  const effective = figures.effectiveFNumber;
-  const ratio =
-    effective.known && bench.marked.known ? effective.value / bench.marked.value : undefined;
+  const mark = best.known ? markFor(bench, figures, best.value) : undefined;
   const inPixels = (um: number) =>
     pixelUm.known
       ? message`, ${say.pixels(um / pixelUm.value)} of ${say.micrometres(pixelUm.value)}`
@@ -119,9 +118,9 @@ function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
       ? [
           line(
             message`best for the depth`,
-            ratio === undefined
+            mark === undefined
               ? message`${say.fNumber(best.value)} effective`
-              : message`${say.fNumber(best.value / ratio)} marked, ${say.fNumber(best.value)} effective`,
+              : message`${say.fNumber(best.value)} effective, ${say.fNumber(mark)} is nearest on the lens`,
           ),
         ]
       : []),

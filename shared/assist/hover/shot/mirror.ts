@@ -1,4 +1,5 @@
 /** What a mirror-like subject shows: lens, light, background; what a bubble shows of rim and lights. */
+import { isGloss } from '../../../figures/mirror-kind.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
@@ -56,6 +57,11 @@ export function mirrorLightHover({ figures, say }: SaidShot): string {
 
 const shareIn = (share: number, side: string, say: SaidShot['say']): string =>
   share > 0.001 ? `${say.percent(share)} (${side})` : message`nothing`;
+/** Beside the name of a glossy subject in a shot: what nothing is said about. */
+export const glossWords = ({ bench }: SaidShot): string =>
+  isGloss(bench)
+    ? message`It is glossy: whether it mirrors lens or lights is not judged. Look for that in the picture.`
+    : '';
 
 /** Beside a bubble's name in a shot: where to focus, and what can't be tilted away. */
 export function bubbleHover({ figures, say }: SaidShot): string {

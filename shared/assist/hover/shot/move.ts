@@ -43,6 +43,9 @@ function pullHover(shot: SaidShot, move: Move): string {
           message`**${ends.map(({ fieldMm }) => say.length(fieldMm[0])).join(message` to `)}** wide: ${breathing(ends)}`,
       ),
       figureLine(message`depth`, judgedDepthMm, (mm) => say.length(mm)),
+      figureLine(message`subject beyond the pull`, figures.depthMm.needed, (mm) =>
+        mm > 0 ? say.length(mm) : message`none`,
+      ),
       figureLine(
         message`a detail stays sharp for`,
         derive([judgedDepthMm, pullTravelMm, seconds], (depth, travel, time) =>

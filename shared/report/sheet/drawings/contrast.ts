@@ -56,7 +56,7 @@ export function contrastDrawing(shot: SaidShot): Drawing | null {
       ? contrastOverDepth(pattern, [n * ratio])[0]!
       : { middle: diffractionContrast(cyclesPerMm, n * ratio), ends: null };
   const here = at(marked.value);
-  const best = bestOf(apertures.map((n) => ({ n, ends: at(n).ends })));
+  const best = bestOf(bench.marksOnLens.map((n) => ({ n, ends: at(n).ends })));
   const words = [
     message`At half of what the picture can hold, ${say.fNumber(marked.value)} leaves ${say.percent(here.middle)} of the contrast in focus`,
     here.ends === null

@@ -39,6 +39,9 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
     figures.travelMm.known &&
       figures.travelMm.value > 0 &&
       message`The move takes ${say.length(figures.travelMm.value)} of it.`,
+    figures.pullTravelMm.known &&
+      figures.wholeDepthMm.known &&
+      message`The focus pull passes ${say.length(Math.min(figures.pullTravelMm.value, figures.wholeDepthMm.value))} of ${say.length(figures.wholeDepthMm.value)}.`,
   ];
   return {
     ...drawing,
@@ -47,12 +50,11 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
   };
 }
 
-/** A bubble is focused a little behind its nearest point; all else in its middle. */
+/** A bubble is focused a little ahead of its middle; all else in the middle. */
 function neededSides({ figures }: SaidShot, needed: number): Side {
-  const { focusBehindNearestMm: focus } = figures;
-  return focus.known
-    ? { front: focus.value, behind: needed - focus.value }
-    : { front: needed / 2, behind: needed / 2 };
+  const { focusBehindNearestMm: focus, wholeDepthMm: whole } = figures;
+  const share = focus.known && whole.known ? focus.value / whole.value : 1 / 2;
+  return { front: needed * share, behind: needed * (1 - share) };
 }
 
 function picture(

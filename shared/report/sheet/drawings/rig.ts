@@ -28,7 +28,7 @@ const SAME_MM = 0.5;
 
 interface Box {
   readonly name: string;
-  readonly kind: 'body' | 'tube' | 'converter' | 'lens' | 'close-up';
+  readonly kind: 'body' | 'tube' | 'converter' | 'lens' | 'close-up' | 'filter';
   readonly fromMm: number;
   readonly toMm: number;
 }
@@ -70,21 +70,36 @@ const balanceWords = (aheadMm: number, say: SaidShot['say']): string => {
 function boxesOf({ bench, figures }: SaidShot): Figure<readonly Box[]> {
   const { parts } = bench;
   if (!parts.known) return parts;
-  const rimMm = figures.trace.known ? figures.trace.value.rimFromSensorMm : undefined;
-  return derive(
-    [known(parts.value), ...parts.value.map(({ lengthMm }) => lengthMm)],
-    (named, ...lengths) => {
-      let at = 0;
-      return named.map(({ name, kind }, index) => {
-        const fromMm = at;
-        at += lengths[index]!;
-        // A lens may stand longer than it is at infinity.
-        if (kind === 'lens' && rimMm !== undefined) at = Math.max(at, rimMm);
-        return { name, kind, fromMm, toMm: at };
-      });
-    },
-  );
+  const { rimFromSensorMm, frontMm } = figures.trace.known ? figures.trace.value : NOT_TRACED;
+  const lensRimMm = (rimFromSensorMm ?? 0) - (frontMm ?? 0);
+  const filters = filtersBefore(bench);
+  const list = [
+    ...parts.value.map(({ name, kind, lengthMm }) => ({ name, kind, lengthMm })),
+    ...filters,
+  ];
+  return derive([known(list), ...list.map(({ lengthMm }) => lengthMm)], (named, ...lengths) => {
+    let at = 0;
+    return named.map(({ name, kind }, index) => {
+      const fromMm = at;
+      at += lengths[index]!;
+      // A lens may stand longer than it is at infinity.
+      if (kind === 'lens') at = Math.max(at, lensRimMm);
+      return { name, kind, fromMm, toMm: at };
+    });
+  });
 }
+
+const NOT_TRACED = { rimFromSensorMm: undefined, frontMm: undefined };
+
+/** Filters that say how long they are; others are as good as flat. */
+const filtersBefore = ({ filters }: SaidShot['bench']) =>
+  (filters.known ? filters.value : [])
+    .filter(({ fields }) => fields.length.state === 'known')
+    .map(({ name, fields }) => ({
+      name,
+      kind: 'filter' as const,
+      lengthMm: figureOf<number>(fields.length, name),
+    }));
 
 function picture({ bench, figures, say }: SaidShot, boxes: readonly Box[]): Drawing['picture'] {
   const rim = bench.lens ? figureOf(bench.lens.fields.rim, bench.lens.name) : null;

@@ -5,6 +5,7 @@
  */
 import { figureOf } from '../../../figures/figure.ts';
 import { sourceOf } from '../../../figures/light-source.ts';
+import { isGloss } from '../../../figures/mirror-kind.ts';
 import { filmPoint, filmSurface } from '../../../mirror/film-surface.ts';
 import { meetPlane, onPlane, planeOf, type Source } from '../../../mirror/source.ts';
 import { add, reflected, scale, sub, unit, type Vec } from '../../../mirror/vector.ts';
@@ -75,6 +76,7 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
         ? message`The subject is turned ${say.angle(bench.tiltRad.value)}.`
         : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
       : message`The subject faces the lens.`,
+    isGloss(bench) && message`Whether it mirrors lens or lights is not judged.`,
     ...placed.map(({ name, source }) => `${name}: ${placeWords(source, say)}.`),
     neededWords(shot),
     unplaced > 0 &&

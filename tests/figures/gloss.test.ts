@@ -1,0 +1,45 @@
+/** A glossy subject is partly a mirror; that its mirror image is not judged is said, once and quietly. */
+import { describe, expect, it } from 'vitest';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
+
+const glossy = changed(EXAMPLE_PLAN, { 'subjects/frost-plate/finish': 'gloss' });
+
+function hoverAt(text: string, lineWith: string, word: string): string {
+  const lines = text.split('\n');
+  const line = lines.findIndex((it) => it.includes(lineWith));
+  const character = lines[line]!.indexOf(word) + 1;
+  return coreWith(text).hover(PLAN, { line, character })?.markdown ?? '';
+}
+
+describe('a glossy subject', () => {
+  it('says in its figures that its mirror image is not judged', () => {
+    const reasonsOf = (text: string) => coreWith(text).figures(PLAN).get('frost')!.notKnown;
+    for (const figure of [
+      'leastTiltDeg',
+      'tiltWindowDeg',
+      'blackShare',
+      'reflectance',
+      'strayRatio',
+    ])
+      expect(reasonsOf(glossy)[figure], figure).toBe(
+        'the mirror image of a glossy subject is not judged',
+      );
+    expect(reasonsOf(EXAMPLE_PLAN).leastTiltDeg).toBe('the subject is no flat mirror');
+    expect(reasonsOf(glossy).lifeS).toBe('the subject is no film');
+  });
+
+  it('says so at its finish and where a shot names it', () => {
+    expect(hoverAt(glossy, 'finish: gloss', 'gloss')).toContain('is not judged');
+    expect(hoverAt(glossy, 'finish: gloss', 'finish')).toContain('is not judged');
+    expect(hoverAt(glossy, 'subject: frost-plate', 'frost-plate')).toContain('is not judged');
+    expect(hoverAt(EXAMPLE_PLAN, 'subject: frost-plate', 'frost-plate')).not.toContain('judged');
+  });
+
+  it('says so in the drawing of the day, and in no finding', () => {
+    expect(JSON.stringify(coreWith(glossy).sheet(PLAN))).toContain('is not judged');
+    expect(JSON.stringify(coreWith(EXAMPLE_PLAN).sheet(PLAN))).not.toContain('is not judged');
+    const said = (text: string) => findingsOf(text).map(({ rule, what }) => `${rule}: ${what}`);
+    expect(said(glossy)).toEqual(said(EXAMPLE_PLAN));
+  });
+});
