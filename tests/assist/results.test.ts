@@ -39,6 +39,8 @@ lights:
     supply: mains
     illuminance: 900 lx
   bar:
+    source: 240 x 120 mm
+    at: { distance: 300 mm, up: 14 deg }
     modulation: 130 Hz
     modulation-depth: 50 %
     reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: bare lens, magnification: 0.1x }

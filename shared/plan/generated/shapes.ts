@@ -1735,7 +1735,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "illuminance",
-    "description": "Illuminance at the subject with the source where `at` says.",
+    "description": "Illuminance on the subject as it lies, with the source where `at` says. What a mirror shows of it follows from `source`.",
     "examples": [
      "900 lx"
     ]
@@ -2509,7 +2509,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "illuminance",
-    "description": "Illuminance at the subject in this shot.",
+    "description": "Illuminance on the subject as it lies, in this shot.",
     "examples": [
      "900 lx"
     ]
@@ -2521,7 +2521,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "reading",
-    "description": "A reading taken for this shot.",
+    "description": "A reading taken for this shot: through a lens, of its own subject.",
     "examples": [
      "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this rig }"
     ]
