@@ -2481,11 +2481,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "dimmed": {
     "shape": {
      "kind": "quantity",
-     "of": "stops"
+     "of": "dimming"
     },
     "required": false,
     "title": "dimmed",
-    "description": "By how much it is dimmed against what the light says.",
+    "description": "By how much it is dimmed against what the light says, in stops; in %: what is left of the light.",
     "examples": [
      "1 stop"
     ]

@@ -447,8 +447,8 @@ export interface Shot {
 export interface Relight {
   /** Where the source stands in this shot. */
   readonly at: Field<Placement>;
-  /** By how much it is dimmed against what the light says. */
-  readonly dimmed: Field<QuantityValue<'stops'>>;
+  /** By how much it is dimmed against what the light says, in stops; in %: what is left of the light. */
+  readonly dimmed: Field<QuantityValue<'dimming'>>;
   /** Luminance of the source's face in this shot. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
   /** Illuminance on the subject as it lies, in this shot. */
