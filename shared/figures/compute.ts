@@ -1,6 +1,7 @@
 /** All figures of a shot laid out on the bench. A function of the bench alone. */
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
+import { evennessFigures } from './evenness.ts';
 import { focusPullFigures } from './focus-pull.ts';
 import { demanding, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
@@ -12,6 +13,7 @@ import { recordingFigures } from './recording.ts';
 import { sharpnessFigures } from './sharpness.ts';
 import type {
   ClearanceFigures,
+  EvennessFigures,
   FocusPullFigures,
   LoadFigures,
   MirrorFigures,
@@ -35,6 +37,8 @@ const weighedBy = demanding<LoadFigures>(onDemand, [
 const pulledBy = demanding<FocusPullFigures>(onDemand, ['pullEnds', 'pullTravelMm']);
 
 const clearedBy = demanding<ClearanceFigures>(onDemand, ['lightInTheWay']);
+
+const evenedBy = demanding<EvennessFigures>(onDemand, ['unevennessStops']);
 
 const recordedBy = demanding<RecordingFigures>(onDemand, ['recordedS', 'recordedBytes']);
 
@@ -75,6 +79,9 @@ export function figuresOf(bench: Bench): ShotFigures {
     }),
     ...clearedBy(() => ({
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
+    })),
+    ...evenedBy(() => ({
+      unevennessStops: once(evennessFigures(bench, optical, time).unevennessStops),
     })),
     ...recordedBy(() => recordingFigures(bench)),
     ...mirroredBy(() => mirrorFigures(bench, optical, sharpness)),

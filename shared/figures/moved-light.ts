@@ -22,7 +22,7 @@ export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Fig
 }
 
 /** That the subject is lit instead of showing the light: a liquid's surface has to say its finish. */
-function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
+export function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
   if (!subject) return fields.subject.state === 'missing' ? figureOf(fields.subject, shot) : silent;
   const { kind, finish } = subject.fields;
   return ifKnown(kind) === 'surface'

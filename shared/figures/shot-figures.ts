@@ -78,6 +78,12 @@ export interface LightFigures {
   readonly glassLossStops: Figure<number>;
 }
 
+/** How evenly the lights of the shot light it. */
+export interface EvennessFigures {
+  /** From the brightest place of the frame to the darkest, stops; Infinity: part of it gets none. */
+  readonly unevennessStops: Figure<number>;
+}
+
 /** The light of the shot whose pulsing is left most visible. */
 export interface LampFlicker {
   readonly light: string;
@@ -241,6 +247,7 @@ export interface ShotFigures
   extends OpticalFigures,
     SharpnessFigures,
     LightFigures,
+    EvennessFigures,
     TimeFigures,
     MotionFigures,
     FocusPullFigures,
