@@ -119,13 +119,18 @@ function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
       ? [
           line(
             message`best for the depth`,
-            ratio === undefined
+            ratio === undefined || !isOnLens(best.value / ratio, bench)
               ? message`${say.fNumber(best.value)} effective`
               : message`${say.fNumber(best.value / ratio)} marked, ${say.fNumber(best.value)} effective`,
           ),
         ]
       : []),
   ];
+}
+
+/** Whether the ring can be turned there. */
+function isOnLens(marked: number, { apertureRange: range }: SaidShot['bench']): boolean {
+  return range.known && marked >= range.value.from * 0.97 && marked <= range.value.to * 1.03;
 }
 
 function effectiveFormula({ bench, figures }: SaidShot): string | null {
