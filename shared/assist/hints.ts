@@ -3,9 +3,11 @@
  * the exposure comes out, how large the picture is; and beside its cuts. Only what is known, and only in the range
  * that is shown.
  */
+
 import type { Bench } from '../figures/bench.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
+import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
 import type { Say } from '../rules/say.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
@@ -84,12 +86,13 @@ const apertureHint: HintOf = (figures, { marked }, say) => {
   };
 };
 
-const isoHint: HintOf = ({ exposureErrorStops: error, isoNeeded }, { iso }, say) => {
+const isoHint: HintOf = ({ exposureErrorStops: error, isoNeeded }, bench, say) => {
+  const { iso } = bench;
   if (!iso.known) return null;
   if (iso.value === 'auto')
     return isoNeeded.known
       ? {
-          label: message`needs ISO ${say.iso(isoNeeded.value)}`,
+          label: needsIso(isoNeeded.value, isoRangeOf(bench), say),
           tooltip: message`ISO speed at which the exposure is right.`,
         }
       : null;

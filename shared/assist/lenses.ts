@@ -3,6 +3,7 @@
  * alone, so that a plan of any length is answered at once; the words are worked out for the
  * shots that are shown.
  */
+
 import type { Bench } from '../figures/bench.ts';
 import type { Figure } from '../figures/figure.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
@@ -10,6 +11,7 @@ import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { hasSubjectAndRig, missingChecks, openChecks } from '../rules/checks-called-for.ts';
 import { isOutOfReach } from '../rules/field-out-of-reach.ts';
+import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
 import type { Say } from '../rules/say.ts';
 import { allOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
@@ -79,11 +81,12 @@ function depthWords({ judgedDepthMm: depth, depthMm: { needed } }: ShotFigures, 
 
 function lightWords(
   { exposureErrorStops: error, isoNeeded }: ShotFigures,
-  { iso }: Bench,
+  bench: Bench,
   say: Say,
 ): Part {
+  const { iso } = bench;
   if (iso.known && iso.value === 'auto')
-    return isoNeeded.known ? message`needs ISO ${say.iso(isoNeeded.value)}` : undefined;
+    return isoNeeded.known ? needsIso(isoNeeded.value, isoRangeOf(bench), say) : undefined;
   if (!error.known) return undefined;
   return exposureShort(error.value, say);
 }

@@ -27,6 +27,11 @@ export function exposureErrorStops(sceneEv: number, askedEv: number): number {
   return sceneEv - askedEv;
 }
 
+/** ISO that closes what an exposure is off by at ISO 100 (stops; positive is too much light): 100·2^−e. */
+export function isoClosing(errorAt100: number): number {
+  return 100 * 2 ** -errorAt100;
+}
+
 /**
  * ISO at which the exposure would be right, everything else left as it is:
  * 100 · 2^(log2(N²/t) + loss − EV). Not rounded to a setting of the body.
@@ -36,5 +41,7 @@ export function isoNeeded(
   { fNumber, timeS }: Omit<Settings, 'iso'>,
   lossStops: number,
 ): number {
-  return 100 * 2 ** (evAskedFor({ fNumber, timeS, iso: 100 }, lossStops) - sceneEv);
+  return isoClosing(
+    exposureErrorStops(sceneEv, evAskedFor({ fNumber, timeS, iso: 100 }, lossStops)),
+  );
 }

@@ -1,6 +1,7 @@
 /** All figures of a shot laid out on the bench. A function of the bench alone. */
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
+import { evennessFigures } from './evenness.ts';
 import { focusPullFigures } from './focus-pull.ts';
 import { demanding, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
@@ -14,6 +15,7 @@ import { recordingFigures } from './recording.ts';
 import { sharpnessFigures } from './sharpness.ts';
 import type {
   ClearanceFigures,
+  EvennessFigures,
   FocusPullFigures,
   LightFigures,
   LoadFigures,
@@ -38,6 +40,8 @@ const weighedBy = demanding<LoadFigures>(onDemand, [
 const pulledBy = demanding<FocusPullFigures>(onDemand, ['pullEnds', 'pullTravelMm', 'pullDepthMm']);
 
 const clearedBy = demanding<ClearanceFigures>(onDemand, ['lightInTheWay']);
+
+const evenedBy = demanding<EvennessFigures>(onDemand, ['unevennessStops']);
 
 const recordedBy = demanding<RecordingFigures>(onDemand, ['recordedS', 'recordedBytes']);
 
@@ -106,6 +110,9 @@ export function figuresOf(bench: Bench): ShotFigures {
     }),
     ...clearedBy(() => ({
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
+    })),
+    ...evenedBy(() => ({
+      unevennessStops: once(evennessFigures(bench, optical, time).unevennessStops),
     })),
     ...recordedBy(() => recordingFigures(bench)),
     ...mirroredBy(mirror),

@@ -30,6 +30,7 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     leastBlurUm: figures.leastBlurUm,
     exposureErrorStops: figures.exposureErrorStops,
     isoNeeded: figures.isoNeeded,
+    unevennessStops: figures.unevennessStops,
     shutterSeconds: figures.shutterSeconds,
     shutterAngleDeg: figures.shutterAngleDeg,
     flickerResidual: figures.flickerResidual,

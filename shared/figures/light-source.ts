@@ -1,11 +1,14 @@
 /** A light of the shot as a face in space, and its luminance. */
 import { illuminanceOfEv } from '../exposure/ev.ts';
-import { facingRectangle, illuminancePerLuminance } from '../exposure/rectangle-source.ts';
-import type { Face, Source } from '../mirror/source.ts';
-import { ifKnown } from '../plan/field.ts';
+import { illuminancePerLuminance } from '../exposure/rectangle-source.ts';
+import { filmSurface } from '../mirror/film-surface.ts';
+import { type Face, type Source, sourceOutline } from '../mirror/source.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { Light } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
-import type { LightInUse } from './bench.ts';
+import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
+import { isShotsOwn, readThrough } from './light-reading.ts';
 
 /** Worked out once for all shots that use the light as it is: its fields are one object. */
 const sources = new WeakMap<LightInUse['fields'], Figure<Source>>();
@@ -40,34 +43,65 @@ function placed({ name, fields }: LightInUse): Figure<Source> {
   );
 }
 
-/** Solid angle that a face weighs on a surface turned to it, sr. */
-function facingFactor({ face, distanceMm }: Source): number {
-  if (face.shape === 'round') {
-    const half = Math.atan2(face.diameterMm / 2, distanceMm);
-    return Math.PI * Math.sin(half) ** 2;
-  }
-  const corners = facingRectangle(face.widthMm, face.heightMm, distanceMm);
-  return illuminancePerLuminance(corners, [0, 0, 1]);
+/**
+ * Illuminance on the subject's middle over the luminance of the face that gives it, sr: on its
+ * surface as it lies in the shot, which is what a receiver laid on it reads.
+ */
+export const weightOn = (source: Source, tiltRad: number, about: Bench['tiltAbout']): number =>
+  illuminancePerLuminance(sourceOutline(source), filmSurface(tiltRad, about).normal);
+
+/** What a light's brightness is given by where it isn't its face's luminance. */
+type Measured = 'reading' | 'illuminance';
+
+/** Where a light stood when it was read or measured; a reading may give a distance of its own. */
+function placeThen({ fields, readAt }: LightInUse, by: Measured): Light['at'] {
+  const distance = by === 'reading' ? ifKnown(fields.reading)?.distance : undefined;
+  if (!distance || distance.state === 'missing') return readAt;
+  const base = readAt.state === 'missing' ? fields.at : readAt;
+  return base.state === 'known' ? { ...base, value: { ...base.value, distance } } : base;
+}
+
+/** The light as it stood when it was read or measured; undefined: it stands there still. */
+export function sourceThen(light: LightInUse, by: Measured): Figure<Source> | undefined {
+  const { at } = light.fields;
+  const then = placeThen(light, by);
+  if (then === at || isSamePlace(then, at)) return undefined;
+  return sourceOf({ ...light, fields: { ...light.fields, at: then } });
+}
+
+function isSamePlace(a: Light['at'], b: Light['at']): boolean {
+  const [one, other] = [ifKnown(a), ifKnown(b)];
+  if (!one || !other) return false;
+  return (['distance', 'up', 'across'] as const).every((key) => {
+    const [here, there]: readonly Field<number>[] = [one[key], other[key]];
+    if (here?.state === 'invalid' || there?.state === 'invalid') return false;
+    return ((here && ifKnown(here)) ?? 0) === ((there && ifKnown(there)) ?? 0);
+  });
 }
 
 /**
- * Luminance of a light's face, cd/m², as it is dimmed in this shot: as given, else from the
- * illuminance that it gives a surface turned to it, E = L·(its projected solid angle), which a
- * hand-held incident meter reads too.
+ * Luminance of a light's face, cd/m², as it is dimmed in this shot: as given, else from what it
+ * gave a diffuse subject where it stood then, E = L·`weightOn`. It is the same wherever the light
+ * stands now.
+ *
+ * @param read EV of the light on a diffuse subject, where it was read on one
  */
-export function luminanceOf(light: LightInUse, meterEv: Figure<number>): Figure<number> {
+export function luminanceOf(light: LightInUse, bench: Bench, read: Figure<number>): Figure<number> {
   const { name, fields } = light;
+  const by = (way: Measured, lux: Figure<number>): Figure<number> =>
+    derive([lux, sourceThen(light, way) ?? sourceOf(light), bench.tiltRad], (given, face, tilt) => {
+      const weight = weightOn(face, tilt, bench.tiltAbout);
+      return weight > 0
+        ? given / weight
+        : notKnown(message`${name} shines on the back of the subject`);
+    });
   const full = (): Figure<number> => {
     if (fields.luminance.state !== 'missing') return figureOf(fields.luminance, name);
-    const source = sourceOf(light);
     if (fields.illuminance.state !== 'missing')
-      return derive(
-        [figureOf(fields.illuminance, name), source],
-        (lux, it) => lux / facingFactor(it),
-      );
-    const reading = ifKnown(fields.reading);
-    if (reading && ifKnown(reading.through) === 'meter')
-      return derive([meterEv, source], (ev, it) => illuminanceOfEv(ev) / facingFactor(it));
+      return by('illuminance', figureOf(fields.illuminance, name));
+    const through = readThrough(light);
+    if (through === 'meter' || (through === 'bare lens' && !isShotsOwn(light, bench)))
+      return by('reading', derive([read], illuminanceOfEv));
     return notKnown(message`the luminance of ${name} is not given`);
   };
   return derive([full(), light.dimmedStops], (luminance, stops) => luminance * 2 ** -stops);

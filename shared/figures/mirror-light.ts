@@ -1,46 +1,49 @@
 /** How bright a mirror-like subject is: it shows the light's own face, at any distance. */
-import { evOfLuminance, evOfSettings } from '../exposure/ev.ts';
+import { evOfLuminance } from '../exposure/ev.ts';
 import { mirrorLuminance, strayRatio } from '../mirror/exposure.ts';
-import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
+import { diffuseEv, isShotsOwn, readThrough } from './light-reading.ts';
 import { luminanceOf } from './light-source.ts';
 import { mirrorKind, reflectanceOf } from './mirror-kind.ts';
 import { isNo } from './not-applicable.ts';
 
-/** EV that an incident meter read, where that is how the light was read. */
-export function meterEv({ name, fields }: LightInUse): Figure<number> {
-  const reading = ifKnown(fields.reading);
-  if (!reading || ifKnown(reading.through) !== 'meter')
-    return notKnown(message`${name} was not read with a meter`);
-  const of = message`${name}’s reading`;
-  const time = derive([figureOf(reading.shutter, of)], (it) =>
-    it.kind === 'time' ? it.seconds : notKnown(message`a reading needs its shutter as a time`),
-  );
-  return derive(
-    [figureOf(reading.aperture, of), time, figureOf(reading.iso, of)],
-    (fNumber, timeS, iso) => evOfSettings({ fNumber, timeS, iso }),
-  );
-}
-
 /**
  * EV of the light as the mirror shows it, before it is dimmed: R·L. Only where the light's own
  * luminance can be had; a reading of the subject through a lens holds as it is.
+ *
+ * @param read EV of the light on a diffuse subject, where it was read on one
  */
-export function shownEv(light: LightInUse, bench: Bench): Figure<number> {
+export function shownEv(light: LightInUse, bench: Bench, read: Figure<number>): Figure<number> {
   const undimmed = { ...light, dimmedStops: { known: true as const, value: 0, from: [] } };
   return derive(
-    [reflectanceOf(bench, light), luminanceOf(undimmed, meterEv(light))],
+    [reflectanceOf(bench, light), luminanceOf(undimmed, bench, read)],
     (share, luminance) => evOfLuminance(mirrorLuminance(share, luminance)),
   );
 }
 
-/** Whether the subject shows this light as a mirror, instead of being lit by it. */
+/**
+ * Whether the subject shows this light as a mirror by what is known of the light, instead of being
+ * lit by it or read itself: through its rig, or through the bare lens for the shot.
+ */
 export function showsLight(light: LightInUse, bench: Bench): boolean {
   if (mirrorKind(bench) === undefined) return false;
-  const reading = ifKnown(light.fields.reading);
-  return !reading || ifKnown(reading.through) === 'meter';
+  const through = readThrough(light);
+  return through !== 'this rig' && (through !== 'bare lens' || !isShotsOwn(light, bench));
+}
+
+/**
+ * What a light's brightness is taken from where several are given: what is nearest to what the
+ * subject does with it. A mirror shows the face's luminance, another subject is lit as it was read.
+ */
+export function goesBy(
+  light: LightInUse,
+  bench: Bench,
+): 'luminance' | 'illuminance' | 'reading' | undefined {
+  const ways = ['reading', 'illuminance', 'luminance'] as const;
+  const isGiven = (way: (typeof ways)[number]) => light.fields[way].state !== 'missing';
+  return showsLight(light, bench) ? ways.findLast(isGiven) : ways.find(isGiven);
 }
 
 /** L_background/(R·L), of the light that the film shows brightest. */
@@ -54,7 +57,11 @@ export function strayRatioOf(bench: Bench): Figure<number> {
   if (!lights.known) return lights;
   const each = lights.value.map((light) =>
     derive(
-      [background, reflectanceOf(bench, light), luminanceOf(light, meterEv(light))],
+      [
+        background,
+        reflectanceOf(bench, light),
+        luminanceOf(light, bench, diffuseEv(light, bench)),
+      ],
       strayRatio,
     ),
   );

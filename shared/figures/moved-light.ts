@@ -1,18 +1,11 @@
 /** A light on a subject that scatters: what it gives where it stands now, by its face's integral. */
 import { evOfIlluminance } from '../exposure/ev.ts';
-import { illuminancePerLuminance } from '../exposure/rectangle-source.ts';
-import { filmSurface } from '../mirror/film-surface.ts';
-import { type Source, sourceOutline } from '../mirror/source.ts';
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
-import { sourceOf } from './light-source.ts';
+import { sourceOf, sourceThen, weightOn } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
-
-/** E/L at the subject's middle, sr: of the subject as it is tilted. */
-const givenBy = (source: Source, tilt: number, about: Bench['tiltAbout']): number =>
-  illuminancePerLuminance(sourceOutline(source), filmSurface(tilt, about).normal);
 
 /** EV of a light whose face's luminance is given: E = L times the face's weight as the subject sees it. */
 export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Figure<number> {
@@ -20,7 +13,7 @@ export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Fig
   return derive(
     [figureOf(fields.luminance, name), source, bench.tiltRad, scatters(bench)],
     (luminance, face, tilt) => {
-      const weight = givenBy(face, tilt, bench.tiltAbout);
+      const weight = weightOn(face, tilt, bench.tiltAbout);
       return weight > 0
         ? evOfIlluminance(luminance * weight)
         : notKnown(message`${name} shines on the back of the subject`);
@@ -29,7 +22,7 @@ export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Fig
 }
 
 /** That the subject is lit instead of showing the light: a liquid's surface has to say its finish. */
-function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
+export function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
   if (!subject) return fields.subject.state === 'missing' ? figureOf(fields.subject, shot) : silent;
   const { kind, finish } = subject.fields;
   return ifKnown(kind) === 'surface'
@@ -43,22 +36,15 @@ function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
  */
 export function movedStops(light: LightInUse, bench: Bench): Figure<number> {
   if (mirrorKind(bench) !== undefined) return known(0);
-  const { fields, readAt, name } = light;
+  const { fields, name } = light;
+  const isRead = fields.reading.state !== 'missing';
   // What its face's luminance gives is worked out from where it stands now anyway.
-  if (fields.reading.state === 'missing' && fields.illuminance.state === 'missing') return known(0);
-  const distance = ifKnown(fields.reading)?.distance;
-  const isNear = distance !== undefined && distance.state !== 'missing';
-  if (!isNear && readAt === fields.at) return known(0);
+  if (!isRead && fields.illuminance.state === 'missing') return known(0);
+  const then = sourceThen(light, isRead ? 'reading' : 'illuminance');
+  if (then === undefined) return known(0);
   if (fields.at.state === 'missing') return figureOf(fields.at, name) as Figure<never>;
-  const now = sourceOf(light);
-  const then = isNear
-    ? derive([now, figureOf(distance, message`${name}’s reading`)], (face, distanceMm) => ({
-        ...face,
-        distanceMm,
-      }))
-    : sourceOf({ ...light, fields: { ...fields, at: readAt } });
-  return derive([now, then, bench.tiltRad], (here, there, tilt) => {
-    const ratio = givenBy(here, tilt, bench.tiltAbout) / givenBy(there, tilt, bench.tiltAbout);
+  return derive([sourceOf(light), then, bench.tiltRad], (here, there, tilt) => {
+    const ratio = weightOn(here, tilt, bench.tiltAbout) / weightOn(there, tilt, bench.tiltAbout);
     return ratio > 0 && Number.isFinite(ratio)
       ? Math.log2(ratio)
       : notKnown(message`${name} shines on the back of the subject`);

@@ -92,6 +92,12 @@ export interface LightFigures extends ShownLight {
   readonly shownLight: ShownLight;
 }
 
+/** How evenly the lights of the shot light it. */
+export interface EvennessFigures {
+  /** From the brightest place of the frame to the darkest, stops; Infinity: part of it gets none. */
+  readonly unevennessStops: Figure<number>;
+}
+
 /** The light of the shot whose pulsing is left most visible. */
 export interface LampFlicker {
   readonly light: string;
@@ -279,6 +285,7 @@ export interface ShotFigures
   extends OpticalFigures,
     SharpnessFigures,
     LightFigures,
+    EvennessFigures,
     TimeFigures,
     MotionFigures,
     FocusPullFigures,

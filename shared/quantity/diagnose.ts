@@ -26,6 +26,8 @@ const AROUND = /^[\s\u2018-\u201f]+|[\s,;\u2018-\u201f]+$/g;
 const TRAILING_UNIT =
   /^(.*[0-9])[ \u00a0\u2009\u202f]*([\p{L}%\u00b0\u00d7\u2033"][^0-9]*(?:m2)?)$/u;
 
+const SHARE_UNIT = /^(?:%|percent|per cent)$/i;
+
 export function diagnose(text: string, spec: DiagnosisSpec): Failure {
   const trimmed = text.trim();
   // A long text is no quantity, and mending it would cost time.
@@ -87,6 +89,8 @@ function withUnits(text: string, spec: DiagnosisSpec): string[] {
     .filter(({ off }) => off <= 1)
     .sort((a, b) => a.off - b.off)
     .map(({ unit }) => unit);
+  // A share is no number of another unit: 40 % of the light is not 40 stops.
+  if (SHARE_UNIT.test(written)) return near.map((unit) => `${number} ${unit}`);
   const value = Number(number.match(/[0-9.]+/)?.[0] ?? Number.NaN);
   return [...near, ...spec.likelyUnits(value)].map((unit) => `${number} ${unit}`);
 }

@@ -5,6 +5,7 @@ import { bound } from './bound.ts';
 import { capacity } from './capacity.ts';
 import { colourTemperature, whiteBalance } from './colour-temperature.ts';
 import { date } from './date.ts';
+import { dimming } from './dimming.ts';
 import { dioptre } from './dioptre.ts';
 import { fNumber, fNumberRange } from './f-number.ts';
 import { factor } from './factor.ts';
@@ -43,6 +44,7 @@ export const KINDS = {
   'colour-temperature': colourTemperature,
   count,
   date,
+  dimming,
   dioptre,
   'f-number': fNumber,
   'f-number-range': fNumberRange,

@@ -5,17 +5,17 @@ import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP, readNumber, shortest, significant } from './number.ts';
 
-const UNITS = ['%', 'percent', 'per cent', 'pc'];
-/** 0 to 100. */
-const SHARE = '(?:(?:[0-9]|[1-9][0-9])(?:\\.[0-9]{1,9})?|100(?:\\.0{1,9})?)';
+export const PERCENT_UNITS = ['%', 'percent', 'per cent', 'pc'];
+/** Source of a pattern for 0 to 100, without groups of its own. */
+export const SHARE = '(?:(?:[0-9]|[1-9][0-9])(?:\\.[0-9]{1,9})?|100(?:\\.0{1,9})?)';
 
 export const percent: QuantityKind<Fraction> = compoundKind<Fraction>({
   id: 'percent',
   title: later`percentage`,
   units: ['%'],
-  unitSpellings: UNITS,
+  unitSpellings: PERCENT_UNITS,
   examples: ['50 %', '2 %'],
-  body: `(${SHARE})${GAP}(?:${UNITS.join('|')})`,
+  body: `(${SHARE})${GAP}(?:${PERCENT_UNITS.join('|')})`,
   read: ([number = '']) => ({
     value: (readNumber(number) / 100) as Fraction,
     usual: `${number} %`,

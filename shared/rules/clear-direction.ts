@@ -8,6 +8,7 @@ import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import type { Rad } from '../quantity/brands.ts';
 import { message } from '../words/message.ts';
 import { signed } from './say.ts';
+import { unevenPrice } from './uneven-price.ts';
 
 /** Share of the frame that a light may hide unseen: the frame's very edge. */
 export const HIDDEN = 0.005;
@@ -93,17 +94,19 @@ export function standAt(bench: Bench, light: string, { upRad, acrossRad }: Direc
   const [up, across] = [degrees(upRad), degrees(acrossRad)];
   const [upward, aside] = [up, across].map((angle) => signed(String(angle)));
   const title = message`Move ${light} for this shot to ${upward!}° up, ${aside!}° across`;
+  const inUse = bench.lights.known && bench.lights.value.find(({ name }) => name === light);
+  const price = inUse ? unevenPrice(bench, moved(bench, inUse, { upRad, acrossRad })) : {};
   const { relight } = bench.fields;
   if (relight.state === 'missing') {
     const text = `${light}:\n  at: { up: ${up} deg, across: ${across} deg }`;
-    return { title, edits: [{ op: 'set', at: relight.at, text }] };
+    return { title, ...price, edits: [{ op: 'set', at: relight.at, text }] };
   }
   const place = (key: string, text: string): PlanEdit => ({
     op: 'set',
     at: { ...bench.at, path: ['relight', light, 'at', key] },
     text,
   });
-  return { title, edits: [place('up', `${up} deg`), place('across', `${across} deg`)] };
+  return { title, ...price, edits: [place('up', `${up} deg`), place('across', `${across} deg`)] };
 }
 
 function serves(bench: Bench, mayStayBlack: number): boolean {

@@ -5,6 +5,7 @@ import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
 import { lightFixes } from './light-fixes.ts';
+import { canBeSet, type IsoRange, isoRangeOf } from './needed-iso.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** The step of every setting. Within it nothing can be set better. */
@@ -18,6 +19,7 @@ interface Facts {
   readonly iso: number;
   /** null: beyond all numbers. */
   readonly isoNeeded: number | null;
+  readonly settable: IsoRange;
   readonly effective: number;
   /** The effective f-number was measured. */
   readonly isMeasured: boolean;
@@ -53,6 +55,7 @@ export const exposureOff: ShotRule<Facts> = {
           errorStops: error,
           iso: iso.value,
           isoNeeded: isoNeeded.known ? isoNeeded.value : null,
+          settable: isoRangeOf(bench),
           effective: effectiveFNumber.value,
           isMeasured: effectiveFNumber.measured === true,
           lossStops: lightLossStops.known ? lightLossStops.value : 0,
@@ -61,7 +64,11 @@ export const exposureOff: ShotRule<Facts> = {
       },
     ];
   },
-  words({ errorStops, isoNeeded, effective, isMeasured, lossStops }, say) {
+  words({ errorStops, isoNeeded, settable, effective, isMeasured, lossStops }, say) {
+    const balances =
+      isoNeeded !== null && canBeSet(isoNeeded, settable)
+        ? message`; ISO ${say.iso(isoNeeded)} would balance it.`
+        : message`; no ISO from ${say.iso(settable.lowest)} to ${say.iso(settable.highest)} balances it.`;
     return {
       what:
         errorStops > 0
@@ -70,7 +77,7 @@ export const exposureOff: ShotRule<Facts> = {
       why:
         message`The aperture ${say.worksAs(effective, isMeasured)}` +
         (lossStops > 0.05 ? message`, ${say.stops(lossStops)} under the marked one` : '') +
-        (isoNeeded === null ? '.' : message`; ISO ${say.iso(isoNeeded)} would balance it.`),
+        balances,
     };
   },
   size: ({ errorStops }) => ({ kind: 'stops', value: Math.abs(errorStops) }),
@@ -83,7 +90,8 @@ export const exposureOff: ShotRule<Facts> = {
     const fixes: PlanFix[] = [];
     if (facts.isoNeeded === null) return fixes;
     const iso = nearestIso(facts.isoNeeded);
-    if (iso !== facts.iso) fixes.push(setTo(message`Set ISO ${iso}`, at, String(iso)));
+    if (iso !== facts.iso && canBeSet(iso, facts.settable))
+      fixes.push(setTo(message`Set ISO ${iso}`, at, String(iso)));
     const { shutterSeconds } = figures;
     const { marked } = bench;
     if (!shutterSeconds.known || !marked.known) return fixes;

@@ -1,4 +1,5 @@
 import { message } from '../words/message.ts';
+import { type IsoRange, isoRangeOf, needsIso } from './needed-iso.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** Third-stop marks are rounded; a body's end mark answers for itself. */
@@ -11,6 +12,7 @@ interface Facts {
   readonly limit: number;
   readonly which: 'lowest' | 'highest' | 'clean-to';
   readonly body: string;
+  readonly settable: IsoRange;
 }
 
 export const isoOutOfRange: ShotRule<Facts> = {
@@ -42,6 +44,7 @@ export const isoOutOfRange: ShotRule<Facts> = {
       iso: value,
       chosenBy: iso.value === 'auto' ? ('body' as const) : ('plan' as const),
       body: body.name,
+      settable: isoRangeOf(bench),
     };
     const { lowest, highest, cleanTo } = limits;
     const say = (which: Facts['which'], limit: number, from: typeof lowest) => [
@@ -60,26 +63,24 @@ export const isoOutOfRange: ShotRule<Facts> = {
       return say('clean-to', cleanTo.value, cleanTo);
     return [];
   },
-  words({ iso, chosenBy, limit, which, body }, say) {
-    const value = message`ISO ${say.iso(iso)}`;
+  words({ iso, chosenBy, limit, which, body, settable }, say) {
     const needed = chosenBy === 'body';
+    const value = message`ISO ${say.iso(iso)}`;
     if (which === 'clean-to')
       return {
         what: needed
-          ? message`The shot needs ${value}; ${body} is clean to ISO ${say.iso(limit)}.`
+          ? message`The shot ${needsIso(iso, settable, say)}; ${body} is clean to ISO ${say.iso(limit)}.`
           : message`${value} is noisier than ${body} can be clean: up to ISO ${say.iso(limit)}.`,
         why: message`That is ${say.stops(Math.log2(iso / limit))} past it.`,
       };
+    if (!needed)
+      return { what: message`${value} is beyond ${body}: its ${which} is ${say.iso(limit)}.` };
+    const off = say.stops(Math.log2(iso / limit));
     return {
-      what: needed
-        ? message`The shot needs ${value}, beyond ${body}: its ${which} is ${say.iso(limit)}.`
-        : message`${value} is beyond ${body}: its ${which} is ${say.iso(limit)}.`,
-      ...(chosenBy === 'body' && {
-        why:
-          which === 'highest'
-            ? message`That is ${say.stops(Math.log2(iso / limit))} short of light.`
-            : message`That is ${say.stops(Math.log2(iso / limit))} too much light.`,
-      }),
+      what:
+        which === 'highest'
+          ? message`At ISO ${say.iso(limit)}, the highest of ${body}, the shot is ${off} too dark.`
+          : message`At ISO ${say.iso(limit)}, the lowest of ${body}, the shot is ${off} too bright.`,
     };
   },
   size: ({ iso, limit }) => ({ kind: 'stops', value: Math.abs(Math.log2(iso / limit)) }),

@@ -6,6 +6,7 @@ import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import type { Stops } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
+import { unevenPrice } from './uneven-price.ts';
 
 /** Dimmers and distances are set to about this. */
 const STEP_STOPS = 0.1;
@@ -49,13 +50,14 @@ function moved(bench: Bench, errorStops: number): readonly PlanFix[] {
   const at = light && ifKnown(light.fields.at);
   const now = at && ifKnown(at.distance);
   if (!light || !at || now === undefined || fields.relight.state === 'invalid') return [];
-  const errorAt = (distanceMm: number): number => {
+  const standing = (distanceMm: number): Bench => {
     const distance = { ...at.distance, value: distanceMm } as Known<number> as typeof at.distance;
     const place = { ...light.fields.at, value: { ...at, distance } } as typeof light.fields.at;
     const there = { ...light, fields: { ...light.fields, at: place } };
-    const { exposureErrorStops: error } = figuresOf(
-      substitute(bench, { lights: { known: true, value: [there], from: [] } }),
-    );
+    return substitute(bench, { lights: { known: true, value: [there], from: [] } });
+  };
+  const errorAt = (distanceMm: number): number => {
+    const { exposureErrorStops: error } = figuresOf(standing(distanceMm));
     return error.known ? error.value : Number.NaN;
   };
   if (Math.abs(errorAt(now * 2) - errorStops) < STEP_STOPS) return [];
@@ -71,6 +73,7 @@ function moved(bench: Bench, errorStops: number): readonly PlanFix[] {
   return [
     {
       title: message`Stand ${light.name} ${text} from the subject, from ${Math.round(now)} mm`,
+      ...unevenPrice(bench, standing(distanceMm)),
       edits: [{ op: 'set', at: placeIn(bench, light.name, 'at', 'distance'), text }],
     },
   ];

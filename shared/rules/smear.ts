@@ -9,6 +9,8 @@ const SOFT = 1;
 const SPOILT = 2;
 /** What a speed is known to, at best. */
 const DEAD_BAND = 0.05;
+/** The shortest shutter that bodies are marked with, 1/s. */
+const SHORTEST = MARKED_SHUTTER_RECIPROCALS.at(-1)!;
 
 interface Facts {
   readonly smearPx: number;
@@ -56,7 +58,10 @@ export const smear: ShotRule<Facts> = {
   },
   words: ({ smearPx, speedMmPerS, seconds }, say) => ({
     what: message`Movement smears over ${say.pixels(smearPx)} in each exposure.`,
-    why: message`${say.length(speedMmPerS)}/s for ${say.shutter(seconds)}; ${say.shutter(seconds / smearPx)} would keep it to one pixel.`,
+    why:
+      smearPx / seconds <= SHORTEST
+        ? message`${say.length(speedMmPerS)}/s for ${say.shutter(seconds)}; ${say.shutter(seconds / smearPx)} would keep it to one pixel.`
+        : message`${say.length(speedMmPerS)}/s for ${say.shutter(seconds)}; not even ${say.shutter(1 / SHORTEST)} would keep it to one pixel.`,
   }),
   size: ({ smearPx }) => ({ kind: 'pixels', value: smearPx }),
   numbers: ({ smearPx, speedMmPerS }) => ({ smearPx, speedMmPerS }),

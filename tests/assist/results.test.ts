@@ -40,9 +40,16 @@ lights:
     supply: mains
     illuminance: 900 lx
   bar:
+    source: 240 x 120 mm
+    at: { distance: 310 mm, up: 14 deg, across: 5 deg }
     modulation: 130 Hz
     modulation-depth: 50 %
-    reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: bare lens, magnification: 0.1x }
+    reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: bare lens, magnification: 0.1x, distance: 320 mm }
+  strip:
+    source: 200 x 100 mm
+    at: { distance: 250 mm }
+    modulation: none
+    luminance: 900 cd/m2
 subjects:
   relief: { kind: solid, size: 10 x 8 mm, depth: 1 mm, bow: 0.1 mm }
   plate: { kind: solid, depth: 1.5 mm }
@@ -91,7 +98,7 @@ shots:
     shutter: 1/80 s
     iso: 800
     record: full
-    light: [bar]
+    light: [bar, strip]
   through:
     subject: plate
     rig: bare
@@ -129,6 +136,12 @@ const CHANGES: Readonly<Record<string, readonly [from: string, to: string]>> = {
   'close-up.length': ['length: 8 mm', 'length: 12 mm'],
   'filter.length': ['length: 6 mm', 'length: 30 mm'],
   'filter.loss': ['loss: 1.5 stops', 'loss: 2 stops'],
+  'light.source': ['source: 240 x 120 mm', 'source: 200 x 120 mm'],
+  'light.luminance': ['luminance: 900 cd/m2', 'luminance: 700 cd/m2'],
+  'placement.distance': ['at: { distance: 310 mm', 'at: { distance: 410 mm'],
+  'placement.up': ['up: 14 deg', 'up: 24 deg'],
+  'placement.across': ['across: 5 deg', 'across: 15 deg'],
+  'reading.distance': ['distance: 320 mm', 'distance: 420 mm'],
   'light.kind': ['kind: tungsten', 'kind: daylight'],
   'light.supply': ['supply: mains', 'supply: battery'],
   'light.illuminance': ['illuminance: 900 lx', 'illuminance: 500 lx'],

@@ -22,6 +22,10 @@ const values: readonly (readonly [QuantityId, string, unknown])[] = [
   ['shutter', '180 deg', { kind: 'angle', angle: Math.PI }],
   ['f-number', 'f/22', 22],
   ['bitrate', '60 Mb/s', 60e6],
+  // A stop is a factor of two of light: 25 % is two of them, 40 % −log2(0.4).
+  ['dimming', '25 %', 2],
+  ['dimming', '40 %', -Math.log2(0.4)],
+  ['dimming', '100 %', 0],
   ['capacity', '128 GB', 128e9],
   ['thickness-range', '80 to 700 nm', { from: 80, to: 700 }],
   ['playback-speed', '100 to 25 %', { from: 1, to: 0.25 }],

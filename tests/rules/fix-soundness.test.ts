@@ -1,6 +1,7 @@
 /**
  * Every fix that is offered does what it says: applied, its finding is gone, no error is new, and
- * whatever is new or worse is named in its price.
+ * whatever is new or worse is named in its price. Nothing that is said beside it is a setting that
+ * body or lens doesn't have.
  */
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -12,6 +13,7 @@ import { judgeFix, judgeFixAll } from '../support/judged-fix.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';
 import { manyRuns } from '../support/runs.ts';
+import { judgeFindings, judgeHovers, judgeSaid, unsettable } from '../support/settable.ts';
 import { WITHOUT_FIX } from '../support/without-fix.ts';
 
 const RUNS = manyRuns(200);
@@ -37,6 +39,8 @@ describe('fixes', () => {
       fc.property(randomPlan(), ({ text }) => {
         const core = coreWith(text);
         const before = core.findings(PLAN);
+        judgeFindings(text, before);
+        judgeHovers(text, core);
         const tried = new Map<string, number>();
         for (const finding of before) {
           const times = (tried.get(finding.rule) ?? 0) + 1;
@@ -44,6 +48,7 @@ describe('fixes', () => {
           if (times > MOST_ALIKE) continue;
           for (const fix of core.fixesOf(finding)) {
             count(finding.rule);
+            judgeSaid(text, finding.shot, fix.title);
             judgeFix(text, before, finding, fix);
           }
         }
@@ -52,6 +57,15 @@ describe('fixes', () => {
       { numRuns: RUNS },
     );
   }, 3_600_000);
+
+  it('and findings would be heard to say a setting that nobody has', () => {
+    const judged = (said: string) => unsettable(EXAMPLE_PLAN, 'frost', said);
+    expect(judged('ISO 250000000000000 would balance it.')).toEqual(['ISO 250000000000000']);
+    expect(judged('| ISO needed | **51200** |')).toEqual(['ISO needed | **51200']);
+    expect(judged('Stop down to f/45')).toEqual(['f/45']);
+    expect(judged('Shutter 1/64000 s')).toEqual(['1/64000 s']);
+    expect(judged('The aperture works as f/45; ISO 25600, f/32, 1/8000 s.')).toEqual([]);
+  });
 
   it('that have a price together are not all made at once', () => {
     const text = changed(EXAMPLE_PLAN, {
@@ -75,10 +89,12 @@ describe('fixes', () => {
       for (const text of plansAimedAt(rule, MOST_AIMED)) {
         const core = coreWith(text);
         const before = core.findings(PLAN);
+        judgeFindings(text, before);
         for (const finding of before.filter((each) => each.rule === name))
           for (const fix of core.fixesOf(finding)) {
             times++;
             count(name);
+            judgeSaid(text, finding.shot, fix.title);
             judgeFix(text, before, finding, fix);
           }
         if (times >= ENOUGH) break;

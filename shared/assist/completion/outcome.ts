@@ -1,7 +1,9 @@
 /** What a shot comes to, in a few words for a list, and how far from working it is. */
+
 import type { Figure } from '../../figures/figure.ts';
 import { HIDDEN } from '../../rules/clear-direction.ts';
 import { USABLE_CONTRAST } from '../../rules/diffraction-eats-detail.ts';
+import { isoRangeOf, needsIso } from '../../rules/needed-iso.ts';
 import type { Say } from '../../rules/say.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
 import { message } from '../../words/message.ts';
@@ -50,7 +52,7 @@ export const exposure: Measure = (view, say) => {
     bench.fields.iso.state === 'missing' || (bench.iso.known && bench.iso.value === 'auto');
   if (isOpen)
     return where(figures.isoNeeded, (iso) => ({
-      words: message`needs ISO ${say.iso(iso)}`,
+      words: needsIso(iso, isoRangeOf(bench), say),
       rank: beyondBody(view, iso),
     }));
   return where(figures.exposureErrorStops, (stops) => ({

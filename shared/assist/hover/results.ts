@@ -80,10 +80,17 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
   },
   light: {
     kind: ['flicker'],
+    source: ['exposure'],
     supply: ['flicker'],
+    luminance: ['exposure'],
     illuminance: ['exposure'],
     modulation: ['flicker'],
     'modulation-depth': ['flicker'],
+  },
+  placement: {
+    distance: ['exposure'],
+    up: ['exposure'],
+    across: ['exposure'],
   },
   reading: {
     aperture: ['exposure'],
@@ -91,6 +98,7 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     iso: ['exposure'],
     through: ['exposure'],
     magnification: ['exposure'],
+    distance: ['exposure'],
   },
   subject: {
     kind: ['needed'],

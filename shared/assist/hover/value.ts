@@ -1,5 +1,5 @@
 /** Hover on a value: what it comes to in its shot, whom it names, or what it is read as. */
-import type { Bench } from '../../figures/bench.ts';
+import type { Bench, LightInUse } from '../../figures/bench.ts';
 import type { EntryId, FileId } from '../../plan/place.ts';
 import { kindOf } from '../../quantity/index.ts';
 import type { ScalarNode } from '../../text/tree.ts';
@@ -13,6 +13,7 @@ import { paragraphs, plain } from './markdown.ts';
 import { fileName, nameHover } from './name.ts';
 import { ruleHover } from './rule.ts';
 import { apertureHover } from './shot/aperture.ts';
+import { evennessHover } from './shot/evenness.ts';
 import { exposureHover } from './shot/exposure.ts';
 import { filmColoursHover } from './shot/film.ts';
 import { loadHover } from './shot/load.ts';
@@ -56,6 +57,8 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
     const colours = shot && filmColoursHover(shot);
     if (colours) return colours;
   }
+  const lit = place.path.includes('at') ? litShot(context, spot) : null;
+  if (lit) return paragraphs(readHover(context, spot, node), evennessHover(lit));
   const setting = settingHover(context, spot);
   if (setting !== null) return setting;
   if (spot.kind.kind === 'clips' && meaning.key === 'file')
@@ -101,7 +104,7 @@ function namedInShot(context: Context, { place }: PlanSpot, data: string | null)
   const [key] = place.path;
   const here =
     key === 'light'
-      ? mirrorLightHover(shot)
+      ? mirrorLightHover(shot) || evennessHover(shot)
       : key === 'subject'
         ? bubbleHover(shot) || levelFilmHover(shot) || glossWords(shot)
         : key === 'rig'
@@ -118,6 +121,22 @@ function shotOfSubject(context: Context, { place }: PlanSpot): SaidShot | null {
       const subject = analysis.bench(file, entry)?.subject;
       if (subject?.file === place.file && subject.entry === place.entry)
         return saidShot(context, file, entry);
+    }
+  return null;
+}
+
+/** The shot in which a light stands elsewhere, or the first, of any open plan, that a light stands in. */
+function litShot(context: Context, { place }: PlanSpot): SaidShot | null {
+  const { analysis, store } = context;
+  if (analysis.isShot(place.entry))
+    return place.path[0] === 'relight' ? saidShot(context, place.file, place.entry) : null;
+  if (!place.entry.startsWith('lights/')) return null;
+  for (const file of store.files())
+    for (const entry of analysis.shots(file)) {
+      const lights = analysis.bench(file, entry)?.lights;
+      const isIn = ({ readAt }: LightInUse): boolean =>
+        readAt.at.entry === place.entry && readAt.at.file === place.file;
+      if (lights?.known && lights.value.some(isIn)) return saidShot(context, file, entry);
     }
   return null;
 }

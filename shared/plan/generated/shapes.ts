@@ -1751,7 +1751,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "illuminance",
-    "description": "Illuminance at the subject with the source where `at` says.",
+    "description": "Illuminance on the subject as it lies, with the source where `at` says. What a mirror shows of it follows from `source`.",
     "examples": [
      "900 lx"
     ]
@@ -2497,11 +2497,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "dimmed": {
     "shape": {
      "kind": "quantity",
-     "of": "stops"
+     "of": "dimming"
     },
     "required": false,
     "title": "dimmed",
-    "description": "By how much it is dimmed against what the light says.",
+    "description": "By how much it is dimmed against what the light says, in stops; in %: what is left of the light.",
     "examples": [
      "1 stop"
     ]
@@ -2525,7 +2525,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "illuminance",
-    "description": "Illuminance at the subject in this shot.",
+    "description": "Illuminance on the subject as it lies, in this shot.",
     "examples": [
      "900 lx"
     ]
@@ -2537,7 +2537,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "reading",
-    "description": "A reading taken for this shot.",
+    "description": "A reading taken for this shot: through a lens, of its own subject.",
     "examples": [
      "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this rig }"
     ]

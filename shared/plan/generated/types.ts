@@ -321,7 +321,7 @@ export interface Light {
   readonly power: Field<QuantityValue<'power'>>;
   /** Luminance of the source's face. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
-  /** Illuminance at the subject with the source where `at` says. */
+  /** Illuminance on the subject as it lies, with the source where `at` says. What a mirror shows of it follows from `source`. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
   /** An exposure that was found right with this light on a diffuse subject. */
   readonly reading: Field<Reading>;
@@ -449,13 +449,13 @@ export interface Shot {
 export interface Relight {
   /** Where the source stands in this shot. */
   readonly at: Field<Placement>;
-  /** By how much it is dimmed against what the light says. */
-  readonly dimmed: Field<QuantityValue<'stops'>>;
+  /** By how much it is dimmed against what the light says, in stops; in %: what is left of the light. */
+  readonly dimmed: Field<QuantityValue<'dimming'>>;
   /** Luminance of the source's face in this shot. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
-  /** Illuminance at the subject in this shot. */
+  /** Illuminance on the subject as it lies, in this shot. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
-  /** A reading taken for this shot. */
+  /** A reading taken for this shot: through a lens, of its own subject. */
   readonly reading: Field<Reading>;
   /** How a polarising sheet on the source stands to the polariser on the lens. */
   readonly polarised: Field<'none' | 'crossed' | 'parallel'>;

@@ -22,6 +22,7 @@ const DECIDING: Readonly<Record<string, string>> = {
   'depthMm.needed': later`depth needed`,
   exposureErrorStops: later`exposure`,
   isoNeeded: later`ISO needed`,
+  unevennessStops: later`unevenness of the light`,
   contrast: later`contrast left by diffraction`,
   smearPx: later`smear`,
   shutterAngleDeg: later`shutter angle`,

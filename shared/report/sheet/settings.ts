@@ -1,9 +1,11 @@
 /** What to set for a shot, large, and what to put up for it. */
+
 import { asFound, exposureWords, sizeWords } from '../../assist/words.ts';
 import { sourceOf } from '../../figures/light-source.ts';
 import { ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
 import { kindOf, type QuantityId } from '../../quantity/index.ts';
+import { isoRangeOf, neededIso } from '../../rules/needed-iso.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 import { placeWords } from './drawings/set-up.ts';
@@ -74,7 +76,7 @@ function iso({ bench, figures, say }: SaidShot): Setting {
     value: bench.iso.known ? String(bench.iso.value) : null,
     note: auto
       ? isoNeeded.known
-        ? message`needs ${say.iso(isoNeeded.value)}`
+        ? message`needs ${neededIso(isoNeeded.value, isoRangeOf(bench), say)}`
         : undefined
       : error.known
         ? exposureWords(error.value, say)

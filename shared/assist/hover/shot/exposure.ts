@@ -1,5 +1,6 @@
 /** How the exposure comes out, and what it would take to be right. */
 import { ifKnown } from '../../../plan/field.ts';
+import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
 import { message } from '../../../words/message.ts';
 import { exposureError, isRight } from '../../words.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
@@ -13,7 +14,9 @@ export function exposureHover({ bench, figures, say }: SaidShot): string {
   return paragraphs(
     table([
       !auto && figureLine(message`exposure`, error, (stops) => `**${errorWords(stops, say)}**`),
-      figureLine(message`ISO needed`, isoNeeded, (needed) => `**${say.iso(needed)}**`),
+      figureLine(message`ISO needed`, isoNeeded, (needed) =>
+        bold(neededIso(needed, isoRangeOf(bench), say)),
+      ),
       auto && line(message`set`, message`by the body`),
       figureLine(message`works as`, effectiveFNumber, (n) => say.fNumber(n)),
       figureLine(message`shutter`, shutterSeconds, (s) => say.shutter(s)),
@@ -42,6 +45,8 @@ export function exposureHover({ bench, figures, say }: SaidShot): string {
   );
 }
 
+const bold = (text: string): string => `**${text}**`;
+
 function errorWords(stops: number, say: SaidShot['say']): string {
   if (isRight(stops)) return exposureError(stops, say);
   const error = say.stopsSigned(stops);
@@ -54,12 +59,11 @@ const isByIlluminance = ({ reading, illuminance }: LightFields): boolean =>
   reading.state === 'missing' && illuminance.state === 'known';
 
 /** Which of its data says how bright a light is; a reading comes before an illuminance. */
-function givenBy({ reading, illuminance }: LightFields): string {
+function givenBy({ reading, illuminance, luminance }: LightFields): string {
   if (reading.state === 'known') {
     const through = ifKnown(reading.value.through);
     return through ? message`by its reading, ${through}` : message`by its reading`;
   }
-  return illuminance.state === 'known'
-    ? message`by its illuminance`
-    : message`brightness not known`;
+  if (illuminance.state === 'known') return message`by its illuminance`;
+  return luminance.state === 'known' ? message`by its luminance` : message`brightness not known`;
 }

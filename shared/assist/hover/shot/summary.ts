@@ -1,4 +1,5 @@
 /** A shot at a glance, for its name. */
+import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
 import { message } from '../../../words/message.ts';
 import { exposureError, sizeWords } from '../../words.ts';
 import { figureLine, line, plain, table } from '../markdown.ts';
@@ -22,7 +23,9 @@ export function shotSummary(shot: SaidShot): string {
     ),
     figureLine(message`shutter`, figures.shutterSeconds, (s) => say.shutter(s)),
     iso.known && iso.value === 'auto'
-      ? figureLine(message`ISO needed`, figures.isoNeeded, (needed) => say.iso(needed))
+      ? figureLine(message`ISO needed`, figures.isoNeeded, (needed) =>
+          neededIso(needed, isoRangeOf(bench), say),
+        )
       : figureLine(message`exposure`, figures.exposureErrorStops, (stops) =>
           exposureError(stops, say),
         ),

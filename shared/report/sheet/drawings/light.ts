@@ -1,5 +1,7 @@
 /** The exposure as a ladder: what each part of the rig takes, and what is left over or short. */
+
 import { exposureWords } from '../../../assist/words.ts';
+import { canBeSet, isoRangeOf, neededIso, needsIso } from '../../../rules/needed-iso.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
 import { type Drawing, label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
 import { el } from '../markup.ts';
@@ -25,6 +27,13 @@ const THIRD = 1 / 3;
 /** The gauge ends here; an error beyond it is drawn at its end with its number. */
 const GAUGE_STOPS = 3;
 
+const outcomeOf = (iso: number, { bench, say }: SaidShot): string => {
+  const range = isoRangeOf(bench);
+  return canBeSet(iso, range)
+    ? message`The body has to find ISO ${neededIso(iso, range, say)}.`
+    : message`The exposure ${needsIso(iso, range, say)}.`;
+};
+
 export function lightDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   const { exposureErrorStops: error, lossByPart, glassLossStops: glass, isoNeeded } = figures;
@@ -42,7 +51,7 @@ export function lightDrawing(shot: SaidShot): Drawing | null {
   const auto = bench.iso.known && bench.iso.value === 'auto';
   const outcome = error.known
     ? auto
-      ? isoNeeded.known && message`The body has to find ISO ${say.iso(isoNeeded.value)}.`
+      ? isoNeeded.known && outcomeOf(isoNeeded.value, shot)
       : `${capital(exposureWords(error.value, say))}.`
     : notKnownWords([error], message`Exposure`);
   const words = [

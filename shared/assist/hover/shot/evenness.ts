@@ -1,0 +1,20 @@
+/** Beside a light and its distance: how evenly the frame is lit. */
+import { message } from '../../../words/message.ts';
+import { line, paragraphs, plain, table } from '../markdown.ts';
+import type { SaidShot } from './view.ts';
+
+export function evennessHover({ bench, figures, say }: SaidShot): string {
+  const { unevennessStops: uneven } = figures;
+  if (!uneven.known || (figures.reflectance.known && uneven.value === 0)) return '';
+  return paragraphs(
+    table([
+      line(
+        message`uneven over the frame of ${plain(bench.shot)}`,
+        Number.isFinite(uneven.value)
+          ? `**${say.stops(uneven.value)}**`
+          : message`**part of it gets no light**`,
+      ),
+    ]),
+    message`From its brightest place to its darkest, edges counted; the lights’ faces summed at each (Lambert). Nearer is brighter and less even.`,
+  );
+}

@@ -1,0 +1,82 @@
+/** How evenly the frame is lit: the price of a lamp that stands near. */
+import { unevenStops } from '../exposure/unevenness.ts';
+import { filmPoint, filmSurface } from '../mirror/film-surface.ts';
+import { type Source, sourceOutline } from '../mirror/source.ts';
+import type { Vec } from '../mirror/vector.ts';
+import { message } from '../words/message.ts';
+import type { Bench } from './bench.ts';
+import { derive, type Figure, known, notKnown } from './figure.ts';
+import type { Makers } from './lazily.ts';
+import { errorBy } from './light.ts';
+import { sourceOf, weightOn } from './light-source.ts';
+import { mirrorKind } from './mirror-kind.ts';
+import { scatters } from './moved-light.ts';
+import { pupilDistanceMm } from './optical.ts';
+import type { EvennessFigures, OpticalFigures, TimeFigures } from './shot-figures.ts';
+
+/** Places across the frame and down it, its edges among them. */
+const PLACES = 13;
+
+export function evennessFigures(
+  bench: Bench,
+  optical: OpticalFigures,
+  time: TimeFigures,
+): Makers<EvennessFigures> {
+  return { unevennessStops: () => unevennessOf(bench, optical, time) };
+}
+
+/**
+ * Over the whole frame of a subject that scatters, as it is tilted. A mirror-like one shows the
+ * luminance of the face, which is the same from everywhere: even, as far as the face glows evenly
+ * and fills it.
+ */
+function unevennessOf(
+  bench: Bench,
+  optical: OpticalFigures,
+  { shutterSeconds }: TimeFigures,
+): Figure<number> {
+  const { lights, tiltRad, tiltAbout } = bench;
+  if (mirrorKind(bench) !== undefined) return derive([scatters(bench)], () => 0);
+  if (!lights.known) return lights;
+  if (lights.value.length === 0) return notKnown(message`the shot has no light`);
+  const faces = derive(lights.value.map(sourceOf), (...all): readonly Source[] => all);
+  // How bright one light is alone doesn't matter; of several it weighs them against each other.
+  const errors: Figure<readonly number[]> =
+    lights.value.length === 1
+      ? known([0])
+      : derive(
+          lights.value.map((light) => errorBy(light, bench, optical, shutterSeconds)),
+          (...all): readonly number[] => all,
+        );
+  // Square to the lens the frame is the subject's own plane, from wherever it is seen.
+  const isSquare = tiltRad.known && tiltRad.value === 0;
+  const distance = isSquare ? known(Number.POSITIVE_INFINITY) : pupilDistanceMm(bench, optical);
+  return derive(
+    [optical.fieldMm, distance, tiltRad, faces, errors, scatters(bench)],
+    (fieldMm, pupilMm, tilt, sources, stops) => {
+      const dark = sources.findIndex((source) => weightOn(source, tilt, tiltAbout) === 0);
+      if (dark >= 0)
+        return notKnown(message`${lights.value[dark]!.name} shines on the back of the subject`);
+      const surface = filmSurface(tilt, tiltAbout);
+      const places = placesOf(fieldMm).map((at) =>
+        isSquare ? at : filmPoint(surface, at, [0, 0, pupilMm])?.at,
+      );
+      const seen = places.filter((place): place is Vec => place !== undefined);
+      if (seen.length < places.length) return notKnown(message`the frame looks past the subject`);
+      return unevenStops(
+        sources.map((source, index) => ({
+          outline: sourceOutline(source),
+          atMiddle: 2 ** stops[index]!,
+        })),
+        seen,
+        surface.normal,
+      );
+    },
+  );
+}
+
+/** Places of the frame in the plane of focus, from edge to edge. */
+function placesOf([width, height]: readonly [width: number, height: number]): readonly Vec[] {
+  const steps = Array.from({ length: PLACES }, (_, step) => step / (PLACES - 1) - 0.5);
+  return steps.flatMap((x) => steps.map((y): Vec => [x * width, y * height, 0]));
+}

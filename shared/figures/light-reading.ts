@@ -1,0 +1,76 @@
+/** Readings: an exposure that was found right with a light, as the EV that it stands for. */
+import { evOfSettings, type Settings } from '../exposure/ev.ts';
+import { bareLensFNumber } from '../exposure/reading.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { Reading } from '../plan/generated/types.ts';
+import { message } from '../words/message.ts';
+import type { Bench, LightInUse } from './bench.ts';
+import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+
+/** What a light's reading was taken through; undefined: it has none, or it can't be read. */
+export function readThrough({ fields }: LightInUse) {
+  const reading = ifKnown(fields.reading);
+  return reading && ifKnown(reading.through);
+}
+
+/** A reading that the shot itself gives is of the shot's subject, a light's own of a diffuse one. */
+export const isShotsOwn = ({ fields }: LightInUse, { at }: Bench): boolean =>
+  fields.reading.at.entry === at.entry && fields.reading.at.file === at.file;
+
+const nameOf = ({ name }: LightInUse): string => message`${name}’s reading`;
+
+function settingsOf(reading: Reading, of: string): Figure<Settings> {
+  const timeS = derive([figureOf(reading.shutter, of)], (it) =>
+    it.kind === 'time' ? it.seconds : notKnown(message`a reading needs its shutter as a time`),
+  );
+  return derive(
+    [figureOf(reading.aperture, of), timeS, figureOf(reading.iso, of)],
+    (fNumber, time, iso) => ({ fNumber, timeS: time, iso }),
+  );
+}
+
+/**
+ * EV at ISO 100 of a reading by what its settings say: glass and filters that it was taken through
+ * are not counted, nor the extension of a whole rig. Who takes it through the same glass again
+ * needs neither.
+ */
+export function readEv(light: LightInUse, bench: Bench): Figure<number> {
+  const reading = figureOf(light.fields.reading, light.name);
+  if (!reading.known) return reading;
+  const of = nameOf(light);
+  const settings = settingsOf(reading.value, of);
+  const through = figureOf(reading.value.through, of);
+  if (!through.known) return through;
+  const { magnification } = reading.value;
+  if (through.value !== 'bare lens' || magnification.state === 'missing')
+    return derive([settings, through], (set) => evOfSettings(set));
+  return derive(
+    [settings, pupilRatioOf(bench), figureOf(magnification, of), through],
+    (set, ratio, m) => evOfSettings({ ...set, fNumber: bareLensFNumber(set.fNumber, m, ratio) }),
+  );
+}
+
+/** The pupil ratio of the lens; left out, 1. */
+function pupilRatioOf({ lens, chainParts }: Bench): Figure<number> {
+  if (!lens) return unknownOf([chainParts]);
+  const ratio = lens.fields['pupil-ratio'];
+  return ratio.state === 'missing' ? known(1) : figureOf(ratio, lens.name);
+}
+
+/**
+ * EV of a diffuse subject where a light was read on one, as it is without glass before it; a
+ * reading through the bare lens needs the lens's loss for it.
+ */
+export function diffuseEv(light: LightInUse, bench: Bench): Figure<number> {
+  switch (readThrough(light)) {
+    case 'meter':
+      return readEv(light, bench);
+    case 'bare lens':
+      if (isShotsOwn(light, bench)) break;
+      return derive([readEv(light, bench), lensLossStops(bench)], (ev, loss) => ev + loss);
+  }
+  return notKnown(message`${light.name} was not read on a diffuse subject`);
+}
+
+const lensLossStops = ({ lens, chainParts }: Bench): Figure<number> =>
+  lens ? figureOf(lens.fields.loss, lens.name) : unknownOf([chainParts]);

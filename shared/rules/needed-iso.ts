@@ -1,0 +1,39 @@
+/** The ISO that a shot needs, as something that can be set: what no body has is no advice. */
+import { MARKED_ISO } from '../exposure/remedies.ts';
+import type { Bench } from '../figures/bench.ts';
+import { message } from '../words/message.ts';
+import type { Say } from './say.ts';
+
+export interface IsoRange {
+  readonly lowest: number;
+  readonly highest: number;
+}
+
+/** Third-stop marks are rounded; a body's end mark answers for itself. */
+const DEAD_BAND = 0.03;
+
+/** What the body can be set to; what it doesn't say, as bodies are marked. */
+export function isoRangeOf({ isoLimits: { lowest, highest } }: Pick<Bench, 'isoLimits'>): IsoRange {
+  return {
+    lowest: lowest.known ? lowest.value : MARKED_ISO[0]!,
+    highest: highest.known ? highest.value : MARKED_ISO.at(-1)!,
+  };
+}
+
+export const canBeSet = (iso: number, { lowest, highest }: IsoRange): boolean =>
+  iso >= lowest * (1 - DEAD_BAND) && iso <= highest * (1 + DEAD_BAND);
+
+/** "1600"; beyond the body, by how much: "1.4 stops over ISO 25600". */
+export function neededIso(iso: number, range: IsoRange, say: Say): string {
+  const { lowest, highest } = range;
+  if (canBeSet(iso, range)) return say.iso(Math.min(highest, Math.max(lowest, iso)));
+  return iso > highest
+    ? message`${say.stops(Math.log2(iso / highest))} over ISO ${say.iso(highest)}`
+    : message`${say.stops(Math.log2(lowest / iso))} under ISO ${say.iso(lowest)}`;
+}
+
+/** "needs ISO 1600", "needs 1.4 stops over ISO 25600". */
+export const needsIso = (iso: number, range: IsoRange, say: Say): string =>
+  canBeSet(iso, range)
+    ? message`needs ISO ${neededIso(iso, range, say)}`
+    : message`needs ${neededIso(iso, range, say)}`;
