@@ -7,11 +7,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseAst } from 'vitest/node';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import { englishLabel } from '../../shared/report/figures-text.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
 import { keyOf } from '../../shared/words/message.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 
 export const MESSAGES_PATH = 'shared/words/messages.json';
 /** The extension's own words, as `vscode.l10n` looks them up. */

@@ -1,5 +1,6 @@
 /** Swatches beside film thicknesses: one for each end of a range, as the shot would show it. */
 
+import type { ColourSwatch, Range } from '../api/located.ts';
 import { swatchesOf } from '../figures/film.ts';
 import { filmColour, prepareSwatches, type Swatches } from '../film/colour.ts';
 import { D65_K } from '../film/daylight.ts';
@@ -8,7 +9,6 @@ import { type Field, ifKnown } from '../plan/field.ts';
 import type { Shot, Subject } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Context } from '../workspace/context.ts';
-import type { ColourSwatch, Range } from './located.ts';
 
 const NUMBER = /[0-9]+(?:\.[0-9]+)?/g;
 

@@ -1,14 +1,15 @@
 /** A plan, and all that it uses, made ready to be compared. */
+
+import type { ComparedFinding, ComparedPlan, ComparedShot, FieldTexts } from '../api/compared.ts';
+import type { LocatedFinding } from '../api/located.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-json.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { FileId } from '../plan/place.ts';
-import { entryTexts, type FieldTexts, keyTexts } from '../report/compare/field-texts.ts';
-import type { ComparedFinding, ComparedPlan, ComparedShot } from '../report/compare/plan.ts';
+import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
 import type { Context } from '../workspace/context.ts';
 import { plainId } from '../workspace/entry-kinds.ts';
-import type { LocatedFinding } from './located.ts';
 import { shotAt } from './sheet.ts';
 
 /** Where a plan's files lie is not what it says. */

@@ -3,6 +3,9 @@
  * alone, so that a plan of any length is answered at once; the words are worked out for the
  * shots that are shown.
  */
+
+import type { ShotLens } from '../api/facade.ts';
+import type { Range } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { Figure } from '../figures/figure.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
@@ -10,13 +13,11 @@ import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { hasSubjectAndRig, missingChecks, openChecks } from '../rules/checks-called-for.ts';
 import { isOutOfReach } from '../rules/field-out-of-reach.ts';
-import type { Say } from '../rules/say.ts';
+import { depthPair, exposureShort } from '../say/figures.ts';
+import type { Say } from '../say/say.ts';
 import { allOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
-import type { ShotLens } from '../workspace/facade.ts';
-import type { Range } from './located.ts';
-import { depthPair, exposureShort } from './words.ts';
 
 const SHOTS = 'shots/';
 

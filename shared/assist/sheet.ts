@@ -1,5 +1,7 @@
 /** The sheet of a plan, and where what it shows stands in the text. */
 
+import type { LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
+import type { Sheet, SheetFinding, ShotSheet } from '../api/sheet.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -8,11 +10,10 @@ import { editSheet } from '../report/sheet/edit.ts';
 import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
 import { recordingLines } from '../report/sheet/recording.ts';
 import type { SaidShot } from '../report/sheet/said.ts';
-import type { Sheet, SheetFinding, ShotSheet } from '../report/sheet/sheet.ts';
-import { clipsIn, type ListedClip } from '../workspace/clips.ts';
+import { clipsIn } from '../workspace/clips.ts';
 import type { Context } from '../workspace/context.ts';
+import type { ListedClip } from '../workspace/listed-clips.ts';
 import { fileName } from './hover/name.ts';
-import type { LocatedFinding, LocatedPlace, Position } from './located.ts';
 
 /**
  * @param findings those of every file that the plan reaches, the plan's own first

@@ -10,7 +10,7 @@ import type { Move, Subject } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
-import type { Named } from './reader.ts';
+import type { Named } from './named.ts';
 
 type Field = Figure<readonly [width: number, height: number]>;
 

@@ -8,7 +8,8 @@ import { toNumber } from '../quantity/rational.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
-import { type GroupTypes, type Lookup, lookUp, type Named, type PlanReader } from './reader.ts';
+import type { GroupTypes, Named } from './named.ts';
+import { type Lookup, lookUp, type PlanReader } from './reader.ts';
 import { remembered } from './remembered.ts';
 import { layOutRig } from './rig-layout.ts';
 

@@ -3,6 +3,8 @@
  * read changes. Findings are gathered group by group, so that an edit in one of thousands of
  * shots gathers one group again and not all of them.
  */
+
+import type { PlanState } from '../api/facade.ts';
 import { sameData } from '../engine/equal.ts';
 import type { Query } from '../engine/graph.ts';
 import type { Bench } from '../figures/bench.ts';
@@ -20,13 +22,9 @@ import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
-
 import { duplicateClips } from './clip-problems.ts';
-
 import { readEdit } from './edit-plan.ts';
-
 import { Entries } from './entries.ts';
-import type { PlanState } from './facade.ts';
 import { fileFindings } from './file-findings.ts';
 import { Names } from './names.ts';
 import { findInPlan } from './plan-findings.ts';

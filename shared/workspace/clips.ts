@@ -4,8 +4,6 @@ import { type CoveredCut, coveredCuts } from '../clips/coverage.ts';
 import type { ClipAsk, ClipReading } from '../clips/facts.ts';
 import { askedAt, clipAskOf } from '../figures/clips.ts';
 import { cutsInClips } from '../figures/edit-clips.ts';
-import { type Field, ifKnown, isKnown } from '../plan/field.ts';
-import type { Clip } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { type Allowances, accept } from '../rules/acceptance.ts';
 import { clipDiffers } from '../rules/clip-differs.ts';
@@ -16,19 +14,8 @@ import type { Finding, Related } from '../rules/rule.ts';
 import { message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import { plainId } from './entry-kinds.ts';
+import { type ClipsField, clipsOf, type ListedClip } from './listed-clips.ts';
 import { withSeverities } from './severities.ts';
-
-export type Verdict = 'keep' | 'maybe' | 'reject';
-
-export interface ListedClip {
-  readonly shot: string;
-  /** As the plan writes it: relative to the plan or to the folder of the media. */
-  readonly path: string;
-  /** null: not judged yet. */
-  readonly verdict: Verdict | null;
-  readonly note: string | null;
-  readonly at: Place;
-}
 
 /** Clips whose path can be read, in the order of the text. */
 export function clipsIn({ entries }: Analysis, file: FileId): readonly ListedClip[] {
@@ -39,25 +26,6 @@ export function clipsIn({ entries }: Analysis, file: FileId): readonly ListedCli
         ? clipsOf(kind.name, entries.lowered(file, id)?.value as ClipsField | undefined)
         : [],
     );
-}
-
-export type ClipsField = Field<readonly Field<Clip>[]>;
-
-export function clipsOf(shot: string, field: ClipsField | undefined): readonly ListedClip[] {
-  if (field?.state !== 'known') return [];
-  return field.value.flatMap((item): ListedClip[] => {
-    if (!isKnown(item) || !isKnown(item.value.file)) return [];
-    const { file, verdict, note } = item.value;
-    return [
-      {
-        shot,
-        path: file.value,
-        verdict: ifKnown(verdict) ?? null,
-        note: ifKnown(note) ?? null,
-        at: file.at,
-      },
-    ];
-  });
 }
 
 /** What a shot asks of its clips; undefined: there is no such shot. */

@@ -1,5 +1,5 @@
 /** Names that stand for two things: across the files that a plan uses, or among the parts of rigs. */
-import type { GroupName } from '../figures/reader.ts';
+import type { GroupName } from '../figures/named.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import { homeOf } from './entry-kinds.ts';

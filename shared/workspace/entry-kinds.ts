@@ -2,7 +2,7 @@
  * What an entry's place in the file makes of it: 'kit/lenses/long-200' is a lens, 'shots/drift' a
  * shot, 'deliver' a field of the plan. The one table of where entries live.
  */
-import type { GroupName } from '../figures/reader.ts';
+import type { GroupName } from '../figures/named.ts';
 import { type DefName, SHAPES } from '../plan/generated/shapes.ts';
 import type { EntryId } from '../plan/place.ts';
 import type { Group } from '../plan/shape.ts';

@@ -2,7 +2,7 @@
  * Ways out of a finding. A rule proposes; what is offered has been tried: it removes its finding,
  * adds no error, and what it adds or worsens otherwise is named as its price.
  */
-import type { LocatedFix } from '../assist/located.ts';
+import type { LocatedFix } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { readBench } from '../figures/read-bench.ts';

@@ -1,7 +1,7 @@
 /** Names across files: what a file uses, what it reaches so, and where a name is defined. */
 import { sameData } from '../engine/equal.ts';
 import type { Input, Query } from '../engine/graph.ts';
-import type { GroupName, GroupTypes, Named } from '../figures/reader.ts';
+import type { GroupName, GroupTypes, Named } from '../figures/named.ts';
 import type { Field } from '../plan/field.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { isUnread } from '../text/problems.ts';

@@ -1,7 +1,7 @@
 /** Findings about the text, the shape and the names of one entry, or of one chunk. */
 
+import type { GroupName } from '../figures/named.ts';
 import { layOutParts } from '../figures/parts.ts';
-import type { GroupName } from '../figures/reader.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { Rig, Shot } from '../plan/generated/types.ts';

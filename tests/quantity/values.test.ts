@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { displayLength, KINDS, kindOf, type QuantityId } from '../../shared/quantity/index.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 
 const values: readonly (readonly [QuantityId, string, unknown])[] = [
   // The international yard and pound agreement of 1959: 1 in = 25.4 mm, 1 lb = 0.45359237 kg.

@@ -6,7 +6,7 @@
 import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import type { Shape } from '../../plan/shape.ts';
-import { significant } from '../../rules/say.ts';
+import { significant } from '../../say/say.ts';
 import { keyed } from '../../text/layout-text.ts';
 import { checksFor } from './checks.ts';
 import { newEntry as entryFor, type NewEntry } from './new-entry.ts';

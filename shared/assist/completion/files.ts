@@ -1,5 +1,5 @@
 /** Plan files that a plan may use: those that the host knows of, by their path from this one. */
-import type { GroupName } from '../../figures/reader.ts';
+import type { GroupName } from '../../figures/named.ts';
 import type { FileId } from '../../plan/place.ts';
 import { homeOf, SHARED_GROUPS } from '../../workspace/entry-kinds.ts';
 import type { Proposal } from './item.ts';

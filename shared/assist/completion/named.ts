@@ -1,5 +1,5 @@
 /** Names in scope, with their data, and in a shot with what it comes to with them. */
-import type { GroupName } from '../../figures/reader.ts';
+import type { GroupName } from '../../figures/named.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Recording } from '../../plan/generated/types.ts';

@@ -6,8 +6,8 @@ import type { Field } from '../../plan/field.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import type { EntryId, FileId } from '../../plan/place.ts';
-import type { Say } from '../../rules/say.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
+import type { Say } from '../../say/say.ts';
 import type { Context } from '../../workspace/context.ts';
 
 type Value<K extends keyof Shot> = Shot[K] extends Field<infer V> ? V : never;

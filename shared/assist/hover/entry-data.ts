@@ -3,7 +3,7 @@ import type { Field } from '../../plan/field.ts';
 import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
-import type { Say } from '../../rules/say.ts';
+import type { Say } from '../../say/say.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import { code, type Line, line, plain } from './markdown.ts';
 

@@ -1,8 +1,9 @@
 /** What a name stands for: the data of its entry. */
-import type { NamedPart } from '../../figures/bench.ts';
+
 import { derive, notKnown, type UnknownFigure } from '../../figures/figure.ts';
+import type { GroupName, Named } from '../../figures/named.ts';
+import type { NamedPart } from '../../figures/parts.ts';
 import { layOutParts } from '../../figures/parts.ts';
-import type { GroupName, Named } from '../../figures/reader.ts';
 import { arrangeChain } from '../../optics/arrangement.ts';
 import type { ChainFault } from '../../optics/parts.ts';
 import { reach } from '../../optics/reach.ts';
@@ -11,10 +12,10 @@ import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Body, Rig } from '../../plan/generated/types.ts';
 import type { FileId, Place } from '../../plan/place.ts';
 import type { Group } from '../../plan/shape.ts';
+import { reachWords } from '../../say/figures.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { HOMES, homeOf } from '../../workspace/entry-kinds.ts';
-import { reachWords } from '../words.ts';
 import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
 import { shotSummary } from './shot/summary.ts';

@@ -1,10 +1,11 @@
 /** The name under a position: what it names, and where that is defined. */
-import type { GroupName } from '../../figures/reader.ts';
+
+import type { Position } from '../../api/located.ts';
+import type { GroupName } from '../../figures/named.ts';
 import type { EntryId, FileId, Place } from '../../plan/place.ts';
 import type { Group } from '../../plan/shape.ts';
 import type { Context } from '../../workspace/context.ts';
 import { HOMES, homeOf } from '../../workspace/entry-kinds.ts';
-import type { Position } from '../located.ts';
 import { type PlanSpot, spotAt } from '../spot.ts';
 
 /** Something with a name: an entry, or a recording setting inside a body. */

@@ -1,9 +1,11 @@
 /** Another name for something, everywhere at once. */
-import type { GroupName } from '../../figures/reader.ts';
+
+import type { Position, Range } from '../../api/located.ts';
+import type { Renaming } from '../../api/navigation.ts';
+import type { GroupName } from '../../figures/named.ts';
 import type { FileId } from '../../plan/place.ts';
 import { message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
-import type { LocatedEdit, Position, Range } from '../located.ts';
 import { find, type NamedThing, thingAt } from './named.ts';
 import { located, placesOf } from './references.ts';
 
@@ -22,10 +24,6 @@ export function renamable(
     .find((place) => place.file === file && holds(place.range, position));
   return here ? { range: here.range, name: thing.name } : null;
 }
-
-export type Renaming =
-  | { readonly ok: true; readonly edits: readonly LocatedEdit[] }
-  | { readonly ok: false; readonly why: string };
 
 export function rename(
   context: Context,

@@ -1,15 +1,10 @@
 /** Entries of all given files by a part of their name. */
+
+import type { FoundEntry } from '../../api/navigation.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { NOUN } from '../../workspace/nouns.ts';
-import type { LocatedPlace } from '../located.ts';
 import { located } from './references.ts';
-
-export interface FoundEntry extends LocatedPlace {
-  readonly name: string;
-  /** What it is: "lens", "shot". */
-  readonly noun: string;
-}
 
 /** More than this nobody looks through. */
 const MOST_FOUND = 200;

@@ -1,14 +1,15 @@
 /** What to set for a shot, large, and what to put up for it. */
-import { asFound, exposureWords, sizeWords } from '../../assist/words.ts';
+
+import type { Setting } from '../../api/sheet.ts';
 import { sourceOf } from '../../figures/light-source.ts';
 import { ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
 import { kindOf, type QuantityId } from '../../quantity/index.ts';
+import { asFound, exposureWords, sizeWords } from '../../say/figures.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 import { placeWords } from './drawings/set-up.ts';
 import type { SaidShot } from './said.ts';
-import type { Setting } from './sheet.ts';
 
 const shown = (id: QuantityId, value: unknown): string => kindOf(id).display(value);
 

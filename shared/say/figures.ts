@@ -1,6 +1,7 @@
 /** Figures in the words that hints and hovers share. */
-import type { Say } from '../rules/say.ts';
+
 import { message } from '../words/message.ts';
+import type { Say } from './say.ts';
 
 /** Less than this is no error that anybody sees or sets: the exposure is right. */
 const RIGHT_WITHIN_STOPS = 0.05;
