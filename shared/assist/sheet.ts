@@ -5,11 +5,12 @@ import type { Sheet, SheetFinding, ShotSheet } from '../api/sheet.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
-import { kindOf } from '../quantity/index.ts';
+import type { QuantityId } from '../quantity/index.ts';
 import { editSheet } from '../report/sheet/edit.ts';
 import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
 import { recordingLines } from '../report/sheet/recording.ts';
 import type { SaidShot } from '../report/sheet/said.ts';
+import { shown } from '../say/shown.ts';
 import { clipsIn } from '../workspace/clips.ts';
 import type { Context } from '../workspace/context.ts';
 import type { ListedClip } from '../workspace/listed-clips.ts';
@@ -45,11 +46,12 @@ export function sheetOf(
     else ofShot.set(shot, [...(ofShot.get(shot) ?? []), { rule, severity, what, why }]);
   }
   const deliver = ifKnown(reader.plan('deliver'));
-  const given = <T>(field: Field<T> | undefined): T | undefined => field && ifKnown(field);
+  const given = (id: QuantityId, field: Field<unknown>): string | null =>
+    field.state === 'known' ? shown(id, field.value, say) : null;
   const delivered = deliver && [
-    shown('pixels', given(deliver.size)),
-    shown('rate', given(deliver.rate)),
-    shown('time', given(deliver.duration)),
+    given('pixels', deliver.size),
+    given('rate', deliver.rate),
+    given('time', deliver.duration),
   ];
   return {
     title: ifKnown(reader.plan('title')) ?? fileName(file),
@@ -100,9 +102,6 @@ function remembered(
   made.set(figures, { key, sheet });
   return sheet;
 }
-
-const shown = (id: 'pixels' | 'rate' | 'time', value: unknown): string | null =>
-  value === undefined ? null : kindOf(id).display(value);
 
 /** Where a key of a shot stands; the shot's name where the key isn't written. */
 export function placeInShot(

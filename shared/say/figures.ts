@@ -11,13 +11,8 @@ export const asFound = ({ measured }: { readonly measured?: true }, words: strin
   measured ? message`${words} (measured)` : words;
 
 /** "24 x 13.5 mm". */
-export function sizeWords([width, height]: readonly [number, number], say: Say): string {
-  const [across, down] = [say.length(width), say.length(height)];
-  const unit = / \S+$/;
-  return across.match(unit)?.[0] === down.match(unit)?.[0]
-    ? `${across.replace(unit, '')} x ${down}`
-    : `${across} x ${down}`;
-}
+export const sizeWords = ([width, height]: readonly [number, number], say: Say): string =>
+  say.size(width, height);
 
 /** "exposure +1.2 stops", "exposure right". */
 export function exposureWords(stops: number, say: Say): string {

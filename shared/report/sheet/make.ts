@@ -96,7 +96,7 @@ function checkOf(name: string, states: States | undefined, done: boolean): Check
   const record = state && isKnown(state) && state.value !== 'open' ? state.value : null;
   const parts = record
     ? [
-        isKnown(record.done) ? kindOf('date').display(record.done.value) : '',
+        isKnown(record.done) ? kindOf('date').print(record.done.value) : '',
         isKnown(record.by) ? record.by.value : '',
       ].filter((part) => part !== '')
     : [];
