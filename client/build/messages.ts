@@ -8,6 +8,7 @@ import path from 'node:path';
 import { parseAst } from 'vitest/node';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
 import { createCore } from '../../shared/core/core.ts';
+import { ENTRIES } from '../../shared/plan/generated/entries.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import { englishLabel } from '../../shared/report/figures-text.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
@@ -44,6 +45,7 @@ export function catalogue(root: string): ReadonlyMap<string, readonly string[]> 
     for (const key of Object.values(keys))
       for (const text of [key.title, key.description]) add(keyOf([text]), SCHEMA);
   }
+  for (const { noun } of Object.values(ENTRIES)) add(keyOf([noun]), SCHEMA);
   return new Map([...files].map(([key, where]) => [key, [...where]]));
 }
 

@@ -1,7 +1,6 @@
 /** What is offered at a caret, as plain data. */
-import type { DefName } from '../plan/generated/shapes.ts';
+import type { DefName, Group } from '../plan/generated/names.ts';
 import type { EntryId } from '../plan/place.ts';
-import type { Group } from '../plan/shape.ts';
 import type { Path } from '../text/tree.ts';
 import type { Range } from './located.ts';
 

@@ -2,8 +2,8 @@
 
 import type { Hover } from '../api/facade.ts';
 import type { Position } from '../api/located.ts';
+import type { Group } from '../plan/generated/names.ts';
 import type { FileId } from '../plan/place.ts';
-import type { Group } from '../plan/shape.ts';
 import type { Context } from '../workspace/context.ts';
 import { cutHover } from './hover/cut.ts';
 import { keyHover } from './hover/key.ts';

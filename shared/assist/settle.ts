@@ -6,6 +6,7 @@ import type { Bench } from '../figures/bench.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
 import { readBench } from '../figures/read-bench.ts';
+import { idOf } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { PlanEdit } from '../plan/problem.ts';
@@ -26,7 +27,7 @@ import { addedOrWorsened, tryOut } from '../workspace/trial.ts';
 /** null: there is no such shot, or it can't be read. */
 export function settleShot(context: Context, file: FileId, shot: string): SettledShot | null {
   const { analysis, say } = context;
-  const id: EntryId = `shots/${shot}`;
+  const id: EntryId = idOf('shots', shot);
   if (!analysis.shots(file).includes(id)) return null;
   if (analysis.textFindings(file, id).some(({ severity }) => severity === 'error')) return null;
   const bench = analysis.bench(file, id);

@@ -3,6 +3,7 @@
 import type { LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
 import type { Sheet, SheetFinding, ShotSheet } from '../api/sheet.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
+import { idOf, nameOf } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { QuantityId } from '../quantity/index.ts';
@@ -32,7 +33,7 @@ export function sheetOf(
     const bench = analysis.bench(file, id);
     const figures = analysis.figures(file, id);
     const said: SaidShot | null = bench && figures ? { bench, figures, say } : null;
-    const name = id.slice(SHOTS.length);
+    const name = nameOf('shots', id);
     return { name, said, clips: clips.filter(({ shot }) => shot === name).map(clipLine) };
   });
   const names = new Set(shots.map(({ name }) => name));
@@ -72,8 +73,6 @@ export function sheetOf(
 const clipLine = ({ path, verdict, note }: ListedClip): string =>
   `${path}: ${[verdict ?? 'not judged', note].filter((one) => one !== null).join(', ')}`;
 
-const SHOTS = 'shots/';
-
 /** What was last made of a shot, kept with its figures: an edit elsewhere leaves both alone. */
 const made = new WeakMap<ShotFigures, { readonly key: string; readonly sheet: ShotSheet }>();
 
@@ -110,7 +109,7 @@ export function placeInShot(
   shot: string,
   key: string,
 ): LocatedPlace | null {
-  const entry: EntryId = `${SHOTS}${shot}`;
+  const entry: EntryId = idOf('shots', shot);
   if (!analysis.shots(file).includes(entry)) return null;
   const path = key === '' ? [] : [key];
   return { file, range: locator.rangeOf({ file, entry, path }) };
@@ -121,7 +120,7 @@ export function placeOfCut(
   file: FileId,
   cut: string,
 ): LocatedPlace | null {
-  const entry: EntryId = `edit/cuts/${cut}`;
+  const entry: EntryId = idOf('cuts', cut);
   if (!analysis.entries.source(file, entry)) return null;
   return { file, range: locator.rangeOf({ file, entry, path: [], part: 'key' }) };
 }
@@ -135,5 +134,5 @@ export function shotAt(
   const text = store.text(file);
   if (!text) return null;
   const chunk = store.chunkIds(file)[text.locate(position).index];
-  return chunk !== undefined && analysis.isShot(chunk) ? chunk.slice(SHOTS.length) : null;
+  return chunk !== undefined && analysis.isShot(chunk) ? nameOf('shots', chunk) : null;
 }

@@ -21,6 +21,7 @@ import { timelineOf } from '../assist/timeline.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-json.ts';
 import { recordingJson } from '../figures/recording-json.ts';
+import { nameOf } from '../plan/entry-id.ts';
 import type { FileId } from '../plan/place.ts';
 import { startChecking } from '../workspace/checker.ts';
 import { clipFindings, clipsIn, cutCoverage, testClipFindings } from '../workspace/clips.ts';
@@ -84,7 +85,7 @@ export function createCore(options: CoreOptions): Core {
       new Map(
         analysis.shots(file).flatMap((id) => {
           const figures = analysis.figures(file, id);
-          return figures ? [[id.slice('shots/'.length), figuresJson(figures)] as const] : [];
+          return figures ? [[nameOf('shots', id), figuresJson(figures)] as const] : [];
         }),
       ),
     recording: (file) => recordingJson(analysis.recording(file)),

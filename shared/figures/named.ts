@@ -1,7 +1,7 @@
 /** Entries by the name that others refer to them by, and who finds them. */
-import type { Plan, TypesOf } from '../plan/generated/types.ts';
+import type { Group, GroupName } from '../plan/generated/names.ts';
+import type { GroupTypes, Plan } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
-import type { Group } from '../plan/shape.ts';
 
 /** An entry of the plan or of a file that it uses, by the name that others refer to it by. */
 export interface Named<T> {
@@ -11,24 +11,6 @@ export interface Named<T> {
   readonly entry: EntryId;
   readonly fields: T;
 }
-
-/** The groups whose entries can be found by name, with what each holds. */
-export interface GroupTypes {
-  readonly bodies: TypesOf['body'];
-  readonly lenses: TypesOf['lens'];
-  readonly tubes: TypesOf['tube'];
-  readonly converters: TypesOf['converter'];
-  readonly 'close-ups': TypesOf['close-up'];
-  readonly filters: TypesOf['filter'];
-  readonly heads: TypesOf['head'];
-  readonly stands: TypesOf['stand'];
-  readonly rigs: TypesOf['rig'];
-  readonly lights: TypesOf['light'];
-  readonly subjects: TypesOf['subject'];
-  readonly shots: TypesOf['shot'];
-}
-
-export type GroupName = keyof GroupTypes;
 
 /** What a plan says for all its shots. */
 export type PlanFields = Plan;

@@ -1,14 +1,12 @@
 /** The parts of a rig, looked up and put into the order of light: sensor to subject. */
 import type { ChainPart } from '../optics/parts.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
+import type { Spaces } from '../plan/generated/names.ts';
 import type { Body, CloseUp, Converter, Lens, Rig, Tube } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import type { Finder, Named } from './named.ts';
-
-/** The groups that parts of a rig come from. */
-const PART_GROUPS = ['bodies', 'converters', 'tubes', 'lenses', 'close-ups'] as const;
 
 type AnyPart =
   | { readonly kind: 'body'; readonly entry: Named<Body> }
@@ -73,7 +71,7 @@ export function layOutParts(reader: Finder, rig: Named<Rig> | undefined): PartsL
 }
 
 function findPart(reader: Finder, name: string): AnyPart | undefined {
-  for (const group of PART_GROUPS) {
+  for (const group of Object.keys(KIND_OF) as PartGroup[]) {
     const entry = reader.find(group, name);
     if (!entry) continue;
     const kind = KIND_OF[group];
@@ -82,13 +80,16 @@ function findPart(reader: Finder, name: string): AnyPart | undefined {
   return undefined;
 }
 
-const KIND_OF = {
+/** The groups that parts of a rig come from. */
+type PartGroup = Spaces['parts'];
+
+const KIND_OF: Readonly<Record<PartGroup, AnyPart['kind']>> = {
   bodies: 'body',
   converters: 'converter',
   tubes: 'tube',
   lenses: 'lens',
   'close-ups': 'close-up',
-} as const;
+};
 
 function namedPart(part: AnyPart, at: Place): NamedPart {
   const { name } = part.entry;

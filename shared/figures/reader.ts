@@ -1,6 +1,8 @@
 /** How figures ask the plan for entries: every answer is recorded as a dependency by who gives it. */
 import type { Field } from '../plan/field.ts';
-import type { Finder, GroupName, GroupTypes, Named, PlanFields } from './named.ts';
+import type { GroupName } from '../plan/generated/names.ts';
+import type { GroupTypes } from '../plan/generated/types.ts';
+import type { Finder, Named, PlanFields } from './named.ts';
 import type { RigLayout } from './rig-layout.ts';
 
 /** What else the plan holds to choose from: asked only where ways out are looked for. */

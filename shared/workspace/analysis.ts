@@ -17,6 +17,7 @@ import { takesOfShot } from '../figures/recording.ts';
 import { type BodySums, sumsByBody } from '../figures/recording-sums.ts';
 import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
+import { isOf, nameOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -179,7 +180,7 @@ export class Analysis {
   }
 
   isShot(id: EntryId): boolean {
-    return id.startsWith('shots/') && !id.includes('\u0001');
+    return isOf('shots', id) && !id.includes('\u0001');
   }
 
   shots(file: FileId): readonly EntryId[] {
@@ -227,7 +228,7 @@ export class Analysis {
   #benchOf(file: FileId, id: EntryId): Bench | undefined {
     const lowered = this.entries.lowered(file, id);
     if (lowered?.def !== 'shot') return undefined;
-    const name = id.slice('shots/'.length);
+    const name = nameOf('shots', id);
     return readBench(this.#reader(file), {
       name,
       group: 'shots',

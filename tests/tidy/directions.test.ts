@@ -1,6 +1,6 @@
 /** One way through the house: what a folder of the core may import, and no circles between files. */
 import { describe, expect, it } from 'vitest';
-import { importsOf, sharedSources, sources } from './support/project.ts';
+import { importsOf, sharedSources, sources, tracked } from './support/project.ts';
 
 /** From the ground up: each storey may import those that it names, which all stand before it. */
 const STOREYS: Readonly<Record<string, readonly string[]>> = {
@@ -16,7 +16,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   recording: ['quantity'],
   clips: ['quantity', 'recording'],
   timeline: ['quantity'],
-  say: ['words', 'exposure'],
+  say: ['words', 'quantity', 'exposure'],
   plan: ['words', 'text', 'quantity'],
   figures: [
     'words',
@@ -171,6 +171,8 @@ function circles(files: readonly string[]): readonly (readonly string[])[] {
 }
 
 it('no files import each other in a circle, but for a descent and its return', () => {
-  const others = circles(sources).map((circle) => [...circle].sort());
+  const generated = tracked.filter((file) => /^shared\/.*\/generated\/.*\.ts$/.test(file));
+  expect(generated).toContain('shared/plan/generated/names.ts');
+  const others = circles([...sources, ...generated]).map((circle) => [...circle].sort());
   expect(others.filter((circle) => circle.some((file) => !DESCENT.includes(file)))).toEqual([]);
 });

@@ -2,7 +2,7 @@
 
 import type { Completion, Completions } from '../../api/completions.ts';
 import type { Position } from '../../api/located.ts';
-import type { DefName } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
 import type { FileId } from '../../plan/place.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { type Caret, caretAt } from '../../text/caret.ts';

@@ -2,7 +2,8 @@
 
 import type { About, CompletionKind } from '../../api/completions.ts';
 import { isKnown } from '../../plan/field.ts';
-import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
 import { lowerKey } from '../../plan/lower.ts';
 import { referencesAt } from '../../plan/references.ts';
 import type { KeyShape } from '../../plan/shape.ts';

@@ -1,10 +1,10 @@
 /** Names in scope, with their data, and in a shot with what it comes to with them. */
-import type { GroupName } from '../../figures/named.ts';
+
 import { type Field, ifKnown } from '../../plan/field.ts';
+import type { Group, GroupName } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Recording } from '../../plan/generated/types.ts';
 import type { Ref } from '../../plan/ref.ts';
-import type { Group } from '../../plan/shape.ts';
 import { toNumber } from '../../quantity/rational.ts';
 import { chosenSetting } from '../../rules/recording-settings.ts';
 import type { Say } from '../../say/say.ts';

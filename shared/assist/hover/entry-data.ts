@@ -1,6 +1,7 @@
 /** An entry's own data as lines of a table, in the units that the reader prefers. */
 import type { Field } from '../../plan/field.ts';
-import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { Say } from '../../say/say.ts';
 import { shown } from '../../say/shown.ts';

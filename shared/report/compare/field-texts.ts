@@ -4,7 +4,8 @@
  */
 import type { FieldTexts } from '../../api/compared.ts';
 import type { Field } from '../../plan/field.ts';
-import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
