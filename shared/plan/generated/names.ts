@@ -14,6 +14,7 @@ export type DefName =
   | 'filter'
   | 'head'
   | 'stand'
+  | 'motor'
   | 'rig'
   | 'support'
   | 'measured'
@@ -44,6 +45,7 @@ export type AnyGroup =
   | 'filters'
   | 'heads'
   | 'stands'
+  | 'motors'
   | 'rigs'
   | 'lights'
   | 'subjects'
@@ -62,6 +64,7 @@ export type Group =
   | 'filters'
   | 'heads'
   | 'stands'
+  | 'motors'
   | 'rigs'
   | 'lights'
   | 'subjects'
@@ -77,6 +80,7 @@ export type GroupName =
   | 'filters'
   | 'heads'
   | 'stands'
+  | 'motors'
   | 'rigs'
   | 'lights'
   | 'subjects'
@@ -89,6 +93,7 @@ export interface Spaces {
   readonly filters: 'filters';
   readonly heads: 'heads';
   readonly stands: 'stands';
+  readonly motors: 'motors';
   readonly rigs: 'rigs';
   readonly lights: 'lights';
   readonly subjects: 'subjects';
