@@ -143,25 +143,6 @@ export const ENTRIES: Readonly<Record<AnyGroup, EntryShape>> = {
    ]
   }
  },
- "motors": {
-  "def": "motor",
-  "home": "kit/motors",
-  "noun": "motor",
-  "scope": "files",
-  "space": "motors",
-  "outline": [
-   "turn",
-   "slide",
-   "payload"
-  ],
-  "first": {
-   "name": "turntable",
-   "keys": [
-    "payload",
-    "mass"
-   ]
-  }
- },
  "rigs": {
   "def": "rig",
   "home": "rigs",

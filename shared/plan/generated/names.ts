@@ -14,7 +14,6 @@ export type DefName =
   | 'filter'
   | 'head'
   | 'stand'
-  | 'motor'
   | 'rig'
   | 'support'
   | 'measured'
@@ -45,7 +44,6 @@ export type AnyGroup =
   | 'filters'
   | 'heads'
   | 'stands'
-  | 'motors'
   | 'rigs'
   | 'lights'
   | 'subjects'
@@ -64,7 +62,6 @@ export type Group =
   | 'filters'
   | 'heads'
   | 'stands'
-  | 'motors'
   | 'rigs'
   | 'lights'
   | 'subjects'
@@ -80,7 +77,6 @@ export type GroupName =
   | 'filters'
   | 'heads'
   | 'stands'
-  | 'motors'
   | 'rigs'
   | 'lights'
   | 'subjects'
@@ -93,7 +89,6 @@ export interface Spaces {
   readonly filters: 'filters';
   readonly heads: 'heads';
   readonly stands: 'stands';
-  readonly motors: 'motors';
   readonly rigs: 'rigs';
   readonly lights: 'lights';
   readonly subjects: 'subjects';

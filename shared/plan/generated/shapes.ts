@@ -415,21 +415,6 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "{ boom: { reach: 1.2 m, payload: 5 kg } }"
     ]
-   },
-   "motors": {
-    "shape": {
-     "kind": "map",
-     "item": {
-      "kind": "record",
-      "of": "motor"
-     }
-    },
-    "required": false,
-    "title": "motors",
-    "description": "Motors that turn or slide a subject, a light or the camera.",
-    "examples": [
-     "{ turntable: { turn: 3 deg/s, payload: 2 kg } }"
-    ]
    }
   }
  },
@@ -1319,71 +1304,6 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
-    ]
-   }
-  }
- },
- "motor": {
-  "title": "motor",
-  "description": "A motor that turns or slides what stands on it.",
-  "keys": {
-   "about": {
-    "shape": {
-     "kind": "text"
-    },
-    "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
-    "examples": [
-     "borrowed until Friday"
-    ]
-   },
-   "turn": {
-    "shape": {
-     "kind": "quantity",
-     "of": "turn"
-    },
-    "required": false,
-    "title": "speed of turning",
-    "description": "How fast it turns at most.",
-    "examples": [
-     "3 deg/s"
-    ]
-   },
-   "slide": {
-    "shape": {
-     "kind": "quantity",
-     "of": "speed"
-    },
-    "required": false,
-    "title": "speed of sliding",
-    "description": "How fast it slides at most.",
-    "examples": [
-     "20 mm/s"
-    ]
-   },
-   "payload": {
-    "shape": {
-     "kind": "quantity",
-     "of": "mass"
-    },
-    "required": false,
-    "title": "payload",
-    "description": "What it is rated to carry.",
-    "examples": [
-     "2 kg"
-    ]
-   },
-   "mass": {
-    "shape": {
-     "kind": "quantity",
-     "of": "mass"
-    },
-    "required": false,
-    "title": "mass",
-    "description": "Mass of the motor; loads follow from it.",
-    "examples": [
-     "0.8 kg"
     ]
    }
   }

@@ -69,8 +69,6 @@ export interface Kit {
   readonly heads: Field<ReadonlyMap<string, Field<Head>>>;
   /** Tripods, stands and booms. */
   readonly stands: Field<ReadonlyMap<string, Field<Stand>>>;
-  /** Motors that turn or slide a subject, a light or the camera. */
-  readonly motors: Field<ReadonlyMap<string, Field<Motor>>>;
 }
 
 /** A camera body. */
@@ -248,20 +246,6 @@ export interface Stand {
   /** From the column to the counterweight, level, away from the load. */
   readonly 'counterweight-arm': Field<QuantityValue<'length-or-zero'>>;
   /** Mass of the stand; loads, centre of gravity and payloads follow from it. */
-  readonly mass: Field<QuantityValue<'mass'>>;
-}
-
-/** A motor that turns or slides what stands on it. */
-export interface Motor {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
-  readonly about: Field<string>;
-  /** How fast it turns at most. */
-  readonly turn: Field<QuantityValue<'turn'>>;
-  /** How fast it slides at most. */
-  readonly slide: Field<QuantityValue<'speed'>>;
-  /** What it is rated to carry. */
-  readonly payload: Field<QuantityValue<'mass'>>;
-  /** Mass of the motor; loads follow from it. */
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
@@ -593,7 +577,6 @@ export interface TypesOf {
   readonly filter: Filter;
   readonly head: Head;
   readonly stand: Stand;
-  readonly motor: Motor;
   readonly rig: Rig;
   readonly support: Support;
   readonly measured: Measured;
@@ -624,7 +607,6 @@ export interface GroupTypes {
   readonly filters: Filter;
   readonly heads: Head;
   readonly stands: Stand;
-  readonly motors: Motor;
   readonly rigs: Rig;
   readonly lights: Light;
   readonly subjects: Subject;
