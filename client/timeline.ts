@@ -1,7 +1,7 @@
 /** The edit of the active plan as a file for an editing program, or a shot list for a spreadsheet. */
 import { l10n, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { TimelineFile } from '../shared/assist/timeline.ts';
+import type { TimelineFile } from '../shared/api/timeline.ts';
 import { LANGUAGE } from './documents.ts';
 
 const PLAN_SUFFIX = /\.shootplan\.ya?ml$/;

@@ -61,7 +61,7 @@ export function emitValidators(schema: SchemaDocument): string {
   return `${code}\nexport const VALIDATORS = {\n${table}};\n`;
 }
 
-export const VALIDATORS_TYPES = `import type { DefName } from './shapes.ts';
+export const VALIDATORS_TYPES = `import type { DefName } from './names.ts';
 
 export interface SchemaError {
   /** JSON pointer to what is at fault. */

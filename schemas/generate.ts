@@ -1,13 +1,16 @@
 /** Writes what is generated, or with --check says what is stale and ends with 1. */
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { outputs, SCHEMA_PATH } from './outputs.ts';
+import { GRAMMAR_PATH, outputs, SCHEMA_PATH } from './outputs.ts';
 
 const read = (file: string): Promise<string> => readFile(file, 'utf8').catch(() => '');
 
 export async function generate(root: string, check: boolean): Promise<number> {
   const stale: string[] = [];
-  for (const [name, text] of outputs(await read(path.join(root, SCHEMA_PATH)))) {
+  const [schema, grammar] = await Promise.all(
+    [SCHEMA_PATH, GRAMMAR_PATH].map((name) => read(path.join(root, name))),
+  );
+  for (const [name, text] of outputs(schema ?? '', grammar ?? '')) {
     const file = path.join(root, name);
     if ((await read(file)) === text) continue;
     stale.push(name);

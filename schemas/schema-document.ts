@@ -1,3 +1,19 @@
+/** What a definition says of itself as a kind of entry: something with a name. */
+export interface EntryNote {
+  /** What it is called in a sentence. */
+  readonly noun: string;
+  /** Who may refer to it: plans that use its file, its own plan alone, or nobody. */
+  readonly scope: 'files' | 'plan' | 'edit';
+  /** Kinds of one space share their names; absent: its names are its own. */
+  readonly space?: string;
+  /** Keys whose values tell it from its neighbours in an outline. */
+  readonly outline: readonly string[];
+  /** What a new one is called and says, where the plan that people start from has none. */
+  readonly first?: { readonly name: string; readonly keys: readonly string[] };
+  /** How references call it, where it is held in an entry of another kind. */
+  readonly group?: string;
+}
+
 /** The parts of JSON Schema that the language's contract is written in. */
 export interface SchemaNode {
   readonly title?: string;
@@ -19,6 +35,7 @@ export interface SchemaNode {
   /** Words that may stand in place of a record. */
   readonly 'x-words'?: readonly string[];
   readonly 'x-text'?: boolean;
+  readonly 'x-entry'?: EntryNote;
 }
 
 export interface SchemaDocument extends SchemaNode {
@@ -27,7 +44,7 @@ export interface SchemaDocument extends SchemaNode {
   readonly $defs: Readonly<Record<string, SchemaNode>>;
 }
 
-export const ANNOTATIONS = ['x-refers', 'x-names-refer', 'x-words', 'x-text'];
+export const ANNOTATIONS = ['x-refers', 'x-names-refer', 'x-words', 'x-text', 'x-entry'];
 
 export const QUANTITY = 'quantity-';
 

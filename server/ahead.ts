@@ -2,8 +2,9 @@
  * The first check of a large plan, in slices short enough that a keystroke or a question between
  * them doesn't wait: after each, all that has arrived is read.
  */
+
+import type { Core } from '../shared/api/facade.ts';
 import type { FileId } from '../shared/plan/place.ts';
-import type { Core } from '../shared/workspace/facade.ts';
 import { nextTurn } from './turn.ts';
 
 /** Longest slice, ms; a turn of the loop is to stay under 50. */

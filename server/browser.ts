@@ -5,7 +5,7 @@ import {
   BrowserMessageWriter,
   createConnection,
 } from 'vscode-languageserver/browser';
-import { createCore } from '../shared/workspace/core.ts';
+import { createCore } from '../shared/core/core.ts';
 import { folderOf } from './canonical-uri.ts';
 import { startServer } from './server.ts';
 import { readThroughClient } from './workspace/client-files.ts';

@@ -1,7 +1,7 @@
 /** All commands of `lamella`, for the process that cli.ts starts. */
 import path from 'node:path';
+import { createCore } from '../shared/core/core.ts';
 import { ALL_RULES } from '../shared/rules/registry.ts';
-import { createCore } from '../shared/workspace/core.ts';
 import { runCommandLine } from './command-line.ts';
 import { WorkerClipReader } from './media/clip-reader.ts';
 import { processTerminal } from './terminal.ts';

@@ -2,12 +2,7 @@
 import { version } from '../package.json';
 import { message } from '../shared/words/message.ts';
 import { check } from './commands/check.ts';
-import {
-  COULD_NOT_RUN,
-  type Command,
-  NOTHING_FOUND,
-  type Surroundings,
-} from './commands/command.ts';
+import type { Command, Surroundings } from './commands/command.ts';
 import { compare } from './commands/compare.ts';
 import { explain } from './commands/explain.ts';
 import { figures } from './commands/figures.ts';
@@ -19,6 +14,7 @@ import { settle } from './commands/settle.ts';
 import { sheet } from './commands/sheet.ts';
 import { timeline } from './commands/timeline.ts';
 import { verify } from './commands/verify.ts';
+import { COULD_NOT_RUN, NOTHING_FOUND } from './exit-status.ts';
 import { guarded, isHelp, runCommand } from './run-command.ts';
 
 const COMMANDS: readonly Command[] = [

@@ -1,7 +1,7 @@
 /** What the server needs of the machine that it runs on. */
+
+import type { Core, Refusal } from '../shared/api/facade.ts';
 import type { FileId } from '../shared/plan/place.ts';
-import type { Core } from '../shared/workspace/facade.ts';
-import type { Refusal } from '../shared/workspace/store.ts';
 import type { VerifiedPlan, VerifyOptions } from './media/verify-clips.ts';
 
 export type HostText =

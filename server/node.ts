@@ -2,7 +2,7 @@
 import path from 'node:path';
 import { createConnection } from 'vscode-languageserver/node';
 import { version } from '../package.json';
-import { createCore } from '../shared/workspace/core.ts';
+import { createCore } from '../shared/core/core.ts';
 import { nodeHost } from './node-host.ts';
 import { startServer } from './server.ts';
 import { stdioConnection } from './stdio.ts';

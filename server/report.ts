@@ -1,7 +1,8 @@
 /** The redacted report of a plan that is open, checked again as it is reported. */
+
+import type { Core, CoreOptions } from '../shared/api/facade.ts';
 import type { FileId } from '../shared/plan/place.ts';
 import { redactedReport } from '../shared/report/redact/report.ts';
-import type { Core, CoreOptions } from '../shared/workspace/facade.ts';
 
 export interface AboutReport {
   readonly textDocument: { readonly uri: string };

@@ -14,7 +14,7 @@ import {
   WorkDoneProgress,
 } from 'vscode-languageserver';
 import { version } from '../package.json';
-import type { TimelineFile } from '../shared/assist/timeline.ts';
+import type { TimelineFile } from '../shared/api/timeline.ts';
 import type { FileId } from '../shared/plan/place.ts';
 import { workAhead } from './ahead.ts';
 import { canonicalUri } from './canonical-uri.ts';

@@ -4,8 +4,8 @@ import {
   type Connection,
   type InitializeParams,
 } from 'vscode-languageserver';
+import type { Core, CoreOptions } from '../shared/api/facade.ts';
 import type { FileId } from '../shared/plan/place.ts';
-import type { Core, CoreOptions } from '../shared/workspace/facade.ts';
 import { workAhead } from './ahead.ts';
 import { type ClientFeatures, clientFeatures, optionsOf } from './client-features.ts';
 import type { DiagnosticsChannel } from './diagnostics/channel.ts';

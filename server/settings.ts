@@ -1,5 +1,5 @@
 /** The settings that the server reads: how things are shown, never what is found. */
-import type { LengthUnit } from '../shared/rules/say.ts';
+import type { LengthUnit } from '../shared/say/say.ts';
 
 const UNITS: readonly LengthUnit[] = ['mm', 'inches'];
 

@@ -1,7 +1,7 @@
 /** `lamella/state`: how many of a plan's shots are ready, for clients that asked for it. */
 import { type Connection, NotificationType } from 'vscode-languageserver';
+import type { Core, PlanState } from '../shared/api/facade.ts';
 import type { FileId } from '../shared/plan/place.ts';
-import type { Core, PlanState } from '../shared/workspace/facade.ts';
 import type { Documents } from './workspace/documents.ts';
 
 export interface StateParams extends PlanState {

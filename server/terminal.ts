@@ -1,5 +1,5 @@
 import { message } from '../shared/words/message.ts';
-import { COULD_NOT_RUN } from './commands/command.ts';
+import { COULD_NOT_RUN } from './exit-status.ts';
 
 /** What a command sees of the world it runs in; tests bring their own. */
 export interface Terminal {

@@ -2,7 +2,7 @@
  * Findings about a file whose text never reached the core, whole or in part. The hosts make them,
  * since only they see bytes; they bear the names of the core's own rules for the like.
  */
-import type { LocatedFinding, Position } from '../shared/assist/located.ts';
+import type { LocatedFinding, Position } from '../shared/api/located.ts';
 import type { FileId } from '../shared/plan/place.ts';
 import { message } from '../shared/words/message.ts';
 

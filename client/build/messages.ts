@@ -7,11 +7,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseAst } from 'vitest/node';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
+import { createCore } from '../../shared/core/core.ts';
+import { ENTRIES } from '../../shared/plan/generated/entries.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import { englishLabel } from '../../shared/report/figures-text.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
 import { keyOf } from '../../shared/words/message.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 
 export const MESSAGES_PATH = 'shared/words/messages.json';
 /** The extension's own words, as `vscode.l10n` looks them up. */
@@ -44,6 +45,7 @@ export function catalogue(root: string): ReadonlyMap<string, readonly string[]> 
     for (const key of Object.values(keys))
       for (const text of [key.title, key.description]) add(keyOf([text]), SCHEMA);
   }
+  for (const { noun } of Object.values(ENTRIES)) add(keyOf([noun]), SCHEMA);
   return new Map([...files].map(([key, where]) => [key, [...where]]));
 }
 

@@ -1,26 +1,24 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { version } from '../../package.json';
+import type { Checker } from '../../shared/api/facade.ts';
 import { githubReport } from '../../shared/report/github.ts';
 import { checkReport } from '../../shared/report/json.ts';
 import { sarifReport } from '../../shared/report/sarif.ts';
 import { type TextReportFile, textReport } from '../../shared/report/text.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
-import type { LengthUnit } from '../../shared/rules/say.ts';
+import type { LengthUnit } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
-import type { Checker } from '../../shared/workspace/facade.ts';
+import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
 import { MOST_BYTES } from '../files/decode.ts';
 import { isPlanName, PLAN_SUFFIX, plansNamed } from '../files/plan-files.ts';
 import { PlanSet, type PlanSetOptions } from '../files/plan-set.ts';
 import {
   type CheckSurroundings,
-  COULD_NOT_RUN,
   type Command,
   FORMATS,
-  FOUND,
   LENGTHS,
   LENGTHS_HELP,
-  NOTHING_FOUND,
   ROOT_HELP,
 } from './command.ts';
 import { type Parsed, parseOptions, WrongUse } from './options.ts';

@@ -1,14 +1,9 @@
+import type { Checker, Core } from '../../shared/api/facade.ts';
 import type { ExplainedRule } from '../../shared/report/explain.ts';
 import { later } from '../../shared/words/message.ts';
-import type { Checker, Core } from '../../shared/workspace/facade.ts';
 import type { Create } from '../files/plan-set.ts';
 import type { ClipReader } from '../media/clip-reader.ts';
 import type { Terminal } from '../terminal.ts';
-
-/** Exit statuses: a contract with scripts. */
-export const NOTHING_FOUND = 0;
-export const FOUND = 1;
-export const COULD_NOT_RUN = 2;
 
 /** What a check needs. */
 export interface CheckSurroundings<C extends Checker = Checker> {

@@ -1,24 +1,16 @@
 import path from 'node:path';
+import type { ComparedFinding, Comparison } from '../../shared/api/compared.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
-import type { ComparedFinding, Comparison } from '../../shared/report/compare/plan.ts';
 import { comparisonText } from '../../shared/report/compare/text.ts';
 import { compareReport } from '../../shared/report/json.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
-import { type LengthUnit, Say } from '../../shared/rules/say.ts';
+import { type LengthUnit, Say } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
 import { atRevision } from '../files/git-revision.ts';
 import { BARS } from './check.ts';
-import {
-  COULD_NOT_RUN,
-  type Command,
-  FOUND,
-  LENGTHS,
-  LENGTHS_HELP,
-  NOTHING_FOUND,
-  ROOT_HELP,
-  type Surroundings,
-} from './command.ts';
+import { type Command, LENGTHS, LENGTHS_HELP, ROOT_HELP, type Surroundings } from './command.ts';
 import { type OpenedPlan, openNamed } from './open-plan.ts';
 import { type Parsed, parseOptions, WrongUse } from './options.ts';
 

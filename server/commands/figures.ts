@@ -1,8 +1,9 @@
 import { figuresText } from '../../shared/report/figures-text.ts';
 import { figuresReport } from '../../shared/report/json.ts';
-import type { LengthUnit } from '../../shared/rules/say.ts';
+import type { LengthUnit } from '../../shared/say/say.ts';
 import { later } from '../../shared/words/message.ts';
-import { COULD_NOT_RUN, type Command, NOTHING_FOUND } from './command.ts';
+import { COULD_NOT_RUN, NOTHING_FOUND } from '../exit-status.ts';
+import type { Command } from './command.ts';
 import { openPlan } from './open-plan.ts';
 import { noSuchShot, parseOptions } from './options.ts';
 import { SHOT_OPTIONS, shotHelp } from './shot-options.ts';

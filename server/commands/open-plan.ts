@@ -1,6 +1,6 @@
 /** The one plan that a command is about, read with all that it uses. */
 import path from 'node:path';
-import { messageOf } from '../../shared/assist/located.ts';
+import { messageOf } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { message } from '../../shared/words/message.ts';
 import { isPlanName, PLAN_SUFFIX } from '../files/plan-files.ts';

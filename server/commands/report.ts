@@ -1,7 +1,8 @@
 import { version } from '../../package.json';
 import { later } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN, NOTHING_FOUND } from '../exit-status.ts';
 import { reportOf } from '../report.ts';
-import { COULD_NOT_RUN, type Command, NOTHING_FOUND, ROOT_HELP } from './command.ts';
+import { type Command, ROOT_HELP } from './command.ts';
 import { openPlan } from './open-plan.ts';
 import { parseOptions } from './options.ts';
 

@@ -1,7 +1,8 @@
 import { print } from '../../shared/report/json.ts';
 import { settledText } from '../../shared/report/settle-text.ts';
 import { later, message } from '../../shared/words/message.ts';
-import { COULD_NOT_RUN, type Command, FOUND, NOTHING_FOUND } from './command.ts';
+import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
+import type { Command } from './command.ts';
 import { openPlan } from './open-plan.ts';
 import { noSuchShot, parseOptions, WrongUse } from './options.ts';
 import { SHOT_OPTIONS, shotHelp } from './shot-options.ts';

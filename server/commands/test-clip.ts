@@ -5,10 +5,11 @@ import { inertLine } from '../../shared/report/inert.ts';
 import { jsonFinding, print } from '../../shared/report/json.ts';
 import { painter } from '../../shared/report/paint.ts';
 import { cells, clipJson, type TestClipReport } from '../../shared/report/verify.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
 import { findClip } from '../media/find-clips.ts';
-import { COULD_NOT_RUN, FOUND, NOTHING_FOUND, type Surroundings } from './command.ts';
+import type { Surroundings } from './command.ts';
 import type { OpenedPlan } from './open-plan.ts';
 import { noSuchShot, type Parsed } from './options.ts';
 

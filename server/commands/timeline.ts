@@ -1,7 +1,8 @@
-import { TIMELINE_FORMATS, type TimelineFormat } from '../../shared/assist/timeline.ts';
+import { TIMELINE_FORMATS, type TimelineFormat } from '../../shared/api/timeline.ts';
 import { later, message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN, NOTHING_FOUND } from '../exit-status.ts';
 import { isPlanName } from '../files/plan-files.ts';
-import { COULD_NOT_RUN, type Command, NOTHING_FOUND, ROOT_HELP } from './command.ts';
+import { type Command, ROOT_HELP } from './command.ts';
 import { openPlan } from './open-plan.ts';
 import { parseOptions, WrongUse } from './options.ts';
 import { writeOutput } from './write-output.ts';

@@ -5,22 +5,14 @@ import { checkJson, print } from '../../shared/report/json.ts';
 import { textReport } from '../../shared/report/text.ts';
 import { clipsJson, verifyText } from '../../shared/report/verify.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
 import { pathOfUri } from '../files/uri.ts';
 import type { ClipFolders } from '../media/find-clips.ts';
 import { type VerifiedPlan, verifyClips } from '../media/verify-clips.ts';
 import { BARS } from './check.ts';
-import {
-  COULD_NOT_RUN,
-  type Command,
-  FORMAT_HELP,
-  FORMATS,
-  FOUND,
-  NOTHING_FOUND,
-  ROOT_HELP,
-  type Surroundings,
-} from './command.ts';
+import { type Command, FORMAT_HELP, FORMATS, ROOT_HELP, type Surroundings } from './command.ts';
 import { type OpenedPlan, openPlan } from './open-plan.ts';
 import { type Parsed, parseOptions, WrongUse } from './options.ts';
 import { testClip } from './test-clip.ts';

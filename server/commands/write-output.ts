@@ -2,8 +2,8 @@
 import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN, NOTHING_FOUND } from '../exit-status.ts';
 import type { Terminal } from '../terminal.ts';
-import { COULD_NOT_RUN, NOTHING_FOUND } from './command.ts';
 
 /**
  * One line on the error stream, so that what is piped stays clean.

@@ -1,7 +1,8 @@
 /** All that is found in a file, by the core or by the server itself. A failure is a finding too. */
-import type { LocatedFinding } from '../../shared/assist/located.ts';
+
+import type { Core } from '../../shared/api/facade.ts';
+import type { LocatedFinding } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { failed } from '../unread.ts';
 import type { Documents } from '../workspace/documents.ts';
 

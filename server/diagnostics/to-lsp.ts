@@ -1,6 +1,6 @@
 /** Findings as the protocol's diagnostics, at most as many as an editor can show with sense. */
 import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from 'vscode-languageserver';
-import { type LocatedFinding, messageOf } from '../../shared/assist/located.ts';
+import { type LocatedFinding, messageOf } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
 import { message } from '../../shared/words/message.ts';

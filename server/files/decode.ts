@@ -1,5 +1,5 @@
 /** Bytes as text: UTF-8 or nothing, and where it is nothing, the line where it stops being it. */
-import type { Position } from '../../shared/assist/located.ts';
+import type { Position } from '../../shared/api/located.ts';
 
 /** Files beyond this are named and not read. */
 export const MOST_BYTES = 4 * 1024 * 1024;

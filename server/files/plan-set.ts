@@ -1,10 +1,10 @@
 /** The plans of one run of the command line, with all the files that they use. */
 import path from 'node:path';
-import type { LocatedFinding, LocatedFix } from '../../shared/assist/located.ts';
+import type { Checker, Core, CoreOptions } from '../../shared/api/facade.ts';
+import type { LocatedFinding, LocatedFix } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { LengthUnit } from '../../shared/rules/say.ts';
+import type { LengthUnit } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
-import type { Checker, Core, CoreOptions } from '../../shared/workspace/facade.ts';
 import { mostTried } from '../../shared/workspace/most-tried.ts';
 import { notText, tooLarge, untried } from '../unread.ts';
 import { decode, MOST_BYTES } from './decode.ts';

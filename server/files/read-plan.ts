@@ -1,8 +1,8 @@
 /** One plan from the disk: only regular files, inside the root, of a size that is worth reading. */
 import { readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
+import type { Refusal } from '../../shared/api/facade.ts';
 import { message } from '../../shared/words/message.ts';
-import type { Refusal } from '../../shared/workspace/store.ts';
 import { type Decoded, decode, MOST_BYTES } from './decode.ts';
 
 export type ReadPlan =

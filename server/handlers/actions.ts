@@ -4,9 +4,9 @@ import {
   type CodeActionParams,
   CodeActionTriggerKind,
 } from 'vscode-languageserver';
+import type { Core, OfferedFix } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { message } from '../../shared/words/message.ts';
-import type { Core, OfferedFix } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import { SOURCE } from '../diagnostics/to-lsp.ts';
 import type { Documents } from '../workspace/documents.ts';

@@ -1,6 +1,6 @@
 import type { ColorInformation } from 'vscode-languageserver';
+import type { Core } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 
 /** Swatches of film thicknesses. A film's colour follows from its thickness, so none is offered. */
 export const colours = (core: Core, file: FileId): ColorInformation[] =>

@@ -3,7 +3,7 @@
 import type { FileId } from '../../shared/plan/place.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { canonicalUri } from '../canonical-uri.ts';
 import type { Session } from '../session.ts';
 

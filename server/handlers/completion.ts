@@ -8,10 +8,10 @@ import {
   MarkupKind,
   type Position,
 } from 'vscode-languageserver';
-import type { About, Completion, CompletionKind } from '../../shared/assist/completion/item.ts';
+import type { About, Completion, CompletionKind } from '../../shared/api/completions.ts';
+import type { Core } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { message } from '../../shared/words/message.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import { plainText } from './hover.ts';
 

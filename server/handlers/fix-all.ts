@@ -1,7 +1,8 @@
 /** `source.fixAll.lamella`: the fixes that nobody needs to choose or weigh. */
-import type { LocatedEdit, Position } from '../../shared/assist/located.ts';
+
+import type { Core, OfferedFix } from '../../shared/api/facade.ts';
+import type { LocatedEdit, Position } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core, OfferedFix } from '../../shared/workspace/facade.ts';
 import { mostTried } from '../../shared/workspace/most-tried.ts';
 
 export const FIX_ALL = 'source.fixAll.lamella';

@@ -1,6 +1,6 @@
 import { type Hover, MarkupKind, type Position } from 'vscode-languageserver';
+import type { Core } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 
 export function hover(

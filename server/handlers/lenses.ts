@@ -1,8 +1,8 @@
 /** Lenses over shots: where they stand at once, their words for those that are shown. */
 import type { CodeLens } from 'vscode-languageserver';
+import type { Core } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { message } from '../../shared/words/message.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import type { Documents } from '../workspace/documents.ts';
 

@@ -11,9 +11,9 @@ import {
   type WorkspaceEdit,
   type WorkspaceSymbol,
 } from 'vscode-languageserver';
-import type { LocatedPlace } from '../../shared/assist/located.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import type { LocatedPlace } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import type { Documents } from '../workspace/documents.ts';
 import { workspaceEdit } from './workspace-edit.ts';

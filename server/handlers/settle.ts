@@ -1,9 +1,9 @@
 /** "Settle this shot": what would be changed and why, before anything is. */
 import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver';
+import type { Core } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { settingWords, settledLines, settledTitle } from '../../shared/report/settle-text.ts';
 import { message } from '../../shared/words/message.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import type { Documents } from '../workspace/documents.ts';
 import { workspaceEdit } from './workspace-edit.ts';

@@ -1,12 +1,12 @@
 /** The sheet beside the text: what of it is new to the client, and where what it shows stands. */
 import type { Location } from 'vscode-languageserver';
+import type { Core } from '../../shared/api/facade.ts';
+import type { ShotSheet } from '../../shared/api/sheet.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { sheetHead, shotHtml } from '../../shared/report/sheet/html.ts';
-import type { ShotSheet } from '../../shared/report/sheet/sheet.ts';
 import { LIVE_STYLE, SHEET_STYLE } from '../../shared/report/sheet/style.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { languageInForce } from '../../shared/words/message.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import type { Settings } from '../settings.ts';
 import type { Documents } from '../workspace/documents.ts';
 

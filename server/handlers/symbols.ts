@@ -1,7 +1,7 @@
 import { type DocumentSymbol, type SymbolInformation, SymbolKind } from 'vscode-languageserver';
+import type { Core, OutlineSymbol } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { message } from '../../shared/words/message.ts';
-import type { Core, OutlineSymbol } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
 
 const KINDS: Readonly<Record<OutlineSymbol['kind'], SymbolKind>> = {

@@ -1,7 +1,8 @@
 /** The edit of a plan as a file, for a client that knows where it is to go. */
-import type { TimelineFile } from '../../shared/assist/timeline.ts';
+
+import type { Core } from '../../shared/api/facade.ts';
+import type { TimelineFile } from '../../shared/api/timeline.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 
 export interface TimelineParams {
   readonly textDocument: { readonly uri: string };

@@ -2,7 +2,7 @@
 import type { CancellationToken, Diagnostic, WorkDoneProgressParams } from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
 import { verifyMarkdown } from '../../shared/report/verify.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
 import type { Host } from '../host.ts';
 import type { VerifyOptions } from '../media/verify-clips.ts';

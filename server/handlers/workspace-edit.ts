@@ -1,5 +1,5 @@
 import type { TextEdit, WorkspaceEdit } from 'vscode-languageserver';
-import type { LocatedEdit } from '../../shared/assist/located.ts';
+import type { LocatedEdit } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import type { Documents } from '../workspace/documents.ts';

@@ -1,9 +1,9 @@
 /** All clips of a plan, read one after another: what each is, and what lies there besides. */
 import path from 'node:path';
+import type { Core } from '../../shared/api/facade.ts';
 import type { ClipReading } from '../../shared/clips/facts.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import type { VerifiedClip } from '../../shared/report/verify.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClipReader } from './clip-reader.ts';
 import { type ClipFolders, clipsUnder, findClip } from './find-clips.ts';
 

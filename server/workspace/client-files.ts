@@ -4,8 +4,8 @@
  * is one of the reasons below; any other reason counts as 'unreadable'.
  */
 import { type Connection, RequestType } from 'vscode-languageserver';
+import type { Refusal } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Refusal } from '../../shared/workspace/store.ts';
 import type { HostText } from '../host.ts';
 import { MOST_UNITS } from './documents.ts';
 

@@ -2,10 +2,10 @@
  * The texts that the client has open. They live in the core and nowhere else: edits go straight
  * to it, so an edit costs what it touches and not the length of the text.
  */
-import type { LocatedFinding } from '../../shared/assist/located.ts';
+
+import type { Core, Refusal } from '../../shared/api/facade.ts';
+import type { LocatedFinding } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
-import type { Refusal } from '../../shared/workspace/store.ts';
 import { canonicalUri } from '../canonical-uri.ts';
 import { lostTrack, tooLarge } from '../unread.ts';
 

@@ -2,8 +2,9 @@
  * Files that open plans use and that the client hasn't open: read when they are wanted, again
  * when they change, and forgotten when no open plan reaches them any more.
  */
+
+import type { Core } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import type { Host, HostText } from '../host.ts';
 import type { Documents } from './documents.ts';
 import type { Roots } from './roots.ts';

@@ -1,14 +1,15 @@
 /** Swatches beside film thicknesses: one for each end of a range, as the shot would show it. */
 
+import type { ColourSwatch, Range } from '../api/located.ts';
 import { swatchesOf } from '../figures/film.ts';
 import { filmColour, prepareSwatches, type Swatches } from '../film/colour.ts';
 import { D65_K } from '../film/daylight.ts';
 import { THICKEST_NM } from '../film/reflectance.ts';
+import { nameOf } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Shot, Subject } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Context } from '../workspace/context.ts';
-import type { ColourSwatch, Range } from './located.ts';
 
 const NUMBER = /[0-9]+(?:\.[0-9]+)?/g;
 
@@ -33,7 +34,7 @@ export function coloursIn(context: Context, file: FileId): readonly ColourSwatch
 
 /** As the first shot of the subject lights and balances it; without one, in D65 and square on. */
 function swatchesFor({ store, analysis }: Context, file: FileId, subject: EntryId): Swatches {
-  const name = subject.slice('subjects/'.length);
+  const name = nameOf('subjects', subject);
   for (const plan of store.files())
     for (const shot of analysis.shots(plan)) {
       // Laying a shot out costs more than reading whom it names.

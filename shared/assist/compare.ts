@@ -1,14 +1,16 @@
 /** A plan, and all that it uses, made ready to be compared. */
+
+import type { ComparedFinding, ComparedPlan, ComparedShot, FieldTexts } from '../api/compared.ts';
+import type { LocatedFinding } from '../api/located.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-json.ts';
+import { nameOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { FileId } from '../plan/place.ts';
-import { entryTexts, type FieldTexts, keyTexts } from '../report/compare/field-texts.ts';
-import type { ComparedFinding, ComparedPlan, ComparedShot } from '../report/compare/plan.ts';
+import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
 import type { Context } from '../workspace/context.ts';
 import { plainId } from '../workspace/entry-kinds.ts';
-import type { LocatedFinding } from './located.ts';
 import { shotAt } from './sheet.ts';
 
 /** Where a plan's files lie is not what it says. */
@@ -36,7 +38,7 @@ export function comparedPlan(
     }
   const byShot = new Map<string, ComparedFinding[]>();
   const others: ComparedFinding[] = [];
-  const names = new Set(analysis.shots(file).map(nameOf));
+  const names = new Set(analysis.shots(file).map((id) => nameOf('shots', id)));
   for (const { rule, severity, what, shot, file: at, range } of findings) {
     if (severity === 'hint') continue;
     const name = shot ?? (at === file ? shotAt(context, file, range.start) : null);
@@ -46,7 +48,7 @@ export function comparedPlan(
   }
   const shots = analysis.shots(file).map((id): readonly [string, ComparedShot] => {
     const figures = analysis.figures(file, id);
-    const name = nameOf(id);
+    const name = nameOf('shots', id);
     return [
       name,
       {
@@ -62,8 +64,6 @@ export function comparedPlan(
     findings: others,
   };
 }
-
-const nameOf = (id: string): string => id.slice('shots/'.length);
 
 function placeOf(id: string): readonly [section: string, name: string] {
   const at = id.lastIndexOf('/');

@@ -1,4 +1,7 @@
 /** What stands beside the cuts of an edit: where each begins, and what it uses of its clip. */
+
+import type { InlayHint } from '../api/facade.ts';
+import type { Range } from '../api/located.ts';
 import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
 import { valueIn } from '../figures/figure.ts';
 import type { Field } from '../plan/field.ts';
@@ -8,8 +11,6 @@ import { toNumber } from '../timeline/exact.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
-import type { InlayHint } from '../workspace/facade.ts';
-import type { Range } from './located.ts';
 
 export function editHintsIn(context: Context, file: FileId, range: Range): readonly InlayHint[] {
   const { store, analysis, locator } = context;

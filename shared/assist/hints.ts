@@ -4,17 +4,17 @@
  * that is shown.
  */
 
+import type { InlayHint } from '../api/facade.ts';
+import type { Position, Range } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
-import type { Say } from '../rules/say.ts';
+import { asFound, depthPair, exposureWords, sizeWords } from '../say/figures.ts';
+import type { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
-import type { InlayHint } from '../workspace/facade.ts';
 import { editHintsIn } from './edit-hints.ts';
-import type { Position, Range } from './located.ts';
-import { asFound, depthPair, exposureWords, sizeWords } from './words.ts';
 
 interface Hint {
   readonly label: string;

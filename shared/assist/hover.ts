@@ -1,14 +1,15 @@
 /** What a key is for, what a value comes to and from what, what a name stands for. */
+
+import type { Hover } from '../api/facade.ts';
+import type { Position } from '../api/located.ts';
+import type { Group } from '../plan/generated/names.ts';
 import type { FileId } from '../plan/place.ts';
-import type { Group } from '../plan/shape.ts';
 import type { Context } from '../workspace/context.ts';
-import type { Hover } from '../workspace/facade.ts';
 import { cutHover } from './hover/cut.ts';
 import { keyHover } from './hover/key.ts';
 import { nameHover, recordingHover, shotHover } from './hover/name.ts';
 import { ruleHover } from './hover/rule.ts';
 import { valueHover } from './hover/value.ts';
-import type { Position } from './located.ts';
 import { type PlanSpot, spotAt } from './spot.ts';
 
 export function hoverAt(context: Context, file: FileId, position: Position): Hover | null {

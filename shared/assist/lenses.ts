@@ -4,28 +4,27 @@
  * shots that are shown.
  */
 
+import type { ShotLens } from '../api/facade.ts';
+import type { Range } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { Figure } from '../figures/figure.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
+import { idOf, nameOf } from '../plan/entry-id.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { hasSubjectAndRig, missingChecks, openChecks } from '../rules/checks-called-for.ts';
 import { isOutOfReach } from '../rules/field-out-of-reach.ts';
 import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
-import type { Say } from '../rules/say.ts';
+import { depthPair, exposureShort } from '../say/figures.ts';
+import type { Say } from '../say/say.ts';
 import { allOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
-import type { ShotLens } from '../workspace/facade.ts';
-import type { Range } from './located.ts';
-import { depthPair, exposureShort } from './words.ts';
-
-const SHOTS = 'shots/';
 
 /** Where a file's shots have their lens: at their names, in the order of the text. */
 export function lensesIn(context: Context, file: FileId): readonly ShotLens[] {
   return context.analysis.shots(file).map((id) => ({
-    shot: id.slice(SHOTS.length),
+    shot: nameOf('shots', id),
     range: nameRange(context, file, id),
   }));
 }
@@ -42,7 +41,7 @@ function nameRange({ store, locator }: Context, file: FileId, id: EntryId): Rang
 
 /** The state of a shot; null: there is no such shot. */
 export function lensWords({ analysis, say }: Context, file: FileId, shot: string): string | null {
-  const id: EntryId = `${SHOTS}${shot}`;
+  const id: EntryId = idOf('shots', shot);
   if (!analysis.shots(file).includes(id)) return null;
   const bench = analysis.bench(file, id);
   const figures = analysis.figures(file, id);

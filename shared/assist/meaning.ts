@@ -1,7 +1,9 @@
 /** What a key or value is in the language, by the table of shapes: followed from its entry down. */
-import { type DefName, SHAPES } from '../plan/generated/shapes.ts';
+
+import type { DefName, Group } from '../plan/generated/names.ts';
+import { SHAPES } from '../plan/generated/shapes.ts';
 import type { Place } from '../plan/place.ts';
-import type { Group, KeyShape, Shape } from '../plan/shape.ts';
+import type { KeyShape, Shape } from '../plan/shape.ts';
 import { type EntryKind, plainId } from '../workspace/entry-kinds.ts';
 
 export interface Meaning {

@@ -1,15 +1,19 @@
 /** "Settle this shot" in words and edits: each change with its reason, or what stands in the way. */
+
+import type { LocatedEdit } from '../api/located.ts';
+import type { SettledChange, SettledFinding, SettledShot } from '../api/settled.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
 import { readBench } from '../figures/read-bench.ts';
+import { idOf } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { PlanEdit } from '../plan/problem.ts';
 import type { Ref } from '../plan/ref.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
-import type { Say } from '../rules/say.ts';
+import type { Say } from '../say/say.ts';
 import { type Assignment, changedIn, type LightChoice, placeOf } from '../settle/choice.ts';
 import type { Conflict, Opening } from '../settle/conflict.ts';
 import { isJudged } from '../settle/judged.ts';
@@ -19,13 +23,11 @@ import type { Context } from '../workspace/context.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
 import { severitiesIn } from '../workspace/severities.ts';
 import { addedOrWorsened, tryOut } from '../workspace/trial.ts';
-import type { LocatedEdit } from './located.ts';
-import type { SettledChange, SettledFinding, SettledShot } from './settled.ts';
 
 /** null: there is no such shot, or it can't be read. */
 export function settleShot(context: Context, file: FileId, shot: string): SettledShot | null {
   const { analysis, say } = context;
-  const id: EntryId = `shots/${shot}`;
+  const id: EntryId = idOf('shots', shot);
   if (!analysis.shots(file).includes(id)) return null;
   if (analysis.textFindings(file, id).some(({ severity }) => severity === 'error')) return null;
   const bench = analysis.bench(file, id);

@@ -1,18 +1,21 @@
 /** The sheet of a plan, and where what it shows stands in the text. */
 
+import type { LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
+import type { Sheet, SheetFinding, ShotSheet } from '../api/sheet.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
+import { idOf, nameOf } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
-import { kindOf } from '../quantity/index.ts';
+import type { QuantityId } from '../quantity/index.ts';
 import { editSheet } from '../report/sheet/edit.ts';
 import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
 import { recordingLines } from '../report/sheet/recording.ts';
 import type { SaidShot } from '../report/sheet/said.ts';
-import type { Sheet, SheetFinding, ShotSheet } from '../report/sheet/sheet.ts';
-import { clipsIn, type ListedClip } from '../workspace/clips.ts';
+import { shown } from '../say/shown.ts';
+import { clipsIn } from '../workspace/clips.ts';
 import type { Context } from '../workspace/context.ts';
+import type { ListedClip } from '../workspace/listed-clips.ts';
 import { fileName } from './hover/name.ts';
-import type { LocatedFinding, LocatedPlace, Position } from './located.ts';
 
 /**
  * @param findings those of every file that the plan reaches, the plan's own first
@@ -30,7 +33,7 @@ export function sheetOf(
     const bench = analysis.bench(file, id);
     const figures = analysis.figures(file, id);
     const said: SaidShot | null = bench && figures ? { bench, figures, say } : null;
-    const name = id.slice(SHOTS.length);
+    const name = nameOf('shots', id);
     return { name, said, clips: clips.filter(({ shot }) => shot === name).map(clipLine) };
   });
   const names = new Set(shots.map(({ name }) => name));
@@ -44,11 +47,12 @@ export function sheetOf(
     else ofShot.set(shot, [...(ofShot.get(shot) ?? []), { rule, severity, what, why }]);
   }
   const deliver = ifKnown(reader.plan('deliver'));
-  const given = <T>(field: Field<T> | undefined): T | undefined => field && ifKnown(field);
+  const given = (id: QuantityId, field: Field<unknown>): string | null =>
+    field.state === 'known' ? shown(id, field.value, say) : null;
   const delivered = deliver && [
-    shown('pixels', given(deliver.size)),
-    shown('rate', given(deliver.rate)),
-    shown('time', given(deliver.duration)),
+    given('pixels', deliver.size),
+    given('rate', deliver.rate),
+    given('time', deliver.duration),
   ];
   return {
     title: ifKnown(reader.plan('title')) ?? fileName(file),
@@ -68,8 +72,6 @@ export function sheetOf(
 
 const clipLine = ({ path, verdict, note }: ListedClip): string =>
   `${path}: ${[verdict ?? 'not judged', note].filter((one) => one !== null).join(', ')}`;
-
-const SHOTS = 'shots/';
 
 /** What was last made of a shot, kept with its figures: an edit elsewhere leaves both alone. */
 const made = new WeakMap<ShotFigures, { readonly key: string; readonly sheet: ShotSheet }>();
@@ -100,9 +102,6 @@ function remembered(
   return sheet;
 }
 
-const shown = (id: 'pixels' | 'rate' | 'time', value: unknown): string | null =>
-  value === undefined ? null : kindOf(id).display(value);
-
 /** Where a key of a shot stands; the shot's name where the key isn't written. */
 export function placeInShot(
   { analysis, locator }: Context,
@@ -110,7 +109,7 @@ export function placeInShot(
   shot: string,
   key: string,
 ): LocatedPlace | null {
-  const entry: EntryId = `${SHOTS}${shot}`;
+  const entry: EntryId = idOf('shots', shot);
   if (!analysis.shots(file).includes(entry)) return null;
   const path = key === '' ? [] : [key];
   return { file, range: locator.rangeOf({ file, entry, path }) };
@@ -121,7 +120,7 @@ export function placeOfCut(
   file: FileId,
   cut: string,
 ): LocatedPlace | null {
-  const entry: EntryId = `edit/cuts/${cut}`;
+  const entry: EntryId = idOf('cuts', cut);
   if (!analysis.entries.source(file, entry)) return null;
   return { file, range: locator.rangeOf({ file, entry, path: [], part: 'key' }) };
 }
@@ -135,5 +134,5 @@ export function shotAt(
   const text = store.text(file);
   if (!text) return null;
   const chunk = store.chunkIds(file)[text.locate(position).index];
-  return chunk !== undefined && analysis.isShot(chunk) ? chunk.slice(SHOTS.length) : null;
+  return chunk !== undefined && analysis.isShot(chunk) ? nameOf('shots', chunk) : null;
 }

@@ -1,10 +1,11 @@
 /** What stands at a position of a file, in the words of the language. */
+
+import type { Position, Range } from '../api/located.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import { pathAt } from '../text/path.ts';
 import type { Path } from '../text/tree.ts';
 import type { Context } from '../workspace/context.ts';
 import { type EntryKind, entryKindOf } from '../workspace/entry-kinds.ts';
-import type { Position, Range } from './located.ts';
 import { type Meaning, meaningOf } from './meaning.ts';
 
 export interface PlanSpot {

@@ -1,29 +1,12 @@
 /** The few values of an entry that tell it from its neighbours in an outline, as written. */
+import { ENTRIES } from '../plan/generated/entries.ts';
 import { inertLine } from '../report/inert.ts';
 import type { Node } from '../text/tree.ts';
 import { message } from '../words/message.ts';
-import type { EntryKind, Home } from '../workspace/entry-kinds.ts';
+import type { EntryKind } from '../workspace/entry-kinds.ts';
 
 /** Longer than this an outline cuts off anyway. */
 const LONGEST = 60;
-
-/** By group: the keys whose values are shown, in this order. */
-const TELLING: Readonly<Record<Home['group'], readonly string[]>> = {
-  bodies: ['sensor'],
-  lenses: ['focal', 'aperture'],
-  tubes: ['length'],
-  converters: ['factor'],
-  'close-ups': ['power'],
-  filters: ['kind', 'loss'],
-  heads: ['payload'],
-  stands: ['kind', 'payload'],
-  rigs: ['parts'],
-  lights: ['kind', 'colour'],
-  subjects: ['kind', 'size', 'diameter', 'depth'],
-  shots: ['subject', 'field', 'magnification', 'ring', 'aperture'],
-  cuts: ['shot', 'duration'],
-  clips: [],
-};
 
 /** Keys that hold a record whose values say more than its keys. */
 const ROWS_OF_VALUES: ReadonlySet<string> = new Set(['deliver', 'music']);
@@ -36,7 +19,7 @@ export function detailOf(kind: EntryKind, value: Node | null): string {
 function detailText(kind: EntryKind, value: Node | null): string {
   switch (kind.kind) {
     case 'entry':
-      return value?.kind === 'map' ? valuesOf(value, TELLING[kind.home.group]) : '';
+      return value?.kind === 'map' ? valuesOf(value, ENTRIES[kind.home.group].outline) : '';
     case 'clips': {
       const count = value?.kind === 'seq' ? value.items.length : 0;
       return count === 1 ? message`1 clip` : message`${count} clips`;

@@ -2,14 +2,15 @@
  * The outline of a file: sections, groups, entries, each with the values that tell it from the
  * others, as they are written. Nothing is worked out for it, so that it stays cheap in long plans.
  */
+
+import type { OutlineSymbol } from '../api/facade.ts';
+import type { Range } from '../api/located.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { inertLine } from '../report/inert.ts';
 import type { MapNode, Node, Pair } from '../text/tree.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { entryKindOf } from '../workspace/entry-kinds.ts';
-import type { OutlineSymbol } from '../workspace/facade.ts';
-import type { Range } from './located.ts';
 import { detailOf } from './symbol-detail.ts';
 
 /** A symbol whose children are still being gathered. */

@@ -1,4 +1,5 @@
 /** The edit of a plan as a file for an editing program or a spreadsheet, or why there is none. */
+import type { TimelineFile, TimelineFormat } from '../api/timeline.ts';
 import { reasonOf } from '../figures/figure.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { FileId } from '../plan/place.ts';
@@ -7,14 +8,6 @@ import { shotList } from '../report/shot-list.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { fileName } from './hover/name.ts';
-
-export const TIMELINE_FORMATS = ['otio', 'csv'] as const;
-export type TimelineFormat = (typeof TIMELINE_FORMATS)[number];
-
-export type TimelineFile =
-  | { readonly ok: true; readonly text: string }
-  /** Said as the rest of a sentence: "the edit …". */
-  | { readonly ok: false; readonly why: string };
 
 export function timelineOf(
   { analysis }: Context,

@@ -22,25 +22,10 @@ import type {
 import type { FileId, Place } from '../plan/place.ts';
 import type { Shutter } from '../quantity/shutter.ts';
 import type { Figure } from './figure.ts';
-import type { Named, Offer } from './reader.ts';
+import type { Named } from './named.ts';
+import type { NamedPart } from './parts.ts';
+import type { Offer } from './reader.ts';
 import type { WeighedPart } from './shot-figures.ts';
-
-/** One part of the rig, from the sensor toward the subject, as its entry names it. */
-export interface NamedPart {
-  readonly name: string;
-  readonly kind: ChainPart['kind'];
-  /** Where the rig names it. */
-  readonly at: Place;
-  /** Its own entry. */
-  readonly defined: Place;
-  readonly massKg: Figure<number>;
-  /** Its own centre of gravity, where it is given: see `balance` of its entry. */
-  readonly balanceMm: number | undefined;
-  /** Mount face to mount face or to rim; undefined where it isn't known, 0 for what adds none. */
-  readonly lengthMm: Figure<number>;
-  /** Glass loss, stops; bodies and tubes have none. */
-  readonly lossStops: Figure<number>;
-}
 
 /** A light of the shot, with what the shot says otherwise about it laid over. */
 export interface LightInUse {

@@ -7,13 +7,18 @@ import { framesOf, type Laid, layCuts, type Wanted } from '../timeline/lay.ts';
 import { timeAt } from '../timeline/speed.ts';
 import { message } from '../words/message.ts';
 import { type Draft, PLAIN_CUT } from './edit-draft.ts';
-import type { CutFigures } from './edit-figures.ts';
 import type { EditPlan, ShotInEdit } from './edit-plan.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import { lastOf } from './remembered.ts';
 
 /** Nothing shorter than this part of a frame is missed: it is less than rounding to frames moves. */
 const SHORT_OF_A_FRAME = 0.5;
+
+export interface Handle {
+  /** Frames of the edit that the join needs of the clip, and that the clip has. */
+  readonly neededFrames: number;
+  readonly thereFrames: number;
+}
 
 export interface Handles {
   readonly before: Figure<number>;
@@ -122,7 +127,9 @@ function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
   };
 }
 
-export interface There extends Pick<CutFigures, 'handleBefore' | 'handleAfter'> {
+export interface There {
+  readonly handleBefore: Figure<Handle>;
+  readonly handleAfter: Figure<Handle>;
   /** Frames at the end of the cut for which the clip has nothing; may be negative. */
   readonly missingFrames: Figure<number>;
 }

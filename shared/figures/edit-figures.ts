@@ -7,18 +7,19 @@ import { type Exact, fromRational, fromWritten, ZERO } from '../timeline/exact.t
 import type { Laid } from '../timeline/lay.ts';
 import { type OnTrack, onTrack } from '../timeline/track.ts';
 import { message } from '../words/message.ts';
-import { type Handles, handlesOf, type InClip, layAll, thereOf } from './edit-coverage.ts';
+import {
+  type Handle,
+  type Handles,
+  handlesOf,
+  type InClip,
+  layAll,
+  thereOf,
+} from './edit-coverage.ts';
 import { type Draft, draftOf, type EditTerms } from './edit-draft.ts';
 import type { Footage } from './edit-footage.ts';
 import type { EditPlan, PlannedCut } from './edit-plan.ts';
 import { derive, type Figure, figureOf, type KnownFigure, known, notKnown } from './figure.ts';
 import { lastOf } from './remembered.ts';
-
-export interface Handle {
-  /** Frames of the edit that the join needs of the clip, and that the clip has. */
-  readonly neededFrames: number;
-  readonly thereFrames: number;
-}
 
 export interface CutFigures extends Draft {
   readonly track: Figure<OnTrack>;

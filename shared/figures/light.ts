@@ -5,12 +5,13 @@ import { traceChain } from '../optics/chain.ts';
 import { ringFor } from '../optics/reach.ts';
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
-import type { Bench, LightInUse, NamedPart } from './bench.ts';
+import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { readEv, readThrough } from './light-reading.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { goesBy, shownEv, showsLight } from './mirror-light.ts';
 import { litEv, movedStops } from './moved-light.ts';
+import type { NamedPart } from './parts.ts';
 import { sheetStops } from './polariser.ts';
 import type { OpticalFigures, ShownLight, TimeFigures } from './shot-figures.ts';
 

@@ -9,8 +9,8 @@ import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } fro
 import type { Makers } from './lazily.ts';
 import { once } from './lazily.ts';
 import { asMeasured, measurementsOf } from './measured.ts';
+import type { Named } from './named.ts';
 import { isNo } from './not-applicable.ts';
-import type { Named } from './reader.ts';
 import type { LoadFigures, WeighedPart } from './shot-figures.ts';
 
 export function loadFigures(bench: Bench): Makers<LoadFigures> {

@@ -57,11 +57,7 @@ export function strayRatioOf(bench: Bench): Figure<number> {
   if (!lights.known) return lights;
   const each = lights.value.map((light) =>
     derive(
-      [
-        background,
-        reflectanceOf(bench, light),
-        luminanceOf(light, bench, diffuseEv(light, bench)),
-      ],
+      [background, reflectanceOf(bench, light), luminanceOf(light, bench, diffuseEv(light, bench))],
       strayRatio,
     ),
   );

@@ -11,7 +11,7 @@ import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import { passedByPullMm } from './focus-pull.ts';
-import type { Named } from './reader.ts';
+import type { Named } from './named.ts';
 import type { OpticalFigures } from './shot-figures.ts';
 
 type Field = Figure<readonly [width: number, height: number]>;

@@ -1,15 +1,12 @@
 /** The parts of a rig, looked up and put into the order of light: sensor to subject. */
 import type { ChainPart } from '../optics/parts.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
+import type { Spaces } from '../plan/generated/names.ts';
 import type { Body, CloseUp, Converter, Lens, Rig, Tube } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
-import type { NamedPart } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
-import type { Named, PlanReader } from './reader.ts';
-
-/** The groups that parts of a rig come from. */
-const PART_GROUPS = ['bodies', 'converters', 'tubes', 'lenses', 'close-ups'] as const;
+import type { Finder, Named } from './named.ts';
 
 type AnyPart =
   | { readonly kind: 'body'; readonly entry: Named<Body> }
@@ -18,6 +15,23 @@ type AnyPart =
   | { readonly kind: 'lens'; readonly entry: Named<Lens> }
   | { readonly kind: 'close-up'; readonly entry: Named<CloseUp> };
 
+/** One part of the rig, from the sensor toward the subject, as its entry names it. */
+export interface NamedPart {
+  readonly name: string;
+  readonly kind: ChainPart['kind'];
+  /** Where the rig names it. */
+  readonly at: Place;
+  /** Its own entry. */
+  readonly defined: Place;
+  readonly massKg: Figure<number>;
+  /** Its own centre of gravity, where it is given: see `balance` of its entry. */
+  readonly balanceMm: number | undefined;
+  /** Mount face to mount face or to rim; undefined where it isn't known, 0 for what adds none. */
+  readonly lengthMm: Figure<number>;
+  /** Glass loss, stops; bodies and tubes have none. */
+  readonly lossStops: Figure<number>;
+}
+
 export interface PartsLayout {
   readonly body: Named<Body> | undefined;
   readonly lens: Named<Lens> | undefined;
@@ -25,10 +39,7 @@ export interface PartsLayout {
   readonly chainParts: Figure<readonly ChainPart[]>;
 }
 
-export function layOutParts(
-  reader: Pick<PlanReader, 'file' | 'find'>,
-  rig: Named<Rig> | undefined,
-): PartsLayout {
+export function layOutParts(reader: Finder, rig: Named<Rig> | undefined): PartsLayout {
   const list = rig && ifKnown(rig.fields.parts);
   if (!rig || !list) {
     const figure =
@@ -59,8 +70,8 @@ export function layOutParts(
   };
 }
 
-function findPart(reader: Pick<PlanReader, 'file' | 'find'>, name: string): AnyPart | undefined {
-  for (const group of PART_GROUPS) {
+function findPart(reader: Finder, name: string): AnyPart | undefined {
+  for (const group of Object.keys(KIND_OF) as PartGroup[]) {
     const entry = reader.find(group, name);
     if (!entry) continue;
     const kind = KIND_OF[group];
@@ -69,13 +80,16 @@ function findPart(reader: Pick<PlanReader, 'file' | 'find'>, name: string): AnyP
   return undefined;
 }
 
-const KIND_OF = {
+/** The groups that parts of a rig come from. */
+type PartGroup = Spaces['parts'];
+
+const KIND_OF: Readonly<Record<PartGroup, AnyPart['kind']>> = {
   bodies: 'body',
   converters: 'converter',
   tubes: 'tube',
   lenses: 'lens',
   'close-ups': 'close-up',
-} as const;
+};
 
 function namedPart(part: AnyPart, at: Place): NamedPart {
   const { name } = part.entry;

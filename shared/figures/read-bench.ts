@@ -2,14 +2,15 @@
 import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { Field } from '../plan/field.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
-import type { Body, Recording, Rig, Shot } from '../plan/generated/types.ts';
+import type { Body, GroupTypes, Recording, Rig, Shot } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { toNumber } from '../quantity/rational.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import { chainBehind } from './filters.ts';
-import { type GroupTypes, type Lookup, lookUp, type Named, type PlanReader } from './reader.ts';
+import type { Named } from './named.ts';
+import { type Lookup, lookUp, type PlanReader } from './reader.ts';
 import { remembered } from './remembered.ts';
 import { layOutRig } from './rig-layout.ts';
 

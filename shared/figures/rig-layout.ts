@@ -4,10 +4,9 @@ import type { ChainFault, MissingInput } from '../optics/parts.ts';
 import { reach } from '../optics/reach.ts';
 import type { Rig } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
-import type { NamedPart } from './bench.ts';
 import { derive, type Figure, type Need, notKnown, silent, type UnknownFigure } from './figure.ts';
-import { layOutParts, type PartsLayout } from './parts.ts';
-import type { Named, PlanReader } from './reader.ts';
+import type { Finder, Named } from './named.ts';
+import { layOutParts, type NamedPart, type PartsLayout } from './parts.ts';
 import type { WeighedPart } from './shot-figures.ts';
 
 export interface RigLayout extends PartsLayout {
@@ -17,7 +16,7 @@ export interface RigLayout extends PartsLayout {
   readonly reach: Figure<readonly [least: number, most: number]>;
 }
 
-export function layOutRig(reader: PlanReader, rig: Named<Rig> | undefined): RigLayout {
+export function layOutRig(reader: Finder, rig: Named<Rig> | undefined): RigLayout {
   const layout = layOutParts(reader, rig);
   const chain = derive([layout.chainParts, layout.parts], (list, named) => {
     const arranged = arrangeChain(list);

@@ -1,7 +1,7 @@
 /** What one entry must satisfy beyond the shape of each of its keys. */
 import { message } from '../words/message.ts';
 import { type Field, isKnown } from './field.ts';
-import type { DefName } from './generated/shapes.ts';
+import type { DefName } from './generated/names.ts';
 import type { Lens, Shot } from './generated/types.ts';
 import type { ShapeProblem } from './problem.ts';
 

@@ -2,7 +2,8 @@
 import type { MapNode, Node, Path, ScalarNode, SeqNode, Span } from '../text/tree.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import type { Field } from './field.ts';
-import { type DefName, SHAPES } from './generated/shapes.ts';
+import type { DefName } from './generated/names.ts';
+import { SHAPES } from './generated/shapes.ts';
 import { distinctPairs } from './instance.ts';
 import { lowerScalar, NAME } from './lower-scalar.ts';
 import { asName } from './nearest.ts';

@@ -5,7 +5,8 @@
  */
 import type { Node, Path, Span } from '../text/tree.ts';
 import type { Field } from './field.ts';
-import { type DefName, SHAPES } from './generated/shapes.ts';
+import type { DefName } from './generated/names.ts';
+import { SHAPES } from './generated/shapes.ts';
 import type { TypesOf } from './generated/types.ts';
 import { type SchemaError, VALIDATORS } from './generated/validators.js';
 import { toInstance } from './instance.ts';

@@ -24,7 +24,7 @@ export interface ShapeProblem {
   readonly fixes: readonly PlanFix[];
 }
 
-/** An edit said in places, so that it survives edits above it; text/edits.ts makes it text. */
+/** An edit said in places, so that it survives edits above it; edits.ts makes it text. */
 export type PlanEdit =
   /** Replaces the scalar at `at`, or writes the pair where none stands yet. `text` is YAML. */
   | { readonly op: 'set'; readonly at: Place; readonly text: string }

@@ -1,8 +1,9 @@
 /** The names in an entry that refer to others, found by the shape of the language. */
 import { type Field, isKnown } from './field.ts';
-import { type DefName, SHAPES } from './generated/shapes.ts';
+import type { DefName, Group } from './generated/names.ts';
+import { SHAPES } from './generated/shapes.ts';
 import type { Place } from './place.ts';
-import type { Group, Shape } from './shape.ts';
+import type { Shape } from './shape.ts';
 
 export interface Reference {
   readonly name: string;

@@ -3,24 +3,7 @@
  * the schema; lowering, wording, hover and completion read it.
  */
 import type { QuantityId } from '../quantity/index.ts';
-import type { DefName } from './generated/shapes.ts';
-
-/** Where a name is looked up. */
-export type Group =
-  | 'bodies'
-  | 'lenses'
-  | 'tubes'
-  | 'converters'
-  | 'close-ups'
-  | 'filters'
-  | 'heads'
-  | 'stands'
-  | 'rigs'
-  | 'lights'
-  | 'subjects'
-  | 'shots'
-  /** The recording settings of the body in the shot's own rig. */
-  | 'recordings';
+import type { DefName, Group, Spaces } from './generated/names.ts';
 
 export type Shape =
   | { readonly kind: 'quantity'; readonly of: QuantityId }
@@ -49,4 +32,21 @@ export interface RecordShape {
   readonly title: string;
   readonly description: string;
   readonly keys: Readonly<Record<string, KeyShape>>;
+}
+
+/** A kind of entry: something with a name, that others may refer to by it. */
+export interface EntryShape {
+  readonly def: DefName;
+  /** Where entries of it are held: 'kit/tubes', 'shots'; null: in entries of another kind. */
+  readonly home: string | null;
+  /** What it is called in a sentence, in English: see `inLanguage`. */
+  readonly noun: string;
+  /** Who may refer to it: plans that use its file, its own plan alone, or nobody. */
+  readonly scope: 'files' | 'plan' | 'edit';
+  /** Kinds of one space share their names. */
+  readonly space: keyof Spaces;
+  /** Keys whose values tell it from its neighbours in an outline, in this order. */
+  readonly outline: readonly string[];
+  /** What a new one is called and says, where the plan that people start from has none. */
+  readonly first: { readonly name: string; readonly keys: readonly string[] } | null;
 }

@@ -2,7 +2,8 @@
 import { withArticle } from '../words/article.ts';
 import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
-import { type DefName, SHAPES } from './generated/shapes.ts';
+import type { DefName } from './generated/names.ts';
+import { SHAPES } from './generated/shapes.ts';
 import { nearest } from './nearest.ts';
 import type { Place } from './place.ts';
 import type { PlanFix, ShapeProblem } from './problem.ts';

@@ -3,7 +3,7 @@ import { later } from '../words/message.ts';
 import type { Rad } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, readNumber, shortest, significant, usualNumber } from './number.ts';
+import { GAP, readNumber, shortest, usualNumber } from './number.ts';
 
 /** Understood spellings of the degree. */
 export const DEGREE: readonly string[] = ['degrees', 'degree', 'deg', '\u00b0'];
@@ -26,5 +26,4 @@ export const angle: QuantityKind<Rad> = compoundKind<Rad>({
     return { value: ((readNumber(number) * Math.PI) / 180) as Rad, usual: `${usual} deg` };
   },
   print: (value) => `${shortest(degrees(value))} deg`,
-  display: (value) => `${significant(degrees(value))} deg`,
 });

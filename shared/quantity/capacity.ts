@@ -2,7 +2,6 @@
 import { later } from '../words/message.ts';
 import type { Bytes } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
-import { significant } from './number.ts';
 import { scalarKind } from './scalar.ts';
 
 export const capacity: QuantityKind<Bytes> = scalarKind<Bytes>({
@@ -15,10 +14,4 @@ export const capacity: QuantityKind<Bytes> = scalarKind<Bytes>({
     { usual: 'MB', also: ['mb', 'megabytes'], times: 1e6 },
   ],
   examples: ['128 GB', '1 TB'],
-  display: (bytes) =>
-    bytes >= 1e12
-      ? `${significant(bytes / 1e12)} TB`
-      : bytes >= 1e9
-        ? `${significant(bytes / 1e9)} GB`
-        : `${significant(bytes / 1e6)} MB`,
 });

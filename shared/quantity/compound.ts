@@ -1,6 +1,6 @@
 /** Kinds whose text has a form of its own: a reader that gives value and usual spelling. */
 import { diagnose } from './diagnose.ts';
-import type { LengthPreference, QuantityKind } from './kind.ts';
+import type { QuantityKind } from './kind.ts';
 import { anchored } from './number.ts';
 
 export interface CompoundSpec<T> {
@@ -21,7 +21,6 @@ export interface CompoundSpec<T> {
   readonly numbers?: boolean;
   readonly repairs?: (text: string) => readonly string[];
   print(value: T, as?: string): string;
-  display?(value: T, lengths?: LengthPreference): string;
 }
 
 /** The same pattern without capture groups. */
@@ -58,6 +57,5 @@ export function compoundKind<T>(spec: CompoundSpec<T>): QuantityKind<T> {
       });
     },
     print: spec.print,
-    display: spec.display ?? ((value) => spec.print(value)),
   };
 }

@@ -2,11 +2,11 @@
  * By how much a lamp is dimmed: in stops, or as dimmers say it, the share of the light that is left,
  * `40 %`. Inside in stops: 40 % is 1.3 of them. How a dimmer's own scale runs is another thing.
  */
-import { later, message } from '../words/message.ts';
+import { later } from '../words/message.ts';
 import type { Stops } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, NUMBER, POSITIVE, readNumber, shortest, significant } from './number.ts';
+import { GAP, NUMBER, POSITIVE, readNumber, shortest } from './number.ts';
 import { PERCENT_UNITS, SHARE } from './percent.ts';
 import { STOP_UNITS, stops } from './stops.ts';
 
@@ -39,6 +39,4 @@ export const dimming: QuantityKind<Stops> = compoundKind<Stops>({
   },
   likelyUnits: (value) => (value > MOST_STOPS ? ['%'] : ['stops']),
   print,
-  display: (value) =>
-    message`${stops.display(value)}, ${significant(100 * 2 ** -value, 2)} % of the light`,
 });

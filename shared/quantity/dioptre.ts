@@ -3,7 +3,7 @@ import { later } from '../words/message.ts';
 import type { Dioptre } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, POSITIVE, readNumber, shortest, significant } from './number.ts';
+import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
 
 const UNITS = ['dpt', 'dioptres', 'dioptre', 'diopters', 'diopter', 'dptr', 'D'];
 
@@ -16,5 +16,4 @@ export const dioptre: QuantityKind<Dioptre> = compoundKind<Dioptre>({
   body: `[+]?(${POSITIVE})${GAP}(?:${UNITS.join('|')})`,
   read: ([number = '']) => ({ value: readNumber(number) as Dioptre, usual: `${number} dpt` }),
   print: (value) => `${shortest(value)} dpt`,
-  display: (value) => `${significant(value)} dpt`,
 });

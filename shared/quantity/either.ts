@@ -58,6 +58,5 @@ export function eitherKind<K extends Kinds>(spec: EitherSpec, kinds: K): Quantit
       });
     },
     print: (value, as) => member(value).print(value.value, as),
-    display: (value, lengths) => member(value).display(value.value, lengths),
   };
 }

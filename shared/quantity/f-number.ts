@@ -3,13 +3,10 @@ import { later } from '../words/message.ts';
 import type { FNumber, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, POSITIVE, readNumber, shortest, significant } from './number.ts';
+import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
 import { TO } from './unit-range.ts';
 
 const F = `(?:[fF\u0192]${GAP}/?${GAP})`;
-
-/** Two digits from 10, one decimal below: f/62, f/5.6. */
-const shown = (value: number): string => significant(value, value >= 100 ? 3 : 2);
 
 const repairs = (text: string): string[] => [
   `f/${text.replace(/^[^0-9]*/, '')}`,
@@ -26,7 +23,6 @@ export const fNumber: QuantityKind<FNumber> = compoundKind<FNumber>({
   likelyUnits: () => [],
   repairs,
   print: (value) => `f/${shortest(value)}`,
-  display: (value) => `f/${shown(value)}`,
 });
 
 /** `from` is the lower number, the wider aperture, whichever was written first. */
@@ -46,5 +42,4 @@ export const fNumberRange: QuantityKind<Range<FNumber>> = compoundKind<Range<FNu
   likelyUnits: () => [],
   repairs,
   print: (value) => `f/${shortest(value.from)} to ${shortest(value.to)}`,
-  display: (value) => `f/${shown(value.from)} to ${shown(value.to)}`,
 });

@@ -92,6 +92,4 @@ export type QuantityValue<Id extends QuantityId> =
 /** The kind, where its value's type doesn't matter. */
 export const kindOf = (id: QuantityId): QuantityKind<unknown> => KINDS[id] as QuantityKind<unknown>;
 
-export type { Failure, LengthPreference, Parsed, QuantityKind } from './kind.ts';
-export { displayLength } from './length.ts';
-export { displayTime } from './time.ts';
+export type { Failure, Parsed, QuantityKind } from './kind.ts';

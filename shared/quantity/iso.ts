@@ -3,7 +3,7 @@ import { later } from '../words/message.ts';
 import type { Iso } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, significant, WHOLE } from './number.ts';
+import { GAP, WHOLE } from './number.ts';
 import { wordOr } from './word-or.ts';
 
 export const iso: QuantityKind<Iso> = compoundKind<Iso>({
@@ -17,7 +17,6 @@ export const iso: QuantityKind<Iso> = compoundKind<Iso>({
   likelyUnits: () => [],
   repairs: (text) => [text.replace(/[^0-9.]/g, '').replace(/\.0*$/, '')],
   print: (value) => String(Math.round(value)),
-  display: (value) => (value < 1000 ? significant(value) : String(Math.round(value / 10) * 10)),
 });
 
 export const isoOrAuto: QuantityKind<Iso | 'auto'> = wordOr(

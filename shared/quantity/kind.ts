@@ -1,4 +1,4 @@
-/** What every kind of quantity offers: how it is recognised, read, written and shown. */
+/** What every kind of quantity offers: how it is recognised, read and written. */
 
 export type Failure = {
   readonly ok: false;
@@ -25,9 +25,6 @@ export type Parsed<T> =
     }
   | Failure;
 
-/** How lengths are shown to a reader; plans are written with the unit their author chose. */
-export type LengthPreference = 'mm' | 'in';
-
 export interface QuantityKind<T> {
   readonly id: string;
   /** What it is, as a noun: 'length', 'f-number'. */
@@ -46,6 +43,4 @@ export interface QuantityKind<T> {
   parse(text: string): Parsed<T>;
   /** The shortest exact text for a plan, in the unit `as` (one of `units`) or the kind's own. */
   print(value: T, as?: string): string;
-  /** For a reader: two or three significant digits. */
-  display(value: T, lengths?: LengthPreference): string;
 }

@@ -1,8 +1,7 @@
 /** Lengths, inside in millimetres. 1 in = 25.4 mm exactly (international inch). */
 import { later } from '../words/message.ts';
 import type { Mm, Range } from './brands.ts';
-import type { LengthPreference, QuantityKind } from './kind.ts';
-import { significant } from './number.ts';
+import type { QuantityKind } from './kind.ts';
 import { scalarKind, type Unit } from './scalar.ts';
 import { unitRange } from './unit-range.ts';
 
@@ -19,22 +18,10 @@ export const LENGTH_UNITS: readonly Unit[] = [
   { usual: 'ft', also: ['foot', 'feet'], times: 304.8 },
 ];
 
-/** In millimetres (metres from 1 m, micrometres under 0.01 mm) or inches (feet from 3 ft). */
-export function displayLength(mm: number, lengths: LengthPreference = 'mm'): string {
-  const size = Math.abs(mm);
-  if (!Number.isFinite(mm)) return significant(mm);
-  if (lengths === 'in') {
-    return size < 914.4 ? `${significant(mm / 25.4)} in` : `${significant(mm / 304.8)} ft`;
-  }
-  if (size >= 1000) return `${significant(mm / 1000)} m`;
-  if (size > 0 && size < 0.01) return `${significant(mm * 1000)} um`;
-  return `${significant(mm)} mm`;
-}
-
 const likelyUnits = (value: number): readonly string[] =>
   value < 5 && !Number.isInteger(value) ? ['mm', 'm', 'in'] : ['mm', 'cm', 'in'];
 
-const common = { units: LENGTH_UNITS, likelyUnits, display: displayLength };
+const common = { units: LENGTH_UNITS, likelyUnits };
 
 export const length: QuantityKind<Mm> = scalarKind<Mm>({
   ...common,
@@ -67,5 +54,4 @@ export const lengthRange: QuantityKind<Range<Mm>> = unitRange<Mm>({
   units: LENGTH_UNITS,
   examples: ['20 to 35 mm', '0.85 to 1.2 m'],
   single: false,
-  display: displayLength,
 });

@@ -3,7 +3,7 @@ import { later } from '../words/message.ts';
 import type { Magnification } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, POSITIVE, readNumber, shortest, significant } from './number.ts';
+import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
 
 export const magnification: QuantityKind<Magnification> = compoundKind<Magnification>({
   id: 'magnification',
@@ -21,11 +21,10 @@ export const magnification: QuantityKind<Magnification> = compoundKind<Magnifica
   },
   likelyUnits: () => ['x'],
   print: (value) => `${shortest(value)}x`,
-  display: (value) => `${significant(value)}x`,
 });
 
 /** A ratio such as 1:3 has no end in decimals: five digits are more than any ring is marked to. */
 const usualRatio = (value: number): string => {
   const exact = shortest(value);
-  return exact.length <= 8 ? exact : significant(value, 5);
+  return exact.length <= 8 ? exact : shortest(Number(value.toPrecision(5)));
 };

@@ -2,7 +2,6 @@
 import { later } from '../words/message.ts';
 import type { Kg } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
-import { significant } from './number.ts';
 import { scalarKind } from './scalar.ts';
 
 export const mass: QuantityKind<Kg> = scalarKind<Kg>({
@@ -17,5 +16,4 @@ export const mass: QuantityKind<Kg> = scalarKind<Kg>({
   ],
   examples: ['1.5 kg', '60 g'],
   likelyUnits: (value) => (value < 20 ? ['kg', 'g', 'lb'] : ['g', 'kg']),
-  display: (kg) => (kg < 1 ? `${significant(kg * 1000)} g` : `${significant(kg)} kg`),
 });

@@ -2,7 +2,6 @@
  * Numbers as plans write them: plain decimals. No exponent, no leading zero, no thousands mark,
  * at most nine digits on either side of the point, so that nothing overflows and 0800 is no 800.
  */
-import { message } from '../words/message.ts';
 
 /** Regular-expression source of a number that isn't negative; no capture groups. */
 export const NUMBER = '(?:0|[1-9][0-9]{0,8})(?:\\.[0-9]{1,9})?';
@@ -30,13 +29,6 @@ export const usualNumber = (text: string): string => text.replace('\u2212', '-')
 export function shortest(value: number): string {
   const text = Number(value.toPrecision(12)).toFixed(9);
   return text.replace(/\.?0+$/, '').replace(/^-0$/, '0');
-}
-
-/** Rounded to `digits` significant digits, as a plain decimal for people: with the sign of typography. */
-export function significant(value: number, digits = 3): string {
-  if (!Number.isFinite(value)) return value > 0 ? message`endless` : message`not known`;
-  if (value === 0) return '0';
-  return shortest(Number(value.toPrecision(digits))).replace('-', '\u2212');
 }
 
 /** A run that looks as if a number was meant. */

@@ -3,7 +3,7 @@ import { later } from '../words/message.ts';
 import type { Fraction } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, readNumber, shortest, significant } from './number.ts';
+import { GAP, readNumber, shortest } from './number.ts';
 
 export const PERCENT_UNITS = ['%', 'percent', 'per cent', 'pc'];
 /** Source of a pattern for 0 to 100, without groups of its own. */
@@ -21,5 +21,4 @@ export const percent: QuantityKind<Fraction> = compoundKind<Fraction>({
     usual: `${number} %`,
   }),
   print: (value) => `${shortest(value * 100)} %`,
-  display: (value) => `${significant(value * 100)} %`,
 });

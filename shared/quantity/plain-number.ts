@@ -3,7 +3,7 @@ import { later } from '../words/message.ts';
 import type { Count, Ratio } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { POSITIVE, readNumber, shortest, significant, WHOLE } from './number.ts';
+import { POSITIVE, readNumber, shortest, WHOLE } from './number.ts';
 
 export const ratio: QuantityKind<Ratio> = compoundKind<Ratio>({
   id: 'ratio',
@@ -16,7 +16,6 @@ export const ratio: QuantityKind<Ratio> = compoundKind<Ratio>({
   likelyUnits: () => [],
   repairs: (text) => [text.replace(/[^0-9.]/g, '')],
   print: (value) => shortest(value),
-  display: (value) => significant(value),
 });
 
 export const count: QuantityKind<Count> = compoundKind<Count>({

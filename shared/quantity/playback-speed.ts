@@ -6,7 +6,7 @@ import { later } from '../words/message.ts';
 import type { Fraction, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, POSITIVE, readNumber, shortest, significant } from './number.ts';
+import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
 import { TO } from './unit-range.ts';
 
 const phrase = (value: Range<Fraction>, digits: (n: number) => string): string =>
@@ -27,5 +27,4 @@ export const playbackSpeed: QuantityKind<Range<Fraction>> = compoundKind<Range<F
     return { value: { from, to }, usual: from === to ? `${second} %` : `${first} to ${second} %` };
   },
   print: (value) => phrase(value, shortest),
-  display: (value) => phrase(value, significant),
 });

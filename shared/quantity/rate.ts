@@ -49,5 +49,4 @@ export const rate: QuantityKind<Rational> = compoundKind<Rational>({
     return { value, usual: over1001 === undefined ? `${decimal} fps` : print(value) };
   },
   print,
-  display: (value) => print(value),
 });

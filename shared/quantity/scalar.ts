@@ -1,16 +1,7 @@
 /** A kind made of one number and one unit: `200 mm`, `5600 K`, `2 stops`. */
 import { compoundKind } from './compound.ts';
-import type { LengthPreference, QuantityKind } from './kind.ts';
-import {
-  GAP,
-  NUMBER,
-  POSITIVE,
-  readNumber,
-  SIGNED,
-  shortest,
-  significant,
-  usualNumber,
-} from './number.ts';
+import type { QuantityKind } from './kind.ts';
+import { GAP, NUMBER, POSITIVE, readNumber, SIGNED, shortest, usualNumber } from './number.ts';
 
 export interface Unit {
   /** As it is usually written. */
@@ -36,7 +27,6 @@ export interface ScalarSpec {
   readonly examples: readonly string[];
   /** Units likely meant by a bare number, best first; the kind's own where left out. */
   readonly likelyUnits?: (value: number) => readonly string[];
-  readonly display?: (value: number, lengths?: LengthPreference) => string;
 }
 
 const SIGNS = { positive: POSITIVE, 'zero-up': NUMBER, any: SIGNED };
@@ -91,7 +81,5 @@ export function scalarKind<T extends number>(spec: ScalarSpec): QuantityKind<T> 
       const lost = Math.abs(inward(Number(text), wanted) - value) > 1e-9 * Math.abs(value);
       return lost ? write(shortest(outward(value, own)), own) : write(text, wanted);
     },
-    display: (value, lengths) =>
-      spec.display?.(value, lengths) ?? write(significant(outward(value, own)), own),
   });
 }

@@ -8,7 +8,7 @@ import { DEGREE, degrees, TURN } from './angle.ts';
 import type { Rad, Sec } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, POSITIVE, readNumber, shortest, significant } from './number.ts';
+import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
 
 export type Shutter =
   | { readonly kind: 'time'; readonly seconds: Sec }
@@ -23,10 +23,6 @@ function printTime(seconds: number): string {
   const inverse = 1 / seconds;
   const whole = Math.abs(inverse - Math.round(inverse)) < 1e-9 * inverse;
   return seconds < 1 && whole ? `1/${Math.round(inverse)} s` : `${shortest(seconds)} s`;
-}
-
-function displayTime(seconds: number): string {
-  return seconds < 0.3 ? `1/${significant(1 / seconds)} s` : `${significant(seconds)} s`;
 }
 
 export const shutter: QuantityKind<Shutter> = compoundKind<Shutter>({
@@ -57,8 +53,4 @@ export const shutter: QuantityKind<Shutter> = compoundKind<Shutter>({
   repairs: (text) => (/^[0-9.]+$/.test(text) && Number(text) > 12 ? [`1/${text} s`] : []),
   print: (value) =>
     value.kind === 'angle' ? `${shortest(degrees(value.angle))} deg` : printTime(value.seconds),
-  display: (value) =>
-    value.kind === 'angle'
-      ? `${significant(degrees(value.angle))} deg`
-      : displayTime(value.seconds),
 });

@@ -3,8 +3,8 @@ import { later } from '../words/message.ts';
 import type { Mm } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { displayLength, LENGTH_UNITS } from './length.ts';
-import { GAP, POSITIVE, readNumber, shortest, significant } from './number.ts';
+import { LENGTH_UNITS } from './length.ts';
+import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
 import { inward, outward, spellings, unitOf, unitsPattern } from './scalar.ts';
 
 export interface Size {
@@ -38,8 +38,4 @@ export const size: QuantityKind<Size> = compoundKind<Size>({
     const [width, height] = [outward(value.width, unit), outward(value.height, unit)];
     return `${shortest(width)} x ${shortest(height)} ${unit.usual}`;
   },
-  display: (value, lengths) =>
-    lengths === 'in'
-      ? `${displayLength(value.width, 'in')} x ${displayLength(value.height, 'in')}`
-      : `${significant(value.width)} x ${significant(value.height)} mm`,
 });

@@ -2,7 +2,6 @@
 import { later } from '../words/message.ts';
 import type { Nm, Range } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
-import { significant } from './number.ts';
 import { unitRange } from './unit-range.ts';
 
 export const thicknessRange: QuantityKind<Range<Nm>> = unitRange<Nm>({
@@ -15,5 +14,4 @@ export const thicknessRange: QuantityKind<Range<Nm>> = unitRange<Nm>({
   examples: ['80 to 700 nm', '300 nm'],
   single: true,
   likelyUnits: (value) => (value < 10 ? ['um', 'nm'] : ['nm']),
-  display: (nm) => `${significant(nm)} nm`,
 });

@@ -2,7 +2,6 @@
 import { later } from '../words/message.ts';
 import type { Sec } from './brands.ts';
 import type { QuantityKind } from './kind.ts';
-import { significant } from './number.ts';
 import { scalarKind, type Unit } from './scalar.ts';
 
 export const TIME_UNITS: readonly Unit[] = [
@@ -12,19 +11,8 @@ export const TIME_UNITS: readonly Unit[] = [
   { usual: 'h', also: ['hr', 'hrs', 'hour', 'hours'], times: 3600 },
 ];
 
-/** In ms under 0.1 s, min from 2 min, h from 2 h. */
-export function displayTime(seconds: number): string {
-  const size = Math.abs(seconds);
-  if (!Number.isFinite(seconds)) return significant(seconds);
-  if (size > 0 && size < 0.1) return `${significant(seconds * 1000)} ms`;
-  if (size >= 7200) return `${significant(seconds / 3600)} h`;
-  if (size >= 120) return `${significant(seconds / 60)} min`;
-  return `${significant(seconds)} s`;
-}
-
 const common = {
   units: TIME_UNITS,
-  display: displayTime,
   likelyUnits: () => ['s', 'min', 'ms'],
 };
 

@@ -3,7 +3,7 @@ import { later } from '../words/message.ts';
 import type { Beats } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, POSITIVE, readNumber, shortest, significant, WHOLE } from './number.ts';
+import { GAP, POSITIVE, readNumber, shortest, WHOLE } from './number.ts';
 import { type Unit, unitOf, unitsPattern } from './scalar.ts';
 import { wordOr } from './word-or.ts';
 
@@ -51,7 +51,6 @@ export const timelineLength: QuantityKind<TimelineLength> = compoundKind<Timelin
   read,
   likelyUnits: (value) => (Number.isInteger(value) ? ['s', 'bars', 'beats', 'frames'] : ['s']),
   print: (value) => phrase(value, shortest),
-  display: (value) => phrase(value, significant),
 });
 
 export const beats: QuantityKind<Beats> = compoundKind<Beats>({

@@ -1,7 +1,7 @@
 /** Kinds that reach from one value to another of the same unit: `80 to 700 nm`. */
 import type { Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
-import type { LengthPreference, QuantityKind } from './kind.ts';
+import type { QuantityKind } from './kind.ts';
 import { anchored, GAP, POSITIVE, readNumber, shortest } from './number.ts';
 import { inward, outward, spellings, type Unit, unitOf, unitsPattern } from './scalar.ts';
 
@@ -13,7 +13,6 @@ export interface UnitRangeSpec {
   /** One value alone is allowed, and is a range without width. */
   readonly single: boolean;
   readonly likelyUnits?: (value: number) => readonly string[];
-  readonly display: (value: number, lengths?: LengthPreference) => string;
 }
 
 /** Between the two values; the usual one is ` to `. */
@@ -58,9 +57,5 @@ export function unitRange<T extends number>(spec: UnitRangeSpec): QuantityKind<R
       const of = (as === undefined ? undefined : unitOf(spec.units, as)) ?? own;
       return phrase(shortest(outward(value.from, of)), shortest(outward(value.to, of)), of);
     },
-    display: (value, lengths) =>
-      value.from === value.to
-        ? spec.display(value.to, lengths)
-        : `${spec.display(value.from, lengths)} to ${spec.display(value.to, lengths)}`,
   });
 }

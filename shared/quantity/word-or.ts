@@ -43,6 +43,5 @@ export function wordOr<W extends string, T>(
       return { ...parsed, likely: [...new Set([...near, ...parsed.likely])] };
     },
     print: (value, as) => (isWord(value) ? value : kind.print(value as T, as)),
-    display: (value, lengths) => (isWord(value) ? value : kind.display(value as T, lengths)),
   };
 }

@@ -1,6 +1,6 @@
 /** The edit in words: for a terminal, a sheet, a shot list. */
 import type { CutJson } from '../figures/edit-json.ts';
-import { significant } from '../rules/say.ts';
+import { significant } from '../say/say.ts';
 import { message } from '../words/message.ts';
 
 /** "50 %", "100 to 25 %" */

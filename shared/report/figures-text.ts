@@ -4,7 +4,7 @@ import type { EditJson } from '../figures/edit-json.ts';
 import type { JsonFigure, ShotFiguresJson } from '../figures/json.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
-import { type LengthUnit, Say } from '../rules/say.ts';
+import { type LengthUnit, Say } from '../say/say.ts';
 import { inLanguage, message } from '../words/message.ts';
 import { editText } from './edit-text.ts';
 import { inertLine } from './inert.ts';

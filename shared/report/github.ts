@@ -2,7 +2,7 @@
  * Findings as workflow commands, which GitHub's runners turn into remarks on the lines of a
  * change. Escapes as its own toolkit has them (actions/toolkit, core/src/command.ts).
  */
-import { type LocatedFinding, messageOf } from '../assist/located.ts';
+import { type LocatedFinding, messageOf } from '../api/located.ts';
 import type { Severity } from '../rules/rule.ts';
 import { inertLine } from './inert.ts';
 import type { ReportedFile } from './text.ts';

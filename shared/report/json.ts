@@ -2,12 +2,13 @@
  * JSON for programs, a contract: within a `version` keys are added, never changed or taken away.
  * Lines and columns count from 1, columns in UTF-16 units; a range ends before its `end`.
  */
-import { type LocatedFinding, messageOf, type Range } from '../assist/located.ts';
+
+import type { Comparison } from '../api/compared.ts';
+import { type LocatedFinding, messageOf, type Range } from '../api/located.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { Severity } from '../rules/rule.ts';
-import type { Comparison } from './compare/plan.ts';
 import type { ReportedFile } from './text.ts';
 
 export const JSON_VERSION = 1;

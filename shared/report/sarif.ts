@@ -2,7 +2,7 @@
  * Findings in the Static Analysis Results Interchange Format, for services that gather them:
  * OASIS, SARIF version 2.1.0. Hints are for the text alone and left out.
  */
-import { type LocatedFinding, type LocatedFix, messageOf, type Range } from '../assist/located.ts';
+import { type LocatedFinding, type LocatedFix, messageOf, type Range } from '../api/located.ts';
 import type { Severity } from '../rules/rule.ts';
 import type { ExplainedRule } from './explain.ts';
 import { inertLine } from './inert.ts';

@@ -1,5 +1,5 @@
 /** "Settle this shot" as people read it: in a terminal, and before it is applied in an editor. */
-import type { SettledFinding, SettledShot } from '../assist/settled.ts';
+import type { SettledFinding, SettledShot } from '../api/settled.ts';
 import { message } from '../words/message.ts';
 import { figureLabel } from './figures-text.ts';
 import { inertLine } from './inert.ts';

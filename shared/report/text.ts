@@ -1,5 +1,5 @@
 /** Findings as a terminal shows them: what, where, the line with the value marked, ways out. */
-import type { LocatedFinding, LocatedFix } from '../assist/located.ts';
+import type { LocatedFinding, LocatedFix } from '../api/located.ts';
 import { SEVERITIES, type Severity } from '../rules/rule.ts';
 import { message } from '../words/message.ts';
 import { inertLine } from './inert.ts';

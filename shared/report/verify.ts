@@ -1,15 +1,15 @@
 /** What `lamella verify` says besides its findings: what was read, and what nobody asked for. */
-import { type LocatedFinding, messageOf } from '../assist/located.ts';
+import { type LocatedFinding, messageOf } from '../api/located.ts';
 import type { CoveredCut } from '../clips/coverage.ts';
 import type { ClipFacts, ClipReading } from '../clips/facts.ts';
 import { KINDS } from '../quantity/index.ts';
 import { toNumber } from '../quantity/rational.ts';
-import type { Say } from '../rules/say.ts';
+import type { Say } from '../say/say.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import { inertLine, inertMarkdown } from './inert.ts';
 import type { JsonFinding } from './json.ts';
 import { painter } from './paint.ts';
-import { SEVERITY_WORDS } from './sheet/sheet.ts';
+import { SEVERITY_WORDS } from './sheet/words.ts';
 
 /** A clip of the plan with what became of it. */
 export interface VerifiedClip {

@@ -6,8 +6,8 @@ import type { NeededLight } from '../mirror/patch.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import type { Rad } from '../quantity/brands.ts';
+import { signed } from '../say/say.ts';
 import { message } from '../words/message.ts';
-import { signed } from './say.ts';
 import { unevenPrice } from './uneven-price.ts';
 
 /** Share of the frame that a light may hide unseen: the frame's very edge. */

@@ -1,9 +1,9 @@
 import type { Difference } from '../clips/compare.ts';
 import { KINDS } from '../quantity/index.ts';
 import { toNumber } from '../quantity/rational.ts';
+import type { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import type { RuleCore } from './rule.ts';
-import type { Say } from './say.ts';
 
 interface Facts {
   readonly file: string;

@@ -4,9 +4,9 @@ import { type Figure, known } from '../figures/figure.ts';
 import { markFor, SAME_MARK } from '../figures/marks.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { markAtMost } from '../optics/apertures.ts';
+import type { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import { USABLE_CONTRAST } from './diffraction-eats-detail.ts';
-import type { Say } from './say.ts';
 import { placeWords, relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
 
 /** What the paraxial depth is good to: a shortage smaller than this is none. */

@@ -3,9 +3,9 @@ import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
 import type { Place } from '../plan/place.ts';
 import type { Fraction, Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
+import { significant } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import type { PlanView } from './plan-rule.ts';
-import { significant } from './say.ts';
 
 /** The cuts that can be read, each with the one before it. */
 export const cutsIn = ({

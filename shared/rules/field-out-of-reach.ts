@@ -5,10 +5,10 @@ import { ringForDistance } from '../optics/reach.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import { type Say, significant } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import { rigFixes, standingRigFixes } from './rig-fixes.ts';
 import type { Observation, Words } from './rule.ts';
-import { type Say, significant } from './say.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** The chain's own accuracy: a field this close to the end of the reach is reached. */

@@ -1,8 +1,8 @@
 /** The ISO that a shot needs, as something that can be set: what no body has is no advice. */
 import { MARKED_ISO } from '../exposure/remedies.ts';
 import type { Bench } from '../figures/bench.ts';
+import type { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
-import type { Say } from './say.ts';
 
 export interface IsoRange {
   readonly lowest: number;

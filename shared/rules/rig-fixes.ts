@@ -4,8 +4,8 @@ import type { KitRig } from '../figures/kit-search.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { KINDS } from '../quantity/index.ts';
+import { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
-import { Say } from './say.ts';
 import { type ShotView, setTo } from './shot-rule.ts';
 
 /** Each of the rigs as the shot's own; where other shots use its rig, or another file has it, as a new one. */

@@ -6,7 +6,7 @@
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Bound } from '../quantity/bound.ts';
-import type { Say } from './say.ts';
+import type { Say } from '../say/say.ts';
 
 export type Severity = 'error' | 'warning' | 'information' | 'hint';
 

@@ -1,7 +1,9 @@
 /** What rules about a shot look at, and what they share. */
+
 import type { Bench } from '../figures/bench.ts';
 import type { KnownFigure } from '../figures/figure.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
+import { isOf } from '../plan/entry-id.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
@@ -23,7 +25,7 @@ const MOST_RELATED = 2;
 const GIVEN_BY_THE_MAKER = new Set(['flange', 'length', 'grows', 'pupil-ratio', 'loss', 'record']);
 
 /** How near a cause is: the shot's own decisions, its subject, its rig, its light, then kit. */
-const NEARNESS = ['shots/', 'subjects/', 'rigs/', 'lights/'];
+const NEARNESS = ['shots', 'subjects', 'rigs', 'lights'] as const;
 
 /** "`focal` of long-200", for a place that a finding follows from. */
 export function placeWords(place: Place): string {
@@ -63,7 +65,7 @@ const sameKey = (a: Place, b: Place): boolean =>
 const outermost = (place: Place): Place => ({ ...place, path: place.path.slice(0, 1) });
 
 function nearnessOf({ entry }: Place): number {
-  const found = NEARNESS.findIndex((section) => entry.startsWith(section));
+  const found = NEARNESS.findIndex((group) => isOf(group, entry));
   return found < 0 ? NEARNESS.length : found;
 }
 

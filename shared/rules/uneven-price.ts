@@ -1,8 +1,8 @@
 /** What a lamp's new place costs: light that is less even over the frame than it was. */
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
+import { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
-import { Say } from './say.ts';
 
 /** Less than this nobody sees. */
 const SEEN_STOPS = 0.1;

@@ -3,6 +3,8 @@
  * read changes. Findings are gathered group by group, so that an edit in one of thousands of
  * shots gathers one group again and not all of them.
  */
+
+import type { PlanState } from '../api/facade.ts';
 import { sameData } from '../engine/equal.ts';
 import type { Query } from '../engine/graph.ts';
 import type { Bench } from '../figures/bench.ts';
@@ -15,18 +17,15 @@ import { takesOfShot } from '../figures/recording.ts';
 import { type BodySums, sumsByBody } from '../figures/recording-sums.ts';
 import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
+import { isOf, nameOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
-
 import { duplicateClips } from './clip-problems.ts';
-
 import { readEdit } from './edit-plan.ts';
-
 import { Entries } from './entries.ts';
-import type { PlanState } from './facade.ts';
 import { fileFindings } from './file-findings.ts';
 import { Names } from './names.ts';
 import { findInPlan } from './plan-findings.ts';
@@ -181,7 +180,7 @@ export class Analysis {
   }
 
   isShot(id: EntryId): boolean {
-    return id.startsWith('shots/') && !id.includes('\u0001');
+    return isOf('shots', id) && !id.includes('\u0001');
   }
 
   shots(file: FileId): readonly EntryId[] {
@@ -229,7 +228,7 @@ export class Analysis {
   #benchOf(file: FileId, id: EntryId): Bench | undefined {
     const lowered = this.entries.lowered(file, id);
     if (lowered?.def !== 'shot') return undefined;
-    const name = id.slice('shots/'.length);
+    const name = nameOf('shots', id);
     return readBench(this.#reader(file), {
       name,
       group: 'shots',

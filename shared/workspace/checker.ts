@@ -2,14 +2,15 @@
  * What is found in texts, and the fixes for it: all that a check needs of the core, and what the
  * rest of it is built on. Apart, so that a command that only checks loads no more than this.
  */
-import type { LocatedFinding, LocatedFix } from '../assist/located.ts';
+
+import type { Checker, CoreOptions, OfferedFix } from '../api/facade.ts';
+import type { LocatedFinding, LocatedFix } from '../api/located.ts';
 import type { FileId } from '../plan/place.ts';
 import type { Finding } from '../rules/rule.ts';
-import { Say } from '../rules/say.ts';
 import { unusedName } from '../rules/unused-name.ts';
+import { Say } from '../say/say.ts';
 import { Analysis } from './analysis.ts';
 import type { CheckContext } from './context.ts';
-import type { Checker, CoreOptions, OfferedFix } from './facade.ts';
 import { FixMaker } from './fixes.ts';
 import { Locator } from './locate.ts';
 import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';

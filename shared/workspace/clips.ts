@@ -1,11 +1,11 @@
 /** The clips that a plan lists, and what they are against what their shots ask. */
+
 import { type Difference, differences } from '../clips/compare.ts';
 import { type CoveredCut, coveredCuts } from '../clips/coverage.ts';
 import type { ClipAsk, ClipReading } from '../clips/facts.ts';
 import { askedAt, clipAskOf } from '../figures/clips.ts';
 import { cutsInClips } from '../figures/edit-clips.ts';
-import { type Field, ifKnown, isKnown } from '../plan/field.ts';
-import type { Clip } from '../plan/generated/types.ts';
+import { idOf } from '../plan/entry-id.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { type Allowances, accept } from '../rules/acceptance.ts';
 import { clipDiffers } from '../rules/clip-differs.ts';
@@ -16,19 +16,8 @@ import type { Finding, Related } from '../rules/rule.ts';
 import { message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import { plainId } from './entry-kinds.ts';
+import { type ClipsField, clipsOf, type ListedClip } from './listed-clips.ts';
 import { withSeverities } from './severities.ts';
-
-export type Verdict = 'keep' | 'maybe' | 'reject';
-
-export interface ListedClip {
-  readonly shot: string;
-  /** As the plan writes it: relative to the plan or to the folder of the media. */
-  readonly path: string;
-  /** null: not judged yet. */
-  readonly verdict: Verdict | null;
-  readonly note: string | null;
-  readonly at: Place;
-}
 
 /** Clips whose path can be read, in the order of the text. */
 export function clipsIn({ entries }: Analysis, file: FileId): readonly ListedClip[] {
@@ -41,28 +30,9 @@ export function clipsIn({ entries }: Analysis, file: FileId): readonly ListedCli
     );
 }
 
-export type ClipsField = Field<readonly Field<Clip>[]>;
-
-export function clipsOf(shot: string, field: ClipsField | undefined): readonly ListedClip[] {
-  if (field?.state !== 'known') return [];
-  return field.value.flatMap((item): ListedClip[] => {
-    if (!isKnown(item) || !isKnown(item.value.file)) return [];
-    const { file, verdict, note } = item.value;
-    return [
-      {
-        shot,
-        path: file.value,
-        verdict: ifKnown(verdict) ?? null,
-        note: ifKnown(note) ?? null,
-        at: file.at,
-      },
-    ];
-  });
-}
-
 /** What a shot asks of its clips; undefined: there is no such shot. */
 export function askOf(analysis: Analysis, file: FileId, shot: string): ClipAsk | undefined {
-  const entry: EntryId = `shots/${shot}`;
+  const entry: EntryId = idOf('shots', shot);
   const bench = analysis.bench(file, entry);
   const figures = analysis.figures(file, entry);
   return bench && figures && clipAskOf(bench, figures);
@@ -113,7 +83,7 @@ export function testClipFindings(
   { shot, path }: Pick<ListedClip, 'shot' | 'path'>,
   reading: ClipReading,
 ): readonly Finding[] | undefined {
-  const at: Place = { file, entry: `shots/${shot}`, path: [], part: 'key' };
+  const at: Place = { file, entry: idOf('shots', shot), path: [], part: 'key' };
   const clip: ListedClip = { shot, path, verdict: null, note: null, at };
   const ask = askOf(analysis, file, shot);
   if (ask === undefined) return undefined;
@@ -170,10 +140,10 @@ function relatedOf(
   difference: Difference,
 ): readonly Related[] {
   if (difference.of === 'cut') {
-    const at: Place = { file, entry: `edit/cuts/${difference.cut}`, path: [], part: 'key' };
+    const at: Place = { file, entry: idOf('cuts', difference.cut), path: [], part: 'key' };
     return [{ at, words: message`cut ${difference.cut}` }];
   }
-  const bench = analysis.bench(file, `shots/${shot}`);
+  const bench = analysis.bench(file, idOf('shots', shot));
   if (!bench) return [];
   const at = askedAt(bench, difference.of);
   const key = at.path.find((step) => typeof step === 'string');
@@ -188,7 +158,7 @@ function accepted(
   findings: readonly Finding[],
   planAllow: Allowances,
 ): readonly Finding[] {
-  const bench = analysis.bench(file, `shots/${shot}`);
+  const bench = analysis.bench(file, idOf('shots', shot));
   const none: Allowances = { state: 'missing', at };
   const own = bench?.fields.allow ?? none;
   const names = new Set(findings.map(({ rule }) => rule));

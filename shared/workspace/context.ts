@@ -1,5 +1,5 @@
 import type { FileId } from '../plan/place.ts';
-import type { Say } from '../rules/say.ts';
+import type { Say } from '../say/say.ts';
 import type { Analysis } from './analysis.ts';
 import type { FormerValues } from './former-values.ts';
 import type { Locator } from './locate.ts';

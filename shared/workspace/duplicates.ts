@@ -1,21 +1,10 @@
 /** Names that stand for two things: across the files that a plan uses, or among the parts of rigs. */
-import type { GroupName } from '../figures/reader.ts';
+import { idOf } from '../plan/entry-id.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
-import { homeOf } from './entry-kinds.ts';
+import { SHARED_SPACES } from './entry-kinds.ts';
 import type { Names } from './names.ts';
 import { shapeFinding, type TextFinding } from './text-findings.ts';
-
-/** Groups that share one space of names: what a rig lists is told apart by name alone. */
-const SPACES: readonly (readonly GroupName[])[] = [
-  ['bodies', 'lenses', 'tubes', 'converters', 'close-ups'],
-  ['filters'],
-  ['heads'],
-  ['stands'],
-  ['rigs'],
-  ['lights'],
-  ['subjects'],
-];
 
 /**
  * Each name's later definition, the first beside it: of two files the one that uses the other is
@@ -23,12 +12,12 @@ const SPACES: readonly (readonly GroupName[])[] = [
  */
 export function duplicateNames(names: Names, file: FileId): TextFinding[] {
   const files = [...names.reaches(file)].reverse();
-  return SPACES.flatMap((groups) => {
+  return SHARED_SPACES.flatMap((groups) => {
     const first = new Map<string, Place>();
     return files.flatMap((one) =>
       groups.flatMap((group) =>
         names.namesOf(one, group).flatMap((name): TextFinding[] => {
-          const entry = `${homeOf[group]}/${name}`;
+          const entry = idOf(group, name);
           const at: Place = { file: one, entry, path: [], part: 'key' };
           const before = first.get(name);
           if (!before) {

@@ -1,15 +1,15 @@
 /** The edit of a plan, drawn together from its entries: its cuts, and what they read of shots. */
+
 import type { Footage } from '../figures/edit-footage.ts';
 import type { EditPlan, PlannedCut, ShotInEdit } from '../figures/edit-plan.ts';
 import { lastOf } from '../figures/remembered.ts';
+import { isOf, nameOf } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Clip, Cut, Deliver, EditMusic } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Bytes } from '../quantity/brands.ts';
 import type { Entries, Lowered } from './entries.ts';
 import { plainId } from './entry-kinds.ts';
-
-const CUTS = 'edit/cuts/';
 
 /**
  * Parts that stayed as they were are the same objects as the last time: what follows from them is
@@ -25,7 +25,7 @@ export function readEdit(
   footage: (shot: string) => ShotInEdit['footage'],
 ): EditPlan {
   const cuts = entries.list(file).flatMap(({ id }): PlannedCut[] => {
-    if (!id.startsWith(CUTS) || id !== plainId(id)) return [];
+    if (!isOf('cuts', id) || id !== plainId(id)) return [];
     const lowered = entries.lowered(file, id);
     return [lowered ? plannedCut(lowered, file, id) : unread(file, id)];
   });
@@ -47,7 +47,7 @@ export function readEdit(
 }
 
 const unread = (file: FileId, id: EntryId): PlannedCut => ({
-  name: id.slice(CUTS.length),
+  name: nameOf('cuts', id),
   at: { file, entry: id, path: [] },
   fields: null,
 });

@@ -4,7 +4,8 @@
  */
 import { sameData } from '../engine/equal.ts';
 import type { Query } from '../engine/graph.ts';
-import { type DefName, SHAPES } from '../plan/generated/shapes.ts';
+import type { DefName } from '../plan/generated/names.ts';
+import { SHAPES } from '../plan/generated/shapes.ts';
 import { lowerClips, lowerEntry, lowerKey } from '../plan/lower.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { ShapeProblem } from '../plan/problem.ts';

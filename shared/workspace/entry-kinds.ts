@@ -1,55 +1,40 @@
 /**
  * What an entry's place in the file makes of it: 'kit/lenses/long-200' is a lens, 'shots/drift' a
- * shot, 'deliver' a field of the plan. The one table of where entries live.
+ * shot, 'deliver' a field of the plan. By the schema's table of kinds.
  */
-import type { GroupName } from '../figures/reader.ts';
-import { type DefName, SHAPES } from '../plan/generated/shapes.ts';
+
+import { type HeldGroup, homeOf } from '../plan/entry-id.ts';
+import { ENTRIES } from '../plan/generated/entries.ts';
+import type { AnyGroup, DefName, GroupName } from '../plan/generated/names.ts';
+import { SHAPES } from '../plan/generated/shapes.ts';
 import type { EntryId } from '../plan/place.ts';
-import type { Group } from '../plan/shape.ts';
+import { inLanguage } from '../words/message.ts';
 import { DUPLICATE_MARK } from './store.ts';
 
 /** A place that holds named entries, and what each of them is. */
 export interface Home {
-  readonly group: GroupName | 'cuts' | 'clips';
+  readonly group: HeldGroup;
   readonly def: DefName;
 }
 
-export const HOMES: Readonly<Record<string, Home>> = {
-  'kit/bodies': { group: 'bodies', def: 'body' },
-  'kit/lenses': { group: 'lenses', def: 'lens' },
-  'kit/tubes': { group: 'tubes', def: 'tube' },
-  'kit/converters': { group: 'converters', def: 'converter' },
-  'kit/close-ups': { group: 'close-ups', def: 'close-up' },
-  'kit/filters': { group: 'filters', def: 'filter' },
-  'kit/heads': { group: 'heads', def: 'head' },
-  'kit/stands': { group: 'stands', def: 'stand' },
-  rigs: { group: 'rigs', def: 'rig' },
-  lights: { group: 'lights', def: 'light' },
-  subjects: { group: 'subjects', def: 'subject' },
-  shots: { group: 'shots', def: 'shot' },
-  'edit/cuts': { group: 'cuts', def: 'cut' },
-  clips: { group: 'clips', def: 'clip' },
-};
+const HELD = Object.keys(homeOf) as HeldGroup[];
 
-/** Where the entries of a group live. */
-export const homeOf: Readonly<Record<GroupName, string>> = Object.fromEntries(
-  Object.entries(HOMES).map(([home, { group }]) => [group, home]),
-) as Record<GroupName, string>;
+export const HOMES: Readonly<Record<string, Home>> = Object.fromEntries(
+  HELD.map((group) => [homeOf[group], { group, def: ENTRIES[group].def }]),
+);
 
-/** Groups that other files may bring in. */
-export const SHARED_GROUPS: ReadonlySet<Group> = new Set([
-  'bodies',
-  'lenses',
-  'tubes',
-  'converters',
-  'close-ups',
-  'filters',
-  'heads',
-  'stands',
-  'rigs',
-  'lights',
-  'subjects',
-]);
+/** Whether other files may bring entries of a group in. */
+export const isShared = (group: AnyGroup): boolean => ENTRIES[group].scope === 'files';
+
+const SHARED = HELD.filter(isShared) as GroupName[];
+
+/** The groups whose names other files may bring in, those together that share them. */
+export const SHARED_SPACES: readonly (readonly GroupName[])[] = [
+  ...new Set(SHARED.map((group) => ENTRIES[group].space)),
+].map((space) => SHARED.filter((group) => ENTRIES[group].space === space));
+
+/** What an entry of a group is called in a sentence, in the reader's language. */
+export const nounOf = (group: AnyGroup): string => inLanguage(ENTRIES[group].noun);
 
 /** Sections that hold groups of entries instead of entries. */
 const OUTER: Readonly<Record<string, DefName>> = { kit: 'kit', edit: 'edit' };

@@ -2,10 +2,12 @@
  * Ways out of a finding. A rule proposes; what is offered has been tried: it removes its finding,
  * adds no error, and what it adds or worsens otherwise is named as its price.
  */
-import type { LocatedFix } from '../assist/located.ts';
+
+import type { LocatedFix } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { readBench } from '../figures/read-bench.ts';
+import { idOf } from '../plan/entry-id.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Ref } from '../plan/ref.ts';
 import { PLAN_RULES, SHOT_RULES } from '../rules/registry.ts';
@@ -59,7 +61,7 @@ export class FixMaker {
       if (planRule?.fixes && analysis.findings(file).some(isIt))
         return planRule.fixes(finding, analysis.planView(file));
       if (!shotRule?.fixes || finding.shot === undefined) continue;
-      const shot = `shots/${finding.shot}`;
+      const shot = idOf('shots', finding.shot);
       if (!analysis.shotFindings(file, shot).some(isIt)) continue;
       const bench = analysis.bench(file, shot);
       const figures = analysis.figures(file, shot);

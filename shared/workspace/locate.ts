@@ -1,5 +1,5 @@
 /** Places made into ranges, at the edge and nowhere before. */
-import type { Position, Range } from '../assist/located.ts';
+import type { Position, Range } from '../api/located.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Chunk } from '../text/chunk.ts';
 import type { MapNode, Node, Pair, Path, ScalarNode, Span } from '../text/tree.ts';

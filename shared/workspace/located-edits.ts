@@ -1,7 +1,7 @@
 /** Edits of a plan, said by place, as edits of its text. */
-import type { LocatedEdit } from '../assist/located.ts';
+import type { LocatedEdit } from '../api/located.ts';
+import { toTextEdits } from '../plan/edits.ts';
 import type { PlanEdit } from '../plan/problem.ts';
-import { toTextEdits } from '../text/edits.ts';
 import { DUPLICATE_MARK, type Store } from './store.ts';
 
 /** Empty where the text is not there, or the name stands twice. */

@@ -3,11 +3,11 @@
  * finding is kept with it, relative to its chunk: while lines come and go above, only the chunk's
  * first line has to be added.
  */
-import type { LocatedFinding, LocatedRelated, Position, Range } from '../assist/located.ts';
+import type { LocatedFinding, LocatedRelated, Position, Range } from '../api/located.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
-import type { LengthUnit, Say } from '../rules/say.ts';
+import type { LengthUnit, Say } from '../say/say.ts';
 import type { Chunk } from '../text/chunk.ts';
 import { message } from '../words/message.ts';
 import type { ChunkSpan, Locator } from './locate.ts';

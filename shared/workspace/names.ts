@@ -1,12 +1,16 @@
 /** Names across files: what a file uses, what it reaches so, and where a name is defined. */
+
 import { sameData } from '../engine/equal.ts';
 import type { Input, Query } from '../engine/graph.ts';
-import type { GroupName, GroupTypes, Named } from '../figures/reader.ts';
+import type { Named } from '../figures/named.ts';
+import { homeOf, idOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
+import type { GroupName } from '../plan/generated/names.ts';
+import type { GroupTypes } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { isUnread } from '../text/problems.ts';
 import type { Entries } from './entries.ts';
-import { entryKindOf, homeOf, SHARED_GROUPS } from './entry-kinds.ts';
+import { entryKindOf, isShared } from './entry-kinds.ts';
 import { keyOf, type Store, splitKey } from './store.ts';
 import { resolveUse, type UseTarget } from './use-path.ts';
 
@@ -95,7 +99,7 @@ export class Names {
   }
 
   define(file: FileId, group: GroupName, name: string): Definition | undefined {
-    return this.#find(keyOf(file, `${homeOf[group]}/${name}`));
+    return this.#find(keyOf(file, idOf(group, name)));
   }
 
   find<G extends GroupName>(
@@ -103,11 +107,11 @@ export class Names {
     group: G,
     name: string,
   ): Named<GroupTypes[G]> | undefined {
-    return this.#named(keyOf(file, `${homeOf[group]}/${name}`)) as Named<GroupTypes[G]> | undefined;
+    return this.#named(keyOf(file, idOf(group, name))) as Named<GroupTypes[G]> | undefined;
   }
 
   #scope(file: FileId, group: GroupName): readonly FileId[] {
-    return SHARED_GROUPS.has(group) ? this.reaches(file) : [file];
+    return isShared(group) ? this.reaches(file) : [file];
   }
 
   #usesOf(file: FileId, root: FileId): readonly Use[] {

@@ -1,7 +1,8 @@
 /** How the figures read a plan: names through the files that it uses, fields from the plan itself. */
 
 import type { Query } from '../engine/graph.ts';
-import type { Named, PlanFields, PlanReader } from '../figures/reader.ts';
+import type { Named, PlanFields } from '../figures/named.ts';
+import type { PlanReader } from '../figures/reader.ts';
 import { layOutRig, type RigLayout } from '../figures/rig-layout.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Rig, Shot } from '../plan/generated/types.ts';

@@ -1,17 +1,14 @@
 /** What rules about a whole plan look at, drawn together from entries and summaries. */
 import type { EditFigures } from '../figures/edit-figures.ts';
 import { ifKnown } from '../plan/field.ts';
+import { ENTRIES } from '../plan/generated/entries.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Allowances } from '../rules/acceptance.ts';
 import { loadsOf } from '../rules/loads.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import { RESERVED_NAMES, ruleNamed } from '../rules/registry.ts';
 import type { EntryRef } from './entries.ts';
-import { plainId } from './entry-kinds.ts';
-import { NOUN } from './nouns.ts';
-
-/** What shots and rigs can refer to; shots, cuts and clips are ends in themselves. */
-const ENDS: ReadonlySet<string> = new Set(['shots', 'cuts', 'clips']);
+import { isShared, plainId } from './entry-kinds.ts';
 
 export function planView(
   file: FileId,
@@ -22,8 +19,9 @@ export function planView(
   edit: EditFigures | null,
 ): PlanView {
   const named = entries.flatMap(({ id, kind }) => {
-    if (kind.kind !== 'entry' || ENDS.has(kind.home.group) || id !== plainId(id)) return [];
-    const noun = NOUN[kind.home.group as keyof typeof NOUN];
+    // What shots and rigs can refer to; shots, cuts and clips are ends in themselves.
+    if (kind.kind !== 'entry' || !isShared(kind.home.group) || id !== plainId(id)) return [];
+    const { noun } = ENTRIES[kind.home.group];
     return [{ id, name: kind.name, noun, used: used.has(id) }];
   });
   const allowed = [...(ifKnown(allow) ?? [])].flatMap(([rule, field]) =>

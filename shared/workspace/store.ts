@@ -3,6 +3,7 @@
  * the inputs of the chunks that it changed and no others; a chunk keeps its id, and with it all
  * that was worked out from it, while lines come and go above.
  */
+import type { Refusal } from '../api/facade.ts';
 import { sameData } from '../engine/equal.ts';
 import { Graph, type Input } from '../engine/graph.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -20,8 +21,6 @@ export type FileState =
   | { readonly state: 'unknown' }
   | { readonly state: 'given' }
   | { readonly state: 'refused'; readonly why: Refusal };
-
-export type Refusal = 'not-found' | 'outside-workspace' | 'too-large' | 'not-text' | 'unreadable';
 
 const UNKNOWN: FileState = { state: 'unknown' };
 const GIVEN: FileState = { state: 'given' };

@@ -1,8 +1,8 @@
 /** Findings about the text, the shape and the names of one entry, or of one chunk. */
 
 import { layOutParts } from '../figures/parts.ts';
-import type { GroupName } from '../figures/reader.ts';
 import type { Field } from '../plan/field.ts';
+import type { GroupName } from '../plan/generated/names.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { Rig, Shot } from '../plan/generated/types.ts';
 import { checkKeys } from '../plan/key-checks.ts';
@@ -20,11 +20,10 @@ import type { TextFix, TextProblem } from '../text/chunk.ts';
 import { nodeAt, pairAt } from '../text/path.ts';
 import type { Span } from '../text/tree.ts';
 import { anyOf } from '../words/listed.ts';
-import { inLanguage, message } from '../words/message.ts';
+import { message } from '../words/message.ts';
 import type { Entries, Lowered } from './entries.ts';
-import { type EntryKind, plainId, SHARED_GROUPS } from './entry-kinds.ts';
+import { type EntryKind, isShared, nounOf, plainId } from './entry-kinds.ts';
 import type { Names } from './names.ts';
-import { NOUN } from './nouns.ts';
 
 /** A finding of the text keeps its span; one of the shape its place. Both keep their fixes. */
 export interface TextFinding extends Finding<TextFacts> {
@@ -199,7 +198,7 @@ function unknownName(
       : [...names.namesIn(file, group as GroupName)],
   );
   if (known.includes(name)) return undefined;
-  const mayStandElsewhere = groups.some((group) => SHARED_GROUPS.has(group));
+  const mayStandElsewhere = groups.some(isShared);
   if (mayStandElsewhere && names.isIncomplete(file)) return undefined;
   // Where entries can't be told apart, the one that is named may well be among them.
   if (groups.some((group) => group !== 'recordings' && names.isBroken(file, group as GroupName)))
@@ -208,7 +207,7 @@ function unknownName(
   const listed = known.slice(0, MOST_NAMES).join(', ');
   const args = {
     text: name,
-    groups: anyOf(groups.map((group) => inLanguage(NOUN[group]))),
+    groups: anyOf(groups.map(nounOf)),
     ...(near !== undefined && { nearest: near }),
     names: known.length > MOST_NAMES ? `${listed} …` : listed,
   };

@@ -3,7 +3,7 @@
  * that were there: what was remembered of them holds again, since equal values keep what follows
  * from them.
  */
-import type { LocatedEdit } from '../assist/located.ts';
+import type { LocatedEdit } from '../api/located.ts';
 import type { FileId } from '../plan/place.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';

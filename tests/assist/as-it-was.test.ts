@@ -1,14 +1,14 @@
 /** What was taken out of an open document is offered again, with its price, and nowhere else. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Completion } from '../../shared/assist/completion/item.ts';
+import type { Completion } from '../../shared/api/completions.ts';
+import type { Core } from '../../shared/api/facade.ts';
 import { planTemplate } from '../../shared/assist/template.ts';
 import { caretAt } from '../../shared/text/caret.ts';
 import type { Chunk } from '../../shared/text/chunk.ts';
 import { ChunkedText } from '../../shared/text/chunked-text.ts';
 import { parseChunk } from '../../shared/text/parse.ts';
 import type { Node } from '../../shared/text/tree.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { applied, coreWith, PLAN } from '../support/plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { coreBeside, positionAt, sample } from './support/completing.ts';

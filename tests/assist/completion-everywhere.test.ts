@@ -6,8 +6,8 @@
  * a key that a figure waited for may let an error be seen that was there all along.
  */
 import { afterAll, expect, test } from 'vitest';
-import type { LocatedFinding } from '../../shared/assist/located.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import type { LocatedFinding } from '../../shared/api/located.ts';
 import { applied, PLAN } from '../support/plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { coreBeside, positionAt, sample, sampleNames, textErrors } from './support/completing.ts';

@@ -1,7 +1,7 @@
 /** A person who has never seen the language: a plan from an empty file, by what is offered alone. */
 import { describe, expect, test } from 'vitest';
-import type { Completion } from '../../shared/assist/completion/item.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
+import type { Completion } from '../../shared/api/completions.ts';
+import type { Core } from '../../shared/api/facade.ts';
 import { applied, coreWith, PLAN } from '../support/plans.ts';
 import { positionAt } from './support/completing.ts';
 

@@ -1,6 +1,6 @@
 /** What is offered, in which order, with which words, and what the text is with it. */
 import { describe, expect, test } from 'vitest';
-import type { Completion } from '../../shared/assist/completion/item.ts';
+import type { Completion } from '../../shared/api/completions.ts';
 import { planTemplate } from '../../shared/assist/template.ts';
 import { applied, coreWith, PLAN } from '../support/plans.ts';
 import { atMark, offeredAt, sample, written } from './support/completing.ts';

@@ -3,9 +3,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { keyHover } from '../../shared/assist/hover/key.ts';
 import { figureLine, table } from '../../shared/assist/hover/markdown.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { known } from '../../shared/figures/figure.ts';
-import { type DefName, SHAPES } from '../../shared/plan/generated/shapes.ts';
-import { createCore } from '../../shared/workspace/core.ts';
+import type { DefName } from '../../shared/plan/generated/names.ts';
+import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import { coreWith, PLAN, ROOT } from '../support/plans.ts';
 import { BENCH, hoverIn, hoverWords, rowsOf } from './support/bench.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LocatedPlace, Position } from '../../shared/assist/located.ts';
+import type { LocatedPlace, Position } from '../../shared/api/located.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { applied, coreWith, PLAN, ROOT } from '../support/plans.ts';
 

@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
 import { newPlan, pieceOf } from '../../shared/assist/new-plan/new-plan.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { doesNotApply } from '../../shared/figures/not-applicable.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 
 const every = BODIES.flatMap((body) =>

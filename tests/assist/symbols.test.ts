@@ -1,9 +1,9 @@
 /** The outline of a plan: complete, nested, and never dearer than reading the text. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import type { Position, Range } from '../../shared/assist/located.ts';
+import type { OutlineSymbol } from '../../shared/api/facade.ts';
+import type { Position, Range } from '../../shared/api/located.ts';
 import { Analysis } from '../../shared/workspace/analysis.ts';
-import type { OutlineSymbol } from '../../shared/workspace/facade.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 import { BENCH } from './support/bench.ts';
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { planTemplate } from '../../shared/assist/template.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { doesNotApply } from '../../shared/figures/not-applicable.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 
 const FILE = 'file:///plans/new.shootplan.yaml';
 

@@ -1,7 +1,7 @@
 /** The core alone, in this process: what an edit, an opening and a question cost. */
 import { parseDocument } from 'yaml';
-import { createCore } from '../../shared/workspace/core.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { lineOf, planOf, TOO_BRIGHT, WELL_EXPOSED } from './plan-of.ts';
 import { type Spread, spread, timed } from './statistics.ts';
 

@@ -1,5 +1,5 @@
 /** The core alone on a film of many cuts: what an edit of one cut in its middle costs. */
-import { createCore } from '../../shared/workspace/core.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { planOf } from './plan-of.ts';
 import { type Spread, spread, timed } from './statistics.ts';
 

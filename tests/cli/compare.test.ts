@@ -4,9 +4,9 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../server/command-line.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 import { changed } from '../support/plans.ts';
 import { folderWith } from './support.ts';
 

@@ -170,7 +170,7 @@ it('loads nothing of the language server', () => {
 
 it('loads what only other commands need where one is called, and not for a check', () => {
   const [check, others] = parts;
-  for (const needed of ['shared/workspace/core.ts', 'server/commands/sheet.ts']) {
+  for (const needed of ['shared/core/core.ts', 'server/commands/sheet.ts']) {
     expect(others!.inputs).toContain(needed);
     expect(check!.inputs).not.toContain(needed);
   }

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
 import { runCommandLine } from '../../server/command-line.ts';
-import { createCore } from '../../shared/workspace/core.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { withEdit } from '../support/edits.ts';
 import { folderWith } from './support.ts';
 

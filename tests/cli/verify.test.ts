@@ -14,9 +14,9 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../server/command-line.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 import { copyClip, makeClip } from '../support/ffmpeg.ts';
 
 const LAMELLA = fileURLToPath(new URL('../../dist/lamella.cjs', import.meta.url));

@@ -5,7 +5,7 @@ import { rational } from '../../shared/quantity/rational.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 
 const DONE = changed(EXAMPLE_PLAN, {

@@ -28,7 +28,9 @@ function marksNamed(text: string): number[] {
       ]),
   ];
   return said.flatMap((one) =>
-    [...one.matchAll(NAMED)].map((match) => Number(match.slice(1).find((mark) => mark !== undefined))),
+    [...one.matchAll(NAMED)].map((match) =>
+      Number(match.slice(1).find((mark) => mark !== undefined)),
+    ),
   );
 }
 

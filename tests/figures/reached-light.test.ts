@@ -1,6 +1,6 @@
 /** A film is exposed by what it shows: where no light reaches the frame, no setting is advised. */
 import { describe, expect, it } from 'vitest';
-import { messageOf } from '../../shared/assist/located.ts';
+import { messageOf } from '../../shared/api/located.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 

@@ -1,7 +1,8 @@
 /** Everything that a core says of a file, as text that can be compared. */
-import type { Position } from '../../shared/assist/located.ts';
+
+import type { Core } from '../../shared/api/facade.ts';
+import type { Position } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 
 /** Figures, the edit, what is recorded, findings, outline and state; numbers as they are. */
 export function canonical(core: Core, file: FileId): string {

@@ -5,7 +5,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { decode } from '../../server/files/decode.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
+import type { Core } from '../../shared/api/facade.ts';
 import { shards } from '../fuzz/text-plans.ts';
 import { type Random, randomFrom } from '../published/support/random.ts';
 import { coreWith, PLAN } from '../support/plans.ts';

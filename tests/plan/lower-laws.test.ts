@@ -9,7 +9,8 @@ import {
   type SchemaNode,
   target,
 } from '../../schemas/schema-document.ts';
-import { type DefName, SHAPES } from '../../shared/plan/generated/shapes.ts';
+import type { DefName } from '../../shared/plan/generated/names.ts';
+import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import { lowerEntry } from '../../shared/plan/lower.ts';
 import { isError } from '../../shared/plan/shape-problems.ts';
 import { nodeOf } from './support/node-of.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DefName } from '../../shared/plan/generated/shapes.ts';
+import type { DefName } from '../../shared/plan/generated/names.ts';
 import { lowerClips, lowerEntry, lowerKey } from '../../shared/plan/lower.ts';
 import { mapOf, nodeOf } from './support/node-of.ts';
 

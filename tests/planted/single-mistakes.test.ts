@@ -5,10 +5,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import type { LocatedFinding } from '../../shared/assist/located.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import type { LocatedFinding } from '../../shared/api/located.ts';
 import { planTemplate } from '../../shared/assist/template.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 import { CONVERTER_PLAN } from './support/converter-plan.ts';
 import { defectsIn, KINDS, type Planted } from './support/defects.ts';

@@ -2,7 +2,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { CompletionItem, CompletionList, InitializeParams } from 'vscode-languageserver';
 import { planTemplate } from '../../shared/assist/template.ts';
-import { createCore } from '../../shared/workspace/core.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { connect, PLAN, ROOT } from './support/client.ts';
 
 type Client = Awaited<ReturnType<typeof connect>>;

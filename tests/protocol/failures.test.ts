@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { CoreOptions } from '../../shared/workspace/facade.ts';
+import type { CoreOptions } from '../../shared/api/facade.ts';
 import { at, connect, PLAN, PULLS, quiet, until } from './support/client.ts';
 import { createFakeCore } from './support/fake-core.ts';
 

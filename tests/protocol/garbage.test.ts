@@ -1,6 +1,6 @@
 /** Messages that break the protocol: none takes the others with it, and no text is told that isn't there. */
 import { expect, it } from 'vitest';
-import { createCore } from '../../shared/workspace/core.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { connect, PLAN, quiet } from './support/client.ts';
 
 const TEXT = 'shootplan: 1\nshots:\n  a:\n    fild: 3 mm\n';

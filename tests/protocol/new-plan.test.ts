@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
 import { newPlan } from '../../shared/assist/new-plan/new-plan.ts';
-import { createCore } from '../../shared/workspace/core.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { connect, PLAN } from './support/client.ts';
 
 it('is made of the pieces that are named, and of no others', async () => {

@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import type { CodeAction, WorkspaceEdit } from 'vscode-languageserver';
 import type { SettleAnswer } from '../../server/handlers/settle.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 import { applied, changed, findingsOf } from '../support/plans.ts';
 import { at, connect, PLAN } from './support/client.ts';
 

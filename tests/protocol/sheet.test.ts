@@ -3,8 +3,8 @@ import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
 import type { ComparedBefore } from '../../server/handlers/compare.ts';
 import type { LiveSheet } from '../../server/handlers/sheet.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 import { at, connect, PLAN } from './support/client.ts';
 
 const textDocument = { uri: PLAN };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { createCore } from '../../shared/workspace/core.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { connect, PLAN, type TestClient } from './support/client.ts';
 
 const text = fc

@@ -1,7 +1,7 @@
 /** The edit as a file, over the connection. */
 import { expect, it } from 'vitest';
-import type { TimelineFile } from '../../shared/assist/timeline.ts';
-import { createCore } from '../../shared/workspace/core.ts';
+import type { TimelineFile } from '../../shared/api/timeline.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { withEdit } from '../support/edits.ts';
 import { connect, PLAN } from './support/client.ts';
 

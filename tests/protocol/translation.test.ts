@@ -1,8 +1,8 @@
 /** The language that a client brings along: findings, hovers and fixes in its words. */
 import { describe, expect, it } from 'vitest';
 import type { Hover } from 'vscode-languageserver';
+import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 import { changed } from '../support/plans.ts';
 import { connect, PLAN, PULLS, until } from './support/client.ts';
 

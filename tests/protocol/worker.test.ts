@@ -4,7 +4,7 @@
  */
 import { createContext, Script } from 'node:vm';
 import { describe, expect, it } from 'vitest';
-import { messageOf } from '../../shared/assist/located.ts';
+import { messageOf } from '../../shared/api/located.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 import { bundled } from './support/bundle.ts';

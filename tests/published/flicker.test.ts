@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { messageOf } from '../../shared/assist/located.ts';
+import { messageOf } from '../../shared/api/located.ts';
 import { flickerResidual, mostFlicker } from '../../shared/exposure/flicker.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';

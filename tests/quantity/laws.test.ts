@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { KINDS, kindOf, type QuantityId } from '../../shared/quantity/index.ts';
+import { Say } from '../../shared/say/say.ts';
+import { shown } from '../../shared/say/shown.ts';
 
 const ids = Object.keys(KINDS) as QuantityId[];
 
@@ -84,7 +86,7 @@ describe.each(ids)('%s', (id) => {
         expect(again, `${example} as ${unit}`).toMatchObject({ ok: true });
         if (again.ok) expectClose(again.value, parsed.value);
       }
-      expect(kind.display(parsed.value)).not.toBe('');
+      expect(shown(id, parsed.value, new Say())).not.toBe('');
     }
   });
 

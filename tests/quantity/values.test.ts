@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { displayLength, KINDS, kindOf, type QuantityId } from '../../shared/quantity/index.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { kindOf, type QuantityId } from '../../shared/quantity/index.ts';
 
 const values: readonly (readonly [QuantityId, string, unknown])[] = [
   // The international yard and pound agreement of 1959: 1 in = 25.4 mm, 1 lb = 0.45359237 kg.
@@ -38,30 +37,5 @@ const values: readonly (readonly [QuantityId, string, unknown])[] = [
 describe('values in the units inside', () => {
   it.each(values)('%s: %s', (id, text, value) => {
     expect(kindOf(id).parse(text)).toEqual({ ok: true, value });
-  });
-});
-
-describe('for a reader', () => {
-  it('shows two or three significant digits', () => {
-    expect(KINDS.length.display(0.87654 as never)).toBe('0.877 mm');
-    expect(KINDS.length.display(0.01074 as never)).toBe('0.0107 mm');
-    expect(KINDS.length.display(0.0075 as never)).toBe('7.5 um');
-    expect(KINDS['f-number'].display(62.37 as never)).toBe('f/62');
-    expect(KINDS.shutter.display({ kind: 'time', seconds: 1 / 50 } as never)).toBe('1/50 s');
-  });
-
-  it('has the minus of typography, where a plan has a hyphen', () => {
-    const tilt = (-4 * Math.PI) / 180;
-    expect(KINDS.angle.display(tilt as never)).toBe('\u22124 deg');
-    expect(KINDS.angle.print(tilt as never)).toBe('-4 deg');
-    expect(KINDS.angle.parse('\u22124 deg')).toMatchObject({ ok: true, usual: '-4 deg' });
-    expect(new Say().angle(tilt)).toBe('\u22124°');
-    expect(new Say().stopsSigned(-2.7)).toBe('\u22122.7 stops');
-  });
-
-  it('shows lengths in inches where that is preferred', () => {
-    expect(displayLength(200, 'in')).toBe('7.87 in');
-    expect(displayLength(1219.2, 'in')).toBe('4 ft');
-    expect(displayLength(Number.POSITIVE_INFINITY)).toBe('endless');
   });
 });

@@ -1,12 +1,12 @@
 /** What a change does: silent on what says the same, its own mirror image when swapped. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Comparison, FindingsChange } from '../../shared/api/compared.ts';
 import { comparePlans, isSame } from '../../shared/report/compare/compare.ts';
 import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
-import type { Comparison, FindingsChange } from '../../shared/report/compare/plan.ts';
 import { comparisonText } from '../../shared/report/compare/text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { withEdit } from '../support/edits.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';

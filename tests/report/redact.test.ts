@@ -3,9 +3,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { reportOf } from '../../server/report.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { Redactor } from '../../shared/report/redact/redact.ts';
 import { languageWords } from '../../shared/report/redact/vocabulary.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 import { hostilePlan } from '../fuzz/text-plans.ts';
 import { coreWith, PLAN, ROOT } from '../support/plans.ts';
 

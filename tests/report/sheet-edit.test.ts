@@ -3,7 +3,7 @@ import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
 import { sheetPage } from '../../shared/report/sheet/html.ts';
 import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { FAST_SETTING, MUSIC, withEdit } from '../support/edits.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 

@@ -5,10 +5,10 @@ import { JSDOM } from 'jsdom';
 import MarkdownIt from 'markdown-it';
 import { describe, expect, it } from 'vitest';
 import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
-import { stateWords } from '../../shared/report/sheet/sheet.ts';
 import { SHEET_STYLE } from '../../shared/report/sheet/style.ts';
+import { stateWords } from '../../shared/report/sheet/words.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';
 import {

@@ -2,8 +2,8 @@
 import { expect, it } from 'vitest';
 import { SHOT_RULES } from '../../shared/rules/registry.ts';
 import { ruleFailed } from '../../shared/rules/rule-failed.ts';
-import { Say } from '../../shared/rules/say.ts';
 import type { ShotRule, ShotView } from '../../shared/rules/shot-rule.ts';
+import { Say } from '../../shared/say/say.ts';
 import { runShotRules } from '../../shared/workspace/shot-findings.ts';
 
 const [working] = SHOT_RULES as readonly [ShotRule<unknown>];

@@ -5,10 +5,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { LocatedFinding, LocatedFix } from '../../shared/assist/located.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import type { LocatedFinding, LocatedFix } from '../../shared/api/located.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { defectsIn } from '../planted/support/defects.ts';
 import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
 import { WITHOUT_FIX } from '../support/without-fix.ts';

@@ -1,7 +1,7 @@
 /** What a lamp's new place costs stands beside the fix that offers it, and beside the lamp. */
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { Say } from '../../shared/rules/say.ts';
+import { Say } from '../../shared/say/say.ts';
 import { hoverIn } from '../assist/support/bench.ts';
 import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
 

@@ -5,9 +5,9 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { messageOf } from '../../shared/assist/located.ts';
+import { messageOf } from '../../shared/api/located.ts';
+import { createCore } from '../../shared/core/core.ts';
 import type { ShotFiguresJson } from '../../shared/figures/json.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 
 const folder = (name: string) => fileURLToPath(new URL(name, import.meta.url));
 const SAMPLES = folder('../../samples/');

@@ -4,9 +4,9 @@
  */
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { SettledShot } from '../../shared/assist/settled.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import type { SettledShot } from '../../shared/api/settled.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { exhaustive, isLess, OF_SETTINGS, type Settled } from './support/exhaustive.ts';

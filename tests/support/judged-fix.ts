@@ -4,9 +4,9 @@
  */
 import { expect } from 'vitest';
 import { fixAll } from '../../server/handlers/fix-all.ts';
-import type { LocatedFinding, LocatedFix } from '../../shared/assist/located.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import type { LocatedFinding, LocatedFix } from '../../shared/api/located.ts';
 import { TEXT_RULES } from '../../shared/rules/registry.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { applied, coreWith, PLAN } from './plans.ts';
 
 const ofText = new Set(TEXT_RULES.map(({ name }) => name));

@@ -1,12 +1,13 @@
 /** Plans for tests: given to a core as files of a workspace that exists only here. */
-import type { LocatedEdit, LocatedFinding } from '../../shared/assist/located.ts';
+
+import type { Core } from '../../shared/api/facade.ts';
+import type { LocatedEdit, LocatedFinding } from '../../shared/api/located.ts';
+import { createCore } from '../../shared/core/core.ts';
+import { toTextEdits } from '../../shared/plan/edits.ts';
 import type { Place } from '../../shared/plan/place.ts';
 import type { PlanEdit } from '../../shared/plan/problem.ts';
 import { ChunkedText } from '../../shared/text/chunked-text.ts';
-import { toTextEdits } from '../../shared/text/edits.ts';
-import { createCore } from '../../shared/workspace/core.ts';
 import { entryKindOf } from '../../shared/workspace/entry-kinds.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 
 export const ROOT = 'file:///w';
 export const PLAN = `${ROOT}/plan.shootplan.yaml`;

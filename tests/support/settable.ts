@@ -5,8 +5,8 @@
  */
 import { expect } from 'vitest';
 import { parse } from 'yaml';
-import type { LocatedFinding } from '../../shared/assist/located.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import type { LocatedFinding } from '../../shared/api/located.ts';
 import { PLAN } from './plans.ts';
 
 interface Range {

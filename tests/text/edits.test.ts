@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { toTextEdits } from '../../shared/plan/edits.ts';
 import type { PlanEdit } from '../../shared/plan/problem.ts';
 import { ChunkedText } from '../../shared/text/chunked-text.ts';
-import { toTextEdits } from '../../shared/text/edits.ts';
 import type { Path } from '../../shared/text/tree.ts';
 import { merge } from '../fuzz/text-merge.ts';
 

@@ -1,12 +1,8 @@
 /** One way through the house: what a folder of the core may import, and no circles between files. */
 import { describe, expect, it } from 'vitest';
-import { importsOf, sharedSources, sources } from './support/project.ts';
+import { importsOf, sharedSources, sources, tracked } from './support/project.ts';
 
-/**
- * From the ground up: each storey may import those that it names, which all stand before it.
- * `assist/located.ts` is data that reports and the workspace share; the workspace's middle (the
- * analysis and what is asked of it) bears the answers of assist/, which its top hands out.
- */
+/** From the ground up: each storey may import those that it names, which all stand before it. */
 const STOREYS: Readonly<Record<string, readonly string[]>> = {
   words: [],
   text: [],
@@ -20,6 +16,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   recording: ['quantity'],
   clips: ['quantity', 'recording'],
   timeline: ['quantity'],
+  say: ['words', 'quantity', 'exposure'],
   plan: ['words', 'text', 'quantity'],
   figures: [
     'words',
@@ -36,6 +33,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   ],
   rules: [
     'words',
+    'say',
     'figures',
     'plan',
     'text',
@@ -50,10 +48,11 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'timeline',
   ],
   settle: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
-  located: ['words', 'rules', 'plan', 'text'],
+  api: ['say', 'rules', 'figures', 'plan', 'text', 'clips'],
   report: [
     'words',
-    'located',
+    'say',
+    'api',
     'rules',
     'figures',
     'plan',
@@ -65,22 +64,23 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   ],
   workspace: [
     'words',
-    'located',
+    'say',
+    'api',
     'rules',
     'figures',
     'plan',
     'text',
     'quantity',
     'engine',
-    'optics',
     'clips',
   ],
   assist: [
     'words',
+    'say',
+    'api',
     'workspace',
     'settle',
     'report',
-    'located',
     'rules',
     'figures',
     'plan',
@@ -88,46 +88,14 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'quantity',
     'optics',
     'exposure',
-    'mirror',
     'film',
     'timeline',
     'clips',
   ],
-  top: [
-    'words',
-    'assist',
-    'report',
-    'workspace',
-    'located',
-    'rules',
-    'figures',
-    'plan',
-    'text',
-    'quantity',
-    'clips',
-  ],
+  core: ['api', 'assist', 'workspace', 'figures', 'plan'],
 };
 
-/** Files that stand in another storey than their folder. */
-const ELSEWHERE: Readonly<Record<string, string>> = {
-  'shared/assist/located.ts': 'located',
-  'shared/assist/words.ts': 'located',
-  'shared/assist/settled.ts': 'located',
-  'shared/workspace/core.ts': 'top',
-  'shared/workspace/facade.ts': 'top',
-};
-
-/**
- * Types alone may be named from above: an edit of a plan is said in the plan's terms, and answers
- * in the shapes that hosts are promised.
- */
-const TYPES_FROM_ABOVE: Readonly<Record<string, readonly string[]>> = {
-  text: ['plan'],
-  assist: ['top'],
-  workspace: ['top'],
-};
-
-const storeyOf = (file: string): string => ELSEWHERE[file] ?? file.split('/')[1] ?? '';
+const storeyOf = (file: string): string => file.split('/')[1] ?? '';
 
 describe('the storeys', () => {
   it('stand on those before them', () => {
@@ -137,21 +105,19 @@ describe('the storeys', () => {
         expect(names.slice(0, index), `${name} on ${below}`).toContain(below);
   });
 
-  it('name no file that is not there', () => {
-    for (const file of Object.keys(ELSEWHERE)) expect(sharedSources).toContain(file);
+  it('are the folders of the core', () => {
+    expect([...new Set(sharedSources.map(storeyOf))].sort()).toEqual(Object.keys(STOREYS).sort());
   });
-});
 
-describe('every file of the core', () => {
-  it.each(sharedSources)('%s imports its own storey or one below', (file) => {
-    const storey = storeyOf(file);
-    const allowed = STOREYS[storey];
-    expect(allowed, `${storey} has its place among the storeys`).toBeDefined();
-    for (const { file: other, isType } of importsOf(file)) {
-      if (other === undefined || storeyOf(other) === storey) continue;
-      const above = isType ? (TYPES_FROM_ABOVE[storey] ?? []) : [];
-      expect([...(allowed ?? []), ...above], `imports ${other}`).toContain(storeyOf(other));
-    }
+  it('import their own or one below, types too', () => {
+    const upward = sharedSources.flatMap((file) => {
+      const storey = storeyOf(file);
+      const allowed = [storey, ...(STOREYS[storey] ?? [])];
+      return importsOf(file)
+        .filter(({ file: other }) => other !== undefined && !allowed.includes(storeyOf(other)))
+        .map(({ written }) => `${file} imports ${written}`);
+    });
+    expect(upward).toEqual([]);
   });
 });
 
@@ -181,15 +147,12 @@ describe('the hosts', () => {
  * Values that hold values: reading a bracket's content and reading a value call each other. A
  * parser that descends can't be cut there; both are functions, so no order of loading matters.
  */
-const DESCENT = ['shared/text/mend-flow.ts', 'shared/text/mend-value.ts'];
+const DESCENT = ['shared/text/mend-flow.ts', 'shared/text/mend-value.ts', 'shared/text/mend.ts'];
 
-/** Each circle of imports once, as the files on it. Types leave none behind in the program. */
+/** Each circle of imports once, as the files on it; an import of a type is one too. */
 function circles(files: readonly string[]): readonly (readonly string[])[] {
   const next = new Map(
-    files.map((file) => [
-      file,
-      importsOf(file).flatMap(({ file: other, isType }) => (other && !isType ? [other] : [])),
-    ]),
+    files.map((file) => [file, importsOf(file).flatMap(({ file: other }) => other ?? [])]),
   );
   const found: string[][] = [];
   const done = new Set<string>();
@@ -208,6 +171,8 @@ function circles(files: readonly string[]): readonly (readonly string[])[] {
 }
 
 it('no files import each other in a circle, but for a descent and its return', () => {
-  const others = circles(sources).map((circle) => [...circle].sort());
-  expect(others.filter((circle) => circle.join() !== DESCENT.join())).toEqual([]);
+  const generated = tracked.filter((file) => /^shared\/.*\/generated\/.*\.ts$/.test(file));
+  expect(generated).toContain('shared/plan/generated/names.ts');
+  const others = circles([...sources, ...generated]).map((circle) => [...circle].sort());
+  expect(others.filter((circle) => circle.some((file) => !DESCENT.includes(file)))).toEqual([]);
 });

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
-import { outputs, SCHEMA_PATH } from '../../schemas/outputs.ts';
+import { GRAMMAR_PATH, outputs, SCHEMA_PATH } from '../../schemas/outputs.ts';
 
 const root = path.resolve(import.meta.dirname, '../..');
 const read = (name: string): string => readFileSync(path.join(root, name), 'utf8');
 
-it.each([...outputs(read(SCHEMA_PATH))])(
+it.each([...outputs(read(SCHEMA_PATH), read(GRAMMAR_PATH))])(
   '%s is what the schema and quantity/ give',
   (name, text) => {
     // A mismatch of whole files would print both.

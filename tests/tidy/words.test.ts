@@ -1,12 +1,12 @@
 /** Every problem that reading a plan can meet has words of its own, and every fix a title. */
 import { describe, expect, it } from 'vitest';
+import type { Refusal } from '../../shared/api/facade.ts';
 import type { Failure } from '../../shared/quantity/kind.ts';
 import { ruleNamed } from '../../shared/rules/registry.ts';
-import { Say } from '../../shared/rules/say.ts';
 import { FIX_CODES, fixTitle } from '../../shared/rules/text/fix-words.ts';
 import type { TextFacts } from '../../shared/rules/text/text-rule.ts';
+import { Say } from '../../shared/say/say.ts';
 import type { Foreign } from '../../shared/text/from-yaml.ts';
-import type { Refusal } from '../../shared/workspace/store.ts';
 import type { UseTarget } from '../../shared/workspace/use-path.ts';
 import { inPseudo, untranslated } from '../support/pseudo.ts';
 import { read, sharedSources, withoutComments } from './support/project.ts';

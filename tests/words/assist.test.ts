@@ -2,9 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import type { Position } from '../../shared/assist/located.ts';
-import { createCore } from '../../shared/workspace/core.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import type { Position } from '../../shared/api/located.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { inPseudo, untranslated, withoutBrackets } from '../support/pseudo.ts';
 
 const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));

@@ -1,9 +1,9 @@
 /** What is left out is counted in words that fit one as well as several. */
 import { expect, test } from 'vitest';
 import { DiagnosticMaker, MOST_FINDINGS } from '../../server/diagnostics/to-lsp.ts';
-import type { LocatedFinding } from '../../shared/assist/located.ts';
-import { Say } from '../../shared/rules/say.ts';
+import type { LocatedFinding } from '../../shared/api/located.ts';
 import { tooMuch } from '../../shared/rules/too-much.ts';
+import { Say } from '../../shared/say/say.ts';
 
 const START = { line: 0, character: 0 };
 const FINDING: LocatedFinding = {

@@ -5,11 +5,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import type { LocatedFinding, LocatedFix } from '../../shared/assist/located.ts';
+import type { Core } from '../../shared/api/facade.ts';
+import type { LocatedFinding, LocatedFix } from '../../shared/api/located.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
-import { createCore } from '../../shared/workspace/core.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { inPseudo, untranslated, withoutBrackets } from '../support/pseudo.ts';
 

@@ -2,6 +2,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import type { Core } from '../../shared/api/facade.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
 import { comparisonText } from '../../shared/report/compare/text.ts';
@@ -10,9 +12,7 @@ import { settledText } from '../../shared/report/settle-text.ts';
 import { sheetPage } from '../../shared/report/sheet/html.ts';
 import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
 import { textReport } from '../../shared/report/text.ts';
-import { Say } from '../../shared/rules/say.ts';
-import { createCore } from '../../shared/workspace/core.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
+import { Say } from '../../shared/say/say.ts';
 import { inPseudo, untranslated, withoutBrackets } from '../support/pseudo.ts';
 
 const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));

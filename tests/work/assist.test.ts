@@ -3,13 +3,13 @@
  * of which shots. None of it grows with the plan.
  */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Core } from '../../shared/api/facade.ts';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
 import { newPlan, pieceOf } from '../../shared/assist/new-plan/new-plan.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { figuresOf } from '../../shared/figures/compute.ts';
 import { coveredTiltsRad } from '../../shared/mirror/covered-tilts.ts';
 import { leastTiltRad } from '../../shared/mirror/least-tilt.ts';
-import { createCore } from '../../shared/workspace/core.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { lineOf, planOf } from '../bench/plan-of.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 

@@ -4,13 +4,13 @@
  */
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Core } from '../../shared/api/facade.ts';
 import { filmColour } from '../../shared/film/colour.ts';
 import { imageOfOutline } from '../../shared/mirror/bubble-image.ts';
 import { contrastOverDepth } from '../../shared/optics/defocus-contrast.ts';
 import { waysToReach } from '../../shared/optics/kit-search.ts';
 import { ringFor } from '../../shared/optics/reach.ts';
 import { Analysis } from '../../shared/workspace/analysis.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { Store } from '../../shared/workspace/store.ts';
 import { lineOf, planOf } from '../bench/plan-of.ts';
 import { coreWith, PLAN, ROOT } from '../support/plans.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { Core } from '../../shared/api/facade.ts';
+import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { createCore } from '../../shared/workspace/core.ts';
-import type { Core } from '../../shared/workspace/facade.ts';
 import { changed } from '../support/plans.ts';
 
 const ROOT = 'file:///w';

@@ -1,5 +1,8 @@
 /** What may be written at a caret, as edits of the text. */
-import type { DefName } from '../../plan/generated/shapes.ts';
+
+import type { Completion, Completions } from '../../api/completions.ts';
+import type { Position } from '../../api/located.ts';
+import type { DefName } from '../../plan/generated/names.ts';
 import type { FileId } from '../../plan/place.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { type Caret, caretAt } from '../../text/caret.ts';
@@ -9,12 +12,11 @@ import type { Node } from '../../text/tree.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import type { FormerValue } from '../../workspace/former-values.ts';
-import type { Position } from '../located.ts';
 import { planTemplate } from '../template.ts';
 import { withFormer } from './as-it-was.ts';
 import { namesFor } from './by-name.ts';
 import { defaultAt } from './defaults.ts';
-import type { Completion, Completions, Proposal } from './item.ts';
+import type { Proposal } from './item.ts';
 import { type KeyProposal, keysFor, keysThatFit } from './keys.ts';
 import { fillable, hasFills, laidOut, type Piece, plainText, snippetText } from './pieces.ts';
 import { valuesAt } from './values.ts';

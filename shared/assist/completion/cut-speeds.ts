@@ -1,4 +1,5 @@
 /** Speeds that a cut's footage allows: real time, and as slow as every frame still is one of its own. */
+import { idOf } from '../../plan/entry-id.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Cut } from '../../plan/generated/types.ts';
 import type { Fraction } from '../../quantity/brands.ts';
@@ -13,7 +14,7 @@ export function cutSpeeds({ context, file, place }: Where): readonly (readonly [
   const cut = analysis.entries.lowered(file, place.entry)?.value as Cut | undefined;
   const shot: Field<string> | undefined = cut?.shot;
   const name = shot && ifKnown(shot);
-  const bench = name === undefined ? undefined : analysis.bench(file, `shots/${name}`);
+  const bench = name === undefined ? undefined : analysis.bench(file, idOf('shots', name));
   const delivered = bench?.deliver && ifKnown(bench.deliver.rate);
   if (!bench?.recordRate.known || !delivered) return [];
   const slowest = toNumber(delivered) / bench.recordRate.value;

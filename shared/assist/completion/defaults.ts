@@ -3,10 +3,12 @@
  * else the schema's example. As block YAML without indentation of its own; null where nothing can
  * stand there yet without a new error (a rig, before there are any).
  */
-import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
+
+import type { DefName } from '../../plan/generated/names.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import type { Shape } from '../../plan/shape.ts';
-import { significant } from '../../rules/say.ts';
+import { significant } from '../../say/say.ts';
 import { keyed } from '../../text/layout-text.ts';
 import { checksFor } from './checks.ts';
 import { newEntry as entryFor, type NewEntry } from './new-entry.ts';

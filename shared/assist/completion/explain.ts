@@ -1,4 +1,6 @@
 /** What an offer is for and what it would do, made when somebody looks at it. */
+
+import type { About } from '../../api/completions.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import type { FileId } from '../../plan/place.ts';
@@ -13,7 +15,6 @@ import { paragraphs, plain } from '../hover/markdown.ts';
 import { nameHover } from '../hover/name.ts';
 import { ruleHover } from '../hover/rule.ts';
 import { SETTING_HOVERS } from '../hover/value.ts';
-import type { About } from './item.ts';
 import { tryText } from './settings.ts';
 import { TrialShot } from './trial-shot.ts';
 import { whereIs } from './where.ts';

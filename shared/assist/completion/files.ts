@@ -1,7 +1,6 @@
 /** Plan files that a plan may use: those that the host knows of, by their path from this one. */
-import type { GroupName } from '../../figures/reader.ts';
 import type { FileId } from '../../plan/place.ts';
-import { homeOf, SHARED_GROUPS } from '../../workspace/entry-kinds.ts';
+import { SHARED_SPACES } from '../../workspace/entry-kinds.ts';
 import type { Proposal } from './item.ts';
 import type { Where } from './where.ts';
 
@@ -26,10 +25,8 @@ export function filesToUse({ context, file }: Where): readonly Proposal[] {
   });
 }
 
-const GROUPS = (Object.keys(homeOf) as GroupName[]).filter((group) => SHARED_GROUPS.has(group));
-
 const groupsOf = ({ analysis }: Where['context'], file: FileId) =>
-  GROUPS.map((group) => ({ group, names: analysis.names.namesIn(file, group) }));
+  SHARED_SPACES.flat().map((group) => ({ group, names: analysis.names.namesIn(file, group) }));
 
 const sharesOne = (some: readonly string[], others: readonly string[]): boolean =>
   some.some((name) => others.includes(name));

@@ -1,6 +1,6 @@
 /** Values that follow from what stands elsewhere in the plan: each with the words for why. */
 import { ifKnown } from '../../plan/field.ts';
-import type { DefName } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
 import type { Body } from '../../plan/generated/types.ts';
 import { KINDS } from '../../quantity/index.ts';
 import { message } from '../../words/message.ts';

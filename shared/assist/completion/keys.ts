@@ -1,6 +1,9 @@
 /** Keys that fit a mapping, each with a value to begin with. */
+
+import type { About, CompletionKind } from '../../api/completions.ts';
 import { isKnown } from '../../plan/field.ts';
-import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
 import { lowerKey } from '../../plan/lower.ts';
 import { referencesAt } from '../../plan/references.ts';
 import type { KeyShape } from '../../plan/shape.ts';
@@ -8,7 +11,6 @@ import { inlineText, keyed } from '../../text/layout-text.ts';
 import type { Node } from '../../text/tree.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import { defaultAt, newEntry } from './defaults.ts';
-import type { About, CompletionKind } from './item.ts';
 import { fillable, type Piece } from './pieces.ts';
 import { below, shapeOf, type Where } from './where.ts';
 

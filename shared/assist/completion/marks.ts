@@ -6,7 +6,7 @@ import { MARKED_SHUTTER_RECIPROCALS } from '../../exposure/shutter-marks.ts';
 import { MARKED_APERTURES } from '../../optics/apertures.ts';
 import type { Sec } from '../../quantity/brands.ts';
 import { KINDS } from '../../quantity/index.ts';
-import { significant } from '../../rules/say.ts';
+import { significant } from '../../say/say.ts';
 import type { TrialShot } from './trial-shot.ts';
 
 type Marks = (shot: TrialShot) => readonly string[];

@@ -1,13 +1,14 @@
 /** Names in scope, with their data, and in a shot with what it comes to with them. */
-import type { GroupName } from '../../figures/reader.ts';
+
 import { type Field, ifKnown } from '../../plan/field.ts';
+import type { Group, GroupName } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Recording } from '../../plan/generated/types.ts';
 import type { Ref } from '../../plan/ref.ts';
-import type { Group } from '../../plan/shape.ts';
-import { kindOf } from '../../quantity/index.ts';
 import { toNumber } from '../../quantity/rational.ts';
 import { chosenSetting } from '../../rules/recording-settings.ts';
+import type { Say } from '../../say/say.ts';
+import { shown } from '../../say/shown.ts';
 import { message } from '../../words/message.ts';
 import { detailOf } from '../symbol-detail.ts';
 import type { Proposal } from './item.ts';
@@ -130,7 +131,7 @@ function recordingsOf(shot: TrialShot): Proposal[] {
     const slow =
       chosen && deliver?.rate.state === 'known' ? toNumber(deliver.rate.value) / chosen.rate : 1;
     const said = [
-      field.state === 'known' ? recordingWords(field.value) : '',
+      field.state === 'known' ? recordingWords(field.value, shot.say) : '',
       slow < 1 ? message`slows to ${Math.round(slow * 100)} %` : '',
       words && shot.now.bench.shutter.known ? words : '',
       small ? message`under the delivery` : '',
@@ -145,13 +146,13 @@ function recordingsOf(shot: TrialShot): Proposal[] {
   });
 }
 
-const recordingWords = (fields: Recording): string =>
+const recordingWords = (fields: Recording, say: Say): string =>
   (['size', 'rate', 'bitrate'] as const)
     .flatMap((key) => {
       const field: Field<unknown> = fields[key];
       const { shape } = SHAPES.recording.keys[key]!;
       return field.state === 'known' && shape.kind === 'quantity'
-        ? [kindOf(shape.of).display(field.value)]
+        ? [shown(shape.of, field.value, say)]
         : [];
     })
     .join(' · ');

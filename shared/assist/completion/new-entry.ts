@@ -1,8 +1,10 @@
 /** A new entry of a group, filled in with what works together. */
-import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
+import { ENTRIES } from '../../plan/generated/entries.ts';
+import type { AnyGroup, DefName, GroupName } from '../../plan/generated/names.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
+import type { EntryShape } from '../../plan/shape.ts';
 import { KINDS } from '../../quantity/index.ts';
 import { ChunkedText } from '../../text/chunked-text.ts';
-import { HOMES } from '../../workspace/entry-kinds.ts';
 import { planTemplate } from '../template.ts';
 import { newShot } from './new-shot.ts';
 import { partsOf } from './rig-parts.ts';
@@ -14,16 +16,9 @@ export interface NewEntry {
   readonly body: string;
 }
 
-/** By kind: the keys that a new one starts with, where the plan that is started from has none. */
-const FIRST_KEYS: Partial<Record<DefName, readonly string[]>> = {
-  tube: ['length', 'mass'],
-  converter: ['factor', 'length', 'loss', 'mass'],
-  'close-up': ['power'],
-  filter: ['kind', 'loss'],
-  stand: ['kind', 'payload', 'mass'],
-  recording: ['size', 'rate', 'bitrate', 'area'],
-  cut: ['shot', 'from', 'duration', 'speed'],
-};
+/** The kind of entry that a definition is, if it is one. */
+const entryOf = (of: DefName) =>
+  (Object.entries(ENTRIES) as [AnyGroup, EntryShape][]).find(([, { def }]) => def === of);
 
 /** Pairs of a record at a place, as far as they can be written. */
 type PairsOf = (where: Where, keys: readonly string[]) => readonly string[];
@@ -45,7 +40,7 @@ function bodyOf(where: Where, of: DefName, pairsOf: PairsOf): string | null {
   if (of === 'rig') return rigBody(where);
   const own = fromTemplate(of)?.body;
   if (own !== undefined) return own;
-  const keys = FIRST_KEYS[of];
+  const keys = entryOf(of)?.[1].first?.keys;
   if (!keys) return null;
   const pairs = pairsOf(entryWhere(where, of), keys);
   const required = Object.entries(SHAPES[of].keys).filter(([, { required: must }]) => must);
@@ -56,8 +51,8 @@ function bodyOf(where: Where, of: DefName, pairsOf: PairsOf): string | null {
 
 /** A place in an entry that isn't there yet. */
 function entryWhere(where: Where, of: DefName): Where {
-  const home = Object.entries(HOMES).find(([, { def }]) => def === of)?.[0];
-  if (home === undefined) {
+  const home = entryOf(of)?.[1].home ?? null;
+  if (home === null) {
     const { place, meaning } = where;
     return {
       ...where,
@@ -103,8 +98,8 @@ function footFor({ context, file }: Where, lens: string): string {
 
 /** The first entry of that kind in the plan that people start from. */
 function fromTemplate(of: DefName): NewEntry | undefined {
-  const home = Object.entries(HOMES).find(([, { def }]) => def === of)?.[0];
-  if (home === undefined) return undefined;
+  const home = entryOf(of)?.[1].home ?? null;
+  if (home === null) return undefined;
   const { chunks } = ChunkedText.from(planTemplate());
   const chunk = chunks.find(
     ({ kind, path }) => kind === 'entry' && path.slice(0, -1).join('/') === home,
@@ -116,23 +111,13 @@ function fromTemplate(of: DefName): NewEntry | undefined {
   return { name: chunk.path.at(-1)!, body };
 }
 
-const NAMES: Partial<Record<DefName, string>> = {
-  tube: 'tube-12',
-  converter: 'twice',
-  'close-up': 'plus-1',
-  filter: 'polariser',
-  stand: 'tripod',
-  recording: 'full-25',
-  cut: 'opening',
-};
-
-const nameFor = (of: DefName): string => NAMES[of] ?? fromTemplate(of)?.name ?? of;
+const nameFor = (of: DefName): string =>
+  entryOf(of)?.[1].first?.name ?? fromTemplate(of)?.name ?? of;
 
 function namesOf({ context, file }: Where, of: DefName): readonly string[] {
-  const group = Object.values(HOMES).find(({ def }) => def === of)?.group;
-  if (group === undefined || group === 'clips') return [];
-  const { names } = context.analysis;
-  return names.namesIn(file, group as Parameters<typeof names.namesIn>[1]);
+  const [group, entry] = entryOf(of) ?? [];
+  if (group === undefined || !entry?.home || group === 'clips') return [];
+  return context.analysis.names.namesIn(file, group as GroupName);
 }
 
 /** "tube-12", else with the next number that is free. */

@@ -4,10 +4,10 @@ import type { Figure } from '../../figures/figure.ts';
 import { HIDDEN } from '../../rules/clear-direction.ts';
 import { USABLE_CONTRAST } from '../../rules/diffraction-eats-detail.ts';
 import { isoRangeOf, needsIso } from '../../rules/needed-iso.ts';
-import type { Say } from '../../rules/say.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
+import { depthPair, exposureShort, sizeWords } from '../../say/figures.ts';
+import type { Say } from '../../say/say.ts';
 import { message } from '../../words/message.ts';
-import { depthPair, exposureShort, sizeWords } from '../words.ts';
 import type { TrialShot } from './trial-shot.ts';
 
 export interface Outcome {

@@ -1,8 +1,8 @@
 /** Parts for a place in a rig: those that make a chain there, with what the rig then reaches. */
 import type { Place } from '../../plan/place.ts';
 import { rigProblems } from '../../rules/rig-parts.ts';
+import { reachWords } from '../../say/figures.ts';
 import { message } from '../../words/message.ts';
-import { reachWords } from '../words.ts';
 import type { Proposal } from './item.ts';
 import type { Where } from './where.ts';
 

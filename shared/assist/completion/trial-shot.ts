@@ -1,13 +1,15 @@
 /** "What if" on a shot: its figures with one field or another put in place, in the typed plan. */
+
 import { figuresOf } from '../../figures/compute.ts';
 import { readBench } from '../../figures/read-bench.ts';
 import type { PlanReader } from '../../figures/reader.ts';
+import { idOf, nameOf } from '../../plan/entry-id.ts';
 import type { Field } from '../../plan/field.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import type { EntryId, FileId } from '../../plan/place.ts';
-import type { Say } from '../../rules/say.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
+import type { Say } from '../../say/say.ts';
 import type { Context } from '../../workspace/context.ts';
 
 type Value<K extends keyof Shot> = Shot[K] extends Field<infer V> ? V : never;
@@ -36,7 +38,7 @@ export class TrialShot {
 
   /** A shot of which nothing is decided yet. */
   static blank({ analysis, say }: Context, file: FileId): TrialShot {
-    const entry = 'shots/';
+    const entry = idOf('shots', '');
     return new TrialShot(analysis.reader(file), say, file, entry, noFields(file, entry));
   }
 
@@ -44,7 +46,7 @@ export class TrialShot {
   get now(): ShotView {
     if (!this.#now) {
       const bench = readBench(this.reader, {
-        name: this.entry.slice('shots/'.length),
+        name: nameOf('shots', this.entry),
         group: 'shots',
         file: this.#file,
         entry: this.entry,

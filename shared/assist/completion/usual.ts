@@ -4,7 +4,7 @@
  * round values that makers build to and people measure in.
  */
 import { MARKED_ISO } from '../../exposure/remedies.ts';
-import type { DefName } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
 
 const SIZES = [
   '1920 x 1080',

@@ -1,5 +1,5 @@
 /** Where a caret stands, in the words of the language. */
-import type { DefName } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
 import type { FileId, Place } from '../../plan/place.ts';
 import type { Shape } from '../../plan/shape.ts';
 import type { Path } from '../../text/tree.ts';

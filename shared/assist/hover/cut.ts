@@ -1,6 +1,8 @@
 /** What a cut comes to: where it stands, what it uses, whether the clips give it; and its music. */
+
 import type { CutFigures, EditFigures } from '../../figures/edit-figures.ts';
 import { derive, notKnown, valueIn } from '../../figures/figure.ts';
+import { isOf } from '../../plan/entry-id.ts';
 import type { FileId } from '../../plan/place.ts';
 import { framesWords, secondsWords } from '../../report/edit-words.ts';
 import { framesPerBeat } from '../../timeline/beats.ts';
@@ -10,11 +12,9 @@ import { message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { figureLine, paragraphs, plain, table } from './markdown.ts';
 
-const CUTS = 'edit/cuts/';
-
 /** null: the entry is no cut that has been worked out. */
 export function cutHover({ analysis, say }: Context, file: FileId, entry: string): string | null {
-  if (!entry.startsWith(CUTS)) return null;
+  if (!isOf('cuts', entry)) return null;
   const edit = analysis.edit(file);
   const cut = edit?.cuts.find(({ at }) => at.entry === entry);
   if (!edit || !cut) return null;

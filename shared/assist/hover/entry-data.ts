@@ -1,9 +1,10 @@
 /** An entry's own data as lines of a table, in the units that the reader prefers. */
 import type { Field } from '../../plan/field.ts';
-import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
-import { kindOf } from '../../quantity/index.ts';
-import type { Say } from '../../rules/say.ts';
+import { Say } from '../../say/say.ts';
+import { shown } from '../../say/shown.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import { code, type Line, line, plain } from './markdown.ts';
 
@@ -13,6 +14,7 @@ const MOST_ITEMS = 8;
 
 /** Focal lengths and sensors are in millimetres everywhere (common practice). */
 const ALWAYS_MM: ReadonlySet<string> = new Set(['focal', 'sensor', 'area', 'flange']);
+const IN_MM = new Say();
 
 type Fields = Readonly<Record<string, Field<unknown>>>;
 
@@ -34,10 +36,7 @@ export const keysLeftOut = (def: DefName, fields: object): readonly string[] =>
 export function valueText(shape: Shape, value: unknown, say: Say, key?: string): string {
   switch (shape.kind) {
     case 'quantity':
-      return kindOf(shape.of).display(
-        value,
-        say.lengths === 'inches' && !ALWAYS_MM.has(key ?? '') ? 'in' : 'mm',
-      );
+      return shown(shape.of, value, ALWAYS_MM.has(key ?? '') ? IN_MM : say);
     case 'yes-no':
       return value === true ? 'yes' : 'no';
     case 'record':

@@ -1,6 +1,8 @@
 /** Hover on a key: what it is for, in which unit, with an example. */
-import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
-import type { Group, Shape } from '../../plan/shape.ts';
+
+import type { DefName, Group } from '../../plan/generated/names.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
+import type { Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
 import { withArticle } from '../../words/article.ts';
 import { allOf, anyOf } from '../../words/listed.ts';

@@ -1,20 +1,21 @@
 /** What a name stands for: the data of its entry. */
-import type { NamedPart } from '../../figures/bench.ts';
+
 import { derive, notKnown, type UnknownFigure } from '../../figures/figure.ts';
+import type { Named } from '../../figures/named.ts';
+import type { NamedPart } from '../../figures/parts.ts';
 import { layOutParts } from '../../figures/parts.ts';
-import type { GroupName, Named } from '../../figures/reader.ts';
 import { arrangeChain } from '../../optics/arrangement.ts';
 import type { ChainFault } from '../../optics/parts.ts';
 import { reach } from '../../optics/reach.ts';
 import type { Field } from '../../plan/field.ts';
+import { ENTRIES } from '../../plan/generated/entries.ts';
+import type { Group } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Body, Rig } from '../../plan/generated/types.ts';
 import type { FileId, Place } from '../../plan/place.ts';
-import type { Group } from '../../plan/shape.ts';
+import { reachWords } from '../../say/figures.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
-import { HOMES, homeOf } from '../../workspace/entry-kinds.ts';
-import { reachWords } from '../words.ts';
 import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
 import { shotSummary } from './shot/summary.ts';
@@ -44,8 +45,8 @@ export function shotHover({ analysis, say }: Context, shot: { file: FileId; entr
 
 function entryHover(context: Context, file: FileId, entry: Named<object>): string {
   const { name, group, fields } = entry;
-  const { def } = HOMES[homeOf[group as GroupName]]!;
-  const inKit = homeOf[group as GroupName].startsWith('kit/');
+  const { def, home } = ENTRIES[group];
+  const inKit = home?.startsWith('kit/');
   return paragraphs(
     aboutOf(fields),
     table([

@@ -2,7 +2,7 @@
  * Where a value goes: which of a shot's results it changes. The tests change each of these values
  * in a plan and see exactly these results move.
  */
-import type { DefName } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
 import { allOf } from '../../words/listed.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 

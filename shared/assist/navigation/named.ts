@@ -1,10 +1,11 @@
 /** The name under a position: what it names, and where that is defined. */
-import type { GroupName } from '../../figures/reader.ts';
+
+import type { Position } from '../../api/located.ts';
+import { isOf } from '../../plan/entry-id.ts';
+import type { Group, GroupName } from '../../plan/generated/names.ts';
 import type { EntryId, FileId, Place } from '../../plan/place.ts';
-import type { Group } from '../../plan/shape.ts';
 import type { Context } from '../../workspace/context.ts';
-import { HOMES, homeOf } from '../../workspace/entry-kinds.ts';
-import type { Position } from '../located.ts';
+import { HOMES } from '../../workspace/entry-kinds.ts';
 import { type PlanSpot, spotAt } from '../spot.ts';
 
 /** Something with a name: an entry, or a recording setting inside a body. */
@@ -29,9 +30,7 @@ function definedAt({ place, kind, on, meaning }: PlanSpot): NamedThing | null {
     return { name: kind.name, defined: { ...place, part: 'key' }, groups };
   }
   const isSetting =
-    place.entry.startsWith(`${homeOf.bodies}/`) &&
-    place.path.length === 2 &&
-    place.path[0] === 'record';
+    isOf('bodies', place.entry) && place.path.length === 2 && place.path[0] === 'record';
   return isSetting && meaning.name !== undefined
     ? { name: meaning.name, defined: { ...place, part: 'key' }, groups: ['recordings'] }
     : null;

@@ -1,8 +1,9 @@
 /** Where a name stands: its definition, and everything that refers to it, in every given file. */
+
+import type { LocatedPlace, Position } from '../../api/located.ts';
 import { type FileId, type Place, samePlace } from '../../plan/place.ts';
 import { type Reference, referencesIn } from '../../plan/references.ts';
 import type { Context } from '../../workspace/context.ts';
-import type { LocatedPlace, Position } from '../located.ts';
 import { find, type NamedThing, thingAt } from './named.ts';
 
 export function definitionOf(

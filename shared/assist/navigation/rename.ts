@@ -1,9 +1,11 @@
 /** Another name for something, everywhere at once. */
-import type { GroupName } from '../../figures/reader.ts';
+
+import type { Position, Range } from '../../api/located.ts';
+import type { Renaming } from '../../api/navigation.ts';
 import type { FileId } from '../../plan/place.ts';
 import { message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
-import type { LocatedEdit, Position, Range } from '../located.ts';
+import { SHARED_SPACES } from '../../workspace/entry-kinds.ts';
 import { find, type NamedThing, thingAt } from './named.ts';
 import { located, placesOf } from './references.ts';
 
@@ -22,10 +24,6 @@ export function renamable(
     .find((place) => place.file === file && holds(place.range, position));
   return here ? { range: here.range, name: thing.name } : null;
 }
-
-export type Renaming =
-  | { readonly ok: true; readonly edits: readonly LocatedEdit[] }
-  | { readonly ok: false; readonly why: string };
 
 export function rename(
   context: Context,
@@ -50,9 +48,6 @@ export function rename(
   return { ok: true, edits };
 }
 
-/** Parts of a rig share one space of names: a tube may not be called as a lens is. */
-const PARTS: readonly GroupName[] = ['bodies', 'lenses', 'tubes', 'converters', 'close-ups'];
-
 function isTaken(context: Context, file: FileId, thing: NamedThing, name: string): boolean {
   const { analysis } = context;
   const { defined, groups } = thing;
@@ -64,9 +59,9 @@ function isTaken(context: Context, file: FileId, thing: NamedThing, name: string
   }
   const reaches = analysis.names.reaches(file);
   if (file !== defined.file && !reaches.includes(defined.file)) return false;
-  const together = groups.some((group) => (PARTS as readonly string[]).includes(group))
-    ? PARTS
-    : groups;
+  // Parts of a rig share one space of names: a tube may not be called as a lens is.
+  const spaces = SHARED_SPACES.filter((space) => space.some((group) => groups.includes(group)));
+  const together = spaces.length > 0 ? spaces.flat() : groups;
   return find(context, file, defined.entry, together, name) !== null;
 }
 

@@ -1,9 +1,10 @@
 /** What a growing selection takes in, from the value under the caret out to its section. */
+
+import type { Position, Range } from '../../api/located.ts';
 import type { FileId } from '../../plan/place.ts';
 import { pathAt } from '../../text/path.ts';
 import type { Node, Pair, Span } from '../../text/tree.ts';
 import type { Context } from '../../workspace/context.ts';
-import type { Position, Range } from '../located.ts';
 
 /** Innermost first; each holds the one before it. */
 export function selectionAt(context: Context, file: FileId, position: Position): readonly Range[] {

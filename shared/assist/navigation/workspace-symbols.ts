@@ -1,15 +1,9 @@
 /** Entries of all given files by a part of their name. */
-import { inLanguage, message } from '../../words/message.ts';
-import type { Context } from '../../workspace/context.ts';
-import { NOUN } from '../../workspace/nouns.ts';
-import type { LocatedPlace } from '../located.ts';
-import { located } from './references.ts';
 
-export interface FoundEntry extends LocatedPlace {
-  readonly name: string;
-  /** What it is: "lens", "shot". */
-  readonly noun: string;
-}
+import type { FoundEntry } from '../../api/navigation.ts';
+import type { Context } from '../../workspace/context.ts';
+import { nounOf } from '../../workspace/entry-kinds.ts';
+import { located } from './references.ts';
 
 /** More than this nobody looks through. */
 const MOST_FOUND = 200;
@@ -20,8 +14,7 @@ export function findEntries(context: Context, query: string): readonly FoundEntr
   for (const file of context.store.files())
     for (const { id, kind } of context.analysis.entries.list(file)) {
       if (kind.kind !== 'entry' || !isSubsequence(wanted, kind.name)) continue;
-      const named = NOUN[kind.home.group as keyof typeof NOUN];
-      const noun = named === undefined ? message`cut` : inLanguage(named);
+      const noun = nounOf(kind.home.group);
       const place = { file, entry: id, path: [], part: 'key' as const };
       found.push({ ...located(context, place), name: kind.name, noun });
       if (found.length === MOST_FOUND) return found;

@@ -2,7 +2,7 @@
  * A whole plan from three choices. Its shot is worked out, not written down: put together as a
  * new shot is, and given the checks that it calls for.
  */
-import type { Core, CoreOptions } from '../../workspace/facade.ts';
+import type { Core, CoreOptions } from '../../api/facade.ts';
 import { ownKit } from './base.ts';
 import type { Body, Lens, SubjectKind } from './kit.ts';
 

@@ -598,3 +598,19 @@ export interface TypesOf {
   readonly cut: Cut;
   readonly clip: Clip;
 }
+
+/** What each group holds whose entries are found by name. */
+export interface GroupTypes {
+  readonly bodies: Body;
+  readonly lenses: Lens;
+  readonly tubes: Tube;
+  readonly converters: Converter;
+  readonly 'close-ups': CloseUp;
+  readonly filters: Filter;
+  readonly heads: Head;
+  readonly stands: Stand;
+  readonly rigs: Rig;
+  readonly lights: Light;
+  readonly subjects: Subject;
+  readonly shots: Shot;
+}

@@ -1,7 +1,5 @@
 /** What a change of a plan changes: in its words, and in what follows from them. */
-import type { ShotFiguresJson } from '../../figures/json.ts';
-import { editChanges } from './edit.ts';
-import { type FieldTexts, renamed, shownText } from './field-texts.ts';
+
 import type {
   ComparedFinding,
   ComparedPlan,
@@ -9,10 +7,14 @@ import type {
   Comparison,
   EntryChange,
   FieldChange,
+  FieldTexts,
   FigureChange,
   FindingsChange,
   ShotChange,
-} from './plan.ts';
+} from '../../api/compared.ts';
+import type { ShotFiguresJson } from '../../figures/json.ts';
+import { editChanges } from './edit.ts';
+import { renamed, shownText } from './field-texts.ts';
 import { renamesIn } from './renames.ts';
 
 const SHOTS = 'shots';

@@ -1,8 +1,9 @@
 /** What a change does to the edit: its length, where cuts begin, what the clips give of them. */
+
+import type { FigureChange } from '../../api/compared.ts';
 import type { CutJson, EditJson } from '../../figures/edit-json.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import { framesWords, secondsWords, speedWords } from '../edit-words.ts';
-import type { FigureChange } from './plan.ts';
 import type { ChangeWords } from './words.ts';
 
 /** Of the whole, and of each cut: what a reviewer asks. */

@@ -2,14 +2,13 @@
  * What an entry says, path by path, in one exact spelling: two entries that say the same are the
  * same here, however they are laid out, ordered or spelt.
  */
+import type { FieldTexts } from '../../api/compared.ts';
 import type { Field } from '../../plan/field.ts';
-import { type DefName, SHAPES } from '../../plan/generated/shapes.ts';
+import type { DefName } from '../../plan/generated/names.ts';
+import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
-
-/** Path ("take.duration") to text; names of other entries between marks, so that renames are seen. */
-export type FieldTexts = ReadonlyMap<string, string>;
 
 /** Stand around the name of another entry; neither can be part of a name. */
 const [BEFORE, AFTER] = ['\u0001', '\u0002'];

@@ -1,16 +1,17 @@
 /** A comparison as Markdown, for a comment on a review. */
-import type { Say } from '../../rules/say.ts';
-import { inLanguage, message } from '../../words/message.ts';
-import { inertMarkdown } from '../inert.ts';
-import { isSame } from './compare.ts';
-import { editWords } from './edit.ts';
+
 import type {
   ComparedFinding,
   Comparison,
   EntryChange,
   FindingsChange,
   ShotChange,
-} from './plan.ts';
+} from '../../api/compared.ts';
+import type { Say } from '../../say/say.ts';
+import { inLanguage, message } from '../../words/message.ts';
+import { inertMarkdown } from '../inert.ts';
+import { isSame } from './compare.ts';
+import { editWords } from './edit.ts';
 import {
   type ChangeWords,
   changedName,

@@ -1,5 +1,7 @@
 /** Which entry that is gone came back under another name. */
-import { type FieldTexts, renamed } from './field-texts.ts';
+
+import type { FieldTexts } from '../../api/compared.ts';
+import { renamed } from './field-texts.ts';
 
 type Section = ReadonlyMap<string, FieldTexts>;
 

@@ -1,17 +1,18 @@
 /** A comparison as a terminal shows it. */
-import type { Say } from '../../rules/say.ts';
-import { inLanguage, message } from '../../words/message.ts';
-import { inertLine } from '../inert.ts';
-import { type Paint, painter } from '../paint.ts';
-import { isSame } from './compare.ts';
-import { editWords } from './edit.ts';
+
 import type {
   ComparedFinding,
   Comparison,
   EntryChange,
   FindingsChange,
   ShotChange,
-} from './plan.ts';
+} from '../../api/compared.ts';
+import type { Say } from '../../say/say.ts';
+import { inLanguage, message } from '../../words/message.ts';
+import { inertLine } from '../inert.ts';
+import { type Paint, painter } from '../paint.ts';
+import { isSame } from './compare.ts';
+import { editWords } from './edit.ts';
 import {
   type ChangeWords,
   changedName,

@@ -1,10 +1,17 @@
 /** A comparison in words, the same for a terminal and for a review: what changed, what follows. */
+
+import type {
+  Comparison,
+  EntryChange,
+  FieldChange,
+  FigureChange,
+  ShotChange,
+} from '../../api/compared.ts';
 import type { JsonFigure } from '../../figures/json.ts';
 import { doesNotApply } from '../../figures/not-applicable.ts';
-import type { Say } from '../../rules/say.ts';
+import type { Say } from '../../say/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import { figureWords } from '../figures-text.ts';
-import type { Comparison, EntryChange, FieldChange, FigureChange, ShotChange } from './plan.ts';
 
 /** "aperture" · "f/16" → "f/22" */
 export interface ChangeWords {

@@ -2,7 +2,7 @@
  * What a maintainer needs to see a fault again, without what is the author's own: the plan and all that
  * it uses, redacted, and what is found in them then, in Markdown for a bug report.
  */
-import type { LocatedFinding } from '../../assist/located.ts';
+import type { LocatedFinding } from '../../api/located.ts';
 import { fenced } from './fence.ts';
 import { Redactor } from './redact.ts';
 

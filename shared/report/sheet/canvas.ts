@@ -3,43 +3,8 @@
  * needed is hatched, light runs in dashes, black is crossed. Tones differ in lightness and in
  * pattern as well as in hue, so that a copier and a colour-blind eye tell them apart.
  */
-import type { Attributes, Child, Element } from './markup.ts';
+import type { Attributes, Element, Picture } from '../../api/drawing.ts';
 import { el } from './markup.ts';
-
-/** A drawing beside its words. */
-export interface Drawing {
-  readonly id: DrawingId;
-  readonly title: string;
-  /** All that it shows, for who can't see it; or why there is none. */
-  readonly words: string;
-  /** What is left to say beside the picture, where that shows the rest in words already. */
-  readonly caption?: string;
-  /** null: a figure that it would be drawn from is not known. */
-  readonly picture: Picture | null;
-  /** The key of the shot that decides most of it. */
-  readonly key: string;
-}
-
-export type DrawingId =
-  | 'set-up'
-  | 'frame'
-  | 'rig'
-  | 'contrast'
-  | 'light'
-  | 'depth'
-  | 'tilt'
-  | 'life'
-  | 'colours'
-  | 'edit';
-
-export interface Picture {
-  /** Units across, where that is not the usual `WIDTH`. */
-  readonly width?: number;
-  readonly height: number;
-  /** Millimetres that one unit of the drawing stands for, where it is to scale. */
-  readonly mmPerUnit?: number;
-  readonly shapes: readonly Child[];
-}
 
 /** Units across every drawing; its text is 12 units high. */
 export const WIDTH = 360;

@@ -1,11 +1,12 @@
 /** The edit on the sheet: its picture, and a table of its cuts. */
+
+import type { EditSheet } from '../../api/sheet.ts';
 import type { EditFigures } from '../../figures/edit-figures.ts';
 import { editJson } from '../../figures/edit-json.ts';
 import { beatAt } from '../../timeline/beats.ts';
 import { fromRational, times, toNumber } from '../../timeline/exact.ts';
 import { editHead, editRow, totalWords } from '../edit-text.ts';
 import { type Beat, editDrawing } from './drawings/edit.ts';
-import type { EditSheet } from './sheet.ts';
 
 export function editSheet(edit: EditFigures | null): EditSheet | null {
   const json = editJson(edit);

@@ -1,21 +1,15 @@
 /** The sheet as HTML: one page that needs nothing else, or the parts that a live view exchanges. */
-import type { Say } from '../../rules/say.ts';
+
+import type { Child, Drawing, Element } from '../../api/drawing.ts';
+import type { Check, EditSheet, Setting, Sheet, SheetFinding, ShotSheet } from '../../api/sheet.ts';
+import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { inLanguage, languageInForce, message } from '../../words/message.ts';
-import { type Drawing, patterns, svgOf } from './canvas.ts';
-import { type Child, type Element, el, markup } from './markup.ts';
+import { patterns, svgOf } from './canvas.ts';
+import { el, markup } from './markup.ts';
 import { capital } from './said.ts';
-import {
-  type Check,
-  type EditSheet,
-  SEVERITY_WORDS,
-  type Setting,
-  type Sheet,
-  type SheetFinding,
-  type ShotSheet,
-  stateWords,
-} from './sheet.ts';
 import { SHEET_STYLE } from './style.ts';
+import { SEVERITY_WORDS, stateWords } from './words.ts';
 
 /** Parts of the page; `live`: with marks of what stands where in the plan. */
 export interface HtmlOptions {

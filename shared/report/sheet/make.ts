@@ -1,11 +1,13 @@
 /** From shots with their figures and findings to the sheet: a function of them and nothing else. */
+
+import type { Drawing } from '../../api/drawing.ts';
+import type { Check, Order, SheetFinding, ShotSheet, ShotState } from '../../api/sheet.ts';
 import { isKnown } from '../../plan/field.ts';
 import type { Preflight } from '../../plan/generated/types.ts';
 import { kindOf } from '../../quantity/index.ts';
 import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
 import type { Severity } from '../../rules/rule.ts';
 import { inLanguage } from '../../words/message.ts';
-import type { Drawing } from './canvas.ts';
 import { coloursDrawing } from './drawings/colours.ts';
 import { contrastDrawing } from './drawings/contrast.ts';
 import { depthDrawing } from './drawings/depth.ts';
@@ -18,7 +20,6 @@ import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds, type SetUp, shootingOrder } from './order.ts';
 import type { SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
-import type { Check, Order, SheetFinding, ShotSheet, ShotState } from './sheet.ts';
 
 /** The margins first, which are short and fill a page's end; then from the whole to the detail. */
 const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
@@ -95,7 +96,7 @@ function checkOf(name: string, states: States | undefined, done: boolean): Check
   const record = state && isKnown(state) && state.value !== 'open' ? state.value : null;
   const parts = record
     ? [
-        isKnown(record.done) ? kindOf('date').display(record.done.value) : '',
+        isKnown(record.done) ? kindOf('date').print(record.done.value) : '',
         isKnown(record.by) ? record.by.value : '',
       ].filter((part) => part !== '')
     : [];

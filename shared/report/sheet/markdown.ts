@@ -1,17 +1,12 @@
 /** The sheet as Markdown, for a repository or a message: all but the drawings, which it has in words. */
-import type { Say } from '../../rules/say.ts';
+
+import type { Check, Sheet, SheetFinding, ShotSheet } from '../../api/sheet.ts';
+import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import { inertMarkdown } from '../inert.ts';
 import { capital } from './said.ts';
-import {
-  type Check,
-  SEVERITY_WORDS,
-  type Sheet,
-  type SheetFinding,
-  type ShotSheet,
-  stateWords,
-} from './sheet.ts';
+import { SEVERITY_WORDS, stateWords } from './words.ts';
 
 const plain = inertMarkdown;
 

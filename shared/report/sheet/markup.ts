@@ -1,15 +1,6 @@
 /** HTML and SVG as data, turned into text in one place, so that nothing is ever left unescaped. */
+import type { Attributes, Child, Element } from '../../api/drawing.ts';
 import { inertLine } from '../inert.ts';
-
-export interface Element {
-  readonly tag: string;
-  readonly attributes: Attributes;
-  readonly children: readonly Child[];
-}
-
-/** Left out where undefined or false; alone where true. */
-export type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
-export type Child = Element | string | null | undefined | false;
 
 export const el = (
   tag: string,

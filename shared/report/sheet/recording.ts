@@ -1,6 +1,6 @@
 /** What the day records, in lines: how much, on how many cards and batteries. */
 import type { BodySums } from '../../figures/recording-sums.ts';
-import type { Say } from '../../rules/say.ts';
+import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 

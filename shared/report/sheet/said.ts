@@ -1,8 +1,8 @@
 /** Figures in words, for settings, drawings and lists: known, not known and why, or not at all. */
 import { type Figure, reasonOf, type UnknownFigure } from '../../figures/figure.ts';
 import { doesNotApply } from '../../figures/not-applicable.ts';
-import type { Say } from '../../rules/say.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
+import type { Say } from '../../say/say.ts';
 import { message } from '../../words/message.ts';
 
 /** A shot with the reader's units. */

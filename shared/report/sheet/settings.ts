@@ -1,18 +1,17 @@
 /** What to set for a shot, large, and what to put up for it. */
 
-import { asFound, exposureWords, sizeWords } from '../../assist/words.ts';
+import type { Setting } from '../../api/sheet.ts';
 import { sourceOf } from '../../figures/light-source.ts';
 import { ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
-import { kindOf, type QuantityId } from '../../quantity/index.ts';
 import { isoRangeOf, neededIso } from '../../rules/needed-iso.ts';
+import { asFound, exposureWords, sizeWords } from '../../say/figures.ts';
+import type { Say } from '../../say/say.ts';
+import { shown } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 import { placeWords } from './drawings/set-up.ts';
 import type { SaidShot } from './said.ts';
-import type { Setting } from './sheet.ts';
-
-const shown = (id: QuantityId, value: unknown): string => kindOf(id).display(value);
 
 /** The words that are there, with commas; undefined where none is. */
 const joined = (...words: readonly (string | false | null | undefined)[]): string | undefined => {
@@ -56,7 +55,7 @@ function shutter({ bench, figures, say }: SaidShot): Setting {
   return {
     label: message`Shutter`,
     key: 'shutter',
-    value: bench.shutter.known ? shown('shutter', bench.shutter.value) : null,
+    value: bench.shutter.known ? shown('shutter', bench.shutter.value, say) : null,
     note: isAngle
       ? seconds.known
         ? say.shutter(seconds.value)
@@ -84,16 +83,16 @@ function iso({ bench, figures, say }: SaidShot): Setting {
   };
 }
 
-function whiteBalance({ bench }: SaidShot): Setting {
+function whiteBalance({ bench, say }: SaidShot): Setting {
   const set = ifKnown(bench.fields['white-balance']);
   return {
     label: message`White balance`,
     key: 'white-balance',
-    value: set === undefined ? null : shown('white-balance', set),
+    value: set === undefined ? null : shown('white-balance', set, say),
   };
 }
 
-function record({ bench }: SaidShot): Setting {
+function record({ bench, say }: SaidShot): Setting {
   const { recording } = bench;
   const size = recording && ifKnown(recording.fields.size);
   const rate = recording && ifKnown(recording.fields.rate);
@@ -101,8 +100,8 @@ function record({ bench }: SaidShot): Setting {
   return {
     label: message`Record`,
     key: 'record',
-    value: rate ? shown('rate', rate) : (name ?? null),
-    note: joined(size && shown('pixels', size), rate && name),
+    value: rate ? shown('rate', rate, say) : (name ?? null),
+    note: joined(size && shown('pixels', size, say), rate && name),
   };
 }
 
@@ -112,7 +111,7 @@ function field({ bench, figures, say }: SaidShot): Setting {
   return {
     label: message`Field`,
     key: String(bench.wantedAt?.path[0] ?? 'field'),
-    value: hasEnd ? sizeWords(fieldMm.value, say) : wanted(bench),
+    value: hasEnd ? sizeWords(fieldMm.value, say) : wanted(bench, say),
     note: joined(
       magnification.known && asFound(magnification, say.magnification(magnification.value)),
       ring.known &&
@@ -124,10 +123,10 @@ function field({ bench, figures, say }: SaidShot): Setting {
 }
 
 /** What the shot asks for, where it can't be had. */
-function wanted({ fields }: SaidShot['bench']): string | null {
+function wanted({ fields }: SaidShot['bench'], say: Say): string | null {
   const [field, magnification] = [ifKnown(fields.field), ifKnown(fields.magnification)];
-  if (field !== undefined) return shown('length', field);
-  return magnification === undefined ? null : shown('magnification', magnification);
+  if (field !== undefined) return shown('length', field, say);
+  return magnification === undefined ? null : shown('magnification', magnification, say);
 }
 
 function distance({ bench, figures, say }: SaidShot): Setting {
@@ -180,18 +179,21 @@ function take({ bench, say }: SaidShot): Setting {
       duration === undefined
         ? null
         : count === undefined
-          ? say.seconds(duration)
-          : `${count} × ${say.seconds(duration)}`,
-    note: settle === undefined ? undefined : message`settle ${say.seconds(settle)} before each`,
+          ? shown('time', duration, say)
+          : `${count} × ${shown('time', duration, say)}`,
+    note:
+      settle === undefined
+        ? undefined
+        : message`settle ${shown('time-or-zero', settle, say)} before each`,
   };
 }
 
 /** How fast it goes, or from which mark of the ring to which. */
-function moveNote(move: Move): string | undefined {
+function moveNote(move: Move, say: Say): string | undefined {
   const [speed, from, to] = [ifKnown(move.speed), ifKnown(move.from), ifKnown(move.to)];
   if (from !== undefined && to !== undefined)
-    return message`${shown('ring', from)} to ${shown('ring', to)} on the ring`;
-  return speed === undefined ? undefined : shown('move-speed', speed);
+    return message`${shown('ring', from, say)} to ${shown('ring', to, say)} on the ring`;
+  return speed === undefined ? undefined : shown('move-speed', speed, say);
 }
 
 export function benchOf(shot: SaidShot): readonly Setting[] {
@@ -248,10 +250,12 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
           label: message`Move`,
           key: 'move',
           value: ifKnown(move.kind) ?? null,
-          note: moveNote(move),
+          note: moveNote(move, say),
         }
       : null,
-    flow === undefined ? null : { label: message`Flow`, key: 'flow', value: shown('speed', flow) },
+    flow === undefined
+      ? null
+      : { label: message`Flow`, key: 'flow', value: shown('speed', flow, say) },
   ];
   return rows.filter((row) => row !== null);
 }

@@ -1,5 +1,5 @@
 /** One plan that the tests of hovers, hints and outlines start from, and a cursor to put in it. */
-import type { Hover } from '../../../shared/workspace/facade.ts';
+import type { Hover } from '../../../shared/api/facade.ts';
 import { coreWith, PLAN } from '../../support/plans.ts';
 
 /** A converter behind a lens without a focus ring, lit by a mains lamp. */

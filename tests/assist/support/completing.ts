@@ -1,10 +1,10 @@
 /** Completions applied to a text as an editor would. */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import type { Completion, Completions } from '../../../shared/assist/completion/item.ts';
-import type { LocatedFinding, Position } from '../../../shared/assist/located.ts';
+import type { Completion, Completions } from '../../../shared/api/completions.ts';
+import type { Core } from '../../../shared/api/facade.ts';
+import type { LocatedFinding, Position } from '../../../shared/api/located.ts';
 import { TEXT_RULES } from '../../../shared/rules/registry.ts';
-import type { Core } from '../../../shared/workspace/facade.ts';
 import { applied, coreWith, PLAN } from '../../support/plans.ts';
 
 const SAMPLES = path.join(import.meta.dirname, '../../../samples');

@@ -34,7 +34,7 @@ import type { Host, HostText } from '../../../server/host.ts';
 import { startServer } from '../../../server/server.ts';
 import { STATE, type StateParams } from '../../../server/state.ts';
 import { readThroughClient } from '../../../server/workspace/client-files.ts';
-import type { Core, CoreOptions } from '../../../shared/workspace/facade.ts';
+import type { Core, CoreOptions } from '../../../shared/api/facade.ts';
 import { createFakeCore, type FakeCore } from './fake-core.ts';
 
 export const ROOT = 'file:///plans';

@@ -7,14 +7,10 @@
  *     name: !priced something (fix: better words)      a warning whose fix has a price
  *     name: !throw                                     fails
  */
-import type {
-  LocatedFinding,
-  LocatedFix,
-  Position,
-  Range,
-} from '../../../shared/assist/located.ts';
+
+import type { Core, CoreOptions } from '../../../shared/api/facade.ts';
+import type { LocatedFinding, LocatedFix, Position, Range } from '../../../shared/api/located.ts';
 import type { FileId } from '../../../shared/plan/place.ts';
-import type { Core, CoreOptions } from '../../../shared/workspace/facade.ts';
 import { resolveUse } from '../../../shared/workspace/use-path.ts';
 
 const MARK = /!(error|warning|information|hint|priced) ([^(]*?)(?: \(fix: ([^)]*)\))?$/;

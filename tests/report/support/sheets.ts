@@ -2,10 +2,10 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { JSDOM } from 'jsdom';
+import type { Core } from '../../../shared/api/facade.ts';
 import { sheetPage } from '../../../shared/report/sheet/html.ts';
 import { SHEET_STYLE } from '../../../shared/report/sheet/style.ts';
-import { Say } from '../../../shared/rules/say.ts';
-import type { Core } from '../../../shared/workspace/facade.ts';
+import { Say } from '../../../shared/say/say.ts';
 import { coreWith, PLAN } from '../../support/plans.ts';
 
 const SAMPLES = new URL('../../../samples/', import.meta.url);

@@ -3,9 +3,9 @@ import { contrastTable } from '../../../figures/contrast-table.ts';
 import type { Figure } from '../../../figures/figure.ts';
 import { markFor } from '../../../figures/marks.ts';
 import { usualCircleOfConfusionMm } from '../../../optics/recorded-pixel.ts';
-import { significant } from '../../../rules/say.ts';
+import { depthPair } from '../../../say/figures.ts';
+import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
-import { depthPair } from '../../words.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 

@@ -1,8 +1,8 @@
 /** How the exposure comes out, and what it would take to be right. */
 import { ifKnown } from '../../../plan/field.ts';
 import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
+import { exposureError, isRight } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
-import { exposureError, isRight } from '../../words.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 

@@ -5,7 +5,7 @@ import { durationOf } from '../../../figures/needed-depth.ts';
 import type { PullEnd } from '../../../figures/shot-figures.ts';
 import { ifKnown } from '../../../plan/field.ts';
 import type { Move } from '../../../plan/generated/types.ts';
-import { significant } from '../../../rules/say.ts';
+import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, type Line, paragraphs, table } from '../markdown.ts';
 import { depthLines } from './aperture.ts';

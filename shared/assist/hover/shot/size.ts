@@ -1,9 +1,9 @@
 /** How large the subject comes out, how far the rig reaches and how far away it stands. */
 import type { Figure } from '../../../figures/figure.ts';
 import { rigsInReach } from '../../../figures/kit-search.ts';
-import { significant } from '../../../rules/say.ts';
+import { reachWords, sizeWords } from '../../../say/figures.ts';
+import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
-import { reachWords, sizeWords } from '../../words.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 

@@ -1,7 +1,8 @@
 /** A shot at a glance, for its name. */
+
 import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
+import { exposureError, sizeWords } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
-import { exposureError, sizeWords } from '../../words.ts';
 import { figureLine, line, plain, table } from '../markdown.ts';
 import { depthLines } from './aperture.ts';
 import type { SaidShot } from './view.ts';

@@ -1,8 +1,10 @@
 /** The film's colours over its thickness, with the orders that they run through. */
+
+import type { Drawing } from '../../../api/drawing.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
 import { bandWords } from '../../film-words.ts';
-import { type Drawing, label, line, MARGIN, textWidth, WIDTH } from '../canvas.ts';
+import { label, line, MARGIN, textWidth, WIDTH } from '../canvas.ts';
 import { el } from '../markup.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 

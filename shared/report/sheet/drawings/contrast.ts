@@ -1,9 +1,11 @@
 /** Contrast against the marked f-number: in the middle of the depth needed, and at its ends. */
+
+import type { Drawing } from '../../../api/drawing.ts';
 import { known, unknownOf } from '../../../figures/figure.ts';
 import { contrastOverDepth } from '../../../optics/defocus-contrast.ts';
 import { diffractionContrast, nyquistPerMm } from '../../../optics/diffraction.ts';
 import { message } from '../../../words/message.ts';
-import { type Drawing, label, line, MARGIN, polyline, WIDTH } from '../canvas.ts';
+import { label, line, MARGIN, polyline, WIDTH } from '../canvas.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
 const LEFT = 44;

@@ -1,8 +1,9 @@
 /** Depth along the lens axis: what is sharp, and what the shot needs to be. */
 
-import { depthPair } from '../../../assist/words.ts';
+import type { Drawing } from '../../../api/drawing.ts';
+import { depthPair } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
-import { type Drawing, label, line, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
+import { label, line, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
 interface Side {

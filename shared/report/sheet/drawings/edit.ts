@@ -2,12 +2,13 @@
  * The edit over its time: cuts end to end with what they show, beats over them, speed under them. What
  * is there is a full tone, what no clip gives is hatched, slower than was recorded is crossed.
  */
+
+import type { Child, Drawing } from '../../../api/drawing.ts';
 import type { CutJson, EditJson } from '../../../figures/edit-json.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
 import { framesWords, joinWords, sourceWords, speedWords, startWords } from '../../edit-words.ts';
-import { type Drawing, label, line, MARGIN, polyline, rect, textWidth } from '../canvas.ts';
-import type { Child } from '../markup.ts';
+import { label, line, MARGIN, polyline, rect, textWidth } from '../canvas.ts';
 
 /** As wide as the page. */
 export const EDIT_WIDTH = 760;

@@ -1,11 +1,13 @@
 /** The recorded frame: the subject in it, what stays black, and what a bubble shows. */
-import { sizeWords } from '../../../assist/words.ts';
+
+import type { Drawing } from '../../../api/drawing.ts';
 import type { BubbleImage } from '../../../figures/shot-figures.ts';
 import type { FrameSide } from '../../../mirror/coverage.ts';
 import { ifKnown } from '../../../plan/field.ts';
+import { sizeWords } from '../../../say/figures.ts';
 import { allOf } from '../../../words/listed.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
-import { type Drawing, label, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
+import { label, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
 import { el } from '../markup.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 

@@ -1,7 +1,9 @@
 /** Two windows: the tilts that a mirror-like subject can have, and a film's life around its take. */
+
+import type { Drawing } from '../../../api/drawing.ts';
 import { ifKnown } from '../../../plan/field.ts';
 import { message } from '../../../words/message.ts';
-import { type Drawing, label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
+import { label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
 const LEFT = MARGIN + 4;

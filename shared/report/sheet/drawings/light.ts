@@ -1,9 +1,10 @@
 /** The exposure as a ladder: what each part of the rig takes, and what is left over or short. */
 
-import { exposureWords } from '../../../assist/words.ts';
+import type { Drawing } from '../../../api/drawing.ts';
 import { canBeSet, isoRangeOf, neededIso, needsIso } from '../../../rules/needed-iso.ts';
+import { exposureWords } from '../../../say/figures.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
-import { type Drawing, label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
+import { label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
 import { el } from '../markup.ts';
 import { capital, notKnownWords, type SaidShot } from '../said.ts';
 

@@ -1,19 +1,10 @@
 /** The rig from the side: its parts from the sensor plane on, the foot, and where it balances. */
+
+import type { Drawing } from '../../../api/drawing.ts';
 import { derive, type Figure, figureOf, known } from '../../../figures/figure.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
-import {
-  circle,
-  type Drawing,
-  label,
-  line,
-  MARGIN,
-  measure,
-  polygon,
-  rect,
-  scaleBar,
-  WIDTH,
-} from '../canvas.ts';
+import { circle, label, line, MARGIN, measure, polygon, rect, scaleBar, WIDTH } from '../canvas.ts';
 import { el } from '../markup.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 

@@ -3,6 +3,8 @@
  * subject is turned sideways. Rays run from the pupil over both edges of the frame and are thrown
  * back by a mirror-like subject: where they end, the light has to be.
  */
+
+import type { Child, Drawing } from '../../../api/drawing.ts';
 import { figureOf } from '../../../figures/figure.ts';
 import { sourceOf } from '../../../figures/light-source.ts';
 import { isGloss } from '../../../figures/mirror-kind.ts';
@@ -12,18 +14,7 @@ import { add, reflected, scale, sub, unit, type Vec } from '../../../mirror/vect
 import { ifKnown } from '../../../plan/field.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
-import {
-  type Drawing,
-  label,
-  line,
-  MARGIN,
-  measure,
-  polygon,
-  rect,
-  scaleBar,
-  WIDTH,
-} from '../canvas.ts';
-import type { Child } from '../markup.ts';
+import { label, line, MARGIN, measure, polygon, rect, scaleBar, WIDTH } from '../canvas.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
 const MOST_HEIGHT = 165;

@@ -1,6 +1,7 @@
 /** Figures in the words that hints and hovers share. */
-import type { Say } from '../rules/say.ts';
+
 import { message } from '../words/message.ts';
+import type { Say } from './say.ts';
 
 /** Less than this is no error that anybody sees or sets: the exposure is right. */
 const RIGHT_WITHIN_STOPS = 0.05;
@@ -10,13 +11,8 @@ export const asFound = ({ measured }: { readonly measured?: true }, words: strin
   measured ? message`${words} (measured)` : words;
 
 /** "24 x 13.5 mm". */
-export function sizeWords([width, height]: readonly [number, number], say: Say): string {
-  const [across, down] = [say.length(width), say.length(height)];
-  const unit = / \S+$/;
-  return across.match(unit)?.[0] === down.match(unit)?.[0]
-    ? `${across.replace(unit, '')} x ${down}`
-    : `${across} x ${down}`;
-}
+export const sizeWords = ([width, height]: readonly [number, number], say: Say): string =>
+  say.size(width, height);
 
 /** "exposure +1.2 stops", "exposure right". */
 export function exposureWords(stops: number, say: Say): string {

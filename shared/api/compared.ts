@@ -1,8 +1,10 @@
 /** A plan as it is compared, and what a comparison says: plain data. */
-import type { EditJson } from '../../figures/edit-json.ts';
-import type { ShotFiguresJson } from '../../figures/json.ts';
-import type { Severity } from '../../rules/rule.ts';
-import type { FieldTexts } from './field-texts.ts';
+import type { EditJson } from '../figures/edit-json.ts';
+import type { ShotFiguresJson } from '../figures/json.ts';
+import type { Severity } from '../rules/rule.ts';
+
+/** Path ("take.duration") to text; names of other entries between marks, so that renames are seen. */
+export type FieldTexts = ReadonlyMap<string, string>;
 
 export interface ComparedPlan {
   /** Entries and keys of the plan and of all that it uses, by section: 'kit/lenses', 'shots', ''. */

@@ -3,7 +3,16 @@
  * no files: it is given texts, answers with what it can say of them, and names the files that it
  * still wants; what a host can't provide it refuses, with the reason.
  */
-import type { About, Completions } from '../assist/completion/item.ts';
+
+import type { CoveredCut } from '../clips/coverage.ts';
+import type { ClipReading } from '../clips/facts.ts';
+import type { EditJson } from '../figures/edit-json.ts';
+import type { ShotFiguresJson } from '../figures/json.ts';
+import type { BodyRecordingJson } from '../figures/recording-json.ts';
+import type { FileId } from '../plan/place.ts';
+import type { LengthUnit } from '../say/say.ts';
+import type { ComparedPlan } from './compared.ts';
+import type { About, Completions } from './completions.ts';
 import type {
   ColourSwatch,
   LocatedFinding,
@@ -11,21 +20,14 @@ import type {
   LocatedPlace,
   Position,
   Range,
-} from '../assist/located.ts';
-import type { Renaming } from '../assist/navigation/rename.ts';
-import type { FoundEntry } from '../assist/navigation/workspace-symbols.ts';
-import type { SettledShot } from '../assist/settled.ts';
-import type { TimelineFile, TimelineFormat } from '../assist/timeline.ts';
-import type { CoveredCut } from '../clips/coverage.ts';
-import type { ClipReading } from '../clips/facts.ts';
-import type { EditJson } from '../figures/edit-json.ts';
-import type { ShotFiguresJson } from '../figures/json.ts';
-import type { BodyRecordingJson } from '../figures/recording-json.ts';
-import type { FileId } from '../plan/place.ts';
-import type { ComparedPlan } from '../report/compare/plan.ts';
-import type { Sheet } from '../report/sheet/sheet.ts';
-import type { LengthUnit } from '../rules/say.ts';
-import type { Refusal } from './store.ts';
+} from './located.ts';
+import type { FoundEntry, Renaming } from './navigation.ts';
+import type { SettledShot } from './settled.ts';
+import type { Sheet } from './sheet.ts';
+import type { TimelineFile, TimelineFormat } from './timeline.ts';
+
+/** Why a file that is wanted can't be had. */
+export type Refusal = 'not-found' | 'outside-workspace' | 'too-large' | 'not-text' | 'unreadable';
 
 /** A clip that the plan lists; its path is relative to the plan or to the folder of the media. */
 export interface PlanClip {

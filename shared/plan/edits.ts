@@ -2,18 +2,19 @@
  * Makes an edit said in places into the least edits of the text: comments, layout, line ends and
  * block or flow style stay as they are.
  */
-import type { PlanEdit } from '../plan/problem.ts';
-import { addEntry, createPath } from './add-entry.ts';
-import type { ChunkedText } from './chunked-text.ts';
-import { colonEnd, type Home, pairIn, type TextEdit } from './edit-home.ts';
-import { insertItem, insertPair } from './insert.ts';
-import { blockBelow, inlineText } from './layout-text.ts';
-import { parseChunk } from './parse.ts';
-import { nodeAt } from './path.ts';
-import { removeAt } from './remove.ts';
-import type { Pair, Path, Span } from './tree.ts';
 
-export type { TextEdit } from './edit-home.ts';
+import { addEntry, createPath } from '../text/add-entry.ts';
+import type { ChunkedText } from '../text/chunked-text.ts';
+import { colonEnd, type Home, pairIn, type TextEdit } from '../text/edit-home.ts';
+import { insertItem, insertPair } from '../text/insert.ts';
+import { blockBelow, inlineText } from '../text/layout-text.ts';
+import { parseChunk } from '../text/parse.ts';
+import { nodeAt } from '../text/path.ts';
+import { removeAt } from '../text/remove.ts';
+import type { Pair, Path, Span } from '../text/tree.ts';
+import type { PlanEdit } from './problem.ts';
+
+export type { TextEdit } from '../text/edit-home.ts';
 
 /** The edits, in the order of the text; none where the place can't be edited as asked. */
 export function toTextEdits(edit: PlanEdit, text: ChunkedText): readonly TextEdit[] {

@@ -1,4 +1,7 @@
 /** The core as hosts see it: texts in, findings, figures and what the editor shows out. */
+
+import type { Core, CoreOptions, OfferedFix } from '../api/facade.ts';
+import type { LocatedFinding, Range } from '../api/located.ts';
 import { coloursIn } from '../assist/colours.ts';
 import { comparedPlan } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
@@ -7,7 +10,6 @@ import { newShot } from '../assist/completion/new-shot.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import { lensesIn, lensWords } from '../assist/lenses.ts';
-import type { LocatedFinding, Range } from '../assist/located.ts';
 import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
@@ -19,13 +21,13 @@ import { timelineOf } from '../assist/timeline.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-json.ts';
 import { recordingJson } from '../figures/recording-json.ts';
+import { nameOf } from '../plan/entry-id.ts';
 import type { FileId } from '../plan/place.ts';
-import { startChecking } from './checker.ts';
-import { clipFindings, clipsIn, cutCoverage, testClipFindings } from './clips.ts';
-import type { Context } from './context.ts';
-import type { Core, CoreOptions, OfferedFix } from './facade.ts';
-import { FormerValues } from './former-values.ts';
-import { byPosition } from './located-findings.ts';
+import { startChecking } from '../workspace/checker.ts';
+import { clipFindings, clipsIn, cutCoverage, testClipFindings } from '../workspace/clips.ts';
+import type { Context } from '../workspace/context.ts';
+import { FormerValues } from '../workspace/former-values.ts';
+import { byPosition } from '../workspace/located-findings.ts';
 
 export function createCore(options: CoreOptions): Core {
   const { context: checking, checker, locate } = startChecking(options);
@@ -83,7 +85,7 @@ export function createCore(options: CoreOptions): Core {
       new Map(
         analysis.shots(file).flatMap((id) => {
           const figures = analysis.figures(file, id);
-          return figures ? [[id.slice('shots/'.length), figuresJson(figures)] as const] : [];
+          return figures ? [[nameOf('shots', id), figuresJson(figures)] as const] : [];
         }),
       ),
     recording: (file) => recordingJson(analysis.recording(file)),

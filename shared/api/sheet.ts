@@ -2,9 +2,8 @@
  * The sheet as data: what is set, checked and watched in every shot, in which order, with its
  * drawings. Pages, Markdown and the live view are made of it, so they can't say different things.
  */
-import type { Severity } from '../../rules/rule.ts';
-import { inLanguage, later, message } from '../../words/message.ts';
-import type { Drawing } from './canvas.ts';
+import type { Severity } from '../rules/rule.ts';
+import type { Drawing } from './drawing.ts';
 
 export interface Sheet {
   readonly title: string;
@@ -95,24 +94,3 @@ export interface Step {
   readonly changes: readonly string[];
   readonly seconds: number | null;
 }
-
-const STATE_WORDS: Readonly<Record<ShotState, string>> = {
-  ready: later`Ready`,
-  look: later`Look again`,
-  'not-ready': later`Will not work`,
-  unread: later`Not read`,
-};
-
-/** A shot that nothing is wrong with still waits for the checks that nobody has done. */
-export function stateWords({ state, checks }: Pick<ShotSheet, 'state' | 'checks'>): string {
-  const open = checks.filter(({ done }) => !done).length;
-  if (state !== 'ready' || open === 0) return inLanguage(STATE_WORDS[state]);
-  return open === 1 ? message`Ready but for 1 check` : message`Ready but for ${open} checks`;
-}
-
-export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
-  error: later`Error`,
-  warning: later`Warning`,
-  information: later`Note`,
-  hint: later`Hint`,
-};

@@ -1,6 +1,6 @@
 /**
  * Numbers as findings, hovers and hints say them: two or three significant digits, the trade's
- * units, lengths in millimetres or inches as the reader prefers. Plans themselves are written
+ * units, lengths by the metre or the foot as the reader prefers. Plans themselves are written
  * with quantity/, never with this.
  */
 
@@ -30,29 +30,77 @@ export function significant(value: number, digits = 3): string {
 /** Two digits below ten, three above: 0.88, 4.9, 24.6, 118. */
 const short = (value: number): string => significant(value, Math.abs(value) < 10 ? 2 : 3);
 
+interface Scale {
+  readonly unit: string;
+  /** Of the unit that the core counts in. */
+  readonly size: number;
+  /** Large units carry the digits that the small one would have shown: 1.24 m, not 1.2 m. */
+  readonly digits?: 3;
+}
+
+const MILLIMETRES: Scale = { unit: 'mm', size: 1 };
+const MICROMETRES: Scale = { unit: 'µm', size: 1 / MM_PER_METRE };
+const METRES: Scale = { unit: 'm', size: MM_PER_METRE, digits: 3 };
+const INCHES: Scale = { unit: 'in', size: MM_PER_INCH };
+const FEET: Scale = { unit: 'ft', size: 12 * MM_PER_INCH, digits: 3 };
+
+/** Millimetres, metres from 1 m, micrometres under 0.01 mm; inches, feet from 3 ft. */
+function lengthScale(mm: number, unit: LengthUnit): Scale {
+  const size = Math.abs(mm);
+  if (unit === 'inches') return size < 3 * FEET.size ? INCHES : FEET;
+  if (size > 0 && size < 0.01) return MICROMETRES;
+  return size < MM_PER_METRE ? MILLIMETRES : METRES;
+}
+
 export class Say {
   readonly #unit: () => LengthUnit;
+  /** What somebody wrote keeps a third digit below ten: 5.25 mm is not said as 5.3 mm. */
+  readonly #isWritten: boolean;
 
   /** @param unit read at each use, so that a changed preference holds at once */
-  constructor(unit: () => LengthUnit = () => 'mm') {
+  constructor(unit: () => LengthUnit = () => 'mm', isWritten = false) {
     this.#unit = unit;
+    this.#isWritten = isWritten;
   }
 
   get lengths(): LengthUnit {
     return this.#unit();
   }
 
+  /** The same for values as a plan gives them. */
+  get written(): Say {
+    return this.#isWritten ? this : new Say(this.#unit, true);
+  }
+
+  #digits(value: number, digits?: number): string {
+    return this.#isWritten
+      ? significant(value)
+      : digits
+        ? significant(value, digits)
+        : short(value);
+  }
+
+  #scaled(mm: number, { size, digits }: Scale): string {
+    return this.#digits(mm / size, digits);
+  }
+
   length(mm: number): string {
     if (!Number.isFinite(mm)) return message`endless`;
-    if (this.lengths === 'inches') return `${short(mm / MM_PER_INCH)} in`;
-    return Math.abs(mm) >= 10 * MM_PER_METRE ? `${short(mm / MM_PER_METRE)} m` : `${short(mm)} mm`;
+    const scale = lengthScale(mm, this.lengths);
+    return `${this.#scaled(mm, scale)} ${scale.unit}`;
+  }
+
+  /** Width and height in one unit: "24 x 13.5 mm". */
+  size(widthMm: number, heightMm: number): string {
+    const scale = lengthScale(Math.max(widthMm, heightMm), this.lengths);
+    return `${this.#scaled(widthMm, scale)} x ${this.#scaled(heightMm, scale)} ${scale.unit}`;
   }
 
   /** Two lengths to be compared, with digits enough to tell them apart: ["1.69", "1.7"] mm. */
   lengths2(a: number, b: number): [string, string] {
-    const scale = this.lengths === 'inches' ? MM_PER_INCH : 1;
-    const unit = this.lengths === 'inches' ? 'in' : 'mm';
-    const [left, right] = apart(a / scale, b / scale);
+    const finite = [a, b].filter(Number.isFinite).map(Math.abs);
+    const { unit, size } = lengthScale(Math.max(0, ...finite), this.lengths);
+    const [left, right] = apart(a / size, b / size);
     const said = (length: number, text: string) =>
       Number.isFinite(length) ? `${text} ${unit}` : text;
     return [said(a, left), said(b, right)];
@@ -63,8 +111,9 @@ export class Say {
     return message`works as ${this.fNumber(effective)}${isMeasured ? message` (measured)` : ''}`;
   }
 
+  /** Two digits, as lenses are marked, three from f/100: f/5.6, f/62. */
   fNumber(value: number): string {
-    return `f/${short(value)}`;
+    return `f/${significant(value, Math.abs(value) < 100 ? 2 : 3)}`;
   }
 
   /** Signed: "+1.2 stops", "−0.4 stops". */
@@ -74,12 +123,12 @@ export class Say {
   }
 
   stops(value: number): string {
-    const text = significant(Math.abs(value), 2);
+    const text = this.#digits(Math.abs(value), 2);
     return stopsOf(text);
   }
 
   angle(radians: number): string {
-    return `${short((radians * 180) / Math.PI)}°`;
+    return `${this.#digits((radians * 180) / Math.PI)}°`;
   }
 
   angles2(a: number, b: number): [string, string] {
@@ -93,14 +142,18 @@ export class Say {
 
   /** A shutter time: "1/50 s", "0.5 s", "2 s". */
   shutter(seconds: number): string {
-    if (seconds >= 0.3) return `${short(seconds)} s`;
+    if (seconds >= 0.3) return `${this.#digits(seconds)} s`;
     return `1/${significant(1 / seconds, 3)} s`;
   }
 
+  /** Milliseconds under 0.1 s, minutes from 3 min, hours from 2 h. */
   seconds(value: number): string {
     if (!Number.isFinite(value)) return message`endless`;
-    if (value >= 5400) return `${short(value / 3600)} h`;
-    return value >= 180 ? `${short(value / 60)} min` : `${short(value)} s`;
+    if (value >= 7200) return `${this.#digits(value / 3600)} h`;
+    if (value >= 180) return `${this.#digits(value / 60)} min`;
+    return value > 0 && value < 0.1
+      ? `${this.#digits(value * 1000)} ms`
+      : `${this.#digits(value)} s`;
   }
 
   /** Decimal prefixes, as cards are labelled: "1.2 GB". */
@@ -113,19 +166,20 @@ export class Say {
           : value >= 1e6
             ? [1e6, 'MB']
             : [1e3, 'kB'];
-    return `${short(value / scale)} ${unit}`;
+    return `${this.#digits(value / scale)} ${unit}`;
   }
 
   percent(share: number): string {
-    return `${significant(share * 100, 2)} %`;
+    return `${this.#digits(share * 100, 2)} %`;
   }
 
   micrometres(um: number): string {
     return `${short(um)} µm`;
   }
 
+  /** Grams under 1 kg. */
   kilograms(value: number): string {
-    return `${short(value)} kg`;
+    return value > 0 && value < 1 ? `${this.#digits(value * 1000)} g` : `${this.#digits(value)} kg`;
   }
 
   pixels(value: number): string {
