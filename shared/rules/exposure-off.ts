@@ -20,7 +20,8 @@ interface Facts {
   /** null: beyond all numbers. */
   readonly isoNeeded: number | null;
   readonly settable: IsoRange;
-  readonly effective: number;
+  /** null: not known; a reading through the rig does without. */
+  readonly effective: number | null;
   /** The effective f-number was measured. */
   readonly isMeasured: boolean;
   readonly lossStops: number;
@@ -42,7 +43,7 @@ export const exposureOff: ShotRule<Facts> = {
   check({ bench, figures }) {
     const { exposureErrorStops, isoNeeded, effectiveFNumber, lightLossStops } = figures;
     const { iso } = bench;
-    if (!exposureErrorStops.known || !effectiveFNumber.known) return [];
+    if (!exposureErrorStops.known) return [];
     if (!iso.known || iso.value === 'auto') return [];
     const error = exposureErrorStops.value;
     if (Math.abs(error) <= NOTICED_STOPS + DEAD_BAND_STOPS) return [];
@@ -56,8 +57,8 @@ export const exposureOff: ShotRule<Facts> = {
           iso: iso.value,
           isoNeeded: isoNeeded.known ? isoNeeded.value : null,
           settable: isoRangeOf(bench),
-          effective: effectiveFNumber.value,
-          isMeasured: effectiveFNumber.measured === true,
+          effective: effectiveFNumber.known ? effectiveFNumber.value : null,
+          isMeasured: effectiveFNumber.known && effectiveFNumber.measured === true,
           lossStops: lightLossStops.known ? lightLossStops.value : 0,
         },
         related: relatedTo(at, exposureErrorStops),
@@ -65,26 +66,29 @@ export const exposureOff: ShotRule<Facts> = {
     ];
   },
   words({ errorStops, isoNeeded, settable, effective, isMeasured, lossStops }, say) {
-    const balances =
+    const iso =
       isoNeeded !== null && canBeSet(isoNeeded, settable)
-        ? message`; ISO ${say.iso(isoNeeded)} would balance it.`
-        : message`; no ISO from ${say.iso(settable.lowest)} to ${say.iso(settable.highest)} balances it.`;
+        ? message`ISO ${say.iso(isoNeeded)} would balance it.`
+        : message`No ISO from ${say.iso(settable.lowest)} to ${say.iso(settable.highest)} balances it.`;
+    const aperture =
+      effective === null
+        ? ''
+        : message`The aperture ${say.worksAs(effective, isMeasured)}` +
+          (lossStops > 0.05 ? message`, ${say.stops(lossStops)} under the marked one` : '') +
+          '. ';
     return {
       what:
         errorStops > 0
           ? message`The shot is ${say.stops(errorStops)} too bright.`
           : message`The shot is ${say.stops(errorStops)} too dark.`,
-      why:
-        message`The aperture ${say.worksAs(effective, isMeasured)}` +
-        (lossStops > 0.05 ? message`, ${say.stops(lossStops)} under the marked one` : '') +
-        balances,
+      why: aperture + iso,
     };
   },
   size: ({ errorStops }) => ({ kind: 'stops', value: Math.abs(errorStops) }),
   numbers: ({ errorStops, isoNeeded, effective }) => ({
     exposureErrorStops: errorStops,
     ...(isoNeeded !== null && { isoNeeded }),
-    effectiveFNumber: effective,
+    ...(effective !== null && { effectiveFNumber: effective }),
   }),
   fixes({ at, facts }, { bench, figures }) {
     const fixes: PlanFix[] = [];

@@ -111,6 +111,18 @@ describe('what cancels', () => {
     expect(errorIn(text)).toBeCloseTo(byHand, 9);
   });
 
+  it('of a reading through the rig leaves a finding to be found without it', () => {
+    const text = changed(BENCH, {
+      'shots/frost/field': null,
+      'lights/panel/reading': '{ aperture: f/8, shutter: 1/50 s, iso: 200, through: this rig }',
+    });
+    const found = coreWith(text)
+      .findings(PLAN)
+      .find(({ rule }) => rule === 'exposure-off')!;
+    expect(found.what).toBe('The shot is 2.6 stops too bright.');
+    expect(found.why).toBe('ISO 200 would balance it.');
+  });
+
   it('of a reading through the bare lens is the lens’s own loss, and nothing else', () => {
     const reading = '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare lens }';
     const text = changed(BENCH, { 'lights/panel/reading': reading });

@@ -45,6 +45,6 @@ describe('a light that is dimmed', () => {
       .filter(({ rule }) => rule === 'exposure-off')
       .map(({ what, why }) => `${what} ${why}`);
     expect(said).toHaveLength(1);
-    expect(said[0]).toContain('no ISO from 100 to 25600 balances it');
+    expect(said[0]).toContain('No ISO from 100 to 25600 balances it');
   });
 });
