@@ -8,6 +8,7 @@ import { ensureInstalled, ROOT } from './ensure.mjs';
 
 /** Tests whose properties are tried on more cases when `LAMELLA_LONG` is 1. */
 const PROPERTIES = [
+  'tests/engine',
   'tests/fuzz',
   'tests/laws',
   'tests/rules',
