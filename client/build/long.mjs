@@ -1,6 +1,7 @@
 /**
  * `npm run long`: builds, then the long runs of tests/long, then every property of the tests on many
- * more cases. Arguments: how many texts, how many times the server is killed, the seed.
+ * more cases. Arguments: how many texts, how many times the server is killed, the seed,
+ * how many edits of aged cores.
  */
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
