@@ -150,7 +150,7 @@ export class Graph {
   #reader: Cell<unknown> | null = null;
   /** How often cells that nobody reads have been let go. */
   #age = 1;
-  /** Cells made since, and how many were left then. */
+  /** Cells made since, and how many older ones were left then. */
   #made = 0;
   #left = 0;
   readonly #homes: Map<string, Cell<unknown>>[] = [];
@@ -237,7 +237,7 @@ export class Graph {
   }
 
   /**
-   * Lets go of what nobody reads any more once as many cells are new as were left the last time: all
+   * Lets go of what nobody reads any more once as many cells are new as older ones were left the last time: all
    * that is kept stays within a few times what is in use, and looking for it costs little a cell.
    * To be called between readings. True where it looked.
    */
@@ -268,8 +268,9 @@ export class Graph {
       cell.sources = [];
     }
     this.#age++;
+    // What is new may be on its way out: counted as in use, it would put off the next time for ever.
+    this.#left = Math.max(0, this.size - this.#made);
     this.#made = 0;
-    this.#left = this.size;
   }
 
   #keep<T>(home: Map<string, Cell<T>>, cell: Cell<T>): void {
