@@ -3,11 +3,11 @@ import { later } from '../words/message.ts';
 import type { Fraction } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, readNumber, shortest, significant } from './number.ts';
+import { GAP, numberBelow, readNumber, shortest, significant } from './number.ts';
 
 const UNITS = ['%', 'percent', 'per cent', 'pc'];
 /** 0 to 100. */
-const SHARE = '(?:(?:[0-9]|[1-9][0-9])(?:\\.[0-9]{1,9})?|100(?:\\.0{1,9})?)';
+const SHARE = `[+]?${numberBelow(2, '[0-9]|[1-9][0-9]', '100(?:\\.0{1,40})?', '(?:1(?:\\.0{1,20})?[eE][+]?0{0,2}2|10(?:\\.0{1,20})?[eE][+]?0{0,2}1)')}`;
 
 export const percent: QuantityKind<Fraction> = compoundKind<Fraction>({
   id: 'percent',
