@@ -1,6 +1,7 @@
 /**
  * `npm run long`: builds, then the long runs of tests/long, then every property of the tests on many
- * more cases. Arguments: how many texts, how many times the server is killed, the seed.
+ * more cases. Arguments: how many texts, how many times the server is killed, the seed,
+ * how many edits of aged cores.
  */
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
@@ -8,6 +9,7 @@ import { ensureInstalled, ROOT } from './ensure.mjs';
 
 /** Tests whose properties are tried on more cases when `LAMELLA_LONG` is 1. */
 const PROPERTIES = [
+  'tests/engine',
   'tests/fuzz',
   'tests/laws',
   'tests/rules',

@@ -30,7 +30,7 @@ import { FormerValues } from '../workspace/former-values.ts';
 import { byPosition } from '../workspace/located-findings.ts';
 
 export function createCore(options: CoreOptions): Core {
-  const { context: checking, checker, locate } = startChecking(options);
+  const { context: checking, checker, report } = startChecking(options);
   const { store, analysis } = checking;
   const { findings, fixesOf } = checker;
   const former = new FormerValues(
@@ -90,10 +90,10 @@ export function createCore(options: CoreOptions): Core {
       ),
     recording: (file) => recordingJson(analysis.recording(file)),
     clips: (file) => clipsIn(analysis, file),
-    verify: (file, readings) => clipFindings(analysis, file, readings).map(locate).sort(byPosition),
+    verify: (file, readings) => clipFindings(analysis, file, readings).map(report).sort(byPosition),
     cutCoverage: (file, readings) => cutCoverage(analysis, file, readings),
     testClip: (file, shot, path, reading) =>
-      testClipFindings(analysis, file, { shot, path }, reading)?.map(locate) ?? null,
+      testClipFindings(analysis, file, { shot, path }, reading)?.map(report) ?? null,
     editFigures: (file) => editJson(analysis.edit(file)),
     timeline: (file, format) => timelineOf(context, file, format),
     compared: (file) => comparedPlan(context, file, allFindings(file)),

@@ -1,6 +1,7 @@
 /**
  * Structural equality of plain data (records, arrays, maps, scalars), for the early cut-off: a
- * recomputed value that says the same keeps everything that follows from it.
+ * recomputed value that says the same keeps everything that follows from it. Keys in another order
+ * say something else: checks are ticked, modes tried and findings told in the order of the text.
  */
 export function sameData(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
@@ -11,12 +12,16 @@ export function sameData(a: unknown, b: unknown): boolean {
   }
   if (a instanceof Map || b instanceof Map) {
     if (!(a instanceof Map) || !(b instanceof Map) || a.size !== b.size) return false;
-    for (const [key, value] of a) if (!b.has(key) || !sameData(value, b.get(key))) return false;
+    const others = b.entries();
+    for (const [key, value] of a) {
+      const [otherKey, other] = others.next().value as [unknown, unknown];
+      if (!Object.is(key, otherKey) || !sameData(value, other)) return false;
+    }
     return true;
   }
   const left = a as Record<string, unknown>;
   const right = b as Record<string, unknown>;
-  const keys = Object.keys(left);
-  if (keys.length !== Object.keys(right).length) return false;
-  return keys.every((key) => Object.hasOwn(right, key) && sameData(left[key], right[key]));
+  const [keys, others] = [Object.keys(left), Object.keys(right)];
+  if (keys.length !== others.length) return false;
+  return keys.every((key, index) => key === others[index] && sameData(left[key], right[key]));
 }

@@ -10,6 +10,11 @@
  * A passing query keeps only its last few values, for what is large and read once by a query that
  * keeps something small of it. Of the others it still knows what they read, so it is worked out
  * again no sooner than somebody asks for it.
+ *
+ * A computation that throws is worked out again whenever it is asked for, and so is what follows
+ * from it where a reader caught that: nothing that failed is taken for known.
+ *
+ * What holds throughout: whoever reads a cell that isn't clean isn't clean either.
  */
 
 /** Clean: value holds. Check: something further up may have changed. Stale: something read did. */
@@ -31,9 +36,11 @@ class Cell<T> {
   observers: Observers = null;
   /** Who was the last to be told of: most cells are read again at once by who has just read them. */
   latest: Cell<unknown> | null = null;
-  /** The graph's revision when this cell was last read; cells nobody reads are let go. */
+  /** The graph's age when this cell was last read; cells nobody reads are let go. */
   readAt = 0;
   running = false;
+  /** Read something that failed, or that follows from a failure, while it was last worked out. */
+  unsure = false;
   /** A query that has computed at least once; an input that was set and not deleted since. */
   settled = false;
   /** False while the value of a passing query is let go. */
@@ -49,32 +56,43 @@ class Cell<T> {
   ) {}
 }
 
-/** The cells of a passing query whose values are held, the oldest let go first. */
+/** The cells of a passing query whose values are held, each once; the longest held is let go first. */
 class Passing {
-  readonly #cells: (Cell<unknown> | undefined)[];
-  #next = 0;
+  readonly #cells = new Set<Cell<unknown>>();
+  readonly #most: number;
 
-  constructor(count: number) {
-    this.#cells = new Array(count).fill(undefined);
+  constructor(most: number) {
+    if (!(most >= 1))
+      throw new RangeError(`A passing query holds one value at least, not ${most}.`);
+    this.#most = most;
   }
 
+  /** How many are held: tests of memory count them. */
+  get size(): number {
+    return this.#cells.size;
+  }
+
+  /** The value of `cell` has been worked out just now: it is let go last. */
   hold(cell: Cell<unknown>): void {
-    const oldest = this.#cells[this.#next];
-    if (oldest) letGo(oldest);
+    this.#cells.delete(cell);
+    this.#cells.add(cell);
     cell.held = true;
-    this.#cells[this.#next] = cell;
-    this.#next = (this.#next + 1) % this.#cells.length;
+    if (this.#cells.size <= this.#most) return;
+    for (const longest of this.#cells) {
+      this.letGo(longest);
+      return;
+    }
+  }
+
+  letGo(cell: Cell<unknown>): void {
+    if (!this.#cells.delete(cell)) return;
+    cell.value = undefined;
+    cell.held = false;
   }
 
   clear(): void {
-    for (const cell of this.#cells) if (cell) letGo(cell);
-    this.#cells.fill(undefined);
+    for (const cell of this.#cells) this.letGo(cell);
   }
-}
-
-function letGo(cell: Cell<unknown>): void {
-  cell.value = undefined;
-  cell.held = false;
 }
 
 /** False where it was observed already. */
@@ -125,12 +143,16 @@ export class CircularQueryError extends Error {
   }
 }
 
-/** How many revisions a cell that nothing reads is kept. */
-const KEPT_REVISIONS = 64;
+/** So many new cells are no reason to look for old ones. */
+const FEW_CELLS = 4096;
 
 export class Graph {
   #reader: Cell<unknown> | null = null;
-  #revision = 1;
+  /** How often cells that nobody reads have been let go. */
+  #age = 1;
+  /** Cells made since, and how many older ones were left then. */
+  #made = 0;
+  #left = 0;
   readonly #homes: Map<string, Cell<unknown>>[] = [];
   readonly #passing: Passing[] = [];
   /** How often each query computed, by its name: what the work-counter tests read. */
@@ -144,7 +166,7 @@ export class Graph {
         cell = new Cell<T>(home, key, equal, null, name);
         cell.value = fallback;
         cell.state = State.Clean;
-        home.set(key, cell);
+        this.#keep(home, cell);
       }
       return cell;
     };
@@ -153,7 +175,6 @@ export class Graph {
       cell.settled = true;
       if (equal(cell.value as T, value)) return;
       cell.value = value;
-      this.#revision++;
       forEachObserver(cell, (observer) => this.#mark(observer, State.Stale));
     };
     return {
@@ -172,7 +193,7 @@ export class Graph {
     return this.#query(name, compute, equal, null);
   }
 
-  /** A query that holds no more than its last `count` values. */
+  /** A query that holds no more than its last `count` values, one at least. */
   passing<T>(name: string, compute: (key: string) => T, count: number): Query<T> {
     const passing = new Passing(count);
     this.#passing.push(passing);
@@ -190,7 +211,7 @@ export class Graph {
       let cell = home.get(key);
       if (!cell) {
         cell = new Cell<T>(home, key, equal, compute, name, passing);
-        home.set(key, cell);
+        this.#keep(home, cell);
       }
       return this.#read(cell);
     };
@@ -210,10 +231,27 @@ export class Graph {
     return count;
   }
 
-  /** Lets go of what no query observes and nobody has read for a while. */
+  /** Values held of passing queries, for tests of memory. */
+  get held(): number {
+    return this.#passing.reduce((sum, passing) => sum + passing.size, 0);
+  }
+
+  /**
+   * Lets go of what nobody reads any more once as many cells are new as older ones were left the last time: all
+   * that is kept stays within a few times what is in use, and looking for it costs little a cell.
+   * To be called between readings. True where it looked.
+   */
+  tidy(): boolean {
+    if (this.#made <= Math.max(FEW_CELLS, this.#left)) return false;
+    this.sweep();
+    return true;
+  }
+
+  /** Lets go of what no query observes and nobody has read since the last time; `all`: or ever. */
   sweep(all = false): void {
+    if (this.#reader) throw new Error('Cells are let go between readings and not within one.');
     if (all) for (const passing of this.#passing) passing.clear();
-    const before = all ? this.#revision + 1 : this.#revision - KEPT_REVISIONS;
+    const before = all ? this.#age + 1 : this.#age;
     const unused: Cell<unknown>[] = [];
     for (const home of this.#homes)
       for (const cell of home.values())
@@ -222,12 +260,22 @@ export class Graph {
       // An input that is set holds knowledge; only queries and inputs never set are let go.
       if (!cell.compute && cell.settled) continue;
       cell.home.delete(cell.key);
+      cell.passing?.letGo(cell);
       for (const source of cell.sources) {
         unobserve(source, cell);
         if (!isObserved(source) && source.readAt < before) unused.push(source);
       }
       cell.sources = [];
     }
+    this.#age++;
+    // What is new may be on its way out: counted as in use, it would put off the next time for ever.
+    this.#left = Math.max(0, this.size - this.#made);
+    this.#made = 0;
+  }
+
+  #keep<T>(home: Map<string, Cell<T>>, cell: Cell<T>): void {
+    home.set(cell.key, cell);
+    this.#made++;
   }
 
   #home<T>(): Map<string, Cell<T>> {
@@ -240,55 +288,86 @@ export class Graph {
     const reader = this.#reader;
     if (reader && observe(cell as unknown as Cell<unknown>, reader))
       reader.sources.push(cell as unknown as Cell<unknown>);
-    cell.readAt = this.#revision;
-    if (cell.state !== State.Clean) this.#refresh(cell as unknown as Cell<unknown>);
-    if (!cell.held) this.#recompute(cell as unknown as Cell<unknown>);
+    cell.readAt = this.#age;
+    if (cell.state === State.Clean && cell.held) return cell.value as T;
+    try {
+      if (cell.state !== State.Clean) this.#refresh(cell as unknown as Cell<unknown>);
+      if (!cell.held) this.#recompute(cell as unknown as Cell<unknown>);
+    } catch (error) {
+      if (reader) reader.unsure = true;
+      throw error;
+    }
+    if (reader && (cell.state as State) !== State.Clean) reader.unsure = true;
     return cell.value as T;
   }
 
   #refresh(cell: Cell<unknown>): void {
-    if (cell.running) throw new CircularQueryError(cell.name, cell.key);
-    if (cell.state === State.Check) {
-      for (const source of cell.sources) {
-        if (source.state !== State.Clean) this.#refresh(source);
-        // A source that really changed has marked this cell stale while refreshing.
-        if ((cell.state as State) === State.Stale) break;
-      }
-      if ((cell.state as State) === State.Check) {
-        cell.state = State.Clean;
+    if (cell.state === State.Check && !cell.running) {
+      const isSure = this.#check(cell);
+      // A source that really changed has marked this cell stale while refreshing.
+      if ((cell.state as State) !== State.Stale) {
+        if (isSure) cell.state = State.Clean;
         return;
       }
     }
     this.#recompute(cell);
   }
 
+  /**
+   * Brings what `cell` has read up to date, as far as that is what it was.
+   * @returns whether all of it is known for sure
+   */
+  #check(cell: Cell<unknown>): boolean {
+    let isSure = true;
+    for (const source of cell.sources) {
+      if (source.state === State.Clean) continue;
+      try {
+        this.#refresh(source);
+      } catch {
+        // Whoever reads it meets the failure, and may know what to do about it.
+        cell.state = State.Stale;
+      }
+      if (cell.state === State.Stale) break;
+      if ((source.state as State) !== State.Clean) isSure = false;
+    }
+    return isSure;
+  }
+
   #recompute(cell: Cell<unknown>): void {
+    if (cell.running) throw new CircularQueryError(cell.name, cell.key);
     const compute = cell.compute;
     if (!compute) {
       cell.state = State.Clean;
       return;
     }
+    // What was let go is the same again: nothing that follows from it has changed.
+    const isAgain = !cell.held && cell.state === State.Clean;
     const outer = this.#reader;
     const before = cell.sources;
     cell.sources = [];
     for (const source of before) unobserve(source, cell);
     this.#reader = cell;
     cell.running = true;
+    cell.unsure = false;
     try {
       const value = compute(cell.key);
       this.computed.set(cell.name, (this.computed.get(cell.name) ?? 0) + 1);
-      if (!cell.held && cell.state === State.Clean) {
-        // What was let go is the same again: nothing that follows from it has changed.
-        cell.value = value;
-      } else if (!cell.settled || !cell.equal(cell.value, value)) {
-        cell.value = value;
-        cell.settled = true;
+      const isSame = isAgain || (cell.settled && cell.held && cell.equal(cell.value, value));
+      if (isAgain || !isSame) cell.value = value;
+      cell.settled = true;
+      if (!isSame)
         forEachObserver(cell, (observer) => {
           observer.state = State.Stale;
         });
-      }
-      cell.state = State.Clean;
+      cell.state = cell.unsure ? State.Stale : State.Clean;
+      if (isAgain && cell.unsure)
+        forEachObserver(cell, (observer) => this.#mark(observer, State.Check));
       cell.passing?.hold(cell);
+    } catch (error) {
+      // What follows from the value that was let go has to hear still of all that it was made of.
+      if (isAgain)
+        for (const source of before) if (observe(source, cell)) cell.sources.push(source);
+      throw error;
     } finally {
       cell.running = false;
       this.#reader = outer;

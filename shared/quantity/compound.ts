@@ -1,7 +1,7 @@
 /** Kinds whose text has a form of its own: a reader that gives value and usual spelling. */
 import { diagnose } from './diagnose.ts';
 import type { QuantityKind } from './kind.ts';
-import { anchored } from './number.ts';
+import { anchored, plainNumber } from './number.ts';
 
 export interface CompoundSpec<T> {
   readonly id: string;
@@ -14,7 +14,7 @@ export interface CompoundSpec<T> {
   readonly words?: readonly string[];
   /** Source without anchors, with the capture groups that `read` takes. */
   readonly body: string;
-  /** Total: whatever `body` matches has a value. */
+  /** Total: whatever `body` matches has a value. Numbers among the groups are given plain. */
   read(groups: readonly (string | undefined)[]): { value: T; usual: string };
   readonly likelyUnits?: (value: number) => readonly string[];
   /** false: the digits aren't numbers of their own (a date). */
@@ -26,11 +26,14 @@ export interface CompoundSpec<T> {
 /** The same pattern without capture groups. */
 const uncaptured = (source: string): string => source.replace(/(?<!\\)\((?!\?)/g, '(?:');
 
+const plainly = (group: string | undefined): string | undefined =>
+  group === undefined ? undefined : plainNumber(group);
+
 export function compoundKind<T>(spec: CompoundSpec<T>): QuantityKind<T> {
   const regex = new RegExp(anchored(spec.body), 'u');
   function read(text: string): { value: T; usual: string } | undefined {
     const match = regex.exec(text);
-    return match ? spec.read(match.slice(1)) : undefined;
+    return match ? spec.read(match.slice(1).map(plainly)) : undefined;
   }
   return {
     id: spec.id,

@@ -4,7 +4,7 @@
  */
 import { editDistance } from './edit-distance.ts';
 import type { Failure } from './kind.ts';
-import { NUMBER, type NumberRepair, repairNumbers } from './number.ts';
+import { type NumberRepair, repairNumbers } from './number.ts';
 
 export interface DiagnosisSpec {
   /** The usual spelling of a text that is right; undefined for any other. */
@@ -105,7 +105,7 @@ function unitDistance(written: string, unit: string): number {
 const FRACTION = /[0-9]\.[0-9]/;
 
 const withNumbers = (text: string, number: string): string =>
-  text.replace(new RegExp(`[-\u2212+]?${NUMBER}[0-9.]*`, 'g'), number);
+  text.replace(/[-\u2212+]?[0-9][0-9.]*/g, number);
 
 /** The text with whole numbers: three digits behind a point may be thousands, else those next to it. */
 function wholes(text: string): string[] {

@@ -13,7 +13,7 @@ export const dioptre: QuantityKind<Dioptre> = compoundKind<Dioptre>({
   units: ['dpt'],
   unitSpellings: UNITS,
   examples: ['2 dpt', '4 dpt'],
-  body: `[+]?(${POSITIVE})${GAP}(?:${UNITS.join('|')})`,
+  body: `(${POSITIVE})${GAP}(?:${UNITS.join('|')})`,
   read: ([number = '']) => ({ value: readNumber(number) as Dioptre, usual: `${number} dpt` }),
   print: (value) => `${shortest(value)} dpt`,
 });

@@ -3,11 +3,11 @@ import { later } from '../words/message.ts';
 import type { Fraction } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, readNumber, shortest } from './number.ts';
+import { GAP, numberBelow, readNumber, shortest } from './number.ts';
 
 export const PERCENT_UNITS = ['%', 'percent', 'per cent', 'pc'];
 /** Source of a pattern for 0 to 100, without groups of its own. */
-export const SHARE = '(?:(?:[0-9]|[1-9][0-9])(?:\\.[0-9]{1,9})?|100(?:\\.0{1,9})?)';
+export const SHARE = `[+]?${numberBelow(2, '[0-9]|[1-9][0-9]', '100(?:\\.0{1,40})?', '(?:1(?:\\.0{1,20})?[eE][+]?0{0,2}2|10(?:\\.0{1,20})?[eE][+]?0{0,2}1)')}`;
 
 export const percent: QuantityKind<Fraction> = compoundKind<Fraction>({
   id: 'percent',

@@ -31,6 +31,9 @@ function print(value: Rational): string {
     : `${shortest(toNumber(value))} fps`;
 }
 
+/** No rate is told apart by more; each further digit would make the fraction's terms longer. */
+const nineDecimals = (decimal: string): string => decimal.replace(/(\.[0-9]{9})[0-9]+$/, '$1');
+
 export const rate: QuantityKind<Rational> = compoundKind<Rational>({
   id: 'rate',
   title: later`frames per second`,
@@ -45,7 +48,7 @@ export const rate: QuantityKind<Rational> = compoundKind<Rational>({
         ? rational(Number(over1001), 1001)
         : slowed
           ? rational(slowed, 1001)
-          : fromDecimal(decimal);
+          : fromDecimal(nineDecimals(decimal));
     return { value, usual: over1001 === undefined ? `${decimal} fps` : print(value) };
   },
   print,

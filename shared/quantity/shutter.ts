@@ -8,7 +8,7 @@ import { DEGREE, degrees, TURN } from './angle.ts';
 import type { Rad, Sec } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
+import { GAP, NOT_ZERO, POSITIVE, readNumber, shortest } from './number.ts';
 
 export type Shutter =
   | { readonly kind: 'time'; readonly seconds: Sec }
@@ -16,7 +16,7 @@ export type Shutter =
 
 const S = '(?:s|sec|secs|second|seconds)';
 /** Above 0, up to the whole frame time. */
-const OPEN = `(?=[0-9.]*[1-9])${TURN}`;
+const OPEN = `[+]?${NOT_ZERO}${TURN}`;
 
 /** A plain time as 1/n s where that is what it is, in decimals otherwise. */
 function printTime(seconds: number): string {

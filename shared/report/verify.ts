@@ -6,7 +6,7 @@ import { KINDS } from '../quantity/index.ts';
 import { toNumber } from '../quantity/rational.ts';
 import type { Say } from '../say/say.ts';
 import { inLanguage, later, message } from '../words/message.ts';
-import { inertLine, inertMarkdown } from './inert.ts';
+import { inertLine, inertMarkdown, wordedMarkdown } from './inert.ts';
 import type { JsonFinding } from './json.ts';
 import { painter } from './paint.ts';
 import { SEVERITY_WORDS } from './sheet/words.ts';
@@ -222,7 +222,7 @@ export function verifyMarkdown(
       : list(
           findings.map(
             (one) =>
-              `**${inLanguage(SEVERITY_WORDS[one.severity])}**: ${inertMarkdown(messageOf(one))}`,
+              `**${inLanguage(SEVERITY_WORDS[one.severity])}**: ${wordedMarkdown(messageOf(one))}`,
           ),
         ),
     rows.length === 0
@@ -232,7 +232,7 @@ export function verifyMarkdown(
             (row) => `| ${Array.from({ length: width }, (_, at) => row[at] ?? '').join(' | ')} |`,
           )
           .join('\n'),
-    inertMarkdown(coverageWords(cuts, say)),
+    wordedMarkdown(coverageWords(cuts, say)),
     notAsked.length === 0
       ? ''
       : `## ${message`No shot asks for`}\n\n${list(notAsked.map((one) => inertMarkdown(one)))}`,

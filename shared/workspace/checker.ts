@@ -19,7 +19,8 @@ import { Store } from './store.ts';
 export interface Checking {
   readonly context: CheckContext;
   readonly checker: Checker;
-  locate(finding: Finding): LocatedFinding;
+  /** A finding of a report on clips, its sentence whole. */
+  report(finding: Finding): LocatedFinding;
 }
 
 export const createChecker = (options: CoreOptions): Checker => startChecking(options).checker;
@@ -34,6 +35,7 @@ export function startChecking(options: CoreOptions): Checking {
   const fixes = new FixMaker(context);
   const places = new FindingLocator(locator, say);
   const locate = (finding: Finding): LocatedFinding => places.locate(finding);
+  const reported = new FindingLocator(locator, say, { whole: true });
 
   /** The file's own findings, and what other plans that use it cause there. */
   const rawFindings = (file: FileId): readonly Finding[] => {
@@ -74,7 +76,7 @@ export function startChecking(options: CoreOptions): Checking {
     areFree,
     line: (file, index) => lineOf(store, file, index),
   };
-  return { context, checker, locate };
+  return { context, checker, report: (finding) => reported.locate(finding) };
 }
 
 function lineOf(store: Store, file: FileId, index: number): string {

@@ -1,52 +1,75 @@
 /**
  * One key for a file and something in it, always the same string object for the same two: its
  * hash is worked out once and not at each of the many look-ups of a check.
+ *
+ * Names come and go while a plan is written. Keys are therefore held for as long as they are asked
+ * for: those that nobody has asked for between one renewal and the next are let go.
  */
 import type { FileId } from '../plan/place.ts';
 
 type Split = readonly [file: FileId, id: string];
 
-const keys = new Map<FileId, Map<string, string>>();
+interface Generation {
+  readonly keys: Map<FileId, Map<string, string>>;
+  readonly splits: Map<string, Split>;
+}
+
+const generation = (): Generation => ({ keys: new Map(), splits: new Map() });
+
+/** Asked for since the last renewal. */
+let young = generation();
+/** Asked for before it, and not since. */
+let old = generation();
 /** Most keys that are asked for one after another are of one file. */
 let last: { readonly file: FileId; readonly keys: Map<string, string> } | null = null;
-const splits = new Map<string, Split>();
 
-/** Keys kept for a file; a plan with more entries than that is read no slower, only hashed anew. */
-const MOST_KEPT = 100_000;
+/** Keys between two renewals; a plan with more entries than that is read no slower, only hashed anew. */
+const MOST_KEPT = 200_000;
 
 /** Neither part holds a NUL. */
 export function keyOf(file: FileId, id: string): string {
   const ofFile = last?.file === file ? last.keys : keysOf(file);
   const kept = ofFile.get(id);
   if (kept !== undefined) return kept;
-  const key = `${file}\u0000${id}`;
-  if (ofFile.size < MOST_KEPT) {
-    ofFile.set(id, key);
-    splits.set(key, [file, id]);
-  }
+  const key = old.keys.get(file)?.get(id) ?? `${file}\u0000${id}`;
+  ofFile.set(id, key);
+  young.splits.set(key, old.splits.get(key) ?? [file, id]);
+  if (young.splits.size >= MOST_KEPT) renewKeys();
   return key;
 }
 
 function keysOf(file: FileId): Map<string, string> {
-  let ofFile = keys.get(file);
+  let ofFile = young.keys.get(file);
   if (!ofFile) {
     ofFile = new Map();
-    keys.set(file, ofFile);
+    young.keys.set(file, ofFile);
   }
   last = { file, keys: ofFile };
   return ofFile;
 }
 
 export function splitKey(key: string): Split {
-  const kept = splits.get(key);
+  const kept = young.splits.get(key) ?? old.splits.get(key);
   if (kept) return kept;
   const at = key.indexOf('\u0000');
   return [key.slice(0, at), key.slice(at + 1)];
 }
 
-/** Lets go of a closed file's keys. */
-export function forgetKeys(file: FileId): void {
-  for (const key of keys.get(file)?.values() ?? []) splits.delete(key);
-  keys.delete(file);
+/** Lets go of keys that nobody has asked for since the last time. */
+export function renewKeys(): void {
+  old = young;
+  young = generation();
   last = null;
 }
+
+/** Lets go of a closed file's keys. */
+export function forgetKeys(file: FileId): void {
+  for (const { keys, splits } of [young, old]) {
+    for (const key of keys.get(file)?.values() ?? []) splits.delete(key);
+    keys.delete(file);
+  }
+  last = null;
+}
+
+/** How many keys are held, for tests of memory. */
+export const keptKeys = (): number => young.splits.size + old.splits.size;

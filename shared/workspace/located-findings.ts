@@ -16,6 +16,11 @@ import type { TextFinding } from './text-findings.ts';
 /** Longest first sentence, so that a list of findings can be read in a narrow window. */
 const LONGEST_SENTENCE = 100;
 
+interface LocatorOptions {
+  /** Sentences are left whole: those of a report, which has the room. */
+  readonly whole: boolean;
+}
+
 /** A range relative to the first line of its chunk, true while that chunk is this very one. */
 interface Spot {
   readonly file: FileId;
@@ -51,12 +56,14 @@ const START: Position = { line: 0, character: 0 };
 export class FindingLocator {
   readonly #locator: Locator;
   readonly #say: Say;
+  readonly #longest: number;
   readonly #said = new WeakMap<Finding, Said>();
   readonly #origins = new WeakMap<LocatedFinding, Finding>();
 
-  constructor(locator: Locator, say: Say) {
+  constructor(locator: Locator, say: Say, { whole }: LocatorOptions = { whole: false }) {
     this.#locator = locator;
     this.#say = say;
+    this.#longest = whole ? Number.POSITIVE_INFINITY : LONGEST_SENTENCE;
   }
 
   locate(finding: Finding): LocatedFinding {
@@ -136,7 +143,7 @@ export class FindingLocator {
         rule: finding.rule,
         severity: finding.severity,
         file,
-        what: clipped(what),
+        what: clipped(what, this.#longest),
         why,
         ...(finding.shot !== undefined && { shot: finding.shot }),
         ...(numbers && { numbers }),
@@ -190,8 +197,8 @@ function withLines({ finding, spot, related }: Said, lines: readonly number[]): 
 }
 
 /** Names and values from the plan can be long; the sentence keeps its beginning. */
-const clipped = (sentence: string): string =>
-  sentence.length <= LONGEST_SENTENCE ? sentence : `${sentence.slice(0, LONGEST_SENTENCE - 1)}…`;
+const clipped = (sentence: string, longest: number): string =>
+  sentence.length <= longest ? sentence : `${sentence.slice(0, longest - 1)}…`;
 
 /** In the order of the text. */
 export const byPosition = (a: LocatedFinding, b: LocatedFinding): number =>

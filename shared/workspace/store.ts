@@ -9,7 +9,7 @@ import { Graph, type Input } from '../engine/graph.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Chunk } from '../text/chunk.ts';
 import { ChunkedText, type TextChange, type TextRange } from '../text/chunked-text.ts';
-import { forgetKeys, keyOf } from './keys.ts';
+import { forgetKeys, keyOf, renewKeys } from './keys.ts';
 
 /** Marks a second chunk of the same name. Not a character of names, nor of any key that is read. */
 export const DUPLICATE_MARK = '\u0001';
@@ -84,6 +84,7 @@ export class Store {
     this.#open.set(file, open);
     this.#setAll(file, open, before);
     this.#state.set(file, GIVEN);
+    this.#tidy();
   }
 
   refuse(file: FileId, why: Refusal): void {
@@ -115,10 +116,16 @@ export class Store {
 
   #took(file: FileId, open: OpenText, { removed, added, at, undo }: TextChange): () => void {
     this.#exchange(file, open, removed, added, at);
+    this.#tidy();
     return () => {
       undo();
       this.#exchange(file, open, added, removed, at);
     };
+  }
+
+  /** What was kept of names that no text has any more goes, once there is much of it. */
+  #tidy(): void {
+    if (this.graph.tidy()) renewKeys();
   }
 
   /** Makes the graph's inputs what `open` has become: at `at`, `added` stand where `removed` stood. */

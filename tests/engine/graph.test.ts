@@ -3,6 +3,22 @@ import { describe, expect, it } from 'vitest';
 import { sameData } from '../../shared/engine/equal.ts';
 import { CircularQueryError, Graph } from '../../shared/engine/graph.ts';
 
+describe('sameData', () => {
+  it('takes the same in another order for something else, in records and maps', () => {
+    const pairs = [
+      ['a', 1],
+      ['b', [{ c: null }]],
+    ] as const;
+    const turned = [...pairs].reverse();
+    expect(sameData(Object.fromEntries(pairs), Object.fromEntries(pairs))).toBe(true);
+    expect(sameData(Object.fromEntries(pairs), Object.fromEntries(turned))).toBe(false);
+    expect(sameData(new Map<string, unknown>(pairs), new Map<string, unknown>(pairs))).toBe(true);
+    expect(sameData(new Map<string, unknown>(pairs), new Map<string, unknown>(turned))).toBe(false);
+    expect(sameData(new Map([['a', 1]]), new Map([['b', 1]]))).toBe(false);
+    expect(sameData({ a: undefined }, { b: undefined })).toBe(false);
+  });
+});
+
 describe('Graph', () => {
   it('recomputes only what read the changed input', () => {
     const graph = new Graph();

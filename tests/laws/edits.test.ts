@@ -9,6 +9,7 @@ import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { canonical, positionAt } from './canonical.ts';
+import { whole } from './day.ts';
 
 const RUNS = manyRuns(300);
 
@@ -98,14 +99,6 @@ const edit = fc.record({
 });
 
 const edits = fc.array(edit, { minLength: 1, maxLength: 12 });
-
-/** Never between the halves of a surrogate pair or of CR LF: editors don't. */
-function whole(text: string, offset: number): number {
-  const code = text.charCodeAt(offset);
-  const inPair = code >= 0xdc00 && code <= 0xdfff;
-  const inBreak = text[offset] === '\n' && text[offset - 1] === '\r';
-  return inPair || inBreak ? offset - 1 : offset;
-}
 
 describe('after any edits', () => {
   it('the core says what it says of the text given afresh (law A)', () => {

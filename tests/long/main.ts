@@ -4,11 +4,12 @@
  */
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { workDays } from './days.ts';
 import { fuzz } from './fuzz.ts';
 import { killServer } from './kills.ts';
 
 const ROOT = process.cwd();
-const [inputs = '100000', kills = '50', seed = '1848'] = process.argv.slice(2);
+const [inputs = '100000', kills = '50', seed = '1848', edits = '1000000'] = process.argv.slice(2);
 const say = (text: string) => process.stdout.write(`${text}\n`);
 let failed = 0;
 
@@ -28,4 +29,14 @@ const killed = await killServer(Number(kills), server, plan);
 say(`\nServer killed in mid-edit ${killed.kills} times: ${killed.failures.length} failures.`);
 for (const failure of killed.failures) say(failure);
 failed += killed.failures.length;
+
+const worked = workDays(Number(edits), ROOT, Number(seed));
+say(
+  `\n${worked.edits.toLocaleString('en')} edits in ${worked.days} days: ${worked.failures.length} failures.`,
+);
+for (const { plan, seed, edit, of, aged, fresh, texts } of worked.failures)
+  say(
+    `\n${plan}, seed ${seed}, edit ${edit}: ${of}\n${aged}\n${fresh}\n${JSON.stringify([...texts])}`,
+  );
+failed += worked.failures.length;
 process.exitCode = failed > 0 ? 1 : 0;

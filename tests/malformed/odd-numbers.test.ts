@@ -14,7 +14,7 @@ const told = (value: string) => {
   return { why: error!.why, fixed };
 };
 
-test.each(['66 mm,', '66 mm;', '“66 mm”', '„66 mm“', '‘66 mm’', '+66 mm'])(
+test.each(['66 mm,', '66 mm;', '“66 mm”', '„66 mm“', '‘66 mm’'])(
   '%s is offered as 66 mm, and as nothing else',
   (value) => {
     expect(told(value).fixed).toEqual([withField('66 mm')]);
@@ -36,8 +36,23 @@ test('points for thousands with a comma for decimals are read as that', () => {
 test.each([
   ['0 mm', 'It takes no zero.'],
   ['-1 mm', 'It takes no number below zero.'],
-  ['+66 mm', 'It is written without a sign.'],
   ['9999999999 mm', 'It takes a length, for example 24 mm.'],
 ])('of %s it is said what is out of range', (value, why) => {
   expect(told(value).why).toBe(why);
 });
+
+test.each(['+66 mm', '6.6e1 mm', '66.000000000000000 mm'])(
+  '%s is read as 66 mm, with a hint at the usual spelling and nothing else',
+  (value) => {
+    const text = withField(value);
+    const core = coreWith(text);
+    const plain = coreWith(SOUND);
+    expect([...core.figures(PLAN)]).toEqual([...plain.figures(PLAN)]);
+    const rules = (of: typeof core) => of.findings(PLAN).map(({ rule }) => rule);
+    const [hint] = core.findings(PLAN).filter(({ rule }) => !rules(plain).includes(rule));
+    expect(hint?.severity).toBe('hint');
+    expect(core.fixesOf(hint!).map(({ edits }) => applied(text, edits))).toEqual([
+      withField('66 mm'),
+    ]);
+  },
+);

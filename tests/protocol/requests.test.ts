@@ -46,7 +46,7 @@ it('makes plain words of the Markdown that hovers are written in', () => {
     '',
     '| works as | f/62 \\| f/64 |',
     '|:--|:--|',
-    '| depth | 1\\.5 mm &amp; more |',
+    '| depth | 1.5 mm &amp; more |',
     'a\\_name, https:\u200b//nowhere',
   ].join('\n');
   expect(plainText(markdown)).toBe(

@@ -105,8 +105,9 @@ describe('an edit that can’t be laid out', () => {
     const page = pageOf(withEdit(['one: { shot: skin }']));
     expect(page.querySelector('.wide svg')).toBeNull();
     expect(page.querySelector('.wide figcaption')?.textContent).toBe(
-      'Not known: needs `duration` of one.',
+      'Not known: needs duration of one.',
     );
+    expect(page.querySelector('.wide figcaption code')?.textContent).toBe('duration');
   });
 
   it('and a plan without cuts has no part about it', () => {

@@ -88,11 +88,11 @@ export function editWords(changes: readonly FigureChange[]): readonly ChangeWord
   const more = rows.length - MOST_ROWS;
   return more <= 0
     ? rows
-    : [
-        ...rows.slice(0, MOST_ROWS),
-        { label: message`and ${more} more of its cuts`, before: '', after: '' },
-      ];
+    : [...rows.slice(0, MOST_ROWS), { label: moreWords(more), before: '', after: '' }];
 }
+
+const moreWords = (more: number): string =>
+  more === 1 ? message`and ${more} more change` : message`and ${more} more changes`;
 
 interface Said {
   readonly label: string;

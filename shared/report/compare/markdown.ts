@@ -1,5 +1,4 @@
 /** A comparison as Markdown, for a comment on a review. */
-
 import type {
   ComparedFinding,
   Comparison,
@@ -9,7 +8,7 @@ import type {
 } from '../../api/compared.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, message } from '../../words/message.ts';
-import { inertMarkdown } from '../inert.ts';
+import { inertMarkdown, wordedMarkdown } from '../inert.ts';
 import { isSame } from './compare.ts';
 import { editWords } from './edit.ts';
 import {
@@ -75,7 +74,8 @@ const shotBlock = (shot: ShotChange, say: Say): string =>
 function table(head: string, changes: readonly ChangeWords[]): string {
   if (changes.length === 0) return '';
   const rows = changes.map(
-    ({ label, before, after }) => `| ${plain(label)} | ${plain(before)} | ${plain(after)} |`,
+    ({ label, before, after }) =>
+      `| ${plain(label)} | ${wordedMarkdown(before)} | ${wordedMarkdown(after)} |`,
   );
   return [message`| ${head} | before | after |`, '| --- | --- | --- |', ...rows].join('\n');
 }

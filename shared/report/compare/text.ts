@@ -70,11 +70,14 @@ function shotBlock(shot: ShotChange, say: Say, paint: Paint): string[] {
 }
 
 function rows(changes: readonly ChangeWords[], indent: string): string[] {
-  const width = Math.max(0, ...changes.map(({ label }) => label.length));
-  return changes.map(
-    ({ label, before, after }) =>
-      `${indent}${inertLine(label).padEnd(width)}  ${inertLine(before)} → ${inertLine(after)}`,
-  );
+  const isTold = ({ before, after }: ChangeWords): boolean => before !== '' || after !== '';
+  const width = Math.max(0, ...changes.filter(isTold).map(({ label }) => label.length));
+  return changes.map((change) => {
+    const { label, before, after } = change;
+    return isTold(change)
+      ? `${indent}${inertLine(label).padEnd(width)}  ${inertLine(before)} → ${inertLine(after)}`
+      : `${indent}${inertLine(label)}`;
+  });
 }
 
 function findingRows({ gone, new: come, changed }: FindingsChange, paint: Paint): string[] {

@@ -76,12 +76,12 @@ function editBlock({ total, head, rows, drawing }: EditSheet, options: HtmlOptio
   return block(
     'h2',
     message`The edit`,
-    el('p', { class: 'note' }, capital(total)),
+    el('p', { class: 'note' }, ...worded(capital(total))),
     el(
       'figure',
       { class: 'wide' },
       picture && scrolled(message`The edit over its time`, svgOf(picture, id, title, words)),
-      el('figcaption', {}, picture ? (caption ?? words) : words),
+      el('figcaption', {}, ...worded(picture ? (caption ?? words) : words)),
     ),
     scrolled(
       message`Cuts of the edit`,
@@ -105,7 +105,8 @@ function editBlock({ total, head, rows, drawing }: EditSheet, options: HtmlOptio
 
 /** In the live view the cut's name leads to its line. */
 function cutRow({ cut, cells }: EditSheet['rows'][number], options: HtmlOptions): Element {
-  const cell = (text: string) => el('td', {}, text === cut ? opener(text, options) : text);
+  const cell = (text: string) =>
+    el('td', {}, ...(text === cut ? [opener(text, options)] : worded(text)));
   return el('tr', options.live ? { 'data-cut': cut } : {}, ...cells.map(cell));
 }
 
@@ -259,7 +260,7 @@ function settingTile({ label, value, follows, note, key }: Setting, options: Htm
       { class: value === null ? 'value none' : hasLongPart(value) ? 'value long' : 'value' },
       value === null ? (follows ? message`not known` : message`not set`) : unbroken(value),
     ),
-    note !== undefined && el('dd', { class: 'note' }, note),
+    note !== undefined && el('dd', { class: 'note' }, ...worded(note)),
   );
 }
 
@@ -284,7 +285,7 @@ const benchRow = ({ label, value, note, key }: Setting, options: HtmlOptions): E
     'dd',
     goesTo(key, options),
     el('strong', {}, value ?? message`not named`),
-    note !== undefined && ` ${note}`,
+    ...(note !== undefined ? worded(` ${note}`) : []),
   ),
 ];
 
@@ -305,7 +306,7 @@ const checkList = (checks: readonly Check[], { live }: HtmlOptions): Element =>
             checked: done,
             disabled: live === true,
           }),
-          el('span', {}, by === null ? what : `${what} (${by})`),
+          el('span', {}, ...worded(what), by !== null && ` (${by})`),
         ),
       ),
     ),
@@ -356,6 +357,6 @@ function figure(
     goesTo(key, options),
     el('h3', {}, opener(title, options)),
     picture && svgOf(picture, own, title, words, says ? `${own}-words` : undefined),
-    el('figcaption', { id: says && `${own}-words` }, says ? words : caption),
+    el('figcaption', { id: says && `${own}-words` }, ...worded(says ? words : caption)),
   );
 }

@@ -4,7 +4,7 @@ import type { Check, Sheet, SheetFinding, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { inLanguage, message } from '../../words/message.ts';
-import { inertMarkdown } from '../inert.ts';
+import { inertMarkdown, wordedMarkdown } from '../inert.ts';
 import { capital } from './said.ts';
 import { SEVERITY_WORDS, stateWords } from './words.ts';
 
@@ -20,7 +20,7 @@ export function sheetMarkdown(sheet: Sheet, say: Say): string {
     recording.length === 0 ? '' : `## ${message`Cards and batteries`}\n\n${list(recording)}`,
     edit === null
       ? ''
-      : `## ${message`The edit`}\n\n${plain(capital(edit.total))}\n\n${table(
+      : `## ${message`The edit`}\n\n${wordedMarkdown(capital(edit.total))}\n\n${table(
           edit.head.map((one) => capital(one || message`remarks`)),
           edit.rows.map(({ cells }) => cells),
         )}`,
@@ -51,7 +51,10 @@ function orderTable({ steps, seconds, untimed }: Sheet['order'], say: Say): stri
 
 const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
   [head, head.map(() => '---'), ...rows]
-    .map((row, index) => `| ${row.map((cell) => (index === 1 ? cell : plain(cell))).join(' | ')} |`)
+    .map(
+      (row, index) =>
+        `| ${row.map((cell) => (index === 1 ? cell : wordedMarkdown(cell))).join(' | ')} |`,
+    )
     .join('\n');
 
 function shotMarkdown(shot: ShotSheet): string {
@@ -72,20 +75,20 @@ function shotMarkdown(shot: ShotSheet): string {
     findings.length === 0 ? '' : `### ${message`Found`}\n\n${findingList(findings)}`,
     drawings.length === 0
       ? ''
-      : `### ${message`In figures`}\n\n${drawings.map(({ title, words }) => `- **${plain(title)}**: ${plain(words)}`).join('\n')}`,
+      : `### ${message`In figures`}\n\n${drawings.map(({ title, words }) => `- **${plain(title)}**: ${wordedMarkdown(words)}`).join('\n')}`,
   ]
     .filter((part) => part !== '')
     .join('\n\n');
 }
 
 const list = (lines: readonly string[]): string =>
-  lines.map((line) => `- ${plain(line)}`).join('\n');
+  lines.map((line) => `- ${wordedMarkdown(line)}`).join('\n');
 
 const checkList = (checks: readonly Check[]): string =>
   checks
     .map(
       ({ what, done, by }) =>
-        `- [${done ? 'x' : ' '}] ${plain(by === null ? what : `${what} (${by})`)}`,
+        `- [${done ? 'x' : ' '}] ${by === null ? wordedMarkdown(what) : `${wordedMarkdown(what)} (${plain(by)})`}`,
     )
     .join('\n');
 
@@ -93,6 +96,6 @@ const findingList = (findings: readonly SheetFinding[]): string =>
   findings
     .map(
       ({ severity, what, why }) =>
-        `- **${inLanguage(SEVERITY_WORDS[severity])}**: ${plain(why === '' ? what : `${what} ${why}`)}`,
+        `- **${inLanguage(SEVERITY_WORDS[severity])}**: ${wordedMarkdown(why === '' ? what : `${what} ${why}`)}`,
     )
     .join('\n');

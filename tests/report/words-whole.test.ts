@@ -1,0 +1,90 @@
+/** Words of reports come out whole: no arrow with nothing behind it, no sentence cut, no stray marks. */
+import MarkdownIt from 'markdown-it';
+import { expect, it } from 'vitest';
+import { comparePlans } from '../../shared/report/compare/compare.ts';
+import { editWords } from '../../shared/report/compare/edit.ts';
+import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
+import { comparisonText } from '../../shared/report/compare/text.ts';
+import { inertMarkdown, wordedMarkdown } from '../../shared/report/inert.ts';
+import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
+import { verifyMarkdown } from '../../shared/report/verify.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { Say } from '../../shared/say/say.ts';
+import { coreWith, PLAN } from '../support/plans.ts';
+
+const say = new Say(() => 'mm');
+const rendered = (markdown: string): string =>
+  new MarkdownIt({ html: true, linkify: true }).render(markdown);
+
+const withCuts = (first: string, count: number): string =>
+  `${EXAMPLE_PLAN}
+edit:
+  cuts:
+    one: { shot: skin, duration: ${first} }
+${Array.from({ length: count }, (_, at) => `    next-${at}: { shot: skin, duration: 1 s }\n`).join('')}`;
+
+const compared = (count: number) => {
+  const of = (text: string) => coreWith(text).compared(PLAN);
+  return comparePlans(of(withCuts('2 s', count)), of(withCuts('3 s', count)));
+};
+
+it('compare says how many more changes of cuts there are, and no arrow behind it', () => {
+  const many = compared(20);
+  const last = editWords(many.edit).at(-1)!;
+  expect(last.label).toMatch(/^and \d+ more changes$/);
+  const text = comparisonText(many, say, false);
+  expect(text).toContain(`${last.label}\n`);
+  expect(text).not.toMatch(/→\s*$/m);
+  for (const line of text.split('\n').filter((each) => each.includes('→')))
+    expect(line).toMatch(/\S +\S.* → \S/);
+  expect(comparisonMarkdown(many, say)).toContain(`| ${last.label} |  |  |`);
+  // A short label isn't pushed aside by the long one.
+  expect(text).toMatch(/begins at frame {2}\S/);
+});
+
+it('compare says one more in its own words', () => {
+  const counts = Array.from({ length: 20 }, (_, count) => editWords(compared(count).edit).at(-1)!);
+  expect(counts.map(({ label }) => label)).toContain('and 1 more change');
+});
+
+const LONG = `media/${'a-long-day-by-the-sea/'.repeat(5)}0007.mov`;
+
+it('verify leaves sentences whole, however long the path of a clip is', () => {
+  const core = coreWith(
+    `${EXAMPLE_PLAN}\nclips:\n  skin:\n    - { file: ${LONG}, verdict: keep }\n`,
+  );
+  const found = core.verify(PLAN, new Map([[LONG, { state: 'not-found' }]]));
+  expect(found.map(({ what }) => what)).toEqual([`The clip ${LONG} is not there.`]);
+  const markdown = verifyMarkdown(
+    { clips: [], cuts: [], notAsked: [], stopped: false },
+    found,
+    say,
+  );
+  expect(rendered(markdown)).toContain(`The clip ${LONG} is not there.`);
+});
+
+it('numbers stand in Markdown as they are said', () => {
+  const markdown = sheetMarkdown(coreWith(EXAMPLE_PLAN).sheet(PLAN), say);
+  expect(markdown).not.toMatch(/\d\\\./);
+  expect(inertMarkdown('10.4 min, f/5.6 (stack)')).toBe('10.4 min, f/5.6 (stack)');
+});
+
+it('a number that would begin a list, a heading or a quote does not', () => {
+  for (const text of ['1. not a list', '12) nor this', '# no heading', '> no quote', '+ no item'])
+    expect(rendered(inertMarkdown(text)).trim()).toBe(`<p>${text.replaceAll('>', '&gt;')}</p>`);
+});
+
+it.each([
+  ['needs `card` of body-a', 'needs <code>card</code> of body-a'],
+  ['a lone ` is text', 'a lone ` is text'],
+  ['`a` and *b* and `<i>`', '<code>a</code> and *b* and <code>&lt;i&gt;</code>'],
+  ['`a|b` parts no cells', '`a|b` parts no cells'],
+])('words: %s', (text, html) => {
+  expect(rendered(wordedMarkdown(text)).trim()).toBe(`<p>${html}</p>`);
+});
+
+it('what a plan says between backticks is no code', () => {
+  expect(rendered(inertMarkdown('`code` _em_ A001_C0007_x')).trim()).toBe(
+    '<p>`code` _em_ A001_C0007_x</p>',
+  );
+});
