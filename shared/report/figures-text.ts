@@ -25,7 +25,7 @@ type Print = (value: number, say: Say) => string;
 const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/exposureErrorStops$/, (value, say) => say.stopsSigned(value)],
   [/stops$/i, (value, say) => say.stops(value)],
-  [/MmPerS$/, (value, say) => `${say.number(value)} mm/s`],
+  [/MmPerS$/, (value, say) => say.speed(value)],
   [/Mm$/, (value, say) => say.length(value)],
   [/Um$/, (value, say) => say.micrometres(value)],
   [/^moment.*Nm$/, (value, say) => `${say.number(value)} N·m`],
@@ -33,7 +33,7 @@ const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/Deg$/, (value, say) => `${say.number(value)}°`],
   [/Px$/, (value, say) => say.pixels(value)],
   [/Bytes$/, (value, say) => say.bytes(value)],
-  [/Kg$/, (value, say) => `${say.number(value)} kg`],
+  [/Kg$/, (value, say) => say.kilograms(value)],
   [/^shutterSeconds$/, (value, say) => say.shutter(value)],
   [/Seconds$|S$/, (value, say) => say.seconds(value)],
   [/FNumber$/i, (value, say) => say.fNumber(value)],

@@ -90,6 +90,10 @@ export class Say {
     return `${this.#scaled(mm, scale)} ${scale.unit}`;
   }
 
+  speed(mmPerS: number): string {
+    return `${this.length(mmPerS)}/s`;
+  }
+
   /** Width and height in one unit: "24 x 13.5 mm". */
   size(widthMm: number, heightMm: number): string {
     const scale = lengthScale(Math.max(widthMm, heightMm), this.lengths);

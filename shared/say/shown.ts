@@ -77,7 +77,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   shutter: (shutter, say) =>
     shutter.kind === 'angle' ? say.angle(shutter.angle) : say.shutter(shutter.seconds),
   size: ({ width, height }, say) => say.size(width, height),
-  speed: (mmPerS, say) => `${say.length(mmPerS)}/s`,
+  speed: (mmPerS, say) => say.speed(mmPerS),
   stops: (value, say) => say.stops(value),
   tempo: exact,
   'thickness-range': exact,
