@@ -7,7 +7,7 @@ import {
   NOTHING_FOUND,
 } from './commands/command.ts';
 import { helpOf } from './commands/help.ts';
-import { WrongUse } from './commands/options.ts';
+import { parseOptions, WrongUse } from './commands/options.ts';
 import { useTranslationFile } from './files/translation-file.ts';
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */
@@ -22,7 +22,7 @@ export const runCommand = <S extends CheckSurroundings>(
       surroundings.terminal.out(helpOf(command));
       return NOTHING_FOUND;
     }
-    return command.run(args, surroundings);
+    return command.run(parseOptions(args, command.options), surroundings);
   });
 
 /** @param command whose help is named where it was called wrongly; null: no one's */

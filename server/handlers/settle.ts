@@ -1,7 +1,8 @@
 /** "Settle this shot": what would be changed and why, before anything is. */
 import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
-import { settingWords, settledLines, settledTitle } from '../../shared/report/settle-text.ts';
+import { plainLines } from '../../shared/report/document/terminal.ts';
+import { settingWords, settledBlocks, settledTitle } from '../../shared/report/settle-text.ts';
 import { message } from '../../shared/words/message.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
 import type { ClientFeatures } from '../client-features.ts';
@@ -33,7 +34,7 @@ export function settleAnswer(
   if (settled === null) return null;
   return {
     title: settledTitle(settled),
-    lines: settledLines(settled),
+    lines: plainLines(settledBlocks(settled)),
     ...(settled.edits.length > 0 && { edit: workspaceEdit(settled.edits, client, documents) }),
   };
 }

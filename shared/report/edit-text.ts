@@ -1,6 +1,7 @@
 /** The edit as a terminal shows it: a line a cut, in columns. */
 import type { CutJson, EditJson } from '../figures/edit-json.ts';
 import { inLanguage, later, message } from '../words/message.ts';
+import { type Table, table } from './document/document.ts';
 import {
   framesWords,
   joinWords,
@@ -9,8 +10,6 @@ import {
   speedWords,
   startWords,
 } from './edit-words.ts';
-import { inertLine } from './inert.ts';
-import type { Paint } from './paint.ts';
 
 const HEAD: readonly string[] = [
   later`start`,
@@ -28,19 +27,8 @@ const HEAD: readonly string[] = [
 export const editHead = (): readonly string[] =>
   HEAD.map((one) => (one === '' ? '' : inLanguage(one)));
 
-export function editText(edit: EditJson, paint: Paint): readonly string[] {
-  const rows = [editHead(), ...edit.cuts.map(editRow)].map((row) => row.map(inertLine));
-  const widths = HEAD.map((_, column) => Math.max(...rows.map((row) => [...row[column]!].length)));
-  const lines = rows.map((row) =>
-    `  ${row.map((cell, column) => cell + ' '.repeat(widths[column]! - [...cell].length)).join('  ')}`.trimEnd(),
-  );
-  const [head = '', ...cuts] = lines;
-  return [
-    paint('heading', message`edit: ${inertLine(totalWords(edit))}`),
-    paint('aside', head),
-    ...cuts,
-  ];
-}
+/** The edit as a table: a line a cut. */
+export const editTable = (edit: EditJson): Table => table(editHead(), edit.cuts.map(editRow));
 
 /** "00:00:12:00, 300 frames, 12 s" */
 export function totalWords({ totalFrames, totalTimecode, totalS, notKnown }: EditJson): string {

@@ -13,12 +13,3 @@ export const inertLine = (text: string): string =>
       ? ' '
       : `\\u{${character.codePointAt(0)!.toString(16)}}`,
   );
-
-/** Text inside Markdown: inert, and nothing in it is markup. */
-export const inertMarkdown = (text: string): string =>
-  inertLine(text)
-    .replace(/[\\`*_{}[\]()#+!|~<>]/g, '\\$&')
-    .replace(/&/g, '&amp;')
-    .replace(/^(\s*)([-=])/, '$1\\$2')
-    .replace(/(\d)\./g, '$1\\.')
-    .replace(/:\/\//g, ':\u200b//');

@@ -1,9 +1,9 @@
 /** What a change does to the edit: its length, where cuts begin, what the clips give of them. */
 import type { CutJson, EditJson } from '../../figures/edit-json.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
+import { type Change, worded } from '../document/document.ts';
 import { framesWords, secondsWords, speedWords } from '../edit-words.ts';
 import type { FigureChange } from './plan.ts';
-import type { ChangeWords } from './words.ts';
 
 /** Of the whole, and of each cut: what a reviewer asks. */
 const OF_THE_EDIT = ['totalFrames', 'totalTimecode'] as const;
@@ -65,16 +65,14 @@ function flat(edit: EditJson | null): ReadonlyMap<string, Entry> {
 const MOST_ROWS = 12;
 
 /** "length of the edit" · "00:00:24:00" → "00:00:25:10" */
-export function editWords(changes: readonly FigureChange[]): readonly ChangeWords[] {
-  const rows = changes.flatMap((change): ChangeWords[] => {
+export function editWords(changes: readonly FigureChange[]): readonly Change[] {
+  const rows = changes.flatMap((change): Change[] => {
     const [, cut, key] = /^cuts\.(.+)\.(\w+)$/.exec(change.figure) ?? [];
     const say = key === undefined ? WHOLE[change.figure] : CUT_WORDS[key];
     if (!say) return [];
-    const said = (value: unknown, why: string | undefined): string =>
+    const said = (value: unknown, why: string | undefined) =>
       value === null || value === undefined
-        ? why === undefined
-          ? message`none`
-          : message`not known: ${why}`
+        ? worded(why === undefined ? message`none` : message`not known: ${why}`)
         : say.words(value);
     return [
       {

@@ -3,15 +3,9 @@ import type { JsonFigure } from '../../figures/json.ts';
 import { doesNotApply } from '../../figures/not-applicable.ts';
 import type { Say } from '../../rules/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
+import { type Change, worded } from '../document/document.ts';
 import { figureWords } from '../figures-text.ts';
 import type { Comparison, EntryChange, FieldChange, FigureChange, ShotChange } from './plan.ts';
-
-/** "aperture" · "f/16" → "f/22" */
-export interface ChangeWords {
-  readonly label: string;
-  readonly before: string;
-  readonly after: string;
-}
 
 /** The figures that a reviewer decides by, in the order of their weight, and what they are called. */
 const DECIDING: Readonly<Record<string, string>> = {
@@ -48,26 +42,26 @@ export const IN_NO_SHOT = later`found in no single shot`;
 
 const NOT_WRITTEN = later`not written`;
 
-export const fieldWords = ({ path, before, after }: FieldChange): ChangeWords => ({
+export const fieldWords = ({ path, before, after }: FieldChange): Change => ({
   label: path,
   before: before ?? inLanguage(NOT_WRITTEN),
   after: after ?? inLanguage(NOT_WRITTEN),
 });
 
 /** What follows, without what reads the same. */
-export function followsWords(figures: readonly FigureChange[], say: Say): readonly ChangeWords[] {
+export function followsWords(figures: readonly FigureChange[], say: Say): readonly Change[] {
   const order = Object.keys(DECIDING);
   return figures
     .filter(({ figure }) => figure in DECIDING)
     .sort((a, b) => order.indexOf(a.figure) - order.indexOf(b.figure))
-    .flatMap(({ figure, before, after, notKnown }): ChangeWords[] => {
+    .flatMap(({ figure, before, after, notKnown }): Change[] => {
       const said = (value: unknown, why: string | undefined): string =>
         doesNotApply(why)
           ? message`not for this subject`
           : figureWords(figure, value as JsonFigure, why, say);
       const [was, is] = [said(before, notKnown.before), said(after, notKnown.after)];
       const label = inLanguage(DECIDING[figure] ?? figure);
-      return was === is ? [] : [{ label, before: was, after: is }];
+      return was === is ? [] : [{ label, before: worded(was), after: worded(is) }];
     });
 }
 

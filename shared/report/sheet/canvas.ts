@@ -3,8 +3,8 @@
  * needed is hatched, light runs in dashes, black is crossed. Tones differ in lightness and in
  * pattern as well as in hue, so that a copier and a colour-blind eye tell them apart.
  */
-import type { Attributes, Child, Element } from './markup.ts';
-import { el } from './markup.ts';
+import type { Attributes, Child, Element } from '../markup.ts';
+import { el } from '../markup.ts';
 
 /** A drawing beside its words. */
 export interface Drawing {

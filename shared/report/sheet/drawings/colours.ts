@@ -2,8 +2,8 @@
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
 import { bandWords } from '../../film-words.ts';
+import { el } from '../../markup.ts';
 import { type Drawing, label, line, MARGIN, textWidth, WIDTH } from '../canvas.ts';
-import { el } from '../markup.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
 const ROOM = WIDTH - 2 * MARGIN;

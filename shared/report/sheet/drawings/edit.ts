@@ -6,8 +6,8 @@ import type { CutJson, EditJson } from '../../../figures/edit-json.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
 import { framesWords, joinWords, sourceWords, speedWords, startWords } from '../../edit-words.ts';
+import type { Child } from '../../markup.ts';
 import { type Drawing, label, line, MARGIN, polyline, rect, textWidth } from '../canvas.ts';
-import type { Child } from '../markup.ts';
 
 /** As wide as the page. */
 export const EDIT_WIDTH = 760;

@@ -5,8 +5,8 @@ import type { FrameSide } from '../../../mirror/coverage.ts';
 import { ifKnown } from '../../../plan/field.ts';
 import { allOf } from '../../../words/listed.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
+import { el } from '../../markup.ts';
 import { type Drawing, label, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
-import { el } from '../markup.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
 const MOST_HEIGHT = 160;

@@ -1,8 +1,8 @@
 /** The exposure as a ladder: what each part of the rig takes, and what is left over or short. */
 import { exposureWords } from '../../../assist/words.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
+import { el } from '../../markup.ts';
 import { type Drawing, label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
-import { el } from '../markup.ts';
 import { capital, notKnownWords, type SaidShot } from '../said.ts';
 
 /** Less light than this is not worth a rung. */

@@ -2,6 +2,7 @@
 import { derive, type Figure, figureOf, known } from '../../../figures/figure.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
+import { el } from '../../markup.ts';
 import {
   circle,
   type Drawing,
@@ -14,7 +15,6 @@ import {
   scaleBar,
   WIDTH,
 } from '../canvas.ts';
-import { el } from '../markup.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
 /** No rim is drawn higher than this, however short the rig. */

@@ -11,6 +11,7 @@ import { add, reflected, scale, sub, unit, type Vec } from '../../../mirror/vect
 import { ifKnown } from '../../../plan/field.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
+import type { Child } from '../../markup.ts';
 import {
   type Drawing,
   label,
@@ -22,7 +23,6 @@ import {
   scaleBar,
   WIDTH,
 } from '../canvas.ts';
-import type { Child } from '../markup.ts';
 import { notKnownWords, type SaidShot } from '../said.ts';
 
 const MOST_HEIGHT = 165;

@@ -1,5 +1,5 @@
 /** HTML and SVG as data, turned into text in one place, so that nothing is ever left unescaped. */
-import { inertLine } from '../inert.ts';
+import { inertLine } from './inert.ts';
 
 export interface Element {
   readonly tag: string;
