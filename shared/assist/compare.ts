@@ -5,9 +5,11 @@ import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { FileId } from '../plan/place.ts';
 import { entryTexts, type FieldTexts, keyTexts } from '../report/compare/field-texts.ts';
-import type { ComparedFinding, ComparedPlan, ComparedShot } from '../report/compare/plan.ts';
+import type { ComparedPlan, ComparedShot, PlanFinding } from '../report/compare/plan.ts';
+import type { Finding } from '../rules/rule.ts';
 import type { Context } from '../workspace/context.ts';
 import { plainId } from '../workspace/entry-kinds.ts';
+import type { TextFinding } from '../workspace/text-findings.ts';
 import type { LocatedFinding } from './located.ts';
 import { shotAt } from './sheet.ts';
 
@@ -16,11 +18,15 @@ const NOT_COMPARED: ReadonlySet<string> = new Set(['use']);
 
 const CLIPS = { kind: 'list', item: { kind: 'record', of: 'clip' } } as const;
 
-/** @param findings those of every file that the plan reaches */
+/**
+ * @param findings those of every file that the plan reaches
+ * @param originOf what a located one was made from
+ */
 export function comparedPlan(
   context: Context,
   file: FileId,
   findings: readonly LocatedFinding[],
+  originOf: (located: LocatedFinding) => Finding | undefined,
 ): ComparedPlan {
   const { analysis } = context;
   const sections = new Map<string, Map<string, FieldTexts>>();
@@ -34,13 +40,15 @@ export function comparedPlan(
       sections.set(section, entries);
       if (!entries.has(name)) entries.set(name, texts);
     }
-  const byShot = new Map<string, ComparedFinding[]>();
-  const others: ComparedFinding[] = [];
+  const byShot = new Map<string, PlanFinding[]>();
+  const others: PlanFinding[] = [];
   const names = new Set(analysis.shots(file).map(nameOf));
-  for (const { rule, severity, what, shot, file: at, range } of findings) {
+  for (const located of findings) {
+    const { rule, severity, what, shot, file: at, range } = located;
     if (severity === 'hint') continue;
     const name = shot ?? (at === file ? shotAt(context, file, range.start) : null);
-    const finding = { rule, severity, what };
+    const origin = originOf(located);
+    const finding = { rule, severity, what, place: placeSteps(origin), facts: origin?.facts };
     if (name === null || !names.has(name)) others.push(finding);
     else byShot.set(name, [...(byShot.get(name) ?? []), finding]);
   }
@@ -62,6 +70,12 @@ export function comparedPlan(
     findings: others,
   };
 }
+
+/** Of a finding of the text none: where its chunk lies changes with every line above it. */
+const placeSteps = (finding: Finding | undefined): readonly string[] =>
+  !finding || (finding as TextFinding).span
+    ? []
+    : [...finding.at.entry.split('/'), ...finding.at.path.map(String)];
 
 const nameOf = (id: string): string => id.slice('shots/'.length);
 

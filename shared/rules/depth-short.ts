@@ -16,7 +16,8 @@ interface Facts {
   /** The effective f-number was measured. */
   readonly isMeasured: boolean;
   readonly magnification: number;
-  readonly subject: string;
+  /** null: not named. */
+  readonly subject: string | null;
   /** Where no aperture holds both depth and detail: the best compromise. */
   readonly conflict: {
     readonly bestEffective: number;
@@ -67,7 +68,7 @@ export const depthShort: ShotRule<Facts> = {
           effective: effectiveFNumber.value,
           isMeasured: effectiveFNumber.measured === true,
           magnification: magnification.value,
-          subject: bench.subject?.name ?? message`the subject`,
+          subject: bench.subject?.name ?? null,
           conflict,
         },
         related: relatedTo(at, needed, effectiveFNumber),
@@ -77,7 +78,7 @@ export const depthShort: ShotRule<Facts> = {
   words({ depthMm, neededMm, effective, isMeasured, magnification, subject, conflict }, say) {
     const [there, needed] = say.lengths2(depthMm, neededMm);
     return {
-      what: message`Depth is ${there}, ${subject} needs ${needed}.`,
+      what: message`Depth is ${there}, ${subject ?? message`the subject`} needs ${needed}.`,
       why:
         message`The aperture ${say.worksAs(effective, isMeasured)} at ${say.magnification(magnification)}.` +
         (conflict

@@ -19,6 +19,8 @@ export interface Checking {
   readonly context: CheckContext;
   readonly checker: Checker;
   locate(finding: Finding): LocatedFinding;
+  /** What a located finding was made from. */
+  originOf(located: LocatedFinding): Finding | undefined;
 }
 
 export const createChecker = (options: CoreOptions): Checker => startChecking(options).checker;
@@ -33,6 +35,7 @@ export function startChecking(options: CoreOptions): Checking {
   const fixes = new FixMaker(context);
   const places = new FindingLocator(locator, say);
   const locate = (finding: Finding): LocatedFinding => places.locate(finding);
+  const originOf = (located: LocatedFinding) => places.originOf(located);
 
   /** The file's own findings, and what other plans that use it cause there. */
   const rawFindings = (file: FileId): readonly Finding[] => {
@@ -51,14 +54,14 @@ export function startChecking(options: CoreOptions): Checking {
     rawFindings(file).map(locate).sort(byPosition);
 
   const fixesOf = (located: LocatedFinding): readonly LocatedFix[] => {
-    const finding = places.originOf(located);
+    const finding = originOf(located);
     return finding ? fixes.of(finding) : [];
   };
 
   const areFree = (offered: readonly OfferedFix[]): boolean =>
     fixes.areFree(
       offered.flatMap((fix) => {
-        const finding = places.originOf(fix.finding);
+        const finding = originOf(fix.finding);
         return finding ? [{ finding, fix }] : [];
       }),
     );
@@ -73,7 +76,7 @@ export function startChecking(options: CoreOptions): Checking {
     areFree,
     line: (file, index) => lineOf(store, file, index),
   };
-  return { context, checker, locate };
+  return { context, checker, locate, originOf };
 }
 
 function lineOf(store: Store, file: FileId, index: number): string {

@@ -28,7 +28,7 @@ import { FormerValues } from './former-values.ts';
 import { byPosition } from './located-findings.ts';
 
 export function createCore(options: CoreOptions): Core {
-  const { context: checking, checker, locate } = startChecking(options);
+  const { context: checking, checker, locate, originOf } = startChecking(options);
   const { store, analysis } = checking;
   const { findings, fixesOf } = checker;
   const former = new FormerValues(
@@ -94,7 +94,7 @@ export function createCore(options: CoreOptions): Core {
       testClipFindings(analysis, file, { shot, path }, reading)?.map(locate) ?? null,
     editFigures: (file) => editJson(analysis.edit(file)),
     timeline: (file, format) => timelineOf(context, file, format),
-    compared: (file) => comparedPlan(context, file, allFindings(file)),
+    compared: (file) => comparedPlan(context, file, allFindings(file), originOf),
     sheet: (file) => sheetOf(context, file, allFindings(file)),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
     placeOfCut: (file, cut) => placeOfCut(context, file, cut),

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { comparePlans, isSame } from '../../shared/report/compare/compare.ts';
 import { comparisonDocument } from '../../shared/report/compare/document.ts';
-import type { Comparison, FindingsChange } from '../../shared/report/compare/plan.ts';
+import type { Comparison, FindingsChange, PlanFinding } from '../../shared/report/compare/plan.ts';
 import { markdownText } from '../../shared/report/document/markdown.ts';
 import { terminalText } from '../../shared/report/document/terminal.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
@@ -188,6 +188,66 @@ describe('what follows from a change', () => {
     expect(gone.shots.map(({ shot, state }) => [shot, state])).toContainEqual(['frost', 'gone']);
     const come = compare(without, EXAMPLE_PLAN);
     expect(come.shots.map(({ shot, state }) => [shot, state])).toContainEqual(['frost', 'new']);
+  });
+});
+
+describe('a finding is known by its rule, its place and its facts', () => {
+  const finding = (more: Partial<PlanFinding> = {}): PlanFinding => ({
+    rule: 'depth-short',
+    severity: 'warning',
+    what: 'Depth is 2 mm.',
+    place: ['shots', 'frost', 'aperture'],
+    facts: { depthMm: 2, subject: 'ice' },
+    ...more,
+  });
+  const plan = (...findings: readonly PlanFinding[]) => ({ ...compared(EXAMPLE_PLAN), findings });
+  const between = (before: PlanFinding, after: PlanFinding) =>
+    comparePlans(plan(before), plan(after)).findings;
+  const NOTHING = { gone: [], new: [], changed: [] };
+  const said = ({ rule, severity, what }: PlanFinding) => ({ rule, severity, what });
+
+  it('and not by its words', () => {
+    expect(between(finding(), finding({ what: 'The depth is 2 mm.' }))).toEqual(NOTHING);
+  });
+
+  it('nor by how a number was rounded', () => {
+    const facts = { depthMm: 2 * (1 + 1e-12), subject: 'ice' };
+    expect(between(finding(), finding({ facts }))).toEqual(NOTHING);
+  });
+
+  it.each([
+    ['other facts', { facts: { depthMm: 1.9, subject: 'ice' } }],
+    ['another place', { place: ['shots', 'skin', 'aperture'] }],
+  ])('%s are a change, though it says the same; no reader is told of it', (_, more) => {
+    const comparison = comparePlans(plan(finding()), plan(finding(more)));
+    expect(comparison.findings).toEqual({
+      ...NOTHING,
+      changed: [{ before: said(finding()), after: said(finding(more)) }],
+    });
+    expect(comparisonText(comparison)).not.toContain('depth-short');
+  });
+
+  it('the same place comes before the same rule', () => {
+    const one = finding({ place: ['shots', 'a'], what: 'a', facts: 1 });
+    const two = finding({ place: ['shots', 'b'], what: 'b', facts: 1 });
+    const after = [
+      { ...two, what: 'b now', facts: 2 },
+      { ...one, what: 'a now', facts: 2 },
+    ];
+    const { changed } = comparePlans(plan(one, two), plan(...after)).findings;
+    expect(changed.map(({ before, after: is }) => [before.what, is.what])).toEqual([
+      ['b', 'b now'],
+      ['a', 'a now'],
+    ]);
+  });
+
+  it('another rule is another finding', () => {
+    const other = finding({ rule: 'smear' });
+    expect(between(finding(), other)).toEqual({
+      ...NOTHING,
+      gone: [said(finding())],
+      new: [said(other)],
+    });
   });
 });
 

@@ -11,6 +11,7 @@ import type {
   FieldChange,
   FigureChange,
   FindingsChange,
+  PlanFinding,
   ShotChange,
 } from './plan.ts';
 import { renamesIn } from './renames.ts';
@@ -37,7 +38,7 @@ export function comparePlans(before: ComparedPlan, after: ComparedPlan): Compari
       renames.get(section) ?? new Map(),
       rename,
     );
-  const shots = shotChanges(before, after, changes(SHOTS), renames.get(SHOTS) ?? new Map());
+  const shots = shotChanges(before, after, changes(SHOTS), renames.get(SHOTS) ?? new Map(), rename);
   const all = new Set([
     ...after.shots.keys(),
     ...[...before.shots.keys()].map((name) => renames.get(SHOTS)?.get(name) ?? name),
@@ -49,7 +50,7 @@ export function comparePlans(before: ComparedPlan, after: ComparedPlan): Compari
     shots,
     sameShots: all.size - shots.length,
     edit: editChanges(before.edit, after.edit),
-    findings: findingsChange(before.findings, after.findings),
+    findings: findingsChange(before.findings, after.findings, rename),
   };
 }
 
@@ -126,6 +127,7 @@ function shotChanges(
   after: ComparedPlan,
   changes: readonly EntryChange[],
   renames: ReadonlyMap<string, string>,
+  rename: (name: string) => string,
 ): readonly ShotChange[] {
   const own = new Map(changes.map((change) => [change.entry, change]));
   const came = new Map([...renames].map(([old, name]) => [name, old]));
@@ -145,7 +147,7 @@ function shotChanges(
       ...(change?.before !== undefined && { before: change.before }),
       fields: isBoth ? (change?.fields ?? []) : [],
       figures: isBoth ? figureChanges((was ?? NO_SHOT).figures, (is ?? NO_SHOT).figures) : [],
-      findings: findingsChange((was ?? NO_SHOT).findings, (is ?? NO_SHOT).findings),
+      findings: findingsChange((was ?? NO_SHOT).findings, (is ?? NO_SHOT).findings, rename),
     };
     const isQuiet =
       isBoth &&
@@ -196,43 +198,68 @@ function flat({
   return new Map(rows);
 }
 
-function isAlike(a: unknown, b: unknown): boolean {
+/** The same but for rounding, and for the names that what is named goes by now. */
+function isAlike(a: unknown, b: unknown, rename = (name: string): string => name): boolean {
   if (typeof a === 'number' && typeof b === 'number')
-    return Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
+    return a === b || Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
+  if (typeof a === 'string' && typeof b === 'string') return a === b || rename(a) === b;
   if (typeof a === 'object' && typeof b === 'object' && a !== null && b !== null) {
     const [left, right] = [Object.entries(a), Object.entries(b)];
     return (
       left.length === right.length &&
-      left.every(([key, value]) => isAlike(value, (b as Record<string, unknown>)[key]))
+      left.every(([key, value]) => isAlike(value, (b as Record<string, unknown>)[key], rename))
     );
   }
   return a === b;
 }
 
-/** First what is found word for word in both, then what is found again with other numbers. */
+/**
+ * First what is found again as it was, then what its rule still finds: at the same place with other
+ * facts, or elsewhere.
+ */
 function findingsChange(
-  before: readonly ComparedFinding[],
-  after: readonly ComparedFinding[],
+  before: readonly PlanFinding[],
+  after: readonly PlanFinding[],
+  rename: (name: string) => string,
 ): FindingsChange {
-  const gone = [...before];
-  const come: ComparedFinding[] = [];
-  for (const finding of after) {
-    const same = gone.findIndex((old) => saidAlike(old, finding));
-    if (same >= 0) gone.splice(same, 1);
-    else come.push(finding);
-  }
-  const changed: { before: ComparedFinding; after: ComparedFinding }[] = [];
-  const isNew = come.filter((finding) => {
-    const again = gone.findIndex(
-      ({ rule, severity }) => rule === finding.rule && severity === finding.severity,
-    );
-    if (again < 0) return true;
-    changed.push({ before: gone[again]!, after: finding });
-    gone.splice(again, 1);
-    return false;
-  });
-  return { gone, new: isNew, changed };
+  const same = (a: unknown, b: unknown): boolean => isAlike(a, b, rename);
+  const isStill = (a: PlanFinding, b: PlanFinding): boolean =>
+    a.rule === b.rule && a.severity === b.severity;
+  const isThere = (a: PlanFinding, b: PlanFinding): boolean =>
+    isStill(a, b) && same(a.place, b.place);
+  let [gone, come] = [before, after];
+  const pairs = (alike: typeof isStill) => {
+    const found = paired(gone, come, alike);
+    gone = found.gone;
+    come = found.come;
+    return found.pairs;
+  };
+  pairs((a, b) => isThere(a, b) && same(a.facts, b.facts));
+  const changed = [...pairs(isThere), ...pairs(isStill)].map(([was, is]) => ({
+    before: said(was),
+    after: said(is),
+  }));
+  return { gone: gone.map(said), new: come.map(said), changed };
 }
 
-const saidAlike = (a: ComparedFinding, b: ComparedFinding): boolean =>
-  a.rule === b.rule && a.severity === b.severity && a.what === b.what;
+const said = ({ rule, severity, what }: PlanFinding): ComparedFinding => ({ rule, severity, what });
+
+/** Each of `come` with the first of `gone` that is alike; what is left of both. */
+function paired<T>(
+  gone: readonly T[],
+  come: readonly T[],
+  alike: (gone: T, come: T) => boolean,
+): {
+  readonly gone: readonly T[];
+  readonly come: readonly T[];
+  readonly pairs: readonly (readonly [T, T])[];
+} {
+  const left = [...gone];
+  const pairs: [T, T][] = [];
+  const unpaired = come.filter((one) => {
+    const at = left.findIndex((old) => alike(old, one));
+    if (at >= 0) pairs.push([left.splice(at, 1)[0]!, one]);
+    return at < 0;
+  });
+  return { gone: left, come: unpaired, pairs };
+}

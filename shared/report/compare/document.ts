@@ -21,6 +21,7 @@ import {
   followsWords,
   IN_NO_SHOT,
   NOTHING_DIFFERENT,
+  readsTheSame,
   sameShotsWords,
   toldShots,
 } from './words.ts';
@@ -88,7 +89,7 @@ function findingItems(
     ...all(message`new`, come),
     ...all(
       message`still`,
-      changed.map(({ after }) => after),
+      changed.filter((one) => !readsTheSame(one)).map(({ after }) => after),
     ),
     ...all(message`gone`, gone),
   ];

@@ -5,7 +5,14 @@ import type { Say } from '../../rules/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import { type Change, worded } from '../document/document.ts';
 import { figureWords } from '../figures-text.ts';
-import type { Comparison, EntryChange, FieldChange, FigureChange, ShotChange } from './plan.ts';
+import type {
+  Comparison,
+  EntryChange,
+  FieldChange,
+  FigureChange,
+  FindingsChange,
+  ShotChange,
+} from './plan.ts';
 
 /** The figures that a reviewer decides by, in the order of their weight, and what they are called. */
 const DECIDING: Readonly<Record<string, string>> = {
@@ -79,7 +86,12 @@ const saysNothing = (change: ShotChange, say: Say): boolean =>
   change.before === undefined &&
   change.fields.length === 0 &&
   followsWords(change.figures, say).length === 0 &&
-  change.findings.gone.length + change.findings.new.length + change.findings.changed.length === 0;
+  change.findings.gone.length + change.findings.new.length === 0 &&
+  change.findings.changed.every(readsTheSame);
+
+/** Still found with other numbers, too little for its words to say. */
+export const readsTheSame = ({ before, after }: FindingsChange['changed'][number]): boolean =>
+  before.what === after.what;
 
 export const sameShotsWords = (count: number): string =>
   count === 1
