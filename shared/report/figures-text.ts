@@ -7,7 +7,7 @@ import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { Say } from '../rules/say.ts';
 import { inLanguage, message } from '../words/message.ts';
 import { type Block, list, type Pairs, paragraph, section, toned } from './document/document.ts';
-import { editTable, totalWords } from './edit-text.ts';
+import { editTable, totalWords } from './edit-words.ts';
 import { wrap } from './wrap.ts';
 
 /** Columns of a terminal, or of paper. */

@@ -1,7 +1,7 @@
 /** What a change of a plan changes: in its words, and in what follows from them. */
-import type { ShotFiguresJson } from '../../figures/json.ts';
 import { editChanges } from './edit.ts';
 import { type FieldTexts, renamed, shownText } from './field-texts.ts';
+import { isAlike, shotFigureChanges } from './figures.ts';
 import type {
   ComparedFinding,
   ComparedPlan,
@@ -9,7 +9,6 @@ import type {
   Comparison,
   EntryChange,
   FieldChange,
-  FigureChange,
   FindingsChange,
   PlanFinding,
   ShotChange,
@@ -146,7 +145,7 @@ function shotChanges(
       state,
       ...(change?.before !== undefined && { before: change.before }),
       fields: isBoth ? (change?.fields ?? []) : [],
-      figures: isBoth ? figureChanges((was ?? NO_SHOT).figures, (is ?? NO_SHOT).figures) : [],
+      figures: isBoth ? shotFigureChanges((was ?? NO_SHOT).figures, (is ?? NO_SHOT).figures) : [],
       findings: findingsChange((was ?? NO_SHOT).findings, (is ?? NO_SHOT).findings, rename),
     };
     const isQuiet =
@@ -156,61 +155,6 @@ function shotChanges(
       !hasFindings(shot.findings);
     return isQuiet ? [] : [shot];
   });
-}
-
-/** Less than this is the rounding of another way to the same number. */
-const SAME = 1e-9;
-
-/** Values of figures that are lists of many, for programs that ask for them. */
-const LONG: ReadonlySet<string> = new Set(['filmColours', 'bubbleImages', 'lossByPart']);
-
-function figureChanges(before: ShotFiguresJson, after: ShotFiguresJson): readonly FigureChange[] {
-  const [old, now] = [flat(before), flat(after)];
-  return [...new Set([...now.keys(), ...old.keys()])].flatMap((figure): FigureChange[] => {
-    const [was, is] = [old.get(figure) ?? null, now.get(figure) ?? null];
-    const why = { before: before.notKnown[figure], after: after.notKnown[figure] };
-    if (isAlike(was, is) && (was !== null || why.before === why.after)) return [];
-    return [
-      {
-        figure,
-        before: was,
-        after: is,
-        notKnown: {
-          ...(was === null && why.before !== undefined && { before: why.before }),
-          ...(is === null && why.after !== undefined && { after: why.after }),
-        },
-      },
-    ];
-  });
-}
-
-/** `depthMm` by its parts, as `depthMm.needed`. What was measured is told by the plan's own fields. */
-function flat({
-  notKnown: _,
-  measured: __,
-  ...figures
-}: ShotFiguresJson): ReadonlyMap<string, unknown> {
-  const rows = Object.entries(figures).flatMap(([name, value]): [string, unknown][] => {
-    if (LONG.has(name)) return [];
-    if (name !== 'depthMm' || value === null) return [[name, value]];
-    return Object.entries(value as object).map(([part, inner]) => [`${name}.${part}`, inner]);
-  });
-  return new Map(rows);
-}
-
-/** The same but for rounding, and for the names that what is named goes by now. */
-function isAlike(a: unknown, b: unknown, rename = (name: string): string => name): boolean {
-  if (typeof a === 'number' && typeof b === 'number')
-    return a === b || Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
-  if (typeof a === 'string' && typeof b === 'string') return a === b || rename(a) === b;
-  if (typeof a === 'object' && typeof b === 'object' && a !== null && b !== null) {
-    const [left, right] = [Object.entries(a), Object.entries(b)];
-    return (
-      left.length === right.length &&
-      left.every(([key, value]) => isAlike(value, (b as Record<string, unknown>)[key], rename))
-    );
-  }
-  return a === b;
 }
 
 /**

@@ -17,7 +17,7 @@ function blockText(block: Block): string {
     case 'paragraph':
       return lineText(block.text);
     case 'section': {
-      const title = `${'#'.repeat(block.level)} ${lineText(block.title).replace(/#+\s*$/, '\\$&')}`;
+      const title = `${'#'.repeat(block.level)} ${lineText(block.title).replace(/(\s)(#+\s*)$/, '$1\\$2')}`;
       return block.blocks.length > 0 ? `${title}\n\n${joined(block.blocks)}` : title;
     }
     case 'list': {

@@ -52,10 +52,11 @@ export const orderTable = ({ steps }: Sheet['order'], say: Say): Table =>
     { isNamed: true, numbers: 2 },
   );
 
-export const cutTable = ({ head, rows }: EditSheet): Table =>
+/** As the terminal has it, under a head of its own. */
+export const cutTable = ({ table: { head, rows } }: EditSheet): Table =>
   table(
-    head.map((one) => capital(one || message`remarks`)),
-    rows.map(({ cells }) => cells),
+    head.map((one) => capital(String(one) || message`remarks`)),
+    rows,
   );
 
 const checkList = (checks: readonly Check[]): List =>

@@ -74,8 +74,8 @@ function editBlock(edit: EditSheet, options: HtmlOptions): Element {
   const { id, title, words, caption, picture } = edit.drawing;
   // In the live view the cut's name leads to its line.
   const cuts = blockHtml(cutTable(edit), {
-    row: (index) => (options.live ? { 'data-cut': edit.rows[index]!.cut } : {}),
-    cell: (text, index) => (text === edit.rows[index]!.cut ? opener(text, options) : String(text)),
+    row: (index) => (options.live ? { 'data-cut': edit.cuts[index]! } : {}),
+    cell: (text, index) => (text === edit.cuts[index] ? opener(text, options) : String(text)),
   });
   return block(
     'h2',

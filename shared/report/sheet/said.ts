@@ -4,6 +4,7 @@ import { doesNotApply } from '../../figures/not-applicable.ts';
 import type { Say } from '../../rules/say.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
 import { message } from '../../words/message.ts';
+import type { Drawing } from './canvas.ts';
 
 /** A shot with the reader's units. */
 export interface SaidShot extends ShotView {
@@ -24,6 +25,15 @@ export function notKnownWords(figures: readonly Figure<unknown>[], what?: string
       ? message`an entry that it follows from has a finding of its own`
       : reasons.join('; ');
   return what === undefined ? message`Not known: ${why}.` : message`${what} not known: ${why}.`;
+}
+
+/** A drawing that there is none of, with why; null where it has no meaning for this shot. */
+export function undrawn(
+  drawing: Pick<Drawing, 'id' | 'title' | 'key'>,
+  figures: readonly Figure<unknown>[],
+): Drawing | null {
+  const words = notKnownWords(figures);
+  return words === null ? null : { ...drawing, words, picture: null };
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

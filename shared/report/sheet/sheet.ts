@@ -4,6 +4,7 @@
  */
 import type { Severity } from '../../rules/rule.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
+import type { Table } from '../document/document.ts';
 import type { Drawing } from './canvas.ts';
 
 export interface Sheet {
@@ -28,8 +29,9 @@ export interface Sheet {
 export interface EditSheet {
   /** "00:00:12:00, 300 frames, 12 s" */
   readonly total: string;
-  readonly head: readonly string[];
-  readonly rows: readonly { readonly cut: string; readonly cells: readonly string[] }[];
+  /** Their names, a row of the table each. */
+  readonly cuts: readonly string[];
+  readonly table: Table;
   readonly drawing: Drawing;
 }
 

@@ -7,7 +7,7 @@ import { allOf } from '../../../words/listed.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
 import { el } from '../../markup.ts';
 import { type Drawing, label, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
-import { notKnownWords, type SaidShot } from '../said.ts';
+import { type SaidShot, undrawn } from '../said.ts';
 
 const MOST_HEIGHT = 160;
 /** Black under this share is the soft edge of the light and nobody sees it. */
@@ -17,10 +17,7 @@ export function frameDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   const { fieldMm: field, darkFrame, bubbleImages } = figures;
   const drawing = { id: 'frame', title: message`Frame`, key: 'field' } as const;
-  if (!field.known) {
-    const words = notKnownWords([field]);
-    return words === null ? null : { ...drawing, words, picture: null };
-  }
+  if (!field.known) return undrawn(drawing, [field]);
   const [width, height] = field.value;
   if (!Number.isFinite(width)) return null;
   const extent = extentOf(shot);
