@@ -1,80 +1,70 @@
-import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { version } from '../../package.json';
 import type { Checker } from '../../shared/api/facade.ts';
+import type { FileId } from '../../shared/plan/place.ts';
 import { githubReport } from '../../shared/report/github.ts';
 import { checkReport } from '../../shared/report/json.ts';
 import { sarifReport } from '../../shared/report/sarif.ts';
 import { type TextReportFile, textReport } from '../../shared/report/text.ts';
-import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
-import type { LengthUnit } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
-import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
 import { MOST_BYTES } from '../files/decode.ts';
 import { isPlanName, PLAN_SUFFIX, plansNamed } from '../files/plan-files.ts';
 import { PlanSet, type PlanSetOptions } from '../files/plan-set.ts';
 import {
   type CheckSurroundings,
+  COULD_NOT_RUN,
   type Command,
-  FORMATS,
+  FAIL_ON,
+  folderIn,
   LENGTHS,
-  LENGTHS_HELP,
-  ROOT_HELP,
+  lengthsIn,
+  ROOT,
+  statusOf,
 } from './command.ts';
-import { type Parsed, parseOptions, WrongUse } from './options.ts';
-
-export const BARS = ['error', 'warning', 'information'] as const satisfies readonly Severity[];
-
-/** For people, for programs, for services that gather findings, for a workflow's remarks. */
-const CHECK_FORMATS = [...FORMATS, 'sarif', 'github'] as const;
-
-const OPTIONS = {
-  format: { oneOf: CHECK_FORMATS },
-  'fail-on': { oneOf: BARS },
-  root: { value: later`folder` },
-  lengths: { oneOf: LENGTHS },
-  'stdin-name': { value: later`file name` },
-};
+import { type Parsed, WrongUse } from './options.ts';
 
 export const check: Command<CheckSurroundings> = {
   name: 'check',
   usage: ['lamella check [FILE|DIR…] [options]', 'lamella check - --stdin-name NAME [options]'],
   about: later`Says what will not work in plans, and what to do. A folder stands for every *.shootplan.yaml below it; without arguments, the current folder.`,
-  options: [
-    [
-      '--format text|json|sarif|github',
-      later`For people (default), for programs, as SARIF 2.1.0, or as GitHub’s workflow commands.`,
-    ],
-    [
-      '--fail-on error|warning|information',
-      later`The least severe finding that makes the exit status 1; default error.`,
-    ],
-    ROOT_HELP,
-    LENGTHS_HELP,
-    ['--stdin-name NAME', later`The file that standard input stands for; paths start from there.`],
-  ],
-  async run(args, surroundings) {
-    const parsed = parseOptions(args, OPTIONS);
+  options: {
+    format: {
+      oneOf: ['text', 'json', 'sarif', 'github'],
+      about: later`For people (default), for programs, as SARIF 2.1.0, or as GitHub’s workflow commands.`,
+    },
+    'fail-on': FAIL_ON,
+    root: ROOT,
+    lengths: LENGTHS,
+    'stdin-name': {
+      value: later`file name`,
+      shown: 'NAME',
+      about: later`The file that standard input stands for; paths start from there.`,
+    },
+  },
+  async run(parsed, surroundings) {
     const { terminal } = surroundings;
     const plans = await planSet(parsed, surroundings);
     const problems = await addAll(plans, parsed, surroundings);
     await plans.follow();
-    const files = plans.files.map((file) => ({
-      name: plans.nameOf(file),
-      findings: plans.findings(file),
-      line: (index: number) => plans.core.line(file, index),
-      nameOf: (other: string) => plans.nameOf(other),
-    }));
+    const files = plans.files.map((file) => reportedFile(plans, file, plans.findings(file)));
     terminal.out(report(files, parsed.options.format, surroundings));
     for (const problem of problems) terminal.err(`lamella: ${problem}\n`);
-    if (problems.length > 0) return COULD_NOT_RUN;
-    const bar = SEVERITIES.indexOf((parsed.options['fail-on'] as Severity | undefined) ?? 'error');
-    const over = files.some(({ findings }) =>
-      findings.some(({ finding }) => SEVERITIES.indexOf(finding.severity) <= bar),
-    );
-    return over ? FOUND : NOTHING_FOUND;
+    const found = files.flatMap(({ findings }) => findings.map(({ finding }) => finding));
+    return problems.length > 0 ? COULD_NOT_RUN : statusOf(found, parsed.options);
   },
 };
+
+/** A file with what was found in it, as reports take it. */
+export const reportedFile = (
+  plans: PlanSet<Checker>,
+  file: FileId,
+  findings: TextReportFile['findings'],
+): TextReportFile => ({
+  name: plans.nameOf(file),
+  findings,
+  line: (index) => plans.core.line(file, index),
+  nameOf: (other) => plans.nameOf(other),
+});
 
 function report(
   files: readonly TextReportFile[],
@@ -89,31 +79,22 @@ function report(
 
 /** A set of plans as the options of a command ask for it. */
 export async function planSet<C extends Checker>(
-  { options }: Parsed,
+  parsed: Parsed,
   { terminal, createCore }: CheckSurroundings<C>,
   read?: PlanSetOptions['read'],
 ): Promise<PlanSet<C>> {
+  const { options } = parsed;
   if (options.lengths && options.format === 'json')
     throw new WrongUse(message`--lengths goes with --format text; JSON is always in millimetres.`);
-  const root = typeof options.root === 'string' ? path.resolve(terminal.cwd, options.root) : null;
-  if (root !== null && !(await isFolder(root)))
-    throw new WrongUse(message`--root ${String(options.root)}: no such folder.`);
+  const root = await folderIn(terminal, 'root', parsed);
   return new PlanSet({
     cwd: terminal.cwd,
     createCore,
     ...(read && { read }),
     ...(root !== null && { root }),
-    ...(options.lengths && { lengths: options.lengths as LengthUnit }),
+    lengths: lengthsIn(options),
   });
 }
-
-const isFolder = async (at: string): Promise<boolean> => {
-  try {
-    return (await stat(at)).isDirectory();
-  } catch {
-    return false;
-  }
-};
 
 /** Adds what was named, or standard input; answers with what could not be added. */
 async function addAll(

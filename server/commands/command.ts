@@ -1,9 +1,19 @@
+import { stat } from 'node:fs/promises';
+import path from 'node:path';
 import type { Checker, Core } from '../../shared/api/facade.ts';
 import type { ExplainedRule } from '../../shared/report/explain.ts';
-import { later } from '../../shared/words/message.ts';
+import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
+import { type LengthUnit, Say } from '../../shared/say/say.ts';
+import { later, message } from '../../shared/words/message.ts';
 import type { Create } from '../files/plan-set.ts';
 import type { ClipReader } from '../media/clip-reader.ts';
 import type { Terminal } from '../terminal.ts';
+import { type OptionSpec, type Parsed, WrongUse } from './options.ts';
+
+/** Exit statuses: a contract with scripts. */
+export const NOTHING_FOUND = 0;
+export const FOUND = 1;
+export const COULD_NOT_RUN = 2;
 
 /** What a check needs. */
 export interface CheckSurroundings<C extends Checker = Checker> {
@@ -23,24 +33,65 @@ export interface Command<S extends CheckSurroundings = Surroundings> {
   /** How it is called, one form a line. */
   readonly usage: readonly string[];
   readonly about: string;
-  /** Option to explanation, in the order of the help. */
-  readonly options: readonly (readonly [option: string, about: string])[];
+  /** In the order of the help. */
+  readonly options: Readonly<Record<string, OptionSpec>>;
   /** @returns the exit status; throws `WrongUse` where it was called wrongly */
-  run(args: readonly string[], surroundings: S): Promise<number>;
+  run(parsed: Parsed, surroundings: S): Promise<number>;
 }
 
-export const LENGTHS = ['mm', 'inches'] as const;
-export const FORMATS = ['text', 'json'] as const;
+export const FORMAT: OptionSpec = {
+  oneOf: ['text', 'json'],
+  about: later`For people (default) or for programs.`,
+};
+export const LENGTHS: OptionSpec = {
+  oneOf: ['mm', 'inches'] satisfies LengthUnit[],
+  about: later`The unit that text shows lengths in; JSON is always in millimetres.`,
+};
+export const ROOT: OptionSpec = {
+  value: later`folder`,
+  shown: 'DIR',
+  about: later`The folder that plans may use files from; else the nearest repository's root, else the plan's folder.`,
+};
+export const FAIL_ON: OptionSpec = {
+  oneOf: ['error', 'warning', 'information'] satisfies Severity[],
+  about: later`The least severe finding that makes the exit status 1; default error.`,
+};
+export const OUTPUT: OptionSpec = {
+  value: later`file`,
+  short: 'o',
+  shown: 'FILE',
+  about: later`Where to write it; left out, to standard output.`,
+};
 
-export const FORMAT_HELP = [
-  '--format text|json',
-  later`For people (default) or for programs.`,
-] as const;
-export const LENGTHS_HELP = [
-  '--lengths mm|inches',
-  later`The unit that text shows lengths in; JSON is always in millimetres.`,
-] as const;
-export const ROOT_HELP = [
-  '--root DIR',
-  later`The folder that plans may use files from; else the nearest repository's root, else the plan's folder.`,
-] as const;
+export const lengthsIn = ({ lengths }: Parsed['options']): LengthUnit =>
+  (lengths as LengthUnit | undefined) ?? 'mm';
+
+/** Words in the units that were asked for. */
+export const sayIn = (options: Parsed['options']): Say => new Say(() => lengthsIn(options));
+
+/** The exit status by the most severe of what was found, against the bar of `--fail-on`. */
+export function statusOf(
+  findings: Iterable<{ readonly severity: Severity }>,
+  options: Parsed['options'],
+): number {
+  const bar = SEVERITIES.indexOf((options['fail-on'] as Severity | undefined) ?? 'error');
+  for (const { severity } of findings) if (SEVERITIES.indexOf(severity) <= bar) return FOUND;
+  return NOTHING_FOUND;
+}
+
+/** The folder that an option names, absolute; null: it was left out. */
+export async function folderIn(
+  { cwd }: Terminal,
+  option: string,
+  { options }: Parsed,
+): Promise<string | null> {
+  const named = options[option];
+  if (typeof named !== 'string') return null;
+  const folder = path.resolve(cwd, named);
+  const isFolder = await stat(folder).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+  if (!isFolder) throw new WrongUse(message`--${option} ${named}: no such folder.`);
+  return folder;
+}

@@ -1,79 +1,72 @@
 import path from 'node:path';
-import type { ComparedFinding, Comparison } from '../../shared/api/compared.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
-import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
-import { comparisonText } from '../../shared/report/compare/text.ts';
+import { comparisonDocument } from '../../shared/report/compare/document.ts';
+import { markdownText } from '../../shared/report/document/markdown.ts';
+import { terminalText } from '../../shared/report/document/terminal.ts';
 import { compareReport } from '../../shared/report/json.ts';
-import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
-import { type LengthUnit, Say } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
-import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
 import { atRevision } from '../files/git-revision.ts';
-import { BARS } from './check.ts';
-import { type Command, LENGTHS, LENGTHS_HELP, ROOT_HELP, type Surroundings } from './command.ts';
+import {
+  COULD_NOT_RUN,
+  type Command,
+  FAIL_ON,
+  LENGTHS,
+  ROOT,
+  type Surroundings,
+  sayIn,
+  statusOf,
+} from './command.ts';
 import { type OpenedPlan, openNamed } from './open-plan.ts';
-import { type Parsed, parseOptions, WrongUse } from './options.ts';
-
-const FORMATS = ['text', 'md', 'json'] as const;
-
-const OPTIONS = {
-  git: { value: later`revision` },
-  format: { oneOf: FORMATS },
-  'fail-on': { oneOf: BARS },
-  root: { value: later`folder` },
-  lengths: { oneOf: LENGTHS },
-};
+import { type Parsed, WrongUse } from './options.ts';
 
 export const compare: Command = {
   name: 'compare',
   usage: ['lamella compare OLD NEW [options]', 'lamella compare --git REVISION FILE [options]'],
   about: later`Says what a change does to every shot: what is set otherwise, what follows from it, and which findings are new or gone.`,
-  options: [
-    [
-      '--git REVISION',
-      later`Compares with FILE, and all that it uses, as committed there: HEAD, main, v2.`,
-    ],
-    [
-      '--format text|md|json',
-      later`For people (default), for a comment on a review, or for programs.`,
-    ],
-    [
-      '--fail-on error|warning|information',
-      later`The least severe new finding that makes the exit status 1; default error.`,
-    ],
-    ROOT_HELP,
-    LENGTHS_HELP,
-  ],
-  async run(args, surroundings) {
-    const parsed = parseOptions(args, OPTIONS);
+  options: {
+    git: {
+      value: later`revision`,
+      shown: 'REVISION',
+      about: later`Compares with FILE, and all that it uses, as committed there: HEAD, main, v2.`,
+    },
+    format: {
+      oneOf: ['text', 'md', 'json'],
+      about: later`For people (default), for a comment on a review, or for programs.`,
+    },
+    'fail-on': {
+      ...FAIL_ON,
+      about: later`The least severe new finding that makes the exit status 1; default error.`,
+    },
+    root: ROOT,
+    lengths: LENGTHS,
+  },
+  async run(parsed, surroundings) {
     const { options } = parsed;
     const { terminal } = surroundings;
     const pair = await openBoth(parsed, surroundings);
     if (pair === null) return COULD_NOT_RUN;
     const [before, after] = pair;
     const comparison = comparePlans(compared(before), compared(after));
-    const say = new Say(() => (options.lengths as LengthUnit | undefined) ?? 'mm');
     const revision = typeof options.git === 'string' ? `${options.git}:` : '';
-    if (options.format === 'json')
-      terminal.out(compareReport(revision + nameOf(before), nameOf(after), comparison));
-    else if (options.format === 'md') terminal.out(comparisonMarkdown(comparison, say));
-    else terminal.out(comparisonText(comparison, say, terminal.colour));
-    const bar = SEVERITIES.indexOf((options['fail-on'] as Severity | undefined) ?? 'error');
-    const over = newFindings(comparison).some(
-      ({ severity }) => SEVERITIES.indexOf(severity) <= bar,
+    const say = sayIn(options);
+    terminal.out(
+      options.format === 'json'
+        ? compareReport(revision + nameOf(before), nameOf(after), comparison)
+        : options.format === 'md'
+          ? markdownText(comparisonDocument(comparison, say, 'page'))
+          : terminalText(comparisonDocument(comparison, say, 'terminal'), terminal.colour),
     );
-    return over ? FOUND : NOTHING_FOUND;
+    const { shots, findings } = comparison;
+    return statusOf(
+      [findings, ...shots.map((shot) => shot.findings)].flatMap((one) => one.new),
+      options,
+    );
   },
 };
 
 const compared = ({ plans, id }: OpenedPlan) => plans.core.compared(id);
 
 const nameOf = ({ plans, id }: OpenedPlan): string => plans.nameOf(id);
-
-const newFindings = ({ shots, findings }: Comparison): readonly ComparedFinding[] => [
-  ...findings.new,
-  ...shots.flatMap((shot) => shot.findings.new),
-];
 
 async function openBoth(
   parsed: Parsed,

@@ -1,25 +1,19 @@
 import { explainRule, listRules } from '../../shared/report/explain.ts';
 import { later, message } from '../../shared/words/message.ts';
-import { NOTHING_FOUND } from '../exit-status.ts';
-import type { Command } from './command.ts';
-import { nearest, parseOptions, WrongUse } from './options.ts';
+import { type Command, NOTHING_FOUND } from './command.ts';
+import { nearest, WrongUse } from './options.ts';
 
 export const explain: Command = {
   name: 'explain',
   usage: ['lamella explain [RULE]'],
   about: later`Says when a rule fires, why it matters and what to do; without a rule, lists them all.`,
-  options: [],
-  async run(args, { terminal, rules }) {
-    const { rest } = parseOptions(args, {});
+  options: {},
+  async run({ rest }, { terminal, rules }) {
     const [name] = rest;
     if (rest.length > 1)
       throw new WrongUse(message`explain takes one rule, but got ${rest.length}.`);
-    if (name === undefined) {
-      terminal.out(listRules(rules, terminal.colour));
-      return NOTHING_FOUND;
-    }
     const rule = rules.find((each) => each.name === name);
-    if (!rule) {
+    if (name !== undefined && !rule) {
       const near = nearest(
         name,
         rules.map((each) => each.name),
@@ -30,7 +24,7 @@ export const explain: Command = {
           : message`There is no rule "${name}". \`lamella explain\` lists them.`,
       );
     }
-    terminal.out(explainRule(rule, terminal.colour));
+    terminal.out(rule ? explainRule(rule, terminal.colour) : listRules(rules, terminal.colour));
     return NOTHING_FOUND;
   },
 };

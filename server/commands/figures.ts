@@ -1,51 +1,35 @@
-import { figuresText } from '../../shared/report/figures-text.ts';
+import { terminalText } from '../../shared/report/document/terminal.ts';
+import { figuresDocument } from '../../shared/report/figures-text.ts';
 import { figuresReport } from '../../shared/report/json.ts';
-import type { LengthUnit } from '../../shared/say/say.ts';
 import { later } from '../../shared/words/message.ts';
-import { COULD_NOT_RUN, NOTHING_FOUND } from '../exit-status.ts';
-import type { Command } from './command.ts';
-import { openPlan } from './open-plan.ts';
-import { noSuchShot, parseOptions } from './options.ts';
-import { SHOT_OPTIONS, shotHelp } from './shot-options.ts';
+import { FORMAT, LENGTHS, NOTHING_FOUND, ROOT, sayIn } from './command.ts';
+import { planCommand, shotOf } from './open-plan.ts';
 
-export const figures: Command = {
+export const figures = planCommand({
   name: 'figures',
   usage: ['lamella figures FILE [--shot NAME] [options]'],
   about: later`Says what every shot of a plan and its edit come to, and why where a figure is not known.`,
-  options: shotHelp(later`Only this shot.`),
-  async run(args, surroundings) {
-    const parsed = parseOptions(args, SHOT_OPTIONS);
-    const { options } = parsed;
-    const { terminal } = surroundings;
-    const opened = await openPlan('figures', parsed, surroundings);
-    if (opened === null) return COULD_NOT_RUN;
-    const { plans, id, file } = opened;
-    const shots = chosen(plans.core.figures(id), options.shot, file);
+  options: {
+    shot: { value: later`shot’s name`, shown: 'NAME', about: later`Only this shot.` },
+    format: FORMAT,
+    root: ROOT,
+    lengths: LENGTHS,
+  },
+  async run(opened, { options }, { terminal }) {
+    const { plans, id } = opened;
+    const all = plans.core.figures(id);
     // Of one shot alone the sums of the plan say nothing.
     const isWhole = options.shot === undefined;
+    const one = isWhole ? '' : shotOf(opened, String(options.shot));
+    const shots = isWhole ? all : new Map([[one, all.get(one)!]]);
     const recording = isWhole ? plans.core.recording(id) : [];
     const edit = isWhole ? plans.core.editFigures(id) : null;
-    const name = plans.nameOf(id);
-    const lengths = options.lengths as LengthUnit | undefined;
+    const said = [plans.nameOf(id), shots, recording, edit] as const;
     terminal.out(
       options.format === 'json'
-        ? figuresReport(name, shots, recording, edit)
-        : figuresText(name, shots, recording, edit, {
-            colour: terminal.colour,
-            ...(lengths && { lengths }),
-          }),
+        ? figuresReport(...said)
+        : terminalText(figuresDocument(...said, sayIn(options)), terminal.colour),
     );
     return NOTHING_FOUND;
   },
-};
-
-function chosen<T>(
-  shots: ReadonlyMap<string, T>,
-  name: string | true | undefined,
-  file: string,
-): ReadonlyMap<string, T> {
-  if (typeof name !== 'string') return shots;
-  const shot = shots.get(name);
-  if (shot !== undefined) return new Map([[name, shot]]);
-  throw noSuchShot(name, [...shots.keys()], file);
-}
+});

@@ -2,6 +2,7 @@
 import { wrap } from '../../shared/report/wrap.ts';
 import { inLanguage, message } from '../../shared/words/message.ts';
 import type { Command } from './command.ts';
+import type { OptionSpec } from './options.ts';
 
 /** What a command says of itself. */
 type Described = Omit<Command, 'run'>;
@@ -34,15 +35,12 @@ ${statusWords()}`;
 }
 
 export function helpOf({ usage, about, options }: Described): string {
+  const rows = Object.entries(options).map(optionHelp);
   const parts = [usage.join('\n'), wrap(inLanguage(about), WIDTH)];
-  if (options.length > 0)
-    parts.push(
-      [
-        message`Options`,
-        ...options.map(
-          ([option, said]) => `  ${option}\n${wrap(inLanguage(said), WIDTH, '      ')}`,
-        ),
-      ].join('\n'),
-    );
+  if (rows.length > 0) parts.push([message`Options`, ...rows].join('\n'));
   return `${parts.join('\n\n')}\n\n${statusWords()}`;
 }
+
+/** "-o, --output FILE", and what it is for. */
+const optionHelp = ([name, { short, oneOf, shown, about }]: [string, OptionSpec]): string =>
+  `  ${short ? `-${short}, ` : ''}--${name} ${oneOf?.join('|') ?? shown}\n${wrap(inLanguage(about), WIDTH, '      ')}`;

@@ -2,29 +2,21 @@ import { BODIES, LENSES, type Piece, SUBJECT_KINDS } from '../../shared/assist/n
 import { newPlan, pieceOf } from '../../shared/assist/new-plan/new-plan.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
-import type { Command } from './command.ts';
-import { parseOptions, WrongUse } from './options.ts';
+import { type Command, OUTPUT } from './command.ts';
+import { WrongUse } from './options.ts';
 import { writeOutput } from './write-output.ts';
-
-const OPTIONS = {
-  body: { value: later`body’s name` },
-  lens: { value: later`lens’s name` },
-  subject: { value: later`kind of subject` },
-  output: { value: later`file`, short: 'o' },
-};
 
 export const newCommand: Command = {
   name: 'new',
   usage: ['lamella new [--body NAME] [--lens NAME] [--subject KIND] -o FILE'],
   about: later`Writes a plan to begin with, filled in and checking cleanly: a body, a lens and a subject of a kit without makes, one shot with its light, settings and checks. Never writes over a file.`,
-  options: [
-    ['--body NAME', listed(BODIES)],
-    ['--lens NAME', listed(LENSES)],
-    ['--subject KIND', listed(SUBJECT_KINDS)],
-    ['-o, --output FILE', later`The new plan, *.shootplan.yaml.`],
-  ],
-  async run(args, { terminal, createCore }) {
-    const { options, rest } = parseOptions(args, OPTIONS);
+  options: {
+    body: { value: later`body’s name`, shown: 'NAME', about: listed(BODIES) },
+    lens: { value: later`lens’s name`, shown: 'NAME', about: listed(LENSES) },
+    subject: { value: later`kind of subject`, shown: 'KIND', about: listed(SUBJECT_KINDS) },
+    output: { ...OUTPUT, about: later`The new plan, *.shootplan.yaml.` },
+  },
+  async run({ options, rest }, { terminal, createCore }) {
     if (rest.length > 0)
       throw new WrongUse(message`new takes no "${rest[0]!}"; the file goes behind -o.`);
     const { output } = options;

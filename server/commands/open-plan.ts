@@ -6,8 +6,8 @@ import { message } from '../../shared/words/message.ts';
 import { isPlanName, PLAN_SUFFIX } from '../files/plan-files.ts';
 import type { PlanSet, PlanSetOptions } from '../files/plan-set.ts';
 import { planSet } from './check.ts';
-import type { Surroundings } from './command.ts';
-import { type Parsed, WrongUse } from './options.ts';
+import { COULD_NOT_RUN, type Command, type Surroundings } from './command.ts';
+import { noSuchShot, type Parsed, WrongUse } from './options.ts';
 
 export interface OpenedPlan {
   readonly plans: PlanSet;
@@ -16,19 +16,29 @@ export interface OpenedPlan {
   readonly file: string;
 }
 
-/** @returns null where it can't be read, which has been said */
-export async function openPlan(
-  command: string,
-  parsed: Parsed,
-  surroundings: Surroundings,
-): Promise<OpenedPlan | null> {
-  const [file] = parsed.rest;
-  if (file === undefined || parsed.rest.length > 1)
-    throw new WrongUse(message`${command} takes one plan, but got ${parsed.rest.length}.`);
-  return openNamed(file, parsed, surroundings);
+interface PlanCommand extends Omit<Command, 'run'> {
+  /** Refuses options before anything is read. */
+  refuse?(options: Parsed['options']): void;
+  run(opened: OpenedPlan, parsed: Parsed, surroundings: Surroundings): Promise<number>;
 }
 
-/** @param read where plans are read from; left out: the disk */
+/** A command that takes one plan. */
+export const planCommand = ({ refuse, run, ...command }: PlanCommand): Command => ({
+  ...command,
+  async run(parsed, surroundings) {
+    refuse?.(parsed.options);
+    const { length, 0: file } = parsed.rest;
+    if (file === undefined || length > 1)
+      throw new WrongUse(message`${command.name} takes one plan, but got ${length}.`);
+    const opened = await openNamed(file, parsed, surroundings);
+    return opened === null ? COULD_NOT_RUN : run(opened, parsed, surroundings);
+  },
+});
+
+/**
+ * @param read where plans are read from; left out: the disk
+ * @returns null where it can't be read, which has been said
+ */
 export async function openNamed(
   file: string,
   parsed: Parsed,
@@ -40,16 +50,20 @@ export async function openNamed(
     throw new WrongUse(message`${file}: not a plan; plans are named *${PLAN_SUFFIX}.`);
   const plans = await planSet(parsed, surroundings, read);
   const problem = await plans.add(path.resolve(terminal.cwd, file));
-  if (problem !== null) {
-    terminal.err(`lamella: ${problem}\n`);
-    return null;
-  }
-  const id = plans.files[0]!;
-  const unread = plans.unread(id);
-  if (unread) {
-    terminal.err(`lamella: ${plans.nameOf(id)}: ${messageOf(unread)}\n`);
+  const id = plans.files[0];
+  const unread = problem === null && id !== undefined ? plans.unread(id) : undefined;
+  if (problem !== null || id === undefined || unread) {
+    const why = unread && id ? `${plans.nameOf(id)}: ${messageOf(unread)}` : problem;
+    terminal.err(`lamella: ${why}\n`);
     return null;
   }
   await plans.follow();
   return { plans, id, file };
+}
+
+/** The name of a shot of the plan; wrong use where it has no such shot. */
+export function shotOf({ plans, id, file }: OpenedPlan, name: string): string {
+  const shots = [...plans.core.figures(id).keys()];
+  if (!shots.includes(name)) throw noSuchShot(name, shots, file);
+  return name;
 }

@@ -9,6 +9,10 @@ import { message } from '../../shared/words/message.ts';
 export class WrongUse extends Error {}
 
 export interface OptionSpec {
+  /** What it is for, in the help. */
+  readonly about: string;
+  /** What stands for its value in the help: FILE. */
+  readonly shown?: string;
   /** What stands behind it, for messages; left out: nothing does. */
   readonly value?: string;
   /** The only values that it takes. */

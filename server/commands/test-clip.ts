@@ -7,22 +7,22 @@ import { painter } from '../../shared/report/paint.ts';
 import { cells, clipJson, type TestClipReport } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
-import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
+import type { ClipReader } from '../media/clip-reader.ts';
 import { findClip } from '../media/find-clips.ts';
-import type { Surroundings } from './command.ts';
-import type { OpenedPlan } from './open-plan.ts';
-import { noSuchShot, type Parsed } from './options.ts';
+import { COULD_NOT_RUN, FOUND, NOTHING_FOUND, type Surroundings } from './command.ts';
+import { type OpenedPlan, shotOf } from './open-plan.ts';
+import type { Parsed } from './options.ts';
 
 export async function testClip(
-  clip: string,
-  shot: string,
-  { plans, id, file }: OpenedPlan,
+  opened: OpenedPlan,
   { options }: Parsed,
-  { terminal, createClipReader }: Surroundings,
+  surroundings: Surroundings,
 ): Promise<number> {
-  const shots = [...plans.core.figures(id).keys()];
-  if (!shots.includes(shot)) throw noSuchShot(shot, shots, file);
-  const reading = await readOne(clip, terminal, createClipReader);
+  const { plans, id } = opened;
+  const { terminal } = surroundings;
+  const clip = String(options['test-clip']);
+  const shot = shotOf(opened, String(options.shot));
+  const reading = await readOne(clip, surroundings);
   if (reading === null) return COULD_NOT_RUN;
   // The path was typed just now: nothing was recorded wrongly, and no card is at stake.
   if (reading.state === 'not-found') {
@@ -65,25 +65,33 @@ export async function testClip(
 }
 
 /** null: it was stopped. */
-async function readOne(
-  clip: string,
-  { cwd, onInterrupt }: Surroundings['terminal'],
-  createClipReader: Surroundings['createClipReader'],
-): Promise<ClipReading | null> {
+async function readOne(clip: string, surroundings: Surroundings): Promise<ClipReading | null> {
+  const { cwd } = surroundings.terminal;
   const named = path.resolve(cwd, clip);
   // Whoever names a file may read it, wherever it lies.
   const folders = { plan: cwd, root: path.parse(named).root, media: null };
   const found = await findClip(named, folders);
   if (!found.ok) return found.reading;
+  return whileReading(surroundings, (reader, signal) =>
+    reader.read(found.file, signal).catch((cause: unknown) => {
+      if (signal.aborted) return null;
+      throw cause;
+    }),
+  );
+}
+
+/** Reads clips until it is done, or whoever waits has had enough. */
+export async function whileReading<T>(
+  { terminal, createClipReader }: Surroundings,
+  read: (reader: ClipReader, signal: AbortSignal) => Promise<T>,
+): Promise<T> {
   const reader = createClipReader();
   const stop = new AbortController();
-  const unheard = onInterrupt(() => stop.abort());
+  const unheard = terminal.onInterrupt(() => stop.abort());
   try {
-    return await reader.read(found.file, stop.signal);
-  } catch (cause) {
-    if (stop.signal.aborted) return null;
-    throw cause;
+    return await read(reader, stop.signal);
   } finally {
+    terminal.progress(null);
     unheard();
     await reader.close();
   }

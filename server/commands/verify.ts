@@ -1,103 +1,91 @@
-import { stat } from 'node:fs/promises';
 import path from 'node:path';
+import { terminalText } from '../../shared/report/document/terminal.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { checkJson, print } from '../../shared/report/json.ts';
 import { textReport } from '../../shared/report/text.ts';
-import { clipsJson, verifyText } from '../../shared/report/verify.ts';
-import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
+import { clipsJson, verifyDocument } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
-import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
 import { pathOfUri } from '../files/uri.ts';
-import type { ClipFolders } from '../media/find-clips.ts';
-import { type VerifiedPlan, verifyClips } from '../media/verify-clips.ts';
-import { BARS } from './check.ts';
-import { type Command, FORMAT_HELP, FORMATS, ROOT_HELP, type Surroundings } from './command.ts';
-import { type OpenedPlan, openPlan } from './open-plan.ts';
-import { type Parsed, parseOptions, WrongUse } from './options.ts';
-import { testClip } from './test-clip.ts';
+import { verifyClips } from '../media/verify-clips.ts';
+import { reportedFile } from './check.ts';
+import {
+  COULD_NOT_RUN,
+  FAIL_ON,
+  FORMAT,
+  folderIn,
+  ROOT,
+  type Surroundings,
+  statusOf,
+} from './command.ts';
+import { type OpenedPlan, planCommand } from './open-plan.ts';
+import { type Parsed, WrongUse } from './options.ts';
+import { testClip, whileReading } from './test-clip.ts';
 
-const OPTIONS = {
-  media: { value: later`folder` },
-  'test-clip': { value: later`clip` },
-  shot: { value: later`shot’s name` },
-  format: { oneOf: FORMATS },
-  'fail-on': { oneOf: BARS },
-  root: { value: later`folder` },
-};
-
-export const verify: Command = {
+export const verify = planCommand({
   name: 'verify',
   usage: [
     'lamella verify FILE [--media DIR] [options]',
     'lamella verify --test-clip CLIP --shot NAME FILE [options]',
   ],
   about: later`Reads the clips that a plan lists and says which of them are not what their shots ask for: size, rate, codec, bit rate, length, and shutter, ISO and white balance where a file carries them. A test clip at the start of the day tells whether the body is set as the plan says. Nothing is ever written to a clip.`,
-  options: [
-    [
-      '--media DIR',
-      later`The folder of the clips, besides the plan’s own; paths may start from there.`,
-    ],
-    [
-      '--test-clip CLIP',
-      later`Only this file, against the shot named by --shot: pass or fail first.`,
-    ],
-    ['--shot NAME', later`The shot that the test clip was recorded for.`],
-    FORMAT_HELP,
-    [
-      '--fail-on error|warning|information',
-      later`The least severe finding that makes the exit status 1; default error.`,
-    ],
-    ROOT_HELP,
-  ],
-  async run(args, surroundings) {
-    const parsed = parseOptions(args, OPTIONS);
-    const { 'test-clip': clip, shot, media } = parsed.options;
+  options: {
+    media: {
+      value: later`folder`,
+      shown: 'DIR',
+      about: later`The folder of the clips, besides the plan’s own; paths may start from there.`,
+    },
+    'test-clip': {
+      value: later`clip`,
+      shown: 'CLIP',
+      about: later`Only this file, against the shot named by --shot: pass or fail first.`,
+    },
+    shot: {
+      value: later`shot’s name`,
+      shown: 'NAME',
+      about: later`The shot that the test clip was recorded for.`,
+    },
+    format: FORMAT,
+    'fail-on': FAIL_ON,
+    root: ROOT,
+  },
+  refuse({ 'test-clip': clip, shot, media }) {
     if ((clip === undefined) !== (shot === undefined))
       throw new WrongUse(message`--test-clip CLIP and --shot NAME go together.`);
     if (clip !== undefined && media !== undefined)
       throw new WrongUse(message`--test-clip names its file itself, and takes no --media.`);
-    const opened = await openPlan('verify', parsed, surroundings);
-    if (opened === null) return COULD_NOT_RUN;
-    if (typeof clip === 'string' && typeof shot === 'string')
-      return testClip(clip, shot, opened, parsed, surroundings);
-    return verifyAll(opened, parsed, surroundings);
   },
-};
+  run: async (opened, parsed, surroundings) =>
+    parsed.options['test-clip'] === undefined
+      ? verifyAll(opened, parsed, surroundings)
+      : testClip(opened, parsed, surroundings),
+});
 
 async function verifyAll(
   { plans, id }: OpenedPlan,
   parsed: Parsed,
   surroundings: Surroundings,
 ): Promise<number> {
-  const { terminal, createClipReader } = surroundings;
-  const folders = await foldersOf({ plans, id }, parsed, terminal.cwd);
-  const reader = createClipReader();
-  const stop = new AbortController();
-  const unheard = terminal.onInterrupt(() => stop.abort());
-  let verified: VerifiedPlan;
-  try {
-    verified = await verifyClips({
+  const { terminal } = surroundings;
+  const media = await folderIn(terminal, 'media', parsed);
+  const plan = path.dirname(pathOfUri(id) ?? terminal.cwd);
+  const verified = await whileReading(surroundings, (reader, signal) =>
+    verifyClips({
       core: plans.core,
       plan: id,
-      folders,
+      folders: { plan, root: plans.rootOf(id), media },
       reader,
-      signal: stop.signal,
+      signal,
       progress: (done, of, clip) =>
         terminal.progress(inertLine(message`${done + 1} of ${of}: ${clip}`)),
-    });
-  } finally {
-    terminal.progress(null);
-    unheard();
-    await reader.close();
-  }
+    }),
+  );
   const findings = plans.core.verify(id, verified.readings);
-  const file = {
-    name: plans.nameOf(id),
-    findings: findings.map((finding) => ({ finding, fixes: [] })),
-    line: (index: number) => plans.core.line(id, index),
-    nameOf: (other: string) => plans.nameOf(other),
-  };
+  const file = reportedFile(
+    plans,
+    id,
+    findings.map((finding) => ({ finding, fixes: [] })),
+  );
   const notAsked = verified.notAsked.map((each) => nameFrom(terminal.cwd, each));
   const { clips, stopped } = verified;
   const cuts = plans.core.cutCoverage(id, verified.readings);
@@ -105,34 +93,11 @@ async function verifyAll(
   if (parsed.options.format === 'json')
     terminal.out(print({ ...checkJson([file]), ...besides, clips: clipsJson(clips) }));
   else {
-    terminal.out(verifyText(besides, new Say(), terminal.colour));
+    terminal.out(terminalText(verifyDocument(besides, new Say()), terminal.colour));
     terminal.out(`\n${textReport([file], terminal.colour)}`);
   }
-  if (verified.stopped) return COULD_NOT_RUN;
-  const bar = SEVERITIES.indexOf((parsed.options['fail-on'] as Severity | undefined) ?? 'error');
-  const isOver = findings.some(({ severity }) => SEVERITIES.indexOf(severity) <= bar);
-  return isOver ? FOUND : NOTHING_FOUND;
+  return verified.stopped ? COULD_NOT_RUN : statusOf(findings, parsed.options);
 }
-
-async function foldersOf(
-  { plans, id }: Pick<OpenedPlan, 'plans' | 'id'>,
-  { options }: Parsed,
-  cwd: string,
-): Promise<ClipFolders> {
-  const media = typeof options.media === 'string' ? path.resolve(cwd, options.media) : null;
-  if (media !== null && !(await isFolder(media)))
-    throw new WrongUse(message`--media ${String(options.media)}: no such folder.`);
-  const plan = path.dirname(pathOfUri(id) ?? cwd);
-  return { plan, root: plans.rootOf(id), media };
-}
-
-const isFolder = async (at: string): Promise<boolean> => {
-  try {
-    return (await stat(at)).isDirectory();
-  } catch {
-    return false;
-  }
-};
 
 /** From the current folder where it lies below it, with `/`. */
 export function nameFrom(cwd: string, file: string): string {

@@ -7,17 +7,22 @@ import type { Terminal } from '../terminal.ts';
 
 /**
  * One line on the error stream, so that what is piped stays clean.
+ * @param output the file; left out: standard output, and nothing is said of it
  * @param what as the sentence has it: "The sheet"
  * @param keep a file of that name stays as it is, and that is an error
  * @returns the exit status
  */
 export async function writeOutput(
   terminal: Terminal,
-  output: string,
+  output: string | true | undefined,
   what: string,
   text: string,
   keep = false,
 ): Promise<number> {
+  if (typeof output !== 'string') {
+    terminal.out(text);
+    return NOTHING_FOUND;
+  }
   try {
     // `wx`: fails where there is a file already, with nothing in between.
     await writeFile(path.resolve(terminal.cwd, output), text, { flag: keep ? 'wx' : 'w' });

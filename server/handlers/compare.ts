@@ -2,7 +2,8 @@
 
 import type { FileId } from '../../shared/plan/place.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
-import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
+import { comparisonDocument } from '../../shared/report/compare/document.ts';
+import { markdownText } from '../../shared/report/document/markdown.ts';
 import { Say } from '../../shared/say/say.ts';
 import { canonicalUri } from '../canonical-uri.ts';
 import type { Session } from '../session.ts';
@@ -41,5 +42,6 @@ export function compareBefore(
     }
   }
   const comparison = comparePlans(old.compared(file), core.compared(file));
-  return { markdown: comparisonMarkdown(comparison, new Say(() => settings.lengths)) };
+  const say = new Say(() => settings.lengths);
+  return { markdown: markdownText(comparisonDocument(comparison, say, 'page')) };
 }

@@ -2,7 +2,8 @@
 import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver';
 import type { Core } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import { settingWords, settledLines, settledTitle } from '../../shared/report/settle-text.ts';
+import { plainLines } from '../../shared/report/document/terminal.ts';
+import { settingWords, settledBlocks, settledTitle } from '../../shared/report/settle-text.ts';
 import { message } from '../../shared/words/message.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import type { Documents } from '../workspace/documents.ts';
@@ -33,7 +34,7 @@ export function settleAnswer(
   if (settled === null) return null;
   return {
     title: settledTitle(settled),
-    lines: settledLines(settled),
+    lines: plainLines(settledBlocks(settled)),
     ...(settled.edits.length > 0 && { edit: workspaceEdit(settled.edits, client, documents) }),
   };
 }

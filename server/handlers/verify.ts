@@ -1,7 +1,8 @@
 /** The clips of a plan, verified for an editor: a page to read, and findings where the clips stand. */
 import type { CancellationToken, Diagnostic, WorkDoneProgressParams } from 'vscode-languageserver';
 import type { FileId } from '../../shared/plan/place.ts';
-import { verifyMarkdown } from '../../shared/report/verify.ts';
+import { markdownText } from '../../shared/report/document/markdown.ts';
+import { verifyDocument } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
 import type { Host } from '../host.ts';
@@ -38,7 +39,9 @@ export async function verifyInEditor(
     const findings = core.verify(file, verified.readings);
     const cuts = core.cutCoverage(file, verified.readings);
     return {
-      markdown: verifyMarkdown({ ...verified, cuts }, findings, new Say(() => settings.lengths)),
+      markdown: markdownText(
+        verifyDocument({ ...verified, cuts }, new Say(() => settings.lengths), findings),
+      ),
       diagnostics: diagnostics.make(findings),
       stopped: verified.stopped,
     };

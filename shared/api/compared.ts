@@ -13,18 +13,32 @@ export interface ComparedPlan {
   /** The edit; null where there are no cuts. */
   readonly edit: EditJson | null;
   /** Of no single shot. */
-  readonly findings: readonly ComparedFinding[];
+  readonly findings: readonly PlanFinding[];
 }
 
 export interface ComparedShot {
   readonly figures: ShotFiguresJson;
-  readonly findings: readonly ComparedFinding[];
+  readonly findings: readonly PlanFinding[];
 }
 
 export interface ComparedFinding {
   readonly rule: string;
   readonly severity: Severity;
   readonly what: string;
+}
+
+/** With what it is known by: its place, and what its rule found there. Never what is said of it. */
+export interface PlanFinding extends ComparedFinding {
+  /** Entry and path, a step each. */
+  readonly place: readonly string[];
+  readonly facts: unknown;
+}
+
+/** With what it is known by: its place, and what its rule found there. Never what is said of it. */
+export interface PlanFinding extends ComparedFinding {
+  /** Entry and path, a step each. */
+  readonly place: readonly string[];
+  readonly facts: unknown;
 }
 
 export interface Comparison {
@@ -78,7 +92,7 @@ export interface FigureChange {
 export interface FindingsChange {
   readonly gone: readonly ComparedFinding[];
   readonly new: readonly ComparedFinding[];
-  /** Still found, with other numbers. */
+  /** Still found, with other facts or at another place. */
   readonly changed: readonly {
     readonly before: ComparedFinding;
     readonly after: ComparedFinding;

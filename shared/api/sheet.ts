@@ -3,6 +3,7 @@
  * drawings. Pages, Markdown and the live view are made of it, so they can't say different things.
  */
 import type { Severity } from '../rules/rule.ts';
+import type { Table } from './document.ts';
 import type { Drawing } from './drawing.ts';
 
 export interface Sheet {
@@ -27,8 +28,9 @@ export interface Sheet {
 export interface EditSheet {
   /** "00:00:12:00, 300 frames, 12 s" */
   readonly total: string;
-  readonly head: readonly string[];
-  readonly rows: readonly { readonly cut: string; readonly cells: readonly string[] }[];
+  /** Their names, a row of the table each. */
+  readonly cuts: readonly string[];
+  readonly table: Table;
   readonly drawing: Drawing;
 }
 

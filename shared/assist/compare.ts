@@ -1,6 +1,6 @@
 /** A plan, and all that it uses, made ready to be compared. */
 
-import type { ComparedFinding, ComparedPlan, ComparedShot, FieldTexts } from '../api/compared.ts';
+import type { ComparedPlan, ComparedShot, FieldTexts, PlanFinding } from '../api/compared.ts';
 import type { LocatedFinding } from '../api/located.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-json.ts';
@@ -9,8 +9,10 @@ import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { FileId } from '../plan/place.ts';
 import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
+import type { Finding } from '../rules/rule.ts';
 import type { Context } from '../workspace/context.ts';
 import { plainId } from '../workspace/entry-kinds.ts';
+import type { TextFinding } from '../workspace/text-findings.ts';
 import { shotAt } from './sheet.ts';
 
 /** Where a plan's files lie is not what it says. */
@@ -18,11 +20,15 @@ const NOT_COMPARED: ReadonlySet<string> = new Set(['use']);
 
 const CLIPS = { kind: 'list', item: { kind: 'record', of: 'clip' } } as const;
 
-/** @param findings those of every file that the plan reaches */
+/**
+ * @param findings those of every file that the plan reaches
+ * @param originOf what a located one was made from
+ */
 export function comparedPlan(
   context: Context,
   file: FileId,
   findings: readonly LocatedFinding[],
+  originOf: (located: LocatedFinding) => Finding | undefined,
 ): ComparedPlan {
   const { analysis } = context;
   const sections = new Map<string, Map<string, FieldTexts>>();
@@ -36,13 +42,15 @@ export function comparedPlan(
       sections.set(section, entries);
       if (!entries.has(name)) entries.set(name, texts);
     }
-  const byShot = new Map<string, ComparedFinding[]>();
-  const others: ComparedFinding[] = [];
+  const byShot = new Map<string, PlanFinding[]>();
+  const others: PlanFinding[] = [];
   const names = new Set(analysis.shots(file).map((id) => nameOf('shots', id)));
-  for (const { rule, severity, what, shot, file: at, range } of findings) {
+  for (const located of findings) {
+    const { rule, severity, what, shot, file: at, range } = located;
     if (severity === 'hint') continue;
     const name = shot ?? (at === file ? shotAt(context, file, range.start) : null);
-    const finding = { rule, severity, what };
+    const origin = originOf(located);
+    const finding = { rule, severity, what, place: placeSteps(origin), facts: origin?.facts };
     if (name === null || !names.has(name)) others.push(finding);
     else byShot.set(name, [...(byShot.get(name) ?? []), finding]);
   }
@@ -64,6 +72,12 @@ export function comparedPlan(
     findings: others,
   };
 }
+
+/** Of a finding of the text none: where its chunk lies changes with every line above it. */
+const placeSteps = (finding: Finding | undefined): readonly string[] =>
+  !finding || (finding as TextFinding).span
+    ? []
+    : [...finding.at.entry.split('/'), ...finding.at.path.map(String)];
 
 function placeOf(id: string): readonly [section: string, name: string] {
   const at = id.lastIndexOf('/');

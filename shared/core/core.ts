@@ -30,7 +30,7 @@ import { FormerValues } from '../workspace/former-values.ts';
 import { byPosition } from '../workspace/located-findings.ts';
 
 export function createCore(options: CoreOptions): Core {
-  const { context: checking, checker, report } = startChecking(options);
+  const { context: checking, checker, report, originOf } = startChecking(options);
   const { store, analysis } = checking;
   const { findings, fixesOf } = checker;
   const former = new FormerValues(
@@ -96,7 +96,7 @@ export function createCore(options: CoreOptions): Core {
       testClipFindings(analysis, file, { shot, path }, reading)?.map(report) ?? null,
     editFigures: (file) => editJson(analysis.edit(file)),
     timeline: (file, format) => timelineOf(context, file, format),
-    compared: (file) => comparedPlan(context, file, allFindings(file)),
+    compared: (file) => comparedPlan(context, file, allFindings(file), originOf),
     sheet: (file) => sheetOf(context, file, allFindings(file)),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
     placeOfCut: (file, cut) => placeOfCut(context, file, cut),

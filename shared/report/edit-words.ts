@@ -1,7 +1,9 @@
-/** The edit in words: for a terminal, a sheet, a shot list. */
-import type { CutJson } from '../figures/edit-json.ts';
+/** The edit in words and as a table: for a terminal, a sheet, a shot list. */
+
+import { type Table, table } from '../api/document.ts';
+import type { CutJson, EditJson } from '../figures/edit-json.ts';
 import { significant } from '../say/say.ts';
-import { message } from '../words/message.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 
 /** "50 %", "100 to 25 %" */
 export function speedWords(speed: CutJson['speed']): string {
@@ -34,3 +36,62 @@ export const joinWords = ({ dissolveFrames }: CutJson): string =>
     : dissolveFrames === 0
       ? message`cut`
       : message`dissolve ${framesWords(dissolveFrames)}`;
+
+const HEAD: readonly string[] = [
+  later`start`,
+  later`length`,
+  later`cut`,
+  later`shows`,
+  later`begins with`,
+  later`speed`,
+  later`of its clip`,
+  later`beat`,
+  '',
+];
+
+/** The edit as a table: a line a cut. */
+export const editTable = (edit: EditJson): Table =>
+  table(
+    HEAD.map((one) => (one === '' ? '' : inLanguage(one))),
+    edit.cuts.map(editRow),
+  );
+
+/** "00:00:12:00, 300 frames, 12 s" */
+export function totalWords({ totalFrames, totalTimecode, totalS, notKnown }: EditJson): string {
+  if (totalFrames === null || totalS === null)
+    return message`not known: ${notKnown.totalFrames ?? ''}`;
+  return [totalTimecode, framesWords(totalFrames), secondsWords(totalS)].filter(Boolean).join(', ');
+}
+
+/** A cut's cells under `HEAD`. */
+function editRow(cut: CutJson): readonly string[] {
+  const { durationFrames, fromBeatFrames, uncoveredFrames, isHonest, notKnown } = cut;
+  const length = durationFrames === null ? message`not known` : framesWords(durationFrames);
+  const beat =
+    fromBeatFrames === null
+      ? ''
+      : Math.abs(fromBeatFrames) <= 1
+        ? message`on`
+        : signed(fromBeatFrames);
+  const remarks = [
+    cut.startFrame === null && notKnown.startFrame,
+    isHonest === false && message`slower than recorded`,
+    uncoveredFrames !== null &&
+      uncoveredFrames > 0 &&
+      message`${framesWords(uncoveredFrames)} uncovered`,
+  ];
+  return [
+    startWords(cut),
+    length,
+    cut.cut,
+    cut.shot ?? '',
+    joinWords(cut),
+    speedWords(cut.speed),
+    sourceWords(cut),
+    beat,
+    remarks.filter(Boolean).join(', '),
+  ];
+}
+
+const signed = (frames: number): string =>
+  `${frames < 0 ? '−' : '+'}${Number(Math.abs(frames).toFixed(1))}`;

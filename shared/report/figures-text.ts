@@ -1,20 +1,14 @@
 /** Figures as a terminal shows them: one a line, with its unit, or why it is not known. */
 
+import { type Block, list, type Pairs, paragraph, section, toned } from '../api/document.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { JsonFigure, ShotFiguresJson } from '../figures/json.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
-import { type LengthUnit, Say } from '../say/say.ts';
+import type { Say } from '../say/say.ts';
 import { inLanguage, message } from '../words/message.ts';
-import { editText } from './edit-text.ts';
-import { inertLine } from './inert.ts';
-import { painter } from './paint.ts';
+import { editTable, totalWords } from './edit-words.ts';
 import { wrap } from './wrap.ts';
-
-export interface FiguresTextOptions {
-  readonly colour: boolean;
-  readonly lengths?: LengthUnit;
-}
 
 /** Columns of a terminal, or of paper. */
 const WIDTH = 88;
@@ -25,7 +19,7 @@ type Print = (value: number, say: Say) => string;
 const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/exposureErrorStops$/, (value, say) => say.stopsSigned(value)],
   [/stops$/i, (value, say) => say.stops(value)],
-  [/MmPerS$/, (value, say) => say.speed(value)],
+  [/MmPerS$/, (value, say) => `${say.number(value)} mm/s`],
   [/Mm$/, (value, say) => say.length(value)],
   [/Um$/, (value, say) => say.micrometres(value)],
   [/^moment.*Nm$/, (value, say) => `${say.number(value)} N·m`],
@@ -33,7 +27,7 @@ const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/Deg$/, (value, say) => `${say.number(value)}°`],
   [/Px$/, (value, say) => say.pixels(value)],
   [/Bytes$/, (value, say) => say.bytes(value)],
-  [/Kg$/, (value, say) => say.kilograms(value)],
+  [/Kg$/, (value, say) => `${say.number(value)} kg`],
   [/^shutterSeconds$/, (value, say) => say.shutter(value)],
   [/Seconds$|S$/, (value, say) => say.seconds(value)],
   [/FNumber$/i, (value, say) => say.fNumber(value)],
@@ -46,39 +40,47 @@ const plain: Print = (value, say) => say.number(value);
 
 const printOf = (name: string): Print => UNITS.find(([end]) => end.test(name))?.[1] ?? plain;
 
-export function figuresText(
+export function figuresDocument(
   file: string,
   shots: ReadonlyMap<string, ShotFiguresJson>,
   recording: readonly BodyRecordingJson[],
   edit: EditJson | null,
-  options: FiguresTextOptions,
-): string {
-  const paint = painter(options.colour);
-  const say = new Say(() => options.lengths ?? 'mm');
-  const out = [paint('heading', inertLine(file))];
-  const block = (heading: string, { notKnown, measured, ...figures }: ShotFiguresJson): void => {
-    const width = Math.max(0, ...Object.keys(figures).map((name) => figureLabel(name).length));
-    out.push('', paint('heading', inertLine(heading)));
-    const shared = sharedReasons(figures, notKnown);
-    for (const [name, value] of Object.entries(figures)) {
-      if (doesNotApply(notKnown[name]) || shared.has(reasonOf(name, value, notKnown) ?? ''))
-        continue;
-      const said = valueText(name, value as JsonFigure, notKnown, say);
-      const text = measured?.includes(name) ? message`${said} (measured)` : said;
-      const shown = value === null ? paint('aside', text) : text;
-      out.push(`  ${figureLabel(name).padEnd(width)}  ${shown}`);
-    }
-    for (const [reason, names] of shared) {
-      const waiting = wrap(`${names.map(figureLabel).join(', ')}.`, WIDTH, '    ');
-      out.push(paint('aside', `  ${inertLine(message`not known: ${reason}`)}\n${waiting}`));
-    }
-  };
-  for (const [shot, figures] of shots) block(shot, figures);
-  for (const { body, shots: _, ...sums } of recording)
-    block(message`all takes on ${body}`, sums as unknown as ShotFiguresJson);
-  if (edit) out.push('', ...editText(edit, paint));
-  if (shots.size === 0) out.push('', message`No shots.`);
-  return `${out.join('\n')}\n`;
+  say: Say,
+): readonly Block[] {
+  return [
+    ...section(1, file, [], true),
+    ...[...shots].flatMap(([shot, figures]) => shotSection(shot, figures, say)),
+    ...recording.flatMap(({ body, shots: _, ...sums }) =>
+      shotSection(message`all takes on ${body}`, sums as unknown as ShotFiguresJson, say),
+    ),
+    ...(edit ? section(2, message`edit: ${totalWords(edit)}`, [editTable(edit)]) : []),
+    paragraph(shots.size === 0 ? message`No shots.` : ''),
+  ];
+}
+
+function shotSection(
+  heading: string,
+  { notKnown, measured, ...figures }: ShotFiguresJson,
+  say: Say,
+): readonly Block[] {
+  const shared = sharedReasons(figures, notKnown);
+  const rows = Object.entries(figures).flatMap(([name, value]): Pairs['rows'][number][] => {
+    if (doesNotApply(notKnown[name]) || shared.has(reasonOf(name, value, notKnown) ?? ''))
+      return [];
+    const said = valueText(name, value as JsonFigure, notKnown, say);
+    const text = measured?.includes(name) ? message`${said} (measured)` : said;
+    return [[figureLabel(name), value === null ? toned('aside', text) : text]];
+  });
+  const least = Math.max(0, ...Object.keys(figures).map((name) => figureLabel(name).length));
+  const waiting = [...shared].map(([reason, names]) =>
+    list(
+      wrap(`${names.map(figureLabel).join(', ')}.`, WIDTH, '    ')
+        .split('\n')
+        .map((line) => toned('aside', line.trim())),
+      { lead: toned('aside', message`not known: ${reason}`) },
+    ),
+  );
+  return section(2, heading, [{ kind: 'pairs', rows, least }, ...waiting], true);
 }
 
 /** So many figures that wait for the same are named together, under it. */
@@ -127,11 +129,10 @@ function valueText(
   say: Say,
 ): string {
   const print = printOf(name.split('.')[0] ?? name);
-  if (value === null)
-    return inertLine(message`not known: ${notKnown[name] ?? message`no reason given`}`);
+  if (value === null) return message`not known: ${notKnown[name] ?? message`no reason given`}`;
   if (typeof value === 'number') return print(value, say);
   if (value === 'endless') return message`endless`;
-  if (typeof value !== 'object') return inertLine(String(value));
+  if (typeof value !== 'object') return String(value);
   if (Array.isArray(value)) return listText(name, value, print, say);
   return Object.entries(value as Record<string, JsonFigure>)
     .map(
@@ -160,13 +161,13 @@ const MOST_UNNAMED = 2;
 function listText(name: string, values: readonly unknown[], print: Print, say: Say): string {
   const texts = values.map((value) => {
     if (typeof value === 'number') return print(value, say);
-    if (typeof value !== 'object' || value === null) return inertLine(String(value));
+    if (typeof value !== 'object' || value === null) return String(value);
     // Co-ordinates of a colour are for programs; a reader has its code beside them.
     const entries = Object.entries(value).filter(([, inner]) => !Array.isArray(inner));
     const isNamed = entries.filter(([, inner]) => typeof inner === 'number').length > MOST_UNNAMED;
     return entries
       .map(([key, inner]) => {
-        if (typeof inner !== 'number') return inertLine(String(inner));
+        if (typeof inner !== 'number') return String(inner);
         const text = printOf(key)(inner, say);
         return isNamed ? `${figureLabel(key)} ${text}` : text;
       })

@@ -8,7 +8,7 @@
  * metadata.
  */
 import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
-import { beatAt } from '../timeline/beats.ts';
+import { beatsBefore } from '../timeline/beats.ts';
 import {
   type Exact,
   exact,
@@ -151,16 +151,11 @@ function beats(
   fps: Exact,
 ): readonly { readonly frame: Exact; readonly name: string }[] {
   if (!music.known || !totalFrames.known) return [];
-  const { bar } = music.value;
-  const found: { frame: Exact; name: string }[] = [];
-  for (let index = 0; index <= MOST_MARKERS; index++) {
-    const frame = nearestWhole(times(beatAt(music.value, index), fps));
-    if (frame >= totalFrames.value) return found;
-    const isBar = bar !== undefined && index % bar === 0;
-    found.push({
-      frame: exact(frame),
+  const { bar = 1 } = music.value;
+  return beatsBefore(music.value, fps, totalFrames.value, MOST_MARKERS)
+    .map(({ frame, isBar }, index) => ({
+      frame: exact(nearestWhole(frame)),
       name: isBar ? `bar ${index / bar + 1}` : `beat ${index + 1}`,
-    });
-  }
-  return [];
+    }))
+    .filter(({ frame }) => toNumber(frame) < totalFrames.value);
 }

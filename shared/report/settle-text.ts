@@ -1,9 +1,9 @@
 /** "Settle this shot" as people read it: in a terminal, and before it is applied in an editor. */
+
+import { type Block, list, section, toned } from '../api/document.ts';
 import type { SettledFinding, SettledShot } from '../api/settled.ts';
 import { message } from '../words/message.ts';
 import { figureLabel } from './figures-text.ts';
-import { inertLine } from './inert.ts';
-import { type Paint, painter } from './paint.ts';
 
 /** In one line. */
 export function settledTitle({ shot, outcome, changes }: SettledShot): string {
@@ -20,38 +20,36 @@ export function settingWords(setting: string): string {
   return light === undefined ? setting : message`distance of ${light}`;
 }
 
-/** The rest, a line each. */
-export function settledLines(settled: SettledShot, paint: Paint = (_, text) => text): string[] {
+/** The rest: what is changed and why, what stands in the way, what is left. */
+export function settledBlocks(settled: SettledShot): readonly Block[] {
   const { changes, leaves, others, notKnown, demands, openings } = settled;
-  const rows = changes.flatMap(({ setting, from, to, because }) => [
-    `${paint('heading', inertLine(settingWords(setting)))}: ${inertLine(from)} \u2192 ${inertLine(to)}`,
-    ...because.map(({ what }) => `  ${message`without it: ${inertLine(what)}`}`),
-  ]);
-  const excluding = demands.map(
-    ({ what, at }) => message`${inertLine(what)} At best, with ${inertLine(at)}.`,
-  );
-  const unknown = Object.entries(notKnown).map(
-    ([figure, why]) => `${figureLabel(figure)}: ${inertLine(why)}`,
-  );
-  const open = openings.map(({ what, at }) => message`${inertLine(what)}, with ${inertLine(at)}`);
+  const listed = (lead: string, items: readonly string[]): Block => list(items, { lead });
   return [
     // What nobody could judge comes before what was done without it.
-    ...titled(message`Not known, so nothing was held to it:`, unknown),
-    ...rows,
-    ...titled(message`These exclude each other:`, excluding),
-    ...titled(message`What would open it:`, open),
-    ...titled(message`Still to be said of it then:`, leaves.map(whatOf)),
-    ...titled(message`No setting has to do with:`, others.map(whatOf)),
+    listed(
+      message`Not known, so nothing was held to it:`,
+      Object.entries(notKnown).map(([figure, why]) => `${figureLabel(figure)}: ${why}`),
+    ),
+    list(
+      changes.map(({ setting, from, to, because }) => ({
+        text: [toned('heading', settingWords(setting)), `: ${from} \u2192 ${to}`],
+        more: because.map(({ what }) => message`without it: ${what}`),
+      })),
+    ),
+    listed(
+      message`These exclude each other:`,
+      demands.map(({ what, at }) => message`${what} At best, with ${at}.`),
+    ),
+    listed(
+      message`What would open it:`,
+      openings.map(({ what, at }) => message`${what}, with ${at}`),
+    ),
+    listed(message`Still to be said of it then:`, leaves.map(whatOf)),
+    listed(message`No setting has to do with:`, others.map(whatOf)),
   ];
 }
 
-const whatOf = ({ what }: SettledFinding): string => inertLine(what);
+const whatOf = ({ what }: SettledFinding): string => what;
 
-const titled = (title: string, rows: readonly string[]): string[] =>
-  rows.length === 0 ? [] : [title, ...rows.map((row) => `  ${row}`)];
-
-export function settledText(settled: SettledShot, colour: boolean): string {
-  const paint = painter(colour);
-  const lines = settledLines(settled, paint).map((line) => `  ${line}`);
-  return `${[paint('heading', inertLine(settledTitle(settled))), ...lines].join('\n')}\n`;
-}
+export const settledDocument = (settled: SettledShot): readonly Block[] =>
+  section(1, settledTitle(settled), settledBlocks(settled), true);

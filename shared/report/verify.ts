@@ -1,4 +1,6 @@
 /** What `lamella verify` says besides its findings: what was read, and what nobody asked for. */
+
+import { type Block, list, paragraph, section, strong, table, worded } from '../api/document.ts';
 import { type LocatedFinding, messageOf } from '../api/located.ts';
 import type { CoveredCut } from '../clips/coverage.ts';
 import type { ClipFacts, ClipReading } from '../clips/facts.ts';
@@ -6,9 +8,7 @@ import { KINDS } from '../quantity/index.ts';
 import { toNumber } from '../quantity/rational.ts';
 import type { Say } from '../say/say.ts';
 import { inLanguage, later, message } from '../words/message.ts';
-import { inertLine, inertMarkdown, wordedMarkdown } from './inert.ts';
 import type { JsonFinding } from './json.ts';
-import { painter } from './paint.ts';
 import { SEVERITY_WORDS } from './sheet/words.ts';
 
 /** A clip of the plan with what became of it. */
@@ -40,7 +40,7 @@ function coverageWords(cuts: readonly CoveredCut[], say: Say): string {
   const each = short.map(
     ({ cut, file, missingS }) => message`${cut} lacks ${say.seconds(missingS)} of ${file}`,
   );
-  return message`The edit: ${count}; ${inertLine(each.join(', '))}.`;
+  return message`The edit: ${count}; ${each.join(', ')}.`;
 }
 
 /** `lamella verify --format json` */
@@ -120,25 +120,45 @@ const COLUMNS = [
   later`Set`,
 ];
 
-/** The table of what was read, what no shot asks for, and whether it was all. */
-export function verifyText(
+/**
+ * What was read, what no shot asks for, and whether it was all.
+ *
+ * @param findings for a page, which has them at its head; left out: said elsewhere
+ */
+export function verifyDocument(
   { clips, cuts, notAsked, stopped }: Verified,
   say: Say,
-  colour: boolean,
-): string {
-  const paint = painter(colour);
-  const rows = clips.map((clip) => rowOf(clip, say));
-  const parts = [
-    rows.length === 0
-      ? message`The plan lists no clips.`
-      : table([COLUMNS.map(inLanguage), ...rows], paint),
-    coverageWords(cuts, say),
-    notAsked.length === 0
-      ? ''
-      : [message`No shot asks for:`, ...notAsked.map((name) => `  ${inertLine(name)}`)].join('\n'),
-    stopped ? message`Stopped: this is what was read until then.` : '',
+  findings?: readonly LocatedFinding[],
+): readonly Block[] {
+  const until = stopped ? message`Stopped: this is what was read until then.` : '';
+  const none = message`The plan lists no clips.`;
+  const read = table(
+    COLUMNS.map(inLanguage),
+    clips.map((clip) => rowOf(clip, say)),
+  );
+  const coverage = paragraph(coverageWords(cuts, say));
+  if (!findings)
+    return [
+      clips.length === 0 ? paragraph(none) : read,
+      coverage,
+      list(notAsked, { lead: message`No shot asks for:` }),
+      paragraph(until),
+    ];
+  const found = findings.map((one) => [
+    strong(inLanguage(SEVERITY_WORDS[one.severity])),
+    ': ',
+    worded(messageOf(one)),
+  ]);
+  return [
+    ...section(1, message`Clips`, [], true),
+    paragraph(until && strong(until)),
+    found.length > 0
+      ? list(found)
+      : paragraph(clips.length === 0 ? none : message`Nothing was found.`),
+    read,
+    coverage,
+    ...section(2, message`No shot asks for`, [list(notAsked)]),
   ];
-  return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
 const rowOf = ({ shot, file, verdict, reading }: VerifiedClip, say: Say): readonly string[] => [
@@ -184,60 +204,6 @@ function settings({ shutterS, iso, whiteBalance, created }: ClipFacts, say: Say)
   ]
     .filter((one) => one !== '')
     .join(', ');
-}
-
-type Paint = ReturnType<typeof painter>;
-
-function table([head = [], ...rows]: readonly (readonly string[])[], paint: Paint): string {
-  const all = [head, ...rows].map((row) => row.map(inertLine));
-  const widths = head.map((_, column) =>
-    Math.max(...all.map((row) => [...(row[column] ?? '')].length)),
-  );
-  const line = (row: readonly string[]): string =>
-    row
-      .map((cell, column) => cell + ' '.repeat(widths[column]! - [...cell].length))
-      .join('  ')
-      .trimEnd();
-  return all
-    .map((row, index) => (index === 0 ? paint('heading', line(row)) : line(row)))
-    .join('\n');
-}
-
-/** The same as a page of an editor, findings first. */
-export function verifyMarkdown(
-  { clips, cuts, notAsked, stopped }: Verified,
-  findings: readonly LocatedFinding[],
-  say: Say,
-): string {
-  const list = (lines: readonly string[]): string => lines.map((one) => `- ${one}`).join('\n');
-  const rows = clips.map((clip) => rowOf(clip, say).map((cell) => inertMarkdown(cell)));
-  const width = COLUMNS.length;
-  const parts = [
-    `# ${message`Clips`}`,
-    stopped ? `**${message`Stopped: this is what was read until then.`}**` : '',
-    findings.length === 0
-      ? clips.length === 0
-        ? message`The plan lists no clips.`
-        : message`Nothing was found.`
-      : list(
-          findings.map(
-            (one) =>
-              `**${inLanguage(SEVERITY_WORDS[one.severity])}**: ${wordedMarkdown(messageOf(one))}`,
-          ),
-        ),
-    rows.length === 0
-      ? ''
-      : [COLUMNS.map(inLanguage), COLUMNS.map(() => '---'), ...rows]
-          .map(
-            (row) => `| ${Array.from({ length: width }, (_, at) => row[at] ?? '').join(' | ')} |`,
-          )
-          .join('\n'),
-    wordedMarkdown(coverageWords(cuts, say)),
-    notAsked.length === 0
-      ? ''
-      : `## ${message`No shot asks for`}\n\n${list(notAsked.map((one) => inertMarkdown(one)))}`,
-  ];
-  return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
 /** `lamella verify --test-clip … --format json` */

@@ -3,8 +3,8 @@ import { type PlanRule, removal } from './plan-rule.ts';
 
 interface Facts {
   readonly rule: string;
-  /** Whose `allow` it stands in. */
-  readonly owner: string;
+  /** The shot whose `allow` it stands in; null: it stands in the plan's own. */
+  readonly owner: string | null;
 }
 
 export const allowUnused: PlanRule<Facts> = {
@@ -36,10 +36,10 @@ export const allowUnused: PlanRule<Facts> = {
     const needed = new Set([...accepted, ...shots.flatMap((shot) => shot.acceptedByPlan)]);
     return allow
       .filter(({ rule }) => !needed.has(rule))
-      .map(({ rule, at }) => ({ at, facts: { rule, owner: message`the plan` } }));
+      .map(({ rule, at }) => ({ at, facts: { rule, owner: null } }));
   },
   words: ({ rule, owner }) => ({
-    what: message`There is no \`${rule}\` in ${owner} to accept.`,
+    what: message`There is no \`${rule}\` in ${owner ?? message`the plan`} to accept.`,
     why: message`The acceptance would hide one that comes later for another reason.`,
   }),
   fixes: ({ at, facts: { rule } }) => [removal(message`Remove the acceptance of ${rule}`, at)],

@@ -10,7 +10,8 @@ const DEAD_BAND = 1.12;
 interface Facts {
   readonly ratio: number;
   readonly reflectance: number;
-  readonly subject: string;
+  /** null: not named. */
+  readonly subject: string | null;
 }
 
 export const backgroundWashes: ShotRule<Facts> = {
@@ -36,7 +37,7 @@ export const backgroundWashes: ShotRule<Facts> = {
         facts: {
           ratio: strayRatio.value,
           reflectance: reflectance.value,
-          subject: bench.subject?.name ?? message`the film`,
+          subject: bench.subject?.name ?? null,
         },
         related: relatedTo(at, strayRatio),
       },
@@ -46,7 +47,7 @@ export const backgroundWashes: ShotRule<Facts> = {
     const times =
       ratio < 1 ? message`1/${say.number(1 / ratio)} of` : message`${say.number(ratio)} times`;
     return {
-      what: message`The background shines through: ${times} what ${subject} returns.`,
+      what: message`The background shines through: ${times} what ${subject ?? message`the film`} returns.`,
       why: message`At a reflectance of ${say.percent(reflectance)} it should lie ${say.stops(backgroundStopsBelow(reflectance, WASHED))} below the light; it is ${say.stops(Math.log2(ratio / WASHED))} too bright.`,
     };
   },

@@ -5,8 +5,14 @@ import { type ShotRule, setTo } from './shot-rule.ts';
 interface Facts {
   readonly chosen: string;
   readonly better: string;
-  /** In what it is better, in words. */
-  readonly gains: readonly string[];
+  readonly gains: Gains;
+}
+
+/** What it has more of. */
+interface Gains {
+  readonly pixels?: { readonly width: number; readonly height: number };
+  readonly fps?: number;
+  readonly mbPerS?: number;
 }
 
 export const betterSettingIdle: ShotRule<Facts> = {
@@ -25,8 +31,8 @@ export const betterSettingIdle: ShotRule<Facts> = {
     if (!chosen) return [];
     const better = settingsOf(bench)
       .map((setting) => ({ setting, gains: gainsOf(setting, chosen) }))
-      .filter(({ gains }) => gains.length > 0)
-      .sort((a, b) => b.gains.length - a.gains.length)[0];
+      .filter(({ gains }) => countOf(gains) > 0)
+      .sort((a, b) => countOf(b.gains) - countOf(a.gains))[0];
     if (!better) return [];
     return [
       {
@@ -37,28 +43,35 @@ export const betterSettingIdle: ShotRule<Facts> = {
   },
   words: ({ chosen, better, gains }) => ({
     what: message`The body has a better setting than ${chosen}: ${better}.`,
-    why: message`It has ${gains.join(message` and `)}.`,
+    why: message`It has ${gainsWords(gains).join(message` and `)}.`,
   }),
   fixes: ({ at, facts: { better } }) => [setTo(message`Record ${better}`, at, better)],
 };
 
+const countOf = (gains: Gains): number => Object.keys(gains).length;
+
+const gainsWords = ({ pixels, fps, mbPerS }: Gains): readonly string[] => [
+  ...(pixels ? [message`${pixels.width} x ${pixels.height} pixels`] : []),
+  ...(fps === undefined ? [] : [`${Number(fps.toFixed(3))} fps`]),
+  ...(mbPerS === undefined ? [] : [`${Number(mbPerS.toFixed(1))} Mb/s`]),
+];
+
 /** Empty where it is worse in anything, or takes in another part of the sensor. */
-function gainsOf(setting: Setting, chosen: Setting): readonly string[] {
-  if (setting.name === chosen.name || setting.areaWidth !== chosen.areaWidth) return [];
+function gainsOf(setting: Setting, chosen: Setting): Gains {
+  if (setting.name === chosen.name || setting.areaWidth !== chosen.areaWidth) return {};
   // A bitrate that isn't given may be either side of the other.
-  if ((setting.bitrate === undefined) !== (chosen.bitrate === undefined)) return [];
+  if ((setting.bitrate === undefined) !== (chosen.bitrate === undefined)) return {};
   const pixels = setting.width * setting.height - chosen.width * chosen.height;
   const worse =
     setting.width < chosen.width ||
     setting.height < chosen.height ||
     setting.rate < chosen.rate ||
     (setting.bitrate ?? 0) < (chosen.bitrate ?? 0);
-  if (worse) return [];
-  return [
-    ...(pixels > 0 ? [message`${setting.width} x ${setting.height} pixels`] : []),
-    ...(setting.rate > chosen.rate ? [`${Number(setting.rate.toFixed(3))} fps`] : []),
-    ...(setting.bitrate && chosen.bitrate && setting.bitrate > chosen.bitrate
-      ? [`${Number((setting.bitrate / 1e6).toFixed(1))} Mb/s`]
-      : []),
-  ];
+  if (worse) return {};
+  const { width, height, rate, bitrate } = setting;
+  return {
+    ...(pixels > 0 && { pixels: { width, height } }),
+    ...(rate > chosen.rate && { fps: rate }),
+    ...(bitrate && chosen.bitrate && bitrate > chosen.bitrate && { mbPerS: bitrate / 1e6 }),
+  };
 }

@@ -19,7 +19,8 @@ interface Facts {
   /** The effective f-number was measured. */
   readonly isMeasured: boolean;
   readonly magnification: number;
-  readonly subject: string;
+  /** null: not named. */
+  readonly subject: string | null;
   /** A focus pull passes through so much of the subject, which is so deep; null: focus stands. */
   readonly pull: { readonly travelMm: number; readonly subjectMm: number } | null;
   /** Where no aperture holds both depth and detail: the best compromise. */
@@ -85,7 +86,7 @@ export const depthShort: ShotRule<Facts> = {
           effective: effectiveFNumber.value,
           isMeasured: effectiveFNumber.measured === true,
           magnification: magnification.value,
-          subject: bench.subject?.name ?? message`the subject`,
+          subject: bench.subject?.name ?? null,
           pull: pullOf(figures),
           conflict,
         },
@@ -97,8 +98,8 @@ export const depthShort: ShotRule<Facts> = {
     const [there, needed] = say.lengths2(depthMm, neededMm);
     return {
       what: pull
-        ? message`Depth is ${there}, ${subject} needs ${needed} beyond the focus pull.`
-        : message`Depth is ${there}, ${subject} needs ${needed}.`,
+        ? message`Depth is ${there}, ${subject ?? message`the subject`} needs ${needed} beyond the focus pull.`
+        : message`Depth is ${there}, ${subject ?? message`the subject`} needs ${needed}.`,
       why:
         (pull
           ? message`The pull passes ${say.length(pull.travelMm)} of ${say.length(pull.subjectMm)}. `

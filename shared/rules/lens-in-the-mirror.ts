@@ -14,7 +14,8 @@ const DEAD_BAND_RAD = (0.1 * Math.PI) / 180;
 interface Facts {
   readonly tiltRad: number;
   readonly leastRad: number;
-  readonly subject: string;
+  /** null: not named. */
+  readonly subject: string | null;
   readonly workingDistanceMm: number;
   /** The window is shut: how far from open, what shuts it, and what would open it. */
   readonly shut: {
@@ -56,7 +57,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
         facts: {
           tiltRad: tilt,
           leastRad: least,
-          subject: bench.subject?.name ?? message`the subject`,
+          subject: bench.subject?.name ?? null,
           workingDistanceMm: mirrorView.value.workingDistanceMm,
           shut: window ? shutBy({ bench, figures }, window) : null,
         },
@@ -68,7 +69,7 @@ export const lensInTheMirror: ShotRule<Facts> = {
     const [tilted, takes] = say.angles2(tiltRad, leastRad);
     if (shut === null)
       return {
-        what: message`The lens shows in ${subject}: tilted ${tilted}, it takes ${takes}.`,
+        what: message`The lens shows in ${subject ?? message`the subject`}: tilted ${tilted}, it takes ${takes}.`,
         why: message`From ${say.length(workingDistanceMm)} away, pupil and rim counted.`,
       };
     const [least, greatest] = say.angles2(leastRad, shut.greatestRad);

@@ -8,8 +8,8 @@ import { SEEN } from './source-too-small.ts';
 const TIGHT_MM = 20;
 
 type Facts =
-  | { readonly kind: 'rim'; readonly workingDistanceMm: number; readonly lens: string }
-  | { readonly kind: 'light'; readonly light: string; readonly lens: string }
+  | { readonly kind: 'rim'; readonly workingDistanceMm: number; readonly lens: string | null }
+  | { readonly kind: 'light'; readonly light: string; readonly lens: string | null }
   | { readonly kind: 'view'; readonly light: string; readonly hiddenShare: number };
 
 export const noRoom: ShotRule<Facts> = {
@@ -50,16 +50,16 @@ export const noRoom: ShotRule<Facts> = {
       case 'rim':
         return facts.workingDistanceMm < 0
           ? {
-              what: message`The subject would be ${say.length(-facts.workingDistanceMm)} inside ${facts.lens}.`,
+              what: message`The subject would be ${say.length(-facts.workingDistanceMm)} inside ${lensWords(facts.lens)}.`,
               why: message`At this magnification the plane of focus lies behind the front rim.`,
             }
           : {
-              what: message`Only ${say.length(facts.workingDistanceMm)} are left between ${facts.lens} and the subject.`,
+              what: message`Only ${say.length(facts.workingDistanceMm)} are left between ${lensWords(facts.lens)} and the subject.`,
               why: message`Under ${say.length(TIGHT_MM)} neither light nor hand gets in, and the rim shades the subject.`,
             };
       case 'light':
         return {
-          what: message`${facts.light} stands in ${facts.lens}.`,
+          what: message`${facts.light} stands in ${lensWords(facts.lens)}.`,
           why: message`Its face and the lens would have to be in the same place.`,
         };
       case 'view':
@@ -86,6 +86,8 @@ export const noRoom: ShotRule<Facts> = {
   },
 };
 
+const lensWords = (lens: string | null): string => lens ?? message`the lens`;
+
 function betweenRimAndSubject({ bench, figures }: ShotView): Observation<Facts>[] {
   const { workingDistanceMm } = figures;
   if (!workingDistanceMm.known || workingDistanceMm.value >= TIGHT_MM) return [];
@@ -97,7 +99,7 @@ function betweenRimAndSubject({ bench, figures }: ShotView): Observation<Facts>[
       facts: {
         kind: 'rim',
         workingDistanceMm: workingDistanceMm.value,
-        lens: bench.lens?.name ?? message`the lens`,
+        lens: bench.lens?.name ?? null,
       },
       related: relatedTo(at, workingDistanceMm),
     },
@@ -117,6 +119,6 @@ function lightInTheWay({ bench, figures }: ShotView): Observation<Facts>[] {
   const related = relatedTo(at, way);
   if (hides)
     return [{ at, severity: 'error', facts: { kind: 'view', light, hiddenShare }, related }];
-  const lens = bench.lens?.name ?? message`the lens`;
+  const lens = bench.lens?.name ?? null;
   return [{ at, severity: 'error', facts: { kind: 'light', light, lens }, related }];
 }

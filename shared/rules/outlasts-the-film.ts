@@ -8,7 +8,8 @@ interface Facts {
   readonly share: number;
   readonly lifeS: number;
   readonly takeS: number;
-  readonly subject: string;
+  /** null: not named. */
+  readonly subject: string | null;
 }
 
 export const outlastsTheFilm: ShotRule<Facts> = {
@@ -44,14 +45,14 @@ export const outlastsTheFilm: ShotRule<Facts> = {
           share: shareOfLife.value,
           lifeS: lifeS.value,
           takeS: shareOfLife.value * lifeS.value,
-          subject: bench.subject?.name ?? message`the film`,
+          subject: bench.subject?.name ?? null,
         },
         related: relatedTo(at, lifeS),
       },
     ];
   },
   words: ({ lifeS, takeS, subject }, say) => ({
-    what: message`The take outlasts ${subject}: ${say.seconds(takeS)} with its settling, it lasts ${say.seconds(lifeS)}.`,
+    what: message`The take outlasts ${subject ?? message`the film`}: ${say.seconds(takeS)} with its settling, it lasts ${say.seconds(lifeS)}.`,
   }),
   size: ({ takeS, lifeS }) => ({ kind: 'time', value: takeS - lifeS }),
   numbers: ({ lifeS, takeS }) => ({ lifeS, takeS }),

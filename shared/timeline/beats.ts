@@ -32,3 +32,23 @@ export function framesFromBeat(music: Music, frame: number, rate: Exact): number
   const beat = beatAt(music, nearestBeat(music, at));
   return toNumber(times(minus(at, beat), rate));
 }
+
+/**
+ * The beats before frame `end`, in frames; the first of a bar says so. None where there are more
+ * than `most`.
+ */
+export function beatsBefore(
+  music: Music,
+  rate: Exact,
+  end: number,
+  most: number,
+): readonly { readonly frame: Exact; readonly isBar: boolean }[] {
+  const { bar } = music;
+  const found: { frame: Exact; isBar: boolean }[] = [];
+  for (let index = 0; index < most; index++) {
+    const frame = times(beatAt(music, index), rate);
+    if (toNumber(frame) >= end) return found;
+    found.push({ frame, isBar: bar !== undefined && index % bar === 0 });
+  }
+  return [];
+}

@@ -21,6 +21,8 @@ export interface Checking {
   readonly checker: Checker;
   /** A finding of a report on clips, its sentence whole. */
   report(finding: Finding): LocatedFinding;
+  /** What a located finding was made from. */
+  originOf(located: LocatedFinding): Finding | undefined;
 }
 
 export const createChecker = (options: CoreOptions): Checker => startChecking(options).checker;
@@ -36,6 +38,7 @@ export function startChecking(options: CoreOptions): Checking {
   const places = new FindingLocator(locator, say);
   const locate = (finding: Finding): LocatedFinding => places.locate(finding);
   const reported = new FindingLocator(locator, say, { whole: true });
+  const originOf = (located: LocatedFinding) => places.originOf(located);
 
   /** The file's own findings, and what other plans that use it cause there. */
   const rawFindings = (file: FileId): readonly Finding[] => {
@@ -54,14 +57,14 @@ export function startChecking(options: CoreOptions): Checking {
     rawFindings(file).map(locate).sort(byPosition);
 
   const fixesOf = (located: LocatedFinding): readonly LocatedFix[] => {
-    const finding = places.originOf(located);
+    const finding = originOf(located);
     return finding ? fixes.of(finding) : [];
   };
 
   const areFree = (offered: readonly OfferedFix[]): boolean =>
     fixes.areFree(
       offered.flatMap((fix) => {
-        const finding = places.originOf(fix.finding);
+        const finding = originOf(fix.finding);
         return finding ? [{ finding, fix }] : [];
       }),
     );
@@ -76,7 +79,7 @@ export function startChecking(options: CoreOptions): Checking {
     areFree,
     line: (file, index) => lineOf(store, file, index),
   };
-  return { context, checker, report: (finding) => reported.locate(finding) };
+  return { context, checker, report: (finding) => reported.locate(finding), originOf };
 }
 
 function lineOf(store: Store, file: FileId, index: number): string {

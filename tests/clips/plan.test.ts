@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { ClipFacts, ClipReading } from '../../shared/clips/facts.ts';
 import { rational } from '../../shared/quantity/rational.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
-import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
+import { markdownText } from '../../shared/report/document/markdown.ts';
+import { sheetDocument } from '../../shared/report/sheet/document.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/say/say.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
@@ -117,7 +118,9 @@ describe('in the text', () => {
     );
     const sheet = coreWith(text).sheet(PLAN);
     expect(sheet.shots[0]?.clips).toEqual(['a.mp4: keep, good', 'b.mp4: not judged']);
-    expect(sheetMarkdown(sheet, new Say())).toContain('### Recorded\n\n- a.mp4: keep, good');
+    expect(markdownText(sheetDocument(sheet, new Say()))).toContain(
+      '### Recorded\n\n- a.mp4: keep, good',
+    );
   });
 });
 

@@ -1,10 +1,11 @@
 /** What a change does: silent on what says the same, its own mirror image when swapped. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Comparison, FindingsChange } from '../../shared/api/compared.ts';
+import type { Comparison, FindingsChange, PlanFinding } from '../../shared/api/compared.ts';
 import { comparePlans, isSame } from '../../shared/report/compare/compare.ts';
-import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
-import { comparisonText } from '../../shared/report/compare/text.ts';
+import { comparisonDocument } from '../../shared/report/compare/document.ts';
+import { markdownText } from '../../shared/report/document/markdown.ts';
+import { terminalText } from '../../shared/report/document/terminal.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/say/say.ts';
 import { withEdit } from '../support/edits.ts';
@@ -13,6 +14,10 @@ import { randomPlan } from '../support/random-plans.ts';
 import { sampleCore, samples } from './support/sheets.ts';
 
 const say = new Say();
+const comparisonText = (comparison: Comparison): string =>
+  terminalText(comparisonDocument(comparison, say, 'terminal'), false);
+const comparisonMarkdown = (comparison: Comparison): string =>
+  markdownText(comparisonDocument(comparison, say, 'page'));
 const compared = (text: string) => coreWith(text).compared(PLAN);
 const compare = (before: string, after: string) => comparePlans(compared(before), compared(after));
 const change = (what: Readonly<Record<string, string | null>>) =>
@@ -34,10 +39,10 @@ describe('the edit', () => {
       ['cuts.two.durationFrames', 133, 134],
       ['cuts.two.fromBeatFrames', 0.333333333, -0.333333333],
     ]);
-    const text = comparisonText(compare(before, after), say, false);
+    const text = comparisonText(compare(before, after));
     expect(text).toContain('edit, it follows\n  length of the edit');
     expect(text).toMatch(/two: begins at frame +67 → 133/);
-    expect(comparisonMarkdown(compare(before, after), say)).toContain(
+    expect(comparisonMarkdown(compare(before, after))).toContain(
       '| length of the edit | 200 frames | 267 frames |',
     );
   });
@@ -61,10 +66,10 @@ describe('the edit', () => {
 it('what is found in no single shot stands under its own heading, not under the last shot', () => {
   const comparison = change({ 'kit/lenses/macro-100/loss': null });
   const missing = 'Not known yet: `loss` of macro-100.';
-  expect(comparisonText(comparison, say, false)).toContain(
+  expect(comparisonText(comparison)).toContain(
     `\n\nfound in no single shot\n  new information: ${missing}  not-known\n`,
   );
-  expect(comparisonMarkdown(comparison, say)).toContain(
+  expect(comparisonMarkdown(comparison)).toContain(
     '\n\n### Found in no single shot\n\n- **new** information: ',
   );
 });
@@ -76,9 +81,7 @@ describe('nothing is said of plans that say the same', () => {
       sampleCore(text).compared(PLAN),
     );
     expect(isSame(comparison)).toBe(true);
-    expect(comparisonText(comparison, say, false)).toBe(
-      'Nothing that the plans say is different.\n',
-    );
+    expect(comparisonText(comparison)).toBe('Nothing that the plans say is different.\n');
   });
 
   it.each([
@@ -133,11 +136,13 @@ describe('what follows from a change', () => {
     const n = figure('effectiveFNumber');
     expect((n.after as number) / (n.before as number)).toBeCloseTo(10 / 8, 9);
     expect(shot!.findings.new.map(({ rule }) => rule)).toEqual(['exposure-off']);
-    const text = comparisonText(
-      { entries, shots, sameShots, edit: [], findings: { gone: [], new: [], changed: [] } },
-      say,
-      false,
-    );
+    const text = comparisonText({
+      entries,
+      shots,
+      sameShots,
+      edit: [],
+      findings: { gone: [], new: [], changed: [] },
+    });
     expect(text).toContain('aperture  f/8 → f/10');
     expect(text).toMatch(/depth of field +\S+ mm → \S+ mm/);
     expect(text).toContain('new information: ');
@@ -183,6 +188,66 @@ describe('what follows from a change', () => {
     expect(gone.shots.map(({ shot, state }) => [shot, state])).toContainEqual(['frost', 'gone']);
     const come = compare(without, EXAMPLE_PLAN);
     expect(come.shots.map(({ shot, state }) => [shot, state])).toContainEqual(['frost', 'new']);
+  });
+});
+
+describe('a finding is known by its rule, its place and its facts', () => {
+  const finding = (more: Partial<PlanFinding> = {}): PlanFinding => ({
+    rule: 'depth-short',
+    severity: 'warning',
+    what: 'Depth is 2 mm.',
+    place: ['shots', 'frost', 'aperture'],
+    facts: { depthMm: 2, subject: 'ice' },
+    ...more,
+  });
+  const plan = (...findings: readonly PlanFinding[]) => ({ ...compared(EXAMPLE_PLAN), findings });
+  const between = (before: PlanFinding, after: PlanFinding) =>
+    comparePlans(plan(before), plan(after)).findings;
+  const NOTHING = { gone: [], new: [], changed: [] };
+  const said = ({ rule, severity, what }: PlanFinding) => ({ rule, severity, what });
+
+  it('and not by its words', () => {
+    expect(between(finding(), finding({ what: 'The depth is 2 mm.' }))).toEqual(NOTHING);
+  });
+
+  it('nor by how a number was rounded', () => {
+    const facts = { depthMm: 2 * (1 + 1e-12), subject: 'ice' };
+    expect(between(finding(), finding({ facts }))).toEqual(NOTHING);
+  });
+
+  it.each([
+    ['other facts', { facts: { depthMm: 1.9, subject: 'ice' } }],
+    ['another place', { place: ['shots', 'skin', 'aperture'] }],
+  ])('%s are a change, though it says the same; no reader is told of it', (_, more) => {
+    const comparison = comparePlans(plan(finding()), plan(finding(more)));
+    expect(comparison.findings).toEqual({
+      ...NOTHING,
+      changed: [{ before: said(finding()), after: said(finding(more)) }],
+    });
+    expect(comparisonText(comparison)).not.toContain('depth-short');
+  });
+
+  it('the same place comes before the same rule', () => {
+    const one = finding({ place: ['shots', 'a'], what: 'a', facts: 1 });
+    const two = finding({ place: ['shots', 'b'], what: 'b', facts: 1 });
+    const after = [
+      { ...two, what: 'b now', facts: 2 },
+      { ...one, what: 'a now', facts: 2 },
+    ];
+    const { changed } = comparePlans(plan(one, two), plan(...after)).findings;
+    expect(changed.map(({ before, after: is }) => [before.what, is.what])).toEqual([
+      ['b', 'b now'],
+      ['a', 'a now'],
+    ]);
+  });
+
+  it('another rule is another finding', () => {
+    const other = finding({ rule: 'smear' });
+    expect(between(finding(), other)).toEqual({
+      ...NOTHING,
+      gone: [said(finding())],
+      new: [said(other)],
+    });
   });
 });
 
@@ -314,8 +379,8 @@ it('what a hostile plan says is inert in text and Markdown', () => {
   });
   const comparison = compare(EXAMPLE_PLAN, hostile);
   const active = /(?!\n)[\p{Cc}\u202a-\u202e\u2066-\u2069]/u;
-  expect(comparisonText(comparison, say, false)).not.toMatch(active);
-  const markdown = comparisonMarkdown(comparison, say);
+  expect(comparisonText(comparison)).not.toMatch(active);
+  const markdown = comparisonMarkdown(comparison);
   expect(markdown).not.toMatch(active);
   expect(markdown).not.toMatch(/(^|[^\\])<script|(^|[^\\])\[a\]\(/);
 });

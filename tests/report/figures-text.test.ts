@@ -1,12 +1,14 @@
 import { expect, it } from 'vitest';
-import { englishLabel, figuresText } from '../../shared/report/figures-text.ts';
+import { terminalText } from '../../shared/report/document/terminal.ts';
+import { englishLabel, figuresDocument } from '../../shared/report/figures-text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { Say } from '../../shared/say/say.ts';
 import { withEdit } from '../support/edits.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 
 const lines = (change: Readonly<Record<string, string | null>> = {}): readonly string[] => {
   const figures = coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN);
-  return figuresText('plan', figures, [], null, { colour: false }).split('\n');
+  return terminalText(figuresDocument('plan', figures, [], null, new Say()), false).split('\n');
 };
 
 const lineOf = (label: string, of: readonly string[]): string =>
@@ -74,7 +76,10 @@ it('lays the edit out in columns, a cut a line', () => {
       'three: { shot: skin }',
     ]),
   );
-  const text = figuresText('plan', new Map(), [], core.editFigures(PLAN), { colour: false });
+  const text = terminalText(
+    figuresDocument('plan', new Map(), [], core.editFigures(PLAN), new Say()),
+    false,
+  );
   expect(text.split('\n').slice(2, 7)).toEqual([
     'edit: not known: needs `duration` of three',
     '  start        length       cut    shows  begins with         speed        of its clip                beat',

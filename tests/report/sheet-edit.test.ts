@@ -1,8 +1,9 @@
 /** The edit on the sheet: what is drawn stands where the figures say, and is said in words. */
 import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
+import { markdownText } from '../../shared/report/document/markdown.ts';
+import { sheetDocument } from '../../shared/report/sheet/document.ts';
 import { sheetPage } from '../../shared/report/sheet/html.ts';
-import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
 import { Say } from '../../shared/say/say.ts';
 import { FAST_SETTING, MUSIC, withEdit } from '../support/edits.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
@@ -116,6 +117,6 @@ describe('an edit that can’t be laid out', () => {
 });
 
 it('Markdown has the table', () => {
-  const text = sheetMarkdown(coreWith(withEdit(CUTS)).sheet(PLAN), say);
+  const text = markdownText(sheetDocument(coreWith(withEdit(CUTS)).sheet(PLAN), say));
   expect(text).toContain('## The edit\n\n00:00:08:00, 200 frames, 8 s\n\n| Start | Length |');
 });

@@ -4,7 +4,8 @@ import fc from 'fast-check';
 import { JSDOM } from 'jsdom';
 import MarkdownIt from 'markdown-it';
 import { describe, expect, it } from 'vitest';
-import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
+import { markdownText } from '../../shared/report/document/markdown.ts';
+import { sheetDocument } from '../../shared/report/sheet/document.ts';
 import { SHEET_STYLE } from '../../shared/report/sheet/style.ts';
 import { stateWords } from '../../shared/report/sheet/words.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
@@ -131,7 +132,7 @@ const HOSTILE = {
 describe('what a hostile plan says', () => {
   const core = coreWith(changed(EXAMPLE_PLAN, HOSTILE));
   const html = pageOf(core);
-  const markdown = sheetMarkdown(core.sheet(PLAN), say);
+  const markdown = markdownText(sheetDocument(core.sheet(PLAN), say));
   // Tabs and line breaks may stand in a page; nothing else that acts.
   const ACTIVE = /(?![\t\n])[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/u;
 
@@ -163,11 +164,9 @@ describe('what a hostile plan says', () => {
     expect(markdown).not.toMatch(ACTIVE);
     const page = documentOf(new MarkdownIt({ html: true, linkify: true }).render(markdown));
     expect(page.querySelectorAll('script, img, a, svg, b')).toHaveLength(0);
-    // Keys in our own words are code; what the plan says between backticks is text.
-    const codes = [...page.querySelectorAll('code')].map(({ textContent }) => textContent);
-    expect(codes).toContain('thickness');
-    expect(codes).not.toContain('code');
-    expect(page.body.textContent).toContain('`code`');
+    // What is code are keys that the sheet's own words name, and nothing that the plan says.
+    for (const { textContent } of page.querySelectorAll('code'))
+      expect(Object.values(HOSTILE).join()).not.toContain(`\`${textContent}\``);
     expect(page.querySelector('h1')!.textContent).toContain('<script>alert(1)</script>');
     const headings = [...page.querySelectorAll('h1, h2')].map(({ textContent }) => textContent);
     expect(headings).toEqual([
@@ -188,7 +187,9 @@ describe('whatever a plan is', () => {
         const core = coreWith(text);
         const html = pageOf(core);
         expect(html).not.toMatch(/NaN|Infinity|undefined|\[object|null/);
-        expect(sheetMarkdown(core.sheet(PLAN), say)).not.toMatch(/NaN|Infinity|undefined|\[object/);
+        expect(markdownText(sheetDocument(core.sheet(PLAN), say))).not.toMatch(
+          /NaN|Infinity|undefined|\[object/,
+        );
         expect(documentOf(html).querySelectorAll('.shot')).toHaveLength(
           core.sheet(PLAN).shots.length,
         );

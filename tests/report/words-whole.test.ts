@@ -1,13 +1,14 @@
 /** Words of reports come out whole: no arrow with nothing behind it, no sentence cut, no stray marks. */
 import MarkdownIt from 'markdown-it';
 import { expect, it } from 'vitest';
+import { paragraph, worded } from '../../shared/api/document.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
+import { comparisonDocument } from '../../shared/report/compare/document.ts';
 import { editWords } from '../../shared/report/compare/edit.ts';
-import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
-import { comparisonText } from '../../shared/report/compare/text.ts';
-import { inertMarkdown, wordedMarkdown } from '../../shared/report/inert.ts';
-import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
-import { verifyMarkdown } from '../../shared/report/verify.ts';
+import { inertMarkdown, markdownText } from '../../shared/report/document/markdown.ts';
+import { terminalText } from '../../shared/report/document/terminal.ts';
+import { sheetDocument } from '../../shared/report/sheet/document.ts';
+import { verifyDocument } from '../../shared/report/verify.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/say/say.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
@@ -32,12 +33,12 @@ it('compare says how many more changes of cuts there are, and no arrow behind it
   const many = compared(20);
   const last = editWords(many.edit).at(-1)!;
   expect(last.label).toMatch(/^and \d+ more changes$/);
-  const text = comparisonText(many, say, false);
+  const text = terminalText(comparisonDocument(many, say, 'terminal'), false);
   expect(text).toContain(`${last.label}\n`);
   expect(text).not.toMatch(/→\s*$/m);
   for (const line of text.split('\n').filter((each) => each.includes('→')))
     expect(line).toMatch(/\S +\S.* → \S/);
-  expect(comparisonMarkdown(many, say)).toContain(`| ${last.label} |  |  |`);
+  expect(markdownText(comparisonDocument(many, say, 'page'))).toContain(`| ${last.label} |  |  |`);
   // A short label isn't pushed aside by the long one.
   expect(text).toMatch(/begins at frame {2}\S/);
 });
@@ -55,16 +56,14 @@ it('verify leaves sentences whole, however long the path of a clip is', () => {
   );
   const found = core.verify(PLAN, new Map([[LONG, { state: 'not-found' }]]));
   expect(found.map(({ what }) => what)).toEqual([`The clip ${LONG} is not there.`]);
-  const markdown = verifyMarkdown(
-    { clips: [], cuts: [], notAsked: [], stopped: false },
-    found,
-    say,
+  const markdown = markdownText(
+    verifyDocument({ clips: [], cuts: [], notAsked: [], stopped: false }, say, found),
   );
   expect(rendered(markdown)).toContain(`The clip ${LONG} is not there.`);
 });
 
 it('numbers stand in Markdown as they are said', () => {
-  const markdown = sheetMarkdown(coreWith(EXAMPLE_PLAN).sheet(PLAN), say);
+  const markdown = markdownText(sheetDocument(coreWith(EXAMPLE_PLAN).sheet(PLAN), say));
   expect(markdown).not.toMatch(/\d\\\./);
   expect(inertMarkdown('10.4 min, f/5.6 (stack)')).toBe('10.4 min, f/5.6 (stack)');
 });
@@ -77,10 +76,10 @@ it('a number that would begin a list, a heading or a quote does not', () => {
 it.each([
   ['needs `card` of body-a', 'needs <code>card</code> of body-a'],
   ['a lone ` is text', 'a lone ` is text'],
-  ['`a` and *b* and `<i>`', '<code>a</code> and *b* and <code>&lt;i&gt;</code>'],
+  ['`a` and *b* and `<i>`', '<code>a</code> and *b* and `&lt;i&gt;`'],
   ['`a|b` parts no cells', '`a|b` parts no cells'],
 ])('words: %s', (text, html) => {
-  expect(rendered(wordedMarkdown(text)).trim()).toBe(`<p>${html}</p>`);
+  expect(rendered(markdownText([paragraph(worded(text))])).trim()).toBe(`<p>${html}</p>`);
 });
 
 it('what a plan says between backticks is no code', () => {

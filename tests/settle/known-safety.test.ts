@@ -1,6 +1,7 @@
 /** Settling never gives up what is known to be safe for what nobody knows. */
 import { describe, expect, it } from 'vitest';
-import { settledLines } from '../../shared/report/settle-text.ts';
+import { terminalText } from '../../shared/report/document/terminal.ts';
+import { settledBlocks } from '../../shared/report/settle-text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 
@@ -39,7 +40,8 @@ describe('a shot whose lamps may pulse, nobody knows how', () => {
   });
 
   it('says what could not be judged before what was changed', () => {
-    const lines = settledLines(settled({ 'lights/panel/modulation': null }));
+    const blocks = settledBlocks(settled({ 'lights/panel/modulation': null }));
+    const lines = terminalText(blocks, false).split('\n');
     const unknown = lines.findIndex((line) => line.includes('modulation'));
     const changes = lines.findIndex((line) => line.includes('\u2192'));
     expect(unknown).toBeGreaterThan(-1);

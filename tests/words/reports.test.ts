@@ -5,12 +5,13 @@ import { describe, expect, it } from 'vitest';
 import type { Core } from '../../shared/api/facade.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
-import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
-import { comparisonText } from '../../shared/report/compare/text.ts';
-import { figuresText } from '../../shared/report/figures-text.ts';
-import { settledText } from '../../shared/report/settle-text.ts';
+import { comparisonDocument } from '../../shared/report/compare/document.ts';
+import { markdownText } from '../../shared/report/document/markdown.ts';
+import { terminalText } from '../../shared/report/document/terminal.ts';
+import { figuresDocument } from '../../shared/report/figures-text.ts';
+import { settledDocument } from '../../shared/report/settle-text.ts';
+import { sheetDocument } from '../../shared/report/sheet/document.ts';
 import { sheetPage } from '../../shared/report/sheet/html.ts';
-import { sheetMarkdown } from '../../shared/report/sheet/markdown.ts';
 import { textReport } from '../../shared/report/text.ts';
 import { Say } from '../../shared/say/say.ts';
 import { inPseudo, untranslated, withoutBrackets } from '../support/pseudo.ts';
@@ -56,18 +57,20 @@ const PRINTED: Readonly<Record<string, (core: Core, file: string) => string>> = 
       false,
     ),
   figures: (core, file) =>
-    figuresText(file, core.figures(file), core.recording(file), core.editFigures(file), {
-      colour: false,
-    }),
+    terminalText(
+      figuresDocument(file, core.figures(file), core.recording(file), core.editFigures(file), say),
+      false,
+    ),
   page: (core, file) => wordsOfPage(sheetPage(core.sheet(file), { say }, '')),
-  sheet: (core, file) => sheetMarkdown(core.sheet(file), say),
-  comparison: (_, file) => comparisonText(compared(file), say, false),
-  'comparison as Markdown': (_, file) => comparisonMarkdown(compared(file), say),
+  sheet: (core, file) => markdownText(sheetDocument(core.sheet(file), say)),
+  comparison: (_, file) => terminalText(comparisonDocument(compared(file), say, 'terminal'), false),
+  'comparison as Markdown': (_, file) =>
+    markdownText(comparisonDocument(compared(file), say, 'page')),
   settled: (core, file) =>
     core
       .lenses(file)
       .map(({ shot }) => core.settle(file, shot))
-      .map((settled) => (settled ? settledText(settled, false) : ''))
+      .map((settled) => (settled ? terminalText(settledDocument(settled), false) : ''))
       .join('\n'),
 };
 

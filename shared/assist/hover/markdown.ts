@@ -3,7 +3,7 @@
  * `plain`; what is written here as Markdown is the project's own.
  */
 import { becauseOf, type Figure, type UnknownFigure } from '../../figures/figure.ts';
-import { inertMarkdown } from '../../report/inert.ts';
+import { inertMarkdown } from '../../report/document/markdown.ts';
 import { message } from '../../words/message.ts';
 
 /** A line of a table: a label with what is known, or with the figure that isn't. Both Markdown. */

@@ -8,13 +8,13 @@ import type {
   EntryChange,
   FieldChange,
   FieldTexts,
-  FigureChange,
   FindingsChange,
+  PlanFinding,
   ShotChange,
 } from '../../api/compared.ts';
-import type { ShotFiguresJson } from '../../figures/json.ts';
 import { editChanges } from './edit.ts';
 import { renamed, shownText } from './field-texts.ts';
+import { isAlike, shotFigureChanges } from './figures.ts';
 import { renamesIn } from './renames.ts';
 
 const SHOTS = 'shots';
@@ -39,7 +39,7 @@ export function comparePlans(before: ComparedPlan, after: ComparedPlan): Compari
       renames.get(section) ?? new Map(),
       rename,
     );
-  const shots = shotChanges(before, after, changes(SHOTS), renames.get(SHOTS) ?? new Map());
+  const shots = shotChanges(before, after, changes(SHOTS), renames.get(SHOTS) ?? new Map(), rename);
   const all = new Set([
     ...after.shots.keys(),
     ...[...before.shots.keys()].map((name) => renames.get(SHOTS)?.get(name) ?? name),
@@ -51,7 +51,7 @@ export function comparePlans(before: ComparedPlan, after: ComparedPlan): Compari
     shots,
     sameShots: all.size - shots.length,
     edit: editChanges(before.edit, after.edit),
-    findings: findingsChange(before.findings, after.findings),
+    findings: findingsChange(before.findings, after.findings, rename),
   };
 }
 
@@ -128,6 +128,7 @@ function shotChanges(
   after: ComparedPlan,
   changes: readonly EntryChange[],
   renames: ReadonlyMap<string, string>,
+  rename: (name: string) => string,
 ): readonly ShotChange[] {
   const own = new Map(changes.map((change) => [change.entry, change]));
   const came = new Map([...renames].map(([old, name]) => [name, old]));
@@ -146,8 +147,8 @@ function shotChanges(
       state,
       ...(change?.before !== undefined && { before: change.before }),
       fields: isBoth ? (change?.fields ?? []) : [],
-      figures: isBoth ? figureChanges((was ?? NO_SHOT).figures, (is ?? NO_SHOT).figures) : [],
-      findings: findingsChange((was ?? NO_SHOT).findings, (is ?? NO_SHOT).findings),
+      figures: isBoth ? shotFigureChanges((was ?? NO_SHOT).figures, (is ?? NO_SHOT).figures) : [],
+      findings: findingsChange((was ?? NO_SHOT).findings, (is ?? NO_SHOT).findings, rename),
     };
     const isQuiet =
       isBoth &&
@@ -158,83 +159,53 @@ function shotChanges(
   });
 }
 
-/** Less than this is the rounding of another way to the same number. */
-const SAME = 1e-9;
-
-/** Values of figures that are lists of many, for programs that ask for them. */
-const LONG: ReadonlySet<string> = new Set(['filmColours', 'bubbleImages', 'lossByPart']);
-
-function figureChanges(before: ShotFiguresJson, after: ShotFiguresJson): readonly FigureChange[] {
-  const [old, now] = [flat(before), flat(after)];
-  return [...new Set([...now.keys(), ...old.keys()])].flatMap((figure): FigureChange[] => {
-    const [was, is] = [old.get(figure) ?? null, now.get(figure) ?? null];
-    const why = { before: before.notKnown[figure], after: after.notKnown[figure] };
-    if (isAlike(was, is) && (was !== null || why.before === why.after)) return [];
-    return [
-      {
-        figure,
-        before: was,
-        after: is,
-        notKnown: {
-          ...(was === null && why.before !== undefined && { before: why.before }),
-          ...(is === null && why.after !== undefined && { after: why.after }),
-        },
-      },
-    ];
-  });
-}
-
-/** `depthMm` by its parts, as `depthMm.needed`. What was measured is told by the plan's own fields. */
-function flat({
-  notKnown: _,
-  measured: __,
-  ...figures
-}: ShotFiguresJson): ReadonlyMap<string, unknown> {
-  const rows = Object.entries(figures).flatMap(([name, value]): [string, unknown][] => {
-    if (LONG.has(name)) return [];
-    if (name !== 'depthMm' || value === null) return [[name, value]];
-    return Object.entries(value as object).map(([part, inner]) => [`${name}.${part}`, inner]);
-  });
-  return new Map(rows);
-}
-
-function isAlike(a: unknown, b: unknown): boolean {
-  if (typeof a === 'number' && typeof b === 'number')
-    return Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
-  if (typeof a === 'object' && typeof b === 'object' && a !== null && b !== null) {
-    const [left, right] = [Object.entries(a), Object.entries(b)];
-    return (
-      left.length === right.length &&
-      left.every(([key, value]) => isAlike(value, (b as Record<string, unknown>)[key]))
-    );
-  }
-  return a === b;
-}
-
-/** First what is found word for word in both, then what is found again with other numbers. */
+/**
+ * First what is found again as it was, then what its rule still finds: at the same place with other
+ * facts, or elsewhere.
+ */
 function findingsChange(
-  before: readonly ComparedFinding[],
-  after: readonly ComparedFinding[],
+  before: readonly PlanFinding[],
+  after: readonly PlanFinding[],
+  rename: (name: string) => string,
 ): FindingsChange {
-  const gone = [...before];
-  const come: ComparedFinding[] = [];
-  for (const finding of after) {
-    const same = gone.findIndex((old) => saidAlike(old, finding));
-    if (same >= 0) gone.splice(same, 1);
-    else come.push(finding);
-  }
-  const changed: { before: ComparedFinding; after: ComparedFinding }[] = [];
-  const isNew = come.filter((finding) => {
-    const again = gone.findIndex(
-      ({ rule, severity }) => rule === finding.rule && severity === finding.severity,
-    );
-    if (again < 0) return true;
-    changed.push({ before: gone[again]!, after: finding });
-    gone.splice(again, 1);
-    return false;
-  });
-  return { gone, new: isNew, changed };
+  const same = (a: unknown, b: unknown): boolean => isAlike(a, b, rename);
+  const isStill = (a: PlanFinding, b: PlanFinding): boolean =>
+    a.rule === b.rule && a.severity === b.severity;
+  const isThere = (a: PlanFinding, b: PlanFinding): boolean =>
+    isStill(a, b) && same(a.place, b.place);
+  let [gone, come] = [before, after];
+  const pairs = (alike: typeof isStill) => {
+    const found = paired(gone, come, alike);
+    gone = found.gone;
+    come = found.come;
+    return found.pairs;
+  };
+  pairs((a, b) => isThere(a, b) && same(a.facts, b.facts));
+  const changed = [...pairs(isThere), ...pairs(isStill)].map(([was, is]) => ({
+    before: said(was),
+    after: said(is),
+  }));
+  return { gone: gone.map(said), new: come.map(said), changed };
 }
 
-const saidAlike = (a: ComparedFinding, b: ComparedFinding): boolean =>
-  a.rule === b.rule && a.severity === b.severity && a.what === b.what;
+const said = ({ rule, severity, what }: PlanFinding): ComparedFinding => ({ rule, severity, what });
+
+/** Each of `come` with the first of `gone` that is alike; what is left of both. */
+function paired<T>(
+  gone: readonly T[],
+  come: readonly T[],
+  alike: (gone: T, come: T) => boolean,
+): {
+  readonly gone: readonly T[];
+  readonly come: readonly T[];
+  readonly pairs: readonly (readonly [T, T])[];
+} {
+  const left = [...gone];
+  const pairs: [T, T][] = [];
+  const unpaired = come.filter((one) => {
+    const at = left.findIndex((old) => alike(old, one));
+    if (at >= 0) pairs.push([left.splice(at, 1)[0]!, one]);
+    return at < 0;
+  });
+  return { gone: left, come: unpaired, pairs };
+}

@@ -1,10 +1,11 @@
 /** What a change does to the edit: its length, where cuts begin, what the clips give of them. */
 
 import type { FigureChange } from '../../api/compared.ts';
+import { type Change, worded } from '../../api/document.ts';
 import type { CutJson, EditJson } from '../../figures/edit-json.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import { framesWords, secondsWords, speedWords } from '../edit-words.ts';
-import type { ChangeWords } from './words.ts';
+import { type Figures, figureChanges } from './figures.ts';
 
 /** Of the whole, and of each cut: what a reviewer asks. */
 const OF_THE_EDIT = ['totalFrames', 'totalTimecode'] as const;
@@ -19,38 +20,17 @@ const OF_A_CUT = [
 ] as const satisfies readonly (keyof CutJson)[];
 
 /** `totalFrames`, `cuts.opening.startFrame`; cuts by their name, gone and new ones against nothing. */
-export function editChanges(
+export const editChanges = (
   before: EditJson | null,
   after: EditJson | null,
-): readonly FigureChange[] {
-  const [old, now] = [flat(before), flat(after)];
-  return [...new Set([...now.keys(), ...old.keys()])].flatMap((figure): FigureChange[] => {
-    const [was, is] = [old.get(figure), now.get(figure)];
-    if (JSON.stringify(was) === JSON.stringify(is)) return [];
-    return [
-      {
-        figure,
-        before: was?.value ?? null,
-        after: is?.value ?? null,
-        notKnown: {
-          ...(was?.why !== undefined && { before: was.why }),
-          ...(is?.why !== undefined && { after: is.why }),
-        },
-      },
-    ];
-  });
-}
+): readonly FigureChange[] => figureChanges(flat(before), flat(after));
 
-interface Entry {
-  readonly value: unknown;
-  readonly why?: string;
-}
-
-function flat(edit: EditJson | null): ReadonlyMap<string, Entry> {
+function flat(edit: EditJson | null): Figures {
   if (!edit) return new Map();
-  const entry = (value: unknown, why: string | undefined): Entry => ({
+  // A frame's share of a second has no end; what is the same to nine digits is the same.
+  const entry = (value: unknown, why: string | undefined) => ({
     value: typeof value === 'number' ? Number(value.toPrecision(9)) : value,
-    ...(value === null && why !== undefined && { why }),
+    why,
   });
   return new Map([
     ...OF_THE_EDIT.map((key) => [key, entry(edit[key], edit.notKnown[key])] as const),
@@ -66,29 +46,28 @@ function flat(edit: EditJson | null): ReadonlyMap<string, Entry> {
 const MOST_ROWS = 12;
 
 /** "length of the edit" · "00:00:24:00" → "00:00:25:10" */
-export function editWords(changes: readonly FigureChange[]): readonly ChangeWords[] {
-  const rows = changes.flatMap((change): ChangeWords[] => {
-    const [, cut, key] = /^cuts\.(.+)\.(\w+)$/.exec(change.figure) ?? [];
-    const say = key === undefined ? WHOLE[change.figure] : CUT_WORDS[key];
+export function editWords(changes: readonly FigureChange[]): readonly Change[] {
+  const rows = changes.flatMap((change): Change[] => {
+    const key = OF_A_CUT.find((one) => change.figure.endsWith(`.${one}`));
+    const say = key ? CUT_WORDS[key] : WHOLE[change.figure];
     if (!say) return [];
-    const said = (value: unknown, why: string | undefined): string =>
+    const label = inLanguage(say.label);
+    const cut = key && change.figure.slice('cuts.'.length, -key.length - 1);
+    const said = (value: unknown, why: string | undefined) =>
       value === null || value === undefined
-        ? why === undefined
-          ? message`none`
-          : message`not known: ${why}`
+        ? worded(why === undefined ? message`none` : message`not known: ${why}`)
         : say.words(value);
     return [
       {
-        label: cut === undefined ? inLanguage(say.label) : `${cut}: ${inLanguage(say.label)}`,
+        label: cut === undefined ? label : `${cut}: ${label}`,
         before: said(change.before, change.notKnown.before),
         after: said(change.after, change.notKnown.after),
       },
     ];
   });
   const more = rows.length - MOST_ROWS;
-  return more <= 0
-    ? rows
-    : [...rows.slice(0, MOST_ROWS), { label: moreWords(more), before: '', after: '' }];
+  const others = { label: moreWords(more), before: '', after: '' };
+  return more <= 0 ? rows : [...rows.slice(0, MOST_ROWS), others];
 }
 
 const moreWords = (more: number): string =>
@@ -105,7 +84,7 @@ const WHOLE: Readonly<Record<string, Said>> = {
   totalFrames: { label: later`length of the edit`, words: frames },
 };
 
-const CUT_WORDS: Readonly<Record<string, Said>> = {
+const CUT_WORDS: Readonly<Record<(typeof OF_A_CUT)[number], Said>> = {
   startFrame: { label: later`begins at frame`, words: String },
   durationFrames: { label: later`length`, words: frames },
   speed: { label: later`speed`, words: (value) => speedWords(value as CutJson['speed']) },

@@ -5,20 +5,15 @@ import type {
   EntryChange,
   FieldChange,
   FigureChange,
+  FindingsChange,
   ShotChange,
 } from '../../api/compared.ts';
+import { type Change, worded } from '../../api/document.ts';
 import type { JsonFigure } from '../../figures/json.ts';
 import { doesNotApply } from '../../figures/not-applicable.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import { figureWords } from '../figures-text.ts';
-
-/** "aperture" · "f/16" → "f/22" */
-export interface ChangeWords {
-  readonly label: string;
-  readonly before: string;
-  readonly after: string;
-}
 
 /** The figures that a reviewer decides by, in the order of their weight, and what they are called. */
 const DECIDING: Readonly<Record<string, string>> = {
@@ -29,7 +24,6 @@ const DECIDING: Readonly<Record<string, string>> = {
   'depthMm.needed': later`depth needed`,
   exposureErrorStops: later`exposure`,
   isoNeeded: later`ISO needed`,
-  unevennessStops: later`unevenness of the light`,
   contrast: later`contrast left by diffraction`,
   smearPx: later`smear`,
   shutterAngleDeg: later`shutter angle`,
@@ -38,7 +32,6 @@ const DECIDING: Readonly<Record<string, string>> = {
   leastTiltDeg: later`least tilt`,
   tiltWindowDeg: later`tilt window`,
   blackShare: later`black share of the frame`,
-  dimShare: later`dimmed share of the frame`,
   strayRatio: later`background over film`,
   recordedS: later`recorded`,
   recordedBytes: later`recorded data`,
@@ -57,26 +50,26 @@ export const IN_NO_SHOT = later`found in no single shot`;
 
 const NOT_WRITTEN = later`not written`;
 
-export const fieldWords = ({ path, before, after }: FieldChange): ChangeWords => ({
+export const fieldWords = ({ path, before, after }: FieldChange): Change => ({
   label: path,
   before: before ?? inLanguage(NOT_WRITTEN),
   after: after ?? inLanguage(NOT_WRITTEN),
 });
 
 /** What follows, without what reads the same. */
-export function followsWords(figures: readonly FigureChange[], say: Say): readonly ChangeWords[] {
+export function followsWords(figures: readonly FigureChange[], say: Say): readonly Change[] {
   const order = Object.keys(DECIDING);
   return figures
     .filter(({ figure }) => figure in DECIDING)
     .sort((a, b) => order.indexOf(a.figure) - order.indexOf(b.figure))
-    .flatMap(({ figure, before, after, notKnown }): ChangeWords[] => {
+    .flatMap(({ figure, before, after, notKnown }): Change[] => {
       const said = (value: unknown, why: string | undefined): string =>
         doesNotApply(why)
           ? message`not for this subject`
           : figureWords(figure, value as JsonFigure, why, say);
       const [was, is] = [said(before, notKnown.before), said(after, notKnown.after)];
       const label = inLanguage(DECIDING[figure] ?? figure);
-      return was === is ? [] : [{ label, before: was, after: is }];
+      return was === is ? [] : [{ label, before: worded(was), after: worded(is) }];
     });
 }
 
@@ -94,7 +87,12 @@ const saysNothing = (change: ShotChange, say: Say): boolean =>
   change.before === undefined &&
   change.fields.length === 0 &&
   followsWords(change.figures, say).length === 0 &&
-  change.findings.gone.length + change.findings.new.length + change.findings.changed.length === 0;
+  change.findings.gone.length + change.findings.new.length === 0 &&
+  change.findings.changed.every(readsTheSame);
+
+/** Still found with other numbers, too little for its words to say. */
+export const readsTheSame = ({ before, after }: FindingsChange['changed'][number]): boolean =>
+  before.what === after.what;
 
 export const sameShotsWords = (count: number): string =>
   count === 1

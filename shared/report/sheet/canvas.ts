@@ -4,7 +4,7 @@
  * pattern as well as in hue, so that a copier and a colour-blind eye tell them apart.
  */
 import type { Attributes, Element, Picture } from '../../api/drawing.ts';
-import { el } from './markup.ts';
+import { el } from '../markup.ts';
 
 /** Units across every drawing; its text is 12 units high. */
 export const WIDTH = 360;

@@ -1,15 +1,18 @@
 /** The sheet as HTML: one page that needs nothing else, or the parts that a live view exchanges. */
 
+import { list, section, worded } from '../../api/document.ts';
 import type { Child, Drawing, Element } from '../../api/drawing.ts';
-import type { Check, EditSheet, Setting, Sheet, SheetFinding, ShotSheet } from '../../api/sheet.ts';
+import type { EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
-import { inLanguage, languageInForce, message } from '../../words/message.ts';
+import { languageInForce, message } from '../../words/message.ts';
+import { blockHtml, sectionHtml } from '../document/html.ts';
+import { el, markup } from '../markup.ts';
 import { patterns, svgOf } from './canvas.ts';
-import { el, markup } from './markup.ts';
+import { cutTable, orderTable, planParts, shotParts } from './document.ts';
 import { capital } from './said.ts';
 import { SHEET_STYLE } from './style.ts';
-import { SEVERITY_WORDS, stateWords } from './words.ts';
+import { stateWords } from './words.ts';
 
 /** Parts of the page; `live`: with marks of what stands where in the plan. */
 export interface HtmlOptions {
@@ -53,81 +56,54 @@ export const sheetHead = (
   head: markup(headOf(sheet, options)),
 });
 
-function headOf(
-  { title, file, about, deliver, once, order, recording, edit, findings }: Sheet,
-  options: HtmlOptions,
-): Element {
+function headOf(sheet: Sheet, options: HtmlOptions): Element {
+  const { title, file, about, deliver, order, edit } = sheet;
+  const { recording, once, findings } = planParts(sheet);
+  const isRead = options.live === true;
   return el(
     'header',
     { class: 'plan' },
     el('h1', {}, title),
     el('p', { class: 'aside' }, [file, deliver].filter((one) => one).join(' · ')),
     about !== null && el('p', {}, about),
-    order.steps.length > 0 && orderBlock({ order, options }),
-    recording.length > 0 && block('h2', message`Cards and batteries`, lines(recording)),
+    order.steps.length > 0 && orderBlock(order, options),
+    ...recording.map((one) => sectionHtml(one)),
     edit && editBlock(edit, options),
-    once.length > 0 && block('h2', message`Before the day`, checkList(once, options)),
-    findings.length > 0 && block('h2', message`In the plan and its kit`, findingList(findings)),
+    ...[...once, ...findings].map((one) => sectionHtml(one, { isRead })),
   );
 }
 
-function editBlock({ total, head, rows, drawing }: EditSheet, options: HtmlOptions): Element {
-  const { id, title, words, caption, picture } = drawing;
+function editBlock(edit: EditSheet, options: HtmlOptions): Element {
+  const { id, title, words, caption, picture } = edit.drawing;
+  // In the live view the cut's name leads to its line.
+  const cuts = blockHtml(cutTable(edit), {
+    row: (index) => (options.live ? { 'data-cut': edit.cuts[index]! } : {}),
+    cell: (text, index) => (text === edit.cuts[index] ? opener(text, options) : String(text)),
+  });
   return block(
     'h2',
     message`The edit`,
-    el('p', { class: 'note' }, ...worded(capital(total))),
+    el('p', { class: 'note' }, capital(edit.total)),
     el(
       'figure',
       { class: 'wide' },
       picture && scrolled(message`The edit over its time`, svgOf(picture, id, title, words)),
-      el('figcaption', {}, ...worded(picture ? (caption ?? words) : words)),
+      el('figcaption', {}, picture ? (caption ?? words) : words),
     ),
-    scrolled(
-      message`Cuts of the edit`,
-      el(
-        'table',
-        {},
-        el(
-          'thead',
-          {},
-          el(
-            'tr',
-            {},
-            ...head.map((one) => el('th', { scope: 'col' }, capital(one || message`remarks`))),
-          ),
-        ),
-        el('tbody', {}, ...rows.map((row) => cutRow(row, options))),
-      ),
-    ),
+    scrolled(message`Cuts of the edit`, cuts),
   );
-}
-
-/** In the live view the cut's name leads to its line. */
-function cutRow({ cut, cells }: EditSheet['rows'][number], options: HtmlOptions): Element {
-  const cell = (text: string) =>
-    el('td', {}, ...(text === cut ? [opener(text, options)] : worded(text)));
-  return el('tr', options.live ? { 'data-cut': cut } : {}, ...cells.map(cell));
 }
 
 /** What may be wider than a small window; scrolled by keyboard too. */
 const scrolled = (name: string, content: Element): Element =>
   el('div', { class: 'scrolled', tabindex: 0, role: 'region', 'aria-label': name }, content);
 
-const lines = (each: readonly string[]): Element =>
-  el('ul', { class: 'limits' }, ...each.map((one) => el('li', {}, ...worded(one))));
-
-/** Words of a message; what it has between backticks is a word of the plan's. */
-const worded = (text: string): readonly Child[] =>
-  text.split(/`([^`]+)`/).map((part, index) => (index % 2 ? el('code', {}, part) : part));
-
 /** Of the plan a heading of the second level, of a shot one of the third. */
 const block = (level: 'h2' | 'h3', title: string, ...content: readonly Child[]): Element =>
   el('section', { class: 'block' }, el(level, {}, title), ...content);
 
-function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOptions }): Element {
-  const { say } = options;
-  const { steps, changes, changesAsWritten, seconds, untimed } = order;
+function orderBlock(order: Sheet['order'], { say }: HtmlOptions): Element {
+  const { changes, changesAsWritten, seconds, untimed } = order;
   const words = [
     orderWords(changes, changesAsWritten - changes > 0 ? changesAsWritten : null),
     takesWords(seconds === 0 && untimed > 0 ? null : say.seconds(seconds), untimed),
@@ -136,34 +112,7 @@ function orderBlock({ order, options }: { order: Sheet['order']; options: HtmlOp
   return block(
     'h2',
     message`Order of shots`,
-    el(
-      'table',
-      {},
-      el(
-        'thead',
-        {},
-        el(
-          'tr',
-          {},
-          el('th', { scope: 'col' }, message`Shot`),
-          el('th', { scope: 'col' }, message`Put up or change before it`),
-          el('th', { scope: 'col', class: 'number' }, message`Takes`),
-        ),
-      ),
-      el(
-        'tbody',
-        {},
-        ...steps.map(({ shot, changes: before, seconds: time }) =>
-          el(
-            'tr',
-            {},
-            el('th', { scope: 'row' }, shot),
-            el('td', {}, before.length > 0 ? capital(allOf(before)) : message`Nothing`),
-            el('td', { class: 'number' }, time === null ? message`not known` : say.seconds(time)),
-          ),
-        ),
-      ),
-    ),
+    blockHtml(orderTable(order, say)),
     el('p', { class: 'note' }, words.join(' ')),
   );
 }
@@ -198,7 +147,10 @@ const idOf = (name: string, index: number): string =>
 /** One shot's section: the same text as long as the shot is the same. */
 export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): string {
   const id = idOf(shot.name, index);
-  const { name, about, state, settings, bench, checks, limits, clips, findings, drawings } = shot;
+  const { name, about, state, settings, bench, drawings } = shot;
+  const { checks, limits, clips, findings } = shotParts(shot);
+  const said = (parts: typeof checks): readonly Child[] =>
+    parts.map((part) => sectionHtml(part, { isRead: options.live === true }));
   return markup(
     el(
       'section',
@@ -224,21 +176,15 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
           el('dl', { class: 'bench' }, ...bench.flatMap((one) => benchRow(one, options))),
         ),
       (checks.length > 0 || limits.length > 0) &&
-        el(
-          'div',
-          { class: 'pair' },
-          checks.length > 0 && block('h3', message`Check`, checkList(checks, options)),
-          limits.length > 0 && block('h3', message`What goes wrong, and when`, lines(limits)),
-        ),
-      clips.length > 0 && block('h3', message`Recorded`, lines(clips)),
-      findings.length > 0 && block('h3', message`Found`, findingList(findings)),
+        el('div', { class: 'pair' }, ...said([...checks, ...limits])),
+      ...said([...clips, ...findings]),
       drawings.length > 0 &&
         el(
           'div',
           { class: 'drawings' },
           ...drawings.filter(({ picture }) => picture).map((one) => figure(one, id, options)),
         ),
-      notDrawn(drawings),
+      ...notDrawn(drawings),
     ),
   );
 }
@@ -260,7 +206,7 @@ function settingTile({ label, value, follows, note, key }: Setting, options: Htm
       { class: value === null ? 'value none' : hasLongPart(value) ? 'value long' : 'value' },
       value === null ? (follows ? message`not known` : message`not set`) : unbroken(value),
     ),
-    note !== undefined && el('dd', { class: 'note' }, ...worded(note)),
+    note !== undefined && el('dd', { class: 'note' }, note),
   );
 }
 
@@ -285,64 +231,19 @@ const benchRow = ({ label, value, note, key }: Setting, options: HtmlOptions): E
     'dd',
     goesTo(key, options),
     el('strong', {}, value ?? message`not named`),
-    ...(note !== undefined ? worded(` ${note}`) : []),
+    note !== undefined && ` ${note}`,
   ),
 ];
 
-/** Boxes are ticked on paper or in the page; the live view shows what the plan says. */
-const checkList = (checks: readonly Check[], { live }: HtmlOptions): Element =>
-  el(
-    'ul',
-    { class: 'checks' },
-    ...checks.map(({ what, done, by }) =>
-      el(
-        'li',
-        {},
-        el(
-          'label',
-          {},
-          el('input', {
-            type: 'checkbox',
-            checked: done,
-            disabled: live === true,
-          }),
-          el('span', {}, ...worded(what), by !== null && ` (${by})`),
-        ),
-      ),
-    ),
-  );
-
-const findingList = (findings: readonly SheetFinding[]): Element =>
-  el(
-    'ul',
-    { class: 'findings' },
-    ...findings.map(({ severity, what, why }) =>
-      el(
-        'li',
-        {},
-        el('span', { class: `severity ${severity}` }, `${inLanguage(SEVERITY_WORDS[severity])}: `),
-        ...worded(why === '' ? what : `${what} ${why}`),
-      ),
-    ),
-  );
-
 /** Drawings that there are none of, by the reason. */
-function notDrawn(drawings: readonly Drawing[]): Element | null {
+function notDrawn(drawings: readonly Drawing[]): readonly Element[] {
   const missing = drawings.filter(({ picture }) => picture === null);
   const reasons = [...new Set(missing.map(({ words }) => words))];
-  if (reasons.length === 0) return null;
-  return block(
-    'h3',
-    message`Not drawn`,
-    el(
-      'ul',
-      { class: 'limits' },
-      ...reasons.map((reason) => {
-        const titles = missing.filter(({ words }) => words === reason).map(({ title }) => title);
-        return el('li', {}, ...worded(`${allOf(titles)}. ${reason}`));
-      }),
-    ),
-  );
+  const items = reasons.map((reason) => {
+    const titles = missing.filter(({ words }) => words === reason).map(({ title }) => title);
+    return worded(`${allOf(titles)}. ${reason}`);
+  });
+  return section(3, message`Not drawn`, [list(items)]).map((one) => sectionHtml(one));
 }
 
 function figure(
@@ -357,6 +258,6 @@ function figure(
     goesTo(key, options),
     el('h3', {}, opener(title, options)),
     picture && svgOf(picture, own, title, words, says ? `${own}-words` : undefined),
-    el('figcaption', { id: says && `${own}-words` }, ...worded(says ? words : caption)),
+    el('figcaption', { id: says && `${own}-words` }, says ? words : caption),
   );
 }

@@ -37,6 +37,13 @@ const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
 /** Hints are for who types; the sheet is for who shoots. */
 const onSheet = ({ severity }: SheetFinding): boolean => severity !== 'hint';
 
+/** A shot whose text can't be read. */
+const UNREAD = {
+  about: null,
+  state: 'unread',
+  ...{ settings: [], bench: [], checks: [], limits: [], drawings: [] },
+} as const;
+
 export function shotSheet(
   name: string,
   shot: SaidShot | null,
@@ -45,19 +52,7 @@ export function shotSheet(
   clips: readonly string[],
 ): ShotSheet {
   const said = findings.filter(onSheet);
-  if (!shot)
-    return {
-      name,
-      about: null,
-      state: 'unread',
-      settings: [],
-      bench: [],
-      checks: [],
-      limits: [],
-      clips,
-      findings: said,
-      drawings: [],
-    };
+  if (!shot) return { ...UNREAD, name, clips, findings: said };
   const { about } = shot.bench.fields;
   return {
     name,

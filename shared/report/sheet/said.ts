@@ -1,4 +1,6 @@
 /** Figures in words, for settings, drawings and lists: known, not known and why, or not at all. */
+
+import type { Drawing } from '../../api/drawing.ts';
 import { type Figure, reasonOf, type UnknownFigure } from '../../figures/figure.ts';
 import { doesNotApply } from '../../figures/not-applicable.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
@@ -24,6 +26,15 @@ export function notKnownWords(figures: readonly Figure<unknown>[], what?: string
       ? message`an entry that it follows from has a finding of its own`
       : reasons.join('; ');
   return what === undefined ? message`Not known: ${why}.` : message`${what} not known: ${why}.`;
+}
+
+/** A drawing that there is none of, with why; null where it has no meaning for this shot. */
+export function undrawn(
+  drawing: Pick<Drawing, 'id' | 'title' | 'key'>,
+  figures: readonly Figure<unknown>[],
+): Drawing | null {
+  const words = notKnownWords(figures);
+  return words === null ? null : { ...drawing, words, picture: null };
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

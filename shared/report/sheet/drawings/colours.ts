@@ -4,9 +4,9 @@ import type { Drawing } from '../../../api/drawing.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
 import { bandWords } from '../../film-words.ts';
+import { el } from '../../markup.ts';
 import { label, line, MARGIN, textWidth, WIDTH } from '../canvas.ts';
-import { el } from '../markup.ts';
-import { notKnownWords, type SaidShot } from '../said.ts';
+import { type SaidShot, undrawn } from '../said.ts';
 
 const ROOM = WIDTH - 2 * MARGIN;
 const TOP = 8;
@@ -16,10 +16,7 @@ export function coloursDrawing({ bench, figures }: SaidShot): Drawing | null {
   const { filmColours } = figures;
   const drawing = { id: 'colours', title: message`Colours of the film`, key: 'subject' } as const;
   if (!bench.subject) return null;
-  if (!filmColours.known) {
-    const words = notKnownWords([filmColours]);
-    return words === null ? null : { ...drawing, words, picture: null };
-  }
+  if (!filmColours.known) return undrawn(drawing, [filmColours]);
   const { swatches, bands } = filmColours.value;
   const [first, last] = [swatches[0], swatches.at(-1)];
   if (!first || !last) return null;

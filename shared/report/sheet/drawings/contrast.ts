@@ -6,7 +6,7 @@ import { contrastOverDepth } from '../../../optics/defocus-contrast.ts';
 import { diffractionContrast, nyquistPerMm } from '../../../optics/diffraction.ts';
 import { message } from '../../../words/message.ts';
 import { label, line, MARGIN, polyline, WIDTH } from '../canvas.ts';
-import { notKnownWords, type SaidShot } from '../said.ts';
+import { type SaidShot, undrawn } from '../said.ts';
 
 const LEFT = 44;
 const ROOM = WIDTH - LEFT - MARGIN;
@@ -33,18 +33,13 @@ export function contrastDrawing(shot: SaidShot): Drawing | null {
     !effective.known ||
     !marked.known ||
     !contrast.known
-  ) {
-    const words = notKnownWords([pixelUm, magnification, effective, marked, contrast]);
-    return words === null ? null : { ...drawing, words, picture: null };
-  }
+  )
+    return undrawn(drawing, [pixelUm, magnification, effective, marked, contrast]);
   const range = apertureRange.known
     ? apertureRange
     : known({ from: marked.value, to: marked.value });
   const { from, to } = range.value;
-  if (!(from < to)) {
-    const words = notKnownWords([unknownOf([apertureRange])]);
-    return words === null ? null : { ...drawing, words, picture: null };
-  }
+  if (!(from < to)) return undrawn(drawing, [unknownOf([apertureRange])]);
   // Of the effective f-number, which may have been measured, not of the trace.
   const ratio = effective.value / marked.value;
   const cyclesPerMm = nyquistPerMm(pixelUm.value) / 2;

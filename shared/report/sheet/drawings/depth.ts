@@ -4,7 +4,7 @@ import type { Drawing } from '../../../api/drawing.ts';
 import { depthPair } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
 import { label, line, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
-import { notKnownWords, type SaidShot } from '../said.ts';
+import { notKnownWords, type SaidShot, undrawn } from '../said.ts';
 
 interface Side {
   readonly front: number;
@@ -20,10 +20,8 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
   const { judgedDepthMm: judged } = figures;
   const { front, behind, total, needed } = figures.depthMm;
   const drawing = { id: 'depth', title: message`Depth there and needed`, key: 'aperture' } as const;
-  if (!judged.known || !front.known || !behind.known || !total.known) {
-    const words = notKnownWords([judged, front, behind, total]);
-    return words === null ? null : { ...drawing, words, picture: null };
-  }
+  if (!judged.known || !front.known || !behind.known || !total.known)
+    return undrawn(drawing, [judged, front, behind, total]);
   const isEndless = !Number.isFinite(judged.value);
   // Where the Airy disk is larger than the blur that geometry allows, both sides grow alike.
   const grown = isEndless ? 1 : judged.value / total.value;

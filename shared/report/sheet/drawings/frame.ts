@@ -7,9 +7,9 @@ import { ifKnown } from '../../../plan/field.ts';
 import { sizeWords } from '../../../say/figures.ts';
 import { allOf } from '../../../words/listed.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
+import { el } from '../../markup.ts';
 import { label, MARGIN, rect, scaleBar, WIDTH } from '../canvas.ts';
-import { el } from '../markup.ts';
-import { notKnownWords, type SaidShot } from '../said.ts';
+import { type SaidShot, undrawn } from '../said.ts';
 
 const MOST_HEIGHT = 160;
 /** Less than this share nobody sees. */
@@ -19,10 +19,7 @@ export function frameDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   const { fieldMm: field, darkFrame, shade, bubbleImages } = figures;
   const drawing = { id: 'frame', title: message`Frame`, key: 'field' } as const;
-  if (!field.known) {
-    const words = notKnownWords([field]);
-    return words === null ? null : { ...drawing, words, picture: null };
-  }
+  if (!field.known) return undrawn(drawing, [field]);
   const [width, height] = field.value;
   if (!Number.isFinite(width)) return null;
   const extent = extentOf(shot);

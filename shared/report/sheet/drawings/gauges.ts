@@ -4,7 +4,7 @@ import type { Drawing } from '../../../api/drawing.ts';
 import { ifKnown } from '../../../plan/field.ts';
 import { message } from '../../../words/message.ts';
 import { label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
-import { notKnownWords, type SaidShot } from '../said.ts';
+import { type SaidShot, undrawn } from '../said.ts';
 
 const LEFT = MARGIN + 4;
 const ROOM = WIDTH - 2 * LEFT;
@@ -16,10 +16,7 @@ const degrees = (radians: number): number => (radians * 180) / Math.PI;
 export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const { tiltWindow: window, greatestTiltByDepthRad: byDepth } = figures;
   const drawing = { id: 'tilt', title: message`Tilt window`, key: 'tilt' } as const;
-  if (!window.known || !bench.tiltRad.known) {
-    const words = notKnownWords([window, bench.tiltRad]);
-    return words === null ? null : { ...drawing, words, picture: null };
-  }
+  if (!window.known || !bench.tiltRad.known) return undrawn(drawing, [window, bench.tiltRad]);
   const { leastRad, greatestRad, openRad, byLight } = window.value;
   const tilt = bench.tiltRad.value;
   const isOpen = openRad > 0;
@@ -65,10 +62,7 @@ export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
 export function lifeDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const { lifeS: life, shareOfLife: share } = figures;
   const drawing = { id: 'life', title: message`Life of the film`, key: 'take' } as const;
-  if (!life.known || !share.known) {
-    const words = notKnownWords([life, share]);
-    return words === null ? null : { ...drawing, words, picture: null };
-  }
+  if (!life.known || !share.known) return undrawn(drawing, [life, share]);
   const take = ifKnown(bench.fields.take);
   const settle = (take && ifKnown(take.settle)) ?? 0;
   const whole = share.value * life.value;

@@ -4,8 +4,8 @@ import type { Drawing } from '../../../api/drawing.ts';
 import { canBeSet, isoRangeOf, neededIso, needsIso } from '../../../rules/needed-iso.ts';
 import { exposureWords } from '../../../say/figures.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
+import { el } from '../../markup.ts';
 import { label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
-import { el } from '../markup.ts';
 import { capital, notKnownWords, type SaidShot } from '../said.ts';
 
 /** Less light than this is not worth a rung. */

@@ -4,9 +4,9 @@ import type { Drawing } from '../../../api/drawing.ts';
 import { derive, type Figure, figureOf, known } from '../../../figures/figure.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
+import { el } from '../../markup.ts';
 import { circle, label, line, MARGIN, measure, polygon, rect, scaleBar, WIDTH } from '../canvas.ts';
-import { el } from '../markup.ts';
-import { notKnownWords, type SaidShot } from '../said.ts';
+import { notKnownWords, type SaidShot, undrawn } from '../said.ts';
 
 /** No rim is drawn higher than this, however short the rig. */
 const MOST_HEIGHT = 80;
@@ -29,8 +29,7 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
   if (!bench.rig) return null;
   const drawing = { id: 'rig', title: message`Rig from the side`, key: 'rig' } as const;
   const boxes = boxesOf(shot);
-  const missing = notKnownWords([boxes]);
-  if (!boxes.known) return missing === null ? null : { ...drawing, words: missing, picture: null };
+  if (!boxes.known) return undrawn(drawing, [boxes]);
   const { massKg, centreOfGravityMm: centre, footMm: foot } = figures;
   const named = boxes.value.map(({ name }, index) => `${index + 1} ${name}`);
   const balance =

@@ -15,7 +15,7 @@ import { ifKnown } from '../../../plan/field.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
 import { label, line, MARGIN, measure, polygon, rect, scaleBar, WIDTH } from '../canvas.ts';
-import { notKnownWords, type SaidShot } from '../said.ts';
+import { type SaidShot, undrawn } from '../said.ts';
 
 const MOST_HEIGHT = 165;
 /** How much of the lens is drawn behind its rim, as a share of the distance in front of it. */
@@ -49,10 +49,8 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
   } as const;
   if (!bench.subject) return null;
   const rim = bench.lens ? figureOf(bench.lens.fields.rim, bench.lens.name) : null;
-  if (!room.known || !field.known || !trace.known || !rim?.known) {
-    const words = notKnownWords([room, field, trace, ...(rim ? [rim] : [])]);
-    return words === null ? null : { ...drawing, words, picture: null };
-  }
+  if (!room.known || !field.known || !trace.known || !rim?.known)
+    return undrawn(drawing, [room, field, trace, ...(rim ? [rim] : [])]);
   if (!Number.isFinite(room.value) || !(room.value > 0)) return null;
   const lights = bench.lights.known ? bench.lights.value : [];
   const placed = lights.flatMap((light) => {

@@ -1,6 +1,6 @@
 /** HTML and SVG as data, turned into text in one place, so that nothing is ever left unescaped. */
-import type { Attributes, Child, Element } from '../../api/drawing.ts';
-import { inertLine } from '../inert.ts';
+import type { Attributes, Child, Element } from '../api/drawing.ts';
+import { inertLine } from './inert.ts';
 
 export const el = (
   tag: string,
