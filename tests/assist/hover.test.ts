@@ -288,7 +288,7 @@ describe('what a plan says', () => {
       BENCH.replace('focal: 200', `${about}\n      focal: 200`),
       'long-200:',
     );
-    expect(words).toContain('\\[a\\](command:x) \\<img src=x\\> \\| \\`b\\` \\*c\\*');
+    expect(words).toContain('\\[a\\](command:x) \\<img src=x> \\| \\`b\\` \\*c\\*');
     expect(words).not.toContain('\u202e');
   });
 
