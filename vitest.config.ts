@@ -14,7 +14,8 @@ const alone = tests.filter((file) =>
 
 export default defineConfig({
   test: {
-    testTimeout: 30_000,
+    // One test tries a law on all its cases.
+    testTimeout: 120_000,
     // A snapshot that is missing fails, here as in CI; `-u` writes it.
     update: 'none',
     projects: [

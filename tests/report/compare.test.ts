@@ -7,6 +7,7 @@ import type { Comparison, FindingsChange } from '../../shared/report/compare/pla
 import { comparisonText } from '../../shared/report/compare/text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/rules/say.ts';
+import { each } from '../support/each.ts';
 import { withEdit } from '../support/edits.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';
@@ -70,15 +71,17 @@ it('what is found in no single shot stands under its own heading, not under the 
 });
 
 describe('nothing is said of plans that say the same', () => {
-  it.each(samples)('%s and itself', (_, text) => {
-    const comparison = comparePlans(
-      sampleCore(text).compared(PLAN),
-      sampleCore(text).compared(PLAN),
-    );
-    expect(isSame(comparison)).toBe(true);
-    expect(comparisonText(comparison, say, false)).toBe(
-      'Nothing that the plans say is different.\n',
-    );
+  it('any sample and itself', () => {
+    each(samples, ([_, text]) => {
+      const comparison = comparePlans(
+        sampleCore(text).compared(PLAN),
+        sampleCore(text).compared(PLAN),
+      );
+      expect(isSame(comparison)).toBe(true);
+      expect(comparisonText(comparison, say, false)).toBe(
+        'Nothing that the plans say is different.\n',
+      );
+    });
   });
 
   it.each([

@@ -3,6 +3,7 @@
  * what is wrong with each of them.
  */
 import { inspect } from 'node:util';
+import { it } from 'vitest';
 
 /** What stands for a case in the list where nothing else is said. */
 const plainly = (one: unknown): string =>
@@ -13,15 +14,14 @@ const plainly = (one: unknown): string =>
  * @param check throws, as `expect` does, where a case breaks the law
  * @param nameOf what to call a case; its text, or the first of its parts, where left out
  */
-export function each<T>(
-  cases: Iterable<T>,
+export function each<const T>(
+  cases: readonly T[],
   check: (one: T) => void,
   nameOf: (one: T) => string = plainly,
 ): void {
-  const all = [...cases];
   tell(
-    all.length,
-    all.flatMap((one) => {
+    cases.length,
+    cases.flatMap((one) => {
       try {
         const late: unknown = check(one);
         if (late instanceof Promise) throw new TypeError('a check that is awaited: eachAwaited');
@@ -34,21 +34,50 @@ export function each<T>(
 }
 
 /** The same where the check is awaited: one case after the other. */
-export async function eachAwaited<T>(
-  cases: Iterable<T>,
+export async function eachAwaited<const T>(
+  cases: readonly T[],
   check: (one: T) => Promise<void>,
   nameOf: (one: T) => string = plainly,
 ): Promise<void> {
-  const all = [...cases];
   const offences: string[] = [];
-  for (const one of all) {
+  for (const one of cases) {
     try {
       await check(one);
     } catch (cause) {
       offences.push(offence(nameOf(one), cause));
     }
   }
-  tell(all.length, offences);
+  tell(cases.length, offences);
+}
+
+/** One case's part of a law: its check, and what is added to the case's name. */
+export type Law = (law: string, check: () => void | Promise<void>, of?: string) => void;
+
+/**
+ * Several laws over the same cases: one test a law, in which all cases are tried.
+ *
+ * @param made what is prepared of each case, once, and which laws it is held to
+ */
+export function laws<const T>(
+  cases: readonly T[],
+  nameOf: (one: T) => string,
+  made: (one: T, law: Law) => void,
+): void {
+  const found = new Map<string, { name: string; check: () => void | Promise<void> }[]>();
+  for (const one of cases)
+    made(one, (law, check, of) => {
+      const name = of === undefined ? nameOf(one) : `${nameOf(one)}: ${of}`;
+      found.set(law, [...(found.get(law) ?? []), { name, check }]);
+    });
+  if (found.size === 0) throw new Error('There is no case: no law is tried on anything.');
+  for (const [law, checks] of found)
+    it(law, () =>
+      eachAwaited(
+        checks,
+        async ({ check }) => check(),
+        ({ name }) => name,
+      ),
+    );
 }
 
 function tell(count: number, offences: readonly string[]): void {
@@ -61,8 +90,11 @@ function tell(count: number, offences: readonly string[]): void {
 function offence(name: string, cause: unknown): string {
   if (!(cause instanceof Error)) return `- ${name}: ${inspect(cause)}`;
   const { expected, actual } = cause as { expected?: unknown; actual?: unknown };
-  const line = /\b(tests\/[^\s?)]+?\.ts)(?:\?[^:)]*)?:(\d+)/.exec(
-    (cause.stack ?? '').replaceAll('\\', '/').replace(/.*\/tests\/support\/each\.ts.*/g, ''),
+  const line = /(?<![^\s(/])(tests\/[^\s?)]+?\.ts)(?:\?[^:)]*)?:(\d+)/.exec(
+    (cause.stack ?? '')
+      .replaceAll(process.cwd(), '')
+      .replaceAll('\\', '/')
+      .replace(/.*\/tests\/support\/each\.ts.*/g, ''),
   );
   const sides =
     cause.message.includes('…') || /to (?:deeply )?(?:equal|match|be)\b/.test(cause.message)
@@ -76,4 +108,7 @@ function offence(name: string, cause: unknown): string {
 }
 
 const shown = (value: unknown): string =>
-  inspect(value, { depth: 6, maxStringLength: 2000, maxArrayLength: 50 }).replaceAll('\n', '\n    ');
+  inspect(value, { depth: 6, maxStringLength: 2000, maxArrayLength: 50 }).replaceAll(
+    '\n',
+    '\n    ',
+  );

@@ -2,10 +2,18 @@
 import { afterAll } from 'vitest';
 import { languageInForce, setTranslation } from '../../shared/words/message.ts';
 
-const before = { cwd: process.cwd(), env: JSON.stringify(process.env), language: languageInForce() };
+const before = {
+  cwd: process.cwd(),
+  env: JSON.stringify(process.env),
+  language: languageInForce(),
+};
 
 afterAll(() => {
-  const after = { cwd: process.cwd(), env: JSON.stringify(process.env), language: languageInForce() };
+  const after = {
+    cwd: process.cwd(),
+    env: JSON.stringify(process.env),
+    language: languageInForce(),
+  };
   setTranslation(null);
   process.chdir(before.cwd);
   for (const what of ['cwd', 'env', 'language'] as const)

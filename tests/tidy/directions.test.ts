@@ -1,5 +1,6 @@
 /** One way through the house: what a folder of the core may import, and no circles between files. */
 import { describe, expect, it } from 'vitest';
+import { each } from '../support/each.ts';
 import { importsOf, sharedSources, sources } from './support/project.ts';
 
 /**
@@ -143,15 +144,17 @@ describe('the storeys', () => {
 });
 
 describe('every file of the core', () => {
-  it.each(sharedSources)('%s imports its own storey or one below', (file) => {
-    const storey = storeyOf(file);
-    const allowed = STOREYS[storey];
-    expect(allowed, `${storey} has its place among the storeys`).toBeDefined();
-    for (const { file: other, isType } of importsOf(file)) {
-      if (other === undefined || storeyOf(other) === storey) continue;
-      const above = isType ? (TYPES_FROM_ABOVE[storey] ?? []) : [];
-      expect([...(allowed ?? []), ...above], `imports ${other}`).toContain(storeyOf(other));
-    }
+  it('imports its own storey or one below', () => {
+    each(sharedSources, (file) => {
+      const storey = storeyOf(file);
+      const allowed = STOREYS[storey];
+      expect(allowed, `${storey} has its place among the storeys`).toBeDefined();
+      for (const { file: other, isType } of importsOf(file)) {
+        if (other === undefined || storeyOf(other) === storey) continue;
+        const above = isType ? (TYPES_FROM_ABOVE[storey] ?? []) : [];
+        expect([...(allowed ?? []), ...above], `imports ${other}`).toContain(storeyOf(other));
+      }
+    });
   });
 });
 
@@ -160,21 +163,25 @@ describe('the hosts', () => {
   const of = (folder: string): readonly string[] =>
     sources.filter((file) => file.startsWith(`${folder}/`) && file.endsWith('.ts'));
 
-  it.each(of('server'))('%s knows no editor', (file) => {
-    for (const { written, file: other } of importsOf(file)) {
-      expect(written).not.toBe('vscode');
-      expect(other ?? 'shared/').toMatch(/^(server\/|shared\/|package\.json$)/);
-    }
+  it('the server knows no editor', () => {
+    each(of('server'), (file) => {
+      for (const { written, file: other } of importsOf(file)) {
+        expect(written).not.toBe('vscode');
+        expect(other ?? 'shared/').toMatch(/^(server\/|shared\/|package\.json$)/);
+      }
+    });
   });
 
-  it.each(of('client').filter((file) => !file.startsWith('client/build/')))(
-    '%s does nothing that the server can do',
-    (file) => {
-      for (const { file: other, isType } of importsOf(file))
-        if (other !== undefined && !isType)
-          expect(other).toMatch(/^(client\/|shared\/assist\/new-plan\/kit\.ts$)/);
-    },
-  );
+  it('the client does nothing that the server can do', () => {
+    each(
+      of('client').filter((file) => !file.startsWith('client/build/')),
+      (file) => {
+        for (const { file: other, isType } of importsOf(file))
+          if (other !== undefined && !isType)
+            expect(other).toMatch(/^(client\/|shared\/assist\/new-plan\/kit\.ts$)/);
+      },
+    );
+  });
 });
 
 /**

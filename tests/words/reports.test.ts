@@ -1,7 +1,7 @@
 /** What is printed, in another language: sheets, figures, comparisons, the way a shot is settled. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { expect } from 'vitest';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { comparisonMarkdown } from '../../shared/report/compare/markdown.ts';
 import { comparisonText } from '../../shared/report/compare/text.ts';
@@ -13,6 +13,7 @@ import { textReport } from '../../shared/report/text.ts';
 import { Say } from '../../shared/rules/say.ts';
 import { createCore } from '../../shared/workspace/core.ts';
 import type { Core } from '../../shared/workspace/facade.ts';
+import { laws } from '../support/each.ts';
 import { inPseudo, untranslated, withoutBrackets } from '../support/pseudo.ts';
 
 const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));
@@ -37,11 +38,19 @@ const other = (text: string): string =>
     .replace(/aperture: f\/(?:8|11|16)$/gm, 'aperture: f/5.6')
     .replace(/^( {2})(\w[\w-]*):\n( {4}subject:)/m, '$1another:\n$3');
 
-const compared = (file: string) =>
-  comparePlans(coreOf().compared(file), coreOf(other).compared(file));
+/** Cores of the samples and of the changed samples, two a language: each keeps what it said in its own. */
+interface Cores {
+  readonly core: Core;
+  readonly changed: Core;
+}
+const coresOf = (): Cores => ({ core: coreOf(), changed: coreOf(other) });
+const [inEnglish, inBrackets] = [coresOf(), coresOf()];
 
-const PRINTED: Readonly<Record<string, (core: Core, file: string) => string>> = {
-  findings: (core, file) =>
+const compared = ({ core, changed }: Cores, file: string) =>
+  comparePlans(core.compared(file), changed.compared(file));
+
+const PRINTED: Readonly<Record<string, (cores: Cores, file: string) => string>> = {
+  findings: ({ core }, file) =>
     textReport(
       [
         {
@@ -55,15 +64,15 @@ const PRINTED: Readonly<Record<string, (core: Core, file: string) => string>> = 
       ],
       false,
     ),
-  figures: (core, file) =>
+  figures: ({ core }, file) =>
     figuresText(file, core.figures(file), core.recording(file), core.editFigures(file), {
       colour: false,
     }),
-  page: (core, file) => wordsOfPage(sheetPage(core.sheet(file), { say }, '')),
-  sheet: (core, file) => sheetMarkdown(core.sheet(file), say),
-  comparison: (_, file) => comparisonText(compared(file), say, false),
-  'comparison as Markdown': (_, file) => comparisonMarkdown(compared(file), say),
-  settled: (core, file) =>
+  page: ({ core }, file) => wordsOfPage(sheetPage(core.sheet(file), { say }, '')),
+  sheet: ({ core }, file) => sheetMarkdown(core.sheet(file), say),
+  comparison: (cores, file) => comparisonText(compared(cores, file), say, false),
+  'comparison as Markdown': (cores, file) => comparisonMarkdown(compared(cores, file), say),
+  settled: ({ core }, file) =>
     core
       .lenses(file)
       .map(({ shot }) => core.settle(file, shot))
@@ -83,16 +92,20 @@ const wordsOfPage = (html: string): string =>
 const bare = (text: string): string =>
   withoutBrackets(text).replace(/\s+/g, ' ').toLowerCase().trim();
 
-describe.each(samples)('%s', (sample) => {
-  const file = `${ROOT}/${sample}`;
+laws(
+  samples,
+  (sample) => sample,
+  (sample, law) => {
+    const file = `${ROOT}/${sample}`;
 
-  it.each(Object.keys(PRINTED))('%s', (what) => {
-    const print = PRINTED[what]!;
-    const english = print(coreOf(), file);
-    const pseudo = inPseudo(() => print(coreOf(), file));
-    // Labels of drawings are cut where they are too long, and brackets make them longer.
-    if (what !== 'page') expect(bare(pseudo)).toBe(bare(english));
-    const said = pseudo.replace(/^ {4}\|.*$/gm, '').replaceAll(sample, '');
-    expect([...new Set(untranslated(said, `${plans}\n${NAMES}`))]).toEqual([]);
-  });
-});
+    for (const [what, print] of Object.entries(PRINTED))
+      law(what, () => {
+        const english = print(inEnglish, file);
+        const pseudo = inPseudo(() => print(inBrackets, file));
+        // Labels of drawings are cut where they are too long, and brackets make them longer.
+        if (what !== 'page') expect(bare(pseudo)).toBe(bare(english));
+        const said = pseudo.replace(/^ {4}\|.*$/gm, '').replaceAll(sample, '');
+        expect([...new Set(untranslated(said, `${plans}\n${NAMES}`))]).toEqual([]);
+      });
+  },
+);
