@@ -117,7 +117,7 @@ const cases: readonly Case[] = [
     ['/shots/drift/iso=400'],
     'shots:\n  drift:\n    iso: 400\n',
   ],
-  ['a field without its colon', 'missing-colon', shot('    «iso»\n'), others, null],
+  ['a field without its colon', 'missing-colon', shot('    «iso»\n'), others, shot('    iso:\n')],
   [
     'a field whose colon is missing, with lines below',
     'missing-colon',
@@ -137,7 +137,7 @@ const cases: readonly Case[] = [
     'missing-colon',
     'shots:\n  drift:\n    iso: 400\n  «sl»\n',
     ['/shots/drift/iso=400'],
-    null,
+    'shots:\n  drift:\n    iso: 400\n  sl:\n',
   ],
   [
     'a section without its colon',

@@ -92,6 +92,7 @@ describe('closed forms of a lens at infinity with tubes and a converter', () => 
   });
 });
 
+// Thin-lens equation, part by part; J. W. Goodman for the contrast.
 describe('a lens that breathes, with a converter and tubes: by hand', () => {
   const focal = 200;
   const closest = { fromSensorMm: 850, magnification: 0.3 };

@@ -6,8 +6,8 @@ const GB = 1e9;
 const HOUR_S = 3600;
 
 describe('ProRes at 1920 x 1080', () => {
-  // Both columns of the codec's published table of target data rates (ProRes white paper, from
-  // memory): Mb/s, and GB an hour in whole numbers, of 422 HQ, 422, 422 LT and 422 Proxy.
+  // Both columns of the codec's published table of target data rates (its white paper, from memory):
+  // Mb/s, and GB an hour in whole numbers, of 422 HQ, 422, 422 LT and 422 Proxy.
   it.each([
     ['23.976 fps', [176, 117, 82, 36], [79, 53, 37, 16]],
     ['25 fps', [184, 122, 85, 38], [83, 55, 38, 17]],

@@ -16,27 +16,32 @@ export async function lamellaHere(
   const cwd = mkdtempSync(join(tmpdir(), 'lamella-'));
   try {
     for (const [name, content] of Object.entries(files)) writeFileSync(join(cwd, name), content);
-    let [out, err] = ['', ''];
-    const status = await runCommandLine(args, {
-      createCore,
-      rules: ALL_RULES,
-      createClipReader: () => ({ read: (file) => readClip(file), close: async () => undefined }),
-      terminal: {
-        cwd,
-        colour: false,
-        out: (text) => {
-          out += text;
-        },
-        err: (text) => {
-          err += text;
-        },
-        progress: () => undefined,
-        onInterrupt: () => () => undefined,
-        input: async () => new Uint8Array(),
-      },
-    });
-    return { status, out, err };
+    return await lamellaIn(cwd, args);
   } finally {
     rmSync(cwd, { recursive: true, force: true });
   }
+}
+
+/** Runs it in a folder. */
+export async function lamellaIn(cwd: string, args: readonly string[]): Promise<Ran> {
+  let [out, err] = ['', ''];
+  const status = await runCommandLine(args, {
+    createCore,
+    rules: ALL_RULES,
+    createClipReader: () => ({ read: (file) => readClip(file), close: async () => undefined }),
+    terminal: {
+      cwd,
+      colour: false,
+      out: (text) => {
+        out += text;
+      },
+      err: (text) => {
+        err += text;
+      },
+      progress: () => undefined,
+      onInterrupt: () => () => undefined,
+      input: async () => new Uint8Array(),
+    },
+  });
+  return { status, out, err };
 }
