@@ -35,12 +35,14 @@ const plan = writtenPlan(
   { mains: '60 Hz' },
 );
 
+// Brute force: every figure of every rig.
 it('figures: the process says what the core says', () => {
   const byCommand = figuresByCommand(plan);
   expect(Object.keys(byCommand)).toHaveLength(rigs.length);
   expect(byCommand).toEqual(figuresOfPlan(plan));
 });
 
+// Brute force: every finding of every rig.
 it('findings: the process says what the core says', () => {
   const { status, findings } = checkedByCommand(plan);
   const withoutFixes = findings.map((finding) => {

@@ -35,7 +35,7 @@ describe('tests', () => {
  * force; "common practice" for what the trade knows, "from memory" where nobody looked it up.
  */
 const SOURCE =
-  /OpenStax|\b(?:ISO|IEC|SS)[ ]?\d|\bSMPTE\b|\bCIE\b|\bAPEX\b|ExifTool|[Bb]rute[- ]force|\brays (?:are )?(?:traced|followed)|\bmarginal ray|\bculori\b|\bcolorjs|[Cc]ommon practice|[Tt]hin-lens equation|from memory|(?:\b[A-Z]\. )+[A-Z][a-z]+,|doi\.org|DOI 10\.|https:\/\//;
+  /OpenStax|\b(?:ISO|IEC|SS) ?\d|\bSMPTE\b|\bCIE\b|\bAPEX\b|ExifTool|[Bb]rute[- ]force|\brays (?:are )?(?:traced|followed)|\bmarginal ray|\bculori\b|\bcolorjs|[Cc]ommon practice|[Tt]hin-lens equation|from memory|(?:\b[A-Z]\. )+[A-Z][a-z]+,|doi\.org|DOI 10\.|https:\/\//;
 
 /** The top of a check: of one, or of several that have their source in common. */
 const CHECK = /^(?:describe|it|test)(?:\.each)?\(/;
