@@ -14,8 +14,9 @@ const alone = tests.filter((file) =>
 
 export default defineConfig({
   test: {
-    // One test tries a law on all its cases.
-    testTimeout: 120_000,
+    // One test tries a law on all its cases, maybe beside other work on the same machine.
+    testTimeout: 600_000,
+    hookTimeout: 120_000,
     // A snapshot that is missing fails, here as in CI; `-u` writes it.
     update: 'none',
     projects: [
