@@ -1,10 +1,38 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { defineConfig } from 'vitest/config';
+
+/** What a test may do that others in its process would feel: modules exchanged for other ones. */
+const ALONE = /\bvi\.(?:doMock|mock|stubEnv|stubGlobal|useFakeTimers)\(/;
+
+const tests = readdirSync(new URL('tests', import.meta.url), { recursive: true, encoding: 'utf8' })
+  .map((file) => `tests/${file.replaceAll('\\', '/')}`)
+  // The real editor has a configuration of its own: it needs a browser and the packed extension.
+  .filter((file) => file.endsWith('.test.ts') && !file.startsWith('tests/editor/'));
+const alone = tests.filter((file) =>
+  ALONE.test(readFileSync(new URL(file, import.meta.url), 'utf8')),
+);
 
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
-    // The real editor has a configuration of its own: it needs a browser and the packed extension.
-    exclude: ['tests/editor/**'],
-    testTimeout: 30_000,
+    // One test tries a law on all its cases, maybe beside other work on the same machine.
+    testTimeout: 600_000,
+    hookTimeout: 120_000,
+    // A snapshot that is missing fails, here as in CI; `-u` writes it.
+    update: 'none',
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'together',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/editor/**', ...alone],
+          // The core has no state: loading it anew for every file was half of the time.
+          isolate: false,
+          restoreMocks: true,
+          setupFiles: ['tests/support/nothing-left.ts'],
+        },
+      },
+      { extends: true, test: { name: 'alone', include: alone } },
+    ],
   },
 });

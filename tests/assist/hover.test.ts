@@ -7,6 +7,7 @@ import { createCore } from '../../shared/core/core.ts';
 import { known } from '../../shared/figures/figure.ts';
 import type { DefName } from '../../shared/plan/generated/names.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
+import { each } from '../support/each.ts';
 import { coreWith, PLAN, ROOT } from '../support/plans.ts';
 import { BENCH, hoverIn, hoverWords, rowsOf } from './support/bench.ts';
 
@@ -35,11 +36,17 @@ describe('on a key', () => {
   const keys = Object.entries(SHAPES).flatMap(([of, { keys: shapes }]) =>
     Object.entries(shapes).map(([key, keyShape]) => ({ of: of as DefName, key, keyShape })),
   );
-  it.each(keys)('has words for $key of $of', ({ of, key, keyShape }) => {
-    const words = keyHover({ of, key, keyShape, shape: keyShape.shape });
-    expect(words).toContain(keyShape.description);
-    for (const example of keyShape.examples) expect(words).toContain(`\`${example}\``);
-    expect(words).not.toMatch(/undefined|, in f\/\.|\n\n\n/);
+  it('has words for every key', () => {
+    each(
+      keys,
+      ({ of, key, keyShape }) => {
+        const words = keyHover({ of, key, keyShape, shape: keyShape.shape });
+        expect(words).toContain(keyShape.description);
+        for (const example of keyShape.examples) expect(words).toContain(`\`${example}\``);
+        expect(words).not.toMatch(/undefined|, in f\/\.|\n\n\n/);
+      },
+      ({ of, key }) => `${key} of ${of}`,
+    );
   });
 });
 
@@ -356,19 +363,21 @@ const SAMPLES = new URL('../../samples/', import.meta.url);
 
 describe('every place of a whole plan', () => {
   const samples = readdirSync(SAMPLES).filter((name) => name.endsWith('.yaml'));
-  it.each(samples)('%s', (name) => {
-    const text = readFileSync(new URL(name, SAMPLES), 'utf8');
-    const core = coreWith(text);
-    const seen = new Set<string>();
-    text.split('\n').forEach((line, index) => {
-      for (let character = 0; character <= line.length; character++) {
-        const hover = core.hover(PLAN, { line: index, character });
-        if (!hover) continue;
-        expect(hover.markdown).not.toMatch(/NaN|undefined|Infinity|\[object/);
-        expect(hover.range.start.line).toBe(index);
-        seen.add(JSON.stringify(hover.range.start));
-      }
+  it('of every sample answers, and says no number that is none', () => {
+    each(samples, (name) => {
+      const text = readFileSync(new URL(name, SAMPLES), 'utf8');
+      const core = coreWith(text);
+      const seen = new Set<string>();
+      text.split('\n').forEach((line, index) => {
+        for (let character = 0; character <= line.length; character++) {
+          const hover = core.hover(PLAN, { line: index, character });
+          if (!hover) continue;
+          expect(hover.markdown).not.toMatch(/NaN|undefined|Infinity|\[object/);
+          expect(hover.range.start.line).toBe(index);
+          seen.add(JSON.stringify(hover.range.start));
+        }
+      });
+      expect(seen.size).toBeGreaterThan(text.split('\n').length);
     });
-    expect(seen.size).toBeGreaterThan(text.split('\n').length);
   });
 });

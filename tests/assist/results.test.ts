@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { GOES_INTO, RESULTS, type Result } from '../../shared/assist/hover/results.ts';
 import type { ShotFiguresJson } from '../../shared/figures/json.ts';
+import { each } from '../support/each.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 
 const BENCH = `shootplan: 1
@@ -222,11 +223,13 @@ describe('what a value goes into', () => {
     expect(keys.map(([key]) => key).sort()).toEqual(Object.keys(CHANGES).sort());
   });
 
-  it.each(keys)('%s', (key, results) => {
-    const change = CHANGES[key]!;
-    expect(BENCH.split(change[0])).toHaveLength(2);
-    expect(moved(change)).toEqual(
-      (Object.keys(RESULTS) as Result[]).filter((result) => results.includes(result)),
-    );
+  it('and each key moves exactly those results', () => {
+    each(keys, ([key, results]) => {
+      const change = CHANGES[key]!;
+      expect(BENCH.split(change[0])).toHaveLength(2);
+      expect(moved(change)).toEqual(
+        (Object.keys(RESULTS) as Result[]).filter((result) => results.includes(result)),
+      );
+    });
   });
 });

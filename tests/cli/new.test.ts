@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
+import { lamellaIn } from '../support/command-line.ts';
 
 const SHIPPED = path.resolve(import.meta.dirname, '../../dist/lamella.cjs');
 const folder = mkdtempSync(path.join(tmpdir(), 'lamella-new-'));
@@ -51,8 +52,8 @@ describe('new', () => {
     [['--lens', 'macro', '-o', 'c.shootplan.yaml'], /There are macro-100, tele-135, long-200\./],
     [['--subject', 'cloud', '-o', 'c.shootplan.yaml'], /There are solid, film, bubble, surface\./],
     [['-o', 'none/c.shootplan.yaml'], /can't be written: there is no folder none\.$/m],
-  ])('%j is wrong use', (args, said) => {
-    const { status, err } = run('new', ...args);
+  ])('%j is wrong use', async (args, said) => {
+    const { status, err } = await lamellaIn(folder, ['new', ...args]);
     expect(status).toBe(2);
     expect(err).toMatch(said);
   });

@@ -17,6 +17,7 @@ import { runCommandLine } from '../../server/command-line.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
+import { lamellaIn } from '../support/command-line.ts';
 import { copyClip, makeClip } from '../support/ffmpeg.ts';
 
 const LAMELLA = fileURLToPath(new URL('../../dist/lamella.cjs', import.meta.url));
@@ -252,8 +253,8 @@ describe('wrong use', () => {
       ['--test-clip', 'a.mp4', '--shot', 'frost', '--media', '.', 'clean.shootplan.yaml'],
       'takes no --media',
     ],
-  ])('%j', (args, words) => {
-    const { status, err } = lamella('verify', ...args);
+  ])('%j', async (args, words) => {
+    const { status, err } = await lamellaIn(plans, ['verify', ...args]);
     expect(status).toBe(2);
     expect(err).toContain(words);
   });

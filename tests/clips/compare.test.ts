@@ -6,6 +6,7 @@ import type { ClipAsk, ClipFacts } from '../../shared/clips/facts.ts';
 import { exactRate } from '../../shared/clips/rate.ts';
 import { settingsFrom } from '../../shared/clips/tags.ts';
 import { rational } from '../../shared/quantity/rational.ts';
+import { each } from '../support/each.ts';
 
 const ASK: ClipAsk = {
   size: { width: 1920, height: 1080 },
@@ -82,15 +83,20 @@ describe('a clip', () => {
 
 describe('codecs', () => {
   // What ffmpeg, Matroska (its codec registry), ISO media (mp4ra.org) and people call them.
-  it.each([
-    ['h264', ['H.264', 'AVC', 'avc1', 'x264', 'V_MPEG4/ISO/AVC', 'h264']],
-    ['hevc', ['H.265', 'HEVC', 'hvc1', 'hev1', 'V_MPEGH/ISO/HEVC']],
-    ['prores', ['ProRes', 'ProRes 422 HQ', 'apch', 'apcn', 'ap4h']],
-    ['mjpeg', ['MJPEG', 'MJPG', 'jpeg', 'Motion JPEG', 'V_MJPEG']],
-    ['dnxhd', ['DNxHD', 'DNxHR HQ', 'AVdn', 'VC-3']],
-    ['av1', ['AV1', 'av01', 'V_AV1']],
-  ])('%s', (family, names) => {
-    expect(names.map((name) => codecFamily(name))).toEqual(names.map(() => family));
+  it('each family knows its names', () => {
+    each(
+      [
+        ['h264', ['H.264', 'AVC', 'avc1', 'x264', 'V_MPEG4/ISO/AVC', 'h264']],
+        ['hevc', ['H.265', 'HEVC', 'hvc1', 'hev1', 'V_MPEGH/ISO/HEVC']],
+        ['prores', ['ProRes', 'ProRes 422 HQ', 'apch', 'apcn', 'ap4h']],
+        ['mjpeg', ['MJPEG', 'MJPG', 'jpeg', 'Motion JPEG', 'V_MJPEG']],
+        ['dnxhd', ['DNxHD', 'DNxHR HQ', 'AVdn', 'VC-3']],
+        ['av1', ['AV1', 'av01', 'V_AV1']],
+      ],
+      ([family, names]) => {
+        expect(names.map((name) => codecFamily(name))).toEqual(names.map(() => family));
+      },
+    );
   });
 
   it('that nobody here knows are none', () => {

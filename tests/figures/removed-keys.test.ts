@@ -2,10 +2,11 @@
  * Every key of a clean plan is taken out in turn. A figure is then what it was, or it is not known and
  * says for want of what; it is never something else, except by the few defaults that the language states.
  */
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { ShotFiguresJson } from '../../shared/figures/json.ts';
 import { CONVERTER_PLAN } from '../planted/support/converter-plan.ts';
 import { fieldsOf, type PlanField } from '../planted/support/fields.ts';
+import { laws } from '../support/each.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 
 /** What the language puts in the place of a key that is left out, and the figures that follow from it. */
@@ -50,13 +51,14 @@ it('the plan has figures to lose', () => {
   expect(before.size).toBe(2);
 });
 
-describe.each(keys.map((field) => [field.path.join('/'), field] as const))(
-  'without %s',
-  (_, field) => {
+laws(
+  keys,
+  (field) => field.path.join('/'),
+  (field, law) => {
     const key = field.path.at(-1)!;
     const after = figuresWithout(field);
 
-    it('a figure is as it was, or not known for want of it', () => {
+    law('without any one key a figure is as it was, or not known for want of it', () => {
       for (const [shot, { notKnown: reasonsBefore, ...figures }] of before) {
         const { notKnown, ...now } = after.get(shot)!;
         for (const [name, value] of Object.entries(figures)) {

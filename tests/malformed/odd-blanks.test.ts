@@ -5,6 +5,7 @@
  */
 import { expect, test } from 'vitest';
 import { fixAll } from '../../server/handlers/fix-all.ts';
+import { each } from '../support/each.ts';
 import { applied, coreWith, PLAN } from '../support/plans.ts';
 import { SOUND } from './support/broken-plans.ts';
 import { fields } from './support/read-text.ts';
@@ -58,18 +59,20 @@ const cases: readonly [name: string, text: string, line: string][] = [
   ['a byte order mark before a section', SOUND.replace('shots:', '\ufeffshots:'), 'shots'],
 ];
 
-test.each(cases)('%s', (_, text, key) => {
-  expect(text).not.toBe(SOUND);
-  const [finding, ...others] = errorsOf(text);
-  expect(others.map(({ what }) => what)).toEqual([]);
-  const lines = text.split('\n');
-  expect(lines[finding!.range.start.line]).toContain(`${key}:`);
-  // All that is sound is read, in the line itself too.
-  expect(fields(text)).toEqual(fields(SOUND));
-  const core = coreWith(text);
-  const fixes = core.fixesOf(core.findings(PLAN).find(({ what }) => what === finding!.what)!);
-  expect(fixes.map(({ edits }) => applied(text, edits))).toContain(SOUND);
-  expect(applied(text, fixAll(core, PLAN))).toBe(SOUND);
+test('each odd blank is told and offered as a plain one', () => {
+  each(cases, ([_, text, key]) => {
+    expect(text).not.toBe(SOUND);
+    const [finding, ...others] = errorsOf(text);
+    expect(others.map(({ what }) => what)).toEqual([]);
+    const lines = text.split('\n');
+    expect(lines[finding!.range.start.line]).toContain(`${key}:`);
+    // All that is sound is read, in the line itself too.
+    expect(fields(text)).toEqual(fields(SOUND));
+    const core = coreWith(text);
+    const fixes = core.fixesOf(core.findings(PLAN).find(({ what }) => what === finding!.what)!);
+    expect(fixes.map(({ edits }) => applied(text, edits))).toContain(SOUND);
+    expect(applied(text, fixAll(core, PLAN))).toBe(SOUND);
+  });
 });
 
 test('what looks like a space within a text is left alone', () => {

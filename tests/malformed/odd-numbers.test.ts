@@ -1,5 +1,6 @@
 /** Numbers as other notations, habits and word processors write them: what is told and offered. */
 import { expect, test } from 'vitest';
+import { each } from '../support/each.ts';
 import { applied, coreWith, PLAN } from '../support/plans.ts';
 import { SOUND } from './support/broken-plans.ts';
 
@@ -14,12 +15,11 @@ const told = (value: string) => {
   return { why: error!.why, fixed };
 };
 
-test.each(['66 mm,', '66 mm;', '“66 mm”', '„66 mm“', '‘66 mm’'])(
-  '%s is offered as 66 mm, and as nothing else',
-  (value) => {
+test('each spelling is offered as 66 mm, and as nothing else', () => {
+  each(['66 mm,', '66 mm;', '“66 mm”', '„66 mm“', '‘66 mm’'], (value) => {
     expect(told(value).fixed).toEqual([withField('66 mm')]);
-  },
-);
+  });
+});
 
 test.each([
   ['0.06.600,5 mm', []],

@@ -1,15 +1,34 @@
-/** The same broken plans through the shipped command line, and what only bytes can have wrong. */
+/**
+ * The same broken plans through the command line, and what only bytes can have wrong: in this process,
+ * and all of them together in one of its own as it is shipped.
+ */
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { CheckReport, JsonFinding } from '../../shared/report/json.ts';
-import { figuresByCommand, lamella, type PlanBytes } from '../published/support/command-line.ts';
+import type { CheckReport, FiguresReport, JsonFinding } from '../../shared/report/json.ts';
+import { lamella, type PlanBytes, type Ran } from '../published/support/command-line.ts';
+import { lamellaHere } from '../support/command-line.ts';
+import { eachAwaited } from '../support/each.ts';
 import { BROKEN, SHOTS, SOUND, unmarked } from './support/broken-plans.ts';
 
-/** All plans in one folder, checked by one process. */
-function checkAll(plans: readonly PlanBytes[]) {
-  const named = plans.map((plan, index) => [`${index + 1000}.shootplan.yaml`, plan] as const);
-  const ran = lamella(['check', '.', '--format', 'json'], Object.fromEntries(named));
-  const report = JSON.parse(ran.out) as CheckReport;
-  return { ...ran, files: report.files.map(({ findings }) => findings) };
+const CHECK = ['check', '.', '--format', 'json'];
+
+const inOneFolder = (plans: readonly PlanBytes[]): Readonly<Record<string, PlanBytes>> =>
+  Object.fromEntries(plans.map((plan, index) => [`${index + 1000}.shootplan.yaml`, plan]));
+
+/** All plans in one folder, checked by one run. */
+async function checkAll(plans: readonly PlanBytes[]) {
+  const ran = await lamellaHere(CHECK, inOneFolder(plans));
+  return { ...ran, files: findingsOfFiles(ran) };
+}
+
+const findingsOfFiles = ({ out }: Ran) =>
+  (JSON.parse(out) as CheckReport).files.map(({ findings }) => findings);
+
+const NAME = 'a.shootplan.yaml';
+
+async function figuresOf(plan: PlanBytes): Promise<FiguresReport['shots']> {
+  const ran = await lamellaHere(['figures', NAME, '--format', 'json'], { [NAME]: plan });
+  expect(ran).toMatchObject({ status: 0, err: '' });
+  return (JSON.parse(ran.out) as FiguresReport).shots;
 }
 
 const findingsIn = (
@@ -18,12 +37,13 @@ const findingsIn = (
 ) => (findings ?? []).filter(({ severity }) => severity === wanted);
 
 describe('broken plans', () => {
-  let checked: ReturnType<typeof checkAll>;
-  let sound: ReturnType<typeof figuresByCommand>;
+  const plans = BROKEN.map((broken) => unmarked(broken).text);
+  let checked: Awaited<ReturnType<typeof checkAll>>;
+  let sound: FiguresReport['shots'];
 
-  beforeAll(() => {
-    checked = checkAll(BROKEN.map((broken) => unmarked(broken).text));
-    sound = figuresByCommand(SOUND);
+  beforeAll(async () => {
+    checked = await checkAll(plans);
+    sound = await figuresOf(SOUND);
   });
 
   it('end with exit status 1 and nothing on the error stream', () => {
@@ -31,41 +51,51 @@ describe('broken plans', () => {
     expect(checked.files.length).toBe(BROKEN.length);
   });
 
-  it.each(BROKEN.map((broken, index) => ({ ...broken, index })))('$name', (broken) => {
-    const { text, range } = unmarked(broken);
-    const [told] = findingsIn(checked.files[broken.index], broken.severity);
-    // The same place as in the editor, counted from 1.
-    const fromOne = ({ line, character }: typeof range.start) => ({
-      line: line + 1,
-      column: character + 1,
-    });
-    expect(told).toMatchObject({
-      rule: broken.rule,
-      range: { start: fromOne(range.start), end: fromOne(range.end) },
-    });
-    const figures = figuresByCommand(text);
-    for (const shot of broken.kept) expect(figures[shot]).toEqual(sound[shot]);
+  it('come to the same in a process of its own, as it is shipped', () => {
+    const { status, out, err } = lamella(CHECK, inOneFolder(plans));
+    expect({ status, out, err }).toEqual({ status: 1, out: checked.out, err: '' });
+    const [first] = plans as [string];
+    expect(lamella(['check', NAME], { [NAME]: first }).status).toBe(1);
+    expect(lamella(['check', NAME], { [NAME]: SOUND })).toMatchObject({ status: 0, err: '' });
   });
 
-  it('each alone ends with exit status 1 too, and a sound one with 0', () => {
-    const name = 'a.shootplan.yaml';
-    for (const broken of BROKEN.slice(0, 5)) {
-      const { status } = lamella(['check', name], { [name]: unmarked(broken).text });
-      expect(status, broken.name).toBe(1);
-    }
-    expect(lamella(['check', name], { [name]: SOUND })).toMatchObject({ status: 0, err: '' });
+  it('each is told on its place, and leaves the figures of other shots as they were', async () => {
+    await eachAwaited(
+      BROKEN,
+      async (broken) => {
+        const { text, range } = unmarked(broken);
+        const [told] = findingsIn(checked.files[BROKEN.indexOf(broken)], broken.severity);
+        // The same place as in the editor, counted from 1.
+        const fromOne = ({ line, character }: typeof range.start) => ({
+          line: line + 1,
+          column: character + 1,
+        });
+        expect(told).toMatchObject({
+          rule: broken.rule,
+          range: { start: fromOne(range.start), end: fromOne(range.end) },
+        });
+        const figures = await figuresOf(text);
+        for (const shot of broken.kept) expect(figures[shot]).toEqual(sound[shot]);
+      },
+      ({ name }) => name,
+    );
   });
 
-  it('as text: the line is shown, nothing that a terminal would act on', () => {
-    const name = 'a.shootplan.yaml';
-    for (const broken of BROKEN) {
-      const { status, out, err } = lamella(['check', name], { [name]: unmarked(broken).text });
-      expect({ status, err }).toEqual({ status: broken.severity === 'warning' ? 0 : 1, err: '' });
-      // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what must not be there.
-      expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
-      // A line of a megabyte is no line to show.
-      expect(Math.max(...out.split('\n').map(({ length }) => length))).toBeLessThan(400);
-    }
+  it('as text: the line is shown, nothing that a terminal would act on', async () => {
+    await eachAwaited(
+      BROKEN,
+      async (broken) => {
+        const ran = await lamellaHere(['check', NAME], { [NAME]: unmarked(broken).text });
+        const { status, out, err } = ran;
+        expect({ status, err }).toEqual({ status: broken.severity === 'warning' ? 0 : 1, err: '' });
+        expect(out).toMatch(/^ {4}\| /m);
+        // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what must not be there.
+        expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
+        // A line of a megabyte is no line to show.
+        expect(Math.max(...out.split('\n').map(({ length }) => length))).toBeLessThan(400);
+      },
+      ({ name }) => name,
+    );
   });
 });
 
@@ -88,8 +118,8 @@ describe('bytes', () => {
       5,
     ],
     ['a sequence that breaks off', Buffer.concat([at(before), Buffer.from([0xf0, 0x9f])]), 5],
-  ])('%s is a finding at the first byte that is no UTF-8', (_, bytes, column) => {
-    const { status, err, files } = checkAll([bytes, SOUND]);
+  ])('%s is a finding at the first byte that is no UTF-8', async (_, bytes, column) => {
+    const { status, err, files } = await checkAll([bytes, SOUND]);
     expect({ status, err }).toEqual({ status: 1, err: '' });
     const [error] = findingsIn(files[0]);
     expect(error).toMatchObject({ rule: 'syntax', range: { start: { line, column } } });
@@ -101,8 +131,8 @@ describe('bytes', () => {
   it.each([
     ['UTF-16 LE', Buffer.from(`\ufeff${SOUND}`, 'utf16le')],
     ['UTF-16 BE', Buffer.from(`\ufeff${SOUND}`, 'utf16le').swap16()],
-  ])('%s is said to be no UTF-8, once', (_, bytes) => {
-    const { status, files } = checkAll([bytes]);
+  ])('%s is said to be no UTF-8, once', async (_, bytes) => {
+    const { status, files } = await checkAll([bytes]);
     expect(status).toBe(1);
     expect(files[0]?.map(({ rule }) => rule)).toEqual(['syntax']);
   });
@@ -110,14 +140,14 @@ describe('bytes', () => {
   it.each([
     ['a byte order mark', at(`\ufeff${SOUND}`)],
     ['CRLF', at(SOUND.replaceAll('\n', '\r\n'))],
-  ])('%s changes no figure', (_, bytes) => {
-    const [figures, sound] = [figuresByCommand(bytes), figuresByCommand(SOUND)];
+  ])('%s changes no figure', async (_, bytes) => {
+    const [figures, sound] = [await figuresOf(bytes), await figuresOf(SOUND)];
     expect(Object.keys(figures)).toEqual(SHOTS);
     expect(figures).toEqual(sound);
   });
 
-  it('an empty file is a finding at its first character', () => {
-    const { status, files } = checkAll([Buffer.alloc(0)]);
+  it('an empty file is a finding at its first character', async () => {
+    const { status, files } = await checkAll([Buffer.alloc(0)]);
     expect(status).toBe(1);
     expect(files[0]).toMatchObject([
       { rule: 'missing-key', range: { start: { line: 1, column: 1 } } },

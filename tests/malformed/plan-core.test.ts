@@ -1,6 +1,7 @@
 /** Whole plans with one thing wrong in their text, through the core: one finding, on its place. */
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { laws } from '../support/each.ts';
 import { applied, changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 import { BROKEN, SHOTS, SOUND, unmarked } from './support/broken-plans.ts';
 
@@ -19,35 +20,39 @@ it('the sound plan has no error', () => {
   expect([...soundFigures.keys()]).toEqual(SHOTS);
 });
 
-describe.each(BROKEN)('$name', (broken) => {
-  const { text, range } = unmarked(broken);
-  const core = coreWith(text);
-  const { rule, severity = 'error' } = broken;
-  const found = core.findings(PLAN);
-  const told = found.filter((each) => each.severity === severity);
-  const errors = found.filter((each) => each.severity === 'error');
+laws(
+  BROKEN,
+  ({ name }) => name,
+  (broken, law) => {
+    const { text, range } = unmarked(broken);
+    const core = coreWith(text);
+    const { rule, severity = 'error' } = broken;
+    const found = core.findings(PLAN);
+    const told = found.filter((each) => each.severity === severity);
+    const errors = found.filter((each) => each.severity === 'error');
 
-  it(`is a finding of ${broken.rule} on its place, and nothing else is an error`, () => {
-    expect(told[0]).toMatchObject({ rule, range });
-    expect(errors.length).toBe(broken.errors ?? (severity === 'error' ? 1 : 0));
-    // Names of its own making stay inside.
-    for (const { what } of told) expect(what).not.toContain('\u0001');
-  });
+    law('is a finding of its rule on its place, and nothing else is an error', () => {
+      expect(told[0]).toMatchObject({ rule, range });
+      expect(errors.length).toBe(broken.errors ?? (severity === 'error' ? 1 : 0));
+      // Names of its own making stay inside.
+      for (const { what } of told) expect(what).not.toContain('\u0001');
+    });
 
-  it('leaves the other shots as they were', () => {
-    const figures = core.figures(PLAN);
-    for (const shot of broken.kept) expect(figures.get(shot)).toEqual(soundFigures.get(shot));
-    for (const shot of broken.kept.filter((name) => name !== 'second')) {
-      expect(saidOf(core, shot)).toEqual(saidOf(sound, shot));
-    }
-  });
+    law('leaves the other shots as they were', () => {
+      const figures = core.figures(PLAN);
+      for (const shot of broken.kept) expect(figures.get(shot)).toEqual(soundFigures.get(shot));
+      for (const shot of broken.kept.filter((name) => name !== 'second')) {
+        expect(saidOf(core, shot)).toEqual(saidOf(sound, shot));
+      }
+    });
 
-  it('is gone once the text is mended', () => {
-    core.give(PLAN, SOUND);
-    expect(core.findings(PLAN)).toEqual(sound.findings(PLAN));
-    expect(core.figures(PLAN)).toEqual(soundFigures);
-  });
-});
+    law('is gone once the text is mended', () => {
+      core.give(PLAN, SOUND);
+      expect(core.findings(PLAN)).toEqual(sound.findings(PLAN));
+      expect(core.figures(PLAN)).toEqual(soundFigures);
+    });
+  },
+);
 
 describe('line ends and marks of an encoding', () => {
   it.each([

@@ -1,5 +1,6 @@
 /** An unclosed quote between brackets: its place, and a fix that closes it where it was meant to. */
 import { expect, test } from 'vitest';
+import { each } from '../support/each.ts';
 import { applied, coreWith, PLAN } from '../support/plans.ts';
 import { SOUND } from './support/broken-plans.ts';
 
@@ -33,16 +34,18 @@ const cases: readonly [name: string, texts: [broken: string, sound: string]][] =
   ['a value before a comment with quotes', inSound('up: 40 deg }', 'up: "40 deg¦ } # or "x"')],
 ];
 
-test.each(cases)('%s', (_, [broken, sound]) => {
-  const core = coreWith(broken);
-  const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
-  expect(errors.map(({ what }) => what)).toEqual([
-    expect.stringMatching(/^The quote ["'] that opens here is never closed\.$/),
-  ]);
-  const [at] = errors.map(({ range }) => range);
-  const line = broken.split('\n')[at!.start.line]!;
-  expect(line[at!.start.character]).toBe(line.match(/["']/)![0]);
-  expect(core.fixesOf(errors[0]!).map(({ edits }) => applied(broken, edits))).toEqual([sound]);
+test('each is one error, and the fix closes it', () => {
+  each(cases, ([_, [broken, sound]]) => {
+    const core = coreWith(broken);
+    const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
+    expect(errors.map(({ what }) => what)).toEqual([
+      expect.stringMatching(/^The quote ["'] that opens here is never closed\.$/),
+    ]);
+    const [at] = errors.map(({ range }) => range);
+    const line = broken.split('\n')[at!.start.line]!;
+    expect(line[at!.start.character]).toBe(line.match(/["']/)![0]);
+    expect(core.fixesOf(errors[0]!).map(({ edits }) => applied(broken, edits))).toEqual([sound]);
+  });
 });
 
 test('no fix is offered where closing it anywhere makes no plan', () => {

@@ -1,5 +1,6 @@
 /** A tab before an entry's name: one problem, and the entries around it are read as they stand. */
 import { expect, test } from 'vitest';
+import { each } from '../support/each.ts';
 import { fields, problemsOf } from './support/read-text.ts';
 
 const HEAD = { shots: 'shots:\n', lenses: 'kit:\n  lenses:\n' };
@@ -22,20 +23,22 @@ const cases = (['shots', 'lenses'] as const).flatMap((section) =>
   ),
 );
 
-test.each(cases)('entry $tabbed of $section', ({ section, tabbed, tab, eol }) => {
-  const text = plan(section, tabbed, tab).replaceAll('\n', eol);
-  const sound = plan(section, -1, '').replaceAll('\n', eol);
-  expect(fields(text)).toEqual(fields(sound));
-  const [{ at, problem }, ...others] = problemsOf(text) as [ReturnType<typeof problemsOf>[0]];
-  expect(others).toEqual([]);
-  expect(problem.code).toBe('tab');
-  const name = text.indexOf(['one', 'two', 'three'][tabbed]!);
-  expect(text.slice(at + problem.span.start, name)).toMatch(/^\t+$/);
-  const [edit] = problem.fixes[0]!.edits as [
-    { span: { start: number; end: number }; text: string },
-  ];
-  const fixed = text.slice(0, at + edit.span.start) + edit.text + text.slice(at + edit.span.end);
-  expect(fixed).toBe(sound);
+test('whichever entry it stands in', () => {
+  each(cases, ({ section, tabbed, tab, eol }) => {
+    const text = plan(section, tabbed, tab).replaceAll('\n', eol);
+    const sound = plan(section, -1, '').replaceAll('\n', eol);
+    expect(fields(text)).toEqual(fields(sound));
+    const [{ at, problem }, ...others] = problemsOf(text) as [ReturnType<typeof problemsOf>[0]];
+    expect(others).toEqual([]);
+    expect(problem.code).toBe('tab');
+    const name = text.indexOf(['one', 'two', 'three'][tabbed]!);
+    expect(text.slice(at + problem.span.start, name)).toMatch(/^\t+$/);
+    const [edit] = problem.fixes[0]!.edits as [
+      { span: { start: number; end: number }; text: string },
+    ];
+    const fixed = text.slice(0, at + edit.span.start) + edit.text + text.slice(at + edit.span.end);
+    expect(fixed).toBe(sound);
+  });
 });
 
 test('a field that a tab indents stays a field', () => {

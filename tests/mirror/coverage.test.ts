@@ -10,6 +10,7 @@ import {
   spareAround,
 } from '../../shared/mirror/patch.ts';
 import type { Source } from '../../shared/mirror/source.ts';
+import { blackByRays } from '../published/support/black-by-rays.ts';
 
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -42,6 +43,19 @@ const WALL: Source = {
   upRad: rad(26),
   acrossRad: 0,
 };
+
+/** A rectangle where the mirrored frame asks for one, so many times as large as that. */
+function ampleLight(view: FrameView, tilt: number, { distanceMm }: Source, times: number): Source {
+  const needed = neededLight(view, filmSurface(tilt, 'level'), distanceMm);
+  if (needed === null) throw new Error('no light fills it');
+  const { widthMm, heightMm, upRad, acrossRad } = needed;
+  const face = {
+    shape: 'rectangle' as const,
+    widthMm: widthMm * times,
+    heightMm: heightMm * times,
+  };
+  return { face, distanceMm, upRad, acrossRad };
+}
 
 describe('the patch that the frame needs', () => {
   it('lies at twice the tilt, and is extent·(z + s)/z + D·s/z across', () => {
@@ -109,19 +123,40 @@ describe('the patch that the frame needs', () => {
 });
 
 describe('coverage', () => {
-  it('leaves nothing black where the light covers the patch', () => {
+  it('leaves nothing black where the light covers the patch, and by rays neither', () => {
+    const found = { covered: 0, black: 0 };
     fc.assert(
-      fc.property(views, sources, between(0, rad(40)), (view, source, tilt) => {
-        const surface = filmSurface(tilt, 'level');
-        const { lostShare, side } = coverage(view, surface, source);
-        expect(lostShare).toBeGreaterThanOrEqual(0);
-        expect(lostShare).toBeLessThanOrEqual(1);
-        expect(side === 'none').toBe(lostShare === 0);
-        // A round face is drawn with sides, so it may miss by a hair what its circle covers.
-        if (coversFrame(view, surface, source)) expect(lostShare).toBeLessThan(1e-4);
-      }),
+      fc.property(
+        views,
+        sources,
+        between(0, rad(40)),
+        fc.option(between(1.02, 2), { freq: 1 }),
+        (view, anywhere, tilt, ample) => {
+          const surface = filmSurface(tilt, 'level');
+          // Half of the lights stand where they are needed, and are larger than it takes.
+          const source = ample === null ? anywhere : ampleLight(view, tilt, anywhere, ample);
+          const { lostShare, side } = coverage(view, surface, source);
+          expect(lostShare).toBeGreaterThanOrEqual(0);
+          expect(lostShare).toBeLessThanOrEqual(1);
+          expect(side === 'none').toBe(lostShare === 0);
+          const covers = coversFrame(view, surface, source);
+          if (source !== anywhere) expect(covers).toBe(true);
+          const rays = blackByRays(view, tilt, 'level', source, { rows: 9, overPupil: 12 });
+          if (covers) {
+            // A round face is drawn with sides, so it may miss by a hair what its circle covers.
+            expect(lostShare).toBeLessThan(1e-4);
+            expect(rays).toBe(0);
+            found.covered++;
+          } else if (lostShare > 0.2) {
+            expect(rays).toBeGreaterThan(0);
+            found.black++;
+          }
+        },
+      ),
       { numRuns: 300 },
     );
+    expect(found.covered).toBeGreaterThan(60);
+    expect(found.black).toBeGreaterThan(60);
   });
 
   it('leaves nothing black on a bowed film either, and something once the light is too small', () => {

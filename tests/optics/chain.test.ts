@@ -7,6 +7,7 @@ import { lossByPart } from '../../shared/optics/light-loss.ts';
 import type { ChainPart, LensPart } from '../../shared/optics/parts.ts';
 import { reach, ringFor, ringForDistance } from '../../shared/optics/reach.ts';
 import { chainOf } from '../published/support/chains.ts';
+import { each } from '../support/each.ts';
 
 const body: ChainPart = { kind: 'body', flangeMm: 44 };
 const twice: ChainPart = { kind: 'converter', factor: 2, lengthMm: 53 };
@@ -190,37 +191,49 @@ describe('what is not known', () => {
 });
 
 describe('parts that make no chain', () => {
-  it.each([
-    ['no body', [long], { kind: 'no-body' }],
-    ['no lens', [body, twice], { kind: 'no-lens' }],
-    ['nothing', [], { kind: 'no-body' }],
-    ['a tube behind the body', [tube(12), body, long], { kind: 'out-of-place', part: 0 }],
-    ['a tube ahead of the lens', [body, long, tube(12)], { kind: 'out-of-place', part: 2 }],
-    ['two bodies', [body, body, long], { kind: 'out-of-place', part: 1 }],
-    ['two lenses', [body, long, long], { kind: 'out-of-place', part: 2 }],
-    [
-      'a close-up behind the lens',
-      [body, { kind: 'close-up', powerDpt: 2 }, long],
-      { kind: 'out-of-place', part: 1 },
-    ],
-    [
-      'a converter that reduces',
-      [body, { kind: 'converter', factor: 0.7, lengthMm: 20 }, long],
-      { kind: 'impossible', part: 1, input: 'factor' },
-    ],
-    ['a negative tube', [body, tube(-3), long], { kind: 'impossible', part: 1, input: 'lengthMm' }],
-    [
-      'a focal length of none',
-      [body, { ...long, focalMm: 0 }],
-      { kind: 'impossible', part: 1, input: 'focalMm' },
-    ],
-    [
-      'an endless closest distance',
-      [body, { ...long, closest: { fromSensorMm: Number.POSITIVE_INFINITY, magnification: 1 } }],
-      { kind: 'impossible', part: 1, input: 'closest.fromSensorMm' },
-    ],
-  ] as [string, ChainPart[], object][])('%s', (_, parts, fault) => {
-    expect(arrangeChain(parts)).toEqual({ ok: false, fault });
+  it('each is refused, with its fault', () => {
+    each(
+      [
+        ['no body', [long], { kind: 'no-body' }],
+        ['no lens', [body, twice], { kind: 'no-lens' }],
+        ['nothing', [], { kind: 'no-body' }],
+        ['a tube behind the body', [tube(12), body, long], { kind: 'out-of-place', part: 0 }],
+        ['a tube ahead of the lens', [body, long, tube(12)], { kind: 'out-of-place', part: 2 }],
+        ['two bodies', [body, body, long], { kind: 'out-of-place', part: 1 }],
+        ['two lenses', [body, long, long], { kind: 'out-of-place', part: 2 }],
+        [
+          'a close-up behind the lens',
+          [body, { kind: 'close-up', powerDpt: 2 }, long],
+          { kind: 'out-of-place', part: 1 },
+        ],
+        [
+          'a converter that reduces',
+          [body, { kind: 'converter', factor: 0.7, lengthMm: 20 }, long],
+          { kind: 'impossible', part: 1, input: 'factor' },
+        ],
+        [
+          'a negative tube',
+          [body, tube(-3), long],
+          { kind: 'impossible', part: 1, input: 'lengthMm' },
+        ],
+        [
+          'a focal length of none',
+          [body, { ...long, focalMm: 0 }],
+          { kind: 'impossible', part: 1, input: 'focalMm' },
+        ],
+        [
+          'an endless closest distance',
+          [
+            body,
+            { ...long, closest: { fromSensorMm: Number.POSITIVE_INFINITY, magnification: 1 } },
+          ],
+          { kind: 'impossible', part: 1, input: 'closest.fromSensorMm' },
+        ],
+      ] as [string, ChainPart[], object][],
+      ([_, parts, fault]) => {
+        expect(arrangeChain(parts)).toEqual({ ok: false, fault });
+      },
+    );
   });
 });
 

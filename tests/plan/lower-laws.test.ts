@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { expect } from 'vitest';
 import {
   ANNOTATIONS,
   type SchemaDocument,
@@ -13,6 +13,7 @@ import type { DefName } from '../../shared/plan/generated/names.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import { lowerEntry } from '../../shared/plan/lower.ts';
 import { isError } from '../../shared/plan/shape-problems.ts';
+import { laws } from '../support/each.ts';
 import { nodeOf } from './support/node-of.ts';
 
 const schema = JSON.parse(
@@ -121,28 +122,32 @@ function mutate(
   if (how === 'edit' && typeof old === 'string') map[own] = old.slice(0, cut) + old.slice(cut + 1);
 }
 
-describe.each(defs)('%s', (def) => {
-  const judge = ajv.compile({ $ref: `${schema.$id}#/$defs/${def}` });
-  const example = JSON.stringify(whole(schema.$defs[def]!));
+laws(
+  defs,
+  (def) => def,
+  (def, law) => {
+    const judge = ajv.compile({ $ref: `${schema.$id}#/$defs/${def}` });
+    const example = JSON.stringify(whole(schema.$defs[def]!));
 
-  it('has no problem where all its examples stand together', () => {
-    const { problems, fields } = lowerEntry(def, nodeOf(JSON.parse(example)), from);
-    expect(problems).toEqual([]);
-    expect(new Set(Object.values(fields).map(({ state }) => state))).toEqual(new Set(['known']));
-  });
+    law('has no problem where all its examples stand together', () => {
+      const { problems, fields } = lowerEntry(def, nodeOf(JSON.parse(example)), from);
+      expect(problems).toEqual([]);
+      expect(new Set(Object.values(fields).map(({ state }) => state))).toEqual(new Set(['known']));
+    });
 
-  it('has an error exactly where the schema refuses it, each in words of our own', () => {
-    fc.assert(
-      fc.property(fc.array(mutation, { minLength: 1, maxLength: 3 }), (mutations) => {
-        const value = JSON.parse(example) as Record<string, unknown>;
-        for (const one of mutations) mutate(value, one);
-        const { problems } = lowerEntry(def, nodeOf(value), from);
-        expect(problems.some(isError)).toBe(!judge(value));
-        expect(problems.map(({ code }) => code)).not.toContain('not-allowed');
-        const places = problems.map(({ at }) => JSON.stringify([at.path, at.part]));
-        expect(new Set(places).size).toBe(places.length);
-      }),
-      { numRuns: 150 },
-    );
-  });
-});
+    law('has an error exactly where the schema refuses it, each in words of our own', () => {
+      fc.assert(
+        fc.property(fc.array(mutation, { minLength: 1, maxLength: 3 }), (mutations) => {
+          const value = JSON.parse(example) as Record<string, unknown>;
+          for (const one of mutations) mutate(value, one);
+          const { problems } = lowerEntry(def, nodeOf(value), from);
+          expect(problems.some(isError)).toBe(!judge(value));
+          expect(problems.map(({ code }) => code)).not.toContain('not-allowed');
+          const places = problems.map(({ at }) => JSON.stringify([at.path, at.part]));
+          expect(new Set(places).size).toBe(places.length);
+        }),
+        { numRuns: 150 },
+      );
+    });
+  },
+);

@@ -5,6 +5,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { each, laws } from '../support/each.ts';
 import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 
 interface Defect {
@@ -198,34 +199,41 @@ const DEFECTS: readonly Defect[] = [
   },
 ];
 
-describe.each(DEFECTS)('$rule: $says', ({ rule, change, line, severity, numbers }) => {
-  const text = changed(EXAMPLE_PLAN, change);
-  const found = findingsOf(text).filter((finding) => finding.rule === rule);
+laws(
+  DEFECTS,
+  ({ rule, says }) => `${rule}: ${says}`,
+  ({ rule, change, line, severity, numbers }, law) => {
+    const text = changed(EXAMPLE_PLAN, change);
+    const found = findingsOf(text).filter((finding) => finding.rule === rule);
 
-  it('is found once, on its line', () => {
-    expect(found.map(({ range }) => text.split('\n')[range.start.line]?.trim())).toEqual([line]);
-    expect(found[0]?.severity).toBe(severity);
-  });
+    law('is found once, on its line', () => {
+      expect(found.map(({ range }) => text.split('\n')[range.start.line]?.trim())).toEqual([line]);
+      expect(found[0]?.severity).toBe(severity);
+    });
 
-  it('is not there without it', () => {
-    expect(findingsOf(EXAMPLE_PLAN).filter((finding) => finding.rule === rule)).toEqual([]);
-  });
+    law('is not there without it', () => {
+      expect(findingsOf(EXAMPLE_PLAN).filter((finding) => finding.rule === rule)).toEqual([]);
+    });
 
-  it.each(Object.entries(numbers ?? {}))('has its %s', (name, value) => {
-    expect(found[0]?.numbers?.[name]).toBeCloseTo(value, 2);
-  });
-});
+    for (const [name, value] of Object.entries(numbers ?? {}))
+      law('has its numbers', () => expect(found[0]?.numbers?.[name]).toBeCloseTo(value, 2), name);
+  },
+);
 
 describe('cautions', () => {
-  it.each(
-    DEFECTS.filter(({ rule }) =>
-      ['overhead-load', 'mains-near-liquid', 'hot-lamp-near-subject', 'boom-may-tip'].includes(
-        rule,
+  it('leave the last word to local rules and a qualified person', () => {
+    each(
+      DEFECTS.filter(({ rule }) =>
+        ['overhead-load', 'mains-near-liquid', 'hot-lamp-near-subject', 'boom-may-tip'].includes(
+          rule,
+        ),
       ),
-    ),
-  )('of $rule leave the last word to local rules and a qualified person', ({ rule, change }) => {
-    const found = findingsOf(changed(EXAMPLE_PLAN, change)).find((one) => one.rule === rule);
-    expect(`${found?.what} ${found?.why}`).toMatch(/local rules.*qualified person/i);
+      ({ rule, change }) => {
+        const found = findingsOf(changed(EXAMPLE_PLAN, change)).find((one) => one.rule === rule);
+        expect(`${found?.what} ${found?.why}`).toMatch(/local rules.*qualified person/i);
+      },
+      ({ rule, says }) => `${rule}: ${says}`,
+    );
   });
 });
 

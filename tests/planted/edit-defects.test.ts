@@ -3,6 +3,7 @@
  * the line of the defect, with numbers worked out here by hand; its fixes take it away.
  */
 import { describe, expect, it } from 'vitest';
+import { laws } from '../support/each.ts';
 import { FAST_SETTING, MUSIC, withEdit } from '../support/edits.ts';
 import { applied, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 
@@ -197,35 +198,38 @@ describe('the edit that they are planted in', () => {
   });
 });
 
-describe.each(DEFECTS)('$rule: $says', (defect) => {
-  const { rule, line, what, numbers, fix, beside = [] } = defect;
-  const text = plan(defect);
-  const core = coreWith(text);
-  const all = core.findings(PLAN);
-  const found = all.filter((finding) => finding.rule === rule);
+laws(
+  DEFECTS,
+  ({ rule, says }) => `${rule}: ${says}`,
+  (defect, law) => {
+    const { rule, line, what, numbers, fix, beside = [] } = defect;
+    const text = plan(defect);
+    const core = coreWith(text);
+    const all = core.findings(PLAN);
+    const found = all.filter((finding) => finding.rule === rule);
 
-  it('is found once, on its line, and nothing beside it', () => {
-    expect(found.map((finding) => finding.what)).toEqual([what]);
-    expect(text.split('\n')[found[0]!.range.start.line]).toContain(line);
-    const others = all.filter((one) => one.severity !== 'hint' && one.rule !== rule);
-    expect(others.map((one) => one.rule)).toEqual(beside);
-  });
+    law('is found once, on its line, and nothing beside it', () => {
+      expect(found.map((finding) => finding.what)).toEqual([what]);
+      expect(text.split('\n')[found[0]!.range.start.line]).toContain(line);
+      const others = all.filter((one) => one.severity !== 'hint' && one.rule !== rule);
+      expect(others.map((one) => one.rule)).toEqual(beside);
+    });
 
-  it.each(Object.entries(numbers ?? {}))('has its %s', (name, value) => {
-    expect(found[0]?.numbers?.[name]).toBeCloseTo(value, 9);
-  });
+    for (const [name, value] of Object.entries(numbers ?? {}))
+      law('has its numbers', () => expect(found[0]?.numbers?.[name]).toBeCloseTo(value, 9), name);
 
-  it('goes by its fix', () => {
-    const fixes = core.fixesOf(found[0]!);
-    const titles = fixes.map(({ title }) => title);
-    if (fix === undefined) expect(titles).toEqual([]);
-    else expect(titles).toContain(fix);
-    for (const each of fixes) {
-      const mended = applied(text, each.edits);
-      expect(findingsOf(mended).filter((one) => one.rule === rule)).toEqual([]);
-    }
-  });
-});
+    law('goes by its fix', () => {
+      const fixes = core.fixesOf(found[0]!);
+      const titles = fixes.map(({ title }) => title);
+      if (fix === undefined) expect(titles).toEqual([]);
+      else expect(titles).toContain(fix);
+      for (const each of fixes) {
+        const mended = applied(text, each.edits);
+        expect(findingsOf(mended).filter((one) => one.rule === rule)).toEqual([]);
+      }
+    });
+  },
+);
 
 describe('one cause, one finding', () => {
   it('an edit that leaves the beat is told where it leaves it, and no more', () => {

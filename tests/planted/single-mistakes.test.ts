@@ -9,6 +9,7 @@ import type { Core } from '../../shared/api/facade.ts';
 import type { LocatedFinding } from '../../shared/api/located.ts';
 import { planTemplate } from '../../shared/assist/template.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { each } from '../support/each.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 import { CONVERTER_PLAN } from './support/converter-plan.ts';
 import { defectsIn, KINDS, type Planted } from './support/defects.ts';
@@ -85,7 +86,13 @@ for (const [name, plan] of plans) {
     const planted = defects.filter((defect) => defect.kind === kind);
     if (planted.length === 0) continue;
     describe(`${name}: ${kind}`, () => {
-      it.each(planted)('$says', (defect) => check(defect, plan));
+      it('each is told, and nothing else is', () => {
+        each(
+          planted,
+          (defect) => check(defect, plan),
+          ({ says }) => says,
+        );
+      });
     });
   }
 }

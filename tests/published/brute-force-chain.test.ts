@@ -11,6 +11,7 @@ import {
   throughStopEdge,
 } from './support/rig-on-bench.ts';
 
+// Brute force: rays followed from element to element (W. J. Smith, paraxial ray tracing).
 describe.each(KINDS_OF_RIG)('converters: %s, close-up: %s', (converters, closeUp) => {
   const seed = 7 + KINDS_OF_RIG.findIndex(([c, up]) => c === converters && up === closeUp);
 
@@ -36,6 +37,7 @@ describe.each(KINDS_OF_RIG)('converters: %s, close-up: %s', (converters, closeUp
   });
 
   it('depth: points at its ends blur to c on the sensor', () => {
+    const tried = { front: 0, behind: 0, close: 0 };
     for (const bench of randomRigs(seed + 100, 300, converters, closeUp)) {
       const { subject, effectiveFNumber } = measured(bench);
       const trace = traced(bench);
@@ -49,17 +51,23 @@ describe.each(KINDS_OF_RIG)('converters: %s, close-up: %s', (converters, closeUp
       const front = bench.aheadOfStop.at(-1)?.z as number;
       if (subject - depth.frontMm > front) {
         expect(blurOf(bench, subject - depth.frontMm) / blurMm).toBeCloseTo(1, 5);
+        tried.front++;
       }
       if (depth.behindMm < 1e6) {
         expect(blurOf(bench, subject + depth.behindMm) / blurMm).toBeCloseTo(1, 5);
+        tried.behind++;
       }
       // Close up, the usual approximation: 2·c·N_eff/m².
       const close = (2 * blurMm * effectiveFNumber) / trace.magnification! ** 2;
       if (close < 0.02 * Math.abs(trace.pupilDistanceMm!)) {
         expect(depth.totalMm / close).toBeGreaterThan(0.999);
         expect(depth.totalMm / close).toBeLessThan(1.001);
+        tried.close++;
       }
     }
+    // The same rigs on every run: each has both ends, and most stand close.
+    expect(tried).toMatchObject({ front: 300, behind: 300 });
+    expect(tried.close).toBeGreaterThan(200);
   });
 });
 

@@ -1,11 +1,11 @@
 /**
- * Random rigs with parts in every order, written as plans and put to the shipped command line, against
+ * Random rigs with parts in every order, written as plans, against
  * rays followed from element to element on the bench of support/bench.ts, apart from the code.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { ShotFiguresJson } from '../../shared/figures/json.ts';
 import type { ChainPart } from '../../shared/optics/parts.ts';
-import { figuresByCommand, numberIn } from './support/command-line.ts';
+import { figuresOfPlan, numberIn } from './support/command-line.ts';
 import {
   blurOf,
   KINDS_OF_RIG,
@@ -33,6 +33,7 @@ const written = (bench: RigOnBench, asks: Readonly<Record<string, string>>): Wri
 const byRing = (bench: RigOnBench) =>
   written(bench, { ring: bench.ring === 0 ? 'infinity' : 'closest' });
 
+// Brute force: rays followed from element to element.
 describe.each(KINDS_OF_RIG)('converters: %s, close-up: %s', (converters, closeUp) => {
   const seed = 501 + KINDS_OF_RIG.findIndex(([c, up]) => c === converters && up === closeUp);
   const rigs = randomRigs(seed, 150, converters, closeUp);
@@ -43,7 +44,7 @@ describe.each(KINDS_OF_RIG)('converters: %s, close-up: %s', (converters, closeUp
     const plan = writtenPlan(Object.fromEntries(shots), {
       'circle-of-confusion': `${CIRCLE_MM} mm`,
     });
-    figures = figuresByCommand(plan);
+    figures = figuresOfPlan(plan);
   });
 
   const each = (check: (bench: RigOnBench, figures: ShotFiguresJson) => void) => {
@@ -67,18 +68,29 @@ describe.each(KINDS_OF_RIG)('converters: %s, close-up: %s', (converters, closeUp
     });
   });
 
-  it('the entrance pupil, by the cone of light that leaves the subject', () => {
+  // Brute force: the marginal ray's slope at the subject. By the invariant of J. L. Lagrange it is m times
+  // that at the sensor, 1/(2·N_eff), whatever stands between them.
+  it('the cone of light that leaves the subject', () => {
     each((bench, shot) => {
-      // A close-up shows the subject an image of the pupil, whose place the figures don't tell.
-      if (closeUp) return;
       const { subject } = measured(bench);
       const half = Math.abs(throughStopEdge(bench, { z: subject, y: 0 }).slope);
-      const front = bench.aheadOfStop[0]!.z - bench.lens.front.z;
-      const pupil = front + bench.lens.hiatus + bench.lens.pupilAhead;
-      const cone = numberIn(shot, 'pupilDiameterMm') / (subject - pupil);
-      expect(cone / (2 * half)).toBeCloseTo(1, 5);
+      const told = numberIn(shot, 'magnification') / (2 * numberIn(shot, 'effectiveFNumber'));
+      expect(told / half).toBeCloseTo(1, 5);
     });
   });
+
+  // A close-up shows the subject an image of the pupil, whose place the figures don't tell.
+  if (!closeUp)
+    it('the entrance pupil, by that cone', () => {
+      each((bench, shot) => {
+        const { subject } = measured(bench);
+        const half = Math.abs(throughStopEdge(bench, { z: subject, y: 0 }).slope);
+        const front = bench.aheadOfStop[0]!.z - bench.lens.front.z;
+        const pupil = front + bench.lens.hiatus + bench.lens.pupilAhead;
+        const cone = numberIn(shot, 'pupilDiameterMm') / (subject - pupil);
+        expect(cone / (2 * half)).toBeCloseTo(1, 5);
+      });
+    });
 
   it('depth: points at its ends blur to the circle of confusion on the sensor', () => {
     let ends = 0;
@@ -103,6 +115,7 @@ describe.each(KINDS_OF_RIG)('converters: %s, close-up: %s', (converters, closeUp
   });
 });
 
+// Brute force: the ring that the bench had when its magnification was measured.
 describe('a magnification asked for', () => {
   // Without a close-up the magnification grows with the ring, so that it fixes the ring.
   it('sets the ring as the bench had it, with the parts in any order', () => {
@@ -114,7 +127,7 @@ describe('a magnification asked for', () => {
       return [`rig-${index}`, { ...written(bench, { magnification }), parts }] as const;
     });
     expect(shots.length).toBeGreaterThan(60);
-    const figures = figuresByCommand(writtenPlan(Object.fromEntries(shots)));
+    const figures = figuresOfPlan(writtenPlan(Object.fromEntries(shots)));
     for (const [index, bench] of rigs.entries()) {
       const shot = figures[`rig-${index}`];
       const { effectiveFNumber } = measured(bench);

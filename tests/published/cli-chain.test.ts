@@ -1,8 +1,8 @@
-/** The optical chain through the shipped command line, on written plans. */
+/** The optical chain, on written plans. */
 import { describe, expect, it } from 'vitest';
 import type { ChainPart, LensPart } from '../../shared/optics/parts.ts';
 import { unitFocusing } from './support/chains.ts';
-import { figuresByCommand, numberIn } from './support/command-line.ts';
+import { figuresOfPlan, numberIn } from './support/command-line.ts';
 import { randomFrom } from './support/random.ts';
 import { type WrittenShot, writtenPlan } from './support/written-plan.ts';
 
@@ -11,7 +11,7 @@ const tube = (lengthMm: number): ChainPart => ({ kind: 'tube', lengthMm });
 const twice: ChainPart = { kind: 'converter', factor: 2, lengthMm: 53 };
 
 const figuresOf = (shots: Readonly<Record<string, WrittenShot>>) =>
-  figuresByCommand(writtenPlan(shots));
+  figuresOfPlan(writtenPlan(shots));
 
 describe('closed forms of a lens at infinity with tubes and a converter', () => {
   // Thin-lens equation: a tube E behind a lens at infinity gives m = E/f; a converter of factor M
@@ -92,6 +92,7 @@ describe('closed forms of a lens at infinity with tubes and a converter', () => 
   });
 });
 
+// Thin-lens equation, part by part; J. W. Goodman for the contrast.
 describe('a lens that breathes, with a converter and tubes: by hand', () => {
   const focal = 200;
   const closest = { fromSensorMm: 850, magnification: 0.3 };
@@ -103,7 +104,7 @@ describe('a lens that breathes, with a converter and tubes: by hand', () => {
     pupilRatio: 0.8,
   };
   const parts: ChainPart[] = [body, twice, tube(36), tube(20), tube(12), lens];
-  const shots = figuresByCommand(
+  const shots = figuresOfPlan(
     writtenPlan(
       {
         drift: {

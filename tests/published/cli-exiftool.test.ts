@@ -1,12 +1,12 @@
 /**
- * Written plans through the shipped command line against ExifTool, driven for real. Its conventions:
+ * Written plans against ExifTool, driven for real. Its conventions:
  * pupil ratio 1, distances from the lens, circle of confusion the 35 mm frame's diagonal over 1440 and
  * scaled, hyperfocal f²/(N·c) without the + f, far 0 where it is endless, angle of view at infinity.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { ShotFiguresJson } from '../../shared/figures/json.ts';
 import { unitFocusing } from './support/chains.ts';
-import { figureIn, figuresByCommand, numberIn } from './support/command-line.ts';
+import { figureIn, figuresOfPlan, numberIn } from './support/command-line.ts';
 import { type CompositeTags, compositesOf, type WrittenTags } from './support/exiftool.ts';
 import { randomFrom } from './support/random.ts';
 import { plain, type WrittenShot, writtenPlan } from './support/written-plan.ts';
@@ -87,7 +87,7 @@ describe('written plans against ExifTool, driven', () => {
       shots[`${name}-light`] = exposureShot(tags);
       shots[`${name}-far`] = depthShot(tags, circleOfConfusionMm, 1e4 * tags.FocalLength);
     }
-    figures = figuresByCommand(writtenPlan(shots));
+    figures = figuresOfPlan(writtenPlan(shots));
   }, 120_000);
 
   it('covers finite and endless depth', () => {
@@ -152,7 +152,7 @@ describe('against values once read from ExifTool', () => {
   ])('f $FocalLength N $FNumber at $SubjectDistance m', ({ nearM, farM, ...given }) => {
     const tags = { ...given, FocalLengthIn35mmFormat: given.FocalLength };
     const asked = depthShot(tags, circleMm, tags.SubjectDistance * 1000);
-    const { shot } = figuresByCommand(writtenPlan({ shot: asked }));
+    const { shot } = figuresOfPlan(writtenPlan({ shot: asked }));
     const distanceM = fromLensMm(tags, shot) / 1000;
     expect(distanceM - numberIn(shot, 'depthMm.front') / 1000).toBeCloseTo(nearM, 6);
     expect(distanceM + numberIn(shot, 'depthMm.behind') / 1000).toBeCloseTo(farM, 6);
@@ -161,7 +161,7 @@ describe('against values once read from ExifTool', () => {
   it('f/8, 1/125 s, ISO 100 is light value 12.965784', () => {
     const tags = { FocalLength: 50, FNumber: 8, ExposureTime: 1 / 125, ISO: 100 };
     const asked = exposureShot({ ...tags, SubjectDistance: 1, FocalLengthIn35mmFormat: 50 });
-    const { shot } = figuresByCommand(writtenPlan({ shot: asked }));
+    const { shot } = figuresOfPlan(writtenPlan({ shot: asked }));
     const error = numberIn(shot, 'exposureErrorStops');
     expect(Math.log2(ILLUMINANCE_LX / 2.5) - error).toBeCloseTo(12.965784, 6);
   });

@@ -1,15 +1,15 @@
-/** Published lenses, thin and thick, through the shipped command line. */
+/** Published lenses, thin and thick, on written plans. */
 import { describe, expect, it } from 'vitest';
 import type { ChainPart } from '../../shared/optics/parts.ts';
 import { heightAt, type Ray } from './support/bench.ts';
 import { unitFocusing } from './support/chains.ts';
-import { figuresByCommand, numberIn } from './support/command-line.ts';
+import { figuresOfPlan, numberIn } from './support/command-line.ts';
 import { type WrittenShot, writtenPlan } from './support/written-plan.ts';
 
 const body: ChainPart = { kind: 'body', flangeMm: 20 };
 const tube = (lengthMm: number): ChainPart => ({ kind: 'tube', lengthMm });
 const figuresOf = (shots: Readonly<Record<string, WrittenShot>>) =>
-  figuresByCommand(writtenPlan(shots));
+  figuresOfPlan(writtenPlan(shots));
 
 /** Numbers from OpenStax University Physics vol. 3, ch. 2, and College Physics, ch. 25. */
 describe('thin lenses (OpenStax)', () => {

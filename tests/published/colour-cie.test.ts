@@ -16,7 +16,21 @@ describe('CIE 1931 2° observer', () => {
     const { x, y, z } = colourMatching(555);
     expect(Math.abs(x - 0.5120501)).toBeLessThan(0.02);
     expect(Math.abs(y - 1)).toBeLessThan(0.02);
-    expect(Math.abs(z - 0.005749999)).toBeLessThan(0.02);
+    expect(Math.abs(z - 0.005749999)).toBeLessThan(0.002);
+  });
+
+  // Of the same table, from memory: where each function is large, and where it has died away.
+  it.each([
+    { nm: 450, x: 0.3362, y: 0.038, z: 1.77211 },
+    { nm: 500, x: 0.0049, y: 0.323, z: 0.272 },
+    { nm: 600, x: 1.0622, y: 0.631, z: 0.0008 },
+    { nm: 650, x: 0.2835, y: 0.107, z: 0 },
+  ])('at $nm nm, within 2 % of each peak', ({ nm, ...wanted }) => {
+    const found = colourMatching(nm);
+    expect(Math.abs(found.x - wanted.x)).toBeLessThan(0.02 * 1.06);
+    expect(Math.abs(found.y - wanted.y)).toBeLessThan(0.02);
+    expect(Math.abs(found.z - wanted.z)).toBeLessThan(0.02 * 1.78);
+    if (wanted.z < 0.001) expect(found.z).toBeLessThan(0.002);
   });
 
   it('holds three equal areas, as equal energy is white', () => {

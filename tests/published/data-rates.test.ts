@@ -5,16 +5,18 @@ import { meanBitsPerS, recordedBytes } from '../../shared/recording/bytes.ts';
 const GB = 1e9;
 const HOUR_S = 3600;
 
-describe('ProRes at 1920 x 1080 and 29.97 fps', () => {
-  // The codec's published table of target data rates (ProRes white paper): 422 HQ, 422, 422 LT and
-  // 422 Proxy, in Mb/s and GB/h. From memory, as the project's own notes carry it.
+describe('ProRes at 1920 x 1080', () => {
+  // Both columns of the codec's published table of target data rates (its white paper, from memory):
+  // Mb/s, and GB an hour in whole numbers, of 422 HQ, 422, 422 LT and 422 Proxy.
   it.each([
-    [220, 99],
-    [147, 66.15],
-    [102, 45.9],
-    [45, 20.25],
-  ])('%i Mb/s is %f GB an hour', (megabits, gigabytes) => {
-    expect(recordedBytes(megabits * 1e6, HOUR_S)).toBe(Math.round(gigabytes * GB));
+    ['23.976 fps', [176, 117, 82, 36], [79, 53, 37, 16]],
+    ['25 fps', [184, 122, 85, 38], [83, 55, 38, 17]],
+    ['29.97 fps', [220, 147, 102, 45], [99, 66, 46, 20]],
+    ['50 fps', [367, 245, 170, 76], [165, 110, 77, 34]],
+    ['59.94 fps', [440, 293, 204, 91], [198, 132, 92, 41]],
+  ])('%s: GB an hour as the table has them', (_, megabits, gigabytes) => {
+    const found = megabits.map((rate) => recordedBytes(rate * 1e6, HOUR_S) / GB);
+    expect(found.map(Math.round)).toEqual(gigabytes);
   });
 });
 
@@ -38,6 +40,7 @@ describe('digital video on tape, 625 lines (IEC 61834-2)', () => {
   });
 });
 
+// Common practice: neither a rate, a time nor a size of a recording is negative or endless.
 describe('what has no sum', () => {
   it.each([
     [-1, 1],

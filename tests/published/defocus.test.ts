@@ -86,6 +86,7 @@ describe('contrast under defocus and diffraction', () => {
   });
 });
 
+// Common practice: stopping down costs the plane of focus and at first helps what lies off it.
 describe('contrast over a depth', () => {
   const pattern = { depthMm: 1.2, magnification: 1.5, cyclesPerMm: 13.33 };
 

@@ -21,6 +21,7 @@ const ROWS = [
   { lightK: 2856, degrees: 30, thicknessNm: 300, xyz: [4.23704, 5.14526, 2.42387] },
 ] as const;
 
+// https://www.argyllcms.com, its program spec2cie, over the CIE's own tables.
 describe('XYZ of a film, against spec2cie', () => {
   it.each(ROWS)('$thicknessNm nm at $degrees° under $lightK K', (row) => {
     const incidenceRad = (row.degrees * Math.PI) / 180;

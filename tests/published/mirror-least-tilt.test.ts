@@ -61,6 +61,7 @@ function leastByRays(v: MirrorView): number {
   return high;
 }
 
+// Brute force: rays followed by the law of reflection, as showsByRays does.
 describe('least tilt', () => {
   it.each([
     { pupilMm: 0, least: 3.713 },
@@ -68,6 +69,8 @@ describe('least tilt', () => {
     { pupilMm: 50, least: 5.504 },
   ])('W 400, h 13.5, R 77, pupil $pupilMm: $least°', ({ pupilMm, least }) => {
     expect(degrees(leastTiltRad(view({ pupilMm })) ?? Number.NaN)).toBeCloseTo(least, 3);
+    // The number is that of the rays, to what their grid resolves.
+    expect(Math.abs(degrees(leastByRays(view({ pupilMm }))) - least)).toBeLessThan(0.02);
   });
 
   const CASES: readonly Case[] = [

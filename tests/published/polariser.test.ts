@@ -42,7 +42,7 @@ describe('reflection of a clear surface', () => {
 });
 
 describe('a polariser on it', () => {
-  // Malus: half of unpolarised light passes an ideal filter.
+  // É. L. Malus's law (OpenStax University Physics vol. 3, ch. 1): half of unpolarised light passes an ideal filter.
   it('costs a stop and does nothing else to what is not polarised', () => {
     expect(polariserStops(0)).toEqual({ reflectionMost: 1, reflectionLeast: 1, unpolarised: 1 });
   });

@@ -14,6 +14,9 @@ import { timecode } from '../../shared/timeline/timecode.ts';
 const NTSC = rational(30000, 1001);
 const NTSC_DOUBLE = rational(60000, 1001);
 
+const PAIRS = Array.from({ length: 60 }, (_, number) => String(number).padStart(2, '0'));
+
+// SMPTE ST 12-1, as another program counts it.
 describe('every frame of a day', () => {
   it.each([
     ['29.97', NTSC, 29.97, true, 2_589_408],
@@ -25,10 +28,8 @@ describe('every frame of a day', () => {
     const wrong: string[] = [];
     for (let frame = 0; frame < perDay; frame++) {
       // Their own printing of 59.94 leaves the frames' mark to the reader, ours says that it drops.
-      const [h, m, s, f] = [other.hours, other.minutes, other.seconds, other.frames].map((part) =>
-        String(part).padStart(2, '0'),
-      );
-      const said = `${h}:${m}:${s}${drops ? ';' : ':'}${f}`;
+      const clock = `${PAIRS[other.hours]}:${PAIRS[other.minutes]}:${PAIRS[other.seconds]}`;
+      const said = `${clock}${drops ? ';' : ':'}${PAIRS[other.frames]}`;
       if (timecode(frame, rate) !== said) wrong.push(`${frame}: ${said}`);
       other.add(1);
     }
@@ -63,6 +64,7 @@ function countedByFfmpeg(rate: string, starts: readonly string[]): readonly numb
   }
 }
 
+// By FFmpeg, driven; from memory of the QuickTime File Format.
 describe('FFmpeg counts the timecode as the same frame', () => {
   it.each([
     ['30000/1001', NTSC, 1798],

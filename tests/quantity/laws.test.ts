@@ -1,8 +1,9 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { KINDS, kindOf, type QuantityId } from '../../shared/quantity/index.ts';
 import { Say } from '../../shared/say/say.ts';
 import { shown } from '../../shared/say/shown.ts';
+import { laws } from '../support/each.ts';
 
 const ids = Object.keys(KINDS) as QuantityId[];
 
@@ -58,55 +59,62 @@ const nearly = (id: QuantityId) => {
   );
 };
 
-describe.each(ids)('%s', (id) => {
-  const kind = kindOf(id);
-  const pattern = new RegExp(kind.pattern, 'u');
+laws(
+  ids,
+  (id) => id,
+  (id, law) => {
+    const kind = kindOf(id);
+    const pattern = new RegExp(kind.pattern, 'u');
 
-  it('stands in the registry under its own id, titled, with examples', () => {
-    expect(kind.id).toBe(id);
-    expect(kind.title).not.toBe('');
-    expect(kind.examples.length).toBeGreaterThan(0);
-  });
+    law('stands in the registry under its own id, titled, with examples', () => {
+      expect(kind.id).toBe(id);
+      expect(kind.title).not.toBe('');
+      expect(kind.examples.length).toBeGreaterThan(0);
+    });
 
-  it('reads its examples, which are in the usual spelling', () => {
-    for (const example of kind.examples) {
-      const parsed = kind.parse(example);
-      expect(parsed, example).toMatchObject({ ok: true });
-      expect(parsed, example).not.toHaveProperty('usual');
-      expect(pattern.test(example), example).toBe(true);
-    }
-  });
-
-  it('writes what it reads as the same value', () => {
-    for (const example of kind.examples) {
-      const parsed = kind.parse(example);
-      if (!parsed.ok) throw new Error(example);
-      for (const unit of [undefined, ...kind.units]) {
-        const again = kind.parse(kind.print(parsed.value, unit));
-        expect(again, `${example} as ${unit}`).toMatchObject({ ok: true });
-        if (again.ok) expectClose(again.value, parsed.value);
+    law('reads its examples, which are in the usual spelling', () => {
+      for (const example of kind.examples) {
+        const parsed = kind.parse(example);
+        expect(parsed, example).toMatchObject({ ok: true });
+        expect(parsed, example).not.toHaveProperty('usual');
+        expect(pattern.test(example), example).toBe(true);
       }
-      expect(shown(id, parsed.value, new Say())).not.toBe('');
-    }
-  });
+    });
 
-  it('accepts exactly what its pattern does; usual and likely spellings read as they stand', () => {
-    fc.assert(
-      fc.property(nearly(id), (text) => {
-        const parsed = kind.parse(text);
-        expect(pattern.test(text)).toBe(parsed.ok);
-        const offered = parsed.ok ? [parsed.usual ?? text] : parsed.likely;
-        for (const better of offered) {
-          const again = kind.parse(better);
-          expect(again, better).toMatchObject({ ok: true });
-          expect(again, better).not.toHaveProperty('usual');
-          if (parsed.ok && again.ok) expectClose(again.value, parsed.value, 5);
+    law('writes what it reads as the same value', () => {
+      for (const example of kind.examples) {
+        const parsed = kind.parse(example);
+        if (!parsed.ok) throw new Error(example);
+        for (const unit of [undefined, ...kind.units]) {
+          const again = kind.parse(kind.print(parsed.value, unit));
+          expect(again, `${example} as ${unit}`).toMatchObject({ ok: true });
+          if (again.ok) expectClose(again.value, parsed.value);
         }
-      }),
-      { numRuns: 300 },
+        expect(shown(id, parsed.value, new Say())).not.toBe('');
+      }
+    });
+
+    law(
+      'accepts exactly what its pattern does; usual and likely spellings read as they stand',
+      () => {
+        fc.assert(
+          fc.property(nearly(id), (text) => {
+            const parsed = kind.parse(text);
+            expect(pattern.test(text)).toBe(parsed.ok);
+            const offered = parsed.ok ? [parsed.usual ?? text] : parsed.likely;
+            for (const better of offered) {
+              const again = kind.parse(better);
+              expect(again, better).toMatchObject({ ok: true });
+              expect(again, better).not.toHaveProperty('usual');
+              if (parsed.ok && again.ok) expectClose(again.value, parsed.value, 5);
+            }
+          }),
+          { numRuns: 300 },
+        );
+      },
     );
-  });
-});
+  },
+);
 
 /** Equal in structure; numbers to `digits` significant digits (an inch in mm has no end). */
 function expectClose(actual: unknown, wanted: unknown, digits = 9): void {

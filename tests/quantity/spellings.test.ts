@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { kindOf, type QuantityId } from '../../shared/quantity/index.ts';
+import { each } from '../support/each.ts';
 
 const understood: readonly (readonly [QuantityId, string, string])[] = [
   ['magnification', '0.6000000000x', '0.6x'],
@@ -63,8 +64,14 @@ const understood: readonly (readonly [QuantityId, string, string])[] = [
 ];
 
 describe('other spellings', () => {
-  it.each(understood)('%s: %s is understood and usually written %s', (id, text, usual) => {
-    expect(kindOf(id).parse(text)).toMatchObject({ ok: true, usual });
+  it('each spelling is understood and usually written so', () => {
+    each(
+      understood,
+      ([id, text, usual]) => {
+        expect(kindOf(id).parse(text)).toMatchObject({ ok: true, usual });
+      },
+      ([id, text]) => `${id}: ${text}`,
+    );
   });
 });
 
@@ -131,9 +138,15 @@ const wrong: readonly (readonly [QuantityId, string, string, readonly string[]])
 ];
 
 describe('what is wrong, and what was likely meant', () => {
-  it.each(wrong)('%s: %s is %s', (id, text, code, likely) => {
-    const parsed = kindOf(id).parse(text);
-    expect(parsed).toMatchObject({ ok: false, code });
-    if (!parsed.ok) expect(parsed.likely.slice(0, likely.length || 9)).toEqual(likely);
+  it('each wrong one is told what is wrong with it', () => {
+    each(
+      wrong,
+      ([id, text, code, likely]) => {
+        const parsed = kindOf(id).parse(text);
+        expect(parsed).toMatchObject({ ok: false, code });
+        if (!parsed.ok) expect(parsed.likely.slice(0, likely.length || 9)).toEqual(likely);
+      },
+      ([id, text]) => `${id}: ${text}`,
+    );
   });
 });

@@ -8,6 +8,7 @@ import { markdownText } from '../../shared/report/document/markdown.ts';
 import { terminalText } from '../../shared/report/document/terminal.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/say/say.ts';
+import { each } from '../support/each.ts';
 import { withEdit } from '../support/edits.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';
@@ -75,13 +76,15 @@ it('what is found in no single shot stands under its own heading, not under the 
 });
 
 describe('nothing is said of plans that say the same', () => {
-  it.each(samples)('%s and itself', (_, text) => {
-    const comparison = comparePlans(
-      sampleCore(text).compared(PLAN),
-      sampleCore(text).compared(PLAN),
-    );
-    expect(isSame(comparison)).toBe(true);
-    expect(comparisonText(comparison)).toBe('Nothing that the plans say is different.\n');
+  it('any sample and itself', () => {
+    each(samples, ([_, text]) => {
+      const comparison = comparePlans(
+        sampleCore(text).compared(PLAN),
+        sampleCore(text).compared(PLAN),
+      );
+      expect(isSame(comparison)).toBe(true);
+      expect(comparisonText(comparison)).toBe('Nothing that the plans say is different.\n');
+    });
   });
 
   it.each([

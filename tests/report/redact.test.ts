@@ -7,6 +7,7 @@ import { createCore } from '../../shared/core/core.ts';
 import { Redactor } from '../../shared/report/redact/redact.ts';
 import { languageWords } from '../../shared/report/redact/vocabulary.ts';
 import { hostilePlan } from '../fuzz/text-plans.ts';
+import { each } from '../support/each.ts';
 import { coreWith, PLAN, ROOT } from '../support/plans.ts';
 
 const samples = readdirSync('samples')
@@ -16,29 +17,35 @@ const samples = readdirSync('samples')
 const words = languageWords();
 
 describe('a redacted text', () => {
-  it.each(samples)('%s: no word but the language’s, every line as long as it was', (_, text) => {
-    const redacted = new Redactor().text(text);
-    expect(redacted.split('\n').map(({ length }) => length)).toEqual(
-      text.split('\n').map(({ length }) => length),
-    );
-    const own = [...text.matchAll(/[\p{L}_][\p{L}\p{N}_-]*/gu)]
-      .map(([word]) => word)
-      .filter((word) => !words.has(word) && word.length > 3);
-    expect(own.length).toBeGreaterThan(10);
-    const left = new Set([...redacted.matchAll(/[\p{L}_][\p{L}\p{N}_-]*/gu)].map(([word]) => word));
-    expect(own.filter((word) => left.has(word) && word !== 'yaml')).toEqual([]);
+  it('of every sample: no word but the language’s, every line as long as it was', () => {
+    each(samples, ([_, text]) => {
+      const redacted = new Redactor().text(text);
+      expect(redacted.split('\n').map(({ length }) => length)).toEqual(
+        text.split('\n').map(({ length }) => length),
+      );
+      const own = [...text.matchAll(/[\p{L}_][\p{L}\p{N}_-]*/gu)]
+        .map(([word]) => word)
+        .filter((word) => !words.has(word) && word.length > 3);
+      expect(own.length).toBeGreaterThan(10);
+      const left = new Set(
+        [...redacted.matchAll(/[\p{L}_][\p{L}\p{N}_-]*/gu)].map(([word]) => word),
+      );
+      expect(own.filter((word) => left.has(word) && word !== 'yaml')).toEqual([]);
+    });
   });
 
-  it.each(samples)('%s: the same is found in it, on the same lines', (_, text) => {
-    const others = Object.fromEntries(samples);
-    const found = (core: ReturnType<typeof coreWith>, file: string) =>
-      core.findings(file).map(({ rule, range }) => `${range.start.line} ${rule}`);
-    const redactor = new Redactor();
-    const was = found(coreWith(text, others), PLAN);
-    const files = Object.fromEntries(
-      Object.entries(others).map(([name, other]) => [redactor.path(name), redactor.text(other)]),
-    );
-    expect(found(coreWith(redactor.text(text), files), PLAN)).toEqual(was);
+  it('of every sample: the same is found in it, on the same lines', () => {
+    each(samples, ([_, text]) => {
+      const others = Object.fromEntries(samples);
+      const found = (core: ReturnType<typeof coreWith>, file: string) =>
+        core.findings(file).map(({ rule, range }) => `${range.start.line} ${rule}`);
+      const redactor = new Redactor();
+      const was = found(coreWith(text, others), PLAN);
+      const files = Object.fromEntries(
+        Object.entries(others).map(([name, other]) => [redactor.path(name), redactor.text(other)]),
+      );
+      expect(found(coreWith(redactor.text(text), files), PLAN)).toEqual(was);
+    });
   });
 
   it('keeps texts and comments from telling, though their words be the language’s', () => {

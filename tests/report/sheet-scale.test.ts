@@ -1,6 +1,7 @@
 /** Drawings are to scale: what is measured in them is what `figures` says. */
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { each } from '../support/each.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { documentOf, drawing, pageOf, sampleCore, samples } from './support/sheets.ts';
 
@@ -17,20 +18,22 @@ function look(plan: string) {
 type Numbers = Record<string, number>;
 
 describe('the frame', () => {
-  it.each(samples.filter(([name]) => /tide|slick|watch|lantern/.test(name)))(
-    'of every shot of %s is as large as its field',
-    (_, plan) => {
-      const { page, figures } = look(plan);
-      expect(figures.size).toBeGreaterThan(1);
-      for (const [shot, { fieldMm }] of figures) {
-        const frame = drawing(page, shot, 'Frame');
-        const [width, height] = fieldMm as [number, number];
-        const near = ROUNDED * frame.mmPerUnit;
-        expect(Math.abs(frame.mm('[data-frame]', 'width') - width)).toBeLessThan(near);
-        expect(Math.abs(frame.mm('[data-frame]', 'height') - height)).toBeLessThan(near);
-      }
-    },
-  );
+  it('of every shot is as large as its field', () => {
+    each(
+      samples.filter(([name]) => /tide|slick|watch|lantern/.test(name)),
+      ([_, plan]) => {
+        const { page, figures } = look(plan);
+        expect(figures.size).toBeGreaterThan(1);
+        for (const [shot, { fieldMm }] of figures) {
+          const frame = drawing(page, shot, 'Frame');
+          const [width, height] = fieldMm as [number, number];
+          const near = ROUNDED * frame.mmPerUnit;
+          expect(Math.abs(frame.mm('[data-frame]', 'width') - width)).toBeLessThan(near);
+          expect(Math.abs(frame.mm('[data-frame]', 'height') - height)).toBeLessThan(near);
+        }
+      },
+    );
+  });
 
   it('shows a subject that is smaller than it in its size: a balance wheel of 15 mm', () => {
     const { page } = look(text('watch'));
@@ -62,20 +65,22 @@ describe('the frame', () => {
 });
 
 describe('depth', () => {
-  it.each(samples.filter(([name]) => /tide|slick|watch|lantern/.test(name)))(
-    'there and needed of %s',
-    (_, plan) => {
-      const { page, figures } = look(plan);
-      for (const [shot, { judgedDepthMm, depthMm }] of figures) {
-        const depth = drawing(page, shot, 'Depth there and needed');
-        const near = ROUNDED * depth.mmPerUnit;
-        const there = depth.mm('[data-depth=there]', 'width');
-        expect(Math.abs(there - (judgedDepthMm as number))).toBeLessThan(near);
-        const needed = depth.mm('[data-depth=needed]', 'width');
-        expect(Math.abs(needed - (depthMm as Numbers).needed!)).toBeLessThan(near);
-      }
-    },
-  );
+  it('there and needed of every shot', () => {
+    each(
+      samples.filter(([name]) => /tide|slick|watch|lantern/.test(name)),
+      ([_, plan]) => {
+        const { page, figures } = look(plan);
+        for (const [shot, { judgedDepthMm, depthMm }] of figures) {
+          const depth = drawing(page, shot, 'Depth there and needed');
+          const near = ROUNDED * depth.mmPerUnit;
+          const there = depth.mm('[data-depth=there]', 'width');
+          expect(Math.abs(there - (judgedDepthMm as number))).toBeLessThan(near);
+          const needed = depth.mm('[data-depth=needed]', 'width');
+          expect(Math.abs(needed - (depthMm as Numbers).needed!)).toBeLessThan(near);
+        }
+      },
+    );
+  });
 });
 
 describe('the rig', () => {

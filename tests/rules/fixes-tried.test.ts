@@ -4,12 +4,13 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, expect, it } from 'vitest';
 import type { Core } from '../../shared/api/facade.ts';
 import type { LocatedFinding, LocatedFix } from '../../shared/api/located.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
 import { defectsIn } from '../planted/support/defects.ts';
+import { each, laws } from '../support/each.ts';
 import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
 import { WITHOUT_FIX } from '../support/without-fix.ts';
 
@@ -61,24 +62,31 @@ function tryOne(
   }
 }
 
-describe.each(Object.entries(samples))('%s', (_, text) => {
-  it('every way out is one', () => {
-    tryAll(text);
-  });
+laws(
+  Object.entries(samples),
+  ([name]) => name,
+  ([_, text], law) => {
+    law('every way out is one', () => {
+      tryAll(text);
+    });
 
-  it('every way out of a slip is one', () => {
-    // One of each kind: the slips themselves are looked at one by one elsewhere.
-    const kinds = new Map(defectsIn(text).map((defect) => [defect.kind, defect]));
-    for (const { text: slipped } of kinds.values()) tryAll(slipped);
-  });
-});
+    law('every way out of a slip is one', () => {
+      // One of each kind: the slips themselves are looked at one by one elsewhere.
+      const kinds = new Map(defectsIn(text).map((defect) => [defect.kind, defect]));
+      for (const { text: slipped } of kinds.values()) tryAll(slipped);
+    });
+  },
+);
 
 const shown = ALL_RULES.filter(({ docs }) => docs.bad.length > 0);
 
-describe.each(shown)('$name', ({ docs }) => {
-  it.each(docs.bad)('$says', ({ change }) => {
-    tryAll(changed(EXAMPLE_PLAN, change));
-  });
+it('every way out of a bad example is one', () => {
+  const bad = shown.flatMap(({ name, docs }) => docs.bad.map((example) => ({ name, ...example })));
+  each(
+    bad,
+    ({ change }) => tryAll(changed(EXAMPLE_PLAN, change)),
+    ({ name, says }) => `${name}: ${says}`,
+  );
 });
 
 it('rules without a way out are those of which it is known', () => {

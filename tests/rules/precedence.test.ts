@@ -9,6 +9,7 @@ import { RULE_NAMES } from '../../shared/rules/registry.ts';
 import { Analysis } from '../../shared/workspace/analysis.ts';
 import { runShotRules } from '../../shared/workspace/shot-findings.ts';
 import { Store } from '../../shared/workspace/store.ts';
+import { laws } from '../support/each.ts';
 import { changed, findingsOf, PLAN, ROOT } from '../support/plans.ts';
 
 type Change = Readonly<Record<string, string | null>>;
@@ -165,30 +166,37 @@ const shown = table.flatMap(([winner, loser]) => {
   return pair ? [{ winner, loser, pair }] : [];
 });
 
-describe.each(shown)('$winner goes before $loser', ({ winner, loser, pair }) => {
-  const without = changed(EXAMPLE_PLAN, pair.loser);
-  const both = changed(without, pair.winner);
+laws(
+  shown,
+  ({ winner, loser }) => `${winner} before ${loser}`,
+  ({ winner, loser, pair }, law) => {
+    const without = changed(EXAMPLE_PLAN, pair.loser);
+    const both = changed(without, pair.winner);
 
-  it('the second speaks where the first has no cause', () => {
-    const rules = said(without, pair.shot);
-    expect(rules).toContain(loser);
-    expect(rules).not.toContain(winner);
-  });
+    law('the second speaks where the first has no cause', () => {
+      const rules = said(without, pair.shot);
+      expect(rules).toContain(loser);
+      expect(rules).not.toContain(winner);
+    });
 
-  it(`with both causes, ${pair.unmet ? 'the second has nothing to judge by' : 'both would speak'}`, () => {
-    const rules = spoken(both, pair.shot);
-    expect(rules).toContain(winner);
-    expect(rules.includes(loser)).toBe(!pair.unmet);
-  });
+    law(
+      `with both causes, ${pair.unmet ? 'the second has nothing to judge by' : 'both would speak'}`,
+      () => {
+        const rules = spoken(both, pair.shot);
+        expect(rules).toContain(winner);
+        expect(rules.includes(loser)).toBe(!pair.unmet);
+      },
+    );
 
-  it('only the first is heard', () => {
-    const rules = said(both, pair.shot);
-    expect(rules).toContain(winner);
-    expect(rules).not.toContain(loser);
-  });
+    law('only the first is heard', () => {
+      const rules = said(both, pair.shot);
+      expect(rules).toContain(winner);
+      expect(rules).not.toContain(loser);
+    });
 
-  it('whatever figures there are', () => {
-    expect(withoutSilenced([{ rule: loser }, { rule: winner }])).toEqual([{ rule: winner }]);
-    expect(withoutSilenced([{ rule: loser }])).toEqual([{ rule: loser }]);
-  });
-});
+    law('whatever figures there are', () => {
+      expect(withoutSilenced([{ rule: loser }, { rule: winner }])).toEqual([{ rule: winner }]);
+      expect(withoutSilenced([{ rule: loser }])).toEqual([{ rule: loser }]);
+    });
+  },
+);

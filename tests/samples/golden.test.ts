@@ -4,10 +4,11 @@
  */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { messageOf } from '../../shared/api/located.ts';
 import { createCore } from '../../shared/core/core.ts';
 import type { ShotFiguresJson } from '../../shared/figures/json.ts';
+import { laws } from '../support/each.ts';
 
 const folder = (name: string) => fileURLToPath(new URL(name, import.meta.url));
 const SAMPLES = folder('../../samples/');
@@ -69,38 +70,46 @@ it('there are samples, and a golden text of nothing else', () => {
   expect([...WITH_MISTAKES].filter((name) => !samples.includes(name))).toEqual([]);
 });
 
-describe.each(samples)('%s', (sample) => {
-  it('says what it said when it was last looked at', () => {
-    const golden = `${GOLDEN}${sample}.json`;
-    const said = saidOf(sample);
-    if (process.env.UPDATE_GOLDEN) writeFileSync(golden, `${JSON.stringify(said, null, 2)}\n`);
-    if (!existsSync(golden))
-      throw new Error(`${sample} has no golden text: see above how to make it`);
-    expect(said).toEqual(JSON.parse(readFileSync(golden, 'utf8')));
-  });
+laws(
+  samples,
+  (sample) => sample,
+  (sample, law) => {
+    law('says what it said when it was last looked at', () => {
+      const golden = `${GOLDEN}${sample}.json`;
+      const said = saidOf(sample);
+      if (process.env.UPDATE_GOLDEN) writeFileSync(golden, `${JSON.stringify(said, null, 2)}\n`);
+      if (!existsSync(golden))
+        throw new Error(`${sample} has no golden text: see above how to make it`);
+      expect(said).toEqual(JSON.parse(readFileSync(golden, 'utf8')));
+    });
 
-  it('has a title and 60 lines or more, and asks for no file that is not there', () => {
-    const text = readFileSync(`${SAMPLES}${sample}${SUFFIX}`, 'utf8');
-    expect(text.split('\n').length).toBeGreaterThanOrEqual(60);
-    expect(text).toMatch(/^title: \S/m);
-    expect(core.wanted(uriOf(sample))).toEqual([]);
-  });
-});
+    law('has a title and 60 lines or more, and asks for no file that is not there', () => {
+      const text = readFileSync(`${SAMPLES}${sample}${SUFFIX}`, 'utf8');
+      expect(text.split('\n').length).toBeGreaterThanOrEqual(60);
+      expect(text).toMatch(/^title: \S/m);
+      expect(core.wanted(uriOf(sample))).toEqual([]);
+    });
+  },
+);
 
-describe.each(samples.filter((sample) => !WITH_MISTAKES.has(sample)))('%s is clean', (sample) => {
-  it('no error, no warning, and at most one information per shot', () => {
-    const findings = core.findings(uriOf(sample));
-    const bad = findings.filter(({ severity }) => severity === 'error' || severity === 'warning');
-    expect(bad.map(({ rule, what }) => `${rule}: ${what}`)).toEqual([]);
-    const perShot = new Map<string | undefined, number>();
-    for (const { severity, shot } of findings) {
-      if (severity === 'information') perShot.set(shot, (perShot.get(shot) ?? 0) + 1);
-    }
-    for (const [shot, count] of perShot) expect(count, shot ?? 'the plan').toBeLessThanOrEqual(1);
-    const { ready, shots } = core.state(uriOf(sample));
-    expect(ready).toBe(shots);
-  });
-});
+laws(
+  samples.filter((sample) => !WITH_MISTAKES.has(sample)),
+  (sample) => sample,
+  (sample, law) => {
+    law('is clean: no error, no warning, and at most one information per shot', () => {
+      const findings = core.findings(uriOf(sample));
+      const bad = findings.filter(({ severity }) => severity === 'error' || severity === 'warning');
+      expect(bad.map(({ rule, what }) => `${rule}: ${what}`)).toEqual([]);
+      const perShot = new Map<string | undefined, number>();
+      for (const { severity, shot } of findings) {
+        if (severity === 'information') perShot.set(shot, (perShot.get(shot) ?? 0) + 1);
+      }
+      for (const [shot, count] of perShot) expect(count, shot ?? 'the plan').toBeLessThanOrEqual(1);
+      const { ready, shots } = core.state(uriOf(sample));
+      expect(ready).toBe(shots);
+    });
+  },
+);
 
 it.each([...WITH_MISTAKES])('%s shows mistakes of several kinds', (sample) => {
   const rules = core

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Caret, caretAt } from '../../shared/text/caret.ts';
 import { ChunkedText } from '../../shared/text/chunked-text.ts';
+import { each } from '../support/each.ts';
 
 function at(marked: string): Caret | null {
   const offset = marked.indexOf('|');
@@ -19,48 +20,64 @@ const spot = (marked: string): string | null => {
 const SHOT = 'shots:\n  a:\n    subject: x\n';
 
 describe('in lines', () => {
-  test.each([
-    ['|', ' key'],
-    ['sho|', ' key'],
-    ['title: x\n|', ' key'],
-    ['shots:\n  |', 'shots open'],
-    ['shots:\n|', ' key'],
-    ['shots:\n  a:\n    |', 'shots/a open'],
-    ['shots:\n  a:\n    |\n    subject: x\n', 'shots/a key'],
-    [`${SHOT}    ape|\n    iso: 100\n`, 'shots/a key'],
-    [`${SHOT}    ape|rture: f/8\n`, 'shots/a key'],
-    [`${SHOT}    aperture: |\n`, 'shots/a/aperture value'],
-    [`${SHOT}    aperture:|\n`, 'shots/a/aperture value'],
-    [`${SHOT}    aperture: f/|16   # as marked\n`, 'shots/a/aperture value'],
-    [`${SHOT}    aperture: f/16 |  # as marked\n`, 'shots/a/aperture value'],
-    [`${SHOT}    aperture: f/16   |# as marked\n`, 'shots/a/aperture value'],
-    [`${SHOT}    light:\n      |\n`, 'shots/a/light open'],
-    [`${SHOT}    light:\n      - |\n`, 'shots/a/light/0 open'],
-    [`${SHOT}    light:\n      - one\n      |\n`, 'shots/a/light item'],
-    [`${SHOT}    light:\n    - one\n    - |\n`, 'shots/a/light/1 open'],
-    ['kit:\n  bodies:\n    b:\n      iso: { lowest: 1 }\n  |\n', 'kit key'],
-    ['clips:\n  a:\n    - fi|le: u\n      note: k\n', 'clips/a/0 key'],
-    ['shots:\r\n  a:\r\n    |\r\n    iso: 3\r\n', 'shots/a key'],
-    ['\ufeffsho|', ' key'],
-  ])('%j', (marked, expected) => {
-    expect(spot(marked)).toBe(expected);
+  test('each place is the one that is meant', () => {
+    each(
+      [
+        ['|', ' key'],
+        ['sho|', ' key'],
+        ['title: x\n|', ' key'],
+        ['shots:\n  |', 'shots open'],
+        ['shots:\n|', ' key'],
+        ['shots:\n  a:\n    |', 'shots/a open'],
+        ['shots:\n  a:\n    |\n    subject: x\n', 'shots/a key'],
+        [`${SHOT}    ape|\n    iso: 100\n`, 'shots/a key'],
+        [`${SHOT}    ape|rture: f/8\n`, 'shots/a key'],
+        [`${SHOT}    aperture: |\n`, 'shots/a/aperture value'],
+        [`${SHOT}    aperture:|\n`, 'shots/a/aperture value'],
+        [`${SHOT}    aperture: f/|16   # as marked\n`, 'shots/a/aperture value'],
+        [`${SHOT}    aperture: f/16 |  # as marked\n`, 'shots/a/aperture value'],
+        [`${SHOT}    aperture: f/16   |# as marked\n`, 'shots/a/aperture value'],
+        [`${SHOT}    light:\n      |\n`, 'shots/a/light open'],
+        [`${SHOT}    light:\n      - |\n`, 'shots/a/light/0 open'],
+        [`${SHOT}    light:\n      - one\n      |\n`, 'shots/a/light item'],
+        [`${SHOT}    light:\n    - one\n    - |\n`, 'shots/a/light/1 open'],
+        ['kit:\n  bodies:\n    b:\n      iso: { lowest: 1 }\n  |\n', 'kit key'],
+        ['clips:\n  a:\n    - fi|le: u\n      note: k\n', 'clips/a/0 key'],
+        ['shots:\r\n  a:\r\n    |\r\n    iso: 3\r\n', 'shots/a key'],
+        ['\ufeffsho|', ' key'],
+      ],
+      ([marked, expected]) => {
+        expect(spot(marked)).toBe(expected);
+      },
+    );
   });
 });
 
 describe('in braces and brackets, closed or not', () => {
-  test.each([
-    [`${SHOT}    light: [|]\n`, 'shots/a/light/0 value in braces'],
-    [`${SHOT}    light: [one, |]\n`, 'shots/a/light/1 value in braces'],
-    [`${SHOT}    light: [one, |\n    iso: 3\n`, 'shots/a/light/1 value in braces'],
-    [`${SHOT}    take: {|}\n`, 'shots/a/take key in braces'],
-    [`${SHOT}    take: { duration: 60 s, | }\n`, 'shots/a/take key in braces'],
-    [`${SHOT}    take: { duration: |, count: 3 }\n`, 'shots/a/take/duration value in braces'],
-    [`${SHOT}    take: { duration: 60 |\n    iso: 3\n`, 'shots/a/take/duration value in braces'],
-    [`${SHOT}    take: {\n      duration: 60 s,\n      |\n    }\n`, 'shots/a/take key in braces'],
-    ['shots: { a: { subject: x, | } }\n', 'shots/a key in braces'],
-    ['kit: { bodies: { b: { iso: { low|est: 1 } } } }\n', 'kit/bodies/b/iso key in braces'],
-  ])('%j', (marked, expected) => {
-    expect(spot(marked)).toBe(expected);
+  test('each place is the one that is meant', () => {
+    each(
+      [
+        [`${SHOT}    light: [|]\n`, 'shots/a/light/0 value in braces'],
+        [`${SHOT}    light: [one, |]\n`, 'shots/a/light/1 value in braces'],
+        [`${SHOT}    light: [one, |\n    iso: 3\n`, 'shots/a/light/1 value in braces'],
+        [`${SHOT}    take: {|}\n`, 'shots/a/take key in braces'],
+        [`${SHOT}    take: { duration: 60 s, | }\n`, 'shots/a/take key in braces'],
+        [`${SHOT}    take: { duration: |, count: 3 }\n`, 'shots/a/take/duration value in braces'],
+        [
+          `${SHOT}    take: { duration: 60 |\n    iso: 3\n`,
+          'shots/a/take/duration value in braces',
+        ],
+        [
+          `${SHOT}    take: {\n      duration: 60 s,\n      |\n    }\n`,
+          'shots/a/take key in braces',
+        ],
+        ['shots: { a: { subject: x, | } }\n', 'shots/a key in braces'],
+        ['kit: { bodies: { b: { iso: { low|est: 1 } } } }\n', 'kit/bodies/b/iso key in braces'],
+      ],
+      ([marked, expected]) => {
+        expect(spot(marked)).toBe(expected);
+      },
+    );
   });
 });
 

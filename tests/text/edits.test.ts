@@ -4,6 +4,7 @@ import type { PlanEdit } from '../../shared/plan/problem.ts';
 import { ChunkedText } from '../../shared/text/chunked-text.ts';
 import type { Path } from '../../shared/text/tree.ts';
 import { merge } from '../fuzz/text-merge.ts';
+import { each } from '../support/each.ts';
 
 const before = `title: Low Water   # working title
 deliver: { size: 1920 x 1080, rate: 25 fps }
@@ -223,43 +224,53 @@ const cases: readonly [string, PlanEdit, string[]][] = [
   ['adds a field of the file behind the others', set('50 Hz', '', 'mains'), ['+mains: 50 Hz']],
 ];
 
-test.each(cases)('%s', (_, edit, lines) => {
-  expect(changes(before, applied(before, edit))).toEqual(lines);
+test('each edit changes the lines that it has to and no others', () => {
+  each(cases, ([_, edit, lines]) => {
+    expect(changes(before, applied(before, edit))).toEqual(lines);
+  });
 });
 
-test.each(cases)('%s, with CR LF', (_, edit) => {
-  const crlf = before.replaceAll('\n', '\r\n');
-  expect(applied(crlf, edit)).toBe(applied(before, edit).replaceAll('\n', '\r\n'));
+test('each edit does the same with CR LF', () => {
+  each(cases, ([_, edit]) => {
+    const crlf = before.replaceAll('\n', '\r\n');
+    expect(applied(crlf, edit)).toBe(applied(before, edit).replaceAll('\n', '\r\n'));
+  });
 });
 
-test.each([
-  ['title: x', set('50 Hz', '', 'mains'), 'title: x\nmains: 50 Hz'],
-  ['', set('50 Hz', 'mains'), 'mains: 50 Hz\n'],
-  ['', add('kit/tubes', 't', '{ length: 1 mm }'), 'kit:\n  tubes:\n    t: { length: 1 mm }\n'],
-  [
-    'kit:\n    tubes:\n        a: {}\n',
-    add('kit/tubes', 't', 'length: 1 mm'),
-    'kit:\n    tubes:\n        a: {}\n        t:\n          length: 1 mm\n',
-  ],
-  ['shots:\n', add('shots', 'a', 'iso: 100'), 'shots:\n  a:\n    iso: 100\n'],
-  ['shots: {}\n', add('shots', 'a', 'iso: 100'), 'shots: { a: { iso: 100 } }\n'],
-  [
-    'shots:\n    a:\n        iso: 100\n',
-    set('x', 'shots/a', 'b', 'c'),
-    'shots:\n    a:\n        iso: 100\n        b:\n            c: x\n',
-  ],
-  [
-    'shots: { a: { p: { x, y: open } } }\n',
-    set('open', 'shots/a', 'p', 'x'),
-    'shots: { a: { p: { x: open, y: open } } }\n',
-  ],
-  [
-    'clips:\n  a:\n    - file: x\n      note: y\n',
-    remove('clips/a', 0, 'file'),
-    'clips:\n  a:\n    - note: y\n',
-  ],
-] as const)('%j', (text, edit, after) => {
-  expect(applied(text, edit)).toBe(after);
+test('each edit gives the text that a person would have written', () => {
+  each(
+    [
+      ['title: x', set('50 Hz', '', 'mains'), 'title: x\nmains: 50 Hz'],
+      ['', set('50 Hz', 'mains'), 'mains: 50 Hz\n'],
+      ['', add('kit/tubes', 't', '{ length: 1 mm }'), 'kit:\n  tubes:\n    t: { length: 1 mm }\n'],
+      [
+        'kit:\n    tubes:\n        a: {}\n',
+        add('kit/tubes', 't', 'length: 1 mm'),
+        'kit:\n    tubes:\n        a: {}\n        t:\n          length: 1 mm\n',
+      ],
+      ['shots:\n', add('shots', 'a', 'iso: 100'), 'shots:\n  a:\n    iso: 100\n'],
+      ['shots: {}\n', add('shots', 'a', 'iso: 100'), 'shots: { a: { iso: 100 } }\n'],
+      [
+        'shots:\n    a:\n        iso: 100\n',
+        set('x', 'shots/a', 'b', 'c'),
+        'shots:\n    a:\n        iso: 100\n        b:\n            c: x\n',
+      ],
+      [
+        'shots: { a: { p: { x, y: open } } }\n',
+        set('open', 'shots/a', 'p', 'x'),
+        'shots: { a: { p: { x: open, y: open } } }\n',
+      ],
+      [
+        'clips:\n  a:\n    - file: x\n      note: y\n',
+        remove('clips/a', 0, 'file'),
+        'clips:\n  a:\n    - note: y\n',
+      ],
+    ] as const,
+    ([text, edit, after]) => {
+      expect(applied(text, edit)).toBe(after);
+    },
+    ([text, edit]) => `${JSON.stringify(text)} ${JSON.stringify(edit)}`,
+  );
 });
 
 test('an edit of what is not there, or can’t be, makes none', () => {

@@ -14,6 +14,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 import { expect, test } from 'vitest';
+import { each } from '../support/each.ts';
 
 const dist = (name: string): string =>
   fileURLToPath(new URL(`../../dist/${name}`, import.meta.url));
@@ -36,25 +37,23 @@ const NODE = [
   ...['media-reader.cjs', 'yaml.cjs'],
 ];
 
-test.each(['client.cjs', ...NODE])(
-  '%s asks for nothing that would have to be installed',
-  (name) => {
+test('no bundle asks for anything that would have to be installed', () => {
+  each(['client.cjs', ...NODE], (name) => {
     const known = new Set([...builtinModules, 'vscode']);
     const missing = required(name).filter((module) => !known.has(module.replace(/^node:/, '')));
     expect(missing).toEqual([]);
-  },
-);
+  });
+});
 
-test.each(['server.browser.js', ...NODE])(
-  '%s reaches for no network and makes no code while it runs',
-  (name) => {
+test('no bundle reaches for a network or makes code while it runs', () => {
+  each(['server.browser.js', ...NODE], (name) => {
     const text = read(name);
     expect(text).not.toMatch(/\bnew Function\(|\beval\(/);
     expect(text).not.toMatch(/\bfetch\(|\bXMLHttpRequest\b|\bnew WebSocket\(/);
     const network = ['http', 'https', 'http2', 'dgram', 'tls'].flatMap((m) => [m, `node:${m}`]);
     expect(required(name).filter((module) => network.includes(module))).toEqual([]);
-  },
-);
+  });
+});
 
 test.each(['lamella.cjs', 'lamella-language-server.cjs'])(
   '%s can be started by its name',

@@ -1,5 +1,6 @@
 /** One way through the house: what a folder of the core may import, and no circles between files. */
 import { describe, expect, it } from 'vitest';
+import { each } from '../support/each.ts';
 import { importsOf, sharedSources, sources, tracked } from './support/project.ts';
 
 /** From the ground up: each storey may import those that it names, which all stand before it. */
@@ -126,21 +127,25 @@ describe('the hosts', () => {
   const of = (folder: string): readonly string[] =>
     sources.filter((file) => file.startsWith(`${folder}/`) && file.endsWith('.ts'));
 
-  it.each(of('server'))('%s knows no editor', (file) => {
-    for (const { written, file: other } of importsOf(file)) {
-      expect(written).not.toBe('vscode');
-      expect(other ?? 'shared/').toMatch(/^(server\/|shared\/|package\.json$)/);
-    }
+  it('the server knows no editor', () => {
+    each(of('server'), (file) => {
+      for (const { written, file: other } of importsOf(file)) {
+        expect(written).not.toBe('vscode');
+        expect(other ?? 'shared/').toMatch(/^(server\/|shared\/|package\.json$)/);
+      }
+    });
   });
 
-  it.each(of('client').filter((file) => !file.startsWith('client/build/')))(
-    '%s does nothing that the server can do',
-    (file) => {
-      for (const { file: other, isType } of importsOf(file))
-        if (other !== undefined && !isType)
-          expect(other).toMatch(/^(client\/|shared\/assist\/new-plan\/kit\.ts$)/);
-    },
-  );
+  it('the client does nothing that the server can do', () => {
+    each(
+      of('client').filter((file) => !file.startsWith('client/build/')),
+      (file) => {
+        for (const { file: other, isType } of importsOf(file))
+          if (other !== undefined && !isType)
+            expect(other).toMatch(/^(client\/|shared\/assist\/new-plan\/kit\.ts$)/);
+      },
+    );
+  });
 });
 
 /**

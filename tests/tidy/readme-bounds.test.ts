@@ -1,5 +1,6 @@
 /** The sizes of what the model leaves out, as the README states them. */
 import { expect, it } from 'vitest';
+import { illuminanceOfEv, luminanceOfEv } from '../../shared/exposure/ev.ts';
 import { closestFocalMm } from '../../shared/optics/focal-length.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
@@ -38,6 +39,8 @@ it.each([
 // receptors; K 14 and C 340 are what makers that depart from 12.5 and 250 usually take.
 it('meters made for other constants', () => {
   expect(README).toContain('K 14 reads 0.16 stop otherwise, one for C 340 (a domed receptor) 0.44');
-  expect(Math.log2(14 / 12.5)).toBeCloseTo(0.16, 2);
-  expect(Math.log2(340 / 250)).toBeCloseTo(0.44, 2);
+  // The constants that readings of a plan are taken to be made for: at ISO 100, EV 0 is K/100 and C/100.
+  const [usualK, usualC] = [100 * luminanceOfEv(0), 100 * illuminanceOfEv(0)];
+  expect(Math.log2(14 / usualK)).toBeCloseTo(0.16, 2);
+  expect(Math.log2(340 / usualC)).toBeCloseTo(0.44, 2);
 });

@@ -9,6 +9,7 @@ import {
   type SchemaDocument,
   type SchemaNode,
 } from '../../schemas/schema-document.ts';
+import { each } from '../support/each.ts';
 
 const root = path.resolve(import.meta.dirname, '../..');
 const schema = JSON.parse(readFileSync(path.join(root, SCHEMA_PATH), 'utf8')) as SchemaDocument;
@@ -26,14 +27,16 @@ const keys: [string, SchemaNode, string][] = Object.entries(schema.$defs).flatMa
 );
 
 describe('every key', () => {
-  it.each(keys)('%s has a title, a description and examples that hold', (_, node, pointer) => {
-    expect(node.title).toMatch(/^[^A-Z].*[^.]$|^ISO/);
-    expect(node.description).toMatch(/\.$/);
-    expect(node.examples?.length).toBeGreaterThan(0);
-    const judge = ajv.compile({ $ref: pointer });
-    for (const example of node.examples ?? []) {
-      expect(judge(example), JSON.stringify(example)).toBe(true);
-    }
+  it('has a title, a description and examples that hold', () => {
+    each(keys, ([_, node, pointer]) => {
+      expect(node.title).toMatch(/^[^A-Z].*[^.]$|^ISO/);
+      expect(node.description).toMatch(/\.$/);
+      expect(node.examples?.length).toBeGreaterThan(0);
+      const judge = ajv.compile({ $ref: pointer });
+      for (const example of node.examples ?? []) {
+        expect(judge(example), JSON.stringify(example)).toBe(true);
+      }
+    });
   });
 });
 

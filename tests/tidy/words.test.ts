@@ -8,6 +8,7 @@ import type { TextFacts } from '../../shared/rules/text/text-rule.ts';
 import { Say } from '../../shared/say/say.ts';
 import type { Foreign } from '../../shared/text/from-yaml.ts';
 import type { UseTarget } from '../../shared/workspace/use-path.ts';
+import { each } from '../support/each.ts';
 import { inPseudo, untranslated } from '../support/pseudo.ts';
 import { read, sharedSources, withoutComments } from './support/project.ts';
 
@@ -109,27 +110,33 @@ it('every place that says a code which is not written there is known', () => {
 const ARGS: TextFacts['args'] = new Proxy({}, { get: () => 'x' });
 
 describe('the words of', () => {
-  it.each([...pairs].sort().map((pair) => pair.split(' ') as [string, string]))(
-    '%s: %s',
-    (name, code) => {
-      const rule = ruleNamed(name);
-      expect(rule, 'is a rule').toBeDefined();
-      const { what } = rule!.words({ code, args: ARGS }, new Say());
-      // What has no words of its own is told by its code in brackets.
-      expect(what).not.toContain(`(${code})`);
-      expect(what).toMatch(/^\S.*[.?!x]$/);
-    },
-  );
+  it('stand where they are said', () => {
+    each(
+      [...pairs].sort().map((pair) => pair.split(' ') as [string, string]),
+      ([name, code]) => {
+        const rule = ruleNamed(name);
+        expect(rule, 'is a rule').toBeDefined();
+        const { what } = rule!.words({ code, args: ARGS }, new Say());
+        // What has no words of its own is told by its code in brackets.
+        expect(what).not.toContain(`(${code})`);
+        expect(what).toMatch(/^\S.*[.?!x]$/);
+      },
+      ([name, code]) => `${name} ${code}`,
+    );
+  });
 
-  it.each([...pairs].sort().map((pair) => pair.split(' ') as [string, string]))(
-    '%s: %s can be translated',
-    (name, code) => {
-      const { what, why = '' } = inPseudo(() =>
-        ruleNamed(name)!.words({ code, args: ARGS }, new Say()),
-      );
-      expect(untranslated(`${what} ${why}`, '')).toEqual([]);
-    },
-  );
+  it('can be translated', () => {
+    each(
+      [...pairs].sort().map((pair) => pair.split(' ') as [string, string]),
+      ([name, code]) => {
+        const { what, why = '' } = inPseudo(() =>
+          ruleNamed(name)!.words({ code, args: ARGS }, new Say()),
+        );
+        expect(untranslated(`${what} ${why}`, '')).toEqual([]);
+      },
+      ([name, code]) => `${name} ${code}`,
+    );
+  });
 });
 
 /** fix('quote', …) · fix(isAnchor ? 'remove-anchor' : 'remove-tag', …) · { code: 'indent', args, edits } */
@@ -143,9 +150,11 @@ describe('titles of fixes', () => {
     .flatMap(({ groups = {} }) => [groups.one, groups.other, groups.record])
     .filter((code): code is string => code !== undefined);
 
-  it.each(FIX_CODES)('that of %s can be translated', (code) => {
-    const title = inPseudo(() => fixTitle({ code, args: {}, edits: [] }));
-    expect(untranslated(title, '')).toEqual([]);
+  it('all can be translated', () => {
+    each(FIX_CODES, (code) => {
+      const title = inPseudo(() => fixTitle({ code, args: {}, edits: [] }));
+      expect(untranslated(title, '')).toEqual([]);
+    });
   });
 
   it('every fix has one, and no title is left over', () => {

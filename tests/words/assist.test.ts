@@ -1,10 +1,11 @@
 /** What helps while writing, in another language: hovers, hints, lenses and offers of every sample. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { expect } from 'vitest';
 import type { Core } from '../../shared/api/facade.ts';
 import type { Position } from '../../shared/api/located.ts';
 import { createCore } from '../../shared/core/core.ts';
+import { laws } from '../support/each.ts';
 import { inPseudo, untranslated, withoutBrackets } from '../support/pseudo.ts';
 
 const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));
@@ -61,20 +62,27 @@ const textsIn = (value: unknown): readonly string[] =>
       ? Object.entries(value).flatMap(([key, inner]) => (DATA.has(key) ? [] : textsIn(inner)))
       : [];
 
-describe.each(samples)('%s', (sample) => {
-  const file = `${ROOT}/${sample}`;
+/** One core a language: each keeps what it said in its own. */
+const [inEnglish, inBrackets] = [make(), make()];
 
-  it.each(Object.keys(ASKED))('%s', (what) => {
-    const ask = ASKED[what]!;
-    const english = ask(make(), file);
-    const pseudo = inPseudo(() => ask(make(), file));
-    // A sentence that is made of a part has a capital, or the bracket before it.
-    const lower = (text: string) => text.toLowerCase();
-    expect(pseudo.map(withoutBrackets).map(lower)).toEqual(english.map(lower));
-    const left = pseudo.flatMap((text) => {
-      const bare = untranslated(text, plans);
-      return bare.length > 0 ? [`${text} (${bare.join(', ')})`] : [];
-    });
-    expect([...new Set(left)]).toEqual([]);
-  });
-});
+laws(
+  samples,
+  (sample) => sample,
+  (sample, law) => {
+    const file = `${ROOT}/${sample}`;
+
+    for (const [what, ask] of Object.entries(ASKED))
+      law(what, () => {
+        const english = ask(inEnglish, file);
+        const pseudo = inPseudo(() => ask(inBrackets, file));
+        // A sentence that is made of a part has a capital, or the bracket before it.
+        const lower = (text: string) => text.toLowerCase();
+        expect(pseudo.map(withoutBrackets).map(lower)).toEqual(english.map(lower));
+        const left = pseudo.flatMap((text) => {
+          const bare = untranslated(text, plans);
+          return bare.length > 0 ? [`${text} (${bare.join(', ')})`] : [];
+        });
+        expect([...new Set(left)]).toEqual([]);
+      });
+  },
+);

@@ -1,7 +1,7 @@
 /** What is printed, in another language: sheets, figures, comparisons, the way a shot is settled. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { expect } from 'vitest';
 import type { Core } from '../../shared/api/facade.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
@@ -14,6 +14,7 @@ import { sheetDocument } from '../../shared/report/sheet/document.ts';
 import { sheetPage } from '../../shared/report/sheet/html.ts';
 import { textReport } from '../../shared/report/text.ts';
 import { Say } from '../../shared/say/say.ts';
+import { laws } from '../support/each.ts';
 import { inPseudo, untranslated, withoutBrackets } from '../support/pseudo.ts';
 
 const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));
@@ -38,11 +39,19 @@ const other = (text: string): string =>
     .replace(/aperture: f\/(?:8|11|16)$/gm, 'aperture: f/5.6')
     .replace(/^( {2})(\w[\w-]*):\n( {4}subject:)/m, '$1another:\n$3');
 
-const compared = (file: string) =>
-  comparePlans(coreOf().compared(file), coreOf(other).compared(file));
+/** Cores of the samples and of the changed samples, two a language: each keeps what it said in its own. */
+interface Cores {
+  readonly core: Core;
+  readonly changed: Core;
+}
+const coresOf = (): Cores => ({ core: coreOf(), changed: coreOf(other) });
+const [inEnglish, inBrackets] = [coresOf(), coresOf()];
 
-const PRINTED: Readonly<Record<string, (core: Core, file: string) => string>> = {
-  findings: (core, file) =>
+const compared = ({ core, changed }: Cores, file: string) =>
+  comparePlans(core.compared(file), changed.compared(file));
+
+const PRINTED: Readonly<Record<string, (cores: Cores, file: string) => string>> = {
+  findings: ({ core }, file) =>
     textReport(
       [
         {
@@ -56,17 +65,18 @@ const PRINTED: Readonly<Record<string, (core: Core, file: string) => string>> = 
       ],
       false,
     ),
-  figures: (core, file) =>
+  figures: ({ core }, file) =>
     terminalText(
       figuresDocument(file, core.figures(file), core.recording(file), core.editFigures(file), say),
       false,
     ),
-  page: (core, file) => wordsOfPage(sheetPage(core.sheet(file), { say }, '')),
-  sheet: (core, file) => markdownText(sheetDocument(core.sheet(file), say)),
-  comparison: (_, file) => terminalText(comparisonDocument(compared(file), say, 'terminal'), false),
-  'comparison as Markdown': (_, file) =>
-    markdownText(comparisonDocument(compared(file), say, 'page')),
-  settled: (core, file) =>
+  page: ({ core }, file) => wordsOfPage(sheetPage(core.sheet(file), { say }, '')),
+  sheet: ({ core }, file) => markdownText(sheetDocument(core.sheet(file), say)),
+  comparison: (cores, file) =>
+    terminalText(comparisonDocument(compared(cores, file), say, 'terminal'), false),
+  'comparison as Markdown': (cores, file) =>
+    markdownText(comparisonDocument(compared(cores, file), say, 'page')),
+  settled: ({ core }, file) =>
     core
       .lenses(file)
       .map(({ shot }) => core.settle(file, shot))
@@ -86,16 +96,20 @@ const wordsOfPage = (html: string): string =>
 const bare = (text: string): string =>
   withoutBrackets(text).replace(/\s+/g, ' ').toLowerCase().trim();
 
-describe.each(samples)('%s', (sample) => {
-  const file = `${ROOT}/${sample}`;
+laws(
+  samples,
+  (sample) => sample,
+  (sample, law) => {
+    const file = `${ROOT}/${sample}`;
 
-  it.each(Object.keys(PRINTED))('%s', (what) => {
-    const print = PRINTED[what]!;
-    const english = print(coreOf(), file);
-    const pseudo = inPseudo(() => print(coreOf(), file));
-    // Labels of drawings are cut where they are too long, and brackets make them longer.
-    if (what !== 'page') expect(bare(pseudo)).toBe(bare(english));
-    const said = pseudo.replace(/^ {4}\|.*$/gm, '').replaceAll(sample, '');
-    expect([...new Set(untranslated(said, `${plans}\n${NAMES}`))]).toEqual([]);
-  });
-});
+    for (const [what, print] of Object.entries(PRINTED))
+      law(what, () => {
+        const english = print(inEnglish, file);
+        const pseudo = inPseudo(() => print(inBrackets, file));
+        // Labels of drawings are cut where they are too long, and brackets make them longer.
+        if (what !== 'page') expect(bare(pseudo)).toBe(bare(english));
+        const said = pseudo.replace(/^ {4}\|.*$/gm, '').replaceAll(sample, '');
+        expect([...new Set(untranslated(said, `${plans}\n${NAMES}`))]).toEqual([]);
+      });
+  },
+);

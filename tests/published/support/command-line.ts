@@ -1,11 +1,21 @@
-/** The command line as it is shipped, in a process of its own, on plans that are written for it. */
+/**
+ * Written plans and what the command line says of them: in this process by the core, as JSON has it; and as it is
+ * shipped, in a process of its own (tests/published/cli-same.test.ts holds the two together).
+ */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { ShotFiguresJson } from '../../../shared/figures/json.ts';
-import type { CheckReport, FiguresReport, JsonFinding } from '../../../shared/report/json.ts';
+import {
+  type CheckReport,
+  checkJson,
+  type FiguresReport,
+  figuresReport,
+  type JsonFinding,
+} from '../../../shared/report/json.ts';
+import { coreWith, PLAN } from '../../support/plans.ts';
 
 const SHIPPED = fileURLToPath(new URL('../../../dist/lamella.cjs', import.meta.url));
 
@@ -42,6 +52,27 @@ export function figuresByCommand(plan: PlanBytes): Readonly<Record<string, ShotF
   const { status, out, err } = lamella(['figures', NAME, '--format', 'json'], { [NAME]: plan });
   if (status !== 0) throw new Error(`lamella figures: ${status} ${err}`);
   return (JSON.parse(out) as FiguresReport).shots;
+}
+
+/** The same figures by the core, through the report that the command prints. */
+export function figuresOfPlan(plan: string): Readonly<Record<string, ShotFiguresJson>> {
+  const core = coreWith(plan);
+  const report = figuresReport(
+    NAME,
+    core.figures(PLAN),
+    core.recording(PLAN),
+    core.editFigures(PLAN),
+  );
+  return (JSON.parse(report) as FiguresReport).shots;
+}
+
+/** The same findings by the core, their fixes aside. */
+export function findingsOfPlan(plan: string): readonly JsonFinding[] {
+  const findings = coreWith(plan)
+    .findings(PLAN)
+    .map((finding) => ({ finding, fixes: [] }));
+  const [file] = checkJson([{ name: NAME, findings, nameOf: () => NAME }]).files;
+  return file?.findings ?? [];
 }
 
 export interface Checked {
