@@ -68,7 +68,7 @@ function hintsOfShot(context: Context, file: FileId, shot: EntryId): InlayHint[]
 }
 
 const apertureHint: HintOf = (figures, { marked }, say) => {
-  const { effectiveFNumber: effective, judgedDepthMm: depth } = figures;
+  const { effectiveFNumber: effective, usableDepthMm: depth } = figures;
   const needed = figures.depthMm.needed;
   const parts: string[] = [];
   if (effective.known && marked.known) {

@@ -24,7 +24,7 @@ function onKey(context: Context, spot: PlanSpot): string | null {
   const { name } = meaning;
   if (name === undefined) return keyHover(meaning);
   if (meaning.key === 'allow' || meaning.key === 'severity') return ruleHover(name);
-  if (meaning.of === 'body' && meaning.key === 'record')
+  if (meaning.of === 'body' && meaning.key === 'recording-modes')
     return recordingHover(context, place, name) ?? keyHover(meaning);
   if (meaning.refersTo) return nameHover(context, place.file, meaning.refersTo, name);
   if (kind.kind === 'entry' && place.path.length === 0)

@@ -69,7 +69,7 @@ function pictureWords(bench: Bench, figures: ShotFigures, say: Say): readonly (s
 /** Words, nothing to say (null), or not known (undefined). */
 type Part = string | null | undefined;
 
-function depthWords({ judgedDepthMm: depth, depthMm: { needed } }: ShotFigures, say: Say): Part {
+function depthWords({ usableDepthMm: depth, depthMm: { needed } }: ShotFigures, say: Say): Part {
   if (!depth.known) return undefined;
   if (!needed.known) return message`depth ${say.length(depth.value)}, needed not known`;
   if (needed.value === 0) return message`depth ${say.length(depth.value)}`;

@@ -80,7 +80,7 @@ function said(context: Context, bench: Bench, settling: Settling): Partial<Settl
 
 /** What the rules that settings are judged by rest on, by its name in the contract. */
 const JUDGED_BY = [
-  'judgedDepthMm',
+  'usableDepthMm',
   'depthMm.needed',
   'exposureErrorStops',
   'flickerResidual',

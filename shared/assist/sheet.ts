@@ -50,7 +50,7 @@ export function sheetOf(
   const given = (id: QuantityId, field: Field<unknown>): string | null =>
     field.state === 'known' ? shown(id, field.value, say) : null;
   const delivered = deliver && [
-    given('pixels', deliver.size),
+    given('pixels', deliver.resolution),
     given('rate', deliver.rate),
     given('time', deliver.duration),
   ];

@@ -9,32 +9,32 @@ export const planTemplate = (): string => TEMPLATE;
 const TEMPLATE = `shootplan: 1
 title: New plan
 about: What is filmed, for whom, and where it will be shown.
-deliver: { size: 1920 x 1080, rate: 25 fps, duration: 1 min }
+deliver: { resolution: 1920 x 1080, rate: 25 fps, duration: 1 min }
 mains: 50 Hz
 
 kit:
   bodies:
     body-a:
       sensor: 36 x 24 mm
-      photosites: 6048 x 4024
-      flange: 44 mm
-      iso: { lowest: 100, highest: 25600, clean-to: 3200 }
-      shows: marked
+      pixels: 6048 x 4024
+      flange-distance: 44 mm
+      iso: { lowest: 100, highest: 25600, usable-to: 3200 }
+      displayed-aperture: marked
       readout: 18 ms
       mass: 0.76 kg
       card: 128 GB
       battery: 90 min
       longest-clip: 30 min
-      record:
-        full-50: { size: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }
+      recording-modes:
+        full-50: { resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }
   lenses:
     close-100:
-      focal: 100 mm
+      focal-length: 100 mm
       aperture: f/2.8 to 32
       loss: 0.2 stops
       closest: { from-sensor: 0.31 m, magnification: 1x }
       length: 120 mm
-      rim: 72 mm
+      front-diameter: 72 mm
       pupil-ratio: 1
       mass: 0.7 kg
   heads:
@@ -48,9 +48,9 @@ rigs:
 lights:
   panel:
     kind: led
-    source: 300 x 200 mm
-    at: { distance: 400 mm, up: 35 deg, across: 0 deg }
-    colour: 5600 K
+    emitting-size: 300 x 200 mm
+    at: { distance: 400 mm, elevation: 35 deg, azimuth: 0 deg }
+    colour-temperature: 5600 K
     modulation: none
     supply: low-voltage
     reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: meter }

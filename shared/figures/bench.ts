@@ -93,7 +93,7 @@ export interface Bench {
   readonly bodyShows: 'marked' | 'effective' | undefined;
   /** Away from facing the lens, rad; 0 where the shot gives none. */
   readonly tiltRad: Figure<number>;
-  readonly tiltAbout: 'level' | 'upright';
+  readonly tiltAxis: 'level' | 'upright';
   /** As given in the plan, mm; not known: the usual one is worked out. */
   readonly givenCircleMm: Figure<number>;
   readonly mainsHz: Figure<number>;

@@ -47,7 +47,9 @@ function imagesIn(
   if (!subject) return NO_BUBBLE;
   if (!lights.known) return lights;
   const diameter = figureOf(subject.fields.diameter, subject.name);
-  const rim = lens ? figureOf(lens.fields.rim, lens.name) : unknownOf([optical.trace]);
+  const rim = lens
+    ? figureOf(lens.fields['front-diameter'], lens.name)
+    : unknownOf([optical.trace]);
   const { workingDistanceMm, pupilDiameterMm, fieldMm } = optical;
   const view = derive(
     [diameter, distance, behind, pupilDiameterMm, fieldMm, recordedPixels],

@@ -24,7 +24,7 @@ export interface Carried {
   /** Its load is the rig with its head. */
   readonly stand: Carrier | null;
   readonly headMassKg: number;
-  readonly tippingFactor: number | null;
+  readonly stabilityFactor: number | null;
   readonly overhead: boolean;
 }
 
@@ -47,7 +47,7 @@ export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
     head: carrier(head, headField.at),
     stand: carrier(stand, standField.at),
     headMassKg: (head && ifKnown(head.fields.mass)) ?? 0,
-    tippingFactor: valueIn(figures.tippingFactor) ?? null,
+    stabilityFactor: valueIn(figures.stabilityFactor) ?? null,
     overhead: ifKnown(overhead) === true,
   };
 }

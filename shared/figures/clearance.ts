@@ -41,7 +41,7 @@ function inTheWay(light: LightInUse, bench: Bench, optical: OpticalFigures): Fig
       trace,
       workingDistanceMm,
       figureOf(lens.fields.length, lens.name),
-      figureOf(lens.fields.rim, lens.name),
+      figureOf(lens.fields['front-diameter'], lens.name),
       fieldMm,
       pupilDistanceMm(bench, optical),
       pupilDiameterMm,

@@ -12,7 +12,7 @@ export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
   const iso = ifKnown(fields.iso);
   const whiteBalance = ifKnown(fields['white-balance']);
   return {
-    size: orNull(recording?.fields.size),
+    size: orNull(recording?.fields.resolution),
     rate: orNull(recording?.fields.rate),
     codec: orNull(recording?.fields.codec),
     bitsPerS: orNull(recording?.fields.bitrate),

@@ -32,9 +32,9 @@ const weighedBy = demanding<LoadFigures>(onDemand, [
   'massKg',
   'centreOfGravityMm',
   'footMm',
-  'momentAtFootNm',
-  'momentAtMountNm',
-  'tippingFactor',
+  'momentAtFootNewtonMetres',
+  'momentAtMountNewtonMetres',
+  'stabilityFactor',
 ]);
 
 const pulledBy = demanding<FocusPullFigures>(onDemand, ['pullEnds', 'pullTravelMm', 'pullDepthMm']);

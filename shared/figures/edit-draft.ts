@@ -106,7 +106,7 @@ function speedOf({ speed }: Cut, name: string): Figure<Ramp> {
   }));
 }
 
-function joinOf({ join }: Cut, name: string, terms: EditTerms): Figure<JoinFrames> {
+function joinOf({ transition: join }: Cut, name: string, terms: EditTerms): Figure<JoinFrames> {
   if (join.state === 'missing') return known(PLAIN_CUT);
   const written = figureOf(join, name);
   if (!written.known) return written;

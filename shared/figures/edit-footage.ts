@@ -47,10 +47,11 @@ export function footageOf(bench: Bench): Footage {
 }
 
 function settingsOf({ fields }: NonNullable<Bench['body']>): readonly RecordSetting[] {
-  if (!isKnown(fields.record)) return [];
-  return [...fields.record.value].flatMap(([name, field]): RecordSetting[] => {
-    if (!isKnown(field) || !isKnown(field.value.rate) || !isKnown(field.value.size)) return [];
-    const { width, height } = field.value.size.value;
+  if (!isKnown(fields['recording-modes'])) return [];
+  return [...fields['recording-modes'].value].flatMap(([name, field]): RecordSetting[] => {
+    if (!isKnown(field) || !isKnown(field.value.rate) || !isKnown(field.value.resolution))
+      return [];
+    const { width, height } = field.value.resolution.value;
     return [{ name, rate: field.value.rate.value, width, height }];
   });
 }

@@ -35,7 +35,7 @@ function unevennessOf(
   optical: OpticalFigures,
   { shutterSeconds }: TimeFigures,
 ): Figure<number> {
-  const { lights, tiltRad, tiltAbout } = bench;
+  const { lights, tiltRad, tiltAxis } = bench;
   if (mirrorKind(bench) !== undefined) return derive([scatters(bench)], () => 0);
   if (!lights.known) return lights;
   if (lights.value.length === 0) return notKnown(message`the shot has no light`);
@@ -54,10 +54,10 @@ function unevennessOf(
   return derive(
     [optical.fieldMm, distance, tiltRad, faces, errors, scatters(bench)],
     (fieldMm, pupilMm, tilt, sources, stops) => {
-      const dark = sources.findIndex((source) => weightOn(source, tilt, tiltAbout) === 0);
+      const dark = sources.findIndex((source) => weightOn(source, tilt, tiltAxis) === 0);
       if (dark >= 0)
         return notKnown(message`${lights.value[dark]!.name} shines on the back of the subject`);
-      const surface = filmSurface(tilt, tiltAbout);
+      const surface = filmSurface(tilt, tiltAxis);
       const places = placesOf(fieldMm).map((at) =>
         isSquare ? at : filmPoint(surface, at, [0, 0, pupilMm])?.at,
       );

@@ -14,8 +14,8 @@ const MIDDLE_NM = 550;
 
 /** n of the film or surface; left out: water's. */
 export function indexOf({ subject }: Bench): Figure<number | undefined> {
-  if (!subject || subject.fields.index.state === 'missing') return known(undefined);
-  return figureOf(subject.fields.index, subject.name);
+  if (!subject || subject.fields['refractive-index'].state === 'missing') return known(undefined);
+  return figureOf(subject.fields['refractive-index'], subject.name);
 }
 
 /** R of films of every thickness together, each alike. */
@@ -75,8 +75,8 @@ export function reflectanceByThickness(
   if (!film.known) return film;
   const mean = (lightK: number) => meanOf(EVERY_FILM, lightK, ...film.value);
   return inRange(() =>
-    light?.fields.colour.state !== 'known' &&
-    light?.fields.colour.state !== 'invalid' &&
+    light?.fields['colour-temperature'].state !== 'known' &&
+    light?.fields['colour-temperature'].state !== 'invalid' &&
     isAnyLight(mean)
       ? derive([film], () => mean(D65_K))
       : derive([colourOf(bench, light), film], (lightK) => mean(lightK)),
@@ -99,7 +99,7 @@ export function filmBands(
 }
 
 function colourOf({ lights }: Bench, light: LightInUse | undefined): Figure<number> {
-  if (light) return figureOf(light.fields.colour, light.name);
+  if (light) return figureOf(light.fields['colour-temperature'], light.name);
   return lights.known ? notKnown(message`the shot has no light`) : lights;
 }
 

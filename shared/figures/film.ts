@@ -38,7 +38,7 @@ export function filmFigures(
     shareOfLife: where(() => derive([takeS(bench), lifeS()], (take, life) => take / life)),
     domeDepthMm,
     flatSavesStops: where(() =>
-      derive([domeDepthMm(), sharpness.judgedDepthMm], (dome, there) =>
+      derive([domeDepthMm(), sharpness.usableDepthMm], (dome, there) =>
         Math.max(0, 2 * Math.log2(dome / there)),
       ),
     ),
@@ -51,7 +51,7 @@ export function filmFigures(
  */
 function domeDepth(bench: Bench, optical: OpticalFigures): Figure<number> {
   const { subject } = bench;
-  if (!subject || mirrorKind(bench) !== 'film' || ifKnown(subject.fields.stands) !== 'level')
+  if (!subject || mirrorKind(bench) !== 'film' || ifKnown(subject.fields.orientation) !== 'level')
     return isNo('levelFilm');
   return derive(
     [figureOf(subject.fields.size, subject.name), optical.fieldMm, pupilDistanceMm(bench, optical)],
@@ -67,15 +67,15 @@ function domeDepth(bench: Bench, optical: OpticalFigures): Figure<number> {
 /** As it was measured or is known to last, else the shortest that its stance and holder usually give. */
 function lifeOf({ subject }: Bench): Figure<number> {
   if (!subject) return NO_FILM;
-  const { lasts, stands, holder } = subject.fields;
-  if (lasts.state !== 'missing') return figureOf(lasts, subject.name);
-  const stance = ifKnown(stands);
+  const { lifetime, orientation, holder } = subject.fields;
+  if (lifetime.state !== 'missing') return figureOf(lifetime, subject.name);
+  const stance = ifKnown(orientation);
   const held = HOLDERS.find((each): each is Holder => each === ifKnown(holder));
   const life = stance && held ? usualLife(stance, held) : null;
-  if (life === null) return figureOf(lasts, subject.name) as Figure<never>;
+  if (life === null) return figureOf(lifetime, subject.name) as Figure<never>;
   if (life.kind === 'hours')
     return notKnown(message`a level film over a closed vessel lasts up to hours`);
-  return known(life.shortestS, [stands.at, holder.at]);
+  return known(life.shortestS, [orientation.at, holder.at]);
 }
 
 /** The take and what it waits for, s. */
@@ -103,7 +103,7 @@ export function swatchesOf(bench: Bench): Figure<Swatches> {
   const [light] = lights.value;
   if (!light) return notKnown(message`the shot has no light`);
   return derive(
-    [figureOf(light.fields.colour, light.name), tiltRad, indexOf(bench)],
+    [figureOf(light.fields['colour-temperature'], light.name), tiltRad, indexOf(bench)],
     (lightK, tilt, index) => {
       try {
         return prepareSwatches(

@@ -107,13 +107,13 @@ const tracedLeast = remembered(
 );
 
 function alongTilt<T>(bench: Bench, [width, height]: readonly [T, T]): T {
-  return bench.tiltAbout === 'level' ? height : width;
+  return bench.tiltAxis === 'level' ? height : width;
 }
 
 /** Bow in mm and the extent that it is measured over; a film without one is flat. */
 function bowOf({ subject }: Bench): Figure<number> {
-  if (!subject || subject.fields.bow.state === 'missing') return known(0);
-  return figureOf(subject.fields.bow, subject.name);
+  if (!subject || subject.fields.sag.state === 'missing') return known(0);
+  return figureOf(subject.fields.sag, subject.name);
 }
 
 /** The subject's own size; where it isn't given it is taken to reach past the frame. */
@@ -125,7 +125,7 @@ function extentOf({ subject }: Bench): Figure<{ width: number; height: number } 
 function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
   const { lens } = bench;
   const { trace, workingDistanceMm, pupilDiameterMm, fieldMm } = optical;
-  const rim = lens ? figureOf(lens.fields.rim, lens.name) : unknownOf([trace]);
+  const rim = lens ? figureOf(lens.fields['front-diameter'], lens.name) : unknownOf([trace]);
   return derive(
     [trace, workingDistanceMm, pupilDiameterMm, fieldMm, rim, bowOf(bench), extentOf(bench)],
     (
@@ -167,10 +167,10 @@ function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
 function greatestByDepth(
   bench: Bench,
   { fieldMm }: OpticalFigures,
-  { judgedDepthMm }: SharpnessFigures,
+  { usableDepthMm }: SharpnessFigures,
 ): Figure<number> {
   return derive(
-    [judgedDepthMm, fieldMm, bowOf(bench), extentOf(bench)],
+    [usableDepthMm, fieldMm, bowOf(bench), extentOf(bench)],
     (depth, field, bowMm, extent) => {
       const fieldAlongMm = alongTilt(bench, field);
       if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the frame has no end`);
@@ -209,7 +209,7 @@ function litTilts(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['li
   const { lights } = bench;
   if (!lights.known) return lights;
   if (lights.value.length === 0) return notKnown(message`the shot has no light`);
-  const axis = TILT_AXES.indexOf(bench.tiltAbout);
+  const axis = TILT_AXES.indexOf(bench.tiltAxis);
   const each = lights.value.map((light) =>
     derive([frame, sourceOf(light)], ({ widthMm, heightMm, pupilDistanceMm, pupilMm }, source) =>
       coveredBy(source, axis, widthMm, heightMm, pupilDistanceMm, pupilMm),
@@ -243,25 +243,25 @@ function windowOf(
 
 /** What the frame needs of the light nearest to its place: direction and size there. */
 function nearestNeededLight(bench: Bench, frame: Figure<FrameView>): Figure<NeededLight> {
-  const { lights, tiltRad, tiltAbout } = bench;
+  const { lights, tiltRad, tiltAxis } = bench;
   const first = lights.known ? lights.value[0] : undefined;
   if (!first) return lights.known ? notKnown(message`the shot has no light`) : lights;
   return derive(
     [frame, tiltRad, sourceOf(first)],
     (view, tilt, { distanceMm }) =>
-      neededLight(view, filmSurface(tilt, tiltAbout), distanceMm) ??
+      neededLight(view, filmSurface(tilt, tiltAxis), distanceMm) ??
       notKnown(message`no flat light there could fill the frame`),
   );
 }
 
 /** The film of the shot as it stands in the frame. */
 function surfaceOf(bench: Bench, frame: Figure<FrameView>): Figure<FilmSurface> {
-  const { tiltRad, tiltAbout } = bench;
+  const { tiltRad, tiltAxis } = bench;
   return derive(
     [frame, tiltRad, bowOf(bench), extentOf(bench)],
     ({ widthMm, heightMm }, tilt, bowMm, extent) => {
       const along = alongTilt(bench, [extent?.width ?? widthMm, extent?.height ?? heightMm]);
-      return filmSurface(tilt, tiltAbout, bowMm > 0 ? bowCurvaturePerMm(bowMm, along) : 0);
+      return filmSurface(tilt, tiltAxis, bowMm > 0 ? bowCurvaturePerMm(bowMm, along) : 0);
     },
   );
 }

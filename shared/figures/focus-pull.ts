@@ -30,7 +30,7 @@ export function focusPullFigures(
   if (move.state === 'missing') return none(isNo('pull'));
   if (move.state === 'invalid') return none(silent);
   const kind = ifKnown(move.value.kind);
-  if (kind !== 'pull') return none(kind === undefined ? silent : isNo('pull'));
+  if (kind !== 'focus-pull') return none(kind === undefined ? silent : isNo('pull'));
   const traces = ENDS.map((end) => traceAt(end, move.value, bench, optical));
   const [from, to] = traces.map((trace) => endOf(trace, bench)) as [
     Figure<PullEnd>,
@@ -68,7 +68,7 @@ const none = (why: Figure<never>): FocusPullFigures => ({
  */
 export function passedByPullMm(bench: Bench, optical: OpticalFigures): Figure<number> | undefined {
   const { move } = bench.fields;
-  if (move.state !== 'known' || ifKnown(move.value.kind) !== 'pull') return undefined;
+  if (move.state !== 'known' || ifKnown(move.value.kind) !== 'focus-pull') return undefined;
   const places = ENDS.map((end) =>
     derive([traceAt(end, move.value, bench, optical)], (trace) => {
       if (trace.focus === 'infinity') return Number.POSITIVE_INFINITY;

@@ -17,8 +17,8 @@ export interface FilmHolder {
 /** null: no film, or no holder that is known to do anything. */
 export function holderOf({ subject }: Bench): FilmHolder | null {
   if (!subject || ifKnown(subject.fields.kind) !== 'film') return null;
-  const { holder, stands } = subject.fields;
-  const stance = ifKnown(stands);
+  const { holder, orientation } = subject.fields;
+  const stance = ifKnown(orientation);
   const held = HOLDERS.find((each) => each === ifKnown(holder));
   const enclosed = ifKnown(holder) === 'enclosed holder';
   if (!held && !enclosed) return null;

@@ -38,7 +38,7 @@ export interface Choice {
 export const wholeKit = ({ offer }: Bench): Choice => ({
   tubes: offer.names('tubes'),
   converters: offer.names('converters'),
-  closeUps: offer.names('close-ups'),
+  closeUps: offer.names('close-up-lenses'),
 });
 
 /** Rigs of the shot's body and lens with pieces of the whole kit, fewest parts first. */

@@ -42,7 +42,7 @@ export function readEv(light: LightInUse, bench: Bench): Figure<number> {
   const through = figureOf(reading.value.through, of);
   if (!through.known) return through;
   const { magnification } = reading.value;
-  if (through.value !== 'bare lens' || magnification.state === 'missing')
+  if (through.value !== 'bare-lens' || magnification.state === 'missing')
     return derive([settings, through], (set) => evOfSettings(set));
   return derive(
     [settings, pupilRatioOf(bench), figureOf(magnification, of), through],
@@ -65,7 +65,7 @@ export function diffuseEv(light: LightInUse, bench: Bench): Figure<number> {
   switch (readThrough(light)) {
     case 'meter':
       return readEv(light, bench);
-    case 'bare lens':
+    case 'bare-lens':
       if (isShotsOwn(light, bench)) break;
       return derive([readEv(light, bench), lensLossStops(bench)], (ev, loss) => ev + loss);
   }

@@ -24,7 +24,7 @@ export function sourceOf(light: LightInUse): Figure<Source> {
 }
 
 function placed({ name, fields }: LightInUse): Figure<Source> {
-  const { at, source, diameter } = fields;
+  const { at, 'emitting-size': source, diameter } = fields;
   const face: Figure<Face> =
     diameter.state !== 'missing'
       ? derive([figureOf(diameter, name)], (diameterMm) => ({ shape: 'round', diameterMm }))
@@ -35,10 +35,10 @@ function placed({ name, fields }: LightInUse): Figure<Source> {
         }));
   const placement = figureOf(at, name);
   if (!placement.known) return placement;
-  const angle = (key: 'up' | 'across'): Figure<number> =>
+  const angle = (key: 'elevation' | 'azimuth'): Figure<number> =>
     placement.value[key].state === 'missing' ? known(0) : figureOf(placement.value[key], name);
   return derive(
-    [face, figureOf(placement.value.distance, name), angle('up'), angle('across')],
+    [face, figureOf(placement.value.distance, name), angle('elevation'), angle('azimuth')],
     (shape, distanceMm, upRad, acrossRad) => ({ face: shape, distanceMm, upRad, acrossRad }),
   );
 }
@@ -47,7 +47,7 @@ function placed({ name, fields }: LightInUse): Figure<Source> {
  * Illuminance on the subject's middle over the luminance of the face that gives it, sr: on its
  * surface as it lies in the shot, which is what a receiver laid on it reads.
  */
-export const weightOn = (source: Source, tiltRad: number, about: Bench['tiltAbout']): number =>
+export const weightOn = (source: Source, tiltRad: number, about: Bench['tiltAxis']): number =>
   illuminancePerLuminance(sourceOutline(source), filmSurface(tiltRad, about).normal);
 
 /** What a light's brightness is given by where it isn't its face's luminance. */
@@ -72,7 +72,7 @@ export function sourceThen(light: LightInUse, by: Measured): Figure<Source> | un
 function isSamePlace(a: Light['at'], b: Light['at']): boolean {
   const [one, other] = [ifKnown(a), ifKnown(b)];
   if (!one || !other) return false;
-  return (['distance', 'up', 'across'] as const).every((key) => {
+  return (['distance', 'elevation', 'azimuth'] as const).every((key) => {
     const [here, there]: readonly Field<number>[] = [one[key], other[key]];
     if (here?.state === 'invalid' || there?.state === 'invalid') return false;
     return ((here && ifKnown(here)) ?? 0) === ((there && ifKnown(there)) ?? 0);
@@ -90,7 +90,7 @@ export function luminanceOf(light: LightInUse, bench: Bench, read: Figure<number
   const { name, fields } = light;
   const by = (way: Measured, lux: Figure<number>): Figure<number> =>
     derive([lux, sourceThen(light, way) ?? sourceOf(light), bench.tiltRad], (given, face, tilt) => {
-      const weight = weightOn(face, tilt, bench.tiltAbout);
+      const weight = weightOn(face, tilt, bench.tiltAxis);
       return weight > 0
         ? given / weight
         : notKnown(message`${name} shines on the back of the subject`);
@@ -100,7 +100,7 @@ export function luminanceOf(light: LightInUse, bench: Bench, read: Figure<number
     if (fields.illuminance.state !== 'missing')
       return by('illuminance', figureOf(fields.illuminance, name));
     const through = readThrough(light);
-    if (through === 'meter' || (through === 'bare lens' && !isShotsOwn(light, bench)))
+    if (through === 'meter' || (through === 'bare-lens' && !isShotsOwn(light, bench)))
       return by('reading', derive([read], illuminanceOfEv));
     return notKnown(message`the luminance of ${name} is not given`);
   };

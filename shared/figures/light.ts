@@ -37,7 +37,7 @@ export function lightFigures(
   };
 }
 
-/** Glass of lens, converters and close-ups that `counts`, and the filters of rig and shot, stops. */
+/** Glass of lens, converters and close-up lenses that `counts`, and the filters of rig and shot, stops. */
 function glassLossStops(
   { parts, filters }: Bench,
   counts: (part: NamedPart) => boolean,
@@ -89,12 +89,12 @@ export function errorBy(
       evAskedFor({ fNumber: n, timeS, iso: 100 }, stops),
     );
   const through = goesBy(light, bench) === 'reading' ? readThrough(light) : undefined;
-  if (through === 'this rig')
+  if (through === 'this-rig')
     return derive(
       [given, rigStops(light, optical, bench), asked(bench.marked, known(0))],
       (ev, more, wanted) => exposureErrorStops(ev + more, wanted),
     );
-  const counts = (part: NamedPart): boolean => through !== 'bare lens' || part.kind !== 'lens';
+  const counts = (part: NamedPart): boolean => through !== 'bare-lens' || part.kind !== 'lens';
   return derive(
     [given, asked(optical.effectiveFNumber, glassLossStops(bench, counts))],
     exposureErrorStops,

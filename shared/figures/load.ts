@@ -1,5 +1,5 @@
 /** The rig as a load: what it weighs, where it balances, and what carries it. */
-import { type Boom, tippingFactor } from '../load/boom.ts';
+import { type Boom, stabilityFactor } from '../load/boom.ts';
 import { centreOfGravityMm, momentNm, totalMassKg, type Weight } from '../load/statics.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Body, Support } from '../plan/generated/types.ts';
@@ -23,17 +23,17 @@ export function loadFigures(bench: Bench): Makers<LoadFigures> {
     massKg,
     centreOfGravityMm: centre,
     footMm,
-    momentAtFootNm: once(() =>
+    momentAtFootNewtonMetres: once(() =>
       derive([massKg(), centre(), footMm()], (mass, at, foot) =>
         momentNm([{ massKg: mass, atMm: at }], foot),
       ),
     ),
-    momentAtMountNm: once(() =>
+    momentAtMountNewtonMetres: once(() =>
       derive([weighed(), flangeMm()], (parts, flange) =>
         momentNm(weightsOf(parts.filter(({ kind }) => kind !== 'body')), flange),
       ),
     ),
-    tippingFactor: once(() => tippingOf(bench, massKg())),
+    stabilityFactor: once(() => tippingOf(bench, massKg())),
   };
 }
 
@@ -54,7 +54,9 @@ function measuredAs(key: 'mass' | 'balance', bench: Bench): Figure<number> | und
 }
 
 const flangeOf = (body: Named<Body> | undefined): Figure<number> =>
-  body ? figureOf(body.fields.flange, body.name) : notKnown(message`the rig has no body`);
+  body
+    ? figureOf(body.fields['flange-distance'], body.name)
+    : notKnown(message`the rig has no body`);
 
 /** How the rig is held in this shot: as the shot says, else as the rig does. */
 export function supportOf({ fields, rig }: Bench): Field<Support> | undefined {
@@ -98,7 +100,7 @@ function tippingOf(bench: Bench, massKg: Figure<number>): Figure<number> {
         counterweightKg,
         counterweightArmMm,
       };
-      return tippingFactor(boom);
+      return stabilityFactor(boom);
     },
   );
 }

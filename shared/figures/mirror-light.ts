@@ -30,7 +30,7 @@ export function shownEv(light: LightInUse, bench: Bench, read: Figure<number>): 
 export function showsLight(light: LightInUse, bench: Bench): boolean {
   if (mirrorKind(bench) === undefined) return false;
   const through = readThrough(light);
-  return through !== 'this rig' && (through !== 'bare lens' || !isShotsOwn(light, bench));
+  return through !== 'this-rig' && (through !== 'bare-lens' || !isShotsOwn(light, bench));
 }
 
 /**
@@ -51,9 +51,9 @@ export function strayRatioOf(bench: Bench): Figure<number> {
   const { fields, subject, lights } = bench;
   if (mirrorKind(bench) === undefined || !subject) return isNo('mirror');
   const background =
-    fields.background.state === 'missing'
-      ? figureOf(subject.fields.background, subject.name)
-      : figureOf(fields.background, bench.shot);
+    fields['background-luminance'].state === 'missing'
+      ? figureOf(subject.fields['background-luminance'], subject.name)
+      : figureOf(fields['background-luminance'], bench.shot);
   if (!lights.known) return lights;
   const each = lights.value.map((light) =>
     derive(

@@ -17,7 +17,7 @@ export function motionFigures(
   { pixelUm }: SharpnessFigures,
   { shutterSeconds }: TimeFigures,
 ): MotionFigures {
-  const { flow } = bench.fields;
+  const flow = bench.fields['subject-speed'];
   const flowing = flow.state === 'missing' ? known(0) : figureOf(flow, bench.shot);
   const moving = moveSpeed(bench, subjectToSensorMm, fieldMm);
   const subjectSpeedMmPerS = derive([flowing, moving], (own, camera) => own + camera);
@@ -42,7 +42,7 @@ function moveSpeed(
   if (move.state === 'invalid') return silent;
   const kind = ifKnown(move.value.kind);
   // A push goes along the axis and a pull turns the ring: neither carries anything across it.
-  if (kind === 'push' || kind === 'pull') return known(0);
+  if (kind === 'push-in' || kind === 'focus-pull') return known(0);
   const speed = figureOf(move.value.speed, message`${bench.shot}’s move`);
   const along = derive([speed], (it) =>
     it.kind === 'line' ? it.value : notKnown(message`the move’s speed is one of turning`),
@@ -56,7 +56,7 @@ function moveSpeed(
     case 'pan':
       // About the sensor, near enough to where the head turns.
       return derive([turning, subjectToSensorMm], panSpeedMmPerS);
-    case 'turn':
+    case 'turntable':
       // Fastest at the edge of what is seen of the subject: half the frame from its middle.
       return derive([turning, seenRadiusMm(bench, fieldMm)], panSpeedMmPerS);
     default:

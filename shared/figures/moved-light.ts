@@ -13,7 +13,7 @@ export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Fig
   return derive(
     [figureOf(fields.luminance, name), source, bench.tiltRad, scatters(bench)],
     (luminance, face, tilt) => {
-      const weight = weightOn(face, tilt, bench.tiltAbout);
+      const weight = weightOn(face, tilt, bench.tiltAxis);
       return weight > 0
         ? evOfIlluminance(luminance * weight)
         : notKnown(message`${name} shines on the back of the subject`);
@@ -44,7 +44,7 @@ export function movedStops(light: LightInUse, bench: Bench): Figure<number> {
   if (then === undefined) return known(0);
   if (fields.at.state === 'missing') return figureOf(fields.at, name) as Figure<never>;
   return derive([sourceOf(light), then, bench.tiltRad], (here, there, tilt) => {
-    const ratio = weightOn(here, tilt, bench.tiltAbout) / weightOn(there, tilt, bench.tiltAbout);
+    const ratio = weightOn(here, tilt, bench.tiltAxis) / weightOn(there, tilt, bench.tiltAxis);
     return ratio > 0 && Number.isFinite(ratio)
       ? Math.log2(ratio)
       : notKnown(message`${name} shines on the back of the subject`);

@@ -88,17 +88,17 @@ function reliefMm(subject: Named<Subject>): Figure<number> {
 }
 
 function planeDepthMm(bench: Bench, subject: Named<Subject>, fieldMm: Field): Figure<number> {
-  const { size, bow } = subject.fields;
-  const { tiltRad, tiltAbout } = bench;
-  const bowed = bow.state === 'missing' ? known(0) : figureOf(bow, subject.name);
+  const { size, sag } = subject.fields;
+  const { tiltRad, tiltAxis } = bench;
+  const bowed = sag.state === 'missing' ? known(0) : figureOf(sag, subject.name);
   const extent = size.state === 'missing' ? known(undefined) : figureOf(size, subject.name);
   return derive([tiltRad, fieldMm, extent, bowed], (tilt, [width, height], seen, bowMm) =>
     tilt === 0
       ? bowMm
       : tiltedPlaneDepthMm({
           tiltRad: Math.abs(tilt),
-          fieldMm: tiltAbout === 'level' ? height : width,
-          subjectMm: seen && (tiltAbout === 'level' ? seen.height : seen.width),
+          fieldMm: tiltAxis === 'level' ? height : width,
+          subjectMm: seen && (tiltAxis === 'level' ? seen.height : seen.width),
           bowMm,
         }),
   );
@@ -110,21 +110,21 @@ function travelMm(bench: Bench): Figure<number> {
   if (move.state === 'missing') return known(0);
   if (move.state === 'invalid') return silent;
   const kind = ifKnown(move.value.kind);
-  if (kind !== 'slide' && kind !== 'push') return known(0);
+  if (kind !== 'slide' && kind !== 'push-in') return known(0);
   const duration = durationOf(move.value, bench);
   const speed = derive([figureOf(move.value.speed, message`${bench.shot}’s move`)], (value) =>
     value.kind === 'line' ? value.value : notKnown(message`the move turns instead of sliding`),
   );
   if (take.state === 'invalid') return silent;
-  if (kind === 'push')
+  if (kind === 'push-in')
     return derive([speed, duration], (mmPerS, seconds) => axialTravelMm(mmPerS, seconds));
   // A tilt about the level axis makes the plane climb along the upright direction, and the other way.
-  const climbs = (ifKnown(move.value.along) ?? 'level') !== bench.tiltAbout;
+  const climbs = (ifKnown(move.value.along) ?? 'level') !== bench.tiltAxis;
   if (!climbs) return known(0);
   const rail =
-    move.value.rail.state === 'missing'
+    move.value['rail-angle'].state === 'missing'
       ? known(0)
-      : figureOf(move.value.rail, message`${bench.shot}’s move`);
+      : figureOf(move.value['rail-angle'], message`${bench.shot}’s move`);
   return derive([speed, duration, bench.tiltRad, rail], (mmPerS, seconds, tilt, turned) =>
     slideTravelMm(mmPerS, seconds, Math.abs(tilt - turned)),
   );

@@ -36,7 +36,7 @@ const asked = (
 
 /** How long a film lasts is only missed where a take has to fit in. */
 const lifeNeeds = ({ shareOfLife: share }: ShotFigures): readonly Need[] =>
-  !share.known && !share.silent && share.needs.every(({ key }) => key === 'lasts')
+  !share.known && !share.silent && share.needs.every(({ key }) => key === 'lifetime')
     ? share.needs
     : [];
 

@@ -88,7 +88,7 @@ const KIND_OF: Readonly<Record<PartGroup, AnyPart['kind']>> = {
   converters: 'converter',
   tubes: 'tube',
   lenses: 'lens',
-  'close-ups': 'close-up',
+  'close-up-lenses': 'close-up',
 };
 
 function namedPart(part: AnyPart, at: Place): NamedPart {
@@ -113,7 +113,7 @@ function namedPart(part: AnyPart, at: Place): NamedPart {
 /** What a part adds to the rig's length; a body reaches from its sensor to its mount. */
 function lengthOf(part: AnyPart): Figure<number> {
   const { name } = part.entry;
-  if (part.kind === 'body') return figureOf<number>(part.entry.fields.flange, name);
+  if (part.kind === 'body') return figureOf<number>(part.entry.fields['flange-distance'], name);
   const { length } = part.entry.fields;
   // A close-up lens in its ring adds next to nothing.
   if (part.kind === 'close-up' && length.state === 'missing') return known(0);
@@ -132,7 +132,7 @@ function chainPart(part: AnyPart): Figure<ChainPart> {
   const { name } = part.entry;
   switch (part.kind) {
     case 'body': {
-      const { flange } = part.entry.fields;
+      const { 'flange-distance': flange } = part.entry.fields;
       return optional([flange], () => ({ kind: 'body', flangeMm: ifKnown(flange) }));
     }
     case 'tube':
@@ -166,7 +166,7 @@ function chainPart(part: AnyPart): Figure<ChainPart> {
 }
 
 function lensPart({ name, fields }: Named<Lens>): Figure<ChainPart> {
-  const { focal, length, grows } = fields;
+  const { 'focal-length': focal, length, extends: grows } = fields;
   const pupilRatio = fields['pupil-ratio'];
   const closestField = fields.closest;
   if ([closestField, length, grows, pupilRatio].some((field) => field.state === 'invalid'))

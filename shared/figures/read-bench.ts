@@ -27,7 +27,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const recording = recordingOf(fields, body);
 
   const recordedAreaMm = recorded(recording, fields, shot.name, rigLookup, 'area');
-  const recordedPixels = recorded(recording, fields, shot.name, rigLookup, 'size');
+  const recordedPixels = recorded(recording, fields, shot.name, rigLookup, 'resolution');
   const field = figureOf(fields.field, shot.name);
   const wanted = wantedOf(fields, shot.name, recordedAreaMm, field);
   const apertureRange = fromEntry(lens, 'aperture', rigLookup);
@@ -59,7 +59,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     recordedPixels,
     recordRate: derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),
     deliveredPixels: deliver
-      ? figureOf(deliver.size, 'deliver')
+      ? figureOf(deliver.resolution, 'deliver')
       : figureOf(deliverField as Field<never>, message`the plan`),
     ...wanted,
     marked: figureOf(fields.aperture, shot.name),
@@ -68,16 +68,16 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     shutter: figureOf(fields.shutter, shot.name),
     iso: figureOf(fields.iso, shot.name),
     isoLimits: body ? isoLimitsOf(body) : noIsoLimits(),
-    bodyShows: body && ifKnown(body.fields.shows),
+    bodyShows: body && ifKnown(body.fields['displayed-aperture']),
     tiltRad: fields.tilt.state === 'missing' ? known(0) : figureOf(fields.tilt, shot.name),
-    tiltAbout: ifKnown(fields['tilt-about']) ?? 'level',
+    tiltAxis: ifKnown(fields['tilt-axis']) ?? 'level',
     givenCircleMm: figureOf(reader.plan('circle-of-confusion'), message`the plan`),
     mainsHz: figureOf(reader.plan('mains'), message`the plan`),
     readThroughBareLens:
       lights.known &&
       lights.value.some((light) => {
         const reading = ifKnown(light.fields.reading);
-        return reading !== undefined && ifKnown(reading.through) === 'bare lens';
+        return reading !== undefined && ifKnown(reading.through) === 'bare-lens';
       }),
     checks: checksOf(reader, fields),
     checksUnread: areChecksUnread(reader, fields),
@@ -146,7 +146,7 @@ function fromEntry<T, K extends keyof T>(
 }
 
 function recordingOf(fields: Shot, body: Bench['body']): Bench['recording'] {
-  const settings = body && ifKnown(body.fields.record);
+  const settings = body && ifKnown(body.fields['recording-modes']);
   if (!body || !settings || !isKnown(fields.record)) return undefined;
   const name = fields.record.value;
   const setting = settings.get(name);
@@ -289,8 +289,8 @@ function filtersOf(
 const isoLimitsOf = remembered(({ name, fields }: Named<Body>): Bench['isoLimits'] => {
   const limits = ifKnown(fields.iso);
   if (!limits) return noIsoLimits();
-  const one = (key: 'lowest' | 'highest' | 'clean-to') => figureOf(limits[key], name);
-  return { lowest: one('lowest'), highest: one('highest'), cleanTo: one('clean-to') };
+  const one = (key: 'lowest' | 'highest' | 'usable-to') => figureOf(limits[key], name);
+  return { lowest: one('lowest'), highest: one('highest'), cleanTo: one('usable-to') };
 });
 
 function noIsoLimits(): Bench['isoLimits'] {

@@ -51,7 +51,10 @@ function faultOf(fault: ChainFault, parts: readonly NamedPart[]): UnknownFigure 
   return { known: false, needs: [needOf(fault, parts)] };
 }
 
-const KEY_OF: Record<MissingInput['input'], string> = { flangeMm: 'flange', lengthMm: 'length' };
+const KEY_OF: Record<MissingInput['input'], string> = {
+  flangeMm: 'flange-distance',
+  lengthMm: 'length',
+};
 
 /** What a chain waits for, as the entry and key that it would stand in. */
 export function needOf({ part, input }: MissingInput, parts: readonly NamedPart[]): Need {

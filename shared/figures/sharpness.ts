@@ -52,7 +52,7 @@ export function sharpnessFigures(bench: Bench, optical: OpticalFigures): Sharpne
       total: derive([depth], (it) => it.totalMm),
       needed,
     },
-    judgedDepthMm: derive([depthBy(judged)], (it) => it.totalMm),
+    usableDepthMm: derive([depthBy(judged)], (it) => it.totalMm),
     airyUm: derive([effectiveFNumber], airyUm),
     pixelUm,
     contrast: contrastAt(0.5),

@@ -59,7 +59,7 @@ export interface SharpnessFigures {
   /** Geometric depth, with c. */
   readonly depthMm: DepthFigures;
   /** Depth by c* = max(c, Airy disk): what findings judge by, mm. */
-  readonly judgedDepthMm: Figure<number>;
+  readonly usableDepthMm: Figure<number>;
   readonly airyUm: Figure<number>;
   /** The coarser of recorded and delivered pixel, on the sensor. */
   readonly pixelUm: Figure<number>;
@@ -230,11 +230,11 @@ export interface LoadFigures {
   /** Where the rig is held, from the sensor plane forward, mm. */
   readonly footMm: Figure<number>;
   /** What the rig turns its foot by, N·m: positive dips the lens. */
-  readonly momentAtFootNm: Figure<number>;
+  readonly momentAtFootNewtonMetres: Figure<number>;
   /** What all before the body turns its mount by, N·m, with the body held. */
-  readonly momentAtMountNm: Figure<number>;
+  readonly momentAtMountNewtonMetres: Figure<number>;
   /** Of a boom: over 1 it stands, 1.5 is the usual margin; Infinity: nothing tips it. */
-  readonly tippingFactor: Figure<number>;
+  readonly stabilityFactor: Figure<number>;
 }
 
 export interface MotionFigures {

@@ -6,7 +6,7 @@ import { requireWithin } from './range.ts';
 
 export type Stance = 'upright' | 'level';
 
-export const HOLDERS = ['smooth container', 'wicking frame', 'closed vessel'] as const;
+export const HOLDERS = ['smooth-container', 'wicking-frame', 'closed-vessel'] as const;
 export type Holder = (typeof HOLDERS)[number];
 
 /**
@@ -25,16 +25,16 @@ export type FilmLife =
  * @returns null for other pairs: not known
  */
 export function usualLife(stance: Stance, holder: Holder): FilmLife | null {
-  if (stance === 'upright' && holder === 'smooth container')
+  if (stance === 'upright' && holder === 'smooth-container')
     return { kind: 'span', shortestS: 25, longestS: 30 };
-  if (stance === 'upright' && holder === 'wicking frame')
+  if (stance === 'upright' && holder === 'wicking-frame')
     return { kind: 'span', shortestS: 60, longestS: 120 };
-  if (stance === 'level' && holder === 'closed vessel') return { kind: 'hours' };
+  if (stance === 'level' && holder === 'closed-vessel') return { kind: 'hours' };
   return null;
 }
 
 /** Whether the holder's far wall shows behind the film as a reflection of its own. */
-export const addsRearReflection = (holder: Holder): boolean => holder !== 'wicking frame';
+export const addsRearReflection = (holder: Holder): boolean => holder !== 'wicking-frame';
 
 /** Holders that usually keep a film of this stance longer than the given one, longest first. */
 export function longerHolders(stance: Stance, holder: Holder): readonly Holder[] {

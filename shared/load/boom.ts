@@ -22,7 +22,7 @@ export interface Boom {
  * Level ground and a load at rest; a push, a cable or uneven feet take from it.
  * Source: moments about the tipping edge.
  */
-export function tippingFactor(boom: Boom): number {
+export function stabilityFactor(boom: Boom): number {
   const edge = boom.footprintMm / 2;
   const tips = boom.loadKg * (boom.reachMm - edge);
   const holds = boom.standKg * edge + boom.counterweightKg * (boom.counterweightArmMm + edge);

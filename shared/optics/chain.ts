@@ -60,7 +60,7 @@ const FOCUSED_AT_INFINITY = 1e-12;
  *
  * The axial ray that leaves the sensor with slope 1 is followed toward the subject by ray-transfer
  * matrices; its height b and slope d give every figure:
- * m1 = −d/M_c after the lens, m = −d after the close-ups, subject at −b/d ahead of the last element,
+ * m1 = −d/M_c after the lens, m = −d after the close-up lenses, subject at −b/d ahead of the last element,
  * N_eff = N·b(entrance pupil)/f, since a ray to the pupil's edge D/2 = f/(2N) leaves at slope D/(2b).
  * For a lens without close-up these come to N_eff = N·(1 + m1/p)·M_c and u = f·(1/m1 + 1/p).
  * A close-up lens stands at the lens's rim and images the entrance pupil; it takes no light. By its own
@@ -145,7 +145,7 @@ function throughLens(chain: Chain, ringMagnification: number) {
   };
 }
 
-/** On from the lens, through any close-ups at the rim, to where the ray meets the axis: the subject. */
+/** On from the lens, through any close-up lenses at the rim, to where the ray meets the axis: the subject. */
 function toSubject({ closeUpPerMm }: Chain, inside: ReturnType<typeof throughLens>) {
   const { heightMm, slope, pupilAheadMm, rimAheadMm } = inside;
   const pupilBehindRimMm = rimAheadMm - pupilAheadMm;

@@ -30,7 +30,7 @@ interface UnknownKey {
   readonly meant: string | undefined;
 }
 
-/** `up 26 deg` where `up: 26 deg` is meant; undefined: it is no key and its value. */
+/** `up 26 deg` where `elevation: 26 deg` is meant; undefined: it is no key and its value. */
 export function withoutColon(
   def: DefName,
   text: string,

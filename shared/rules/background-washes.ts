@@ -22,14 +22,16 @@ export const backgroundWashes: ShotRule<Facts> = {
     why: 'A film returns a few per cent of the light and lets the rest of the background through: to stay 20 times below the film, the background has to be about 9 stops darker than the light. Common practice: keep the vessel behind or under the film almost empty and dark.',
     remedy:
       'Blacken or empty what is behind, flag the light off it, or bring the light’s own luminance up.',
-    bad: [{ says: 'a lit wall behind', change: { 'shots/skin/background': '60 cd/m2' } }],
-    good: [{ says: 'a dark vessel behind', change: { 'shots/skin/background': '0.2 cd/m2' } }],
+    bad: [{ says: 'a lit wall behind', change: { 'shots/skin/background-luminance': '60 cd/m2' } }],
+    good: [
+      { says: 'a dark vessel behind', change: { 'shots/skin/background-luminance': '0.2 cd/m2' } },
+    ],
   },
   check({ bench, figures }) {
     const { strayRatio, reflectance } = figures;
     if (!strayRatio.known || !reflectance.known || strayRatio.value <= WASHED * DEAD_BAND)
       return [];
-    const own = bench.fields.background;
+    const own = bench.fields['background-luminance'];
     const at = own.state === 'missing' ? bench.fields.subject.at : own.at;
     return [
       {

@@ -42,10 +42,10 @@ export const boomMayTip: PlanRule<Facts> = {
     ],
   },
   check({ carried }) {
-    const least = worstOf(carried, ({ tippingFactor }) =>
-      tippingFactor === null ? null : -tippingFactor,
+    const least = worstOf(carried, ({ stabilityFactor }) =>
+      stabilityFactor === null ? null : -stabilityFactor,
     );
-    return least.flatMap(({ tippingFactor: factor, stand }): Observation<Facts>[] => {
+    return least.flatMap(({ stabilityFactor: factor, stand }): Observation<Facts>[] => {
       if (factor === null || !stand || factor >= MARGIN) return [];
       return [
         {
@@ -63,5 +63,5 @@ export const boomMayTip: PlanRule<Facts> = {
         : message`${stand} may tip: what holds it is ${say.number(factor)} times what tips it.`,
     why: message`At least ${MARGIN} is usual, load tethered. ${deferring()}`,
   }),
-  numbers: ({ factor }) => ({ tippingFactor: factor }),
+  numbers: ({ factor }) => ({ stabilityFactor: factor }),
 };

@@ -75,7 +75,7 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
     when: (bench) => isLiquid(bench) || isMirrorLike(bench),
   },
   {
-    name: 'lamps-safe',
+    name: 'flicker-checked',
     what: later`See that the lamps are safe at this shutter time`,
     when: lightSays(
       (light) =>
@@ -98,12 +98,12 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   {
     name: 'move-rehearsed',
     what: later`Rehearse the movement and set end stops`,
-    when: (bench) => moveKind(bench) !== undefined && moveKind(bench) !== 'pull',
+    when: (bench) => moveKind(bench) !== undefined && moveKind(bench) !== 'focus-pull',
   },
   {
     name: 'focus-ends-marked',
     what: later`Mark both ends of the focus pull`,
-    when: (bench) => moveKind(bench) === 'pull',
+    when: (bench) => moveKind(bench) === 'focus-pull',
   },
   {
     name: 'foot-balanced',

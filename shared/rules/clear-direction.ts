@@ -68,7 +68,7 @@ export function directionAside(
   const inUse = bench.lights.known && bench.lights.value.find(({ name }) => name === light);
   const at = inUse ? ifKnown(inUse.fields.at) : undefined;
   if (!inUse || !at) return undefined;
-  const now = { upRad: ifKnown(at.up) ?? 0, acrossRad: ifKnown(at.across) ?? 0 };
+  const now = { upRad: ifKnown(at.elevation) ?? 0, acrossRad: ifKnown(at.azimuth) ?? 0 };
   const isUp = Math.abs(now.upRad) >= Math.abs(now.acrossRad);
   const step = STEP_RAD * (isUp ? sideOf(now.upRad) : sideOf(now.acrossRad));
   const { darkFrame } = figuresOf(bench);
@@ -98,7 +98,7 @@ export function standAt(bench: Bench, light: string, { upRad, acrossRad }: Direc
   const price = inUse ? unevenPrice(bench, moved(bench, inUse, { upRad, acrossRad })) : {};
   const { relight } = bench.fields;
   if (relight.state === 'missing') {
-    const text = `${light}:\n  at: { up: ${up} deg, across: ${across} deg }`;
+    const text = `${light}:\n  at: { elevation: ${up} deg, azimuth: ${across} deg }`;
     return { title, ...price, edits: [{ op: 'set', at: relight.at, text }] };
   }
   const place = (key: string, text: string): PlanEdit => ({
@@ -106,7 +106,11 @@ export function standAt(bench: Bench, light: string, { upRad, acrossRad }: Direc
     at: { ...bench.at, path: ['relight', light, 'at', key] },
     text,
   });
-  return { title, ...price, edits: [place('up', `${up} deg`), place('across', `${across} deg`)] };
+  return {
+    title,
+    ...price,
+    edits: [place('elevation', `${up} deg`), place('azimuth', `${across} deg`)],
+  };
 }
 
 function serves(bench: Bench, mayStayBlack: number): boolean {

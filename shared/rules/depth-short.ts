@@ -53,7 +53,7 @@ export const depthShort: ShotRule<Facts> = {
         says: 'a focus pull through all of a deep subject',
         change: {
           'subjects/frost-plate/depth': '15 mm',
-          'shots/frost/move': '{ kind: pull, from: 0.38 m, to: 0.4 m, duration: 10 s }',
+          'shots/frost/move': '{ kind: focus-pull, from: 0.38 m, to: 0.4 m, duration: 10 s }',
           'preflight/once/focus-ends-marked': 'open',
         },
       },
@@ -130,8 +130,8 @@ const nearestWords = (mark: number | undefined, say: Say): string =>
   mark === undefined ? '' : message` The nearest on the lens is ${say.fNumber(mark)}.`;
 
 /** What is sharp at one time; along a pull what is beyond its ends. */
-const depthThere = ({ pullDepthMm, judgedDepthMm }: ShotFigures): Figure<number> =>
-  pullDepthMm.known ? pullDepthMm : judgedDepthMm;
+const depthThere = ({ pullDepthMm, usableDepthMm }: ShotFigures): Figure<number> =>
+  pullDepthMm.known ? pullDepthMm : usableDepthMm;
 
 const pullOf = ({ pullTravelMm, wholeDepthMm }: ShotFigures): Facts['pull'] =>
   pullTravelMm.known && wholeDepthMm.known

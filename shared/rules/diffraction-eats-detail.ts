@@ -96,7 +96,7 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
       if (mark >= marked.value) continue;
       const opened = figuresOf(substitute(bench, { marked: known(mark) }));
       if (!opened.contrast.known || opened.contrast.value < USABLE_CONTRAST) continue;
-      const depth = opened.judgedDepthMm;
+      const depth = opened.usableDepthMm;
       const short = needed.known && depth.known && depth.value < needed.value;
       return [
         setTo(

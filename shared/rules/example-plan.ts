@@ -4,49 +4,49 @@
  */
 export const EXAMPLE_PLAN = `shootplan: 1
 title: Winter Window
-deliver: { size: 1920 x 1080, rate: 25 fps }
+deliver: { resolution: 1920 x 1080, rate: 25 fps }
 mains: 50 Hz
 
 kit:
   bodies:
     body-a:
       sensor: 36 x 24 mm
-      photosites: 6048 x 4024
-      flange: 44 mm
-      iso: { lowest: 100, highest: 25600, clean-to: 3200 }
-      shows: marked
+      pixels: 6048 x 4024
+      flange-distance: 44 mm
+      iso: { lowest: 100, highest: 25600, usable-to: 3200 }
+      displayed-aperture: marked
       readout: 18 ms
       mass: 0.76 kg
-      record:
-        full-25: { size: 1920 x 1080, rate: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }
-        thin-25: { size: 1920 x 1080, rate: 25 fps, bitrate: 12 Mb/s, area: 36 x 20.25 mm }
-        small-25: { size: 1280 x 720, rate: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }
+      recording-modes:
+        full-25: { resolution: 1920 x 1080, rate: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }
+        thin-25: { resolution: 1920 x 1080, rate: 25 fps, bitrate: 12 Mb/s, area: 36 x 20.25 mm }
+        small-25: { resolution: 1280 x 720, rate: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }
   lenses:
     macro-100:
-      focal: 100 mm
+      focal-length: 100 mm
       aperture: f/2.8 to 32
       loss: 0.3 stops
       closest: { from-sensor: 0.31 m, magnification: 1x }
       length: 120 mm
-      rim: 70 mm
+      front-diameter: 70 mm
       pupil-ratio: 1
       mass: 0.7 kg
     short-50:
-      focal: 50 mm
+      focal-length: 50 mm
       aperture: f/1.8 to 22
       loss: 0.2 stops
       closest: { from-sensor: 0.45 m, magnification: 0.15x }
       length: 45 mm
-      rim: 58 mm
+      front-diameter: 58 mm
       pupil-ratio: 1
       mass: 0.3 kg
     long-200:
-      focal: 200 mm
+      focal-length: 200 mm
       aperture: f/4 to 32
       loss: 0.3 stops
       closest: { from-sensor: 0.85 m, magnification: 0.3x }
       length: 165 mm
-      rim: 82 mm
+      front-diameter: 82 mm
       pupil-ratio: 0.8
       mass: 1.1 kg
   tubes:
@@ -70,24 +70,24 @@ rigs:
 lights:
   panel:
     kind: led
-    source: 300 x 200 mm
-    at: { distance: 400 mm, up: 40 deg }
-    colour: 5600 K
+    emitting-size: 300 x 200 mm
+    at: { distance: 400 mm, elevation: 40 deg }
+    colour-temperature: 5600 K
     modulation: none
     supply: low-voltage
     reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: meter }
   bulb:
     kind: tungsten
-    source: 120 x 120 mm
-    at: { distance: 700 mm, up: 40 deg }
-    colour: 3200 K
+    emitting-size: 120 x 120 mm
+    at: { distance: 700 mm, elevation: 40 deg }
+    colour-temperature: 3200 K
     supply: mains
     reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: meter }
   strip:
     kind: led
-    source: 240 x 120 mm
-    at: { distance: 300 mm, up: 14 deg }
-    colour: 5600 K
+    emitting-size: 240 x 120 mm
+    at: { distance: 300 mm, elevation: 14 deg }
+    colour-temperature: 5600 K
     modulation: none
     supply: low-voltage
     luminance: 12000 cd/m2
@@ -98,7 +98,7 @@ subjects:
     size: 200 x 150 mm
     depth: 1.5 mm
     finish: matt
-  soap: { kind: film, stands: upright, size: 160 x 100 mm, holder: wicking frame, lasts: 40 s }
+  soap: { kind: film, orientation: upright, size: 160 x 100 mm, holder: wicking-frame, lifetime: 40 s }
 
 shots:
   frost:
@@ -132,6 +132,6 @@ preflight:
     - record-setting-read-back
     - exposure-confirmed
     - white-balance-fixed
-    - lamps-safe
+    - flicker-checked
     - foot-balanced
 `;

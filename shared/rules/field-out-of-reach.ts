@@ -42,7 +42,7 @@ export const fieldOutOfReach: ShotRule<Facts> = {
   severity: 'error',
   docs: {
     when: 'the field or magnification wanted lies outside what the rig can set, from its ring at infinity to its ring at the closest; or a ring setting, of the shot or of a focus pull, is nearer than the lens goes.',
-    why: 'Magnification is the lens’s own by its ring plus what tubes, converters and close-ups add; past either end of the ring nothing comes into focus.',
+    why: 'Magnification is the lens’s own by its ring plus what tubes, converters and close-up lenses add; past either end of the ring nothing comes into focus.',
     remedy:
       'Use a rig of the plan that reaches the field, or put this one together otherwise: the kit’s tubes, converters and close-up lenses are searched through for what reaches the field, fewest parts first. Or ask for a field inside the reach.',
     bad: [
@@ -58,7 +58,7 @@ export const fieldOutOfReach: ShotRule<Facts> = {
       {
         says: 'a focus pull that ends nearer than the ring goes',
         change: {
-          'shots/frost/move': '{ kind: pull, from: 0.42 m, to: 0.3 m, duration: 10 s }',
+          'shots/frost/move': '{ kind: focus-pull, from: 0.42 m, to: 0.3 m, duration: 10 s }',
           'preflight/once/focus-ends-marked': 'open',
         },
       },
@@ -120,7 +120,7 @@ function beyondRing({ fields, chain, lens }: Bench): readonly Observation<Facts>
   if (!chain.known || !lens) return [];
   const { closest } = chain.value.lens;
   const move = ifKnown(fields.move);
-  const pull = move && ifKnown(move.kind) === 'pull' ? [move.from, move.to] : [];
+  const pull = move && ifKnown(move.kind) === 'focus-pull' ? [move.from, move.to] : [];
   return [fields.ring, ...pull].flatMap((setting: Field<number | 'closest' | 'infinity'>) => {
     const ringMm = ifKnown(setting);
     if (typeof ringMm !== 'number') return [];

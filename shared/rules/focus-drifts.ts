@@ -30,7 +30,7 @@ export const focusDrifts: ShotRule<Facts> = {
           'shots/skin/take': '{ duration: 35 s }',
           'shots/skin/shutter': '1/200 s',
           'shots/skin/iso': 'auto',
-          'kit/bodies/body-a/iso/clean-to': '12800',
+          'kit/bodies/body-a/iso/usable-to': '12800',
         },
       },
     ],
@@ -38,23 +38,23 @@ export const focusDrifts: ShotRule<Facts> = {
       {
         says: 'the rail turned with the film',
         change: {
-          'shots/skin/move': '{ kind: slide, speed: 0.5 mm/s, along: upright, rail: 4 deg }',
+          'shots/skin/move': '{ kind: slide, speed: 0.5 mm/s, along: upright, rail-angle: 4 deg }',
           'preflight/once/move-rehearsed': 'open',
         },
       },
     ],
   },
   check({ bench, figures }) {
-    const { travelMm, judgedDepthMm } = figures;
-    if (!travelMm.known || !judgedDepthMm.known) return [];
-    if (travelMm.value <= judgedDepthMm.value * (1 + DEAD_BAND)) return [];
+    const { travelMm, usableDepthMm } = figures;
+    if (!travelMm.known || !usableDepthMm.known) return [];
+    if (travelMm.value <= usableDepthMm.value * (1 + DEAD_BAND)) return [];
     const at = { ...bench.fields.move.at, path: [...bench.fields.move.at.path, 'speed'] };
     return [
       {
         at,
         facts: {
           travelMm: travelMm.value,
-          depthMm: judgedDepthMm.value,
+          depthMm: usableDepthMm.value,
           seconds: movingSeconds(bench) ?? 0,
         },
         related: relatedTo(at, travelMm),
@@ -78,7 +78,9 @@ export const focusDrifts: ShotRule<Facts> = {
     const inMove = (key: string) => ({ ...move.at, path: [...move.at.path, key] });
     if (ifKnown(move.value.kind) === 'slide' && tilt !== 0) {
       const text = `${Number(tilt.toFixed(2))} deg`;
-      fixes.push(setTo(message`Turn the rail ${text} with the subject`, inMove('rail'), text));
+      fixes.push(
+        setTo(message`Turn the rail ${text} with the subject`, inMove('rail-angle'), text),
+      );
     }
     // What the subject itself needs of the depth is left to it; the rest may be travelled.
     const still = figuresOf(

@@ -18,8 +18,8 @@ export const holderWorksAgainst: PlanRule<Facts> = {
     why: 'Common practice: a smooth container lets a film drain in half a minute where a wrapped wire frame keeps it for one or two; a wall behind the film shows the lights a second time.',
     remedy:
       'Take a holder that keeps it longer and is open behind, or know what will show and hide it.',
-    bad: [{ says: 'a smooth container', change: { 'subjects/soap/holder': 'smooth container' } }],
-    good: [{ says: 'a wicking frame', change: { 'subjects/soap/holder': 'wicking frame' } }],
+    bad: [{ says: 'a smooth container', change: { 'subjects/soap/holder': 'smooth-container' } }],
+    good: [{ says: 'a wicking frame', change: { 'subjects/soap/holder': 'wicking-frame' } }],
   },
   check({ shots }) {
     const seen = new Set<string>();

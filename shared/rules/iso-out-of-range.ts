@@ -10,7 +10,7 @@ interface Facts {
   /** `auto`: what the body would have to choose. */
   readonly chosenBy: 'plan' | 'body';
   readonly limit: number;
-  readonly which: 'lowest' | 'highest' | 'clean-to';
+  readonly which: 'lowest' | 'highest' | 'usable-to';
   readonly body: string;
   readonly settable: IsoRange;
 }
@@ -20,7 +20,7 @@ export const isoOutOfRange: ShotRule<Facts> = {
   severity: 'error',
   docs: {
     when: 'the ISO set, or needed with `auto`, lies beyond what the body has; a warning beyond what it holds clean.',
-    why: 'Light that a narrow aperture costs can be bought back with ISO only as far as the body goes, and past `clean-to` noise takes the shadows.',
+    why: 'Light that a narrow aperture costs can be bought back with ISO only as far as the body goes, and past `usable-to` noise takes the shadows.',
     remedy:
       'Add light, open up, or expose longer; or lower the ISO and say why the noise may stay.',
     bad: [
@@ -50,7 +50,7 @@ export const isoOutOfRange: ShotRule<Facts> = {
     const say = (which: Facts['which'], limit: number, from: typeof lowest) => [
       {
         at,
-        severity: which === 'clean-to' ? ('warning' as const) : ('error' as const),
+        severity: which === 'usable-to' ? ('warning' as const) : ('error' as const),
         facts: { ...base, which, limit },
         related: from.known ? relatedTo(at, from) : [],
       },
@@ -60,13 +60,13 @@ export const isoOutOfRange: ShotRule<Facts> = {
     if (lowest.known && value < lowest.value * (1 - DEAD_BAND))
       return say('lowest', lowest.value, lowest);
     if (cleanTo.known && value > cleanTo.value * (1 + DEAD_BAND))
-      return say('clean-to', cleanTo.value, cleanTo);
+      return say('usable-to', cleanTo.value, cleanTo);
     return [];
   },
   words({ iso, chosenBy, limit, which, body, settable }, say) {
     const needed = chosenBy === 'body';
     const value = message`ISO ${say.iso(iso)}`;
-    if (which === 'clean-to')
+    if (which === 'usable-to')
       return {
         what: needed
           ? message`The shot ${needsIso(iso, settable, say)}; ${body} is clean to ISO ${say.iso(limit)}.`

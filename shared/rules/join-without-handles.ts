@@ -31,20 +31,20 @@ export const joinWithoutHandles: PlanRule<Facts> = {
         says: 'a clip taken from its first frame',
         change: withCuts({
           one: 'shot: frost, duration: 4 s',
-          two: 'shot: skin, from: 0 s, duration: 4 s, join: dissolve 12 frames',
+          two: 'shot: skin, from: 0 s, duration: 4 s, transition: dissolve 12 frames',
         }),
       },
       {
         says: 'a dissolve longer than the cut',
         change: withCuts({
           one: 'shot: frost, duration: 4 s',
-          two: 'shot: skin, duration: 8 frames, join: dissolve 24 frames',
+          two: 'shot: skin, duration: 8 frames, transition: dissolve 24 frames',
         }),
       },
       {
         says: 'a dissolve from nothing',
         change: withCuts({
-          one: 'shot: frost, duration: 4 s, join: dissolve 12 frames',
+          one: 'shot: frost, duration: 4 s, transition: dissolve 12 frames',
           two: 'shot: skin, duration: 4 s',
         }),
       },
@@ -54,21 +54,21 @@ export const joinWithoutHandles: PlanRule<Facts> = {
         says: 'a clip that began earlier',
         change: withCuts({
           one: 'shot: frost, duration: 4 s',
-          two: 'shot: skin, from: 2 s, duration: 4 s, join: dissolve 12 frames',
+          two: 'shot: skin, from: 2 s, duration: 4 s, transition: dissolve 12 frames',
         }),
       },
       {
         says: 'laid with room for its handles',
         change: withCuts({
           one: 'shot: frost, duration: 4 s',
-          two: 'shot: skin, duration: 4 s, join: dissolve 12 frames',
+          two: 'shot: skin, duration: 4 s, transition: dissolve 12 frames',
         }),
       },
     ],
   },
   check: (view) =>
     cutsIn(view).flatMap(({ cut, previous }): Observation<Facts>[] => {
-      const { join } = cut.fields!;
+      const { transition: join } = cut.fields!;
       if (join.state !== 'known' || !cut.join.known) return [];
       const { before, after } = cut.join.value;
       if (before + after === 0) return [];

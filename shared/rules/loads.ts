@@ -36,10 +36,10 @@ export function worstOf(
   return [...worst.values()].map(({ one }) => one);
 }
 
-const numbersOf = ({ massKg, centreOfGravityMm, tippingFactor }: Carried) => [
+const numbersOf = ({ massKg, centreOfGravityMm, stabilityFactor }: Carried) => [
   massKg,
   centreOfGravityMm,
-  tippingFactor,
+  stabilityFactor,
 ];
 
 function sameLoad(a: Carried, b: Carried): boolean {

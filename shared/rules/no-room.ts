@@ -24,7 +24,7 @@ export const noRoom: ShotRule<Facts> = {
       {
         says: 'a light before the lens',
         change: {
-          'lights/strip/at': '{ distance: 300 mm, up: 3 deg }',
+          'lights/strip/at': '{ distance: 300 mm, elevation: 3 deg }',
           'shots/skin/tilt': '4 deg',
         },
       },

@@ -19,7 +19,7 @@ export const polariserIdle: ShotRule<PolariserInUse> = {
           'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
           'shots/skin/filters': '[polariser]',
           'shots/skin/iso': 'auto',
-          'kit/bodies/body-a/iso/clean-to': '12800',
+          'kit/bodies/body-a/iso/usable-to': '12800',
         },
       },
     ],

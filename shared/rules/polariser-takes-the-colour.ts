@@ -20,7 +20,7 @@ export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
           'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
           'shots/skin/filters': '[polariser]',
           'shots/skin/iso': 'auto',
-          'kit/bodies/body-a/iso/clean-to': '12800',
+          'kit/bodies/body-a/iso/usable-to': '12800',
           'lights/strip/polarised': 'crossed',
         },
       },

@@ -7,35 +7,35 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
   // Nothing is in focus, so there is no picture to judge.
   'field-out-of-reach': [
     'no-room',
-    'aperture-behind-converter',
+    'effective-aperture',
     'depth-short',
     'diffraction-eats-detail',
     'exposure-off',
     'iso-out-of-range',
-    'lens-in-the-mirror',
+    'lens-reflected',
     'source-too-small',
     'background-washes',
-    'smear',
+    'motion-blur',
     'focus-drifts',
   ],
   // A number that can't be set works as nothing.
   'aperture-not-on-lens': [
-    'aperture-behind-converter',
+    'effective-aperture',
     'depth-short',
     'diffraction-eats-detail',
     'exposure-off',
     'iso-out-of-range',
   ],
   // Pixels that aren’t recorded can’t be softened, and the setting is to be changed anyway.
-  'smaller-than-delivery': ['better-setting-idle', 'diffraction-eats-detail'],
+  'smaller-than-delivery': ['better-recording-mode', 'diffraction-eats-detail'],
   // The exposure, the smear and the flicker of a time that can't be recorded mean nothing.
-  'shutter-too-slow': ['lamp-flicker', 'exposure-off', 'iso-out-of-range', 'smear'],
+  'shutter-too-slow': ['lamp-flicker', 'exposure-off', 'iso-out-of-range', 'motion-blur'],
   // The move’s travel is part of the depth needed: without it the depth may well do.
   'focus-drifts': ['depth-short'],
   // Depth and detail pull against each other: the depth's finding states both and the compromise.
   'depth-short': ['diffraction-eats-detail'],
   // Another tilt is asked for, or none does: depth and light at the present one are beside the point.
-  'lens-in-the-mirror': ['depth-short', 'source-too-small'],
+  'lens-reflected': ['depth-short', 'source-too-small'],
   // Setting another ISO is part of the remedy.
   'exposure-off': [],
   'iso-out-of-range': ['exposure-off'],

@@ -17,7 +17,7 @@ interface Facts {
   readonly pixelsPerS: number;
 }
 
-const FAST = '{ size: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
+const FAST = '{ resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
 
 export const proxyAdvised: PlanRule<Facts> = {
   name: 'proxy-advised',
@@ -31,7 +31,7 @@ export const proxyAdvised: PlanRule<Facts> = {
       {
         says: '50 fps on 12 GB',
         change: {
-          'kit/bodies/body-a/record/full-50': FAST,
+          'kit/bodies/body-a/recording-modes/full-50': FAST,
           'shots/frost/record': 'full-50',
           'shots/skin/record': 'full-50',
           ...withCuts(

@@ -23,7 +23,7 @@ const read = new WeakMap<Settings, readonly Setting[]>();
 
 /** Settings whose size and rate are known, in the order of the plan. */
 export function settingsOf({ body }: Bench): readonly Setting[] {
-  const record = body && ifKnown(body.fields.record);
+  const record = body && ifKnown(body.fields['recording-modes']);
   if (!record) return [];
   let settings = read.get(record);
   if (!settings) {
@@ -38,7 +38,7 @@ function readSettings(record: Settings): readonly Setting[] {
     // With a field that can't be read there is nothing to compare by: it has its own finding.
     if (!isKnown(field) || Object.values(field.value).some(({ state }) => state === 'invalid'))
       return [];
-    const size = ifKnown(field.value.size);
+    const size = ifKnown(field.value.resolution);
     const rate = ifKnown(field.value.rate);
     if (!size || !rate) return [];
     return [

@@ -18,7 +18,7 @@ interface Facts {
   readonly delivered: readonly [width: number, height: number];
 }
 
-const LARGE = '{ size: 3840 x 2160, rate: 25 fps, bitrate: 100 Mb/s, area: 36 x 20.25 mm }';
+const LARGE = '{ resolution: 3840 x 2160, rate: 25 fps, bitrate: 100 Mb/s, area: 36 x 20.25 mm }';
 
 export const reframedTooFar: PlanRule<Facts> = {
   name: 'reframed-too-far',
@@ -40,7 +40,7 @@ export const reframedTooFar: PlanRule<Facts> = {
       {
         says: 'recorded larger than it is delivered',
         change: {
-          'kit/bodies/body-a/record/large-25': LARGE,
+          'kit/bodies/body-a/recording-modes/large-25': LARGE,
           'shots/frost/record': 'large-25',
           ...withCuts({ one: 'shot: frost, duration: 4 s, reframe: 1.2x' }),
         },
@@ -53,7 +53,7 @@ export const reframedTooFar: PlanRule<Facts> = {
       const setting = cut.footage?.setting;
       const reframe = cut.fields?.reframe;
       if (!setting || reframe?.state !== 'known' || deliver.state !== 'known') return [];
-      const { size } = deliver.value;
+      const { resolution: size } = deliver.value;
       if (size.state !== 'known') return [];
       const { width, height } = size.value;
       const headroom = Math.min(setting.width / width, setting.height / height);

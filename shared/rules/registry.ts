@@ -1,11 +1,10 @@
 /** Every rule, once. What is not listed here does not run, and tests/tidy says so. */
 
 import { allowUnused } from './allow-unused.ts';
-import { apertureBehindConverter } from './aperture-behind-converter.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
 import { backgroundWashes } from './background-washes.ts';
 import { batteryShort } from './battery-short.ts';
-import { betterSettingIdle } from './better-setting-idle.ts';
+import { betterRecordingMode } from './better-recording-mode.ts';
 import { boomMayTip } from './boom-may-tip.ts';
 import { cardTooSmall } from './card-too-small.ts';
 import { checkMissing } from './check-missing.ts';
@@ -13,14 +12,12 @@ import { checkOpen } from './check-open.ts';
 import { clipDiffers } from './clip-differs.ts';
 import { clipNotFound } from './clip-not-found.ts';
 import { clipTooLong } from './clip-too-long.ts';
-
 import { clipUnreadable } from './clip-unreadable.ts';
-
 import { cutOutrunsClips } from './cut-outruns-clips.ts';
-
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { durationDiffers } from './duration-differs.ts';
+import { effectiveAperture } from './effective-aperture.ts';
 import { exposureOff } from './exposure-off.ts';
 import { fieldOutOfReach } from './field-out-of-reach.ts';
 import { focusDrifts } from './focus-drifts.ts';
@@ -31,20 +28,20 @@ import { hotLampNearSubject } from './hot-lamp-near-subject.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
 import { joinWithoutHandles } from './join-without-handles.ts';
 import { lampFlicker } from './lamp-flicker.ts';
-import { lensInTheMirror } from './lens-in-the-mirror.ts';
+import { lensReflected } from './lens-reflected.ts';
 import { mainsNearLiquid } from './mains-near-liquid.ts';
 import { measuredDiffers } from './measured-differs.ts';
+import { smear } from './motion-blur.ts';
 import { noRoom } from './no-room.ts';
 import { notKnown } from './not-known.ts';
 import { offTheBeat } from './off-the-beat.ts';
-import { orderMatters } from './order-matters.ts';
-import { outlastsTheFilm } from './outlasts-the-film.ts';
 import { overheadLoad } from './overhead-load.ts';
 import type { PlanRule } from './plan-rule.ts';
 import { polariserIdle } from './polariser-idle.ts';
 import { polariserTakesTheColour } from './polariser-takes-the-colour.ts';
 import { proxyAdvised } from './proxy-advised.ts';
 import { reframedTooFar } from './reframed-too-far.ts';
+import { rigOrder } from './rig-order.ts';
 import { rigPitches } from './rig-pitches.ts';
 import type { RuleCore } from './rule.ts';
 import { ruleFailed } from './rule-failed.ts';
@@ -53,9 +50,9 @@ import { shotUnused } from './shot-unused.ts';
 import { shutterTooSlow } from './shutter-too-slow.ts';
 import { slowerThanRecorded } from './slower-than-recorded.ts';
 import { smallerThanDelivery } from './smaller-than-delivery.ts';
-import { smear } from './smear.ts';
 import { sourceTooSmall } from './source-too-small.ts';
 import { standOverloaded } from './stand-overloaded.ts';
+import { takeExceedsLifetime } from './take-exceeds-lifetime.ts';
 import { duplicateName } from './text/duplicate-name.ts';
 import { misreadScalar } from './text/misread-scalar.ts';
 import { missingKey } from './text/missing-key.ts';
@@ -92,8 +89,8 @@ export const TEXT_RULES: readonly RuleCore<unknown>[] = [
 export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   fieldOutOfReach,
   apertureNotOnLens,
-  apertureBehindConverter,
-  orderMatters,
+  effectiveAperture,
+  rigOrder,
   noRoom,
   depthShort,
   diffractionEatsDetail,
@@ -105,12 +102,12 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   focusDrifts,
   polariserIdle,
   polariserTakesTheColour,
-  lensInTheMirror,
+  lensReflected,
   sourceTooSmall,
   backgroundWashes,
-  outlastsTheFilm,
+  takeExceedsLifetime,
   smallerThanDelivery,
-  betterSettingIdle,
+  betterRecordingMode,
   clipTooLong,
   checkMissing,
   checkOpen,

@@ -97,7 +97,7 @@ function freeName(wanted: string, taken: readonly string[]): string {
 /** ": works as f/44, 312 mm to the subject, 1.4 mm of depth, 2.9 stops lost", as far as is known. */
 function numbersOf({ figures }: Pick<KitRig, 'figures'>): string {
   const say = new Say(() => 'mm');
-  const { effectiveFNumber: n, workingDistanceMm: room, judgedDepthMm: depth } = figures;
+  const { effectiveFNumber: n, workingDistanceMm: room, usableDepthMm: depth } = figures;
   const { lightLossStops: lost } = figures;
   const said = [
     n.known && message`works as ${say.fNumber(n.value)}`,

@@ -22,12 +22,19 @@ export type ShotRule<F> = Rule<F, ShotView>;
 const MOST_RELATED = 2;
 
 /** Keys that a finding may well follow from but that nobody decides while planning a shot. */
-const GIVEN_BY_THE_MAKER = new Set(['flange', 'length', 'grows', 'pupil-ratio', 'loss', 'record']);
+const GIVEN_BY_THE_MAKER = new Set([
+  'flange-distance',
+  'length',
+  'extends',
+  'pupil-ratio',
+  'loss',
+  'recording-modes',
+]);
 
 /** How near a cause is: the shot's own decisions, its subject, its rig, its light, then kit. */
 const NEARNESS = ['shots', 'subjects', 'rigs', 'lights'] as const;
 
-/** "`focal` of long-200", for a place that a finding follows from. */
+/** "`focal-length` of long-200", for a place that a finding follows from. */
 export function placeWords(place: Place): string {
   const name = place.entry.split('/').at(-1) ?? place.entry;
   const key = place.path.filter((step) => typeof step === 'string').join('.');

@@ -17,7 +17,7 @@ interface Facts {
   readonly delivered: string;
 }
 
-const FAST = '{ size: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
+const FAST = '{ resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
 
 export const slowerThanRecorded: PlanRule<Facts> = {
   name: 'slower-than-recorded',
@@ -46,7 +46,7 @@ export const slowerThanRecorded: PlanRule<Facts> = {
       {
         says: 'half speed from 50 fps',
         change: {
-          'kit/bodies/body-a/record/full-50': FAST,
+          'kit/bodies/body-a/recording-modes/full-50': FAST,
           'shots/skin/record': 'full-50',
           ...withCuts({ two: 'shot: skin, duration: 4 s, speed: 50 %' }),
         },

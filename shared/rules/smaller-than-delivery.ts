@@ -36,7 +36,7 @@ export const smallerThanDelivery: ShotRule<Facts> = {
           ...relatedTo(at, recorded),
           ...delivered.from.map((place) => ({
             at: place,
-            words: message`\`size\` of the delivery`,
+            words: message`\`resolution\` of the delivery`,
           })),
         ],
       },

@@ -35,13 +35,13 @@ export const sourceTooSmall: ShotRule<Facts> = {
     bad: [
       {
         says: 'a light that stands too high',
-        change: { 'lights/strip/at': '{ distance: 300 mm, up: 40 deg }' },
+        change: { 'lights/strip/at': '{ distance: 300 mm, elevation: 40 deg }' },
       },
     ],
     good: [
       {
         says: 'a light where the mirror looks',
-        change: { 'lights/strip/at': '{ distance: 300 mm, up: 14 deg }' },
+        change: { 'lights/strip/at': '{ distance: 300 mm, elevation: 14 deg }' },
       },
     ],
   },

@@ -21,7 +21,7 @@ export const JUDGED: Readonly<Record<string, readonly Setting[]>> = {
   'background-washes': ['tilt', 'light'],
   'polariser-takes-the-colour': ['tilt', 'light'],
   'source-too-small': GEOMETRY,
-  'lens-in-the-mirror': GEOMETRY,
+  'lens-reflected': GEOMETRY,
   'no-room': ['aperture', 'light'],
 };
 

@@ -12,8 +12,8 @@ export interface SplitRules {
   readonly costly: readonly Judged[];
 }
 
-const TIMING: ReadonlySet<Judged> = new Set(['shutter-too-slow', 'smear', 'lamp-flicker']);
-const COSTLY: ReadonlySet<Judged> = new Set(['source-too-small', 'lens-in-the-mirror', 'no-room']);
+const TIMING: ReadonlySet<Judged> = new Set(['shutter-too-slow', 'motion-blur', 'lamp-flicker']);
+const COSTLY: ReadonlySet<Judged> = new Set(['source-too-small', 'lens-reflected', 'no-room']);
 
 export function splitRules(rules: readonly Judged[], isAuto: boolean): SplitRules {
   const kindOf = (rule: Judged): keyof SplitRules | null => {

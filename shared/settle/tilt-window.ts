@@ -5,7 +5,7 @@
  * where no rule objects. A rule that the plan accepts or makes quiet bounds nothing.
  */
 import type { ShotFigures } from '../figures/shot-figures.ts';
-import { isShutByDepth } from '../rules/lens-in-the-mirror.ts';
+import { isShutByDepth } from '../rules/lens-reflected.ts';
 import { type Assignment, type Choice, isPresent } from './choice.ts';
 import type { Judge, Tolerated } from './judge.ts';
 import type { Judged } from './judged.ts';
@@ -25,7 +25,7 @@ const NONE: Span = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
 
 /** By the rule that guards it. Of the lens in the mirror some radians may be tolerated. */
 const BOUNDS: Readonly<Record<string, (figures: ShotFigures, tolerated: number) => Span>> = {
-  'lens-in-the-mirror': ({ leastTiltRad: least, greatestTiltByDepthRad: depth }, tolerated) => {
+  'lens-reflected': ({ leastTiltRad: least, greatestTiltByDepthRad: depth }, tolerated) => {
     if (!least.known) return ANY;
     const from = least.value - tolerated;
     const isShut = depth.known && isShutByDepth(from, depth.value);
@@ -59,7 +59,7 @@ export class TiltWindow {
       (rule) =>
         rules.includes(rule) &&
         this.#judge.isPlain(rule) &&
-        (!tolerated.has(rule) || rule === 'lens-in-the-mirror'),
+        (!tolerated.has(rule) || rule === 'lens-reflected'),
     );
     const known = new Map<Choice<number>, ReadonlyMap<Judged, Span>>();
     return (aperture, tilt) => {

@@ -18,7 +18,7 @@ export function summaryOf(
   const { fields, lights } = bench;
   const whiteBalance = fields['white-balance'];
   const colours = lights.known
-    ? lights.value.flatMap((light) => ifKnown(light.fields.colour) ?? [])
+    ? lights.value.flatMap((light) => ifKnown(light.fields['colour-temperature']) ?? [])
     : [];
   return {
     shot: bench.shot,

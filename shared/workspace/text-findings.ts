@@ -239,8 +239,8 @@ function recordingNames(
     if (part.state !== 'known') continue;
     const body = names.find(file, 'bodies', part.value);
     if (body)
-      return body.fields.record.state === 'known'
-        ? [...body.fields.record.value.keys()]
+      return body.fields['recording-modes'].state === 'known'
+        ? [...body.fields['recording-modes'].value.keys()]
         : undefined;
   }
   return undefined;

@@ -109,7 +109,7 @@ describe('a plan written by completions alone', () => {
     const writer = new Writer();
     for (const key of ['shootplan', 'deliver', 'mains', ...SECTIONS, 'edit', 'clips'])
       writer.choose(key).line(0);
-    for (const group of ['tubes', 'converters', 'close-ups', 'filters', 'stands']) {
+    for (const group of ['tubes', 'converters', 'close-up-lenses', 'filters', 'stands']) {
       const kit = writer.text.indexOf('\nrigs:');
       writer.text = `${writer.text.slice(0, kit)}\n  ${writer.text.slice(kit)}`;
       writer.at = kit + 3;

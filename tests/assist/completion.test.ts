@@ -296,7 +296,7 @@ describe('documentation', () => {
   });
 
   test('of a rule is when it finds something', () => {
-    expect(docs(inShot('iso: 3200', 'allow:\n      |'), 'smear')).toContain('**smear**');
+    expect(docs(inShot('iso: 3200', 'allow:\n      |'), 'motion-blur')).toContain('**smear**');
   });
 });
 
@@ -312,9 +312,9 @@ kit:
   bodies:
     small:
       sensor: 23.5 x 15.6 mm
-      record:
-        fine: { size: 1920 x 1080, rate: 25 fps, area: | }
-        whole: { size: 3000 x 2000, rate: 25 fps }
+      recording-modes:
+        fine: { resolution: 1920 x 1080, rate: 25 fps, area: | }
+        whole: { resolution: 3000 x 2000, rate: 25 fps }
 `;
     expect(labels(body)[0]).toBe('23.5 x 13.22 mm');
     // Taller than the sensor: all of its height.

@@ -5,7 +5,7 @@ import { coreWith, PLAN } from '../support/plans.ts';
 
 const TEXT = withEdit([
   'one: { shot: skin, from: 2 s, duration: 2 bars }',
-  'two: { shot: frost, duration: 3 beats, speed: 100 to 25 %, join: dissolve 12 frames }',
+  'two: { shot: frost, duration: 3 beats, speed: 100 to 25 %, transition: dissolve 12 frames }',
 ]);
 const LINES = TEXT.split('\n');
 

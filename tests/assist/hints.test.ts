@@ -80,7 +80,7 @@ describe('beside the settings of a shot', () => {
 
 describe('nothing stands', () => {
   it('beside what is not known', () => {
-    const text = BENCH.replace('      focal: 200 mm\n', '').replace(
+    const text = BENCH.replace('      focal-length: 200 mm\n', '').replace(
       '    illuminance: 4000 lx\n',
       '',
     );

@@ -40,7 +40,7 @@ describe('the aperture', () => {
 
 describe('what moves', () => {
   it('by its flow shows the smear', () => {
-    const words = hoverWords(withChange({ 'shots/skin/flow': '2 mm/s' }), '2 mm/s');
+    const words = hoverWords(withChange({ 'shots/skin/subject-speed': '2 mm/s' }), '2 mm/s');
     // 2 mm/s · 0.75 · 0.02 s over pixels of 18.75 µm.
     expect(words).toContain('**1.6 pixels** in each exposure');
   });

@@ -23,7 +23,7 @@ describe('on a key', () => {
 
   it('names the groups that a reference comes from', () => {
     const words = hoverWords(BENCH, 'parts: [body-a, long-200]');
-    expect(words).toContain('`bodies`, `converters`, `tubes`, `lenses` or `close-ups`');
+    expect(words).toContain('`bodies`, `converters`, `tubes`, `lenses` or `close-up-lenses`');
   });
 
   it.each(['kit:', 'bodies:', 'shots:', 'deliver:'])('answers on the section %s', (section) => {
@@ -66,7 +66,7 @@ describe('on a shot’s aperture', () => {
   });
 
   it('says what a body shows that knows the marked number only', () => {
-    const text = BENCH.replace('shows: effective', 'shows: marked');
+    const text = BENCH.replace('displayed-aperture: effective', 'displayed-aperture: marked');
     expect(rowsOf(hoverWords(text, 'f/16\n    shutter: 1/50'))['body-a shows']).toBe('f/16');
   });
 
@@ -89,7 +89,10 @@ describe('on a shot’s aperture', () => {
     // 36 x 20.25 mm: diagonal 41.3 mm, / 1500 is 27.5 µm; one pixel of 1280 is 28.1 µm.
     const at = 'f/16\n    shutter: 1/60';
     expect(hoverWords(BENCH, at)).toContain('c 27.5 µm, the recorded diagonal / 1500');
-    const small = BENCH.replace('size: 1920 x 1080, rate: 25', 'size: 1280 x 720, rate: 25');
+    const small = BENCH.replace(
+      'resolution: 1920 x 1080, rate: 25',
+      'resolution: 1280 x 720, rate: 25',
+    );
     expect(hoverWords(small, at)).toContain('c 28.1 µm, one delivered pixel');
     const given = BENCH.replace('mains:', 'circle-of-confusion: 0.02 mm\nmains:');
     expect(hoverWords(given, at)).toContain('c 20 µm as the plan gives it');
@@ -172,12 +175,12 @@ describe('on the other settings of a shot', () => {
   });
 
   it('tells what a move adds', () => {
-    const move = 'move: { kind: push, speed: ‸2 mm/s, duration: 3 s }\n    tilt: 4 deg';
+    const move = 'move: { kind: push-in, speed: ‸2 mm/s, duration: 3 s }\n    tilt: 4 deg';
     expect(rowsOf(hoverWords(BENCH, 'tilt: 4 deg', move))['travel along the axis']).toBe('6 mm');
   });
 
   it('puts the white balance beside the colour of the lights', () => {
-    const text = BENCH.replace('kind: tungsten', 'kind: tungsten\n    colour: 3200 K');
+    const text = BENCH.replace('kind: tungsten', 'kind: tungsten\n    colour-temperature: 3200 K');
     const rows = rowsOf(hoverWords(text, 'tilt: 4 deg', 'white-balance: ‸5600 K'));
     expect(rows).toMatchObject({ 'white balance': '5600 K', lamp: '3200 K' });
   });
@@ -196,7 +199,7 @@ describe('what is not known', () => {
   });
 
   it('points at the finding where an input is broken', () => {
-    const words = hoverWords(BENCH.replace('focal: 200 mm', 'focal: 200 nn'), '72 mm');
+    const words = hoverWords(BENCH.replace('focal-length: 200 mm', 'focal: 200 nn'), '72 mm');
     expect(words).toContain('It follows from an entry that has a finding of its own.');
     expect(words).not.toContain('focal');
   });

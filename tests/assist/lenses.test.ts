@@ -79,7 +79,7 @@ describe('its words', () => {
   });
 
   it('say what is not known, together', () => {
-    expect(words('frost', { 'kit/lenses/macro-100/focal': null })).toMatch(
+    expect(words('frost', { 'kit/lenses/macro-100/focal-length': null })).toMatch(
       /^depth and exposure not known · /,
     );
     expect(words('frost', { 'shots/frost/light': null })).toMatch(/^depth .* · exposure not known/);

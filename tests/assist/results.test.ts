@@ -6,28 +6,28 @@ import { each } from '../support/each.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 
 const BENCH = `shootplan: 1
-deliver: { size: 2560 x 1440 }
+deliver: { resolution: 2560 x 1440 }
 mains: 50 Hz
 circle-of-confusion: 0.03 mm
 kit:
   bodies:
     body-a:
-      flange: 44 mm
-      record:
-        full: { size: 1920 x 1080, rate: 50 fps, area: 36 x 20.25 mm }
+      flange-distance: 44 mm
+      recording-modes:
+        full: { resolution: 1920 x 1080, rate: 50 fps, area: 36 x 20.25 mm }
   lenses:
     long-200:
-      focal: 200 mm
+      focal-length: 200 mm
       loss: 0.3 stops
       closest: { from-sensor: 0.85 m, magnification: 0.3x }
       length: 165 mm
-      grows: 20 mm
+      extends: 20 mm
       pupil-ratio: 0.8
   tubes:
     tube-36: { length: 36 mm }
   converters:
     twice: { factor: 2x, length: 53 mm, loss: 0.1 stops }
-  close-ups:
+  close-up-lenses:
     plus-2: { power: 2 dpt, loss: 0.1 stops, length: 8 mm }
   filters:
     grey: { loss: 1.5 stops, length: 6 mm }
@@ -41,18 +41,18 @@ lights:
     supply: mains
     illuminance: 900 lx
   bar:
-    source: 240 x 120 mm
-    at: { distance: 310 mm, up: 14 deg, across: 5 deg }
+    emitting-size: 240 x 120 mm
+    at: { distance: 310 mm, elevation: 14 deg, azimuth: 5 deg }
     modulation: 130 Hz
     modulation-depth: 50 %
-    reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: bare lens, magnification: 0.1x, distance: 320 mm }
+    reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: bare-lens, magnification: 0.1x, distance: 320 mm }
   strip:
-    source: 200 x 100 mm
+    emitting-size: 200 x 100 mm
     at: { distance: 250 mm }
     modulation: none
     luminance: 900 cd/m2
 subjects:
-  relief: { kind: solid, size: 10 x 8 mm, depth: 1 mm, bow: 0.1 mm }
+  relief: { kind: solid, size: 10 x 8 mm, depth: 1 mm, sag: 0.1 mm }
   plate: { kind: solid, depth: 1.5 mm }
   ball: { kind: bubble, diameter: 70 mm }
 shots:
@@ -68,7 +68,7 @@ shots:
     light: [tube]
     filters: [grey]
     relight: { tube: { dimmed: 1 stop } }
-    move: { kind: slide, speed: 2 mm/s, along: upright, rail: 1 deg, duration: 3 s }
+    move: { kind: slide, speed: 2 mm/s, along: upright, rail-angle: 1 deg, duration: 3 s }
   by-field:
     subject: ball
     rig: front
@@ -88,7 +88,7 @@ shots:
     iso: 800
     record: full
     light: [bar]
-    move: { kind: push, speed: 1 mm/s }
+    move: { kind: push-in, speed: 1 mm/s }
     take: { duration: 4 s }
   of-something-small:
     subject: relief
@@ -109,24 +109,24 @@ shots:
     iso: 640
     record: full
     light: [bar]
-    move: { kind: pull, from: 1.2 m, to: 1.2005 m }
+    move: { kind: focus-pull, from: 1.2 m, to: 1.2005 m }
 `;
 
 /** Of each key that goes into something: a line that holds it, as it stands and changed. */
 const CHANGES: Readonly<Record<string, readonly [from: string, to: string]>> = {
   'plan.mains': ['mains: 50 Hz', 'mains: 60 Hz'],
   'plan.circle-of-confusion': ['confusion: 0.03 mm', 'confusion: 0.05 mm'],
-  'deliver.size': ['size: 2560 x 1440', 'size: 1280 x 720'],
-  'body.flange': ['flange: 44 mm', 'flange: 40 mm'],
-  'recording.size': ['size: 1920 x 1080', 'size: 1280 x 720'],
+  'deliver.resolution': ['resolution: 2560 x 1440', 'resolution: 1280 x 720'],
+  'body.flange': ['flange-distance: 44 mm', 'flange-distance: 40 mm'],
+  'recording.size': ['resolution: 1920 x 1080', 'resolution: 1280 x 720'],
   'recording.rate': ['rate: 50 fps', 'rate: 25 fps'],
   'recording.area': ['area: 36 x 20.25 mm', 'area: 32 x 18 mm'],
-  'lens.focal': ['focal: 200 mm', 'focal: 180 mm'],
+  'lens.focal': ['focal-length: 200 mm', 'focal-length: 180 mm'],
   'lens.loss': ['loss: 0.3 stops', 'loss: 0.6 stops'],
   'closest.from-sensor': ['from-sensor: 0.85 m', 'from-sensor: 0.9 m'],
   'closest.magnification': ['magnification: 0.3x', 'magnification: 0.35x'],
   'lens.length': ['length: 165 mm', 'length: 150 mm'],
-  'lens.grows': ['grows: 20 mm', 'grows: 10 mm'],
+  'lens.grows': ['extends: 20 mm', 'extends: 10 mm'],
   'lens.pupil-ratio': ['pupil-ratio: 0.8', 'pupil-ratio: 1.1'],
   'tube.length': ['tube-36: { length: 36', 'tube-36: { length: 30'],
   'converter.factor': ['factor: 2x', 'factor: 1.4x'],
@@ -137,11 +137,11 @@ const CHANGES: Readonly<Record<string, readonly [from: string, to: string]>> = {
   'close-up.length': ['length: 8 mm', 'length: 12 mm'],
   'filter.length': ['length: 6 mm', 'length: 30 mm'],
   'filter.loss': ['loss: 1.5 stops', 'loss: 2 stops'],
-  'light.source': ['source: 240 x 120 mm', 'source: 200 x 120 mm'],
+  'light.source': ['emitting-size: 240 x 120 mm', 'emitting-size: 200 x 120 mm'],
   'light.luminance': ['luminance: 900 cd/m2', 'luminance: 700 cd/m2'],
   'placement.distance': ['at: { distance: 310 mm', 'at: { distance: 410 mm'],
-  'placement.up': ['up: 14 deg', 'up: 24 deg'],
-  'placement.across': ['across: 5 deg', 'across: 15 deg'],
+  'placement.up': ['elevation: 14 deg', 'elevation: 24 deg'],
+  'placement.across': ['azimuth: 5 deg', 'azimuth: 15 deg'],
   'reading.distance': ['distance: 320 mm', 'distance: 420 mm'],
   'light.kind': ['kind: tungsten', 'kind: daylight'],
   'light.supply': ['supply: mains', 'supply: battery'],
@@ -151,27 +151,27 @@ const CHANGES: Readonly<Record<string, readonly [from: string, to: string]>> = {
   'reading.aperture': ['reading: { aperture: f/8', 'reading: { aperture: f/11'],
   'reading.shutter': ['aperture: f/8, shutter: 1/50', 'aperture: f/8, shutter: 1/100'],
   'reading.iso': ['iso: 400', 'iso: 200'],
-  'reading.through': ['through: bare lens', 'through: meter'],
+  'reading.through': ['through: bare-lens', 'through: meter'],
   'reading.magnification': ['magnification: 0.1x', 'magnification: 0.2x'],
   'subject.kind': ['kind: bubble', 'kind: film'],
   'subject.size': ['size: 10 x 8 mm', 'size: 10 x 5 mm'],
   'subject.diameter': ['diameter: 70 mm', 'diameter: 90 mm'],
   'subject.depth': ['depth: 1 mm', 'depth: 2 mm'],
-  'subject.bow': ['bow: 0.1 mm', 'bow: 0.3 mm'],
+  'subject.bow': ['sag: 0.1 mm', 'sag: 0.3 mm'],
   'shot.field': ['field: 60 mm', 'field: 55 mm'],
   'shot.magnification': ['magnification: 0.5x', 'magnification: 0.45x'],
   'shot.ring': ['ring: 1 m', 'ring: infinity'],
   'shot.tilt': ['tilt: 4 deg', 'tilt: 6 deg'],
-  'shot.tilt-about': ['tilt: 3 deg', 'tilt: 3 deg\n    tilt-about: upright'],
+  'shot.tilt-axis': ['tilt: 3 deg', 'tilt: 3 deg\n    tilt-axis: upright'],
   'shot.aperture': ['aperture: f/5.6', 'aperture: f/22'],
   'shot.shutter': ['shutter: 150 deg', 'shutter: 120 deg'],
   'shot.iso': ['iso: 1600', 'iso: 3200'],
   'shot.filters': ['filters: [grey]', 'filters: []'],
   'relight.dimmed': ['dimmed: 1 stop', 'dimmed: 2 stops'],
-  'move.kind': ['kind: push', 'kind: turn'],
+  'move.kind': ['kind: push-in', 'kind: turntable'],
   'move.speed': ['speed: 1 mm/s', 'speed: 0.5 mm/s'],
   'move.along': ['along: upright', 'along: level'],
-  'move.rail': ['rail: 1 deg', 'rail: 2 deg'],
+  'move.rail': ['rail-angle: 1 deg', 'rail-angle: 2 deg'],
   'move.from': ['from: 1.2 m', 'from: 1.2002 m'],
   'move.to': ['to: 1.2005 m', 'to: 1.2008 m'],
   'move.duration': ['duration: 3 s', 'duration: 5 s'],

@@ -58,7 +58,7 @@ describe('settle', () => {
 
   it('says a light that stands elsewhere by its name', async () => {
     const close = changed(EXAMPLE_PLAN, {
-      'lights/strip/at': '{ distance: 300 mm, up: 3 deg }',
+      'lights/strip/at': '{ distance: 300 mm, elevation: 3 deg }',
       'shots/frost/light': '[strip]',
     });
     expect((await settle(close, '--shot', 'frost')).out).toContain(

@@ -250,7 +250,10 @@ describe('the edit', () => {
   });
 
   it('needs what a dissolve goes on with behind the cut', () => {
-    const dissolving = text.replace('speed: 50 % }', 'speed: 50 %, join: dissolve 10 frames }');
+    const dissolving = text.replace(
+      'speed: 50 % }',
+      'speed: 50 %, transition: dissolve 10 frames }',
+    );
     const readings = new Map([['a.mp4', read({ durationS: 20 })]]);
     const core = coreWith(dissolving);
     const [one] = core.cutCoverage(PLAN, readings);

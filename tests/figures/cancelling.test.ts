@@ -35,19 +35,19 @@ const VALUES: Readonly<Record<string, readonly [string, string]>> = {
   'kit/converters/twice/loss': ['0.1 stops', '0.4 stops'],
   'kit/filters/clear/loss': ['0.1 stops', '0.2 stops'],
   'kit/filters/grey/loss': ['2 stops', '3 stops'],
-  'lights/panel/source': ['300 x 200 mm', '150 x 150 mm'],
+  'lights/panel/emitting-size': ['300 x 200 mm', '150 x 150 mm'],
   'shots/frost/field': ['18 mm', '17 mm'],
 };
 
 const SUBJECTS = [
   '{ kind: solid, size: 200 x 150 mm, depth: 1.5 mm, finish: matt }',
-  '{ kind: film, stands: upright, size: 160 x 100 mm, holder: wicking frame, lasts: 40 s }',
+  '{ kind: film, orientation: upright, size: 160 x 100 mm, holder: wicking-frame, lifetime: 40 s }',
 ];
 
 const BRIGHT = [
   'illuminance: 900 lx',
   'luminance: 9000 cd/m2',
-  ...['meter', 'bare lens', 'bare lens, distance: 900 mm', 'this rig'].map(
+  ...['meter', 'bare-lens', 'bare lens, distance: 900 mm', 'this-rig'].map(
     (through) => `reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: ${through} }`,
   ),
 ];
@@ -55,10 +55,10 @@ const BRIGHT = [
 const RELIGHTS = [
   null,
   '{ panel: { dimmed: 1 stop } }',
-  '{ panel: { at: { distance: 400 mm, up: 40 deg } } }',
+  '{ panel: { at: { distance: 400 mm, elevation: 40 deg } } }',
   '{ panel: { at: { distance: 250 mm } } }',
-  '{ panel: { reading: { aperture: f/11, shutter: 1/50 s, iso: 800, through: bare lens } } }',
-  '{ panel: { reading: { aperture: f/11, shutter: 1/50 s, iso: 800, through: this rig } } }',
+  '{ panel: { reading: { aperture: f/11, shutter: 1/50 s, iso: 800, through: bare-lens } } }',
+  '{ panel: { reading: { aperture: f/11, shutter: 1/50 s, iso: 800, through: this-rig } } }',
 ];
 
 describe('what cancels', () => {
@@ -73,7 +73,7 @@ describe('what cancels', () => {
       fc.property(plan, ({ subject, bright, relight }) => {
         const text = changed(BENCH, {
           'subjects/frost-plate': subject,
-          'lights/panel': `{ kind: led, source: 300 x 200 mm, at: { distance: 400 mm, up: 40 deg }, ${bright} }`,
+          'lights/panel': `{ kind: led, emitting-size: 300 x 200 mm, at: { distance: 400 mm, elevation: 40 deg }, ${bright} }`,
           ...(relight !== null && { 'shots/frost/relight': relight }),
         });
         const error = errorIn(text);
@@ -104,7 +104,7 @@ describe('what cancels', () => {
     ['a lens without its closest', { 'kit/lenses/macro-100/closest': null }],
     ['no field', { 'shots/frost/field': null }],
   ] as const)('of a reading through the rig itself: %s', (_, change: Change) => {
-    const reading = '{ aperture: f/11, shutter: 1/25 s, iso: 800, through: this rig }';
+    const reading = '{ aperture: f/11, shutter: 1/25 s, iso: 800, through: this-rig }';
     const text = changed(BENCH, { ...change, 'lights/panel/reading': reading });
     // f/8 for f/11, 1/50 s for 1/25 s, ISO 1250 for 800: by the marks alone.
     const byHand = 2 * Math.log2(11 / 8) - 1 + Math.log2(1250 / 800);
@@ -114,7 +114,7 @@ describe('what cancels', () => {
   it('of a reading through the rig leaves a finding to be found without it', () => {
     const text = changed(BENCH, {
       'shots/frost/field': null,
-      'lights/panel/reading': '{ aperture: f/8, shutter: 1/50 s, iso: 200, through: this rig }',
+      'lights/panel/reading': '{ aperture: f/8, shutter: 1/50 s, iso: 200, through: this-rig }',
     });
     const found = coreWith(text)
       .findings(PLAN)
@@ -124,7 +124,7 @@ describe('what cancels', () => {
   });
 
   it('of a reading through the bare lens is the lens’s own loss, and nothing else', () => {
-    const reading = '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare lens }';
+    const reading = '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare-lens }';
     const text = changed(BENCH, { 'lights/panel/reading': reading });
     const whole = errorIn(text)!;
     expect(errorIn(changed(text, { 'kit/lenses/macro-100/loss': null }))).toBeCloseTo(whole, 9);
@@ -134,7 +134,7 @@ describe('what cancels', () => {
 
   it('does not of a reading through the rig at another magnification', () => {
     const reading = (more: string) =>
-      `{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this rig${more} }`;
+      `{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this-rig${more} }`;
     const text = (more: string) => changed(BENCH, { 'lights/panel/reading': reading(more) });
     const here = errorIn(text(''))!;
     const closer = errorIn(text(', magnification: 1.5x'));

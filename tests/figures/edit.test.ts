@@ -72,7 +72,10 @@ describe('speed', () => {
         'ramp: { shot: frost, duration: 4 s, speed: 100 to 25 % }',
       ],
       [],
-      { 'kit/bodies/body-a/record/full-50': FAST_SETTING, 'shots/frost/record': 'full-50' },
+      {
+        'kit/bodies/body-a/recording-modes/full-50': FAST_SETTING,
+        'shots/frost/record': 'full-50',
+      },
     );
     expect(cuts[0]).toMatchObject({ slowestHonestSpeed: 0.5, isHonest: true, sourceS: 2 });
     // (1 + 0.25)/2 · 4 s
@@ -82,7 +85,7 @@ describe('speed', () => {
   it('29.97 shown at 30 is called honest at real time: a frame in a thousand', () => {
     const { cuts } = editOf(['one: { shot: frost, duration: 4 s }'], [], {
       'deliver/rate': '30 fps',
-      'kit/bodies/body-a/record/full-25/rate': '29.97 fps',
+      'kit/bodies/body-a/recording-modes/full-25/rate': '29.97 fps',
       'shots/frost/shutter': '1/60 s',
     });
     expect(cuts[0]?.slowestHonestSpeed).toBeCloseTo(1.001, 9);
@@ -98,8 +101,8 @@ describe('clips', () => {
     const edit = editOf(
       [
         'one: { shot: skin, duration: 8 s }',
-        'two: { shot: frost, duration: 4 s, join: dissolve 10 frames }',
-        'three: { shot: skin, duration: 8 s, join: dissolve 10 frames }',
+        'two: { shot: frost, duration: 4 s, transition: dissolve 10 frames }',
+        'three: { shot: skin, duration: 8 s, transition: dissolve 10 frames }',
         'four: { shot: skin, duration: 8 s }',
       ],
       [],
@@ -175,7 +178,7 @@ describe('handles', () => {
     const { cuts } = editOf(
       [
         'one: { shot: skin, from: 10 s, duration: 9.9 s }',
-        'two: { shot: frost, from: 0.5 s, duration: 4 s, speed: 200 to 100 %, join: dissolve 12 frames }',
+        'two: { shot: frost, from: 0.5 s, duration: 4 s, speed: 200 to 100 %, transition: dissolve 12 frames }',
       ],
       [],
     );

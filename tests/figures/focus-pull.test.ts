@@ -34,7 +34,7 @@ const figures = (move: string) => coreWith(pulled(move)).figures(PLAN).get('fros
 
 describe('a pull of focus', () => {
   it('goes from mark to mark, and its picture breathes', () => {
-    const found = figures('{ kind: pull, from: 0.6 m, to: 0.35 m, duration: 10 s }');
+    const found = figures('{ kind: focus-pull, from: 0.6 m, to: 0.35 m, duration: 10 s }');
     expect(found.pullTravelMm).toBeCloseTo(250, 6);
     const [from, to] = found.pullFieldsMm as [[number, number], [number, number]];
     expect(from[0]).toBeCloseTo(WIDTH_MM / magnificationAt(600), 6);
@@ -43,26 +43,26 @@ describe('a pull of focus', () => {
   });
 
   it('goes as far back as it came', () => {
-    const there = figures('{ kind: pull, from: 0.6 m, to: 0.35 m }');
-    const back = figures('{ kind: pull, from: 0.35 m, to: 0.6 m }');
+    const there = figures('{ kind: focus-pull, from: 0.6 m, to: 0.35 m }');
+    const back = figures('{ kind: focus-pull, from: 0.35 m, to: 0.6 m }');
     expect(back.pullTravelMm).toBe(there.pullTravelMm);
     expect(back.pullFieldsMm).toEqual([...(there.pullFieldsMm as unknown[])].reverse());
   });
 
   it('ends at the closest setting where the lens was measured to be', () => {
-    const found = figures('{ kind: pull, from: 0.6 m, to: closest }');
+    const found = figures('{ kind: focus-pull, from: 0.6 m, to: closest }');
     expect(found.pullTravelMm).toBeCloseTo(600 - 310, 6);
     expect((found.pullFieldsMm as number[][])[1]![0]).toBeCloseTo(36, 6);
   });
 
   it('from infinity has no travel that could be told', () => {
-    const found = figures('{ kind: pull, from: infinity, to: closest }');
+    const found = figures('{ kind: focus-pull, from: infinity, to: closest }');
     expect(found.pullTravelMm).toBeNull();
     expect(found.notKnown.pullTravelMm).toMatch(/infinity/);
   });
 
   it('without an end waits for it', () => {
-    const text = pulled('{ kind: pull, from: 0.6 m }');
+    const text = pulled('{ kind: focus-pull, from: 0.6 m }');
     expect(coreWith(text).figures(PLAN).get('frost')!.notKnown.pullTravelMm).toBe(
       'needs `to` of frost’s move',
     );
@@ -75,8 +75,8 @@ describe('a pull of focus', () => {
   });
 
   it('is told in the hover of the move', () => {
-    const text = pulled('{ kind: pull, from: 0.6 m, to: 0.35 m, duration: 10 s }');
-    const line = text.split('\n').findIndex((it) => it.includes('kind: pull'));
+    const text = pulled('{ kind: focus-pull, from: 0.6 m, to: 0.35 m, duration: 10 s }');
+    const line = text.split('\n').findIndex((it) => it.includes('kind: focus-pull'));
     const character = text.split('\n')[line]!.indexOf('pull');
     const { markdown } = coreWith(text).hover(PLAN, { line, character })!;
     expect(markdown).toContain('**250 mm** along the axis');
@@ -93,7 +93,7 @@ describe('a ring setting nearer than the lens goes', () => {
     ],
     [
       'the end of a pull',
-      { 'shots/frost/move': '{ kind: pull, from: 0.6 m, to: 0.3 m }' },
+      { 'shots/frost/move': '{ kind: focus-pull, from: 0.6 m, to: 0.3 m }' },
       'to: 0.3 m',
     ],
   ])('%s is said where it stands, and nothing is worked out from it', (_, change, written) => {

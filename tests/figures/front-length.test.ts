@@ -28,7 +28,7 @@ describe('a filter 30 mm long', () => {
   });
 
   it('is the same as a barrel that is longer by it', () => {
-    const near = { 'lights/strip/at': '{ distance: 300 mm, up: 20 deg }' };
+    const near = { 'lights/strip/at': '{ distance: 300 mm, elevation: 20 deg }' };
     for (const shot of ['skin', 'frost']) {
       const rig: Changes = shot === 'frost' ? { 'rigs/bench/filters': '[deep]' } : {};
       const longer: Changes =
@@ -40,8 +40,8 @@ describe('a filter 30 mm long', () => {
         'massKg',
         'centreOfGravityMm',
         'footMm',
-        'momentAtFootNm',
-        'momentAtMountNm',
+        'momentAtFootNewtonMetres',
+        'momentAtMountNewtonMetres',
       ];
       for (const [key, value] of Object.entries(known)) {
         if (weighed.includes(key)) continue;
@@ -97,7 +97,7 @@ describe('a filter 30 mm long', () => {
 
 describe('a close-up lens with a ring of its own', () => {
   const with2 = (more: string) => ({
-    'kit/close-ups': `\n    plus-2: { power: 2 dpt, loss: 0 stops${more} }`,
+    'kit/close-up-lenses': `\n    plus-2: { power: 2 dpt, loss: 0 stops${more} }`,
     'rigs/bench/parts': '[body-a, macro-100, plus-2]',
   });
 

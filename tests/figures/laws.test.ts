@@ -79,7 +79,7 @@ describe('depth and diffraction', () => {
           at({ marked: known(n), wantedMagnification: known(m) }),
         ) as [ReturnType<typeof at>, ReturnType<typeof at>];
         expect(sure(closed.depthMm.total)).toBeGreaterThan(sure(open.depthMm.total));
-        expect(sure(closed.judgedDepthMm)).toBeGreaterThan(sure(open.judgedDepthMm));
+        expect(sure(closed.usableDepthMm)).toBeGreaterThan(sure(open.usableDepthMm));
         expect(sure(closed.airyUm)).toBeGreaterThan(sure(open.airyUm));
         expect(sure(closed.contrast)).toBeLessThan(sure(open.contrast));
       }),
@@ -95,7 +95,7 @@ describe('depth and diffraction', () => {
           at({ givenCircleMm: known(c), marked: known(n) }),
         ) as [ReturnType<typeof at>, ReturnType<typeof at>];
         expect(sure(large.depthMm.total)).toBeGreaterThan(sure(small.depthMm.total));
-        const judged = sure(small.judgedDepthMm);
+        const judged = sure(small.usableDepthMm);
         expect(judged).toBeGreaterThanOrEqual(sure(small.depthMm.total) * (1 - 1e-12));
       }),
     );

@@ -39,8 +39,8 @@ const before = errorWith({});
 describe('a panel that was moved since its reading', () => {
   it('loses what the integral over its face says, less than the inverse square', () => {
     const after = errorWith({
-      'lights/panel/source': '600 x 400 mm',
-      'lights/panel/at': '{ distance: 1000 mm, up: 40 deg }',
+      'lights/panel/emitting-size': '600 x 400 mm',
+      'lights/panel/at': '{ distance: 1000 mm, elevation: 40 deg }',
       'lights/panel/reading': `${reading}, distance: 500 mm }`,
     });
     const expected = Math.log2(summed(600, 400, 1000, 40) / summed(600, 400, 500, 40));
@@ -50,8 +50,8 @@ describe('a panel that was moved since its reading', () => {
 
   it('follows the inverse square where it is small', () => {
     const after = errorWith({
-      'lights/panel/source': '6 x 4 mm',
-      'lights/panel/at': '{ distance: 1000 mm, up: 40 deg }',
+      'lights/panel/emitting-size': '6 x 4 mm',
+      'lights/panel/at': '{ distance: 1000 mm, elevation: 40 deg }',
       'lights/panel/reading': `${reading}, distance: 500 mm }`,
     });
     expect(after - before).toBeCloseTo(-2, 3);
@@ -59,7 +59,7 @@ describe('a panel that was moved since its reading', () => {
 
   it('in one shot only is counted from where the light says that it stands', () => {
     const after = errorWith({
-      'shots/frost/relight': '{ panel: { at: { distance: 250 mm, up: 20 deg } } }',
+      'shots/frost/relight': '{ panel: { at: { distance: 250 mm, elevation: 20 deg } } }',
     });
     const expected = Math.log2(summed(300, 200, 250, 20) / summed(300, 200, 400, 40));
     expect(after - before).toBeCloseTo(expected, 3);
@@ -75,7 +75,7 @@ describe('a panel that was moved since its reading', () => {
   it('and is of unknown size is not guessed', () => {
     const figures = coreWith(
       changed(EXAMPLE_PLAN, {
-        'lights/panel/source': null,
+        'lights/panel/emitting-size': null,
         'lights/panel/reading': `${reading}, distance: 500 mm }`,
       }),
     )
@@ -102,7 +102,7 @@ describe('a light by the luminance of its face', () => {
   });
 
   it('follows the light to where the shot puts it, once', () => {
-    const at = '{ distance: 250 mm, up: 20 deg }';
+    const at = '{ distance: 250 mm, elevation: 20 deg }';
     const change = {
       'lights/panel/reading': null,
       'lights/panel/luminance': '3000 cd/m2',

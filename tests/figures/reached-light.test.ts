@@ -17,8 +17,8 @@ const skin = (change: Readonly<Record<string, string | null>>) => {
   return { figures, found, rules: found.map(({ rule }) => rule) };
 };
 
-const BEHIND = { 'lights/strip/at': '{ distance: 300 mm, up: 14 deg, across: 180 deg }' };
-const ELSEWHERE = { 'lights/strip/at': '{ distance: 300 mm, up: 60 deg }' };
+const BEHIND = { 'lights/strip/at': '{ distance: 300 mm, elevation: 14 deg, azimuth: 180 deg }' };
+const ELSEWHERE = { 'lights/strip/at': '{ distance: 300 mm, elevation: 60 deg }' };
 const NO_LIGHT = 'no light of the shot reaches the frame, so nothing exposes it';
 
 describe('a light that the mirror shows nowhere', () => {
@@ -42,14 +42,14 @@ describe('a light that the mirror shows nowhere', () => {
   });
 
   it('does so by a reading of the film too: what is read is not in the picture', () => {
-    const reading = '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this rig }';
+    const reading = '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this-rig }';
     const { figures } = skin({ ...BEHIND, 'lights/strip/reading': reading });
     expect(figures.exposureErrorStops).toBeNull();
   });
 
   it('leaves the exposure to another light that it shows', () => {
     const other =
-      '\n    kind: led\n    source: 240 x 120 mm\n    at: { distance: 300 mm, up: 14 deg, across: 180 deg }\n    colour: 5600 K\n    modulation: none\n    supply: low-voltage\n    luminance: 90000 cd/m2';
+      '\n    kind: led\n    emitting-size: 240 x 120 mm\n    at: { distance: 300 mm, elevation: 14 deg, azimuth: 180 deg }\n    colour-temperature: 5600 K\n    modulation: none\n    supply: low-voltage\n    luminance: 90000 cd/m2';
     const alone = skin({}).figures;
     const { figures } = skin({ 'lights/back': other, 'shots/skin/light': '[strip, back]' });
     expect(figures.exposureErrorStops).toBeCloseTo(alone.exposureErrorStops ?? Number.NaN, 9);
@@ -58,7 +58,7 @@ describe('a light that the mirror shows nowhere', () => {
 
 describe('a light that the mirror shows', () => {
   it('in part exposes that part', () => {
-    const high = skin({ 'lights/strip/at': '{ distance: 300 mm, up: 19 deg }' });
+    const high = skin({ 'lights/strip/at': '{ distance: 300 mm, elevation: 19 deg }' });
     expect(high.figures.blackShare).toBeGreaterThan(0.1);
     expect(high.figures.blackShare).toBeLessThan(0.95);
     expect(high.figures.exposureErrorStops).toBeCloseTo(
@@ -80,12 +80,12 @@ describe('what the finding says', () => {
         .found.filter(({ rule }) => rule === 'source-too-small')
         .map(messageOf)
         .join();
-    expect(said('{ distance: 300 mm, up: 19 deg }')).toMatch(
+    expect(said('{ distance: 300 mm, elevation: 19 deg }')).toMatch(
       /% of the frame stays black at the bottom, .* % more dims: strip doesn’t reach there/,
     );
     // Just off its place: each point of the edge is still seen lit by part of the pupil.
-    const dims = { 'lights/strip/source': '240 x 50 mm' };
-    expect(said('{ distance: 300 mm, up: 9 deg }', dims)).toMatch(
+    const dims = { 'lights/strip/emitting-size': '240 x 50 mm' };
+    expect(said('{ distance: 300 mm, elevation: 9 deg }', dims)).toMatch(
       /^[\d.]+ % of the frame dims.*: strip fills only part of the aperture there/,
     );
   });

@@ -13,7 +13,7 @@ import { changed, coreWith, PLAN } from '../support/plans.ts';
 const DEFAULTS: Readonly<Record<string, readonly string[]>> = {
   // Pupils alike, and figures say so.
   'pupil-ratio': [
-    ...['effectiveFNumber', 'lightLossStops', 'lossByPart', 'depthMm', 'judgedDepthMm', 'airyUm'],
+    ...['effectiveFNumber', 'lightLossStops', 'lossByPart', 'depthMm', 'usableDepthMm', 'airyUm'],
     ...['contrast', 'contrastAtNyquist', 'exposureErrorStops', 'isoNeeded', 'lightClearanceMm'],
     ...['bestEffectiveFNumber', 'leastBlurUm', 'hiddenShare'],
   ],

@@ -189,16 +189,16 @@ describe('orders', () => {
 describe('life', () => {
   // Common practice: see the docstring of usualLife.
   it('of the usual stances and holders', () => {
-    expect(usualLife('upright', 'smooth container')).toMatchObject({ shortestS: 25, longestS: 30 });
-    expect(usualLife('upright', 'wicking frame')).toMatchObject({ shortestS: 60, longestS: 120 });
-    expect(usualLife('level', 'closed vessel')).toEqual({ kind: 'hours' });
-    expect(usualLife('level', 'smooth container')).toBeNull();
+    expect(usualLife('upright', 'smooth-container')).toMatchObject({ shortestS: 25, longestS: 30 });
+    expect(usualLife('upright', 'wicking-frame')).toMatchObject({ shortestS: 60, longestS: 120 });
+    expect(usualLife('level', 'closed-vessel')).toEqual({ kind: 'hours' });
+    expect(usualLife('level', 'smooth-container')).toBeNull();
   });
 
   it('is longer on a wicking frame, which adds no reflection of its own', () => {
-    expect(longerHolders('upright', 'smooth container')).toEqual(['wicking frame']);
-    expect(longerHolders('upright', 'wicking frame')).toEqual([]);
-    expect(HOLDERS.filter((each) => !addsRearReflection(each))).toEqual(['wicking frame']);
+    expect(longerHolders('upright', 'smooth-container')).toEqual(['wicking-frame']);
+    expect(longerHolders('upright', 'wicking-frame')).toEqual([]);
+    expect(HOLDERS.filter((each) => !addsRearReflection(each))).toEqual(['wicking-frame']);
   });
 
   it('is set against take and settling', () => {

@@ -6,23 +6,23 @@ shootplan: 1
 title: Low Water
 about: "Films between panes: slow, quiet"
 use: [bench.shootplan.yaml, 'other kit.shootplan.yaml']
-deliver: { size: 1920 x 1080, rate: 25 fps, duration: 2 min }
+deliver: { resolution: 1920 x 1080, rate: 25 fps, duration: 2 min }
 mains: 50 Hz   # the hall's
 
 kit:
   bodies:
     body-a:
       sensor: 36 x 24 mm
-      iso: { lowest: 100, highest: 25600, clean-to: 3200 }
-      record:
-        full-50: { size: 1920 x 1080, rate: 50 fps,
+      iso: { lowest: 100, highest: 25600, usable-to: 3200 }
+      recording-modes:
+        full-50: { resolution: 1920 x 1080, rate: 50 fps,
                    bitrate: 60 Mb/s }
-        full-25: { size: 1920 x 1080, rate: 25 fps }
+        full-25: { resolution: 1920 x 1080, rate: 25 fps }
   tubes:
     # the short one
     tube-12: { length: 12 mm, mass: 60 g }
     "tube-20": { length: 20 mm }
-  close-ups: { plus-2: { power: 2 dpt } }
+  close-up-lenses: { plus-2: { power: 2 dpt } }
 
 rigs:
   far-off:
@@ -35,7 +35,7 @@ lights:
   wall:
     at:
       distance: 500 mm
-      up: -26 deg
+      elevation: -26 deg
 
 shots:
   drift:

@@ -75,8 +75,8 @@ edit:
       shot: skin
       from: 0 s
       duration: 3 beats
-      join: dissolve 6 frames
-    four: { shot: frost, duration: 90 frames, speed: 100 to 60 %, join: dissolve 1 beat }
+      transition: dissolve 6 frames
+    four: { shot: frost, duration: 90 frames, speed: 100 to 60 %, transition: dissolve 1 beat }
 `;
 
 /** Texts to begin with, and the part of each that is edited. */

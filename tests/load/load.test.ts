@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { tippingFactor } from '../../shared/load/boom.ts';
+import { stabilityFactor } from '../../shared/load/boom.ts';
 import { centreOfGravityMm, momentNm, totalMassKg } from '../../shared/load/statics.ts';
 
 const weight = fc.record({
@@ -58,16 +58,16 @@ describe('a boom', () => {
   it('never tips sooner with more counterweight, a wider base, or less reach', () => {
     fc.assert(
       fc.property(boom, more, (it, extra) => {
-        const factor = tippingFactor(it);
+        const factor = stabilityFactor(it);
         expect(
-          tippingFactor({ ...it, counterweightKg: it.counterweightKg + extra }),
+          stabilityFactor({ ...it, counterweightKg: it.counterweightKg + extra }),
         ).toBeGreaterThanOrEqual(factor);
         expect(
-          tippingFactor({ ...it, footprintMm: it.footprintMm + 100 * extra }),
+          stabilityFactor({ ...it, footprintMm: it.footprintMm + 100 * extra }),
         ).toBeGreaterThanOrEqual(factor * (1 - 1e-12));
-        expect(tippingFactor({ ...it, reachMm: it.reachMm / (1 + extra) })).toBeGreaterThanOrEqual(
-          factor,
-        );
+        expect(
+          stabilityFactor({ ...it, reachMm: it.reachMm / (1 + extra) }),
+        ).toBeGreaterThanOrEqual(factor);
       }),
     );
   });
@@ -75,7 +75,7 @@ describe('a boom', () => {
   it('stands exactly at its edge with factor 1', () => {
     // 4 kg at 1 m, feet 0.5 m from the axis: 4·0.5 against 2·(0.5 + 0.5).
     expect(
-      tippingFactor({
+      stabilityFactor({
         loadKg: 4,
         reachMm: 1000,
         footprintMm: 1000,
@@ -88,7 +88,7 @@ describe('a boom', () => {
 
   it('can’t be tipped by a load inside its feet', () => {
     expect(
-      tippingFactor({
+      stabilityFactor({
         loadKg: 9,
         reachMm: 300,
         footprintMm: 1000,

@@ -44,16 +44,16 @@ const CUT: readonly [name: string, text: string, doubtful: string][] = [
   [
     'braces',
     SOUND.replace(
-      'at: { distance: 400 mm, up: 40 deg }\n',
-      `at: {\n${merge('      distance: 400 mm,\n', '      distance: 300 mm,\n')}      up: 40 deg }\n`,
+      'at: { distance: 400 mm, elevation: 40 deg }\n',
+      `at: {\n${merge('      distance: 400 mm,\n', '      distance: 300 mm,\n')}      elevation: 40 deg }\n`,
     ),
     '/lights/panel/at',
   ],
   [
     'braces and the field behind them',
     SOUND.replace(
-      'at: { distance: 400 mm, up: 40 deg }\n    colour: 5600 K\n',
-      `at: { distance: 400 mm,\n${merge('      up: 40 deg }\n    colour: 5600 K\n', '      up: 30 deg }\n')}`,
+      'at: { distance: 400 mm, elevation: 40 deg }\n    colour-temperature: 5600 K\n',
+      `at: { distance: 400 mm,\n${merge('      elevation: 40 deg }\n    colour-temperature: 5600 K\n', '      elevation: 30 deg }\n')}`,
     ),
     '/lights/panel/at',
   ],
@@ -72,7 +72,7 @@ test.each(CUT)('a merge within %s is one finding, and the value is in doubt', (_
   expect(fields(text)).toContain(path);
   // What stands beside the value is read as before.
   const beside = fields(SOUND).filter(
-    (field) => !field.startsWith(path) && !field.startsWith('/lights/panel/colour'),
+    (field) => !field.startsWith(path) && !field.startsWith('/lights/panel/colour-temperature'),
   );
   expect(fields(text)).toEqual(expect.arrayContaining(beside));
 });

@@ -4,17 +4,17 @@ import { applied, coreWith, PLAN } from '../support/plans.ts';
 import { SOUND } from './support/broken-plans.ts';
 
 test.each([
-  ['{ distance: 400 mm up: 40 deg }', '{ distance: 400 mm, up: 40 deg }'],
-  ['{ distance: 400 mm; up: 40 deg }', '{ distance: 400 mm, up: 40 deg }'],
+  ['{ distance: 400 mm elevation: 40 deg }', '{ distance: 400 mm, elevation: 40 deg }'],
+  ['{ distance: 400 mm; elevation: 40 deg }', '{ distance: 400 mm, elevation: 40 deg }'],
 ])('%s is offered with its comma', (broken, sound) => {
-  const text = SOUND.replace('{ distance: 400 mm, up: 40 deg }', broken);
+  const text = SOUND.replace('{ distance: 400 mm, elevation: 40 deg }', broken);
   const core = coreWith(text);
   const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
   expect(errors.map(({ why }) => why)).toEqual([
     'Put a comma before `up` if it is a key, else the value in quotes.',
   ]);
   expect(core.fixesOf(errors[0]!).map(({ edits }) => applied(text, edits))).toEqual([
-    SOUND.replace('{ distance: 400 mm, up: 40 deg }', sound),
+    SOUND.replace('{ distance: 400 mm, elevation: 40 deg }', sound),
   ]);
 });
 

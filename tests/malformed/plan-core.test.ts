@@ -117,11 +117,13 @@ describe('what is left out of braces and brackets', () => {
       ['unknown-key', 'No colon stands after `up`.'],
     ]);
     const [fix] = core.fixesOf(found[0]!);
-    expect(applied(text, fix!.edits)).toBe(lights('{ distance: 400 mm, up: 40 deg }', '[panel]'));
+    expect(applied(text, fix!.edits)).toBe(
+      lights('{ distance: 400 mm, elevation: 40 deg }', '[panel]'),
+    );
   });
 
   it('a closing quote in a list: the list is not known, and never taken for an empty one', () => {
-    const core = coreWith(lights('{ distance: 400 mm, up: 40 deg }', '["panel]'));
+    const core = coreWith(lights('{ distance: 400 mm, elevation: 40 deg }', '["panel]'));
     const { exposureErrorStops, notKnown } = core.figures(PLAN).get('frost')!;
     expect(exposureErrorStops).toBeNull();
     expect(notKnown.flickerResidual).toBe('an entry that it follows from is invalid');

@@ -18,7 +18,7 @@ const inSound = (from: string, to: string): [broken: string, sound: string] => [
 
 /** ¦ marks where the fix closes it. */
 const cases: readonly [name: string, texts: [broken: string, sound: string]][] = [
-  ['a last value', inSound('up: 40 deg }', 'up: "40 deg¦ }')],
+  ['a last value', inSound('elevation: 40 deg }', 'up: "40 deg¦ }')],
   ['a first value', inSound('{ distance: 400 mm,', '{ distance: "400 mm¦,')],
   ['an item', inSound('[body-a, tube-20,', '[body-a, "tube-20¦,')],
   ['a last item within braces', inSound('macro-100] }', "'macro-100¦] }")],
@@ -31,7 +31,10 @@ const cases: readonly [name: string, texts: [broken: string, sound: string]][] =
   ],
   ['a key', clip('"verdict¦: keep')],
   ['a value before one in quotes', clip('note: "best¦, verdict: "keep"')],
-  ['a value before a comment with quotes', inSound('up: 40 deg }', 'up: "40 deg¦ } # or "x"')],
+  [
+    'a value before a comment with quotes',
+    inSound('elevation: 40 deg }', 'up: "40 deg¦ } # or "x"'),
+  ],
 ];
 
 test('each is one error, and the fix closes it', () => {
@@ -49,7 +52,7 @@ test('each is one error, and the fix closes it', () => {
 });
 
 test('no fix is offered where closing it anywhere makes no plan', () => {
-  const broken = SOUND.replace('up: 40 deg }', 'up: "forty, }');
+  const broken = SOUND.replace('elevation: 40 deg }', 'up: "forty, }');
   const core = coreWith(broken);
   const [error] = core.findings(PLAN).filter(({ severity }) => severity === 'error');
   expect(error?.what).toContain('is never closed');

@@ -206,7 +206,7 @@ const cases: readonly Case[] = [
     'a hash colour',
     'hash-in-value',
     'lights:\n  wall:\n    colour: «#4a5b6c»\n',
-    ['/lights/wall/colour'],
+    ['/lights/wall/colour-temperature'],
     "lights:\n  wall:\n    colour: '#4a5b6c'\n",
   ],
   [

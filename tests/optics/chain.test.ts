@@ -259,7 +259,7 @@ describe('reach and ring', () => {
     expect(ringFor(chain, 3)).toEqual({ ringMagnification: 0.3, beyond: 'most' });
   });
 
-  it('finds every setting again, close-ups and either order included', () => {
+  it('finds every setting again, close-up lenses and either order included', () => {
     const between = fc.double({ min: 0.001, max: 0.999, noNaN: true });
     const order = fc.constantFrom<ChainPart[]>(
       [body, long],

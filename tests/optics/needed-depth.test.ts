@@ -99,7 +99,7 @@ describe('travel', () => {
   });
 });
 
-describe('smear', () => {
+describe('motion-blur', () => {
   const moving = { speedMmPerS: 5, timeS: 0.02, magnification: 1.5, pixelUm: 18.75 };
 
   it('5 mm/s for 1/50 s at 1.5x is 8 pixels of 18.75 µm', () => {

@@ -60,7 +60,13 @@ describe('a kind of entry', () => {
   });
 
   it('shares its names with those that stand beside it in a rig', () => {
-    expect(SHARED_SPACES).toContainEqual(['bodies', 'lenses', 'tubes', 'converters', 'close-ups']);
+    expect(SHARED_SPACES).toContainEqual([
+      'bodies',
+      'lenses',
+      'tubes',
+      'converters',
+      'close-up-lenses',
+    ]);
     expect(SHARED_SPACES.flat()).not.toContain('shots');
     expect(new Set(SHARED_SPACES.flat()).size).toBe(SHARED_SPACES.flat().length);
   });
@@ -68,8 +74,8 @@ describe('a kind of entry', () => {
 
 describe('the id of an entry', () => {
   it('is made of its group and name, and taken apart again', () => {
-    expect(idOf('close-ups', 'plus-2')).toBe('kit/close-ups/plus-2');
-    expect(nameOf('close-ups', 'kit/close-ups/plus-2')).toBe('plus-2');
+    expect(idOf('close-up-lenses', 'plus-2')).toBe('kit/close-up-lenses/plus-2');
+    expect(nameOf('close-up-lenses', 'kit/close-up-lenses/plus-2')).toBe('plus-2');
     expect(isOf('shots', 'shots/drift')).toBe(true);
     expect(isOf('shots', 'shots')).toBe(false);
     expect(isOf('shots', 'shotsx/drift')).toBe(false);

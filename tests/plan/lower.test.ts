@@ -21,17 +21,17 @@ describe('what is in order', () => {
     const { fields, problems } = shot({
       ...right,
       field: '24 mm',
-      'tilt-about': 'upright',
+      'tilt-axis': 'upright',
       light: ['wall'],
       take: { duration: '60 s', count: 3 },
       preflight: { focus: 'open', size: { done: '2027-03-02', by: 'op' } },
-      allow: { smear: { because: 'it shall flow', 'up-to': '3 px' } },
+      allow: { 'motion-blur': { because: 'it shall flow', 'up-to': '3 px' } },
     });
     expect(problems).toEqual([]);
     const at = (...path: (string | number)[]) => ({ ...from, path });
     expect(fields.field).toEqual({ state: 'known', value: 24, at: at('field') });
     expect(fields.ring).toEqual({ state: 'missing', at: at('ring') });
-    expect(fields['tilt-about']).toMatchObject({ value: 'upright' });
+    expect(fields['tilt-axis']).toMatchObject({ value: 'upright' });
     expect(fields.light).toMatchObject({ value: [{ value: 'wall', at: at('light', 0) }] });
     expect(fields.take).toMatchObject({
       value: { count: { value: 3, at: at('take', 'count') }, settle: { state: 'missing' } },
@@ -39,7 +39,8 @@ describe('what is in order', () => {
     const checks = fields.preflight.state === 'known' ? fields.preflight.value : new Map();
     expect(checks.get('focus')).toMatchObject({ value: 'open' });
     expect(checks.get('size')).toMatchObject({ value: { by: { value: 'op' } } });
-    const accepted = fields.allow.state === 'known' ? fields.allow.value.get('smear') : undefined;
+    const accepted =
+      fields.allow.state === 'known' ? fields.allow.value.get('motion-blur') : undefined;
     expect(accepted).toMatchObject({
       value: { 'up-to': { value: { kind: 'pixels', value: 3 } } },
     });
@@ -52,9 +53,9 @@ describe('what is in order', () => {
       from,
     );
     expect(problems).toEqual([]);
-    expect(fields.record.state === 'known' && [...fields.record.value.keys()]).toEqual([
-      'constructor',
-    ]);
+    expect(
+      fields['recording-modes'].state === 'known' && [...fields['recording-modes'].value.keys()],
+    ).toEqual(['constructor']);
   });
 });
 
@@ -192,7 +193,7 @@ describe('one problem each, where it stands, with a way out', () => {
       'acceptance without a reason',
       'shot',
       { ...right, allow: { smear: {} } },
-      [{ rule: 'missing-key', code: 'missing-key', path: 'allow/smear/because' }],
+      [{ rule: 'missing-key', code: 'missing-key', path: 'allow/motion-blur/because' }],
     ],
     ['empty entry', 'shot', null, [{ rule: 'wrong-value', code: 'empty-value', path: '' }]],
     [

@@ -24,7 +24,7 @@ const REHEARSED = { 'preflight/once/move-rehearsed': 'open' };
 
 const DEFECTS: readonly Defect[] = [
   {
-    rule: 'smear',
+    rule: 'motion-blur',
     says: 'a slide too quick for its shutter',
     change: { ...REHEARSED, 'shots/frost/move': '{ kind: slide, speed: 5 mm/s }' },
     line: 'move: { kind: slide, speed: 5 mm/s }',
@@ -33,7 +33,7 @@ const DEFECTS: readonly Defect[] = [
     numbers: { smearPx: (5 * 0.6 * 0.02 * 1920) / 36 },
   },
   {
-    rule: 'smear',
+    rule: 'motion-blur',
     says: 'a pan: its speed at the subject is angle times distance',
     change: { ...REHEARSED, 'shots/frost/move': '{ kind: pan, speed: 0.6 deg/s }' },
     line: 'move: { kind: pan, speed: 0.6 deg/s }',
@@ -57,9 +57,9 @@ const DEFECTS: readonly Defect[] = [
     says: 'a push goes all its way along the axis',
     change: {
       ...REHEARSED,
-      'shots/skin/move': '{ kind: push, speed: 0.5 mm/s, duration: 20 s }',
+      'shots/skin/move': '{ kind: push-in, speed: 0.5 mm/s, duration: 20 s }',
     },
-    line: 'move: { kind: push, speed: 0.5 mm/s, duration: 20 s }',
+    line: 'move: { kind: push-in, speed: 0.5 mm/s, duration: 20 s }',
     severity: 'warning',
     numbers: { travelMm: 10 },
   },
@@ -190,7 +190,7 @@ const DEFECTS: readonly Defect[] = [
     change: {
       'shots/frost/light': '[bulb]',
       'shots/frost/iso': 'auto',
-      'lights/bulb/at': '{ distance: 300 mm, up: 40 deg }',
+      'lights/bulb/at': '{ distance: 300 mm, elevation: 40 deg }',
       'lights/bulb/reading': null,
       'lights/bulb/illuminance': '2000 lx',
     },

@@ -27,7 +27,7 @@ interface Defect {
 const CUTS: Readonly<Record<string, string>> = {
   one: '{ shot: skin, from: 2 s, duration: 1 bar }',
   two: '{ shot: frost, duration: 2 bars, speed: 100 % }',
-  three: '{ shot: skin, duration: 6 beats, join: dissolve 10 frames }',
+  three: '{ shot: skin, duration: 6 beats, transition: dissolve 10 frames }',
 };
 
 const RIGHT = { 'deliver/duration': '12 s' };
@@ -53,11 +53,14 @@ const DEFECTS: readonly Defect[] = [
     rule: 'slower-than-recorded',
     says: 'and where the body could do it, a faster setting',
     cuts: { two: '{ shot: frost, duration: 2 bars, speed: 50 % }' },
-    change: { 'kit/bodies/body-a/record/full-50': FAST_SETTING, 'shots/skin/record': 'full-50' },
+    change: {
+      'kit/bodies/body-a/recording-modes/full-50': FAST_SETTING,
+      'shots/skin/record': 'full-50',
+    },
     line: 'speed: 50 %',
     what: 'two runs at 50 %; frost has frames for 100 % and faster.',
     fix: 'Record frost with full-50 (50 fps)',
-    beside: ['better-setting-idle'],
+    beside: ['better-recording-mode'],
   },
   {
     rule: 'cut-outruns-clips',
@@ -83,8 +86,8 @@ const DEFECTS: readonly Defect[] = [
   {
     rule: 'join-without-handles',
     says: 'a clip taken from its first frame',
-    cuts: { three: '{ shot: skin, from: 0 s, duration: 6 beats, join: dissolve 10 frames }' },
-    line: 'join: dissolve 10 frames',
+    cuts: { three: '{ shot: skin, from: 0 s, duration: 6 beats, transition: dissolve 10 frames }' },
+    line: 'transition: dissolve 10 frames',
     what: 'three needs 5 frames before it for the dissolve; its clip has 0.',
     numbers: { neededFrames: 5, thereFrames: 0 },
     fix: 'Cut instead',
@@ -93,7 +96,7 @@ const DEFECTS: readonly Defect[] = [
     rule: 'join-without-handles',
     says: 'a clip that ends with the cut',
     cuts: { two: '{ shot: frost, from: 14.6 s, duration: 2 bars, speed: 100 % }' },
-    line: 'join: dissolve 10 frames',
+    line: 'transition: dissolve 10 frames',
     // 20 s − 14.6 s − 5.333 s are 1.67 frames.
     what: 'two needs 5 frames after it for the dissolve; its clip has 1.',
     numbers: { neededFrames: 5, thereFrames: 1 },
@@ -102,7 +105,7 @@ const DEFECTS: readonly Defect[] = [
   {
     rule: 'join-without-handles',
     says: 'a dissolve from nothing',
-    cuts: { one: '{ shot: skin, from: 2 s, duration: 1 bar, join: dissolve 10 frames }' },
+    cuts: { one: '{ shot: skin, from: 2 s, duration: 1 bar, transition: dissolve 10 frames }' },
     line: 'one: {',
     what: 'one begins the film: there is nothing to dissolve from.',
     fix: 'Cut instead',
@@ -112,7 +115,7 @@ const DEFECTS: readonly Defect[] = [
     says: 'a length in seconds',
     cuts: {
       one: '{ shot: skin, from: 2 s, duration: 3 s }',
-      three: '{ shot: skin, duration: 5.5 beats, join: dissolve 10 frames }',
+      three: '{ shot: skin, duration: 5.5 beats, transition: dissolve 10 frames }',
     },
     line: 'duration: 3 s',
     // 3 s is 4.5 beats of 16.67 frames; frame 75 is 8.33 before the fifth (or behind the fourth).
@@ -171,7 +174,7 @@ const DEFECTS: readonly Defect[] = [
     says: '50 fps on a machine with 12 GB, which did not play them (common practice)',
     more: ['memory: 12 GB', MUSIC],
     change: {
-      'kit/bodies/body-a/record/full-50': FAST_SETTING,
+      'kit/bodies/body-a/recording-modes/full-50': FAST_SETTING,
       'shots/frost/record': 'full-50',
       'shots/skin/record': 'full-50',
     },

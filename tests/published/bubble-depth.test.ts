@@ -105,7 +105,7 @@ describe('depth that a bubble needs', () => {
       lens: '50 mm at a 46 mm field',
       changes: {
         'shots/frost/field': '46 mm',
-        'kit/lenses/macro-100/focal': '50 mm',
+        'kit/lenses/macro-100/focal-length': '50 mm',
         'kit/lenses/macro-100/closest': null,
         'kit/tubes/tube-36/length': `${((50 * 36) / 46).toFixed(6)} mm`,
         'rigs/bench/parts': '[body-a, tube-36, macro-100]',

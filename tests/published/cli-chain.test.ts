@@ -114,7 +114,7 @@ describe('a lens that breathes, with a converter and tubes: by hand', () => {
         },
         reach: { parts, fields: { ring: 'closest', aperture: 'f/16' } },
       },
-      { 'circle-of-confusion': '0.028 mm', deliver: '{ size: 1920 x 1080, rate: 25 fps }' },
+      { 'circle-of-confusion': '0.028 mm', deliver: '{ resolution: 1920 x 1080, rate: 25 fps }' },
     ),
   );
   const { drift, reach } = shots;

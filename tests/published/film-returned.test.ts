@@ -54,10 +54,10 @@ const meanSummed = (light: readonly number[], from: number, to: number): number 
 
 const planWith = (thickness: string | null, more: Readonly<Record<string, string | null>> = {}) =>
   changed(EXAMPLE_PLAN, {
-    'subjects/soap/index': '1.33',
+    'subjects/soap/refractive-index': '1.33',
     ...(thickness !== null && { 'subjects/soap/thickness': thickness }),
     'shots/skin/tilt': '0 deg',
-    'lights/strip/colour': '6504 K',
+    'lights/strip/colour-temperature': '6504 K',
     ...more,
   });
 
@@ -85,7 +85,7 @@ describe('reflectance of a film of one thickness', () => {
   });
 
   it.each([100, 300, 500])('%i nm under a filament', (nm) => {
-    const { reflectance } = figures(`${nm} nm`, { 'lights/strip/colour': '2856 K' });
+    const { reflectance } = figures(`${nm} nm`, { 'lights/strip/colour-temperature': '2856 K' });
     expect(Math.abs((reflectance ?? Number.NaN) - summed(A, nm))).toBeLessThan(0.0003);
   });
 
@@ -97,7 +97,7 @@ describe('reflectance of a film of one thickness', () => {
     ['100 nm', '5003 K', 7.58738],
     ['500 nm', '2856 K', 4.95914],
   ])('%s at %s, against spec2cie', (thickness, colour, y) => {
-    const { reflectance } = figures(thickness, { 'lights/strip/colour': colour });
+    const { reflectance } = figures(thickness, { 'lights/strip/colour-temperature': colour });
     expect(off(reflectance, y / 100)).toBeLessThan(0.01);
   });
 });
@@ -158,7 +158,7 @@ describe('what follows from it', () => {
   });
 
   it('a background that a coloured film stands washes a black one out', () => {
-    const more = { 'shots/skin/background': '20 cd/m2' };
+    const more = { 'shots/skin/background-luminance': '20 cd/m2' };
     const washed = (thickness: string | null) =>
       coreWith(planWith(thickness, more))
         .findings(PLAN)
@@ -168,7 +168,7 @@ describe('what follows from it', () => {
   });
 
   it('takes the light’s colour from the light, or daylight’s where none changes it', () => {
-    const without = { 'lights/strip/colour': null };
+    const without = { 'lights/strip/colour-temperature': null };
     expect(
       off(figures('80 to 700 nm', without).reflectance, meanSummed(D65, 80, 700)),
     ).toBeLessThan(0.01);

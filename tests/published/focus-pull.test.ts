@@ -61,7 +61,7 @@ const plan = (move: string | null, fNumber: number) =>
   });
 
 const pull = (from: number, to: number) =>
-  `{ kind: pull, from: ${from} mm, to: ${to} mm, duration: 10 s }`;
+  `{ kind: focus-pull, from: ${from} mm, to: ${to} mm, duration: 10 s }`;
 
 const short = (text: string) => findingsOf(text).filter(({ rule }) => rule === 'depth-short');
 
@@ -97,6 +97,6 @@ describe('a pull of focus through 15 mm', () => {
       (coreWith(plan(move, 5.6)).figures(PLAN).get('frost')!.depthMm as { needed: number }).needed;
     expect(needed(pull(NEAR_MM, NEAR_MM + 5))).toBeCloseTo(10, 6);
     expect(needed(pull(NEAR_MM, NEAR_MM + 40))).toBe(0);
-    expect(needed('{ kind: pull, from: infinity, to: closest }')).toBe(0);
+    expect(needed('{ kind: focus-pull, from: infinity, to: closest }')).toBe(0);
   });
 });

@@ -13,9 +13,9 @@ import { type SummedFace, summedWeight } from './support/summed-face.ts';
 
 const SUBJECTS = {
   matt: '{ kind: solid, size: 200 x 150 mm, depth: 1.5 mm, finish: matt }',
-  film: '{ kind: film, stands: upright, size: 160 x 100 mm, holder: wicking frame, lasts: 40 s }',
+  film: '{ kind: film, orientation: upright, size: 160 x 100 mm, holder: wicking-frame, lifetime: 40 s }',
   plate: '{ kind: solid, size: 200 x 150 mm, depth: 1.5 mm, finish: mirror, reflectance: 90 % }',
-  bubble: '{ kind: bubble, diameter: 60 mm, lasts: 40 s }',
+  bubble: '{ kind: bubble, diameter: 60 mm, lifetime: 40 s }',
 } as const;
 
 interface Place {
@@ -42,7 +42,7 @@ const normalOf = (tiltDeg: number) =>
   [0, Math.sin((tiltDeg * Math.PI) / 180), Math.cos((tiltDeg * Math.PI) / 180)] as const;
 
 const atText = ({ distance, upDeg, acrossDeg }: Place): string =>
-  `{ distance: ${distance} mm, up: ${upDeg} deg, across: ${acrossDeg} deg }`;
+  `{ distance: ${distance} mm, elevation: ${upDeg} deg, azimuth: ${acrossDeg} deg }`;
 
 const decimal = (value: number): string => value.toFixed(9).replace(/\.?0+$/, '');
 
@@ -69,12 +69,12 @@ function ways(
     'meter, elsewhere': {
       reading: reading(farLux, `through: meter, distance: ${lamp.readFrom} mm`),
     },
-    'bare lens': { reading: reading(throughLens(lux), 'through: bare lens') },
+    'bare-lens': { reading: reading(throughLens(lux), 'through: bare-lens') },
     'bare lens, close': {
-      reading: reading(throughLens(lux) / 1.25 ** 2, 'through: bare lens, magnification: 0.25x'),
+      reading: reading(throughLens(lux) / 1.25 ** 2, 'through: bare-lens, magnification: 0.25x'),
     },
     'bare lens, elsewhere': {
-      reading: reading(throughLens(farLux), `through: bare lens, distance: ${lamp.readFrom} mm`),
+      reading: reading(throughLens(farLux), `through: bare-lens, distance: ${lamp.readFrom} mm`),
     },
   };
 }
@@ -83,7 +83,7 @@ function planOf(subject: keyof typeof SUBJECTS, lamp: Lamp, way: Readonly<Record
   const bright = Object.entries(way).map(([key, text]) => `${key}: ${text}`);
   const face = lamp.isRound
     ? `diameter: ${lamp.width} mm`
-    : `source: ${lamp.width} x ${lamp.height} mm`;
+    : `emitting-size: ${lamp.width} x ${lamp.height} mm`;
   return changed(EXAMPLE_PLAN, {
     'subjects/frost-plate': SUBJECTS[subject],
     'lights/panel': `{ kind: led, ${face}, at: ${atText(lamp.here)}, modulation: none, supply: low-voltage, ${bright.join(', ')} }`,

@@ -19,7 +19,7 @@ const figuresWith = (change: Readonly<Record<string, string | null>>) =>
   coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN).get('frost')!;
 
 const lampText = (face: SummedFace, bright: string): string =>
-  `{ kind: led, source: ${face.width} x ${face.height} mm, at: { distance: ${face.distance} mm, up: ${face.upDeg} deg, across: ${face.acrossDeg} deg }, modulation: none, ${bright} }`;
+  `{ kind: led, emitting-size: ${face.width} x ${face.height} mm, at: { distance: ${face.distance} mm, elevation: ${face.upDeg} deg, azimuth: ${face.acrossDeg} deg }, modulation: none, ${bright} }`;
 
 /** Brightest over darkest place of the frame, stops; the plane leans back by `tiltDeg`. */
 function summedStops(
@@ -101,12 +101,12 @@ describe('unevenness over the frame', () => {
       (distance) => figuresWith(at(distance)).unevennessStops as number,
     );
     expect(near!).toBeGreaterThan(2 * far!);
-    const film = '{ kind: film, stands: upright, size: 160 x 100 mm, lasts: 40 s }';
+    const film = '{ kind: film, orientation: upright, size: 160 x 100 mm, lifetime: 40 s }';
     expect(figuresWith({ ...at(200), 'subjects/frost-plate': film }).unevennessStops).toBe(0);
   });
 
   it('is not guessed of a lamp without a size', () => {
-    const { unevennessStops, notKnown } = figuresWith({ 'lights/panel/source': null });
+    const { unevennessStops, notKnown } = figuresWith({ 'lights/panel/emitting-size': null });
     expect(unevennessStops).toBeNull();
     expect(notKnown.unevennessStops).toContain('source');
   });

@@ -80,7 +80,7 @@ describe('sums over the takes', () => {
   it('go by the body: another one has its own card', () => {
     const text = plan({ 'rigs/far/parts': '[body-b, twice, tube-36, long-200]' }).replace(
       '    body-a:\n',
-      '    body-b: { sensor: 36 x 24 mm, flange: 44 mm, card: 1 GB, record: { full-25: { size: 1920 x 1080, rate: 25 fps, bitrate: 30 Mb/s } } }\n    body-a:\n',
+      '    body-b: { sensor: 36 x 24 mm, flange-distance: 44 mm, card: 1 GB, recording-modes: { full-25: { resolution: 1920 x 1080, rate: 25 fps, bitrate: 30 Mb/s } } }\n    body-a:\n',
     );
     const sums = coreWith(text).recording(PLAN);
     expect(sums.map(({ body, recordedS, cards }) => [body, recordedS, cards])).toEqual([

@@ -245,7 +245,7 @@ describe('a finding is known by its rule, its place and its facts', () => {
   });
 
   it('another rule is another finding', () => {
-    const other = finding({ rule: 'smear' });
+    const other = finding({ rule: 'motion-blur' });
     expect(between(finding(), other)).toEqual({
       ...NOTHING,
       gone: [said(finding())],

@@ -30,7 +30,7 @@ it('shows colours by their thickness and code, without their co-ordinates', () =
 });
 
 it('names the numbers of what has many', () => {
-  const bubble = '{ kind: bubble, diameter: 60 mm, lasts: 20 s }';
+  const bubble = '{ kind: bubble, diameter: 60 mm, lifetime: 20 s }';
   const images = lineOf(
     'bubble images',
     lines({ 'subjects/soap': bubble, 'shots/skin/field': '60 mm' }),
@@ -39,7 +39,7 @@ it('names the numbers of what has many', () => {
 });
 
 it('gives speeds in mm/s and the shutter as it is set', () => {
-  const moving = lines({ 'shots/frost/flow': '2 mm/s' });
+  const moving = lines({ 'shots/frost/subject-speed': '2 mm/s' });
   expect(moving.filter((line) => line.includes('subject speed')).join()).toContain('2 mm/s');
   expect(lineOf('shutter', moving)).toBe('1/50 s');
   const from = moving.indexOf('frost');
@@ -72,7 +72,7 @@ it('lays the edit out in columns, a cut a line', () => {
   const core = coreWith(
     withEdit([
       'one: { shot: skin, from: 2 s, duration: 1 bar }',
-      'two: { shot: frost, duration: 40 s, speed: 100 to 50 %, join: dissolve 12 frames }',
+      'two: { shot: frost, duration: 40 s, speed: 100 to 50 %, transition: dissolve 12 frames }',
       'three: { shot: skin }',
     ]),
   );

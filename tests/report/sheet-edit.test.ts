@@ -21,14 +21,14 @@ const unitsPerFrame = (frames: number): number => (760 - 2 * 10) / frames;
 
 const CUTS = [
   'one: { shot: skin, from: 2 s, duration: 6 beats }',
-  'two: { shot: frost, from: 18 s, duration: 6 beats, speed: 100 to 25 %, join: dissolve 10 frames }',
+  'two: { shot: frost, from: 18 s, duration: 6 beats, speed: 100 to 25 %, transition: dissolve 10 frames }',
 ];
 
 describe('the picture of the edit', () => {
   // 12 beats of 16 2/3 frames: 200 frames.
   const page = pageOf(
     withEdit(CUTS, [MUSIC], {
-      'kit/bodies/body-a/record/full-50': FAST_SETTING,
+      'kit/bodies/body-a/recording-modes/full-50': FAST_SETTING,
       'shots/frost/record': 'full-50',
       'shots/skin/record': 'full-50',
     }),

@@ -48,7 +48,7 @@ describe('the frame', () => {
   it('crosses the black part in its share and on its side', () => {
     // The strip is swung away from where the film looks.
     const plan = changed(EXAMPLE_PLAN, {
-      'lights/strip/at': '{ distance: 300 mm, up: 26 deg }',
+      'lights/strip/at': '{ distance: 300 mm, elevation: 26 deg }',
     });
     const core = coreWith(plan);
     const { blackShare, blackSide } = core.figures(PLAN).get('skin') as unknown as {
@@ -70,11 +70,11 @@ describe('depth', () => {
       samples.filter(([name]) => /tide|slick|watch|lantern/.test(name)),
       ([_, plan]) => {
         const { page, figures } = look(plan);
-        for (const [shot, { judgedDepthMm, depthMm }] of figures) {
+        for (const [shot, { usableDepthMm, depthMm }] of figures) {
           const depth = drawing(page, shot, 'Depth there and needed');
           const near = ROUNDED * depth.mmPerUnit;
           const there = depth.mm('[data-depth=there]', 'width');
-          expect(Math.abs(there - (judgedDepthMm as number))).toBeLessThan(near);
+          expect(Math.abs(there - (usableDepthMm as number))).toBeLessThan(near);
           const needed = depth.mm('[data-depth=needed]', 'width');
           expect(Math.abs(needed - (depthMm as Numbers).needed!)).toBeLessThan(near);
         }

@@ -135,7 +135,7 @@ const otioOf = (text: string) => {
 
 const CUTS = [
   'one: { shot: skin, from: 2 s, duration: 2 bars }',
-  'two: { shot: frost, duration: 3 beats, speed: 100 to 25 %, join: dissolve 13 frames, grade: cold, reframe: 1.1x }',
+  'two: { shot: frost, duration: 3 beats, speed: 100 to 25 %, transition: dissolve 13 frames, grade: cold, reframe: 1.1x }',
   'three: { shot: skin, duration: 1 bar, speed: 50 % }',
 ];
 

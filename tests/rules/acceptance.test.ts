@@ -9,7 +9,7 @@ const loud = (text: string) =>
   findingsOf(text)
     .filter(({ severity }) => severity !== 'hint')
     .map(({ rule }) => rule)
-    .filter((rule) => rule !== 'aperture-behind-converter');
+    .filter((rule) => rule !== 'effective-aperture');
 
 const allowing = (allow: string) => loud(changed(SHORT, { 'shots/frost/allow': allow }));
 

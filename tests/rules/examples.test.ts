@@ -5,7 +5,7 @@ import { laws } from '../support/each.ts';
 import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 
 /** Hints that say what is so, wherever it is so; no example is about them but their own. */
-const BACKGROUND = new Set(['aperture-behind-converter', 'usual-spelling', 'unused-name']);
+const BACKGROUND = new Set(['effective-aperture', 'usual-spelling', 'unused-name']);
 
 describe('the plan that examples start from', () => {
   it('has nothing wrong', () => {

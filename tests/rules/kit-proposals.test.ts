@@ -5,7 +5,7 @@ import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
 
 const KIT = {
   'kit/tubes/tube-12': '{ length: 12 mm, mass: 60 g }',
-  'kit/close-ups': '\n    plus-4: { power: 4 dpt, loss: 0 stops, mass: 60 g }',
+  'kit/close-up-lenses': '\n    plus-4: { power: 4 dpt, loss: 0 stops, mass: 60 g }',
 };
 
 function proposalsFor(text: string) {

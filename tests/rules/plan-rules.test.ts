@@ -104,7 +104,7 @@ describe('checks', () => {
     ['move-rehearsed', { 'shots/frost/move': '{ kind: slide, speed: 0.1 mm/s }' }, 'frost'],
     [
       'focus-ends-marked',
-      { 'shots/frost/move': '{ kind: pull, from: 0.4 m, to: 0.5 m }' },
+      { 'shots/frost/move': '{ kind: focus-pull, from: 0.4 m, to: 0.5 m }' },
       'frost',
     ],
     ['solution-ready', { 'shots/skin/preflight/solution-ready': null }, 'skin'],
@@ -124,7 +124,7 @@ describe('checks', () => {
       'for every shot',
       {
         'preflight/every-shot':
-          '[focus-at-full-size, record-setting-read-back, exposure-confirmed, white-balance-fixed, lamps-safe, foot-balanced, move-rehearsed]',
+          '[focus-at-full-size, record-setting-read-back, exposure-confirmed, white-balance-fixed, flicker-checked, foot-balanced, move-rehearsed]',
       },
     ],
   ])('written %s are there', (_, change) => {
@@ -141,7 +141,7 @@ describe('checks', () => {
 
 describe('how long a film lasts', () => {
   const unlisted = {
-    'subjects/soap': '{ kind: film, stands: upright, size: 160 x 100 mm, holder: wire frame }',
+    'subjects/soap': '{ kind: film, orientation: upright, size: 160 x 100 mm, holder: wire-frame }',
   };
   const asks = (change: Readonly<Record<string, string | null>>) =>
     of('not-known', changed(EXAMPLE_PLAN, change)).some(({ what, why }) =>
@@ -199,7 +199,7 @@ describe('what is carried', () => {
       expect(stand?.numbers).toMatchObject({ massKg: 3.5 });
       // 3.5 kg, 650 mm past the edge of the footprint, against 6 kg 550 mm and 2 kg 1,050 mm inside.
       const [boom] = of('boom-may-tip', held({ [shot]: '{ mass: 12 kg }' }));
-      expect(boom?.numbers?.tippingFactor).toBeLessThan(1);
+      expect(boom?.numbers?.stabilityFactor).toBeLessThan(1);
     }
   });
 

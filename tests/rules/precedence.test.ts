@@ -54,41 +54,41 @@ const TOO_HIGH: Change = { 'shots/frost/iso': '102400' };
 
 const PAIRS: Readonly<Record<string, Pair>> = {
   'field-out-of-reach > no-room': skin(
-    { 'lights/strip/at': '{ distance: 300 mm, up: 3 deg }' },
+    { 'lights/strip/at': '{ distance: 300 mm, elevation: 3 deg }' },
     TOO_NEAR_A_FILM,
     true,
   ),
-  'field-out-of-reach > aperture-behind-converter': frost(
-    {},
-    { 'shots/frost/field': '6 mm' },
-    true,
-  ),
+  'field-out-of-reach > effective-aperture': frost({}, { 'shots/frost/field': '6 mm' }, true),
   'field-out-of-reach > depth-short': frost({ 'shots/frost/aperture': 'f/4' }, TOO_NEAR, true),
   'field-out-of-reach > diffraction-eats-detail': frost(STACKED, TOO_NEAR, true),
   'field-out-of-reach > exposure-off': frost(TOO_DARK, TOO_NEAR, true),
   'field-out-of-reach > iso-out-of-range': frost(TOO_HIGH, TOO_NEAR),
-  'field-out-of-reach > lens-in-the-mirror': skin(UPRIGHT, TOO_NEAR_A_FILM, true),
+  'field-out-of-reach > lens-reflected': skin(UPRIGHT, TOO_NEAR_A_FILM, true),
   'field-out-of-reach > source-too-small': skin(
-    { 'lights/strip/at': '{ distance: 300 mm, up: 40 deg }' },
+    { 'lights/strip/at': '{ distance: 300 mm, elevation: 40 deg }' },
     TOO_NEAR_A_FILM,
     true,
   ),
   'field-out-of-reach > background-washes': skin(
-    { 'shots/skin/background': '60 cd/m2' },
+    { 'shots/skin/background-luminance': '60 cd/m2' },
     TOO_NEAR_A_FILM,
   ),
-  'field-out-of-reach > smear': skin({ 'shots/skin/flow': '8 mm/s' }, TOO_NEAR_A_FILM, true),
+  'field-out-of-reach > smear': skin(
+    { 'shots/skin/subject-speed': '8 mm/s' },
+    TOO_NEAR_A_FILM,
+    true,
+  ),
   'field-out-of-reach > focus-drifts': skin(
     { 'shots/skin/move': '{ kind: slide, speed: 4 mm/s, along: upright }' },
     TOO_NEAR_A_FILM,
     true,
   ),
-  'shutter-too-slow > smear': frost({ 'shots/frost/flow': '8 mm/s' }, TOO_SLOW),
+  'shutter-too-slow > smear': frost({ 'shots/frost/subject-speed': '8 mm/s' }, TOO_SLOW),
   'focus-drifts > depth-short': frost(
     { 'subjects/frost-plate/depth': '2.2 mm' },
-    { 'shots/frost/move': '{ kind: push, speed: 1 mm/s, duration: 20 s }' },
+    { 'shots/frost/move': '{ kind: push-in, speed: 1 mm/s, duration: 20 s }' },
   ),
-  'aperture-not-on-lens > aperture-behind-converter': frost({}, NOT_ON_LENS),
+  'aperture-not-on-lens > effective-aperture': frost({}, NOT_ON_LENS),
   'aperture-not-on-lens > depth-short': frost(
     { 'shots/frost/aperture': 'f/4' },
     { 'shots/frost/aperture': 'f/1.4' },
@@ -96,11 +96,11 @@ const PAIRS: Readonly<Record<string, Pair>> = {
   'aperture-not-on-lens > diffraction-eats-detail': frost(STACKED, NOT_ON_LENS),
   'aperture-not-on-lens > exposure-off': frost(TOO_DARK, NOT_ON_LENS),
   'aperture-not-on-lens > iso-out-of-range': frost(TOO_HIGH, NOT_ON_LENS),
-  'smaller-than-delivery > better-setting-idle': frost(
+  'smaller-than-delivery > better-recording-mode': frost(
     {
       'shots/frost/record': 'thin-25',
-      'kit/bodies/body-a/record/small-50':
-        '{ size: 1280 x 720, rate: 50 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }',
+      'kit/bodies/body-a/recording-modes/small-50':
+        '{ resolution: 1280 x 720, rate: 50 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }',
     },
     SMALL,
   ),
@@ -119,12 +119,12 @@ const PAIRS: Readonly<Record<string, Pair>> = {
     { 'subjects/frost-plate/depth': '60 mm' },
   ),
   // At f/4 no tilt is left that hides the lens and holds the depth.
-  'lens-in-the-mirror > depth-short': skin(
+  'lens-reflected > depth-short': skin(
     { 'shots/skin/aperture': 'f/8', 'shots/skin/tilt': '6 deg' },
     { 'shots/skin/aperture': 'f/4' },
   ),
-  'lens-in-the-mirror > source-too-small': skin(
-    { 'lights/strip/at': '{ distance: 300 mm, up: 40 deg }' },
+  'lens-reflected > source-too-small': skin(
+    { 'lights/strip/at': '{ distance: 300 mm, elevation: 40 deg }' },
     UPRIGHT,
   ),
   'iso-out-of-range > exposure-off': frost({ 'shots/frost/iso': '3200' }, TOO_HIGH),

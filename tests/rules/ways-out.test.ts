@@ -16,7 +16,7 @@ function wayOut(text: string, rule: string): { readonly title: string; readonly 
 }
 
 const lightAt = (up: number): string =>
-  changed(EXAMPLE_PLAN, { 'lights/strip/at': `{ distance: 300 mm, up: ${up} deg }` });
+  changed(EXAMPLE_PLAN, { 'lights/strip/at': `{ distance: 300 mm, elevation: ${up} deg }` });
 
 it('moves a light out of the picture by as little as clears it', () => {
   const { title, text } = wayOut(lightAt(3), 'no-room');
@@ -39,13 +39,13 @@ it('moves a light that stands below further down', () => {
 
 it('stops down to the widest mark that holds the depth at the least tilt', () => {
   const at = (aperture: string) => changed(EXAMPLE_PLAN, { 'shots/skin/aperture': aperture });
-  const { title, text } = wayOut(at('f/2.8'), 'lens-in-the-mirror');
+  const { title, text } = wayOut(at('f/2.8'), 'lens-reflected');
   expect(title).toMatch(/^Stop down to f\/[\d.]+( and tilt [\d.]+°)?$/);
-  expect(found(text, 'lens-in-the-mirror')).toEqual([]);
+  expect(found(text, 'lens-reflected')).toEqual([]);
   const mark = /f\/([\d.]+)/.exec(title)?.[1] ?? '';
   const marks = ['2.8', '3.2', '3.5', '4', '4.5', '5', '5.6', '6.3', '7.1', '8', '9', '10', '11'];
   const wider = marks[marks.indexOf(mark) - 1];
-  expect(found(at(`f/${wider}`), 'lens-in-the-mirror')[0]?.what).toMatch(/^No tilt/);
+  expect(found(at(`f/${wider}`), 'lens-reflected')[0]?.what).toMatch(/^No tilt/);
 });
 
 it('writes a single stop as one', () => {

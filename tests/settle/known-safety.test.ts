@@ -8,7 +8,7 @@ import { changed, coreWith, PLAN } from '../support/plans.ts';
 /** 180° at 25 fps on 50 Hz mains, and a smear of 2.2 pixels at 1/50 s. */
 const SMEARED = {
   'shots/frost/shutter': '180 deg',
-  'shots/frost/flow': '3.4 mm/s',
+  'shots/frost/subject-speed': '3.4 mm/s',
   'shots/frost/iso': 'auto',
 };
 
@@ -33,7 +33,7 @@ describe('a shot whose lamps may pulse, nobody knows how', () => {
     const { changes } = settled({
       'lights/panel/modulation': null,
       'shots/frost/shutter': shutter,
-      'shots/frost/flow': '6 mm/s',
+      'shots/frost/subject-speed': '6 mm/s',
     });
     for (const { setting, to } of changes)
       if (setting === 'shutter') expect(['1/50 s', '1/100 s']).toContain(to);

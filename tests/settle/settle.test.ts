@@ -17,17 +17,17 @@ const FROST: Readonly<Record<string, readonly string[]>> = {
   'shots/frost/shutter': ['1/50 s', '1/100 s', '1/80 s', '1/15 s', '180 deg', '1/500 s'],
   'shots/frost/iso': ['100', '400', '1250', '6400', '51200', 'auto'],
   'shots/frost/light': ['[panel]', '[bulb]', '[panel, bulb]'],
-  'shots/frost/flow': ['1 mm/s', '4 mm/s', '12 mm/s'],
+  'shots/frost/subject-speed': ['1 mm/s', '4 mm/s', '12 mm/s'],
   'shots/frost/rig': ['bench', 'stacked'],
   'subjects/frost-plate/depth': ['0.3 mm', '1.5 mm', '3 mm', '6 mm', '20 mm'],
-  'deliver/size': ['1920 x 1080', '3840 x 2160'],
+  'deliver/resolution': ['1920 x 1080', '3840 x 2160'],
 };
 const SKIN: Readonly<Record<string, readonly string[]>> = {
   'shots/skin/field': ['34 mm', '38 mm', '48 mm', '80 mm'],
   'shots/skin/aperture': ['f/4', 'f/8', 'f/11', 'f/22', 'f/32'],
   'shots/skin/iso': ['100', '400', '1600', '12800'],
   'shots/skin/tilt': ['1 deg', '3 deg', '-4 deg', '8 deg', '12 deg'],
-  'shots/skin/flow': ['0.5 mm/s', '5 mm/s'],
+  'shots/skin/subject-speed': ['0.5 mm/s', '5 mm/s'],
   'shots/skin/shutter': ['1/50 s', '1/25 s', '1/200 s'],
 };
 

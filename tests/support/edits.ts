@@ -5,7 +5,7 @@ import { changed } from './plans.ts';
 export const MUSIC = 'music: { tempo: 90 bpm, first-beat: 0 s, bar: 4 beats }';
 
 export const FAST_SETTING =
-  '{ size: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
+  '{ resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
 
 /** Cuts as block YAML, each one a line: `one: { shot: frost, duration: 4 s }`. */
 export const withEdit = (

@@ -1,6 +1,6 @@
 /** Rules whose way out is a decision about the picture, or lies outside the text. */
 export const WITHOUT_FIX: ReadonlySet<string> = new Set([
-  'aperture-behind-converter',
+  'effective-aperture',
   'background-washes',
   'boom-may-tip',
   'check-open',

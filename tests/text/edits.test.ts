@@ -7,13 +7,13 @@ import { merge } from '../fuzz/text-merge.ts';
 import { each } from '../support/each.ts';
 
 const before = `title: Low Water   # working title
-deliver: { size: 1920 x 1080, rate: 25 fps }
+deliver: { resolution: 1920 x 1080, rate: 25 fps }
 
 kit:
   tubes:
     tube-12: { length: 12 mm }   # short
     tube-20: { length: 20 mm }
-  close-ups: { plus-2: { power: 2 dpt } }
+  close-up-lenses: { plus-2: { power: 2 dpt } }
 
 shots:
   drift:
@@ -107,16 +107,16 @@ const cases: readonly [string, PlanEdit, string[]][] = [
     'sets within brackets',
     set('50 fps', 'deliver', 'rate'),
     [
-      '-deliver: { size: 1920 x 1080, rate: 25 fps }',
-      '+deliver: { size: 1920 x 1080, rate: 50 fps }',
+      '-deliver: { resolution: 1920 x 1080, rate: 25 fps }',
+      '+deliver: { resolution: 1920 x 1080, rate: 50 fps }',
     ],
   ],
   [
     'adds within brackets',
     set('2 min', 'deliver', 'duration'),
     [
-      '-deliver: { size: 1920 x 1080, rate: 25 fps }',
-      '+deliver: { size: 1920 x 1080, rate: 25 fps, duration: 2 min }',
+      '-deliver: { resolution: 1920 x 1080, rate: 25 fps }',
+      '+deliver: { resolution: 1920 x 1080, rate: 25 fps, duration: 2 min }',
     ],
   ],
   [
@@ -168,12 +168,15 @@ const cases: readonly [string, PlanEdit, string[]][] = [
   [
     'removes from brackets, first',
     remove('deliver', 'size'),
-    ['-deliver: { size: 1920 x 1080, rate: 25 fps }', '+deliver: { rate: 25 fps }'],
+    ['-deliver: { resolution: 1920 x 1080, rate: 25 fps }', '+deliver: { rate: 25 fps }'],
   ],
   [
     'removes from brackets, last',
     remove('deliver', 'rate'),
-    ['-deliver: { size: 1920 x 1080, rate: 25 fps }', '+deliver: { size: 1920 x 1080 }'],
+    [
+      '-deliver: { resolution: 1920 x 1080, rate: 25 fps }',
+      '+deliver: { resolution: 1920 x 1080 }',
+    ],
   ],
   [
     'removes what would be left empty',
@@ -188,8 +191,8 @@ const cases: readonly [string, PlanEdit, string[]][] = [
   ],
   [
     'removes all of an entry in brackets',
-    remove('kit/close-ups/plus-2', 'power'),
-    ['-  close-ups: { plus-2: { power: 2 dpt } }', '+  close-ups: { plus-2: {} }'],
+    remove('kit/close-up-lenses/plus-2', 'power'),
+    ['-  close-up-lenses: { plus-2: { power: 2 dpt } }', '+  close-up-lenses: { plus-2: {} }'],
   ],
   ['renames a key', rename('slit', 'shots/drift', 'support'), ['-    support:', '+    slit:']],
   ['renames an entry', rename('still', 'shots/slow'), ['-  slow:', '+  still:']],
@@ -205,10 +208,10 @@ const cases: readonly [string, PlanEdit, string[]][] = [
   ],
   [
     'adds an entry to a section in brackets',
-    add('kit/close-ups', 'plus-3', 'power: 3 dpt'),
+    add('kit/close-up-lenses', 'plus-3', 'power: 3 dpt'),
     [
-      '-  close-ups: { plus-2: { power: 2 dpt } }',
-      '+  close-ups: { plus-2: { power: 2 dpt }, plus-3: { power: 3 dpt } }',
+      '-  close-up-lenses: { plus-2: { power: 2 dpt } }',
+      '+  close-up-lenses: { plus-2: { power: 2 dpt }, plus-3: { power: 3 dpt } }',
     ],
   ],
   [

@@ -28,7 +28,7 @@ kit:
     # the short one
     tube-12: { length: 12 mm }
     "tube-20": { length: 20 mm }
-  close-ups: { plus-2: { power: 2 dpt } }
+  close-up-lenses: { plus-2: { power: 2 dpt } }
 
 shots:
   drift:
@@ -53,7 +53,7 @@ edit:
       "header kit/tubes "  tubes: # three\\n    # the short one\\n"",
       "entry kit/tubes/tube-12 "    tube-12: { length: 12 mm }\\n"",
       "entry kit/tubes/tube-20 "    \\"tube-20\\": { length: 20 mm }\\n"",
-      "entry kit/close-ups "  close-ups: { plus-2: { power: 2 dpt } }\\n\\n"",
+      "entry kit/close-up-lenses "  close-up-lenses: { plus-2: { power: 2 dpt } }\\n\\n"",
       "header shots "shots:\\n"",
       "entry shots/drift "  drift:\\n    subject: film\\n# a comment at the margin\\n    rig: far\\n"",
       "entry shots/slow "  slow:\\n    subject: film\\n"",

@@ -85,8 +85,8 @@ const plansToShow = (): readonly string[] => {
     /\n {2}soap: .*/,
     '\n  soap: { kind: bubble, diameter: 60 mm }',
   );
-  const level = EXAMPLE_PLAN.replace('stands: upright', 'stands: level');
-  const thick = EXAMPLE_PLAN.replace('lasts: 40 s', 'lasts: 40 s, thickness: 80 to 700 nm');
+  const level = EXAMPLE_PLAN.replace('orientation: upright', 'orientation: level');
+  const thick = EXAMPLE_PLAN.replace('lifetime: 40 s', 'lifetime: 40 s, thickness: 80 to 700 nm');
   const measured = EXAMPLE_PLAN.replace(
     '    field: 60 mm\n',
     '    field: 60 mm\n    measured: { field: 59 mm }\n',

@@ -52,18 +52,18 @@ const plan = `
 shootplan: 1
 title: Tide Glass
 use: [our-kit.shootplan.yaml]
-deliver: { size: 1920 x 1080, rate: 25 fps, duration: 2 min }
+deliver: { resolution: 1920 x 1080, rate: 25 fps, duration: 2 min }
 kit:
   bodies:
-    body-a: { sensor: 36 x 24 mm, iso: { lowest: 100, highest: 25600, clean-to: 3200 } }
+    body-a: { sensor: 36 x 24 mm, iso: { lowest: 100, highest: 25600, usable-to: 3200 } }
   lenses:
-    long-200: { focal: 200 mm, aperture: f/4 to 32, pupil-ratio: 0.8 }
+    long-200: { focal-length: 200 mm, aperture: f/4 to 32, pupil-ratio: 0.8 }
 rigs:
   far-off: { parts: [body-a, long-200], support: { foot: 180 mm, overhead: no } }
 lights:
   wall: { kind: led, modulation: none, reading: { aperture: f/8, shutter: 1/50 s, iso: 400 } }
 subjects:
-  lantern: { kind: bubble, diameter: 70 mm, lasts: 20 s }
+  lantern: { kind: bubble, diameter: 70 mm, lifetime: 20 s }
 shots:
   drift:
     subject: lantern

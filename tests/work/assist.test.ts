@@ -134,7 +134,7 @@ describe('settling', () => {
   const calls = (of: (...some: never[]) => unknown): number => vi.mocked(of).mock.calls.length;
 
   it('traces a mirror once for each frame and light, whatever is tried with them', () => {
-    steep((text) => text.replace(/^( {4}iso: .*)/m, '$1\n    flow: 60 mm/s'));
+    steep((text) => text.replace(/^( {4}iso: .*)/m, '$1\n    subject-speed: 60 mm/s'));
     expect(calls(coveredTiltsRad)).toBeGreaterThan(0);
     expect(calls(coveredTiltsRad)).toBeLessThan(400);
     expect(calls(leastTiltRad)).toBeGreaterThan(0);

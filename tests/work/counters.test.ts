@@ -119,7 +119,9 @@ describe('an edit makes the core work only on what depends on it', () => {
   });
 
   it('a light that no shot names: no shot', () => {
-    const counts = countsOf(kitLine('colour: 3200 K'), (line) => line.replace('3200', '3000'));
+    const counts = countsOf(kitLine('colour-temperature: 3200 K'), (line) =>
+      line.replace('3200', '3000'),
+    );
     expect(counts).toMatchObject({ parse: 1, lower: 1, figures: 0, shots: 0 });
   });
 

@@ -68,7 +68,7 @@ it('how long a cut is: its own source, and the places of those behind it', () =>
 
 it('a join: its neighbours', () => {
   const anew = madeAnew('cut-7:', (line) =>
-    line.replace('2 bars', '2 bars, join: dissolve 1 beat'),
+    line.replace('2 bars', '2 bars, transition: dissolve 1 beat'),
   );
   expect(anew()).toEqual(NEIGHBOURS);
 });

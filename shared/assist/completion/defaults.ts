@@ -104,10 +104,10 @@ export const newEntry = (
 
 /** What is worth saying first, of records that are no entries. */
 const FIRST_KEYS: Partial<Record<DefName, readonly string[]>> = {
-  deliver: ['size', 'rate', 'duration'],
-  'iso-limits': ['lowest', 'highest', 'clean-to'],
+  deliver: ['resolution', 'rate', 'duration'],
+  'iso-limits': ['lowest', 'highest', 'usable-to'],
   closest: ['from-sensor', 'magnification'],
-  placement: ['distance', 'up', 'across'],
+  placement: ['distance', 'elevation', 'azimuth'],
   reading: ['aperture', 'shutter', 'iso', 'through'],
   support: ['head', 'foot'],
   move: ['kind', 'speed'],

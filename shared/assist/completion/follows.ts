@@ -13,7 +13,7 @@ const FOLLOWS: Partial<Record<DefName, Readonly<Record<string, (where: Where) =>
   cut: { speed: cutSpeeds },
   deliver: { duration: editLength },
   recording: { area: recordedAreas },
-  lens: { focal: named('mm') },
+  lens: { 'focal-length': named('mm') },
   tube: { length: named('mm') },
   'close-up': { power: named('dpt') },
 };
@@ -46,8 +46,8 @@ function recordedAreas({ context, file, place }: Where): Found {
   const lowered = context.analysis.entries.lowered(file, place.entry);
   const body = lowered?.def === 'body' ? (lowered.value as Body) : undefined;
   const sensor = body && ifKnown(body.sensor);
-  const setting = body && ifKnown(body.record)?.get(String(place.path[1]));
-  const size = setting?.state === 'known' ? ifKnown(setting.value.size) : undefined;
+  const setting = body && ifKnown(body['recording-modes'])?.get(String(place.path[1]));
+  const size = setting?.state === 'known' ? ifKnown(setting.value.resolution) : undefined;
   if (!sensor || !size) return [];
   const scale = Math.min(sensor.width / size.width, sensor.height / size.height);
   const [width, height] = [size.width, size.height].map((side) =>

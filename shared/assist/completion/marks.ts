@@ -111,7 +111,7 @@ export const tilts: Marks = ({ now: { figures } }) => {
 /** Of the lights that are on, then those that lamps and daylight are named by (common practice). */
 export const whiteBalances: Marks = ({ now: { bench } }) => {
   const lights = bench.lights.known ? bench.lights.value : [];
-  const own = lights.flatMap(({ fields: { colour } }) =>
+  const own = lights.flatMap(({ fields: { 'colour-temperature': colour } }) =>
     colour.state === 'known' ? [KINDS['colour-temperature'].print(colour.value)] : [],
   );
   return [...new Set([...own, '5600 K', '3200 K', '4000 K', 'auto'])];

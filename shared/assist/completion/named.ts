@@ -117,9 +117,9 @@ function recordings({ shot, meaning }: Where): Proposal[] {
 
 function recordingsOf(shot: TrialShot): Proposal[] {
   const { body, deliver } = shot.now.bench;
-  const settings = body && ifKnown(body.fields.record);
+  const settings = body && ifKnown(body.fields['recording-modes']);
   if (!settings) return [];
-  const wanted = deliver && ifKnown(deliver.size);
+  const wanted = deliver && ifKnown(deliver.resolution);
   return [...settings].map(([name, field]): Proposal => {
     const tried = shot.with('record', name as Ref);
     const { words, rank } = outcomeOf(tried, [angle]);
@@ -147,7 +147,7 @@ function recordingsOf(shot: TrialShot): Proposal[] {
 }
 
 const recordingWords = (fields: Recording, say: Say): string =>
-  (['size', 'rate', 'bitrate'] as const)
+  (['resolution', 'rate', 'bitrate'] as const)
     .flatMap((key) => {
       const field: Field<unknown> = fields[key];
       const { shape } = SHAPES.recording.keys[key]!;

@@ -33,8 +33,8 @@ const where = <T>(figure: Figure<T>, said: (value: T) => Outcome | null): Outcom
 export const effective: Measure = ({ figures }, say) =>
   where(figures.effectiveFNumber, (n) => ({ words: say.fNumber(n), rank: 0 }));
 
-export const depth: Measure = ({ figures: { judgedDepthMm, depthMm } }, say) =>
-  where(judgedDepthMm, (there) => {
+export const depth: Measure = ({ figures: { usableDepthMm, depthMm } }, say) =>
+  where(usableDepthMm, (there) => {
     const { needed } = depthMm;
     if (!needed.known || needed.value === 0)
       return { words: message`depth ${say.length(there)}`, rank: 0 };

@@ -147,7 +147,8 @@ function whiteBalanceOutcome(tried: TrialShot): Outcome {
   if (set.value === 'auto') return { words: message`drifts within the take`, rank: 2 };
   const lights = bench.lights.known ? bench.lights.value : [];
   const same = lights.filter(
-    ({ fields: { colour } }) => colour.state === 'known' && colour.value === set.value,
+    ({ fields: { 'colour-temperature': colour } }) =>
+      colour.state === 'known' && colour.value === set.value,
   );
   return same.length > 0
     ? { words: message`colour of ${same.map(({ name }) => name).join(', ')}`, rank: 0 }

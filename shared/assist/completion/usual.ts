@@ -57,7 +57,7 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
     'circle-of-confusion': ['0.03 mm', '0.028 mm', '0.02 mm', '0.015 mm'],
   },
   deliver: {
-    size: SIZES,
+    resolution: SIZES,
     rate: RATES,
     duration: ['30 s', '40 s', '60 s', '1 min', '2 min', '3 min', '4 min', '5 min', '10 min'],
   },
@@ -66,24 +66,24 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
     card: ['64 GB', '128 GB', '256 GB', '512 GB'],
     'longest-clip': ['30 min', '29 min', '60 min'],
     battery: each('min', 60, 90, 120, 45, 70, 80, 100),
-    flange: each('mm', 44, 18, 46.5, 20, 16),
+    'flange-distance': each('mm', 44, 18, 46.5, 20, 16),
     mass: each('kg', 0.5, 0.6, 0.7, 0.8, 1),
     readout: ['0 ms', '10 ms', '16 ms', '18 ms', '20 ms', '22 ms', '30 ms'],
   },
   'iso-limits': {
     lowest: isoFrom('100', '50', '64', '200'),
     highest: isoFrom('25600', '12800', '51200', '6400', '102400'),
-    'clean-to': isoFrom('3200', '1600', '6400', '800', '12800'),
+    'usable-to': isoFrom('3200', '1600', '6400', '800', '12800'),
   },
   recording: {
-    size: SIZES,
+    resolution: SIZES,
     rate: RATES,
     bitrate: BITRATES,
     area: ['36 x 20.25 mm', '23.6 x 13.3 mm', '17.3 x 9.7 mm'],
   },
   lens: {
     aperture: ['f/2.8 to 32', 'f/2.8 to 22', 'f/4 to 32', 'f/4 to 22', 'f/3.5 to 22'],
-    focal: each('mm', 100, 90, 105, 60, 150, 180, 200, 50),
+    'focal-length': each('mm', 100, 90, 105, 60, 150, 180, 200, 50),
     'pupil-ratio': ['1', '0.8', '0.9', '1.1', '1.2'],
     mass: LIGHT_MASSES,
     loss: LOSSES,
@@ -101,7 +101,7 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
   },
   support: { foot: each('mm', 60, 70, 80, 90, 100, 120, 150, 180) },
   light: {
-    source: each(
+    'emitting-size': each(
       'mm',
       '300 x 200',
       '200 x 200',
@@ -110,7 +110,7 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
       '300 x 300',
       '600 x 600',
     ),
-    colour: COLOURS,
+    'colour-temperature': COLOURS,
     luminance: LUMINANCES,
     illuminance: ILLUMINANCES,
     modulation: ['none', '100 Hz', '120 Hz'],
@@ -124,18 +124,21 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
   },
   placement: {
     distance: each('mm', 300, 400, 500, 200, 250, 350, 450, 600, 800, 1000),
-    up: each('deg', 0, 15, 20, 30, 40, 45, 50, 60),
-    across: each('deg', 0, 20, -20, 45, -45, 90, -90),
+    elevation: each('deg', 0, 15, 20, 30, 40, 45, 50, 60),
+    azimuth: each('deg', 0, 20, -20, 45, -45, 90, -90),
   },
   subject: {
     depth: each('mm', 0, 0.5, 1, 1.5, 2, 3, 4, 5, 10),
     diameter: each('mm', 3, 5, 10, 15, 20, 30, 50, 70, 100),
     thickness: each('nm', '100 to 700', '80 to 700', '0 to 1000', '80 to 900'),
-    index: ['1.33', '1.4', '1.5'],
-    background: BACKGROUNDS,
-    lasts: seconds(10, 20, 30, 60, 90),
+    'refractive-index': ['1.33', '1.4', '1.5'],
+    'background-luminance': BACKGROUNDS,
+    lifetime: seconds(10, 20, 30, 60, 90),
   },
-  shot: { flow: each('mm/s', 0.3, 0.5, 1, 1.5, 2, 3, 5, 10), background: BACKGROUNDS },
+  shot: {
+    'subject-speed': each('mm/s', 0.3, 0.5, 1, 1.5, 2, 3, 5, 10),
+    'background-luminance': BACKGROUNDS,
+  },
   relight: {
     dimmed: ['1 stop', '0.5 stops', '2 stops', '-1 stops'],
     luminance: LUMINANCES,
@@ -143,7 +146,7 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
   },
   move: {
     speed: each('mm/s', 1, 2, 5, 10),
-    rail: ['0 deg', '5 deg', '10 deg'],
+    'rail-angle': ['0 deg', '5 deg', '10 deg'],
     duration: seconds(10, 20, 30, 60),
   },
   take: {
@@ -172,7 +175,7 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
       '8 s',
     ],
     speed: ['100 %', '50 %', '25 %', '100 to 50 %', '100 to 25 %'],
-    join: ['cut', 'dissolve 12 frames', 'dissolve 1 s', 'dissolve 1 beat'],
+    transition: ['cut', 'dissolve 12 frames', 'dissolve 1 s', 'dissolve 1 beat'],
     reframe: ['1x', '1.1x', '1.2x', '1.5x', '2x'],
   },
 };

@@ -13,7 +13,12 @@ const LONGEST_TEXT = 120;
 const MOST_ITEMS = 8;
 
 /** Focal lengths and sensors are in millimetres everywhere (common practice). */
-const ALWAYS_MM: ReadonlySet<string> = new Set(['focal', 'sensor', 'area', 'flange']);
+const ALWAYS_MM: ReadonlySet<string> = new Set([
+  'focal-length',
+  'sensor',
+  'area',
+  'flange-distance',
+]);
 const IN_MM = new Say();
 
 type Fields = Readonly<Record<string, Field<unknown>>>;

@@ -75,7 +75,7 @@ function faultFigure(fault: ChainFault, parts: readonly NamedPart[]): UnknownFig
   if (fault.kind !== 'needs')
     return notKnown(message`the parts do not stand in an order that works`);
   const { name, defined } = parts[fault.part]!;
-  const key = fault.input === 'flangeMm' ? 'flange' : 'length';
+  const key = fault.input === 'flangeMm' ? 'flange-distance' : 'length';
   return { known: false, needs: [{ key, of: name, at: { ...defined, path: [key] } }] };
 }
 
@@ -101,7 +101,7 @@ export function recordingHover(
 ): string | null {
   const lowered = analysis.entries.lowered(place.file, place.entry);
   if (lowered?.def !== 'body') return null;
-  const { record } = lowered.value as Body;
+  const record = (lowered.value as Body)['recording-modes'];
   const setting = record.state === 'known' ? record.value.get(name) : undefined;
   if (setting?.state !== 'known') return null;
   return table([

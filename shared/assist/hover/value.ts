@@ -36,11 +36,11 @@ export const SETTING_HOVERS: Partial<Record<keyof Bench['fields'], (shot: SaidSh
   iso: exposureHover,
   shutter: shutterHover,
   tilt: tiltHover,
-  'tilt-about': tiltHover,
+  'tilt-axis': tiltHover,
   record: recordingHover,
   'white-balance': whiteBalanceHover,
   move: moveHover,
-  flow: flowHover,
+  'subject-speed': flowHover,
   take: takeHover,
 };
 

@@ -30,7 +30,7 @@ function definedAt({ place, kind, on, meaning }: PlanSpot): NamedThing | null {
     return { name: kind.name, defined: { ...place, part: 'key' }, groups };
   }
   const isSetting =
-    isOf('bodies', place.entry) && place.path.length === 2 && place.path[0] === 'record';
+    isOf('bodies', place.entry) && place.path.length === 2 && place.path[0] === 'recording-modes';
   return isSetting && meaning.name !== undefined
     ? { name: meaning.name, defined: { ...place, part: 'key' }, groups: ['recordings'] }
     : null;
@@ -72,7 +72,7 @@ export function find(
     if (group === 'recordings') {
       const setting = analysis.bench(file, entry)?.recording;
       if (setting?.name !== name) continue;
-      const path = ['record', name];
+      const path = ['recording-modes', name];
       const defined: Place = { file: setting.file, entry: setting.entry, path, part: 'key' };
       return { name, defined, groups: ['recordings'] };
     }

@@ -11,7 +11,7 @@ title: New plan
 about: What is filmed, for whom, and where it will be shown.
 `;
 
-const DELIVERED = `deliver: { size: 1920 x 1080, rate: 25 fps, duration: 1 min }
+const DELIVERED = `deliver: { resolution: 1920 x 1080, rate: 25 fps, duration: 1 min }
 mains: 50 Hz
 `;
 

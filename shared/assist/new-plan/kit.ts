@@ -46,33 +46,33 @@ export const BODIES: readonly Body[] = [
     name: 'full-frame',
     about: '36 x 24 mm sensor, knows nothing of tubes and converters',
     lines: `sensor: 36 x 24 mm
-photosites: 6048 x 4024
-flange: 44 mm
-iso: { lowest: 100, highest: 25600, clean-to: 6400 }
-shows: marked
+pixels: 6048 x 4024
+flange-distance: 44 mm
+iso: { lowest: 100, highest: 25600, usable-to: 6400 }
+displayed-aperture: marked
 readout: 18 ms
 mass: 0.76 kg
 card: 128 GB
 battery: 90 min
 longest-clip: 30 min
-record:
-  full-50: { size: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }`,
+recording-modes:
+  full-50: { resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }`,
   },
   {
     name: 'small-sensor',
     about: '23.5 x 15.6 mm sensor, shows the effective f-number',
     lines: `sensor: 23.5 x 15.6 mm
-photosites: 6240 x 4160
-flange: 18 mm
-iso: { lowest: 100, highest: 32000, clean-to: 3200 }
-shows: effective
+pixels: 6240 x 4160
+flange-distance: 18 mm
+iso: { lowest: 100, highest: 32000, usable-to: 3200 }
+displayed-aperture: effective
 readout: 22 ms
 mass: 0.48 kg
 card: 64 GB
 battery: 70 min
 longest-clip: 29 min
-record:
-  full-50: { size: 1920 x 1080, rate: 50 fps, bitrate: 50 Mb/s, area: 23.5 x 13.2 mm }`,
+recording-modes:
+  full-50: { resolution: 1920 x 1080, rate: 50 fps, bitrate: 50 Mb/s, area: 23.5 x 13.2 mm }`,
   },
 ];
 
@@ -80,12 +80,12 @@ export const LENSES: readonly Lens[] = [
   {
     name: 'macro-100',
     about: '100 mm, life size by its own ring',
-    lines: `focal: 100 mm
+    lines: `focal-length: 100 mm
 aperture: f/2.8 to 32
 loss: 0.2 stops
 closest: { from-sensor: 0.31 m, magnification: 1x }
 length: 120 mm
-rim: 72 mm
+front-diameter: 72 mm
 pupil-ratio: 1
 mass: 0.7 kg`,
     between: {},
@@ -96,12 +96,12 @@ mass: 0.7 kg`,
   {
     name: 'tele-135',
     about: '135 mm on tubes, in between',
-    lines: `focal: 135 mm
+    lines: `focal-length: 135 mm
 aperture: f/3.5 to 32
 loss: 0.2 stops
 closest: { from-sensor: 0.7 m, magnification: 0.25x }
 length: 110 mm
-rim: 62 mm
+front-diameter: 62 mm
 pupil-ratio: 0.9
 mass: 0.6 kg`,
     between: {
@@ -114,12 +114,12 @@ mass: 0.6 kg`,
   {
     name: 'long-200',
     about: '200 mm on tubes behind a converter, stands far off',
-    lines: `focal: 200 mm
+    lines: `focal-length: 200 mm
 aperture: f/4 to 32
 loss: 0.3 stops
 closest: { from-sensor: 0.85 m, magnification: 0.3x }
 length: 165 mm
-rim: 82 mm
+front-diameter: 82 mm
 pupil-ratio: 0.8
 mass: 1.1 kg`,
     between: {
@@ -133,7 +133,7 @@ mass: 1.1 kg`,
 ];
 
 const LED = `kind: led
-colour: 5600 K
+colour-temperature: 5600 K
 modulation: none
 supply: low-voltage`;
 
@@ -146,8 +146,8 @@ export const SUBJECT_KINDS: readonly SubjectKind[] = [
     fieldMm: 40,
     light: 'panel',
     lightLines: () => `${LED}
-source: 300 x 200 mm
-at: { distance: 350 mm, up: 45 deg, across: 20 deg }
+emitting-size: 300 x 200 mm
+at: { distance: 350 mm, elevation: 45 deg, azimuth: 20 deg }
 reading: { aperture: f/8, shutter: 1/50 s, iso: 250, through: meter }`,
   },
   {
@@ -159,8 +159,8 @@ reading: { aperture: f/8, shutter: 1/50 s, iso: 250, through: meter }`,
     fieldMm: 72,
     light: 'bright-panel',
     lightLines: ({ mirrorUpDeg }) => `${LED}
-source: 400 x 200 mm
-at: { distance: 450 mm, up: ${mirrorUpDeg} deg, across: 0 deg }
+emitting-size: 400 x 200 mm
+at: { distance: 450 mm, elevation: ${mirrorUpDeg} deg, azimuth: 0 deg }
 luminance: 24000 cd/m2`,
   },
   {
@@ -172,8 +172,8 @@ luminance: 24000 cd/m2`,
     fieldMm: 60,
     light: 'sky',
     lightLines: () => `${LED}
-source: 600 x 400 mm
-at: { distance: 550 mm, up: 50 deg, across: -20 deg }
+emitting-size: 600 x 400 mm
+at: { distance: 550 mm, elevation: 50 deg, azimuth: -20 deg }
 luminance: 24000 cd/m2`,
   },
   {
@@ -185,8 +185,8 @@ luminance: 24000 cd/m2`,
     fieldMm: 60,
     light: 'lit-paper',
     lightLines: ({ mirrorUpDeg }) => `${LED}
-source: 400 x 200 mm
-at: { distance: 450 mm, up: ${mirrorUpDeg} deg, across: 0 deg }
+emitting-size: 400 x 200 mm
+at: { distance: 450 mm, elevation: ${mirrorUpDeg} deg, azimuth: 0 deg }
 luminance: 24000 cd/m2`,
   },
 ];

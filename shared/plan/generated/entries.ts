@@ -24,7 +24,7 @@ export const ENTRIES: Readonly<Record<AnyGroup, EntryShape>> = {
   "first": {
    "name": "full-25",
    "keys": [
-    "size",
+    "resolution",
     "rate",
     "bitrate",
     "area"
@@ -38,7 +38,7 @@ export const ENTRIES: Readonly<Record<AnyGroup, EntryShape>> = {
   "scope": "files",
   "space": "parts",
   "outline": [
-   "focal",
+   "focal-length",
    "aperture"
   ],
   "first": null
@@ -79,9 +79,9 @@ export const ENTRIES: Readonly<Record<AnyGroup, EntryShape>> = {
    ]
   }
  },
- "close-ups": {
+ "close-up-lenses": {
   "def": "close-up",
-  "home": "kit/close-ups",
+  "home": "kit/close-up-lenses",
   "noun": "close-up lens",
   "scope": "files",
   "space": "parts",
@@ -162,7 +162,7 @@ export const ENTRIES: Readonly<Record<AnyGroup, EntryShape>> = {
   "space": "lights",
   "outline": [
    "kind",
-   "colour"
+   "colour-temperature"
   ],
   "first": null
  },

@@ -40,7 +40,7 @@ export type AnyGroup =
   | 'lenses'
   | 'tubes'
   | 'converters'
-  | 'close-ups'
+  | 'close-up-lenses'
   | 'filters'
   | 'heads'
   | 'stands'
@@ -58,7 +58,7 @@ export type Group =
   | 'lenses'
   | 'tubes'
   | 'converters'
-  | 'close-ups'
+  | 'close-up-lenses'
   | 'filters'
   | 'heads'
   | 'stands'
@@ -73,7 +73,7 @@ export type GroupName =
   | 'lenses'
   | 'tubes'
   | 'converters'
-  | 'close-ups'
+  | 'close-up-lenses'
   | 'filters'
   | 'heads'
   | 'stands'
@@ -84,7 +84,7 @@ export type GroupName =
 
 /** The groups that share their names. */
 export interface Spaces {
-  readonly parts: 'bodies' | 'lenses' | 'tubes' | 'converters' | 'close-ups';
+  readonly parts: 'bodies' | 'lenses' | 'tubes' | 'converters' | 'close-up-lenses';
   readonly recordings: 'recordings';
   readonly filters: 'filters';
   readonly heads: 'heads';

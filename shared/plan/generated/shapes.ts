@@ -66,7 +66,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "delivery",
     "description": "What is handed over in the end: size, rate and length of the finished film.",
     "examples": [
-     "{ size: 1920 x 1080, rate: 25 fps, duration: 2 min }"
+     "{ resolution: 1920 x 1080, rate: 25 fps, duration: 2 min }"
     ]
    },
    "mains": {
@@ -133,7 +133,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "lights",
     "description": "Lights as they stand, by name.",
     "examples": [
-     "{ wall: { kind: led, colour: 5600 K } }"
+     "{ wall: { kind: led, colour-temperature: 5600 K } }"
     ]
    },
    "subjects": {
@@ -252,7 +252,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   "title": "delivery",
   "description": "What is handed over in the end.",
   "keys": {
-   "size": {
+   "resolution": {
     "shape": {
      "kind": "quantity",
      "of": "pixels"
@@ -308,7 +308,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "bodies",
     "description": "Camera bodies.",
     "examples": [
-     "{ body-a: { sensor: 36 x 24 mm, flange: 44 mm } }"
+     "{ body-a: { sensor: 36 x 24 mm, flange-distance: 44 mm } }"
     ]
    },
    "lenses": {
@@ -323,7 +323,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "lenses",
     "description": "Lenses.",
     "examples": [
-     "{ long-200: { focal: 200 mm, aperture: f/4 to 32 } }"
+     "{ long-200: { focal-length: 200 mm, aperture: f/4 to 32 } }"
     ]
    },
    "tubes": {
@@ -356,7 +356,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "{ twice: { factor: 2x } }"
     ]
    },
-   "close-ups": {
+   "close-up-lenses": {
     "shape": {
      "kind": "map",
      "item": {
@@ -445,7 +445,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "36 x 24 mm"
     ]
    },
-   "photosites": {
+   "pixels": {
     "shape": {
      "kind": "quantity",
      "of": "pixels"
@@ -457,7 +457,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "6048 x 4024"
     ]
    },
-   "flange": {
+   "flange-distance": {
     "shape": {
      "kind": "quantity",
      "of": "length"
@@ -478,10 +478,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "ISO speeds",
     "description": "The ISO speeds that the body offers, and up to which its picture is clean.",
     "examples": [
-     "{ lowest: 100, highest: 25600, clean-to: 3200 }"
+     "{ lowest: 100, highest: 25600, usable-to: 3200 }"
     ]
    },
-   "shows": {
+   "displayed-aperture": {
     "shape": {
      "kind": "enum",
      "values": [
@@ -570,7 +570,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "30 min"
     ]
    },
-   "record": {
+   "recording-modes": {
     "shape": {
      "kind": "map",
      "item": {
@@ -582,7 +582,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "recording settings",
     "description": "The recording settings that the body offers, by name.",
     "examples": [
-     "{ full-50: { size: 1920 x 1080, rate: 50 fps } }"
+     "{ full-50: { resolution: 1920 x 1080, rate: 50 fps } }"
     ]
    }
   }
@@ -615,7 +615,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "25600"
     ]
    },
-   "clean-to": {
+   "usable-to": {
     "shape": {
      "kind": "quantity",
      "of": "iso"
@@ -644,7 +644,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "borrowed until Friday"
     ]
    },
-   "size": {
+   "resolution": {
     "shape": {
      "kind": "quantity",
      "of": "pixels"
@@ -721,7 +721,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "borrowed until Friday"
     ]
    },
-   "focal": {
+   "focal-length": {
     "shape": {
      "kind": "quantity",
      "of": "length"
@@ -781,7 +781,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "165 mm"
     ]
    },
-   "grows": {
+   "extends": {
     "shape": {
      "kind": "quantity",
      "of": "length-or-zero"
@@ -793,7 +793,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "20 mm"
     ]
    },
-   "rim": {
+   "front-diameter": {
     "shape": {
      "kind": "quantity",
      "of": "length"
@@ -1333,7 +1333,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
        "converters",
        "tubes",
        "lenses",
-       "close-ups"
+       "close-up-lenses"
       ]
      }
     },
@@ -1581,7 +1581,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "tungsten"
     ]
    },
-   "source": {
+   "emitting-size": {
     "shape": {
      "kind": "quantity",
      "of": "size"
@@ -1614,10 +1614,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "place",
     "description": "Where the source stands, seen from the middle of the subject.",
     "examples": [
-     "{ distance: 500 mm, up: 26 deg }"
+     "{ distance: 500 mm, elevation: 26 deg }"
     ]
    },
-   "colour": {
+   "colour-temperature": {
     "shape": {
      "kind": "quantity",
      "of": "colour-temperature"
@@ -1732,7 +1732,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "reading",
     "description": "An exposure that was found right with this light on a diffuse subject.",
     "examples": [
-     "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare lens }"
+     "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare-lens }"
     ]
    },
    "polarised": {
@@ -1809,7 +1809,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "500 mm"
     ]
    },
-   "up": {
+   "elevation": {
     "shape": {
      "kind": "quantity",
      "of": "angle"
@@ -1821,7 +1821,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "26 deg"
     ]
    },
-   "across": {
+   "azimuth": {
     "shape": {
      "kind": "quantity",
      "of": "angle"
@@ -1880,8 +1880,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "enum",
      "values": [
       "meter",
-      "bare lens",
-      "this rig"
+      "bare-lens",
+      "this-rig"
      ]
     },
     "required": false,
@@ -1889,7 +1889,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What it was taken with: a hand-held incident meter; the bare lens at infinity; or this rig as it stands.",
     "examples": [
      "meter",
-     "bare lens"
+     "bare-lens"
     ]
    },
    "magnification": {
@@ -1951,7 +1951,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "bubble"
     ]
    },
-   "stands": {
+   "orientation": {
     "shape": {
      "kind": "enum",
      "values": [
@@ -1961,7 +1961,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "stance",
-    "description": "How a film stands: upright films drain and break soon, level ones last.",
+    "description": "How a film orientation: upright films drain and break soon, level ones last.",
     "examples": [
      "upright",
      "level"
@@ -2003,7 +2003,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "0.4 mm"
     ]
    },
-   "bow": {
+   "sag": {
     "shape": {
      "kind": "quantity",
      "of": "length-or-zero"
@@ -2019,11 +2019,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "shape": {
      "kind": "enum",
      "values": [
-      "wire frame",
-      "wicking frame",
-      "smooth container",
+      "wire-frame",
+      "wicking-frame",
+      "smooth-container",
       "open dish",
-      "closed vessel",
+      "closed-vessel",
       "enclosed holder"
      ]
     },
@@ -2031,8 +2031,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "holder",
     "description": "What holds it; a film lives longer in some than in others.",
     "examples": [
-     "wire frame",
-     "wicking frame"
+     "wire-frame",
+     "wicking-frame"
     ]
    },
    "finish": {
@@ -2052,7 +2052,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "gloss"
     ]
    },
-   "lasts": {
+   "lifetime": {
     "shape": {
      "kind": "quantity",
      "of": "time"
@@ -2076,7 +2076,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "80 to 700 nm"
     ]
    },
-   "index": {
+   "refractive-index": {
     "shape": {
      "kind": "quantity",
      "of": "ratio"
@@ -2100,7 +2100,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "4 %"
     ]
    },
-   "background": {
+   "background-luminance": {
     "shape": {
      "kind": "quantity",
      "of": "luminance"
@@ -2206,7 +2206,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "4 deg"
     ]
    },
-   "tilt-about": {
+   "tilt-axis": {
     "shape": {
      "kind": "enum",
      "values": [
@@ -2350,7 +2350,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "{ stand: boom, overhead: yes }"
     ]
    },
-   "flow": {
+   "subject-speed": {
     "shape": {
      "kind": "quantity",
      "of": "speed"
@@ -2386,7 +2386,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "{ duration: 60 s, count: 3, settle: 8 s }"
     ]
    },
-   "background": {
+   "background-luminance": {
     "shape": {
      "kind": "quantity",
      "of": "luminance"
@@ -2506,7 +2506,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "reading",
     "description": "A reading taken for this shot: through a lens, of its own subject.",
     "examples": [
-     "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this rig }"
+     "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this-rig }"
     ]
    },
    "polarised": {
@@ -2537,10 +2537,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "enum",
      "values": [
       "slide",
-      "push",
+      "push-in",
       "pan",
-      "pull",
-      "turn"
+      "focus-pull",
+      "turntable"
      ]
     },
     "required": true,
@@ -2548,7 +2548,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Slide: across the lens axis. Push: along it. Pan: turning the camera. Pull: of focus. Turn: of the subject.",
     "examples": [
      "slide",
-     "push"
+     "push-in"
     ]
    },
    "speed": {
@@ -2580,7 +2580,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "upright"
     ]
    },
-   "rail": {
+   "rail-angle": {
     "shape": {
      "kind": "quantity",
      "of": "angle"
@@ -2923,7 +2923,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "100 to 25 %"
     ]
    },
-   "join": {
+   "transition": {
     "shape": {
      "kind": "quantity",
      "of": "join"

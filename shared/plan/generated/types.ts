@@ -44,7 +44,7 @@ export interface Plan {
 /** What is handed over in the end. */
 export interface Deliver {
   /** Size of the finished picture in pixels. */
-  readonly size: Field<QuantityValue<'pixels'>>;
+  readonly resolution: Field<QuantityValue<'pixels'>>;
   /** Frame rate of the finished film; 29.97 fps means exactly 30000/1001. */
   readonly rate: Field<QuantityValue<'rate'>>;
   /** How long the finished film runs. */
@@ -62,7 +62,7 @@ export interface Kit {
   /** Teleconverters. */
   readonly converters: Field<ReadonlyMap<string, Field<Converter>>>;
   /** Close-up lenses that screw onto the front of a lens. */
-  readonly 'close-ups': Field<ReadonlyMap<string, Field<CloseUp>>>;
+  readonly 'close-up-lenses': Field<ReadonlyMap<string, Field<CloseUp>>>;
   /** Filters for the front of a lens. */
   readonly filters: Field<ReadonlyMap<string, Field<Filter>>>;
   /** Tripod heads. */
@@ -78,13 +78,13 @@ export interface Body {
   /** The sensor's light-sensitive area, width first. */
   readonly sensor: Field<QuantityValue<'size'>>;
   /** Photosites across and down the sensor. */
-  readonly photosites: Field<QuantityValue<'pixels'>>;
+  readonly pixels: Field<QuantityValue<'pixels'>>;
   /** From the mount face to the sensor plane. */
-  readonly flange: Field<QuantityValue<'length'>>;
+  readonly 'flange-distance': Field<QuantityValue<'length'>>;
   /** The ISO speeds that the body offers, and up to which its picture is clean. */
   readonly iso: Field<IsoLimits>;
   /** Which f-number the body displays: the marked one of the lens, or the effective one that includes extension. */
-  readonly shows: Field<'marked' | 'effective'>;
+  readonly 'displayed-aperture': Field<'marked' | 'effective'>;
   /** Time from the first to the last line of a frame (rolling shutter); 0 ms for a global shutter. Bands under flickering light follow from it. */
   readonly readout: Field<QuantityValue<'time-or-zero'>>;
   /** Mass of the body; loads, centre of gravity and payloads follow from it. */
@@ -98,7 +98,7 @@ export interface Body {
   /** Longest clip that the body records in one go. */
   readonly 'longest-clip': Field<QuantityValue<'time'>>;
   /** The recording settings that the body offers, by name. */
-  readonly record: Field<ReadonlyMap<string, Field<Recording>>>;
+  readonly 'recording-modes': Field<ReadonlyMap<string, Field<Recording>>>;
 }
 
 /** The ISO speeds that a body offers. */
@@ -108,7 +108,7 @@ export interface IsoLimits {
   /** Highest ISO speed. */
   readonly highest: Field<QuantityValue<'iso'>>;
   /** Highest ISO speed whose noise is acceptable, by your own tests. */
-  readonly 'clean-to': Field<QuantityValue<'iso'>>;
+  readonly 'usable-to': Field<QuantityValue<'iso'>>;
 }
 
 /** One of the recording settings of a body. */
@@ -116,7 +116,7 @@ export interface Recording {
   /** Anything worth saying about it, for people; nothing is worked out from it. */
   readonly about: Field<string>;
   /** Size recorded, in pixels. */
-  readonly size: Field<QuantityValue<'pixels'>>;
+  readonly resolution: Field<QuantityValue<'pixels'>>;
   /** Frame rate recorded. */
   readonly rate: Field<QuantityValue<'rate'>>;
   /** Data rate of the recording. */
@@ -132,7 +132,7 @@ export interface Lens {
   /** Anything worth saying about it, for people; nothing is worked out from it. */
   readonly about: Field<string>;
   /** Focal length at infinity, as marked. */
-  readonly focal: Field<QuantityValue<'length'>>;
+  readonly 'focal-length': Field<QuantityValue<'length'>>;
   /** Widest and narrowest aperture, as marked. */
   readonly aperture: Field<QuantityValue<'f-number-range'>>;
   /** Light lost in the glass: from f-number to T-number. */
@@ -142,9 +142,9 @@ export interface Lens {
   /** From the mount face to the front rim, at infinity. */
   readonly length: Field<QuantityValue<'length'>>;
   /** How much longer it is at its closest setting. Left out: it keeps its length. */
-  readonly grows: Field<QuantityValue<'length-or-zero'>>;
+  readonly extends: Field<QuantityValue<'length-or-zero'>>;
   /** Outer diameter of whatever is frontmost: rim, hood or black card. It is what a mirror-like subject shows. */
-  readonly rim: Field<QuantityValue<'length'>>;
+  readonly 'front-diameter': Field<QuantityValue<'length'>>;
   /** Diameter of the exit pupil over that of the entrance pupil. Left out: 1, and figures say so. */
   readonly 'pupil-ratio': Field<QuantityValue<'ratio'>>;
   /** Mass of the lens; loads, centre of gravity and payloads follow from it. */
@@ -302,13 +302,13 @@ export interface Light {
   /** What makes the light. Tungsten includes halogen; discharge includes arc lamps. */
   readonly kind: Field<'led' | 'tungsten' | 'fluorescent' | 'discharge' | 'daylight'>;
   /** The shining face, width first: panel, softbox or diffuser. */
-  readonly source: Field<QuantityValue<'size'>>;
+  readonly 'emitting-size': Field<QuantityValue<'size'>>;
   /** Diameter of a round shining face, instead of `source`. */
   readonly diameter: Field<QuantityValue<'length'>>;
   /** Where the source stands, seen from the middle of the subject. */
   readonly at: Field<Placement>;
   /** Colour temperature of the light. A film’s colours and reflectance follow from it. */
-  readonly colour: Field<QuantityValue<'colour-temperature'>>;
+  readonly 'colour-temperature': Field<QuantityValue<'colour-temperature'>>;
   /** How often the light itself pulses (an LED's dimmer, a ballast), or none. Left out: not known; lamps that follow the mains pulse at twice its frequency. */
   readonly modulation: Field<QuantityValue<'modulation'>>;
   /** How the light goes over one cycle of its modulation: up and down as a sine, or in pulses. Left out: not known, and judged by the most flicker that any waveform leaves; a filament on the mains swings as a sine. */
@@ -340,9 +340,9 @@ export interface Placement {
   /** From the middle of the subject to the middle of the source. */
   readonly distance: Field<QuantityValue<'length'>>;
   /** How far above the lens axis; negative is below. */
-  readonly up: Field<QuantityValue<'angle'>>;
+  readonly elevation: Field<QuantityValue<'angle'>>;
   /** How far to the right of the lens axis, seen from the camera; negative is left. */
-  readonly across: Field<QuantityValue<'angle'>>;
+  readonly azimuth: Field<QuantityValue<'angle'>>;
 }
 
 /** An exposure that was found right. */
@@ -354,7 +354,7 @@ export interface Reading {
   /** The ISO speed of the reading. */
   readonly iso: Field<QuantityValue<'iso'>>;
   /** What it was taken with: a hand-held incident meter; the bare lens at infinity; or this rig as it stands. */
-  readonly through: Field<'meter' | 'bare lens' | 'this rig'>;
+  readonly through: Field<'meter' | 'bare-lens' | 'this-rig'>;
   /** The magnification it was taken at, where the lens was not at infinity. */
   readonly magnification: Field<QuantityValue<'magnification'>>;
   /** How far the source stood from the subject when it was taken, where it was moved since. */
@@ -367,8 +367,8 @@ export interface Subject {
   readonly about: Field<string>;
   /** A liquid film in a frame, a bubble, the surface of a liquid, or something solid. */
   readonly kind: Field<'film' | 'bubble' | 'surface' | 'solid'>;
-  /** How a film stands: upright films drain and break soon, level ones last. */
-  readonly stands: Field<'upright' | 'level'>;
+  /** How a film orientation: upright films drain and break soon, level ones last. */
+  readonly orientation: Field<'upright' | 'level'>;
   /** Width and height. */
   readonly size: Field<QuantityValue<'size'>>;
   /** Diameter of something round. */
@@ -376,21 +376,21 @@ export interface Subject {
   /** How deep its relief reaches along the lens axis. */
   readonly depth: Field<QuantityValue<'length-or-zero'>>;
   /** How far the middle of a film stands out of the plane of its frame. */
-  readonly bow: Field<QuantityValue<'length-or-zero'>>;
+  readonly sag: Field<QuantityValue<'length-or-zero'>>;
   /** What holds it; a film lives longer in some than in others. */
-  readonly holder: Field<'wire frame' | 'wicking frame' | 'smooth container' | 'open dish' | 'closed vessel' | 'enclosed holder'>;
+  readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open dish' | 'closed-vessel' | 'enclosed holder'>;
   /** How it returns light: as a mirror, partly as one, or to all sides. The mirror image of a glossy subject is not judged; it is lit like a matt one. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** How long it lasts from when it is made. Left out: what its stance and holder usually give. */
-  readonly lasts: Field<QuantityValue<'time'>>;
+  readonly lifetime: Field<QuantityValue<'time'>>;
   /** Thickness of the film, or the range it drains through; colours and reflectance follow from it. Left out: the reflectance is the mean over every thickness. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
   /** Refractive index of the film. Left out: that of water. */
-  readonly index: Field<QuantityValue<'ratio'>>;
+  readonly 'refractive-index': Field<QuantityValue<'ratio'>>;
   /** Share of the light that a mirror-like subject returns. Left out, for a film: what its index gives. */
   readonly reflectance: Field<QuantityValue<'percent'>>;
   /** Luminance of what shines through from behind it. */
-  readonly background: Field<QuantityValue<'luminance'>>;
+  readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
 }
 
 /** One shot: what it shows, with which rig, and how it is set. */
@@ -410,7 +410,7 @@ export interface Shot {
   /** How far the subject leans back from facing the lens. */
   readonly tilt: Field<QuantityValue<'angle'>>;
   /** The axis it leans about: the level one (left out), or the upright one, which turns it sideways. */
-  readonly 'tilt-about': Field<'level' | 'upright'>;
+  readonly 'tilt-axis': Field<'level' | 'upright'>;
   /** The marked f-number, whatever the body shows. */
   readonly aperture: Field<QuantityValue<'f-number'>>;
   /** Shutter time, or angle of the frame time. */
@@ -430,13 +430,13 @@ export interface Shot {
   /** What carries the rig in this shot, in place of the rig's own. */
   readonly support: Field<Support>;
   /** Fastest movement in the subject that must stay crisp. */
-  readonly flow: Field<QuantityValue<'speed'>>;
+  readonly 'subject-speed': Field<QuantityValue<'speed'>>;
   /** A movement of the camera, the focus or the subject during the take. */
   readonly move: Field<Move>;
   /** How long a take is, how many there are, and how long things need to settle before each. */
   readonly take: Field<Take>;
   /** Luminance of what lies behind the subject in this shot. */
-  readonly background: Field<QuantityValue<'luminance'>>;
+  readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
   /** Checks of this shot, by name: open, or done when and by whom. */
   readonly preflight: Field<ReadonlyMap<string, Field<'open' | CheckState>>>;
   /** What was measured with the shot set up; it wins over what is computed. */
@@ -464,13 +464,13 @@ export interface Relight {
 /** A movement during the take. */
 export interface Move {
   /** Slide: across the lens axis. Push: along it. Pan: turning the camera. Pull: of focus. Turn: of the subject. */
-  readonly kind: Field<'slide' | 'push' | 'pan' | 'pull' | 'turn'>;
+  readonly kind: Field<'slide' | 'push-in' | 'pan' | 'focus-pull' | 'turntable'>;
   /** How fast: in mm/s for a slide or push, in deg/s for a pan or turn. */
   readonly speed: Field<QuantityValue<'move-speed'>>;
   /** Which way a slide or pan goes. Left out: level. */
   readonly along: Field<'level' | 'upright'>;
   /** How far the rail of a slide is turned toward the subject plane, so that focus holds along a tilted one. */
-  readonly rail: Field<QuantityValue<'angle'>>;
+  readonly 'rail-angle': Field<QuantityValue<'angle'>>;
   /** Where a focus pull begins: a ring setting, or the distance from the sensor. */
   readonly from: Field<QuantityValue<'ring'>>;
   /** Where a focus pull ends. */
@@ -546,7 +546,7 @@ export interface Cut {
   /** Speed against real time, or a ramp from one speed to another. Left out: 100 %. */
   readonly speed: Field<QuantityValue<'playback-speed'>>;
   /** How it begins: with a cut (left out) or with a dissolve from the cut before. */
-  readonly join: Field<QuantityValue<'join'>>;
+  readonly transition: Field<QuantityValue<'join'>>;
   /** By how much the picture is enlarged in the edit. */
   readonly reframe: Field<QuantityValue<'factor'>>;
   /** The grade that it shares with other cuts. Left out: one grade for all. */
@@ -605,7 +605,7 @@ export interface GroupTypes {
   readonly lenses: Lens;
   readonly tubes: Tube;
   readonly converters: Converter;
-  readonly 'close-ups': CloseUp;
+  readonly 'close-up-lenses': CloseUp;
   readonly filters: Filter;
   readonly heads: Head;
   readonly stands: Stand;

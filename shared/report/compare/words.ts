@@ -20,12 +20,12 @@ const DECIDING: Readonly<Record<string, string>> = {
   fieldMm: later`field`,
   magnification: later`magnification`,
   effectiveFNumber: later`effective f-number`,
-  judgedDepthMm: later`depth of field`,
+  usableDepthMm: later`depth of field`,
   'depthMm.needed': later`depth needed`,
   exposureErrorStops: later`exposure`,
   isoNeeded: later`ISO needed`,
   contrast: later`contrast left by diffraction`,
-  smearPx: later`smear`,
+  smearPx: later`motion blur`,
   shutterAngleDeg: later`shutter angle`,
   flickerResidual: later`flicker`,
   workingDistanceMm: later`working distance`,
@@ -39,8 +39,8 @@ const DECIDING: Readonly<Record<string, string>> = {
   shareOfLife: later`take and settling, of its life`,
   massKg: later`mass`,
   centreOfGravityMm: later`centre of gravity`,
-  momentAtFootNm: later`moment at foot`,
-  tippingFactor: later`tipping factor`,
+  momentAtFootNewtonMetres: later`moment at foot`,
+  stabilityFactor: later`tipping factor`,
 };
 
 export const NOTHING_DIFFERENT = later`Nothing that the plans say is different.`;

@@ -29,7 +29,7 @@ const tilt: Limit = ({ figures, say }) => {
 };
 
 const depth: Limit = ({ figures, say }) => {
-  const { judgedDepthMm: there } = figures;
+  const { usableDepthMm: there } = figures;
   const { needed } = figures.depthMm;
   if (!there.known || !needed.known || !Number.isFinite(there.value)) return null;
   const margin = (there.value - needed.value) / 2;

@@ -94,7 +94,7 @@ function whiteBalance({ bench, say }: SaidShot): Setting {
 
 function record({ bench, say }: SaidShot): Setting {
   const { recording } = bench;
-  const size = recording && ifKnown(recording.fields.size);
+  const size = recording && ifKnown(recording.fields.resolution);
   const rate = recording && ifKnown(recording.fields.rate);
   const name = ifKnown(bench.fields.record);
   return {
@@ -144,14 +144,14 @@ function distance({ bench, figures, say }: SaidShot): Setting {
 }
 
 function tilt({ bench, say }: SaidShot): readonly Setting[] {
-  const { tiltRad, tiltAbout } = bench;
+  const { tiltRad, tiltAxis } = bench;
   if (!tiltRad.known || tiltRad.value === 0) return [];
   return [
     {
       label: message`Tilt`,
       key: 'tilt',
       value: say.angle(tiltRad.value),
-      note: tiltAbout === 'level' ? message`leans back` : message`turned sideways`,
+      note: tiltAxis === 'level' ? message`leans back` : message`turned sideways`,
     },
   ];
 }
@@ -202,7 +202,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
   const subjectFields = subject?.fields;
   const carried = [carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []);
   const move = ifKnown(fields.move);
-  const flow = ifKnown(fields.flow);
+  const flow = ifKnown(fields['subject-speed']);
   const rows: (Setting | null)[] = [
     {
       label: message`Subject`,
@@ -255,7 +255,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
       : null,
     flow === undefined
       ? null
-      : { label: message`Flow`, key: 'flow', value: shown('speed', flow, say) },
+      : { label: message`Flow`, key: 'subject-speed', value: shown('speed', flow, say) },
   ];
   return rows.filter((row) => row !== null);
 }

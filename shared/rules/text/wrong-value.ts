@@ -88,7 +88,7 @@ export const wrongValue: TextRule = {
       }),
       'part-out-of-place': ({ part = '' }) => ({
         what: message`${part} can’t stand there.`,
-        why: message`Parts go from the sensor toward the subject: body, converters and tubes, lens, close-ups.`,
+        why: message`Parts go from the sensor toward the subject: body, converters and tubes, lens, close-up lenses.`,
       }),
     },
     later`This value can’t stand here`,

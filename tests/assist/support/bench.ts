@@ -5,20 +5,20 @@ import { coreWith, PLAN } from '../../support/plans.ts';
 /** A converter behind a lens without a focus ring, lit by a mains lamp. */
 export const BENCH = `shootplan: 1
 title: Frost
-deliver: { size: 1920 x 1080, rate: 25 fps }
+deliver: { resolution: 1920 x 1080, rate: 25 fps }
 mains: 50 Hz
 
 kit:
   bodies:
     body-a:
-      flange: 44 mm
-      iso: { lowest: 100, highest: 25600, clean-to: 3200 }
-      shows: effective
-      record:
-        full: { size: 1920 x 1080, rate: 50 fps, area: 36 x 20.25 mm }
+      flange-distance: 44 mm
+      iso: { lowest: 100, highest: 25600, usable-to: 3200 }
+      displayed-aperture: effective
+      recording-modes:
+        full: { resolution: 1920 x 1080, rate: 50 fps, area: 36 x 20.25 mm }
   lenses:
     long-200:
-      focal: 200 mm
+      focal-length: 200 mm
       aperture: f/4 to 32
       loss: 0.3 stops
       closest: { from-sensor: 0.85 m, magnification: 0.3x }

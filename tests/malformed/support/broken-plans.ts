@@ -19,24 +19,24 @@ const shot = (name: string, field: string): string => `  ${name}:
 /** Three shots with nothing wrong; defects go into the second or above. */
 export const SOUND = `shootplan: 1
 title: Morning Frost
-deliver: { size: 1920 x 1080, rate: 25 fps }
+deliver: { resolution: 1920 x 1080, rate: 25 fps }
 mains: 50 Hz
 
 kit:
   bodies:
     body-a:
-      flange: 44 mm
-      iso: { lowest: 100, highest: 25600, clean-to: 3200 }
-      record:
-        full-25: { size: 1920 x 1080, rate: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }
+      flange-distance: 44 mm
+      iso: { lowest: 100, highest: 25600, usable-to: 3200 }
+      recording-modes:
+        full-25: { resolution: 1920 x 1080, rate: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }
   lenses:
     macro-100:
-      focal: 100 mm
+      focal-length: 100 mm
       aperture: f/2.8 to 32
       loss: 0.3 stops
       closest: { from-sensor: 0.31 m, magnification: 1x }
       length: 120 mm
-      rim: 70 mm
+      front-diameter: 70 mm
       pupil-ratio: 1
   tubes:
     tube-20: { length: 20 mm, mass: 80 g }
@@ -47,9 +47,9 @@ rigs:
 lights:
   panel:
     kind: led
-    source: 300 x 200 mm
-    at: { distance: 400 mm, up: 40 deg }
-    colour: 5600 K
+    emitting-size: 300 x 200 mm
+    at: { distance: 400 mm, elevation: 40 deg }
+    colour-temperature: 5600 K
     modulation: none
     supply: low-voltage
     reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: meter }
@@ -64,7 +64,7 @@ preflight:
     - exposure-confirmed
     - white-balance-fixed
     - card-and-battery
-    - lamps-safe
+    - flicker-checked
     - foot-balanced
 
 shots:
@@ -337,7 +337,7 @@ export const BROKEN: readonly BrokenPlan[] = [
   },
   {
     name: 'an unclosed quote in braces, before a key that may be left out',
-    marked: inPlan('up: 40 deg }', 'up: «"»40 deg }'),
+    marked: inPlan('elevation: 40 deg }', 'up: «"»40 deg }'),
     rule: 'syntax',
     kept: [],
   },

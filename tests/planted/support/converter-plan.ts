@@ -2,27 +2,27 @@
 export const CONVERTER_PLAN = `shootplan: 1
 title: Lichen Walls
 about: Lichen on roof slates, for a parish museum's window.
-deliver: { size: 1920 x 1080, rate: 25 fps, duration: 45 s }
+deliver: { resolution: 1920 x 1080, rate: 25 fps, duration: 45 s }
 mains: 50 Hz
 
 kit:
   bodies:
     body-a:
       sensor: 36 x 24 mm
-      photosites: 6048 x 4024
-      flange: 44 mm
-      iso: { lowest: 100, highest: 25600, clean-to: 6400 }
-      shows: marked
-      record:
-        full-25: { size: 1920 x 1080, rate: 25 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }
+      pixels: 6048 x 4024
+      flange-distance: 44 mm
+      iso: { lowest: 100, highest: 25600, usable-to: 6400 }
+      displayed-aperture: marked
+      recording-modes:
+        full-25: { resolution: 1920 x 1080, rate: 25 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }
   lenses:
     long-200:
-      focal: 200 mm
+      focal-length: 200 mm
       aperture: f/4 to 32
       loss: 0.3 stops
       closest: { from-sensor: 0.85 m, magnification: 0.3x }
       length: 165 mm
-      rim: 82 mm
+      front-diameter: 82 mm
       pupil-ratio: 0.8
   tubes:
     tube-12: { length: 12 mm, mass: 0.06 kg }
@@ -39,9 +39,9 @@ rigs:
 lights:
   window:
     kind: daylight
-    source: 600 x 400 mm
-    at: { distance: 1.5 m, up: 70.5 deg, across: 20 deg }
-    colour: 5600 K
+    emitting-size: 600 x 400 mm
+    at: { distance: 1.5 m, elevation: 70.5 deg, azimuth: 20 deg }
+    colour-temperature: 5600 K
     reading: { aperture: f/11, shutter: 1/50 s, iso: 100, through: meter }
 
 subjects:

@@ -80,7 +80,7 @@ const TAKES_MORE_ALONG = /^(?:kit\/[^/]+|edit\/cuts\/[^/]+|preflight\/once\/[^/]
 /** Without what binary fractions add. */
 const short = (number: number): string => String(Number(number.toPrecision(12)));
 
-const TILTED_TOO_LITTLE = ['lens-in-the-mirror', 'source-too-small'];
+const TILTED_TOO_LITTLE = ['lens-reflected', 'source-too-small'];
 
 const TEXT_RULES_OF_A_VALUE = ['unit', 'wrong-value', 'misread-scalar'];
 
@@ -99,7 +99,7 @@ const DECADES: Readonly<Record<string, readonly [RegExp, (number: number) => str
  * rules of which one has to see it.
  */
 const MIRRORS: Readonly<Record<string, readonly [RegExp, (number: number) => string, string]>> = {
-  lasts: [/^([0-9.]+) s$/, (s) => `${short(s / 10)} s`, 'outlasts-the-film'],
+  lasts: [/^([0-9.]+) s$/, (s) => `${short(s / 10)} s`, 'take-exceeds-lifetime'],
   background: [/^([0-9.]+) cd\/m2$/, (cd) => `${short(cd * 1000)} cd/m2`, 'background-washes'],
 };
 
@@ -173,7 +173,7 @@ export const KINDS: Readonly<Record<string, Kind>> = {
   'a mirror’s number': ({ path, text, value }, _plan, fields) => {
     const [section, name, key = ''] = path;
     if (section === 'subjects' && key === 'holder')
-      return { ...replace(value, 'smooth container'), rules: ['holder-works-against'] };
+      return { ...replace(value, 'smooth-container'), rules: ['holder-works-against'] };
     const [pattern, by, rule] = (section === 'subjects' && MIRRORS[key]) || [];
     const number = pattern?.exec(text ?? '')?.[1];
     if (by && rule && number !== undefined)

@@ -37,7 +37,7 @@ const GROUPS = {
   lens: 'lenses',
   tube: 'tubes',
   converter: 'converters',
-  'close-up': 'close-ups',
+  'close-up': 'close-up-lenses',
 } as const;
 
 /** A part as an entry of the kit. What says nothing of its glass loses nothing. */

@@ -75,7 +75,7 @@ function lossLines({ figures, say }: SaidShot): Line[] {
 
 /** Depth as findings judge it, what is needed, and by geometry alone where that is less. */
 export function depthLines({ figures, say }: SaidShot): Line[] {
-  const { depthMm, judgedDepthMm: judged } = figures;
+  const { depthMm, usableDepthMm: judged } = figures;
   const { front, behind, total, needed } = depthMm;
   const [there, wanted] =
     judged.known && needed.known

@@ -16,7 +16,7 @@ export function filmLifeHover({ figures, say }: SaidShot): string {
       ),
       figureLine(message`the film lasts`, lifeS, (seconds) => say.seconds(seconds)),
     ]),
-    message`By \`lasts\` of the subject, else by its stance and holder (common practice).`,
+    message`By \`lifetime\` of the subject, else by its stance and holder (common practice).`,
   );
 }
 

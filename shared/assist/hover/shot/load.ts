@@ -4,8 +4,9 @@ import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 export function loadHover({ bench, figures, say }: SaidShot): string {
-  const { massKg, centreOfGravityMm, footMm, momentAtFootNm, momentAtMountNm } = figures;
-  const { tippingFactor: tipping } = figures;
+  const { massKg, centreOfGravityMm, footMm, momentAtFootNewtonMetres, momentAtMountNewtonMetres } =
+    figures;
+  const { stabilityFactor: tipping } = figures;
   if (!massKg.known && !centreOfGravityMm.known) return '';
   const newtonMetres = (value: number) => `${say.number(Math.abs(value))} N·m`;
   return paragraphs(
@@ -17,9 +18,10 @@ export function loadHover({ bench, figures, say }: SaidShot): string {
         (mm) => message`**${say.length(mm)}** before the sensor plane`,
       ),
       footMm.known && line(message`foot`, message`${say.length(footMm.value)} before it`),
-      momentAtFootNm.known && line(message`turns the foot by`, newtonMetres(momentAtFootNm.value)),
-      momentAtMountNm.known &&
-        line(message`turns the body’s mount by`, newtonMetres(momentAtMountNm.value)),
+      momentAtFootNewtonMetres.known &&
+        line(message`turns the foot by`, newtonMetres(momentAtFootNewtonMetres.value)),
+      momentAtMountNewtonMetres.known &&
+        line(message`turns the body’s mount by`, newtonMetres(momentAtMountNewtonMetres.value)),
       tipping.known &&
         line(
           bench.carriers.stand ? message`boom tips at` : message`stand tips at`,

@@ -14,7 +14,7 @@ import type { SaidShot } from './view.ts';
 export function moveHover(shot: SaidShot): string {
   const { bench, figures, say } = shot;
   const move = ifKnown(bench.fields.move);
-  if (move && ifKnown(move.kind) === 'pull') return pullHover(shot, move);
+  if (move && ifKnown(move.kind) === 'focus-pull') return pullHover(shot, move);
   return paragraphs(
     table([
       figureLine(message`travel along the axis`, figures.travelMm, (mm) => `**${say.length(mm)}**`),
@@ -27,7 +27,7 @@ export function moveHover(shot: SaidShot): string {
 
 function pullHover(shot: SaidShot, move: Move): string {
   const { bench, figures, say } = shot;
-  const { pullEnds, pullTravelMm, judgedDepthMm } = figures;
+  const { pullEnds, pullTravelMm, usableDepthMm } = figures;
   const seconds = durationOf(move, bench);
   return paragraphs(
     table([
@@ -42,13 +42,13 @@ function pullHover(shot: SaidShot, move: Move): string {
         (ends) =>
           message`**${ends.map(({ fieldMm }) => say.length(fieldMm[0])).join(message` to `)}** wide: ${breathing(ends)}`,
       ),
-      figureLine(message`depth`, judgedDepthMm, (mm) => say.length(mm)),
+      figureLine(message`depth`, usableDepthMm, (mm) => say.length(mm)),
       figureLine(message`subject beyond the pull`, figures.depthMm.needed, (mm) =>
         mm > 0 ? say.length(mm) : message`none`,
       ),
       figureLine(
         message`a detail stays sharp for`,
-        derive([judgedDepthMm, pullTravelMm, seconds], (depth, travel, time) =>
+        derive([usableDepthMm, pullTravelMm, seconds], (depth, travel, time) =>
           travel === 0 ? Number.POSITIVE_INFINITY : Math.min(time, (time * depth) / travel),
         ),
         (time) =>

@@ -73,7 +73,7 @@ function kitTable(bench: SaidShot['bench'], say: SaidShot['say']): string {
         parts.map(plain).join(', '),
         known(figures.effectiveFNumber, (n) => say.fNumber(n)),
         known(figures.workingDistanceMm, (mm) => say.length(mm)),
-        known(figures.judgedDepthMm, (mm) => say.length(mm)),
+        known(figures.usableDepthMm, (mm) => say.length(mm)),
         known(figures.lightLossStops, (stops) => say.stops(stops)),
       ];
       return `| ${cells.join(' | ')} |`;

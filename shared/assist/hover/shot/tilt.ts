@@ -23,7 +23,7 @@ export function tiltHover(shot: SaidShot): string {
       bench.tiltRad.known &&
         line(
           message`tilt`,
-          message`**${say.angle(bench.tiltRad.value)}** about the ${bench.tiltAbout} axis`,
+          message`**${say.angle(bench.tiltRad.value)}** about the ${bench.tiltAxis} axis`,
         ),
       figureLine(message`depth it asks for`, byTilt, (mm) => `**${say.length(mm)}**`),
       byMove.known &&

@@ -15,7 +15,7 @@ export function whiteBalanceHover({ bench, say }: SaidShot): string {
         `**${valueText({ kind: 'quantity', of: 'white-balance' }, set.value, say)}**`,
       ),
     ...(lights.known
-      ? lights.value.map(({ name, fields: { colour } }) =>
+      ? lights.value.map(({ name, fields: { 'colour-temperature': colour } }) =>
           line(
             plain(name),
             colour.state === 'known'

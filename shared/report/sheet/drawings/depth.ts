@@ -17,7 +17,7 @@ const BAR = 22;
 
 export function depthDrawing(shot: SaidShot): Drawing | null {
   const { figures, say } = shot;
-  const { judgedDepthMm: judged } = figures;
+  const { usableDepthMm: judged } = figures;
   const { front, behind, total, needed } = figures.depthMm;
   const drawing = { id: 'depth', title: message`Depth there and needed`, key: 'aperture' } as const;
   if (!judged.known || !front.known || !behind.known || !total.known)

@@ -56,7 +56,7 @@ interface Extent {
 
 /** The subject as the lens sees it: shortened along its tilt. */
 function extentOf({ bench }: SaidShot): Extent | null {
-  const { subject, tiltRad, tiltAbout } = bench;
+  const { subject, tiltRad, tiltAxis } = bench;
   if (!subject) return null;
   const size = ifKnown(subject.fields.size);
   const diameter = ifKnown(subject.fields.diameter);
@@ -70,7 +70,7 @@ function extentOf({ bench }: SaidShot): Extent | null {
   if (width === 0) return null;
   const isBall = ifKnown(subject.fields.kind) === 'bubble';
   if (isBall) return { width, height, isRound };
-  return tiltAbout === 'level'
+  return tiltAxis === 'level'
     ? { width, height: height * cos, isRound }
     : { width: width * cos, height, isRound };
 }

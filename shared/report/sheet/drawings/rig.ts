@@ -92,7 +92,7 @@ const filtersBefore = ({ filters }: SaidShot['bench']) =>
     }));
 
 function picture({ bench, figures, say }: SaidShot, boxes: readonly Box[]): Drawing['picture'] {
-  const rim = bench.lens ? figureOf(bench.lens.fields.rim, bench.lens.name) : null;
+  const rim = bench.lens ? figureOf(bench.lens.fields['front-diameter'], bench.lens.name) : null;
   const marks = [figures.centreOfGravityMm, figures.footMm].flatMap((figure) =>
     figure.known ? [figure.value] : [],
   );

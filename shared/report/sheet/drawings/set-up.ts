@@ -39,7 +39,7 @@ interface Scene {
 export function setUpDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   const { workingDistanceMm: room, fieldMm: field, trace } = figures;
-  const isTurned = bench.tiltAbout === 'upright';
+  const isTurned = bench.tiltAxis === 'upright';
   const drawing = {
     id: 'set-up',
     title: isTurned
@@ -48,7 +48,7 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
     key: 'tilt',
   } as const;
   if (!bench.subject) return null;
-  const rim = bench.lens ? figureOf(bench.lens.fields.rim, bench.lens.name) : null;
+  const rim = bench.lens ? figureOf(bench.lens.fields['front-diameter'], bench.lens.name) : null;
   if (!room.known || !field.known || !trace.known || !rim?.known)
     return undrawn(drawing, [room, field, trace, ...(rim ? [rim] : [])]);
   if (!Number.isFinite(room.value) || !(room.value > 0)) return null;
@@ -113,7 +113,7 @@ function sceneOf(
   [width, height]: readonly [number, number],
   placed: readonly { readonly name: string; readonly source: Source }[],
 ): Scene | null {
-  const side = bench.tiltAbout;
+  const side = bench.tiltAxis;
   const along = side === 'level' ? height : width;
   if (!Number.isFinite(along)) return null;
   const trace = figures.trace.known ? figures.trace.value : null;
@@ -183,13 +183,13 @@ function faceOf(side: Side, source: Source): readonly [Spot, Spot] {
 const ROUND_STEPS = 48;
 
 function subjectOf(
-  { subject, tiltAbout }: SaidShot['bench'],
+  { subject, tiltAxis }: SaidShot['bench'],
   along: number,
   tilt: number,
   figures: SaidShot['figures'],
 ): readonly Spot[] {
   const { kind, size, diameter, depth } = subject!.fields;
-  const across = ifKnown(diameter) ?? sizeAlong(ifKnown(size), tiltAbout) ?? along;
+  const across = ifKnown(diameter) ?? sizeAlong(ifKnown(size), tiltAxis) ?? along;
   if (ifKnown(kind) === 'bubble') {
     const r = across / 2;
     const behind = figures.focusBehindNearestMm.known ? figures.focusBehindNearestMm.value : 0;

@@ -15,8 +15,8 @@ interface Gains {
   readonly mbPerS?: number;
 }
 
-export const betterSettingIdle: ShotRule<Facts> = {
-  name: 'better-setting-idle',
+export const betterRecordingMode: ShotRule<Facts> = {
+  name: 'better-recording-mode',
   severity: 'information',
   docs: {
     when: 'the body has a setting at least as large and as fast with at least the bitrate, that is better in one of them.',

@@ -12,8 +12,8 @@ interface Facts {
   readonly subject: string | null;
 }
 
-export const outlastsTheFilm: ShotRule<Facts> = {
-  name: 'outlasts-the-film',
+export const takeExceedsLifetime: ShotRule<Facts> = {
+  name: 'take-exceeds-lifetime',
   severity: 'warning',
   docs: {
     when: 'a take and the settling before it last longer than the film; an error over twice as long.',

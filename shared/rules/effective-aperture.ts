@@ -17,8 +17,8 @@ interface Facts {
   readonly decision: 'reading' | 'depth' | null;
 }
 
-export const apertureBehindConverter: ShotRule<Facts> = {
-  name: 'aperture-behind-converter',
+export const effectiveAperture: ShotRule<Facts> = {
+  name: 'effective-aperture',
   severity: 'hint',
   docs: {
     when: 'the marked aperture works as a narrower one; an information where the exposure or the depth of the shot rests on it.',
@@ -39,7 +39,7 @@ export const apertureBehindConverter: ShotRule<Facts> = {
     ],
   },
   check({ bench, figures }) {
-    const { effectiveFNumber, lossByPart, exposureErrorStops, depthMm, judgedDepthMm } = figures;
+    const { effectiveFNumber, lossByPart, exposureErrorStops, depthMm, usableDepthMm } = figures;
     if (!effectiveFNumber.known || !bench.marked.known) return [];
     const marked = bench.marked.value;
     const effective = effectiveFNumber.value;
@@ -53,8 +53,8 @@ export const apertureBehindConverter: ShotRule<Facts> = {
       exposureErrorStops.value + stops > -WORTH_SAYING_STOPS;
     const shallow =
       depthMm.needed.known &&
-      judgedDepthMm.known &&
-      judgedDepthMm.value < depthMm.needed.value * 0.95;
+      usableDepthMm.known &&
+      usableDepthMm.value < depthMm.needed.value * 0.95;
     const decision = dark ? 'reading' : shallow ? 'depth' : null;
     return [
       {

@@ -8,8 +8,8 @@ const WORTH_STOPS = 1 / 3;
 /** What the loss is good to. */
 const DEAD_BAND_STOPS = 0.04;
 
-export const orderMatters: ShotRule<OtherOrder> = {
-  name: 'order-matters',
+export const rigOrder: ShotRule<OtherOrder> = {
+  name: 'rig-order',
   severity: 'information',
   docs: {
     when: 'the same field is reached with less light lost, or with fewer parts, by the rig’s own tubes and converters in another order.',
@@ -28,7 +28,7 @@ export const orderMatters: ShotRule<OtherOrder> = {
           'shots/frost/aperture': 'f/11',
           'shots/frost/iso': 'auto',
           'subjects/frost-plate/depth': '0.5 mm',
-          'kit/bodies/body-a/iso/clean-to': '12800',
+          'kit/bodies/body-a/iso/usable-to': '12800',
         },
       },
     ],

@@ -31,8 +31,8 @@ interface Facts {
   } | null;
 }
 
-export const lensInTheMirror: ShotRule<Facts> = {
-  name: 'lens-in-the-mirror',
+export const lensReflected: ShotRule<Facts> = {
+  name: 'lens-reflected',
   severity: 'warning',
   docs: {
     when: 'a flat mirror-like subject is tilted less than it takes to stop showing the lens, or no tilt is both enough for that and little enough for depth and light.',
@@ -187,7 +187,7 @@ function depthAt({ bench, figures }: ShotView, tiltRad: number): string {
   const size = bench.subject?.fields.size;
   const extent =
     size?.state === 'known'
-      ? bench.tiltAbout === 'level'
+      ? bench.tiltAxis === 'level'
         ? size.value.height
         : size.value.width
       : fieldAlongMm * 100;

@@ -19,14 +19,14 @@ interface Facts {
 }
 
 export const smear: ShotRule<Facts> = {
-  name: 'smear',
+  name: 'motion-blur',
   severity: 'warning',
   docs: {
     when: 'what moves in the subject, and the camera’s own move, smear over more than one pixel in an exposure; a warning over two.',
     why: 'Smear in pixels is speed times magnification times shutter time over the pixel, the coarser of the recorded and the delivered one: at 1x a flow of 3 mm/s crosses 3 pixels of 19 µm in 1/50 s. Worst case: all of it across the axis, subject and camera against each other.',
     remedy: 'Shorten the shutter and pay with light, move slower, or frame wider.',
     bad: [
-      { says: 'a quick flow', change: { 'shots/skin/flow': '8 mm/s' } },
+      { says: 'a quick flow', change: { 'shots/skin/subject-speed': '8 mm/s' } },
       {
         says: 'a quick slide',
         change: {
@@ -35,13 +35,13 @@ export const smear: ShotRule<Facts> = {
         },
       },
     ],
-    good: [{ says: 'a slow flow', change: { 'shots/skin/flow': '0.5 mm/s' } }],
+    good: [{ says: 'a slow flow', change: { 'shots/skin/subject-speed': '0.5 mm/s' } }],
   },
   check({ bench, figures }) {
     const { smearPx, subjectSpeedMmPerS, shutterSeconds } = figures;
     if (!smearPx.known || !subjectSpeedMmPerS.known || !shutterSeconds.known) return [];
     if (smearPx.value <= SOFT * (1 + DEAD_BAND)) return [];
-    const { flow, move } = bench.fields;
+    const { 'subject-speed': flow, move } = bench.fields;
     const at = flow.state === 'known' ? flow.at : { ...move.at, path: [...move.at.path, 'speed'] };
     return [
       {
@@ -78,7 +78,7 @@ export const smear: ShotRule<Facts> = {
 
 /** The move alone slowed to what the flow leaves of one pixel. */
 function slowerMove({ fields }: Bench, smearPx: number): readonly PlanFix[] {
-  const { flow, move } = fields;
+  const { 'subject-speed': flow, move } = fields;
   const speed = move.state === 'known' ? move.value.speed : undefined;
   if (speed?.state !== 'known' || flow.state !== 'missing') return [];
   const { kind, value } = speed.value;
