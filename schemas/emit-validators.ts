@@ -46,6 +46,28 @@ function ajvFor(schema: SchemaDocument): Ajv2020 {
   return ajv;
 }
 
+/** Patterns are long and stand in a validator three times: each is written once. */
+function withoutDoubles(code: string, schema: SchemaDocument): string {
+  const literals = new Set<string>();
+  const gather = (value: unknown): void => {
+    if (typeof value !== 'object' || value === null) return;
+    for (const [key, inner] of Object.entries(value))
+      if (key === 'pattern' && typeof inner === 'string') literals.add(JSON.stringify(inner));
+      else gather(inner);
+  };
+  gather(schema.$defs);
+  const declared: string[] = [];
+  let body = code;
+  for (const literal of literals) {
+    const parts = body.split(literal);
+    if (parts.length < 3) continue;
+    const name = `text${declared.length}`;
+    declared.push(`const ${name}=${literal};`);
+    body = parts.join(name);
+  }
+  return body.replace('"use strict";', () => `"use strict";${declared.join('')}`);
+}
+
 export function emitValidators(schema: SchemaDocument): string {
   const ajv = ajvFor(schema);
   const names = recordNames(schema);
@@ -58,7 +80,7 @@ export function emitValidators(schema: SchemaDocument): string {
   const code = write(ajv, Object.fromEntries(refs));
   if (/\brequire\(/.test(code)) throw new Error('a validator asks for a module at run time');
   const table = names.map((def) => `  '${def}': ${exported(def)},\n`).join('');
-  return `${code}\nexport const VALIDATORS = {\n${table}};\n`;
+  return `${withoutDoubles(code, schema)}\nexport const VALIDATORS = {\n${table}};\n`;
 }
 
 export const VALIDATORS_TYPES = `import type { DefName } from './names.ts';

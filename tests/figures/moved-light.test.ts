@@ -82,7 +82,9 @@ describe('a panel that was moved since its reading', () => {
       .figures(PLAN)
       .get('frost')!;
     expect(figures.exposureErrorStops).toBeNull();
-    expect((figures.notKnown as Record<string, string>).exposureErrorStops).toContain('source');
+    expect((figures.notKnown as Record<string, string>).exposureErrorStops).toContain(
+      'emitting-size',
+    );
   });
 });
 

@@ -20,8 +20,8 @@ const DEFAULTS: Readonly<Record<string, readonly string[]>> = {
   // One take.
   count: ['recordedS', 'recordedBytes'],
   // A light straight ahead of the subject, on the lens axis.
-  up: ['lightClearanceMm', 'hiddenShare'],
-  across: ['lightClearanceMm', 'hiddenShare'],
+  elevation: ['lightClearanceMm', 'hiddenShare', 'unevennessStops'],
+  azimuth: ['lightClearanceMm', 'hiddenShare', 'unevennessStops'],
 };
 
 const plan = CONVERTER_PLAN;

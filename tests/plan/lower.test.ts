@@ -49,7 +49,7 @@ describe('what is in order', () => {
   it('may be named like the furniture of JavaScript', () => {
     const { problems, fields } = lowerEntry(
       'body',
-      mapOf([['record', { constructor: { size: '1920 x 1080' } }]]),
+      mapOf([['recording-modes', { constructor: { resolution: '1920 x 1080' } }]]),
       from,
     );
     expect(problems).toEqual([]);
@@ -192,7 +192,7 @@ describe('one problem each, where it stands, with a way out', () => {
     [
       'acceptance without a reason',
       'shot',
-      { ...right, allow: { smear: {} } },
+      { ...right, allow: { 'motion-blur': {} } },
       [{ rule: 'missing-key', code: 'missing-key', path: 'allow/motion-blur/because' }],
     ],
     ['empty entry', 'shot', null, [{ rule: 'wrong-value', code: 'empty-value', path: '' }]],

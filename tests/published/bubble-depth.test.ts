@@ -83,6 +83,7 @@ const bubbleFrom = (changes: Readonly<Record<string, string | null>>) =>
     .figures(PLAN)
     .get('frost')!;
 
+// Brute force: the rays above, each followed to the sphere; the pupil's place by the thin-lens equation.
 describe('depth that a bubble needs', () => {
   it.each<{
     lens: string;

@@ -100,6 +100,7 @@ const panel = (
   acrossRad: rad(across),
 });
 
+// Brute force: a ray through every point of a fine grid, as described above.
 describe('the image of a lamp in a bubble', () => {
   it.each([
     ['a softbox above and aside', panel(600, 400, 550, 50, -20)],

@@ -77,6 +77,7 @@ const figures = (...of: Parameters<typeof planWith>) =>
 const off = (found: number | null, expected: number): number =>
   Math.abs((found ?? Number.NaN) / expected - 1);
 
+// CIE 15:2004 tables (from memory) and the Airy sum over the spectrum, by brute force; spec2cie's figures.
 describe('reflectance of a film of one thickness', () => {
   // The darkest are what is left of two large parts: a hundredth of the peak is 1 % of 7.7 %.
   it.each([15, 100, 150, 200, 300, 400, 500, 650])('%i nm in daylight', (nm) => {
@@ -102,6 +103,7 @@ describe('reflectance of a film of one thickness', () => {
   });
 });
 
+// Brute force: the spectra above, summed over the range with CIE 15:2004 weights (from memory).
 describe('reflectance over a range', () => {
   it.each([
     [1, 30],
@@ -146,6 +148,7 @@ describe('reflectance over a range', () => {
   });
 });
 
+// Brute force: stops from the spectra summed above.
 describe('what follows from it', () => {
   const bare = figures(null);
 

@@ -52,6 +52,7 @@ const isNearWhole = (open: number): boolean => {
   return rest <= (0.002 * open) / STEPS;
 };
 
+// Brute force: the light summed over the open time, at the worst moment to begin.
 describe('the most that any waveform leaves', () => {
   it('is more than sines, pulses and random courses leave, at any shutter time', () => {
     const courses: fc.Arbitrary<Course> = fc.oneof(

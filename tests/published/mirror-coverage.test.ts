@@ -141,6 +141,7 @@ const POINT: FrameView = { ...VIEW, pupilMm: 0 };
 /** A bow of 1 mm over 120 mm, toward the lens. */
 const BOWED = 8 / (120 ** 2 + 4);
 
+// Brute force: rays traced through samples of the pupil, apart from the code.
 describe('what is black, and what only dims', () => {
   const each = CASES.flatMap((one) => [
     { ...one, view: VIEW, curvature: 0, of: 'flat' },

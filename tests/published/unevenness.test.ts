@@ -50,6 +50,7 @@ const face: fc.Arbitrary<SummedFace> = fc.record({
   acrossDeg: fc.integer({ min: -40, max: 40 }),
 });
 
+// Faces summed piece by piece, by brute force, and the cos⁴ law (R. Kingslake, Optics in Photography).
 describe('unevenness over the frame', () => {
   it('is what one lamp’s face comes to, place by place, however bright', () => {
     fc.assert(

@@ -145,7 +145,7 @@ describe('how long a film lasts', () => {
   };
   const asks = (change: Readonly<Record<string, string | null>>) =>
     of('not-known', changed(EXAMPLE_PLAN, change)).some(({ what, why }) =>
-      `${what} ${why}`.includes('lasts'),
+      `${what} ${why}`.includes('lifetime'),
     );
 
   it('is asked for where a take has to fit in and nothing tells', () => {

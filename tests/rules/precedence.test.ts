@@ -73,7 +73,7 @@ const PAIRS: Readonly<Record<string, Pair>> = {
     { 'shots/skin/background-luminance': '60 cd/m2' },
     TOO_NEAR_A_FILM,
   ),
-  'field-out-of-reach > smear': skin(
+  'field-out-of-reach > motion-blur': skin(
     { 'shots/skin/subject-speed': '8 mm/s' },
     TOO_NEAR_A_FILM,
     true,
@@ -83,7 +83,7 @@ const PAIRS: Readonly<Record<string, Pair>> = {
     TOO_NEAR_A_FILM,
     true,
   ),
-  'shutter-too-slow > smear': frost({ 'shots/frost/subject-speed': '8 mm/s' }, TOO_SLOW),
+  'shutter-too-slow > motion-blur': frost({ 'shots/frost/subject-speed': '8 mm/s' }, TOO_SLOW),
   'focus-drifts > depth-short': frost(
     { 'subjects/frost-plate/depth': '2.2 mm' },
     { 'shots/frost/move': '{ kind: push-in, speed: 1 mm/s, duration: 20 s }' },

@@ -167,7 +167,7 @@ const cases: readonly [string, PlanEdit, string[]][] = [
   ],
   [
     'removes from brackets, first',
-    remove('deliver', 'size'),
+    remove('deliver', 'resolution'),
     ['-deliver: { resolution: 1920 x 1080, rate: 25 fps }', '+deliver: { rate: 25 fps }'],
   ],
   [

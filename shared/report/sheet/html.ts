@@ -6,7 +6,7 @@ import type { EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { languageInForce, message } from '../../words/message.ts';
-import { blockHtml, sectionHtml } from '../document/html.ts';
+import { blockHtml, inline, sectionHtml } from '../document/html.ts';
 import { el, markup } from '../markup.ts';
 import { patterns, svgOf } from './canvas.ts';
 import { cutTable, orderTable, planParts, shotParts } from './document.ts';
@@ -88,7 +88,7 @@ function editBlock(edit: EditSheet, options: HtmlOptions): Element {
       'figure',
       { class: 'wide' },
       picture && scrolled(message`The edit over its time`, svgOf(picture, id, title, words)),
-      el('figcaption', {}, picture ? (caption ?? words) : words),
+      el('figcaption', {}, ...inline(worded(picture ? (caption ?? words) : words))),
     ),
     scrolled(message`Cuts of the edit`, cuts),
   );
@@ -258,6 +258,10 @@ function figure(
     goesTo(key, options),
     el('h3', {}, opener(title, options)),
     picture && svgOf(picture, own, title, words, says ? `${own}-words` : undefined),
-    el('figcaption', { id: says && `${own}-words` }, says ? words : caption),
+    el(
+      'figcaption',
+      { id: says && `${own}-words` },
+      ...inline(worded((says ? words : caption) ?? '')),
+    ),
   );
 }
