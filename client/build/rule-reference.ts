@@ -19,7 +19,7 @@ with \`severity:\`, and accepts a finding that is wanted with \`allow:\`.
 
 - **error**: it can't be done, or the material is lost.
 - **warning**: the picture suffers.
-- **information**: worth knowing.
+- **note**: worth knowing.
 - **hint**: shown in the text only.
 
 Each example changes a value or two of [one small plan](example-plan.ts) that has nothing wrong.
@@ -77,7 +77,8 @@ function found(rule: string, { change }: Example): readonly string[] {
       ...core
         .fixesOf(finding)
         .map(
-          ({ title, price }) => `  - fix: ${inline(title)}${price ? ` (${inline(price)})` : ''}`,
+          ({ title, sideEffects }) =>
+            `  - fix: ${inline(title)}${sideEffects ? ` (${inline(sideEffects)})` : ''}`,
         ),
     ]);
 }

@@ -53,7 +53,7 @@ export const ROOT: OptionSpec = {
   about: later`The folder that plans may use files from; else the nearest repository's root, else the plan's folder.`,
 };
 export const FAIL_ON: OptionSpec = {
-  oneOf: ['error', 'warning', 'information'] satisfies Severity[],
+  oneOf: ['error', 'warning', 'note'] satisfies Severity[],
   about: later`The least severe finding that makes the exit status 1; default error.`,
 };
 export const OUTPUT: OptionSpec = {

@@ -14,7 +14,7 @@ export const MOST_FINDINGS = 500;
 const TO_SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
   warning: DiagnosticSeverity.Warning,
-  information: DiagnosticSeverity.Information,
+  note: DiagnosticSeverity.Information,
   hint: DiagnosticSeverity.Hint,
 };
 

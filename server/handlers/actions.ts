@@ -28,7 +28,7 @@ export function actions(
     const offered = core.fixesIn(file, range);
     for (const fix of offered)
       found.push({
-        title: fix.price ? `${fix.title} (${fix.price})` : fix.title,
+        title: fix.sideEffects ? `${fix.title} (${fix.sideEffects})` : fix.title,
         kind: CodeActionKind.QuickFix,
         edit: workspaceEdit(fix.edits, client, documents),
         diagnostics: context.diagnostics.filter(
@@ -60,7 +60,7 @@ const covers = (asked: string, kind: string): boolean =>
   asked === '' || asked === kind || kind.startsWith(`${asked}.`);
 
 const isOnlyWay = (fix: OfferedFix, offered: readonly OfferedFix[]): boolean =>
-  fix.price === undefined &&
+  fix.sideEffects === undefined &&
   offered.every((other) => other === fix || other.finding !== fix.finding);
 
 type At = OfferedFix['finding']['range'];

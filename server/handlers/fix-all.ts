@@ -17,7 +17,7 @@ export function fixAll(core: Core, file: FileId): readonly LocatedEdit[] {
   const found = core.findings(file);
   for (const finding of found.slice(0, mostTried(found.length))) {
     const [only, ...others] = core.fixesOf(finding);
-    if (!only || others.length > 0 || only.price !== undefined) continue;
+    if (!only || others.length > 0 || only.sideEffects !== undefined) continue;
     if (only.edits.some((edit) => edit.file !== file)) continue;
     const fix = { ...only, finding };
     // The same edit may be two findings' way out.

@@ -33,7 +33,7 @@ export interface LocatedEdit {
 export interface LocatedFix {
   readonly title: string;
   /** What applying it adds or worsens; absent: nothing. */
-  readonly price?: string;
+  readonly sideEffects?: string;
   readonly edits: readonly LocatedEdit[];
 }
 

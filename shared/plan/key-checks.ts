@@ -32,7 +32,7 @@ function askedTwice(shot: Shot): readonly ShapeProblem[] {
       args: { keys },
       fixes: asked.toReversed().map((key) => ({
         title: message`Remove ${key}`,
-        price: message`what ${key} says is lost`,
+        sideEffects: message`what ${key} says is lost`,
         edits: [{ op: 'remove', at: { ...shot[key].at, part: 'pair' } }],
       })),
     },

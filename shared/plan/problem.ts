@@ -43,6 +43,6 @@ export interface PlanFix {
   /** Said as an order: "Write 200 mm". */
   readonly title: string;
   /** What applying it adds or worsens; absent: nothing, so `fix all` may take it. */
-  readonly price?: string;
+  readonly sideEffects?: string;
   readonly edits: readonly PlanEdit[];
 }

@@ -52,9 +52,9 @@ const labelArgs = ({ key, title, examples }: Label): Args => ({
   example: examples[0],
 });
 
-export const setFix = (at: Place, text: string, price?: string): PlanFix => ({
+export const setFix = (at: Place, text: string, sideEffects?: string): PlanFix => ({
   title: message`Write ${text}`,
-  ...(price === undefined ? {} : { price }),
+  ...(sideEffects === undefined ? {} : { sideEffects }),
   edits: [{ op: 'set', at, text }],
 });
 

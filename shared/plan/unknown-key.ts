@@ -65,7 +65,7 @@ export function unknownKey(
     : [];
   const remove: PlanFix = {
     title: message`Remove ${key}`,
-    price: message`what it says is lost`,
+    sideEffects: message`what it says is lost`,
     edits: [{ op: 'remove', at: { file: at.file, entry: at.entry, path: at.path, part: 'pair' } }],
   };
   const code = homes.length > 0 && meant === undefined ? 'belongs-elsewhere' : 'unknown-key';

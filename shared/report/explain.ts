@@ -44,12 +44,12 @@ export function listRules(rules: readonly ExplainedRule[], colour: boolean): str
   const rows = [...rules]
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .map(({ name, severity, docs }) => {
-      const label = `${name.padEnd(width)}  ${severity.padEnd('information'.length)}  `;
+      const label = `${name.padEnd(width)}  ${severity.padEnd('note'.length)}  `;
       const [first = '', ...more] = wrap(
         inLanguage(docs.when),
         Math.max(40, WIDTH + 20 - label.length),
       ).split('\n');
-      const painted = `${name.padEnd(width)}  ${paint(severity, severity.padEnd('information'.length))}  `;
+      const painted = `${name.padEnd(width)}  ${paint(severity, severity.padEnd('note'.length))}  `;
       return [painted + first, ...more.map((line) => ' '.repeat(label.length) + line)].join('\n');
     });
   return `${rows.join('\n')}\n`;

@@ -10,7 +10,7 @@ import type { ReportedFile } from './text.ts';
 const COMMANDS = {
   error: 'error',
   warning: 'warning',
-  information: 'notice',
+  note: 'notice',
 } as const satisfies Partial<Record<Severity, string>>;
 
 /** Hints are for the text alone and left out. */

@@ -38,7 +38,7 @@ export interface JsonFinding {
     readonly message: string;
   }[];
   /** Ways out, each with what it adds or worsens. */
-  readonly fixes?: readonly { readonly title: string; readonly price?: string }[];
+  readonly fixes?: readonly { readonly title: string; readonly sideEffects?: string }[];
 }
 
 export interface JsonRange {
@@ -67,7 +67,10 @@ export function checkJson(files: readonly ReportedFile[]): CheckReport {
       findings: findings.map(({ finding, fixes }) => ({
         ...jsonFinding(finding, nameOf),
         ...(fixes.length > 0 && {
-          fixes: fixes.map(({ title, price }) => ({ title, ...(price && { price }) })),
+          fixes: fixes.map(({ title, sideEffects }) => ({
+            title,
+            ...(sideEffects && { sideEffects }),
+          })),
         }),
       })),
     })),

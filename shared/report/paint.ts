@@ -5,7 +5,7 @@ import type { Severity } from '../rules/rule.ts';
 const CODES = {
   error: '1;31',
   warning: '1;33',
-  information: '1;34',
+  note: '1;34',
   hint: '2',
   heading: '1',
   aside: '2',

@@ -12,7 +12,7 @@ import type { ReportedFile } from './text.ts';
 const LEVELS = {
   error: 'error',
   warning: 'warning',
-  information: 'note',
+  note: 'note',
   hint: 'none',
 } as const satisfies Record<Severity, string>;
 
@@ -84,10 +84,10 @@ function resultOf(
   };
 }
 
-function fixOf({ title, price, edits }: LocatedFix, nameIn: (file: string) => string) {
+function fixOf({ title, sideEffects, edits }: LocatedFix, nameIn: (file: string) => string) {
   const names = [...new Set(edits.map(({ file }) => file))];
   return {
-    description: { text: text(price === undefined ? title : `${title} (${price})`) },
+    description: { text: text(sideEffects === undefined ? title : `${title} (${sideEffects})`) },
     artifactChanges: names.map((name) => ({
       artifactLocation: { uri: uriOf(nameIn(name)) },
       replacements: edits

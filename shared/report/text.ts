@@ -49,9 +49,9 @@ function oneFinding(
     const name = related.file === finding.file ? file.name : file.nameOf(related.file);
     rows.push(`  ${message`see ${placed(name, related)}: ${inertLine(related.words)}`}`);
   }
-  for (const { title, price } of fixes)
+  for (const { title, sideEffects } of fixes)
     rows.push(
-      `  ${paint('fix', message`fix`)}: ${inertLine(title)}${price ? ` (${inertLine(price)})` : ''}`,
+      `  ${paint('fix', message`fix`)}: ${inertLine(title)}${sideEffects ? ` (${inertLine(sideEffects)})` : ''}`,
     );
   return rows;
 }
@@ -78,6 +78,6 @@ function summary(files: readonly ReportedFile[]): string {
 const COUNTED: Readonly<Record<Severity, (count: number) => string>> = {
   error: (count) => (count === 1 ? message`${count} error` : message`${count} errors`),
   warning: (count) => (count === 1 ? message`${count} warning` : message`${count} warnings`),
-  information: (count) => message`${count} information`,
+  note: (count) => (count === 1 ? message`${count} note` : message`${count} notes`),
   hint: (count) => (count === 1 ? message`${count} hint` : message`${count} hints`),
 };

@@ -17,7 +17,7 @@ interface Gains {
 
 export const betterRecordingMode: ShotRule<Facts> = {
   name: 'better-recording-mode',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'the body has a setting at least as large and as fast with at least the bitrate, that is better in one of them.',
     why: 'More frames can be slowed down, more pixels can be reframed, and both can be thrown away later; what wasn’t recorded can’t be had.',

@@ -95,11 +95,11 @@ export function standAt(bench: Bench, light: string, { upRad, acrossRad }: Direc
   const [upward, aside] = [up, across].map((angle) => signed(String(angle)));
   const title = message`Move ${light} for this shot to ${upward!}° up, ${aside!}° across`;
   const inUse = bench.lights.known && bench.lights.value.find(({ name }) => name === light);
-  const price = inUse ? unevenPrice(bench, moved(bench, inUse, { upRad, acrossRad })) : {};
+  const sideEffects = inUse ? unevenPrice(bench, moved(bench, inUse, { upRad, acrossRad })) : {};
   const { relight } = bench.fields;
   if (relight.state === 'missing') {
     const text = `${light}:\n  at: { elevation: ${up} deg, azimuth: ${across} deg }`;
-    return { title, ...price, edits: [{ op: 'set', at: relight.at, text }] };
+    return { title, ...sideEffects, edits: [{ op: 'set', at: relight.at, text }] };
   }
   const place = (key: string, text: string): PlanEdit => ({
     op: 'set',
@@ -108,7 +108,7 @@ export function standAt(bench: Bench, light: string, { upRad, acrossRad }: Direc
   });
   return {
     title,
-    ...price,
+    ...sideEffects,
     edits: [place('elevation', `${up} deg`), place('azimuth', `${across} deg`)],
   };
 }

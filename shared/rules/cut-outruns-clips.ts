@@ -162,7 +162,7 @@ function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[
   return [
     {
       ...setTo(message`Make it ${text}`, cut.fields.duration.at, text),
-      price: message`the film is shorter`,
+      sideEffects: message`the film is shorter`,
     },
   ];
 }
@@ -174,7 +174,7 @@ function longerTake(cut: CutFigures, { endS }: Facts): readonly PlanFix[] {
   return [
     {
       ...setTo(message`Make each take of ${cut.footage.shot} ${text}`, cut.footage.takeAt, text),
-      price: message`more is recorded`,
+      sideEffects: message`more is recorded`,
     },
   ];
 }

@@ -23,7 +23,7 @@ interface Facts {
 
 export const diffractionEatsDetail: ShotRule<Facts> = {
   name: 'diffraction-eats-detail',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'diffraction leaves less than 0.45 of the contrast at half the Nyquist frequency of the coarser of the recorded and the delivered pixel; a warning under 0.2.',
     why: 'The Airy disk grows with the effective f-number, A = 2.44·λ·N_eff, and what it blurs no sharpening brings back.',
@@ -50,7 +50,7 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
     return [
       {
         at,
-        severity: contrast.value < GONE_CONTRAST ? 'warning' : 'information',
+        severity: contrast.value < GONE_CONTRAST ? 'warning' : 'note',
         facts: {
           contrast: contrast.value,
           effective: effectiveFNumber.value,

@@ -88,13 +88,13 @@ export const durationDiffers: PlanRule<Facts> = {
         ? [
             {
               ...setTo(message`Make ${last} ${framesText(wanted)}`, field.at, framesText(wanted)),
-              price: offFrames > 0 ? message`${last} is shorter` : message`${last} is longer`,
+              sideEffects: offFrames > 0 ? message`${last} is shorter` : message`${last} is longer`,
             },
           ]
         : []),
       {
         ...setTo(message`Deliver ${delivered}`, at, delivered),
-        price: message`another length is delivered`,
+        sideEffects: message`another length is delivered`,
       },
     ];
   },

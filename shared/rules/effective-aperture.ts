@@ -21,7 +21,7 @@ export const effectiveAperture: ShotRule<Facts> = {
   name: 'effective-aperture',
   severity: 'hint',
   docs: {
-    when: 'the marked aperture works as a narrower one; an information where the exposure or the depth of the shot rests on it.',
+    when: 'the marked aperture works as a narrower one; a note where the exposure or the depth of the shot rests on it.',
     why: 'Extension and converters spread the lens’s light: N_eff = N·(1 + m1/p)·M_c. The ring still shows N. A reading taken through the bare lens knows nothing of the loss.',
     remedy:
       'Expose for the effective number: longer, a higher ISO, more light, or read the light through this rig.',
@@ -59,7 +59,7 @@ export const effectiveAperture: ShotRule<Facts> = {
     return [
       {
         at,
-        ...(decision && { severity: 'information' as const }),
+        ...(decision && { severity: 'note' as const }),
         facts: {
           marked,
           effective,

@@ -33,7 +33,8 @@ export const exposureOff: ShotRule<Facts> = {
   docs: {
     when: 'what the light gives and what the settings ask for differ by more than a third of a stop; a warning over two thirds.',
     why: 'The balance counts the effective f-number, the glass of lens and converter, filters, shutter and ISO against the reading or the light’s own data: N²/t = E·S/C with C 250, N²/t = L·S/K with K 12.5.',
-    remedy: 'Change shutter, ISO, light or aperture by the stops given; each has its own price.',
+    remedy:
+      'Change shutter, ISO, light or aperture by the stops given; each has its own sideEffects.',
     bad: [
       { says: 'two stops dark', change: { 'shots/frost/iso': '200' } },
       { says: 'two stops bright', change: { 'shots/frost/iso': '3200' } },
@@ -51,7 +52,7 @@ export const exposureOff: ShotRule<Facts> = {
     return [
       {
         at,
-        severity: Math.abs(error) > SPOILT_STOPS + DEAD_BAND_STOPS ? 'warning' : 'information',
+        severity: Math.abs(error) > SPOILT_STOPS + DEAD_BAND_STOPS ? 'warning' : 'note',
         facts: {
           errorStops: error,
           iso: iso.value,

@@ -182,15 +182,19 @@ function nearestFieldFixes(
   const nearest = wanted > most ? most : least;
   if (nearest <= 0) return [];
   // What was meant to be seen is seen otherwise: nothing to be done unasked.
-  const price = message`everything is ${significant((nearest / wanted) * 100, 2)} % as large in the frame`;
+  const sideEffects = message`everything is ${significant((nearest / wanted) * 100, 2)} % as large in the frame`;
   if (isKnown(bench.fields.magnification)) {
     const text = `${roundInside(nearest, wanted > most ? 'down' : 'up')}x`;
-    return [{ ...setTo(message`Set ${text}, the nearest that the rig reaches`, at, text), price }];
+    return [
+      { ...setTo(message`Set ${text}, the nearest that the rig reaches`, at, text), sideEffects },
+    ];
   }
   if (!isKnown(bench.fields.field) || recordedMm === null) return [];
   const width = roundInside(recordedMm / nearest, wanted > most ? 'up' : 'down');
   const text = `${width} mm`;
-  return [{ ...setTo(message`Frame ${text}, the nearest that the rig reaches`, at, text), price }];
+  return [
+    { ...setTo(message`Frame ${text}, the nearest that the rig reaches`, at, text), sideEffects },
+  ];
 }
 
 /** To three significant digits, on the side given, so that the end of the reach is not passed. */

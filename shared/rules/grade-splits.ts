@@ -17,7 +17,7 @@ interface Facts {
 
 export const gradeSplits: PlanRule<Facts> = {
   name: 'grade-splits',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'cuts that share a grade show shots under light of different colour.',
     why: 'Common practice: the same light and white balance throughout, so one grade serves all. Under another light the same colours of the film come out otherwise, and no single grade brings both home.',
@@ -79,7 +79,7 @@ export const gradeSplits: PlanRule<Facts> = {
     const edits = odd.flatMap(({ fields }) => setTo('', fields!.grade.at, shot).edits);
     return edits.length === 0
       ? []
-      : [{ title: message`Grade ${shot} apart`, price: message`one more grade`, edits }];
+      : [{ title: message`Grade ${shot} apart`, sideEffects: message`one more grade`, edits }];
   },
 };
 

@@ -16,7 +16,7 @@ export const headOverloaded: PlanRule<Facts> = {
   name: 'head-overloaded',
   severity: 'error',
   docs: {
-    when: 'the rig weighs more than the head may carry; an information over 70 % of it.',
+    when: 'the rig weighs more than the head may carry; a note over 70 % of it.',
     why: 'A head past its payload slips while the take runs; near it, it creeps and shakes at high magnification. Common practice: a head just tight enough to move without shaking.',
     remedy: 'Take a stronger head, or leave parts of the rig away.',
     bad: [
@@ -47,7 +47,7 @@ export const headOverloaded: PlanRule<Facts> = {
         return [
           {
             at: head.at,
-            severity: share > 1 ? 'error' : 'information',
+            severity: share > 1 ? 'error' : 'note',
             facts: { name: head.name, massKg, payloadKg: head.payloadKg },
           },
         ];

@@ -12,7 +12,7 @@ interface Facts {
 
 export const holderWorksAgainst: PlanRule<Facts> = {
   name: 'holder-works-against',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'the holder of a film shortens its life, or adds a reflection of its own behind it.',
     why: 'Common practice: a smooth container lets a film drain in half a minute where a wrapped wire frame keeps it for one or two; a wall behind the film shows the lights a second time.',

@@ -11,7 +11,7 @@ interface Facts {
 
 export const hotLampNearSubject: PlanRule<Facts> = {
   name: 'hot-lamp-near-subject',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'a lamp that gets hot stands nearer than 500 mm to the subject.',
     why: 'It dries and heats what it lights, stirs the air a film stands in, and burns hands and cloth. Usual cautions: gloves, nothing that burns near it, off between takes, cooled before it is moved.',

@@ -109,7 +109,7 @@ export const joinWithoutHandles: PlanRule<Facts> = {
           ]
         : [];
     return [
-      ...shorter.map((fix) => ({ ...fix, price: message`the dissolve is quicker` })),
+      ...shorter.map((fix) => ({ ...fix, sideEffects: message`the dissolve is quicker` })),
       removal(
         message`Cut instead`,
         at,

@@ -10,7 +10,7 @@ interface Facts {
 
 export const mainsNearLiquid: PlanRule<Facts> = {
   name: 'mains-near-liquid',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'a light on mains lights a liquid subject.',
     why: 'Liquid finds its way along leads. Usual cautions: leads and plugs higher than the liquid or with a drip loop, a residual-current device, supplies off the table, dry hands.',

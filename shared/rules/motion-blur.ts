@@ -46,7 +46,7 @@ export const smear: ShotRule<Facts> = {
     return [
       {
         at,
-        severity: smearPx.value > SPOILT * (1 + DEAD_BAND) ? 'warning' : 'information',
+        severity: smearPx.value > SPOILT * (1 + DEAD_BAND) ? 'warning' : 'note',
         facts: {
           smearPx: smearPx.value,
           speedMmPerS: subjectSpeedMmPerS.value,

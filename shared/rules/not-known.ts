@@ -34,7 +34,7 @@ const MOST_NAMED = 2;
 
 export const notKnown: PlanRule<Facts> = {
   name: 'not-known',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'something that figures need is not written: one finding for each entry that lacks it, with how many shots wait.',
     why: 'A figure is worked out or it is not known; it is never guessed. Everything that doesn’t need the missing value is worked out all the same.',

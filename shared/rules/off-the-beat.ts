@@ -22,7 +22,7 @@ const MUSIC = 'music: { tempo: 90 bpm, first-beat: 0 s, bar: 4 beats }, ';
 
 export const offTheBeat: PlanRule<Facts> = {
   name: 'off-the-beat',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'a cut falls more than a frame from the nearest beat of the music, by the length of the cut before it.',
     why: 'A beat is 60·rate/tempo frames long. Common practice: a cut on the beat, or a frame before it, is felt as one with the music. Said once, where the edit leaves the beat: what follows in whole beats keeps the same distance.',
@@ -97,7 +97,7 @@ export const offTheBeat: PlanRule<Facts> = {
       return [
         {
           ...setTo(message`Make ${facts.before} ${text}`, at, text),
-          price: inLanguage(LENGTH_CHANGES),
+          sideEffects: inLanguage(LENGTH_CHANGES),
         },
       ];
     }
@@ -106,7 +106,7 @@ export const offTheBeat: PlanRule<Facts> = {
     return [
       {
         ...setTo(message`Make ${facts.before} ${text}`, at, text),
-        price: inLanguage(LENGTH_CHANGES),
+        sideEffects: inLanguage(LENGTH_CHANGES),
       },
     ];
   },

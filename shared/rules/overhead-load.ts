@@ -10,7 +10,7 @@ interface Facts {
 
 export const overheadLoad: PlanRule<Facts> = {
   name: 'overhead-load',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'the plan puts a rig or a light overhead.',
     why: 'What falls, falls on somebody. Usual cautions: a second, independent tether on everything that hangs, nobody below while it is moved, screws and clamps checked by a second person.',

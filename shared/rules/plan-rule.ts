@@ -65,8 +65,8 @@ export interface PlanView {
 export type PlanRule<F> = Rule<F, PlanView>;
 
 /** A fix that takes a pair out. */
-export const removal = (title: string, at: Place, price?: string): PlanFix => ({
+export const removal = (title: string, at: Place, sideEffects?: string): PlanFix => ({
   title,
-  ...(price !== undefined && { price }),
+  ...(sideEffects !== undefined && { sideEffects }),
   edits: [{ op: 'remove', at: { ...at, part: 'pair' } }],
 });

@@ -7,7 +7,7 @@ const NOTICED_STOPS = 1 / 3;
 
 export const polariserIdle: ShotRule<PolariserInUse> = {
   name: 'polariser-idle',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'a polariser is on the lens, the subject reflects nearly straight back, and no light has a polarising sheet.',
     why: 'Near normal incidence a reflection is not polarised: by Fresnel’s equations a film of n 1.33 seen 4° off gives a polariser about 0.02 stops to take by turning it. It only costs its own light.',

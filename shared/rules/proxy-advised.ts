@@ -21,7 +21,7 @@ const FAST = '{ resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 3
 
 export const proxyAdvised: PlanRule<Facts> = {
   name: 'proxy-advised',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'the machine for the edit has 12 GB of memory, or less, for every 1920 x 1080 at 50 fps of the largest recording that is cut.',
     why: 'Common practice: a machine with 12 GB did not play full-size 1920 x 1080 at 50 fps smoothly; a quarter of the playback size did not save it, proxies did. That the need grows with the pixels a second is assumed.',

@@ -85,7 +85,10 @@ export const reframedTooFar: PlanRule<Facts> = {
   fixes({ at, facts: { headroom } }) {
     const most = KINDS.factor.print((Math.floor(headroom * 100 + 1e-6) / 100) as Factor);
     return [
-      { ...setTo(message`Enlarge ${most}`, at, most), price: message`the frame takes in more` },
+      {
+        ...setTo(message`Enlarge ${most}`, at, most),
+        sideEffects: message`the frame takes in more`,
+      },
     ];
   },
 };

@@ -20,7 +20,7 @@ export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string)
     const inPlace: PlanFix = {
       title: message`Rig it as ${one.parts.join(', ')}${numbers}`,
       ...(others > 0 && {
-        price:
+        sideEffects:
           others === 1
             ? message`${others} other shot uses it`
             : message`${others} other shots use it`,

@@ -10,7 +10,7 @@ const DEAD_BAND_STOPS = 0.04;
 
 export const rigOrder: ShotRule<OtherOrder> = {
   name: 'rig-order',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'the same field is reached with less light lost, or with fewer parts, by the rig’s own tubes and converters in another order.',
     why: 'A tube behind a converter makes the converter enlarge more than it says, which costs light twice; ahead of it the tube works on the lens alone, and its effect is enlarged. At one magnification N_eff = N·(M_c + m/p): the order with the smaller M_c loses less (paraxial trace of the parts in their order).',

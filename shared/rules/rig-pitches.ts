@@ -16,7 +16,7 @@ interface Facts {
 
 export const rigPitches: PlanRule<Facts> = {
   name: 'rig-pitches',
-  severity: 'information',
+  severity: 'note',
   docs: {
     when: 'the centre of gravity of the rig lies more than 20 mm from its foot.',
     why: 'A long stack that is held by its body pitches the head when it is loosened, and hangs from the mounts. Common practice: long stacks on a bracket that relieves the mounts, the foot under the centre of gravity.',

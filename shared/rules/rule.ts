@@ -8,9 +8,9 @@ import type { PlanFix } from '../plan/problem.ts';
 import type { Bound } from '../quantity/bound.ts';
 import type { Say } from '../say/say.ts';
 
-export type Severity = 'error' | 'warning' | 'information' | 'hint';
+export type Severity = 'error' | 'warning' | 'note' | 'hint';
 
-export const SEVERITIES: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
+export const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note', 'hint'];
 
 /** A place that a finding follows from, with what stands there in the plan's words. */
 export interface Related {

@@ -111,7 +111,7 @@ export const slowerThanRecorded: PlanRule<Facts> = {
           cut.fields.speed.state === 'known' ? at : cut.fields.speed.at,
           text,
         ),
-        price: message`the movement is faster and uses more of the clip`,
+        sideEffects: message`the movement is faster and uses more of the clip`,
       },
     ];
   },

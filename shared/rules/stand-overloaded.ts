@@ -17,7 +17,7 @@ export const standOverloaded: PlanRule<Facts> = {
   name: 'stand-overloaded',
   severity: 'error',
   docs: {
-    when: 'rig and head weigh more than the stand may carry; an information over 70 % of it.',
+    when: 'rig and head weigh more than the stand may carry; a note over 70 % of it.',
     why: 'What a stand may carry is its maker’s word; past it, it can give way.',
     remedy: 'Take a stronger stand. Your local rules and the word of a qualified person decide.',
     bad: [
@@ -48,7 +48,7 @@ export const standOverloaded: PlanRule<Facts> = {
         return [
           {
             at: stand.at,
-            severity: load > stand.payloadKg ? 'error' : 'information',
+            severity: load > stand.payloadKg ? 'error' : 'note',
             facts: { name: stand.name, massKg: load, payloadKg: stand.payloadKg },
           },
         ];

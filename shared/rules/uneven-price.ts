@@ -8,14 +8,14 @@ import { message } from '../words/message.ts';
 const SEEN_STOPS = 0.1;
 
 /** The price of a fix that takes a shot's lamps from one bench to the other; none where it costs none. */
-export function unevenPrice(from: Bench, to: Bench): { readonly price?: string } {
+export function unevenPrice(from: Bench, to: Bench): { readonly sideEffects?: string } {
   const [before, after] = [figuresOf(from).unevennessStops, figuresOf(to).unevennessStops];
   if (!after.known) return {};
   const { value: stops } = after;
   const was = before.known ? before.value : 0;
   if (!(stops >= SEEN_STOPS) || stops < was + SEEN_STOPS) return {};
   return {
-    price: Number.isFinite(stops)
+    sideEffects: Number.isFinite(stops)
       ? message`light uneven by ${new Say().stops(stops)} edge to edge`
       : message`part of the frame gets no light`,
   };

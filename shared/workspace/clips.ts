@@ -124,7 +124,7 @@ function findingsOf(
       severity: differing.some(({ lost }) => lost)
         ? 'error'
         : differing.every(({ of }) => of === 'duration')
-          ? 'information'
+          ? 'note'
           : clipDiffers.severity,
       facts: { file: path, differences: differing },
       related: relatedOf(analysis, file, shot, differing[0]!),

@@ -91,9 +91,9 @@ export class FixMaker {
     return { title: fixTitle(fix), edits };
   }
 
-  #fromPlan({ title, price, edits }: PlanFix): LocatedFix {
+  #fromPlan({ title, sideEffects, edits }: PlanFix): LocatedFix {
     const located = edits.flatMap((edit) => locatedEdits(this.#context.store, edit));
-    return { title, ...(price !== undefined && { price }), edits: located };
+    return { title, ...(sideEffects !== undefined && { sideEffects }), edits: located };
   }
 
   /** Whether fixes that have no price each have none together: two settings may add up. */
@@ -113,9 +113,11 @@ export class FixMaker {
     const added = addedBy(outcome, isOfText(finding));
     if (added.some(({ severity }) => severity === 'error')) return undefined;
     const consequences = added.filter((other) => !isHint(other));
-    const price = [fix.price, this.#namedPrice(consequences)].filter((part) => part).join('; ');
+    const sideEffects = [fix.sideEffects, this.#namedPrice(consequences)]
+      .filter((part) => part)
+      .join('; ');
     const { title, edits } = fix;
-    return { title, ...(price && { price }), edits };
+    return { title, ...(sideEffects && { sideEffects }), edits };
   }
 
   #namedPrice(added: readonly Finding[]): string {

@@ -27,7 +27,7 @@ export function addedOrWorsened({ before, after }: Outcome): Finding[] {
   });
 }
 
-const RANK = { error: 3, warning: 2, information: 1, hint: 0 } as const;
+const RANK = { error: 3, warning: 2, note: 1, hint: 0 } as const;
 /** A change of size below this is rounding. */
 const WORSE_BY = 1.01;
 

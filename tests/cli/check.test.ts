@@ -16,9 +16,9 @@ describe('exit status of check', () => {
     });
 
   it.each([
-    ['clean', 'information', 0],
-    ['information', 'information', 1],
-    ['information', 'warning', 0],
+    ['clean', 'note', 0],
+    ['note', 'note', 1],
+    ['note', 'warning', 0],
     ['warning', 'warning', 1],
     ['warning', 'error', 0],
     ['error', 'error', 1],
@@ -257,7 +257,7 @@ describe('the JSON of check', () => {
                   message: 'the first line',
                 },
               ],
-              fixes: [{ title: 'Write 2 s', price: 'costs a stop' }],
+              fixes: [{ title: 'Write 2 s', sideEffects: 'costs a stop' }],
             },
           ],
         },

@@ -68,9 +68,9 @@ describe('two plans', () => {
     expect(await status('sound.shootplan.yaml', 'broken.shootplan.yaml')).toBe(1);
     expect(await status('broken.shootplan.yaml', 'sound.shootplan.yaml')).toBe(0);
     expect(await status('sound.shootplan.yaml', 'dark.shootplan.yaml')).toBe(0);
-    expect(
-      await status('sound.shootplan.yaml', 'dark.shootplan.yaml', '--fail-on', 'information'),
-    ).toBe(1);
+    expect(await status('sound.shootplan.yaml', 'dark.shootplan.yaml', '--fail-on', 'note')).toBe(
+      1,
+    );
   });
 
   it.each([

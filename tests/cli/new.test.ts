@@ -29,7 +29,7 @@ describe('new', () => {
       err: `The plan was written to ${name}.\n`,
     });
     const first = written(name);
-    expect(run('check', '--fail-on', 'information', name).status).toBe(0);
+    expect(run('check', '--fail-on', 'note', name).status).toBe(0);
     const again = run('new', '--subject', 'film', '-o', name);
     expect(again.status).toBe(2);
     expect(again.err).toContain('there is one already, and it stays as it is');
@@ -42,7 +42,7 @@ describe('new', () => {
     expect(run('new', '--lens', lens, '--subject', subject, '-o', name).status).toBe(0);
     expect(written(name)).toContain(`, ${lens}]`);
     expect(written(name)).toContain(`kind: ${subject}`);
-    expect(run('check', '--fail-on', 'information', name).status).toBe(0);
+    expect(run('check', '--fail-on', 'note', name).status).toBe(0);
   });
 
   it.each([

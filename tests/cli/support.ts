@@ -45,7 +45,7 @@ export const RULES: readonly ExplainedRule[] = [
   },
   {
     name: 'also-told-to',
-    severity: 'information',
+    severity: 'note',
     docs: { when: 'nothing does.', why: 'Lists need two.', remedy: 'None.', bad: [], good: [] },
   },
 ];

@@ -194,7 +194,7 @@ describe('verified', () => {
 
   it('the plan sets the severity', () => {
     const mild = changed(text, { severity: '{ clip-not-found: information }' });
-    expect(verified(mild, { 'a.mp4': { state: 'not-found' } })[0]?.severity).toBe('information');
+    expect(verified(mild, { 'a.mp4': { state: 'not-found' } })[0]?.severity).toBe('note');
   });
 
   it('a shot that can’t be found asks for nothing', () => {

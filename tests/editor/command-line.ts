@@ -4,13 +4,13 @@ import { CLI } from './paths.ts';
 
 export interface Finding {
   readonly rule: string;
-  readonly severity: 'error' | 'warning' | 'information' | 'hint';
+  readonly severity: 'error' | 'warning' | 'note' | 'hint';
   readonly message: string;
   readonly range: {
     readonly start: { readonly line: number; readonly column: number };
     readonly end: { readonly line: number; readonly column: number };
   };
-  readonly fixes?: readonly { readonly title: string; readonly price?: string }[];
+  readonly fixes?: readonly { readonly title: string; readonly sideEffects?: string }[];
 }
 
 const lamella = (args: string[], cwd: string, translation = ''): unknown => {

@@ -20,7 +20,7 @@ interface Diagnostic {
   readonly message: string;
 }
 
-const SEVERITIES = ['error', 'warning', 'information', 'hint'];
+const SEVERITIES = ['error', 'warning', 'note', 'hint'];
 
 /** What the README says to write for this editor. */
 const LINES = /```lua\n([\s\S]*?)```/.exec(readFileSync(path.join(ROOT, 'README.md'), 'utf8'))![1]!;

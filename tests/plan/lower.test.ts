@@ -231,7 +231,7 @@ describe('one problem each, where it stands, with a way out', () => {
       'Write 12 cm',
       'Write 12 in',
     ]);
-    expect(problem?.fixes.every(({ price }) => price !== undefined)).toBe(true);
+    expect(problem?.fixes.every(({ sideEffects }) => sideEffects !== undefined)).toBe(true);
   });
 
   it('reads the first of two equal keys', () => {

@@ -97,7 +97,7 @@ const DEFECTS: readonly Defect[] = [
       'shots/skin/iso': 'auto',
     },
     line: 'filters: [polariser]',
-    severity: 'information',
+    severity: 'note',
   },
   {
     rule: 'polariser-takes-the-colour',
@@ -150,7 +150,7 @@ const DEFECTS: readonly Defect[] = [
     says: 'body at half its flange, lens at half its length: (0.76·22 + 0.7·104)/1.46',
     change: { 'rigs/bench/support': '{ foot: 10 mm }' },
     line: 'support: { foot: 10 mm }',
-    severity: 'information',
+    severity: 'note',
     numbers: { centreOfGravityMm: (0.76 * 22 + 0.7 * 104) / 1.46, footMm: 10 },
   },
   {
@@ -172,7 +172,7 @@ const DEFECTS: readonly Defect[] = [
       'preflight/once/overhead-tethered': 'open',
     },
     line: 'support: { overhead: yes }',
-    severity: 'information',
+    severity: 'note',
   },
   {
     rule: 'mains-near-liquid',
@@ -182,7 +182,7 @@ const DEFECTS: readonly Defect[] = [
       'preflight/once/mains-clear-of-liquid': 'open',
     },
     line: 'light: [strip]',
-    severity: 'information',
+    severity: 'note',
   },
   {
     rule: 'hot-lamp-near-subject',
@@ -195,7 +195,7 @@ const DEFECTS: readonly Defect[] = [
       'lights/bulb/illuminance': '2000 lx',
     },
     line: 'light: [bulb]',
-    severity: 'information',
+    severity: 'note',
   },
 ];
 

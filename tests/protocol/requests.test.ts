@@ -122,7 +122,7 @@ describe('code actions', () => {
     expect(client.result.capabilities.codeActionProvider).toBeUndefined();
   });
 
-  it('say their price, belong to their finding, and prefer the only way out', async () => {
+  it('say their sideEffects, belong to their finding, and prefer the only way out', async () => {
     const client = await connect({ capabilities: { textDocument: ACTIONS } });
     client.open(PLAN, TEXT, 3);
     await until(() => client.published.length > 0);
@@ -160,7 +160,7 @@ describe('code actions', () => {
     });
   });
 
-  it('fix all that has no price, where they are asked to', async () => {
+  it('fix all that has no sideEffects, where they are asked to', async () => {
     const client = await connect({ capabilities: { textDocument: ACTIONS } });
     client.open(PLAN, TEXT);
     const kinds = (await actionsOf(client, at(0, 0, 0, 3))).map(({ kind }) => kind);

@@ -138,7 +138,7 @@ describe('diffraction', () => {
     const { stopped } = figuresOfPlan(planFor('1920 x 1080'));
     expect(numberIn(stopped, 'effectiveFNumber')).toBeCloseTo(64, 9);
     expect(numberIn(stopped, 'contrast').toFixed(2)).toBe('0.43');
-    expect(judged('1920 x 1080').map(({ severity }) => severity)).toEqual(['information']);
+    expect(judged('1920 x 1080').map(({ severity }) => severity)).toEqual(['note']);
   });
 
   it('delivered at 3840: contrast 0.02, a warning', () => {

@@ -71,7 +71,7 @@ it('what is found in no single shot stands under its own heading, not under the 
     `\n\nfound in no single shot\n  new information: ${missing}  not-known\n`,
   );
   expect(comparisonMarkdown(comparison)).toContain(
-    '\n\n### Found in no single shot\n\n- **new** information: ',
+    '\n\n### Found in no single shot\n\n- **new** note: ',
   );
 });
 
@@ -148,7 +148,7 @@ describe('what follows from a change', () => {
     });
     expect(text).toContain('aperture  f/8 → f/10');
     expect(text).toMatch(/depth of field +\S+ mm → \S+ mm/);
-    expect(text).toContain('new information: ');
+    expect(text).toContain('new note: ');
   });
 
   it('a light moved: told of the light, and of every shot that it lights', () => {

@@ -97,7 +97,7 @@ describe('an accepted finding', () => {
 });
 
 describe('severities', () => {
-  it.each(['error', 'warning', 'information', 'hint'] as const)('set to %s', (severity) => {
+  it.each(['error', 'warning', 'note', 'hint'] as const)('set to %s', (severity) => {
     const text = `${SHORT}\nseverity: { depth-short: ${severity} }\n`;
     const [found] = findingsOf(text).filter(({ rule }) => rule === 'depth-short');
     expect(found?.severity).toBe(severity);

@@ -76,7 +76,9 @@ describe('fixes', () => {
     const core = coreWith(text);
     const ways = core.findings(PLAN).flatMap((finding) => core.fixesOf(finding));
     // Either is free; with both the shot is a fault of its own, too dark by 2 stops and more.
-    const apart = ways.filter(({ price }) => price === undefined).map(({ title }) => title);
+    const apart = ways
+      .filter(({ sideEffects }) => sideEffects === undefined)
+      .map(({ title }) => title);
     expect(apart).toEqual(['Set f/32, the nearest on the ring', 'Shutter 1/25 s']);
     expect(fixAll(core, PLAN).map((edit) => edit.text)).toEqual(['f/32']);
     expect(judgeFixAll(text, core)).toBe(true);

@@ -48,7 +48,7 @@ function tryOne(
   { rule, what }: LocatedFinding,
   fix: LocatedFix,
 ): void {
-  const said = `${rule}: ${what} → ${fix.title} (${fix.price ?? 'no price'})`;
+  const said = `${rule}: ${what} → ${fix.title} (${fix.sideEffects ?? 'no price'})`;
   const mended = applied(text, fix.edits);
   const core = coreOf(mended);
   const after = core.findings(PLAN);

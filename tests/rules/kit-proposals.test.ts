@@ -59,7 +59,7 @@ describe('a field out of reach', () => {
     expect(beside!.title).toMatch(/^Add a rig bench-closer of body-a, /);
     const after = coreWith(applied(text, beside!.edits));
     expect(after.figures(PLAN).get('skin')).toEqual(coreWith(text).figures(PLAN).get('skin'));
-    expect(itself!.price).toMatch(/^1 other shot uses it/);
+    expect(itself!.sideEffects).toMatch(/^1 other shot uses it/);
   });
 
   it('of a rig that another file has: never changed there', () => {

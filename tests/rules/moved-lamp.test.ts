@@ -17,7 +17,7 @@ describe('a lamp that is moved nearer', () => {
     const fix = core.fixesOf(finding).find(({ title }) => title.startsWith('Stand panel'))!;
     const there = unevenness(applied(DARK, fix.edits));
     expect(there).toBeGreaterThan(unevenness(DARK) + 0.1);
-    expect(fix.price).toContain(`uneven by ${new Say().stops(there)} edge to edge`);
+    expect(fix.sideEffects).toContain(`uneven by ${new Say().stops(there)} edge to edge`);
   });
 
   it('costs nothing farther off', () => {
@@ -25,7 +25,7 @@ describe('a lamp that is moved nearer', () => {
     const core = coreWith(bright);
     const finding = core.findings(PLAN).find(({ rule }) => rule === 'exposure-off')!;
     const fix = core.fixesOf(finding).find(({ title }) => title.startsWith('Stand panel'))!;
-    expect(fix.price ?? '').not.toContain('uneven');
+    expect(fix.sideEffects ?? '').not.toContain('uneven');
   });
 
   it.each([

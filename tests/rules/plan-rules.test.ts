@@ -53,7 +53,7 @@ describe('white balance', () => {
     const core = coreWith(text);
     const [found] = core.findings(PLAN).filter(({ rule }) => rule === 'white-balance-adrift');
     const [fix] = core.fixesOf(found!);
-    expect(fix?.price).toBeUndefined();
+    expect(fix?.sideEffects).toBeUndefined();
     expect(applied(text, fix!.edits)).toBe(withTwins('rime', 'thaw'));
   });
 });

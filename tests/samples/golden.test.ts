@@ -102,7 +102,7 @@ laws(
       expect(bad.map(({ rule, what }) => `${rule}: ${what}`)).toEqual([]);
       const perShot = new Map<string | undefined, number>();
       for (const { severity, shot } of findings) {
-        if (severity === 'information') perShot.set(shot, (perShot.get(shot) ?? 0) + 1);
+        if (severity === 'note') perShot.set(shot, (perShot.get(shot) ?? 0) + 1);
       }
       for (const [shot, count] of perShot) expect(count, shot ?? 'the plan').toBeLessThanOrEqual(1);
       const { ready, shots } = core.state(uriOf(sample));

@@ -10,7 +10,7 @@ import { TEXT_RULES } from '../../shared/rules/registry.ts';
 import { applied, coreWith, PLAN } from './plans.ts';
 
 const ofText = new Set(TEXT_RULES.map(({ name }) => name));
-const RANK = { error: 3, warning: 2, information: 1, hint: 0 } as const;
+const RANK = { error: 3, warning: 2, note: 1, hint: 0 } as const;
 
 type Findings = readonly LocatedFinding[];
 
@@ -54,7 +54,7 @@ export function judgeFix(
   { rule, severity, what }: LocatedFinding,
   fix: LocatedFix,
 ): void {
-  const said = `${rule} “${fix.title}” (${fix.price ?? 'no price'})`;
+  const said = `${rule} “${fix.title}” (${fix.sideEffects ?? 'no price'})`;
   const mended = applied(text, fix.edits);
   const after = coreWith(mended).findings(PLAN);
   const count = (findings: Findings) =>
@@ -66,7 +66,7 @@ export function judgeFix(
     expect(worst.severity, adds).not.toBe('error');
     // What a fix writes is spelt the usual way.
     expect(worst.rule, adds).not.toBe('usual-spelling');
-    if (worst.severity !== 'hint') expect(fix.price, adds).toBeDefined();
+    if (worst.severity !== 'hint') expect(fix.sideEffects, adds).toBeDefined();
   }
 }
 

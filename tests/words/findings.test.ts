@@ -31,7 +31,7 @@ const wordsOf = ({ finding, fixes }: Told): readonly string[] => [
   finding.what,
   finding.why,
   ...finding.related.map(({ words }) => words),
-  ...fixes.flatMap(({ title, price = '' }) => [title, price]),
+  ...fixes.flatMap(({ title, sideEffects = '' }) => [title, sideEffects]),
 ];
 
 /** All but the words. */

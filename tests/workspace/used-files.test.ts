@@ -73,7 +73,7 @@ describe('a kit that two plans use', () => {
       [KIT]: `${kit}\nseverity: { exposure-off: error }\n`,
     };
     expect(loud(coreOf(files), A)).toEqual(['exposure-off error']);
-    const own = `${files[A]}\nseverity: { exposure-off: information }\n`;
+    const own = `${files[A]}\nseverity: { exposure-off: note }\n`;
     expect(loud(coreOf({ ...files, [A]: own }), A)).toEqual(['exposure-off information']);
   });
 });

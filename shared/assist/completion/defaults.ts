@@ -45,7 +45,7 @@ function scalarAt(where: Where): string | null {
   if (shot && meaning?.of === 'shot' && place.path.length === 1)
     return SETTINGS[key]?.first(shot) ?? exampleOf(where);
   // What a rule's findings are made must not make errors of them by itself.
-  if (key === ('severity' as string)) return 'information';
+  if (key === ('severity' as string)) return 'note';
   return valuesAt(where)[0]?.text ?? exampleOf(where);
 }
 

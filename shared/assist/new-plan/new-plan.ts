@@ -50,7 +50,7 @@ function mend(core: Core): void {
       .findings(FILE)
       .filter(({ severity }) => severity !== 'hint')
       .flatMap((finding) => core.fixesOf(finding))
-      .find(({ price }) => price === undefined);
+      .find(({ sideEffects }) => sideEffects === undefined);
     if (!fix) return;
     edit(core, fix.edits);
   }

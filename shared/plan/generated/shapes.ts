@@ -234,7 +234,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "values": [
        "error",
        "warning",
-       "information",
+       "note",
        "hint"
       ]
      }

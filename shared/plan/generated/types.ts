@@ -38,7 +38,7 @@ export interface Plan {
   /** Findings that are wanted in the whole plan, by rule, each with its reason. */
   readonly allow: Field<ReadonlyMap<string, Field<Allowance>>>;
   /** Severity of rules in this plan, where it differs from their own. */
-  readonly severity: Field<ReadonlyMap<string, Field<'error' | 'warning' | 'information' | 'hint'>>>;
+  readonly severity: Field<ReadonlyMap<string, Field<'error' | 'warning' | 'note' | 'hint'>>>;
 }
 
 /** What is handed over in the end. */

@@ -39,7 +39,7 @@ p.note { margin-top: .4rem; }
 .state.not-ready, .severity.error { color: var(--error); }
 .state.look, .severity.warning { color: var(--warning); }
 .severity { font-weight: 600; }
-.severity.information { color: var(--note); }
+.severity.note { color: var(--note); }
 table { border-collapse: collapse; width: 100%; }
 th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid var(--rule); }
 td.number, th.number { text-align: right; padding-right: 0; white-space: nowrap; }

@@ -20,6 +20,6 @@ export function stateWords({ state, checks }: Pick<ShotSheet, 'state' | 'checks'
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
   error: later`Error`,
   warning: later`Warning`,
-  information: later`Note`,
+  note: later`Note`,
   hint: later`Hint`,
 };

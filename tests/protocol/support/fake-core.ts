@@ -13,7 +13,7 @@ import type { LocatedFinding, LocatedFix, Position, Range } from '../../../share
 import type { FileId } from '../../../shared/plan/place.ts';
 import { resolveUse } from '../../../shared/workspace/use-path.ts';
 
-const MARK = /!(error|warning|information|hint|priced) ([^(]*?)(?: \(fix: ([^)]*)\))?$/;
+const MARK = /!(error|warning|note|hint|priced) ([^(]*?)(?: \(fix: ([^)]*)\))?$/;
 const BREAK = /\r\n|\r|\n/;
 
 export interface FakeCore extends Core {
@@ -63,7 +63,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
       title: `Write ${match[3]}`,
       edits: [{ file: of.file, range: of.range, text: match[3] }],
     };
-    return [match[1] === 'priced' ? { ...fix, price: 'costs a stop' } : fix];
+    return [match[1] === 'priced' ? { ...fix, sideEffects: 'costs a stop' } : fix];
   };
 
   return {
