@@ -1,7 +1,7 @@
 /** Kinds whose text has a form of its own: a reader that gives value and usual spelling. */
 import { diagnose } from './diagnose.ts';
 import type { QuantityKind } from './kind.ts';
-import { anchored, plainNumber } from './number.ts';
+import { anchored, plainNumber, withoutExponents } from './number.ts';
 
 export interface CompoundSpec<T> {
   readonly id: string;
@@ -26,13 +26,21 @@ export interface CompoundSpec<T> {
 /** The same pattern without capture groups. */
 const uncaptured = (source: string): string => source.replace(/(?<!\\)\((?!\?)/g, '(?:');
 
+/** As few texts have it. */
+const EXPONENT = /[0-9][eE][-+0-9]/;
+
 const plainly = (group: string | undefined): string | undefined =>
   group === undefined ? undefined : plainNumber(group);
 
 export function compoundKind<T>(spec: CompoundSpec<T>): QuantityKind<T> {
-  const regex = new RegExp(anchored(spec.body), 'u');
+  const usually = new RegExp(anchored(withoutExponents(spec.body)), 'u');
+  let made: RegExp | undefined;
+  const withExponents = (): RegExp => {
+    made ??= new RegExp(anchored(spec.body), 'u');
+    return made;
+  };
   function read(text: string): { value: T; usual: string } | undefined {
-    const match = regex.exec(text);
+    const match = (EXPONENT.test(text) ? withExponents() : usually).exec(text);
     return match ? spec.read(match.slice(1).map(plainly)) : undefined;
   }
   return {

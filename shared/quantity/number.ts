@@ -39,6 +39,13 @@ export const numberBelow = (digits: number, whole: string, ...others: readonly s
 /** What stands before a number that isn't zero. */
 export const NOT_ZERO = '(?=[1-9]|0\\.[0-9]{0,8}[1-9])';
 
+/** The same source for texts without an exponent: all but a few, and much sooner compiled and tried. */
+export const withoutExponents = (source: string): string =>
+  [withExponent(9), withExponent(2), WHOLE_SHIFTED.join('|')].reduce(
+    (shorter, exponents) => shorter.replaceAll(`|${exponents}`, ''),
+    source,
+  );
+
 const UNSIGNED = numberBelow(9, '0|[1-9][0-9]{0,8}');
 
 /** Regular-expression source of a number that isn't negative; no capture groups. */
