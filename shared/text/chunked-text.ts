@@ -3,9 +3,10 @@
  * keep their identity, and whatever was worked out from them stays true. Positions are LSP's:
  * lines from 0, characters in UTF-16 units.
  */
+
+import { contentEnd, lastAtMost, lineStarts } from '../syntax/lines.ts';
 import type { Chunk } from './chunk.ts';
 import { type Layout, planLayout } from './layout.ts';
-import { contentEnd, lastAtMost, lineStarts } from './lines.ts';
 import { Splitter } from './split.ts';
 import {
   type SplitChunk,

@@ -2,7 +2,7 @@
  * How deep a text nests, counted before any recursive reader sees it. An upper bound: brackets in
  * quotes and comments count too, so that one linear pass without states suffices.
  */
-import { LineReader } from './lines.ts';
+import { LineReader } from '../syntax/lines.ts';
 
 /** Offset at which the nesting first passes `limit`; -1 where it never does. */
 export function tooDeepAt(text: string, limit: number): number {

@@ -1,10 +1,10 @@
 /** Brackets that are not sound: which one, and which of the items can be read. */
-import { closingQuote } from './keys.ts';
+import { closingQuote } from '../syntax/keys.ts';
+import { blockMap, pair, scalar, span } from '../syntax/nodes.ts';
+import { quote } from '../syntax/quotes.ts';
 import type { Mender } from './mend.ts';
 import { hasKeys, writtenEnd } from './mend-value.ts';
-import { blockMap, pair, scalar, span } from './nodes.ts';
 import { fix } from './problems.ts';
-import { quote } from './quotes.ts';
 import type { Node, Pair } from './tree.ts';
 
 interface Scan {

@@ -1,13 +1,13 @@
 /** What is wrong with one value, and what of it can be read. */
-import { closingQuote, keyAt } from './keys.ts';
+import { closingQuote, keyAt } from '../syntax/keys.ts';
+import { indentAt, isBlank, type Line } from '../syntax/lines.ts';
+import { scalar, span } from '../syntax/nodes.ts';
+import { quote, unquoteDouble, unquoteSingle } from '../syntax/quotes.ts';
 import { tellLine } from './line-defects.ts';
-import { indentAt, isBlank, type Line } from './lines.ts';
 import type { Mended, Mender } from './mend.ts';
 import { mendFlow } from './mend-flow.ts';
-import { scalar, span } from './nodes.ts';
 import { tellOutOfLine } from './out-of-line.ts';
 import { fix } from './problems.ts';
-import { quote, unquoteDouble, unquoteSingle } from './quotes.ts';
 import type { Node, Pair, ScalarNode } from './tree.ts';
 
 /** The value from `from` (behind a key's colon or a dash) to `to`; the key is in column `indent`. */

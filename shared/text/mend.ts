@@ -3,18 +3,18 @@
  * where a person would point. Lines are told apart by their columns alone, so that an unclosed
  * quote or bracket ends with its own field.
  */
-import { countMarks, MAX_MARKS, MAX_REREAD_MARKS } from './budgets.ts';
+import { countMarks, MAX_MARKS, MAX_REREAD_MARKS } from '../syntax/budgets.ts';
+import { type KeyShape, keyAt } from '../syntax/keys.ts';
+import { indentAt, isBlank, type Line, LineTable } from '../syntax/lines.ts';
+import { blockMap, blockSeq, pair, scalar, shiftNode, span } from '../syntax/nodes.ts';
+import { readCommon } from '../syntax/parser.ts';
 import { tellForeign } from './foreign.ts';
 import { readYaml } from './from-yaml.ts';
-import { type KeyShape, keyAt } from './keys.ts';
 import { tellLine } from './line-defects.ts';
 import { continues } from './line-shapes.ts';
-import { indentAt, isBlank, type Line, LineTable } from './lines.ts';
 import { mendValue } from './mend-value.ts';
-import { blockMap, blockSeq, pair, scalar, shiftNode, span } from './nodes.ts';
 import { tellOutOfLine } from './out-of-line.ts';
 import type { Problems } from './problems.ts';
-import { readCommon } from './reader.ts';
 import type { MapNode, Node, Pair } from './tree.ts';
 
 /** A line with something on it. */

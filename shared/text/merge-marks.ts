@@ -3,9 +3,9 @@
  * what stands between the marks the keys are read, and no value; all else of the entry is read. A
  * value that the marks cut in two is in doubt as a whole.
  */
-import { closingQuote, isEmptyValue, keyAt } from './keys.ts';
-import { indentAt, isBlank, type Line, LineReader } from './lines.ts';
-import { span } from './nodes.ts';
+import { closingQuote, isEmptyValue, keyAt } from '../syntax/keys.ts';
+import { indentAt, isBlank, type Line, LineReader } from '../syntax/lines.ts';
+import { span } from '../syntax/nodes.ts';
 import type { Problems } from './problems.ts';
 
 type MarkKind = 'opens' | 'divides' | 'closes';

@@ -6,11 +6,12 @@
  * A line is given to a chunk of its own only where YAML could not read it as the continuation of
  * the one before: at or left of an entry's column, or between an entry's column and its fields'.
  */
+
+import { isEmptyValue, type KeyShape, keyAt } from '../syntax/keys.ts';
+import { indentAt, isBlank, type Line, LineReader } from '../syntax/lines.ts';
 import type { ChunkKind } from './chunk.ts';
-import { isEmptyValue, type KeyShape, keyAt } from './keys.ts';
 import { isGroup, type Layout, planLayout, type Section } from './layout.ts';
 import { continues, isComplexKey, markerAt, wordAt } from './line-shapes.ts';
-import { indentAt, isBlank, type Line, LineReader } from './lines.ts';
 import { closesMerge, opensMerge } from './merge-marks.ts';
 import { withSpaces } from './odd-blanks.ts';
 import {

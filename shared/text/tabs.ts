@@ -1,6 +1,6 @@
 /** Tabs that indent: YAML allows none. They are read as the spaces that the fix puts for them. */
-import { LineReader, lastAtMost } from './lines.ts';
-import { span } from './nodes.ts';
+import { LineReader, lastAtMost } from '../syntax/lines.ts';
+import { span } from '../syntax/nodes.ts';
 import type { Problems } from './problems.ts';
 import type { Span } from './tree.ts';
 

@@ -5,7 +5,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readYaml } from '../../shared/text/from-yaml.ts';
-import { readCommon } from '../../shared/text/reader.ts';
+import { readCommon } from '../../shared/syntax/parser.ts';
 import { split } from '../../shared/text/split.ts';
 import { manyRuns } from '../support/runs.ts';
 import { hostilePlan, plan } from './text-plans.ts';

@@ -88,6 +88,11 @@ describe('new text', () => {
     expect(at(`${SHOT}    aperture: |# as marked\n`)).toMatchObject({ after: ' ' });
   });
 
+  test('behind a dash is an item of its own, whatever the next one holds', () => {
+    const place = at('clips:\n  a:\n    - |\n    - file: u\n      note: k\n');
+    expect(place).toMatchObject({ path: ['clips', 'a', 0], slot: 'open', beside: ['file: u'] });
+  });
+
   test('stands in the column of its neighbours, however far the caret is indented', () => {
     const moved = { from: 0, before: '    ', column: 4 };
     expect(at(`${SHOT}   |\n`)).toMatchObject({ path: ['shots', 'a'], ...moved });

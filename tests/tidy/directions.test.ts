@@ -9,7 +9,8 @@ import { importsOf, sharedSources, sources } from './support/project.ts';
  */
 const STOREYS: Readonly<Record<string, readonly string[]>> = {
   words: [],
-  text: [],
+  syntax: [],
+  text: ['syntax'],
   quantity: ['words'],
   engine: [],
   optics: ['quantity'],

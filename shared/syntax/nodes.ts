@@ -17,6 +17,13 @@ export const pair = (key: ScalarNode, value: Node | null, colonEnd: number): Pai
   span: { start: key.span.start, end: value ? value.span.end : colonEnd },
 });
 
+/** Offset of a pair's colon; -1 where it has none. */
+export function colonOf(text: string, { key }: Pair): number {
+  let at = key.span.end;
+  while (at < text.length && ' \t\r\n'.includes(text[at] as string)) at++;
+  return text[at] === ':' ? at : -1;
+}
+
 /** A block mapping of at least one pair. */
 export const blockMap = (pairs: readonly Pair[]): MapNode => ({
   kind: 'map',
