@@ -1,7 +1,7 @@
 /** What stands round a place in a text, whatever state the text is in. */
 import { isInside, type Place, placeInFlow } from './around-flow.ts';
 import { isEmptyValue } from './keys.ts';
-import { indentAt, isBlank, type Line, LineTable } from './lines.ts';
+import { contentLines, indentAt, isBlank, type Line, LineTable } from './lines.ts';
 import { colonOf } from './nodes.ts';
 import { parse } from './parser.ts';
 import type { Outer, Syntax } from './syntax.ts';
@@ -147,14 +147,9 @@ class Reader {
   }
 
   #nextColumn(): number {
-    const text = this.#text;
     const { next, end } = this.#line;
-    if (next > end)
-      for (const line of this.#lines.between(next, text.length)) {
-        const indent = indentAt(text, line.start, line.end);
-        if (!isBlank(text, line.start + indent, line.end)) return indent;
-      }
-    return this.#surroundings.columnBehind;
+    const behind = contentLines(this.#text, next, next > end ? this.#text.length : next).next();
+    return behind.done ? this.#surroundings.columnBehind : behind.value.indent;
   }
 
   /** Nothing stands yet behind the level's last key or dash. */

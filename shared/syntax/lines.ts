@@ -94,6 +94,27 @@ export class LineTable {
   }
 }
 
+/** A line with more on it than blanks and a comment. */
+export interface ContentLine extends Line {
+  readonly indent: number;
+  /** Offset of its first character that is no space. */
+  readonly at: number;
+}
+
+/** Those of the lines that start from `from` (a line's start) up to `to`. */
+export function* contentLines(text: string, from: number, to: number): Generator<ContentLine> {
+  for (let start = from; start < to; ) {
+    // Not a reader's: it looks ahead for the next CR, to the text's end where there is none.
+    let end = start;
+    while (end < text.length && text[end] !== '\n' && text[end] !== '\r') end++;
+    const next = Math.min(text.length, text.startsWith('\r\n', end) ? end + 2 : end + 1);
+    const indent = indentAt(text, start, end);
+    const at = start + indent;
+    if (!isBlank(text, at, end)) yield { start, end, next, indent, at };
+    start = next;
+  }
+}
+
 /** Where a line's text ends, given where it and the next one start. */
 export function contentEnd(text: string, start: number, next: number | undefined): number {
   if (next === undefined) return text.length;

@@ -1,4 +1,5 @@
 /** Builds and moves trees. */
+import type { KeyShape } from './keys.ts';
 import type { MapNode, Node, Pair, ScalarNode, ScalarStyle, SeqNode, Span } from './tree.ts';
 
 export const span = (start: number, end: number): Span => ({ start, end });
@@ -10,6 +11,11 @@ export const scalar = (
   end: number,
 ): ScalarNode => ({ kind: 'scalar', span: { start, end }, text, style });
 
+export const keyOf = (text: string, { key, start, end }: KeyShape): ScalarNode => {
+  const mark = text[start];
+  return scalar(key, mark === '"' ? 'double' : mark === "'" ? 'single' : 'plain', start, end);
+};
+
 /** `colonEnd`: just behind the colon; the key's end where there is none. */
 export const pair = (key: ScalarNode, value: Node | null, colonEnd: number): Pair => ({
   key,
@@ -17,11 +23,12 @@ export const pair = (key: ScalarNode, value: Node | null, colonEnd: number): Pai
   span: { start: key.span.start, end: value ? value.span.end : colonEnd },
 });
 
+const toColon = /(?:\s|(?<=\s)#[^\r\n]*)*:/y;
+
 /** Offset of a pair's colon; -1 where it has none. */
 export function colonOf(text: string, { key }: Pair): number {
-  let at = key.span.end;
-  while (at < text.length && ' \t\r\n'.includes(text[at] as string)) at++;
-  return text[at] === ':' ? at : -1;
+  toColon.lastIndex = key.span.end;
+  return toColon.test(text) ? toColon.lastIndex - 1 : -1;
 }
 
 /** A block mapping of at least one pair. */

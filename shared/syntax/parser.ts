@@ -9,7 +9,7 @@ import { COLON, HASH, isOpening, isPlainStart, isQuote, isSpecial, SPACE, TAB } 
 import { FlowParser, MAX_KEY_LENGTH, tooDeep } from './flow.ts';
 import { closingQuote, keyAt } from './keys.ts';
 import { isBlank } from './lines.ts';
-import { blockMap, blockSeq, pair, scalar } from './nodes.ts';
+import { blockMap, blockSeq, keyOf, pair, scalar } from './nodes.ts';
 import type { Outer, Syntax } from './syntax.ts';
 import type { MapNode, Node, Pair, ScalarNode, SeqNode } from './tree.ts';
 
@@ -131,9 +131,7 @@ class Parser extends FlowParser {
     if (!shape) return null;
     this.note('uncommon', at, shape.colon + 1);
     this.at = shape.colon + 1;
-    const mark = text[shape.start];
-    const style = mark === '"' ? 'double' : mark === "'" ? 'single' : 'plain';
-    return scalar(shape.key, style, shape.start, shape.end);
+    return keyOf(text, shape);
   }
 
   /** Whether `key:` stands here, as in `- file: x`. */

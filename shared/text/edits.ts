@@ -3,9 +3,10 @@
  * block or flow style stay as they are.
  */
 import type { PlanEdit } from '../plan/problem.ts';
+import { colonOf } from '../syntax/nodes.ts';
 import { addEntry, createPath } from './add-entry.ts';
 import type { ChunkedText } from './chunked-text.ts';
-import { colonEnd, type Home, pairIn, type TextEdit } from './edit-home.ts';
+import { type Home, pairIn, type TextEdit } from './edit-home.ts';
 import { insertItem, insertPair } from './insert.ts';
 import { blockBelow, inlineText } from './layout-text.ts';
 import { parseChunk } from './parse.ts';
@@ -89,33 +90,26 @@ function replaceValue({ index, chunk }: Home, span: Span, text: string): readonl
 function setValue(home: Home, pair: Pair, inFlow: boolean, text: string): readonly TextEdit[] {
   const { index, chunk } = home;
   const { key, value } = pair;
-  const colon = colonEnd(chunk.text, pair);
+  const colon = colonOf(chunk.text, pair);
+  const start = colon < 0 ? key.span.end : colon + 1;
   const isBlock = text.includes('\n') && !inFlow;
   if (isBlock) {
-    const end = value ? value.span.end : (colon ?? key.span.end);
+    const end = value ? value.span.end : start;
     const below = blockBelow(chunk, key.span.start, text);
     return [
       {
         chunk: index,
-        span: { start: colon ?? key.span.end, end },
-        text: colon === null ? `:${below}` : below,
+        span: { start, end },
+        text: colon < 0 ? `:${below}` : below,
       },
     ];
   }
   const written = inlineText(text);
   if (value === null) {
-    const at = colon ?? key.span.end;
-    return [
-      {
-        chunk: index,
-        span: { start: at, end: at },
-        text: colon === null ? `: ${written}` : ` ${written}`,
-      },
-    ];
+    const text = colon < 0 ? `: ${written}` : ` ${written}`;
+    return [{ chunk: index, span: { start, end: start }, text }];
   }
   const onKeysLine = !/[\r\n]/.test(chunk.text.slice(key.span.end, value.span.start));
   if (onKeysLine) return replaceValue(home, value.span, text);
-  return [
-    { chunk: index, span: { start: colon as number, end: value.span.end }, text: ` ${written}` },
-  ];
+  return [{ chunk: index, span: { start, end: value.span.end }, text: ` ${written}` }];
 }

@@ -1,6 +1,6 @@
 /** What is wrong with one value, and what of it can be read. */
 import { closingQuote, keyAt } from '../syntax/keys.ts';
-import { indentAt, isBlank, type Line } from '../syntax/lines.ts';
+import { contentLines, isBlank, type Line } from '../syntax/lines.ts';
 import { scalar, span } from '../syntax/nodes.ts';
 import { quote, unquoteDouble, unquoteSingle } from '../syntax/quotes.ts';
 import { tellLine } from './line-defects.ts';
@@ -106,9 +106,7 @@ const styleOf = (mark: string): ScalarNode['style'] => (mark === '"' ? 'double' 
 /** A quote that would have to close behind lines of keys is not closed. */
 export function hasKeys(mender: Mender, from: number, to: number): boolean {
   const { text } = mender;
-  for (const { start, end } of mender.lines.between(from, to)) {
-    if (keyAt(text, start + indentAt(text, start, end), end)) return true;
-  }
+  for (const { at, end } of contentLines(text, from, to)) if (keyAt(text, at, end)) return true;
   return false;
 }
 
@@ -170,10 +168,8 @@ const isOnly = (text: string, from: number, to: number): boolean =>
 /** Lines below a value that is whole: fields that stand too far right, or lines that are nothing. */
 function beside(mender: Mender, from: number, to: number, indent: number): readonly Pair[] {
   const { text, problems } = mender;
-  for (const line of mender.lines.between(from, to)) {
-    const column = indentAt(text, line.start, line.end);
-    const at = line.start + column;
-    if (isBlank(text, at, line.end)) continue;
+  for (const line of contentLines(text, from, to)) {
+    const { indent: column, at } = line;
     if (keyAt(text, at, line.end) && column > indent) {
       tellOutOfLine(text, mender.lines, line.start, to, column, indent, problems);
       const map = mender.below(line.start, to, indent);

@@ -4,9 +4,9 @@
  * quote or bracket ends with its own field.
  */
 import { countMarks, MAX_MARKS, MAX_REREAD_MARKS } from '../syntax/budgets.ts';
-import { type KeyShape, keyAt } from '../syntax/keys.ts';
-import { indentAt, isBlank, type Line, LineTable } from '../syntax/lines.ts';
-import { blockMap, blockSeq, pair, scalar, shiftNode, span } from '../syntax/nodes.ts';
+import { keyAt } from '../syntax/keys.ts';
+import { type ContentLine, contentLines, LineTable } from '../syntax/lines.ts';
+import { blockMap, blockSeq, keyOf, pair, scalar, shiftNode, span } from '../syntax/nodes.ts';
 import { readCommon } from '../syntax/parser.ts';
 import { tellForeign } from './foreign.ts';
 import { readYaml } from './from-yaml.ts';
@@ -16,13 +16,6 @@ import { mendValue } from './mend-value.ts';
 import { tellOutOfLine } from './out-of-line.ts';
 import type { Problems } from './problems.ts';
 import type { MapNode, Node, Pair } from './tree.ts';
-
-/** A line with something on it. */
-export interface ContentLine extends Line {
-  readonly indent: number;
-  /** Offset of its first character that is no space. */
-  readonly at: number;
-}
 
 export interface Mended {
   readonly value: Node | null;
@@ -46,7 +39,7 @@ export class Mender {
   /** The whole text as one entry in column `indent`; `errorAt`: where YAML stumbled; null: unknown. */
   entry(indent: number, errorAt: number | null): MapNode | null {
     const before = this.problems.count;
-    const map = this.#map(this.#lines(0, this.text.length), indent);
+    const map = this.#map([...contentLines(this.text, 0, this.text.length)], indent);
     if (this.problems.count === before && errorAt !== null) this.tellUnreadable(errorAt);
     const first = map?.pairs[0];
     return first ? blockMap([first]) : null;
@@ -54,7 +47,7 @@ export class Mender {
 
   /** What stands on the lines from `from` (a line's start) below a key in column `indent`. */
   below(from: number, to: number, indent: number): Node | null {
-    const lines = this.#lines(from, to);
+    const lines = [...contentLines(this.text, from, to)];
     const first = lines[0];
     if (!first) return null;
     if (continues(this.text, first.at, first.end) && this.text[first.at] === '-') {
@@ -171,7 +164,7 @@ export class Mender {
       line.start,
     );
     if (map) return map.pairs;
-    const key = keyNode(text, shape);
+    const key = keyOf(text, shape);
     if (problems.isFull) return [pair(key, null, shape.colon + 1)];
     const before = problems.count;
     const mended = mendValue(this, shape.colon + 1, to, line.indent);
@@ -234,23 +227,7 @@ export class Mender {
     if (at >= line.end || text[at] === '#') return this.below(line.next, to, line.indent);
     if (!keyAt(text, at, line.end)) return mendValue(this, at, to, line.indent).value;
     const indent = at - line.start;
-    const rest = this.#lines(line.next, to);
+    const rest = contentLines(text, line.next, to);
     return this.#map([{ ...line, indent, at }, ...rest], indent);
   }
-
-  #lines(from: number, to: number): ContentLine[] {
-    const found: ContentLine[] = [];
-    for (const line of this.lines.between(from, to)) {
-      const indent = indentAt(this.text, line.start, line.end);
-      const at = line.start + indent;
-      if (!isBlank(this.text, at, line.end)) found.push({ ...line, indent, at });
-    }
-    return found;
-  }
-}
-
-function keyNode(text: string, shape: KeyShape) {
-  const first = text[shape.start];
-  const style = first === '"' ? 'double' : first === "'" ? 'single' : 'plain';
-  return scalar(shape.key, style, shape.start, shape.end);
 }

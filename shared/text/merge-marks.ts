@@ -4,7 +4,13 @@
  * value that the marks cut in two is in doubt as a whole.
  */
 import { closingQuote, isEmptyValue, keyAt } from '../syntax/keys.ts';
-import { indentAt, isBlank, type Line, LineReader } from '../syntax/lines.ts';
+import {
+  type ContentLine,
+  contentLines,
+  indentAt,
+  type Line,
+  LineReader,
+} from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
 import type { Problems } from './problems.ts';
 
@@ -146,7 +152,9 @@ class Reading {
     this.#look(first.start);
     const stop = last?.start ?? text.length;
     const end = last?.end ?? Math.max(first.start, text.trimEnd().length);
-    const inner = this.#inner(first, stop);
+    const inner = [...contentLines(text, first.next, stop)].filter(
+      (line) => !markKind(text, line.start, line.end),
+    );
     const outermost = inner.reduce(
       (least, { indent }) => Math.min(least, indent),
       Number.POSITIVE_INFINITY,
@@ -176,39 +184,20 @@ class Reading {
     this.#kept = to;
   }
 
-  /** Lines with something on them, marks left out. */
-  #inner(first: Line, stop: number): (Line & { readonly indent: number })[] {
-    const text = this.#text;
-    const found: (Line & { readonly indent: number })[] = [];
-    for (let line = this.#lines.at(first.next); line.start < stop; ) {
-      const indent = indentAt(text, line.start, line.end);
-      const isText = !isBlank(text, line.start + indent, line.end);
-      if (isText && !markKind(text, line.start, line.end)) found.push({ ...line, indent });
-      if (line.next === line.end) break;
-      line = this.#lines.at(line.next);
-    }
-    return found;
-  }
-
   /** Of each key and item in column `outermost` its beginning, once. */
-  #keysOnly(
-    from: number,
-    to: number,
-    inner: readonly (Line & { readonly indent: number })[],
-    outermost: number,
-  ): void {
+  #keysOnly(from: number, to: number, inner: readonly ContentLine[], outermost: number): void {
     const text = this.#text;
     const seen = new Set<string>();
     let at = from;
-    for (const { start, end, indent } of inner) {
+    for (const { at: start, end, indent } of inner) {
       if (indent !== outermost) continue;
-      const shape = keyAt(text, start + indent, end);
-      const isItem = text[start + indent] === '-' && /[ \t]/.test(text[start + indent + 1] ?? ' ');
+      const shape = keyAt(text, start, end);
+      const isItem = text[start] === '-' && /[ \t]/.test(text[start + 1] ?? ' ');
       const key = shape?.key ?? (isItem ? '-' : undefined);
       if (key === undefined || seen.has(key)) continue;
       seen.add(key);
-      this.#blank(at, start + indent);
-      at = shape ? shape.colon + 1 : start + indent + 1;
+      this.#blank(at, start);
+      at = shape ? shape.colon + 1 : start + 1;
     }
     this.#blank(at, to);
   }
@@ -224,14 +213,8 @@ class Reading {
   /** Where the rest of a value behind a merge ends: before the next key in its column or left of it. */
   #valueEnd(from: number, { indent }: Holder): number {
     const text = this.#text;
-    for (let line = this.#lines.at(from); line.start < text.length; ) {
-      const column = indentAt(text, line.start, line.end);
-      const at = line.start + column;
-      const isOver = column <= indent && !'}]'.includes(text[at] ?? ' ');
-      if (isOver && !isBlank(text, at, line.end)) return line.start;
-      if (line.next === line.end) break;
-      line = this.#lines.at(line.next);
-    }
+    for (const line of contentLines(text, from, text.length))
+      if (line.indent <= indent && !'}]'.includes(text[line.at] as string)) return line.start;
     return text.length;
   }
 

@@ -1,5 +1,5 @@
 /** Tabs that indent: YAML allows none. They are read as the spaces that the fix puts for them. */
-import { LineReader, lastAtMost } from '../syntax/lines.ts';
+import { contentLines, lastAtMost } from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
 import type { Problems } from './problems.ts';
 import type { Span } from './tree.ts';
@@ -46,14 +46,8 @@ export function readTabs(text: string, indent: number, problems: Problems): Spac
 
 /** Column of the first line that spaces alone indent further than `indent`. */
 function fieldColumn(text: string, indent: number): number | undefined {
-  const lines = new LineReader(text);
-  for (let start = 0; start < text.length; ) {
-    const line = lines.at(start);
-    const column = text.slice(start, line.end).search(/[^ ]/);
-    if (column > indent && !'\t#'.includes(text[start + column] as string)) return column;
-    if (line.next === line.end) break;
-    start = line.next;
-  }
+  for (const line of contentLines(text, 0, text.length))
+    if (line.indent > indent && text[line.at] !== '\t') return line.indent;
   return undefined;
 }
 
