@@ -86,6 +86,12 @@ class Reader {
     }
   }
 
+  /** On the key's line; a line without one may still become a key. */
+  #colonOf(pair: Pair): number {
+    const colon = colonOf(this.#text, pair);
+    return colon > this.#lines.of(pair.key.span.end).end ? -1 : colon;
+  }
+
   #dashes(list: SeqNode): readonly number[] {
     return this.#syntax.marks.get(list)!;
   }
@@ -104,8 +110,6 @@ class Reader {
     const here = this.#here;
     const { start: lineStart, end } = this.#line;
     const top = this.#levels.at(-1)!;
-    // A plan that doesn't begin at the margin is no plan yet.
-    if (this.#surroundings.above.length === 0 && this.#levels[0]!.column > 0) return null;
     const content = lineStart + indentAt(text, lineStart, end);
     const isEmpty = isBlank(text, content, end);
     if (here && here.kind !== 'scalar' && isInside(here, this.#syntax.marks, at)) {
@@ -168,7 +172,7 @@ class Reader {
     const text = this.#text;
     if (node.kind === 'map')
       return node.pairs
-        .filter((pair) => pair !== but && !isOuter(pair) && colonOf(text, pair) >= 0)
+        .filter((pair) => pair !== but && !isOuter(pair) && this.#colonOf(pair) >= 0)
         .map(({ key }) => key.text);
     return this.#dashes(node)
       .map((dash) => text.slice(dash + 1, this.#lines.of(dash).end))
@@ -181,13 +185,13 @@ class Reader {
     const at = this.#at;
     const { start, end } = pair.key.span;
     const { path, column } = level;
-    const colon = colonOf(text, pair);
+    const colon = this.#colonOf(pair);
     const asKey = { path, slot: 'key' as const, from: start, column };
     if (colon < 0) {
       // A line may hold more than the word that is to become a key.
       const word = /^[a-z0-9-]*/i.exec(text.slice(start, end))![0];
       const to = start + word.length;
-      if (at > to || text[start] === '-') return null;
+      if (at > to) return null;
       return this.#mark({ ...asKey, to, beside: this.#names(node) });
     }
     if (at <= end) {

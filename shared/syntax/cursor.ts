@@ -194,12 +194,11 @@ export class Cursor {
   }
 
   /** A quoted scalar on one line, up to its end where it doesn't close there. */
-  protected quoted(): ScalarNode {
+  protected quoted(close = closingQuote(this.text, this.at, this.end, true)): ScalarNode {
     const { text } = this;
     const start = this.at;
     const isDouble = text.charCodeAt(start) === DOUBLE;
     const style = isDouble ? 'double' : 'single';
-    const close = closingQuote(text, start, this.end, true);
     if (close < 0) {
       this.note('open-quote', start, start + 1);
       this.at = Math.min(this.lineEnd(start), this.end);

@@ -7,6 +7,7 @@ import {
   COMMA,
   CR,
   Cursor,
+  DOUBLE,
   HASH,
   isClosing,
   isOpening,
@@ -17,13 +18,27 @@ import {
   SPACE,
   TAB,
 } from './cursor.ts';
-import { keyAt } from './keys.ts';
+import { closingQuote, hasKeys, keyAt } from './keys.ts';
 import { indentAt } from './lines.ts';
 import { pair, scalar } from './nodes.ts';
+import type { Syntax } from './syntax.ts';
 import type { MapNode, Node, Pair, ScalarNode, SeqNode } from './tree.ts';
 
 /** Implicit keys are limited to 1,024 characters (YAML 1.2.2, 7.4.2). */
 export const MAX_KEY_LENGTH = 1000;
+
+/** Braces or brackets as they were parsed, by themselves. */
+export interface FlowSyntax extends Pick<Syntax, 'defects' | 'marks'> {
+  readonly node: MapNode | SeqNode;
+}
+
+/** The collection that opens at `start` and ends before `end`, in whatever columns; null: too deep. */
+export function parseFlow(text: string, start: number, end: number): FlowSyntax | null {
+  const marks = new Map<Node, readonly number[]>();
+  const parser = new FlowParser(text, marks);
+  const node = parser.only(start, end);
+  return node && { node, defects: parser.defects, marks };
+}
 
 /** Thrown where a text nests deeper than anything that is read. */
 export const tooDeep = Symbol('too deep');
@@ -31,6 +46,17 @@ export const tooDeep = Symbol('too deep');
 const nothing: (Node | null)[] = [];
 
 export class FlowParser extends Cursor {
+  only(start: number, end: number): MapNode | SeqNode | null {
+    this.at = start;
+    this.end = end;
+    try {
+      return this.flow(-1, 0);
+    } catch (thrown) {
+      if (thrown === tooDeep) return null;
+      throw thrown;
+    }
+  }
+
   /** The collection that opens at `at`, below a key or a dash in column `indent`. */
   protected flow(indent: number, depth: number): MapNode | SeqNode {
     if (depth > MAX_DEPTH) throw tooDeep;
@@ -55,7 +81,7 @@ export class FlowParser extends Cursor {
         if (pairs) pairs.push(this.flowPair(indent, depth));
         else items.push(this.flowNode(indent, depth));
         this.flowGap(indent);
-        this.toDelimiter(indent);
+        this.toDelimiter(indent, depth);
       }
       if (text.charCodeAt(this.at) === COMMA && this.at < this.end) {
         marks?.push(this.at);
@@ -114,7 +140,7 @@ export class FlowParser extends Cursor {
   }
 
   /** From behind an item over what doesn't belong there to the next comma or closing bracket. */
-  private toDelimiter(indent: number): void {
+  private toDelimiter(indent: number, depth: number): void {
     const { text } = this;
     const from = this.at;
     for (;;) {
@@ -122,6 +148,7 @@ export class FlowParser extends Cursor {
       const code = text.charCodeAt(this.at);
       if (code === COMMA || isClosing(code)) break;
       if (code === LF || code === CR) this.at = this.flowLine(this.at, indent);
+      else if (isOpening(code)) this.flow(indent, depth + 1);
       else this.at++;
     }
     if (this.at > from) this.note('behind', from, this.at);
@@ -158,11 +185,27 @@ export class FlowParser extends Cursor {
     return found.span.end > found.span.start ? found : null;
   }
 
-  /** A scalar between brackets, on one line. */
+  /** A quoted scalar, which may close on a later line if no key stands before. */
+  private flowQuoted(): ScalarNode {
+    const { text, end } = this;
+    const start = this.at;
+    const here = closingQuote(text, start, end, true);
+    const close = here < 0 ? closingQuote(text, start, end) : here;
+    if (here >= 0 || close < 0 || hasKeys(text, this.lineEnd(start), close)) {
+      return this.quoted(here);
+    }
+    this.note('uncommon', start, close + 1);
+    this.at = close + 1;
+    this.line = text.lastIndexOf('\n', close) + 1;
+    const style = text.charCodeAt(start) === DOUBLE ? 'double' : 'single';
+    return scalar(text.slice(start + 1, close), style, start, close + 1);
+  }
+
+  /** A plain scalar between brackets is on one line. */
   private flowScalar(): ScalarNode {
     const { text, end } = this;
     const start = this.at;
-    if (isQuote(text.charCodeAt(start))) return this.quoted();
+    if (isQuote(text.charCodeAt(start))) return this.flowQuoted();
     if (!this.startsPlain(start)) this.note('start', start, start + 1);
     let at = start;
     for (; at < end; at++) {

@@ -23,9 +23,10 @@ export function caretAt(text: ChunkedText, position: TextPosition): Caret | null
   const start = before.reduce((sum, one) => sum + one.length, 0);
   const behind = chunks.slice(index + 1).find(({ kind }) => kind !== 'loose');
   const source = before.join('') + chunks[index]!.text;
-  // A byte order mark takes no column.
+  // A byte order mark takes no column, and nothing is written before it.
   const mark = source.startsWith('\ufeff') ? 1 : 0;
-  const at = Math.max(0, start + offset - mark);
+  const at = start + offset - mark;
+  if (at < 0) return null;
   const plain = source.slice(mark);
   const found = around(plain, at, {
     above: outerOf(chunks, first),
@@ -35,10 +36,10 @@ export function caretAt(text: ChunkedText, position: TextPosition): Caret | null
   return own && inFile(own, { text: plain, at, chunks, index }, text.positionOf(index, offset));
 }
 
-/** The mappings that hold the chunk at `index`, outermost first. */
+/** The mappings that hold the chunk at `index`, outermost first: at least the plan itself. */
 function outerOf(chunks: readonly Chunk[], index: number): Outer[] {
   const { kind, path } = chunks[index]!;
-  if (kind === 'loose') return [];
+  if (kind === 'loose' || path.length < 2) return [{ column: 0, key: '' }];
   return path.slice(0, -1).map((key, depth) => {
     const above = path.slice(0, depth + 1);
     const header = chunks.findLast(

@@ -1,5 +1,5 @@
 /** What is wrong with one value, and what of it can be read. */
-import { closingQuote, keyAt } from '../syntax/keys.ts';
+import { closingQuote, hasKeys, keyAt } from '../syntax/keys.ts';
 import { contentLines, isBlank, type Line } from '../syntax/lines.ts';
 import { scalar, span } from '../syntax/nodes.ts';
 import { quote, unquoteDouble, unquoteSingle } from '../syntax/quotes.ts';
@@ -68,7 +68,8 @@ function mendQuoted(mender: Mender, at: number, to: number, indent: number): Men
   let close = closingQuote(text, at, line.end);
   if (close < 0) {
     const later = closingQuote(text, at, to);
-    const isRun = later > 0 && !hasKeys(mender, line.next, later);
+    // A quote that would have to close behind lines of keys is not closed.
+    const isRun = later > 0 && !hasKeys(text, line.next, later);
     if (!isRun) {
       const end = writtenEnd(text, at, line.end);
       problems.syntax('unclosed-quote', span(at, at + 1), { quote: mark }, [
@@ -102,13 +103,6 @@ function mendQuoted(mender: Mender, at: number, to: number, indent: number): Men
 }
 
 const styleOf = (mark: string): ScalarNode['style'] => (mark === '"' ? 'double' : 'single');
-
-/** A quote that would have to close behind lines of keys is not closed. */
-export function hasKeys(mender: Mender, from: number, to: number): boolean {
-  const { text } = mender;
-  for (const { at, end } of contentLines(text, from, to)) if (keyAt(text, at, end)) return true;
-  return false;
-}
 
 function tellEscapes(mender: Mender, open: number, close: number): void {
   const { text, problems } = mender;

@@ -64,7 +64,12 @@ describe('in braces and brackets, closed or not', () => {
   });
 });
 
+test('what stands below a line that is no key is not written into the key above it', () => {
+  expect(spot(`${SHOT}=======\n    ape|rture: f/8\n`)).toBe('======= key');
+});
+
 test.each([
+  ['the place before a byte order mark', '|\ufefftitle: x\n'],
   ['a comment', `${SHOT}    # re|mark\n`],
   ['a comment behind a value', `${SHOT}    iso: 100 # re|mark\n`],
   ['a comment that begins', `${SHOT}    iso: 100 #| remark\n`],
