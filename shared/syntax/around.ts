@@ -15,18 +15,18 @@ export interface Around extends Place {
   readonly column: number;
 }
 
-/** What the text itself doesn't say. */
-export interface Surroundings {
-  /** The mappings that hold it, outermost first. */
-  readonly above: readonly Outer[];
-  /** Column of what follows it in the file. */
-  readonly columnBehind: number;
-}
-
-/** null: within a comment or prose, or where nothing can be written. */
-export function around(text: string, at: number, surroundings: Surroundings): Around | null {
-  const syntax = parse(text, surroundings.above);
-  return syntax && new Reader(text, at, syntax, surroundings).read();
+/**
+ * `above`: the mappings that hold the text, outermost first; `behind`: the column of what follows it
+ * in the file. null: within a comment or prose, or where nothing can be written.
+ */
+export function around(
+  text: string,
+  at: number,
+  above: readonly Outer[],
+  behind: number,
+): Around | null {
+  const syntax = parse(text, above);
+  return syntax && new Reader(text, at, syntax, above, behind).read();
 }
 
 /** A block mapping or list that is open at the place. */
@@ -44,7 +44,8 @@ class Reader {
   readonly #text: string;
   readonly #at: number;
   readonly #syntax: Syntax;
-  readonly #surroundings: Surroundings;
+  readonly #above: readonly Outer[];
+  readonly #behind: number;
   readonly #lines: LineTable;
   readonly #line: Line;
   readonly #levels: Level[] = [];
@@ -54,11 +55,12 @@ class Reader {
   /** … and the block that follows the place. */
   #next: MapNode | SeqNode | null = null;
 
-  constructor(text: string, at: number, syntax: Syntax, surroundings: Surroundings) {
+  constructor(text: string, at: number, syntax: Syntax, above: readonly Outer[], behind: number) {
     this.#text = text;
     this.#at = at;
     this.#syntax = syntax;
-    this.#surroundings = surroundings;
+    this.#above = above;
+    this.#behind = behind;
     this.#lines = new LineTable(text);
     this.#line = this.#lines.of(at);
     this.#descend();
@@ -69,10 +71,11 @@ class Reader {
     let path: Path = [];
     for (let node: Node | null = this.#syntax.root; node; node = this.#here) {
       if (!isBlock(node)) return;
-      const starts = node.kind === 'map' ? node.pairs.map(startOf) : this.#dashes(node);
+      const starts =
+        node.kind === 'map' ? node.pairs.map(({ span }) => span.start) : this.#dashes(node);
       const index = starts.findLastIndex((start) => start <= at);
       const depth = this.#levels.length;
-      const column = this.#surroundings.above[depth]?.column ?? this.#columnOf(node);
+      const column = this.#above[depth]?.column ?? this.#columnOf(node);
       this.#levels.push({ node, column, path, index });
       if (index < 0) return;
       const step = node.kind === 'map' ? node.pairs[index]!.key.text : index;
@@ -153,7 +156,7 @@ class Reader {
   #nextColumn(): number {
     const { next, end } = this.#line;
     const behind = contentLines(this.#text, next, next > end ? this.#text.length : next).next();
-    return behind.done ? this.#surroundings.columnBehind : behind.value.indent;
+    return behind.done ? this.#behind : behind.value.indent;
   }
 
   /** Nothing stands yet behind the level's last key or dash. */
@@ -291,8 +294,6 @@ class Reader {
 }
 
 const isBlock = (node: Node): node is MapNode | SeqNode => node.kind !== 'scalar' && !node.flow;
-
-const startOf = ({ span }: Pair): number => span.start;
 
 /** The key of a mapping that holds the text. */
 const isOuter = ({ key }: Pair): boolean => key.span.end === 0;

@@ -106,7 +106,10 @@ export function* contentLines(text: string, from: number, to: number): Generator
   for (let start = from; start < to; ) {
     // Not a reader's: it looks ahead for the next CR, to the text's end where there is none.
     let end = start;
-    while (end < text.length && text[end] !== '\n' && text[end] !== '\r') end++;
+    for (let code = 0; end < text.length; end++) {
+      code = text.charCodeAt(end);
+      if (code === 0x0a || code === 0x0d) break;
+    }
     const next = Math.min(text.length, text.startsWith('\r\n', end) ? end + 2 : end + 1);
     const indent = indentAt(text, start, end);
     const at = start + indent;
@@ -151,4 +154,11 @@ export function isBlank(text: string, from: number, end: number): boolean {
     at++;
   }
   return true;
+}
+
+/** Where what is written from `at` on ends: before the line's end, blanks and a comment. */
+export function writtenEnd(text: string, at: number, end: number): number {
+  const written = text.slice(at, end);
+  const comment = written.search(/[ \t]#/);
+  return at + (comment < 0 ? written : written.slice(0, comment)).trimEnd().length;
 }

@@ -11,10 +11,12 @@ export const scalar = (
   end: number,
 ): ScalarNode => ({ kind: 'scalar', span: { start, end }, text, style });
 
-export const keyOf = (text: string, { key, start, end }: KeyShape): ScalarNode => {
-  const mark = text[start];
-  return scalar(key, mark === '"' ? 'double' : mark === "'" ? 'single' : 'plain', start, end);
-};
+/** Of a scalar on one line, by its first character. */
+export const styleOf = (mark: string | undefined): ScalarStyle =>
+  mark === '"' ? 'double' : mark === "'" ? 'single' : 'plain';
+
+export const keyOf = (text: string, { key, start, end }: KeyShape): ScalarNode =>
+  scalar(key, styleOf(text[start]), start, end);
 
 /** `colonEnd`: just behind the colon; the key's end where there is none. */
 export const pair = (key: ScalarNode, value: Node | null, colonEnd: number): Pair => ({

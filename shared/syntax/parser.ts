@@ -5,8 +5,20 @@
  * the lines' columns and the brackets say, and the defects name where it departs from the common.
  */
 import { MAX_DEPTH } from './budgets.ts';
-import { COLON, HASH, isOpening, isPlainStart, isQuote, isSpecial, SPACE, TAB } from './cursor.ts';
-import { FlowParser, MAX_KEY_LENGTH, tooDeep } from './flow.ts';
+import {
+  COLON,
+  FlowParser,
+  HASH,
+  isOpening,
+  isPlainStart,
+  isQuote,
+  isSpecial,
+  MAX_KEY_LENGTH,
+  SPACE,
+  TAB,
+  tooDeep,
+  unlessTooDeep,
+} from './flow.ts';
 import { closingQuote, keyAt } from './keys.ts';
 import { isBlank } from './lines.ts';
 import { blockMap, blockSeq, keyOf, pair, scalar } from './nodes.ts';
@@ -19,36 +31,24 @@ const NONE: readonly Outer[] = [];
 export function parse(text: string, above: readonly Outer[] = NONE): Syntax | null {
   const marks = new Map<Node, readonly number[]>();
   const parser = new Parser(text, marks);
-  const root = parser.root(above);
-  return root && { root, defects: parser.defects, more: parser.more, marks };
+  const root = unlessTooDeep(() => parser.root(above));
+  return root && { root, defects: parser.defects, more: parser.more ?? new Map(), marks };
 }
 
 /** The tree of `text`, null where it holds anything out of the common. */
 export function readCommon(text: string): MapNode | null {
   const parser = new Parser(text, null);
-  const root = parser.root(NONE);
+  const root = unlessTooDeep(() => parser.root(NONE));
   return root && parser.defects.length === 0 && root.pairs.length > 0 ? root : null;
 }
 
-const nothing: ReadonlyMap<Node, Node[]> = new Map();
-
 class Parser extends FlowParser {
-  more = nothing;
+  more: Map<Node, Node[]> | null = null;
   /** Where a key was looked for last, and its colon: -1 where there is none. */
   private keyStart = -1;
   private keyColon = -1;
 
-  /** null: the text nests too deep. */
-  root(above: readonly Outer[]): MapNode | null {
-    try {
-      return this.all(above);
-    } catch (thrown) {
-      if (thrown === tooDeep) return null;
-      throw thrown;
-    }
-  }
-
-  private all(above: readonly Outer[]): MapNode {
+  root(above: readonly Outer[]): MapNode {
     this.nextContent();
     const root = this.blockMap(above[0]?.column ?? Math.max(0, this.column()), 0, above);
     // Left of the key that leads the text nothing of it may stand.
@@ -75,18 +75,13 @@ class Parser extends FlowParser {
     const key = this.blockKey();
     if (key) {
       const colonEnd = this.at;
-      const value = this.skipToValue() ? this.inline(indent, depth) : this.nextLine();
+      const value = this.skipToValue() ? this.inline(indent, depth) : null;
       return pair(key, this.below(value, indent, depth, true), colonEnd);
     }
     const bare = this.plain();
     this.note('no-colon', bare.span.start, bare.span.end);
     this.finishLine();
     return pair(bare, this.below(null, indent, depth, true), bare.span.end);
-  }
-
-  private nextLine(): null {
-    this.nextContent();
-    return null;
   }
 
   /** Reads a key and its colon; leaves just behind the colon. null: no key stands here. */
@@ -225,11 +220,10 @@ class Parser extends FlowParser {
   }
 
   private keep(value: Node, node: Node): void {
-    const more = this.more === nothing ? new Map<Node, Node[]>() : (this.more as Map<Node, Node[]>);
-    this.more = more;
-    const known = more.get(value);
+    this.more ??= new Map();
+    const known = this.more.get(value);
     if (known) known.push(node);
-    else more.set(value, [node]);
+    else this.more.set(value, [node]);
   }
 
   private blockSeq(indent: number, depth: number): SeqNode {
@@ -250,7 +244,7 @@ class Parser extends FlowParser {
 
   /** What stands behind a dash on its line. */
   private item(indent: number, depth: number): Node | null {
-    if (!this.skipToValue()) return this.nextLine();
+    if (!this.skipToValue()) return null;
     const column = this.at - this.line;
     if (this.isDash(this.at)) {
       this.note('uncommon', this.at, this.at + 1);

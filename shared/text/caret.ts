@@ -3,10 +3,11 @@ import { type Around, around } from '../syntax/around.ts';
 import type { Outer } from '../syntax/syntax.ts';
 import type { Chunk } from './chunk.ts';
 import type { ChunkedText, TextPosition } from './chunked-text.ts';
+import { isBelow, samePath } from './path.ts';
 import type { Path } from './tree.ts';
 
 /** What stands around, from the top of the file; offsets are those of the line. */
-export interface Caret extends Omit<Around, 'blank'> {
+export interface Caret extends Around {
   readonly line: number;
   /** What stands there, and how much of it before the caret. */
   readonly word: string;
@@ -20,20 +21,26 @@ export function caretAt(text: ChunkedText, position: TextPosition): Caret | null
   let first = index;
   while (first > 0 && chunks[first]!.kind === 'loose') first--;
   const before = chunks.slice(first, index).map((chunk) => chunk.text);
-  const start = before.reduce((sum, one) => sum + one.length, 0);
+  const ahead = before.reduce((sum, one) => sum + one.length, 0);
   const behind = chunks.slice(index + 1).find(({ kind }) => kind !== 'loose');
   const source = before.join('') + chunks[index]!.text;
   // A byte order mark takes no column, and nothing is written before it.
   const mark = source.startsWith('\ufeff') ? 1 : 0;
-  const at = start + offset - mark;
+  const at = ahead + offset - mark;
   if (at < 0) return null;
   const plain = source.slice(mark);
-  const found = around(plain, at, {
-    above: outerOf(chunks, first),
-    columnBehind: behind?.indent ?? 0,
-  });
-  const own = found && belowHeader(found, plain, chunks);
-  return own && inFile(own, { text: plain, at, chunks, index }, text.positionOf(index, offset));
+  const found = around(plain, at, outerOf(chunks, first), behind?.indent ?? 0);
+  if (!found) return null;
+  const { from, to, colonEnd } = found;
+  const { line, character } = text.positionOf(index, offset);
+  const start = at - character;
+  const caret = {
+    ...found,
+    ...{ line, from: from - start, to: to - start, colonEnd: colonEnd - start },
+    ...{ word: plain.slice(from, to).trimStart(), typed: plain.slice(from, at) },
+  };
+  const own = belowHeader(caret, chunks);
+  return own && inFile(own, chunks, index, character);
 }
 
 /** The mappings that hold the chunk at `index`, outermost first: at least the plan itself. */
@@ -52,55 +59,28 @@ function outerOf(chunks: readonly Chunk[], index: number): Outer[] {
 const USUAL_STEP = 2;
 
 /** A section's value stands in the chunks behind its own. */
-function belowHeader(around: Around, text: string, chunks: readonly Chunk[]): Around | null {
-  const { path, slot, pair, from, to } = around;
+function belowHeader(caret: Caret, chunks: readonly Chunk[]): Caret | null {
+  const { path, slot, pair, word, flow } = caret;
   const isKey = slot === 'key' && pair === 'colon';
-  if (around.flow || !(isKey || slot === 'value')) return around;
-  const section = isKey ? [...path, text.slice(from, to)] : path;
-  if (!chunks.some((chunk) => isChild(chunk, section))) return around;
-  return isKey ? { ...around, pair: 'value' } : null;
-}
-
-interface Site {
-  readonly text: string;
-  readonly at: number;
-  readonly chunks: readonly Chunk[];
-  readonly index: number;
+  if (flow || !(isKey || slot === 'value')) return caret;
+  const section = isKey ? [...path, word] : path;
+  if (!chunks.some((chunk) => isChild(chunk, section))) return caret;
+  return isKey ? { ...caret, pair: 'value' } : null;
 }
 
 /** Entries of a section are chunks of their own: what stands beside one is seen only from there. */
-function inFile(
-  { blank, ...found }: Around,
-  { text, at, chunks, index }: Site,
-  position: TextPosition,
-): Caret {
-  const { path, slot, flow, from, to } = found;
-  const toLine = position.character - at;
-  const word = text.slice(from, to).trimStart();
+function inFile(caret: Caret, chunks: readonly Chunk[], index: number, character: number): Caret {
+  const { path, slot, flow, word, blank } = caret;
   const holds = !flow && (slot === 'key' || slot === 'open');
   const own = holds ? chunks.filter((chunk) => isChild(chunk, path)) : [];
   const others = own.filter(
     (chunk) => slot !== 'key' || chunk !== chunks[index] || chunk.path.at(-1) !== word,
   );
-  const beside = new Set([...found.beside, ...others.map((chunk) => chunk.path.at(-1)!)]);
-  const column = slot === 'open' && own[0] ? own[0].indent : found.column;
-  const moves = blank && column !== position.character;
-  return {
-    ...found,
-    line: position.line,
-    from: moves ? 0 : from + toLine,
-    to: to + toLine,
-    colonEnd: found.colonEnd + toLine,
-    word,
-    typed: text.slice(from, at),
-    before: moves ? ' '.repeat(column) : found.before,
-    column,
-    beside: [...beside],
-  };
+  const beside = new Set([...caret.beside, ...others.map((chunk) => chunk.path.at(-1)!)]);
+  const column = slot === 'open' && own[0] ? own[0].indent : caret.column;
+  const moved = blank && column !== character && { from: 0, before: ' '.repeat(column) };
+  return { ...caret, column, ...moved, beside: [...beside] };
 }
 
 const isChild = ({ kind, path }: Chunk, of: Path): boolean =>
-  kind !== 'loose' && path.length === of.length + 1 && of.every((key, step) => key === path[step]);
-
-const samePath = (a: readonly string[], b: readonly string[]): boolean =>
-  a.length === b.length && a.every((key, step) => key === b[step]);
+  kind !== 'loose' && path.length === of.length + 1 && isBelow(path, of);

@@ -10,7 +10,7 @@ import { type Home, pairIn, type TextEdit } from './edit-home.ts';
 import { insertItem, insertPair } from './insert.ts';
 import { blockBelow, inlineText } from './layout-text.ts';
 import { parseChunk } from './parse.ts';
-import { nodeAt } from './path.ts';
+import { isBelow, nodeAt } from './path.ts';
 import { removeAt } from './remove.ts';
 import type { Pair, Path, Span } from './tree.ts';
 
@@ -38,7 +38,7 @@ export function toTextEdits(edit: PlanEdit, text: ChunkedText): readonly TextEdi
 /** A section whose entries stand in chunks of their own: its header and all of them. */
 const removeSection = (text: ChunkedText, section: Path): readonly TextEdit[] =>
   text.chunks.flatMap((chunk, index) =>
-    chunk.kind !== 'loose' && section.every((key, step) => key === chunk.path[step])
+    chunk.kind !== 'loose' && isBelow(chunk.path, section)
       ? [{ chunk: index, span: { start: 0, end: chunk.text.length }, text: '' }]
       : [],
   );
@@ -54,7 +54,7 @@ function homeOf(text: ChunkedText, full: Path): Home | null {
       (found && length <= found.chunk.path.length)
     )
       return;
-    if (!chunk.path.every((key, step) => key === full[step])) return;
+    if (!isBelow(full, chunk.path)) return;
     // What stands below a header stands in chunks of its own.
     if (chunk.kind === 'header' && length < full.length) return;
     const { tree } = parseChunk(chunk);

@@ -1,9 +1,10 @@
 /** Brackets that are not sound: which one, and which of the items can be read. */
+
 import { type FlowSyntax, parseFlow } from '../syntax/flow.ts';
+import { writtenEnd } from '../syntax/lines.ts';
 import { blockMap, pair, scalar, span } from '../syntax/nodes.ts';
 import { quote } from '../syntax/quotes.ts';
 import type { Mender } from './mend.ts';
-import { writtenEnd } from './mend-value.ts';
 import { fix } from './problems.ts';
 import type { Node, Pair } from './tree.ts';
 
@@ -27,27 +28,31 @@ export function mendFlow(mender: Mender, at: number, to: number): Node | null {
     return null;
   }
   const fault = faultOf(text, flow, to);
-  if (!fault) {
-    const { end } = flow.node.span;
-    const node = readItems(mender, flow, end - 1, end - 1, end, true);
-    const stop = writtenEnd(text, end, lines.of(end - 1).end);
-    if (stop > end) {
-      const rest = end + text.slice(end, stop).search(/\S/);
-      const args = { text: text.slice(rest, stop).slice(0, 60) };
-      problems.syntax('text-after-bracket', span(rest, stop), args);
-    }
-    return node;
+  if (fault) {
+    tellFault(mender, fault, at, to);
+    const end = fault.kind === 'quote' ? lines.of(fault.at).end : fault.at;
+    return readItems(mender, flow, fault, end);
   }
+  const { end } = flow.node.span;
+  const node = readItems(mender, flow, null, end);
+  const stop = writtenEnd(text, end, lines.of(end - 1).end);
+  if (stop > end) {
+    const rest = end + text.slice(end, stop).search(/\S/);
+    const args = { text: text.slice(rest, stop).slice(0, 60) };
+    problems.syntax('text-after-bracket', span(rest, stop), args);
+  }
+  return node;
+}
+
+function tellFault(mender: Mender, fault: Fault, at: number, to: number): void {
+  const { text, problems } = mender;
   const { kind, open } = fault;
   if (kind === 'quote') tellQuote(mender, fault);
   else if (kind === 'unclosed') tellUnclosed(mender, open, open === at, to);
-  else
-    problems.syntax('unmatched-bracket', span(open, open + 1), {
-      bracket: text[open] as string,
-      found: text[fault.at] as string,
-    });
-  const end = kind === 'quote' ? lines.of(fault.at).end : fault.at;
-  return readItems(mender, flow, fault.at, end, end, false);
+  else {
+    const args = { bracket: text[open] as string, found: text[fault.at] as string };
+    problems.syntax('unmatched-bracket', span(open, open + 1), args);
+  }
 }
 
 function faultOf(text: string, { node, defects, marks }: FlowSyntax, to: number): Fault | null {
@@ -159,28 +164,20 @@ function hiddenBy(mender: Mender, open: number, to: number, closer: string) {
   return span(start + text.slice(start, at).search(/[^ :]/), at + length);
 }
 
-/**
- * Reads each item by itself, those up to the mark at `until`, and the last up to `last`. Faults inside
- * items are told only where the brackets are sound.
- */
-function readItems(
-  mender: Mender,
-  { node, marks }: FlowSyntax,
-  until: number,
-  last: number,
-  end: number,
-  tell: boolean,
-): Node {
+/** Reads each item by itself; faults inside items are told only where the brackets are sound. */
+function readItems(mender: Mender, flow: FlowSyntax, fault: Fault | null, end: number): Node {
   const { text } = mender;
+  const { node, marks } = flow;
   const isMap = node.kind === 'map';
-  const bounds = [...marks.get(node)!.filter((mark) => mark < until), last];
+  const last = fault ? end : end - 1;
+  const bounds = [...marks.get(node)!.filter((mark) => mark < (fault?.at ?? last)), last];
   const pairs: Pair[] = [];
   const items: (Node | null)[] = [];
   for (let index = 0; index + 1 < bounds.length; index++) {
     const from = (bounds[index] as number) + 1;
-    const end = bounds[index + 1] as number;
-    if (from >= end || !/\S/.test(text.slice(from, end))) continue;
-    const item = readItem(mender, from, end, isMap, tell);
+    const to = bounds[index + 1] as number;
+    if (from >= to || !/\S/.test(text.slice(from, to))) continue;
+    const item = readItem(mender, from, to, isMap, !fault);
     if (item?.kind === 'map') for (const pair of item.pairs) pairs.push(pair);
     else if (item?.kind === 'seq') for (const inner of item.items) items.push(inner);
   }

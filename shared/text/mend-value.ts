@@ -1,14 +1,14 @@
 /** What is wrong with one value, and what of it can be read. */
 import { closingQuote, hasKeys, keyAt } from '../syntax/keys.ts';
-import { contentLines, isBlank, type Line } from '../syntax/lines.ts';
-import { scalar, span } from '../syntax/nodes.ts';
+import { contentLines, isBlank, type Line, writtenEnd } from '../syntax/lines.ts';
+import { scalar, span, styleOf } from '../syntax/nodes.ts';
 import { quote, unquoteDouble, unquoteSingle } from '../syntax/quotes.ts';
 import { tellLine } from './line-defects.ts';
 import type { Mended, Mender } from './mend.ts';
 import { mendFlow } from './mend-flow.ts';
 import { tellOutOfLine } from './out-of-line.ts';
 import { fix } from './problems.ts';
-import type { Node, Pair, ScalarNode } from './tree.ts';
+import type { Node, Pair } from './tree.ts';
 
 /** The value from `from` (behind a key's colon or a dash) to `to`; the key is in column `indent`. */
 export function mendValue(mender: Mender, from: number, to: number, indent: number): Mended {
@@ -38,13 +38,6 @@ export function mendValue(mender: Mender, from: number, to: number, indent: numb
 }
 
 const only = (value: Node | null): Mended => ({ value, beside: [] });
-
-/** Where what is written from `at` on ends: before the line's end, blanks and a comment. */
-export function writtenEnd(text: string, at: number, end: number): number {
-  const written = text.slice(at, end);
-  const comment = written.search(/[ \t]#/);
-  return at + (comment < 0 ? written : written.slice(0, comment)).trimEnd().length;
-}
 
 function behindProperties(mender: Mender, from: number, end: number): number {
   const { text, problems } = mender;
@@ -101,8 +94,6 @@ function mendQuoted(mender: Mender, at: number, to: number, indent: number): Men
   } else if (mark === '"') tellEscapes(mender, at, close);
   return { value: node, beside: beside(mender, last.next, to, indent) };
 }
-
-const styleOf = (mark: string): ScalarNode['style'] => (mark === '"' ? 'double' : 'single');
 
 function tellEscapes(mender: Mender, open: number, close: number): void {
   const { text, problems } = mender;

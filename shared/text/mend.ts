@@ -66,20 +66,14 @@ export class Mender {
     return this.#map(lines, first.indent);
   }
 
-  #lineText(at: number): string {
-    const { start, end } = this.lines.of(at);
-    return this.text.slice(start, end);
-  }
-
   /** Names a line that no better name was found for. */
   tellUnreadable(at: number): void {
-    // On a line without text YAML stumbled over what stands before it, or behind.
+    // On a line without text YAML stumbled over what stands behind it, or before.
+    const { start: from, end: to } = this.lines.of(at);
     const ahead = this.text.slice(at).search(/\S/);
-    const before = this.text.slice(0, at).trimEnd().length - 1;
-    const blank = !/\S/.test(this.#lineText(at));
-    const { start, end: stop } = this.lines.of(
-      !blank ? at : ahead >= 0 ? at + ahead : Math.max(0, before),
-    );
+    const isBlank = !/\S/.test(this.text.slice(from, to));
+    const behind = ahead >= 0 ? at + ahead : this.text.slice(0, at).trimEnd().length - 1;
+    const { start, end: stop } = this.lines.of(isBlank ? Math.max(0, behind) : at);
     const written = this.text.slice(start, stop);
     const first = start + Math.max(0, written.search(/\S/));
     const end = start + written.trimEnd().length;

@@ -3,14 +3,9 @@
  * what stands between the marks the keys are read, and no value; all else of the entry is read. A
  * value that the marks cut in two is in doubt as a whole.
  */
+import { parseFlow } from '../syntax/flow.ts';
 import { closingQuote, isEmptyValue, keyAt } from '../syntax/keys.ts';
-import {
-  type ContentLine,
-  contentLines,
-  indentAt,
-  type Line,
-  LineReader,
-} from '../syntax/lines.ts';
+import { type ContentLine, contentLines, indentAt, type Line } from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
 import type { Problems } from './problems.ts';
 
@@ -70,13 +65,10 @@ export function readMergeMarks(text: string, problems: Problems): string {
 }
 
 function marksIn(text: string): Mark[] {
-  const found: Mark[] = [];
-  const lines = new LineReader(text);
-  for (let line = lines.at(0); ; line = lines.at(line.next)) {
+  return [...contentLines(text, 0, text.length)].flatMap((line) => {
     const kind = markKind(text, line.start, line.end);
-    if (kind) found.push({ kind, line });
-    if (line.next === line.end) return found;
-  }
+    return kind ? [{ kind, line }] : [];
+  });
 }
 
 /**
@@ -118,7 +110,6 @@ interface Holder {
 class Reading {
   readonly #text: string;
   readonly #problems: Problems;
-  readonly #lines: LineReader;
   readonly #parts: string[] = [];
   #kept = 0;
   /** The last key before `#seen` that has a value on its line. */
@@ -128,7 +119,6 @@ class Reading {
   constructor(text: string, problems: Problems) {
     this.#text = text;
     this.#problems = problems;
-    this.#lines = new LineReader(text);
   }
 
   done(): string {
@@ -221,9 +211,8 @@ class Reading {
   /** Looks for keys with values on the lines up to `to`. */
   #look(to: number): void {
     const text = this.#text;
-    for (let line = this.#lines.at(this.#seen); line.start < to; ) {
-      const { start, end, next } = line;
-      let at = start + indentAt(text, start, end);
+    for (const { start, end, at: first } of contentLines(text, this.#seen, to)) {
+      let at = first;
       while (at < end && text[at] === '-' && text[at + 1] === ' ') {
         this.#holder = { indent: at - start, start: at, value: at + 1 };
         at += 2 + indentAt(text, at + 2, end);
@@ -233,8 +222,6 @@ class Reading {
         this.#holder = isEmptyValue(text, shape.colon + 1, end)
           ? null
           : { indent: at - start, start: shape.start, value: shape.colon + 1 };
-      if (next === end) break;
-      line = this.#lines.at(next);
     }
   }
 }
@@ -246,18 +233,5 @@ function isOpenUntil(text: string, from: number, to: number): boolean {
   const first = text[at];
   if (first === '"' || first === "'") return closingQuote(text, at, to) < 0;
   if (first !== '{' && first !== '[') return false;
-  let depth = 0;
-  for (; at < to; at++) {
-    const mark = text[at] as string;
-    const before = text[at - 1] as string;
-    if (mark === '{' || mark === '[') depth++;
-    else if (mark === '}' || mark === ']') {
-      if (--depth === 0) return false;
-    } else if ((mark === '"' || mark === "'") && /[\s{[,:]/.test(before)) {
-      const close = closingQuote(text, at, to);
-      if (close < 0) return true;
-      at = close;
-    }
-  }
-  return true;
+  return parseFlow(text, at, to)?.defects.some(({ kind }) => kind === 'open-bracket') ?? true;
 }

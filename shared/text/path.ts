@@ -1,6 +1,12 @@
 /** Between paths and places in a tree. */
 import type { MapNode, Node, Pair, Path, Span } from './tree.ts';
 
+/** Whether `path` is `of`, or leads on from there. */
+export const isBelow = (path: Path, of: Path): boolean =>
+  of.every((key, step) => key === path[step]);
+
+export const samePath = (a: Path, b: Path): boolean => a.length === b.length && isBelow(a, b);
+
 /** The value at `path` below `node`; null where nothing stands there. */
 export function nodeAt(node: Node | null, path: Path): Node | null {
   let at = node;

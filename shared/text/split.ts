@@ -8,7 +8,14 @@
  */
 
 import { isEmptyValue, type KeyShape, keyAt } from '../syntax/keys.ts';
-import { indentAt, isBlank, type Line, LineReader } from '../syntax/lines.ts';
+import {
+  type ContentLine,
+  contentLines,
+  indentAt,
+  isBlank,
+  type Line,
+  LineReader,
+} from '../syntax/lines.ts';
 import type { ChunkKind } from './chunk.ts';
 import { isGroup, type Layout, planLayout, type Section } from './layout.ts';
 import { continues, isComplexKey, markerAt, wordAt } from './line-shapes.ts';
@@ -35,7 +42,6 @@ export class Splitter {
   readonly #layout: Layout;
   readonly #atEnd: boolean;
   readonly #lines: LineReader;
-  readonly #ahead: LineReader;
 
   /** `atEnd`: the text runs to the end of the file. */
   constructor(text: string, layout: Layout, atEnd: boolean) {
@@ -43,7 +49,6 @@ export class Splitter {
     this.#layout = layout;
     this.#atEnd = atEnd;
     this.#lines = new LineReader(text);
-    this.#ahead = new LineReader(text);
   }
 
   run(from: SplitState): SplitRun {
@@ -253,21 +258,12 @@ export class Splitter {
   }
 
   /** The next line from `at` with more than blanks and comments; null at the end of the file. */
-  #nextContent(at: number): (Line & { indent: number }) | null {
+  #nextContent(at: number): ContentLine | null {
     const text = this.#text;
-    for (let from = at; from < text.length; ) {
-      const line = this.#ahead.at(from);
-      const indent = indentAt(text, from, line.end);
-      if (!isBlank(text, from + indent, line.end)) {
-        // A line without a break may go on behind the text at hand.
-        if (line.next === line.end && !this.#atEnd) throw needsMore;
-        return { ...line, indent };
-      }
-      from = line.next;
-      if (line.next === line.end) break;
-    }
-    if (!this.#atEnd) throw needsMore;
-    return null;
+    const line = contentLines(text, at, text.length).next().value;
+    // A line without a break may go on behind the text at hand.
+    if (!this.#atEnd && (!line || line.next === line.end)) throw needsMore;
+    return line ?? null;
   }
 
   /** How far the chunk opened on `first` goes. */
