@@ -40,7 +40,7 @@ export interface Defect {
 
 export interface Syntax {
   readonly root: MapNode;
-  /** In the order of the text; none: the tree is what YAML 1.2.2 says. */
+  /** In the order in which they were met; none: the tree is what YAML 1.2.2 says. */
   readonly defects: readonly Defect[];
   /** By the first value of a key or an item: what else stands where only one may. */
   readonly more: ReadonlyMap<Node, readonly Node[]>;
