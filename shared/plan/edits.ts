@@ -2,14 +2,15 @@
  * Makes an edit said in places into the least edits of the text: comments, layout, line ends and
  * block or flow style stay as they are.
  */
+import { colonOf } from '../syntax/nodes.ts';
 
 import { addEntry, createPath } from '../text/add-entry.ts';
 import type { ChunkedText } from '../text/chunked-text.ts';
-import { colonEnd, type Home, pairIn, type TextEdit } from '../text/edit-home.ts';
+import { type Home, pairIn, type TextEdit } from '../text/edit-home.ts';
 import { insertItem, insertPair } from '../text/insert.ts';
 import { blockBelow, inlineText } from '../text/layout-text.ts';
 import { parseChunk } from '../text/parse.ts';
-import { nodeAt } from '../text/path.ts';
+import { isBelow, nodeAt } from '../text/path.ts';
 import { removeAt } from '../text/remove.ts';
 import type { Pair, Path, Span } from '../text/tree.ts';
 import type { PlanEdit } from './problem.ts';
@@ -38,7 +39,7 @@ export function toTextEdits(edit: PlanEdit, text: ChunkedText): readonly TextEdi
 /** A section whose entries stand in chunks of their own: its header and all of them. */
 const removeSection = (text: ChunkedText, section: Path): readonly TextEdit[] =>
   text.chunks.flatMap((chunk, index) =>
-    chunk.kind !== 'loose' && section.every((key, step) => key === chunk.path[step])
+    chunk.kind !== 'loose' && isBelow(chunk.path, section)
       ? [{ chunk: index, span: { start: 0, end: chunk.text.length }, text: '' }]
       : [],
   );
@@ -54,7 +55,7 @@ function homeOf(text: ChunkedText, full: Path): Home | null {
       (found && length <= found.chunk.path.length)
     )
       return;
-    if (!chunk.path.every((key, step) => key === full[step])) return;
+    if (!isBelow(full, chunk.path)) return;
     // What stands below a header stands in chunks of its own.
     if (chunk.kind === 'header' && length < full.length) return;
     const { tree } = parseChunk(chunk);
@@ -90,33 +91,26 @@ function replaceValue({ index, chunk }: Home, span: Span, text: string): readonl
 function setValue(home: Home, pair: Pair, inFlow: boolean, text: string): readonly TextEdit[] {
   const { index, chunk } = home;
   const { key, value } = pair;
-  const colon = colonEnd(chunk.text, pair);
+  const colon = colonOf(chunk.text, pair);
+  const start = colon < 0 ? key.span.end : colon + 1;
   const isBlock = text.includes('\n') && !inFlow;
   if (isBlock) {
-    const end = value ? value.span.end : (colon ?? key.span.end);
+    const end = value ? value.span.end : start;
     const below = blockBelow(chunk, key.span.start, text);
     return [
       {
         chunk: index,
-        span: { start: colon ?? key.span.end, end },
-        text: colon === null ? `:${below}` : below,
+        span: { start, end },
+        text: colon < 0 ? `:${below}` : below,
       },
     ];
   }
   const written = inlineText(text);
   if (value === null) {
-    const at = colon ?? key.span.end;
-    return [
-      {
-        chunk: index,
-        span: { start: at, end: at },
-        text: colon === null ? `: ${written}` : ` ${written}`,
-      },
-    ];
+    const text = colon < 0 ? `: ${written}` : ` ${written}`;
+    return [{ chunk: index, span: { start, end: start }, text }];
   }
   const onKeysLine = !/[\r\n]/.test(chunk.text.slice(key.span.end, value.span.start));
   if (onKeysLine) return replaceValue(home, value.span, text);
-  return [
-    { chunk: index, span: { start: colon as number, end: value.span.end }, text: ` ${written}` },
-  ];
+  return [{ chunk: index, span: { start, end: value.span.end }, text: ` ${written}` }];
 }

@@ -6,6 +6,7 @@ import { insertPair } from './insert.ts';
 import { planLayout } from './layout.ts';
 import { keyed, lineEndOf, nextLine, stepOf } from './layout-text.ts';
 import { parseChunk } from './parse.ts';
+import { isBelow, samePath } from './path.ts';
 import type { Path } from './tree.ts';
 
 export function addEntry(
@@ -42,8 +43,7 @@ function deepestHeader(text: ChunkedText, keys: readonly string[]): readonly str
   let found: readonly string[] | null = null;
   for (const { kind, path } of text.chunks) {
     if (kind !== 'header' || path.length >= keys.length) continue;
-    if (path.every((key, step) => key === keys[step]) && path.length > (found?.length ?? 0))
-      found = path;
+    if (isBelow(keys, path) && path.length > (found?.length ?? 0)) found = path;
   }
   return found;
 }
@@ -69,7 +69,7 @@ function place(
     return home ? insertPair(home, body) : [];
   }
   const own = chunks.flatMap((chunk, at) =>
-    isBelow(chunk.path, section) && chunk.kind !== 'loose' ? [at] : [],
+    chunk.path.length > section.length && isBelow(chunk.path, section) ? [at] : [],
   );
   const last = own.at(-1) ?? index;
   const first = chunks.find((chunk) => samePath(chunk.path.slice(0, -1), section));
@@ -131,9 +131,3 @@ function hasBlanks(chunks: readonly Chunk[], own: readonly number[]): boolean {
 
 const eolOf = (text: ChunkedText): string =>
   lineEndOf(text.chunks.find((chunk) => chunk.breaks > 0));
-
-const samePath = (a: readonly string[], b: readonly string[]): boolean =>
-  a.length === b.length && a.every((key, step) => key === b[step]);
-
-const isBelow = (path: readonly string[], section: readonly string[]): boolean =>
-  path.length > section.length && section.every((key, step) => key === path[step]);

@@ -1,41 +1,17 @@
-/**
- * What stands round a caret: which mapping, list or value is being written there, and how far it
- * is. Read from lines and columns and not from the tree, since the text at a caret is half-written
- * by nature and no reading of the whole can be relied on there.
- */
-import { type Around, BlockScan, type Level } from './caret-block.ts';
+/** What stands round a caret in a file: which mapping, list or value is being written there. */
+import { type Around, around } from '../syntax/around.ts';
+import type { Outer } from '../syntax/syntax.ts';
 import type { Chunk } from './chunk.ts';
 import type { ChunkedText, TextPosition } from './chunked-text.ts';
+import { isBelow, samePath } from './path.ts';
 import type { Path } from './tree.ts';
 
-export interface Caret {
-  /**
-   * From the top of the file: to the mapping of a `key`, to the list of an `item` that still needs
-   * its dash, to the `value`. `open`: to a value on a line of its own, which may become a mapping
-   * or a list as well.
-   */
-  readonly path: Path;
-  readonly slot: 'key' | 'value' | 'open' | 'item';
-  /** Within braces or brackets. */
-  readonly flow: boolean;
+/** What stands around, from the top of the file; offsets are those of the line. */
+export interface Caret extends Around {
   readonly line: number;
-  /** Characters of the line that new text replaces. */
-  readonly from: number;
-  readonly to: number;
-  /** Behind the colon of a key under the caret; `to` where there is none. */
-  readonly colonEnd: number;
   /** What stands there, and how much of it before the caret. */
   readonly word: string;
   readonly typed: string;
-  /** What keeps the new text from running into its neighbours. */
-  readonly before: string;
-  readonly after: string;
-  /** Column in which a key or a dash begins. */
-  readonly column: number;
-  /** Of a key under the caret: whether a colon follows, and a value behind it. */
-  readonly pair: 'word' | 'colon' | 'value';
-  /** Keys of the mapping, or items of the list, beside the one under the caret. */
-  readonly beside: readonly string[];
 }
 
 /** null: within a comment or prose, or on nothing that a plan has a word for. */
@@ -45,74 +21,66 @@ export function caretAt(text: ChunkedText, position: TextPosition): Caret | null
   let first = index;
   while (first > 0 && chunks[first]!.kind === 'loose') first--;
   const before = chunks.slice(first, index).map((chunk) => chunk.text);
-  const start = before.reduce((sum, one) => sum + one.length, 0);
+  const ahead = before.reduce((sum, one) => sum + one.length, 0);
   const behind = chunks.slice(index + 1).find(({ kind }) => kind !== 'loose');
   const source = before.join('') + chunks[index]!.text;
-  const scan = new BlockScan(source, start + offset, {
-    above: levelsAbove(chunks, first),
-    columnBehind: behind?.indent ?? 0,
-  });
-  const around = scan.run();
-  const found = around && belowHeader(around, chunks);
-  return found && inFile(found, chunks, index, text.positionOf(index, offset));
+  // A byte order mark takes no column, and nothing is written before it.
+  const mark = source.startsWith('\ufeff') ? 1 : 0;
+  const at = ahead + offset - mark;
+  if (at < 0) return null;
+  const plain = source.slice(mark);
+  const found = around(plain, at, outerOf(chunks, first), behind?.indent ?? 0);
+  if (!found) return null;
+  const { from, to, colonEnd } = found;
+  const { line, character } = text.positionOf(index, offset);
+  const start = at - character;
+  const caret = {
+    ...found,
+    ...{ line, from: from - start, to: to - start, colonEnd: colonEnd - start },
+    ...{ word: plain.slice(from, to).trimStart(), typed: plain.slice(from, at) },
+  };
+  const own = belowHeader(caret, chunks);
+  return own && inFile(own, chunks, index, character);
 }
 
-/** The mappings that hold the chunk at `index`, outermost first. */
-function levelsAbove(chunks: readonly Chunk[], index: number): Level[] {
+/** The mappings that hold the chunk at `index`, outermost first: at least the plan itself. */
+function outerOf(chunks: readonly Chunk[], index: number): Outer[] {
   const { kind, path } = chunks[index]!;
-  if (kind === 'loose') return [];
-  return path.slice(0, -1).map((key, depth): Level => {
+  if (kind === 'loose' || path.length < 2) return [{ column: 0, key: '' }];
+  return path.slice(0, -1).map((key, depth) => {
     const above = path.slice(0, depth + 1);
     const header = chunks.findLast(
       (chunk, place) => place < index && chunk.kind === 'header' && samePath(chunk.path, above),
     );
-    const column = header?.indent ?? depth * USUAL_STEP;
-    return { kind: 'map', column, key, index: -1, pending: false, names: [] };
+    return { column: header?.indent ?? depth * USUAL_STEP, key };
   });
 }
 
 const USUAL_STEP = 2;
 
 /** A section's value stands in the chunks behind its own. */
-function belowHeader(around: Around, chunks: readonly Chunk[]): Around | null {
-  const { path, slot, pair, word } = around;
+function belowHeader(caret: Caret, chunks: readonly Chunk[]): Caret | null {
+  const { path, slot, pair, word, flow } = caret;
   const isKey = slot === 'key' && pair === 'colon';
-  if (around.flow || !(isKey || slot === 'value')) return around;
+  if (flow || !(isKey || slot === 'value')) return caret;
   const section = isKey ? [...path, word] : path;
-  if (!chunks.some((chunk) => isChild(chunk, section))) return around;
-  return isKey ? { ...around, pair: 'value' } : null;
+  if (!chunks.some((chunk) => isChild(chunk, section))) return caret;
+  return isKey ? { ...caret, pair: 'value' } : null;
 }
 
 /** Entries of a section are chunks of their own: what stands beside one is seen only from there. */
-function inFile(
-  around: Around,
-  chunks: readonly Chunk[],
-  index: number,
-  position: TextPosition,
-): Caret {
-  const { path, slot, flow, level, blank, ...rest } = around;
+function inFile(caret: Caret, chunks: readonly Chunk[], index: number, character: number): Caret {
+  const { path, slot, flow, word, blank } = caret;
   const holds = !flow && (slot === 'key' || slot === 'open');
   const own = holds ? chunks.filter((chunk) => isChild(chunk, path)) : [];
   const others = own.filter(
-    (chunk) => slot !== 'key' || chunk !== chunks[index] || chunk.path.at(-1) !== rest.word,
+    (chunk) => slot !== 'key' || chunk !== chunks[index] || chunk.path.at(-1) !== word,
   );
-  const beside = new Set([...(level?.names ?? []), ...others.map((chunk) => chunk.path.at(-1)!)]);
-  const column = slot === 'open' && own[0] ? own[0].indent : rest.column;
-  const moves = blank && column !== position.character;
-  return {
-    ...rest,
-    path,
-    slot,
-    flow,
-    line: position.line,
-    column,
-    ...(moves && { from: 0, before: ' '.repeat(column) }),
-    beside: [...beside],
-  };
+  const beside = new Set([...caret.beside, ...others.map((chunk) => chunk.path.at(-1)!)]);
+  const column = slot === 'open' && own[0] ? own[0].indent : caret.column;
+  const moved = blank && column !== character && { from: 0, before: ' '.repeat(column) };
+  return { ...caret, column, ...moved, beside: [...beside] };
 }
 
 const isChild = ({ kind, path }: Chunk, of: Path): boolean =>
-  kind !== 'loose' && path.length === of.length + 1 && of.every((key, step) => key === path[step]);
-
-const samePath = (a: readonly string[], b: readonly string[]): boolean =>
-  a.length === b.length && a.every((key, step) => key === b[step]);
+  kind !== 'loose' && path.length === of.length + 1 && isBelow(path, of);

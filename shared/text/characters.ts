@@ -1,6 +1,7 @@
 /** Characters that have no place in a plan, visible or not (YAML 1.2.2, 5.1, c-printable). */
+
+import { span } from '../syntax/nodes.ts';
 import type { TextFix } from './chunk.ts';
-import { span } from './nodes.ts';
 import { fix, type Problems } from './problems.ts';
 
 /** A run of: U+FFFD, controls other than tab and breaks, non-characters, BOMs, lone surrogates. */

@@ -3,9 +3,11 @@
  * keep their identity, and whatever was worked out from them stays true. Positions are LSP's:
  * lines from 0, characters in UTF-16 units.
  */
+
+import { contentEnd, lastAtMost, lineStarts } from '../syntax/lines.ts';
 import type { Chunk } from './chunk.ts';
 import { type Layout, planLayout } from './layout.ts';
-import { contentEnd, lastAtMost, lineStarts } from './lines.ts';
+import { samePath } from './path.ts';
 import { Splitter } from './split.ts';
 import {
   type SplitChunk,
@@ -284,5 +286,4 @@ const sameChunk = (a: SplitChunk | undefined, b: SplitChunk | undefined): boolea
   a.meant === b.meant &&
   a.oddity === b.oddity &&
   a.bom === b.bom &&
-  a.path.length === b.path.length &&
-  a.path.every((key, index) => key === b.path[index]);
+  samePath(a.path, b.path);

@@ -22,10 +22,3 @@ export interface Home {
 /** The first pair under `key`, where `parent` is a mapping that has one. */
 export const pairIn = (parent: Node | null, key: string | number | undefined): Pair | undefined =>
   parent?.kind === 'map' ? parent.pairs.find((pair) => pair.key.text === key) : undefined;
-
-/** Just behind a pair's colon; null where it has none (a key alone in a flow mapping). */
-export function colonEnd(text: string, { key, value, span }: Pair): number | null {
-  const until = value ? value.span.start : span.end;
-  const colon = text.indexOf(':', key.span.end);
-  return colon >= 0 && colon < until ? colon + 1 : null;
-}

@@ -1,7 +1,7 @@
 /** Makes our tree of a document that `yaml` has read, and names what stands outside the profile. */
 import type { CST, Document, Node as YamlNode, Pair as YamlPair } from 'yaml';
 import { isAlias, isCollection, isMap, isPair, isScalar, parseDocument } from 'yaml';
-import { blockMap, blockSeq, scalar, span } from './nodes.ts';
+import { blockMap, blockSeq, scalar, span } from '../syntax/nodes.ts';
 import type { MapNode, Node, Pair, ScalarNode, ScalarStyle, SeqNode, Span } from './tree.ts';
 
 /** Something that YAML knows and the profile does not. */

@@ -1,6 +1,7 @@
 /** Puts what is not there yet into a mapping or a list. */
+import { colonOf } from '../syntax/nodes.ts';
 import type { Home, TextEdit } from './edit-home.ts';
-import { colonEnd, pairIn } from './edit-home.ts';
+import { pairIn } from './edit-home.ts';
 import { indented, inlineText, keyed, lineEnd, lineEndOf, stepOf } from './layout-text.ts';
 import { columnOf, nodeAt } from './path.ts';
 import type { MapNode, Pair, SeqNode } from './tree.ts';
@@ -60,16 +61,16 @@ function belowKey(
 ) {
   const { chunk, tree, path } = home;
   const parent = nodeAt(tree, path.slice(0, length - 1));
-  const colon = colonEnd(chunk.text, owner);
+  const colon = colonOf(chunk.text, owner);
   if (parent?.kind === 'map' && parent.flow) {
-    const at = colon ?? owner.key.span.end;
-    return [insert(home, at, `${colon === null ? ':' : ''} { ${key}: ${nested(deeper, text)} }`)];
+    const at = colon < 0 ? owner.key.span.end : colon + 1;
+    return [insert(home, at, `${colon < 0 ? ':' : ''} { ${key}: ${nested(deeper, text)} }`)];
   }
   const eol = lineEndOf(chunk);
   const step = stepOf(chunk);
   const column = columnOf(chunk.text, owner.key.span.start) + step;
   const lines = keyed(key, nestedLines(deeper, text, step), column, step, eol);
-  const before = colon === null ? [insert(home, owner.key.span.end, ':')] : [];
+  const before = colon < 0 ? [insert(home, owner.key.span.end, ':')] : [];
   return [...before, insert(home, lineEnd(chunk.text, owner.span.end), eol + lines)];
 }
 

@@ -1,9 +1,10 @@
 /** How a chunk is laid out, and YAML text made to fit in. */
+
+import { LineReader } from '../syntax/lines.ts';
+import { quote } from '../syntax/quotes.ts';
 import type { Chunk } from './chunk.ts';
-import { LineReader } from './lines.ts';
 import { parseChunk } from './parse.ts';
 import { columnOf } from './path.ts';
-import { quote } from './quotes.ts';
 import { split } from './split.ts';
 import type { MapNode, Node, Pair } from './tree.ts';
 

@@ -1,8 +1,8 @@
 /** What is wrong with a line that should hold a key and does not. */
 
+import { pair, scalar, span } from '../syntax/nodes.ts';
 import { markKind } from './merge-marks.ts';
 import { splitScalar } from './misread.ts';
-import { pair, scalar, span } from './nodes.ts';
 import { fix, type Problems } from './problems.ts';
 import type { Pair } from './tree.ts';
 

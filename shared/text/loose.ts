@@ -1,8 +1,8 @@
 /** Problems of lines that are no part of a plan. */
 
+import { LineReader } from '../syntax/lines.ts';
+import { span } from '../syntax/nodes.ts';
 import { tellLine } from './line-defects.ts';
-import { LineReader } from './lines.ts';
-import { span } from './nodes.ts';
 import { fix, type Problems } from './problems.ts';
 import type { Oddity } from './split-state.ts';
 

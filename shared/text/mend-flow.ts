@@ -1,94 +1,93 @@
 /** Brackets that are not sound: which one, and which of the items can be read. */
-import { closingQuote } from './keys.ts';
-import type { Mender } from './mend.ts';
-import { hasKeys, writtenEnd } from './mend-value.ts';
-import { blockMap, pair, scalar, span } from './nodes.ts';
-import { fix } from './problems.ts';
-import { quote } from './quotes.ts';
-import type { Node, Pair } from './tree.ts';
 
-interface Scan {
-  /** Just behind the closing bracket; where the scan stopped, if there is none. */
-  readonly end: number;
-  readonly fault: null | 'unclosed' | 'mismatch' | 'quote';
-  /** Brackets still open, from the outside. */
-  readonly open: readonly number[];
-  /** The closing bracket that fits none, or the quote that is not closed. */
-  readonly at: number;
-  /** Commas between the items of the outermost brackets. */
-  readonly commas: readonly number[];
-}
+import { type FlowSyntax, parseFlow } from '../syntax/flow.ts';
+import { writtenEnd } from '../syntax/lines.ts';
+import { blockMap, pair, scalar, span } from '../syntax/nodes.ts';
+import { quote } from '../syntax/quotes.ts';
+import { fix } from './problems.ts';
+import type { Mending } from './recovery.ts';
+import type { Node, Pair } from './tree.ts';
 
 const closers: Readonly<Record<string, string>> = { '{': '}', '[': ']' };
 
+/** The first thing wrong with brackets, or with a quote in them. */
+interface Fault {
+  readonly kind: 'quote' | 'mismatch' | 'unclosed';
+  /** The quote, the closing bracket that fits none, or the end. */
+  readonly at: number;
+  /** The innermost bracket that is open there. */
+  readonly open: number;
+}
+
 /** The collection that opens at `at`; what belongs to it ends before `to`. */
-export function mendFlow(mender: Mender, at: number, to: number): Node {
-  const { text, problems } = mender;
-  const scan = scanFlow(mender, at, to);
-  if (scan.fault === 'quote') tellQuote(mender, scan);
-  else if (scan.fault === 'mismatch') {
-    const open = scan.open.at(-1) as number;
-    problems.syntax('unmatched-bracket', span(open, open + 1), {
-      bracket: text[open] as string,
-      found: text[scan.at] as string,
-    });
-  } else if (scan.fault === 'unclosed') tellUnclosed(mender, scan, to);
-  const isSound = scan.fault === null;
-  const last = isSound ? scan.end - 1 : scan.end;
-  const node = readItems(mender, at, last, scan, isSound);
-  if (!isSound) return node;
-  const line = mender.lines.of(scan.end - 1);
-  const end = writtenEnd(text, scan.end, line.end);
-  if (end > scan.end) {
-    const rest = scan.end + text.slice(scan.end, end).search(/\S/);
-    problems.syntax('text-after-bracket', span(rest, end), {
-      text: text.slice(rest, end).slice(0, 60),
-    });
+export function mendFlow(mender: Mending, at: number, to: number): Node | null {
+  const { text, lines, problems } = mender;
+  const flow = parseFlow(text, at, to);
+  if (!flow) {
+    mender.tellUnreadable(at);
+    return null;
+  }
+  const fault = faultOf(text, flow, to);
+  if (fault) {
+    tellFault(mender, fault, at, to);
+    const end = fault.kind === 'quote' ? lines.of(fault.at).end : fault.at;
+    return readItems(mender, flow, fault, end);
+  }
+  const { end } = flow.node.span;
+  const node = readItems(mender, flow, null, end);
+  const stop = writtenEnd(text, end, lines.of(end - 1).end);
+  if (stop > end) {
+    const rest = end + text.slice(end, stop).search(/\S/);
+    const args = { text: text.slice(rest, stop).slice(0, 60) };
+    problems.syntax('text-after-bracket', span(rest, stop), args);
   }
   return node;
 }
 
-function scanFlow(mender: Mender, from: number, to: number): Scan {
-  const { text, lines } = mender;
-  const open: number[] = [];
-  const commas: number[] = [];
-  const stop = (end: number, fault: Scan['fault'], at: number): Scan => ({
-    end,
-    fault,
-    open,
-    at,
-    commas,
-  });
-  for (let at = from; at < to; at++) {
-    const mark = text[at] as string;
-    const before = text[at - 1] ?? ' ';
-    if (mark === '{' || mark === '[') open.push(at);
-    else if (mark === '}' || mark === ']') {
-      if (closers[text[open.at(-1) as number] as string] !== mark) return stop(at, 'mismatch', at);
-      open.pop();
-      if (open.length === 0) return stop(at + 1, null, at);
-    } else if ((mark === '"' || mark === "'") && /[\s{[,:]/.test(before)) {
-      const close = closingQuote(text, at, to);
-      if (close < 0 || opensAnother(text, close) || hasKeys(mender, lines.of(at).next, close)) {
-        return stop(lines.of(at).end, 'quote', at);
-      }
-      at = close;
-    } else if (mark === '#' && /\s/.test(before)) at = lines.of(at).end - 1;
-    else if (mark === ',' && open.length === 1) commas.push(at);
+function tellFault(mender: Mending, fault: Fault, at: number, to: number): void {
+  const { text, problems } = mender;
+  const { kind, open } = fault;
+  if (kind === 'quote') tellQuote(mender, fault);
+  else if (kind === 'unclosed') tellUnclosed(mender, open, open === at, to);
+  else {
+    const args = { bracket: text[open] as string, found: text[fault.at] as string };
+    problems.syntax('unmatched-bracket', span(open, open + 1), args);
   }
-  return stop(text.slice(0, to).trimEnd().length, 'unclosed', to);
 }
+
+function faultOf(text: string, { node, defects, marks }: FlowSyntax, to: number): Fault | null {
+  const quotes = defects.flatMap(({ kind, span: { start } }) =>
+    kind === 'open-quote' ? [start] : kind === 'behind' ? reopened(text, start - 1) : [],
+  );
+  const wrong = defects.flatMap(({ kind, span: { start } }) =>
+    kind === 'wrong-bracket' ? [start] : [],
+  );
+  const at = Math.min(...quotes, ...wrong, node.span.end);
+  const kind = quotes.includes(at) ? 'quote' : wrong.includes(at) ? 'mismatch' : 'unclosed';
+  if (kind === 'unclosed' && !defects.some((each) => each.kind === 'open-bracket')) return null;
+  let open = node.span.start;
+  for (const [each, own] of marks)
+    if (each.kind !== 'scalar' && each.flow && each.span.start < at && own.at(-1)! >= at)
+      open = Math.max(open, each.span.start);
+  return { kind, at: kind === 'unclosed' ? text.slice(0, to).trimEnd().length : at, open };
+}
+
+/** Where a quote opens that the one at `close` was taken to close, though that opens another. */
+const reopened = (text: string, close: number): number[] =>
+  /["']/.test(text[close] as string) && opensAnother(text, close)
+    ? [text.lastIndexOf(text[close] as string, close - 1)]
+    : [];
 
 /** A mark with a blank before it and text behind closes nothing: it opens, as in `{ a: "b, c: "d }`. */
 const opensAnother = (text: string, close: number): boolean =>
   /[\s{[,:]/.test(text[close - 1] as string) && /[^\s,:{}[\]#]/.test(text[close + 1] ?? ' ');
 
-function tellQuote(mender: Mender, { at, open }: Scan): void {
+function tellQuote(mender: Mending, { at, open }: Fault): void {
   const { text, problems } = mender;
   const line = mender.lines.of(at);
   const mark = text[at] as string;
   const behind = text.slice(at + 1, line.end);
-  const inMap = text[open.at(-1) as number] === '{';
+  const inMap = text[open] === '{';
   const isKey = inMap && /[{,]\s*$/.test(text.slice(0, at));
   problems.syntax(
     'unclosed-quote',
@@ -128,9 +127,8 @@ function closings(behind: string, inMap: boolean, isKey: boolean): number[] {
 }
 
 /** A bracket whose partner is missing, or has been taken into a comment by ` #`. */
-function tellUnclosed(mender: Mender, scan: Scan, to: number): void {
+function tellUnclosed(mender: Mending, open: number, isLone: boolean, to: number): void {
   const { text, problems } = mender;
-  const open = scan.open.at(-1) as number;
   const closer = closers[text[open] as string] as string;
   const hidden = hiddenBy(mender, open, to, closer);
   if (hidden) {
@@ -143,7 +141,6 @@ function tellUnclosed(mender: Mender, scan: Scan, to: number): void {
   const line = mender.lines.of(open);
   const isOneLine = !/\S/.test(text.slice(line.next, to));
   const end = isOneLine ? writtenEnd(text, open, line.end) : text.slice(0, to).trimEnd().length;
-  const isLone = scan.open.length === 1;
   const gap = closer === '}' && isOneLine && text[open + 1] === ' ' ? ' ' : '';
   problems.syntax(
     'unmatched-bracket',
@@ -153,7 +150,7 @@ function tellUnclosed(mender: Mender, scan: Scan, to: number): void {
   );
 }
 
-function hiddenBy(mender: Mender, open: number, to: number, closer: string) {
+function hiddenBy(mender: Mending, open: number, to: number, closer: string) {
   const { text } = mender;
   const hash = text.slice(open, to).search(/[ \t]#[^\s#]/);
   if (hash < 0) return null;
@@ -168,28 +165,30 @@ function hiddenBy(mender: Mender, open: number, to: number, closer: string) {
 }
 
 /** Reads each item by itself; faults inside items are told only where the brackets are sound. */
-function readItems(mender: Mender, at: number, last: number, scan: Scan, tell: boolean): Node {
+function readItems(mender: Mending, flow: FlowSyntax, fault: Fault | null, end: number): Node {
   const { text } = mender;
-  const isMap = text[at] === '{';
-  const bounds = [at, ...scan.commas.filter((comma) => comma < last), last];
+  const { node, marks } = flow;
+  const isMap = node.kind === 'map';
+  const last = fault ? end : end - 1;
+  const bounds = [...marks.get(node)!.filter((mark) => mark < (fault?.at ?? last)), last];
   const pairs: Pair[] = [];
   const items: (Node | null)[] = [];
   for (let index = 0; index + 1 < bounds.length; index++) {
     const from = (bounds[index] as number) + 1;
-    const end = bounds[index + 1] as number;
-    if (from >= end || !/\S/.test(text.slice(from, end))) continue;
-    const node = readItem(mender, from, end, isMap, tell);
-    if (node?.kind === 'map') for (const pair of node.pairs) pairs.push(pair);
-    else if (node?.kind === 'seq') for (const item of node.items) items.push(item);
+    const to = bounds[index + 1] as number;
+    if (from >= to || !/\S/.test(text.slice(from, to))) continue;
+    const item = readItem(mender, from, to, isMap, !fault);
+    if (item?.kind === 'map') for (const pair of item.pairs) pairs.push(pair);
+    else if (item?.kind === 'seq') for (const inner of item.items) items.push(inner);
   }
-  const place = span(at, scan.end);
+  const place = span(node.span.start, end);
   return isMap
     ? { kind: 'map', span: place, flow: true, pairs }
     : { kind: 'seq', span: place, flow: true, items };
 }
 
 function readItem(
-  mender: Mender,
+  mender: Mending,
   from: number,
   end: number,
   isMap: boolean,

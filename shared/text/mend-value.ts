@@ -1,17 +1,17 @@
 /** What is wrong with one value, and what of it can be read. */
-import { closingQuote, keyAt } from './keys.ts';
+import { closingQuote, hasKeys, keyAt } from '../syntax/keys.ts';
+import { contentLines, isBlank, type Line, writtenEnd } from '../syntax/lines.ts';
+import { scalar, span, styleOf } from '../syntax/nodes.ts';
+import { quote, unquoteDouble, unquoteSingle } from '../syntax/quotes.ts';
 import { tellLine } from './line-defects.ts';
-import { indentAt, isBlank, type Line } from './lines.ts';
-import type { Mended, Mender } from './mend.ts';
 import { mendFlow } from './mend-flow.ts';
-import { scalar, span } from './nodes.ts';
 import { tellOutOfLine } from './out-of-line.ts';
 import { fix } from './problems.ts';
-import { quote, unquoteDouble, unquoteSingle } from './quotes.ts';
-import type { Node, Pair, ScalarNode } from './tree.ts';
+import type { Mended, Mending } from './recovery.ts';
+import type { Node, Pair } from './tree.ts';
 
 /** The value from `from` (behind a key's colon or a dash) to `to`; the key is in column `indent`. */
-export function mendValue(mender: Mender, from: number, to: number, indent: number): Mended {
+export function mendValue(mender: Mending, from: number, to: number, indent: number): Mended {
   const { text } = mender;
   const line = mender.lines.of(from);
   const at = behindProperties(mender, from, line.end);
@@ -39,14 +39,7 @@ export function mendValue(mender: Mender, from: number, to: number, indent: numb
 
 const only = (value: Node | null): Mended => ({ value, beside: [] });
 
-/** Where what is written from `at` on ends: before the line's end, blanks and a comment. */
-export function writtenEnd(text: string, at: number, end: number): number {
-  const written = text.slice(at, end);
-  const comment = written.search(/[ \t]#/);
-  return at + (comment < 0 ? written : written.slice(0, comment)).trimEnd().length;
-}
-
-function behindProperties(mender: Mender, from: number, end: number): number {
+function behindProperties(mender: Mending, from: number, end: number): number {
   const { text, problems } = mender;
   let at = from;
   for (;;) {
@@ -61,14 +54,15 @@ function behindProperties(mender: Mender, from: number, end: number): number {
   }
 }
 
-function mendQuoted(mender: Mender, at: number, to: number, indent: number): Mended {
+function mendQuoted(mender: Mending, at: number, to: number, indent: number): Mended {
   const { text, problems } = mender;
   const line = mender.lines.of(at);
   const mark = text[at] as string;
   let close = closingQuote(text, at, line.end);
   if (close < 0) {
     const later = closingQuote(text, at, to);
-    const isRun = later > 0 && !hasKeys(mender, line.next, later);
+    // A quote that would have to close behind lines of keys is not closed.
+    const isRun = later > 0 && !hasKeys(text, line.next, later);
     if (!isRun) {
       const end = writtenEnd(text, at, line.end);
       problems.syntax('unclosed-quote', span(at, at + 1), { quote: mark }, [
@@ -101,18 +95,7 @@ function mendQuoted(mender: Mender, at: number, to: number, indent: number): Men
   return { value: node, beside: beside(mender, last.next, to, indent) };
 }
 
-const styleOf = (mark: string): ScalarNode['style'] => (mark === '"' ? 'double' : 'single');
-
-/** A quote that would have to close behind lines of keys is not closed. */
-export function hasKeys(mender: Mender, from: number, to: number): boolean {
-  const { text } = mender;
-  for (const { start, end } of mender.lines.between(from, to)) {
-    if (keyAt(text, start + indentAt(text, start, end), end)) return true;
-  }
-  return false;
-}
-
-function tellEscapes(mender: Mender, open: number, close: number): void {
+function tellEscapes(mender: Mending, open: number, close: number): void {
   const { text, problems } = mender;
   for (let at = text.indexOf('\\', open); at >= 0 && at < close; at = text.indexOf('\\', at + 2)) {
     const digits = { x: 2, u: 4, U: 8 }[text[at + 1] as 'x'] ?? 0;
@@ -124,7 +107,7 @@ function tellEscapes(mender: Mender, open: number, close: number): void {
   }
 }
 
-function mendPlain(mender: Mender, at: number, line: Line, to: number, indent: number): Mended {
+function mendPlain(mender: Mending, at: number, line: Line, to: number, indent: number): Mended {
   const { text, problems } = mender;
   const end = writtenEnd(text, at, line.end);
   const written = text.slice(at, end);
@@ -168,12 +151,10 @@ const isOnly = (text: string, from: number, to: number): boolean =>
   !/\S/.test(text.slice(from, to));
 
 /** Lines below a value that is whole: fields that stand too far right, or lines that are nothing. */
-function beside(mender: Mender, from: number, to: number, indent: number): readonly Pair[] {
+function beside(mender: Mending, from: number, to: number, indent: number): readonly Pair[] {
   const { text, problems } = mender;
-  for (const line of mender.lines.between(from, to)) {
-    const column = indentAt(text, line.start, line.end);
-    const at = line.start + column;
-    if (isBlank(text, at, line.end)) continue;
+  for (const line of contentLines(text, from, to)) {
+    const { indent: column, at } = line;
     if (keyAt(text, at, line.end) && column > indent) {
       tellOutOfLine(text, mender.lines, line.start, to, column, indent, problems);
       const map = mender.below(line.start, to, indent);

@@ -3,34 +3,22 @@
  * where a person would point. Lines are told apart by their columns alone, so that an unclosed
  * quote or bracket ends with its own field.
  */
-import { countMarks, MAX_MARKS, MAX_REREAD_MARKS } from './budgets.ts';
+import { countMarks, MAX_MARKS, MAX_REREAD_MARKS } from '../syntax/budgets.ts';
+import { keyAt } from '../syntax/keys.ts';
+import { type ContentLine, contentLines, LineTable } from '../syntax/lines.ts';
+import { blockMap, blockSeq, keyOf, pair, scalar, shiftNode, span } from '../syntax/nodes.ts';
+import { readCommon } from '../syntax/parser.ts';
 import { tellForeign } from './foreign.ts';
 import { readYaml } from './from-yaml.ts';
-import { type KeyShape, keyAt } from './keys.ts';
 import { tellLine } from './line-defects.ts';
 import { continues } from './line-shapes.ts';
-import { indentAt, isBlank, type Line, LineTable } from './lines.ts';
 import { mendValue } from './mend-value.ts';
-import { blockMap, blockSeq, pair, scalar, shiftNode, span } from './nodes.ts';
 import { tellOutOfLine } from './out-of-line.ts';
 import type { Problems } from './problems.ts';
-import { readCommon } from './reader.ts';
+import type { Mending } from './recovery.ts';
 import type { MapNode, Node, Pair } from './tree.ts';
 
-/** A line with something on it. */
-export interface ContentLine extends Line {
-  readonly indent: number;
-  /** Offset of its first character that is no space. */
-  readonly at: number;
-}
-
-export interface Mended {
-  readonly value: Node | null;
-  /** Pairs found below the value that belong beside it. */
-  readonly beside: readonly Pair[];
-}
-
-export class Mender {
+export class Mender implements Mending {
   readonly text: string;
   readonly lines: LineTable;
   readonly problems: Problems;
@@ -46,15 +34,14 @@ export class Mender {
   /** The whole text as one entry in column `indent`; `errorAt`: where YAML stumbled; null: unknown. */
   entry(indent: number, errorAt: number | null): MapNode | null {
     const before = this.problems.count;
-    const map = this.#map(this.#lines(0, this.text.length), indent);
+    const map = this.#map([...contentLines(this.text, 0, this.text.length)], indent);
     if (this.problems.count === before && errorAt !== null) this.tellUnreadable(errorAt);
     const first = map?.pairs[0];
     return first ? blockMap([first]) : null;
   }
 
-  /** What stands on the lines from `from` (a line's start) below a key in column `indent`. */
   below(from: number, to: number, indent: number): Node | null {
-    const lines = this.#lines(from, to);
+    const lines = [...contentLines(this.text, from, to)];
     const first = lines[0];
     if (!first) return null;
     if (continues(this.text, first.at, first.end) && this.text[first.at] === '-') {
@@ -73,30 +60,19 @@ export class Mender {
     return this.#map(lines, first.indent);
   }
 
-  #lineText(at: number): string {
-    const { start, end } = this.lines.of(at);
-    return this.text.slice(start, end);
-  }
-
-  /** Names a line that no better name was found for. */
   tellUnreadable(at: number): void {
-    // On a line without text YAML stumbled over what stands before it, or behind.
+    // On a line without text YAML stumbled over what stands behind it, or before.
+    const { start: from, end: to } = this.lines.of(at);
     const ahead = this.text.slice(at).search(/\S/);
-    const before = this.text.slice(0, at).trimEnd().length - 1;
-    const blank = !/\S/.test(this.#lineText(at));
-    const { start, end: stop } = this.lines.of(
-      !blank ? at : ahead >= 0 ? at + ahead : Math.max(0, before),
-    );
+    const isBlank = !/\S/.test(this.text.slice(from, to));
+    const behind = ahead >= 0 ? at + ahead : this.text.slice(0, at).trimEnd().length - 1;
+    const { start, end: stop } = this.lines.of(isBlank ? Math.max(0, behind) : at);
     const written = this.text.slice(start, stop);
     const first = start + Math.max(0, written.search(/\S/));
     const end = start + written.trimEnd().length;
     this.problems.syntax('unreadable', span(first, end), { text: written.trim().slice(0, 60) });
   }
 
-  /**
-   * A text of its own, made of `text` from `from` on, as a mapping; `before` is what was put ahead
-   * of it. Without a map, `errorAt` is where YAML stumbled; null: a budget kept it from being read.
-   */
   read(
     made: string,
     before: number,
@@ -171,7 +147,7 @@ export class Mender {
       line.start,
     );
     if (map) return map.pairs;
-    const key = keyNode(text, shape);
+    const key = keyOf(text, shape);
     if (problems.isFull) return [pair(key, null, shape.colon + 1)];
     const before = problems.count;
     const mended = mendValue(this, shape.colon + 1, to, line.indent);
@@ -234,23 +210,7 @@ export class Mender {
     if (at >= line.end || text[at] === '#') return this.below(line.next, to, line.indent);
     if (!keyAt(text, at, line.end)) return mendValue(this, at, to, line.indent).value;
     const indent = at - line.start;
-    const rest = this.#lines(line.next, to);
+    const rest = contentLines(text, line.next, to);
     return this.#map([{ ...line, indent, at }, ...rest], indent);
   }
-
-  #lines(from: number, to: number): ContentLine[] {
-    const found: ContentLine[] = [];
-    for (const line of this.lines.between(from, to)) {
-      const indent = indentAt(this.text, line.start, line.end);
-      const at = line.start + indent;
-      if (!isBlank(this.text, at, line.end)) found.push({ ...line, indent, at });
-    }
-    return found;
-  }
-}
-
-function keyNode(text: string, shape: KeyShape) {
-  const first = text[shape.start];
-  const style = first === '"' ? 'double' : first === "'" ? 'single' : 'plain';
-  return scalar(shape.key, style, shape.start, shape.end);
 }

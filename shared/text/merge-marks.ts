@@ -3,9 +3,10 @@
  * what stands between the marks the keys are read, and no value; all else of the entry is read. A
  * value that the marks cut in two is in doubt as a whole.
  */
-import { closingQuote, isEmptyValue, keyAt } from './keys.ts';
-import { indentAt, isBlank, type Line, LineReader } from './lines.ts';
-import { span } from './nodes.ts';
+import { parseFlow } from '../syntax/flow.ts';
+import { closingQuote, isEmptyValue, keyAt } from '../syntax/keys.ts';
+import { type ContentLine, contentLines, indentAt, type Line } from '../syntax/lines.ts';
+import { span } from '../syntax/nodes.ts';
 import type { Problems } from './problems.ts';
 
 type MarkKind = 'opens' | 'divides' | 'closes';
@@ -64,13 +65,10 @@ export function readMergeMarks(text: string, problems: Problems): string {
 }
 
 function marksIn(text: string): Mark[] {
-  const found: Mark[] = [];
-  const lines = new LineReader(text);
-  for (let line = lines.at(0); ; line = lines.at(line.next)) {
+  return [...contentLines(text, 0, text.length)].flatMap((line) => {
     const kind = markKind(text, line.start, line.end);
-    if (kind) found.push({ kind, line });
-    if (line.next === line.end) return found;
-  }
+    return kind ? [{ kind, line }] : [];
+  });
 }
 
 /**
@@ -112,7 +110,6 @@ interface Holder {
 class Reading {
   readonly #text: string;
   readonly #problems: Problems;
-  readonly #lines: LineReader;
   readonly #parts: string[] = [];
   #kept = 0;
   /** The last key before `#seen` that has a value on its line. */
@@ -122,7 +119,6 @@ class Reading {
   constructor(text: string, problems: Problems) {
     this.#text = text;
     this.#problems = problems;
-    this.#lines = new LineReader(text);
   }
 
   done(): string {
@@ -146,7 +142,9 @@ class Reading {
     this.#look(first.start);
     const stop = last?.start ?? text.length;
     const end = last?.end ?? Math.max(first.start, text.trimEnd().length);
-    const inner = this.#inner(first, stop);
+    const inner = [...contentLines(text, first.next, stop)].filter(
+      (line) => !markKind(text, line.start, line.end),
+    );
     const outermost = inner.reduce(
       (least, { indent }) => Math.min(least, indent),
       Number.POSITIVE_INFINITY,
@@ -176,39 +174,20 @@ class Reading {
     this.#kept = to;
   }
 
-  /** Lines with something on them, marks left out. */
-  #inner(first: Line, stop: number): (Line & { readonly indent: number })[] {
-    const text = this.#text;
-    const found: (Line & { readonly indent: number })[] = [];
-    for (let line = this.#lines.at(first.next); line.start < stop; ) {
-      const indent = indentAt(text, line.start, line.end);
-      const isText = !isBlank(text, line.start + indent, line.end);
-      if (isText && !markKind(text, line.start, line.end)) found.push({ ...line, indent });
-      if (line.next === line.end) break;
-      line = this.#lines.at(line.next);
-    }
-    return found;
-  }
-
   /** Of each key and item in column `outermost` its beginning, once. */
-  #keysOnly(
-    from: number,
-    to: number,
-    inner: readonly (Line & { readonly indent: number })[],
-    outermost: number,
-  ): void {
+  #keysOnly(from: number, to: number, inner: readonly ContentLine[], outermost: number): void {
     const text = this.#text;
     const seen = new Set<string>();
     let at = from;
-    for (const { start, end, indent } of inner) {
+    for (const { at: start, end, indent } of inner) {
       if (indent !== outermost) continue;
-      const shape = keyAt(text, start + indent, end);
-      const isItem = text[start + indent] === '-' && /[ \t]/.test(text[start + indent + 1] ?? ' ');
+      const shape = keyAt(text, start, end);
+      const isItem = text[start] === '-' && /[ \t]/.test(text[start + 1] ?? ' ');
       const key = shape?.key ?? (isItem ? '-' : undefined);
       if (key === undefined || seen.has(key)) continue;
       seen.add(key);
-      this.#blank(at, start + indent);
-      at = shape ? shape.colon + 1 : start + indent + 1;
+      this.#blank(at, start);
+      at = shape ? shape.colon + 1 : start + 1;
     }
     this.#blank(at, to);
   }
@@ -224,23 +203,16 @@ class Reading {
   /** Where the rest of a value behind a merge ends: before the next key in its column or left of it. */
   #valueEnd(from: number, { indent }: Holder): number {
     const text = this.#text;
-    for (let line = this.#lines.at(from); line.start < text.length; ) {
-      const column = indentAt(text, line.start, line.end);
-      const at = line.start + column;
-      const isOver = column <= indent && !'}]'.includes(text[at] ?? ' ');
-      if (isOver && !isBlank(text, at, line.end)) return line.start;
-      if (line.next === line.end) break;
-      line = this.#lines.at(line.next);
-    }
+    for (const line of contentLines(text, from, text.length))
+      if (line.indent <= indent && !'}]'.includes(text[line.at] as string)) return line.start;
     return text.length;
   }
 
   /** Looks for keys with values on the lines up to `to`. */
   #look(to: number): void {
     const text = this.#text;
-    for (let line = this.#lines.at(this.#seen); line.start < to; ) {
-      const { start, end, next } = line;
-      let at = start + indentAt(text, start, end);
+    for (const { start, end, at: first } of contentLines(text, this.#seen, to)) {
+      let at = first;
       while (at < end && text[at] === '-' && text[at + 1] === ' ') {
         this.#holder = { indent: at - start, start: at, value: at + 1 };
         at += 2 + indentAt(text, at + 2, end);
@@ -250,8 +222,6 @@ class Reading {
         this.#holder = isEmptyValue(text, shape.colon + 1, end)
           ? null
           : { indent: at - start, start: shape.start, value: shape.colon + 1 };
-      if (next === end) break;
-      line = this.#lines.at(next);
     }
   }
 }
@@ -263,18 +233,5 @@ function isOpenUntil(text: string, from: number, to: number): boolean {
   const first = text[at];
   if (first === '"' || first === "'") return closingQuote(text, at, to) < 0;
   if (first !== '{' && first !== '[') return false;
-  let depth = 0;
-  for (; at < to; at++) {
-    const mark = text[at] as string;
-    const before = text[at - 1] as string;
-    if (mark === '{' || mark === '[') depth++;
-    else if (mark === '}' || mark === ']') {
-      if (--depth === 0) return false;
-    } else if ((mark === '"' || mark === "'") && /[\s{[,:]/.test(before)) {
-      const close = closingQuote(text, at, to);
-      if (close < 0) return true;
-      at = close;
-    }
-  }
-  return true;
+  return parseFlow(text, at, to)?.defects.some(({ kind }) => kind === 'open-bracket') ?? true;
 }

@@ -2,11 +2,12 @@
  * What YAML takes without an error for something that was not meant, and equal keys. Gives the
  * tree as it was meant, where that is certain enough to read on with.
  */
+
+import { pair, scalar } from '../syntax/nodes.ts';
+import { quote } from '../syntax/quotes.ts';
 import { proseKeys } from './layout.ts';
-import { pair, scalar } from './nodes.ts';
 import { oddBlanksAhead } from './odd-blanks.ts';
 import { fix, type Problems } from './problems.ts';
-import { quote } from './quotes.ts';
 import type { MapNode, Node, Pair, ScalarNode } from './tree.ts';
 
 export function checkMap(map: MapNode, text: string, problems: Problems): MapNode {

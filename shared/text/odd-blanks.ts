@@ -3,7 +3,7 @@
  * order marks within a file (files put one behind the other have them). Where YAML wants spaces,
  * before a line's text and behind its key's colon, they are read as the spaces that were meant.
  */
-import { span } from './nodes.ts';
+import { span } from '../syntax/nodes.ts';
 import type { Problems } from './problems.ts';
 import { type Spaced, spaced } from './tabs.ts';
 import type { Node, Span } from './tree.ts';

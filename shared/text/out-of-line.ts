@@ -1,6 +1,6 @@
 /** Keys that stand in another column than they should. */
-import { indentAt, type LineTable } from './lines.ts';
-import { span } from './nodes.ts';
+import { indentAt, type LineTable } from '../syntax/lines.ts';
+import { span } from '../syntax/nodes.ts';
 import type { Problems } from './problems.ts';
 import type { Span } from './tree.ts';
 

@@ -1,20 +1,20 @@
 /** What a chunk's text says, and what is wrong with the text; worked out once per chunk. */
-import { countMarks, MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_MARKS } from './budgets.ts';
+import { countMarks, MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_MARKS } from '../syntax/budgets.ts';
+import { LineTable } from '../syntax/lines.ts';
+import { blockMap, moveNode, pair, scalar, span } from '../syntax/nodes.ts';
+import { readCommon } from '../syntax/parser.ts';
 import { checkCharacters, readLoneReturns } from './characters.ts';
 import type { Chunk, ParsedChunk } from './chunk.ts';
 import { tooDeepAt } from './depth.ts';
 import { tellForeign } from './foreign.ts';
 import { readYaml } from './from-yaml.ts';
-import { LineTable } from './lines.ts';
 import { tellLoose } from './loose.ts';
 import { Mender } from './mend.ts';
 import { readMergeMarks } from './merge-marks.ts';
 import { checkMap } from './misread.ts';
-import { blockMap, moveNode, pair, scalar, span } from './nodes.ts';
 import { hasOddKey, readOddBlanks } from './odd-blanks.ts';
 import { tellOutOfLine } from './out-of-line.ts';
 import { fix, moveProblem, Problems } from './problems.ts';
-import { readCommon } from './reader.ts';
 import type { Oddity, SplitChunk } from './split-state.ts';
 import { readTabs, type Spaced } from './tabs.ts';
 import type { MapNode, Span } from './tree.ts';

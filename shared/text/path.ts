@@ -1,6 +1,12 @@
 /** Between paths and places in a tree. */
 import type { MapNode, Node, Pair, Path, Span } from './tree.ts';
 
+/** Whether `path` is `of`, or leads on from there. */
+export const isBelow = (path: Path, of: Path): boolean =>
+  of.every((key, step) => key === path[step]);
+
+export const samePath = (a: Path, b: Path): boolean => a.length === b.length && isBelow(a, b);
+
 /** The value at `path` below `node`; null where nothing stands there. */
 export function nodeAt(node: Node | null, path: Path): Node | null {
   let at = node;
@@ -62,32 +68,6 @@ function inNode(node: Node, path: Path, offset: number): Spot {
     }
   }
   return { path, on: 'inside', span: null };
-}
-
-/**
- * The mapping that a key typed at `offset`, in `column` of an otherwise empty line, would belong
- * to: the deepest one whose keys stand at or left of it. null: outside the entry.
- */
-export function pathForColumn(
-  tree: MapNode | null,
-  text: string,
-  offset: number,
-  column: number,
-): Path | null {
-  let pair: Pair | undefined = tree?.pairs[0];
-  if (!pair || offset < pair.key.span.start || column <= columnOf(text, pair.key.span.start)) {
-    return null;
-  }
-  const path: string[] = [];
-  for (;;) {
-    const value: Node | null = pair.value;
-    if (value?.kind !== 'map' || value.flow) return path;
-    const next: Pair | undefined = value.pairs.findLast((each) => each.span.start < offset);
-    if (!next || columnOf(text, next.span.start) >= column) return path;
-    if (next.value !== null && (next.value.kind !== 'map' || next.value.flow)) return path;
-    path.push(next.key.text);
-    pair = next;
-  }
 }
 
 /** Column of `offset` in its line. */

@@ -1,7 +1,7 @@
 /** Makes and collects the problems of one chunk, within the budget. */
-import { MAX_PROBLEMS } from './budgets.ts';
+import { MAX_PROBLEMS } from '../syntax/budgets.ts';
+import { type Move, moveSpan } from '../syntax/nodes.ts';
 import type { TextFix, TextProblem } from './chunk.ts';
-import { type Move, moveSpan } from './nodes.ts';
 import type { Span } from './tree.ts';
 
 type Args = Readonly<Record<string, string>>;

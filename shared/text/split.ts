@@ -6,11 +6,19 @@
  * A line is given to a chunk of its own only where YAML could not read it as the continuation of
  * the one before: at or left of an entry's column, or between an entry's column and its fields'.
  */
+
+import { isEmptyValue, type KeyShape, keyAt } from '../syntax/keys.ts';
+import {
+  type ContentLine,
+  contentLines,
+  indentAt,
+  isBlank,
+  type Line,
+  LineReader,
+} from '../syntax/lines.ts';
 import type { ChunkKind } from './chunk.ts';
-import { isEmptyValue, type KeyShape, keyAt } from './keys.ts';
 import { isGroup, type Layout, planLayout, type Section } from './layout.ts';
 import { continues, isComplexKey, markerAt, wordAt } from './line-shapes.ts';
-import { indentAt, isBlank, type Line, LineReader } from './lines.ts';
 import { closesMerge, opensMerge } from './merge-marks.ts';
 import { withSpaces } from './odd-blanks.ts';
 import {
@@ -34,7 +42,6 @@ export class Splitter {
   readonly #layout: Layout;
   readonly #atEnd: boolean;
   readonly #lines: LineReader;
-  readonly #ahead: LineReader;
 
   /** `atEnd`: the text runs to the end of the file. */
   constructor(text: string, layout: Layout, atEnd: boolean) {
@@ -42,7 +49,6 @@ export class Splitter {
     this.#layout = layout;
     this.#atEnd = atEnd;
     this.#lines = new LineReader(text);
-    this.#ahead = new LineReader(text);
   }
 
   run(from: SplitState): SplitRun {
@@ -252,21 +258,12 @@ export class Splitter {
   }
 
   /** The next line from `at` with more than blanks and comments; null at the end of the file. */
-  #nextContent(at: number): (Line & { indent: number }) | null {
+  #nextContent(at: number): ContentLine | null {
     const text = this.#text;
-    for (let from = at; from < text.length; ) {
-      const line = this.#ahead.at(from);
-      const indent = indentAt(text, from, line.end);
-      if (!isBlank(text, from + indent, line.end)) {
-        // A line without a break may go on behind the text at hand.
-        if (line.next === line.end && !this.#atEnd) throw needsMore;
-        return { ...line, indent };
-      }
-      from = line.next;
-      if (line.next === line.end) break;
-    }
-    if (!this.#atEnd) throw needsMore;
-    return null;
+    const line = contentLines(text, at, text.length).next().value;
+    // A line without a break may go on behind the text at hand.
+    if (!this.#atEnd && (!line || line.next === line.end)) throw needsMore;
+    return line ?? null;
   }
 
   /** How far the chunk opened on `first` goes. */

@@ -1,6 +1,6 @@
 /** Tabs that indent: YAML allows none. They are read as the spaces that the fix puts for them. */
-import { LineReader, lastAtMost } from './lines.ts';
-import { span } from './nodes.ts';
+import { contentLines, lastAtMost } from '../syntax/lines.ts';
+import { span } from '../syntax/nodes.ts';
 import type { Problems } from './problems.ts';
 import type { Span } from './tree.ts';
 
@@ -12,32 +12,20 @@ export interface Spaced {
   readonly back: (offset: number) => number;
 }
 
-interface Indentation {
-  readonly span: Span;
-  readonly tabs: number;
-}
-
-/** The indentations with a tab in them. */
-function tabbed(text: string): Indentation[] {
-  return [...text.matchAll(/^ *\t[ \t]*(?=[^ \t\r\n#])/gm)].map((found) => ({
-    span: span(found.index, found.index + found[0].length),
-    tabs: found[0].split('\t').length - 1,
-  }));
-}
-
 /**
  * Names the first tab and gives the text with spaces; null where no line is indented by tabs. One
  * tab is taken for the column in which the entry's other fields stand.
  */
 export function readTabs(text: string, indent: number, problems: Problems): Spaced | null {
-  const found = tabbed(text);
+  const found = [...text.matchAll(/^ *\t[ \t]*(?=[^ \t\r\n#])/gm)];
   if (found.length === 0) return null;
   const first = fieldColumn(text, indent) ?? indent + STEP;
-  const edits = found.map((each) => ({
-    span: each.span,
+  const edits = found.map(({ 0: written, index }) => {
+    const tabs = Math.min(written.split('\t').length - 1, 64);
     // The entry's own name leads its text.
-    text: ' '.repeat(each.span.start === 0 ? indent : first + STEP * (Math.min(each.tabs, 64) - 1)),
-  }));
+    const column = index === 0 ? indent : first + STEP * (tabs - 1);
+    return { span: span(index, index + written.length), text: ' '.repeat(column) };
+  });
   const at = text.indexOf('\t', edits[0]?.span.start);
   const end = at + (/^\t+/.exec(text.slice(at))?.[0].length ?? 1);
   problems.syntax('tab', span(at, end), {}, [{ code: 'replace-tabs', args: {}, edits }]);
@@ -46,14 +34,8 @@ export function readTabs(text: string, indent: number, problems: Problems): Spac
 
 /** Column of the first line that spaces alone indent further than `indent`. */
 function fieldColumn(text: string, indent: number): number | undefined {
-  const lines = new LineReader(text);
-  for (let start = 0; start < text.length; ) {
-    const line = lines.at(start);
-    const column = text.slice(start, line.end).search(/[^ ]/);
-    if (column > indent && !'\t#'.includes(text[start + column] as string)) return column;
-    if (line.next === line.end) break;
-    start = line.next;
-  }
+  for (const line of contentLines(text, 0, text.length))
+    if (line.indent > indent && text[line.at] !== '\t') return line.indent;
   return undefined;
 }
 

@@ -296,7 +296,7 @@ describe('documentation', () => {
   });
 
   test('of a rule is when it finds something', () => {
-    expect(docs(inShot('iso: 3200', 'allow:\n      |'), 'motion-blur')).toContain('**smear**');
+    expect(docs(inShot('iso: 3200', 'allow:\n      |'), 'motion-blur')).toContain('**motion-blur**');
   });
 });
 

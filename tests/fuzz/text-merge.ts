@@ -1,6 +1,7 @@
 /** Puts the trees of a text's chunks together again, with absolute ranges. */
+
+import { blockMap, moveNode } from '../../shared/syntax/nodes.ts';
 import type { Chunk, TextProblem } from '../../shared/text/chunk.ts';
-import { blockMap, moveNode } from '../../shared/text/nodes.ts';
 import { parseChunk } from '../../shared/text/parse.ts';
 import type { MapNode, Node, Pair } from '../../shared/text/tree.ts';
 

@@ -4,8 +4,8 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { readCommon } from '../../shared/syntax/parser.ts';
 import { readYaml } from '../../shared/text/from-yaml.ts';
-import { readCommon } from '../../shared/text/reader.ts';
 import { split } from '../../shared/text/split.ts';
 import { manyRuns } from '../support/runs.ts';
 import { hostilePlan, plan } from './text-plans.ts';

@@ -1,6 +1,6 @@
 /** Texts made to cost time or depth: each is cut and read to its end, with few problems. */
 import { expect, test } from 'vitest';
-import { MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_PROBLEMS } from '../../shared/text/budgets.ts';
+import { MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_PROBLEMS } from '../../shared/syntax/budgets.ts';
 import { parseChunk } from '../../shared/text/parse.ts';
 import { split } from '../../shared/text/split.ts';
 

@@ -81,7 +81,12 @@ describe('in braces and brackets, closed or not', () => {
   });
 });
 
+test('what stands below a line that is no key is not written into the key above it', () => {
+  expect(spot(`${SHOT}=======\n    ape|rture: f/8\n`)).toBe('======= key');
+});
+
 test.each([
+  ['the place before a byte order mark', '|\ufefftitle: x\n'],
   ['a comment', `${SHOT}    # re|mark\n`],
   ['a comment behind a value', `${SHOT}    iso: 100 # re|mark\n`],
   ['a comment that begins', `${SHOT}    iso: 100 #| remark\n`],
@@ -103,6 +108,11 @@ describe('new text', () => {
       beside: ['count'],
     });
     expect(at(`${SHOT}    aperture: |# as marked\n`)).toMatchObject({ after: ' ' });
+  });
+
+  test('behind a dash is an item of its own, whatever the next one holds', () => {
+    const place = at('clips:\n  a:\n    - |\n    - file: u\n      note: k\n');
+    expect(place).toMatchObject({ path: ['clips', 'a', 0], slot: 'open', beside: ['file: u'] });
   });
 
   test('stands in the column of its neighbours, however far the caret is indented', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { parseChunk } from '../../shared/text/parse.ts';
-import { nodeAt, pairAt, pathAt, pathForColumn } from '../../shared/text/path.ts';
+import { nodeAt, pairAt, pathAt } from '../../shared/text/path.ts';
 import { split } from '../../shared/text/split.ts';
 
 /** A shot; ‸ marks the offset asked for. */
@@ -30,21 +30,6 @@ test('outside the entry there is no path', () => {
   const { tree } = at('  drift:\n    iso: 1\n\n‸');
   expect(pathAt(tree, 0)).toBeNull();
   expect(pathAt(tree, 22)).toBeNull();
-});
-
-test.each([
-  ['  drift:\n    iso: 1\n    ‸\n', []],
-  ['  drift:\n    take:\n      count: 3\n      ‸\n', ['take']],
-  ['  drift:\n    take:\n      count: 3\n    ‸\n', []],
-  ['  drift:\n    take:\n      ‸\n', ['take']],
-  ['  drift:\n    take: { count: 3 }\n      ‸\n', []],
-  ['  drift:\n    ‸\n', []],
-  ['  drift:\n    iso: 1\n  ‸\n', null],
-  ['  drift:\n    iso: 1\n‸\n', null],
-] as const)('a key typed in %j', (marked, path) => {
-  const { text, tree, offset } = at(marked);
-  const column = offset - text.lastIndexOf('\n', offset - 1) - 1;
-  expect(pathForColumn(tree, text, offset, column)).toEqual(path);
 });
 
 test('values and pairs by path', () => {

@@ -2,7 +2,7 @@
  * Whole plans with one thing wrong in their text. «…» marks the place where a person would point;
  * `kept` names the shots that must come to the same as in the sound plan.
  */
-import { MAX_DEPTH } from '../../../shared/text/budgets.ts';
+import { MAX_DEPTH } from '../../../shared/syntax/budgets.ts';
 
 const shot = (name: string, field: string): string => `  ${name}:
     subject: plate

@@ -94,6 +94,30 @@ export class LineTable {
   }
 }
 
+/** A line with more on it than blanks and a comment. */
+export interface ContentLine extends Line {
+  readonly indent: number;
+  /** Offset of its first character that is no space. */
+  readonly at: number;
+}
+
+/** Those of the lines that start from `from` (a line's start) up to `to`. */
+export function* contentLines(text: string, from: number, to: number): Generator<ContentLine> {
+  for (let start = from; start < to; ) {
+    // Not a reader's: it looks ahead for the next CR, to the text's end where there is none.
+    let end = start;
+    for (let code = 0; end < text.length; end++) {
+      code = text.charCodeAt(end);
+      if (code === 0x0a || code === 0x0d) break;
+    }
+    const next = Math.min(text.length, text.startsWith('\r\n', end) ? end + 2 : end + 1);
+    const indent = indentAt(text, start, end);
+    const at = start + indent;
+    if (!isBlank(text, at, end)) yield { start, end, next, indent, at };
+    start = next;
+  }
+}
+
 /** Where a line's text ends, given where it and the next one start. */
 export function contentEnd(text: string, start: number, next: number | undefined): number {
   if (next === undefined) return text.length;
@@ -130,4 +154,11 @@ export function isBlank(text: string, from: number, end: number): boolean {
     at++;
   }
   return true;
+}
+
+/** Where what is written from `at` on ends: before the line's end, blanks and a comment. */
+export function writtenEnd(text: string, at: number, end: number): number {
+  const written = text.slice(at, end);
+  const comment = written.search(/[ \t]#/);
+  return at + (comment < 0 ? written : written.slice(0, comment)).trimEnd().length;
 }

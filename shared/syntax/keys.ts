@@ -1,4 +1,5 @@
 /** Recognises `key:` at the start of a line, plain or quoted, without reading further. */
+import { contentLines } from './lines.ts';
 import { unquoteDouble, unquoteSingle } from './quotes.ts';
 
 export interface KeyShape {
@@ -68,6 +69,12 @@ export function closingQuote(text: string, open: number, end: number, onLine = f
     } else if (onLine && (code === 0x0a || code === 0x0d)) return -1;
   }
   return -1;
+}
+
+/** Whether a line from `from` to `to` begins with a key. */
+export function hasKeys(text: string, from: number, to: number): boolean {
+  for (const { at, end } of contentLines(text, from, to)) if (keyAt(text, at, end)) return true;
+  return false;
 }
 
 /** Steps over anchors and tags: a key behind one is still the entry's name. */

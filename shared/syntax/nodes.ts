@@ -1,4 +1,5 @@
 /** Builds and moves trees. */
+import type { KeyShape } from './keys.ts';
 import type { MapNode, Node, Pair, ScalarNode, ScalarStyle, SeqNode, Span } from './tree.ts';
 
 export const span = (start: number, end: number): Span => ({ start, end });
@@ -10,12 +11,27 @@ export const scalar = (
   end: number,
 ): ScalarNode => ({ kind: 'scalar', span: { start, end }, text, style });
 
+/** Of a scalar on one line, by its first character. */
+export const styleOf = (mark: string | undefined): ScalarStyle =>
+  mark === '"' ? 'double' : mark === "'" ? 'single' : 'plain';
+
+export const keyOf = (text: string, { key, start, end }: KeyShape): ScalarNode =>
+  scalar(key, styleOf(text[start]), start, end);
+
 /** `colonEnd`: just behind the colon; the key's end where there is none. */
 export const pair = (key: ScalarNode, value: Node | null, colonEnd: number): Pair => ({
   key,
   value,
   span: { start: key.span.start, end: value ? value.span.end : colonEnd },
 });
+
+const toColon = /(?:\s|(?<=\s)#[^\r\n]*)*:/y;
+
+/** Offset of a pair's colon; -1 where it has none. */
+export function colonOf(text: string, { key }: Pair): number {
+  toColon.lastIndex = key.span.end;
+  return toColon.test(text) ? toColon.lastIndex - 1 : -1;
+}
 
 /** A block mapping of at least one pair. */
 export const blockMap = (pairs: readonly Pair[]): MapNode => ({
