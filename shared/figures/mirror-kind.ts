@@ -3,7 +3,7 @@ import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
-import { averageOf, indexOf, reflectanceByThickness } from './film-share.ts';
+import { averageShare, indexOf, reflectanceByThickness } from './film-share.ts';
 import { isNo } from './not-applicable.ts';
 
 export type MirrorKind = 'film' | 'bubble' | 'surface';
@@ -41,7 +41,7 @@ export function reflectanceOf(bench: Bench, light = firstLight(bench)): Figure<n
   if (kind === undefined) return isNo('mirror');
   if (kind === 'surface') return figureOf(given, subject.name) as Figure<never>;
   if (subject.fields.thickness.state === 'missing')
-    return derive([indexOf(bench), tiltRad], averageOf);
+    return derive([indexOf(bench), tiltRad], averageShare);
   return derive([reflectanceByThickness(bench, light)], (share) =>
     somethingOf(share, subject.name),
   );

@@ -1,6 +1,6 @@
 /**
  * How long a soap film lasts, by how it stands and what holds it. Common practice, not physics: a
- * plan's own `lasts` always wins.
+ * plan's own `lifetime` always wins.
  */
 import { requireWithin } from './range.ts';
 

@@ -13,8 +13,8 @@ import { BENCH, hoverIn, hoverWords, rowsOf } from './support/bench.ts';
 
 describe('on a key', () => {
   it('says what it is for, what it takes, where it goes, and an example', () => {
-    const words = hoverWords(BENCH, 'focal:');
-    expect(words).toContain('**focal** · focal length · of a lens');
+    const words = hoverWords(BENCH, 'focal-length:');
+    expect(words).toContain('**focal-length** · of a lens');
     expect(words).toContain('Focal length at infinity, as marked.');
     expect(words).toContain('Takes: length, in mm');
     expect(words).toContain('Goes into reach, ');
@@ -199,7 +199,7 @@ describe('what is not known', () => {
   });
 
   it('points at the finding where an input is broken', () => {
-    const words = hoverWords(BENCH.replace('focal-length: 200 mm', 'focal: 200 nn'), '72 mm');
+    const words = hoverWords(BENCH.replace('focal-length: 200 mm', 'focal-length: 200 nn'), '72 mm');
     expect(words).toContain('It follows from an entry that has a finding of its own.');
     expect(words).not.toContain('focal');
   });
@@ -233,7 +233,7 @@ describe('on a name', () => {
       apertures: 'f/4 to 32',
       'closest focus': 'from-sensor 850 mm, magnification 0.3x',
     });
-    expect(defined).toContain('Not given: `grows`, `rim`, `mass`, `balance`.');
+    expect(defined).toContain('Not given: `extends`, `front-diameter`, `mass`, `balance`.');
     expect(hoverWords(BENCH, '[body-a, long-200]', '[body-a, ‸long-200]')).toBe(defined);
   });
 
@@ -295,7 +295,7 @@ describe('what a plan says', () => {
   it('is data, never markup', () => {
     const about = 'about: "[a](command:x) <img src=x> | `b` *c* \\u202e"';
     const words = hoverWords(
-      BENCH.replace('focal: 200', `${about}\n      focal: 200`),
+      BENCH.replace('focal-length: 200', `${about}\n      focal-length: 200`),
       'long-200:',
     );
     expect(words).toContain('\\[a\\](command:x) \\<img src=x> \\| \\`b\\` \\*c\\*');

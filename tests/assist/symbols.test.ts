@@ -76,7 +76,7 @@ describe('an outline', () => {
   });
 
   it('stays whole where an entry is broken, doubled or being typed', () => {
-    const text = BENCH.replace('focal-length: 200 mm', 'focal: "200 mm').replace(
+    const text = BENCH.replace('focal-length: 200 mm', 'focal-length: "200 mm').replace(
       '  near:',
       '  far: { aperture: f/8 }\n  :\n  near:',
     );

@@ -77,7 +77,7 @@ Not found
   it('lists the rules where none is named', async () => {
     const { out, status } = await lamella('/', ['explain']);
     expect(status).toBe(0);
-    expect(out.split('\n')[0]).toBe('also-told-to  information  nothing does.');
+    expect(out.split('\n')[0]).toBe('also-told-to  note  nothing does.');
     expect(out).toContain('told-to       warning      a line says so.');
   });
 

@@ -109,7 +109,7 @@ describe('a lens that breathes, with a converter and tubes: by hand', () => {
       {
         drift: {
           parts,
-          subject: { kind: 'film', stands: 'upright', size: '160 x 100 mm' },
+          subject: { kind: 'film', orientation: 'upright', size: '160 x 100 mm' },
           fields: { field: '24 mm', tilt: '4 deg', aperture: 'f/16' },
         },
         reach: { parts, fields: { ring: 'closest', aperture: 'f/16' } },

@@ -122,19 +122,19 @@ describe('diffraction', () => {
       {
         stopped: {
           parts: [body, twice, lens],
-          record: { size },
+          record: { resolution: size },
           subject: { kind: 'solid', size: '200 x 150 mm', depth: '0 mm', finish: 'matt' },
           fields: { ring: 'infinity', aperture: 'f/32' },
         },
       },
-      { deliver: `{ size: ${size}, rate: 25 fps }` },
+      { deliver: `{ resolution: ${size}, rate: 25 fps }` },
     );
   const judged = (size: string) => {
     const found = findingsOfPlan(planFor(size));
     return found.filter(({ rule }) => rule === 'diffraction-eats-detail');
   };
 
-  it('f/64 on 36 mm and 1920 pixels: contrast 0.43, information at most', () => {
+  it('f/64 on 36 mm and 1920 pixels: contrast 0.43, a note at most', () => {
     const { stopped } = figuresOfPlan(planFor('1920 x 1080'));
     expect(numberIn(stopped, 'effectiveFNumber')).toBeCloseTo(64, 9);
     expect(numberIn(stopped, 'contrast').toFixed(2)).toBe('0.43');

@@ -84,6 +84,6 @@ export const shortText = (text: string): string => {
     : plain(text);
 };
 
-/** "Not given: `length`, `rim`." */
+/** "Not given: `length`, `front-diameter`." */
 export const leftOutWords = (keys: readonly string[]): string =>
   keys.length === 0 ? '' : message`Not given: ${keys.map(code).join(', ')}.`;

@@ -40,7 +40,7 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     'circle-of-confusion': ['depth'],
   },
   deliver: {
-    size: ['depth', 'contrast'],
+    resolution: ['depth', 'contrast'],
   },
   body: {
     'flange-distance': [
@@ -54,12 +54,12 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     ],
   },
   recording: {
-    size: ['contrast'],
+    resolution: ['contrast'],
     rate: ['exposure', 'angle', 'flicker'],
     area: ALL_BUT_REACH,
   },
   lens: {
-    focal: ALL_OF_THE_CHAIN,
+    'focal-length': ALL_OF_THE_CHAIN,
     loss: ['exposure'],
     length: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
     extends: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],

@@ -223,7 +223,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "findings accepted",
     "description": "Findings that are wanted in the whole plan, by rule, each with its reason.",
     "examples": [
-     "{ smear: { because: the flow shall read as flow } }"
+     "{ motion-blur: { because: the flow shall read as flow } }"
     ]
    },
    "severity": {
@@ -243,7 +243,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "severities",
     "description": "Severity of rules in this plan, where it differs from their own.",
     "examples": [
-     "{ smear: error }"
+     "{ motion-blur: error }"
     ]
    }
   }

@@ -8,7 +8,7 @@ export interface WrittenShot {
   readonly parts: readonly ChainPart[];
   /** Further keys of its lens: `loss: 0.3 stops`. */
   readonly lens?: Readonly<Record<string, string>>;
-  /** Its recording setting; the usual one is `1920 x 1080` at 25 fps on 36 x 20.25 mm. */
+  /** Its recording mode; the usual one is `1920 x 1080` at 25 fps on 36 x 20.25 mm. */
   readonly record?: Readonly<Record<string, string>>;
   /** Its light, where it has one. */
   readonly light?: Readonly<Record<string, string>>;
@@ -18,7 +18,7 @@ export interface WrittenShot {
 
 const ruleOfText = new Set(TEXT_RULES.map(({ name }) => name));
 
-const RECORD = { size: '1920 x 1080', rate: '25 fps', area: '36 x 20.25 mm' };
+const RECORD = { resolution: '1920 x 1080', rate: '25 fps', area: '36 x 20.25 mm' };
 const SUBJECT = { kind: 'solid', depth: '1 mm', finish: 'matt' };
 
 /** Plans write numbers as plain decimals with at most nine places. */
@@ -48,7 +48,7 @@ function partFields(
   switch (part.kind) {
     case 'body': {
       const setting = flow({ ...RECORD, ...shot.record });
-      return { flange: mm(part.flangeMm), record: `{ setting: ${setting} }` };
+      return { 'flange-distance': mm(part.flangeMm), 'recording-modes': `{ setting: ${setting} }` };
     }
     case 'tube':
       return { length: mm(part.lengthMm) };
@@ -62,9 +62,9 @@ function partFields(
       };
     case 'lens':
       return {
-        focal: mm(part.focalMm),
+        'focal-length': mm(part.focalMm),
         length: mm(part.lengthMm),
-        grows: mm(part.growsMm),
+        extends: mm(part.growsMm),
         'pupil-ratio': part.pupilRatio === undefined ? undefined : plain(part.pupilRatio),
         closest:
           part.closest &&
