@@ -205,9 +205,9 @@ const cases: readonly Case[] = [
   [
     'a hash colour',
     'hash-in-value',
-    'lights:\n  wall:\n    colour: «#4a5b6c»\n',
+    'lights:\n  wall:\n    colour-temperature: «#4a5b6c»\n',
     ['/lights/wall/colour-temperature'],
-    "lights:\n  wall:\n    colour: '#4a5b6c'\n",
+    "lights:\n  wall:\n    colour-temperature: '#4a5b6c'\n",
   ],
   [
     'a hash in brackets',
