@@ -4,7 +4,12 @@
  */
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { QUANTITY, type SchemaDocument, type SchemaNode, target } from '../../schemas/schema-document.ts';
+import {
+  QUANTITY,
+  type SchemaDocument,
+  type SchemaNode,
+  target,
+} from '../../schemas/schema-document.ts';
 import { flowText } from '../../schemas/shape-table.ts';
 
 export const LANGUAGE_PATH = 'schemas/LANGUAGE.md';
@@ -15,7 +20,8 @@ export const MARK =
 /** The page as the schema would have it: its hand-written part, then the keys. */
 export function languagePage(page: string, schema: SchemaDocument): string {
   const byHand = page.split(MARK)[0]!.trimEnd();
-  if (!page.includes(MARK)) throw new Error(`${LANGUAGE_PATH} has lost the mark of its second part`);
+  if (!page.includes(MARK))
+    throw new Error(`${LANGUAGE_PATH} has lost the mark of its second part`);
   const places = placesOf(schema);
   const anchors = new Map([...places.keys()].map((name) => [name, headingOf(schema, name)]));
   const entries = [...places].map(([name, place]) => entry(schema, name, place, anchors));
@@ -72,7 +78,8 @@ function entry(
   anchors: ReadonlyMap<string, string>,
 ): string {
   const { description = '', properties = {}, required = [] } = schema.$defs[name]!;
-  const isRequired = (key: string) => required.includes(key) || (name === 'plan' && key === 'shootplan');
+  const isRequired = (key: string) =>
+    required.includes(key) || (name === 'plan' && key === 'shootplan');
   const rows = Object.entries(properties).map(([key, node]) => {
     const shown = isRequired(key) ? `**\`${key}\`**` : `\`${key}\``;
     return `| ${shown} | ${[cell(node.description ?? ''), ...valuesOf(node, anchors)].join(' ')} | ${examples(node)} |`;
