@@ -23,7 +23,9 @@ interface Diagnostic {
 const SEVERITIES = ['error', 'warning', 'note', 'hint'];
 
 /** What the page of editors says to write for this editor. */
-const LINES = /```lua\n([\s\S]*?)```/.exec(readFileSync(path.join(ROOT, 'server/EDITORS.md'), 'utf8'))![1]!;
+const LINES = /```lua\n([\s\S]*?)```/.exec(
+  readFileSync(path.join(ROOT, 'server/EDITORS.md'), 'utf8'),
+)![1]!;
 
 /** What the server publishes to Neovim, said as the command line says it. */
 const publishedTo = (folder: Folder, file: string) => {
