@@ -5,6 +5,9 @@ import path from 'node:path';
 import { buildIfStale } from './build.mjs';
 import { ROOT } from './ensure.mjs';
 
+/** The extension's own page: shorter than the README, which speaks of a clone. */
+export const PAGE = 'client/PAGE.md';
+
 export const VSIX = path.join(ROOT, 'dist/lamella.vsix');
 
 const vsce = (cwd, ...args) =>
@@ -13,6 +16,19 @@ const vsce = (cwd, ...args) =>
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'inherit'],
   });
+
+/**
+ * The page with its pictures in it: an editor shows the page of an installed extension without a folder
+ * that a relative path could start from.
+ */
+export const pageWithPictures = () => {
+  const folder = path.join(ROOT, path.dirname(PAGE));
+  return readFileSync(path.join(ROOT, PAGE), 'utf8').replace(
+    /(!\[[^\]]*\]\()([^):]+\.png)\)/g,
+    (_, before, picture) =>
+      `${before}data:image/png;base64,${readFileSync(path.join(folder, picture), 'base64')})`,
+  );
+};
 
 /**
  * The manifest without what concerns only the project. `type` has to go: with it, a web editor
@@ -28,14 +44,18 @@ export const makePackage = async () => {
   await buildIfStale();
   const staged = path.join(ROOT, 'dist/package');
   rmSync(staged, { recursive: true, force: true });
-  const files = vsce(ROOT, 'ls', '--no-dependencies').split('\n').filter(Boolean);
+  const files = vsce(ROOT, 'ls', '--no-dependencies', '--readme-path', PAGE)
+    .split('\n')
+    .filter(Boolean);
   for (const file of [...files, '.vscodeignore']) {
     mkdirSync(path.dirname(path.join(staged, file)), { recursive: true });
     cpSync(path.join(ROOT, file), path.join(staged, file));
   }
   writeFileSync(path.join(staged, 'package.json'), shippedManifest());
+  writeFileSync(path.join(staged, PAGE), pageWithPictures());
   const options = [
     '--no-dependencies',
+    ...['--readme-path', PAGE],
     '--no-rewrite-relative-links',
     '--allow-missing-repository',
   ];

@@ -6,6 +6,7 @@ import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
 import type { Example, RuleCore } from '../../shared/rules/rule.ts';
 import { changed, coreWith, PLAN } from '../../tests/support/plans.ts';
+import { RULE_TOPICS } from './rule-topics.ts';
 
 export const REFERENCE_PATH = 'shared/rules/RULES.md';
 
@@ -32,8 +33,17 @@ export const ruleReference = (): string => {
     ({ name, severity, docs }) =>
       `| [\`${name}\`](#${name}) | ${severity} | ${cell(capital(docs.when))} |`,
   );
+  const topics = [
+    ['| topic | rules |', '| --- | --- |'],
+    RULE_TOPICS.map(
+      ([topic, names]) =>
+        `| ${topic} | ${names.map((name) => `[\`${name}\`](#${name})`).join(', ')} |`,
+    ),
+  ]
+    .flat()
+    .join('\n');
   const table = ['| rule | severity | fires when |', '| --- | --- | --- |', ...rows].join('\n');
-  return `${[HEAD.trim(), table, ...rules.map(section)].join('\n\n')}\n`;
+  return `${[HEAD.trim(), topics, table, ...rules.map(section)].join('\n\n')}\n`;
 };
 
 function section({ name, severity, docs }: RuleCore<unknown>): string {

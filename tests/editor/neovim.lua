@@ -1,4 +1,4 @@
--- Runs the README's lines for this editor (LAMELLA_LINES) on the file named, and prints, as one line of
+-- Runs the lines of server/EDITORS.md for this editor (LAMELLA_LINES) on the file named, and prints, as one line of
 -- JSON, what the language server published: the messages as they came, not as this editor stored them.
 local published
 

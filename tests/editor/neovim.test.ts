@@ -1,4 +1,4 @@
-/** Another editor, set up as the README says: it is told what the command line says. */
+/** Another editor, set up as its page says: it is told what the command line says. */
 import { execFileSync } from 'node:child_process';
 import { chmodSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
@@ -22,8 +22,10 @@ interface Diagnostic {
 
 const SEVERITIES = ['error', 'warning', 'note', 'hint'];
 
-/** What the README says to write for this editor. */
-const LINES = /```lua\n([\s\S]*?)```/.exec(readFileSync(path.join(ROOT, 'README.md'), 'utf8'))![1]!;
+/** What the page of editors says to write for this editor. */
+const LINES = /```lua\n([\s\S]*?)```/.exec(
+  readFileSync(path.join(ROOT, 'server/EDITORS.md'), 'utf8'),
+)![1]!;
 
 /** What the server publishes to Neovim, said as the command line says it. */
 const publishedTo = (folder: Folder, file: string) => {

@@ -1,5 +1,5 @@
 /**
- * `npm run long`: what takes too long for every commit. Prints a table for the README, and ends with
+ * `npm run long`: what takes too long for every commit. Prints a table for tests/bench/PERFORMANCE.md, and ends with
  * status 1 where anything failed; what failed is printed whole, to be kept as a test.
  */
 import { readFileSync } from 'node:fs';

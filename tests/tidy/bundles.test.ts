@@ -11,7 +11,7 @@ import {
 import { builtinModules } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { each } from '../support/each.ts';
@@ -124,7 +124,7 @@ test('what reads clips is loaded by nothing but a thread that reads clips', () =
   expect(read('media-reader.cjs')).toContain('mediabunny');
 });
 
-/** What a user downloads; pictures of the README, which are looked at elsewhere, apart. */
+/** What a user downloads; pictures of its page apart. */
 const MOST_PACKED_BYTES = 1_000_000;
 
 test('the extension’s package is under 1 MB without pictures', () => {
@@ -134,7 +134,7 @@ test('the extension’s package is under 1 MB without pictures', () => {
   expect(shipped).toContain('dist/media-reader.cjs');
   const media = readdirSync(dist('../client/media')).filter((name) => /\.(png|svg)$/.test(name));
   const others = [
-    ...['README.md', 'CHANGELOG.md', 'SECURITY.md', 'LICENSE', 'package.json'],
+    ...['client/PAGE.md', 'CHANGELOG.md', 'SECURITY.md', 'LICENSE', 'package.json'],
     ...['package.nls.json', 'client/l10n/bundle.l10n.json'],
     ...['schemas/shootplan.schema.json', 'client/language-configuration.json'],
     ...media.map((name) => `client/media/${name}`),
@@ -146,16 +146,23 @@ test('the extension’s package is under 1 MB without pictures', () => {
   expect(packed.reduce((sum, bytes) => sum + bytes, 0)).toBeLessThan(MOST_PACKED_BYTES);
 });
 
-test('the pictures in the package are those that its page shows', () => {
-  const page = readFileSync(dist('../README.md'), 'utf8');
-  const shown = [...page.matchAll(/!\[[^\]]*\]\((client\/media\/pictures\/[^)]+)\)/g)].map(
-    ([, file]) => file,
+test('the page in the package carries its pictures, and points at no file', async () => {
+  const packaging: { pageWithPictures: () => string } = await import(
+    pathToFileURL(dist('../client/build/package.mjs')).href
   );
-  const shipped = readFileSync(dist('../.vscodeignore'), 'utf8').match(
-    /(?<=^!)client\/media\/pictures\/.*/gm,
+  const page = readFileSync(dist('../client/PAGE.md'), 'utf8');
+  const pictures = [...page.matchAll(/!\[[^\]]*\]\(([^)]+)\)/g)].map(([, file]) => file!);
+  expect(pictures.length).toBeGreaterThan(0);
+  const packed = packaging.pageWithPictures();
+  const targets = [...packed.matchAll(/\]\(([^)]+)\)/g)].map(([, target]) => target!);
+  const inline = targets.filter((target) => !/^(?:https:\/\/|#)/.test(target));
+  expect(inline).toEqual(
+    pictures.map((file) => {
+      const bytes = readFileSync(dist(`../client/${file}`));
+      return `data:image/png;base64,${bytes.toString('base64')}`;
+    }),
   );
-  expect(shown.length).toBeGreaterThan(0);
-  expect(shipped?.sort()).toEqual(shown.sort());
+  expect(readFileSync(dist('../.vscodeignore'), 'utf8')).toMatch(/^!client\/PAGE\.md$/m);
 });
 
 test('the licences of what is bundled go with it', () => {

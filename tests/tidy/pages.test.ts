@@ -29,6 +29,11 @@ describe.each(pages)('%s', (page) => {
     }
   });
 
+  it('has no two headings that a link could mean', () => {
+    const all = anchors(page);
+    expect(all.filter((anchor, index) => all.indexOf(anchor) !== index)).toEqual([]);
+  });
+
   it('names paths of the project that are there', () => {
     for (const [, named = ''] of text.matchAll(
       /`((?:shared|server|client|schemas|samples|tests)\/[\w./-]*)`/g,
@@ -37,9 +42,10 @@ describe.each(pages)('%s', (page) => {
   });
 });
 
-it.each(['README.md', 'DEVELOPERS.md', 'CHANGELOG.md', 'LICENSE', 'SECURITY.md'])(
-  '%s is there',
-  (page) => {
-    expect(exists(page)).toBe(true);
-  },
-);
+it.each([
+  ...['README.md', 'DEVELOPERS.md', 'CHANGELOG.md', 'LICENSE', 'SECURITY.md', 'client/PAGE.md'],
+  ...['schemas/LANGUAGE.md', 'shared/rules/RULES.md', 'shared/report/JSON.md', 'server/CLI.md'],
+  ...['server/EDITORS.md', 'tests/published/ACCURACY.md', 'tests/bench/PERFORMANCE.md'],
+])('%s is there', (page) => {
+  expect(exists(page)).toBe(true);
+});

@@ -1,4 +1,4 @@
-/** What the README shows is what the program does: plans check, excerpts are printed, keys exist. */
+/** What the README and its pages show is what the program does: plans check, excerpts are printed, keys exist. */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
@@ -12,9 +12,14 @@ import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { lamellaIn } from '../support/command-line.ts';
 import { withEdit } from '../support/edits.ts';
 import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
-import { ROOT, read } from './support/project.ts';
+import { ROOT, read, tracked } from './support/project.ts';
 
 const README = read('README.md');
+const JSON_PAGE = read('shared/report/JSON.md');
+const COMMANDS = read('server/CLI.md');
+/** Pages that the README itself is, and the one that takes its place in the packed extension. */
+const NOT_LINKED = ['README.md', 'client/PAGE.md'];
+
 const LAMELLA = path.join(ROOT, 'dist/lamella.cjs');
 
 const run = (...args: readonly string[]): string =>
@@ -27,6 +32,34 @@ const marked = (mark: string): readonly (readonly [said: string, text: string])[
       new RegExp(`<!-- ${mark}:? ?(.*?) -->\\n\`\`\`\\w*\\n([\\s\\S]*?)\`\`\``, 'g'),
     ),
   ].map(([, said = '', text = '']) => [said, text] as const);
+
+describe('its beginning', () => {
+  it('the page is short', () => {
+    expect(README.trimEnd().split('\n').length).toBeLessThanOrEqual(200);
+  });
+
+  it('the first paragraph says the job: for what, from what, what comes of it', () => {
+    const first =
+      README.split(/^# Lamella$/m)[1]
+        ?.trim()
+        .split('\n\n')[0]
+        ?.replaceAll('\n', ' ') ?? '';
+    for (const part of [/plan shots/, /very small/, /YAML/, /depth of field/, /exposure/, /fixes/])
+      expect(first).toMatch(part);
+    // Nothing but what it does comes before anybody has read that.
+    expect(first).not.toMatch(/npm|install|[<[\]|]/);
+  });
+
+  it('the first finding shown is one of optics', () => {
+    const [[, printed = ''] = []] = marked('printed by');
+    expect(printed.split('\n')[0]).toMatch(/ {2}depth-short$/);
+  });
+
+  it('every page of reference is one click away', () => {
+    for (const page of tracked.filter((file) => file.endsWith('.md') && !NOT_LINKED.includes(file)))
+      expect(README, page).toMatch(new RegExp(`\\]\\(${page}[)#]`));
+  });
+});
 
 describe('plans', () => {
   const plans = marked('checked');
@@ -69,7 +102,7 @@ describe('excerpts', () => {
 
 /** First cells of the table behind a comment, and the whole row of each. */
 function rowsOf(mark: string): ReadonlyMap<string, string> {
-  const table = README.split(`<!-- ${mark} -->`)[1]?.split('\n\n')[1] ?? '';
+  const table = JSON_PAGE.split(`<!-- ${mark} -->`)[1]?.trim().split('\n\n')[0] ?? '';
   const rows = table.split('\n').slice(2);
   return new Map(rows.map((row) => [/^\| `([^`]+)` \|/.exec(row)?.[1] ?? row, row]));
 }
@@ -187,7 +220,7 @@ describe('keys of the JSON', () => {
     expect([...found].sort()).toEqual([...documented.keys()].sort());
     for (const part of ['file', 'range', 'message'])
       expect(documented.get('files[].findings[].related[]')).toContain(`\`${part}\``);
-    for (const part of ['title', 'price'])
+    for (const part of ['title', 'sideEffects'])
       expect(documented.get('files[].findings[].fixes[]')).toContain(`\`${part}\``);
   });
 });
@@ -251,13 +284,15 @@ describe('the command line', async () => {
     expect(options.length).toBeGreaterThan(3);
   });
 
-  it('has each of them in the README', () => {
-    expect(options.filter((option) => !README.includes(option))).toEqual([]);
+  it('has each of them on its page', () => {
+    expect(options.filter((option) => !COMMANDS.includes(option))).toEqual([]);
   });
 
   it('has no option that it does not', () => {
-    const section = README.split('## Command line')[1]?.split('\n## ')[0] ?? '';
     const known = [...options, '--help', '--version'];
-    for (const option of section.match(/--[a-z][a-z-]+/g) ?? []) expect(known).toContain(option);
+    const README_SECTION = README.split('## Command line')[1]?.split('\n## ')[0] ?? '';
+    expect(README_SECTION).toContain('lamella check');
+    for (const option of `${COMMANDS}${README_SECTION}`.match(/--[a-z][a-z-]+/g) ?? [])
+      expect(known).toContain(option);
   });
 });

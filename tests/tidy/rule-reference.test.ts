@@ -3,6 +3,7 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { REFERENCE_PATH, ruleReference } from '../../client/build/rule-reference.ts';
+import { RULE_TOPICS } from '../../client/build/rule-topics.ts';
 import { PRECEDENCE } from '../../shared/rules/precedence.ts';
 import { ALL_RULES, CLIP_RULES, RULE_NAMES } from '../../shared/rules/registry.ts';
 import { type RuleCore, SEVERITIES } from '../../shared/rules/rule.ts';
@@ -29,6 +30,12 @@ const rulesByFile = (
 it('the reference is what the rules say', () => {
   const isCurrent = read(REFERENCE_PATH) === ruleReference();
   expect(isCurrent, 'stale: run node client/build/rule-reference.mjs').toBe(true);
+});
+
+it('every rule that a topic lists is one, and is listed there once', () => {
+  const listed = RULE_TOPICS.flatMap(([, names]) => names);
+  expect(listed.filter((name) => !RULE_NAMES.includes(name as never))).toEqual([]);
+  expect(new Set(listed).size).toBe(listed.length);
 });
 
 describe('every rule', () => {
