@@ -30,6 +30,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What the film is called; heads the sheet.",
     "examples": [
      "Tide Glass"
+    ],
+    "also": [
+     "name",
+     "project"
     ]
    },
    "about": {
@@ -41,6 +45,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What the film is and what it is for.",
     "examples": [
      "A two-minute loop of thin films for a lobby screen."
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "use": {
@@ -55,6 +66,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Other plan files whose kit, rigs, lights and subjects this plan refers to: paths relative to this file, inside the workspace.",
     "examples": [
      "[our-kit.shootplan.yaml]"
+    ],
+    "also": [
+     "include",
+     "import",
+     "files"
     ]
    },
    "deliver": {
@@ -67,6 +83,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What is handed over in the end: size, rate and length of the finished film.",
     "examples": [
      "{ resolution: 1920 x 1080, rate: 25 fps, duration: 2 min }"
+    ],
+    "also": [
+     "delivery",
+     "deliverable",
+     "output"
     ]
    },
    "mains": {
@@ -80,6 +101,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "50 Hz",
      "60 Hz"
+    ],
+    "also": [
+     "mains-frequency"
     ]
    },
    "circle-of-confusion": {
@@ -92,6 +116,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Largest blur on the sensor that still counts as sharp. Left out: the recorded diagonal / 1500, but not below one delivered pixel.",
     "examples": [
      "0.028 mm"
+    ],
+    "also": [
+     "coc"
     ]
    },
    "kit": {
@@ -104,6 +131,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What there is to shoot with, in groups.",
     "examples": [
      "{ tubes: { tube-12: { length: 12 mm } } }"
+    ],
+    "also": [
+     "gear",
+     "equipment"
     ]
    },
    "rigs": {
@@ -134,6 +165,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Lights as they stand, by name.",
     "examples": [
      "{ wall: { kind: led, colour-temperature: 5600 K } }"
+    ],
+    "also": [
+     "lamps",
+     "lighting"
     ]
    },
    "subjects": {
@@ -176,6 +211,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Checks before shooting: once for the day, and before every shot.",
     "examples": [
      "{ once: { cards-formatted: open } }"
+    ],
+    "also": [
+     "checklist",
+     "checks"
     ]
    },
    "edit": {
@@ -188,6 +227,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The edit that the shots are made for: its music and its cuts.",
     "examples": [
      "{ music: { tempo: 92 bpm } }"
+    ],
+    "also": [
+     "timeline"
     ]
    },
    "clips": {
@@ -209,6 +251,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What was recorded, by shot; written on the day and after.",
     "examples": [
      "{ drift: [{ file: media/0007.mp4, verdict: keep }] }"
+    ],
+    "also": [
+     "rushes"
     ]
    },
    "allow": {
@@ -224,6 +269,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Findings that are wanted in the whole plan, by rule, each with its reason.",
     "examples": [
      "{ smear: { because: the flow shall read as flow } }"
+    ],
+    "also": [
+     "accept",
+     "ignore"
     ]
    },
    "severity": {
@@ -236,7 +285,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
        "warning",
        "note",
        "hint"
-      ]
+      ],
+      "also": {
+       "information": "note",
+       "info": "note"
+      }
      }
     },
     "required": false,
@@ -263,6 +316,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "1920 x 1080",
      "3840 x 2160"
+    ],
+    "also": [
+     "size",
+     "pixels",
+     "photosites"
     ]
    },
    "rate": {
@@ -276,6 +334,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "25 fps",
      "29.97 fps"
+    ],
+    "also": [
+     "fps",
+     "frame-rate",
+     "framerate"
     ]
    },
    "duration": {
@@ -288,6 +351,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How long the finished film runs.",
     "examples": [
      "2 min"
+    ],
+    "also": [
+     "length",
+     "running-time"
     ]
    }
   }
@@ -309,6 +376,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Camera bodies.",
     "examples": [
      "{ body-a: { sensor: 36 x 24 mm, flange-distance: 44 mm } }"
+    ],
+    "also": [
+     "camera",
+     "cameras",
+     "body"
     ]
    },
    "lenses": {
@@ -324,6 +396,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Lenses.",
     "examples": [
      "{ long-200: { focal-length: 200 mm, aperture: f/4 to 32 } }"
+    ],
+    "also": [
+     "glass"
     ]
    },
    "tubes": {
@@ -339,6 +414,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Extension tubes.",
     "examples": [
      "{ tube-12: { length: 12 mm } }"
+    ],
+    "also": [
+     "tube",
+     "ext",
+     "extension",
+     "extensions",
+     "extension-tubes",
+     "spacer",
+     "spacers"
     ]
    },
    "converters": {
@@ -354,6 +438,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Teleconverters.",
     "examples": [
      "{ twice: { factor: 2x } }"
+    ],
+    "also": [
+     "extender",
+     "extenders",
+     "tc",
+     "teleconverter",
+     "teleconverters"
     ]
    },
    "close-up-lenses": {
@@ -369,6 +460,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Close-up lenses that screw onto the front of a lens.",
     "examples": [
      "{ plus-2: { power: 2 dpt } }"
+    ],
+    "also": [
+     "close-ups",
+     "dioptres",
+     "diopters"
     ]
    },
    "filters": {
@@ -384,6 +480,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Filters for the front of a lens.",
     "examples": [
      "{ polariser: { kind: polariser, loss: 1.5 stops } }"
+    ],
+    "also": [
+     "filter"
     ]
    },
    "heads": {
@@ -399,6 +498,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Tripod heads.",
     "examples": [
      "{ ball-head: { payload: 10 kg } }"
+    ],
+    "also": [
+     "head"
     ]
    },
    "stands": {
@@ -414,6 +516,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Tripods, stands and booms.",
     "examples": [
      "{ boom: { reach: 1.2 m, payload: 5 kg } }"
+    ],
+    "also": [
+     "tripods",
+     "tripod",
+     "booms"
     ]
    }
   }
@@ -431,6 +538,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "sensor": {
@@ -443,6 +557,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The sensor's light-sensitive area, width first.",
     "examples": [
      "36 x 24 mm"
+    ],
+    "also": [
+     "sensor-size",
+     "imager",
+     "chip"
     ]
    },
    "pixels": {
@@ -455,6 +574,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Photosites across and down the sensor.",
     "examples": [
      "6048 x 4024"
+    ],
+    "also": [
+     "photosites",
+     "megapixels",
+     "mp",
+     "resolution"
     ]
    },
    "flange-distance": {
@@ -467,6 +592,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "From the mount face to the sensor plane.",
     "examples": [
      "44 mm"
+    ],
+    "also": [
+     "flange",
+     "flange-focal-distance",
+     "ffd"
     ]
    },
    "iso": {
@@ -479,6 +609,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The ISO speeds that the body offers, and up to which its picture is clean.",
     "examples": [
      "{ lowest: 100, highest: 25600, usable-to: 3200 }"
+    ],
+    "also": [
+     "gain",
+     "iso-range"
     ]
    },
    "displayed-aperture": {
@@ -495,6 +629,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "marked",
      "effective"
+    ],
+    "also": [
+     "shows"
     ]
    },
    "readout": {
@@ -507,6 +644,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Time from the first to the last line of a frame (rolling shutter); 0 ms for a global shutter. Bands under flickering light follow from it.",
     "examples": [
      "18 ms"
+    ],
+    "also": [
+     "rolling-shutter"
     ]
    },
    "mass": {
@@ -520,6 +660,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -532,6 +675,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where its centre of gravity lies, from the sensor plane toward the subject. Left out: the middle of its length.",
     "examples": [
      "70 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    },
    "card": {
@@ -544,6 +693,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Capacity of the card in the body.",
     "examples": [
      "128 GB"
+    ],
+    "also": [
+     "card-size"
     ]
    },
    "battery": {
@@ -556,6 +708,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How long a full battery records.",
     "examples": [
      "90 min"
+    ],
+    "also": [
+     "battery-life"
     ]
    },
    "longest-clip": {
@@ -568,6 +723,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Longest clip that the body records in one go.",
     "examples": [
      "30 min"
+    ],
+    "also": [
+     "record-limit",
+     "recording-limit"
     ]
    },
    "recording-modes": {
@@ -583,6 +742,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The recording settings that the body offers, by name.",
     "examples": [
      "{ full-50: { resolution: 1920 x 1080, rate: 50 fps } }"
+    ],
+    "also": [
+     "record",
+     "modes",
+     "recordings"
     ]
    }
   }
@@ -601,6 +765,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Lowest ISO speed.",
     "examples": [
      "100"
+    ],
+    "also": [
+     "min",
+     "minimum",
+     "base"
     ]
    },
    "highest": {
@@ -613,6 +782,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Highest ISO speed.",
     "examples": [
      "25600"
+    ],
+    "also": [
+     "max",
+     "maximum"
     ]
    },
    "usable-to": {
@@ -625,6 +798,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Highest ISO speed whose noise is acceptable, by your own tests.",
     "examples": [
      "3200"
+    ],
+    "also": [
+     "clean-to",
+     "clean"
     ]
    }
   }
@@ -642,6 +819,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "resolution": {
@@ -654,6 +838,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Size recorded, in pixels.",
     "examples": [
      "1920 x 1080"
+    ],
+    "also": [
+     "size",
+     "pixels"
     ]
    },
    "rate": {
@@ -667,6 +855,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "50 fps",
      "59.94 fps"
+    ],
+    "also": [
+     "fps",
+     "frame-rate",
+     "framerate"
     ]
    },
    "bitrate": {
@@ -679,6 +872,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Data rate of the recording.",
     "examples": [
      "60 Mb/s"
+    ],
+    "also": [
+     "data-rate"
     ]
    },
    "area": {
@@ -691,6 +887,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The part of the sensor that is recorded.",
     "examples": [
      "36 x 20.25 mm"
+    ],
+    "also": [
+     "sensor-area",
+     "recorded-area"
     ]
    },
    "codec": {
@@ -702,6 +902,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How the clip is coded, by its common short name.",
     "examples": [
      "h264"
+    ],
+    "also": [
+     "compression"
     ]
    }
   }
@@ -719,6 +922,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "focal-length": {
@@ -731,6 +941,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Focal length at infinity, as marked.",
     "examples": [
      "200 mm"
+    ],
+    "also": [
+     "focal",
+     "fl"
     ]
    },
    "aperture": {
@@ -743,6 +957,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Widest and narrowest aperture, as marked.",
     "examples": [
      "f/4 to 32"
+    ],
+    "also": [
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no",
+     "apertures",
+     "max-aperture"
     ]
    },
    "loss": {
@@ -755,6 +978,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Light lost in the glass: from f-number to T-number.",
     "examples": [
      "0.3 stops"
+    ],
+    "also": [
+     "light-loss"
     ]
    },
    "closest": {
@@ -767,6 +993,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where the lens focuses closest by its own ring, and how large. Left out: the lens has no ring to turn.",
     "examples": [
      "{ from-sensor: 0.85 m, magnification: 0.3x }"
+    ],
+    "also": [
+     "min-focus",
+     "minimum-focus",
+     "mfd",
+     "close-focus"
     ]
    },
    "length": {
@@ -791,6 +1023,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How much longer it is at its closest setting. Left out: it keeps its length.",
     "examples": [
      "20 mm"
+    ],
+    "also": [
+     "grows",
+     "growth"
     ]
    },
    "front-diameter": {
@@ -803,6 +1039,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Outer diameter of whatever is frontmost: rim, hood or black card. It is what a mirror-like subject shows.",
     "examples": [
      "82 mm"
+    ],
+    "also": [
+     "rim"
     ]
    },
    "pupil-ratio": {
@@ -815,6 +1054,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Diameter of the exit pupil over that of the entrance pupil. Left out: 1, and figures say so.",
     "examples": [
      "0.8"
+    ],
+    "also": [
+     "pupil-magnification"
     ]
    },
    "mass": {
@@ -828,6 +1070,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -840,6 +1085,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where its centre of gravity lies, from the mount face forward. Left out: the middle of its length.",
     "examples": [
      "70 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    }
   }
@@ -858,6 +1109,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "From the sensor plane to the subject.",
     "examples": [
      "0.85 m"
+    ],
+    "also": [
+     "min-focus",
+     "minimum-focus",
+     "mfd",
+     "close-focus",
+     "distance"
     ]
    },
    "magnification": {
@@ -870,6 +1128,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Magnification there.",
     "examples": [
      "0.3x"
+    ],
+    "also": [
+     "mag",
+     "max-magnification"
     ]
    }
   }
@@ -887,6 +1149,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "length": {
@@ -899,6 +1168,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "From mount face to mount face: how far it extends.",
     "examples": [
      "12 mm"
+    ],
+    "also": [
+     "extension",
+     "ext"
     ]
    },
    "mass": {
@@ -912,6 +1185,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -924,6 +1200,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where its centre of gravity lies, from its rear face forward. Left out: the middle of its length.",
     "examples": [
      "70 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    }
   }
@@ -941,6 +1223,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "factor": {
@@ -954,6 +1243,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "2x",
      "1.4x"
+    ],
+    "also": [
+     "multiplier",
+     "magnification"
     ]
    },
    "length": {
@@ -978,6 +1271,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Light lost in the glass of the converter, beyond what the optics themselves cost.",
     "examples": [
      "0.3 stops"
+    ],
+    "also": [
+     "light-loss"
     ]
    },
    "mass": {
@@ -991,6 +1287,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -1003,6 +1302,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where its centre of gravity lies, from its rear face forward. Left out: the middle of its length.",
     "examples": [
      "70 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    }
   }
@@ -1020,6 +1325,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "power": {
@@ -1032,6 +1344,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Its power in dioptres.",
     "examples": [
      "2 dpt"
+    ],
+    "also": [
+     "dioptre",
+     "dioptres",
+     "diopter",
+     "diopters",
+     "strength"
     ]
    },
    "length": {
@@ -1056,6 +1375,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Light lost in the close-up lens, beyond what the optics themselves cost.",
     "examples": [
      "0.3 stops"
+    ],
+    "also": [
+     "light-loss"
     ]
    },
    "mass": {
@@ -1069,6 +1391,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    }
   }
@@ -1086,6 +1411,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "kind": {
@@ -1097,7 +1429,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "colour",
       "diffusion",
       "clear"
-     ]
+     ],
+     "also": {
+      "nd": "neutral-density",
+      "polarizer": "polariser",
+      "cpl": "polariser"
+     }
     },
     "required": true,
     "title": "kind",
@@ -1105,6 +1442,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "polariser",
      "neutral-density"
+    ],
+    "also": [
+     "type"
     ]
    },
    "loss": {
@@ -1117,6 +1457,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How much light it takes.",
     "examples": [
      "1.5 stops"
+    ],
+    "also": [
+     "stops",
+     "light-loss",
+     "strength"
     ]
    },
    "length": {
@@ -1142,6 +1487,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    }
   }
@@ -1159,6 +1507,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "payload": {
@@ -1171,6 +1526,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What it is rated to carry.",
     "examples": [
      "10 kg"
+    ],
+    "also": [
+     "load",
+     "load-capacity",
+     "max-load",
+     "rated-load"
     ]
    },
    "mass": {
@@ -1184,6 +1545,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    }
   }
@@ -1201,6 +1565,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "kind": {
@@ -1219,6 +1590,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "tripod",
      "stand"
+    ],
+    "also": [
+     "type"
     ]
    },
    "footprint": {
@@ -1231,6 +1605,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Least width of its base on the floor: the distance between its feet.",
     "examples": [
      "1.1 m"
+    ],
+    "also": [
+     "spread"
     ]
    },
    "reach": {
@@ -1243,6 +1620,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "From its column to the load, level.",
     "examples": [
      "1.2 m"
+    ],
+    "also": [
+     "arm",
+     "boom-length"
     ]
    },
    "height": {
@@ -1267,6 +1648,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What it is rated to carry.",
     "examples": [
      "5 kg"
+    ],
+    "also": [
+     "load",
+     "load-capacity",
+     "max-load",
+     "rated-load"
     ]
    },
    "counterweight": {
@@ -1279,6 +1666,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Mass on the other side of a boom, or on its base.",
     "examples": [
      "4 kg"
+    ],
+    "also": [
+     "sandbag",
+     "ballast"
     ]
    },
    "counterweight-arm": {
@@ -1304,6 +1695,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    }
   }
@@ -1321,6 +1715,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "parts": {
@@ -1342,6 +1743,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The parts from the sensor toward the subject: body, then tubes and converters in their order, then the lens, then a close-up lens. The order is part of the meaning.",
     "examples": [
      "[body-a, twice, tube-36, long-200]"
+    ],
+    "also": [
+     "stack",
+     "build"
     ]
    },
    "support": {
@@ -1371,6 +1776,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Filters on the lens.",
     "examples": [
      "[polariser]"
+    ],
+    "also": [
+     "filter"
     ]
    },
    "measured": {
@@ -1383,6 +1791,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What was measured on the bench with this rig; it wins over what is computed.",
     "examples": [
      "{ field: 24.6 mm }"
+    ],
+    "also": [
+     "measurements"
     ]
    }
   }
@@ -1417,6 +1828,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The tripod, stand or boom.",
     "examples": [
      "boom"
+    ],
+    "also": [
+     "tripod"
     ]
    },
    "foot": {
@@ -1459,6 +1873,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Width of the field that was measured.",
     "examples": [
      "24.6 mm"
+    ],
+    "also": [
+     "fov",
+     "field-of-view",
+     "frame-width",
+     "width"
     ]
    },
    "magnification": {
@@ -1471,6 +1891,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Magnification that was measured.",
     "examples": [
      "1.46x"
+    ],
+    "also": [
+     "mag"
     ]
    },
    "effective-f-number": {
@@ -1483,6 +1906,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Effective f-number at the sensor, as a plain number.",
     "examples": [
      "60"
+    ],
+    "also": [
+     "effective-aperture"
     ]
    },
    "working-distance": {
@@ -1495,6 +1921,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "From the subject to the front rim.",
     "examples": [
      "390 mm"
+    ],
+    "also": [
+     "wd"
     ]
    },
    "mass": {
@@ -1507,6 +1936,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Mass of the whole rig.",
     "examples": [
      "2.6 kg"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -1519,6 +1951,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where the centre of gravity of the whole rig lies, from the sensor plane forward.",
     "examples": [
      "150 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    },
    "ring": {
@@ -1531,6 +1969,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The setting of the focus ring that it was measured at. Left out, of a rig: near the field or magnification measured, else any.",
     "examples": [
      "closest"
+    ],
+    "also": [
+     "focus"
     ]
    },
    "aperture": {
@@ -1543,6 +1984,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The marked aperture that it was measured at. Left out: the one that the shot is set to.",
     "examples": [
      "f/16"
+    ],
+    "also": [
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no"
     ]
    }
   }
@@ -1560,6 +2008,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "kind": {
@@ -1571,7 +2026,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "fluorescent",
       "discharge",
       "daylight"
-     ]
+     ],
+     "also": {
+      "halogen": "tungsten",
+      "incandescent": "tungsten",
+      "arc": "discharge",
+      "sun": "daylight"
+     }
     },
     "required": false,
     "title": "kind",
@@ -1579,6 +2040,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "led",
      "tungsten"
+    ],
+    "also": [
+     "type"
     ]
    },
    "emitting-size": {
@@ -1591,6 +2055,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The shining face, width first: panel, softbox or diffuser.",
     "examples": [
      "600 x 400 mm"
+    ],
+    "also": [
+     "source",
+     "face",
+     "size"
     ]
    },
    "diameter": {
@@ -1615,6 +2084,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where the source stands, seen from the middle of the subject.",
     "examples": [
      "{ distance: 500 mm, elevation: 26 deg }"
+    ],
+    "also": [
+     "position",
+     "place",
+     "placement"
     ]
    },
    "colour-temperature": {
@@ -1627,6 +2101,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Colour temperature of the light. A film’s colours and reflectance follow from it.",
     "examples": [
      "5600 K"
+    ],
+    "also": [
+     "colour",
+     "color",
+     "color-temperature",
+     "colour-temp",
+     "cct",
+     "kelvin"
     ]
    },
    "modulation": {
@@ -1640,6 +2122,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "none",
      "25 kHz"
+    ],
+    "also": [
+     "flicker",
+     "flicker-frequency",
+     "pwm"
     ]
    },
    "waveform": {
@@ -1685,6 +2172,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "low-voltage",
      "mains"
+    ],
+    "also": [
+     "power-supply"
     ]
    },
    "power": {
@@ -1697,6 +2187,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Electrical power.",
     "examples": [
      "60 W"
+    ],
+    "also": [
+     "watts",
+     "wattage"
     ]
    },
    "luminance": {
@@ -1709,6 +2203,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Luminance of the source's face.",
     "examples": [
      "3000 cd/m2"
+    ],
+    "also": [
+     "nits",
+     "brightness"
     ]
    },
    "illuminance": {
@@ -1721,6 +2219,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Illuminance on the subject as it lies, with the source where `at` says. What a mirror shows of it follows from `source`.",
     "examples": [
      "900 lx"
+    ],
+    "also": [
+     "lux",
+     "lx"
     ]
    },
    "reading": {
@@ -1742,7 +2244,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "none",
       "crossed",
       "parallel"
-     ]
+     ],
+     "also": {
+      "cross": "crossed"
+     }
     },
     "required": false,
     "title": "polarised",
@@ -1750,6 +2255,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "none",
      "crossed"
+    ],
+    "also": [
+     "polarized",
+     "polariser",
+     "polarizer"
     ]
    },
    "stand": {
@@ -1777,6 +2287,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "overhead": {
@@ -1807,6 +2320,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "From the middle of the subject to the middle of the source.",
     "examples": [
      "500 mm"
+    ],
+    "also": [
+     "away"
     ]
    },
    "elevation": {
@@ -1819,6 +2335,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How far above the lens axis; negative is below.",
     "examples": [
      "26 deg"
+    ],
+    "also": [
+     "up"
     ]
    },
    "azimuth": {
@@ -1831,6 +2350,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How far to the right of the lens axis, seen from the camera; negative is left.",
     "examples": [
      "0 deg"
+    ],
+    "also": [
+     "across"
     ]
    }
   }
@@ -1849,6 +2371,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The aperture of the reading.",
     "examples": [
      "f/8"
+    ],
+    "also": [
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no"
     ]
    },
    "shutter": {
@@ -1861,6 +2390,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The shutter time of the reading.",
     "examples": [
      "1/50 s"
+    ],
+    "also": [
+     "ss",
+     "speed",
+     "shutter-speed",
+     "shutter-angle",
+     "exposure-time"
     ]
    },
    "iso": {
@@ -1873,6 +2409,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The ISO speed of the reading.",
     "examples": [
      "400"
+    ],
+    "also": [
+     "gain"
     ]
    },
    "through": {
@@ -1902,6 +2441,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The magnification it was taken at, where the lens was not at infinity.",
     "examples": [
      "0.1x"
+    ],
+    "also": [
+     "mag"
     ]
    },
    "distance": {
@@ -1931,6 +2473,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "kind": {
@@ -1949,6 +2498,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "film",
      "bubble"
+    ],
+    "also": [
+     "type"
     ]
    },
    "orientation": {
@@ -1957,7 +2509,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "values": [
       "upright",
       "level"
-     ]
+     ],
+     "also": {
+      "vertical": "upright",
+      "horizontal": "level"
+     }
     },
     "required": false,
     "title": "stance",
@@ -1965,6 +2521,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "upright",
      "level"
+    ],
+    "also": [
+     "stands",
+     "stance"
     ]
    },
    "size": {
@@ -2001,6 +2561,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How deep its relief reaches along the lens axis.",
     "examples": [
      "0.4 mm"
+    ],
+    "also": [
+     "relief"
     ]
    },
    "sag": {
@@ -2013,6 +2576,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How far the middle of a film stands out of the plane of its frame.",
     "examples": [
      "0.3 mm"
+    ],
+    "also": [
+     "bow",
+     "bulge"
     ]
    },
    "holder": {
@@ -2022,9 +2589,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "wire-frame",
       "wicking-frame",
       "smooth-container",
-      "open dish",
+      "open-dish",
       "closed-vessel",
-      "enclosed holder"
+      "enclosed-holder"
      ]
     },
     "required": false,
@@ -2042,7 +2609,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "mirror",
       "gloss",
       "matt"
-     ]
+     ],
+     "also": {
+      "specular": "mirror",
+      "glossy": "gloss",
+      "matte": "matt",
+      "diffuse": "matt"
+     }
     },
     "required": false,
     "title": "finish",
@@ -2062,6 +2635,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How long it lasts from when it is made. Left out: what its stance and holder usually give.",
     "examples": [
      "90 s"
+    ],
+    "also": [
+     "lasts",
+     "life"
     ]
    },
    "thickness": {
@@ -2086,6 +2663,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Refractive index of the film. Left out: that of water.",
     "examples": [
      "1.33"
+    ],
+    "also": [
+     "index",
+     "ior"
     ]
    },
    "reflectance": {
@@ -2098,6 +2679,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Share of the light that a mirror-like subject returns. Left out, for a film: what its index gives.",
     "examples": [
      "4 %"
+    ],
+    "also": [
+     "reflectivity"
     ]
    },
    "background-luminance": {
@@ -2110,6 +2694,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Luminance of what shines through from behind it.",
     "examples": [
      "2 cd/m2"
+    ],
+    "also": [
+     "background"
     ]
    }
   }
@@ -2127,6 +2714,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "subject": {
@@ -2167,6 +2761,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Width of the field wanted. Give one of field, magnification and ring; the others are worked out.",
     "examples": [
      "24 mm"
+    ],
+    "also": [
+     "fov",
+     "field-of-view",
+     "frame-width",
+     "width"
     ]
    },
    "magnification": {
@@ -2179,6 +2779,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Magnification wanted, in place of `field`.",
     "examples": [
      "1.5x"
+    ],
+    "also": [
+     "mag"
     ]
    },
    "ring": {
@@ -2192,6 +2795,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "closest",
      "0.85 m"
+    ],
+    "also": [
+     "focus",
+     "focus-ring",
+     "focus-distance"
     ]
    },
    "tilt": {
@@ -2212,7 +2820,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "values": [
       "level",
       "upright"
-     ]
+     ],
+     "also": {
+      "vertical": "upright",
+      "horizontal": "level"
+     }
     },
     "required": false,
     "title": "axis of the tilt",
@@ -2220,6 +2832,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "level",
      "upright"
+    ],
+    "also": [
+     "tilt-about"
     ]
    },
    "aperture": {
@@ -2232,6 +2847,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The marked f-number, whatever the body shows.",
     "examples": [
      "f/16"
+    ],
+    "also": [
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no"
     ]
    },
    "shutter": {
@@ -2245,6 +2867,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "1/50 s",
      "180 deg"
+    ],
+    "also": [
+     "ss",
+     "speed",
+     "shutter-speed",
+     "shutter-angle",
+     "exposure-time"
     ]
    },
    "iso": {
@@ -2258,6 +2887,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "1600",
      "auto"
+    ],
+    "also": [
+     "gain"
     ]
    },
    "record": {
@@ -2272,6 +2904,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "One of the recording settings of the body.",
     "examples": [
      "full-50"
+    ],
+    "also": [
+     "recording-mode",
+     "recording",
+     "mode"
     ]
    },
    "white-balance": {
@@ -2284,6 +2921,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "White balance set on the body, or auto.",
     "examples": [
      "5600 K"
+    ],
+    "also": [
+     "wb",
+     "kelvin",
+     "cct"
     ]
    },
    "light": {
@@ -2301,6 +2943,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The lights that are on.",
     "examples": [
      "[wall]"
+    ],
+    "also": [
+     "lamps",
+     "lighting"
     ]
    },
    "relight": {
@@ -2336,6 +2982,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Filters on the lens, in place of the rig's.",
     "examples": [
      "[polariser]"
+    ],
+    "also": [
+     "filter"
     ]
    },
    "support": {
@@ -2360,6 +3009,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Fastest movement in the subject that must stay crisp.",
     "examples": [
      "3 mm/s"
+    ],
+    "also": [
+     "flow"
     ]
    },
    "move": {
@@ -2384,6 +3036,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How long a take is, how many there are, and how long things need to settle before each.",
     "examples": [
      "{ duration: 60 s, count: 3, settle: 8 s }"
+    ],
+    "also": [
+     "takes"
     ]
    },
    "background-luminance": {
@@ -2396,6 +3051,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Luminance of what lies behind the subject in this shot.",
     "examples": [
      "2 cd/m2"
+    ],
+    "also": [
+     "background"
     ]
    },
    "preflight": {
@@ -2414,6 +3072,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Checks of this shot, by name: open, or done when and by whom.",
     "examples": [
      "{ focus-at-full-size: open }"
+    ],
+    "also": [
+     "checks",
+     "checklist"
     ]
    },
    "measured": {
@@ -2441,6 +3103,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Findings that are wanted in this shot, by rule, each with its reason.",
     "examples": [
      "{ depth-short: { because: only the rim should be sharp, up-to: 0.6 mm } }"
+    ],
+    "also": [
+     "accept",
+     "ignore"
     ]
    }
   }
@@ -2459,6 +3125,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where the source stands in this shot.",
     "examples": [
      "{ distance: 700 mm }"
+    ],
+    "also": [
+     "position",
+     "place",
+     "placement"
     ]
    },
    "dimmed": {
@@ -2471,6 +3142,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "By how much it is dimmed against what the light says, in stops; in %: what is left of the light.",
     "examples": [
      "1 stop"
+    ],
+    "also": [
+     "dimmer",
+     "dim",
+     "power"
     ]
    },
    "luminance": {
@@ -2483,6 +3159,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Luminance of the source's face in this shot.",
     "examples": [
      "3000 cd/m2"
+    ],
+    "also": [
+     "nits",
+     "brightness"
     ]
    },
    "illuminance": {
@@ -2495,6 +3175,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Illuminance on the subject as it lies, in this shot.",
     "examples": [
      "900 lx"
+    ],
+    "also": [
+     "lux",
+     "lx"
     ]
    },
    "reading": {
@@ -2524,6 +3208,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "none",
      "crossed"
+    ],
+    "also": [
+     "polarized",
+     "polariser",
+     "polarizer"
     ]
    }
   }
@@ -2541,7 +3230,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "pan",
       "focus-pull",
       "turntable"
-     ]
+     ],
+     "also": {
+      "push": "push-in",
+      "dolly": "push-in",
+      "pull": "focus-pull",
+      "rack": "focus-pull",
+      "turn": "turntable",
+      "rotate": "turntable"
+     }
     },
     "required": true,
     "title": "kind",
@@ -2549,6 +3246,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "slide",
      "push-in"
+    ],
+    "also": [
+     "type"
     ]
    },
    "speed": {
@@ -2570,7 +3270,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "values": [
       "level",
       "upright"
-     ]
+     ],
+     "also": {
+      "vertical": "upright",
+      "horizontal": "level"
+     }
     },
     "required": false,
     "title": "direction",
@@ -2578,6 +3282,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "level",
      "upright"
+    ],
+    "also": [
+     "direction"
     ]
    },
    "rail-angle": {
@@ -2590,6 +3297,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How far the rail of a slide is turned toward the subject plane, so that focus holds along a tilted one.",
     "examples": [
      "4 deg"
+    ],
+    "also": [
+     "rail"
     ]
    },
    "from": {
@@ -2602,6 +3312,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where a focus pull begins: a ring setting, or the distance from the sensor.",
     "examples": [
      "0.85 m"
+    ],
+    "also": [
+     "start"
     ]
    },
    "to": {
@@ -2614,6 +3327,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where a focus pull ends.",
     "examples": [
      "0.9 m"
+    ],
+    "also": [
+     "end"
     ]
    },
    "duration": {
@@ -2626,6 +3342,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How long the movement takes, where that is not the whole take.",
     "examples": [
      "20 s"
+    ],
+    "also": [
+     "length"
     ]
    }
   }
@@ -2644,6 +3363,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Length of one take.",
     "examples": [
      "60 s"
+    ],
+    "also": [
+     "length"
     ]
    },
    "count": {
@@ -2656,6 +3378,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How many takes are planned. Left out: one.",
     "examples": [
      "3"
+    ],
+    "also": [
+     "takes",
+     "number"
     ]
    },
    "settle": {
@@ -2668,6 +3394,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "From when the subject is ready until rig and subject are still.",
     "examples": [
      "8 s"
+    ],
+    "also": [
+     "wait"
     ]
    }
   }
@@ -2724,6 +3453,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The day it was done.",
     "examples": [
      "2027-03-02"
+    ],
+    "also": [
+     "date"
     ]
    },
    "by": {
@@ -2735,6 +3467,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Who did it.",
     "examples": [
      "op"
+    ],
+    "also": [
+     "who"
     ]
    }
   }
@@ -2752,6 +3487,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Why it is wanted.",
     "examples": [
      "only the rim should be sharp"
+    ],
+    "also": [
+     "reason",
+     "why"
     ]
    },
    "up-to": {
@@ -2765,6 +3504,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "0.6 mm",
      "1 stop"
+    ],
+    "also": [
+     "limit"
     ]
    }
   }
@@ -2798,6 +3540,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The cuts in their order, by name.",
     "examples": [
      "{ opening: { shot: drift, duration: 2 bars } }"
+    ],
+    "also": [
+     "events"
     ]
    },
    "memory": {
@@ -2810,6 +3555,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Memory of the machine that the film is edited on; says when proxies are worth making.",
     "examples": [
      "16 GB"
+    ],
+    "also": [
+     "ram"
     ]
    }
   }
@@ -2828,6 +3576,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Its tempo.",
     "examples": [
      "92 bpm"
+    ],
+    "also": [
+     "bpm"
     ]
    },
    "first-beat": {
@@ -2852,6 +3603,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Beats in a bar.",
     "examples": [
      "4 beats"
+    ],
+    "also": [
+     "time-signature"
     ]
    }
   }
@@ -2869,6 +3623,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Anything worth saying about it, for people; nothing is worked out from it.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "shot": {
@@ -2895,6 +3656,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Where in the clip it begins.",
     "examples": [
      "4 s"
+    ],
+    "also": [
+     "in",
+     "in-point",
+     "source-in"
     ]
    },
    "duration": {
@@ -2908,6 +3674,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "examples": [
      "2 bars",
      "6 beats"
+    ],
+    "also": [
+     "length"
     ]
    },
    "speed": {
@@ -2933,6 +3702,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "How it begins: with a cut (left out) or with a dissolve from the cut before.",
     "examples": [
      "dissolve 12 frames"
+    ],
+    "also": [
+     "join"
     ]
    },
    "reframe": {
@@ -2945,6 +3717,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "By how much the picture is enlarged in the edit.",
     "examples": [
      "1.2x"
+    ],
+    "also": [
+     "scale",
+     "punch-in",
+     "zoom"
     ]
    },
    "grade": {
@@ -2956,6 +3733,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "The grade that it shares with other cuts. Left out: one grade for all.",
     "examples": [
      "main"
+    ],
+    "also": [
+     "look"
     ]
    }
   }
@@ -2973,6 +3753,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Path of the clip, relative to the plan or to the folder of the media.",
     "examples": [
      "media/0007.mp4"
+    ],
+    "also": [
+     "path"
     ]
    },
    "verdict": {
@@ -3001,6 +3784,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "What is to be said about it.",
     "examples": [
      "best colours after 40 s"
+    ],
+    "also": [
+     "notes",
+     "comment",
+     "about"
     ]
    }
   }

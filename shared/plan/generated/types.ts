@@ -378,7 +378,7 @@ export interface Subject {
   /** How far the middle of a film stands out of the plane of its frame. */
   readonly sag: Field<QuantityValue<'length-or-zero'>>;
   /** What holds it; a film lives longer in some than in others. */
-  readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open dish' | 'closed-vessel' | 'enclosed holder'>;
+  readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open-dish' | 'closed-vessel' | 'enclosed-holder'>;
   /** How it returns light: as a mirror, partly as one, or to all sides. The mirror image of a glossy subject is not judged; it is lit like a matt one. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** How long it lasts from when it is made. Left out: what its stance and holder usually give. */
