@@ -3228,6 +3228,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "slide",
       "push-in",
       "pan",
+      "tilt",
       "focus-pull",
       "turntable"
      ],
@@ -3237,7 +3238,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "pull": "focus-pull",
       "rack": "focus-pull",
       "turn": "turntable",
-      "rotate": "turntable"
+      "rotate": "turntable",
+      "panning": "pan",
+      "tilting": "tilt"
      }
     },
     "required": true,

@@ -464,7 +464,7 @@ export interface Relight {
 /** A movement during the take. */
 export interface Move {
   /** Slide: across the lens axis. Push: along it. Pan: turning the camera. Pull: of focus. Turn: of the subject. */
-  readonly kind: Field<'slide' | 'push-in' | 'pan' | 'focus-pull' | 'turntable'>;
+  readonly kind: Field<'slide' | 'push-in' | 'pan' | 'tilt' | 'focus-pull' | 'turntable'>;
   /** How fast: in mm/s for a slide or push, in deg/s for a pan or turn. */
   readonly speed: Field<QuantityValue<'move-speed'>>;
   /** Which way a slide or pan goes. Left out: level. */
