@@ -5,7 +5,7 @@ import type { DefName } from './names.ts';
 export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  "plan": {
   "title": "shoot plan",
-  "description": "What every shot needs, the kit it is made with, and the edit it is made for.",
+  "description": "Shots, the equipment for them, and the edit.",
   "keys": {
    "shootplan": {
     "shape": {
@@ -15,8 +15,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "version of the language",
-    "description": "The version of the plan language that the file is written in. First line of every plan.",
+    "title": "language version",
+    "description": "Version of the plan language. First line of every plan.",
     "examples": [
      "1"
     ]
@@ -27,7 +27,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "title",
-    "description": "What the film is called; heads the sheet.",
+    "description": "Title of the piece. Printed at the top of the shot sheet.",
     "examples": [
      "Tide Glass"
     ],
@@ -41,8 +41,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "about",
-    "description": "What the film is and what it is for.",
+    "title": "note",
+    "description": "What the piece is and what it is for.",
     "examples": [
      "A two-minute loop of thin films for a lobby screen."
     ],
@@ -63,7 +63,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "files used",
-    "description": "Other plan files whose kit, rigs, lights and subjects this plan refers to: paths relative to this file, inside the workspace.",
+    "description": "Other plan files whose kit, rigs, lights and subjects this plan uses. Paths are relative to this file, inside the workspace.",
     "examples": [
      "[our-kit.shootplan.yaml]"
     ],
@@ -80,7 +80,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "delivery",
-    "description": "What is handed over in the end: size, rate and length of the finished film.",
+    "description": "Delivery format: resolution, frame rate and running time.",
     "examples": [
      "{ resolution: 1920 x 1080, rate: 25 fps, duration: 2 min }"
     ],
@@ -97,7 +97,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mains frequency",
-    "description": "Frequency of the mains where the lamps burn; lamps on mains flicker at twice that. Left out: not known.",
+    "description": "Mains frequency on location. Mains-powered lamps flicker at twice this. Default: unknown.",
     "examples": [
      "50 Hz",
      "60 Hz"
@@ -113,7 +113,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "circle of confusion",
-    "description": "Largest blur on the sensor that still counts as sharp. Left out: the recorded diagonal / 1500, but not below one delivered pixel.",
+    "description": "Largest blur on the sensor that still looks sharp. Default: recorded diagonal / 1500, but at least one delivered pixel.",
     "examples": [
      "0.028 mm"
     ],
@@ -128,7 +128,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "kit",
-    "description": "What there is to shoot with, in groups.",
+    "description": "Available equipment, by type.",
     "examples": [
      "{ tubes: { tube-12: { length: 12 mm } } }"
     ],
@@ -147,7 +147,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "rigs",
-    "description": "Bodies, tubes, converters and lenses put together, by name.",
+    "description": "Camera setups of bodies, tubes, converters and lenses, by name.",
     "examples": [
      "{ far-off: { parts: [body-a, long-200] } }"
     ]
@@ -162,7 +162,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "lights",
-    "description": "Lights as they stand, by name.",
+    "description": "Lights as placed on set, by name.",
     "examples": [
      "{ wall: { kind: led, colour-temperature: 5600 K } }"
     ],
@@ -181,7 +181,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "subjects",
-    "description": "What is filmed, by name.",
+    "description": "Subjects to film, by name.",
     "examples": [
      "{ lantern: { kind: bubble, diameter: 70 mm } }"
     ]
@@ -196,7 +196,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "shots",
-    "description": "The shots, by name, in the order of the plan.",
+    "description": "Shots by name, in plan order.",
     "examples": [
      "{ drift: { subject: harbour-film, rig: far-off, field: 24 mm } }"
     ]
@@ -207,8 +207,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "preflight"
     },
     "required": false,
-    "title": "preflight",
-    "description": "Checks before shooting: once for the day, and before every shot.",
+    "title": "preflight checks",
+    "description": "Checks before shooting: once a day, and before every shot.",
     "examples": [
      "{ once: { cards-formatted: open } }"
     ],
@@ -224,7 +224,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "edit",
-    "description": "The edit that the shots are made for: its music and its cuts.",
+    "description": "The edit: music and cuts.",
     "examples": [
      "{ music: { tempo: 92 bpm } }"
     ],
@@ -248,7 +248,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "clips",
-    "description": "What was recorded, by shot; written on the day and after.",
+    "description": "Recorded clips, by shot. Filled in on the day and after.",
     "examples": [
      "{ drift: [{ file: media/0007.mp4, verdict: keep }] }"
     ],
@@ -265,10 +265,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "findings accepted",
-    "description": "Findings that are wanted in the whole plan, by rule, each with its reason.",
+    "title": "accepted findings",
+    "description": "Findings accepted in the whole plan, by rule, each with a reason.",
     "examples": [
-     "{ smear: { because: the flow shall read as flow } }"
+     "{ motion-blur: { because: the flow shall read as flow } }"
     ],
     "also": [
      "accept",
@@ -294,16 +294,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "severities",
-    "description": "Severity of rules in this plan, where it differs from their own.",
+    "description": "Severity of rules in this plan, where it differs from the default.",
     "examples": [
-     "{ smear: error }"
+     "{ motion-blur: error }"
     ]
    }
   }
  },
  "deliver": {
   "title": "delivery",
-  "description": "What is handed over in the end.",
+  "description": "Delivery format of the finished piece.",
   "keys": {
    "resolution": {
     "shape": {
@@ -311,8 +311,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "pixels"
     },
     "required": false,
-    "title": "size",
-    "description": "Size of the finished picture in pixels.",
+    "title": "resolution",
+    "description": "Delivered resolution in pixels.",
     "examples": [
      "1920 x 1080",
      "3840 x 2160"
@@ -329,8 +329,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "rate"
     },
     "required": false,
-    "title": "rate",
-    "description": "Frame rate of the finished film; 29.97 fps means exactly 30000/1001.",
+    "title": "frame rate",
+    "description": "Delivered frame rate. 29.97 fps means exactly 30000/1001.",
     "examples": [
      "25 fps",
      "29.97 fps"
@@ -347,8 +347,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "length",
-    "description": "How long the finished film runs.",
+    "title": "running time",
+    "description": "Running time of the finished piece.",
     "examples": [
      "2 min"
     ],
@@ -361,7 +361,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "kit": {
   "title": "kit",
-  "description": "What there is to shoot with, in groups, each by name.",
+  "description": "Available equipment, by type and name.",
   "keys": {
    "bodies": {
     "shape": {
@@ -372,8 +372,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "bodies",
-    "description": "Camera bodies.",
+    "title": "camera bodies",
+    "description": "Camera bodies, by name.",
     "examples": [
      "{ body-a: { sensor: 36 x 24 mm, flange-distance: 44 mm } }"
     ],
@@ -393,7 +393,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "lenses",
-    "description": "Lenses.",
+    "description": "Lenses, by name.",
     "examples": [
      "{ long-200: { focal-length: 200 mm, aperture: f/4 to 32 } }"
     ],
@@ -411,7 +411,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "extension tubes",
-    "description": "Extension tubes.",
+    "description": "Extension tubes, by name.",
     "examples": [
      "{ tube-12: { length: 12 mm } }"
     ],
@@ -434,8 +434,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "converters",
-    "description": "Teleconverters.",
+    "title": "teleconverters",
+    "description": "Teleconverters, by name.",
     "examples": [
      "{ twice: { factor: 2x } }"
     ],
@@ -494,8 +494,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "heads",
-    "description": "Tripod heads.",
+    "title": "tripod heads",
+    "description": "Tripod heads, by name.",
     "examples": [
      "{ ball-head: { payload: 10 kg } }"
     ],
@@ -513,7 +513,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "stands",
-    "description": "Tripods, stands and booms.",
+    "description": "Tripods, stands and booms, by name.",
     "examples": [
      "{ boom: { reach: 1.2 m, payload: 5 kg } }"
     ],
@@ -526,7 +526,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "body": {
-  "title": "body",
+  "title": "camera body",
   "description": "A camera body.",
   "keys": {
    "about": {
@@ -534,8 +534,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -553,8 +553,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "size"
     },
     "required": false,
-    "title": "sensor",
-    "description": "The sensor's light-sensitive area, width first.",
+    "title": "sensor size",
+    "description": "Light-sensitive area of the sensor, width first.",
     "examples": [
      "36 x 24 mm"
     ],
@@ -570,8 +570,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "pixels"
     },
     "required": false,
-    "title": "photosites",
-    "description": "Photosites across and down the sensor.",
+    "title": "sensor resolution",
+    "description": "Pixels across and down the sensor.",
     "examples": [
      "6048 x 4024"
     ],
@@ -588,8 +588,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "flange focal distance",
-    "description": "From the mount face to the sensor plane.",
+    "title": "flange distance",
+    "description": "Distance from the lens mount to the sensor plane.",
     "examples": [
      "44 mm"
     ],
@@ -605,8 +605,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "iso-limits"
     },
     "required": false,
-    "title": "ISO speeds",
-    "description": "The ISO speeds that the body offers, and up to which its picture is clean.",
+    "title": "ISO range",
+    "description": "ISO range of the body, and the highest ISO you would use.",
     "examples": [
      "{ lowest: 100, highest: 25600, usable-to: 3200 }"
     ],
@@ -624,8 +624,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "f-number shown",
-    "description": "Which f-number the body displays: the marked one of the lens, or the effective one that includes extension.",
+    "title": "displayed aperture",
+    "description": "F-number that the body displays. marked: as engraved on the lens. effective: includes the light lost to extension.",
     "examples": [
      "marked",
      "effective"
@@ -641,7 +641,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "readout time",
-    "description": "Time from the first to the last line of a frame (rolling shutter); 0 ms for a global shutter. Bands under flickering light follow from it.",
+    "description": "Rolling-shutter readout: time from the first to the last line of a frame. 0 ms for a global shutter. Sets banding under flickering light.",
     "examples": [
      "18 ms"
     ],
@@ -656,7 +656,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the body; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the body. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
@@ -671,8 +671,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where its centre of gravity lies, from the sensor plane toward the subject. Left out: the middle of its length.",
+    "title": "centre of gravity",
+    "description": "Centre of gravity, measured from the sensor plane toward the subject. Default: the middle of its length.",
     "examples": [
      "70 mm"
     ],
@@ -689,8 +689,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "capacity"
     },
     "required": false,
-    "title": "card",
-    "description": "Capacity of the card in the body.",
+    "title": "card capacity",
+    "description": "Capacity of the memory card.",
     "examples": [
      "128 GB"
     ],
@@ -704,8 +704,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "battery",
-    "description": "How long a full battery records.",
+    "title": "battery life",
+    "description": "Recording time on a full battery.",
     "examples": [
      "90 min"
     ],
@@ -719,7 +719,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "longest clip",
+    "title": "recording limit",
     "description": "Longest clip that the body records in one go.",
     "examples": [
      "30 min"
@@ -738,8 +738,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "recording settings",
-    "description": "The recording settings that the body offers, by name.",
+    "title": "recording modes",
+    "description": "Recording modes of the body, by name.",
     "examples": [
      "{ full-50: { resolution: 1920 x 1080, rate: 50 fps } }"
     ],
@@ -752,8 +752,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "iso-limits": {
-  "title": "ISO speeds",
-  "description": "The ISO speeds that a body offers.",
+  "title": "ISO range",
+  "description": "ISO range of a body.",
   "keys": {
    "lowest": {
     "shape": {
@@ -761,8 +761,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "iso"
     },
     "required": false,
-    "title": "lowest",
-    "description": "Lowest ISO speed.",
+    "title": "lowest ISO",
+    "description": "Lowest ISO setting.",
     "examples": [
      "100"
     ],
@@ -778,8 +778,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "iso"
     },
     "required": false,
-    "title": "highest",
-    "description": "Highest ISO speed.",
+    "title": "highest ISO",
+    "description": "Highest ISO setting.",
     "examples": [
      "25600"
     ],
@@ -794,8 +794,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "iso"
     },
     "required": false,
-    "title": "clean up to",
-    "description": "Highest ISO speed whose noise is acceptable, by your own tests.",
+    "title": "highest usable ISO",
+    "description": "Highest ISO with acceptable noise, from your own tests.",
     "examples": [
      "3200"
     ],
@@ -807,16 +807,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "recording": {
-  "title": "recording setting",
-  "description": "One of the recording settings of a body.",
+  "title": "recording mode",
+  "description": "A recording mode of a body.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -834,8 +834,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "pixels"
     },
     "required": false,
-    "title": "size",
-    "description": "Size recorded, in pixels.",
+    "title": "resolution",
+    "description": "Recorded resolution in pixels.",
     "examples": [
      "1920 x 1080"
     ],
@@ -850,8 +850,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "rate"
     },
     "required": false,
-    "title": "rate",
-    "description": "Frame rate recorded.",
+    "title": "frame rate",
+    "description": "Recorded frame rate.",
     "examples": [
      "50 fps",
      "59.94 fps"
@@ -884,7 +884,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "recorded area",
-    "description": "The part of the sensor that is recorded.",
+    "description": "Part of the sensor that is recorded, width first.",
     "examples": [
      "36 x 20.25 mm"
     ],
@@ -899,7 +899,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "codec",
-    "description": "How the clip is coded, by its common short name.",
+    "description": "Video codec, by its common short name.",
     "examples": [
      "h264"
     ],
@@ -918,8 +918,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -953,8 +953,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "f-number-range"
     },
     "required": false,
-    "title": "apertures",
-    "description": "Widest and narrowest aperture, as marked.",
+    "title": "aperture range",
+    "description": "Widest and narrowest marked f-number.",
     "examples": [
      "f/4 to 32"
     ],
@@ -974,8 +974,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "stops"
     },
     "required": false,
-    "title": "glass loss",
-    "description": "Light lost in the glass: from f-number to T-number.",
+    "title": "light loss",
+    "description": "Light lost in the glass, in stops: from f-number to T-number.",
     "examples": [
      "0.3 stops"
     ],
@@ -989,8 +989,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "closest"
     },
     "required": false,
-    "title": "closest focus",
-    "description": "Where the lens focuses closest by its own ring, and how large. Left out: the lens has no ring to turn.",
+    "title": "minimum focus",
+    "description": "Minimum focus on the lens alone: distance and magnification. Default: no focus ring.",
     "examples": [
      "{ from-sensor: 0.85 m, magnification: 0.3x }"
     ],
@@ -1008,7 +1008,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "From the mount face to the front rim, at infinity.",
+    "description": "Length from the lens mount to the front, focused at infinity.",
     "examples": [
      "165 mm"
     ]
@@ -1019,8 +1019,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length-or-zero"
     },
     "required": false,
-    "title": "growth",
-    "description": "How much longer it is at its closest setting. Left out: it keeps its length.",
+    "title": "extension when focusing",
+    "description": "Extra length at minimum focus. Default: none (internal focusing).",
     "examples": [
      "20 mm"
     ],
@@ -1035,8 +1035,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "rim",
-    "description": "Outer diameter of whatever is frontmost: rim, hood or black card. It is what a mirror-like subject shows.",
+    "title": "front diameter",
+    "description": "Outer diameter of the frontmost part: lens, hood or black card. A mirror-like subject reflects it.",
     "examples": [
      "82 mm"
     ],
@@ -1050,8 +1050,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "ratio"
     },
     "required": false,
-    "title": "pupil ratio",
-    "description": "Diameter of the exit pupil over that of the entrance pupil. Left out: 1, and figures say so.",
+    "title": "pupil magnification",
+    "description": "Exit pupil diameter divided by entrance pupil diameter. Default: 1 (symmetrical lens).",
     "examples": [
      "0.8"
     ],
@@ -1066,7 +1066,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the lens; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the lens. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
@@ -1081,8 +1081,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where its centre of gravity lies, from the mount face forward. Left out: the middle of its length.",
+    "title": "centre of gravity",
+    "description": "Centre of gravity, measured from the lens mount forward. Default: the middle of its length.",
     "examples": [
      "70 mm"
     ],
@@ -1096,8 +1096,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "closest": {
-  "title": "closest focus",
-  "description": "The near end of the focus ring.",
+  "title": "minimum focus distance",
+  "description": "Near end of the focus ring.",
   "keys": {
    "from-sensor": {
     "shape": {
@@ -1106,7 +1106,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "distance",
-    "description": "From the sensor plane to the subject.",
+    "description": "Distance from the sensor plane to the subject.",
     "examples": [
      "0.85 m"
     ],
@@ -1125,7 +1125,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "magnification",
-    "description": "Magnification there.",
+    "description": "Magnification at minimum focus.",
     "examples": [
      "0.3x"
     ],
@@ -1138,15 +1138,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "tube": {
   "title": "extension tube",
-  "description": "A tube without glass that sets what is ahead of it farther from the sensor.",
+  "description": "A tube without glass that moves the lens away from the sensor.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -1165,7 +1165,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "From mount face to mount face: how far it extends.",
+    "description": "Extension: length from mount face to mount face.",
     "examples": [
      "12 mm"
     ],
@@ -1181,7 +1181,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the tube; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the tube. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
@@ -1196,8 +1196,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where its centre of gravity lies, from its rear face forward. Left out: the middle of its length.",
+    "title": "centre of gravity",
+    "description": "Centre of gravity, measured from the rear face forward. Default: the middle of its length.",
     "examples": [
      "70 mm"
     ],
@@ -1211,7 +1211,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "converter": {
-  "title": "converter",
+  "title": "teleconverter",
   "description": "A teleconverter between body and lens.",
   "keys": {
    "about": {
@@ -1219,8 +1219,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -1239,7 +1239,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "factor",
-    "description": "By how much it multiplies the focal length.",
+    "description": "Multiplier of the focal length.",
     "examples": [
      "2x",
      "1.4x"
@@ -1256,7 +1256,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "From mount face to mount face.",
+    "description": "Length from mount face to mount face.",
     "examples": [
      "53 mm"
     ]
@@ -1267,8 +1267,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "stops"
     },
     "required": false,
-    "title": "light lost",
-    "description": "Light lost in the glass of the converter, beyond what the optics themselves cost.",
+    "title": "light loss",
+    "description": "Extra light lost in the glass, beyond the change of f-number.",
     "examples": [
      "0.3 stops"
     ],
@@ -1283,7 +1283,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the converter; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the converter. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
@@ -1298,8 +1298,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where its centre of gravity lies, from its rear face forward. Left out: the middle of its length.",
+    "title": "centre of gravity",
+    "description": "Centre of gravity, measured from the rear face forward. Default: the middle of its length.",
     "examples": [
      "70 mm"
     ],
@@ -1314,15 +1314,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "close-up": {
   "title": "close-up lens",
-  "description": "A converging lens on the front of a lens.",
+  "description": "A positive lens that screws onto the front of a lens.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -1341,7 +1341,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "power",
-    "description": "Its power in dioptres.",
+    "description": "Power in dioptres.",
     "examples": [
      "2 dpt"
     ],
@@ -1360,7 +1360,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing.",
+    "description": "How far it moves the front of the lens forward. Shortens the working distance. Default: 0 mm.",
     "examples": [
      "8 mm"
     ]
@@ -1371,8 +1371,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "stops"
     },
     "required": false,
-    "title": "light lost",
-    "description": "Light lost in the close-up lens, beyond what the optics themselves cost.",
+    "title": "light loss",
+    "description": "Extra light lost in the glass, beyond the change of f-number.",
     "examples": [
      "0.3 stops"
     ],
@@ -1387,7 +1387,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the close-up lens; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the close-up lens. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
@@ -1407,8 +1407,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -1438,7 +1438,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "kind",
-    "description": "What kind of filter it is.",
+    "description": "Type of filter.",
     "examples": [
      "polariser",
      "neutral-density"
@@ -1453,8 +1453,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "stops"
     },
     "required": false,
-    "title": "light lost",
-    "description": "How much light it takes.",
+    "title": "light loss",
+    "description": "Light lost in the filter, in stops.",
     "examples": [
      "1.5 stops"
     ],
@@ -1471,7 +1471,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing.",
+    "description": "How far it moves the front of the lens forward. Shortens the working distance. Default: 0 mm.",
     "examples": [
      "6 mm"
     ]
@@ -1483,7 +1483,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the filter. Rigs are weighed without their filters.",
+    "description": "Mass of the filter. Not included in the mass of a rig.",
     "examples": [
      "0.3 kg",
      "60 g"
@@ -1495,7 +1495,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "head": {
-  "title": "head",
+  "title": "tripod head",
   "description": "A tripod head.",
   "keys": {
    "about": {
@@ -1503,8 +1503,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -1523,7 +1523,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "payload",
-    "description": "What it is rated to carry.",
+    "description": "Rated payload.",
     "examples": [
      "10 kg"
     ],
@@ -1541,7 +1541,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the head; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the head. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
@@ -1561,8 +1561,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -1586,7 +1586,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "kind",
-    "description": "What kind of support it is.",
+    "description": "Type of support.",
     "examples": [
      "tripod",
      "stand"
@@ -1602,7 +1602,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "footprint",
-    "description": "Least width of its base on the floor: the distance between its feet.",
+    "description": "Smallest width of the base: the distance between its feet.",
     "examples": [
      "1.1 m"
     ],
@@ -1617,7 +1617,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "reach",
-    "description": "From its column to the load, level.",
+    "description": "Horizontal distance from the column to the load.",
     "examples": [
      "1.2 m"
     ],
@@ -1633,7 +1633,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "height",
-    "description": "Greatest working height.",
+    "description": "Maximum working height.",
     "examples": [
      "1.8 m"
     ]
@@ -1645,7 +1645,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "payload",
-    "description": "What it is rated to carry.",
+    "description": "Rated payload.",
     "examples": [
      "5 kg"
     ],
@@ -1663,7 +1663,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "counterweight",
-    "description": "Mass on the other side of a boom, or on its base.",
+    "description": "Mass of the counterweight: on the far end of a boom, or a sandbag on the base.",
     "examples": [
      "4 kg"
     ],
@@ -1679,7 +1679,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "counterweight arm",
-    "description": "From the column to the counterweight, level, away from the load.",
+    "description": "Horizontal distance from the column to the counterweight, away from the load.",
     "examples": [
      "0.5 m"
     ]
@@ -1691,7 +1691,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the stand; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the stand. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
@@ -1704,15 +1704,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "rig": {
   "title": "rig",
-  "description": "Parts put together into a working camera, and what carries it.",
+  "description": "A camera setup: its parts and its support.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -1740,7 +1740,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "parts",
-    "description": "The parts from the sensor toward the subject: body, then tubes and converters in their order, then the lens, then a close-up lens. The order is part of the meaning.",
+    "description": "Parts from the sensor toward the subject: body, tubes and converters, lens, close-up lens. The order matters.",
     "examples": [
      "[body-a, twice, tube-36, long-200]"
     ],
@@ -1756,7 +1756,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "support",
-    "description": "What carries the rig, and where.",
+    "description": "Head and stand that carry the rig.",
     "examples": [
      "{ head: ball-head, foot: 180 mm }"
     ]
@@ -1787,8 +1787,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "measured"
     },
     "required": false,
-    "title": "measured",
-    "description": "What was measured on the bench with this rig; it wins over what is computed.",
+    "title": "measured values",
+    "description": "Values measured with this rig. They override calculated values.",
     "examples": [
      "{ field: 24.6 mm }"
     ],
@@ -1800,7 +1800,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "support": {
   "title": "support",
-  "description": "What carries a rig, and where.",
+  "description": "Head and stand that carry a rig.",
   "keys": {
    "head": {
     "shape": {
@@ -1811,7 +1811,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "head",
-    "description": "The head that it stands on.",
+    "description": "Tripod head under the rig.",
     "examples": [
      "ball-head"
     ]
@@ -1825,7 +1825,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "stand",
-    "description": "The tripod, stand or boom.",
+    "description": "Tripod, stand or boom.",
     "examples": [
      "boom"
     ],
@@ -1839,8 +1839,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "foot",
-    "description": "Where the foot sits: from the sensor plane forward.",
+    "title": "tripod foot",
+    "description": "Position of the tripod foot, measured from the sensor plane forward.",
     "examples": [
      "180 mm"
     ]
@@ -1860,8 +1860,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "measured": {
-  "title": "measured",
-  "description": "What was measured on the bench. Measured figures win over computed ones.",
+  "title": "measured values",
+  "description": "Measured values. They override calculated values.",
   "keys": {
    "field": {
     "shape": {
@@ -1869,8 +1869,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "field",
-    "description": "Width of the field that was measured.",
+    "title": "field of view",
+    "description": "Measured width of the field of view.",
     "examples": [
      "24.6 mm"
     ],
@@ -1888,7 +1888,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "magnification",
-    "description": "Magnification that was measured.",
+    "description": "Measured magnification.",
     "examples": [
      "1.46x"
     ],
@@ -1903,7 +1903,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "effective f-number",
-    "description": "Effective f-number at the sensor, as a plain number.",
+    "description": "Measured effective f-number at the sensor, as a plain number.",
     "examples": [
      "60"
     ],
@@ -1918,7 +1918,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "working distance",
-    "description": "From the subject to the front rim.",
+    "description": "Measured distance from the subject to the front of the lens.",
     "examples": [
      "390 mm"
     ],
@@ -1933,7 +1933,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the whole rig.",
+    "description": "Measured mass of the whole rig.",
     "examples": [
      "2.6 kg"
     ],
@@ -1947,8 +1947,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where the centre of gravity of the whole rig lies, from the sensor plane forward.",
+    "title": "centre of gravity",
+    "description": "Measured centre of gravity of the whole rig, from the sensor plane forward.",
     "examples": [
      "150 mm"
     ],
@@ -1965,8 +1965,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "ring"
     },
     "required": false,
-    "title": "ring",
-    "description": "The setting of the focus ring that it was measured at. Left out, of a rig: near the field or magnification measured, else any.",
+    "title": "focus ring",
+    "description": "Focus ring setting of the measurement. Default for a rig: the setting nearest the measured field or magnification, otherwise any.",
     "examples": [
      "closest"
     ],
@@ -1981,7 +1981,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "aperture",
-    "description": "The marked aperture that it was measured at. Left out: the one that the shot is set to.",
+    "description": "Marked f-number of the measurement. Default: the one set on the shot.",
     "examples": [
      "f/16"
     ],
@@ -1997,15 +1997,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "light": {
   "title": "light",
-  "description": "A light as it stands.",
+  "description": "A light as placed on set.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -2036,7 +2036,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "kind",
-    "description": "What makes the light. Tungsten includes halogen; discharge includes arc lamps.",
+    "description": "Type of lamp. Tungsten includes halogen; discharge includes arc lamps.",
     "examples": [
      "led",
      "tungsten"
@@ -2051,8 +2051,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "size"
     },
     "required": false,
-    "title": "source",
-    "description": "The shining face, width first: panel, softbox or diffuser.",
+    "title": "emitting size",
+    "description": "Size of the emitting face, width first: panel, softbox or diffuser.",
     "examples": [
      "600 x 400 mm"
     ],
@@ -2069,7 +2069,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "diameter",
-    "description": "Diameter of a round shining face, instead of `source`.",
+    "description": "Diameter of a round emitting face, instead of `emitting-size`.",
     "examples": [
      "400 mm"
     ]
@@ -2080,8 +2080,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "placement"
     },
     "required": false,
-    "title": "place",
-    "description": "Where the source stands, seen from the middle of the subject.",
+    "title": "position",
+    "description": "Position of the light, measured from the middle of the subject.",
     "examples": [
      "{ distance: 500 mm, elevation: 26 deg }"
     ],
@@ -2098,7 +2098,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "colour temperature",
-    "description": "Colour temperature of the light. A film’s colours and reflectance follow from it.",
+    "description": "Colour temperature of the light. Affects the colours and reflectance of a film.",
     "examples": [
      "5600 K"
     ],
@@ -2117,8 +2117,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "modulation"
     },
     "required": false,
-    "title": "modulation",
-    "description": "How often the light itself pulses (an LED's dimmer, a ballast), or none. Left out: not known; lamps that follow the mains pulse at twice its frequency.",
+    "title": "flicker frequency",
+    "description": "Flicker frequency of the light itself (dimmer or ballast), or none. Default: unknown; mains-powered lamps flicker at twice the mains frequency.",
     "examples": [
      "none",
      "25 kHz"
@@ -2138,8 +2138,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "waveform",
-    "description": "How the light goes over one cycle of its modulation: up and down as a sine, or in pulses. Left out: not known, and judged by the most flicker that any waveform leaves; a filament on the mains swings as a sine.",
+    "title": "flicker waveform",
+    "description": "Shape of the flicker: sine (smooth) or pulsed (on and off). Default: unknown, and the worst case applies; mains-powered tungsten is a sine.",
     "examples": [
      "pulsed",
      "sine"
@@ -2151,8 +2151,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "percent"
     },
     "required": false,
-    "title": "depth of modulation",
-    "description": "How much of the light pulses: (most − least) / (most + least).",
+    "title": "flicker depth",
+    "description": "Flicker depth: (max − min) / (max + min).",
     "examples": [
      "100 %"
     ]
@@ -2167,8 +2167,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "supply",
-    "description": "What feeds it at the set; the cautions ask for it.",
+    "title": "power supply",
+    "description": "Power supply. Used by the safety checks.",
     "examples": [
      "low-voltage",
      "mains"
@@ -2200,7 +2200,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "luminance",
-    "description": "Luminance of the source's face.",
+    "description": "Luminance of the emitting face.",
     "examples": [
      "3000 cd/m2"
     ],
@@ -2216,7 +2216,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "illuminance",
-    "description": "Illuminance on the subject as it lies, with the source where `at` says. What a mirror shows of it follows from `source`.",
+    "description": "Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`.",
     "examples": [
      "900 lx"
     ],
@@ -2231,8 +2231,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "reading"
     },
     "required": false,
-    "title": "reading",
-    "description": "An exposure that was found right with this light on a diffuse subject.",
+    "title": "exposure reading",
+    "description": "A correct exposure measured with this light on a matt subject.",
     "examples": [
      "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare-lens }"
     ]
@@ -2250,8 +2250,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "polarised",
-    "description": "Whether a polarising sheet is on the source, and how it stands to the polariser on the lens.",
+    "title": "polarisation",
+    "description": "Polarising sheet on the light, and its angle to the polariser on the lens.",
     "examples": [
      "none",
      "crossed"
@@ -2271,7 +2271,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "stand",
-    "description": "What carries the light.",
+    "description": "Stand or boom under the light.",
     "examples": [
      "boom"
     ]
@@ -2283,7 +2283,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the light; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the light. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
@@ -2307,8 +2307,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "placement": {
-  "title": "place of a light",
-  "description": "Where a source stands, seen from the middle of the subject.",
+  "title": "light position",
+  "description": "Position of a light, measured from the middle of the subject.",
   "keys": {
    "distance": {
     "shape": {
@@ -2317,7 +2317,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "distance",
-    "description": "From the middle of the subject to the middle of the source.",
+    "description": "Distance from the middle of the subject to the middle of the light.",
     "examples": [
      "500 mm"
     ],
@@ -2331,8 +2331,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "angle"
     },
     "required": false,
-    "title": "up",
-    "description": "How far above the lens axis; negative is below.",
+    "title": "elevation",
+    "description": "Angle above the lens axis. Negative is below.",
     "examples": [
      "26 deg"
     ],
@@ -2346,8 +2346,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "angle"
     },
     "required": false,
-    "title": "across",
-    "description": "How far to the right of the lens axis, seen from the camera; negative is left.",
+    "title": "azimuth",
+    "description": "Angle to the right of the lens axis, seen from the camera. Negative is left.",
     "examples": [
      "0 deg"
     ],
@@ -2358,8 +2358,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "reading": {
-  "title": "reading",
-  "description": "An exposure that was found right.",
+  "title": "exposure reading",
+  "description": "A correct exposure.",
   "keys": {
    "aperture": {
     "shape": {
@@ -2368,7 +2368,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "aperture",
-    "description": "The aperture of the reading.",
+    "description": "Marked f-number of the reading.",
     "examples": [
      "f/8"
     ],
@@ -2387,7 +2387,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "shutter",
-    "description": "The shutter time of the reading.",
+    "description": "Shutter time of the reading.",
     "examples": [
      "1/50 s"
     ],
@@ -2406,7 +2406,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "ISO",
-    "description": "The ISO speed of the reading.",
+    "description": "ISO of the reading.",
     "examples": [
      "400"
     ],
@@ -2424,8 +2424,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "taken through",
-    "description": "What it was taken with: a hand-held incident meter; the bare lens at infinity; or this rig as it stands.",
+    "title": "measured with",
+    "description": "How it was measured. meter: hand-held incident meter. bare-lens: the lens alone, at infinity. this-rig: the rig of the shot.",
     "examples": [
      "meter",
      "bare-lens"
@@ -2438,7 +2438,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "magnification",
-    "description": "The magnification it was taken at, where the lens was not at infinity.",
+    "description": "Magnification of the reading, if the lens was not at infinity.",
     "examples": [
      "0.1x"
     ],
@@ -2452,8 +2452,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "distance then",
-    "description": "How far the source stood from the subject when it was taken, where it was moved since.",
+    "title": "light distance",
+    "description": "Distance from light to subject during the reading, if the light has moved since.",
     "examples": [
      "1 m"
     ]
@@ -2462,15 +2462,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "subject": {
   "title": "subject",
-  "description": "What is filmed.",
+  "description": "A subject to film.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -2494,7 +2494,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "kind",
-    "description": "A liquid film in a frame, a bubble, the surface of a liquid, or something solid.",
+    "description": "Liquid film in a frame, bubble, liquid surface or solid object.",
     "examples": [
      "film",
      "bubble"
@@ -2516,8 +2516,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "stance",
-    "description": "How a film orientation: upright films drain and break soon, level ones last.",
+    "title": "orientation",
+    "description": "Orientation of a film. Upright films drain and break soon; level films last longer.",
     "examples": [
      "upright",
      "level"
@@ -2546,7 +2546,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "diameter",
-    "description": "Diameter of something round.",
+    "description": "Diameter of a round subject.",
     "examples": [
      "70 mm"
     ]
@@ -2558,7 +2558,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "depth",
-    "description": "How deep its relief reaches along the lens axis.",
+    "description": "Depth of the relief along the lens axis.",
     "examples": [
      "0.4 mm"
     ],
@@ -2572,8 +2572,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length-or-zero"
     },
     "required": false,
-    "title": "bow",
-    "description": "How far the middle of a film stands out of the plane of its frame.",
+    "title": "sag",
+    "description": "Sag: how far the centre of the film bulges from flat.",
     "examples": [
      "0.3 mm"
     ],
@@ -2596,7 +2596,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "holder",
-    "description": "What holds it; a film lives longer in some than in others.",
+    "description": "Frame or vessel of the subject. Affects the lifetime of a film.",
     "examples": [
      "wire-frame",
      "wicking-frame"
@@ -2618,8 +2618,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "finish",
-    "description": "How it returns light: as a mirror, partly as one, or to all sides. The mirror image of a glossy subject is not judged; it is lit like a matt one.",
+    "title": "surface finish",
+    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt; its reflections are not checked.",
     "examples": [
      "mirror",
      "gloss"
@@ -2631,8 +2631,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "life",
-    "description": "How long it lasts from when it is made. Left out: what its stance and holder usually give.",
+    "title": "lifetime",
+    "description": "Lifetime of the film after it is made. Default: typical for its orientation and holder.",
     "examples": [
      "90 s"
     ],
@@ -2647,8 +2647,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "thickness-range"
     },
     "required": false,
-    "title": "thickness",
-    "description": "Thickness of the film, or the range it drains through; colours and reflectance follow from it. Left out: the reflectance is the mean over every thickness.",
+    "title": "film thickness",
+    "description": "Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses.",
     "examples": [
      "80 to 700 nm"
     ]
@@ -2660,7 +2660,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "refractive index",
-    "description": "Refractive index of the film. Left out: that of water.",
+    "description": "Refractive index of the film. Default: that of water.",
     "examples": [
      "1.33"
     ],
@@ -2676,7 +2676,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "reflectance",
-    "description": "Share of the light that a mirror-like subject returns. Left out, for a film: what its index gives.",
+    "description": "Fraction of light that a mirror-like subject reflects. Default for a film: from its refractive index.",
     "examples": [
      "4 %"
     ],
@@ -2690,8 +2690,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "luminance"
     },
     "required": false,
-    "title": "background",
-    "description": "Luminance of what shines through from behind it.",
+    "title": "background luminance",
+    "description": "Luminance of the background that shows through the subject.",
     "examples": [
      "2 cd/m2"
     ],
@@ -2703,15 +2703,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "shot": {
   "title": "shot",
-  "description": "One shot: what it shows, with which rig, and how it is set.",
+  "description": "A shot: subject, rig, framing and settings.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -2732,7 +2732,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "subject",
-    "description": "What is filmed.",
+    "description": "Subject of the shot.",
     "examples": [
      "harbour-film"
     ]
@@ -2746,7 +2746,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "rig",
-    "description": "What it is filmed with.",
+    "description": "Rig of the shot.",
     "examples": [
      "far-off"
     ]
@@ -2757,8 +2757,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "field",
-    "description": "Width of the field wanted. Give one of field, magnification and ring; the others are worked out.",
+    "title": "field of view",
+    "description": "Required width of the field of view. Set one of `field`, `magnification` and `ring`; the others follow.",
     "examples": [
      "24 mm"
     ],
@@ -2776,7 +2776,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "magnification",
-    "description": "Magnification wanted, in place of `field`.",
+    "description": "Required magnification, instead of `field`.",
     "examples": [
      "1.5x"
     ],
@@ -2790,8 +2790,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "ring"
     },
     "required": false,
-    "title": "ring",
-    "description": "Where the focus ring stands, in place of `field`: closest, infinity, or the distance from the sensor.",
+    "title": "focus ring",
+    "description": "Focus ring setting, instead of `field`: closest, infinity, or the distance from the sensor.",
     "examples": [
      "closest",
      "0.85 m"
@@ -2808,8 +2808,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "angle"
     },
     "required": false,
-    "title": "tilt",
-    "description": "How far the subject leans back from facing the lens.",
+    "title": "subject tilt",
+    "description": "Angle of the subject away from facing the lens.",
     "examples": [
      "4 deg"
     ]
@@ -2827,8 +2827,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "axis of the tilt",
-    "description": "The axis it leans about: the level one (left out), or the upright one, which turns it sideways.",
+    "title": "tilt axis",
+    "description": "Axis of the subject tilt. level (default): leans back. upright: turns sideways.",
     "examples": [
      "level",
      "upright"
@@ -2844,7 +2844,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "aperture",
-    "description": "The marked f-number, whatever the body shows.",
+    "description": "Marked f-number, whatever the body displays.",
     "examples": [
      "f/16"
     ],
@@ -2863,7 +2863,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "shutter",
-    "description": "Shutter time, or angle of the frame time.",
+    "description": "Shutter time or shutter angle.",
     "examples": [
      "1/50 s",
      "180 deg"
@@ -2883,7 +2883,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "ISO",
-    "description": "ISO speed, or auto.",
+    "description": "ISO, or auto.",
     "examples": [
      "1600",
      "auto"
@@ -2900,8 +2900,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "recording setting",
-    "description": "One of the recording settings of the body.",
+    "title": "recording mode",
+    "description": "Recording mode of the body.",
     "examples": [
      "full-50"
     ],
@@ -2940,7 +2940,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "lights",
-    "description": "The lights that are on.",
+    "description": "Lights that are on.",
     "examples": [
      "[wall]"
     ],
@@ -2961,8 +2961,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "lights changed",
-    "description": "What is different about a light in this shot, by light.",
+    "title": "light changes",
+    "description": "Changes to lights in this shot, by light.",
     "examples": [
      "{ wall: { at: { distance: 700 mm } } }"
     ]
@@ -2979,7 +2979,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "filters",
-    "description": "Filters on the lens, in place of the rig's.",
+    "description": "Filters on the lens, instead of the rig's filters.",
     "examples": [
      "[polariser]"
     ],
@@ -2994,7 +2994,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "support",
-    "description": "What carries the rig in this shot, in place of the rig's own.",
+    "description": "Support in this shot, instead of the rig's support.",
     "examples": [
      "{ stand: boom, overhead: yes }"
     ]
@@ -3005,8 +3005,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "speed"
     },
     "required": false,
-    "title": "flow",
-    "description": "Fastest movement in the subject that must stay crisp.",
+    "title": "subject speed",
+    "description": "Fastest movement in the subject that must stay sharp.",
     "examples": [
      "3 mm/s"
     ],
@@ -3021,7 +3021,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "move",
-    "description": "A movement of the camera, the focus or the subject during the take.",
+    "description": "Movement of the camera, the focus or the subject during the take.",
     "examples": [
      "{ kind: slide, speed: 2 mm/s }"
     ]
@@ -3033,7 +3033,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "takes",
-    "description": "How long a take is, how many there are, and how long things need to settle before each.",
+    "description": "Length and number of takes, and the settling time before each.",
     "examples": [
      "{ duration: 60 s, count: 3, settle: 8 s }"
     ],
@@ -3047,8 +3047,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "luminance"
     },
     "required": false,
-    "title": "background",
-    "description": "Luminance of what lies behind the subject in this shot.",
+    "title": "background luminance",
+    "description": "Luminance of the background in this shot.",
     "examples": [
      "2 cd/m2"
     ],
@@ -3069,7 +3069,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "checks",
-    "description": "Checks of this shot, by name: open, or done when and by whom.",
+    "description": "Checks of this shot by name: open, or done with date and initials.",
     "examples": [
      "{ focus-at-full-size: open }"
     ],
@@ -3084,8 +3084,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "measured"
     },
     "required": false,
-    "title": "measured",
-    "description": "What was measured with the shot set up; it wins over what is computed.",
+    "title": "measured values",
+    "description": "Values measured with the shot set up. They override calculated values.",
     "examples": [
      "{ field: 24.6 mm }"
     ]
@@ -3099,8 +3099,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "findings accepted",
-    "description": "Findings that are wanted in this shot, by rule, each with its reason.",
+    "title": "accepted findings",
+    "description": "Findings accepted in this shot, by rule, each with a reason.",
     "examples": [
      "{ depth-short: { because: only the rim should be sharp, up-to: 0.6 mm } }"
     ],
@@ -3113,7 +3113,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "relight": {
   "title": "change of a light",
-  "description": "What is different about a light in one shot.",
+  "description": "Changes to a light in one shot.",
   "keys": {
    "at": {
     "shape": {
@@ -3121,8 +3121,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "placement"
     },
     "required": false,
-    "title": "place",
-    "description": "Where the source stands in this shot.",
+    "title": "position",
+    "description": "Position of the light in this shot.",
     "examples": [
      "{ distance: 700 mm }"
     ],
@@ -3138,8 +3138,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "dimming"
     },
     "required": false,
-    "title": "dimmed",
-    "description": "By how much it is dimmed against what the light says, in stops; in %: what is left of the light.",
+    "title": "dimming",
+    "description": "Dimming from the level set on the light: stops down, or percent of the light left.",
     "examples": [
      "1 stop"
     ],
@@ -3156,7 +3156,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "luminance",
-    "description": "Luminance of the source's face in this shot.",
+    "description": "Luminance of the emitting face in this shot.",
     "examples": [
      "3000 cd/m2"
     ],
@@ -3172,7 +3172,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "illuminance",
-    "description": "Illuminance on the subject as it lies, in this shot.",
+    "description": "Illuminance on the subject in this shot.",
     "examples": [
      "900 lx"
     ],
@@ -3187,8 +3187,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "reading"
     },
     "required": false,
-    "title": "reading",
-    "description": "A reading taken for this shot: through a lens, of its own subject.",
+    "title": "exposure reading",
+    "description": "A correct exposure for this shot, measured through a lens on its own subject.",
     "examples": [
      "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this-rig }"
     ]
@@ -3203,8 +3203,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "polarised",
-    "description": "How a polarising sheet on the source stands to the polariser on the lens.",
+    "title": "polarisation",
+    "description": "Polarising sheet on the light in this shot, and its angle to the polariser on the lens.",
     "examples": [
      "none",
      "crossed"
@@ -3245,7 +3245,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "kind",
-    "description": "Slide: across the lens axis. Push: along it. Pan: turning the camera. Pull: of focus. Turn: of the subject.",
+    "description": "slide: camera moves across the lens axis. push-in: camera moves along it. pan, tilt: camera rotates sideways or up and down. focus-pull: focus changes. turntable: subject rotates.",
     "examples": [
      "slide",
      "push-in"
@@ -3261,7 +3261,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "speed",
-    "description": "How fast: in mm/s for a slide or push, in deg/s for a pan or turn.",
+    "description": "Speed: mm/s for a slide or push-in, deg/s for a pan, tilt or turntable.",
     "examples": [
      "2 mm/s",
      "3 deg/s"
@@ -3281,7 +3281,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "direction",
-    "description": "Which way a slide or pan goes. Left out: level.",
+    "description": "Direction of a slide. Default: level.",
     "examples": [
      "level",
      "upright"
@@ -3297,7 +3297,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "rail angle",
-    "description": "How far the rail of a slide is turned toward the subject plane, so that focus holds along a tilted one.",
+    "description": "Angle of the slider toward a tilted subject plane, so that the subject stays in focus.",
     "examples": [
      "4 deg"
     ],
@@ -3312,7 +3312,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "from",
-    "description": "Where a focus pull begins: a ring setting, or the distance from the sensor.",
+    "description": "Start of a focus pull: a ring setting, or the distance from the sensor.",
     "examples": [
      "0.85 m"
     ],
@@ -3327,7 +3327,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "to",
-    "description": "Where a focus pull ends.",
+    "description": "End of a focus pull: a ring setting, or the distance from the sensor.",
     "examples": [
      "0.9 m"
     ],
@@ -3341,8 +3341,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "length",
-    "description": "How long the movement takes, where that is not the whole take.",
+    "title": "duration",
+    "description": "Duration of the move. Default: the whole take.",
     "examples": [
      "20 s"
     ],
@@ -3354,7 +3354,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "take": {
   "title": "takes",
-  "description": "How long, how often, and how long to settle.",
+  "description": "Length and number of takes, and the settling time before each.",
   "keys": {
    "duration": {
     "shape": {
@@ -3362,7 +3362,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "length",
+    "title": "duration",
     "description": "Length of one take.",
     "examples": [
      "60 s"
@@ -3377,8 +3377,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "count"
     },
     "required": false,
-    "title": "count",
-    "description": "How many takes are planned. Left out: one.",
+    "title": "number of takes",
+    "description": "Number of takes. Default: 1.",
     "examples": [
      "3"
     ],
@@ -3393,8 +3393,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time-or-zero"
     },
     "required": false,
-    "title": "settling",
-    "description": "From when the subject is ready until rig and subject are still.",
+    "title": "settling time",
+    "description": "Wait before each take for vibration and liquid to settle.",
     "examples": [
      "8 s"
     ],
@@ -3405,7 +3405,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "preflight": {
-  "title": "preflight",
+  "title": "preflight checks",
   "description": "Checks before shooting.",
   "keys": {
    "once": {
@@ -3420,8 +3420,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "once",
-    "description": "Checks for the day, by name.",
+    "title": "once a day",
+    "description": "Checks once a day, by name.",
     "examples": [
      "{ cards-formatted: open }"
     ]
@@ -3435,7 +3435,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "before every shot",
-    "description": "Checks that every shot needs.",
+    "description": "Checks before every shot.",
     "examples": [
      "[focus-at-full-size, record-setting-read-back]"
     ]
@@ -3443,8 +3443,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "check-state": {
-  "title": "state of a check",
-  "description": "open, or done when and by whom.",
+  "title": "check state",
+  "description": "open, or done with date and initials.",
   "keys": {
    "done": {
     "shape": {
@@ -3453,7 +3453,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "done",
-    "description": "The day it was done.",
+    "description": "Date of the check.",
     "examples": [
      "2027-03-02"
     ],
@@ -3467,7 +3467,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "by",
-    "description": "Who did it.",
+    "description": "Who did the check.",
     "examples": [
      "op"
     ],
@@ -3478,8 +3478,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "allowance": {
-  "title": "acceptance",
-  "description": "A finding that is wanted.",
+  "title": "accepted finding",
+  "description": "A finding accepted on purpose.",
   "keys": {
    "because": {
     "shape": {
@@ -3487,7 +3487,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "reason",
-    "description": "Why it is wanted.",
+    "description": "Reason for accepting it.",
     "examples": [
      "only the rim should be sharp"
     ],
@@ -3502,8 +3502,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "bound"
     },
     "required": false,
-    "title": "bound",
-    "description": "Up to which size it is accepted, where it has one.",
+    "title": "limit",
+    "description": "Largest value accepted, where the finding has one.",
     "examples": [
      "0.6 mm",
      "1 stop"
@@ -3516,7 +3516,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "edit": {
   "title": "edit",
-  "description": "The edit that the shots are made for.",
+  "description": "The edit: music and cuts.",
   "keys": {
    "music": {
     "shape": {
@@ -3525,7 +3525,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "music",
-    "description": "The music that is cut to.",
+    "description": "Music of the edit: tempo, first beat and bar.",
     "examples": [
      "{ tempo: 92 bpm, first-beat: 0.4 s, bar: 4 beats }"
     ]
@@ -3540,7 +3540,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "cuts",
-    "description": "The cuts in their order, by name.",
+    "description": "Cuts by name, in order.",
     "examples": [
      "{ opening: { shot: drift, duration: 2 bars } }"
     ],
@@ -3554,8 +3554,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "capacity"
     },
     "required": false,
-    "title": "memory",
-    "description": "Memory of the machine that the film is edited on; says when proxies are worth making.",
+    "title": "workstation memory",
+    "description": "Memory of the editing workstation. Used to recommend proxies.",
     "examples": [
      "16 GB"
     ],
@@ -3567,7 +3567,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "edit-music": {
   "title": "music",
-  "description": "The music that is cut to.",
+  "description": "Music of the edit.",
   "keys": {
    "tempo": {
     "shape": {
@@ -3576,7 +3576,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "tempo",
-    "description": "Its tempo.",
+    "description": "Tempo of the music.",
     "examples": [
      "92 bpm"
     ],
@@ -3591,7 +3591,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "first beat",
-    "description": "When its first beat falls, from the start of the film.",
+    "description": "Time of the first beat, from the start of the edit.",
     "examples": [
      "0.4 s"
     ]
@@ -3615,15 +3615,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "cut": {
   "title": "cut",
-  "description": "A stretch of the edit that shows one shot.",
+  "description": "A segment of the edit that shows one shot.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
     ],
@@ -3644,7 +3644,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "shot",
-    "description": "The shot that it shows.",
+    "description": "Shot in this cut.",
     "examples": [
      "drift"
     ]
@@ -3655,8 +3655,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time-or-zero"
     },
     "required": false,
-    "title": "from",
-    "description": "Where in the clip it begins.",
+    "title": "in point",
+    "description": "In point: where the cut starts in the clip.",
     "examples": [
      "4 s"
     ],
@@ -3672,8 +3672,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "timeline-length"
     },
     "required": false,
-    "title": "length",
-    "description": "How long it is in the edit.",
+    "title": "duration",
+    "description": "Duration of the cut in the edit.",
     "examples": [
      "2 bars",
      "6 beats"
@@ -3689,7 +3689,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "speed",
-    "description": "Speed against real time, or a ramp from one speed to another. Left out: 100 %.",
+    "description": "Playback speed, or a ramp between two speeds. Default: 100%.",
     "examples": [
      "50 %",
      "100 to 25 %"
@@ -3701,8 +3701,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "join"
     },
     "required": false,
-    "title": "join",
-    "description": "How it begins: with a cut (left out) or with a dissolve from the cut before.",
+    "title": "transition",
+    "description": "Transition in: `cut` (default) or a dissolve from the previous cut.",
     "examples": [
      "dissolve 12 frames"
     ],
@@ -3716,8 +3716,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "factor"
     },
     "required": false,
-    "title": "reframing",
-    "description": "By how much the picture is enlarged in the edit.",
+    "title": "punch-in",
+    "description": "Punch-in: enlargement of the picture in the edit.",
     "examples": [
      "1.2x"
     ],
@@ -3733,7 +3733,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "grade",
-    "description": "The grade that it shares with other cuts. Left out: one grade for all.",
+    "description": "Name of the grade, shared with other cuts. Default: one grade for all cuts.",
     "examples": [
      "main"
     ],
@@ -3753,7 +3753,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "file",
-    "description": "Path of the clip, relative to the plan or to the folder of the media.",
+    "description": "Path of the clip, relative to the plan or to the media folder.",
     "examples": [
      "media/0007.mp4"
     ],
@@ -3772,7 +3772,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "verdict",
-    "description": "Whether it is used.",
+    "description": "keep, maybe or reject.",
     "examples": [
      "keep",
      "maybe"
@@ -3784,7 +3784,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "note",
-    "description": "What is to be said about it.",
+    "description": "Note on the clip.",
     "examples": [
      "best colours after 40 s"
     ],
