@@ -20,6 +20,10 @@ export const unknownKey: TextRule = {
         what: message`\`${key}\` is no key of ${withArticle(of)}.${meant(nearest)}`,
         ...(nearest === undefined && { why: message`It takes ${keys}.` }),
       }),
+      'missing-colon': ({ key = '' }) => ({ what: message`No colon stands after \`${key}\`.` }),
+      'belongs-elsewhere': ({ key = '', of = '', belongs = '' }) => ({
+        what: message`\`${key}\` is no key of ${withArticle(of)}: it belongs in ${belongs}.`,
+      }),
       synonym: ({ key = '', of = '', right = '' }) => ({
         what: message`\`${key}\` is called \`${right}\` in ${withArticle(of)}.`,
       }),
@@ -27,16 +31,12 @@ export const unknownKey: TextRule = {
         what: message`\`${key}\` is called \`${right}\` in ${withArticle(of)}, which is set already.`,
       }),
       'synonym-elsewhere': ({ key = '', of = '', right = '', belongs = '' }) => ({
-        what: message`\`${key}\` is no key of ${withArticle(of)}. Did you mean \`${right}\`?`,
+        what: message`\`${key}\` is not a key of ${withArticle(of)}. Did you mean \`${right}\`?`,
         why: message`\`${right}\` belongs in ${belongs}.`,
       }),
       'no-such-key': ({ key = '', of = '', instead = '' }) => ({
-        what: message`\`${key}\` is no key of ${withArticle(of)}.`,
+        what: message`\`${key}\` is not a key of ${withArticle(of)}.`,
         why: instead,
-      }),
-      'missing-colon': ({ key = '' }) => ({ what: message`No colon stands after \`${key}\`.` }),
-      'belongs-elsewhere': ({ key = '', of = '', belongs = '' }) => ({
-        what: message`\`${key}\` is no key of ${withArticle(of)}: it belongs in ${belongs}.`,
       }),
     },
     later`This key is not known here`,
