@@ -35,6 +35,10 @@ export interface SchemaNode {
   /** Words that may stand in place of a record. */
   readonly 'x-words'?: readonly string[];
   readonly 'x-text'?: boolean;
+  /** Other words for a key, each answered with the key's own name. */
+  readonly 'x-also'?: readonly string[];
+  /** Other words for the values of an enum, each with the value that it means. */
+  readonly 'x-values-also'?: Readonly<Record<string, string>>;
   readonly 'x-entry'?: EntryNote;
 }
 
@@ -44,7 +48,15 @@ export interface SchemaDocument extends SchemaNode {
   readonly $defs: Readonly<Record<string, SchemaNode>>;
 }
 
-export const ANNOTATIONS = ['x-refers', 'x-names-refer', 'x-words', 'x-text', 'x-entry'];
+export const ANNOTATIONS = [
+  'x-refers',
+  'x-names-refer',
+  'x-words',
+  'x-text',
+  'x-also',
+  'x-values-also',
+  'x-entry',
+];
 
 export const QUANTITY = 'quantity-';
 

@@ -28,7 +28,11 @@ export function shapeOf(schema: SchemaDocument, node: SchemaNode): Shape {
       words ? { kind: 'word-or-record', words, of: name } : { kind: 'record', of: name },
     );
   }
-  if (node.enum) return { kind: 'enum', values: [...new Set(node.enum.map(String))] };
+  if (node.enum) {
+    const also = node['x-values-also'];
+    const values = [...new Set(node.enum.map(String))];
+    return { kind: 'enum', values, ...(also && { also }) };
+  }
   if (node.items) return { kind: 'list', item: shapeOf(schema, node.items) };
   if (typeof node.additionalProperties === 'object') {
     const names = node['x-names-refer'];
@@ -60,6 +64,7 @@ export function shapeTable(schema: SchemaDocument): Record<string, RecordShape> 
         title: node.title ?? '',
         description: node.description ?? '',
         examples: (node.examples ?? []).map(flowText),
+        ...(node['x-also'] && { also: node['x-also'] }),
       },
     ]);
     table[name] = { title, description, keys: Object.fromEntries(keys) };

@@ -20,7 +20,7 @@ export function holderOf({ subject }: Bench): FilmHolder | null {
   const { holder, orientation } = subject.fields;
   const stance = ifKnown(orientation);
   const held = HOLDERS.find((each) => each === ifKnown(holder));
-  const enclosed = ifKnown(holder) === 'enclosed holder';
+  const enclosed = ifKnown(holder) === 'enclosed-holder';
   if (!held && !enclosed) return null;
   return {
     at: holder.at,

@@ -54,6 +54,7 @@ function moveSpeed(
     case 'slide':
       return along;
     case 'pan':
+    case 'tilt':
       // About the sensor, near enough to where the head turns.
       return derive([turning, subjectToSensorMm], panSpeedMmPerS);
     case 'turntable':

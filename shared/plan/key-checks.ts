@@ -8,7 +8,7 @@ import type { ShapeProblem } from './problem.ts';
 type Check = (fields: never) => readonly ShapeProblem[];
 
 const CHECKS: Partial<Record<DefName, Check>> = {
-  shot: (shot: Shot) => askedTwice(shot),
+  shot: (shot: Shot) => [...askedTwice(shot), ...panUpright(shot)],
   lens: (lens: Lens) => apertureTurned(lens),
 };
 
@@ -35,6 +35,31 @@ function askedTwice(shot: Shot): readonly ShapeProblem[] {
         sideEffects: message`what ${key} says is lost`,
         edits: [{ op: 'remove', at: { ...shot[key].at, part: 'pair' } }],
       })),
+    },
+  ];
+}
+
+/** A pan along the upright axis is a tilt, by the name that camera crews give it. */
+function panUpright({ move }: Shot): readonly ShapeProblem[] {
+  if (!isKnown(move)) return [];
+  const { kind, along } = move.value;
+  if (!isKnown(kind) || kind.value !== 'pan' || !isKnown(along) || along.value !== 'upright')
+    return [];
+  return [
+    {
+      rule: 'usual-spelling',
+      code: 'usual-spelling',
+      at: kind.at,
+      args: { key: 'kind', text: 'pan, along: upright', usual: 'tilt' },
+      fixes: [
+        {
+          title: message`Call it \`tilt\``,
+          edits: [
+            { op: 'set', at: kind.at, text: 'tilt' },
+            { op: 'remove', at: { ...along.at, part: 'pair' } },
+          ],
+        },
+      ],
     },
   ];
 }

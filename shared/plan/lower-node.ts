@@ -173,7 +173,7 @@ export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: P
   const pairs = distinctPairs(node);
   const pattern = patternOf(def);
   const misspelt = new Set<string>();
-  let taken: ReadonlySet<string> | undefined;
+  let taken: Set<string> | undefined;
   const fields: Fields = { ...pattern.blank };
   for (const { key, value } of pairs) {
     const name = key.text;
@@ -185,9 +185,17 @@ export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: P
       taken ??= new Set(pairs.map((pair) => pair.key.text));
       const at = placed(into, [...path, name]);
       const found =
-        (value === null && withoutColon(def, name, at, taken)) || unknownKey(def, name, at, taken);
+        (value === null && withoutColon(def, name, at, taken)) ||
+        unknownKey(def, name, at, taken, value);
       into.problems.push(found.problem);
-      if (found.meant !== undefined) misspelt.add(found.meant);
+      if (found.meant === undefined) continue;
+      misspelt.add(found.meant);
+      taken.add(found.meant);
+      const own = keys[found.meant];
+      if (found.counts && own && value !== null) {
+        const below = keyBelow(path, name);
+        fields[found.meant] = lowerNode(into, value, own.shape, labelOf(found.meant, own), below);
+      }
     }
   }
   const whole = isWhole(into, node);

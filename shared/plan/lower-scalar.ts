@@ -1,7 +1,7 @@
 /** A scalar as the value that its shape takes. */
 import { kindOf } from '../quantity/index.ts';
 import type { Field } from './field.ts';
-import { asName } from './nearest.ts';
+import { asName, plain } from './nearest.ts';
 import type { Place } from './place.ts';
 import type { ShapeProblem } from './problem.ts';
 import type { Shape } from './shape.ts';
@@ -25,6 +25,12 @@ const YES_NO: Readonly<Record<string, boolean>> = {
   false: false,
 };
 
+/** The value that another word for it means; undefined: it is no other word for any. */
+function otherWord(text: string, also: Readonly<Record<string, string>> = {}): string | undefined {
+  const word = plain(text);
+  return Object.hasOwn(also, word) ? also[word] : undefined;
+}
+
 export function lowerScalar(
   text: string,
   shape: ScalarShape,
@@ -45,9 +51,14 @@ export function lowerScalar(
       return known(parsed.value);
     }
     case 'enum':
-      return shape.values.includes(text)
-        ? known(text)
-        : invalid(notOneOf(at, label, shape.values, text));
+      if (!shape.values.includes(text)) {
+        const meant = otherWord(text, shape.also);
+        const why = notOneOf(at, label, shape.values, text, meant);
+        if (meant === undefined) return invalid(why);
+        problems.push(why);
+        return known(meant);
+      }
+      return known(text);
     case 'ref':
     case 'name':
       return NAME.test(text) ? known(text) : invalid(notAName(at, label, text, asName(text)));

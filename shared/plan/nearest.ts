@@ -1,7 +1,8 @@
 /** The word that was probably meant, among those that would be right. */
 import { editDistance } from '../quantity/edit-distance.ts';
 
-const plain = (word: string): string => word.toLowerCase().replace(/[\s_]+/g, '-');
+/** In small letters with hyphens, as the language writes its words. */
+export const plain = (word: string): string => word.toLowerCase().replace(/[\s_]+/g, '-');
 
 /** At most a third of the letters off (one in short words); undefined where nothing is near. */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {

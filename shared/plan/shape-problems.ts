@@ -12,7 +12,7 @@ type Args = Readonly<Record<string, string | undefined>>;
 const LONGEST = 60;
 
 /** The language's own words, which are needed whole; only what the plan wrote can be endless. */
-const WHOLE: ReadonlySet<string> = new Set(['keys']);
+const WHOLE: ReadonlySet<string> = new Set(['keys', 'instead']);
 
 /** A text as it may be quoted in a sentence. */
 const short = (text: string): string =>
@@ -156,13 +156,15 @@ export const otherSpelling = (at: Place, label: Label, text: string, usual: stri
     setFix(at, usual),
   ]);
 
+/** `meant`: the value that the text is another word for. */
 export function notOneOf(
   at: Place,
   label: Label,
   values: readonly string[],
   text: string,
+  meant?: string,
 ): ShapeProblem {
-  const near = nearest(text, values);
+  const near = meant ?? nearest(text, values);
   return problem(
     'wrong-value',
     'not-one-of',

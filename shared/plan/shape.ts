@@ -7,7 +7,12 @@ import type { DefName, Group, Spaces } from './generated/names.ts';
 
 export type Shape =
   | { readonly kind: 'quantity'; readonly of: QuantityId }
-  | { readonly kind: 'enum'; readonly values: readonly string[] }
+  | {
+      readonly kind: 'enum';
+      readonly values: readonly string[];
+      /** Other words for its values: 'push' means 'push-in'. */
+      readonly also?: Readonly<Record<string, string>>;
+    }
   | { readonly kind: 'ref'; readonly groups: readonly Group[] }
   /** A name of one's own choosing, or of a check. */
   | { readonly kind: 'name' }
@@ -26,6 +31,8 @@ export interface KeyShape {
   readonly description: string;
   /** As YAML text, records in flow style. */
   readonly examples: readonly string[];
+  /** Other words for it, in small letters with hyphens: 'weight' for 'mass'. */
+  readonly also?: readonly string[];
 }
 
 export interface RecordShape {

@@ -1,12 +1,15 @@
 /** A key that its record doesn't have: misspelt, or at home elsewhere. */
+import type { Node } from '../text/tree.ts';
 import { withArticle } from '../words/article.ts';
 import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import type { DefName } from './generated/names.ts';
 import { SHAPES } from './generated/shapes.ts';
-import { nearest } from './nearest.ts';
+import { insteadOf } from './instead.ts';
+import { nearest, plain } from './nearest.ts';
 import type { Place } from './place.ts';
 import type { PlanFix, ShapeProblem } from './problem.ts';
+import type { Shape } from './shape.ts';
 import { problem } from './shape-problems.ts';
 
 const MOST_HOMES = 3;
@@ -26,11 +29,19 @@ function homesOf(key: string, def: DefName): string[] {
 
 interface UnknownKey {
   readonly problem: ShapeProblem;
-  /** The key that was meant, whose value is not known then. */
+  /** The key that was meant, whose value is not known unless it counts. */
   readonly meant: string | undefined;
+  /** What stands there is the value of the key that was meant: its name is another word for it. */
+  readonly counts: boolean;
 }
 
-/** `up 26 deg` where `elevation: 26 deg` is meant; undefined: it is no key and its value. */
+/** The key of a record that `word` is another word for. */
+function keyMeant(def: DefName, word: string): string | undefined {
+  const { keys } = SHAPES[def];
+  return Object.keys(keys).find((key) => keys[key]!.also?.includes(word));
+}
+
+/** `elevation 26 deg` where `elevation: 26 deg` is meant; undefined: it is no key and its value. */
 export function withoutColon(
   def: DefName,
   text: string,
@@ -38,51 +49,127 @@ export function withoutColon(
   taken: ReadonlySet<string>,
 ): UnknownKey | undefined {
   const [, key, value] = /^(\S+)\s+(\S.*)$/.exec(text) ?? [];
-  if (key === undefined || !Object.hasOwn(SHAPES[def].keys, key) || taken.has(key))
-    return undefined;
-  const fixed = `${key}: ${value}`;
+  if (key === undefined) return undefined;
+  const meant = Object.hasOwn(SHAPES[def].keys, key) ? key : keyMeant(def, plain(key));
+  if (meant === undefined || taken.has(meant)) return undefined;
+  const fixed = `${meant}: ${value}`;
   const place: Place = { ...at, part: 'key' };
   const fix: PlanFix = {
     title: message`Write ${fixed}`,
     edits: [{ op: 'rename-key', at, text: fixed }],
   };
-  return { problem: problem('unknown-key', 'missing-colon', place, { key }, [fix]), meant: key };
+  return {
+    problem: problem('unknown-key', 'missing-colon', place, { key }, [fix]),
+    meant,
+    counts: false,
+  };
 }
 
-/** `taken`: the keys that stand in the record, which no fix may make twice. */
+/** Where another kind of entry has a key that `word` is another word for: that key, and its homes. */
+function homesMeant(
+  word: string,
+  def: DefName,
+): { readonly key: string; readonly homes: readonly string[] } | undefined {
+  const defs = Object.keys(SHAPES) as DefName[];
+  const held = new Set(
+    Object.values(SHAPES[def].keys).map(({ shape }) => ('of' in shape ? shape.of : '')),
+  );
+  const meant = defs
+    .map((home) => ({ home, key: keyMeant(home, word) }))
+    .sort((a, b) => Number(held.has(b.home)) - Number(held.has(a.home)));
+  const key = meant.find((one) => one.key !== undefined)?.key;
+  return key === undefined
+    ? undefined
+    : {
+        key,
+        homes: meant
+          .filter((one) => one.key === key)
+          .map(({ home }) => withArticle(SHAPES[home].title)),
+      };
+}
+
+/** Calls a key by its own name; a value that belongs one level deeper goes there with it. */
+function callIt(def: DefName, word: string, key: string, at: Place, value: Node | null): PlanFix {
+  const { shape } = SHAPES[def].keys[key]!;
+  const inner = isDeeper(shape, value) ? keyMeant(shape.of, word) : undefined;
+  const rename: PlanFix['edits'] = [{ op: 'rename-key', at, text: key }];
+  return {
+    title: message`Call it \`${key}\``,
+    edits:
+      inner === undefined || value?.kind !== 'scalar'
+        ? rename
+        : [...rename, { op: 'set', at, text: `{ ${inner}: ${value.text} }` }],
+  };
+}
+
+const isDeeper = (shape: Shape, value: Node | null): shape is Extract<Shape, { kind: 'record' }> =>
+  shape.kind === 'record' && value?.kind === 'scalar';
+
+/**
+ * @param taken the keys that stand in the record, which no fix may make twice
+ * @param value what stands under the key, where it was read
+ */
 export function unknownKey(
   def: DefName,
   key: string,
   at: Place,
   taken: ReadonlySet<string>,
+  value: Node | null = null,
 ): UnknownKey {
-  const record = SHAPES[def];
-  const near = nearest(key, Object.keys(record.keys));
-  const homes = homesOf(key, def);
-  const meant = near !== undefined && !taken.has(near) ? near : undefined;
-  const rename: PlanFix[] = meant
-    ? [{ title: message`Write ${meant}`, edits: [{ op: 'rename-key', at, text: meant }] }]
-    : [];
+  const of = SHAPES[def].title;
+  const word = plain(key);
+  const place: Place = { ...at, part: 'key' };
   const remove: PlanFix = {
     title: message`Remove ${key}`,
     sideEffects: message`what it says is lost`,
     edits: [{ op: 'remove', at: { file: at.file, entry: at.entry, path: at.path, part: 'pair' } }],
   };
+  const none = { meant: undefined, counts: false };
+  const right = keyMeant(def, word);
+  if (right !== undefined) {
+    const args = { key, of, right };
+    if (taken.has(right))
+      return { problem: problem('unknown-key', 'synonym-twice', place, args, [remove]), ...none };
+    const fixes = [callIt(def, word, right, at, value), remove];
+    return {
+      problem: problem('unknown-key', 'synonym', place, args, fixes),
+      meant: right,
+      counts: !isDeeper(SHAPES[def].keys[right]!.shape, value),
+    };
+  }
+  const instead = insteadOf(def, word);
+  if (instead !== undefined) {
+    const args = { key, of, instead };
+    return { problem: problem('unknown-key', 'no-such-key', place, args, [remove]), ...none };
+  }
+  const homes = homesOf(key, def);
+  const elsewhere = homes.length === 0 ? homesMeant(word, def) : undefined;
+  if (elsewhere) {
+    const belongs = anyOf(elsewhere.homes.slice(0, MOST_HOMES));
+    const args = { key, of, right: elsewhere.key, belongs };
+    return { problem: problem('unknown-key', 'synonym-elsewhere', place, args, [remove]), ...none };
+  }
+  const near = nearest(key, Object.keys(SHAPES[def].keys));
+  const meant = near !== undefined && !taken.has(near) ? near : undefined;
+  const rename: PlanFix[] = meant
+    ? [{ title: message`Write ${meant}`, edits: [{ op: 'rename-key', at, text: meant }] }]
+    : [];
   const code = homes.length > 0 && meant === undefined ? 'belongs-elsewhere' : 'unknown-key';
   return {
     problem: problem(
       'unknown-key',
       code,
-      { ...at, part: 'key' },
+      place,
       {
         key,
-        of: record.title,
+        of,
         nearest: near,
         belongs: anyOf(homes.slice(0, MOST_HOMES)),
-        keys: Object.keys(record.keys).join(', '),
+        keys: Object.keys(SHAPES[def].keys).join(', '),
       },
       [...rename, remove],
     ),
     meant,
+    counts: false,
   };
 }

@@ -4,7 +4,7 @@ import { layOutParts } from '../figures/parts.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
-import type { Rig, Shot } from '../plan/generated/types.ts';
+import type { Preflight, Rig, Shot } from '../plan/generated/types.ts';
 import { checkKeys } from '../plan/key-checks.ts';
 import { NAME } from '../plan/lower-scalar.ts';
 import { asName, nearest } from '../plan/nearest.ts';
@@ -12,6 +12,7 @@ import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { PlanFix, ShapeProblem } from '../plan/problem.ts';
 import { type Reference, referencesAt, referencesIn } from '../plan/references.ts';
 import { notAName } from '../plan/shape-problems.ts';
+import { checkMeant, ruleMeant } from '../rules/other-names.ts';
 import { RESERVED_NAMES, RULE_NAMES, ruleNamed } from '../rules/registry.ts';
 import { rigProblems } from '../rules/rig-parts.ts';
 import type { Finding, Related, Severity } from '../rules/rule.ts';
@@ -97,6 +98,10 @@ export function entryFindings(
     const unknown = unknownRule(name);
     if (unknown) found.push(unknown);
   }
+  for (const name of checkNamesIn(lowered)) {
+    const other = otherCheck(name);
+    if (other) found.push(other);
+  }
   for (const reference of [...referencesOf(lowered), ...shotOfClips(lowered, file, id)]) {
     const unknown = unknownName(entries, names, file, reference);
     if (unknown) found.push(unknown);
@@ -131,17 +136,55 @@ function ruleNamesIn({ kind, def, value }: Lowered): { name: string; at: Place }
 
 function unknownRule({ name, at }: { name: string; at: Place }): TextFinding | undefined {
   if (RULE_NAMES.includes(name) || RESERVED_NAMES.includes(name)) return undefined;
-  const near = nearest(name, RULE_NAMES);
+  const other = ruleMeant(name);
+  const near = other ?? nearest(name, RULE_NAMES);
+  const title = other === undefined ? message`Write ${near ?? ''}` : message`Call it \`${other}\``;
   const args = { text: name, ...(near !== undefined && { nearest: near }) };
   return shapeFinding({
     rule: 'unknown-name',
     code: 'unknown-rule',
     at,
     args,
-    fixes:
-      near === undefined
-        ? []
-        : [{ title: message`Write ${near}`, edits: [{ op: 'rename-key', at, text: near }] }],
+    fixes: near === undefined ? [] : [{ title, edits: [{ op: 'rename-key', at, text: near }] }],
+  });
+}
+
+/** The names of checks that an entry has, where they stand: keys of a mapping, or items of a list. */
+function checkNamesIn({ kind, def, value }: Lowered): { name: string; at: Place }[] {
+  const isOwn = kind.kind === 'key' && kind.key === 'preflight';
+  const said = (def === 'shot' ? (value as Shot).preflight : isOwn ? value : undefined) as
+    | Field<unknown>
+    | undefined;
+  return checksOf(said);
+}
+
+function checksOf(field: Field<unknown> | undefined): { name: string; at: Place }[] {
+  if (field?.state !== 'known') return [];
+  const { value } = field;
+  if (value instanceof Map)
+    return [...(value as ReadonlyMap<string, Field<unknown>>)].map(([name, { at }]) => ({
+      name,
+      at: { ...at, part: 'key' },
+    }));
+  if (Array.isArray(value))
+    return (value as readonly Field<string>[]).flatMap((item) =>
+      item.state === 'known' ? [{ name: item.value, at: item.at }] : [],
+    );
+  const { once, 'every-shot': every } = value as Preflight;
+  return [...checksOf(once), ...checksOf(every)];
+}
+
+/** Checks may have names of one's own; one that is known by another name is called by that. */
+function otherCheck({ name, at }: { name: string; at: Place }): TextFinding | undefined {
+  const usual = checkMeant(name);
+  if (usual === undefined) return undefined;
+  const op = at.part === 'key' ? 'rename-key' : 'set';
+  return shapeFinding({
+    rule: 'usual-spelling',
+    code: 'usual-spelling',
+    at,
+    args: { key: name, text: name, usual },
+    fixes: [{ title: message`Call it \`${usual}\``, edits: [{ op, at, text: usual }] }],
   });
 }
 

@@ -281,7 +281,7 @@ describe('documentation', () => {
   };
 
   test('of a key is the schema’s own', () => {
-    expect(docs(inShot('iso: 3200', '|'), 'tilt')).toContain('leans back');
+    expect(docs(inShot('iso: 3200', '|'), 'tilt')).toContain('away from facing the lens');
   });
 
   test('of a value is what the shot comes to with it, and what would be found', () => {
@@ -296,7 +296,9 @@ describe('documentation', () => {
   });
 
   test('of a rule is when it finds something', () => {
-    expect(docs(inShot('iso: 3200', 'allow:\n      |'), 'motion-blur')).toContain('**motion-blur**');
+    expect(docs(inShot('iso: 3200', 'allow:\n      |'), 'motion-blur')).toContain(
+      '**motion-blur**',
+    );
   });
 });
 

@@ -167,8 +167,8 @@ describe('on the other settings of a shot', () => {
       ),
     );
     expect(rows).toMatchObject({
-      size: '1920 x 1080',
-      rate: '50 fps',
+      resolution: '1920 x 1080',
+      'frame rate': '50 fps',
       'pixel that counts': '18.8 µm',
       'slowest speed': '50 % at 25 fps delivered',
     });
@@ -230,8 +230,8 @@ describe('on a name', () => {
     expect(rowsOf(defined)).toMatchObject({
       'long-200': 'lens',
       'focal length': '200 mm',
-      apertures: 'f/4 to 32',
-      'closest focus': 'from-sensor 850 mm, magnification 0.3x',
+      'aperture range': 'f/4 to 32',
+      'minimum focus': 'from-sensor 850 mm, magnification 0.3x',
     });
     expect(defined).toContain('Not given: `extends`, `front-diameter`, `mass`, `balance`.');
     expect(hoverWords(BENCH, '[body-a, long-200]', '[body-a, ‸long-200]')).toBe(defined);
@@ -250,8 +250,8 @@ describe('on a name', () => {
 
   it('tells a recording setting where its body defines it', () => {
     expect(rowsOf(hoverWords(BENCH, 'full: {'))).toMatchObject({
-      full: 'recording setting',
-      rate: '50 fps',
+      full: 'recording mode',
+      'frame rate': '50 fps',
     });
   });
 

@@ -26,7 +26,7 @@ describe('a translation that the client brings', () => {
     const { found, hover } = await told({
       translation: {
         [DEPTH]: 'Für {1} sind {2} Tiefe nötig, da sind {0}.',
-        'The marked f-number, whatever the body shows.': 'Die Blende am Ring.',
+        'Marked f-number, whatever the body displays.': 'Die Blende am Ring.',
       },
     });
     expect(found).toMatch(/^Für frost-plate sind 1\.5 mm Tiefe nötig, da sind [\d.]+ mm\./m);

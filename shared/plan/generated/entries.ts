@@ -17,7 +17,7 @@ export const ENTRIES: Readonly<Record<AnyGroup, EntryShape>> = {
  "recordings": {
   "def": "recording",
   "home": null,
-  "noun": "recording setting",
+  "noun": "recording mode",
   "scope": "plan",
   "space": "recordings",
   "outline": [],

@@ -5,7 +5,7 @@ import type { DefName } from './names.ts';
 export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  "plan": {
   "title": "shoot plan",
-  "description": "What every shot needs, the kit it is made with, and the edit it is made for.",
+  "description": "Shots, the equipment for them, and the edit.",
   "keys": {
    "shootplan": {
     "shape": {
@@ -15,8 +15,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "version of the language",
-    "description": "The version of the plan language that the file is written in. First line of every plan.",
+    "title": "language version",
+    "description": "Version of the plan language. First line of every plan.",
     "examples": [
      "1"
     ]
@@ -27,9 +27,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "title",
-    "description": "What the film is called; heads the sheet.",
+    "description": "Title of the piece. Printed at the top of the shot sheet.",
     "examples": [
      "Tide Glass"
+    ],
+    "also": [
+     "name",
+     "project"
     ]
    },
    "about": {
@@ -37,10 +41,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "about",
-    "description": "What the film is and what it is for.",
+    "title": "note",
+    "description": "What the piece is and what it is for.",
     "examples": [
      "A two-minute loop of thin films for a lobby screen."
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "use": {
@@ -52,9 +63,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "files used",
-    "description": "Other plan files whose kit, rigs, lights and subjects this plan refers to: paths relative to this file, inside the workspace.",
+    "description": "Other plan files whose kit, rigs, lights and subjects this plan uses. Paths are relative to this file, inside the workspace.",
     "examples": [
      "[our-kit.shootplan.yaml]"
+    ],
+    "also": [
+     "include",
+     "import",
+     "files"
     ]
    },
    "deliver": {
@@ -64,9 +80,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "delivery",
-    "description": "What is handed over in the end: size, rate and length of the finished film.",
+    "description": "Delivery format: resolution, frame rate and running time.",
     "examples": [
      "{ resolution: 1920 x 1080, rate: 25 fps, duration: 2 min }"
+    ],
+    "also": [
+     "delivery",
+     "deliverable",
+     "output"
     ]
    },
    "mains": {
@@ -76,10 +97,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mains frequency",
-    "description": "Frequency of the mains where the lamps burn; lamps on mains flicker at twice that. Left out: not known.",
+    "description": "Mains frequency on location. Mains-powered lamps flicker at twice this. Default: unknown.",
     "examples": [
      "50 Hz",
      "60 Hz"
+    ],
+    "also": [
+     "mains-frequency"
     ]
    },
    "circle-of-confusion": {
@@ -89,9 +113,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "circle of confusion",
-    "description": "Largest blur on the sensor that still counts as sharp. Left out: the recorded diagonal / 1500, but not below one delivered pixel.",
+    "description": "Largest blur on the sensor that still looks sharp. Default: recorded diagonal / 1500, but at least one delivered pixel.",
     "examples": [
      "0.028 mm"
+    ],
+    "also": [
+     "coc"
     ]
    },
    "kit": {
@@ -101,9 +128,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "kit",
-    "description": "What there is to shoot with, in groups.",
+    "description": "Available equipment, by type.",
     "examples": [
      "{ tubes: { tube-12: { length: 12 mm } } }"
+    ],
+    "also": [
+     "gear",
+     "equipment"
     ]
    },
    "rigs": {
@@ -116,7 +147,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "rigs",
-    "description": "Bodies, tubes, converters and lenses put together, by name.",
+    "description": "Camera setups of bodies, tubes, converters and lenses, by name.",
     "examples": [
      "{ far-off: { parts: [body-a, long-200] } }"
     ]
@@ -131,9 +162,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "lights",
-    "description": "Lights as they stand, by name.",
+    "description": "Lights as placed on set, by name.",
     "examples": [
      "{ wall: { kind: led, colour-temperature: 5600 K } }"
+    ],
+    "also": [
+     "lamps",
+     "lighting"
     ]
    },
    "subjects": {
@@ -146,7 +181,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "subjects",
-    "description": "What is filmed, by name.",
+    "description": "Subjects to film, by name.",
     "examples": [
      "{ lantern: { kind: bubble, diameter: 70 mm } }"
     ]
@@ -161,7 +196,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "shots",
-    "description": "The shots, by name, in the order of the plan.",
+    "description": "Shots by name, in plan order.",
     "examples": [
      "{ drift: { subject: harbour-film, rig: far-off, field: 24 mm } }"
     ]
@@ -172,10 +207,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "preflight"
     },
     "required": false,
-    "title": "preflight",
-    "description": "Checks before shooting: once for the day, and before every shot.",
+    "title": "preflight checks",
+    "description": "Checks before shooting: once a day, and before every shot.",
     "examples": [
      "{ once: { cards-formatted: open } }"
+    ],
+    "also": [
+     "checklist",
+     "checks"
     ]
    },
    "edit": {
@@ -185,9 +224,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "edit",
-    "description": "The edit that the shots are made for: its music and its cuts.",
+    "description": "The edit: music and cuts.",
     "examples": [
      "{ music: { tempo: 92 bpm } }"
+    ],
+    "also": [
+     "timeline"
     ]
    },
    "clips": {
@@ -206,9 +248,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "clips",
-    "description": "What was recorded, by shot; written on the day and after.",
+    "description": "Recorded clips, by shot. Filled in on the day and after.",
     "examples": [
      "{ drift: [{ file: media/0007.mp4, verdict: keep }] }"
+    ],
+    "also": [
+     "rushes"
     ]
    },
    "allow": {
@@ -220,10 +265,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "findings accepted",
-    "description": "Findings that are wanted in the whole plan, by rule, each with its reason.",
+    "title": "accepted findings",
+    "description": "Findings accepted in the whole plan, by rule, each with a reason.",
     "examples": [
      "{ motion-blur: { because: the flow shall read as flow } }"
+    ],
+    "also": [
+     "accept",
+     "ignore"
     ]
    },
    "severity": {
@@ -236,12 +285,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
        "warning",
        "note",
        "hint"
-      ]
+      ],
+      "also": {
+       "information": "note",
+       "info": "note"
+      }
      }
     },
     "required": false,
     "title": "severities",
-    "description": "Severity of rules in this plan, where it differs from their own.",
+    "description": "Severity of rules in this plan, where it differs from the default.",
     "examples": [
      "{ motion-blur: error }"
     ]
@@ -250,7 +303,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "deliver": {
   "title": "delivery",
-  "description": "What is handed over in the end.",
+  "description": "Delivery format of the finished piece.",
   "keys": {
    "resolution": {
     "shape": {
@@ -258,11 +311,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "pixels"
     },
     "required": false,
-    "title": "size",
-    "description": "Size of the finished picture in pixels.",
+    "title": "resolution",
+    "description": "Delivered resolution in pixels.",
     "examples": [
      "1920 x 1080",
      "3840 x 2160"
+    ],
+    "also": [
+     "size",
+     "pixels",
+     "photosites"
     ]
    },
    "rate": {
@@ -271,11 +329,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "rate"
     },
     "required": false,
-    "title": "rate",
-    "description": "Frame rate of the finished film; 29.97 fps means exactly 30000/1001.",
+    "title": "frame rate",
+    "description": "Delivered frame rate. 29.97 fps means exactly 30000/1001.",
     "examples": [
      "25 fps",
      "29.97 fps"
+    ],
+    "also": [
+     "fps",
+     "frame-rate",
+     "framerate"
     ]
    },
    "duration": {
@@ -284,17 +347,21 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "length",
-    "description": "How long the finished film runs.",
+    "title": "running time",
+    "description": "Running time of the finished piece.",
     "examples": [
      "2 min"
+    ],
+    "also": [
+     "length",
+     "running-time"
     ]
    }
   }
  },
  "kit": {
   "title": "kit",
-  "description": "What there is to shoot with, in groups, each by name.",
+  "description": "Available equipment, by type and name.",
   "keys": {
    "bodies": {
     "shape": {
@@ -305,10 +372,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "bodies",
-    "description": "Camera bodies.",
+    "title": "camera bodies",
+    "description": "Camera bodies, by name.",
     "examples": [
      "{ body-a: { sensor: 36 x 24 mm, flange-distance: 44 mm } }"
+    ],
+    "also": [
+     "camera",
+     "cameras",
+     "body"
     ]
    },
    "lenses": {
@@ -321,9 +393,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "lenses",
-    "description": "Lenses.",
+    "description": "Lenses, by name.",
     "examples": [
      "{ long-200: { focal-length: 200 mm, aperture: f/4 to 32 } }"
+    ],
+    "also": [
+     "glass"
     ]
    },
    "tubes": {
@@ -336,9 +411,18 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "extension tubes",
-    "description": "Extension tubes.",
+    "description": "Extension tubes, by name.",
     "examples": [
      "{ tube-12: { length: 12 mm } }"
+    ],
+    "also": [
+     "tube",
+     "ext",
+     "extension",
+     "extensions",
+     "extension-tubes",
+     "spacer",
+     "spacers"
     ]
    },
    "converters": {
@@ -350,10 +434,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "converters",
-    "description": "Teleconverters.",
+    "title": "teleconverters",
+    "description": "Teleconverters, by name.",
     "examples": [
      "{ twice: { factor: 2x } }"
+    ],
+    "also": [
+     "extender",
+     "extenders",
+     "tc",
+     "teleconverter",
+     "teleconverters"
     ]
    },
    "close-up-lenses": {
@@ -369,6 +460,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Close-up lenses that screw onto the front of a lens.",
     "examples": [
      "{ plus-2: { power: 2 dpt } }"
+    ],
+    "also": [
+     "close-ups",
+     "dioptres",
+     "diopters"
     ]
    },
    "filters": {
@@ -384,6 +480,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Filters for the front of a lens.",
     "examples": [
      "{ polariser: { kind: polariser, loss: 1.5 stops } }"
+    ],
+    "also": [
+     "filter"
     ]
    },
    "heads": {
@@ -395,10 +494,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "heads",
-    "description": "Tripod heads.",
+    "title": "tripod heads",
+    "description": "Tripod heads, by name.",
     "examples": [
      "{ ball-head: { payload: 10 kg } }"
+    ],
+    "also": [
+     "head"
     ]
    },
    "stands": {
@@ -411,15 +513,20 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "stands",
-    "description": "Tripods, stands and booms.",
+    "description": "Tripods, stands and booms, by name.",
     "examples": [
      "{ boom: { reach: 1.2 m, payload: 5 kg } }"
+    ],
+    "also": [
+     "tripods",
+     "tripod",
+     "booms"
     ]
    }
   }
  },
  "body": {
-  "title": "body",
+  "title": "camera body",
   "description": "A camera body.",
   "keys": {
    "about": {
@@ -427,10 +534,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "sensor": {
@@ -439,10 +553,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "size"
     },
     "required": false,
-    "title": "sensor",
-    "description": "The sensor's light-sensitive area, width first.",
+    "title": "sensor size",
+    "description": "Light-sensitive area of the sensor, width first.",
     "examples": [
      "36 x 24 mm"
+    ],
+    "also": [
+     "sensor-size",
+     "imager",
+     "chip"
     ]
    },
    "pixels": {
@@ -451,10 +570,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "pixels"
     },
     "required": false,
-    "title": "photosites",
-    "description": "Photosites across and down the sensor.",
+    "title": "sensor resolution",
+    "description": "Pixels across and down the sensor.",
     "examples": [
      "6048 x 4024"
+    ],
+    "also": [
+     "photosites",
+     "megapixels",
+     "mp",
+     "resolution"
     ]
    },
    "flange-distance": {
@@ -463,10 +588,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "flange focal distance",
-    "description": "From the mount face to the sensor plane.",
+    "title": "flange distance",
+    "description": "Distance from the lens mount to the sensor plane.",
     "examples": [
      "44 mm"
+    ],
+    "also": [
+     "flange",
+     "flange-focal-distance",
+     "ffd"
     ]
    },
    "iso": {
@@ -475,10 +605,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "iso-limits"
     },
     "required": false,
-    "title": "ISO speeds",
-    "description": "The ISO speeds that the body offers, and up to which its picture is clean.",
+    "title": "ISO range",
+    "description": "ISO range of the body, and the highest ISO you would use.",
     "examples": [
      "{ lowest: 100, highest: 25600, usable-to: 3200 }"
+    ],
+    "also": [
+     "gain",
+     "iso-range"
     ]
    },
    "displayed-aperture": {
@@ -490,11 +624,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "f-number shown",
-    "description": "Which f-number the body displays: the marked one of the lens, or the effective one that includes extension.",
+    "title": "displayed aperture",
+    "description": "F-number that the body displays. marked: as engraved on the lens. effective: includes the light lost to extension.",
     "examples": [
      "marked",
      "effective"
+    ],
+    "also": [
+     "shows"
     ]
    },
    "readout": {
@@ -504,9 +641,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "readout time",
-    "description": "Time from the first to the last line of a frame (rolling shutter); 0 ms for a global shutter. Bands under flickering light follow from it.",
+    "description": "Rolling-shutter readout: time from the first to the last line of a frame. 0 ms for a global shutter. Sets banding under flickering light.",
     "examples": [
      "18 ms"
+    ],
+    "also": [
+     "rolling-shutter"
     ]
    },
    "mass": {
@@ -516,10 +656,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the body; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the body. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -528,10 +671,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where its centre of gravity lies, from the sensor plane toward the subject. Left out: the middle of its length.",
+    "title": "centre of gravity",
+    "description": "Centre of gravity, measured from the sensor plane toward the subject. Default: the middle of its length.",
     "examples": [
      "70 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    },
    "card": {
@@ -540,10 +689,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "capacity"
     },
     "required": false,
-    "title": "card",
-    "description": "Capacity of the card in the body.",
+    "title": "card capacity",
+    "description": "Capacity of the memory card.",
     "examples": [
      "128 GB"
+    ],
+    "also": [
+     "card-size"
     ]
    },
    "battery": {
@@ -552,10 +704,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "battery",
-    "description": "How long a full battery records.",
+    "title": "battery life",
+    "description": "Recording time on a full battery.",
     "examples": [
      "90 min"
+    ],
+    "also": [
+     "battery-life"
     ]
    },
    "longest-clip": {
@@ -564,10 +719,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "longest clip",
+    "title": "recording limit",
     "description": "Longest clip that the body records in one go.",
     "examples": [
      "30 min"
+    ],
+    "also": [
+     "record-limit",
+     "recording-limit"
     ]
    },
    "recording-modes": {
@@ -579,17 +738,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "recording settings",
-    "description": "The recording settings that the body offers, by name.",
+    "title": "recording modes",
+    "description": "Recording modes of the body, by name.",
     "examples": [
      "{ full-50: { resolution: 1920 x 1080, rate: 50 fps } }"
+    ],
+    "also": [
+     "record",
+     "modes",
+     "recordings"
     ]
    }
   }
  },
  "iso-limits": {
-  "title": "ISO speeds",
-  "description": "The ISO speeds that a body offers.",
+  "title": "ISO range",
+  "description": "ISO range of a body.",
   "keys": {
    "lowest": {
     "shape": {
@@ -597,10 +761,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "iso"
     },
     "required": false,
-    "title": "lowest",
-    "description": "Lowest ISO speed.",
+    "title": "lowest ISO",
+    "description": "Lowest ISO setting.",
     "examples": [
      "100"
+    ],
+    "also": [
+     "min",
+     "minimum",
+     "base"
     ]
    },
    "highest": {
@@ -609,10 +778,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "iso"
     },
     "required": false,
-    "title": "highest",
-    "description": "Highest ISO speed.",
+    "title": "highest ISO",
+    "description": "Highest ISO setting.",
     "examples": [
      "25600"
+    ],
+    "also": [
+     "max",
+     "maximum"
     ]
    },
    "usable-to": {
@@ -621,27 +794,38 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "iso"
     },
     "required": false,
-    "title": "clean up to",
-    "description": "Highest ISO speed whose noise is acceptable, by your own tests.",
+    "title": "highest usable ISO",
+    "description": "Highest ISO with acceptable noise, from your own tests.",
     "examples": [
      "3200"
+    ],
+    "also": [
+     "clean-to",
+     "clean"
     ]
    }
   }
  },
  "recording": {
-  "title": "recording setting",
-  "description": "One of the recording settings of a body.",
+  "title": "recording mode",
+  "description": "A recording mode of a body.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "resolution": {
@@ -650,10 +834,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "pixels"
     },
     "required": false,
-    "title": "size",
-    "description": "Size recorded, in pixels.",
+    "title": "resolution",
+    "description": "Recorded resolution in pixels.",
     "examples": [
      "1920 x 1080"
+    ],
+    "also": [
+     "size",
+     "pixels"
     ]
    },
    "rate": {
@@ -662,11 +850,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "rate"
     },
     "required": false,
-    "title": "rate",
-    "description": "Frame rate recorded.",
+    "title": "frame rate",
+    "description": "Recorded frame rate.",
     "examples": [
      "50 fps",
      "59.94 fps"
+    ],
+    "also": [
+     "fps",
+     "frame-rate",
+     "framerate"
     ]
    },
    "bitrate": {
@@ -679,6 +872,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Data rate of the recording.",
     "examples": [
      "60 Mb/s"
+    ],
+    "also": [
+     "data-rate"
     ]
    },
    "area": {
@@ -688,9 +884,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "recorded area",
-    "description": "The part of the sensor that is recorded.",
+    "description": "Part of the sensor that is recorded, width first.",
     "examples": [
      "36 x 20.25 mm"
+    ],
+    "also": [
+     "sensor-area",
+     "recorded-area"
     ]
    },
    "codec": {
@@ -699,9 +899,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "codec",
-    "description": "How the clip is coded, by its common short name.",
+    "description": "Video codec, by its common short name.",
     "examples": [
      "h264"
+    ],
+    "also": [
+     "compression"
     ]
    }
   }
@@ -715,10 +918,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "focal-length": {
@@ -731,6 +941,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Focal length at infinity, as marked.",
     "examples": [
      "200 mm"
+    ],
+    "also": [
+     "focal",
+     "fl"
     ]
    },
    "aperture": {
@@ -739,10 +953,19 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "f-number-range"
     },
     "required": false,
-    "title": "apertures",
-    "description": "Widest and narrowest aperture, as marked.",
+    "title": "aperture range",
+    "description": "Widest and narrowest marked f-number.",
     "examples": [
      "f/4 to 32"
+    ],
+    "also": [
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no",
+     "apertures",
+     "max-aperture"
     ]
    },
    "loss": {
@@ -751,10 +974,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "stops"
     },
     "required": false,
-    "title": "glass loss",
-    "description": "Light lost in the glass: from f-number to T-number.",
+    "title": "light loss",
+    "description": "Light lost in the glass, in stops: from f-number to T-number.",
     "examples": [
      "0.3 stops"
+    ],
+    "also": [
+     "light-loss"
     ]
    },
    "closest": {
@@ -763,10 +989,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "closest"
     },
     "required": false,
-    "title": "closest focus",
-    "description": "Where the lens focuses closest by its own ring, and how large. Left out: the lens has no ring to turn.",
+    "title": "minimum focus",
+    "description": "Minimum focus on the lens alone: distance and magnification. Default: no focus ring.",
     "examples": [
      "{ from-sensor: 0.85 m, magnification: 0.3x }"
+    ],
+    "also": [
+     "min-focus",
+     "minimum-focus",
+     "mfd",
+     "close-focus"
     ]
    },
    "length": {
@@ -776,7 +1008,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "From the mount face to the front rim, at infinity.",
+    "description": "Length from the lens mount to the front, focused at infinity.",
     "examples": [
      "165 mm"
     ]
@@ -787,10 +1019,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length-or-zero"
     },
     "required": false,
-    "title": "growth",
-    "description": "How much longer it is at its closest setting. Left out: it keeps its length.",
+    "title": "extension when focusing",
+    "description": "Extra length at minimum focus. Default: none (internal focusing).",
     "examples": [
      "20 mm"
+    ],
+    "also": [
+     "grows",
+     "growth"
     ]
    },
    "front-diameter": {
@@ -799,10 +1035,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "rim",
-    "description": "Outer diameter of whatever is frontmost: rim, hood or black card. It is what a mirror-like subject shows.",
+    "title": "front diameter",
+    "description": "Outer diameter of the frontmost part: lens, hood or black card. A mirror-like subject reflects it.",
     "examples": [
      "82 mm"
+    ],
+    "also": [
+     "rim"
     ]
    },
    "pupil-ratio": {
@@ -811,10 +1050,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "ratio"
     },
     "required": false,
-    "title": "pupil ratio",
-    "description": "Diameter of the exit pupil over that of the entrance pupil. Left out: 1, and figures say so.",
+    "title": "pupil magnification",
+    "description": "Exit pupil diameter divided by entrance pupil diameter. Default: 1 (symmetrical lens).",
     "examples": [
      "0.8"
+    ],
+    "also": [
+     "pupil-magnification"
     ]
    },
    "mass": {
@@ -824,10 +1066,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the lens; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the lens. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -836,17 +1081,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where its centre of gravity lies, from the mount face forward. Left out: the middle of its length.",
+    "title": "centre of gravity",
+    "description": "Centre of gravity, measured from the lens mount forward. Default: the middle of its length.",
     "examples": [
      "70 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    }
   }
  },
  "closest": {
-  "title": "closest focus",
-  "description": "The near end of the focus ring.",
+  "title": "minimum focus distance",
+  "description": "Near end of the focus ring.",
   "keys": {
    "from-sensor": {
     "shape": {
@@ -855,9 +1106,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "distance",
-    "description": "From the sensor plane to the subject.",
+    "description": "Distance from the sensor plane to the subject.",
     "examples": [
      "0.85 m"
+    ],
+    "also": [
+     "min-focus",
+     "minimum-focus",
+     "mfd",
+     "close-focus",
+     "distance"
     ]
    },
    "magnification": {
@@ -867,26 +1125,37 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "magnification",
-    "description": "Magnification there.",
+    "description": "Magnification at minimum focus.",
     "examples": [
      "0.3x"
+    ],
+    "also": [
+     "mag",
+     "max-magnification"
     ]
    }
   }
  },
  "tube": {
   "title": "extension tube",
-  "description": "A tube without glass that sets what is ahead of it farther from the sensor.",
+  "description": "A tube without glass that moves the lens away from the sensor.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "length": {
@@ -896,9 +1165,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "From mount face to mount face: how far it extends.",
+    "description": "Extension: length from mount face to mount face.",
     "examples": [
      "12 mm"
+    ],
+    "also": [
+     "extension",
+     "ext"
     ]
    },
    "mass": {
@@ -908,10 +1181,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the tube; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the tube. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -920,16 +1196,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where its centre of gravity lies, from its rear face forward. Left out: the middle of its length.",
+    "title": "centre of gravity",
+    "description": "Centre of gravity, measured from the rear face forward. Default: the middle of its length.",
     "examples": [
      "70 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    }
   }
  },
  "converter": {
-  "title": "converter",
+  "title": "teleconverter",
   "description": "A teleconverter between body and lens.",
   "keys": {
    "about": {
@@ -937,10 +1219,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "factor": {
@@ -950,10 +1239,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "factor",
-    "description": "By how much it multiplies the focal length.",
+    "description": "Multiplier of the focal length.",
     "examples": [
      "2x",
      "1.4x"
+    ],
+    "also": [
+     "multiplier",
+     "magnification"
     ]
    },
    "length": {
@@ -963,7 +1256,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "From mount face to mount face.",
+    "description": "Length from mount face to mount face.",
     "examples": [
      "53 mm"
     ]
@@ -974,10 +1267,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "stops"
     },
     "required": false,
-    "title": "light lost",
-    "description": "Light lost in the glass of the converter, beyond what the optics themselves cost.",
+    "title": "light loss",
+    "description": "Extra light lost in the glass, beyond the change of f-number.",
     "examples": [
      "0.3 stops"
+    ],
+    "also": [
+     "light-loss"
     ]
    },
    "mass": {
@@ -987,10 +1283,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the converter; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the converter. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -999,27 +1298,40 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where its centre of gravity lies, from its rear face forward. Left out: the middle of its length.",
+    "title": "centre of gravity",
+    "description": "Centre of gravity, measured from the rear face forward. Default: the middle of its length.",
     "examples": [
      "70 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    }
   }
  },
  "close-up": {
   "title": "close-up lens",
-  "description": "A converging lens on the front of a lens.",
+  "description": "A positive lens that screws onto the front of a lens.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "power": {
@@ -1029,9 +1341,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "power",
-    "description": "Its power in dioptres.",
+    "description": "Power in dioptres.",
     "examples": [
      "2 dpt"
+    ],
+    "also": [
+     "dioptre",
+     "dioptres",
+     "diopter",
+     "diopters",
+     "strength"
     ]
    },
    "length": {
@@ -1041,7 +1360,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing.",
+    "description": "How far it moves the front of the lens forward. Shortens the working distance. Default: 0 mm.",
     "examples": [
      "8 mm"
     ]
@@ -1052,10 +1371,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "stops"
     },
     "required": false,
-    "title": "light lost",
-    "description": "Light lost in the close-up lens, beyond what the optics themselves cost.",
+    "title": "light loss",
+    "description": "Extra light lost in the glass, beyond the change of f-number.",
     "examples": [
      "0.3 stops"
+    ],
+    "also": [
+     "light-loss"
     ]
    },
    "mass": {
@@ -1065,10 +1387,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the close-up lens; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the close-up lens. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    }
   }
@@ -1082,10 +1407,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "kind": {
@@ -1097,14 +1429,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "colour",
       "diffusion",
       "clear"
-     ]
+     ],
+     "also": {
+      "nd": "neutral-density",
+      "polarizer": "polariser",
+      "cpl": "polariser"
+     }
     },
     "required": true,
     "title": "kind",
-    "description": "What kind of filter it is.",
+    "description": "Type of filter.",
     "examples": [
      "polariser",
      "neutral-density"
+    ],
+    "also": [
+     "type"
     ]
    },
    "loss": {
@@ -1113,10 +1453,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "stops"
     },
     "required": false,
-    "title": "light lost",
-    "description": "How much light it takes.",
+    "title": "light loss",
+    "description": "Light lost in the filter, in stops.",
     "examples": [
      "1.5 stops"
+    ],
+    "also": [
+     "stops",
+     "light-loss",
+     "strength"
     ]
    },
    "length": {
@@ -1126,7 +1471,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "length",
-    "description": "By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing.",
+    "description": "How far it moves the front of the lens forward. Shortens the working distance. Default: 0 mm.",
     "examples": [
      "6 mm"
     ]
@@ -1138,16 +1483,19 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the filter. Rigs are weighed without their filters.",
+    "description": "Mass of the filter. Not included in the mass of a rig.",
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    }
   }
  },
  "head": {
-  "title": "head",
+  "title": "tripod head",
   "description": "A tripod head.",
   "keys": {
    "about": {
@@ -1155,10 +1503,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "payload": {
@@ -1168,9 +1523,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "payload",
-    "description": "What it is rated to carry.",
+    "description": "Rated payload.",
     "examples": [
      "10 kg"
+    ],
+    "also": [
+     "load",
+     "load-capacity",
+     "max-load",
+     "rated-load"
     ]
    },
    "mass": {
@@ -1180,10 +1541,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the head; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the head. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    }
   }
@@ -1197,10 +1561,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "kind": {
@@ -1215,10 +1586,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "kind",
-    "description": "What kind of support it is.",
+    "description": "Type of support.",
     "examples": [
      "tripod",
      "stand"
+    ],
+    "also": [
+     "type"
     ]
    },
    "footprint": {
@@ -1228,9 +1602,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "footprint",
-    "description": "Least width of its base on the floor: the distance between its feet.",
+    "description": "Smallest width of the base: the distance between its feet.",
     "examples": [
      "1.1 m"
+    ],
+    "also": [
+     "spread"
     ]
    },
    "reach": {
@@ -1240,9 +1617,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "reach",
-    "description": "From its column to the load, level.",
+    "description": "Horizontal distance from the column to the load.",
     "examples": [
      "1.2 m"
+    ],
+    "also": [
+     "arm",
+     "boom-length"
     ]
    },
    "height": {
@@ -1252,7 +1633,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "height",
-    "description": "Greatest working height.",
+    "description": "Maximum working height.",
     "examples": [
      "1.8 m"
     ]
@@ -1264,9 +1645,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "payload",
-    "description": "What it is rated to carry.",
+    "description": "Rated payload.",
     "examples": [
      "5 kg"
+    ],
+    "also": [
+     "load",
+     "load-capacity",
+     "max-load",
+     "rated-load"
     ]
    },
    "counterweight": {
@@ -1276,9 +1663,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "counterweight",
-    "description": "Mass on the other side of a boom, or on its base.",
+    "description": "Mass of the counterweight: on the far end of a boom, or a sandbag on the base.",
     "examples": [
      "4 kg"
+    ],
+    "also": [
+     "sandbag",
+     "ballast"
     ]
    },
    "counterweight-arm": {
@@ -1288,7 +1679,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "counterweight arm",
-    "description": "From the column to the counterweight, level, away from the load.",
+    "description": "Horizontal distance from the column to the counterweight, away from the load.",
     "examples": [
      "0.5 m"
     ]
@@ -1300,27 +1691,37 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the stand; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the stand. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    }
   }
  },
  "rig": {
   "title": "rig",
-  "description": "Parts put together into a working camera, and what carries it.",
+  "description": "A camera setup: its parts and its support.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "parts": {
@@ -1339,9 +1740,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "parts",
-    "description": "The parts from the sensor toward the subject: body, then tubes and converters in their order, then the lens, then a close-up lens. The order is part of the meaning.",
+    "description": "Parts from the sensor toward the subject: body, tubes and converters, lens, close-up lens. The order matters.",
     "examples": [
      "[body-a, twice, tube-36, long-200]"
+    ],
+    "also": [
+     "stack",
+     "build"
     ]
    },
    "support": {
@@ -1351,7 +1756,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "support",
-    "description": "What carries the rig, and where.",
+    "description": "Head and stand that carry the rig.",
     "examples": [
      "{ head: ball-head, foot: 180 mm }"
     ]
@@ -1371,6 +1776,9 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Filters on the lens.",
     "examples": [
      "[polariser]"
+    ],
+    "also": [
+     "filter"
     ]
    },
    "measured": {
@@ -1379,17 +1787,20 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "measured"
     },
     "required": false,
-    "title": "measured",
-    "description": "What was measured on the bench with this rig; it wins over what is computed.",
+    "title": "measured values",
+    "description": "Values measured with this rig. They override calculated values.",
     "examples": [
      "{ field: 24.6 mm }"
+    ],
+    "also": [
+     "measurements"
     ]
    }
   }
  },
  "support": {
   "title": "support",
-  "description": "What carries a rig, and where.",
+  "description": "Head and stand that carry a rig.",
   "keys": {
    "head": {
     "shape": {
@@ -1400,7 +1811,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "head",
-    "description": "The head that it stands on.",
+    "description": "Tripod head under the rig.",
     "examples": [
      "ball-head"
     ]
@@ -1414,9 +1825,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "stand",
-    "description": "The tripod, stand or boom.",
+    "description": "Tripod, stand or boom.",
     "examples": [
      "boom"
+    ],
+    "also": [
+     "tripod"
     ]
    },
    "foot": {
@@ -1425,8 +1839,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "foot",
-    "description": "Where the foot sits: from the sensor plane forward.",
+    "title": "tripod foot",
+    "description": "Position of the tripod foot, measured from the sensor plane forward.",
     "examples": [
      "180 mm"
     ]
@@ -1446,8 +1860,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "measured": {
-  "title": "measured",
-  "description": "What was measured on the bench. Measured figures win over computed ones.",
+  "title": "measured values",
+  "description": "Measured values. They override calculated values.",
   "keys": {
    "field": {
     "shape": {
@@ -1455,10 +1869,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "field",
-    "description": "Width of the field that was measured.",
+    "title": "field of view",
+    "description": "Measured width of the field of view.",
     "examples": [
      "24.6 mm"
+    ],
+    "also": [
+     "fov",
+     "field-of-view",
+     "frame-width",
+     "width"
     ]
    },
    "magnification": {
@@ -1468,9 +1888,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "magnification",
-    "description": "Magnification that was measured.",
+    "description": "Measured magnification.",
     "examples": [
      "1.46x"
+    ],
+    "also": [
+     "mag"
     ]
    },
    "effective-f-number": {
@@ -1480,9 +1903,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "effective f-number",
-    "description": "Effective f-number at the sensor, as a plain number.",
+    "description": "Measured effective f-number at the sensor, as a plain number.",
     "examples": [
      "60"
+    ],
+    "also": [
+     "effective-aperture"
     ]
    },
    "working-distance": {
@@ -1492,9 +1918,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "working distance",
-    "description": "From the subject to the front rim.",
+    "description": "Measured distance from the subject to the front of the lens.",
     "examples": [
      "390 mm"
+    ],
+    "also": [
+     "wd"
     ]
    },
    "mass": {
@@ -1504,9 +1933,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the whole rig.",
+    "description": "Measured mass of the whole rig.",
     "examples": [
      "2.6 kg"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "balance": {
@@ -1515,10 +1947,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "offset"
     },
     "required": false,
-    "title": "balance",
-    "description": "Where the centre of gravity of the whole rig lies, from the sensor plane forward.",
+    "title": "centre of gravity",
+    "description": "Measured centre of gravity of the whole rig, from the sensor plane forward.",
     "examples": [
      "150 mm"
+    ],
+    "also": [
+     "centre-of-gravity",
+     "center-of-gravity",
+     "cog",
+     "cg"
     ]
    },
    "ring": {
@@ -1527,10 +1965,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "ring"
     },
     "required": false,
-    "title": "ring",
-    "description": "The setting of the focus ring that it was measured at. Left out, of a rig: near the field or magnification measured, else any.",
+    "title": "focus ring",
+    "description": "Focus ring setting of the measurement. Default for a rig: the setting nearest the measured field or magnification, otherwise any.",
     "examples": [
      "closest"
+    ],
+    "also": [
+     "focus"
     ]
    },
    "aperture": {
@@ -1540,26 +1981,40 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "aperture",
-    "description": "The marked aperture that it was measured at. Left out: the one that the shot is set to.",
+    "description": "Marked f-number of the measurement. Default: the one set on the shot.",
     "examples": [
      "f/16"
+    ],
+    "also": [
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no"
     ]
    }
   }
  },
  "light": {
   "title": "light",
-  "description": "A light as it stands.",
+  "description": "A light as placed on set.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "kind": {
@@ -1571,14 +2026,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "fluorescent",
       "discharge",
       "daylight"
-     ]
+     ],
+     "also": {
+      "halogen": "tungsten",
+      "incandescent": "tungsten",
+      "arc": "discharge",
+      "sun": "daylight"
+     }
     },
     "required": false,
     "title": "kind",
-    "description": "What makes the light. Tungsten includes halogen; discharge includes arc lamps.",
+    "description": "Type of lamp. Tungsten includes halogen; discharge includes arc lamps.",
     "examples": [
      "led",
      "tungsten"
+    ],
+    "also": [
+     "type"
     ]
    },
    "emitting-size": {
@@ -1587,10 +2051,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "size"
     },
     "required": false,
-    "title": "source",
-    "description": "The shining face, width first: panel, softbox or diffuser.",
+    "title": "emitting size",
+    "description": "Size of the emitting face, width first: panel, softbox or diffuser.",
     "examples": [
      "600 x 400 mm"
+    ],
+    "also": [
+     "source",
+     "face",
+     "size"
     ]
    },
    "diameter": {
@@ -1600,7 +2069,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "diameter",
-    "description": "Diameter of a round shining face, instead of `source`.",
+    "description": "Diameter of a round emitting face, instead of `emitting-size`.",
     "examples": [
      "400 mm"
     ]
@@ -1611,10 +2080,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "placement"
     },
     "required": false,
-    "title": "place",
-    "description": "Where the source stands, seen from the middle of the subject.",
+    "title": "position",
+    "description": "Position of the light, measured from the middle of the subject.",
     "examples": [
      "{ distance: 500 mm, elevation: 26 deg }"
+    ],
+    "also": [
+     "position",
+     "place",
+     "placement"
     ]
    },
    "colour-temperature": {
@@ -1624,9 +2098,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "colour temperature",
-    "description": "Colour temperature of the light. A film’s colours and reflectance follow from it.",
+    "description": "Colour temperature of the light. Affects the colours and reflectance of a film.",
     "examples": [
      "5600 K"
+    ],
+    "also": [
+     "colour",
+     "color",
+     "color-temperature",
+     "colour-temp",
+     "cct",
+     "kelvin"
     ]
    },
    "modulation": {
@@ -1635,11 +2117,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "modulation"
     },
     "required": false,
-    "title": "modulation",
-    "description": "How often the light itself pulses (an LED's dimmer, a ballast), or none. Left out: not known; lamps that follow the mains pulse at twice its frequency.",
+    "title": "flicker frequency",
+    "description": "Flicker frequency of the light itself (dimmer or ballast), or none. Default: unknown; mains-powered lamps flicker at twice the mains frequency.",
     "examples": [
      "none",
      "25 kHz"
+    ],
+    "also": [
+     "flicker",
+     "flicker-frequency",
+     "pwm"
     ]
    },
    "waveform": {
@@ -1651,8 +2138,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "waveform",
-    "description": "How the light goes over one cycle of its modulation: up and down as a sine, or in pulses. Left out: not known, and judged by the most flicker that any waveform leaves; a filament on the mains swings as a sine.",
+    "title": "flicker waveform",
+    "description": "Shape of the flicker: sine (smooth) or pulsed (on and off). Default: unknown, and the worst case applies; mains-powered tungsten is a sine.",
     "examples": [
      "pulsed",
      "sine"
@@ -1664,8 +2151,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "percent"
     },
     "required": false,
-    "title": "depth of modulation",
-    "description": "How much of the light pulses: (most − least) / (most + least).",
+    "title": "flicker depth",
+    "description": "Flicker depth: (max − min) / (max + min).",
     "examples": [
      "100 %"
     ]
@@ -1680,11 +2167,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "supply",
-    "description": "What feeds it at the set; the cautions ask for it.",
+    "title": "power supply",
+    "description": "Power supply. Used by the safety checks.",
     "examples": [
      "low-voltage",
      "mains"
+    ],
+    "also": [
+     "power-supply"
     ]
    },
    "power": {
@@ -1697,6 +2187,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Electrical power.",
     "examples": [
      "60 W"
+    ],
+    "also": [
+     "watts",
+     "wattage"
     ]
    },
    "luminance": {
@@ -1706,9 +2200,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "luminance",
-    "description": "Luminance of the source's face.",
+    "description": "Luminance of the emitting face.",
     "examples": [
      "3000 cd/m2"
+    ],
+    "also": [
+     "nits",
+     "brightness"
     ]
    },
    "illuminance": {
@@ -1718,9 +2216,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "illuminance",
-    "description": "Illuminance on the subject as it lies, with the source where `at` says. What a mirror shows of it follows from `source`.",
+    "description": "Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`.",
     "examples": [
      "900 lx"
+    ],
+    "also": [
+     "lux",
+     "lx"
     ]
    },
    "reading": {
@@ -1729,8 +2231,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "reading"
     },
     "required": false,
-    "title": "reading",
-    "description": "An exposure that was found right with this light on a diffuse subject.",
+    "title": "exposure reading",
+    "description": "A correct exposure measured with this light on a matt subject.",
     "examples": [
      "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare-lens }"
     ]
@@ -1742,14 +2244,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "none",
       "crossed",
       "parallel"
-     ]
+     ],
+     "also": {
+      "cross": "crossed"
+     }
     },
     "required": false,
-    "title": "polarised",
-    "description": "Whether a polarising sheet is on the source, and how it stands to the polariser on the lens.",
+    "title": "polarisation",
+    "description": "Polarising sheet on the light, and its angle to the polariser on the lens.",
     "examples": [
      "none",
      "crossed"
+    ],
+    "also": [
+     "polarized",
+     "polariser",
+     "polarizer"
     ]
    },
    "stand": {
@@ -1761,7 +2271,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "stand",
-    "description": "What carries the light.",
+    "description": "Stand or boom under the light.",
     "examples": [
      "boom"
     ]
@@ -1773,10 +2283,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "mass",
-    "description": "Mass of the light; loads, centre of gravity and payloads follow from it.",
+    "description": "Mass of the light. Used for loads, balance and payloads.",
     "examples": [
      "0.3 kg",
      "60 g"
+    ],
+    "also": [
+     "weight"
     ]
    },
    "overhead": {
@@ -1794,8 +2307,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "placement": {
-  "title": "place of a light",
-  "description": "Where a source stands, seen from the middle of the subject.",
+  "title": "light position",
+  "description": "Position of a light, measured from the middle of the subject.",
   "keys": {
    "distance": {
     "shape": {
@@ -1804,9 +2317,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "distance",
-    "description": "From the middle of the subject to the middle of the source.",
+    "description": "Distance from the middle of the subject to the middle of the light.",
     "examples": [
      "500 mm"
+    ],
+    "also": [
+     "away"
     ]
    },
    "elevation": {
@@ -1815,10 +2331,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "angle"
     },
     "required": false,
-    "title": "up",
-    "description": "How far above the lens axis; negative is below.",
+    "title": "elevation",
+    "description": "Angle above the lens axis. Negative is below.",
     "examples": [
      "26 deg"
+    ],
+    "also": [
+     "up"
     ]
    },
    "azimuth": {
@@ -1827,17 +2346,20 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "angle"
     },
     "required": false,
-    "title": "across",
-    "description": "How far to the right of the lens axis, seen from the camera; negative is left.",
+    "title": "azimuth",
+    "description": "Angle to the right of the lens axis, seen from the camera. Negative is left.",
     "examples": [
      "0 deg"
+    ],
+    "also": [
+     "across"
     ]
    }
   }
  },
  "reading": {
-  "title": "reading",
-  "description": "An exposure that was found right.",
+  "title": "exposure reading",
+  "description": "A correct exposure.",
   "keys": {
    "aperture": {
     "shape": {
@@ -1846,9 +2368,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "aperture",
-    "description": "The aperture of the reading.",
+    "description": "Marked f-number of the reading.",
     "examples": [
      "f/8"
+    ],
+    "also": [
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no"
     ]
    },
    "shutter": {
@@ -1858,9 +2387,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "shutter",
-    "description": "The shutter time of the reading.",
+    "description": "Shutter time of the reading.",
     "examples": [
      "1/50 s"
+    ],
+    "also": [
+     "ss",
+     "speed",
+     "shutter-speed",
+     "shutter-angle",
+     "exposure-time"
     ]
    },
    "iso": {
@@ -1870,9 +2406,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "ISO",
-    "description": "The ISO speed of the reading.",
+    "description": "ISO of the reading.",
     "examples": [
      "400"
+    ],
+    "also": [
+     "gain"
     ]
    },
    "through": {
@@ -1885,8 +2424,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "taken through",
-    "description": "What it was taken with: a hand-held incident meter; the bare lens at infinity; or this rig as it stands.",
+    "title": "measured with",
+    "description": "How it was measured. meter: hand-held incident meter. bare-lens: the lens alone, at infinity. this-rig: the rig of the shot.",
     "examples": [
      "meter",
      "bare-lens"
@@ -1899,9 +2438,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "magnification",
-    "description": "The magnification it was taken at, where the lens was not at infinity.",
+    "description": "Magnification of the reading, if the lens was not at infinity.",
     "examples": [
      "0.1x"
+    ],
+    "also": [
+     "mag"
     ]
    },
    "distance": {
@@ -1910,8 +2452,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "distance then",
-    "description": "How far the source stood from the subject when it was taken, where it was moved since.",
+    "title": "light distance",
+    "description": "Distance from light to subject during the reading, if the light has moved since.",
     "examples": [
      "1 m"
     ]
@@ -1920,17 +2462,24 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
  },
  "subject": {
   "title": "subject",
-  "description": "What is filmed.",
+  "description": "A subject to film.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "kind": {
@@ -1945,10 +2494,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "kind",
-    "description": "A liquid film in a frame, a bubble, the surface of a liquid, or something solid.",
+    "description": "Liquid film in a frame, bubble, liquid surface or solid object.",
     "examples": [
      "film",
      "bubble"
+    ],
+    "also": [
+     "type"
     ]
    },
    "orientation": {
@@ -1957,14 +2509,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "values": [
       "upright",
       "level"
-     ]
+     ],
+     "also": {
+      "vertical": "upright",
+      "horizontal": "level"
+     }
     },
     "required": false,
-    "title": "stance",
-    "description": "How a film orientation: upright films drain and break soon, level ones last.",
+    "title": "orientation",
+    "description": "Orientation of a film. Upright films drain and break soon; level films last longer.",
     "examples": [
      "upright",
      "level"
+    ],
+    "also": [
+     "stands",
+     "stance"
     ]
    },
    "size": {
@@ -1986,7 +2546,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "diameter",
-    "description": "Diameter of something round.",
+    "description": "Diameter of a round subject.",
     "examples": [
      "70 mm"
     ]
@@ -1998,9 +2558,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "depth",
-    "description": "How deep its relief reaches along the lens axis.",
+    "description": "Depth of the relief along the lens axis.",
     "examples": [
      "0.4 mm"
+    ],
+    "also": [
+     "relief"
     ]
    },
    "sag": {
@@ -2009,10 +2572,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length-or-zero"
     },
     "required": false,
-    "title": "bow",
-    "description": "How far the middle of a film stands out of the plane of its frame.",
+    "title": "sag",
+    "description": "Sag: how far the centre of the film bulges from flat.",
     "examples": [
      "0.3 mm"
+    ],
+    "also": [
+     "bow",
+     "bulge"
     ]
    },
    "holder": {
@@ -2022,14 +2589,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "wire-frame",
       "wicking-frame",
       "smooth-container",
-      "open dish",
+      "open-dish",
       "closed-vessel",
-      "enclosed holder"
+      "enclosed-holder"
      ]
     },
     "required": false,
     "title": "holder",
-    "description": "What holds it; a film lives longer in some than in others.",
+    "description": "Frame or vessel of the subject. Affects the lifetime of a film.",
     "examples": [
      "wire-frame",
      "wicking-frame"
@@ -2042,11 +2609,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "mirror",
       "gloss",
       "matt"
-     ]
+     ],
+     "also": {
+      "specular": "mirror",
+      "glossy": "gloss",
+      "matte": "matt",
+      "diffuse": "matt"
+     }
     },
     "required": false,
-    "title": "finish",
-    "description": "How it returns light: as a mirror, partly as one, or to all sides. The mirror image of a glossy subject is not judged; it is lit like a matt one.",
+    "title": "surface finish",
+    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt; its reflections are not checked.",
     "examples": [
      "mirror",
      "gloss"
@@ -2058,10 +2631,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "life",
-    "description": "How long it lasts from when it is made. Left out: what its stance and holder usually give.",
+    "title": "lifetime",
+    "description": "Lifetime of the film after it is made. Default: typical for its orientation and holder.",
     "examples": [
      "90 s"
+    ],
+    "also": [
+     "lasts",
+     "life"
     ]
    },
    "thickness": {
@@ -2070,8 +2647,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "thickness-range"
     },
     "required": false,
-    "title": "thickness",
-    "description": "Thickness of the film, or the range it drains through; colours and reflectance follow from it. Left out: the reflectance is the mean over every thickness.",
+    "title": "film thickness",
+    "description": "Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses.",
     "examples": [
      "80 to 700 nm"
     ]
@@ -2083,9 +2660,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "refractive index",
-    "description": "Refractive index of the film. Left out: that of water.",
+    "description": "Refractive index of the film. Default: that of water.",
     "examples": [
      "1.33"
+    ],
+    "also": [
+     "index",
+     "ior"
     ]
    },
    "reflectance": {
@@ -2095,9 +2676,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "reflectance",
-    "description": "Share of the light that a mirror-like subject returns. Left out, for a film: what its index gives.",
+    "description": "Fraction of light that a mirror-like subject reflects. Default for a film: from its refractive index.",
     "examples": [
      "4 %"
+    ],
+    "also": [
+     "reflectivity"
     ]
    },
    "background-luminance": {
@@ -2106,27 +2690,37 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "luminance"
     },
     "required": false,
-    "title": "background",
-    "description": "Luminance of what shines through from behind it.",
+    "title": "background luminance",
+    "description": "Luminance of the background that shows through the subject.",
     "examples": [
      "2 cd/m2"
+    ],
+    "also": [
+     "background"
     ]
    }
   }
  },
  "shot": {
   "title": "shot",
-  "description": "One shot: what it shows, with which rig, and how it is set.",
+  "description": "A shot: subject, rig, framing and settings.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "subject": {
@@ -2138,7 +2732,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "subject",
-    "description": "What is filmed.",
+    "description": "Subject of the shot.",
     "examples": [
      "harbour-film"
     ]
@@ -2152,7 +2746,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "rig",
-    "description": "What it is filmed with.",
+    "description": "Rig of the shot.",
     "examples": [
      "far-off"
     ]
@@ -2163,10 +2757,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "length"
     },
     "required": false,
-    "title": "field",
-    "description": "Width of the field wanted. Give one of field, magnification and ring; the others are worked out.",
+    "title": "field of view",
+    "description": "Required width of the field of view. Set one of `field`, `magnification` and `ring`; the others follow.",
     "examples": [
      "24 mm"
+    ],
+    "also": [
+     "fov",
+     "field-of-view",
+     "frame-width",
+     "width"
     ]
    },
    "magnification": {
@@ -2176,9 +2776,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "magnification",
-    "description": "Magnification wanted, in place of `field`.",
+    "description": "Required magnification, instead of `field`.",
     "examples": [
      "1.5x"
+    ],
+    "also": [
+     "mag"
     ]
    },
    "ring": {
@@ -2187,11 +2790,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "ring"
     },
     "required": false,
-    "title": "ring",
-    "description": "Where the focus ring stands, in place of `field`: closest, infinity, or the distance from the sensor.",
+    "title": "focus ring",
+    "description": "Focus ring setting, instead of `field`: closest, infinity, or the distance from the sensor.",
     "examples": [
      "closest",
      "0.85 m"
+    ],
+    "also": [
+     "focus",
+     "focus-ring",
+     "focus-distance"
     ]
    },
    "tilt": {
@@ -2200,8 +2808,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "angle"
     },
     "required": false,
-    "title": "tilt",
-    "description": "How far the subject leans back from facing the lens.",
+    "title": "subject tilt",
+    "description": "Angle of the subject away from facing the lens.",
     "examples": [
      "4 deg"
     ]
@@ -2212,14 +2820,21 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "values": [
       "level",
       "upright"
-     ]
+     ],
+     "also": {
+      "vertical": "upright",
+      "horizontal": "level"
+     }
     },
     "required": false,
-    "title": "axis of the tilt",
-    "description": "The axis it leans about: the level one (left out), or the upright one, which turns it sideways.",
+    "title": "tilt axis",
+    "description": "Axis of the subject tilt. level (default): leans back. upright: turns sideways.",
     "examples": [
      "level",
      "upright"
+    ],
+    "also": [
+     "tilt-about"
     ]
    },
    "aperture": {
@@ -2229,9 +2844,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "aperture",
-    "description": "The marked f-number, whatever the body shows.",
+    "description": "Marked f-number, whatever the body displays.",
     "examples": [
      "f/16"
+    ],
+    "also": [
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no"
     ]
    },
    "shutter": {
@@ -2241,10 +2863,17 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "shutter",
-    "description": "Shutter time, or angle of the frame time.",
+    "description": "Shutter time or shutter angle.",
     "examples": [
      "1/50 s",
      "180 deg"
+    ],
+    "also": [
+     "ss",
+     "speed",
+     "shutter-speed",
+     "shutter-angle",
+     "exposure-time"
     ]
    },
    "iso": {
@@ -2254,10 +2883,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "ISO",
-    "description": "ISO speed, or auto.",
+    "description": "ISO, or auto.",
     "examples": [
      "1600",
      "auto"
+    ],
+    "also": [
+     "gain"
     ]
    },
    "record": {
@@ -2268,10 +2900,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "recording setting",
-    "description": "One of the recording settings of the body.",
+    "title": "recording mode",
+    "description": "Recording mode of the body.",
     "examples": [
      "full-50"
+    ],
+    "also": [
+     "recording-mode",
+     "recording",
+     "mode"
     ]
    },
    "white-balance": {
@@ -2284,6 +2921,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "White balance set on the body, or auto.",
     "examples": [
      "5600 K"
+    ],
+    "also": [
+     "wb",
+     "kelvin",
+     "cct"
     ]
    },
    "light": {
@@ -2298,9 +2940,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "lights",
-    "description": "The lights that are on.",
+    "description": "Lights that are on.",
     "examples": [
      "[wall]"
+    ],
+    "also": [
+     "lamps",
+     "lighting"
     ]
    },
    "relight": {
@@ -2315,8 +2961,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "lights changed",
-    "description": "What is different about a light in this shot, by light.",
+    "title": "light changes",
+    "description": "Changes to lights in this shot, by light.",
     "examples": [
      "{ wall: { at: { distance: 700 mm } } }"
     ]
@@ -2333,9 +2979,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "filters",
-    "description": "Filters on the lens, in place of the rig's.",
+    "description": "Filters on the lens, instead of the rig's filters.",
     "examples": [
      "[polariser]"
+    ],
+    "also": [
+     "filter"
     ]
    },
    "support": {
@@ -2345,7 +2994,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "support",
-    "description": "What carries the rig in this shot, in place of the rig's own.",
+    "description": "Support in this shot, instead of the rig's support.",
     "examples": [
      "{ stand: boom, overhead: yes }"
     ]
@@ -2356,10 +3005,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "speed"
     },
     "required": false,
-    "title": "flow",
-    "description": "Fastest movement in the subject that must stay crisp.",
+    "title": "subject speed",
+    "description": "Fastest movement in the subject that must stay sharp.",
     "examples": [
      "3 mm/s"
+    ],
+    "also": [
+     "flow"
     ]
    },
    "move": {
@@ -2369,7 +3021,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "move",
-    "description": "A movement of the camera, the focus or the subject during the take.",
+    "description": "Movement of the camera, the focus or the subject during the take.",
     "examples": [
      "{ kind: slide, speed: 2 mm/s }"
     ]
@@ -2381,9 +3033,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "takes",
-    "description": "How long a take is, how many there are, and how long things need to settle before each.",
+    "description": "Length and number of takes, and the settling time before each.",
     "examples": [
      "{ duration: 60 s, count: 3, settle: 8 s }"
+    ],
+    "also": [
+     "takes"
     ]
    },
    "background-luminance": {
@@ -2392,10 +3047,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "luminance"
     },
     "required": false,
-    "title": "background",
-    "description": "Luminance of what lies behind the subject in this shot.",
+    "title": "background luminance",
+    "description": "Luminance of the background in this shot.",
     "examples": [
      "2 cd/m2"
+    ],
+    "also": [
+     "background"
     ]
    },
    "preflight": {
@@ -2411,9 +3069,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "checks",
-    "description": "Checks of this shot, by name: open, or done when and by whom.",
+    "description": "Checks of this shot by name: open, or done with date and initials.",
     "examples": [
      "{ focus-at-full-size: open }"
+    ],
+    "also": [
+     "checks",
+     "checklist"
     ]
    },
    "measured": {
@@ -2422,8 +3084,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "measured"
     },
     "required": false,
-    "title": "measured",
-    "description": "What was measured with the shot set up; it wins over what is computed.",
+    "title": "measured values",
+    "description": "Values measured with the shot set up. They override calculated values.",
     "examples": [
      "{ field: 24.6 mm }"
     ]
@@ -2437,17 +3099,21 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "findings accepted",
-    "description": "Findings that are wanted in this shot, by rule, each with its reason.",
+    "title": "accepted findings",
+    "description": "Findings accepted in this shot, by rule, each with a reason.",
     "examples": [
      "{ depth-short: { because: only the rim should be sharp, up-to: 0.6 mm } }"
+    ],
+    "also": [
+     "accept",
+     "ignore"
     ]
    }
   }
  },
  "relight": {
   "title": "change of a light",
-  "description": "What is different about a light in one shot.",
+  "description": "Changes to a light in one shot.",
   "keys": {
    "at": {
     "shape": {
@@ -2455,10 +3121,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "placement"
     },
     "required": false,
-    "title": "place",
-    "description": "Where the source stands in this shot.",
+    "title": "position",
+    "description": "Position of the light in this shot.",
     "examples": [
      "{ distance: 700 mm }"
+    ],
+    "also": [
+     "position",
+     "place",
+     "placement"
     ]
    },
    "dimmed": {
@@ -2467,10 +3138,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "dimming"
     },
     "required": false,
-    "title": "dimmed",
-    "description": "By how much it is dimmed against what the light says, in stops; in %: what is left of the light.",
+    "title": "dimming",
+    "description": "Dimming from the level set on the light: stops down, or percent of the light left.",
     "examples": [
      "1 stop"
+    ],
+    "also": [
+     "dimmer",
+     "dim",
+     "power"
     ]
    },
    "luminance": {
@@ -2480,9 +3156,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "luminance",
-    "description": "Luminance of the source's face in this shot.",
+    "description": "Luminance of the emitting face in this shot.",
     "examples": [
      "3000 cd/m2"
+    ],
+    "also": [
+     "nits",
+     "brightness"
     ]
    },
    "illuminance": {
@@ -2492,9 +3172,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "illuminance",
-    "description": "Illuminance on the subject as it lies, in this shot.",
+    "description": "Illuminance on the subject in this shot.",
     "examples": [
      "900 lx"
+    ],
+    "also": [
+     "lux",
+     "lx"
     ]
    },
    "reading": {
@@ -2503,8 +3187,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "reading"
     },
     "required": false,
-    "title": "reading",
-    "description": "A reading taken for this shot: through a lens, of its own subject.",
+    "title": "exposure reading",
+    "description": "A correct exposure for this shot, measured through a lens on its own subject.",
     "examples": [
      "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this-rig }"
     ]
@@ -2519,11 +3203,16 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      ]
     },
     "required": false,
-    "title": "polarised",
-    "description": "How a polarising sheet on the source stands to the polariser on the lens.",
+    "title": "polarisation",
+    "description": "Polarising sheet on the light in this shot, and its angle to the polariser on the lens.",
     "examples": [
      "none",
      "crossed"
+    ],
+    "also": [
+     "polarized",
+     "polariser",
+     "polarizer"
     ]
    }
   }
@@ -2539,16 +3228,30 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "slide",
       "push-in",
       "pan",
+      "tilt",
       "focus-pull",
       "turntable"
-     ]
+     ],
+     "also": {
+      "push": "push-in",
+      "dolly": "push-in",
+      "pull": "focus-pull",
+      "rack": "focus-pull",
+      "turn": "turntable",
+      "rotate": "turntable",
+      "panning": "pan",
+      "tilting": "tilt"
+     }
     },
     "required": true,
     "title": "kind",
-    "description": "Slide: across the lens axis. Push: along it. Pan: turning the camera. Pull: of focus. Turn: of the subject.",
+    "description": "slide: camera moves across the lens axis. push-in: camera moves along it. pan, tilt: camera rotates sideways or up and down. focus-pull: focus changes. turntable: subject rotates.",
     "examples": [
      "slide",
      "push-in"
+    ],
+    "also": [
+     "type"
     ]
    },
    "speed": {
@@ -2558,7 +3261,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "speed",
-    "description": "How fast: in mm/s for a slide or push, in deg/s for a pan or turn.",
+    "description": "Speed: mm/s for a slide or push-in, deg/s for a pan, tilt or turntable.",
     "examples": [
      "2 mm/s",
      "3 deg/s"
@@ -2570,14 +3273,21 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "values": [
       "level",
       "upright"
-     ]
+     ],
+     "also": {
+      "vertical": "upright",
+      "horizontal": "level"
+     }
     },
     "required": false,
     "title": "direction",
-    "description": "Which way a slide or pan goes. Left out: level.",
+    "description": "Direction of a slide. Default: level.",
     "examples": [
      "level",
      "upright"
+    ],
+    "also": [
+     "direction"
     ]
    },
    "rail-angle": {
@@ -2587,9 +3297,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "rail angle",
-    "description": "How far the rail of a slide is turned toward the subject plane, so that focus holds along a tilted one.",
+    "description": "Angle of the slider toward a tilted subject plane, so that the subject stays in focus.",
     "examples": [
      "4 deg"
+    ],
+    "also": [
+     "rail"
     ]
    },
    "from": {
@@ -2599,9 +3312,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "from",
-    "description": "Where a focus pull begins: a ring setting, or the distance from the sensor.",
+    "description": "Start of a focus pull: a ring setting, or the distance from the sensor.",
     "examples": [
      "0.85 m"
+    ],
+    "also": [
+     "start"
     ]
    },
    "to": {
@@ -2611,9 +3327,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "to",
-    "description": "Where a focus pull ends.",
+    "description": "End of a focus pull: a ring setting, or the distance from the sensor.",
     "examples": [
      "0.9 m"
+    ],
+    "also": [
+     "end"
     ]
    },
    "duration": {
@@ -2622,17 +3341,20 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "length",
-    "description": "How long the movement takes, where that is not the whole take.",
+    "title": "duration",
+    "description": "Duration of the move. Default: the whole take.",
     "examples": [
      "20 s"
+    ],
+    "also": [
+     "length"
     ]
    }
   }
  },
  "take": {
   "title": "takes",
-  "description": "How long, how often, and how long to settle.",
+  "description": "Length and number of takes, and the settling time before each.",
   "keys": {
    "duration": {
     "shape": {
@@ -2640,10 +3362,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time"
     },
     "required": false,
-    "title": "length",
+    "title": "duration",
     "description": "Length of one take.",
     "examples": [
      "60 s"
+    ],
+    "also": [
+     "length"
     ]
    },
    "count": {
@@ -2652,10 +3377,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "count"
     },
     "required": false,
-    "title": "count",
-    "description": "How many takes are planned. Left out: one.",
+    "title": "number of takes",
+    "description": "Number of takes. Default: 1.",
     "examples": [
      "3"
+    ],
+    "also": [
+     "takes",
+     "number"
     ]
    },
    "settle": {
@@ -2664,16 +3393,19 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time-or-zero"
     },
     "required": false,
-    "title": "settling",
-    "description": "From when the subject is ready until rig and subject are still.",
+    "title": "settling time",
+    "description": "Wait before each take for vibration and liquid to settle.",
     "examples": [
      "8 s"
+    ],
+    "also": [
+     "wait"
     ]
    }
   }
  },
  "preflight": {
-  "title": "preflight",
+  "title": "preflight checks",
   "description": "Checks before shooting.",
   "keys": {
    "once": {
@@ -2688,8 +3420,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      }
     },
     "required": false,
-    "title": "once",
-    "description": "Checks for the day, by name.",
+    "title": "once a day",
+    "description": "Checks once a day, by name.",
     "examples": [
      "{ cards-formatted: open }"
     ]
@@ -2703,7 +3435,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "before every shot",
-    "description": "Checks that every shot needs.",
+    "description": "Checks before every shot.",
     "examples": [
      "[focus-at-full-size, record-setting-read-back]"
     ]
@@ -2711,8 +3443,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
   }
  },
  "check-state": {
-  "title": "state of a check",
-  "description": "open, or done when and by whom.",
+  "title": "check state",
+  "description": "open, or done with date and initials.",
   "keys": {
    "done": {
     "shape": {
@@ -2721,9 +3453,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "done",
-    "description": "The day it was done.",
+    "description": "Date of the check.",
     "examples": [
      "2027-03-02"
+    ],
+    "also": [
+     "date"
     ]
    },
    "by": {
@@ -2732,16 +3467,19 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "by",
-    "description": "Who did it.",
+    "description": "Who did the check.",
     "examples": [
      "op"
+    ],
+    "also": [
+     "who"
     ]
    }
   }
  },
  "allowance": {
-  "title": "acceptance",
-  "description": "A finding that is wanted.",
+  "title": "accepted finding",
+  "description": "A finding accepted on purpose.",
   "keys": {
    "because": {
     "shape": {
@@ -2749,9 +3487,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "reason",
-    "description": "Why it is wanted.",
+    "description": "Reason for accepting it.",
     "examples": [
      "only the rim should be sharp"
+    ],
+    "also": [
+     "reason",
+     "why"
     ]
    },
    "up-to": {
@@ -2760,18 +3502,21 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "bound"
     },
     "required": false,
-    "title": "bound",
-    "description": "Up to which size it is accepted, where it has one.",
+    "title": "limit",
+    "description": "Largest value accepted, where the finding has one.",
     "examples": [
      "0.6 mm",
      "1 stop"
+    ],
+    "also": [
+     "limit"
     ]
    }
   }
  },
  "edit": {
   "title": "edit",
-  "description": "The edit that the shots are made for.",
+  "description": "The edit: music and cuts.",
   "keys": {
    "music": {
     "shape": {
@@ -2780,7 +3525,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "music",
-    "description": "The music that is cut to.",
+    "description": "Music of the edit: tempo, first beat and bar.",
     "examples": [
      "{ tempo: 92 bpm, first-beat: 0.4 s, bar: 4 beats }"
     ]
@@ -2795,9 +3540,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "cuts",
-    "description": "The cuts in their order, by name.",
+    "description": "Cuts by name, in order.",
     "examples": [
      "{ opening: { shot: drift, duration: 2 bars } }"
+    ],
+    "also": [
+     "events"
     ]
    },
    "memory": {
@@ -2806,17 +3554,20 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "capacity"
     },
     "required": false,
-    "title": "memory",
-    "description": "Memory of the machine that the film is edited on; says when proxies are worth making.",
+    "title": "workstation memory",
+    "description": "Memory of the editing workstation. Used to recommend proxies.",
     "examples": [
      "16 GB"
+    ],
+    "also": [
+     "ram"
     ]
    }
   }
  },
  "edit-music": {
   "title": "music",
-  "description": "The music that is cut to.",
+  "description": "Music of the edit.",
   "keys": {
    "tempo": {
     "shape": {
@@ -2825,9 +3576,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "tempo",
-    "description": "Its tempo.",
+    "description": "Tempo of the music.",
     "examples": [
      "92 bpm"
+    ],
+    "also": [
+     "bpm"
     ]
    },
    "first-beat": {
@@ -2837,7 +3591,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "first beat",
-    "description": "When its first beat falls, from the start of the film.",
+    "description": "Time of the first beat, from the start of the edit.",
     "examples": [
      "0.4 s"
     ]
@@ -2852,23 +3606,33 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Beats in a bar.",
     "examples": [
      "4 beats"
+    ],
+    "also": [
+     "time-signature"
     ]
    }
   }
  },
  "cut": {
   "title": "cut",
-  "description": "A stretch of the edit that shows one shot.",
+  "description": "A segment of the edit that shows one shot.",
   "keys": {
    "about": {
     "shape": {
      "kind": "text"
     },
     "required": false,
-    "title": "remark",
-    "description": "Anything worth saying about it, for people; nothing is worked out from it.",
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
     "examples": [
      "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
     ]
    },
    "shot": {
@@ -2880,7 +3644,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "shot",
-    "description": "The shot that it shows.",
+    "description": "Shot in this cut.",
     "examples": [
      "drift"
     ]
@@ -2891,10 +3655,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "time-or-zero"
     },
     "required": false,
-    "title": "from",
-    "description": "Where in the clip it begins.",
+    "title": "in point",
+    "description": "In point: where the cut starts in the clip.",
     "examples": [
      "4 s"
+    ],
+    "also": [
+     "in",
+     "in-point",
+     "source-in"
     ]
    },
    "duration": {
@@ -2903,11 +3672,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "timeline-length"
     },
     "required": false,
-    "title": "length",
-    "description": "How long it is in the edit.",
+    "title": "duration",
+    "description": "Duration of the cut in the edit.",
     "examples": [
      "2 bars",
      "6 beats"
+    ],
+    "also": [
+     "length"
     ]
    },
    "speed": {
@@ -2917,7 +3689,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "speed",
-    "description": "Speed against real time, or a ramp from one speed to another. Left out: 100 %.",
+    "description": "Playback speed, or a ramp between two speeds. Default: 100%.",
     "examples": [
      "50 %",
      "100 to 25 %"
@@ -2929,10 +3701,13 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "join"
     },
     "required": false,
-    "title": "join",
-    "description": "How it begins: with a cut (left out) or with a dissolve from the cut before.",
+    "title": "transition",
+    "description": "Transition in: `cut` (default) or a dissolve from the previous cut.",
     "examples": [
      "dissolve 12 frames"
+    ],
+    "also": [
+     "join"
     ]
    },
    "reframe": {
@@ -2941,10 +3716,15 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "factor"
     },
     "required": false,
-    "title": "reframing",
-    "description": "By how much the picture is enlarged in the edit.",
+    "title": "punch-in",
+    "description": "Punch-in: enlargement of the picture in the edit.",
     "examples": [
      "1.2x"
+    ],
+    "also": [
+     "scale",
+     "punch-in",
+     "zoom"
     ]
    },
    "grade": {
@@ -2953,9 +3733,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "grade",
-    "description": "The grade that it shares with other cuts. Left out: one grade for all.",
+    "description": "Name of the grade, shared with other cuts. Default: one grade for all cuts.",
     "examples": [
      "main"
+    ],
+    "also": [
+     "look"
     ]
    }
   }
@@ -2970,9 +3753,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": true,
     "title": "file",
-    "description": "Path of the clip, relative to the plan or to the folder of the media.",
+    "description": "Path of the clip, relative to the plan or to the media folder.",
     "examples": [
      "media/0007.mp4"
+    ],
+    "also": [
+     "path"
     ]
    },
    "verdict": {
@@ -2986,7 +3772,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "verdict",
-    "description": "Whether it is used.",
+    "description": "keep, maybe or reject.",
     "examples": [
      "keep",
      "maybe"
@@ -2998,9 +3784,14 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "note",
-    "description": "What is to be said about it.",
+    "description": "Note on the clip.",
     "examples": [
      "best colours after 40 s"
+    ],
+    "also": [
+     "notes",
+     "comment",
+     "about"
     ]
    }
   }

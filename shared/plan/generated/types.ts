@@ -3,563 +3,563 @@ import type { QuantityValue } from '../../quantity/index.ts';
 import type { Field } from '../field.ts';
 import type { Ref } from '../ref.ts';
 
-/** What every shot needs, the kit it is made with, and the edit it is made for. */
+/** Shots, the equipment for them, and the edit. */
 export interface Plan {
-  /** The version of the plan language that the file is written in. First line of every plan. */
+  /** Version of the plan language. First line of every plan. */
   readonly shootplan: Field<'1'>;
-  /** What the film is called; heads the sheet. */
+  /** Title of the piece. Printed at the top of the shot sheet. */
   readonly title: Field<string>;
-  /** What the film is and what it is for. */
+  /** What the piece is and what it is for. */
   readonly about: Field<string>;
-  /** Other plan files whose kit, rigs, lights and subjects this plan refers to: paths relative to this file, inside the workspace. */
+  /** Other plan files whose kit, rigs, lights and subjects this plan uses. Paths are relative to this file, inside the workspace. */
   readonly use: Field<readonly Field<string>[]>;
-  /** What is handed over in the end: size, rate and length of the finished film. */
+  /** Delivery format: resolution, frame rate and running time. */
   readonly deliver: Field<Deliver>;
-  /** Frequency of the mains where the lamps burn; lamps on mains flicker at twice that. Left out: not known. */
+  /** Mains frequency on location. Mains-powered lamps flicker at twice this. Default: unknown. */
   readonly mains: Field<QuantityValue<'frequency'>>;
-  /** Largest blur on the sensor that still counts as sharp. Left out: the recorded diagonal / 1500, but not below one delivered pixel. */
+  /** Largest blur on the sensor that still looks sharp. Default: recorded diagonal / 1500, but at least one delivered pixel. */
   readonly 'circle-of-confusion': Field<QuantityValue<'length'>>;
-  /** What there is to shoot with, in groups. */
+  /** Available equipment, by type. */
   readonly kit: Field<Kit>;
-  /** Bodies, tubes, converters and lenses put together, by name. */
+  /** Camera setups of bodies, tubes, converters and lenses, by name. */
   readonly rigs: Field<ReadonlyMap<string, Field<Rig>>>;
-  /** Lights as they stand, by name. */
+  /** Lights as placed on set, by name. */
   readonly lights: Field<ReadonlyMap<string, Field<Light>>>;
-  /** What is filmed, by name. */
+  /** Subjects to film, by name. */
   readonly subjects: Field<ReadonlyMap<string, Field<Subject>>>;
-  /** The shots, by name, in the order of the plan. */
+  /** Shots by name, in plan order. */
   readonly shots: Field<ReadonlyMap<string, Field<Shot>>>;
-  /** Checks before shooting: once for the day, and before every shot. */
+  /** Checks before shooting: once a day, and before every shot. */
   readonly preflight: Field<Preflight>;
-  /** The edit that the shots are made for: its music and its cuts. */
+  /** The edit: music and cuts. */
   readonly edit: Field<Edit>;
-  /** What was recorded, by shot; written on the day and after. */
+  /** Recorded clips, by shot. Filled in on the day and after. */
   readonly clips: Field<ReadonlyMap<string, Field<readonly Field<Clip>[]>>>;
-  /** Findings that are wanted in the whole plan, by rule, each with its reason. */
+  /** Findings accepted in the whole plan, by rule, each with a reason. */
   readonly allow: Field<ReadonlyMap<string, Field<Allowance>>>;
-  /** Severity of rules in this plan, where it differs from their own. */
+  /** Severity of rules in this plan, where it differs from the default. */
   readonly severity: Field<ReadonlyMap<string, Field<'error' | 'warning' | 'note' | 'hint'>>>;
 }
 
-/** What is handed over in the end. */
+/** Delivery format of the finished piece. */
 export interface Deliver {
-  /** Size of the finished picture in pixels. */
+  /** Delivered resolution in pixels. */
   readonly resolution: Field<QuantityValue<'pixels'>>;
-  /** Frame rate of the finished film; 29.97 fps means exactly 30000/1001. */
+  /** Delivered frame rate. 29.97 fps means exactly 30000/1001. */
   readonly rate: Field<QuantityValue<'rate'>>;
-  /** How long the finished film runs. */
+  /** Running time of the finished piece. */
   readonly duration: Field<QuantityValue<'time'>>;
 }
 
-/** What there is to shoot with, in groups, each by name. */
+/** Available equipment, by type and name. */
 export interface Kit {
-  /** Camera bodies. */
+  /** Camera bodies, by name. */
   readonly bodies: Field<ReadonlyMap<string, Field<Body>>>;
-  /** Lenses. */
+  /** Lenses, by name. */
   readonly lenses: Field<ReadonlyMap<string, Field<Lens>>>;
-  /** Extension tubes. */
+  /** Extension tubes, by name. */
   readonly tubes: Field<ReadonlyMap<string, Field<Tube>>>;
-  /** Teleconverters. */
+  /** Teleconverters, by name. */
   readonly converters: Field<ReadonlyMap<string, Field<Converter>>>;
   /** Close-up lenses that screw onto the front of a lens. */
   readonly 'close-up-lenses': Field<ReadonlyMap<string, Field<CloseUp>>>;
   /** Filters for the front of a lens. */
   readonly filters: Field<ReadonlyMap<string, Field<Filter>>>;
-  /** Tripod heads. */
+  /** Tripod heads, by name. */
   readonly heads: Field<ReadonlyMap<string, Field<Head>>>;
-  /** Tripods, stands and booms. */
+  /** Tripods, stands and booms, by name. */
   readonly stands: Field<ReadonlyMap<string, Field<Stand>>>;
 }
 
 /** A camera body. */
 export interface Body {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** The sensor's light-sensitive area, width first. */
+  /** Light-sensitive area of the sensor, width first. */
   readonly sensor: Field<QuantityValue<'size'>>;
-  /** Photosites across and down the sensor. */
+  /** Pixels across and down the sensor. */
   readonly pixels: Field<QuantityValue<'pixels'>>;
-  /** From the mount face to the sensor plane. */
+  /** Distance from the lens mount to the sensor plane. */
   readonly 'flange-distance': Field<QuantityValue<'length'>>;
-  /** The ISO speeds that the body offers, and up to which its picture is clean. */
+  /** ISO range of the body, and the highest ISO you would use. */
   readonly iso: Field<IsoLimits>;
-  /** Which f-number the body displays: the marked one of the lens, or the effective one that includes extension. */
+  /** F-number that the body displays. marked: as engraved on the lens. effective: includes the light lost to extension. */
   readonly 'displayed-aperture': Field<'marked' | 'effective'>;
-  /** Time from the first to the last line of a frame (rolling shutter); 0 ms for a global shutter. Bands under flickering light follow from it. */
+  /** Rolling-shutter readout: time from the first to the last line of a frame. 0 ms for a global shutter. Sets banding under flickering light. */
   readonly readout: Field<QuantityValue<'time-or-zero'>>;
-  /** Mass of the body; loads, centre of gravity and payloads follow from it. */
+  /** Mass of the body. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
-  /** Where its centre of gravity lies, from the sensor plane toward the subject. Left out: the middle of its length. */
+  /** Centre of gravity, measured from the sensor plane toward the subject. Default: the middle of its length. */
   readonly balance: Field<QuantityValue<'offset'>>;
-  /** Capacity of the card in the body. */
+  /** Capacity of the memory card. */
   readonly card: Field<QuantityValue<'capacity'>>;
-  /** How long a full battery records. */
+  /** Recording time on a full battery. */
   readonly battery: Field<QuantityValue<'time'>>;
   /** Longest clip that the body records in one go. */
   readonly 'longest-clip': Field<QuantityValue<'time'>>;
-  /** The recording settings that the body offers, by name. */
+  /** Recording modes of the body, by name. */
   readonly 'recording-modes': Field<ReadonlyMap<string, Field<Recording>>>;
 }
 
-/** The ISO speeds that a body offers. */
+/** ISO range of a body. */
 export interface IsoLimits {
-  /** Lowest ISO speed. */
+  /** Lowest ISO setting. */
   readonly lowest: Field<QuantityValue<'iso'>>;
-  /** Highest ISO speed. */
+  /** Highest ISO setting. */
   readonly highest: Field<QuantityValue<'iso'>>;
-  /** Highest ISO speed whose noise is acceptable, by your own tests. */
+  /** Highest ISO with acceptable noise, from your own tests. */
   readonly 'usable-to': Field<QuantityValue<'iso'>>;
 }
 
-/** One of the recording settings of a body. */
+/** A recording mode of a body. */
 export interface Recording {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** Size recorded, in pixels. */
+  /** Recorded resolution in pixels. */
   readonly resolution: Field<QuantityValue<'pixels'>>;
-  /** Frame rate recorded. */
+  /** Recorded frame rate. */
   readonly rate: Field<QuantityValue<'rate'>>;
   /** Data rate of the recording. */
   readonly bitrate: Field<QuantityValue<'bitrate'>>;
-  /** The part of the sensor that is recorded. */
+  /** Part of the sensor that is recorded, width first. */
   readonly area: Field<QuantityValue<'size'>>;
-  /** How the clip is coded, by its common short name. */
+  /** Video codec, by its common short name. */
   readonly codec: Field<string>;
 }
 
 /** A lens. */
 export interface Lens {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
   /** Focal length at infinity, as marked. */
   readonly 'focal-length': Field<QuantityValue<'length'>>;
-  /** Widest and narrowest aperture, as marked. */
+  /** Widest and narrowest marked f-number. */
   readonly aperture: Field<QuantityValue<'f-number-range'>>;
-  /** Light lost in the glass: from f-number to T-number. */
+  /** Light lost in the glass, in stops: from f-number to T-number. */
   readonly loss: Field<QuantityValue<'stops'>>;
-  /** Where the lens focuses closest by its own ring, and how large. Left out: the lens has no ring to turn. */
+  /** Minimum focus on the lens alone: distance and magnification. Default: no focus ring. */
   readonly closest: Field<Closest>;
-  /** From the mount face to the front rim, at infinity. */
+  /** Length from the lens mount to the front, focused at infinity. */
   readonly length: Field<QuantityValue<'length'>>;
-  /** How much longer it is at its closest setting. Left out: it keeps its length. */
+  /** Extra length at minimum focus. Default: none (internal focusing). */
   readonly extends: Field<QuantityValue<'length-or-zero'>>;
-  /** Outer diameter of whatever is frontmost: rim, hood or black card. It is what a mirror-like subject shows. */
+  /** Outer diameter of the frontmost part: lens, hood or black card. A mirror-like subject reflects it. */
   readonly 'front-diameter': Field<QuantityValue<'length'>>;
-  /** Diameter of the exit pupil over that of the entrance pupil. Left out: 1, and figures say so. */
+  /** Exit pupil diameter divided by entrance pupil diameter. Default: 1 (symmetrical lens). */
   readonly 'pupil-ratio': Field<QuantityValue<'ratio'>>;
-  /** Mass of the lens; loads, centre of gravity and payloads follow from it. */
+  /** Mass of the lens. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
-  /** Where its centre of gravity lies, from the mount face forward. Left out: the middle of its length. */
+  /** Centre of gravity, measured from the lens mount forward. Default: the middle of its length. */
   readonly balance: Field<QuantityValue<'offset'>>;
 }
 
-/** The near end of the focus ring. */
+/** Near end of the focus ring. */
 export interface Closest {
-  /** From the sensor plane to the subject. */
+  /** Distance from the sensor plane to the subject. */
   readonly 'from-sensor': Field<QuantityValue<'length'>>;
-  /** Magnification there. */
+  /** Magnification at minimum focus. */
   readonly magnification: Field<QuantityValue<'magnification'>>;
 }
 
-/** A tube without glass that sets what is ahead of it farther from the sensor. */
+/** A tube without glass that moves the lens away from the sensor. */
 export interface Tube {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** From mount face to mount face: how far it extends. */
+  /** Extension: length from mount face to mount face. */
   readonly length: Field<QuantityValue<'length'>>;
-  /** Mass of the tube; loads, centre of gravity and payloads follow from it. */
+  /** Mass of the tube. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
-  /** Where its centre of gravity lies, from its rear face forward. Left out: the middle of its length. */
+  /** Centre of gravity, measured from the rear face forward. Default: the middle of its length. */
   readonly balance: Field<QuantityValue<'offset'>>;
 }
 
 /** A teleconverter between body and lens. */
 export interface Converter {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** By how much it multiplies the focal length. */
+  /** Multiplier of the focal length. */
   readonly factor: Field<QuantityValue<'factor'>>;
-  /** From mount face to mount face. */
+  /** Length from mount face to mount face. */
   readonly length: Field<QuantityValue<'length'>>;
-  /** Light lost in the glass of the converter, beyond what the optics themselves cost. */
+  /** Extra light lost in the glass, beyond the change of f-number. */
   readonly loss: Field<QuantityValue<'stops'>>;
-  /** Mass of the converter; loads, centre of gravity and payloads follow from it. */
+  /** Mass of the converter. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
-  /** Where its centre of gravity lies, from its rear face forward. Left out: the middle of its length. */
+  /** Centre of gravity, measured from the rear face forward. Default: the middle of its length. */
   readonly balance: Field<QuantityValue<'offset'>>;
 }
 
-/** A converging lens on the front of a lens. */
+/** A positive lens that screws onto the front of a lens. */
 export interface CloseUp {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** Its power in dioptres. */
+  /** Power in dioptres. */
   readonly power: Field<QuantityValue<'dioptre'>>;
-  /** By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing. */
+  /** How far it moves the front of the lens forward. Shortens the working distance. Default: 0 mm. */
   readonly length: Field<QuantityValue<'length'>>;
-  /** Light lost in the close-up lens, beyond what the optics themselves cost. */
+  /** Extra light lost in the glass, beyond the change of f-number. */
   readonly loss: Field<QuantityValue<'stops'>>;
-  /** Mass of the close-up lens; loads, centre of gravity and payloads follow from it. */
+  /** Mass of the close-up lens. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
 /** A filter on the front of a lens. */
 export interface Filter {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** What kind of filter it is. */
+  /** Type of filter. */
   readonly kind: Field<'polariser' | 'neutral-density' | 'colour' | 'diffusion' | 'clear'>;
-  /** How much light it takes. */
+  /** Light lost in the filter, in stops. */
   readonly loss: Field<QuantityValue<'stops'>>;
-  /** By how much it moves the frontmost rim forward; the working distance gets shorter by it. Left out: by nothing. */
+  /** How far it moves the front of the lens forward. Shortens the working distance. Default: 0 mm. */
   readonly length: Field<QuantityValue<'length'>>;
-  /** Mass of the filter. Rigs are weighed without their filters. */
+  /** Mass of the filter. Not included in the mass of a rig. */
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
 /** A tripod head. */
 export interface Head {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** What it is rated to carry. */
+  /** Rated payload. */
   readonly payload: Field<QuantityValue<'mass'>>;
-  /** Mass of the head; loads, centre of gravity and payloads follow from it. */
+  /** Mass of the head. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
 /** A tripod, stand or boom. */
 export interface Stand {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** What kind of support it is. */
+  /** Type of support. */
   readonly kind: Field<'tripod' | 'stand' | 'boom' | 'column'>;
-  /** Least width of its base on the floor: the distance between its feet. */
+  /** Smallest width of the base: the distance between its feet. */
   readonly footprint: Field<QuantityValue<'length'>>;
-  /** From its column to the load, level. */
+  /** Horizontal distance from the column to the load. */
   readonly reach: Field<QuantityValue<'length'>>;
-  /** Greatest working height. */
+  /** Maximum working height. */
   readonly height: Field<QuantityValue<'length'>>;
-  /** What it is rated to carry. */
+  /** Rated payload. */
   readonly payload: Field<QuantityValue<'mass'>>;
-  /** Mass on the other side of a boom, or on its base. */
+  /** Mass of the counterweight: on the far end of a boom, or a sandbag on the base. */
   readonly counterweight: Field<QuantityValue<'mass'>>;
-  /** From the column to the counterweight, level, away from the load. */
+  /** Horizontal distance from the column to the counterweight, away from the load. */
   readonly 'counterweight-arm': Field<QuantityValue<'length-or-zero'>>;
-  /** Mass of the stand; loads, centre of gravity and payloads follow from it. */
+  /** Mass of the stand. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
-/** Parts put together into a working camera, and what carries it. */
+/** A camera setup: its parts and its support. */
 export interface Rig {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** The parts from the sensor toward the subject: body, then tubes and converters in their order, then the lens, then a close-up lens. The order is part of the meaning. */
+  /** Parts from the sensor toward the subject: body, tubes and converters, lens, close-up lens. The order matters. */
   readonly parts: Field<readonly Field<Ref>[]>;
-  /** What carries the rig, and where. */
+  /** Head and stand that carry the rig. */
   readonly support: Field<Support>;
   /** Filters on the lens. */
   readonly filters: Field<readonly Field<Ref>[]>;
-  /** What was measured on the bench with this rig; it wins over what is computed. */
+  /** Values measured with this rig. They override calculated values. */
   readonly measured: Field<Measured>;
 }
 
-/** What carries a rig, and where. */
+/** Head and stand that carry a rig. */
 export interface Support {
-  /** The head that it stands on. */
+  /** Tripod head under the rig. */
   readonly head: Field<Ref>;
-  /** The tripod, stand or boom. */
+  /** Tripod, stand or boom. */
   readonly stand: Field<Ref>;
-  /** Where the foot sits: from the sensor plane forward. */
+  /** Position of the tripod foot, measured from the sensor plane forward. */
   readonly foot: Field<QuantityValue<'offset'>>;
   /** Whether it hangs over people or over the subject. */
   readonly overhead: Field<boolean>;
 }
 
-/** What was measured on the bench. Measured figures win over computed ones. */
+/** Measured values. They override calculated values. */
 export interface Measured {
-  /** Width of the field that was measured. */
+  /** Measured width of the field of view. */
   readonly field: Field<QuantityValue<'length'>>;
-  /** Magnification that was measured. */
+  /** Measured magnification. */
   readonly magnification: Field<QuantityValue<'magnification'>>;
-  /** Effective f-number at the sensor, as a plain number. */
+  /** Measured effective f-number at the sensor, as a plain number. */
   readonly 'effective-f-number': Field<QuantityValue<'ratio'>>;
-  /** From the subject to the front rim. */
+  /** Measured distance from the subject to the front of the lens. */
   readonly 'working-distance': Field<QuantityValue<'length'>>;
-  /** Mass of the whole rig. */
+  /** Measured mass of the whole rig. */
   readonly mass: Field<QuantityValue<'mass'>>;
-  /** Where the centre of gravity of the whole rig lies, from the sensor plane forward. */
+  /** Measured centre of gravity of the whole rig, from the sensor plane forward. */
   readonly balance: Field<QuantityValue<'offset'>>;
-  /** The setting of the focus ring that it was measured at. Left out, of a rig: near the field or magnification measured, else any. */
+  /** Focus ring setting of the measurement. Default for a rig: the setting nearest the measured field or magnification, otherwise any. */
   readonly ring: Field<QuantityValue<'ring'>>;
-  /** The marked aperture that it was measured at. Left out: the one that the shot is set to. */
+  /** Marked f-number of the measurement. Default: the one set on the shot. */
   readonly aperture: Field<QuantityValue<'f-number'>>;
 }
 
-/** A light as it stands. */
+/** A light as placed on set. */
 export interface Light {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** What makes the light. Tungsten includes halogen; discharge includes arc lamps. */
+  /** Type of lamp. Tungsten includes halogen; discharge includes arc lamps. */
   readonly kind: Field<'led' | 'tungsten' | 'fluorescent' | 'discharge' | 'daylight'>;
-  /** The shining face, width first: panel, softbox or diffuser. */
+  /** Size of the emitting face, width first: panel, softbox or diffuser. */
   readonly 'emitting-size': Field<QuantityValue<'size'>>;
-  /** Diameter of a round shining face, instead of `source`. */
+  /** Diameter of a round emitting face, instead of `emitting-size`. */
   readonly diameter: Field<QuantityValue<'length'>>;
-  /** Where the source stands, seen from the middle of the subject. */
+  /** Position of the light, measured from the middle of the subject. */
   readonly at: Field<Placement>;
-  /** Colour temperature of the light. A film’s colours and reflectance follow from it. */
+  /** Colour temperature of the light. Affects the colours and reflectance of a film. */
   readonly 'colour-temperature': Field<QuantityValue<'colour-temperature'>>;
-  /** How often the light itself pulses (an LED's dimmer, a ballast), or none. Left out: not known; lamps that follow the mains pulse at twice its frequency. */
+  /** Flicker frequency of the light itself (dimmer or ballast), or none. Default: unknown; mains-powered lamps flicker at twice the mains frequency. */
   readonly modulation: Field<QuantityValue<'modulation'>>;
-  /** How the light goes over one cycle of its modulation: up and down as a sine, or in pulses. Left out: not known, and judged by the most flicker that any waveform leaves; a filament on the mains swings as a sine. */
+  /** Shape of the flicker: sine (smooth) or pulsed (on and off). Default: unknown, and the worst case applies; mains-powered tungsten is a sine. */
   readonly waveform: Field<'sine' | 'pulsed'>;
-  /** How much of the light pulses: (most − least) / (most + least). */
+  /** Flicker depth: (max − min) / (max + min). */
   readonly 'modulation-depth': Field<QuantityValue<'percent'>>;
-  /** What feeds it at the set; the cautions ask for it. */
+  /** Power supply. Used by the safety checks. */
   readonly supply: Field<'low-voltage' | 'mains' | 'battery'>;
   /** Electrical power. */
   readonly power: Field<QuantityValue<'power'>>;
-  /** Luminance of the source's face. */
+  /** Luminance of the emitting face. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
-  /** Illuminance on the subject as it lies, with the source where `at` says. What a mirror shows of it follows from `source`. */
+  /** Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
-  /** An exposure that was found right with this light on a diffuse subject. */
+  /** A correct exposure measured with this light on a matt subject. */
   readonly reading: Field<Reading>;
-  /** Whether a polarising sheet is on the source, and how it stands to the polariser on the lens. */
+  /** Polarising sheet on the light, and its angle to the polariser on the lens. */
   readonly polarised: Field<'none' | 'crossed' | 'parallel'>;
-  /** What carries the light. */
+  /** Stand or boom under the light. */
   readonly stand: Field<Ref>;
-  /** Mass of the light; loads, centre of gravity and payloads follow from it. */
+  /** Mass of the light. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
   /** Whether it hangs over people or over the subject. */
   readonly overhead: Field<boolean>;
 }
 
-/** Where a source stands, seen from the middle of the subject. */
+/** Position of a light, measured from the middle of the subject. */
 export interface Placement {
-  /** From the middle of the subject to the middle of the source. */
+  /** Distance from the middle of the subject to the middle of the light. */
   readonly distance: Field<QuantityValue<'length'>>;
-  /** How far above the lens axis; negative is below. */
+  /** Angle above the lens axis. Negative is below. */
   readonly elevation: Field<QuantityValue<'angle'>>;
-  /** How far to the right of the lens axis, seen from the camera; negative is left. */
+  /** Angle to the right of the lens axis, seen from the camera. Negative is left. */
   readonly azimuth: Field<QuantityValue<'angle'>>;
 }
 
-/** An exposure that was found right. */
+/** A correct exposure. */
 export interface Reading {
-  /** The aperture of the reading. */
+  /** Marked f-number of the reading. */
   readonly aperture: Field<QuantityValue<'f-number'>>;
-  /** The shutter time of the reading. */
+  /** Shutter time of the reading. */
   readonly shutter: Field<QuantityValue<'shutter'>>;
-  /** The ISO speed of the reading. */
+  /** ISO of the reading. */
   readonly iso: Field<QuantityValue<'iso'>>;
-  /** What it was taken with: a hand-held incident meter; the bare lens at infinity; or this rig as it stands. */
+  /** How it was measured. meter: hand-held incident meter. bare-lens: the lens alone, at infinity. this-rig: the rig of the shot. */
   readonly through: Field<'meter' | 'bare-lens' | 'this-rig'>;
-  /** The magnification it was taken at, where the lens was not at infinity. */
+  /** Magnification of the reading, if the lens was not at infinity. */
   readonly magnification: Field<QuantityValue<'magnification'>>;
-  /** How far the source stood from the subject when it was taken, where it was moved since. */
+  /** Distance from light to subject during the reading, if the light has moved since. */
   readonly distance: Field<QuantityValue<'length'>>;
 }
 
-/** What is filmed. */
+/** A subject to film. */
 export interface Subject {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** A liquid film in a frame, a bubble, the surface of a liquid, or something solid. */
+  /** Liquid film in a frame, bubble, liquid surface or solid object. */
   readonly kind: Field<'film' | 'bubble' | 'surface' | 'solid'>;
-  /** How a film orientation: upright films drain and break soon, level ones last. */
+  /** Orientation of a film. Upright films drain and break soon; level films last longer. */
   readonly orientation: Field<'upright' | 'level'>;
   /** Width and height. */
   readonly size: Field<QuantityValue<'size'>>;
-  /** Diameter of something round. */
+  /** Diameter of a round subject. */
   readonly diameter: Field<QuantityValue<'length'>>;
-  /** How deep its relief reaches along the lens axis. */
+  /** Depth of the relief along the lens axis. */
   readonly depth: Field<QuantityValue<'length-or-zero'>>;
-  /** How far the middle of a film stands out of the plane of its frame. */
+  /** Sag: how far the centre of the film bulges from flat. */
   readonly sag: Field<QuantityValue<'length-or-zero'>>;
-  /** What holds it; a film lives longer in some than in others. */
-  readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open dish' | 'closed-vessel' | 'enclosed holder'>;
-  /** How it returns light: as a mirror, partly as one, or to all sides. The mirror image of a glossy subject is not judged; it is lit like a matt one. */
+  /** Frame or vessel of the subject. Affects the lifetime of a film. */
+  readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open-dish' | 'closed-vessel' | 'enclosed-holder'>;
+  /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt; its reflections are not checked. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
-  /** How long it lasts from when it is made. Left out: what its stance and holder usually give. */
+  /** Lifetime of the film after it is made. Default: typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
-  /** Thickness of the film, or the range it drains through; colours and reflectance follow from it. Left out: the reflectance is the mean over every thickness. */
+  /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
-  /** Refractive index of the film. Left out: that of water. */
+  /** Refractive index of the film. Default: that of water. */
   readonly 'refractive-index': Field<QuantityValue<'ratio'>>;
-  /** Share of the light that a mirror-like subject returns. Left out, for a film: what its index gives. */
+  /** Fraction of light that a mirror-like subject reflects. Default for a film: from its refractive index. */
   readonly reflectance: Field<QuantityValue<'percent'>>;
-  /** Luminance of what shines through from behind it. */
+  /** Luminance of the background that shows through the subject. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
 }
 
-/** One shot: what it shows, with which rig, and how it is set. */
+/** A shot: subject, rig, framing and settings. */
 export interface Shot {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** What is filmed. */
+  /** Subject of the shot. */
   readonly subject: Field<Ref>;
-  /** What it is filmed with. */
+  /** Rig of the shot. */
   readonly rig: Field<Ref>;
-  /** Width of the field wanted. Give one of field, magnification and ring; the others are worked out. */
+  /** Required width of the field of view. Set one of `field`, `magnification` and `ring`; the others follow. */
   readonly field: Field<QuantityValue<'length'>>;
-  /** Magnification wanted, in place of `field`. */
+  /** Required magnification, instead of `field`. */
   readonly magnification: Field<QuantityValue<'magnification'>>;
-  /** Where the focus ring stands, in place of `field`: closest, infinity, or the distance from the sensor. */
+  /** Focus ring setting, instead of `field`: closest, infinity, or the distance from the sensor. */
   readonly ring: Field<QuantityValue<'ring'>>;
-  /** How far the subject leans back from facing the lens. */
+  /** Angle of the subject away from facing the lens. */
   readonly tilt: Field<QuantityValue<'angle'>>;
-  /** The axis it leans about: the level one (left out), or the upright one, which turns it sideways. */
+  /** Axis of the subject tilt. level (default): leans back. upright: turns sideways. */
   readonly 'tilt-axis': Field<'level' | 'upright'>;
-  /** The marked f-number, whatever the body shows. */
+  /** Marked f-number, whatever the body displays. */
   readonly aperture: Field<QuantityValue<'f-number'>>;
-  /** Shutter time, or angle of the frame time. */
+  /** Shutter time or shutter angle. */
   readonly shutter: Field<QuantityValue<'shutter'>>;
-  /** ISO speed, or auto. */
+  /** ISO, or auto. */
   readonly iso: Field<QuantityValue<'iso-or-auto'>>;
-  /** One of the recording settings of the body. */
+  /** Recording mode of the body. */
   readonly record: Field<Ref>;
   /** White balance set on the body, or auto. */
   readonly 'white-balance': Field<QuantityValue<'white-balance'>>;
-  /** The lights that are on. */
+  /** Lights that are on. */
   readonly light: Field<readonly Field<Ref>[]>;
-  /** What is different about a light in this shot, by light. */
+  /** Changes to lights in this shot, by light. */
   readonly relight: Field<ReadonlyMap<string, Field<Relight>>>;
-  /** Filters on the lens, in place of the rig's. */
+  /** Filters on the lens, instead of the rig's filters. */
   readonly filters: Field<readonly Field<Ref>[]>;
-  /** What carries the rig in this shot, in place of the rig's own. */
+  /** Support in this shot, instead of the rig's support. */
   readonly support: Field<Support>;
-  /** Fastest movement in the subject that must stay crisp. */
+  /** Fastest movement in the subject that must stay sharp. */
   readonly 'subject-speed': Field<QuantityValue<'speed'>>;
-  /** A movement of the camera, the focus or the subject during the take. */
+  /** Movement of the camera, the focus or the subject during the take. */
   readonly move: Field<Move>;
-  /** How long a take is, how many there are, and how long things need to settle before each. */
+  /** Length and number of takes, and the settling time before each. */
   readonly take: Field<Take>;
-  /** Luminance of what lies behind the subject in this shot. */
+  /** Luminance of the background in this shot. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
-  /** Checks of this shot, by name: open, or done when and by whom. */
+  /** Checks of this shot by name: open, or done with date and initials. */
   readonly preflight: Field<ReadonlyMap<string, Field<'open' | CheckState>>>;
-  /** What was measured with the shot set up; it wins over what is computed. */
+  /** Values measured with the shot set up. They override calculated values. */
   readonly measured: Field<Measured>;
-  /** Findings that are wanted in this shot, by rule, each with its reason. */
+  /** Findings accepted in this shot, by rule, each with a reason. */
   readonly allow: Field<ReadonlyMap<string, Field<Allowance>>>;
 }
 
-/** What is different about a light in one shot. */
+/** Changes to a light in one shot. */
 export interface Relight {
-  /** Where the source stands in this shot. */
+  /** Position of the light in this shot. */
   readonly at: Field<Placement>;
-  /** By how much it is dimmed against what the light says, in stops; in %: what is left of the light. */
+  /** Dimming from the level set on the light: stops down, or percent of the light left. */
   readonly dimmed: Field<QuantityValue<'dimming'>>;
-  /** Luminance of the source's face in this shot. */
+  /** Luminance of the emitting face in this shot. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
-  /** Illuminance on the subject as it lies, in this shot. */
+  /** Illuminance on the subject in this shot. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
-  /** A reading taken for this shot: through a lens, of its own subject. */
+  /** A correct exposure for this shot, measured through a lens on its own subject. */
   readonly reading: Field<Reading>;
-  /** How a polarising sheet on the source stands to the polariser on the lens. */
+  /** Polarising sheet on the light in this shot, and its angle to the polariser on the lens. */
   readonly polarised: Field<'none' | 'crossed' | 'parallel'>;
 }
 
 /** A movement during the take. */
 export interface Move {
-  /** Slide: across the lens axis. Push: along it. Pan: turning the camera. Pull: of focus. Turn: of the subject. */
-  readonly kind: Field<'slide' | 'push-in' | 'pan' | 'focus-pull' | 'turntable'>;
-  /** How fast: in mm/s for a slide or push, in deg/s for a pan or turn. */
+  /** slide: camera moves across the lens axis. push-in: camera moves along it. pan, tilt: camera rotates sideways or up and down. focus-pull: focus changes. turntable: subject rotates. */
+  readonly kind: Field<'slide' | 'push-in' | 'pan' | 'tilt' | 'focus-pull' | 'turntable'>;
+  /** Speed: mm/s for a slide or push-in, deg/s for a pan, tilt or turntable. */
   readonly speed: Field<QuantityValue<'move-speed'>>;
-  /** Which way a slide or pan goes. Left out: level. */
+  /** Direction of a slide. Default: level. */
   readonly along: Field<'level' | 'upright'>;
-  /** How far the rail of a slide is turned toward the subject plane, so that focus holds along a tilted one. */
+  /** Angle of the slider toward a tilted subject plane, so that the subject stays in focus. */
   readonly 'rail-angle': Field<QuantityValue<'angle'>>;
-  /** Where a focus pull begins: a ring setting, or the distance from the sensor. */
+  /** Start of a focus pull: a ring setting, or the distance from the sensor. */
   readonly from: Field<QuantityValue<'ring'>>;
-  /** Where a focus pull ends. */
+  /** End of a focus pull: a ring setting, or the distance from the sensor. */
   readonly to: Field<QuantityValue<'ring'>>;
-  /** How long the movement takes, where that is not the whole take. */
+  /** Duration of the move. Default: the whole take. */
   readonly duration: Field<QuantityValue<'time'>>;
 }
 
-/** How long, how often, and how long to settle. */
+/** Length and number of takes, and the settling time before each. */
 export interface Take {
   /** Length of one take. */
   readonly duration: Field<QuantityValue<'time'>>;
-  /** How many takes are planned. Left out: one. */
+  /** Number of takes. Default: 1. */
   readonly count: Field<QuantityValue<'count'>>;
-  /** From when the subject is ready until rig and subject are still. */
+  /** Wait before each take for vibration and liquid to settle. */
   readonly settle: Field<QuantityValue<'time-or-zero'>>;
 }
 
 /** Checks before shooting. */
 export interface Preflight {
-  /** Checks for the day, by name. */
+  /** Checks once a day, by name. */
   readonly once: Field<ReadonlyMap<string, Field<'open' | CheckState>>>;
-  /** Checks that every shot needs. */
+  /** Checks before every shot. */
   readonly 'every-shot': Field<readonly Field<string>[]>;
 }
 
-/** open, or done when and by whom. */
+/** open, or done with date and initials. */
 export interface CheckState {
-  /** The day it was done. */
+  /** Date of the check. */
   readonly done: Field<QuantityValue<'date'>>;
-  /** Who did it. */
+  /** Who did the check. */
   readonly by: Field<string>;
 }
 
-/** A finding that is wanted. */
+/** A finding accepted on purpose. */
 export interface Allowance {
-  /** Why it is wanted. */
+  /** Reason for accepting it. */
   readonly because: Field<string>;
-  /** Up to which size it is accepted, where it has one. */
+  /** Largest value accepted, where the finding has one. */
   readonly 'up-to': Field<QuantityValue<'bound'>>;
 }
 
-/** The edit that the shots are made for. */
+/** The edit: music and cuts. */
 export interface Edit {
-  /** The music that is cut to. */
+  /** Music of the edit: tempo, first beat and bar. */
   readonly music: Field<EditMusic>;
-  /** The cuts in their order, by name. */
+  /** Cuts by name, in order. */
   readonly cuts: Field<ReadonlyMap<string, Field<Cut>>>;
-  /** Memory of the machine that the film is edited on; says when proxies are worth making. */
+  /** Memory of the editing workstation. Used to recommend proxies. */
   readonly memory: Field<QuantityValue<'capacity'>>;
 }
 
-/** The music that is cut to. */
+/** Music of the edit. */
 export interface EditMusic {
-  /** Its tempo. */
+  /** Tempo of the music. */
   readonly tempo: Field<QuantityValue<'tempo'>>;
-  /** When its first beat falls, from the start of the film. */
+  /** Time of the first beat, from the start of the edit. */
   readonly 'first-beat': Field<QuantityValue<'time-or-zero'>>;
   /** Beats in a bar. */
   readonly bar: Field<QuantityValue<'beats'>>;
 }
 
-/** A stretch of the edit that shows one shot. */
+/** A segment of the edit that shows one shot. */
 export interface Cut {
-  /** Anything worth saying about it, for people; nothing is worked out from it. */
+  /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** The shot that it shows. */
+  /** Shot in this cut. */
   readonly shot: Field<Ref>;
-  /** Where in the clip it begins. */
+  /** In point: where the cut starts in the clip. */
   readonly from: Field<QuantityValue<'time-or-zero'>>;
-  /** How long it is in the edit. */
+  /** Duration of the cut in the edit. */
   readonly duration: Field<QuantityValue<'timeline-length'>>;
-  /** Speed against real time, or a ramp from one speed to another. Left out: 100 %. */
+  /** Playback speed, or a ramp between two speeds. Default: 100%. */
   readonly speed: Field<QuantityValue<'playback-speed'>>;
-  /** How it begins: with a cut (left out) or with a dissolve from the cut before. */
+  /** Transition in: `cut` (default) or a dissolve from the previous cut. */
   readonly transition: Field<QuantityValue<'join'>>;
-  /** By how much the picture is enlarged in the edit. */
+  /** Punch-in: enlargement of the picture in the edit. */
   readonly reframe: Field<QuantityValue<'factor'>>;
-  /** The grade that it shares with other cuts. Left out: one grade for all. */
+  /** Name of the grade, shared with other cuts. Default: one grade for all cuts. */
   readonly grade: Field<string>;
 }
 
 /** A recorded clip. */
 export interface Clip {
-  /** Path of the clip, relative to the plan or to the folder of the media. */
+  /** Path of the clip, relative to the plan or to the media folder. */
   readonly file: Field<string>;
-  /** Whether it is used. */
+  /** keep, maybe or reject. */
   readonly verdict: Field<'keep' | 'maybe' | 'reject'>;
-  /** What is to be said about it. */
+  /** Note on the clip. */
   readonly note: Field<string>;
 }
 

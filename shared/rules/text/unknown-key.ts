@@ -24,6 +24,20 @@ export const unknownKey: TextRule = {
       'belongs-elsewhere': ({ key = '', of = '', belongs = '' }) => ({
         what: message`\`${key}\` is no key of ${withArticle(of)}: it belongs in ${belongs}.`,
       }),
+      synonym: ({ key = '', of = '', right = '' }) => ({
+        what: message`\`${key}\` is called \`${right}\` in ${withArticle(of)}.`,
+      }),
+      'synonym-twice': ({ key = '', of = '', right = '' }) => ({
+        what: message`\`${key}\` is called \`${right}\` in ${withArticle(of)}, which is set already.`,
+      }),
+      'synonym-elsewhere': ({ key = '', of = '', right = '', belongs = '' }) => ({
+        what: message`\`${key}\` is not a key of ${withArticle(of)}. Did you mean \`${right}\`?`,
+        why: message`\`${right}\` belongs in ${belongs}.`,
+      }),
+      'no-such-key': ({ key = '', of = '', instead = '' }) => ({
+        what: message`\`${key}\` is not a key of ${withArticle(of)}.`,
+        why: instead,
+      }),
     },
     later`This key is not known here`,
   ),

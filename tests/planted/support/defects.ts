@@ -41,7 +41,7 @@ const isName = ({ path, text }: PlanField): boolean =>
 
 /** Groups and lists in which the keys are names that the plan gives, not words of the language. */
 const GIVES_NAMES =
-  /^(?:(?:rigs|lights|subjects|shots)\/[^/]+|shots\/[^/]+\/preflight\/[^/]+|kit\/[^/]+\/[^/]+|kit\/bodies\/[^/]+\/record\/[^/]+|preflight\/once\/[^/]+|edit\/cuts\/[^/]+)$/;
+  /^(?:(?:rigs|lights|subjects|shots)\/[^/]+|shots\/[^/]+\/preflight\/[^/]+|kit\/[^/]+\/[^/]+|kit\/bodies\/[^/]+\/recording-modes\/[^/]+|preflight\/once\/[^/]+|edit\/cuts\/[^/]+)$/;
 
 const isWord = ({ path, key }: PlanField): boolean =>
   key !== undefined && path.length > 1 && !GIVES_NAMES.test(path.join('/'));
