@@ -110,9 +110,9 @@ export class Say {
     return [said(a, left), said(b, right)];
   }
 
-  /** "works as f/62", and that it was measured where it was. */
+  /** "f/62 effective", and that it was measured where it was. */
   worksAs(effective: number, isMeasured = false): string {
-    return message`works as ${this.fNumber(effective)}${isMeasured ? message` (measured)` : ''}`;
+    return message`${this.fNumber(effective)} effective${isMeasured ? message` (measured)` : ''}`;
   }
 
   /** Two digits, as lenses are marked, three from f/100: f/5.6, f/62. */
@@ -174,7 +174,7 @@ export class Say {
   }
 
   percent(share: number): string {
-    return `${this.#digits(share * 100, 2)} %`;
+    return `${this.#digits(share * 100, 2)}%`;
   }
 
   micrometres(um: number): string {
