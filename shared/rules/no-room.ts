@@ -40,7 +40,7 @@ export const noRoom: ShotRule<Facts> = {
         },
       },
     ],
-    good: [{ says: 'a hand’s breadth left', change: { 'shots/frost/field': '40 mm' } }],
+    good: [{ says: "a hand's breadth left", change: { 'shots/frost/field': '40 mm' } }],
   },
   check(view) {
     return [...betweenRimAndSubject(view), ...lightInTheWay(view)];

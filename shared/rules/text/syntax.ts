@@ -74,6 +74,6 @@ export const syntax: TextRule = {
       'out-of-line': () => ({ what: message`This line is not indented like its neighbours.` }),
       'not-utf-8': () => ({ what: message`The file is not UTF-8 text.` }),
     },
-    later`The text can’t be read here`,
+    later`The text can't be read here`,
   ),
 };

@@ -1,9 +1,12 @@
+import { anyOf } from '../../words/listed.ts';
 import { later, message } from '../../words/message.ts';
 import { type TextRule, wordsFrom } from './text-rule.ts';
 
 /** A prefix such as f/ is not a list of units to choose from. */
 const takes = (units: string): string =>
-  units.endsWith('/') ? message`Write ${units} before the number.` : message`Use ${units}.`;
+  units.endsWith('/')
+    ? message`Write ${units} before the number.`
+    : message`Use ${anyOf(units.split(', '))}.`;
 
 export const unit: TextRule = {
   name: 'unit',

@@ -25,8 +25,8 @@ export const useNotFound: TextRule = {
         what: message`${text} is larger than 4 MB and is not read.`,
       }),
       'not-text': ({ text = '' }) => ({ what: message`${text} is not UTF-8 text.` }),
-      unreadable: ({ text = '' }) => ({ what: message`${text} can’t be read.` }),
+      unreadable: ({ text = '' }) => ({ what: message`${text} can't be read.` }),
     },
-    later`A used file can’t be read`,
+    later`A used file can't be read`,
   ),
 };
