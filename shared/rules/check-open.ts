@@ -46,8 +46,8 @@ export const checkOpen: ShotRule<Facts> = {
   words: ({ checks }) => ({
     what:
       checks.length === 1
-        ? message`Clips were recorded with a check still open: ${checks.join()}.`
-        : message`Clips were recorded with ${checks.length} checks still open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
+        ? message`Clips were recorded with a check open: ${checks.join()}.`
+        : message`Clips were recorded with ${checks.length} checks open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
     ...(checks.length > 2 && { why: message`All of them: ${checks.join(', ')}.` }),
   }),
   numbers: ({ checks }) => ({ open: checks.length }),

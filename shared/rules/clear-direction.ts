@@ -133,7 +133,7 @@ function moved(bench: Bench, light: LightInUse, { upRad, acrossRad }: Direction)
     value: value as Rad,
     at: at.at,
   });
-  const placement = { ...at.value, up: known(upRad), across: known(acrossRad) };
+  const placement = { ...at.value, elevation: known(upRad), azimuth: known(acrossRad) };
   const there = { ...light, fields: { ...light.fields, at: { ...at, value: placement } } };
   const lights = bench.lights.value.map((each) => (each === light ? there : each));
   return substitute(bench, { lights: { ...bench.lights, value: lights } });

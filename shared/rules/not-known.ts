@@ -1,7 +1,7 @@
 import type { Need } from '../figures/figure.ts';
 import type { Asked, NeedOf } from '../figures/needs.ts';
 import type { Place } from '../plan/place.ts';
-import { allOf } from '../words/listed.ts';
+
 import { inLanguage, later, message } from '../words/message.ts';
 import type { PlanRule, PlanView } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -90,7 +90,7 @@ export const notKnown: PlanRule<Facts> = {
     return [...observations, ...inEdit(edit)];
   },
   words: ({ keys, of, waiting, waiter, wantedFor }) => ({
-    what: message`${of} needs ${allOf(keys.map((key) => `\`${key}\``))}.`,
+    what: message`Unknown: ${keys.map((key) => `\`${key}\``).join(', ')} of ${of}.`,
     why:
       waiting === null
         ? message`Still unknown without it: ${listed(wantedFor)}.`

@@ -99,7 +99,7 @@ describe('a ring setting nearer than the lens goes', () => {
   ])('%s is said where it stands, and nothing is worked out from it', (_, change, written) => {
     const text = changed(EXAMPLE_PLAN, change);
     const [found] = findingsOf(text).filter(({ rule }) => rule === 'field-out-of-reach');
-    expect(found?.what).toMatch(/^The ring of macro-100 ends at 310 mm/);
+    expect(found?.what).toMatch(/its minimum focus is 310 mm/);
     const { start, end } = found!.range;
     const line = text.split('\n')[start.line]!;
     expect(written).toContain(line.slice(start.character, end.character));

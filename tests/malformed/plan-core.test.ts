@@ -114,7 +114,7 @@ describe('what is left out of braces and brackets', () => {
     const core = coreWith(text);
     const found = core.findings(PLAN).filter(({ severity }) => severity === 'error');
     expect(found.map(({ rule, what }) => [rule, what])).toEqual([
-      ['unknown-key', 'No colon stands after `up`.'],
+      ['unknown-key', '`up` needs a colon after it.'],
     ]);
     const [fix] = core.fixesOf(found[0]!);
     expect(applied(text, fix!.edits)).toBe(
@@ -146,8 +146,8 @@ describe('a name that nothing may be called', () => {
     const core = coreWith(text);
     const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
     expect(errors.map(({ what }) => what)).toEqual([
-      'Frost_Plate is no name.',
-      'Frost_Plate is no name.',
+      'Frost_Plate is not a valid name.',
+      'Frost_Plate is not a valid name.',
     ]);
     const [fix] = core.fixesOf(errors[0]!);
     const renamed = coreWith(applied(text, fix!.edits));

@@ -42,7 +42,7 @@ test('each is one error, and the fix closes it', () => {
     const core = coreWith(broken);
     const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
     expect(errors.map(({ what }) => what)).toEqual([
-      expect.stringMatching(/^The quote ["'] that opens here is never closed\.$/),
+      expect.stringMatching(/^The quote ["'] is not closed\.$/),
     ]);
     const [at] = errors.map(({ range }) => range);
     const line = broken.split('\n')[at!.start.line]!;
