@@ -92,7 +92,7 @@ export const effectiveAperture: ShotRule<Facts> = {
           ? message` Depth of field is still less than the shot needs.`
           : '';
     return {
-      what: message`Marked ${say.fNumber(marked)} is ${say.worksAs(effective, isMeasured)}: ${say.stops(stops)} of light lost.`,
+      what: message`Marked ${say.fNumber(marked)} is ${say.effective(effective, isMeasured)}: ${say.stops(stops)} of light lost.`,
       why: `${parts ? message`Light lost: ${parts}.` : ''}${shown}${because}`.trim(),
     };
   },

@@ -100,7 +100,7 @@ function numbersOf({ figures }: Pick<KitRig, 'figures'>): string {
   const { effectiveFNumber: n, workingDistanceMm: room, usableDepthMm: depth } = figures;
   const { lightLossStops: lost } = figures;
   const said = [
-    n.known && say.worksAs(n.value),
+    n.known && say.effective(n.value),
     room.known && message`${say.length(room.value)} working distance`,
     depth.known && message`${say.length(depth.value)} depth of field`,
     lost.known && message`${say.stops(lost.value)} lost`,

@@ -111,8 +111,13 @@ export class Say {
   }
 
   /** "f/62 effective", and that it was measured where it was. */
+  effective(n: number, isMeasured = false): string {
+    return message`${this.fNumber(n)} effective${isMeasured ? message` (measured)` : ''}`;
+  }
+
+  /** "works as f/62", and that it was measured where it was. */
   worksAs(effective: number, isMeasured = false): string {
-    return message`${this.fNumber(effective)} effective${isMeasured ? message` (measured)` : ''}`;
+    return message`works as ${this.fNumber(effective)}${isMeasured ? message` (measured)` : ''}`;
   }
 
   /** Two digits, as lenses are marked, three from f/100: f/5.6, f/62. */

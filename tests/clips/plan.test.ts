@@ -193,7 +193,7 @@ describe('verified', () => {
   });
 
   it('the plan sets the severity', () => {
-    const mild = changed(text, { severity: '{ clip-not-found: information }' });
+    const mild = changed(text, { severity: '{ clip-not-found: note }' });
     expect(verified(mild, { 'a.mp4': { state: 'not-found' } })[0]?.severity).toBe('note');
   });
 

@@ -113,7 +113,7 @@ describe('a ring setting nearer than the lens goes', () => {
       'shots/frost/ring': '0.5 m',
     });
     const [found] = findingsOf(text).filter(({ rule }) => rule === 'field-out-of-reach');
-    expect(found?.what).toMatch(/has no ring to turn/);
+    expect(found?.what).toMatch(/can't focus at 500 mm: it has no `closest`/);
     expect(coreWith(text).figures(PLAN).get('frost')!.magnification).toBeNull();
   });
 });

@@ -110,11 +110,11 @@ describe('what is left out of braces and brackets', () => {
     changed(EXAMPLE_PLAN, { 'lights/panel/at': at, 'shots/frost/light': light });
 
   it('a colon: said where it is missing, and what stands there is not taken for zero', () => {
-    const text = lights('{ distance: 400 mm, up 40 deg }', '[panel]');
+    const text = lights('{ distance: 400 mm, elevation 40 deg }', '[panel]');
     const core = coreWith(text);
     const found = core.findings(PLAN).filter(({ severity }) => severity === 'error');
     expect(found.map(({ rule, what }) => [rule, what])).toEqual([
-      ['unknown-key', '`up` needs a colon after it.'],
+      ['unknown-key', '`elevation` needs a colon after it.'],
     ]);
     const [fix] = core.fixesOf(found[0]!);
     expect(applied(text, fix!.edits)).toBe(
