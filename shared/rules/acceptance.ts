@@ -1,6 +1,6 @@
 /**
- * Findings that are wanted: accepted in the shot or the plan with a reason and, where they have a
- * size, up to a bound. What goes past its bound is a finding again and says so.
+ * Accepted findings: in the shot or the plan, with a reason and, where they have a size, up to a
+ * limit. Above its limit a finding is reported again and says so.
  */
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { Allowance } from '../plan/generated/types.ts';
@@ -65,14 +65,14 @@ function pastBound(
 ): { at: Place; words: string } | undefined {
   // An acceptance that can't be read has its own finding and accepts nothing.
   if (!isKnown(allowance))
-    return { at: allowance.at, words: message`an acceptance that can’t be read` };
+    return { at: allowance.at, words: message`an acceptance that can't be read` };
   const upTo = allowance.value['up-to'];
   if (upTo.state === 'missing') return undefined;
   const size = rule?.size?.(finding.facts);
   const past = (words: string) => ({ at: upTo.at, words });
   if (!isKnown(upTo)) return past(message`accepted only up to this`);
-  if (!size) return past(message`accepted only up to this, and it has no size`);
+  if (!size) return past(message`accepted only up to this, but the finding has no size`);
   if (size.kind !== upTo.value.kind)
-    return past(message`accepted only up to this, which is no measure of it`);
+    return past(message`accepted only up to this, which is in the wrong unit`);
   return size.value <= upTo.value.value ? undefined : past(message`accepted only up to this`);
 }

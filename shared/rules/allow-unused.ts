@@ -11,9 +11,9 @@ export const allowUnused: PlanRule<Facts> = {
   name: 'allow-unused',
   severity: 'warning',
   docs: {
-    when: 'an acceptance accepts nothing: the finding that it was written for is no longer there.',
-    why: 'An acceptance left behind would hide the same finding when it comes back for another reason.',
-    remedy: 'Remove it; the finding will be back if it is needed again.',
+    when: 'an acceptance in `allow` matches no finding.',
+    why: 'An acceptance left in the plan would hide the same finding when it returns for another reason.',
+    remedy: 'Remove it. If the finding returns, you can accept it again.',
     bad: [
       {
         says: 'nothing to accept in the shot',
@@ -22,7 +22,7 @@ export const allowUnused: PlanRule<Facts> = {
     ],
     good: [
       {
-        says: 'the depth is short, and may be',
+        says: 'short depth of field, accepted',
         change: {
           'shots/frost/aperture': 'f/4',
           'shots/frost/iso': '320',
@@ -39,8 +39,8 @@ export const allowUnused: PlanRule<Facts> = {
       .map(({ rule, at }) => ({ at, facts: { rule, owner: null } }));
   },
   words: ({ rule, owner }) => ({
-    what: message`There is no \`${rule}\` in ${owner ?? message`the plan`} to accept.`,
-    why: message`The acceptance would hide one that comes later for another reason.`,
+    what: message`${owner ?? message`The plan`} has no \`${rule}\` finding to accept.`,
+    why: message`The acceptance would hide a later finding with another cause.`,
   }),
   fixes: ({ at, facts: { rule } }) => [removal(message`Remove the acceptance of ${rule}`, at)],
 };

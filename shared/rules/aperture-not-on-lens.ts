@@ -16,16 +16,18 @@ export const apertureNotOnLens: ShotRule<Facts> = {
   name: 'aperture-not-on-lens',
   severity: 'error',
   docs: {
-    when: 'the marked aperture lies outside the lens’s range.',
-    why: 'The plan holds the number on the aperture ring, whatever a converter or the body makes of it; a number that is not on the ring can’t be set.',
-    remedy: 'Write the marked number. What works at the sensor stands beside it.',
+    when: 'the marked aperture is outside the range of the lens.',
+    why: "A plan states the f-number marked on the lens, before any converter. An f-number outside the range of the lens can't be set.",
+    remedy: 'Write the marked f-number. Lamella shows the effective one beside it.',
     bad: [
       {
-        says: 'the effective number written for the marked one',
+        says: 'the effective f-number in place of the marked one',
         change: { 'shots/frost/aperture': 'f/64' },
       },
     ],
-    good: [{ says: 'the narrowest mark', change: { 'shots/frost/aperture': 'f/32' } }],
+    good: [
+      { says: 'the narrowest aperture of the lens', change: { 'shots/frost/aperture': 'f/32' } },
+    ],
   },
   check({ bench }) {
     const { lens, marked } = bench;
@@ -47,14 +49,14 @@ export const apertureNotOnLens: ShotRule<Facts> = {
     ];
   },
   words: ({ fNumber, widest, narrowest, lens }, say) => ({
-    what: message`${say.fNumber(fNumber)} is not on ${lens}: its ring goes from ${say.fNumber(widest)} to ${say.fNumber(narrowest)}.`,
+    what: message`${lens} has no ${say.fNumber(fNumber)}; its range is ${say.fNumber(widest)} to ${say.fNumber(narrowest)}.`,
   }),
   numbers: ({ fNumber, widest, narrowest }) => ({ fNumber, widest, narrowest }),
   fixes({ at, facts: { fNumber, widest, narrowest } }) {
     const end = fNumber < widest ? widest : narrowest;
     const marks = MARKED_APERTURES.filter((mark) => mark >= widest && mark <= narrowest);
     const nearest = marks.length > 0 && !marks.includes(end) ? nearestTo(marks, end) : end;
-    return [setTo(message`Set f/${nearest}, the nearest on the ring`, at, `f/${nearest}`)];
+    return [setTo(message`Set f/${nearest} (the nearest on the lens)`, at, `f/${nearest}`)];
   },
 };
 

@@ -18,10 +18,9 @@ export const backgroundWashes: ShotRule<Facts> = {
   name: 'background-washes',
   severity: 'warning',
   docs: {
-    when: 'what shines through the film from behind is more than 1/20 of what the film returns.',
-    why: 'A film returns a few per cent of the light and lets the rest of the background through: to stay 20 times below the film, the background has to be about 9 stops darker than the light. Common practice: keep the vessel behind or under the film almost empty and dark.',
-    remedy:
-      'Blacken or empty what is behind, flag the light off it, or bring the light’s own luminance up.',
+    when: 'the background seen through the film is brighter than 1/20 of its reflection.',
+    why: 'A film reflects a few per cent of the light and transmits the rest of the background. To stay 20 times below the reflection, the background must be about 9 stops darker than the light. Keep the vessel behind or under the film almost empty and dark.',
+    remedy: 'Black out or clear the background, flag light off it, or raise the key light.',
     bad: [{ says: 'a lit wall behind', change: { 'shots/skin/background-luminance': '60 cd/m2' } }],
     good: [
       { says: 'a dark vessel behind', change: { 'shots/skin/background-luminance': '0.2 cd/m2' } },
@@ -47,10 +46,12 @@ export const backgroundWashes: ShotRule<Facts> = {
   },
   words({ ratio, reflectance, subject }, say) {
     const times =
-      ratio < 1 ? message`1/${say.number(1 / ratio)} of` : message`${say.number(ratio)} times`;
+      ratio < 1
+        ? message`1/${say.number(1 / ratio)} as bright as`
+        : message`${say.number(ratio)} times as bright as`;
     return {
-      what: message`The background shines through: ${times} what ${subject ?? message`the film`} returns.`,
-      why: message`At a reflectance of ${say.percent(reflectance)} it should lie ${say.stops(backgroundStopsBelow(reflectance, WASHED))} below the light; it is ${say.stops(Math.log2(ratio / WASHED))} too bright.`,
+      what: message`The background is ${times} the reflection of ${subject ?? message`the film`}.`,
+      why: message`It washes out the film; keep it below 1/${1 / WASHED}. At a reflectance of ${say.percent(reflectance)} that is ${say.stops(backgroundStopsBelow(reflectance, WASHED))} below the light; it is ${say.stops(Math.log2(ratio / WASHED))} too bright.`,
     };
   },
   size: ({ ratio }) => ({ kind: 'stops', value: Math.log2(ratio / WASHED) }),

@@ -6,9 +6,9 @@ export const batteryShort: PlanRule<TakesOver> = {
   name: 'battery-short',
   severity: 'warning',
   docs: {
-    when: 'the takes of the plan record longer than one battery of the body does.',
-    why: 'A battery that is empty in the middle of a take ends it. Setting up, focusing and waiting with the screen on come on top: common practice is a spare, charged, for every battery that the sum asks for, and warm ones where it is cold.',
-    remedy: 'Bring as many charged batteries as it says and one more, or feed the body from mains.',
+    when: 'the takes of the plan run longer than one battery of the body lasts.',
+    why: 'An empty battery ends the take. Setting up, focusing and waiting with the screen on use more. Bring a charged spare for every battery in the count, and keep batteries warm when it is cold.',
+    remedy: 'Bring the number of charged batteries stated and one more, or use mains power.',
     bad: [
       {
         says: 'a day on one battery',
@@ -32,12 +32,12 @@ export const batteryShort: PlanRule<TakesOver> = {
   words: (facts, say) =>
     facts.filled === null
       ? {
-          what: message`One take of ${facts.shot} runs ${say.seconds(facts.each)}; a battery of ${facts.body} lasts ${say.seconds(facts.holds)}.`,
+          what: message`One take of ${facts.shot} is ${say.seconds(facts.each)}; a battery of ${facts.body} lasts ${say.seconds(facts.holds)}.`,
           why: message`The recording ends when the battery is empty.${partlyKnown(facts)}`,
         }
       : {
-          what: message`The takes on ${facts.body} run ${say.seconds(facts.total)}, a battery lasts ${say.seconds(facts.holds)}.`,
-          why: message`They take ${facts.filled} batteries, changed between takes, and setting up comes on top.${partlyKnown(facts)}`,
+          what: message`The takes on ${facts.body} run ${say.seconds(facts.total)}; one battery lasts ${say.seconds(facts.holds)}.`,
+          why: message`They need ${facts.filled} batteries, changed between takes; setting up needs more.${partlyKnown(facts)}`,
         },
   size: ({ total, each, holds, filled }) => ({
     kind: 'time',

@@ -19,12 +19,17 @@ export const betterRecordingMode: ShotRule<Facts> = {
   name: 'better-recording-mode',
   severity: 'note',
   docs: {
-    when: 'the body has a setting at least as large and as fast with at least the bitrate, that is better in one of them.',
-    why: 'More frames can be slowed down, more pixels can be reframed, and both can be thrown away later; what wasn’t recorded can’t be had.',
+    when: 'the body has a recording mode that is better in resolution, frame rate or bit rate and worse in none.',
+    why: "More frames allow slow motion and more pixels allow reframing. Both can be discarded later, but what wasn't recorded can't be recovered.",
     remedy:
-      'Take the better setting, or accept with the reason (card, heat, a crop that isn’t wanted).',
-    bad: [{ says: 'fewer bits than the body has', change: { 'shots/frost/record': 'thin-25' } }],
-    good: [{ says: 'the best there is', change: { 'shots/frost/record': 'full-25' } }],
+      'Use the better recording mode, or accept the finding with a reason (card, heat, unwanted crop).',
+    bad: [
+      {
+        says: 'a lower bit rate than the body offers',
+        change: { 'shots/frost/record': 'thin-25' },
+      },
+    ],
+    good: [{ says: 'the best recording mode', change: { 'shots/frost/record': 'full-25' } }],
   },
   check({ bench }) {
     const chosen = chosenSetting(bench);
@@ -42,10 +47,10 @@ export const betterRecordingMode: ShotRule<Facts> = {
     ];
   },
   words: ({ chosen, better, gains }) => ({
-    what: message`The body has a better setting than ${chosen}: ${better}.`,
+    what: message`A better recording mode is available: ${better} instead of ${chosen}.`,
     why: message`It has ${gainsWords(gains).join(message` and `)}.`,
   }),
-  fixes: ({ at, facts: { better } }) => [setTo(message`Record ${better}`, at, better)],
+  fixes: ({ at, facts: { better } }) => [setTo(message`Record with ${better}`, at, better)],
 };
 
 const countOf = (gains: Gains): number => Object.keys(gains).length;

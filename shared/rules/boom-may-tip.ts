@@ -16,13 +16,13 @@ export const boomMayTip: PlanRule<Facts> = {
   name: 'boom-may-tip',
   severity: 'warning',
   docs: {
-    when: 'what holds a boom down is less than 1.5 times what tips it; an error under 1.',
-    why: 'Moments about the edge of the footprint: load times reach against stand and counterweight. A cable that catches or a foot that is not level takes from the margin.',
+    when: 'the stability factor of a boom is below 1.5; an error below 1.',
+    why: 'The stability factor compares moments about the edge of the footprint: stand and counterweight against load and reach. A caught cable or an uneven floor reduces the margin.',
     remedy:
-      'More counterweight, a wider base or a shorter reach; tether the load. Your local rules and the word of a qualified person decide.',
+      'Add counterweight or sandbags, widen the base or shorten the reach. Fit a safety cable to the load. Follow local rules and the advice of a qualified person.',
     bad: [
       {
-        says: 'too little behind it',
+        says: 'too little counterweight',
         change: {
           'kit/stands':
             '\n    arm: { kind: boom, footprint: 0.8 m, reach: 1.4 m, mass: 2 kg, counterweight: 1 kg, counterweight-arm: 100 mm }',
@@ -32,7 +32,7 @@ export const boomMayTip: PlanRule<Facts> = {
     ],
     good: [
       {
-        says: 'enough behind it',
+        says: 'enough counterweight',
         change: {
           'kit/stands':
             '\n    arm: { kind: boom, footprint: 1.1 m, reach: 1.2 m, mass: 6 kg, counterweight: 4 kg, counterweight-arm: 500 mm }',
@@ -59,9 +59,9 @@ export const boomMayTip: PlanRule<Facts> = {
   words: ({ factor, stand }, say) => ({
     what:
       factor < 1
-        ? message`${stand} tips: what holds it is ${say.number(factor)} of what tips it.`
-        : message`${stand} may tip: what holds it is ${say.number(factor)} times what tips it.`,
-    why: message`At least ${MARGIN} is usual, load tethered. ${deferring()}`,
+        ? message`${stand} will tip over: stability factor ${say.number(factor)} (below 1).`
+        : message`${stand} may tip over: stability factor ${say.number(factor)} (below ${MARGIN}).`,
+    why: message`Use at least ${MARGIN} and fit a safety cable to the load. ${deferring()}`,
   }),
   numbers: ({ factor }) => ({ stabilityFactor: factor }),
 };

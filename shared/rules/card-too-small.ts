@@ -7,9 +7,9 @@ export const cardTooSmall: PlanRule<TakesOver> = {
   severity: 'warning',
   docs: {
     when: 'the takes of the plan need more than one card of the body holds.',
-    why: 'Bit rate times length is what a take needs, and a take is not split over two cards. A card that is full in the middle of a take ends it. Prefixes are decimal, as on the card’s label (IEC 80000-13).',
+    why: 'A take needs bit rate × duration, and is not split over two cards. A full card ends the take. Prefixes are decimal, as on card labels (IEC 80000-13).',
     remedy:
-      'Bring as many cards as it says and change in time, or plan fewer, shorter or smaller takes.',
+      'Bring the number of cards stated and change them in time, or plan fewer, shorter or smaller takes.',
     bad: [
       {
         says: 'a day on a small card',
@@ -19,7 +19,7 @@ export const cardTooSmall: PlanRule<TakesOver> = {
         },
       },
       {
-        says: 'a take that no card holds',
+        says: 'a take larger than a card',
         change: {
           'kit/bodies/body-a/card': '2 GB',
           'shots/frost/take': '{ duration: 20 min }',
@@ -40,12 +40,12 @@ export const cardTooSmall: PlanRule<TakesOver> = {
   words: (facts, say) =>
     facts.filled === null
       ? {
-          what: message`One take of ${facts.shot} is ${say.bytes(facts.each)}; a card of ${facts.body} holds ${say.bytes(facts.holds)}.`,
+          what: message`One take of ${facts.shot} needs ${say.bytes(facts.each)}; a card of ${facts.body} holds ${say.bytes(facts.holds)}.`,
           why: message`The recording ends when the card is full.${partlyKnown(facts)}`,
         }
       : {
-          what: message`The takes on ${facts.body} are ${say.bytes(facts.total)}, a card holds ${say.bytes(facts.holds)}.`,
-          why: message`They fill ${facts.filled} cards when each is changed before the take that would not fit.${partlyKnown(facts)}`,
+          what: message`The takes on ${facts.body} need ${say.bytes(facts.total)}; one card holds ${say.bytes(facts.holds)}.`,
+          why: message`They need ${facts.filled} cards, each changed before a take that would not fit.${partlyKnown(facts)}`,
         },
   size: ({ total, each, holds, filled }) => ({
     kind: 'percent',

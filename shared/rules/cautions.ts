@@ -1,5 +1,5 @@
-/** What every word about something that can hurt ends in. */
+/** The sentence that every message about something that can hurt ends with. */
 import { message } from '../words/message.ts';
 
 export const deferring = (): string =>
-  message`Your local rules and the word of a qualified person decide.`;
+  message`Follow local rules and the advice of a qualified person.`;

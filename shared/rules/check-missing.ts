@@ -8,16 +8,16 @@ interface Facts {
   readonly checks: readonly string[];
 }
 
-/** What may be called for; a plan may ask for others by names of its own. */
-const listed = `They are ${KNOWN_CHECKS.map(({ name, what }) => `\`${name}\` (${what.charAt(0).toLowerCase()}${what.slice(1)})`).join(', ')}; others may have names of your own`;
+/** Checks that a shot may need; a plan may add others under names of its own. */
+const listed = `Known checks are ${KNOWN_CHECKS.map(({ name, what }) => `\`${name}\` (${what.charAt(0).toLowerCase()}${what.slice(1)})`).join(', ')}; you may add checks of your own`;
 
 export const checkMissing: ShotRule<Facts> = {
   name: 'check-missing',
   severity: 'warning',
   docs: {
-    when: 'checks that the shot calls for stand neither in the shot, nor in `every-shot`, nor in `once`.',
-    why: 'A take of a film that lasts half a minute can’t be repeated because a setting was forgotten. What has to be checked follows from what is filmed, how, and with what.',
-    remedy: `Add the checks, and tick them on the day. ${listed}.`,
+    when: 'checks that the shot needs are missing from the checklist of the shot, from `every-shot` and from `once`.',
+    why: 'A film that lasts half a minute leaves no second take after a forgotten setting. The checks follow from the subject, the light, the move and the rig.',
+    remedy: `Add the checks and tick them on the day. ${listed}.`,
     bad: [{ says: 'a film without its checks', change: { 'shots/skin/preflight': null } }],
     good: [{ says: 'all of them', change: {} }],
   },
@@ -30,23 +30,21 @@ export const checkMissing: ShotRule<Facts> = {
   words: ({ checks }) => ({
     what:
       checks.length === 1
-        ? message`A check is missing: ${checks.join()}.`
-        : message`${checks.length} checks are missing: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
+        ? message`A check is missing from the checklist: ${checks.join()}.`
+        : message`${checks.length} checks are missing from the checklist: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
     ...(checks.length > 2 && { why: message`All of them: ${checks.join(', ')}.` }),
   }),
   numbers: ({ checks }) => ({ missing: checks.length }),
   fixes: ({ facts: { checks } }, { bench }) => [
     {
       title:
-        checks.length === 1
-          ? message`Add ${checks.join()}`
-          : message`Add the ${checks.length} checks`,
+        checks.length === 1 ? message`Add ${checks.join()}` : message`Add ${checks.length} checks`,
       edits: added(checks, bench.fields.preflight),
     },
   ],
 };
 
-/** The checks behind those that stand there; all at once where none does yet. */
+/** The checks added after those already listed; all at once where none is yet. */
 function added(checks: readonly string[], preflight: Field<unknown>): readonly PlanEdit[] {
   const { at } = preflight;
   if (preflight.state === 'missing')

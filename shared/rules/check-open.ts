@@ -10,13 +10,13 @@ export const checkOpen: ShotRule<Facts> = {
   name: 'check-open',
   severity: 'warning',
   docs: {
-    when: 'clips of a shot exist while checks of it are still open.',
-    why: 'Either nobody looked, and the clips need looking at, or it was done and not written down.',
+    when: 'a shot has clips while its checks are still open.',
+    why: 'Either the check was skipped, and the clips need a review, or it was done and not recorded.',
     remedy:
-      'Look at the clips for what the check was to prevent, and write down who did it and when.',
+      'Review the clips for the problem that the check prevents. Then record who did the check and when.',
     bad: [
       {
-        says: 'clips, and focus never confirmed',
+        says: 'clips, but focus never checked',
         change: {
           'shots/frost/preflight': '{ focus-at-full-size: open }',
           clips: '{ frost: [{ file: media/0001.mp4 }] }',
@@ -25,7 +25,7 @@ export const checkOpen: ShotRule<Facts> = {
     ],
     good: [
       {
-        says: 'done before the clips',
+        says: 'checked before the clips were recorded',
         change: {
           'preflight/every-shot': '[focus-at-full-size]',
           'preflight/once': '{ card-and-battery: { done: 2027-03-02 } }',
@@ -46,8 +46,8 @@ export const checkOpen: ShotRule<Facts> = {
   words: ({ checks }) => ({
     what:
       checks.length === 1
-        ? message`There are clips, and a check is open: ${checks.join()}.`
-        : message`There are clips, and ${checks.length} checks are open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
+        ? message`Clips were recorded with a check open: ${checks.join()}.`
+        : message`Clips were recorded with ${checks.length} checks open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
     ...(checks.length > 2 && { why: message`All of them: ${checks.join(', ')}.` }),
   }),
   numbers: ({ checks }) => ({ open: checks.length }),

@@ -54,20 +54,20 @@ const isInvalid = (light: { fields: Record<string, unknown> }, key: string): boo
 const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   {
     name: 'focus-at-full-size',
-    what: later`Confirm focus at full magnification`,
+    what: later`Punch in (magnify the viewfinder) and check focus`,
     when: () => true,
   },
   {
     name: 'record-setting-read-back',
-    what: later`Read recording size and rate back from the body`,
+    what: later`Confirm resolution and frame rate on the camera`,
     when: () => true,
   },
   {
     name: 'exposure-confirmed',
-    what: later`Confirm the exposure on the subject`,
+    what: later`Check exposure on the subject`,
     when: () => true,
   },
-  { name: 'white-balance-fixed', what: later`Fix the white balance`, when: () => true },
+  { name: 'white-balance-fixed', what: later`Set white balance manually`, when: () => true },
   { name: 'card-and-battery', what: later`Check card and battery`, when: () => true },
   {
     name: 'background-clear',
@@ -76,28 +76,28 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   },
   {
     name: 'flicker-checked',
-    what: later`See that the lamps are safe at this shutter time`,
+    what: later`Check for lamp flicker at this shutter speed`,
     when: lightSays(
       (light) =>
         field(light, 'modulation') !== 'none' &&
         field(light, 'kind') !== 'daylight' &&
-        // What can't be read has its own finding, and may say that it is safe.
+        // What can't be read has its own finding, and may say that it doesn't flicker.
         !['modulation', 'kind'].some((key) => isInvalid(light, key)),
     ),
   },
   {
     name: 'solution-ready',
-    what: later`Film solution and holder ready, a spare at hand`,
+    what: later`Prepare film solution and holder, with a spare`,
     when: (bench) => kindOf(bench) === 'film' || kindOf(bench) === 'bubble',
   },
   {
     name: 'lens-not-in-mirror',
-    what: later`See that the lens does not show in the subject`,
+    what: later`Check that the lens is not reflected in the subject`,
     when: isMirrorLike,
   },
   {
     name: 'move-rehearsed',
-    what: later`Rehearse the movement and set end stops`,
+    what: later`Rehearse the move and set end stops`,
     when: (bench) => moveKind(bench) !== undefined && moveKind(bench) !== 'focus-pull',
   },
   {
@@ -107,17 +107,17 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   },
   {
     name: 'foot-balanced',
-    what: later`Foot under the centre of gravity, mounts relieved`,
+    what: later`Balance the rig over its foot; no lens weight hanging on the mounts`,
     when: hasLongRig,
   },
   {
     name: 'overhead-tethered',
-    what: later`Tether what hangs overhead; local rules and a qualified person’s word hold`,
+    what: later`Fit a safety cable to everything overhead. Follow local rules and the qualified person on set`,
     when: hangsOverhead,
   },
   {
     name: 'mains-clear-of-liquid',
-    what: later`Mains leads clear of liquid; local rules and a qualified person’s word hold`,
+    what: later`Keep mains cables away from liquid. Follow local rules and the qualified person on set`,
     when: (bench) =>
       isLiquid(bench) && lightSays((light) => field(light, 'supply') === 'mains')(bench),
   },

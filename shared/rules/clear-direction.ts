@@ -93,7 +93,7 @@ export function standAt(bench: Bench, light: string, { upRad, acrossRad }: Direc
   const degrees = (radians: number) => Number(((radians * 180) / Math.PI).toFixed(1));
   const [up, across] = [degrees(upRad), degrees(acrossRad)];
   const [upward, aside] = [up, across].map((angle) => signed(String(angle)));
-  const title = message`Move ${light} for this shot to ${upward!}° up, ${aside!}° across`;
+  const title = message`Move ${light} for this shot to elevation ${upward!}°, azimuth ${aside!}°`;
   const inUse = bench.lights.known && bench.lights.value.find(({ name }) => name === light);
   const sideEffects = inUse ? unevenPrice(bench, moved(bench, inUse, { upRad, acrossRad })) : {};
   const { relight } = bench.fields;
@@ -133,7 +133,7 @@ function moved(bench: Bench, light: LightInUse, { upRad, acrossRad }: Direction)
     value: value as Rad,
     at: at.at,
   });
-  const placement = { ...at.value, up: known(upRad), across: known(acrossRad) };
+  const placement = { ...at.value, elevation: known(upRad), azimuth: known(acrossRad) };
   const there = { ...light, fields: { ...light.fields, at: { ...at, value: placement } } };
   const lights = bench.lights.value.map((each) => (each === light ? there : each));
   return substitute(bench, { lights: { ...bench.lights, value: lights } });

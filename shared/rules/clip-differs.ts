@@ -15,17 +15,17 @@ export const clipDiffers: RuleCore<Facts> = {
   severity: 'warning',
   onRequest: true,
   docs: {
-    when: 'the clips are verified, and one isn’t what its shot asks for: size, rate, codec, bit rate, length, turning, what the cuts of the edit use of it, and shutter, ISO and white balance where the file carries them. An error where it can’t be had back: fewer pixels or frames, or a rate that changes.',
-    why: 'A setting that nobody read back spoils every take until somebody does. A bit rate counts from half of the setting’s down, shutter and ISO from half a third of a stop, white balance from 5 mired, length from a second too short.',
+    when: 'a clip does not match its shot in resolution, frame rate, codec, bit rate, duration, rotation or the part that the edit uses. Shutter, ISO and white balance are compared where the file states them. An error where nothing can be recovered: too few pixels or frames, or a variable frame rate.',
+    why: 'A setting that nobody confirmed spoils every take until someone does. A finding needs less than half the bit rate, 1/6 stop of shutter or ISO, 5 mired of white balance, or a clip 1 s too short.',
     remedy:
-      'Record it again while the set stands. One test clip at the start of the day, verified with `lamella verify --test-clip`, catches it before the first take.',
+      'Record it again while the setup is in place. One test clip at the start of the day, checked with `lamella verify --test-clip`, shows the mistake before the first take.',
     bad: [],
     good: [],
   },
   words({ file, differences }, say) {
     const [first, ...others] = differences.map((one) => differenceWords(one, say));
     return {
-      what: message`${file}: ${first?.what ?? message`differs`}, not ${first?.asked ?? message`what was asked for`}.`,
+      what: message`${file}: ${first?.what ?? message`differs`}, not ${first?.asked ?? message`as planned`}.`,
       ...(others.length > 0 && {
         why: message`Also: ${others.map(({ what, asked }) => message`${what}, not ${asked}`).join('; ')}.`,
       }),
@@ -48,7 +48,7 @@ export function differenceWords(
     case 'rate':
       return { what: rateWords(difference), asked: KINDS.rate.print(difference.asked) };
     case 'codec':
-      return { what: message`coded as ${difference.found}`, asked: difference.asked };
+      return { what: message`codec ${difference.found}`, asked: difference.asked };
     case 'bitrate':
       return {
         what: message`${megabits(difference.found, say)} on average`,
@@ -65,7 +65,7 @@ export function differenceWords(
         asked: message`the ${say.seconds(difference.asked)} that cut ${difference.cut} needs`,
       };
     case 'rotation':
-      return { what: message`turned by ${difference.found}° for display`, asked: message`level` };
+      return { what: message`rotated by ${difference.found}° for display`, asked: message`level` };
     case 'shutter':
       return {
         what: message`shutter ${say.shutter(difference.found)}`,
@@ -89,7 +89,7 @@ const megabits = (bitsPerS: number, say: Say): string => `${say.number(bitsPerS 
 function rateWords({ found }: Extract<Difference, { of: 'rate' }>): string {
   if (found.kind === 'constant') return message`recorded at ${KINDS.rate.print(found.rate)}`;
   const rounded = (value: number) => Number(value.toFixed(2));
-  return message`recorded at a rate that changes, ${rounded(found.lowest)} to ${rounded(found.highest)} fps`;
+  return message`recorded at a variable frame rate, ${rounded(found.lowest)} to ${rounded(found.highest)} fps`;
 }
 
 function numbersOf(difference: Difference): Readonly<Record<string, number>> {

@@ -11,17 +11,17 @@ export const clipNotFound: RuleCore<Facts> = {
   severity: 'error',
   onRequest: true,
   docs: {
-    when: 'the clips are verified, and one that is kept, or not yet judged, isn’t there. Only `lamella verify` and the editor’s command look for it.',
-    why: 'What was recorded once and is not on the disk is on a card that will be formatted for the next day. Common practice: no card is cleared before its clips are on two disks.',
+    when: 'a clip marked `keep`, or without a verdict, was not found. Only `lamella verify` and the command of the editor look for clips.',
+    why: 'A clip that is not on the disk may still be on a card that will be formatted for the next day. Format no card before its clips are on two disks.',
     remedy:
-      'Look for it on the cards, and copy it; or correct the path, which starts from the plan or from the folder given as `--media`.',
+      'Look for it on the cards and copy it. Or correct the path, which starts from the plan or the `--media` folder.',
     bad: [],
     good: [],
   },
   words: ({ file, kept }) => ({
-    what: message`The clip ${file} is not there.`,
+    what: message`The clip ${file} was not found.`,
     why: kept
-      ? message`The plan keeps it: don’t format the cards before it is found.`
-      : message`Don’t format the cards before it is found.`,
+      ? message`It is marked \`keep\`: don't format the cards until it is found.`
+      : message`Don't format the cards until it is found.`,
   }),
 };

@@ -14,9 +14,9 @@ export const clipTooLong: ShotRule<Facts> = {
   name: 'clip-too-long',
   severity: 'warning',
   docs: {
-    when: 'a take is longer than the longest clip that the body records in one go.',
-    why: 'The body stops by itself, by its maker’s limit or by heat, and nobody may notice in the middle of the one take that counts.',
-    remedy: 'Shorten the take, or start it anew before the limit, and plan where the gap may fall.',
+    when: 'a take is longer than the longest clip that the body can record.',
+    why: 'The camera stops recording at its time limit or from heat, and nobody may notice during the take.',
+    remedy: 'Shorten the take, or restart before the limit and plan where the gap falls.',
     bad: [
       {
         says: 'a take over the limit',
@@ -28,7 +28,7 @@ export const clipTooLong: ShotRule<Facts> = {
     ],
     good: [
       {
-        says: 'a take that just fits',
+        says: 'a take exactly at the limit',
         change: {
           'kit/bodies/body-a/longest-clip': '29 min',
           'shots/frost/take': '{ duration: 29 min }',
@@ -51,12 +51,12 @@ export const clipTooLong: ShotRule<Facts> = {
     ];
   },
   words: ({ takeS, longestS, body }, say) => ({
-    what: message`The take runs ${say.seconds(takeS)}; ${body} stops by itself after ${say.seconds(longestS)}.`,
+    what: message`The take is ${say.seconds(takeS)}; ${body} stops recording after ${say.seconds(longestS)}.`,
   }),
   size: ({ takeS, longestS }) => ({ kind: 'time', value: takeS - longestS }),
   numbers: ({ takeS, longestS }) => ({ takeS, longestClipS: longestS }),
   fixes: ({ at, facts: { longestS } }) => {
     const text = KINDS.time.print(longestS as Sec);
-    return [setTo(message`Take ${text}, the longest in one go`, at, text)];
+    return [setTo(message`Shorten the take to ${text} (the limit of the camera)`, at, text)];
   },
 };

@@ -12,15 +12,15 @@ export const clipUnreadable: RuleCore<Facts> = {
   severity: 'error',
   onRequest: true,
   docs: {
-    when: 'the clips are verified, and a file can’t be read as a clip: it is empty, cut off, no film, or not to be read.',
-    why: 'A recording that lost its power or its card, or a copy that stopped half way, leaves such files; while the card is still there it can be copied again.',
+    when: "a file can't be read as a clip: it is empty, incomplete, contains no video, or can't be opened.",
+    why: 'A power or card failure, or an interrupted copy, leaves such files. While the card is intact, the clip can be copied again.',
     remedy:
-      'Compare its size with the card’s, copy it again and verify again; a recording that was cut off can sometimes be mended by a recovery program, on a copy.',
+      'Compare its size with the file on the card, copy it again and check again. A recovery program can sometimes repair an incomplete recording; work on a copy.',
     bad: [],
     good: [],
   },
   words: ({ file, why }) => ({
-    what: message`The clip ${file} can’t be read: ${inLanguage(why)}.`,
-    why: message`Look at it, or copy it again, before the card is formatted.`,
+    what: message`The clip ${file} can't be read: ${inLanguage(why)}.`,
+    why: message`Review it, or copy it again, before you format the card.`,
   }),
 };

@@ -25,20 +25,20 @@ export const cutOutrunsClips: PlanRule<Facts> = {
   name: 'cut-outruns-clips',
   severity: 'warning',
   docs: {
-    when: 'a cut uses more of a clip than a take of its shot is long, or every clip of it is rejected.',
-    why: 'A cut of length T at a speed that goes evenly from a to b uses (a + b)/2·T of the clip, from `from` on. Left out, cuts of one shot are laid one after the other, and begin the next take where they would not fit.',
+    when: 'a cut needs more footage than a take of its shot has, or every clip of the shot is rejected.',
+    why: 'A cut of length T with a linear speed ramp from a to b uses (a + b)/2·T of the clip, starting at `from`. Without `from`, cuts of one shot follow each other in the take and continue in the next take when one is used up.',
     remedy:
-      'Begin earlier in the clip, cut shorter, run slower where the rate allows, or plan longer takes or more of them.',
+      'Set an earlier in point, shorten the cut, slow it down if the frame rate allows, or plan longer or more takes.',
     bad: [
       {
-        says: 'a cut that begins too late in the take',
+        says: 'an in point too late in the take',
         change: withCuts({
           one: 'shot: frost, duration: 4 s',
           two: 'shot: skin, from: 18 s, duration: 4 s',
         }),
       },
       {
-        says: 'a ramp that uses more than it looks',
+        says: 'a speed ramp that uses up the take',
         change: withCuts({
           one: 'shot: frost, duration: 4 s',
           two: 'shot: skin, duration: 12 s, speed: 100 to 300 %',
@@ -97,8 +97,8 @@ export const cutOutrunsClips: PlanRule<Facts> = {
     clip === null
       ? { what: message`${cut} has no clip: every clip of ${shot} is rejected.` }
       : {
-          what: message`${cut} goes up to ${say.number(endS)} s in ${shot}; a take is ${say.number(clipS)} s long.`,
-          why: message`Its last ${frames(uncoveredFrames)} have no picture${clip > 1 ? (isListed ? message`, in clip ${clip}` : message`, in take ${clip}`) : ''}.${moreWords(more)}`,
+          what: message`${cut} uses ${shot} up to ${say.number(endS)} s, but each take is ${say.number(clipS)} s.`,
+          why: message`Its last ${frames(uncoveredFrames)} have no footage${clip > 1 ? (isListed ? message`, in clip ${clip}` : message`, in take ${clip}`) : ''}.${moreWords(more)}`,
         },
   size: ({ startS, endS, clipS }) => ({ kind: 'time', value: endS - Math.max(startS, clipS) }),
   numbers: ({ startS, endS, clipS, uncoveredFrames }) => ({
@@ -131,8 +131,8 @@ const moreWords = (more: number): string =>
   more === 0
     ? ''
     : more === 1
-      ? message` Nothing is left for a later cut of it.`
-      : message` Nothing is left for ${more} later cuts of it.`;
+      ? message` No footage is left for a later cut of it.`
+      : message` No footage is left for ${more} later cuts of it.`;
 
 /** The source that the joins need beyond the cut, s. */
 const handleS = (cut: CutFigures, side: 'handleBefore' | 'handleAfter'): number => {
@@ -149,7 +149,7 @@ function earlier(cut: CutFigures, { startS, endS, clipS }: Facts): readonly Plan
   const start = clipS - (endS - startS) - handleS(cut, 'handleAfter');
   if (from.state !== 'known' || start < handleS(cut, 'handleBefore')) return [];
   const text = timeText(start);
-  return [setTo(message`Begin at ${text}`, from.at, text)];
+  return [setTo(message`Move the in point to ${text}`, from.at, text)];
 }
 
 function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[] {
@@ -161,8 +161,8 @@ function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[
   const text = framesText(left);
   return [
     {
-      ...setTo(message`Make it ${text}`, cut.fields.duration.at, text),
-      sideEffects: message`the film is shorter`,
+      ...setTo(message`Shorten the cut to ${text}`, cut.fields.duration.at, text),
+      sideEffects: message`the edit is shorter`,
     },
   ];
 }
@@ -173,7 +173,11 @@ function longerTake(cut: CutFigures, { endS }: Facts): readonly PlanFix[] {
   const text = `${seconds} s`;
   return [
     {
-      ...setTo(message`Make each take of ${cut.footage.shot} ${text}`, cut.footage.takeAt, text),
+      ...setTo(
+        message`Lengthen each take of ${cut.footage.shot} to ${text}`,
+        cut.footage.takeAt,
+        text,
+      ),
       sideEffects: message`more is recorded`,
     },
   ];

@@ -4,6 +4,7 @@ import { type Figure, known } from '../figures/figure.ts';
 import { markFor, SAME_MARK } from '../figures/marks.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { markAtMost } from '../optics/apertures.ts';
+import { asFound } from '../say/figures.ts';
 import type { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import { USABLE_CONTRAST } from './diffraction-eats-detail.ts';
@@ -37,10 +38,10 @@ export const depthShort: ShotRule<Facts> = {
   name: 'depth-short',
   severity: 'warning',
   docs: {
-    when: 'the depth of field, judged by the larger of the circle of confusion and the Airy disk, is under what the subject, its tilt and the move need. What a focus pull passes through is sharp when its turn comes; only what lies beyond its ends has to be within the depth there.',
-    why: 'Close up the depth tends to 2·c·N_eff/m²: it shrinks with the square of the magnification, and a tilt of a few degrees over a wide frame uses up a millimetre.',
+    when: 'the depth of field is less than the subject, its tilt and the move need. The larger of the circle of confusion and the Airy disk sets it. What a focus pull passes through is sharp in its turn; only what lies beyond its ends needs the depth of field.',
+    why: 'At close range, depth of field is about 2·c·N_eff/m²: twice the magnification leaves a quarter of the depth. A few degrees of tilt across a wide frame can use up a millimetre.',
     remedy:
-      'Stop down as far as the detail allows, tilt less, frame wider, or accept what falls off with the reason.',
+      'Stop down as far as diffraction allows, tilt less, or frame wider. If the fall-off is intended, accept it with `allow` and a reason.',
     bad: [
       {
         says: 'wide open on a relief',
@@ -98,15 +99,15 @@ export const depthShort: ShotRule<Facts> = {
     const [there, needed] = say.lengths2(depthMm, neededMm);
     return {
       what: pull
-        ? message`Depth is ${there}, ${subject ?? message`the subject`} needs ${needed} beyond the focus pull.`
-        : message`Depth is ${there}, ${subject ?? message`the subject`} needs ${needed}.`,
+        ? message`Depth of field is ${there}; ${subject ?? message`the subject`} needs ${needed} beyond the focus pull.`
+        : message`Depth of field is ${there}; ${subject ?? message`the subject`} needs ${needed}.`,
       why:
         (pull
-          ? message`The pull passes ${say.length(pull.travelMm)} of ${say.length(pull.subjectMm)}. `
+          ? message`The pull covers ${say.length(pull.travelMm)} of ${say.length(pull.subjectMm)}. `
           : '') +
-        message`The aperture ${say.worksAs(effective, isMeasured)} at ${say.magnification(magnification)}.` +
+        message`Effective aperture ${asFound(isMeasured ? { measured: true } : {}, say.fNumber(effective))} at ${say.magnification(magnification)} magnification.` +
         (conflict
-          ? message` No aperture holds both depth and detail: best is ${say.fNumber(conflict.bestEffective)} effective, with a blur of ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}).` +
+          ? message` No aperture gives enough depth without softening detail. The best compromise is ${say.fNumber(conflict.bestEffective)} effective, with ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}) of blur.` +
             nearestWords(conflict.mark, say)
           : ''),
     };
@@ -127,7 +128,7 @@ export const depthShort: ShotRule<Facts> = {
 };
 
 const nearestWords = (mark: number | undefined, say: Say): string =>
-  mark === undefined ? '' : message` The nearest on the lens is ${say.fNumber(mark)}.`;
+  mark === undefined ? '' : message` The nearest marked f-number is ${say.fNumber(mark)}.`;
 
 /** What is sharp at one time; along a pull what is beyond its ends. */
 const depthThere = ({ pullDepthMm, usableDepthMm }: ShotFigures): Figure<number> =>
@@ -164,7 +165,7 @@ function stopDown({ bench, figures }: ShotView, at: ShotView['bench']['at']) {
   }
   const last = markAtMost(narrowest);
   return last !== undefined && last > marked.value && bench.marksOnLens.includes(last)
-    ? [setTo(message`Stop down to f/${last}, the best compromise`, at, `f/${last}`)]
+    ? [setTo(message`Stop down to f/${last} (the best compromise)`, at, `f/${last}`)]
     : [];
 }
 
@@ -186,7 +187,7 @@ function tiltLess({ bench }: ShotView, neededMm: number, depthMm: number) {
   const at = bench.fields.tilt.at;
   return [
     setTo(
-      message`Tilt ${degrees}°, what the depth allows (${placeWords(at)})`,
+      message`Tilt ${degrees}° (${placeWords(at)}, the most that the depth of field allows)`,
       at,
       `${degrees} deg`,
     ),

@@ -7,7 +7,7 @@ import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
 /** Contrast at half the pixel's Nyquist frequency under which fine detail looks soft. */
 export const USABLE_CONTRAST = 0.45;
-/** Under this the detail is gone, whatever is done to the picture after. */
+/** Below this the detail is lost and no sharpening brings it back. */
 const GONE_CONTRAST = 0.2;
 
 interface Facts {
@@ -25,12 +25,12 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
   name: 'diffraction-eats-detail',
   severity: 'note',
   docs: {
-    when: 'diffraction leaves less than 0.45 of the contrast at half the Nyquist frequency of the coarser of the recorded and the delivered pixel; a warning under 0.2.',
-    why: 'The Airy disk grows with the effective f-number, A = 2.44·λ·N_eff, and what it blurs no sharpening brings back.',
-    remedy: 'Open up as far as the depth allows, frame wider, or deliver smaller.',
+    when: 'diffraction leaves less than 45% contrast in fine detail; a warning below 20%. Fine detail is half the Nyquist frequency of the coarser of the recorded and the delivered pixel.',
+    why: 'The Airy disk grows with the effective f-number: A = 2.44·λ·N_eff. No sharpening restores the detail that it blurs.',
+    remedy: 'Open up as far as depth of field allows, frame wider, or deliver a lower resolution.',
     bad: [
       {
-        says: 'stopped down further than the depth asks',
+        says: 'stopped down further than depth of field needs',
         change: {
           'shots/frost/rig': 'stacked',
           'shots/frost/field': '30 mm',
@@ -40,7 +40,7 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
         },
       },
     ],
-    good: [{ says: 'as far as the depth asks', change: { 'shots/frost/aperture': 'f/11' } }],
+    good: [{ says: 'stopped down as far as needed', change: { 'shots/frost/aperture': 'f/11' } }],
   },
   check({ bench, figures }) {
     const { contrast, effectiveFNumber, airyUm, pixelUm, bestEffectiveFNumber } = figures;
@@ -69,14 +69,14 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
     const gone = contrast < GONE_CONTRAST;
     return {
       what: gone
-        ? message`${say.fNumber(effective)} effective leaves no fine detail: contrast ${say.number(contrast)}.`
-        : message`${say.fNumber(effective)} effective softens fine detail: contrast ${say.number(contrast)}.`,
+        ? message`Diffraction at ${say.fNumber(effective)} effective removes fine detail (contrast ${say.percent(contrast)}).`
+        : message`Diffraction at ${say.fNumber(effective)} effective softens fine detail (contrast ${say.percent(contrast)}).`,
       why:
-        message`The Airy disk is ${say.micrometres(airyUm)} across, a pixel ${say.micrometres(pixelUm)}.` +
+        message`The Airy disk is ${say.micrometres(airyUm)} wide, a pixel ${say.micrometres(pixelUm)}.` +
         (best !== null && best < effective
           ? mark === undefined
-            ? message` The depth needed asks for no more than ${say.fNumber(best)} effective.`
-            : message` The depth needed asks for no more than ${say.fNumber(best)} effective; ${say.fNumber(mark)} is nearest on the lens.`
+            ? message` The subject needs no more than ${say.fNumber(best)} effective.`
+            : message` The subject needs no more than ${say.fNumber(best)} effective; the nearest marked f-number is ${say.fNumber(mark)}.`
           : ''),
     };
   },
@@ -100,7 +100,7 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
       const short = needed.known && depth.known && depth.value < needed.value;
       return [
         setTo(
-          message`Open to f/${mark}${short ? message`, at the cost of depth` : ''}`,
+          message`Open up to f/${mark}${short ? message` (less depth of field than needed)` : ''}`,
           at,
           `f/${mark}`,
         ),

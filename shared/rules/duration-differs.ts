@@ -22,9 +22,9 @@ export const durationDiffers: PlanRule<Facts> = {
   name: 'duration-differs',
   severity: 'warning',
   docs: {
-    when: 'the cuts add up to another length than the film is delivered with, by more than a frame.',
-    why: 'A loop, a slot in a programme or a piece of music has one length, and a film that misses it is cut again.',
-    remedy: 'Lengthen or shorten a cut, or change what is delivered.',
+    when: 'the running time of the edit differs from the delivery length by more than one frame.',
+    why: 'A loop, a slot in a programme or a piece of music has a fixed length. An edit that misses it has to be cut again.',
+    remedy: 'Lengthen or shorten a cut, or change the delivery length.',
     bad: [
       {
         says: 'two seconds short',
@@ -73,9 +73,9 @@ export const durationDiffers: PlanRule<Facts> = {
   words: ({ totalS, wantedS, offFrames }, say) => ({
     what:
       offFrames > 0
-        ? message`The edit runs ${frames(Math.abs(offFrames))} longer than is delivered.`
-        : message`The edit runs ${frames(Math.abs(offFrames))} shorter than is delivered.`,
-    why: message`Its cuts add up to ${say.number(totalS)} s; the film is to be ${say.number(wantedS)} s.`,
+        ? message`The edit is ${frames(Math.abs(offFrames))} longer than the delivery length.`
+        : message`The edit is ${frames(Math.abs(offFrames))} shorter than the delivery length.`,
+    why: message`Its running time is ${say.number(totalS)} s; the delivery length is ${say.number(wantedS)} s.`,
   }),
   size: ({ totalS, wantedS }) => ({ kind: 'time', value: Math.abs(totalS - wantedS) }),
   numbers: ({ totalS, wantedS, offFrames }) => ({ totalS, wantedS, offFrames }),
@@ -87,14 +87,23 @@ export const durationDiffers: PlanRule<Facts> = {
       ...(field && wanted >= 1
         ? [
             {
-              ...setTo(message`Make ${last} ${framesText(wanted)}`, field.at, framesText(wanted)),
-              sideEffects: offFrames > 0 ? message`${last} is shorter` : message`${last} is longer`,
+              ...setTo(
+                offFrames > 0
+                  ? message`Shorten ${last} to ${framesText(wanted)}`
+                  : message`Lengthen ${last} to ${framesText(wanted)}`,
+                field.at,
+                framesText(wanted),
+              ),
+              sideEffects:
+                offFrames > 0
+                  ? message`${last} uses less footage`
+                  : message`${last} uses more footage`,
             },
           ]
         : []),
       {
-        ...setTo(message`Deliver ${delivered}`, at, delivered),
-        sideEffects: message`another length is delivered`,
+        ...setTo(message`Set the delivery length to ${delivered}`, at, delivered),
+        sideEffects: message`the delivery length changes`,
       },
     ];
   },

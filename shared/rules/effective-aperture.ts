@@ -2,7 +2,7 @@ import type { NamedLoss } from '../figures/shot-figures.ts';
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
-/** Under a third of a stop the marked number does. */
+/** Below 1/3 stop the marked f-number is close enough. */
 const WORTH_SAYING_STOPS = 1 / 3;
 
 interface Facts {
@@ -21,10 +21,10 @@ export const effectiveAperture: ShotRule<Facts> = {
   name: 'effective-aperture',
   severity: 'hint',
   docs: {
-    when: 'the marked aperture works as a narrower one; a note where the exposure or the depth of the shot rests on it.',
-    why: 'Extension and converters spread the lens’s light: N_eff = N·(1 + m1/p)·M_c. The ring still shows N. A reading taken through the bare lens knows nothing of the loss.',
+    when: 'the effective aperture is slower than the marked one. A note where the exposure or depth of field of the shot depends on it.',
+    why: 'Extension and converters spread the light of the lens: N_eff = N·(1 + m1/p)·M_c. The lens is still marked N, and a meter reading through the bare lens does not include the loss.',
     remedy:
-      'Expose for the effective number: longer, a higher ISO, more light, or read the light through this rig.',
+      'Expose for the effective aperture: slower shutter, higher ISO or more light. Or take the meter reading through this rig.',
     bad: [
       {
         says: 'a long stack with a converter',
@@ -79,17 +79,21 @@ export const effectiveAperture: ShotRule<Facts> = {
     ];
   },
   words({ marked, effective, isMeasured, stops, losses, shows, decision }, say) {
-    const parts = losses.map(({ part, stops: lost }) => `${part} ${say.stops(lost)}`).join(', ');
-    const shown = shows === marked ? '' : message` The body will show ${say.fNumber(shows)}.`;
+    const parts = [...losses]
+      .sort((a, b) => b.stops - a.stops)
+      .map(({ part, stops: lost }) => `\`${part}\` ${say.stops(lost)}`)
+      .join(', ');
+    const shown =
+      shows === marked ? '' : message` The camera will display about ${say.fNumber(shows)}.`;
     const because =
       decision === 'reading'
-        ? message` The reading through the bare lens does not know of it.`
+        ? message` The meter reading was taken through the bare lens, so it does not include this loss.`
         : decision === 'depth'
-          ? message` It still does not hold the depth that the shot needs.`
+          ? message` Depth of field is still less than the shot needs.`
           : '';
     return {
-      what: message`${say.fNumber(marked)} ${say.worksAs(effective, isMeasured)}: ${say.stops(stops)} less light.`,
-      why: `${parts ? message`Taken by ${parts}.` : ''}${shown}${because}`.trim(),
+      what: message`Marked ${say.fNumber(marked)} is ${say.effective(effective, isMeasured)}: ${say.stops(stops)} of light lost.`,
+      why: `${parts ? message`Light lost: ${parts}.` : ''}${shown}${because}`.trim(),
     };
   },
   size: ({ stops }) => ({ kind: 'stops', value: stops }),

@@ -3,12 +3,13 @@ import { isLongerThanFrame } from '../exposure/shutter.ts';
 import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
 import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { PlanFix } from '../plan/problem.ts';
+import { asFound } from '../say/figures.ts';
 import { message } from '../words/message.ts';
 import { lightFixes } from './light-fixes.ts';
 import { canBeSet, type IsoRange, isoRangeOf } from './needed-iso.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
-/** The step of every setting. Within it nothing can be set better. */
+/** One-third stop: the smallest step on most cameras, so smaller errors can't be corrected. */
 const NOTICED_STOPS = 1 / 3;
 const SPOILT_STOPS = 2 / 3;
 /** What readings and marked settings are good to, so that nothing flips at a rounding. */
@@ -17,6 +18,8 @@ const DEAD_BAND_STOPS = 0.04;
 interface Facts {
   readonly errorStops: number;
   readonly iso: number;
+  /** null: not known. */
+  readonly marked: number | null;
   /** null: beyond all numbers. */
   readonly isoNeeded: number | null;
   readonly settable: IsoRange;
@@ -31,15 +34,15 @@ export const exposureOff: ShotRule<Facts> = {
   name: 'exposure-off',
   severity: 'warning',
   docs: {
-    when: 'what the light gives and what the settings ask for differ by more than a third of a stop; a warning over two thirds.',
-    why: 'The balance counts the effective f-number, the glass of lens and converter, filters, shutter and ISO against the reading or the light’s own data: N²/t = E·S/C with C 250, N²/t = L·S/K with K 12.5.',
+    when: 'the settings over- or underexpose the shot by more than 1/3 stop. A note above 1/3 stop, a warning above 2/3.',
+    why: 'Exposure follows from the effective f-number, the light lost in glass and filters, the shutter and ISO. They are compared with the reading or the data of the light: N²/t = E·S/C with C 250, N²/t = L·S/K with K 12.5.',
     remedy:
-      'Change shutter, ISO, light or aperture by the stops given; each has its own sideEffects.',
+      'Change the shutter, ISO, light or aperture by the stops given; each has its own side effects.',
     bad: [
-      { says: 'two stops dark', change: { 'shots/frost/iso': '200' } },
-      { says: 'two stops bright', change: { 'shots/frost/iso': '3200' } },
+      { says: 'two stops underexposed', change: { 'shots/frost/iso': '200' } },
+      { says: 'two stops overexposed', change: { 'shots/frost/iso': '3200' } },
     ],
-    good: [{ says: 'left to the body', change: { 'shots/frost/iso': 'auto' } }],
+    good: [{ says: 'auto ISO', change: { 'shots/frost/iso': 'auto' } }],
   },
   check({ bench, figures }) {
     const { exposureErrorStops, isoNeeded, effectiveFNumber, lightLossStops } = figures;
@@ -56,6 +59,7 @@ export const exposureOff: ShotRule<Facts> = {
         facts: {
           errorStops: error,
           iso: iso.value,
+          marked: bench.marked.known ? bench.marked.value : null,
           isoNeeded: isoNeeded.known ? isoNeeded.value : null,
           settable: isoRangeOf(bench),
           effective: effectiveFNumber.known ? effectiveFNumber.value : null,
@@ -66,22 +70,26 @@ export const exposureOff: ShotRule<Facts> = {
       },
     ];
   },
-  words({ errorStops, isoNeeded, settable, effective, isMeasured, lossStops }, say) {
+  words({ errorStops, marked, isoNeeded, settable, effective, isMeasured, lossStops }, say) {
     const iso =
       isoNeeded !== null && canBeSet(isoNeeded, settable)
-        ? message`ISO ${say.iso(isoNeeded)} would balance it.`
-        : message`No ISO from ${say.iso(settable.lowest)} to ${say.iso(settable.highest)} balances it.`;
+        ? message`Correct exposure needs about ISO ${say.iso(isoNeeded)}.`
+        : message`No ISO from ${say.iso(settable.lowest)} to ${say.iso(settable.highest)} gives correct exposure.`;
+    const at =
+      effective === null
+        ? ''
+        : asFound(isMeasured ? { measured: true } : {}, say.fNumber(effective));
     const aperture =
       effective === null
         ? ''
-        : message`The aperture ${say.worksAs(effective, isMeasured)}` +
-          (lossStops > 0.05 ? message`, ${say.stops(lossStops)} under the marked one` : '') +
-          '. ';
+        : lossStops > 0.05 && marked !== null
+          ? message`The effective aperture is ${at}, ${say.stops(lossStops)} slower than the marked ${say.fNumber(marked)}. `
+          : message`The effective aperture is ${at}. `;
     return {
       what:
         errorStops > 0
-          ? message`The shot is ${say.stops(errorStops)} too bright.`
-          : message`The shot is ${say.stops(errorStops)} too dark.`,
+          ? message`The shot is ${say.stops(errorStops)} overexposed.`
+          : message`The shot is ${say.stops(errorStops)} underexposed.`,
       why: aperture + iso,
     };
   },
@@ -108,7 +116,7 @@ export const exposureOff: ShotRule<Facts> = {
     const rate = bench.recordRate;
     if (change.timeS < 1 && !(rate.known && isLongerThanFrame(change.timeS, rate.value))) {
       const text = `1/${markedReciprocal(1 / change.timeS)} s`;
-      fixes.push(setTo(message`Shutter ${text}`, bench.fields.shutter.at, text));
+      fixes.push(setTo(message`Set shutter to ${text}`, bench.fields.shutter.at, text));
     }
     const onLens = bench.marksOnLens;
     if (onLens.length > 0) {
@@ -118,7 +126,13 @@ export const exposureOff: ShotRule<Facts> = {
           : best,
       );
       if (mark !== marked.value && MARKED_APERTURES.includes(mark))
-        fixes.push(setTo(message`Aperture f/${mark}`, bench.fields.aperture.at, `f/${mark}`));
+        fixes.push(
+          setTo(
+            mark < marked.value ? message`Open up to f/${mark}` : message`Stop down to f/${mark}`,
+            bench.fields.aperture.at,
+            `f/${mark}`,
+          ),
+        );
     }
     fixes.push(...lightFixes(bench, facts.errorStops));
     return fixes;

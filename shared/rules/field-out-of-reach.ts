@@ -41,29 +41,29 @@ export const fieldOutOfReach: ShotRule<Facts> = {
   name: 'field-out-of-reach',
   severity: 'error',
   docs: {
-    when: 'the field or magnification wanted lies outside what the rig can set, from its ring at infinity to its ring at the closest; or a ring setting, of the shot or of a focus pull, is nearer than the lens goes.',
-    why: 'Magnification is the lens’s own by its ring plus what tubes, converters and close-up lenses add; past either end of the ring nothing comes into focus.',
+    when: 'the field or magnification is outside the magnification range of the rig, from infinity to closest focus. Or a focus setting, of the shot or a focus pull, is closer than the minimum focus of the lens.',
+    why: 'Magnification is set by the focus of the lens and by tubes, converters and close-up lenses. Past either end of the focus ring nothing is in focus.',
     remedy:
-      'Use a rig of the plan that reaches the field, or put this one together otherwise: the kit’s tubes, converters and close-up lenses are searched through for what reaches the field, fewest parts first. Or ask for a field inside the reach.',
+      'Use another rig of the plan, or build this one from other parts. Lamella searches the tubes, converters and close-up lenses of the kit for rigs that frame the field, fewest parts first. Or plan a field within the range.',
     bad: [
       { says: 'much closer than the rig can go', change: { 'shots/frost/field': '6 mm' } },
       {
-        says: 'wider than the ring at infinity',
+        says: 'wider than the lens frames at infinity',
         change: { 'shots/frost/rig': 'stacked', 'shots/frost/field': '120 mm' },
       },
       {
-        says: 'nearer than the ring goes',
+        says: 'closer than minimum focus',
         change: { 'shots/frost/field': null, 'shots/frost/ring': '0.25 m' },
       },
       {
-        says: 'a focus pull that ends nearer than the ring goes',
+        says: 'a focus pull that ends closer than minimum focus',
         change: {
           'shots/frost/move': '{ kind: focus-pull, from: 0.42 m, to: 0.3 m, duration: 10 s }',
           'preflight/once/focus-ends-marked': 'open',
         },
       },
     ],
-    good: [{ says: 'inside the reach', change: { 'shots/frost/field': '40 mm' } }],
+    good: [{ says: 'within the range', change: { 'shots/frost/field': '40 mm' } }],
   },
   check({ bench, figures }) {
     return [...beyondRing(bench), ...beyondReach(bench, figures)];
@@ -71,24 +71,25 @@ export const fieldOutOfReach: ShotRule<Facts> = {
   words(facts, say) {
     if ('ringMm' in facts) return ringWords(facts, say);
     const { wanted, least, most, recordedMm, rig } = facts;
+    const name = rig ? `\`${rig}\`` : message`the rig`;
     const reached =
       least === most
-        ? message`it has one magnification, ${say.magnification(most)}`
+        ? message`${name} is fixed at ${say.magnification(most)}`
         : least === 0
-          ? message`it reaches ${say.magnification(most)} at most`
-          : message`it reaches ${say.magnification(least)} to ${say.magnification(most)}`;
+          ? message`${name} covers up to ${say.magnification(most)}`
+          : message`${name} covers ${say.magnification(least)} to ${say.magnification(most)}`;
     if (recordedMm === null)
-      return { what: message`The rig can't set ${say.magnification(wanted)}: ${reached}.` };
+      return { what: message`The rig can't reach ${say.magnification(wanted)}; ${reached}.` };
     const field = (m: number) => (m > 0 ? say.length(recordedMm / m) : message`endless`);
     const between =
       least === most
-        ? message`it frames ${field(most)}`
+        ? message`it frames only ${field(most)}`
         : least === 0
-          ? message`it frames ${field(most)} or more`
-          : message`it frames ${field(most)} to ${field(least)}`;
+          ? message`it can frame ${field(most)} or more`
+          : message`it can frame ${field(most)} to ${field(least)}`;
     return {
-      what: message`The rig can't frame ${field(wanted)}: ${between}.`,
-      why: message`A field of ${field(wanted)} takes ${say.magnification(wanted)}; ${reached}${rig && ` (${rig})`}.`,
+      what: message`The rig can't frame a field ${field(wanted)} wide; ${between}.`,
+      why: message`${field(wanted)} needs ${say.magnification(wanted)} magnification; ${reached}.`,
     };
   },
   numbers(facts): Readonly<Record<string, number>> {
@@ -104,7 +105,7 @@ export const fieldOutOfReach: ShotRule<Facts> = {
     if ('ringMm' in facts)
       return facts.closestMm === null
         ? []
-        : [setTo(message`Set the ring to its closest`, at, 'closest')];
+        : [setTo(message`Set the lens to its closest focus`, at, 'closest')];
     const { wanted, most, rig } = facts;
     const other = rigFixes(
       bench,
@@ -140,12 +141,12 @@ function beyondRing({ fields, chain, lens }: Bench): readonly Observation<Facts>
 function ringWords({ ringMm, closestMm, lens }: RingFacts, say: Say): Words {
   if (closestMm === null)
     return {
-      what: message`${lens} has no ring to turn to ${say.length(ringMm)}: it has no \`closest\`.`,
-      why: message`Without its closest setting a lens is taken to stay at infinity.`,
+      what: message`${lens} can't focus at ${say.length(ringMm)}: it has no \`closest\`.`,
+      why: message`A lens without \`closest\` is assumed to be fixed at infinity.`,
     };
   return {
-    what: message`The ring of ${lens} ends at ${say.length(closestMm)}; ${say.length(ringMm)} is nearer.`,
-    why: message`Distances on the ring count from the sensor and hold for the lens alone.`,
+    what: message`${lens} can't focus at ${say.length(ringMm)}; its minimum focus is ${say.length(closestMm)}.`,
+    why: message`Focus distances are measured from the sensor and apply to the lens alone.`,
   };
 }
 
@@ -182,18 +183,36 @@ function nearestFieldFixes(
   const nearest = wanted > most ? most : least;
   if (nearest <= 0) return [];
   // What was meant to be seen is seen otherwise: nothing to be done unasked.
-  const sideEffects = message`everything is ${significant((nearest / wanted) * 100, 2)} % as large in the frame`;
+  const sideEffects = message`subject appears at ${significant((nearest / wanted) * 100, 2)}% of the planned size`;
   if (isKnown(bench.fields.magnification)) {
     const text = `${roundInside(nearest, wanted > most ? 'down' : 'up')}x`;
     return [
-      { ...setTo(message`Set ${text}, the nearest that the rig reaches`, at, text), sideEffects },
+      {
+        ...setTo(
+          wanted > most
+            ? message`Set ${text}, the closest this rig allows`
+            : message`Set ${text}, the widest this rig allows`,
+          at,
+          text,
+        ),
+        sideEffects,
+      },
     ];
   }
   if (!isKnown(bench.fields.field) || recordedMm === null) return [];
   const width = roundInside(recordedMm / nearest, wanted > most ? 'up' : 'down');
   const text = `${width} mm`;
   return [
-    { ...setTo(message`Frame ${text}, the nearest that the rig reaches`, at, text), sideEffects },
+    {
+      ...setTo(
+        wanted > most
+          ? message`Frame ${text}, the tightest this rig allows`
+          : message`Frame ${text}, the widest this rig allows`,
+        at,
+        text,
+      ),
+      sideEffects,
+    },
   ];
 }
 

@@ -18,9 +18,9 @@ export const focusDrifts: ShotRule<Facts> = {
   name: 'focus-drifts',
   severity: 'warning',
   docs: {
-    when: 'a move carries the subject further along the lens axis than the depth of field reaches.',
-    why: 'A slide along a tilted plane climbs by speed times duration times the sine of the tilt: 2 mm/s for 60 s along a film 4° off drifts 8.4 mm. A push goes all of its way along the axis.',
-    remedy: 'Turn the rail to the subject’s plane, slide for less time, or pull focus along.',
+    when: 'a move shifts the subject along the lens axis by more than the depth of field.',
+    why: 'A slide along a tilted plane shifts focus by speed × duration × sine of the tilt: 2 mm/s for 60 s along a film tilted 4° drifts 8.4 mm. A push-in moves entirely along the axis.',
+    remedy: 'Angle the slider to match the subject plane, shorten the move, or pull focus with it.',
     bad: [
       {
         says: 'a long slide along a tilted film',
@@ -36,7 +36,7 @@ export const focusDrifts: ShotRule<Facts> = {
     ],
     good: [
       {
-        says: 'the rail turned with the film',
+        says: 'the slider angled to match the film',
         change: {
           'shots/skin/move': '{ kind: slide, speed: 0.5 mm/s, along: upright, rail-angle: 4 deg }',
           'preflight/once/move-rehearsed': 'open',
@@ -64,8 +64,10 @@ export const focusDrifts: ShotRule<Facts> = {
   words: ({ travelMm, depthMm, seconds }, say) => {
     const [travel, depth] = say.lengths2(travelMm, depthMm);
     return {
-      what: message`Focus drifts: the move goes ${travel} along the axis, the depth is ${depth}.`,
-      ...(seconds > 0 && { why: message`In ${say.seconds(seconds)} of moving.` }),
+      what: message`Focus will drift ${travel} along the lens axis; depth of field is ${depth}.`,
+      ...(seconds > 0 && {
+        why: message`The move shifts the subject that far in ${say.seconds(seconds)}.`,
+      }),
     };
   },
   size: ({ travelMm, depthMm }) => ({ kind: 'length', value: travelMm - depthMm }),
@@ -79,7 +81,11 @@ export const focusDrifts: ShotRule<Facts> = {
     if (ifKnown(move.value.kind) === 'slide' && tilt !== 0) {
       const text = `${Number(tilt.toFixed(2))} deg`;
       fixes.push(
-        setTo(message`Turn the rail ${text} with the subject`, inMove('rail-angle'), text),
+        setTo(
+          message`Angle the slider ${text.replace(' deg', '°')} to match the subject plane`,
+          inMove('rail-angle'),
+          text,
+        ),
       );
     }
     // What the subject itself needs of the depth is left to it; the rest may be travelled.
@@ -91,7 +97,7 @@ export const focusDrifts: ShotRule<Facts> = {
     const isTake = move.value.duration.state === 'missing';
     const at = isTake ? { ...take.at, path: [...take.at.path, 'duration'] } : inMove('duration');
     if (shorter >= 1 && figures.travelMm.known)
-      fixes.push(setTo(message`Move for ${shorter} s only`, at, `${shorter} s`));
+      fixes.push(setTo(message`Limit the move to ${shorter} s`, at, `${shorter} s`));
     return fixes;
   },
 };

@@ -19,9 +19,9 @@ export const gradeSplits: PlanRule<Facts> = {
   name: 'grade-splits',
   severity: 'note',
   docs: {
-    when: 'cuts that share a grade show shots under light of different colour.',
-    why: 'Common practice: the same light and white balance throughout, so one grade serves all. Under another light the same colours of the film come out otherwise, and no single grade brings both home.',
-    remedy: 'Give the cuts under the other light a `grade` of their own, or light all alike.',
+    when: 'cuts that share a grade use shots lit at different colour temperatures.',
+    why: 'Shots under different colour temperatures cannot share one grade: the colours of a film differ under each light. With the same light and white balance throughout, one grade is enough.',
+    remedy: 'Give the cuts under the other light their own `grade`, or light all shots alike.',
     bad: [
       {
         says: 'one shot under the bulb',
@@ -35,7 +35,7 @@ export const gradeSplits: PlanRule<Facts> = {
     ],
     good: [
       {
-        says: 'a grade of its own',
+        says: 'its own grade',
         change: {
           'shots/frost/light': '[bulb]',
           'shots/frost/iso': 'auto',
@@ -71,15 +71,21 @@ export const gradeSplits: PlanRule<Facts> = {
       });
     }),
   words: ({ cut, kelvin, othersKelvin, otherShot }, say) => ({
-    what: message`${cut} is lit at ${colours(kelvin, (k) => say.number(k))}, ${otherShot} of the same grade at ${colours(othersKelvin, (k) => say.number(k))}.`,
-    why: message`One grade serves all only under one light.`,
+    what: message`${cut} is lit at ${colours(kelvin, (k) => say.number(k))} but shares a grade with ${otherShot}, lit at ${colours(othersKelvin, (k) => say.number(k))}.`,
+    why: message`Shots under different colour temperatures cannot share one grade.`,
   }),
   fixes({ facts: { shot } }, { edit }) {
     const odd = (edit?.cuts ?? []).filter((cut) => cut.shot === shot && cut.fields);
     const edits = odd.flatMap(({ fields }) => setTo('', fields!.grade.at, shot).edits);
     return edits.length === 0
       ? []
-      : [{ title: message`Grade ${shot} apart`, sideEffects: message`one more grade`, edits }];
+      : [
+          {
+            title: message`Give ${shot} its own grade`,
+            sideEffects: message`one more grade`,
+            edits,
+          },
+        ];
   },
 };
 

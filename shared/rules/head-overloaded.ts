@@ -3,7 +3,7 @@ import { worstOf } from './loads.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
-/** Over this share of its payload a head creeps and shakes. Common practice. */
+/** Above this fraction of its payload a head creeps and shakes. Common practice. */
 const UNEASY = 0.7;
 
 interface Facts {
@@ -16,9 +16,9 @@ export const headOverloaded: PlanRule<Facts> = {
   name: 'head-overloaded',
   severity: 'error',
   docs: {
-    when: 'the rig weighs more than the head may carry; a note over 70 % of it.',
-    why: 'A head past its payload slips while the take runs; near it, it creeps and shakes at high magnification. Common practice: a head just tight enough to move without shaking.',
-    remedy: 'Take a stronger head, or leave parts of the rig away.',
+    when: 'the rig weighs more than the payload of the head; a note above 70% of it.',
+    why: 'Above its payload a head slips during the take. Close to it, the head creeps and shakes at high magnification.',
+    remedy: 'Use a head with a higher payload, or lighten the rig.',
     bad: [
       {
         says: 'a small head under it',
@@ -57,9 +57,9 @@ export const headOverloaded: PlanRule<Facts> = {
   words: ({ name, massKg, payloadKg }, say) => ({
     what:
       massKg > payloadKg
-        ? message`${name} may carry ${say.kilograms(payloadKg)}; the rig weighs ${say.kilograms(massKg)}.`
-        : message`The rig takes ${say.percent(massKg / payloadKg)} of what ${name} may carry.`,
-    why: message`Past its payload a head slips; near it, it creeps and shakes.`,
+        ? message`The rig weighs ${say.kilograms(massKg)}; ${name} is rated for ${say.kilograms(payloadKg)}.`
+        : message`The rig is ${say.percent(massKg / payloadKg)} of the payload of ${name}.`,
+    why: message`Above its payload a head slips; close to it, it creeps and shakes.`,
   }),
   size: ({ massKg, payloadKg }) => ({ kind: 'mass', value: massKg - payloadKg }),
   numbers: ({ massKg, payloadKg }) => ({ massKg, payloadKg }),

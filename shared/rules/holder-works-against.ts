@@ -1,3 +1,4 @@
+import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -5,7 +6,7 @@ import type { Observation } from './rule.ts';
 interface Facts {
   readonly subject: string;
   readonly holder: string;
-  /** Holders that keep a film of this stance longer. */
+  /** Holders on which a film of this orientation lasts longer. */
   readonly longer: readonly string[];
   readonly rear: boolean;
 }
@@ -14,10 +15,10 @@ export const holderWorksAgainst: PlanRule<Facts> = {
   name: 'holder-works-against',
   severity: 'note',
   docs: {
-    when: 'the holder of a film shortens its life, or adds a reflection of its own behind it.',
-    why: 'Common practice: a smooth container lets a film drain in half a minute where a wrapped wire frame keeps it for one or two; a wall behind the film shows the lights a second time.',
+    when: 'the holder of a film shortens its lifetime, or adds a reflection behind it.',
+    why: 'In a smooth container a film lasts half a minute, on a wrapped wire frame one or two. A wall behind the film adds a second reflection of the lights.',
     remedy:
-      'Take a holder that keeps it longer and is open behind, or know what will show and hide it.',
+      'Use a holder on which the film lasts longer and which is open behind. Or find the second reflection and hide it.',
     bad: [{ says: 'a smooth container', change: { 'subjects/soap/holder': 'smooth-container' } }],
     good: [{ says: 'a wicking frame', change: { 'subjects/soap/holder': 'wicking-frame' } }],
   },
@@ -34,12 +35,12 @@ export const holderWorksAgainst: PlanRule<Facts> = {
   },
   words({ holder, longer, rear }) {
     const against = [
-      ...(longer.length > 0 ? [message`shortens the film’s life`] : []),
+      ...(longer.length > 0 ? [message`shortens the film's lifetime`] : []),
       ...(rear ? [message`adds a reflection behind it`] : []),
     ];
     return {
       what: message`A ${holder} ${against.join(message` and `)}.`,
-      ...(longer.length > 0 && { why: message`It lasts longer on: ${longer.join(', ')}.` }),
+      ...(longer.length > 0 && { why: message`The film lasts longer on ${anyOf(longer)}.` }),
     };
   },
 };

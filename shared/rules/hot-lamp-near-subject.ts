@@ -13,10 +13,10 @@ export const hotLampNearSubject: PlanRule<Facts> = {
   name: 'hot-lamp-near-subject',
   severity: 'note',
   docs: {
-    when: 'a lamp that gets hot stands nearer than 500 mm to the subject.',
-    why: 'It dries and heats what it lights, stirs the air a film stands in, and burns hands and cloth. Usual cautions: gloves, nothing that burns near it, off between takes, cooled before it is moved.',
+    when: 'a hot lamp is closer than 500 mm to the subject.',
+    why: 'It heats and dries the subject, stirs the air around a film, and burns hands and cloth. Wear gloves, keep flammable material away, switch it off between takes and let it cool before moving it.',
     remedy:
-      'Move it off, or take a cool light. Follow your local rules and the word of a qualified person.',
+      'Move it back, or use a cool light. Follow local rules and the advice of a qualified person.',
     bad: [
       {
         says: 'a bulb close to the plate',
@@ -33,8 +33,8 @@ export const hotLampNearSubject: PlanRule<Facts> = {
     }));
   },
   words: ({ light, distanceMm, watts }, say) => ({
-    what: message`${light}${watts === null ? '' : ` (${say.number(watts)} W)`} gets hot ${say.length(distanceMm)} from the subject.`,
-    why: message`It dries and heats what it lights; let it cool before it is moved. ${deferring()}`,
+    what: message`${light}${watts === null ? '' : ` (${say.number(watts)} W)`} is a hot lamp, ${say.length(distanceMm)} from the subject.`,
+    why: message`It heats and dries the subject; let it cool before you move it. ${deferring()}`,
   }),
   numbers: ({ distanceMm }) => ({ distanceMm }),
 };

@@ -19,18 +19,18 @@ export const isoOutOfRange: ShotRule<Facts> = {
   name: 'iso-out-of-range',
   severity: 'error',
   docs: {
-    when: 'the ISO set, or needed with `auto`, lies beyond what the body has; a warning beyond what it holds clean.',
-    why: 'Light that a narrow aperture costs can be bought back with ISO only as far as the body goes, and past `usable-to` noise takes the shadows.',
+    when: 'the ISO set, or needed with `auto`, is outside the range of the body. A warning above its usable limit.',
+    why: 'ISO can replace the light lost by stopping down only up to the limit of the camera. Above `usable-to`, shadows turn noisy.',
     remedy:
-      'Add light, open up, or expose longer; or lower the ISO and say why the noise may stay.',
+      'Add light, open up or use a slower shutter. If the noise is intended, accept it with `allow` and a reason.',
     bad: [
       {
-        says: 'noise expected',
+        says: 'above the usable limit',
         change: { 'shots/frost/iso': '6400', 'shots/frost/aperture': 'f/22' },
       },
-      { says: 'beyond the body', change: { 'shots/frost/iso': '102400' } },
+      { says: 'above the highest ISO', change: { 'shots/frost/iso': '102400' } },
     ],
-    good: [{ says: 'within the clean range', change: { 'shots/frost/iso': '800' } }],
+    good: [{ says: 'within the usable range', change: { 'shots/frost/iso': '800' } }],
   },
   check({ bench, figures }) {
     const { body, iso } = bench;
@@ -69,18 +69,23 @@ export const isoOutOfRange: ShotRule<Facts> = {
     if (which === 'usable-to')
       return {
         what: needed
-          ? message`The shot ${needsIso(iso, settable, say)}; ${body} is clean to ISO ${say.iso(limit)}.`
-          : message`${value} is noisier than ${body} can be clean: up to ISO ${say.iso(limit)}.`,
-        why: message`That is ${say.stops(Math.log2(iso / limit))} past it.`,
+          ? message`Correct exposure ${needsIso(iso, settable, say)}; ${body} is usable up to ISO ${say.iso(limit)}.`
+          : message`${value} is above ${body}'s usable limit, ISO ${say.iso(limit)}.`,
+        why: message`That is ${say.stops(Math.log2(iso / limit))} above the limit, so shadows turn noisy.`,
       };
     if (!needed)
-      return { what: message`${value} is beyond ${body}: its ${which} is ${say.iso(limit)}.` };
+      return {
+        what:
+          which === 'highest'
+            ? message`${value} is above ${body}'s highest ISO, ${say.iso(limit)}.`
+            : message`${value} is below ${body}'s lowest ISO, ${say.iso(limit)}.`,
+      };
     const off = say.stops(Math.log2(iso / limit));
     return {
       what:
         which === 'highest'
-          ? message`At ISO ${say.iso(limit)}, the highest of ${body}, the shot is ${off} too dark.`
-          : message`At ISO ${say.iso(limit)}, the lowest of ${body}, the shot is ${off} too bright.`,
+          ? message`At ISO ${say.iso(limit)}, the highest of ${body}, the shot is ${off} underexposed.`
+          : message`At ISO ${say.iso(limit)}, the lowest of ${body}, the shot is ${off} overexposed.`,
     };
   },
   size: ({ iso, limit }) => ({ kind: 'stops', value: Math.abs(Math.log2(iso / limit)) }),

@@ -23,12 +23,12 @@ export const joinWithoutHandles: PlanRule<Facts> = {
   name: 'join-without-handles',
   severity: 'warning',
   docs: {
-    when: 'a dissolve needs more of a clip than lies before or after the cut, is longer than the cuts allow, or begins the film.',
-    why: 'Common practice: a dissolve lies across the cut, half before it and half after, so the clip that goes must run on for the one half and the clip that comes must have begun the other half earlier. Handles are what is recorded for that.',
-    remedy: 'Dissolve shorter, begin later in the clip, or record longer takes.',
+    when: 'the handles of a clip are too short for a dissolve, the dissolve is longer than the cuts, or it is on the first cut.',
+    why: 'A dissolve is centred on the cut, half before and half after. The outgoing clip needs a handle for the second half, the incoming clip for the first half. A handle is extra footage beyond the cut.',
+    remedy: 'Shorten the dissolve, set a later in point, or record longer takes.',
     bad: [
       {
-        says: 'a clip taken from its first frame',
+        says: 'a clip used from its first frame',
         change: withCuts({
           one: 'shot: frost, duration: 4 s',
           two: 'shot: skin, from: 0 s, duration: 4 s, transition: dissolve 12 frames',
@@ -51,14 +51,14 @@ export const joinWithoutHandles: PlanRule<Facts> = {
     ],
     good: [
       {
-        says: 'a clip that began earlier',
+        says: 'a handle before the in point',
         change: withCuts({
           one: 'shot: frost, duration: 4 s',
           two: 'shot: skin, from: 2 s, duration: 4 s, transition: dissolve 12 frames',
         }),
       },
       {
-        says: 'laid with room for its handles',
+        says: 'placed with room for its handles',
         change: withCuts({
           one: 'shot: frost, duration: 4 s',
           two: 'shot: skin, duration: 4 s, transition: dissolve 12 frames',
@@ -78,21 +78,21 @@ export const joinWithoutHandles: PlanRule<Facts> = {
   words: ({ cut, lack, of, neededFrames, thereFrames }) => {
     switch (lack) {
       case 'nothing-before':
-        return { what: message`${cut} begins the film: there is nothing to dissolve from.` };
+        return { what: message`${cut} is the first cut: there is nothing to dissolve from.` };
       case 'too-long':
         return {
           what: message`The dissolve into ${cut} needs ${framesText(neededFrames)} of ${of}, which has ${thereFrames}.`,
-          why: message`A dissolve lies half before the cut and half after it; what another dissolve takes counts too.`,
+          why: message`A dissolve is centred on the cut. Frames used by another dissolve are not available.`,
         };
       case 'before':
         return {
-          what: message`${of} needs ${framesText(neededFrames)} before it for the dissolve; its clip has ${thereFrames}.`,
-          why: message`The clip that comes must have begun half the dissolve before the cut.`,
+          what: message`The dissolve into ${cut} needs a handle of ${framesText(neededFrames)} before its in point; the clip has ${thereFrames}.`,
+          why: message`The incoming clip must begin half the dissolve before the cut.`,
         };
       case 'after':
         return {
-          what: message`${of} needs ${framesText(neededFrames)} after it for the dissolve; its clip has ${thereFrames}.`,
-          why: message`The clip that goes must run on for half the dissolve after the cut.`,
+          what: message`The dissolve into ${cut} needs a handle of ${framesText(neededFrames)} after ${of}; the clip has ${thereFrames}.`,
+          why: message`The outgoing clip must continue for half the dissolve after the cut.`,
         };
     }
   },
@@ -102,16 +102,16 @@ export const joinWithoutHandles: PlanRule<Facts> = {
       longestFrames >= 2
         ? [
             setTo(
-              message`Dissolve over ${framesText(longestFrames)}`,
+              message`Shorten the dissolve to ${framesText(longestFrames)}`,
               at,
               `dissolve ${framesText(longestFrames)}`,
             ),
           ]
         : [];
     return [
-      ...shorter.map((fix) => ({ ...fix, sideEffects: message`the dissolve is quicker` })),
+      ...shorter.map((fix) => ({ ...fix, sideEffects: message`faster dissolve` })),
       removal(
-        message`Cut instead`,
+        message`Replace the dissolve with a cut`,
         at,
         ...(lack === 'nothing-before' ? [] : [message`no dissolve`]),
       ),
@@ -156,7 +156,7 @@ function lackOf(cut: CutFigures, previous: CutFigures | undefined): Omit<Facts, 
   return null;
 }
 
-/** Endless where it isn't known: what isn't known is short of nothing. */
+/** Infinite where it is unknown, so that unknown lengths give no finding. */
 const lengthOf = ({ track }: CutFigures): number =>
   track.known ? track.value.endFrame - track.value.startFrame : Number.POSITIVE_INFINITY;
 

@@ -24,10 +24,10 @@ export const lampFlicker: ShotRule<Facts> = {
   name: 'lamp-flicker',
   severity: 'warning',
   docs: {
-    when: 'a lamp’s pulsing leaves more than 2 % of its light unevenly spread over the shutter time.',
-    why: 'Over a whole number of the lamp’s cycles the light evens out whatever the frame rate. What is left over shows as pulsing or bands: |sin(πf·t)/(πf·t)| of its modulation where the light swings as a sine, up to 1/(2f·t) where it comes in pulses. Where `waveform` is not given the most that any waveform leaves counts; a filament on the mains swings as a sine.',
+    when: 'a pulsing lamp leaves more than 2% flicker at this shutter time.',
+    why: 'Over a whole number of lamp cycles the light evens out at any frame rate. The remainder shows as pulsing or banding: |sin(πf·t)/(πf·t)| of the modulation for a sine wave, up to 1/(2f·t) for pulses. Without `waveform`, the worst case of all waveforms is used; a filament lamp on mains is a sine wave.',
     remedy:
-      'Use a shutter time of whole cycles, such as 1/50 s or 1/100 s on 50 Hz mains, or a lamp that doesn’t pulse. State `waveform` where it is known.',
+      "Use a shutter time of whole lamp cycles, such as 1/50 s or 1/100 s on 50 Hz mains, or a lamp that doesn't pulse. State `waveform` if you know it.",
     bad: [
       {
         says: '1/80 s under lamps on 50 Hz mains',
@@ -38,7 +38,7 @@ export const lampFlicker: ShotRule<Facts> = {
         },
       },
       {
-        says: 'pulses that 1/48 s takes two or three of',
+        says: '1/48 s spans two or three pulses',
         change: {
           'lights/panel/modulation': '100 Hz',
           'lights/panel/waveform': 'pulsed',
@@ -89,13 +89,13 @@ export const lampFlicker: ShotRule<Facts> = {
       rollHz === null
         ? ''
         : rollHz === 0
-          ? message` ${many} will stand in the picture.`
-          : message` ${many} will roll through the picture at ${say.number(rollHz)} Hz.`;
+          ? message` ${many} will be visible and stationary.`
+          : message` ${many} will roll through the frame at ${say.number(rollHz)} Hz.`;
     return {
       what: isMost
-        ? message`${light} pulses at ${say.number(lampHz)} Hz: ${say.shutter(seconds)} leaves up to ${say.percent(residual)} flicker.`
-        : message`${light} pulses at ${say.number(lampHz)} Hz: ${say.shutter(seconds)} leaves ${say.percent(residual)} flicker.`,
-      why: message`${say.number(seconds * lampHz)} cycles are not a whole number.${bands}`,
+        ? message`${light} pulses at ${say.number(lampHz)} Hz; at ${say.shutter(seconds)} that leaves up to ${say.percent(residual)} flicker.`
+        : message`${light} pulses at ${say.number(lampHz)} Hz; at ${say.shutter(seconds)} that leaves ${say.percent(residual)} flicker.`,
+      why: message`The shutter spans ${say.number(seconds * lampHz)} lamp cycles, not a whole number.${bands}`,
     };
   },
   size: ({ residual }) => ({ kind: 'percent', value: residual }),
@@ -112,7 +112,7 @@ export const lampFlicker: ShotRule<Facts> = {
     );
     return nearest.slice(0, 2).map((time) => {
       const text = KINDS.shutter.print({ kind: 'time', seconds: time as Sec });
-      return setTo(message`Shutter ${text}, whole cycles`, at, text);
+      return setTo(message`Set shutter to ${text} (whole lamp cycles)`, at, text);
     });
   },
 };

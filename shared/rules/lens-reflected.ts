@@ -35,10 +35,10 @@ export const lensReflected: ShotRule<Facts> = {
   name: 'lens-reflected',
   severity: 'warning',
   docs: {
-    when: 'a flat mirror-like subject is tilted less than it takes to stop showing the lens, or no tilt is both enough for that and little enough for depth and light.',
-    why: 'A mirror that faces the lens shows it. The least tilt is the smallest at which no visible point throws any part of the entrance pupil back into the front rim; doubling the working distance halves it, and every degree costs depth. Common practice: a long lens on tubes stands far off, keeps the film nearly parallel and so saves depth.',
+    when: 'a flat mirror-like subject is tilted too little to hide the lens, or no tilt works: hiding the lens needs more than depth of field or light allow.',
+    why: 'A mirror that faces the lens reflects it. The minimum tilt is the smallest at which no visible point reflects any of the front of the lens into the entrance pupil. Doubling the working distance halves it, and every degree uses up depth of field. A long lens on tubes works from farther away, so the film stays nearly parallel.',
     remedy:
-      'Tilt as far as it takes and no further; stop down, stand further off, frame tighter, or put a smaller black card round the lens.',
+      'Tilt just enough to hide the lens. Or stop down, work from farther away, frame tighter, or fit a smaller black card around the lens.',
     bad: [{ says: 'nearly facing the lens', change: { 'shots/skin/tilt': '2 deg' } }],
     good: [{ says: 'tilted enough', change: { 'shots/skin/tilt': '4 deg' } }],
   },
@@ -69,27 +69,27 @@ export const lensReflected: ShotRule<Facts> = {
     const [tilted, takes] = say.angles2(tiltRad, leastRad);
     if (shut === null)
       return {
-        what: message`The lens shows in ${subject ?? message`the subject`}: tilted ${tilted}, it takes ${takes}.`,
-        why: message`From ${say.length(workingDistanceMm)} away, pupil and rim counted.`,
+        what: message`The lens is reflected in ${subject ?? message`the subject`}: it is tilted ${tilted} and needs at least ${takes}.`,
+        why: message`Calculated from ${say.length(workingDistanceMm)} working distance, the entrance pupil and the front diameter.`,
       };
     const [least, greatest] = say.angles2(leastRad, shut.greatestRad);
     const opened = [
       ...(shut.mark === null ? [] : [say.fNumber(shut.mark)]),
       ...(shut.distanceMm === null
         ? []
-        : [message`${say.length(shut.distanceMm)} of working distance`]),
+        : [message`a working distance of ${say.length(shut.distanceMm)}`]),
       ...(shut.fieldAlongMm > 0
-        ? [message`a frame of ${say.length(shut.fieldAlongMm)} along the tilt`]
+        ? [message`a field of ${say.length(shut.fieldAlongMm)} along the tilt`]
         : []),
     ];
     return {
       what:
         shut.by === 'depth'
-          ? message`No tilt hides the lens and holds the depth: least ${least}, greatest ${greatest}.`
-          : message`No tilt hides the lens and holds the light: least ${least}, greatest ${greatest}.`,
+          ? message`No tilt works: hiding the lens needs ${least}, depth of field allows only ${greatest}.`
+          : message`No tilt works: hiding the lens needs ${least}, the light allows only ${greatest}.`,
       why:
-        message`The window is ${say.angle(shut.byRad)} from open at ${say.length(workingDistanceMm)}.` +
-        (opened.length > 0 ? message` ${anyOf(opened)} would open it.` : ''),
+        message`Short by ${say.angle(shut.byRad)} at ${say.length(workingDistanceMm)} working distance.` +
+        (opened.length > 0 ? message` To solve it, use ${anyOf(opened)}.` : ''),
     };
   },
   size: ({ tiltRad, leastRad, shut }) => ({
@@ -179,7 +179,7 @@ function shutBy(view: ShotView, window: MirrorWindow): Facts['shut'] {
   };
 }
 
-/** " (needs 1.2 mm of depth, there is 1.5)", where both are known. */
+/** " (uses 1.2 of the 1.5 mm depth of field)", where both are known. */
 function depthAt({ bench, figures }: ShotView, tiltRad: number): string {
   const { mirrorView, depthMm } = figures;
   if (!mirrorView.known || !depthMm.total.known || !Number.isFinite(depthMm.total.value)) return '';
@@ -193,5 +193,5 @@ function depthAt({ bench, figures }: ShotView, tiltRad: number): string {
       : fieldAlongMm * 100;
   const needed = depthForTiltMm({ fieldAlongMm, subjectAlongMm: extent, bowMm }, tiltRad);
   const short = (mm: number) => Number(mm.toPrecision(2));
-  return message` (needs ${short(needed)} mm of depth, there is ${short(depthMm.total.value)})`;
+  return message` (uses ${short(needed)} of the ${short(depthMm.total.value)} mm depth of field)`;
 }

@@ -1,4 +1,4 @@
-/** Ways out of a wrong exposure by the light itself, in this shot alone: dimmed, or stood elsewhere. */
+/** Fixes for a wrong exposure by the light itself, in this shot alone: dimmed or moved. */
 import { type Bench, substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { ifKnown, type Known } from '../plan/field.ts';
@@ -39,7 +39,10 @@ function dimmed(bench: Bench, errorStops: number): readonly PlanFix[] {
   }
   const names = lights.value.map(({ name }) => name).join(message` and `);
   const much = inStops(Math.abs(by));
-  const title = by > 0 ? message`Dim ${names} by ${much}` : message`Dim ${names} by ${much} less`;
+  const title =
+    by > 0
+      ? message`Reduce ${names} by ${much} (dimmer, scrim or ND)`
+      : message`Raise ${names} by ${much} (dimmer)`;
   return [{ title, edits }];
 }
 
@@ -72,7 +75,10 @@ function moved(bench: Bench, errorStops: number): readonly PlanFix[] {
   const text = `${distanceMm} mm`;
   return [
     {
-      title: message`Stand ${light.name} ${text} from the subject, from ${Math.round(now)} mm`,
+      title:
+        distanceMm < now
+          ? message`Move ${light.name} in from ${Math.round(now)} mm to ${text}`
+          : message`Move ${light.name} back from ${Math.round(now)} mm to ${text}`,
       ...unevenPrice(bench, standing(distanceMm)),
       edits: [{ op: 'set', at: placeIn(bench, light.name, 'at', 'distance'), text }],
     },

@@ -12,10 +12,10 @@ export const mainsNearLiquid: PlanRule<Facts> = {
   name: 'mains-near-liquid',
   severity: 'note',
   docs: {
-    when: 'a light on mains lights a liquid subject.',
-    why: 'Liquid finds its way along leads. Usual cautions: leads and plugs higher than the liquid or with a drip loop, a residual-current device, supplies off the table, dry hands.',
+    when: 'a mains-powered light is used on a liquid subject.',
+    why: 'Liquid runs along cables. Keep cables and plugs above the liquid or form a drip loop, use an RCD (GFCI), keep power supplies off the table and your hands dry.',
     remedy:
-      'Prefer low voltage or a battery near liquid. Follow your local rules and the word of a qualified person.',
+      'Use low voltage or a battery near liquid. Follow local rules and the advice of a qualified person.',
     bad: [
       {
         says: 'a mains lamp on a film',
@@ -32,7 +32,7 @@ export const mainsNearLiquid: PlanRule<Facts> = {
     }));
   },
   words: ({ light, subject }) => ({
-    what: message`${light} is on mains, near the liquid of ${subject}: keep leads clear of it.`,
-    why: message`Drip loops, a residual-current device, supplies off the table. ${deferring()}`,
+    what: message`${light} is on mains near the liquid of ${subject}: keep its cables away from it.`,
+    why: message`Use drip loops and an RCD (GFCI), and keep power supplies off the table. ${deferring()}`,
   }),
 };

@@ -10,19 +10,19 @@ export const measuredDiffers: PlanRule<Facts> = {
   name: 'measured-differs',
   severity: 'warning',
   docs: {
-    when: 'a measured value and the one that is worked out of the kit’s data are more than 10 % apart.',
-    why: 'The measurement is what counts, and all figures follow it. But a paraxial chain of parts whose data are right is seldom so far off: a part left out of the rig, another ring or aperture setting, or a slip in the kit’s data is.',
+    when: 'a measured value and the value calculated from the kit data differ by more than 10%.',
+    why: 'Measured values override calculated ones. But with correct kit data the paraxial calculation is rarely this far off. The usual causes are a part missing from the rig, another focus or aperture setting, or a mistake in the kit data.',
     remedy:
-      'Measure again, say the `ring` and `aperture` that it was measured at, or put the rig’s parts and their data right.',
+      'Measure again, state the `ring` and `aperture` of the measurement, or correct the parts of the rig and their data.',
     bad: [
       {
-        says: 'another rig was on the bench',
+        says: 'measured with another rig',
         change: { 'rigs/bench/measured': '{ ring: closest, field: 24 mm }' },
       },
     ],
     good: [
       {
-        says: 'the lens is a little shorter than printed',
+        says: 'a lens a little shorter than its data sheet says',
         change: { 'rigs/bench/measured': '{ ring: closest, field: 35 mm }' },
       },
     ],
@@ -35,8 +35,8 @@ export const measuredDiffers: PlanRule<Facts> = {
     const { noun, print } = KINDS[key];
     const share = Math.abs(measured / computed - 1);
     return {
-      what: message`The ${inLanguage(noun)} was measured as ${print(say, measured)}; worked out it is ${print(say, computed)}.`,
-      why: message`They are ${say.percent(share)} apart. Figures follow what was measured.`,
+      what: message`Measured ${inLanguage(noun)} is ${print(say, measured)}; calculated, it is ${print(say, computed)}.`,
+      why: message`They differ by ${say.percent(share)}. The measured value is used.`,
     };
   },
   size: ({ measured, computed }) => ({
@@ -49,9 +49,9 @@ export const measuredDiffers: PlanRule<Facts> = {
   }),
   fixes: ({ at, facts: { key } }) => [
     removal(
-      message`Take out the measured ${inLanguage(KINDS[key].noun)}`,
+      message`Remove the measured ${inLanguage(KINDS[key].noun)}`,
       at,
-      message`figures rest on the kit’s data again`,
+      message`values are calculated from the kit data`,
     ),
   ],
 };

@@ -22,9 +22,9 @@ export const smear: ShotRule<Facts> = {
   name: 'motion-blur',
   severity: 'warning',
   docs: {
-    when: 'what moves in the subject, and the camera’s own move, smear over more than one pixel in an exposure; a warning over two.',
-    why: 'Smear in pixels is speed times magnification times shutter time over the pixel, the coarser of the recorded and the delivered one: at 1x a flow of 3 mm/s crosses 3 pixels of 19 µm in 1/50 s. Worst case: all of it across the axis, subject and camera against each other.',
-    remedy: 'Shorten the shutter and pay with light, move slower, or frame wider.',
+    when: 'subject movement and camera movement together blur more than one pixel per frame. A note above 1 pixel, a warning above 2.',
+    why: 'Motion blur in pixels is speed × magnification × shutter time ÷ pixel size, by the coarser of the recorded and the delivered pixel. At 1x, 3 mm/s crosses 3 pixels of 19 µm in 1/50 s. The worst case is assumed: all movement is across the axis, subject and camera in opposite directions.',
+    remedy: 'Use a faster shutter with more light, move slower, or frame wider.',
     bad: [
       { says: 'a quick flow', change: { 'shots/skin/subject-speed': '8 mm/s' } },
       {
@@ -57,11 +57,11 @@ export const smear: ShotRule<Facts> = {
     ];
   },
   words: ({ smearPx, speedMmPerS, seconds }, say) => ({
-    what: message`Movement smears over ${say.pixels(smearPx)} in each exposure.`,
+    what: message`Motion blur is ${say.pixels(smearPx)} per frame.`,
     why:
       smearPx / seconds <= SHORTEST
-        ? message`${say.length(speedMmPerS)}/s for ${say.shutter(seconds)}; ${say.shutter(seconds / smearPx)} would keep it to one pixel.`
-        : message`${say.length(speedMmPerS)}/s for ${say.shutter(seconds)}; not even ${say.shutter(1 / SHORTEST)} would keep it to one pixel.`,
+        ? message`${say.length(speedMmPerS)}/s during a ${say.shutter(seconds)} exposure. ${say.shutter(seconds / smearPx)} would limit the blur to one pixel.`
+        : message`${say.length(speedMmPerS)}/s during a ${say.shutter(seconds)} exposure. Not even ${say.shutter(1 / SHORTEST)} would limit the blur to one pixel.`,
   }),
   size: ({ smearPx }) => ({ kind: 'pixels', value: smearPx }),
   numbers: ({ smearPx, speedMmPerS }) => ({ smearPx, speedMmPerS }),
@@ -71,7 +71,7 @@ export const smear: ShotRule<Facts> = {
     const shorter =
       mark === undefined
         ? []
-        : [setTo(message`Shutter 1/${mark} s`, bench.fields.shutter.at, `1/${mark} s`)];
+        : [setTo(message`Set shutter to 1/${mark} s`, bench.fields.shutter.at, `1/${mark} s`)];
     return [...shorter, ...slowerMove(bench, smearPx)];
   },
 };
@@ -86,5 +86,5 @@ function slowerMove({ fields }: Bench, smearPx: number): readonly PlanFix[] {
   const slower = Number((Math.floor((100 * shown) / smearPx) / 100).toPrecision(3));
   if (!(slower > 0)) return [];
   const text = `${slower} ${kind === 'line' ? 'mm' : 'deg'}/s`;
-  return [setTo(message`Move at ${text}`, speed.at, text)];
+  return [setTo(message`Slow the move to ${text}`, speed.at, text)];
 }

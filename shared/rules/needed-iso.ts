@@ -23,16 +23,16 @@ export function isoRangeOf({ isoLimits: { lowest, highest } }: Pick<Bench, 'isoL
 export const canBeSet = (iso: number, { lowest, highest }: IsoRange): boolean =>
   iso >= lowest * (1 - DEAD_BAND) && iso <= highest * (1 + DEAD_BAND);
 
-/** "1600"; beyond the body, by how much: "1.4 stops over ISO 25600". */
+/** "1600"; outside the range of the body, by how much: "1.4 stops above ISO 25600". */
 export function neededIso(iso: number, range: IsoRange, say: Say): string {
   const { lowest, highest } = range;
   if (canBeSet(iso, range)) return say.iso(Math.min(highest, Math.max(lowest, iso)));
   return iso > highest
-    ? message`${say.stops(Math.log2(iso / highest))} over ISO ${say.iso(highest)}`
-    : message`${say.stops(Math.log2(lowest / iso))} under ISO ${say.iso(lowest)}`;
+    ? message`${say.stops(Math.log2(iso / highest))} above ISO ${say.iso(highest)}`
+    : message`${say.stops(Math.log2(lowest / iso))} below ISO ${say.iso(lowest)}`;
 }
 
-/** "needs ISO 1600", "needs 1.4 stops over ISO 25600". */
+/** "needs ISO 1600", "needs 1.4 stops above ISO 25600". */
 export const needsIso = (iso: number, range: IsoRange, say: Say): string =>
   canBeSet(iso, range)
     ? message`needs ISO ${neededIso(iso, range, say)}`

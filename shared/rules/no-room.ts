@@ -4,7 +4,7 @@ import type { Observation } from './rule.ts';
 import { relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
 import { SEEN } from './source-too-small.ts';
 
-/** Under this a lamp, a holder or a hand no longer fits between rim and subject, mm. Common practice. */
+/** Below this a lamp, holder or hand no longer fits between lens and subject, mm. Common practice. */
 const TIGHT_MM = 20;
 
 type Facts =
@@ -16,13 +16,13 @@ export const noRoom: ShotRule<Facts> = {
   name: 'no-room',
   severity: 'warning',
   docs: {
-    when: 'the subject would be inside the lens or nearer to its rim than 20 mm, or a light stands in the lens or before it.',
-    why: 'Working distance W is from the subject to the frontmost rim, filters and close-up lenses counted by their `length`. The more extension on a given lens, the nearer the subject has to come, until the plane of focus lies inside the barrel.',
+    when: 'the working distance is less than 20 mm, the subject would be inside the lens, or a light is inside the lens or in front of it.',
+    why: 'Working distance is measured from the subject to the front of the lens, with the `length` of filters and close-up lenses included. More extension on the same lens shortens it, until the plane of focus lies inside the barrel.',
     remedy:
-      'Take extension away and a converter in its place, use a longer lens, or frame wider. A light moves out of the way to the side on which it stands.',
+      'Replace extension tubes with a teleconverter, use a longer lens, or frame wider. Move a light out of the way, farther to its own side.',
     bad: [
       {
-        says: 'a light before the lens',
+        says: 'a light in front of the lens',
         change: {
           'lights/strip/at': '{ distance: 300 mm, elevation: 3 deg }',
           'shots/skin/tilt': '4 deg',
@@ -40,7 +40,7 @@ export const noRoom: ShotRule<Facts> = {
         },
       },
     ],
-    good: [{ says: 'a hand’s breadth left', change: { 'shots/frost/field': '40 mm' } }],
+    good: [{ says: "a hand's breadth left", change: { 'shots/frost/field': '40 mm' } }],
   },
   check(view) {
     return [...betweenRimAndSubject(view), ...lightInTheWay(view)];
@@ -51,21 +51,21 @@ export const noRoom: ShotRule<Facts> = {
         return facts.workingDistanceMm < 0
           ? {
               what: message`The subject would be ${say.length(-facts.workingDistanceMm)} inside ${lensWords(facts.lens)}.`,
-              why: message`At this magnification the plane of focus lies behind the front rim.`,
+              why: message`At this magnification the plane of focus is inside the lens barrel.`,
             }
           : {
-              what: message`Only ${say.length(facts.workingDistanceMm)} are left between ${lensWords(facts.lens)} and the subject.`,
-              why: message`Under ${say.length(TIGHT_MM)} neither light nor hand gets in, and the rim shades the subject.`,
+              what: message`Working distance is only ${say.length(facts.workingDistanceMm)} between ${lensWords(facts.lens)} and the subject.`,
+              why: message`Below ${say.length(TIGHT_MM)} there is no room to light or reach the subject, and the lens shades it.`,
             };
       case 'light':
         return {
-          what: message`${facts.light} stands in ${lensWords(facts.lens)}.`,
-          why: message`Its face and the lens would have to be in the same place.`,
+          what: message`${facts.light} and ${lensWords(facts.lens)} are in the same place.`,
+          why: message`At this position the face of the light would be inside the lens.`,
         };
       case 'view':
         return {
-          what: message`${facts.light} hides ${say.percent(facts.hiddenShare)} of the frame: it stands before the lens.`,
-          why: message`Its edge reaches into the cone between the frame and the entrance pupil.`,
+          what: message`${facts.light} is in front of the lens and hides ${say.percent(facts.hiddenShare)} of the frame.`,
+          why: message`Its edge is in the field of view.`,
         };
     }
   },

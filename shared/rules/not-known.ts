@@ -1,6 +1,7 @@
 import type { Need } from '../figures/figure.ts';
 import type { Asked, NeedOf } from '../figures/needs.ts';
 import type { Place } from '../plan/place.ts';
+
 import { inLanguage, later, message } from '../words/message.ts';
 import type { PlanRule, PlanView } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
@@ -21,13 +22,13 @@ const WANTED: Readonly<Record<Asked, string>> = {
   'working-distance': later`the working distance`,
   field: later`the field`,
   depth: later`the depth of field`,
-  'depth-needed': later`the depth needed`,
-  contrast: later`the contrast that diffraction leaves`,
+  'depth-needed': later`the depth of field needed`,
+  contrast: later`the contrast after diffraction`,
   exposure: later`the exposure`,
   'shutter-angle': later`the shutter angle`,
   flicker: later`flicker`,
   'focus-pull': later`the focus pull`,
-  life: later`whether the take fits into the life of the film`,
+  life: later`whether the film outlasts the take`,
 };
 /** Named of what waits: of more it is enough to know that there are. */
 const MOST_NAMED = 2;
@@ -36,14 +37,14 @@ export const notKnown: PlanRule<Facts> = {
   name: 'not-known',
   severity: 'note',
   docs: {
-    when: 'something that figures need is not written: one finding for each entry that lacks it, with how many shots wait.',
-    why: 'A figure is worked out or it is not known; it is never guessed. Everything that doesn’t need the missing value is worked out all the same.',
-    remedy: 'Look it up, or measure it on the bench. A plan can live with gaps.',
+    when: 'a value that calculations need is missing. There is one finding for each entry that lacks it, with the number of shots affected.',
+    why: "A value is calculated or it is unknown; it is never guessed. Everything that doesn't need the missing value is still calculated.",
+    remedy: 'Look the value up or measure it with this rig. A plan may have gaps.',
     bad: [
       { says: 'a lens without its glass loss', change: { 'kit/lenses/macro-100/loss': null } },
       { says: 'a shot without its shutter', change: { 'shots/frost/shutter': null } },
     ],
-    good: [{ says: 'all that the figures need', change: {} }],
+    good: [{ says: 'everything that calculations need', change: {} }],
   },
   check({ shots, edit }) {
     const byEntry = new Map<string, { needs: Map<string, NeedOf>; shots: Set<string> }>();
@@ -89,10 +90,10 @@ export const notKnown: PlanRule<Facts> = {
     return [...observations, ...inEdit(edit)];
   },
   words: ({ keys, of, waiting, waiter, wantedFor }) => ({
-    what: message`Not known yet: ${keys.map((key) => `\`${key}\``).join(', ')} of ${of}.`,
+    what: message`Unknown: ${keys.map((key) => `\`${key}\``).join(', ')} of ${of}.`,
     why:
       waiting === null
-        ? message`What waits for it: ${listed(wantedFor)}.`
+        ? message`Still unknown without it: ${listed(wantedFor)}.`
         : waiter === 'cut'
           ? cutsWait(waiting)
           : shotsWait(waiting, listed(wantedFor)),
@@ -103,11 +104,13 @@ export const notKnown: PlanRule<Facts> = {
 
 const shotsWait = (waiting: number, figures: string): string =>
   waiting === 1
-    ? message`${waiting} shot waits for it: ${figures}.`
-    : message`${waiting} shots wait for it: ${figures}.`;
+    ? message`Still unknown in ${waiting} shot: ${figures}.`
+    : message`Still unknown in ${waiting} shots: ${figures}.`;
 
 const cutsWait = (waiting: number): string =>
-  waiting === 1 ? message`${waiting} cut waits for it.` : message`${waiting} cuts wait for it.`;
+  waiting === 1
+    ? message`Without it ${waiting} cut can't be placed.`
+    : message`Without it ${waiting} cuts can't be placed.`;
 
 /** The first of what is waited for, by name. */
 function listed(wanted: readonly Asked[]): string {

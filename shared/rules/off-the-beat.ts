@@ -25,11 +25,11 @@ export const offTheBeat: PlanRule<Facts> = {
   severity: 'note',
   docs: {
     when: 'a cut falls more than a frame from the nearest beat of the music, by the length of the cut before it.',
-    why: 'A beat is 60·rate/tempo frames long. Common practice: a cut on the beat, or a frame before it, is felt as one with the music. Said once, where the edit leaves the beat: what follows in whole beats keeps the same distance.',
-    remedy: 'Give the cut before it a length in beats or bars, or accept it.',
+    why: 'A beat lasts 60·rate/tempo frames. A cut on the beat, or one frame early, feels in time with the music. The finding is made once, where the edit leaves the beat; later cuts of whole beats keep the same offset.',
+    remedy: 'Set the length of the cut before it in beats or bars, or accept the finding.',
     bad: [
       {
-        says: 'a length in seconds that is no number of beats',
+        says: 'a length in seconds that is not whole beats',
         change: withCuts(
           { one: 'shot: frost, duration: 3 s', two: 'shot: skin, duration: 2 bars' },
           MUSIC,
@@ -75,9 +75,9 @@ export const offTheBeat: PlanRule<Facts> = {
   words: ({ cut, before, fromBeatFrames: from, framesPerBeat: beat }, say) => ({
     what:
       from > 0
-        ? message`${cut} comes ${frames(Math.abs(from))} after the beat.`
-        : message`${cut} comes ${frames(Math.abs(from))} before the beat.`,
-    why: message`It begins where ${before} ends; a beat is ${say.number(beat)} frames.`,
+        ? message`${cut} is ${frames(Math.abs(from))} late on the beat.`
+        : message`${cut} is ${frames(Math.abs(from))} early on the beat.`,
+    why: message`It begins where ${before} ends; a beat lasts ${say.number(beat)} frames.`,
   }),
   numbers: ({ fromBeatFrames, framesPerBeat: beat }) => ({ fromBeatFrames, framesPerBeat: beat }),
   fixes({ at, facts }, { edit }) {
@@ -96,7 +96,7 @@ export const offTheBeat: PlanRule<Facts> = {
       const text = `${beats} ${beats === 1 ? 'beat' : 'beats'}`;
       return [
         {
-          ...setTo(message`Make ${facts.before} ${text}`, at, text),
+          ...setTo(message`Set ${facts.before} to ${text}`, at, text),
           sideEffects: inLanguage(LENGTH_CHANGES),
         },
       ];
@@ -105,19 +105,19 @@ export const offTheBeat: PlanRule<Facts> = {
     const text = framesText(toBeat);
     return [
       {
-        ...setTo(message`Make ${facts.before} ${text}`, at, text),
+        ...setTo(message`Set ${facts.before} to ${text}`, at, text),
         sideEffects: inLanguage(LENGTH_CHANGES),
       },
     ];
   },
 };
 
-const LENGTH_CHANGES = later`its length changes, and all after it moves`;
+const LENGTH_CHANGES = later`its length changes and later cuts move`;
 
 const valueOr = (figure: CutFigures['fromBeatFrames'], other: number): number =>
   figure.known ? figure.value : other;
 
-/** Off by as much as the cut before: its own length is whole beats. The film's first frame isn't judged. */
+/** Off by as much as the cut before: its own length is whole beats. The first frame of the edit isn't judged. */
 function isAsFarOff(cut: CutFigures, previous: CutFigures, beat: number): boolean {
   const [here, there] = [cut.fromBeatFrames, previous.fromBeatFrames];
   if (!here.known || !there.known) return false;

@@ -13,8 +13,8 @@ export const overheadLoad: PlanRule<Facts> = {
   severity: 'note',
   docs: {
     when: 'the plan puts a rig or a light overhead.',
-    why: 'What falls, falls on somebody. Usual cautions: a second, independent tether on everything that hangs, nobody below while it is moved, screws and clamps checked by a second person.',
-    remedy: 'Follow your local rules and the word of a qualified person.',
+    why: 'Anything rigged overhead can fall on someone. Fit a second, independent safety cable to everything overhead. Keep people clear while it is moved, and have a second person check screws and clamps.',
+    remedy: 'Fit a safety cable. Follow local rules and the advice of a qualified person.',
     bad: [
       {
         says: 'a rig over the subject',
@@ -38,7 +38,7 @@ export const overheadLoad: PlanRule<Facts> = {
     ];
   },
   words: ({ what }) => ({
-    what: message`${what} hangs overhead: tether it, nobody below while it is moved.`,
+    what: message`${what} is rigged overhead: fit a safety cable and keep people clear while it is moved.`,
     why: deferring(),
   }),
 };

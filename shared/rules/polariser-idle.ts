@@ -2,7 +2,7 @@ import { type PolariserInUse, polariserOn } from '../figures/polariser.ts';
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
-/** Less than this to be had by turning it is nothing: the step of every setting. */
+/** One-third stop: a smaller effect of turning the filter is below the step of most settings. */
 const NOTICED_STOPS = 1 / 3;
 
 export const polariserIdle: ShotRule<PolariserInUse> = {
@@ -10,8 +10,8 @@ export const polariserIdle: ShotRule<PolariserInUse> = {
   severity: 'note',
   docs: {
     when: 'a polariser is on the lens, the subject reflects nearly straight back, and no light has a polarising sheet.',
-    why: 'Near normal incidence a reflection is not polarised: by Fresnel’s equations a film of n 1.33 seen 4° off gives a polariser about 0.02 stops to take by turning it. It only costs its own light.',
-    remedy: 'Take it off, or put a polarising sheet on the light too.',
+    why: "Near normal incidence a reflection is not polarised. By Fresnel's equations, turning the filter changes a film of n 1.33 seen 4° off by about 0.02 stops. The filter only loses light.",
+    remedy: 'Remove it, or put a polarising sheet on the light too.',
     bad: [
       {
         says: 'a polariser on a film that faces the lens',
@@ -45,10 +45,10 @@ export const polariserIdle: ShotRule<PolariserInUse> = {
     ];
   },
   words({ filter, angleRad, lossStops, swingStops }, say) {
-    const cost = lossStops === undefined ? '' : message` and costs ${say.stops(lossStops)}`;
+    const cost = lossStops === undefined ? '' : message` and loses ${say.stops(lossStops)}`;
     return {
-      what: message`${filter} does nothing here${cost}: the reflection isn’t polarised.`,
-      why: message`The subject is seen ${say.angle(angleRad ?? 0)} off its normal; turning the filter changes the reflection by ${say.stops(swingStops ?? 0)}.`,
+      what: message`${filter} has no effect here${cost}: the reflection is not polarised.`,
+      why: message`The camera sees the subject ${say.angle(angleRad ?? 0)} off its normal; turning the filter changes the reflection by ${say.stops(swingStops ?? 0)}.`,
     };
   },
   numbers: ({ swingStops, lossStops }) => ({
@@ -56,6 +56,6 @@ export const polariserIdle: ShotRule<PolariserInUse> = {
     ...(lossStops !== undefined && { lossStops }),
   }),
   fixes({ facts: { filter, others } }, { bench }) {
-    return [setTo(message`Take ${filter} off`, bench.fields.filters.at, `[${others.join(', ')}]`)];
+    return [setTo(message`Remove ${filter}`, bench.fields.filters.at, `[${others.join(', ')}]`)];
   },
 };

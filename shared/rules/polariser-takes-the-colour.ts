@@ -3,16 +3,16 @@ import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
-/** So much of the reflection lost by turning the filter leaves the colours pale. */
+/** Above this loss of the reflection by turning the filter, the colours are pale. */
 const PALE_STOPS = 2;
 
 export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
   name: 'polariser-takes-the-colour',
   severity: 'warning',
   docs: {
-    when: 'a polariser on the lens is crossed with a polarised light on a film, or a film is seen near Brewster’s angle through one.',
-    why: 'A film’s colours are its reflection. Light from a polarised source stays polarised when it is thrown back near the normal, and a crossed filter takes all of it; at Brewster’s angle, 53° for water, the reflection is polarised by itself (Fresnel’s equations, Malus’s law).',
-    remedy: 'Take the polariser off, or set light and filter in line.',
+    when: "a polariser on the lens is crossed with a polarised light on a film, or a film is seen near Brewster's angle through one.",
+    why: "The colours of a film are its reflection. Polarised light stays polarised when it is reflected near the normal, so a crossed filter removes all of it. At Brewster's angle, 53° for water, the reflection itself is polarised (Fresnel's equations, Malus's law).",
+    remedy: 'Remove the polariser, or set light and filter parallel.',
     bad: [
       {
         says: 'crossed with the light',
@@ -27,7 +27,7 @@ export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
     ],
     good: [
       {
-        says: 'in line with the light',
+        says: 'parallel to the light',
         change: {
           'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
           'shots/skin/filters': '[polariser]',
@@ -52,15 +52,15 @@ export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
   words({ filter, polarised, angleRad, swingStops }, say) {
     if (polarised)
       return {
-        what: message`${filter} takes the film’s colours: it is crossed with ${polarised.light}.`,
-        why: message`The film throws polarised light back polarised, and its colours are what it throws back.`,
+        what: message`${filter} removes the film's colours: it is crossed with ${polarised.light}.`,
+        why: message`The film reflects polarised light without depolarising it. Its colours are that reflection, so a crossed polariser removes them.`,
       };
     return {
-      what: message`${filter} can take the film’s colours: its reflection is polarised here.`,
-      why: message`Seen ${say.angle(angleRad ?? 0)} off its normal, turning the filter takes up to ${say.stops(swingStops ?? 0)} more of the reflection.`,
+      what: message`${filter} can remove the film's colours: their reflection is polarised here.`,
+      why: message`At ${say.angle(angleRad ?? 0)} off the normal, turning the filter removes up to ${say.stops(swingStops ?? 0)} more of the reflection.`,
     };
   },
   fixes({ facts: { filter, others } }, { bench }) {
-    return [setTo(message`Take ${filter} off`, bench.fields.filters.at, `[${others.join(', ')}]`)];
+    return [setTo(message`Remove ${filter}`, bench.fields.filters.at, `[${others.join(', ')}]`)];
   },
 };

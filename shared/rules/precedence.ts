@@ -18,7 +18,7 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
     'motion-blur',
     'focus-drifts',
   ],
-  // A number that can't be set works as nothing.
+  // An f-number that can't be set has no effective aperture.
   'aperture-not-on-lens': [
     'effective-aperture',
     'depth-short',
@@ -26,15 +26,15 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
     'exposure-off',
     'iso-out-of-range',
   ],
-  // Pixels that aren’t recorded can’t be softened, and the setting is to be changed anyway.
+  // Pixels that aren't recorded can't be softened, and the recording mode has to change anyway.
   'smaller-than-delivery': ['better-recording-mode', 'diffraction-eats-detail'],
-  // The exposure, the smear and the flicker of a time that can't be recorded mean nothing.
+  // Exposure, motion blur and flicker of a shutter that can't be recorded mean nothing.
   'shutter-too-slow': ['lamp-flicker', 'exposure-off', 'iso-out-of-range', 'motion-blur'],
-  // The move’s travel is part of the depth needed: without it the depth may well do.
+  // The travel of the move is part of the depth of field needed: without it there may be enough.
   'focus-drifts': ['depth-short'],
-  // Depth and detail pull against each other: the depth's finding states both and the compromise.
+  // Depth of field and detail conflict: the finding on depth of field states both and the compromise.
   'depth-short': ['diffraction-eats-detail'],
-  // Another tilt is asked for, or none does: depth and light at the present one are beside the point.
+  // Another tilt is needed, or none works: depth of field and light at this one don't matter.
   'lens-reflected': ['depth-short', 'source-too-small'],
   // Setting another ISO is part of the remedy.
   'exposure-off': [],

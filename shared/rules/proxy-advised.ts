@@ -3,8 +3,8 @@ import { rateText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 
 /**
- * Common practice: a machine with 12 GB did not play 1920 x 1080 at 50 fps smoothly. What it takes is
- * assumed to grow with the pixels a second.
+ * In our tests, a machine with 12 GB did not play 1920 x 1080 at 50 fps smoothly. The memory needed is
+ * assumed to grow with pixels per second.
  */
 const KNOWN_TO_FAIL = { bytes: 12e9, pixelsPerS: 1920 * 1080 * 50 };
 
@@ -23,10 +23,10 @@ export const proxyAdvised: PlanRule<Facts> = {
   name: 'proxy-advised',
   severity: 'note',
   docs: {
-    when: 'the machine for the edit has 12 GB of memory, or less, for every 1920 x 1080 at 50 fps of the largest recording that is cut.',
-    why: 'Common practice: a machine with 12 GB did not play full-size 1920 x 1080 at 50 fps smoothly; a quarter of the playback size did not save it, proxies did. That the need grows with the pixels a second is assumed.',
+    when: 'the editing computer has 12 GB of memory or less for 1920 x 1080 at 50 fps, or for the same rate of pixels in a larger recording.',
+    why: 'A computer with 12 GB did not play 1920 x 1080 at 50 fps smoothly. Quarter-size playback did not help; proxies did. Lamella assumes that the need grows with pixels per second.',
     remedy:
-      'Make proxies, small copies to cut with, and switch back to the originals before exporting.',
+      'Edit with proxies, small copies of the clips, and switch back to the originals before exporting.',
     bad: [
       {
         says: '50 fps on 12 GB',
@@ -73,8 +73,8 @@ export const proxyAdvised: PlanRule<Facts> = {
     return share < 1 ? [] : [{ at: memory.at, facts: heaviest }];
   },
   words: ({ memoryBytes, shot, width, height, rate }, say) => ({
-    what: message`${say.bytes(memoryBytes)} of memory is likely too little for ${width} x ${height} at ${rate} (${shot}).`,
-    why: message`Cut with proxies, small copies of the clips, and switch back to the originals before exporting.`,
+    what: message`${say.bytes(memoryBytes)} of memory may not be enough to edit ${width} x ${height} at ${rate} (${shot}).`,
+    why: message`Edit with proxies, small copies of the clips, and switch back to the originals before exporting.`,
   }),
   numbers: ({ memoryBytes, pixelsPerS }) => ({ memoryBytes, pixelsPerS }),
 };

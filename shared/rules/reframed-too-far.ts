@@ -24,12 +24,12 @@ export const reframedTooFar: PlanRule<Facts> = {
   name: 'reframed-too-far',
   severity: 'warning',
   docs: {
-    when: 'a cut is enlarged in the edit until the recorded pixels are fewer than the delivered ones.',
-    why: 'What is recorded at 3840 for a film of 1920 can be enlarged to twice its size; beyond recorded over delivered, pixels are made up and the picture goes soft.',
-    remedy: 'Enlarge less, frame closer in the shot, or record larger.',
+    when: 'a cut is scaled up in the edit beyond its recorded resolution.',
+    why: 'A recording 3840 pixels wide can be scaled to 2x in an edit of 1920. Above recorded ÷ delivered resolution, pixels are interpolated and the image turns soft.',
+    remedy: 'Scale less, frame tighter in the shot, or record at a higher resolution.',
     bad: [
       {
-        says: 'enlarged without a pixel to spare',
+        says: 'scaled up without spare resolution',
         change: withCuts({
           one: 'shot: frost, duration: 4 s, reframe: 1.2x',
           two: 'shot: skin, duration: 4 s',
@@ -38,7 +38,7 @@ export const reframedTooFar: PlanRule<Facts> = {
     ],
     good: [
       {
-        says: 'recorded larger than it is delivered',
+        says: 'recorded at a higher resolution than delivered',
         change: {
           'kit/bodies/body-a/recording-modes/large-25': LARGE,
           'shots/frost/record': 'large-25',
@@ -77,7 +77,7 @@ export const reframedTooFar: PlanRule<Facts> = {
       ];
     }),
   words: ({ cut, shot, reframe, headroom, recorded, delivered }, say) => ({
-    what: message`${cut} is enlarged ${say.number(reframe)} times; ${shot} has pixels for ${say.number(headroom)}.`,
+    what: message`${cut} is scaled to ${say.number(reframe)}x; ${shot} has enough resolution for ${say.number(headroom)}x.`,
     why: message`It is recorded at ${recorded.join(' x ')} and delivered at ${delivered.join(' x ')}.`,
   }),
   size: ({ reframe, headroom }) => ({ kind: 'percent', value: reframe / headroom - 1 }),
@@ -86,8 +86,8 @@ export const reframedTooFar: PlanRule<Facts> = {
     const most = KINDS.factor.print((Math.floor(headroom * 100 + 1e-6) / 100) as Factor);
     return [
       {
-        ...setTo(message`Enlarge ${most}`, at, most),
-        sideEffects: message`the frame takes in more`,
+        ...setTo(message`Scale to ${most}`, at, most),
+        sideEffects: message`wider framing`,
       },
     ];
   },

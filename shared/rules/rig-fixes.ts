@@ -1,4 +1,4 @@
-/** Ways out that put the rig together otherwise: in its own entry, or as a rig beside it. */
+/** Fixes that build the rig from other parts: in its own entry, or as a new rig beside it. */
 import type { Bench } from '../figures/bench.ts';
 import type { KitRig } from '../figures/kit-search.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -18,7 +18,7 @@ export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string)
     const list = `[${one.parts.join(', ')}]`;
     const numbers = numbersOf(one);
     const inPlace: PlanFix = {
-      title: message`Rig it as ${one.parts.join(', ')}${numbers}`,
+      title: message`Build the rig as ${one.parts.join(' + ')}${numbers}`,
       ...(others > 0 && {
         sideEffects:
           others === 1
@@ -30,7 +30,7 @@ export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string)
     if (isOwn) return [inPlace];
     const name = freeName(newName, offer.names('rigs'));
     const beside: PlanFix = {
-      title: message`Add a rig ${name} of ${one.parts.join(', ')}${numbers}`,
+      title: message`Add rig ${name} with ${one.parts.join(' + ')}${numbers}`,
       edits: [
         { op: 'add-entry', file, section: 'rigs', name, text: bodyOf(bench, list) },
         { op: 'set', at: bench.fields.rig.at, text: name },
@@ -54,7 +54,7 @@ export function standingRigFixes({ bench, withRig }: ShotView): readonly PlanFix
     .sort((a, b) => lostIn(a.figures) - lostIn(b.figures))
     .slice(0, MOST_STANDING)
     .map(({ name, figures }) =>
-      setTo(message`Use the rig ${name}${numbersOf({ figures })}`, bench.fields.rig.at, name),
+      setTo(message`Use rig ${name}${numbersOf({ figures })}`, bench.fields.rig.at, name),
     );
 }
 
@@ -94,16 +94,16 @@ function freeName(wanted: string, taken: readonly string[]): string {
   }
 }
 
-/** ": works as f/44, 312 mm to the subject, 1.4 mm of depth, 2.9 stops lost", as far as is known. */
+/** " (f/44 effective, 312 mm working distance, 1.4 mm depth of field, 2.9 stops lost)", as far as is known. */
 function numbersOf({ figures }: Pick<KitRig, 'figures'>): string {
   const say = new Say(() => 'mm');
   const { effectiveFNumber: n, workingDistanceMm: room, usableDepthMm: depth } = figures;
   const { lightLossStops: lost } = figures;
   const said = [
-    n.known && message`works as ${say.fNumber(n.value)}`,
-    room.known && message`${say.length(room.value)} to the subject`,
-    depth.known && message`${say.length(depth.value)} of depth`,
+    n.known && say.effective(n.value),
+    room.known && message`${say.length(room.value)} working distance`,
+    depth.known && message`${say.length(depth.value)} depth of field`,
     lost.known && message`${say.stops(lost.value)} lost`,
   ].filter((words) => words !== false);
-  return said.length > 0 ? `: ${said.join(', ')}` : '';
+  return said.length > 0 ? ` (${said.join(', ')})` : '';
 }

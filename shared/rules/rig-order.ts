@@ -3,7 +3,7 @@ import { message } from '../words/message.ts';
 import { rigFixes } from './rig-fixes.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
-/** Less light than this is no reason to take the rig apart: the step of every setting. */
+/** One-third stop: a smaller saving is no reason to rebuild the rig. */
 const WORTH_STOPS = 1 / 3;
 /** What the loss is good to. */
 const DEAD_BAND_STOPS = 0.04;
@@ -12,10 +12,9 @@ export const rigOrder: ShotRule<OtherOrder> = {
   name: 'rig-order',
   severity: 'note',
   docs: {
-    when: 'the same field is reached with less light lost, or with fewer parts, by the rig’s own tubes and converters in another order.',
-    why: 'A tube behind a converter makes the converter enlarge more than it says, which costs light twice; ahead of it the tube works on the lens alone, and its effect is enlarged. At one magnification N_eff = N·(M_c + m/p): the order with the smaller M_c loses less (paraxial trace of the parts in their order).',
-    remedy:
-      'Put the tubes ahead of the converter, next to the lens, and leave out what is too many.',
+    when: 'another order of the tubes and converters gives the same field with less light lost or fewer parts.',
+    why: 'A tube behind the converter raises the magnification and the light loss of the converter. Ahead of it, the tube acts on the lens alone and the converter enlarges its effect. At one magnification N_eff = N·(M_c + m/p), so the order with the smaller M_c loses less light (paraxial trace of the parts in their order).',
+    remedy: 'Put the tubes between converter and lens, and leave out parts that are not needed.',
     bad: [
       {
         says: 'tubes behind the converter',
@@ -56,16 +55,17 @@ export const rigOrder: ShotRule<OtherOrder> = {
     return [{ at, facts: other, related: relatedTo(at, bench.parts) }];
   },
   words({ parts, savedStops, savedParts }, say) {
-    const light = savedStops >= WORTH_STOPS ? message`${say.stops(savedStops)} less lost` : '';
+    const light =
+      savedStops >= WORTH_STOPS ? message`${say.stops(savedStops)} less light lost` : '';
     const fewer =
       savedParts > 0
         ? savedParts === 1
-          ? message`${savedParts} part fewer`
-          : message`${savedParts} parts fewer`
+          ? message`${savedParts} fewer part`
+          : message`${savedParts} fewer parts`
         : '';
     return {
-      what: message`In another order the rig reaches this field with ${[light, fewer].filter(Boolean).join(message` and `)}.`,
-      why: message`From the sensor: ${parts.join(', ')}. Behind a converter a tube makes it enlarge more, and cost more.`,
+      what: message`Another order of tubes and converters gives this field with ${[light, fewer].filter(Boolean).join(message` and `)}.`,
+      why: message`From the sensor: ${parts.join(', ')}. A tube behind the converter raises the converter's magnification and its light loss.`,
     };
   },
   size: ({ savedStops }) => ({ kind: 'stops', value: savedStops }),

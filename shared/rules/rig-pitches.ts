@@ -5,7 +5,7 @@ import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 import { setTo } from './shot-rule.ts';
 
-/** Further than this from the foot, the rig pitches the head and pulls the mounts, mm. */
+/** Farther than this from the foot, the rig tips the head and loads the mounts, mm. */
 const FAR_MM = 20;
 
 interface Facts {
@@ -18,9 +18,9 @@ export const rigPitches: PlanRule<Facts> = {
   name: 'rig-pitches',
   severity: 'note',
   docs: {
-    when: 'the centre of gravity of the rig lies more than 20 mm from its foot.',
-    why: 'A long stack that is held by its body pitches the head when it is loosened, and hangs from the mounts. Common practice: long stacks on a bracket that relieves the mounts, the foot under the centre of gravity.',
-    remedy: 'Move the foot under the centre of gravity, on a bracket where the stack is long.',
+    when: 'the centre of gravity of the rig is more than 20 mm from its foot.',
+    why: 'A long rig held by its body tips the head when it is loosened, and its weight hangs on the mounts. A lens support takes the load off the mounts.',
+    remedy: 'Move the foot under the centre of gravity. Use a lens support for a long rig.',
     bad: [{ says: 'held by the body', change: { 'rigs/bench/support': '{ foot: 10 mm }' } }],
     good: [{ says: 'held where it balances', change: { 'rigs/bench/support': '{ foot: 62 mm }' } }],
   },
@@ -38,14 +38,14 @@ export const rigPitches: PlanRule<Facts> = {
   words: ({ centreMm, footMm, rig }, say) => ({
     what:
       centreMm > footMm
-        ? message`${rig} balances ${say.length(Math.abs(centreMm - footMm))} before its foot.`
-        : message`${rig} balances ${say.length(Math.abs(centreMm - footMm))} behind its foot.`,
-    why: message`Its centre of gravity lies ${say.length(centreMm)} from the sensor plane, the foot ${say.length(footMm)}.`,
+        ? message`${rig} is front-heavy: its centre of gravity is ${say.length(Math.abs(centreMm - footMm))} ahead of the foot.`
+        : message`${rig} is rear-heavy: its centre of gravity is ${say.length(Math.abs(centreMm - footMm))} behind the foot.`,
+    why: message`From the sensor plane, the centre of gravity is at ${say.length(centreMm)} and the foot at ${say.length(footMm)}.`,
   }),
   size: ({ centreMm, footMm }) => ({ kind: 'length', value: Math.abs(centreMm - footMm) }),
   numbers: ({ centreMm, footMm }) => ({ centreOfGravityMm: centreMm, footMm }),
   fixes({ at, facts: { centreMm } }) {
     const foot = Math.round(centreMm);
-    return [setTo(message`Put the foot at ${foot} mm`, at, `${foot} mm`)];
+    return [setTo(message`Move the foot to ${foot} mm`, at, `${foot} mm`)];
   },
 };

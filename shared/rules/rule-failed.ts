@@ -10,15 +10,15 @@ export const ruleFailed: RuleCore<Facts> = {
   name: 'rule-failed',
   severity: 'error',
   docs: {
-    when: 'a rule of this program broke down: which, and where. All others went on.',
-    why: 'A rule that fails in silence would make a plan look clean that nobody has checked.',
+    when: 'a rule of this program failed. All other rules still ran.',
+    why: 'A rule that fails silently would make an unchecked plan look clean.',
     remedy:
-      'Report it with the plan, or the part of it that still shows it; until then check by hand what that rule checks.',
+      'Report it with the plan, or with the part that still shows it. Until then, check by hand what that rule checks.',
     bad: [],
     good: [],
   },
   words: ({ rule, error }) => ({
-    what: message`The rule \`${rule}\` broke down here and found nothing out.`,
-    why: message`This is a fault of Lamella, not of the plan: ${error}`,
+    what: message`The rule \`${rule}\` failed here, so it checked nothing.`,
+    why: message`This is a fault in Lamella, not in the plan: ${error}`,
   }),
 };

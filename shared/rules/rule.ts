@@ -38,7 +38,7 @@ export interface Finding<F = unknown> {
   readonly related: readonly Related[];
 }
 
-/** A finding's message: the first sentence at most 100 characters, then why, with the numbers. */
+/** A finding's message: the first sentence at most 80 characters, then why, with the numbers. */
 export interface Words {
   readonly what: string;
   readonly why?: string;

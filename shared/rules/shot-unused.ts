@@ -10,9 +10,9 @@ export const shotUnused: PlanRule<Facts> = {
   name: 'shot-unused',
   severity: 'hint',
   docs: {
-    when: 'the plan has an edit, and no cut of it shows the shot.',
-    why: 'A shot that the film does not need costs subject and light on the day; or the edit has forgotten it.',
-    remedy: 'Cut it in, or leave it for last on the day.',
+    when: 'the plan has an edit, but no cut uses the shot.',
+    why: 'A shot that the edit does not need uses up subject and light on the day. Or the edit has left it out by mistake.',
+    remedy: 'Add it to the edit, or shoot it last.',
     bad: [
       { says: 'an edit without one shot', change: withCuts({ one: 'shot: frost, duration: 4 s' }) },
     ],
@@ -31,5 +31,5 @@ export const shotUnused: PlanRule<Facts> = {
       .filter(({ shot }) => !edit.plan.shots.has(shot))
       .map(({ shot, at }) => ({ at: { ...at, part: 'key' as const }, facts: { shot } }));
   },
-  words: ({ shot }) => ({ what: message`No cut of the edit shows ${shot}.` }),
+  words: ({ shot }) => ({ what: message`No cut of the edit uses ${shot}.` }),
 };

@@ -14,8 +14,8 @@ export const shutterTooSlow: ShotRule<Facts> = {
   severity: 'error',
   docs: {
     when: 'the shutter is open longer than one frame lasts.',
-    why: 'A frame at 50 fps lasts 1/50 s; a longer exposure can’t be recorded at that rate, and a body set so drops to a slower one without saying.',
-    remedy: 'Shorten the shutter to the frame’s duration or less, or record at a slower rate.',
+    why: "A frame at 50 fps lasts 1/50 s, so a longer exposure can't be recorded at that frame rate. A camera set to one drops to a lower frame rate without warning.",
+    remedy: 'Use a shutter no slower than one frame, or record at a lower frame rate.',
     bad: [
       {
         says: 'longer than a frame at 25 fps',
@@ -44,12 +44,12 @@ export const shutterTooSlow: ShotRule<Facts> = {
     ];
   },
   words: ({ seconds, rate }, say) => ({
-    what: message`${say.shutter(seconds)} is longer than a frame at ${say.number(rate)} fps lasts.`,
-    why: message`Each frame has ${say.shutter(1 / rate)}.`,
+    what: message`A ${say.shutter(seconds)} shutter is longer than one frame at ${say.number(rate)} fps.`,
+    why: message`The longest possible shutter is ${say.shutter(1 / rate)} (360°).`,
   }),
   numbers: ({ seconds, rate }) => ({ shutterSeconds: seconds, rate }),
   fixes({ at, facts: { rate } }) {
     const text = KINDS.shutter.print({ kind: 'time', seconds: (1 / Math.ceil(rate)) as Sec });
-    return [setTo(message`Shutter ${text}`, at, text)];
+    return [setTo(message`Set shutter to ${text}`, at, text)];
   },
 };

@@ -23,9 +23,9 @@ export const slowerThanRecorded: PlanRule<Facts> = {
   name: 'slower-than-recorded',
   severity: 'warning',
   docs: {
-    when: 'a cut, or part of its ramp, runs slower than the recorded frames allow.',
-    why: 'Slowest honest speed is the delivery rate over the recorded rate: at that speed every recorded frame is shown once. Slower, frames are shown twice or made up, and movement stutters or smears.',
-    remedy: 'Record with a faster rate, or run the cut no slower than that.',
+    when: 'a cut, or part of its speed ramp, is slower than the recorded frame rate allows.',
+    why: 'The slowest speed without repeated frames is delivery frame rate ÷ recorded frame rate; at that speed each recorded frame is shown once. Slower, frames are repeated or interpolated, and movement stutters or blurs.',
+    remedy: 'Record at a higher frame rate, or run the cut no slower than that speed.',
     bad: [
       {
         says: 'half speed from 25 fps',
@@ -76,8 +76,8 @@ export const slowerThanRecorded: PlanRule<Facts> = {
       ];
     }),
   words: ({ cut, shot, slowest: at, honest, recorded, delivered }, say) => ({
-    what: message`${cut} runs at ${say.percent(at)}; ${shot} has frames for ${say.percent(honest)} and faster.`,
-    why: message`It is recorded at ${recorded} and delivered at ${delivered}: slower than that, frames are shown twice or made up.`,
+    what: message`${cut} runs at ${say.percent(at)}; ${shot} has enough frames for ${say.percent(honest)} or faster.`,
+    why: message`It is recorded at ${recorded} and delivered at ${delivered}. Slower than that, frames are repeated or interpolated.`,
   }),
   size: ({ slowest: at, honest }) => ({ kind: 'percent', value: honest / at - 1 }),
   numbers: ({ slowest: at, honest }) => ({ slowestSpeed: at, slowestHonestSpeed: honest }),
@@ -107,11 +107,11 @@ export const slowerThanRecorded: PlanRule<Facts> = {
         ),
       {
         ...setTo(
-          message`Run it at ${text}`,
+          message`Set the speed to ${text}`,
           cut.fields.speed.state === 'known' ? at : cut.fields.speed.at,
           text,
         ),
-        sideEffects: message`the movement is faster and uses more of the clip`,
+        sideEffects: message`movement is faster and uses more footage`,
       },
     ];
   },

@@ -12,11 +12,12 @@ export const smallerThanDelivery: ShotRule<Facts> = {
   name: 'smaller-than-delivery',
   severity: 'error',
   docs: {
-    when: 'the recording setting has fewer pixels than the film is delivered with.',
-    why: 'What isn’t recorded can’t be delivered. Common practice: a small recording size left over from another day is the mistake that costs a whole one.',
-    remedy: 'Take a setting that is as large as the delivery, and read it back from the body.',
-    bad: [{ says: 'a small size left over', change: { 'shots/frost/record': 'small-25' } }],
-    good: [{ says: 'as large as the delivery', change: { 'shots/frost/record': 'full-25' } }],
+    when: 'the recording mode has a lower resolution than the delivery.',
+    why: "Pixels that weren't recorded can't be delivered. A low resolution left over from another day can cost a whole day of takes.",
+    remedy:
+      'Use a recording mode with at least the delivery resolution, and confirm it on the camera.',
+    bad: [{ says: 'a low resolution left over', change: { 'shots/frost/record': 'small-25' } }],
+    good: [{ says: 'the delivery resolution', change: { 'shots/frost/record': 'full-25' } }],
   },
   check({ bench }) {
     const { recordedPixels: recorded, deliveredPixels: delivered } = bench;
@@ -43,8 +44,8 @@ export const smallerThanDelivery: ShotRule<Facts> = {
     ];
   },
   words: ({ setting, recorded, delivered }) => ({
-    what: message`${setting} records ${recorded.join(' x ')}; the film is delivered at ${delivered.join(' x ')}.`,
-    why: message`What isn’t recorded can’t be delivered.`,
+    what: message`${setting} records ${recorded.join(' x ')}; the delivery needs ${delivered.join(' x ')}.`,
+    why: message`Pixels that aren't recorded can't be delivered.`,
   }),
   numbers: ({ recorded, delivered }) => ({
     recordedWidth: recorded[0],
@@ -61,7 +62,7 @@ export const smallerThanDelivery: ShotRule<Facts> = {
       .slice(0, 2)
       .map(({ name, width, height, rate }) =>
         setTo(
-          message`Record ${name} (${width} x ${height}, ${Number(rate.toFixed(3))} fps)`,
+          message`Record with ${name} (${width} x ${height}, ${Number(rate.toFixed(3))} fps)`,
           at,
           name,
         ),

@@ -28,19 +28,19 @@ export const sourceTooSmall: ShotRule<Facts> = {
   name: 'source-too-small',
   severity: 'warning',
   docs: {
-    when: 'more than 1 % of the frame’s light is missing because the mirror-like subject shows no light there, or shows it to part of the aperture alone.',
-    why: 'A mirror shows only what stands in the family of angles: the direction of twice the tilt, over a patch as large as the whole frame asks for. What no point of the entrance pupil sees lit is black; what only part of it sees lit dims, by the part that is missing.',
+    when: 'more than 1% of the light in the frame is missing: the reflection in a mirror-like subject does not fill the frame, or fills only part of the aperture.',
+    why: 'A mirror shows only what lies in its family of angles, around twice the tilt and wide enough for the whole frame. Where no point of the entrance pupil sees the light, the frame is black; where only part of it does, the frame is dimmer by the missing part.',
     remedy:
-      'Move the light to where the mirror looks, bring it nearer, take a larger one, or tilt toward it.',
+      'Move the light into the reflection, bring it closer, use a larger source, or tilt the subject toward it.',
     bad: [
       {
-        says: 'a light that stands too high',
+        says: 'a light that is too high',
         change: { 'lights/strip/at': '{ distance: 300 mm, elevation: 40 deg }' },
       },
     ],
     good: [
       {
-        says: 'a light where the mirror looks',
+        says: 'a light in the reflection',
         change: { 'lights/strip/at': '{ distance: 300 mm, elevation: 14 deg }' },
       },
     ],
@@ -75,12 +75,12 @@ export const sourceTooSmall: ShotRule<Facts> = {
     return {
       what:
         blackShare !== null && blackShare <= SEEN
-          ? message`${dim} of the frame dims${where}: ${light} fills only part of the aperture there.`
+          ? message`${dim} of the frame is dim${where}: ${light} fills only part of the aperture.`
           : dimShare > SEEN
-            ? message`${black} of the frame stays black${where}, ${dim} more dims: ${light} doesn’t reach there.`
-            : message`${black} of the frame stays black${where}: ${light} doesn’t reach there.`,
+            ? message`${black} of the frame is black${where}, ${dim} dim: the reflection of ${light} doesn't cover it.`
+            : message`${black} of the frame is black${where}: the reflection of ${light} doesn't cover it.`,
       ...(needed && {
-        why: message`The frame needs ${say.length(needed.widthMm)} x ${say.length(needed.heightMm)} of light, ${say.angle(needed.upRad)} up and ${say.angle(needed.acrossRad)} across.`,
+        why: message`To fill the frame, the light source must measure ${say.length(needed.widthMm)} x ${say.length(needed.heightMm)}, at elevation ${say.angle(needed.upRad)} and azimuth ${say.angle(needed.acrossRad)}.`,
       }),
     };
   },

@@ -4,7 +4,7 @@ import { worstOf } from './loads.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
-/** Over this share of its payload a stand bends and rings. Common practice. */
+/** Above this fraction of its payload a stand bends and vibrates. Common practice. */
 const UNEASY = 0.7;
 
 interface Facts {
@@ -17,9 +17,10 @@ export const standOverloaded: PlanRule<Facts> = {
   name: 'stand-overloaded',
   severity: 'error',
   docs: {
-    when: 'rig and head weigh more than the stand may carry; a note over 70 % of it.',
-    why: 'What a stand may carry is its maker’s word; past it, it can give way.',
-    remedy: 'Take a stronger stand. Your local rules and the word of a qualified person decide.',
+    when: 'rig and head weigh more than the payload of the stand; a note above 70% of it.',
+    why: 'The maker rates the payload of a stand. Above it, the stand can collapse.',
+    remedy:
+      'Use a stand with a higher payload. Follow local rules and the advice of a qualified person.',
     bad: [
       {
         says: 'a light stand',
@@ -58,8 +59,8 @@ export const standOverloaded: PlanRule<Facts> = {
   words: ({ name, massKg, payloadKg }, say) => ({
     what:
       massKg > payloadKg
-        ? message`${name} may carry ${say.kilograms(payloadKg)}; rig and head weigh ${say.kilograms(massKg)}.`
-        : message`Rig and head take ${say.percent(massKg / payloadKg)} of what ${name} may carry.`,
+        ? message`Rig and head weigh ${say.kilograms(massKg)}; ${name} is rated for ${say.kilograms(payloadKg)}.`
+        : message`Rig and head are ${say.percent(massKg / payloadKg)} of the payload of ${name}.`,
     ...(massKg > payloadKg && { why: deferring() }),
   }),
   size: ({ massKg, payloadKg }) => ({ kind: 'mass', value: massKg - payloadKg }),

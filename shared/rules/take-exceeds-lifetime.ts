@@ -1,7 +1,7 @@
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
 
-/** A take over twice the life needs a second film in the middle of it. */
+/** A take over twice the lifetime needs a second film in the middle. */
 const HOPELESS = 2;
 
 interface Facts {
@@ -16,9 +16,10 @@ export const takeExceedsLifetime: ShotRule<Facts> = {
   name: 'take-exceeds-lifetime',
   severity: 'warning',
   docs: {
-    when: 'a take and the settling before it last longer than the film; an error over twice as long.',
-    why: 'A film drains and breaks. Common practice: upright in a smooth container 25 to 30 s, on a wire frame wrapped with absorbent strip 1 to 2 min, level over a closed vessel up to hours; `lasts` of the subject goes before all of them.',
-    remedy: 'Shorten the take, wait less, or give the film a holder that keeps it longer.',
+    when: 'a take with its settling time is longer than the film lasts; an error above twice as long.',
+    why: 'A film drains and breaks. Typical lifetimes are 25 to 30 s upright in a smooth container and 1 to 2 min on a wire frame wrapped with absorbent strip. Level over a closed vessel a film lasts up to hours. `lifetime` of the subject overrides them.',
+    remedy:
+      'Shorten the take or the settling time, or use a holder on which the film lasts longer.',
     bad: [
       {
         says: 'longer than it lasts',
@@ -52,7 +53,7 @@ export const takeExceedsLifetime: ShotRule<Facts> = {
     ];
   },
   words: ({ lifeS, takeS, subject }, say) => ({
-    what: message`The take outlasts ${subject ?? message`the film`}: ${say.seconds(takeS)} with its settling, it lasts ${say.seconds(lifeS)}.`,
+    what: message`The take is longer than ${subject ?? message`the film`} lasts: ${say.seconds(takeS)} including settling time, against ${say.seconds(lifeS)}.`,
   }),
   size: ({ takeS, lifeS }) => ({ kind: 'time', value: takeS - lifeS }),
   numbers: ({ lifeS, takeS }) => ({ lifeS, takeS }),
@@ -62,6 +63,6 @@ export const takeExceedsLifetime: ShotRule<Facts> = {
     const waits = takeS - take.value.duration.value;
     const seconds = Math.floor(lifeS - waits);
     if (seconds < 1) return [];
-    return [setTo(message`Take ${seconds} s, what is left of it`, at, `${seconds} s`)];
+    return [setTo(message`Shorten the take to ${seconds} s`, at, `${seconds} s`)];
   },
 };

@@ -1,4 +1,4 @@
-/** What a plan's takes come to on one body, against what a card or a battery of it holds. */
+/** The total of a plan's takes on one body, against the capacity of its card or battery. */
 import type { Limit, RecordingBody, TakesOfShot } from '../figures/recording.ts';
 import { runsOf, takesByBody } from '../figures/recording-sums.ts';
 import type { Place } from '../plan/place.ts';
@@ -86,5 +86,5 @@ export const partlyKnown = ({ notCounted }: TakesOver): string =>
   notCounted === 0
     ? ''
     : notCounted === 1
-      ? message` One shot is not counted: what is recorded there is not known.`
-      : message` ${notCounted} shots are not counted: what is recorded there is not known.`;
+      ? message` One shot is not counted because its recording is unknown.`
+      : message` ${notCounted} shots are not counted because their recording is unknown.`;

@@ -6,19 +6,19 @@ export const tooMuch: RuleCore<TextFacts> = {
   name: 'too-much',
   severity: 'warning',
   docs: {
-    when: 'a budget was passed: a file over 4 MB, which is an error, an entry too long or nested too deep, or more findings than an editor can show or fixes can be tried for.',
-    why: 'A text too large to be read in time would stop everything else; what was left out is said instead.',
-    remedy: 'Split the plan, or ask the command line, which lists everything.',
+    when: 'a limit was exceeded: an entry is too long or nested too deep, or there are too many findings to show or to try fixes for. A file over 4 MB is an error.',
+    why: 'A file too large to read in time would stop everything else. A finding states what was left out.',
+    remedy: 'Split the plan, or use the command line, which lists every finding.',
     bad: [],
     good: [],
   },
   words: wordsFrom(
     {
       'too-long': ({ length = '', limit = '' }) => ({
-        what: message`This entry has ${length} characters; more than ${limit} are not read.`,
+        what: message`This entry has ${length} characters; only ${limit} are read.`,
       }),
       'too-deep': ({ limit = '' }) => ({
-        what: message`Nested deeper than ${limit} levels: not read.`,
+        what: message`This is nested deeper than ${limit} levels and is not read.`,
       }),
       'too-many': ({ more = '' }) => ({
         what:
@@ -27,6 +27,6 @@ export const tooMuch: RuleCore<TextFacts> = {
             : message`${more} more problems of this entry are not listed.`,
       }),
     },
-    later`A budget was passed`,
+    later`A limit was exceeded`,
   ),
 };

@@ -19,9 +19,9 @@ export const unusedName: PlanRule<Facts> = {
   name: 'unused-name',
   severity: 'hint',
   docs: {
-    when: 'something in a plan with shots is referred to by nothing in it.',
-    why: 'It may be left over, or meant for a shot that names something else. Files that others use hold kit for many plans and are never asked.',
-    remedy: 'Use it, remove it, or move it to a file that plans share.',
+    when: 'nothing in a plan with shots refers to an entry.',
+    why: 'The entry may be left over, or a shot may name another one by mistake. Files shared by several plans are not checked.',
+    remedy: 'Use it, remove it, or move it to a shared file.',
     bad: [{ says: 'a tube that no rig has', change: TIDIED }],
     good: [{ says: 'nothing but what is used', change: { ...TIDIED, 'kit/tubes/tube-20': null } }],
   },
@@ -38,6 +38,6 @@ export const unusedName: PlanRule<Facts> = {
     what: message`Nothing in this plan uses the ${inLanguage(noun)} ${name}.`,
   }),
   fixes: ({ at, facts: { name } }) => [
-    removal(message`Remove ${name}`, at, message`what it says is lost`),
+    removal(message`Remove ${name}`, at, message`its values are deleted`),
   ],
 };

@@ -7,7 +7,7 @@ import type { PlanRule, PlanView, ShotSummary } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 import { setTo } from './shot-rule.ts';
 
-/** Settings nearer than this are one to the eye (a just noticeable step is about 5 mired). */
+/** Settings closer than this look the same (a just noticeable step is about 5 mired). */
 const SAME_MIRED = 5;
 
 interface Facts {
@@ -24,13 +24,13 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
   name: 'white-balance-adrift',
   severity: 'warning',
   docs: {
-    when: 'the white balance is automatic, or differs from that of the other shots under light of the same colour, or of those that share its grade in the edit.',
-    why: 'Automatic white balance follows what is in the frame and drifts within a take; different settings under the same light can’t be graded as one. Common practice: one light, one white balance, one grade.',
-    remedy: 'Set the light’s own colour temperature, the same in every shot under it.',
+    when: 'white balance is automatic, or differs from other shots under the same colour temperature or in the same grade.',
+    why: 'Automatic white balance changes with the contents of the frame and drifts during a take. Different settings under the same light cannot share one grade.',
+    remedy: 'Set the colour temperature of the light, the same in every shot under it.',
     bad: [
       { says: 'automatic', change: { 'shots/frost/white-balance': 'auto' } },
       {
-        says: 'two shots that one grade is meant for',
+        says: 'two shots that share one grade',
         change: {
           'shots/frost/white-balance': '4800 K',
           ...withCuts({ one: 'shot: skin, duration: 4 s', two: 'shot: frost, duration: 4 s' }),
@@ -61,14 +61,14 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
   words: ({ kelvin, others, otherShots, graded }, say) =>
     kelvin === null
       ? {
-          what: message`Automatic white balance drifts within the take.`,
-          why: message`It follows what is in the frame; no grade takes it back.`,
+          what: message`Automatic white balance drifts during the take.`,
+          why: message`It changes with the contents of the frame and cannot be graded out.`,
         }
       : {
           what: graded
-            ? message`White balance ${say.number(kelvin)} K differs from the ${say.number(others ?? 0)} K of its grade.`
-            : message`White balance ${say.number(kelvin)} K differs from the ${say.number(others ?? 0)} K of ${otherShots} shots under this light.`,
-          why: message`One grade would not serve them all.`,
+            ? message`White balance is ${say.number(kelvin)} K; other shots in its grade have ${say.number(others ?? 0)} K.`
+            : message`White balance is ${say.number(kelvin)} K; ${otherShots} shots under this light have ${say.number(others ?? 0)} K.`,
+          why: message`They cannot share one grade.`,
         },
   numbers: ({ kelvin, others }) => ({
     ...(kelvin !== null && { kelvin }),
@@ -77,7 +77,7 @@ export const whiteBalanceAdrift: PlanRule<Facts> = {
   fixes({ at, facts: { others } }) {
     if (others === null) return [];
     const text = KINDS['colour-temperature'].print(others as Kelvin);
-    return [setTo(message`Set ${text}`, at, text)];
+    return [setTo(message`Set white balance to ${text}`, at, text)];
   },
 };
 

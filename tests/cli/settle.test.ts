@@ -38,7 +38,7 @@ describe('settle', () => {
     expect(status).toBe(1);
     expect(out).toMatch(/^No setting of frost meets all that it asks for\.\n/);
     expect(out).toContain('These exclude each other:');
-    expect(out).toMatch(/Depth is .*, frost-plate needs 60 mm\. At best, with f\//);
+    expect(out).toMatch(/Depth of field is .*; frost-plate needs 60 mm\. At best, with f\//);
   });
 
   it('says what is not known, so that nothing was held to it', async () => {

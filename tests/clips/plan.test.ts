@@ -138,12 +138,12 @@ describe('verified', () => {
   });
 
   it.each<[string, ClipReading, string, string]>([
-    ['gone', { state: 'not-found' }, 'clip-not-found error', 'The clip a.mp4 is not there.'],
+    ['gone', { state: 'not-found' }, 'clip-not-found error', 'The clip a.mp4 was not found.'],
     [
       'broken',
       { state: 'unreadable', why: 'it is empty' },
       'clip-unreadable error',
-      'The clip a.mp4 can’t be read: it is empty.',
+      "The clip a.mp4 can't be read: it is empty.",
     ],
     [
       'small',

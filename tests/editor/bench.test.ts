@@ -19,7 +19,7 @@ test('a field out of reach names rigs of the kit, and one of them reaches it', a
   expect(await workbench.hover()).toContain('body-a, twice, macro-100');
   await workbench.picture('kit search');
   await workbench.escape();
-  await workbench.applyFix('Rig it as body-a, twice');
+  await workbench.applyFix('Build the rig as body-a + twice');
   await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(0);
 });
 

@@ -67,7 +67,7 @@ test.for(HOSTS)(
     expect((await workbench.problems()).join('\n')).toContain(message);
     await workbench.focusText();
     await workbench.goTo(SLOW, PLAN);
-    expect(fixes![0]!.title).toBe('[Shutter 1/50 s]');
+    expect(fixes![0]!.title).toBe('[Set shutter to 1/50 s]');
     expect(await workbench.openFixes()).toContainEqual(expect.stringContaining(fixes![0]!.title));
     await workbench.picture(`another language, ${name}`);
     await workbench.escape();

@@ -17,7 +17,7 @@ test('a shot is settled once its changes and their reasons were read', async ({ 
   await dialog.waitFor();
   const said = ((await dialog.textContent()) ?? '').replace(/\u00a0/g, ' ');
   expect(said).toMatch(/aperture/);
-  expect(said).toMatch(/Depth is [\d.]+ mm, crystal needs 1 mm/);
+  expect(said).toMatch(/Depth of field is [\d.]+ mm; crystal needs 1 mm/);
   await workbench.picture('settle, asked');
   // Nothing is changed before it is wanted.
   expect((await workbench.drawnLines()).join('\n')).toContain('aperture: f/2.8');

@@ -121,8 +121,8 @@ describe('what cancels', () => {
     const found = coreWith(text)
       .findings(PLAN)
       .find(({ rule }) => rule === 'exposure-off')!;
-    expect(found.what).toBe('The shot is 2.6 stops too bright.');
-    expect(found.why).toBe('ISO 200 would balance it.');
+    expect(found.what).toBe('The shot is 2.6 stops overexposed.');
+    expect(found.why).toBe('Correct exposure needs about ISO 200.');
   });
 
   it('of a reading through the bare lens is the lens’s own loss, and nothing else', () => {

@@ -99,7 +99,7 @@ describe('a ring setting nearer than the lens goes', () => {
   ])('%s is said where it stands, and nothing is worked out from it', (_, change, written) => {
     const text = changed(EXAMPLE_PLAN, change);
     const [found] = findingsOf(text).filter(({ rule }) => rule === 'field-out-of-reach');
-    expect(found?.what).toMatch(/^The ring of macro-100 ends at 310 mm/);
+    expect(found?.what).toMatch(/its minimum focus is 310 mm/);
     const { start, end } = found!.range;
     const line = text.split('\n')[start.line]!;
     expect(written).toContain(line.slice(start.character, end.character));
@@ -113,7 +113,7 @@ describe('a ring setting nearer than the lens goes', () => {
       'shots/frost/ring': '0.5 m',
     });
     const [found] = findingsOf(text).filter(({ rule }) => rule === 'field-out-of-reach');
-    expect(found?.what).toMatch(/has no ring to turn/);
+    expect(found?.what).toMatch(/can't focus at 500 mm: it has no `closest`/);
     expect(coreWith(text).figures(PLAN).get('frost')!.magnification).toBeNull();
   });
 });

@@ -20,7 +20,7 @@ const errorsOf = (text: string) =>
 const lineOf = (text: string, start: string): number =>
   text.split('\n').findIndex((line) => line.startsWith(start)) + 1;
 
-const UNFINISHED = 'An unfinished merge: which of these lines hold is not known.';
+const UNFINISHED = 'These lines contain an unresolved merge conflict and are not read.';
 
 const merge = (ours: string, theirs: string): string =>
   `<<<<<<< ours\n${ours}=======\n${theirs}>>>>>>> theirs\n`;
@@ -120,7 +120,7 @@ test.each(['=======', '>>>>>>> theirs', '==========='])(
   (mark) => {
     const text = inSecond(`${LINE}${mark}\n`);
     expect(errorsOf(text)).toEqual([
-      `syntax ${lineOf(text, mark)} The mark of an unfinished merge, ${mark.slice(0, 7)}, was left in the text.`,
+      `syntax ${lineOf(text, mark)} The text contains a merge conflict marker, ${mark.slice(0, 7)}.`,
     ]);
     expect(fields(text)).toEqual(fields(SOUND));
   },

@@ -11,7 +11,7 @@ test.each([
   const core = coreWith(text);
   const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
   expect(errors.map(({ why }) => why)).toEqual([
-    'Put a comma before `up` if it is a key, else the value in quotes.',
+    'If `elevation` is a key, put a comma before it. Otherwise put the value in quotes.',
   ]);
   expect(core.fixesOf(errors[0]!).map(({ edits }) => applied(text, edits))).toEqual([
     SOUND.replace('{ distance: 400 mm, elevation: 40 deg }', sound),

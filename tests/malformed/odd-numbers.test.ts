@@ -34,9 +34,9 @@ test('points for thousands with a comma for decimals are read as that', () => {
 });
 
 test.each([
-  ['0 mm', 'It takes no zero.'],
-  ['-1 mm', 'It takes no number below zero.'],
-  ['9999999999 mm', 'It takes a length, for example 24 mm.'],
+  ['0 mm', "It can't be zero."],
+  ['-1 mm', "It can't be below zero."],
+  ['9999999999 mm', 'Write a length, for example 24 mm.'],
 ])('of %s it is said what is out of range', (value, why) => {
   expect(told(value).why).toBe(why);
 });

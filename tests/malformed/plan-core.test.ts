@@ -110,11 +110,11 @@ describe('what is left out of braces and brackets', () => {
     changed(EXAMPLE_PLAN, { 'lights/panel/at': at, 'shots/frost/light': light });
 
   it('a colon: said where it is missing, and what stands there is not taken for zero', () => {
-    const text = lights('{ distance: 400 mm, up 40 deg }', '[panel]');
+    const text = lights('{ distance: 400 mm, elevation 40 deg }', '[panel]');
     const core = coreWith(text);
     const found = core.findings(PLAN).filter(({ severity }) => severity === 'error');
     expect(found.map(({ rule, what }) => [rule, what])).toEqual([
-      ['unknown-key', 'No colon stands after `up`.'],
+      ['unknown-key', '`elevation` needs a colon after it.'],
     ]);
     const [fix] = core.fixesOf(found[0]!);
     expect(applied(text, fix!.edits)).toBe(
@@ -146,8 +146,8 @@ describe('a name that nothing may be called', () => {
     const core = coreWith(text);
     const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
     expect(errors.map(({ what }) => what)).toEqual([
-      'Frost_Plate is no name.',
-      'Frost_Plate is no name.',
+      'Frost_Plate is not a valid name.',
+      'Frost_Plate is not a valid name.',
     ]);
     const [fix] = core.fixesOf(errors[0]!);
     const renamed = coreWith(applied(text, fix!.edits));

@@ -18,7 +18,7 @@ const inSound = (from: string, to: string): [broken: string, sound: string] => [
 
 /** ¦ marks where the fix closes it. */
 const cases: readonly [name: string, texts: [broken: string, sound: string]][] = [
-  ['a last value', inSound('elevation: 40 deg }', 'up: "40 deg¦ }')],
+  ['a last value', inSound('elevation: 40 deg }', 'elevation: "40 deg¦ }')],
   ['a first value', inSound('{ distance: 400 mm,', '{ distance: "400 mm¦,')],
   ['an item', inSound('[body-a, tube-20,', '[body-a, "tube-20¦,')],
   ['a last item within braces', inSound('macro-100] }', "'macro-100¦] }")],
@@ -33,7 +33,7 @@ const cases: readonly [name: string, texts: [broken: string, sound: string]][] =
   ['a value before one in quotes', clip('note: "best¦, verdict: "keep"')],
   [
     'a value before a comment with quotes',
-    inSound('elevation: 40 deg }', 'up: "40 deg¦ } # or "x"'),
+    inSound('elevation: 40 deg }', 'elevation: "40 deg¦ } # or "x"'),
   ],
 ];
 
@@ -42,7 +42,7 @@ test('each is one error, and the fix closes it', () => {
     const core = coreWith(broken);
     const errors = core.findings(PLAN).filter(({ severity }) => severity === 'error');
     expect(errors.map(({ what }) => what)).toEqual([
-      expect.stringMatching(/^The quote ["'] that opens here is never closed\.$/),
+      expect.stringMatching(/^The quote ["'] is not closed\.$/),
     ]);
     const [at] = errors.map(({ range }) => range);
     const line = broken.split('\n')[at!.start.line]!;
@@ -52,9 +52,9 @@ test('each is one error, and the fix closes it', () => {
 });
 
 test('no fix is offered where closing it anywhere makes no plan', () => {
-  const broken = SOUND.replace('elevation: 40 deg }', 'up: "forty, }');
+  const broken = SOUND.replace('elevation: 40 deg }', 'elevation: "forty, }');
   const core = coreWith(broken);
   const [error] = core.findings(PLAN).filter(({ severity }) => severity === 'error');
-  expect(error?.what).toContain('is never closed');
+  expect(error?.what).toContain('is not closed');
   expect(core.fixesOf(error!)).toEqual([]);
 });

@@ -45,9 +45,9 @@ const DEFECTS: readonly Defect[] = [
     says: 'a ramp to a quarter of what was recorded at the delivered rate',
     cuts: { two: '{ shot: frost, duration: 2 bars, speed: 100 to 25 % }' },
     line: '100 to 25 %',
-    what: 'two runs at 25 %; frost has frames for 100 % and faster.',
+    what: 'two runs at 25%; frost has enough frames for 100% or faster.',
     numbers: { slowestSpeed: 0.25, slowestHonestSpeed: 1 },
-    fix: 'Run it at 100 %',
+    fix: 'Set the speed to 100 %',
   },
   {
     rule: 'slower-than-recorded',
@@ -58,7 +58,7 @@ const DEFECTS: readonly Defect[] = [
       'shots/skin/record': 'full-50',
     },
     line: 'speed: 50 %',
-    what: 'two runs at 50 %; frost has frames for 100 % and faster.',
+    what: 'two runs at 50%; frost has enough frames for 100% or faster.',
     fix: 'Record frost with full-50 (50 fps)',
     beside: ['better-recording-mode'],
   },
@@ -68,9 +68,9 @@ const DEFECTS: readonly Defect[] = [
     cuts: { one: '{ shot: skin, from: 19 s, duration: 1 bar }' },
     line: 'from: 19 s',
     // 4 beats of 2/3 s from 19 s on: 21.667 s; 1.667 s are 41.67 frames.
-    what: 'one goes up to 21.7 s in skin; a take is 20 s long.',
+    what: 'one uses skin up to 21.7 s, but each take is 20 s.',
     numbers: { sourceStartS: 19, sourceEndS: 19 + 8 / 3, clipS: 20, uncoveredFrames: 42 },
-    fix: 'Begin at 17.33 s',
+    fix: 'Move the in point to 17.33 s',
   },
   {
     rule: 'cut-outruns-clips',
@@ -78,19 +78,19 @@ const DEFECTS: readonly Defect[] = [
     cuts: { two: '{ shot: frost, duration: 2 bars, speed: 400 % }' },
     line: 'speed: 400 %',
     // 16/3 s at four times the speed: 21.33 s of 20 s; 1.333/4 s are 8.3 frames.
-    what: 'two goes up to 21.3 s in frost; a take is 20 s long.',
+    what: 'two uses frost up to 21.3 s, but each take is 20 s.',
     numbers: { uncoveredFrames: 8 },
     // The dissolve behind it needs 5 frames at that speed: 0.8 s more.
-    fix: 'Make each take of frost 23 s',
+    fix: 'Lengthen each take of frost to 23 s',
   },
   {
     rule: 'join-without-handles',
     says: 'a clip taken from its first frame',
     cuts: { three: '{ shot: skin, from: 0 s, duration: 6 beats, transition: dissolve 10 frames }' },
     line: 'transition: dissolve 10 frames',
-    what: 'three needs 5 frames before it for the dissolve; its clip has 0.',
+    what: 'The dissolve into three needs a handle of 5 frames before its in point; the clip has 0.',
     numbers: { neededFrames: 5, thereFrames: 0 },
-    fix: 'Cut instead',
+    fix: 'Replace the dissolve with a cut',
   },
   {
     rule: 'join-without-handles',
@@ -98,17 +98,17 @@ const DEFECTS: readonly Defect[] = [
     cuts: { two: '{ shot: frost, from: 14.6 s, duration: 2 bars, speed: 100 % }' },
     line: 'transition: dissolve 10 frames',
     // 20 s − 14.6 s − 5.333 s are 1.67 frames.
-    what: 'two needs 5 frames after it for the dissolve; its clip has 1.',
+    what: 'The dissolve into three needs a handle of 5 frames after two; the clip has 1.',
     numbers: { neededFrames: 5, thereFrames: 1 },
-    fix: 'Dissolve over 2 frames',
+    fix: 'Shorten the dissolve to 2 frames',
   },
   {
     rule: 'join-without-handles',
     says: 'a dissolve from nothing',
     cuts: { one: '{ shot: skin, from: 2 s, duration: 1 bar, transition: dissolve 10 frames }' },
     line: 'one: {',
-    what: 'one begins the film: there is nothing to dissolve from.',
-    fix: 'Cut instead',
+    what: 'one is the first cut: there is nothing to dissolve from.',
+    fix: 'Replace the dissolve with a cut',
   },
   {
     rule: 'off-the-beat',
@@ -119,18 +119,18 @@ const DEFECTS: readonly Defect[] = [
     },
     line: 'duration: 3 s',
     // 3 s is 4.5 beats of 16.67 frames; frame 75 is 8.33 before the fifth (or behind the fourth).
-    what: 'two comes 8.3 frames before the beat.',
+    what: 'two is 8.3 frames early on the beat.',
     numbers: { fromBeatFrames: -25 / 3, framesPerBeat: 50 / 3 },
-    fix: 'Make one 5 beats',
+    fix: 'Set one to 5 beats',
   },
   {
     rule: 'duration-differs',
     says: 'a film that is delivered longer than it is cut',
     change: { 'deliver/duration': '15 s' },
     line: 'duration: 15 s',
-    what: 'The edit runs 75 frames shorter than is delivered.',
+    what: 'The edit is 75 frames shorter than the delivery length.',
     numbers: { totalS: 12, wantedS: 15, offFrames: -75 },
-    fix: 'Deliver 12 s',
+    fix: 'Set the delivery length to 12 s',
   },
   {
     rule: 'grade-splits',
@@ -141,33 +141,33 @@ const DEFECTS: readonly Defect[] = [
       'shots/frost/white-balance': '3200 K',
     },
     line: 'two: {',
-    what: 'two is lit at 3200 K, skin of the same grade at 5600 K.',
-    fix: 'Grade frost apart',
+    what: 'two is lit at 3200 K but shares a grade with skin, lit at 5600 K.',
+    fix: 'Give frost its own grade',
   },
   {
     rule: 'white-balance-adrift',
     says: 'another white balance within one grade',
     change: { 'shots/frost/white-balance': '4300 K' },
     line: 'white-balance: 4300 K',
-    what: 'White balance 4300 K differs from the 5600 K of its grade.',
+    what: 'White balance is 4300 K; other shots in its grade have 5600 K.',
     numbers: { kelvin: 4300, othersKelvin: 5600 },
-    fix: 'Set 5600 K',
+    fix: 'Set white balance to 5600 K',
   },
   {
     rule: 'reframed-too-far',
     says: 'enlarged by half without pixels for it',
     cuts: { two: '{ shot: frost, duration: 2 bars, reframe: 1.5x }' },
     line: 'reframe: 1.5x',
-    what: 'two is enlarged 1.5 times; frost has pixels for 1.',
+    what: 'two is scaled to 1.5x; frost has enough resolution for 1x.',
     numbers: { reframe: 1.5, headroom: 1 },
-    fix: 'Enlarge 1x',
+    fix: 'Scale to 1x',
   },
   {
     rule: 'shot-unused',
     says: 'a shot that no cut shows',
     cuts: { two: '{ shot: skin, duration: 2 bars }' },
     line: 'frost:',
-    what: 'No cut of the edit shows frost.',
+    what: 'No cut of the edit uses frost.',
   },
   {
     rule: 'proxy-advised',
@@ -179,7 +179,7 @@ const DEFECTS: readonly Defect[] = [
       'shots/skin/record': 'full-50',
     },
     line: 'memory: 12 GB',
-    what: '12 GB of memory is likely too little for 1920 x 1080 at 50 fps (skin).',
+    what: '12 GB of memory may not be enough to edit 1920 x 1080 at 50 fps (skin).',
     numbers: { memoryBytes: 12e9, pixelsPerS: 1920 * 1080 * 50 },
   },
   {
@@ -187,7 +187,7 @@ const DEFECTS: readonly Defect[] = [
     says: 'a cut without a length',
     cuts: { two: '{ shot: frost }' },
     line: 'two: { shot: frost }',
-    what: 'Not known yet: `duration` of two.',
+    what: 'Unknown: `duration` of two.',
     numbers: { cutsWaiting: 2 },
   },
 ];
@@ -246,7 +246,7 @@ describe('one cause, one finding', () => {
       change: { 'deliver/duration': '8 s' },
     });
     const found = loud(text).filter(({ rule }) => rule === 'off-the-beat');
-    expect(found.map(({ what }) => what)).toEqual(['two comes 8.3 frames before the beat.']);
+    expect(found.map(({ what }) => what)).toEqual(['two is 8.3 frames early on the beat.']);
   });
 
   it('a clip that is outrun is not said to lack handles too', () => {

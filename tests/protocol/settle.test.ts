@@ -60,7 +60,7 @@ describe('settling', () => {
     const answer = await ask('frost');
     expect(answer!.title).toBe('frost is settled by changing one setting.');
     expect(answer!.lines[0]).toBe('iso: 200 \u2192 1000');
-    expect(answer!.lines[1]).toMatch(/^ {2}without it: The shot is \d\.\d+ stops too dark\.$/);
+    expect(answer!.lines[1]).toMatch(/^ {2}without it: The shot is \d\.\d+ stops underexposed\.$/);
     expect(editsIn(answer!.edit!)).toHaveLength(1);
     const clear = await ask('skin');
     expect(clear).toMatchObject({ title: expect.stringMatching(/^Nothing/) });

@@ -7,7 +7,7 @@ import { changed } from '../support/plans.ts';
 import { connect, PLAN, PULLS, until } from './support/client.ts';
 
 const SHALLOW = changed(EXAMPLE_PLAN, { 'shots/frost/aperture': 'f/4', 'shots/frost/iso': '320' });
-const DEPTH = 'Depth is {0}, {1} needs {2}.';
+const DEPTH = 'Depth of field is {0}; {1} needs {2}.';
 const line = SHALLOW.split('\n').indexOf('    aperture: f/4');
 
 async function told(initializationOptions: unknown, locale = 'de') {
@@ -30,7 +30,7 @@ describe('a translation that the client brings', () => {
       },
     });
     expect(found).toMatch(/^Für frost-plate sind 1\.5 mm Tiefe nötig, da sind [\d.]+ mm\./m);
-    expect(found).toMatch(/The aperture works as/);
+    expect(found).toMatch(/Effective aperture f\//);
     expect(hover).toContain('Die Blende am Ring.');
   });
 
@@ -48,7 +48,7 @@ describe('a translation that the client brings', () => {
 
   it('is refused where it would lose a value, and that is logged', async () => {
     const { client, found } = await told({ translation: { [DEPTH]: 'Zu wenig Tiefe: {0}.' } });
-    expect(found).toMatch(/^Depth is [\d.]+ mm, frost-plate needs 1\.5 mm\./m);
+    expect(found).toMatch(/^Depth of field is [\d.]+ mm; frost-plate needs 1\.5 mm\./m);
     await until(() => client.logged.length > 0);
     expect(client.logged.join('\n')).toContain(`The translation of “${DEPTH}” lacks {1}, {2}.`);
   });
@@ -65,6 +65,6 @@ describe('a translation that the client brings', () => {
 
   it.each([undefined, null, {}, { translation: null }])('is left out: %j', async (options) => {
     const { found } = await told(options);
-    expect(found).toMatch(/^Depth is [\d.]+ mm, frost-plate needs 1\.5 mm\./m);
+    expect(found).toMatch(/^Depth of field is [\d.]+ mm; frost-plate needs 1\.5 mm\./m);
   });
 });

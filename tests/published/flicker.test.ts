@@ -143,10 +143,10 @@ describe('a lamp of a plan', () => {
     const at = { 'shots/frost/shutter': '1/48 s' };
     const pulses = flicker({ ...led, ...at, 'lights/panel/waveform': 'pulsed' });
     expect(pulses.left).toBeCloseTo(48 / 200, 9);
-    expect(pulses.what).toContain('leaves 24 % flicker');
+    expect(pulses.what).toContain('leaves 24% flicker');
     const unknown = flicker({ ...tube, ...at });
     expect(unknown.left).toBeCloseTo(48 / 200, 9);
-    expect(unknown.what).toContain('leaves up to 24 % flicker');
+    expect(unknown.what).toContain('leaves up to 24% flicker');
     expect(flicker({ ...led, ...at, 'lights/panel/modulation-depth': '10 %' }).left).toBeLessThan(
       0.01,
     );

@@ -103,7 +103,7 @@ describe('findings', () => {
     // 580 s at 3.75 MB/s.
     expect(found).toMatchObject({
       rule: 'card-too-small',
-      what: 'The takes on body-a are 2.2 GB, a card holds 2 GB.',
+      what: 'The takes on body-a need 2.2 GB; one card holds 2 GB.',
       numbers: { bytes: 2.175e9, cardBytes: 2e9, takeBytes: 375e6, cards: 2 },
     });
     expect(text.split('\n')[found!.range.start.line]).toContain('count: 5');
@@ -117,7 +117,7 @@ describe('findings', () => {
       'shots/skin/take': null,
     });
     const found = findingsOf(text).find(({ rule }) => rule === 'card-too-small');
-    expect(found?.why).toContain('One shot is not counted: what is recorded there is not known.');
+    expect(found?.why).toContain('One shot is not counted because its recording is unknown.');
   });
 
   it('battery and clip have theirs', () => {

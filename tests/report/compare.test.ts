@@ -66,7 +66,7 @@ describe('the edit', () => {
 
 it('what is found in no single shot stands under its own heading, not under the last shot', () => {
   const comparison = change({ 'kit/lenses/macro-100/loss': null });
-  const missing = 'Not known yet: `loss` of macro-100.';
+  const missing = 'Unknown: `loss` of macro-100.';
   expect(comparisonText(comparison)).toContain(
     `\n\nfound in no single shot\n  new note: ${missing}  not-known\n`,
   );

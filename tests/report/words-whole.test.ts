@@ -55,11 +55,11 @@ it('verify leaves sentences whole, however long the path of a clip is', () => {
     `${EXAMPLE_PLAN}\nclips:\n  skin:\n    - { file: ${LONG}, verdict: keep }\n`,
   );
   const found = core.verify(PLAN, new Map([[LONG, { state: 'not-found' }]]));
-  expect(found.map(({ what }) => what)).toEqual([`The clip ${LONG} is not there.`]);
+  expect(found.map(({ what }) => what)).toEqual([`The clip ${LONG} was not found.`]);
   const markdown = markdownText(
     verifyDocument({ clips: [], cuts: [], notAsked: [], stopped: false }, say, found),
   );
-  expect(rendered(markdown)).toContain(`The clip ${LONG} is not there.`);
+  expect(rendered(markdown)).toContain(`The clip ${LONG} was not found.`);
 });
 
 it('numbers stand in Markdown as they are said', () => {

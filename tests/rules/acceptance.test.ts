@@ -88,10 +88,10 @@ describe('an accepted finding', () => {
       return found?.related[0]?.words;
     };
     expect(bounded('depth-short', '0.6 kg')).toBe(
-      'accepted only up to this, which is no measure of it',
+      'accepted only up to this, which is in the wrong unit',
     );
     expect(bounded('aperture-not-on-lens', '1 stop', { 'shots/frost/aperture': 'f/44' })).toBe(
-      'accepted only up to this, and it has no size',
+      'accepted only up to this, but the finding has no size',
     );
   });
 });

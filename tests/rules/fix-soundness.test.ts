@@ -61,11 +61,13 @@ describe('fixes', () => {
 
   it('and findings would be heard to say a setting that nobody has', () => {
     const judged = (said: string) => unsettable(EXAMPLE_PLAN, 'frost', said);
-    expect(judged('ISO 250000000000000 would balance it.')).toEqual(['ISO 250000000000000']);
+    expect(judged('Correct exposure needs about ISO 250000000000000.')).toEqual([
+      'ISO 250000000000000',
+    ]);
     expect(judged('| ISO needed | **51200** |')).toEqual(['ISO needed | **51200']);
     expect(judged('Stop down to f/45')).toEqual(['f/45']);
-    expect(judged('Shutter 1/64000 s')).toEqual(['1/64000 s']);
-    expect(judged('The aperture works as f/45; ISO 25600, f/32, 1/8000 s.')).toEqual([]);
+    expect(judged('Set shutter to 1/64000 s')).toEqual(['1/64000 s']);
+    expect(judged('The effective aperture is f/45; ISO 25600, f/32, 1/8000 s.')).toEqual([]);
   });
 
   it('that have a price together are not all made at once', () => {
@@ -75,11 +77,11 @@ describe('fixes', () => {
     });
     const core = coreWith(text);
     const ways = core.findings(PLAN).flatMap((finding) => core.fixesOf(finding));
-    // Either is free; with both the shot is a fault of its own, too dark by 2 stops and more.
+    // Either is free; with both the shot is a fault of its own, underexposed by 2 stops and more.
     const apart = ways
       .filter(({ sideEffects }) => sideEffects === undefined)
       .map(({ title }) => title);
-    expect(apart).toEqual(['Set f/32, the nearest on the ring', 'Shutter 1/25 s']);
+    expect(apart).toEqual(['Set f/32 (the nearest on the lens)', 'Set shutter to 1/25 s']);
     expect(fixAll(core, PLAN).map((edit) => edit.text)).toEqual(['f/32']);
     expect(judgeFixAll(text, core)).toBe(true);
   });

@@ -12,7 +12,7 @@ function proposalsFor(text: string) {
   const core = coreWith(text);
   const finding = core.findings(PLAN).find(({ rule }) => rule === 'field-out-of-reach');
   return finding
-    ? core.fixesOf(finding).filter(({ title }) => /^(Use the rig|Rig it|Add a rig)/.test(title))
+    ? core.fixesOf(finding).filter(({ title }) => /^(Use rig|Build the rig|Add rig)/.test(title))
     : [];
 }
 
@@ -27,17 +27,17 @@ describe('a field out of reach', () => {
       expect(rules, title).not.toContain('field-out-of-reach');
       const figures = after.figures(PLAN).get('frost')!;
       expect((figures.fieldMm as readonly number[])[0]).toBeCloseTo(Number.parseFloat(field), 0);
-      const worksAs = /works as f\/([0-9.]+)/.exec(title);
-      expect(Number(worksAs?.[1])).toBeCloseTo(figures.effectiveFNumber as number, 0);
+      const effective = /f\/([0-9.]+) effective/.exec(title);
+      expect(Number(effective?.[1])).toBeCloseTo(figures.effectiveFNumber as number, 0);
     }
   });
 
   it('is offered the plan’s own rigs that reach it first, those that lose least light before others', () => {
     const text = changed(EXAMPLE_PLAN, { 'shots/frost/field': '24 mm' });
     const titles = proposalsFor(text).map(({ title }) => title);
-    const standing = titles.filter((title) => title.startsWith('Use the rig'));
+    const standing = titles.filter((title) => title.startsWith('Use rig'));
     expect(standing).toEqual(titles.slice(0, standing.length));
-    expect(standing.map((title) => /rig (\S+):/.exec(title)?.[1])).toContain('stacked');
+    expect(standing.map((title) => /rig (\S+) \(/.exec(title)?.[1])).toContain('stacked');
     const lost = standing.map((title) => Number(/([0-9.]+) stops? lost/.exec(title)?.[1]));
     expect(lost).toEqual([...lost].sort((a, b) => a - b));
   });
@@ -54,9 +54,9 @@ describe('a field out of reach', () => {
       'shots/frost/field': '22 mm',
     });
     const proposals = proposalsFor(text);
-    const beside = proposals.find(({ title }) => title.startsWith('Add a rig'));
-    const itself = proposals.find(({ title }) => title.startsWith('Rig it'));
-    expect(beside!.title).toMatch(/^Add a rig bench-closer of body-a, /);
+    const beside = proposals.find(({ title }) => title.startsWith('Add rig'));
+    const itself = proposals.find(({ title }) => title.startsWith('Build the rig'));
+    expect(beside!.title).toMatch(/^Add rig bench-closer with body-a \+ /);
     const after = coreWith(applied(text, beside!.edits));
     expect(after.figures(PLAN).get('skin')).toEqual(coreWith(text).figures(PLAN).get('skin'));
     expect(itself!.sideEffects).toMatch(/^1 other shot uses it/);
@@ -74,7 +74,7 @@ describe('a field out of reach', () => {
     const finding = core.findings(PLAN).find(({ rule }) => rule === 'field-out-of-reach');
     const fixes = core.fixesOf(finding!);
     expect(fixes.map(({ title }) => title)).toContainEqual(
-      expect.stringMatching(/^Add a rig bench-closer of /),
+      expect.stringMatching(/^Add rig bench-closer with /),
     );
     for (const { edits } of fixes) for (const { file } of edits) expect(file).toBe(PLAN);
   });

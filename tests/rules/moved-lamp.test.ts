@@ -14,18 +14,18 @@ describe('a lamp that is moved nearer', () => {
   it('is offered with what the light over the frame comes to there', () => {
     const core = coreWith(DARK);
     const finding = core.findings(PLAN).find(({ rule }) => rule === 'exposure-off')!;
-    const fix = core.fixesOf(finding).find(({ title }) => title.startsWith('Stand panel'))!;
+    const fix = core.fixesOf(finding).find(({ title }) => title.startsWith('Move panel in'))!;
     const there = unevenness(applied(DARK, fix.edits));
     expect(there).toBeGreaterThan(unevenness(DARK) + 0.1);
-    expect(fix.sideEffects).toContain(`uneven by ${new Say().stops(there)} edge to edge`);
+    expect(fix.sideEffects).toContain(`light varies by ${new Say().stops(there)} across the frame`);
   });
 
   it('costs nothing farther off', () => {
     const bright = changed(EXAMPLE_PLAN, { 'shots/frost/iso': '3200' });
     const core = coreWith(bright);
     const finding = core.findings(PLAN).find(({ rule }) => rule === 'exposure-off')!;
-    const fix = core.fixesOf(finding).find(({ title }) => title.startsWith('Stand panel'))!;
-    expect(fix.sideEffects ?? '').not.toContain('uneven');
+    const fix = core.fixesOf(finding).find(({ title }) => title.startsWith('Move panel back'))!;
+    expect(fix.sideEffects ?? '').not.toContain('light varies');
   });
 
   it.each([

@@ -164,13 +164,13 @@ describe('what is missing', () => {
 
   it('is said with one or two of the figures that wait for it', () => {
     expect(why({ 'kit/lenses/macro-100/loss': null })).toEqual([
-      '1 shot waits for it: the exposure.',
+      'Still unknown in 1 shot: the exposure.',
     ]);
     expect(why({ 'subjects/frost-plate/depth': null })).toEqual([
-      '1 shot waits for it: the depth needed.',
+      'Still unknown in 1 shot: the depth of field needed.',
     ]);
     expect(why({ 'shots/frost/shutter': null })).toEqual([
-      'What waits for it: the exposure, the shutter angle and more.',
+      'Still unknown without it: the exposure, the shutter angle and more.',
     ]);
   });
 });

@@ -4,12 +4,12 @@ import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, findingsOf } from '../support/plans.ts';
 
 it.each([
-  ['shots/frost/take', '{ duration: 3:00 }', 'wrong-value', 'It takes a time, for example 60 s.'],
-  ['shots/frost/field', '3:00', 'wrong-value', 'It takes a length'],
-  ['shots/frost/aperture', '3:00', 'wrong-value', 'It takes an f-number'],
-  ['deliver/rate', '3:00', 'wrong-value', 'It takes frames per second'],
-  ['shots/frost/aperture', '11', 'unit', 'It takes f/ before the number.'],
-  ['shots/frost/field', '40', 'unit', 'It takes mm, cm, m, um, in, ft.'],
+  ['shots/frost/take', '{ duration: 3:00 }', 'wrong-value', 'Write a time, for example 60 s.'],
+  ['shots/frost/field', '3:00', 'wrong-value', 'Write a length'],
+  ['shots/frost/aperture', '3:00', 'wrong-value', 'Write an f-number'],
+  ['deliver/rate', '3:00', 'wrong-value', 'Write frames per second'],
+  ['shots/frost/aperture', '11', 'unit', 'Write f/ before the number.'],
+  ['shots/frost/field', '40', 'unit', 'Use mm, cm, m, um, in or ft.'],
 ])('%s: %s', (path, value, rule, words) => {
   const found = findingsOf(changed(EXAMPLE_PLAN, { [path]: value })).filter(
     (finding) => finding.rule === rule,
@@ -18,8 +18,8 @@ it.each([
 });
 
 it.each([
-  ['subjects/frost-plate/size', '40 mm', '40 mm can’t be read as a value of `size`.'],
-  ['kit/lenses/macro-100/aperture', 'wide', 'wide can’t be read as the apertures of `aperture`.'],
+  ['subjects/frost-plate/size', '40 mm', "40 mm can't be read as a value of `size`."],
+  ['kit/lenses/macro-100/aperture', 'wide', "wide can't be read as the apertures of `aperture`."],
 ])('%s: %s is told once what it should be', (path, value, words) => {
   const found = findingsOf(changed(EXAMPLE_PLAN, { [path]: value }));
   expect(found.map(({ what }) => what)).toContain(words);

@@ -20,7 +20,7 @@ const lightAt = (up: number): string =>
 
 it('moves a light out of the picture by as little as clears it', () => {
   const { title, text } = wayOut(lightAt(3), 'no-room');
-  const up = Number(/^Move strip for this shot to (\d+)° up, 0° across$/.exec(title)?.[1]);
+  const up = Number(/^Move strip for this shot to elevation (\d+)°, azimuth 0°$/.exec(title)?.[1]);
   expect(found(text, 'no-room')).toEqual([]);
   expect(found(text, 'source-too-small')).toEqual([]);
   // Its lower edge, 60 mm down its face, is 300·sin up − 60·cos up above the axis (trigonometry): on
@@ -33,7 +33,7 @@ it('moves a light out of the picture by as little as clears it', () => {
 it('moves a light that stands below further down', () => {
   const text = changed(lightAt(-3), { 'shots/skin/tilt': '-4 deg' });
   expect(wayOut(text, 'no-room').title).toMatch(
-    /^Move strip for this shot to \u2212\d+° up, 0° across$/,
+    /^Move strip for this shot to elevation \u2212\d+°, azimuth 0°$/,
   );
 });
 
@@ -52,7 +52,7 @@ it('writes a single stop as one', () => {
   // Twice the sensitivity is one stop more (ISO 12232: speed and exposure are inversely proportional).
   const core = coreWith(changed(EXAMPLE_PLAN, { 'shots/frost/iso': '2500' }));
   const [bright] = core.findings(PLAN).filter(({ rule }) => rule === 'exposure-off');
-  const dim = core.fixesOf(bright!).find(({ title }) => title.startsWith('Dim'));
-  expect(dim?.title).toBe('Dim panel by 1 stop');
+  const dim = core.fixesOf(bright!).find(({ title }) => title.startsWith('Reduce'));
+  expect(dim?.title).toBe('Reduce panel by 1 stop (dimmer, scrim or ND)');
   expect(dim?.edits.map(({ text }) => text).join()).toMatch(/dimmed: 1 stop$/);
 });

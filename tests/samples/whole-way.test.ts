@@ -133,6 +133,6 @@ describe('the sample, its day and its film', () => {
     const { status, out } = lamella('verify', SAMPLE);
     cpSync(`${half}.whole`, half);
     expect(status).toBe(1);
-    expect(out).toContain('The clip media/0004.mov can’t be read: it is cut off');
+    expect(out).toContain("The clip media/0004.mov can't be read: it is cut off");
   });
 });

@@ -95,7 +95,7 @@ test('what a check says has its apostrophes, though its script is read a byte a 
     encoding: 'utf8',
     input: 'shootplan: 1\nuse: [absent.shootplan.yaml]\n',
   });
-  expect(stdout).toContain('absent.shootplan.yaml isn’t there.');
+  expect(stdout).toContain('absent.shootplan.yaml was not found.');
 });
 
 test('Node takes what was compiled when this was built', () => {

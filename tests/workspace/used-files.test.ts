@@ -151,6 +151,6 @@ describe('a name defined twice', () => {
     const text = changed(EXAMPLE_PLAN, { 'kit/tubes/twice': '{ length: 5 mm }' });
     const core = coreOf({ [A]: text });
     const found = core.findings(A).filter(({ rule }) => rule === 'duplicate-name');
-    expect(found.map(({ what }) => what)).toEqual(['twice is the name of another part already.']);
+    expect(found.map(({ what }) => what)).toEqual(['twice is already the name of another part.']);
   });
 });

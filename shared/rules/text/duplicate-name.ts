@@ -5,8 +5,8 @@ export const duplicateName: TextRule = {
   name: 'duplicate-name',
   severity: 'error',
   docs: {
-    when: 'a key or name stands twice where it may stand once, in a plan or across the files that it uses.',
-    why: 'Which of the two is meant nobody can tell; the first is the one that is read.',
+    when: 'a key or name is used twice where it must be unique, in a plan or across the files that it uses.',
+    why: 'Nobody can tell which of the two is meant. Lamella reads the first.',
     remedy: 'Rename or remove one of them.',
     bad: [
       {
@@ -20,23 +20,23 @@ export const duplicateName: TextRule = {
   },
   words: wordsFrom(
     {
-      'duplicate-key': ({ key = '' }) => ({ what: message`\`${key}\` stands here a second time.` }),
+      'duplicate-key': ({ key = '' }) => ({ what: message`\`${key}\` is repeated here.` }),
       'duplicate-entry': ({ key = '' }) => ({
-        what: message`${key} is defined a second time; the first one is read.`,
+        what: message`${key} is defined twice; only the first is read.`,
       }),
       'duplicate-part': ({ key = '' }) => ({
-        what: message`${key} is the name of another part already.`,
-        why: message`A rig tells its parts apart by name alone.`,
+        what: message`${key} is already the name of another part.`,
+        why: message`Parts of a rig need different names.`,
       }),
       'duplicate-clip': ({ key = '' }) => ({
-        what: message`The clip ${key} is listed a second time.`,
-        why: message`One recording is of one shot, and has one verdict.`,
+        what: message`The clip ${key} is listed twice.`,
+        why: message`A clip belongs to one shot and has one verdict.`,
       }),
       'duplicate-across': ({ key = '', file = '' }) => ({
-        what: message`${key} is defined in ${file} too.`,
-        why: message`Names are unique in a plan and the files that it uses.`,
+        what: message`${key} is also defined in ${file}.`,
+        why: message`Names must be unique in a plan and the files that it uses.`,
       }),
     },
-    later`This stands a second time`,
+    later`This is defined twice`,
   ),
 };

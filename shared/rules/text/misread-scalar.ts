@@ -5,8 +5,8 @@ export const misreadScalar: TextRule = {
   name: 'misread-scalar',
   severity: 'error',
   docs: {
-    when: 'YAML silently reads something else than what was written: a decimal comma, a # or a colon inside a value, a colon without its space.',
-    why: 'In `{ mass: 1,5 kg }` the comma ends the value and `5 kg` becomes a key; behind ` #` everything is a comment. Nothing warns.',
+    when: 'YAML reads a value differently from what was written: a decimal comma, a # or a colon inside it, or a colon without a space.',
+    why: 'In `{ mass: 1,5 kg }` the comma ends the value and `5 kg` becomes a key. Everything after ` #` is a comment. YAML gives no warning.',
     remedy: 'Use a decimal point, or put the value in quotes.',
     bad: [
       { says: 'a decimal comma', change: { 'shots/frost/field': '30,5 mm' } },
@@ -20,26 +20,28 @@ export const misreadScalar: TextRule = {
   words: wordsFrom(
     {
       'decimal-comma': ({ text = '' }) => ({
-        what: message`Numbers take a decimal point, not the comma of ${text}.`,
+        what: message`Write a decimal point in \`${text}\`, not a comma.`,
       }),
       'comma-in-braces': ({ text = '' }) => ({
-        what: message`The comma in ${text || message`this number`} ends the value; numbers take a decimal point.`,
+        what: message`YAML ends the value at the comma in ${text ? `\`${text}\`` : message`this number`}.`,
+        why: message`Write a decimal point.`,
       }),
       'hash-in-value': ({ text = '' }) => ({
-        what: message`What follows the # is read as a comment: ${text}`,
-        why: message`Put the value in quotes to keep it.`,
+        what: message`YAML reads the text after # as a comment: ${text}`,
+        why: message`To keep it, put the value in quotes.`,
       }),
       'colon-in-value': ({ text = '', next }) => ({
-        what: message`The colon makes a key of a part of this value: ${text}`,
+        what: message`YAML reads the text before the colon as a key: ${text}`,
         why:
           next === undefined
             ? message`Put the value in quotes.`
-            : message`Put a comma before \`${next}\` if it is a key, else the value in quotes.`,
+            : message`If \`${next}\` is a key, put a comma before it. Otherwise put the value in quotes.`,
       }),
       'space-after-colon': ({ key = '', text = '' }) => ({
-        what: message`Without a space after its colon \`${key}:${text}\` is one word.`,
+        what: message`\`${key}:${text}\` needs a space after the colon.`,
+        why: message`Without it, YAML reads one word.`,
       }),
     },
-    later`YAML reads something else than what stands here`,
+    later`YAML reads this differently`,
   ),
 };

@@ -5,9 +5,9 @@ export const missingKey: TextRule = {
   name: 'missing-key',
   severity: 'error',
   docs: {
-    when: 'something that an entry can’t do without is not there.',
-    why: 'What is merely unknown may be left out, and the figures that need it say so; without these keys there is nothing to work out.',
-    remedy: 'Write the key.',
+    when: 'an entry lacks a required key.',
+    why: 'Unknown values may be left out, and results that need them say so. Without required keys nothing can be calculated.',
+    remedy: 'Add the key.',
     bad: [{ says: 'a shot without its rig', change: { 'shots/frost/rig': null } }],
     good: [{ says: 'with it', change: { 'shots/frost/rig': 'bench' } }],
   },
@@ -17,13 +17,13 @@ export const missingKey: TextRule = {
         const lacking = (keys || key).split(', ').map((name) => `\`${name}\``);
         return {
           what: of
-            ? message`This ${inLanguage(of)} lacks ${lacking.join(', ')}.`
-            : message`This entry lacks ${lacking.join(', ')}.`,
+            ? message`This ${inLanguage(of)} needs ${lacking.join(', ')}.`
+            : message`This entry needs ${lacking.join(', ')}.`,
         };
       },
       'missing-version': () => ({
-        what: message`The file doesn’t say which version of the language it is in.`,
-        why: message`Its first line should be \`shootplan: 1\`.`,
+        what: message`The file doesn't state its language version.`,
+        why: message`Start it with \`shootplan: 1\`.`,
       }),
     },
     later`A key is missing`,

@@ -5,9 +5,9 @@ export const outsideTheProfile: TextRule = {
   name: 'outside-the-profile',
   severity: 'error',
   docs: {
-    when: 'the text uses a part of YAML that plans do without: anchors, aliases, merges, tags, directives, further documents, complex keys.',
-    why: 'Names and `use` do the work of anchors and merges, and say where a value comes from. What every reader can follow needs no more.',
-    remedy: 'Write the value out, or name an entry and refer to it.',
+    when: 'the text uses a part of YAML that plans do not support: anchors, aliases, merges, tags, directives, further documents, complex keys.',
+    why: 'Names and `use` replace anchors and merges, and show where a value comes from. Every reader can follow them.',
+    remedy: 'Write the value in full, or name an entry and refer to it.',
     bad: [
       { says: 'a tag', change: { 'shots/frost/iso': '!!int 800' } },
       { says: 'an anchor', change: { 'shots/frost/aperture': '&stop f/8' } },
@@ -17,28 +17,28 @@ export const outsideTheProfile: TextRule = {
   words: wordsFrom(
     {
       anchor: ({ text = '' }) => ({
-        what: message`Plans have no anchors${text && `: ${text}`}.`,
+        what: message`Plans do not support anchors${text && ` (${text})`}.`,
         why: message`Give the entry a name and refer to it.`,
       }),
       alias: ({ text = '' }) => ({
-        what: message`Plans have no aliases${text && `: ${text}`}.`,
-        why: message`Write the value out, or refer to an entry by its name.`,
+        what: message`Plans do not support aliases${text && ` (${text})`}.`,
+        why: message`Write the value in full, or refer to an entry by its name.`,
       }),
       merge: () => ({
-        what: message`Plans have no merge keys.`,
+        what: message`Plans do not support merge keys.`,
         why: message`Refer to an entry by its name.`,
       }),
       tag: ({ text = '' }) => ({
-        what: message`Plans have no tags${text && `: ${text}`}.`,
-        why: message`Values are read as they are written.`,
+        what: message`Plans do not support tags${text && ` (${text})`}.`,
+        why: message`Write the value alone.`,
       }),
-      directive: () => ({ what: message`Plans have no directives.` }),
+      directive: () => ({ what: message`Plans do not support directives.` }),
       'document-marker': () => ({
-        what: message`A plan is one document: what follows is not read.`,
+        what: message`A plan is one YAML document; the text after this marker is not read.`,
       }),
-      'empty-key': () => ({ what: message`A colon stands here without a key before it.` }),
-      'complex-key': () => ({ what: message`A key is a single word in a plan.` }),
+      'empty-key': () => ({ what: message`This colon has no key before it.` }),
+      'complex-key': () => ({ what: message`A key in a plan must be a single word.` }),
     },
-    later`Plans do without this part of YAML`,
+    later`Plans do not support this part of YAML`,
   ),
 };

@@ -5,9 +5,9 @@ export const syntax: TextRule = {
   name: 'syntax',
   severity: 'error',
   docs: {
-    when: 'the text can’t be read as YAML at this place.',
-    why: 'A quote, a bracket or an indent that isn’t closed or doesn’t line up changes what the lines after it mean. Only what stands there is left out; the rest of the plan is read.',
-    remedy: 'Close, indent or remove what is marked.',
+    when: "the marked text can't be read as YAML.",
+    why: 'An unclosed quote or bracket, or a wrong indent, changes the meaning of the lines after it. Only the marked text is left out; the rest of the plan is read.',
+    remedy: 'Close, indent or remove the marked text.',
     bad: [
       { says: 'an unclosed quote', change: { 'shots/frost/aperture': '"f/8' } },
       { says: 'an unclosed bracket', change: { 'shots/frost/light': '[panel' } },
@@ -17,62 +17,63 @@ export const syntax: TextRule = {
   words: wordsFrom(
     {
       'control-character': ({ character = '' }) => ({
-        what: message`A character that can’t be seen (${character}) stands in the text.`,
+        what: message`The text contains an invisible character (${character}).`,
       }),
       'lone-return': () => ({
-        what: message`A line ends in a bare carriage return, which editors and YAML read differently.`,
+        what: message`A line ends in a carriage return without a line feed.`,
+        why: message`Editors and YAML read it differently.`,
       }),
       'odd-blank': ({ character = '' }) => ({
-        what: message`A blank that only looks like a space (${character}) stands where YAML wants spaces.`,
+        what: message`This character only looks like a space (${character}); YAML needs spaces.`,
       }),
-      tab: () => ({ what: message`A tab indents this line. YAML allows spaces only.` }),
+      tab: () => ({ what: message`This line is indented with a tab. YAML allows only spaces.` }),
       'conflict-marker': ({ text = '' }) => ({
-        what: message`The mark of an unfinished merge, ${text}, was left in the text.`,
-        why: message`Keep one of the two versions and remove the marks.`,
+        what: message`The text contains a merge conflict marker, ${text}.`,
+        why: message`Keep one of the two versions and remove the markers.`,
       }),
       'unfinished-merge': () => ({
-        what: message`An unfinished merge: which of these lines hold is not known.`,
-        why: message`Keep one of the two versions and remove the marks.`,
+        what: message`These lines contain an unresolved merge conflict and are not read.`,
+        why: message`Keep one of the two versions and remove the markers.`,
       }),
-      'missing-colon': ({ text = '' }) => ({ what: message`No colon stands after \`${text}\`.` }),
+      'missing-colon': ({ text = '' }) => ({ what: message`\`${text}\` needs a colon after it.` }),
       'stray-bracket': ({ bracket = '' }) => ({
-        what: message`Nothing was opened that ${bracket} closes.`,
+        what: message`The bracket ${bracket} closes nothing.`,
       }),
       'stray-item': () => ({
-        what: message`A list’s dash stands where a key is expected.`,
-        why: message`Items belong below their key, indented.`,
+        what: message`A list item is not allowed here; a key is expected.`,
+        why: message`Indent items below their key.`,
       }),
       'item-behind-key': ({ text = '' }) => ({
-        what: message`A list’s dash stands behind a key: “${text}”.`,
-        why: message`A list starts on a line of its own, or stands in brackets: [a, b].`,
+        what: message`A list item can't follow a key on the same line: "${text}".`,
+        why: message`Start the list on a new line, or write it in brackets: [a, b].`,
       }),
       'reserved-start': ({ text = '', character = '' }) => ({
-        what: message`A value can’t begin with ${character}: “${text}”.`,
-        why: message`YAML keeps that character for itself; in quotes it is text.`,
+        what: message`A value can't begin with ${character}: "${text}".`,
+        why: message`YAML reserves that character; put the value in quotes.`,
       }),
-      'no-key': ({ text = '' }) => ({ what: message`“${text}” is no key with a value.` }),
+      'no-key': ({ text = '' }) => ({ what: message`"${text}" is not a key with a value.` }),
       'unclosed-quote': ({ quote = '"' }) => ({
-        what: message`The quote ${quote} that opens here is never closed.`,
+        what: message`The quote ${quote} is not closed.`,
       }),
       'unmatched-bracket': ({ bracket = '' }) => ({
-        what: message`The bracket ${bracket} that opens here is never closed.`,
+        what: message`The bracket ${bracket} is not closed.`,
       }),
-      'text-after-bracket': () => ({ what: message`Text stands behind the closing bracket.` }),
-      'text-after-value': () => ({ what: message`Text stands behind the end of the value.` }),
+      'text-after-bracket': () => ({ what: message`Remove the text after the closing bracket.` }),
+      'text-after-value': () => ({ what: message`Remove the text after the end of the value.` }),
       'unreadable-item': ({ text = '' }) => ({
-        what: message`“${text}” can’t be read as an item.`,
+        what: message`"${text}" can't be read as an item.`,
       }),
       'bad-escape': ({ text = '' }) => ({
-        what: message`${text} is no escape that quotes know.`,
-        why: message`In double quotes a backslash has to be doubled.`,
+        what: message`${text} is not a valid escape in double quotes.`,
+        why: message`Double the backslash.`,
       }),
-      unreadable: ({ text = '' }) => ({ what: message`“${text}” can’t be read.` }),
+      unreadable: ({ text = '' }) => ({ what: message`"${text}" can't be read.` }),
       'too-broken': () => ({
-        what: message`From here on too much of this entry is broken to be read.`,
+        what: message`The rest of this entry has too many errors and is not read.`,
       }),
-      'out-of-line': () => ({ what: message`This line is not indented as its neighbours are.` }),
+      'out-of-line': () => ({ what: message`This line is not indented like its neighbours.` }),
       'not-utf-8': () => ({ what: message`The file is not UTF-8 text.` }),
     },
-    later`The text can’t be read here`,
+    later`The text can't be read here`,
   ),
 };

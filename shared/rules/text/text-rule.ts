@@ -1,4 +1,4 @@
-/** Rules about the text itself: which wording applies is found while reading, said here. */
+/** Rules about the text itself: reading finds which wording applies, the words are here. */
 import { inLanguage, message } from '../../words/message.ts';
 import type { RuleCore, Words } from '../rule.ts';
 

@@ -6,9 +6,9 @@ export const unknownKey: TextRule = {
   name: 'unknown-key',
   severity: 'error',
   docs: {
-    when: 'a key is not one that stands here.',
-    why: 'A misspelt key would be passed over in silence, and what it says with it.',
-    remedy: 'Take the nearest key, move it where it belongs, or remove it.',
+    when: 'a key is not allowed here.',
+    why: 'A misspelt key would be ignored without warning, together with its value.',
+    remedy: 'Use the nearest key, move it where it belongs, or remove it.',
     bad: [
       { says: 'misspelt', change: { 'shots/frost/aperure': 'f/8', 'shots/frost/aperture': null } },
     ],
@@ -17,12 +17,12 @@ export const unknownKey: TextRule = {
   words: wordsFrom(
     {
       'unknown-key': ({ key = '', of = '', nearest, keys = '' }) => ({
-        what: message`\`${key}\` is no key of ${withArticle(of)}.${meant(nearest)}`,
-        ...(nearest === undefined && { why: message`It takes ${keys}.` }),
+        what: message`\`${key}\` is not a key of ${withArticle(of)}.${meant(nearest)}`,
+        ...(nearest === undefined && { why: message`Use ${keys}.` }),
       }),
-      'missing-colon': ({ key = '' }) => ({ what: message`No colon stands after \`${key}\`.` }),
+      'missing-colon': ({ key = '' }) => ({ what: message`\`${key}\` needs a colon after it.` }),
       'belongs-elsewhere': ({ key = '', of = '', belongs = '' }) => ({
-        what: message`\`${key}\` is no key of ${withArticle(of)}: it belongs in ${belongs}.`,
+        what: message`\`${key}\` is not a key of ${withArticle(of)}; it belongs in ${belongs}.`,
       }),
       synonym: ({ key = '', of = '', right = '' }) => ({
         what: message`\`${key}\` is called \`${right}\` in ${withArticle(of)}.`,

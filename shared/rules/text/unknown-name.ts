@@ -5,9 +5,9 @@ export const unknownName: TextRule = {
   name: 'unknown-name',
   severity: 'error',
   docs: {
-    when: 'a name refers to nothing in the plan or the files that it uses.',
-    why: 'Entries are tied together by their names; one letter off and a shot has no rig.',
-    remedy: 'Take the nearest name, or define the entry.',
+    when: 'a name is not defined in the plan or the files that it uses.',
+    why: 'Entries refer to each other by name. One wrong letter, and a shot has no rig.',
+    remedy: 'Use the nearest name, or define the entry.',
     bad: [{ says: 'misspelt', change: { 'shots/frost/rig': 'bensh' } }],
     good: [{ says: 'as it is defined', change: { 'shots/frost/rig': 'bench' } }],
   },
@@ -18,8 +18,8 @@ export const unknownName: TextRule = {
         ...(nearest === undefined && {
           why: names
             ? names.includes(',')
-              ? message`There are ${names}.`
-              : message`There is ${names}.`
+              ? message`Defined are ${names}.`
+              : message`Only ${names} is defined.`
             : message`None is defined yet.`,
         }),
       }),

@@ -6,14 +6,16 @@ export const useInACircle: TextRule = {
   severity: 'error',
   docs: {
     when: 'files use each other in a circle.',
-    why: 'Each would bring in itself; which one defines a name can’t be told from either.',
-    remedy: 'Put what both need into a third file.',
+    why: 'Each file would include itself, so nobody can tell which one defines a name.',
+    remedy: 'Move the entries that both need into a third file.',
     bad: [{ says: 'a file that uses itself', change: { use: '[plan.shootplan.yaml]' } }],
     good: [],
   },
   words: wordsFrom(
     {
-      itself: ({ text = '' }) => ({ what: message`${text} is this file: it can’t use itself.` }),
+      itself: ({ text = '' }) => ({
+        what: message`${text} is this file; a file can't use itself.`,
+      }),
       circle: ({ circle = '' }) => ({
         what: message`These files use each other in a circle: ${circle}.`,
       }),

@@ -5,28 +5,28 @@ export const useNotFound: TextRule = {
   name: 'use-not-found',
   severity: 'error',
   docs: {
-    when: 'a file named by `use` can’t be read: it isn’t there, is no text, is too large, or lies outside the workspace.',
-    why: 'What it would bring in is missing, so names that stand in it are not known.',
-    remedy: 'Mend the path, which is relative to this file, or put the file where it says.',
-    bad: [{ says: 'a file that isn’t there', change: { use: '[no-such-kit.shootplan.yaml]' } }],
+    when: "a file named by `use` can't be read: it was not found, is not text, is too large, or is outside the workspace.",
+    why: 'The entries of that file are missing, so their names are unknown.',
+    remedy: 'Correct the path, which is relative to this file, or move the file there.',
+    bad: [{ says: "a file that doesn't exist", change: { use: '[no-such-kit.shootplan.yaml]' } }],
     good: [],
   },
   words: wordsFrom(
     {
-      'not-found': ({ text = '' }) => ({ what: message`${text} isn’t there.` }),
+      'not-found': ({ text = '' }) => ({ what: message`${text} was not found.` }),
       'outside-workspace': ({ text = '' }) => ({
-        what: message`${text} lies outside the workspace and is not read.`,
+        what: message`${text} is outside the workspace and is not read.`,
       }),
       'not-a-path': ({ text = '' }) => ({
-        what: message`${text} is no path relative to this file.`,
-        why: message`Steps are parted by slashes: ../kit/our-kit.shootplan.yaml.`,
+        what: message`${text} is not a path relative to this file.`,
+        why: message`Separate folders with slashes: ../kit/our-kit.shootplan.yaml.`,
       }),
       'too-large': ({ text = '' }) => ({
-        what: message`${text} has more than 4 MB and is not read.`,
+        what: message`${text} is larger than 4 MB and is not read.`,
       }),
       'not-text': ({ text = '' }) => ({ what: message`${text} is not UTF-8 text.` }),
-      unreadable: ({ text = '' }) => ({ what: message`${text} can’t be read.` }),
+      unreadable: ({ text = '' }) => ({ what: message`${text} can't be read.` }),
     },
-    later`A used file can’t be read`,
+    later`A used file can't be read`,
   ),
 };
