@@ -1,10 +1,10 @@
 /** One clip at the start of the day: is the body set as the plan says? Pass or fail comes first. */
 import path from 'node:path';
 import type { ClipReading } from '../../shared/clips/facts.ts';
+import { cells, clipJson, type TestClipReport } from '../../shared/report/clips.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { jsonFinding, print } from '../../shared/report/json.ts';
 import { painter } from '../../shared/report/paint.ts';
-import { cells, clipJson, type TestClipReport } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
 import type { ClipReader } from '../media/clip-reader.ts';

@@ -65,7 +65,7 @@ export function totalWords({ totalFrames, totalTimecode, totalS, notKnown }: Edi
 
 /** A cut's cells under `HEAD`. */
 function editRow(cut: CutJson): readonly string[] {
-  const { durationFrames, fromBeatFrames, uncoveredFrames, isHonest, notKnown } = cut;
+  const { durationFrames, fromBeatFrames, uncoveredFrames, repeatsFrames, notKnown } = cut;
   const length = durationFrames === null ? message`not known` : framesWords(durationFrames);
   const beat =
     fromBeatFrames === null
@@ -75,7 +75,7 @@ function editRow(cut: CutJson): readonly string[] {
         : signed(fromBeatFrames);
   const remarks = [
     cut.startFrame === null && notKnown.startFrame,
-    isHonest === false && message`slower than recorded`,
+    repeatsFrames === true && message`repeats frames`,
     uncoveredFrames !== null &&
       uncoveredFrames > 0 &&
       message`${framesWords(uncoveredFrames)} uncovered`,

@@ -85,7 +85,7 @@ it('lays the edit out in columns, a cut a line', () => {
     '  start        length       cut    shows  begins with         speed        of its clip                beat',
     '  00:00:00:00  67 frames    one    skin   cut                 100 %        take 1, 2 s to 4.67 s      on',
     // Of 20 s 19.76 are left, used up after 80·(1 − √(1 − 19.76/40)) = 23.09 s of 40.
-    '  00:00:02:17  1000 frames  two    frost  dissolve 12 frames  100 to 50 %  take 1, 0.24 s to 30.24 s  on    slower than recorded, 423 frames uncovered',
+    '  00:00:02:17  1000 frames  two    frost  dissolve 12 frames  100 to 50 %  take 1, 0.24 s to 30.24 s  on    repeats frames, 423 frames uncovered',
     '  not known    not known    three  skin   cut                 100 %        not known                        needs `duration` of three',
   ]);
 });

@@ -29,6 +29,6 @@ export function clipHover(
       iso !== null && line(message`ISO`, String(iso)),
       whiteBalance !== null && line(message`white balance`, `${whiteBalance} K`),
     ]),
-    message`\`lamella verify\`, or *Verify the Clips of the Plan*, reads the file and compares.`,
+    message`\`lamella clips\`, or *Check the Clips of the Plan*, reads the file and compares.`,
   );
 }

@@ -26,7 +26,7 @@ export function cutHover({ analysis, say }: Context, file: FileId, entry: string
         framesWords(endFrame - startFrame),
       ),
       cut.fields?.speed.state === 'known' &&
-        figureLine(message`slowest recorded`, cut.slowestHonest, (share) =>
+        figureLine(message`slowest recorded`, cut.slowestWithoutRepeats, (share) =>
           percent(toNumber(share)),
         ),
       figureLine(message`of its clip`, cut.laid, ({ clip, start, end }) => {

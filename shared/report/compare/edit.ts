@@ -13,7 +13,7 @@ const OF_A_CUT = [
   'startFrame',
   'durationFrames',
   'speed',
-  'isHonest',
+  'repeatsFrames',
   'sourceS',
   'fromBeatFrames',
   'uncoveredFrames',
@@ -88,9 +88,9 @@ const CUT_WORDS: Readonly<Record<(typeof OF_A_CUT)[number], Said>> = {
   startFrame: { label: later`begins at frame`, words: String },
   durationFrames: { label: later`length`, words: frames },
   speed: { label: later`speed`, words: (value) => speedWords(value as CutJson['speed']) },
-  isHonest: {
-    label: later`as slow as recorded`,
-    words: (value) => (value ? message`yes` : message`no, slower`),
+  repeatsFrames: {
+    label: later`repeats frames`,
+    words: (value) => (value ? message`yes` : message`no`),
   },
   sourceS: { label: later`of its clip`, words: (value) => secondsWords(Number(value)) },
   fromBeatFrames: { label: later`from the beat`, words: frames },

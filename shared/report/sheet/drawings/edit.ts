@@ -1,6 +1,6 @@
 /**
  * The edit over its time: cuts end to end with what they show, beats over them, speed under them. What
- * is there is a full tone, what no clip gives is hatched, slower than was recorded is crossed.
+ * is there is a full tone, what no clip gives is hatched, what repeats frames is crossed.
  */
 
 import type { Child, Drawing } from '../../../api/drawing.ts';
@@ -173,7 +173,7 @@ interface SpeedLane {
 }
 
 function speedShapes(
-  { startFrame, durationFrames, speed, slowestHonestSpeed: honest, isHonest }: Placed,
+  { startFrame, durationFrames, speed, slowestSpeedWithoutRepeats: slowest, repeatsFrames }: Placed,
   { left, right, top, x, row, fastest }: SpeedLane,
 ): readonly Child[] {
   if (!speed) return [];
@@ -185,16 +185,16 @@ function speedShapes(
   const begin = Math.max(row.from, startFrame);
   const end = Math.min(row.to, startFrame + durationFrames);
   const said = speedWords(speed);
-  const slow = isHonest === false && honest !== null ? slowPart(speed, honest) : null;
+  const slow = repeatsFrames === true && slowest !== null ? slowPart(speed, slowest) : null;
   const [slowLeft, slowRight] = (slow ?? [0, 0]).map((share) =>
     x(Math.max(begin, Math.min(end, startFrame + share * durationFrames))),
   ) as [number, number];
   return [
     slowRight > slowLeft &&
       rect('black', slowLeft, top, slowRight - slowLeft, height, { 'data-slow': said }),
-    honest !== null &&
-      honest <= fastest &&
-      line('limit', left, y(honest), right, y(honest), { 'stroke-dasharray': '4 3' }),
+    slowest !== null &&
+      slowest <= fastest &&
+      line('limit', left, y(slowest), right, y(slowest), { 'stroke-dasharray': '4 3' }),
     polyline('curve', [
       [left, y(at(begin))],
       [right, y(at(end))],
@@ -204,22 +204,22 @@ function speedShapes(
   ];
 }
 
-/** Shares of the cut between which it is slower than `honest`. */
+/** Shares of the cut between which it is slower than `slowest`. */
 function slowPart(
   [from, to]: NonNullable<CutJson['speed']>,
-  honest: number,
+  slowest: number,
 ): readonly [start: number, end: number] {
-  if (from < honest && to < honest) return [0, 1];
-  const crossing = (honest - from) / (to - from);
-  return from < honest ? [0, crossing] : [crossing, 1];
+  if (from < slowest && to < slowest) return [0, 1];
+  const crossing = (slowest - from) / (to - from);
+  return from < slowest ? [0, crossing] : [crossing, 1];
 }
 
 const offBeat = (frames: number): string => framesWords(Number(Math.abs(frames).toFixed(1)));
 
 function cutWords(cut: Placed): string {
-  const { uncoveredFrames, isHonest, fromBeatFrames } = cut;
+  const { uncoveredFrames, repeatsFrames, fromBeatFrames } = cut;
   const more = [
-    isHonest === false && message`slower than was recorded`,
+    repeatsFrames === true && message`repeats frames`,
     uncoveredFrames !== null &&
       uncoveredFrames > 0 &&
       message`its last ${framesWords(uncoveredFrames)} in no clip`,

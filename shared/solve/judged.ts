@@ -13,7 +13,7 @@ export const JUDGED: Readonly<Record<string, readonly Setting[]>> = {
   'depth-short': ['aperture', 'tilt'],
   'focus-drifts': ['aperture', 'tilt'],
   'shutter-too-slow': ['shutter'],
-  smear: ['shutter'],
+  'motion-blur': ['shutter'],
   'lamp-flicker': ['shutter', 'light'],
   // With `auto` all of them, by the ISO that they need.
   'iso-out-of-range': ['iso'],

@@ -1,17 +1,17 @@
-/** "Settle this shot" as people read it: in a terminal, and before it is applied in an editor. */
+/** "Solve this shot" as people read it: in a terminal, and before it is applied in an editor. */
 
 import { type Block, list, section, toned } from '../api/document.ts';
-import type { SettledFinding, SettledShot } from '../api/settled.ts';
+import type { SolvedFinding, SolvedShot } from '../api/solved.ts';
 import { message } from '../words/message.ts';
 import { figureLabel } from './figures-text.ts';
 
 /** In one line. */
-export function settledTitle({ shot, outcome, changes }: SettledShot): string {
+export function solvedTitle({ shot, outcome, changes }: SolvedShot): string {
   if (outcome === 'clear') return message`Nothing that a setting of ${shot} could clear.`;
   if (outcome === 'no-way') return message`No setting of ${shot} meets all that it asks for.`;
   return changes.length === 1
-    ? message`${shot} is settled by changing one setting.`
-    : message`${shot} is settled by changing ${changes.length} settings.`;
+    ? message`${shot} is solved by changing one setting.`
+    : message`${shot} is solved by changing ${changes.length} settings.`;
 }
 
 /** A setting as people call it: a light that stands elsewhere in this shot by its own name. */
@@ -21,8 +21,8 @@ export function settingWords(setting: string): string {
 }
 
 /** The rest: what is changed and why, what stands in the way, what is left. */
-export function settledBlocks(settled: SettledShot): readonly Block[] {
-  const { changes, leaves, others, notKnown, demands, openings } = settled;
+export function solvedBlocks(solved: SolvedShot): readonly Block[] {
+  const { changes, leaves, others, notKnown, demands, openings } = solved;
   const listed = (lead: string, items: readonly string[]): Block => list(items, { lead });
   return [
     // What nobody could judge comes before what was done without it.
@@ -49,7 +49,7 @@ export function settledBlocks(settled: SettledShot): readonly Block[] {
   ];
 }
 
-const whatOf = ({ what }: SettledFinding): string => what;
+const whatOf = ({ what }: SolvedFinding): string => what;
 
-export const settledDocument = (settled: SettledShot): readonly Block[] =>
-  section(1, settledTitle(settled), settledBlocks(settled), true);
+export const solvedDocument = (solved: SolvedShot): readonly Block[] =>
+  section(1, solvedTitle(solved), solvedBlocks(solved), true);

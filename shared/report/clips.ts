@@ -1,4 +1,4 @@
-/** What `lamella verify` says besides its findings: what was read, and what nobody asked for. */
+/** What `lamella clips` says besides its findings: what was read, and what nobody asked for. */
 
 import { type Block, list, paragraph, section, strong, table, worded } from '../api/document.ts';
 import { type LocatedFinding, messageOf } from '../api/located.ts';
@@ -12,7 +12,7 @@ import type { JsonFinding } from './json.ts';
 import { SEVERITY_WORDS } from './sheet/words.ts';
 
 /** A clip of the plan with what became of it. */
-export interface VerifiedClip {
+export interface CheckedClip {
   readonly shot: string;
   readonly file: string;
   readonly verdict: 'keep' | 'maybe' | 'reject' | null;
@@ -21,8 +21,8 @@ export interface VerifiedClip {
 }
 
 /** What is reported besides the findings. */
-export interface Verified {
-  readonly clips: readonly VerifiedClip[];
+export interface CheckedClips {
+  readonly clips: readonly CheckedClip[];
   readonly cuts: readonly CoveredCut[];
   readonly notAsked: readonly string[];
   readonly stopped: boolean;
@@ -43,12 +43,12 @@ function coverageWords(cuts: readonly CoveredCut[], say: Say): string {
   return message`The edit: ${count}; ${each.join(', ')}.`;
 }
 
-/** `lamella verify --format json` */
-export interface VerifyJson {
+/** `lamella clips --format json` */
+export interface ClipsJson {
   readonly clips: readonly {
     readonly shot: string;
     readonly file: string;
-    readonly verdict: VerifiedClip['verdict'];
+    readonly verdict: CheckedClip['verdict'];
     readonly state: 'read' | 'not-found' | 'unreadable' | 'not-read';
     readonly read: ClipJson | null;
   }[];
@@ -78,7 +78,7 @@ export interface ClipJson {
   readonly created: string | null;
 }
 
-export const clipsJson = (clips: readonly VerifiedClip[]): VerifyJson['clips'] =>
+export const clipsJson = (clips: readonly CheckedClip[]): ClipsJson['clips'] =>
   clips.map(({ shot, file, verdict, reading }) => ({
     shot,
     file,
@@ -125,8 +125,8 @@ const COLUMNS = [
  *
  * @param findings for a page, which has them at its head; left out: said elsewhere
  */
-export function verifyDocument(
-  { clips, cuts, notAsked, stopped }: Verified,
+export function clipsDocument(
+  { clips, cuts, notAsked, stopped }: CheckedClips,
   say: Say,
   findings?: readonly LocatedFinding[],
 ): readonly Block[] {
@@ -161,7 +161,7 @@ export function verifyDocument(
   ];
 }
 
-const rowOf = ({ shot, file, verdict, reading }: VerifiedClip, say: Say): readonly string[] => [
+const rowOf = ({ shot, file, verdict, reading }: CheckedClip, say: Say): readonly string[] => [
   file,
   shot,
   verdict ?? '',
@@ -206,7 +206,7 @@ function settings({ shutterS, iso, whiteBalance, created }: ClipFacts, say: Say)
     .join(', ');
 }
 
-/** `lamella verify --test-clip … --format json` */
+/** `lamella clips --test-clip … --format json` */
 export interface TestClipReport {
   readonly version: 1;
   readonly clip: string;
