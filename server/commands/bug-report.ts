@@ -7,7 +7,7 @@ import { planCommand } from './open-plan.ts';
 export const bugReport = planCommand({
   name: 'bug-report',
   usage: ['lamella bug-report FILE'],
-  about: later`Prints a plan for a bug report: names, texts, comments and paths replaced by others of the same length, and what is found in it then.`,
+  about: later`Prints an anonymised copy of the plan for a bug report, with its findings. Names, text, comments and paths are replaced.`,
   options: { root: ROOT },
   async run({ plans, id }, _, { terminal, createCore }) {
     const facts = [

@@ -33,17 +33,17 @@ export const clips = planCommand({
     media: {
       value: later`folder`,
       shown: 'DIR',
-      about: later`The folder of the clips, besides the plan’s own; paths may start from there.`,
+      about: later`Folder to look for clips in, besides the plan's own.`,
     },
     'test-clip': {
       value: later`clip`,
       shown: 'CLIP',
-      about: later`Only this file, against the shot named by --shot: pass or fail first.`,
+      about: later`Checks only this file against the shot named by --shot, and prints PASS or FAIL first.`,
     },
     shot: {
-      value: later`shot’s name`,
+      value: later`shot's name`,
       shown: 'NAME',
-      about: later`The shot that the test clip was recorded for.`,
+      about: later`Shot that the test clip was recorded for.`,
     },
     format: FORMAT,
     'fail-on': FAIL_ON,

@@ -9,9 +9,9 @@ import { WrongUse } from './options.ts';
 export const solve = planCommand({
   name: 'solve',
   usage: ['lamella solve FILE --shot NAME [options]'],
-  about: later`Looks for the least change of aperture, shutter, ISO, tilt and light that clears a shot, with the reason for each; where there is none, says which demands exclude each other. Changes nothing.`,
+  about: later`Finds the smallest change to aperture, shutter, ISO, tilt or lighting that clears a shot's errors and warnings, and explains each change. If there is none, shows which requirements conflict. Never edits the plan.`,
   options: {
-    shot: { value: later`shot’s name`, shown: 'NAME', about: later`The shot.` },
+    shot: { value: later`shot's name`, shown: 'NAME', about: later`Shot to solve.` },
     format: FORMAT,
     root: ROOT,
     lengths: LENGTHS,

@@ -47,7 +47,7 @@ export function actions(
     const edits = fixAll(core, file);
     if (edits.length > 0)
       found.push({
-        title: message`Fix all that has one way out and no price`,
+        title: message`Fix all problems with one safe fix`,
         kind: FIX_ALL,
         edit: workspaceEdit(edits, client, documents),
       });

@@ -29,7 +29,7 @@ export async function clipsInEditor(
   token: CancellationToken,
   progress: CheckOptions['progress'],
 ): Promise<ClipsInEditor> {
-  const unavailable = message`Clips are read from a disk: in an editor on the desktop, or by \`lamella clips\` on the command line.`;
+  const unavailable = message`Clips can only be read from a disk. Use a desktop editor, or \`lamella clips\` on the command line.`;
   if (!host.checkClips) return { unavailable };
   const stop = new AbortController();
   const unheard = token.onCancellationRequested(() => stop.abort());

@@ -58,7 +58,7 @@ export function solveAction(
 ): CodeAction[] {
   const shot = core.shotAt(file, position);
   if (shot === null || !isUnsolved(core, file, shot)) return [];
-  const title = message`Solve ${shot} by its settings`;
+  const title = message`Solve ${shot} by changing its settings`;
   if (client.showsSolving)
     return [
       {

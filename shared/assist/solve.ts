@@ -164,7 +164,7 @@ function changeWords(
 ): SolvedChange {
   const reasons = inWords(because, say);
   if (setting !== 'light' || !light.stood)
-    return { setting, from: from || message`not given`, to, because: reasons };
+    return { setting, from: from || message`not set`, to, because: reasons };
   const now = bench.lights.known
     ? bench.lights.value.find(({ name }) => name === light.stood?.light)
     : undefined;
@@ -172,7 +172,7 @@ function changeWords(
   const distance = at && ifKnown(at.distance);
   return {
     setting: stoodPath(light).join('.'),
-    from: distance === undefined ? message`not given` : `${Math.round(distance)} mm`,
+    from: distance === undefined ? message`not set` : `${Math.round(distance)} mm`,
     to,
     because: reasons,
   };
@@ -198,7 +198,7 @@ function conflictWords({ demands, openings }: Conflict, say: Say): Partial<Solve
 
 const openingWords = (opening: Opening, say: Say): string =>
   opening.kind === 'field'
-    ? message`a field of ${say.length(opening.fieldMm)}`
+    ? message`a field ${say.length(opening.fieldMm)} wide`
     : message`${say.stops(opening.stops)} more light`;
 
 /** "f/16, 1/50 s, ISO 800, tilted 4 deg". */
@@ -207,7 +207,7 @@ function settingWords({ aperture, shutter, iso, tilt, light }: Assignment): stri
     aperture.text,
     shutter.text,
     typeof iso.value === 'number' ? message`ISO ${iso.text}` : message`ISO auto`,
-    tilt.value ? message`tilted ${tilt.text}` : '',
+    tilt.value ? message`tilt ${tilt.text}` : '',
     light.moved === 0
       ? ''
       : light.stood

@@ -51,7 +51,7 @@ export interface EditJson {
   readonly notKnown: Readonly<Record<string, string>>;
 }
 
-const INVALID_INPUT = later`an entry that it follows from is invalid`;
+const INVALID_INPUT = later`it depends on an invalid entry`;
 const NO_TIMECODE = later`the rate has no timecode`;
 
 /** Collects why what is null is null. */

@@ -34,11 +34,11 @@ function coverageWords(cuts: readonly CoveredCut[], say: Say): string {
   const short = cuts.filter(({ missingS }) => missingS > 0);
   const count =
     cuts.length === 1
-      ? message`${cuts.length} cut is laid into clips that were read`
-      : message`${cuts.length} cuts are laid into clips that were read`;
-  if (short.length === 0) return message`The edit: ${count}, and they last.`;
+      ? message`${cuts.length} cut uses clips that were read`
+      : message`${cuts.length} cuts use clips that were read`;
+  if (short.length === 0) return message`The edit: ${count}, and every clip is long enough.`;
   const each = short.map(
-    ({ cut, file, missingS }) => message`${cut} lacks ${say.seconds(missingS)} of ${file}`,
+    ({ cut, file, missingS }) => message`${cut} needs ${say.seconds(missingS)} more of ${file}`,
   );
   return message`The edit: ${count}; ${each.join(', ')}.`;
 }
@@ -112,12 +112,12 @@ const COLUMNS = [
   later`Clip`,
   later`Shot`,
   later`Verdict`,
-  later`Size`,
-  later`Rate`,
+  later`Resolution`,
+  later`Frame rate`,
   later`Codec`,
   later`Bit rate`,
   later`Length`,
-  later`Set`,
+  later`Settings`,
 ];
 
 /**
@@ -130,7 +130,7 @@ export function clipsDocument(
   say: Say,
   findings?: readonly LocatedFinding[],
 ): readonly Block[] {
-  const until = stopped ? message`Stopped: this is what was read until then.` : '';
+  const until = stopped ? message`Stopped early. These are the clips read so far.` : '';
   const none = message`The plan lists no clips.`;
   const read = table(
     COLUMNS.map(inLanguage),
@@ -141,7 +141,7 @@ export function clipsDocument(
     return [
       clips.length === 0 ? paragraph(none) : read,
       coverage,
-      list(notAsked, { lead: message`No shot asks for:` }),
+      list(notAsked, { lead: message`Not listed in the plan:` }),
       paragraph(until),
     ];
   const found = findings.map((one) => [
@@ -152,12 +152,10 @@ export function clipsDocument(
   return [
     ...section(1, message`Clips`, [], true),
     paragraph(until && strong(until)),
-    found.length > 0
-      ? list(found)
-      : paragraph(clips.length === 0 ? none : message`Nothing was found.`),
+    found.length > 0 ? list(found) : paragraph(clips.length === 0 ? none : message`No findings.`),
     read,
     coverage,
-    ...section(2, message`No shot asks for`, [list(notAsked)]),
+    ...section(2, message`Not listed in the plan`, [list(notAsked)]),
   ];
 }
 
@@ -171,8 +169,8 @@ const rowOf = ({ shot, file, verdict, reading }: CheckedClip, say: Say): readonl
 ];
 
 const STATES = {
-  'not-found': later`not there`,
-  unreadable: later`can’t be read`,
+  'not-found': later`not found`,
+  unreadable: later`can't be read`,
   'not-read': later`not read`,
 };
 

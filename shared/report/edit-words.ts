@@ -44,7 +44,7 @@ const HEAD: readonly string[] = [
   later`shows`,
   later`begins with`,
   later`speed`,
-  later`of its clip`,
+  later`clip used`,
   later`beat`,
   '',
 ];

@@ -7,11 +7,11 @@ import { figureLabel } from './figures-text.ts';
 
 /** In one line. */
 export function solvedTitle({ shot, outcome, changes }: SolvedShot): string {
-  if (outcome === 'clear') return message`Nothing that a setting of ${shot} could clear.`;
-  if (outcome === 'no-way') return message`No setting of ${shot} meets all that it asks for.`;
+  if (outcome === 'clear') return message`No change of settings can clear ${shot}.`;
+  if (outcome === 'no-way') return message`No settings meet every requirement of ${shot}.`;
   return changes.length === 1
-    ? message`${shot} is solved by changing one setting.`
-    : message`${shot} is solved by changing ${changes.length} settings.`;
+    ? message`1 change clears ${shot}:`
+    : message`${changes.length} changes clear ${shot}:`;
 }
 
 /** A setting as people call it: a light that stands elsewhere in this shot by its own name. */
@@ -27,25 +27,25 @@ export function solvedBlocks(solved: SolvedShot): readonly Block[] {
   return [
     // What nobody could judge comes before what was done without it.
     listed(
-      message`Not known, so nothing was held to it:`,
+      message`Not checked, because data is missing:`,
       Object.entries(notKnown).map(([figure, why]) => `${figureLabel(figure)}: ${why}`),
     ),
     list(
       changes.map(({ setting, from, to, because }) => ({
         text: [toned('heading', settingWords(setting)), `: ${from} \u2192 ${to}`],
-        more: because.map(({ what }) => message`without it: ${what}`),
+        more: because.map(({ what }) => message`needed because: ${what}`),
       })),
     ),
     listed(
-      message`These exclude each other:`,
+      message`Conflicting requirements:`,
       demands.map(({ what, at }) => message`${what} At best, with ${at}.`),
     ),
     listed(
-      message`What would open it:`,
+      message`What would make it possible:`,
       openings.map(({ what, at }) => message`${what}, with ${at}`),
     ),
-    listed(message`Still to be said of it then:`, leaves.map(whatOf)),
-    listed(message`No setting has to do with:`, others.map(whatOf)),
+    listed(message`Remaining notes:`, leaves.map(whatOf)),
+    listed(message`Not affected by settings:`, others.map(whatOf)),
   ];
 }
 

@@ -110,6 +110,11 @@ export class Say {
     return [said(a, left), said(b, right)];
   }
 
+  /** "f/62 effective", and that it was measured where it was. */
+  effective(n: number, isMeasured = false): string {
+    return message`${this.fNumber(n)} effective${isMeasured ? message` (measured)` : ''}`;
+  }
+
   /** "works as f/62", and that it was measured where it was. */
   worksAs(effective: number, isMeasured = false): string {
     return message`works as ${this.fNumber(effective)}${isMeasured ? message` (measured)` : ''}`;

@@ -79,7 +79,7 @@ describe('what was taken out', () => {
     const items = plan.itemsBehind('\n    aperture: ');
     const was = items.find(isMarked);
     expect(was?.label).toBe('f/8');
-    expect(was?.detail).toMatch(/^as it was · .*depth .* of .*/);
+    expect(was?.detail).toMatch(/^previous value · .*DOF .*, needs .*/);
     const fresh = coreWith(plan.text).completions(
       PLAN,
       positionAt(plan.text, plan.offset('\n    aperture: ')),

@@ -29,10 +29,10 @@ describe('beside the settings of a shot', () => {
     );
     expect(hinted(text)).toEqual([
       'magnification: 0.25x « field 144 x 81 mm',
-      expect.stringMatching(/^aperture: f\/16 « works as f\/\S+ · depth \S+ mm, needed 2 mm$/),
+      expect.stringMatching(/^aperture: f\/16 « f\/\S+ effective · DOF \S+ mm, needs 2 mm$/),
       expect.stringMatching(/^iso: 6400 « exposure [+−]\S+ stops?$/),
       'field: 72 mm « 0.5x',
-      expect.stringMatching(/^aperture: f\/16 « works as f\/42 · depth \S+ mm, needed \S+ mm$/),
+      expect.stringMatching(/^aperture: f\/16 « f\/42 effective · DOF \S+ mm, needs \S+ mm$/),
       expect.stringMatching(/^iso: auto « needs ISO \d+$/),
     ]);
   });
@@ -46,7 +46,7 @@ describe('beside the settings of a shot', () => {
   // Common practice: behind a 2x converter f/16 works as f/32. At infinity the field has no end.
   it('stand beside the aperture alone where the ring is at infinity', () => {
     expect(hinted(BENCH)[0]).toMatch(
-      /^aperture: f\/16 « works as f\/32 · depth endless, needed 2 mm$/,
+      /^aperture: f\/16 « f\/32 effective · DOF endless, needs 2 mm$/,
     );
   });
 

@@ -49,7 +49,9 @@ describe('a lens over each shot', () => {
 
 describe('its words', () => {
   it('are depth, exposure, mirror and checks', () => {
-    expect(words('frost')).toMatch(/^depth 2 of 1\.5 mm · exposure right · \d checks open$/);
+    expect(words('frost')).toMatch(
+      /^DOF 2 mm \(needs 1\.5 mm\) · exposure correct · \d checks open$/,
+    );
     expect(words('skin')).toMatch(/ · mirror clear \d\.\d–\d+° · \d+ checks open$/);
   });
 
@@ -58,7 +60,7 @@ describe('its words', () => {
     ['2500', /^\+(1|0\.9|1\.1) stops?$/],
     ['640', /^−(1|0\.9|1\.1) stops?$/],
   ])('say how far off the exposure is: ISO %s', (iso, stops) => {
-    expect(words('frost')).toContain('exposure right');
+    expect(words('frost')).toContain('exposure correct');
     expect(words('frost', { 'shots/frost/iso': iso })!.split(' · ')[1]).toMatch(stops);
   });
 
@@ -75,7 +77,9 @@ describe('its words', () => {
   });
 
   it('say so where no tilt is clear', () => {
-    expect(words('skin', { 'shots/skin/aperture': 'f/4' })).toContain('mirror clear at no tilt');
+    expect(words('skin', { 'shots/skin/aperture': 'f/4' })).toContain(
+      'lens reflected at every tilt',
+    );
   });
 
   it('say what is not known, together', () => {

@@ -172,7 +172,7 @@ describe('all clips of a plan', () => {
     expect(out).toMatch(/^Clip +Shot +Verdict +Size/);
     expect(out).toMatch(/\nmedia\/good\.mp4 +frost +keep +1920 x 1080 +25 fps +h264 /);
     expect(out).toContain(
-      'No shot asks for:\n  media/half.mp4\n  media/left.mkv\n  media/small.mp4',
+      'Not listed in the plan:\n  media/half.mp4\n  media/left.mkv\n  media/small.mp4',
     );
     expect(out).toMatch(/1 file checked: no findings\.\n$/);
   });

@@ -125,7 +125,7 @@ describe('with a revision', () => {
     const cwd = repository();
     expect(await run(cwd, 'compare', '--git', 'HEAD', `plans/${NAME}`)).toEqual({
       status: 0,
-      out: 'Nothing that the plans say is different.\n',
+      out: 'The plans are identical.\n',
       err: '',
     });
   });

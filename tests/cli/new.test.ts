@@ -32,7 +32,7 @@ describe('new', () => {
     expect(run('check', '--fail-on', 'note', name).status).toBe(0);
     const again = run('new', '--subject', 'film', '-o', name);
     expect(again.status).toBe(2);
-    expect(again.err).toContain('there is one already, and it stays as it is');
+    expect(again.err).toContain('it already exists and was not overwritten');
     expect(written(name)).toBe(first);
   });
 

@@ -15,7 +15,7 @@ describe('solve', () => {
     const dark = changed(EXAMPLE_PLAN, { 'shots/frost/iso': '200' });
     const { status, out, err } = await solve(dark, '--shot', 'frost');
     expect({ status, err }).toEqual({ status: 0, err: '' });
-    expect(out).toMatch(/^frost is solved by changing one setting\.\n {2}iso: 200 \u2192 1000\n/);
+    expect(out).toMatch(/^1 change clears frost:\n {2}iso: 200 \u2192 1000\n/);
     const json = JSON.parse((await solve(dark, '--shot', 'frost', '--format', 'json')).out);
     expect(json).toMatchObject({
       version: 1,
@@ -36,8 +36,8 @@ describe('solve', () => {
     });
     const { status, out } = await solve(deep, '--shot', 'frost');
     expect(status).toBe(1);
-    expect(out).toMatch(/^No setting of frost meets all that it asks for\.\n/);
-    expect(out).toContain('These exclude each other:');
+    expect(out).toMatch(/^No settings meet every requirement of frost\.\n/);
+    expect(out).toContain('Conflicting requirements:');
     expect(out).toMatch(/Depth is .*, frost-plate needs 60 mm\. At best, with f\//);
   });
 
@@ -50,7 +50,7 @@ describe('solve', () => {
     const { out } = await solve(gaps, '--shot', 'frost');
     // Before what was changed.
     expect(out).toContain(
-      'one setting.\n  Not known, so nothing was held to it:\n    exposure error: needs `loss` of macro-100\n  aperture: ',
+      '1 change clears frost:\n  Not checked, because data is missing:\n    exposure error: needs `loss` of macro-100\n  aperture: ',
     );
     const json = JSON.parse((await solve(gaps, '--shot', 'frost', '--format', 'json')).out);
     expect(json.notKnown).toEqual({ exposureErrorStops: 'needs `loss` of macro-100' });
@@ -73,7 +73,7 @@ describe('solve', () => {
     const { status, out } = await solve(EXAMPLE_PLAN, '--shot', 'frost');
     expect({ status, out }).toEqual({
       status: 0,
-      out: 'Nothing that a setting of frost could clear.\n',
+      out: 'No change of settings can clear frost.\n',
     });
   });
 

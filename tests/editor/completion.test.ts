@@ -61,7 +61,7 @@ inEachHost({ [FILE]: '' }, (test, name) => {
     await expect.poll(async () => (await line())?.trimEnd(), WAIT).toMatch(/aperture:$/);
     expect(await workbench.openSuggestions()).toContain(aperture);
     const was = workbench.page.locator('.suggest-widget .monaco-list-row', {
-      hasText: 'as it was',
+      hasText: 'previous value',
     });
     await expect.poll(() => was.allInnerTexts(), WAIT).toEqual([expect.stringContaining(aperture)]);
     await workbench.picture(`what was deleted, offered as it was, ${name}`);

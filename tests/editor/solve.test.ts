@@ -12,7 +12,7 @@ test('a shot is solved once its changes and their reasons were read', async ({ o
   const { workbench } = await open(startWebHost, { [FILE]: PLAN });
   await workbench.goTo('f/2.8\n', PLAN);
   await expect.poll(() => workbench.squiggles('warning').count(), WAIT).toBeGreaterThan(0);
-  await workbench.applyFix('Solve first by its settings');
+  await workbench.applyFix('Solve first by changing its settings');
   const dialog = workbench.page.locator('.monaco-dialog-box');
   await dialog.waitFor();
   const said = ((await dialog.textContent()) ?? '').replace(/\u00a0/g, ' ');

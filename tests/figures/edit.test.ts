@@ -56,7 +56,7 @@ describe('where cuts stand', () => {
 
   it('an invalid value is told by its own finding, and no figure of it is made up', () => {
     const edit = editOf(['one: { shot: frost, duration: soon }'], []);
-    expect(edit.notKnown.totalFrames).toBe('an entry that it follows from is invalid');
+    expect(edit.notKnown.totalFrames).toBe('it depends on an invalid entry');
   });
 
   it('there is no edit where there are no cuts', () => {

@@ -171,7 +171,7 @@ describe('is said to be measured', () => {
     expect(notes).toMatchObject({
       Aperture: expect.stringContaining('works as f/24 (measured)'),
       Field: expect.stringContaining('0.621x (measured)'),
-      'Subject to rim': expect.stringContaining('measured'),
+      'Working distance': expect.stringContaining('measured'),
     });
   });
 });

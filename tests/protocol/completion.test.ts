@@ -67,9 +67,13 @@ describe('a client that can do all of it', () => {
     const fresh = itemOf(await offered(client, 'f/8'), 'f/8');
     const list = await offeredAfter(await rich(), 'f/8');
     const item = itemOf(list, 'f/8');
-    expect(item.labelDetails?.description).toBe(`as it was · ${fresh.labelDetails?.description}`);
+    expect(item.labelDetails?.description).toBe(
+      `previous value · ${fresh.labelDetails?.description}`,
+    );
     expect(
-      list.items.filter(({ labelDetails }) => /as it was/.test(labelDetails?.description ?? '')),
+      list.items.filter(({ labelDetails }) =>
+        /previous value/.test(labelDetails?.description ?? ''),
+      ),
     ).toEqual([item]);
   });
 

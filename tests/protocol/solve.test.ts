@@ -48,7 +48,7 @@ describe('solution', () => {
     const { actions } = await opened();
     expect(await actions(2)).toEqual([]);
     const [action] = await actions(1);
-    expect(action!.title).toMatch(/^Solve frost by its settings: iso 200 to 1000$/);
+    expect(action!.title).toMatch(/^Solve frost by changing its settings: iso 200 to 1000$/);
     const after = applied(DARK, editsIn(action!.edit!));
     expect(findingsOf(after).filter(({ severity }) => severity === 'warning')).toEqual([]);
   });
@@ -58,9 +58,9 @@ describe('solution', () => {
     const ask = (shot: string) =>
       client.connection.sendRequest<SolveAnswer | null>('lamella/solve', { textDocument, shot });
     const answer = await ask('frost');
-    expect(answer!.title).toBe('frost is solved by changing one setting.');
+    expect(answer!.title).toBe('1 change clears frost:');
     expect(answer!.lines[0]).toBe('iso: 200 \u2192 1000');
-    expect(answer!.lines[1]).toMatch(/^ {2}without it: The shot is \d\.\d+ stops too dark\.$/);
+    expect(answer!.lines[1]).toMatch(/^ {2}needed because: The shot is \d\.\d+ stops too dark\.$/);
     expect(editsIn(answer!.edit!)).toHaveLength(1);
     const clear = await ask('skin');
     expect(clear).toMatchObject({ title: expect.stringMatching(/^Nothing/) });

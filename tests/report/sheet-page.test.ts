@@ -180,7 +180,7 @@ describe('what a hostile plan says', () => {
       expect.stringContaining('eltit'),
       'Order of shots',
       'Cards and batteries',
-      'Before the day',
+      'Checks for the day',
       'frost',
       'skin',
     ]);
@@ -247,9 +247,9 @@ describe('what a shot comes to', () => {
   it.each([
     ['ready', [], 'Ready'],
     ['ready', [true, true], 'Ready'],
-    ['ready', [true, false], 'Ready but for 1 check'],
-    ['look', [false], 'Look again'],
-    ['not-ready', [false], 'Will not work'],
+    ['ready', [true, false], 'No errors; 1 check open'],
+    ['look', [false], 'Needs attention'],
+    ['not-ready', [false], 'Has errors'],
   ] as const)('%s with checks done %j', (state, done, words) => {
     expect(stateWords({ state, checks: done.map(check) })).toBe(words);
   });

@@ -71,7 +71,7 @@ describe('depth', () => {
       ([_, plan]) => {
         const { page, figures } = look(plan);
         for (const [shot, { usableDepthMm, depthMm }] of figures) {
-          const depth = drawing(page, shot, 'Depth there and needed');
+          const depth = drawing(page, shot, 'Depth of field: available and needed');
           const near = ROUNDED * depth.mmPerUnit;
           const there = depth.mm('[data-depth=there]', 'width');
           expect(Math.abs(there - (usableDepthMm as number))).toBeLessThan(near);
@@ -203,7 +203,7 @@ it('every bar of scale is as long as it says', () => {
 
 it('light lost is drawn in proportion to its stops', () => {
   const { page, figures } = look(text('tide'));
-  const light = drawing(page, 'first-black', 'Where the light goes');
+  const light = drawing(page, 'first-black', 'Light loss');
   const losses = figures.get('first-black')!.lossByPart as unknown as {
     part: string;
     stops: number;

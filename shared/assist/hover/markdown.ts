@@ -56,7 +56,7 @@ function unknownWords(lines: readonly Line[]): string {
 /** Why a figure is not known: what it needs, else the reason. */
 function reasonWords(figure: UnknownFigure): string {
   const { needs, silent } = figure;
-  if (silent) return message`It follows from an entry that has a finding of its own.`;
+  if (silent) return message`It depends on an entry that has a finding of its own.`;
   if (needs.length > 0)
     return message`Needs ${needs.map(({ key, of }) => message`${code(key)} of ${plain(of)}`).join(', ')}.`;
   const because = becauseOf(figure);

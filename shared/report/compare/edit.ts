@@ -92,7 +92,7 @@ const CUT_WORDS: Readonly<Record<(typeof OF_A_CUT)[number], Said>> = {
     label: later`repeats frames`,
     words: (value) => (value ? message`yes` : message`no`),
   },
-  sourceS: { label: later`of its clip`, words: (value) => secondsWords(Number(value)) },
+  sourceS: { label: later`clip used`, words: (value) => secondsWords(Number(value)) },
   fromBeatFrames: { label: later`from the beat`, words: frames },
-  uncoveredFrames: { label: later`in no clip`, words: frames },
+  uncoveredFrames: { label: later`not covered by a clip`, words: frames },
 };

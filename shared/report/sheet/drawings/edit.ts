@@ -48,7 +48,7 @@ export function editDrawing(edit: EditJson, music: readonly Beat[]): Drawing {
   return {
     ...drawing,
     words: placed.map(cutWords).join(' '),
-    caption: message`Over the cuts: beats, bars longer. Crossing lines: a dissolve. Hatched: no clip gives it. Under each cut its speed, with a dashed line at the slowest that was recorded; crossed: slower than that.`,
+    caption: message`Ticks above the cuts: beats, with longer ticks for bars. Crossing lines: a dissolve. Hatched: not covered by a clip. Below each cut: its speed. Dashed line: the slowest speed without repeated frames. Crossed: slower than that.`,
     picture: {
       width: EDIT_WIDTH,
       height: rows * ROW + 4,
@@ -222,7 +222,7 @@ function cutWords(cut: Placed): string {
     repeatsFrames === true && message`repeats frames`,
     uncoveredFrames !== null &&
       uncoveredFrames > 0 &&
-      message`its last ${framesWords(uncoveredFrames)} in no clip`,
+      message`its last ${framesWords(uncoveredFrames)} not covered by a clip`,
     fromBeatFrames !== null &&
       Math.abs(fromBeatFrames) > 1 &&
       (fromBeatFrames > 0
