@@ -23,7 +23,7 @@ export const exposureError = (stops: number, say: Say): string =>
   isRight(stops) ? message`correct` : offWords(stops, say);
 
 function offWords(stops: number, say: Say): string {
-  const off = say.stops(Math.abs(stops));
+  const off = say.stopsSigned(stops).slice(1);
   return stops < 0 ? message`${off} under` : message`${off} over`;
 }
 

@@ -68,7 +68,7 @@ class Typist {
   }
 }
 
-const isMarked = ({ detail }: Completion): boolean => /^as it was\b/.test(detail);
+const isMarked = ({ detail }: Completion): boolean => /^previous value\b/.test(detail);
 
 const TEMPLATE = planTemplate();
 const typist = (): Typist => new Typist(TEMPLATE);

@@ -30,7 +30,7 @@ describe('beside the settings of a shot', () => {
     expect(hinted(text)).toEqual([
       'magnification: 0.25x « field 144 x 81 mm',
       expect.stringMatching(/^aperture: f\/16 « f\/\S+ effective · DOF \S+ mm, needs 2 mm$/),
-      expect.stringMatching(/^iso: 6400 « exposure [+−]\S+ stops?$/),
+      expect.stringMatching(/^iso: 6400 « \S+ stops? (over|under)$/),
       'field: 72 mm « 0.5x',
       expect.stringMatching(/^aperture: f\/16 « f\/42 effective · DOF \S+ mm, needs \S+ mm$/),
       expect.stringMatching(/^iso: auto « needs ISO \d+$/),
@@ -57,7 +57,7 @@ describe('beside the settings of a shot', () => {
         .find((hint) => hint.startsWith('iso: '))
         ?.split('« ')[1];
     const other = BENCH.replace('1/50 s\n    iso: 800', '1/100 s\n    iso: 1600');
-    expect(iso(BENCH)).toMatch(/^exposure −/);
+    expect(iso(BENCH)).toMatch(/ under$/);
     expect(iso(other)).toBe(iso(BENCH));
   });
 
@@ -74,7 +74,7 @@ describe('beside the settings of a shot', () => {
     const [, there, needed] = finding?.what.match(/is (\S+ mm), .* needs (\S+ mm)/) ?? [];
     expect(there).toBeDefined();
     const hints = hinted(text).filter((hint) => hint.startsWith('aperture: f/4'));
-    expect(hints).toEqual([expect.stringContaining(`depth ${there}, needed ${needed}`)]);
+    expect(hints).toEqual([expect.stringContaining(`DOF ${there}, needs ${needed}`)]);
   });
 });
 

@@ -68,10 +68,10 @@ it('what is found in no single shot stands under its own heading, not under the 
   const comparison = change({ 'kit/lenses/macro-100/loss': null });
   const missing = 'Not known yet: `loss` of macro-100.';
   expect(comparisonText(comparison)).toContain(
-    `\n\nfound in no single shot\n  new information: ${missing}  not-known\n`,
+    `\n\nfindings about no single shot\n  new note: ${missing}  not-known\n`,
   );
   expect(comparisonMarkdown(comparison)).toContain(
-    '\n\n### Found in no single shot\n\n- **new** note: ',
+    '\n\n### Findings about no single shot\n\n- **new** note: ',
   );
 });
 

@@ -65,7 +65,9 @@ it('names figures that wait for the same together', () => {
 
 it('says that a tilt window is shut', () => {
   const shut = lines({ 'shots/skin/aperture': 'f/2.8' });
-  expect(lineOf('tilt window', shut)).toMatch(/^shut: least [\d.]+°, greatest [\d.]+°$/);
+  expect(lineOf('tilt window', shut)).toMatch(
+    /^none: the lens needs at least [\d.]+°, the depth of field allows at most [\d.]+°$/,
+  );
 });
 
 it('lays the edit out in columns, a cut a line', () => {
@@ -82,7 +84,7 @@ it('lays the edit out in columns, a cut a line', () => {
   );
   expect(text.split('\n').slice(2, 7)).toEqual([
     'edit: not known: needs `duration` of three',
-    '  start        length       cut    shows  begins with         speed        of its clip                beat',
+    '  start        length       cut    shows  begins with         speed        clip used                  beat',
     '  00:00:00:00  67 frames    one    skin   cut                 100 %        take 1, 2 s to 4.67 s      on',
     // Of 20 s 19.76 are left, used up after 80·(1 − √(1 − 19.76/40)) = 23.09 s of 40.
     '  00:00:02:17  1000 frames  two    frost  dissolve 12 frames  100 to 50 %  take 1, 0.24 s to 30.24 s  on    repeats frames, 423 frames uncovered',

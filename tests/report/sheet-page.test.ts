@@ -116,12 +116,12 @@ describe('every setting is the one of the plan', () => {
 
   it('as written, with what it comes to', () => {
     expect(tiles).toMatchObject({
-      Aperture: ['f/16', 'works as f/26, body shows f/16'],
+      Aperture: ['f/16', 'f/26 effective, camera displays f/16'],
       Shutter: ['1/50 s', '360°'],
       'White balance': ['5600 K'],
-      Record: ['50 fps', '1920 x 1080, full-50'],
+      Recording: ['50 fps', '1920 x 1080, full-50'],
       Tilt: ['6°', 'leans back'],
-      Takes: ['4 × 60 s', 'settle 6 s before each'],
+      Takes: ['4 × 60 s', 'wait 6 s before each'],
     });
   });
 });
@@ -241,7 +241,7 @@ describe('what a shot comes to', () => {
   it('is not simply ready while checks are open', () => {
     const section = sectionOf(documentOf(pageOf(coreWith(EXAMPLE_PLAN))), 'frost');
     const open = section.querySelectorAll('.checks li').length;
-    expect(section.querySelector('.state')!.textContent).toBe(`Ready but for ${open} checks`);
+    expect(section.querySelector('.state')!.textContent).toBe(`No errors; ${open} checks open`);
   });
 
   it.each([

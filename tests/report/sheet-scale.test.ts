@@ -171,7 +171,7 @@ describe('windows', () => {
   });
 
   it('a film that lasts 90 s is gone at one and a half times a minute’s take', () => {
-    const life = drawing(page, 'bands-falling', 'Life of the film');
+    const life = drawing(page, 'bands-falling', 'Film lifetime');
     const [settle, take] = ['settle', 'take'].map((span) =>
       life.at(`[data-span=${span}]`, 'width'),
     );

@@ -40,7 +40,7 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     'circle-of-confusion': ['depth'],
   },
   deliver: {
-    size: ['depth', 'contrast'],
+    resolution: ['depth', 'contrast'],
   },
   body: {
     'flange-distance': [
@@ -54,12 +54,12 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     ],
   },
   recording: {
-    size: ['contrast'],
+    resolution: ['contrast'],
     rate: ['exposure', 'angle', 'flicker'],
     area: ALL_BUT_REACH,
   },
   lens: {
-    focal: ALL_OF_THE_CHAIN,
+    'focal-length': ALL_OF_THE_CHAIN,
     loss: ['exposure'],
     length: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
     extends: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
@@ -143,7 +143,7 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
   },
 };
 
-/** "Goes into reach, working distance and depth of field."; empty where nothing follows from it. */
+/** "Used for magnification range, working distance and depth of field."; empty where nothing follows from it. */
 export function goesInto(of: DefName, key: string): string {
   const words = (GOES_INTO[of]?.[key] ?? []).map((result) => inLanguage(RESULTS[result].words));
   return words.length === 0 ? '' : message`Used for ${allOf(words)}.`;

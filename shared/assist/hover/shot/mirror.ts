@@ -15,7 +15,7 @@ export function mirrorTiltLines(shot: SaidShot): readonly Line[] {
   const { figures, say } = shot;
   return [
     figureLine(
-      message`minimum tilt, lens not reflected`,
+      message`minimum tilt (lens not reflected)`,
       figures.leastTiltRad,
       (rad) => `**${say.angle(rad)}**`,
     ),

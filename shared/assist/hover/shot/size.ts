@@ -30,8 +30,8 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
           message`· as field width`,
           reach.value.map((m) => say.length(area.value.width / m)).join(message` to `),
         ),
-      figureLine(message`lens alone, m1`, figures.lensMagnification, (m) => say.magnification(m)),
-      figureLine(message`lens scale, m0`, figures.ringMagnification, (m) =>
+      figureLine(message`lens alone m1`, figures.lensMagnification, (m) => say.magnification(m)),
+      figureLine(message`lens scale m0`, figures.ringMagnification, (m) =>
         m === 0
           ? message`infinity`
           : `${say.magnification(m)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
