@@ -28,9 +28,7 @@ export class ClipFindings implements Disposable {
   async check(client: BaseLanguageClient, pages: Pages): Promise<void> {
     const document = window.activeTextEditor?.document;
     if (document?.languageId !== LANGUAGE) {
-      void window.showInformationMessage(
-        l10n.t('Open a shoot plan first: its clips are verified.'),
-      );
+      void window.showInformationMessage(l10n.t('Open a shoot plan first.'));
       return;
     }
     const uri = client.code2ProtocolConverter.asUri(document.uri);

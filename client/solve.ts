@@ -22,9 +22,7 @@ export const solveShot = async (client: BaseLanguageClient, shot?: ShotToSolve):
     shot: wanted.shot,
   });
   if (answer === null) {
-    void window.showInformationMessage(
-      l10n.t("{0} can't be read as it stands; mend its text first.", wanted.shot),
-    );
+    void window.showInformationMessage(l10n.t('{0} has errors; fix them first.', wanted.shot));
     return;
   }
   const detail = answer.lines.join('\n');

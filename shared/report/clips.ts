@@ -187,7 +187,7 @@ export function cells(facts: ClipFacts, say: Say): readonly string[] {
 }
 
 function rateText({ rate }: ClipFacts): string {
-  if (rate === null) return message`not known`;
+  if (rate === null) return message`unknown`;
   if (rate.kind === 'constant') return KINDS.rate.print(rate.rate);
   return message`changes, ${Number(rate.lowest.toFixed(2))} to ${Number(rate.highest.toFixed(2))} fps`;
 }

@@ -78,7 +78,7 @@ function shotSection(
       wrap(`${names.map(figureLabel).join(', ')}.`, WIDTH, '    ')
         .split('\n')
         .map((line) => toned('aside', line.trim())),
-      { lead: toned('aside', message`not known: ${reason}`) },
+      { lead: toned('aside', message`unknown: ${reason}`) },
     ),
   );
   return section(2, heading, [{ kind: 'pairs', rows, least }, ...waiting], true);
@@ -140,7 +140,7 @@ function valueText(
   say: Say,
 ): string {
   const print = printOf(name.split('.')[0] ?? name);
-  if (value === null) return message`not known: ${notKnown[name] ?? message`no reason given`}`;
+  if (value === null) return message`unknown: ${notKnown[name] ?? message`no reason given`}`;
   if (typeof value === 'number') return print(value, say);
   if (value === 'endless') return message`endless`;
   if (typeof value !== 'object') return String(value);

@@ -179,7 +179,7 @@ export class Say {
   }
 
   percent(share: number): string {
-    return `${this.#digits(share * 100, 2)} %`;
+    return `${this.#digits(share * 100, 2)}%`;
   }
 
   micrometres(um: number): string {

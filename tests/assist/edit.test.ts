@@ -85,7 +85,7 @@ describe('hovers', () => {
       line,
       character: lines[line]!.indexOf('2 bars') + 1,
     })?.markdown;
-    expect(markdown).toContain('Not known: begins, length');
+    expect(markdown).toContain('Unknown: begins, length');
     expect(markdown).toContain('The edit has no music.');
   });
 });

@@ -129,7 +129,7 @@ describe('on the other settings of a shot', () => {
     const auto = rowsOf(hoverWords(BENCH, 'auto'));
     expect(auto.exposure).toBeUndefined();
     expect(auto).toMatchObject({ set: 'by the camera (auto)', lamp: 'from its illuminance' });
-    expect(auto['body-a']).toBe('ISO 100 to 25600, clean to 3200');
+    expect(auto['body-a']).toBe('ISO 100 to 25600, usable to 3200');
   });
 
   it('finds the exposure right at the ISO that it says is needed', () => {
@@ -189,13 +189,13 @@ describe('on the other settings of a shot', () => {
 describe('what is not known', () => {
   it('names the key that is missing and the entry it belongs to', () => {
     const words = hoverWords(BENCH.replace('      length: 165 mm\n', ''), '72 mm');
-    expect(words).toContain('Not known: working distance. Needs `length` of long-200.');
+    expect(words).toContain('Unknown: working distance. Needs `length` of long-200.');
     expect(rowsOf(words)['magnification m']).toBe('0.5x');
   });
 
   it('never takes an LED for steady', () => {
     const words = hoverWords(BENCH.replace('kind: tungsten', 'kind: led'), '1/60 s');
-    expect(words).toContain('Not known: flicker left. Needs `modulation` of lamp.');
+    expect(words).toContain('Unknown: flicker left. Needs `modulation` of lamp.');
   });
 
   it('points at the finding where an input is broken', () => {
@@ -217,7 +217,7 @@ describe('what is not known', () => {
       '  tubes:\n    tube: { length: 20 mm }\n  converters:',
     );
     expect(hoverWords(withTube, 'doubled: {')).toContain(
-      'Not known: magnification range. Needs `length` of twice.',
+      'Unknown: magnification range. Needs `length` of twice.',
     );
   });
 

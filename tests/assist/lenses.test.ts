@@ -87,7 +87,7 @@ describe('its words', () => {
       /^DOF and exposure unknown · /,
     );
     expect(words('frost', { 'shots/frost/light': null })).toMatch(/^DOF .* · exposure unknown/);
-    expect(wordsOf('one', 'shots:\n  one: {}\n')).toBe('depth and exposure not known');
+    expect(wordsOf('one', 'shots:\n  one: {}\n')).toBe('DOF and exposure unknown');
   });
 
   it('claim nothing of a picture that the rig can’t take', () => {

@@ -48,7 +48,7 @@ describe('new', () => {
   it.each([
     [[], /needs -o FILE/],
     [['-o', 'plan.txt'], /ends in \.shootplan\.yaml/],
-    [['c.shootplan.yaml'], /goes behind -o/],
+    [['c.shootplan.yaml'], /give the file after -o/],
     [['--lens', 'macro', '-o', 'c.shootplan.yaml'], /There are macro-100, tele-135, long-200\./],
     [['--subject', 'cloud', '-o', 'c.shootplan.yaml'], /There are solid, film, bubble, surface\./],
     [['-o', 'none/c.shootplan.yaml'], /can't be written: there is no folder none\.$/m],

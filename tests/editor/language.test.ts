@@ -54,7 +54,7 @@ test.for(HOSTS)(
       { [FILE]: PLAN },
       { language: LANGUAGE, extensions },
     );
-    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('[0 of 1 shot ready]');
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('[0 of 1 shot clear]');
 
     const lens = workbench.page.locator('.editor-instance .codelens-decoration a').first();
     await workbench.goTo(SLOW, PLAN);

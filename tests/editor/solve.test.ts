@@ -23,7 +23,7 @@ test('a shot is solved once its changes and their reasons were read', async ({ o
   expect((await workbench.drawnLines()).join('\n')).toContain('aperture: f/2.8');
   await dialog.getByRole('button', { name: 'Apply' }).click();
   await expect.poll(() => workbench.squiggles('warning').count(), WAIT).toBe(0);
-  await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot ready');
+  await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot clear');
   expect((await workbench.drawnLines()).join('\n')).not.toContain('aperture: f/2.8');
   await workbench.picture('solve, applied');
 });

@@ -81,7 +81,7 @@ describe('a client that can do all of it', () => {
     const client = await rich();
     const list = await offered(client, 'f/8');
     const item = itemOf(list, 'f/8');
-    expect(item.labelDetails?.description).toMatch(/^f\/14 · depth .* of 1 mm · /);
+    expect(item.labelDetails?.description).toMatch(/^f\/14 · DOF .*, needs 1 mm · /);
     expect(item.detail).toBeUndefined();
     expect(list.items.filter(({ preselect }) => preselect)).toHaveLength(1);
     expect(item).toMatchObject({ insertTextFormat: 1, insertTextMode: 1, filterText: 'f/8' });
@@ -123,7 +123,7 @@ describe('a client that said nothing of itself', () => {
 
   it('has the consequence where details are shown', async () => {
     const item = itemOf(await offered(await bare(), 'f/8'), 'f/8');
-    expect(item.detail).toMatch(/^f\/14 · depth/);
+    expect(item.detail).toMatch(/^f\/14 · DOF/);
   });
 });
 

@@ -63,7 +63,7 @@ describe('solution', () => {
     expect(answer!.lines[1]).toMatch(/^ {2}needed because: The shot is \d\.\d+ stops too dark\.$/);
     expect(editsIn(answer!.edit!)).toHaveLength(1);
     const clear = await ask('skin');
-    expect(clear).toMatchObject({ title: expect.stringMatching(/^Nothing/) });
+    expect(clear).toMatchObject({ title: expect.stringMatching(/^No change of settings/) });
     expect(clear!.edit).toBeUndefined();
     expect(await ask('nobody')).toBeNull();
   });

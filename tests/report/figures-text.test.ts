@@ -83,7 +83,7 @@ it('lays the edit out in columns, a cut a line', () => {
     false,
   );
   expect(text.split('\n').slice(2, 7)).toEqual([
-    'edit: not known: needs `duration` of three',
+    'edit: unknown: needs `duration` of three',
     '  start        length       cut    shows  begins with         speed        clip used                  beat',
     '  00:00:00:00  67 frames    one    skin   cut                 100 %        take 1, 2 s to 4.67 s      on',
     // Of 20 s 19.76 are left, used up after 80·(1 − √(1 − 19.76/40)) = 23.09 s of 40.

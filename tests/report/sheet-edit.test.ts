@@ -106,7 +106,7 @@ describe('an edit that can’t be laid out', () => {
     const page = pageOf(withEdit(['one: { shot: skin }']));
     expect(page.querySelector('.wide svg')).toBeNull();
     expect(page.querySelector('.wide figcaption')?.textContent).toBe(
-      'Not known: needs duration of one.',
+      'Unknown: needs duration of one.',
     );
     expect(page.querySelector('.wide figcaption code')?.textContent).toBe('duration');
   });

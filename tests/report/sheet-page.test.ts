@@ -217,7 +217,7 @@ describe('whatever a plan is', () => {
   it('a figure that is not known leaves its drawing out and says why', () => {
     const core = coreWith(changed(EXAMPLE_PLAN, { 'kit/lenses/macro-100/length': null }));
     const section = sectionOf(documentOf(pageOf(core)), 'frost');
-    expect(section.textContent).toContain('Not known: needs length of macro-100.');
+    expect(section.textContent).toContain('Unknown: needs length of macro-100.');
     const titles = [...section.querySelectorAll('figure h3')].map(({ textContent }) => textContent);
     expect(titles).not.toContain('Subject, lens and light from the side');
     expect(titles).toContain('Frame');

@@ -49,7 +49,7 @@ function unknownWords(lines: readonly Line[]): string {
     byReason.set(reason, [...(byReason.get(reason) ?? []), one.label]);
   }
   return [...byReason]
-    .map(([reason, labels]) => message`Not known: ${labels.join(', ')}. ${reason}`)
+    .map(([reason, labels]) => message`Unknown: ${labels.join(', ')}. ${reason}`)
     .join('\n\n');
 }
 

@@ -55,7 +55,7 @@ export function editWords(changes: readonly FigureChange[]): readonly Change[] {
     const cut = key && change.figure.slice('cuts.'.length, -key.length - 1);
     const said = (value: unknown, why: string | undefined) =>
       value === null || value === undefined
-        ? worded(why === undefined ? message`none` : message`not known: ${why}`)
+        ? worded(why === undefined ? message`none` : message`unknown: ${why}`)
         : say.words(value);
     return [
       {

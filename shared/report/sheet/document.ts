@@ -41,7 +41,7 @@ export const orderTable = ({ steps }: Sheet['order'], say: Say): Table =>
     steps.map(({ shot, changes, seconds }) => [
       shot,
       changes.length > 0 ? capital(allOf(changes)) : message`None`,
-      seconds === null ? message`not known` : say.seconds(seconds),
+      seconds === null ? message`unknown` : say.seconds(seconds),
     ]),
     { isNamed: true, numbers: 2 },
   );
@@ -103,7 +103,7 @@ function shotDocument(shot: ShotSheet): Part {
   const { checks, limits, clips, findings } = shotParts(shot);
   const rows = [...settings, ...bench].map(({ label, value, follows, note }) => [
     label,
-    value ?? (follows ? message`not known` : message`not set`),
+    value ?? (follows ? message`unknown` : message`not set`),
     note ?? '',
   ]);
   return section(2, name, [

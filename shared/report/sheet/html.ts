@@ -130,7 +130,7 @@ function orderWords(changes: number, asWritten: number | null): string {
 
 /** `length`: of what is known; null: nothing is. */
 function takesWords(length: string | null, untimed: number): string {
-  if (length === null) return message`Takes and waits: not known.`;
+  if (length === null) return message`Takes and waits: unknown.`;
   if (untimed === 0) return message`Takes and waits: ${length}.`;
   return untimed === 1
     ? message`Takes and waits: ${length}, plus ${untimed} shot of unknown length.`
@@ -201,7 +201,7 @@ function settingTile({ label, value, follows, note, key }: Setting, options: Htm
     el(
       'dd',
       { class: value === null ? 'value none' : hasLongPart(value) ? 'value long' : 'value' },
-      value === null ? (follows ? message`not known` : message`not set`) : unbroken(value),
+      value === null ? (follows ? message`unknown` : message`not set`) : unbroken(value),
     ),
     note !== undefined && el('dd', { class: 'note' }, note),
   );

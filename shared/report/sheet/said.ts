@@ -22,7 +22,7 @@ export function notKnownWords(figures: readonly Figure<unknown>[], what?: string
   if (telling.length < unknown.length) return null;
   const reasons = [...new Set(telling.map((figure) => reasonOf(figure)).filter((one) => one))];
   const why = reasons.length === 0 ? message`depends on an invalid entry` : reasons.join('; ');
-  return what === undefined ? message`Not known: ${why}.` : message`${what} not known: ${why}.`;
+  return what === undefined ? message`Unknown: ${why}.` : message`${what} unknown: ${why}.`;
 }
 
 /** A drawing that there is none of, with why; null where it has no meaning for this shot. */

@@ -153,7 +153,7 @@ const pupilRatioOf = (chain: Figure<{ lens: { pupilRatio?: number | undefined } 
 function circleWords({ bench, figures, say }: SaidShot): string {
   const { circleOfConfusionMm: circle } = figures;
   const { givenCircleMm, recordedAreaMm: area } = bench;
-  if (!circle.known) return message`not known`;
+  if (!circle.known) return message`unknown`;
   const size = say.micrometres(circle.value * 1000);
   if (givenCircleMm.known) return message`${size} as the plan gives it`;
   const byDiagonal = area.known && circle.value === usualCircleOfConfusionMm(area.value, undefined);

@@ -36,7 +36,7 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
     lamp &&
       `${courseWords(lamp)}${
         lamp.depthAssumed && lamp.residual > 0
-          ? message` \`modulation-depth\` of ${plain(lamp.light)} is not known and taken as full.`
+          ? message` \`modulation-depth\` of ${plain(lamp.light)} is unknown and assumed to be 100%.`
           : ''
       }`,
   );

@@ -82,4 +82,4 @@ function kitTable(bench: SaidShot['bench'], say: SaidShot['say']): string {
 }
 
 const known = (figure: Figure<number>, words: (value: number) => string): string =>
-  figure.known ? words(figure.value) : message`not known`;
+  figure.known ? words(figure.value) : message`unknown`;

@@ -40,7 +40,7 @@ export function editDrawing(edit: EditJson, music: readonly Beat[]): Drawing {
   if (total === null || total === 0)
     return {
       ...drawing,
-      words: message`Not known: ${edit.notKnown.totalFrames ?? ''}.`,
+      words: message`Unknown: ${edit.notKnown.totalFrames ?? ''}.`,
       picture: null,
     };
   const rows = Math.min(MOST_ROWS, Math.ceil(placed.length / CUTS_A_ROW));
