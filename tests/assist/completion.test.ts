@@ -105,7 +105,7 @@ describe('the settings of a shot', () => {
     expect(labels(marked)).not.toContain('1/40 s');
     const lamp = marked.replace('modulation: none', 'modulation: 100 Hz');
     expect(detail(lamp, '1/100 s')).toContain('no flicker');
-    expect(detail(lamp, '1/80 s')).toMatch(/\d+ % flicker/);
+    expect(detail(lamp, '1/80 s')).toMatch(/\d+% flicker/);
     const order = labels(lamp);
     expect(order.indexOf('1/100 s')).toBeLessThan(order.indexOf('1/80 s'));
   });

@@ -47,7 +47,7 @@ describe('hovers', () => {
   it('on a value of a cut say what the cut comes to', () => {
     const text = hover('two: {', '100 to 25 %');
     expect(text).toContain('| begins | **00:00:05:08** |');
-    expect(text).toContain('| slowest without repeats | 100 % |');
+    expect(text).toContain('| slowest without repeats | 100% |');
     expect(text).toContain('| clip used | take 1, 0.24 s to 1.49 s |');
     expect(text).toContain('| handle before | 6 frames, needs 6 |');
     expect(text).toContain('| not covered by a clip | none |');

@@ -140,12 +140,12 @@ describe('on the other settings of a shot', () => {
   it('tells the shutter’s angle and what flickers', () => {
     expect(rowsOf(hoverWords(BENCH, '1/50 s'))).toMatchObject({
       'shutter angle': '360°',
-      'flicker left': '0 %',
+      'flicker left': '0%',
       lamp: 'pulses at 100 Hz',
       cycles: '2',
     });
     const rows = rowsOf(hoverWords(BENCH, '1/60 s'));
-    expect(rows['flicker left']).toBe('17 %');
+    expect(rows['flicker left']).toBe('17%');
     expect(rows.bands).toBe('stand still');
   });
 
@@ -170,7 +170,7 @@ describe('on the other settings of a shot', () => {
       size: '1920 x 1080',
       rate: '50 fps',
       'effective pixel': '18.8 µm',
-      'slowest without repeats': '50 % at 25 fps delivered',
+      'slowest without repeats': '50% at 25 fps delivered',
     });
   });
 

@@ -169,7 +169,7 @@ describe('all clips of a plan', () => {
     const { out, status } = lamella('clips', 'clean.shootplan.yaml', '--fail-on', 'warning');
     // A second of film is no take of the plan, which asks for none.
     expect(status).toBe(0);
-    expect(out).toMatch(/^Clip +Shot +Verdict +Size/);
+    expect(out).toMatch(/^Clip +Shot +Verdict +Resolution/);
     expect(out).toMatch(/\nmedia\/good\.mp4 +frost +keep +1920 x 1080 +25 fps +h264 /);
     expect(out).toContain(
       'Not listed in the plan:\n  media/half.mp4\n  media/left.mkv\n  media/small.mp4',
@@ -201,9 +201,7 @@ describe('a test clip', () => {
       ...['clips', '--test-clip', 'media/good.mp4', '--shot', 'frost', 'clean.shootplan.yaml'],
     );
     expect(status).toBe(0);
-    expect(out.split('\n')[0]).toBe(
-      'PASS  media/good.mp4 is what frost asks for, as far as the file says.',
-    );
+    expect(out.split('\n')[0]).toBe('PASS  media/good.mp4 matches frost, as far as the file says.');
     expect(out).toContain('read it back from the body: shutter, ISO, white balance.');
   });
 
@@ -213,7 +211,7 @@ describe('a test clip', () => {
     );
     expect(status).toBe(1);
     expect(out.split('\n').slice(0, 2)).toEqual([
-      'FAIL  media/small.mp4 is not what frost asks for.',
+      "FAIL  media/small.mp4 doesn't match frost.",
       '  media/small.mp4: recorded at 1280 x 720, not 1920 x 1080.  clip-differs',
     ]);
   });

@@ -78,7 +78,7 @@ Examples that pass
     const { out, status } = await lamella('/', ['explain']);
     expect(status).toBe(0);
     expect(out.split('\n')[0]).toBe('also-told-to  note  nothing does.');
-    expect(out).toContain('told-to       warning      a line says so.');
+    expect(out).toContain('told-to       warning  a line says so.');
   });
 
   it('offers the nearest for a name that is none', async () => {

@@ -211,7 +211,7 @@ describe('the sheet', () => {
     expect(existsSync(path.join(cwd, 'other.shootplan.yaml'))).toBe(false);
     const { status, err } = await run(cwd, 'sheet', NAME, '-o', 'no/such/folder/x.html');
     expect(status).toBe(2);
-    const said = 'there is not a folder no/such/folder';
+    const said = 'there is no folder no/such/folder';
     expect(err).toBe(`lamella: no/such/folder/x.html can't be written: ${said}.\n`);
     expect((await run(cwd, 'sheet', NAME, '-o', `${NAME}/x.html`)).err).toContain(
       'is not a folder',

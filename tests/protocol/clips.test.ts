@@ -75,7 +75,7 @@ describe('the server on a machine with a disk', () => {
     ]);
     expect(answer.stopped).toBe(false);
     expect(answer.markdown).toContain('| small.mp4 | frost | keep | 1280 x 720 | 25 fps | h264 |');
-    expect(answer.markdown).toContain('## No shot asks for\n\n- other.mov');
+    expect(answer.markdown).toContain('## Not listed in the plan\n\n- other.mov');
   });
 });
 
@@ -88,7 +88,7 @@ describe('the server elsewhere', () => {
     });
     expect(answer).toEqual({
       unavailable:
-        'Clips are read from a disk: in an editor on the desktop, or by `lamella clips` on the command line.',
+        'Clips can only be read from a disk. Use a desktop editor, or `lamella clips` on the command line.',
     });
   });
 

@@ -89,7 +89,7 @@ describe('a client that can do all of it', () => {
     const { documentation } = await resolve(client, item);
     expect(documentation).toMatchObject({ kind: 'markdown' });
     expect((documentation as { value: string }).value).toContain(
-      '| works as | **f/14** at the sensor |',
+      '| effective | **f/14** at the sensor |',
     );
   });
 
