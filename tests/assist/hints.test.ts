@@ -63,7 +63,7 @@ describe('beside the settings of a shot', () => {
 
   it('leave out the f-number where it works as marked', () => {
     const text = BENCH.replace('rig: doubled\n    ring', 'rig: plain\n    ring');
-    expect(hinted(text).find((hint) => hint.startsWith('aperture'))).not.toContain('works as');
+    expect(hinted(text).find((hint) => hint.startsWith('aperture'))).not.toContain('effective');
   });
 
   it('say the depth in the numbers of the finding about it', () => {
