@@ -28,7 +28,7 @@ export const clips = planCommand({
     'lamella clips FILE [--media DIR] [options]',
     'lamella clips --test-clip CLIP --shot NAME FILE [options]',
   ],
-  about: later`Reads the clips that a plan lists and says which of them are not what their shots ask for: size, rate, codec, bit rate, length, and shutter, ISO and white balance where a file carries them. A test clip at the start of the day tells whether the body is set as the plan says. Nothing is ever written to a clip.`,
+  about: later`Compares the recorded clips with the plan: resolution, frame rate, codec, bit rate, length, and shutter, ISO and white balance where the file has them. A test clip checks the camera's settings at the start of the day. Never writes to a clip.`,
   options: {
     media: {
       value: later`folder`,

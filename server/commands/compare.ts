@@ -31,7 +31,7 @@ export const compare: Command = {
     },
     format: {
       oneOf: ['text', 'md', 'json'],
-      about: later`text (default), markdown for a review comment, or json`,
+      about: later`text (default), md for a review comment, or json`,
     },
     'fail-on': {
       ...FAIL_ON,

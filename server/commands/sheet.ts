@@ -18,7 +18,7 @@ export const sheet = planCommand({
     output: OUTPUT,
     format: {
       oneOf: ['html', 'md'],
-      about: later`html, one self-contained page (default), or markdown, with the drawings in words`,
+      about: later`html, one self-contained page (default), or md, Markdown with the drawings in words`,
     },
     root: ROOT,
     lengths: { ...LENGTHS, about: later`Unit in which lengths are shown: mm (default) or inches.` },
