@@ -12,7 +12,7 @@ describe('exit status of check', () => {
       'clean.shootplan.yaml': 'title: quiet\n',
       'error.shootplan.yaml': 'a: !error broken\n',
       'warning.shootplan.yaml': 'a: !warning dim\n',
-      'information.shootplan.yaml': 'a: !information note\n',
+      'note.shootplan.yaml': 'a: !note note\n',
     });
 
   it.each([
@@ -169,7 +169,7 @@ describe('wrong use of check', () => {
     [['check', '--format', 'xml'], '--format takes text, json, sarif or github, not "xml".'],
     [['check', '--format'], '--format needs a value: text, json, sarif or github.'],
     [['check', '--root', '--format', 'json'], '--root needs a value: a folder.'],
-    [['check', '--fail-on', 'hint'], '--fail-on takes error, warning or information, not "hint".'],
+    [['check', '--fail-on', 'hint'], '--fail-on takes error, warning or note, not "hint".'],
     [['check', '--lengths', 'inches', '--format', 'json'], 'JSON is always in millimetres'],
     [['check', '-'], '--stdin-name NAME says which file it stands for'],
     [['check', '-', 'a.shootplan.yaml'], 'goes with no other file'],
@@ -205,7 +205,7 @@ describe('wrong use of check', () => {
     const folder = folderWith({ 'a.shootplan.yaml': 'a: !throw\n' });
     const { status, err } = await lamella(folder, ['check']);
     expect(status).toBe(2);
-    expect(err).toContain('a defect of Lamella');
+    expect(err).toContain('a bug in Lamella');
     expect(err).toContain('told to fail');
   });
 });

@@ -202,7 +202,7 @@ describe('a test clip', () => {
     );
     expect(status).toBe(0);
     expect(out.split('\n')[0]).toBe('PASS  media/good.mp4 matches frost, as far as the file says.');
-    expect(out).toContain('read it back from the body: shutter, ISO, white balance.');
+    expect(out).toContain('check it on the camera: shutter, ISO, white balance.');
   });
 
   it('of the setting that nobody read back fails, with why', () => {

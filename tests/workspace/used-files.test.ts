@@ -74,7 +74,7 @@ describe('a kit that two plans use', () => {
     };
     expect(loud(coreOf(files), A)).toEqual(['exposure-off error']);
     const own = `${files[A]}\nseverity: { exposure-off: note }\n`;
-    expect(loud(coreOf({ ...files, [A]: own }), A)).toEqual(['exposure-off information']);
+    expect(loud(coreOf({ ...files, [A]: own }), A)).toEqual(['exposure-off note']);
   });
 });
 
