@@ -25,16 +25,14 @@ export const compareWithCommit = async (
 ): Promise<void> => {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== LANGUAGE) {
-    void window.showInformationMessage(
-      l10n.t('Open a shoot plan first: it is compared with its last commit.'),
-    );
+    void window.showInformationMessage(l10n.t('Open a shoot plan first.'));
     return;
   }
   const repository = await repositoryOf(document.uri);
   if (!repository) {
     void window.showInformationMessage(
       l10n.t(
-        'There is no last commit to compare with: the plan is in no repository that the editor knows.',
+        'No last commit to compare with. The plan is not in a repository that the editor knows.',
       ),
     );
     return;

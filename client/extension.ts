@@ -4,6 +4,7 @@
  */
 import { commands, type ExtensionContext, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { ClipFindings } from './clips.ts';
 import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
 import { openNewPlan } from './new-plan.ts';
@@ -12,12 +13,11 @@ import { PlanStates } from './plan-states.ts';
 import { answerFileReads, answerPlanFiles } from './read-file.ts';
 import { copyReport } from './report.ts';
 import { RestartUnlessHopeless } from './restarts.ts';
-import { type ShotToSettle, settleShot } from './settle.ts';
 import { Sheets, type ShotToShow } from './sheet.ts';
+import { type ShotToSolve, solveShot } from './solve.ts';
 import { StatusItem } from './status.ts';
 import { exportTimeline } from './timeline.ts';
 import { translationFor } from './translation.ts';
-import { ClipFindings } from './verify.ts';
 
 /** Also the prefix of the settings: the client reads `lamella.trace.server` by it. */
 export const CLIENT_ID = 'lamella';
@@ -42,7 +42,7 @@ export const start = async (
       lengths: workspace.getConfiguration('lamella').get('lengths'),
       lenses: workspace.getConfiguration('lamella').get('lenses'),
       state: true,
-      settling: true,
+      solving: true,
       sheets: true,
       asksAgain: true,
       listsPlans: true,
@@ -67,10 +67,8 @@ export const start = async (
     workspace.registerTextDocumentContentProvider(Pages.scheme, pages),
     clips,
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
-    commands.registerCommand('lamella.verifyClips', () => clips.verify(client, pages)),
-    commands.registerCommand('lamella.settleShot', (shot?: ShotToSettle) =>
-      settleShot(client, shot),
-    ),
+    commands.registerCommand('lamella.checkClips', () => clips.check(client, pages)),
+    commands.registerCommand('lamella.solveShot', (shot?: ShotToSolve) => solveShot(client, shot)),
     commands.registerCommand('lamella.exportTimeline', () => exportTimeline(client)),
     commands.registerCommand('lamella.copyReport', () => copyReport(context, client)),
     commands.registerCommand('lamella.showLog', () => log.show()),

@@ -6,11 +6,11 @@ import { BODIES, LENSES, type Piece, SUBJECT_KINDS } from '../shared/assist/new-
 import { LANGUAGE } from './documents.ts';
 
 const STEPS = [
-  { key: 'body', title: () => l10n.t('New plan (1 of 3): the body'), pieces: BODIES },
-  { key: 'lens', title: () => l10n.t('New plan (2 of 3): the lens'), pieces: LENSES },
+  { key: 'body', title: () => l10n.t('New plan (1 of 3): camera'), pieces: BODIES },
+  { key: 'lens', title: () => l10n.t('New plan (2 of 3): lens'), pieces: LENSES },
   {
     key: 'subject',
-    title: () => l10n.t('New plan (3 of 3): what is filmed'),
+    title: () => l10n.t('New plan (3 of 3): subject'),
     pieces: SUBJECT_KINDS,
   },
 ] as const;

@@ -9,7 +9,7 @@ export const copyReport = async (
 ): Promise<void> => {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== LANGUAGE) {
-    void window.showInformationMessage(l10n.t('Open a shoot plan first: the report is about it.'));
+    void window.showInformationMessage(l10n.t('Open a shoot plan first.'));
     return;
   }
   const facts = [
@@ -25,7 +25,7 @@ export const copyReport = async (
   await env.clipboard.writeText(report);
   void window.showInformationMessage(
     l10n.t(
-      'The report is on the clipboard. Names, texts and paths are replaced, numbers are not: read it before you send it.',
+      'Report copied to the clipboard. Names, text, comments and paths are replaced, numbers are not. Read it before you send it.',
     ),
   );
 };

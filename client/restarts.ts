@@ -45,7 +45,7 @@ export class RestartUnlessHopeless implements ErrorHandler {
     return {
       action: CloseAction.DoNotRestart,
       message: l10n.t(
-        'The {0} language server ended {1} times in a row before it had checked a plan. Its log says why; the command "{0}: Restart the Language Server" tries again.',
+        'The {0} language server stopped {1} times in a row before it could check a plan. See its log. To try again, run "{0}: Restart the Language Server".',
         this.#name,
         MOST_FAILED_STARTS,
       ),

@@ -49,9 +49,7 @@ export class Sheets implements Disposable {
   readonly show = async (shot?: ShotToShow): Promise<void> => {
     const document = await this.#documentOf(shot);
     if (document?.languageId !== LANGUAGE) {
-      void window.showInformationMessage(
-        l10n.t('Open a shoot plan first: the sheet is made from it.'),
-      );
+      void window.showInformationMessage(l10n.t('Open a shoot plan first.'));
       return;
     }
     const key = document.uri.toString();
@@ -104,7 +102,7 @@ class OpenSheet implements Disposable {
     const scripts = Uri.joinPath(context.extensionUri, 'dist');
     this.#panel = window.createWebviewPanel(
       'lamella.sheet',
-      l10n.t('Sheet: {0}', nameOf(document.uri)),
+      l10n.t('Shot Sheet: {0}', nameOf(document.uri)),
       { viewColumn: ViewColumn.Beside, preserveFocus: true },
       { enableScripts: true, localResourceRoots: [scripts] },
     );
@@ -153,7 +151,7 @@ class OpenSheet implements Disposable {
     webview.html = `<!doctype html>
 <html lang="${sheet?.language ?? 'en'}"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
-<title>${l10n.t('Sheet')}</title><style nonce="${nonce}">${sheet?.style ?? ''}</style></head>
+<title>${l10n.t('Shot Sheet')}</title><style nonce="${nonce}">${sheet?.style ?? ''}</style></head>
 <body><main></main><script nonce="${nonce}" src="${this.#script}"></script></body></html>`;
   }
 

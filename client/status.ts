@@ -2,14 +2,14 @@ import { Disposable, l10n, StatusBarAlignment, window } from 'vscode';
 import { LANGUAGE } from './documents.ts';
 import type { PlanState, PlanStates } from './plan-states.ts';
 
-/** "3 of 4 shots ready" for the plan in the active editor; hidden where there is none. */
+/** "3 of 4 shots clear" for the plan in the active editor; hidden where there is none. */
 export class StatusItem implements Disposable {
   readonly #item = window.createStatusBarItem('lamella.shots', StatusBarAlignment.Right, 100);
   readonly #states = new Map<string, PlanState>();
   readonly #editors = window.onDidChangeActiveTextEditor(() => this.#show());
 
   constructor() {
-    this.#item.name = l10n.t('Lamella: Shots Ready');
+    this.#item.name = l10n.t('Lamella: Shots Clear');
     this.#item.command = 'workbench.actions.view.problems';
   }
 
@@ -40,7 +40,7 @@ export class StatusItem implements Disposable {
     const { ready, shots } = state;
     this.#item.text = `${ready < shots ? '$(warning)' : '$(pass)'} ${wording(ready, shots)}`;
     this.#item.tooltip = l10n.t(
-      'A shot is ready when nothing about it is an error or a warning. Select to see the findings.',
+      'A shot is clear when it has no errors or warnings. Click to see the findings.',
     );
     this.#item.show();
   }
@@ -50,5 +50,5 @@ const wording = (ready: number, shots: number): string =>
   shots === 0
     ? l10n.t('No shots yet')
     : shots === 1
-      ? l10n.t('{0} of {1} shot ready', ready, shots)
-      : l10n.t('{0} of {1} shots ready', ready, shots);
+      ? l10n.t('{0} of {1} shot clear', ready, shots)
+      : l10n.t('{0} of {1} shots clear', ready, shots);

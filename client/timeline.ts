@@ -9,7 +9,7 @@ const PLAN_SUFFIX = /\.shootplan\.ya?ml$/;
 export const exportTimeline = async (client: BaseLanguageClient): Promise<void> => {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== LANGUAGE) {
-    void window.showInformationMessage(l10n.t('Open a shoot plan first: its edit is exported.'));
+    void window.showInformationMessage(l10n.t('Open a shoot plan first.'));
     return;
   }
   const { uri } = document;
@@ -26,9 +26,9 @@ export const exportTimeline = async (client: BaseLanguageClient): Promise<void> 
   });
   if (!made) return;
   if (!made.ok) {
-    void window.showWarningMessage(l10n.t('There is nothing to export: {0}.', made.why));
+    void window.showWarningMessage(l10n.t('Nothing to export: {0}.', made.why));
     return;
   }
   await workspace.fs.writeFile(target, new TextEncoder().encode(made.text));
-  void window.showInformationMessage(l10n.t('Written: {0}', workspace.asRelativePath(target)));
+  void window.showInformationMessage(l10n.t('Exported to {0}', workspace.asRelativePath(target)));
 };

@@ -33,8 +33,8 @@ export interface ClientFeatures {
   readonly markdown: boolean;
   /** What it makes of what may be written at a caret. */
   readonly completion: CompletionFeatures;
-  /** It has a command that shows how a shot is settled before it applies it. */
-  readonly showsSettling: boolean;
+  /** It has a command that shows how a shot is solved before it applies it. */
+  readonly showsSolving: boolean;
   /** It has a command that shows the sheet of a plan at a shot. */
   readonly showsSheets: boolean;
   /** It asked for `lamella/state`. */
@@ -70,7 +70,7 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
     preparesRename: textDocument.rename?.prepareSupport === true,
     completion: completionFeatures(params),
     markdown: (textDocument.hover?.contentFormat ?? []).includes(MarkupKind.Markdown),
-    showsSettling: optionsOf(params).settling === true,
+    showsSolving: optionsOf(params).solving === true,
     showsSheets: optionsOf(params).sheets === true,
     wantsState: optionsOf(params).state === true,
   };
@@ -96,8 +96,8 @@ export interface InitializationOptions {
   readonly asksAgain?: unknown;
   /** true: the client answers `lamella/planFiles`. */
   readonly listsPlans?: unknown;
-  /** true: name the command `lamella.settleShot` in code actions. */
-  readonly settling?: unknown;
+  /** true: name the command `lamella.solveShot` in code actions. */
+  readonly solving?: unknown;
   /** false: no lenses over shots. */
   readonly lenses?: unknown;
   /** true: lenses name the command `lamella.openSheet`. */

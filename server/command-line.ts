@@ -1,7 +1,9 @@
 /** `lamella`: finds the command and runs it. */
 import { version } from '../package.json';
 import { message } from '../shared/words/message.ts';
+import { bugReport } from './commands/bug-report.ts';
 import { check } from './commands/check.ts';
+import { clips } from './commands/clips.ts';
 import type { Command, Surroundings } from './commands/command.ts';
 import { compare } from './commands/compare.ts';
 import { explain } from './commands/explain.ts';
@@ -9,11 +11,9 @@ import { figures } from './commands/figures.ts';
 import { overview } from './commands/help.ts';
 import { newCommand } from './commands/new.ts';
 import { nearest, WrongUse } from './commands/options.ts';
-import { report } from './commands/report.ts';
-import { settle } from './commands/settle.ts';
 import { sheet } from './commands/sheet.ts';
+import { solve } from './commands/solve.ts';
 import { timeline } from './commands/timeline.ts';
-import { verify } from './commands/verify.ts';
 import { COULD_NOT_RUN, NOTHING_FOUND } from './exit-status.ts';
 import { guarded, isHelp, runCommand } from './run-command.ts';
 
@@ -23,10 +23,10 @@ const COMMANDS: readonly Command[] = [
   sheet,
   timeline,
   compare,
-  verify,
+  clips,
   explain,
-  report,
-  settle,
+  bugReport,
+  solve,
   newCommand,
 ];
 

@@ -2,7 +2,7 @@
 
 import type { Core, Refusal } from '../shared/api/facade.ts';
 import type { FileId } from '../shared/plan/place.ts';
-import type { VerifiedPlan, VerifyOptions } from './media/verify-clips.ts';
+import type { CheckedPlan, CheckOptions } from './media/check-clips.ts';
 
 export type HostText =
   | { readonly ok: true; readonly text: string }
@@ -16,13 +16,13 @@ export interface Host {
    *
    * @param root the folder that they have to lie in, links followed
    */
-  verifyClips?(
+  checkClips?(
     core: Core,
     plan: FileId,
     root: FileId,
     signal: AbortSignal,
-    progress: VerifyOptions['progress'],
-  ): Promise<VerifiedPlan | null>;
+    progress: CheckOptions['progress'],
+  ): Promise<CheckedPlan | null>;
   /** The root of a file that lies in no workspace folder. */
   rootOf(file: FileId): FileId;
 }

@@ -6,8 +6,8 @@ import { readPlan } from './files/read-plan.ts';
 import { nearestRoot } from './files/root.ts';
 import { pathOfUri, uriOfPath } from './files/uri.ts';
 import type { Host } from './host.ts';
+import { checkClips } from './media/check-clips.ts';
 import { WorkerClipReader } from './media/clip-reader.ts';
-import { verifyClips } from './media/verify-clips.ts';
 import { readThroughClient } from './workspace/client-files.ts';
 
 /** @param mediaReader the bundle of the thread that reads clips */
@@ -18,15 +18,15 @@ export function nodeHost(connection: Connection, mediaReader: string): Host {
       const [at, rootAt] = [pathOfUri(file), pathOfUri(root)];
       return at === null || rootAt === null ? throughClient(file) : readPlan(at, rootAt);
     },
-    async verifyClips(core, plan, root, signal, progress) {
+    async checkClips(core, plan, root, signal, progress) {
       const [at, rootAt] = [pathOfUri(plan), pathOfUri(root)];
       if (at === null || rootAt === null) return null;
       const reader = new WorkerClipReader(mediaReader);
       const folders = { plan: path.dirname(at), root: rootAt, media: null };
       try {
-        const verified = await verifyClips({ core, plan, folders, reader, signal, progress });
-        const notAsked = verified.notAsked.map((file) => path.relative(folders.plan, file));
-        return { ...verified, notAsked };
+        const checked = await checkClips({ core, plan, folders, reader, signal, progress });
+        const notAsked = checked.notAsked.map((file) => path.relative(folders.plan, file));
+        return { ...checked, notAsked };
       } finally {
         await reader.close();
       }

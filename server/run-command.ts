@@ -44,7 +44,7 @@ export async function guarded(
     else {
       const said = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
       terminal.err(
-        `lamella: ${message`failed; this is a defect of Lamella, not of the plan.`}\n${said}\n`,
+        `lamella: ${message`failed. This is a bug in Lamella, not in your plan.`}\n${said}\n`,
       );
     }
     return COULD_NOT_RUN;

@@ -20,6 +20,7 @@ import { workAhead } from './ahead.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import { optionsOf } from './client-features.ts';
 import { actions } from './handlers/actions.ts';
+import { type ClipsInEditor, type ClipsParams, clipsInEditor } from './handlers/clips.ts';
 import { colours } from './handlers/colours.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
 import { completion, resolveCompletion } from './handlers/completion.ts';
@@ -36,12 +37,11 @@ import {
   selections,
 } from './handlers/navigation.ts';
 import { type NewPlanParams, newPlanText } from './handlers/new-plan.ts';
-import { type SettleAnswer, type SettleParams, settleAnswer } from './handlers/settle.ts';
 import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
+import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
 import { symbols } from './handlers/symbols.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
-import { type VerifiedInEditor, type VerifyParams, verifyInEditor } from './handlers/verify.ts';
-import type { VerifyOptions } from './media/verify-clips.ts';
+import type { CheckOptions } from './media/check-clips.ts';
 import { type AboutReport, reportOf } from './report.ts';
 import { serverCapabilities } from './server-capabilities.ts';
 import { Session, type SessionOptions } from './session.ts';
@@ -249,15 +249,15 @@ export function startServer(options: SessionOptions): void {
       compareBefore(current, file, before),
     ),
   );
-  connection.onRequest<VerifiedInEditor | null, never>(
-    'lamella/verify',
-    answer<VerifyParams, VerifiedInEditor | null>(
+  connection.onRequest<ClipsInEditor | null, never>(
+    'lamella/clips',
+    answer<ClipsParams, ClipsInEditor | null>(
       async (current, { textDocument: { uri }, workDoneToken }, token) => {
         const file = canonicalUri(uri);
         const { documents } = current;
         if (!documents.has(file) || documents.unread(file)) return null;
         await current.used.ready(file);
-        const progress: VerifyOptions['progress'] = (done, of, clip) => {
+        const progress: CheckOptions['progress'] = (done, of, clip) => {
           if (workDoneToken === undefined) return;
           const message = `${done + 1} of ${of}: ${clip}`;
           void connection.sendProgress(WorkDoneProgress.type, workDoneToken, {
@@ -265,14 +265,14 @@ export function startServer(options: SessionOptions): void {
             message,
           });
         };
-        return verifyInEditor(current, options.host, file, token, progress);
+        return clipsInEditor(current, options.host, file, token, progress);
       },
     ),
   );
-  connection.onRequest<SettleAnswer | null, never>(
-    'lamella/settle',
-    about<SettleParams, SettleAnswer | null>(null, ({ core, client, documents }, file, { shot }) =>
-      settleAnswer(core, client, documents, file, shot),
+  connection.onRequest<SolveAnswer | null, never>(
+    'lamella/solve',
+    about<SolveParams, SolveAnswer | null>(null, ({ core, client, documents }, file, { shot }) =>
+      solveAnswer(core, client, documents, file, shot),
     ),
   );
   connection.onRequest<TimelineFile | null, never>(

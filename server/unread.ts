@@ -45,8 +45,8 @@ export const untried = (file: FileId, tried: number): LocatedFinding => ({
     file,
     'too-much',
     START,
-    message`Fixes were tried for the first ${tried} findings alone.`,
-    message`Every fix is tried on the whole plan before it is offered. Mend these, and check again.`,
+    message`Fixes were tried for the first ${tried} findings only.`,
+    message`Every fix is tried on the whole plan before it is offered. Fix these, then check again.`,
   ),
   severity: 'warning',
 });
@@ -57,7 +57,7 @@ export const failed = (file: FileId, cause: unknown): LocatedFinding =>
     'rule-failed',
     START,
     message`Lamella failed while it checked this file.`,
-    message`This is a defect of Lamella, not of the plan: ${cause instanceof Error ? cause.message : String(cause)}`,
+    message`This is a bug in Lamella, not in your plan: ${cause instanceof Error ? cause.message : String(cause)}`,
   );
 
 export const lostTrack = (file: FileId, cause: unknown): LocatedFinding =>
@@ -66,5 +66,5 @@ export const lostTrack = (file: FileId, cause: unknown): LocatedFinding =>
     'rule-failed',
     START,
     message`Lamella lost track of this text: close it and open it again.`,
-    message`An edit could not be followed. This is a defect of Lamella: ${cause instanceof Error ? cause.message : String(cause)}`,
+    message`An edit could not be followed. This is a bug in Lamella: ${cause instanceof Error ? cause.message : String(cause)}`,
   );

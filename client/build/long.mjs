@@ -14,7 +14,7 @@ const PROPERTIES = [
   'tests/laws',
   'tests/rules',
   'tests/quantity',
-  'tests/settle',
+  'tests/solve',
   'tests/assist/completion-everywhere.test.ts',
   'tests/assist/as-it-was.test.ts',
 ];

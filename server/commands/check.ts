@@ -26,11 +26,11 @@ import { type Parsed, WrongUse } from './options.ts';
 export const check: Command<CheckSurroundings> = {
   name: 'check',
   usage: ['lamella check [FILE|DIR…] [options]', 'lamella check - --stdin-name NAME [options]'],
-  about: later`Says what will not work in plans, and what to do. A folder stands for every *.shootplan.yaml below it; without arguments, the current folder.`,
+  about: later`Checks plans and suggests fixes. Given a folder, checks every *.shootplan.yaml in it. Default: the current folder.`,
   options: {
     format: {
       oneOf: ['text', 'json', 'sarif', 'github'],
-      about: later`For people (default), for programs, as SARIF 2.1.0, or as GitHub’s workflow commands.`,
+      about: later`text (default), json, SARIF 2.1.0, or GitHub workflow commands`,
     },
     'fail-on': FAIL_ON,
     root: ROOT,
@@ -38,7 +38,7 @@ export const check: Command<CheckSurroundings> = {
     'stdin-name': {
       value: later`file name`,
       shown: 'NAME',
-      about: later`The file that standard input stands for; paths start from there.`,
+      about: later`File name to assume for standard input. Paths start from its folder.`,
     },
   },
   async run(parsed, surroundings) {

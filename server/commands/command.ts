@@ -41,26 +41,26 @@ export interface Command<S extends CheckSurroundings = Surroundings> {
 
 export const FORMAT: OptionSpec = {
   oneOf: ['text', 'json'],
-  about: later`For people (default) or for programs.`,
+  about: later`text (default) or json`,
 };
 export const LENGTHS: OptionSpec = {
   oneOf: ['mm', 'inches'] satisfies LengthUnit[],
-  about: later`The unit that text shows lengths in; JSON is always in millimetres.`,
+  about: later`Unit for lengths in text: mm (default) or inches. JSON is always in millimetres.`,
 };
 export const ROOT: OptionSpec = {
   value: later`folder`,
   shown: 'DIR',
-  about: later`The folder that plans may use files from; else the nearest repository's root, else the plan's folder.`,
+  about: later`Folder that plans may use files from. Default: the repository's root, else the plan's folder.`,
 };
 export const FAIL_ON: OptionSpec = {
   oneOf: ['error', 'warning', 'note'] satisfies Severity[],
-  about: later`The least severe finding that makes the exit status 1; default error.`,
+  about: later`Lowest severity that makes the exit status 1. Default: error.`,
 };
 export const OUTPUT: OptionSpec = {
   value: later`file`,
   short: 'o',
   shown: 'FILE',
-  about: later`Where to write it; left out, to standard output.`,
+  about: later`Output file. Default: standard output.`,
 };
 
 export const lengthsIn = ({ lengths }: Parsed['options']): LengthUnit =>

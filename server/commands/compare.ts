@@ -22,20 +22,20 @@ import { type Parsed, WrongUse } from './options.ts';
 export const compare: Command = {
   name: 'compare',
   usage: ['lamella compare OLD NEW [options]', 'lamella compare --git REVISION FILE [options]'],
-  about: later`Says what a change does to every shot: what is set otherwise, what follows from it, and which findings are new or gone.`,
+  about: later`Compares two plans shot by shot: changed settings, changed results, new and resolved findings.`,
   options: {
     git: {
       value: later`revision`,
       shown: 'REVISION',
-      about: later`Compares with FILE, and all that it uses, as committed there: HEAD, main, v2.`,
+      about: later`Compares with FILE and the files that it uses at this revision: HEAD, main, v2.`,
     },
     format: {
       oneOf: ['text', 'md', 'json'],
-      about: later`For people (default), for a comment on a review, or for programs.`,
+      about: later`text (default), md for a review comment, or json`,
     },
     'fail-on': {
       ...FAIL_ON,
-      about: later`The least severe new finding that makes the exit status 1; default error.`,
+      about: later`Lowest severity of a new finding that makes the exit status 1. Default: error.`,
     },
     root: ROOT,
     lengths: LENGTHS,

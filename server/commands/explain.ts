@@ -6,7 +6,7 @@ import { nearest, WrongUse } from './options.ts';
 export const explain: Command = {
   name: 'explain',
   usage: ['lamella explain [RULE]'],
-  about: later`Says when a rule fires, why it matters and what to do; without a rule, lists them all.`,
+  about: later`Explains a rule: when it is reported, why it matters and what to do. Without a rule, lists all rules.`,
   options: {},
   async run({ rest }, { terminal, rules }) {
     const [name] = rest;

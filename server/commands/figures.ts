@@ -8,9 +8,13 @@ import { planCommand, shotOf } from './open-plan.ts';
 export const figures = planCommand({
   name: 'figures',
   usage: ['lamella figures FILE [--shot NAME] [options]'],
-  about: later`Says what every shot of a plan and its edit come to, and why where a figure is not known.`,
+  about: later`Prints the calculated values for every shot and for the edit, and why any value is missing.`,
   options: {
-    shot: { value: later`shot’s name`, shown: 'NAME', about: later`Only this shot.` },
+    shot: {
+      value: later`shot's name`,
+      shown: 'NAME',
+      about: later`Shot to print. Default: all shots.`,
+    },
     format: FORMAT,
     root: ROOT,
     lengths: LENGTHS,

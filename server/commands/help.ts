@@ -12,9 +12,9 @@ const WIDTH = 88;
 const statusWords = (): string =>
   [
     message`Exit status`,
-    `  0  ${message`nothing found at or above the bar`}`,
+    `  0  ${message`no findings at or above --fail-on`}`,
     `  1  ${message`findings`}`,
-    `  2  ${message`could not run: wrong use, or a file that can't be read`}`,
+    `  2  ${message`could not run: usage error or unreadable file`}`,
     '',
   ].join('\n');
 
@@ -22,12 +22,12 @@ export function overview(commands: readonly Described[]): string {
   const rows = commands.map(
     ({ usage, about }) => `  ${usage.join('\n  ')}\n${wrap(inLanguage(about), WIDTH, '      ')}`,
   );
-  return `lamella: ${message`shoot plans for very small things very close, checked.`}
+  return `lamella: ${message`plan and check macro shoots`}
 
 ${rows.join('\n\n')}
 
   lamella COMMAND --help
-      ${message`What a command takes.`}
+      ${message`Shows the options of a command.`}
 
   lamella --version
 

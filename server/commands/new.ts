@@ -9,20 +9,20 @@ import { writeOutput } from './write-output.ts';
 export const newCommand: Command = {
   name: 'new',
   usage: ['lamella new [--body NAME] [--lens NAME] [--subject KIND] -o FILE'],
-  about: later`Writes a plan to begin with, filled in and checking cleanly: a body, a lens and a subject of a kit without makes, one shot with its light, settings and checks. Never writes over a file.`,
+  about: later`Creates a complete starter plan that passes every check: a generic camera, lens and subject, and one lit shot. Never overwrites a file.`,
   options: {
-    body: { value: later`body’s name`, shown: 'NAME', about: listed(BODIES) },
-    lens: { value: later`lens’s name`, shown: 'NAME', about: listed(LENSES) },
+    body: { value: later`body's name`, shown: 'NAME', about: listed(BODIES) },
+    lens: { value: later`lens's name`, shown: 'NAME', about: listed(LENSES) },
     subject: { value: later`kind of subject`, shown: 'KIND', about: listed(SUBJECT_KINDS) },
-    output: { ...OUTPUT, about: later`The new plan, *.shootplan.yaml.` },
+    output: { ...OUTPUT, about: later`File to create, *.shootplan.yaml.` },
   },
   async run({ options, rest }, { terminal, createCore }) {
     if (rest.length > 0)
-      throw new WrongUse(message`new takes no "${rest[0]!}"; the file goes behind -o.`);
+      throw new WrongUse(message`new doesn't take "${rest[0]!}"; give the file after -o.`);
     const { output } = options;
     if (typeof output !== 'string') throw new WrongUse(message`new needs -o FILE.`);
     if (!isPlanName(output))
-      throw new WrongUse(message`A plan’s name ends in .shootplan.yaml; "${output}" doesn’t.`);
+      throw new WrongUse(message`A plan's name ends in .shootplan.yaml; "${output}" doesn't.`);
     const plan = newPlan(createCore, {
       body: chosen('--body', BODIES, options.body),
       lens: chosen('--lens', LENSES, options.lens),

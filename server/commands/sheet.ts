@@ -13,20 +13,20 @@ import { writeOutput } from './write-output.ts';
 export const sheet = planCommand({
   name: 'sheet',
   usage: ['lamella sheet FILE [-o sheet.html] [options]'],
-  about: later`Makes the sheet for the day: what to set, check and watch in every shot, with drawings to scale; to be read on a screen or printed.`,
+  about: later`Makes the shot sheet: settings, checks and what to watch for in every shot, with drawings to scale, for screen or print.`,
   options: {
     output: OUTPUT,
     format: {
       oneOf: ['html', 'md'],
-      about: later`One page that needs nothing else (default), or Markdown, which has the drawings in words.`,
+      about: later`html, one self-contained page (default), or md, Markdown with the drawings in words`,
     },
     root: ROOT,
-    lengths: { ...LENGTHS, about: later`The unit that lengths are shown in.` },
+    lengths: { ...LENGTHS, about: later`Unit in which lengths are shown: mm (default) or inches.` },
   },
   refuse({ output }) {
     if (typeof output === 'string' && isPlanName(output))
       throw new WrongUse(
-        message`--output ${output} is a plan’s name; a sheet would take its place.`,
+        message`--output ${output} is the name of a plan, and would overwrite it.`,
       );
   },
   async run({ plans, id }, { options }, { terminal }) {

@@ -1,10 +1,10 @@
 /** One clip at the start of the day: is the body set as the plan says? Pass or fail comes first. */
 import path from 'node:path';
 import type { ClipReading } from '../../shared/clips/facts.ts';
+import { cells, clipJson, type TestClipReport } from '../../shared/report/clips.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { jsonFinding, print } from '../../shared/report/json.ts';
 import { painter } from '../../shared/report/paint.ts';
-import { cells, clipJson, type TestClipReport } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
 import type { ClipReader } from '../media/clip-reader.ts';
@@ -54,8 +54,8 @@ export async function testClip(
   const paint = painter(terminal.colour);
   const [named, asking] = [inertLine(clip), inertLine(shot)];
   const verdict = isPass
-    ? `${paint('fix', message`PASS`)}  ${message`${named} is what ${asking} asks for, as far as the file says.`}`
-    : `${paint('error', message`FAIL`)}  ${message`${named} is not what ${asking} asks for.`}`;
+    ? `${paint('fix', message`PASS`)}  ${message`${named} matches ${asking}, as far as the file says.`}`
+    : `${paint('error', message`FAIL`)}  ${message`${named} doesn't match ${asking}.`}`;
   const why = findings.flatMap(({ what, why: more, rule }) => [
     `  ${inertLine(what)}  ${paint('aside', rule)}`,
     ...(more === '' ? [] : [`  ${inertLine(more)}`]),
@@ -111,7 +111,7 @@ function readLines(reading: ClipReading): readonly string[] {
   return [
     `  ${message`Read: ${read.map(inertLine).join(', ')}.`}`,
     ...(missing.length > 0
-      ? [`  ${message`Not in the file, so read it back from the body: ${missing.join(', ')}.`}`]
+      ? [`  ${message`Not in the file, so check it on the camera: ${missing.join(', ')}.`}`]
       : []),
   ];
 }

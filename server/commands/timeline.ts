@@ -9,19 +9,19 @@ import { writeOutput } from './write-output.ts';
 export const timeline = planCommand({
   name: 'timeline',
   usage: ['lamella timeline FILE [-o cut.otio] [options]'],
-  about: later`Writes the edit of a plan for an editing program, as OpenTimelineIO with speeds, dissolves, beats and the clips that are kept; or as a shot list for a spreadsheet.`,
+  about: later`Exports the edit for an editing program: OpenTimelineIO with speeds, dissolves, beats and kept clips, or a shot list for a spreadsheet.`,
   options: {
     output: OUTPUT,
     format: {
       oneOf: TIMELINE_FORMATS,
-      about: later`OpenTimelineIO (default), or comma-separated values; left out, by the end of the file’s name.`,
+      about: later`otio (OpenTimelineIO) or csv. Default: by the file name's ending, else otio.`,
     },
     root: ROOT,
   },
   refuse({ output }) {
     if (typeof output === 'string' && isPlanName(output))
       throw new WrongUse(
-        message`--output ${output} is a plan’s name; the timeline would take its place.`,
+        message`--output ${output} is the name of a plan, and would overwrite it.`,
       );
   },
   async run({ plans, id, file }, { options: { output, format } }, { terminal }) {

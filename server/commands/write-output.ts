@@ -39,16 +39,16 @@ function reason(output: string, cause: unknown): string {
     case 'ENOENT':
       return message`there is no folder ${path.dirname(output)}`;
     case 'ENOTDIR':
-      return message`${path.dirname(output)} is no folder`;
+      return message`${path.dirname(output)} is not a folder`;
     case 'EISDIR':
       return message`it is a folder`;
     case 'EEXIST':
-      return message`there is one already, and it stays as it is`;
+      return message`it already exists and was not overwritten`;
     case 'EACCES':
     case 'EPERM':
-      return message`that is not allowed here`;
+      return message`permission denied`;
     case 'EROFS':
-      return message`the disk can only be read`;
+      return message`the disk is read-only`;
     case 'ENOSPC':
       return message`the disk is full`;
     default:

@@ -11,7 +11,7 @@ import type { ClientFeatures } from '../client-features.ts';
 import { SOURCE } from '../diagnostics/to-lsp.ts';
 import type { Documents } from '../workspace/documents.ts';
 import { FIX_ALL, fixAll } from './fix-all.ts';
-import { settleAction } from './settle.ts';
+import { solveAction } from './solve.ts';
 import { workspaceEdit } from './workspace-edit.ts';
 
 export function actions(
@@ -40,14 +40,14 @@ export function actions(
   }
   // Asked for by hand: what it takes to look is not for every move of the cursor.
   const isInvoked = context.triggerKind !== CodeActionTriggerKind.Automatic;
-  if (wants(CodeActionKind.RefactorRewrite) && (client.showsSettling || isInvoked))
-    found.push(...settleAction(core, client, documents, file, range.start));
+  if (wants(CodeActionKind.RefactorRewrite) && (client.showsSolving || isInvoked))
+    found.push(...solveAction(core, client, documents, file, range.start));
   // Only where it is asked for: nobody expects the whole file to change from a single value.
   if (context.only?.some((only) => covers(only, FIX_ALL))) {
     const edits = fixAll(core, file);
     if (edits.length > 0)
       found.push({
-        title: message`Fix all that has one way out and no price`,
+        title: message`Fix all problems with one safe fix`,
         kind: FIX_ALL,
         edit: workspaceEdit(edits, client, documents),
       });

@@ -48,7 +48,7 @@ export async function aviFacts(file: FileHandle, bytes: number): Promise<AviFact
     .filter(({ of }) => of === 'strl')
     .map((strl) => streamIn(head, strl, end))
     .find((one) => one !== null);
-  if (!stream) throw new Unreadable(later`it holds no film`);
+  if (!stream) throw new Unreadable(later`it contains no video`);
   if (claimed > bytes) throw new Unreadable(later`it is cut off: its end is missing`);
   const total = headers
     .filter(({ of }) => of === 'odml')
@@ -59,7 +59,7 @@ export async function aviFacts(file: FileHandle, bytes: number): Promise<AviFact
     stream.frames,
     total && total.start + 4 <= end ? head.getUint32(total.start, true) : 0,
   );
-  if (frames === 0) throw new Unreadable(later`it holds no frames`);
+  if (frames === 0) throw new Unreadable(later`it contains no frames`);
   const rate = rational(stream.rate, stream.scale);
   return {
     size: stream.size,

@@ -75,8 +75,7 @@ async function fromAvi(handle: FileHandle, bytes: number): Promise<ClipFacts> {
 }
 
 async function fromInput(input: Input, handle: FileHandle, bytes: number): Promise<ClipFacts> {
-  if (!(await input.canRead()))
-    throw new Unreadable(later`it is no clip of a kind that can be read`);
+  if (!(await input.canRead())) throw new Unreadable(later`it is not a clip in a supported format`);
   const format = await input.getFormat();
   const isIsoMedia = format === MP4 || format === QTFF;
   const boxes = isIsoMedia ? await isoMediaFacts(handle, bytes) : null;
@@ -89,7 +88,8 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
   if (isMatroska && (await isMatroskaCutOff(handle, bytes)))
     throw new Unreadable(later`it is cut off: its end is missing`);
   const track = await input.getPrimaryVideoTrack();
-  if (!track) throw new Unreadable(later`it holds no film, or in a coding that can’t be read`);
+  if (!track)
+    throw new Unreadable(later`it contains no video, or uses an encoding that can't be read`);
   const durationS = await durationOf(track);
   const rate = await rateOf(track);
   const rateFps = rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
@@ -109,9 +109,9 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
 
 async function durationOf(track: InputVideoTrack): Promise<number> {
   const first = await new EncodedPacketSink(track).getFirstPacket({ metadataOnly: true });
-  if (!first) throw new Unreadable(later`it holds no frames`);
+  if (!first) throw new Unreadable(later`it contains no frames`);
   const durationS = (await track.computeDuration()) - (await track.getFirstTimestamp());
-  if (!(durationS > 0)) throw new Unreadable(later`it holds no frames`);
+  if (!(durationS > 0)) throw new Unreadable(later`it contains no frames`);
   return durationS;
 }
 

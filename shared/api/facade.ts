@@ -22,8 +22,8 @@ import type {
   Range,
 } from './located.ts';
 import type { FoundEntry, Renaming } from './navigation.ts';
-import type { SettledShot } from './settled.ts';
 import type { Sheet } from './sheet.ts';
+import type { SolvedShot } from './solved.ts';
 import type { TimelineFile, TimelineFormat } from './timeline.ts';
 
 /** Why a file that is wanted can't be had. */
@@ -106,7 +106,7 @@ export interface Core extends Checker {
   /** Fixes of the findings that touch `range`. */
   fixesIn(file: FileId, range: Range): readonly OfferedFix[];
   /** The least change that clears a shot, or why there is none; null: no shot that can be read. */
-  settle(file: FileId, shot: string): SettledShot | null;
+  solve(file: FileId, shot: string): SolvedShot | null;
   hover(file: FileId, position: Position): Hover | null;
   /** What may be written at `position`; what each is for and would do is told by `explain`. */
   completions(file: FileId, position: Position): Completions;
@@ -144,7 +144,7 @@ export interface Core extends Checker {
    * What clips that a host has read are, against what their shots ask, at their place in the plan.
    * @param readings by path; a clip that has none was not looked at
    */
-  verify(file: FileId, readings: ReadonlyMap<string, ClipReading>): readonly LocatedFinding[];
+  checkClips(file: FileId, readings: ReadonlyMap<string, ClipReading>): readonly LocatedFinding[];
   /** The cuts of the edit that use clips which were read, and what those lack at their ends. */
   cutCoverage(file: FileId, readings: ReadonlyMap<string, ClipReading>): readonly CoveredCut[];
   /** The same of a clip that the plan needn't list; null: there is no such shot. */

@@ -50,7 +50,7 @@ function placeHint(
   const start = timecode(startFrame, fps) ?? message`frame ${startFrame}`;
   return {
     label: message`at ${start} · ${framesWords(endFrame - startFrame)}`,
-    tooltip: message`Where the cut begins in the film (SMPTE ST 12-1 timecode), and how long it is.`,
+    tooltip: message`Start of the cut in the edit (SMPTE ST 12-1 timecode), and its length.`,
   };
 }
 
@@ -58,6 +58,6 @@ function sourceHint({ sourceS }: CutFigures): Omit<InlayHint, 'position'> | null
   if (!sourceS.known) return null;
   return {
     label: message`uses ${secondsWords(toNumber(sourceS.value))}`,
-    tooltip: message`How much of the clip the cut uses at this speed.`,
+    tooltip: message`Length of the clip that the cut uses at this speed.`,
   };
 }

@@ -73,16 +73,17 @@ const apertureHint: HintOf = (figures, { marked }, say) => {
   const parts: string[] = [];
   if (effective.known && marked.known) {
     const isOther = say.fNumber(effective.value) !== say.fNumber(marked.value);
-    if (isOther || effective.measured) parts.push(say.worksAs(effective.value, effective.measured));
+    if (isOther || effective.measured)
+      parts.push(say.effective(effective.value, effective.measured));
   }
   if (depth.known && needed.known && needed.value > 0) {
     const [there, wanted] = depthPair(depth.value, needed.value, say);
-    parts.push(message`depth ${there}, needed ${wanted}`);
-  } else if (depth.known) parts.push(message`depth ${say.length(depth.value)}`);
+    parts.push(message`DOF ${there}, needs ${wanted}`);
+  } else if (depth.known) parts.push(message`DOF ${say.length(depth.value)}`);
   if (parts.length === 0) return null;
   return {
     label: parts.join(' · '),
-    tooltip: message`Effective f-number at the sensor, and depth of field along the lens axis: what there is, and what subject, tilt and move need.`,
+    tooltip: message`Effective f-number at the sensor. Depth of field (DOF) along the lens axis, and the depth that subject, tilt and move need.`,
   };
 };
 
@@ -93,13 +94,13 @@ const isoHint: HintOf = ({ exposureErrorStops: error, isoNeeded }, bench, say) =
     return isoNeeded.known
       ? {
           label: needsIso(isoNeeded.value, isoRangeOf(bench), say),
-          tooltip: message`ISO speed at which the exposure is right.`,
+          tooltip: message`ISO for correct exposure.`,
         }
       : null;
   return error.known
     ? {
         label: exposureWords(error.value, say),
-        tooltip: message`What the light gives less what the settings ask for; positive is too much light.`,
+        tooltip: message`How far the exposure is from correct with these settings: under or over.`,
       }
     : null;
 };
@@ -108,7 +109,7 @@ const magnificationHint: HintOf = ({ magnification }, _bench, say) =>
   magnification.known && magnification.value > 0
     ? {
         label: asFound(magnification, say.magnification(magnification.value)),
-        tooltip: message`Magnification, subject to sensor.`,
+        tooltip: message`Magnification at the sensor.`,
       }
     : null;
 
@@ -116,7 +117,7 @@ const fieldHint: HintOf = ({ fieldMm }, _bench, say) =>
   fieldMm.known && Number.isFinite(fieldMm.value[0])
     ? {
         label: asFound(fieldMm, message`field ${sizeWords(fieldMm.value, say)}`),
-        tooltip: message`What the recorded frame takes in at the plane of focus.`,
+        tooltip: message`Field of view of the recorded frame in the plane of focus.`,
       }
     : null;
 

@@ -15,7 +15,7 @@ import type { EntryId, FileId } from '../plan/place.ts';
 import { hasSubjectAndRig, missingChecks, openChecks } from '../rules/checks-called-for.ts';
 import { isOutOfReach } from '../rules/field-out-of-reach.ts';
 import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
-import { depthPair, exposureShort } from '../say/figures.ts';
+import { depthPair, exposureWords } from '../say/figures.ts';
 import type { Say } from '../say/say.ts';
 import { allOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
@@ -45,7 +45,7 @@ export function lensWords({ analysis, say }: Context, file: FileId, shot: string
   if (!analysis.shots(file).includes(id)) return null;
   const bench = analysis.bench(file, id);
   const figures = analysis.figures(file, id);
-  if (!bench || !figures) return message`can't be read as it stands`;
+  if (!bench || !figures) return message`has errors in its text`;
   return [...pictureWords(bench, figures, say), checkWords(bench)]
     .filter((words) => words !== null)
     .join(' · ');
@@ -55,14 +55,14 @@ export function lensWords({ analysis, say }: Context, file: FileId, shot: string
 function pictureWords(bench: Bench, figures: ShotFigures, say: Say): readonly (string | null)[] {
   if (isOutOfReach(bench, figures)) return [message`field out of reach`];
   const parts: readonly (readonly [string, Part])[] = [
-    [message`depth`, depthWords(figures, say)],
+    [message`DOF`, depthWords(figures, say)],
     [message`exposure`, lightWords(figures, bench, say)],
-    [message`mirror`, mirrorWords(figures, say)],
+    [message`reflections`, mirrorWords(figures, say)],
   ];
   const missing = parts.flatMap(([name, words]) => (words === undefined ? [name] : []));
   return [
     ...parts.flatMap(([, words]) => (words === undefined ? [] : [words])),
-    missing.length > 0 ? message`${allOf(missing)} not known` : null,
+    missing.length > 0 ? message`${allOf(missing)} unknown` : null,
   ];
 }
 
@@ -71,11 +71,10 @@ type Part = string | null | undefined;
 
 function depthWords({ usableDepthMm: depth, depthMm: { needed } }: ShotFigures, say: Say): Part {
   if (!depth.known) return undefined;
-  if (!needed.known) return message`depth ${say.length(depth.value)}, needed not known`;
-  if (needed.value === 0) return message`depth ${say.length(depth.value)}`;
+  if (!needed.known) return message`DOF ${say.length(depth.value)}, need unknown`;
+  if (needed.value === 0) return message`DOF ${say.length(depth.value)}`;
   const [there, wanted] = depthPair(depth.value, needed.value, say);
-  const unit = wanted.slice(wanted.lastIndexOf(' '));
-  return message`depth ${there.endsWith(unit) ? there.slice(0, -unit.length) : there} of ${wanted}`;
+  return message`DOF ${there} (needs ${wanted})`;
 }
 
 function lightWords(
@@ -87,18 +86,18 @@ function lightWords(
   if (iso.known && iso.value === 'auto')
     return isoNeeded.known ? needsIso(isoNeeded.value, isoRangeOf(bench), say) : undefined;
   if (!error.known) return undefined;
-  return exposureShort(error.value, say);
+  return exposureWords(error.value, say);
 }
 
-/** The tilts at which the mirror is clear; nothing where the subject is no flat mirror. */
+/** The tilts at which the lens is not reflected; nothing where the subject is no flat mirror. */
 function mirrorWords({ leastTiltRad: least, tiltWindow: window }: ShotFigures, say: Say): Part {
   if (without(least)) return null;
   if (!least.known) return undefined;
-  if (!window.known) return message`mirror clear from ${say.angle(least.value)}`;
+  if (!window.known) return message`no lens reflection above ${say.angle(least.value)}`;
   const { leastRad, greatestRad, openRad } = window.value;
-  if (openRad < 0) return message`mirror clear at no tilt`;
+  if (openRad < 0) return message`lens reflected at every tilt`;
   const [from, to] = say.angles2(leastRad, greatestRad);
-  return message`mirror clear ${from.replace('°', '')}–${to}`;
+  return message`no lens reflection at ${from.replace('°', '')}–${to}`;
 }
 
 const without = (figure: Figure<unknown>): boolean => !figure.known && doesNotApply(figure.because);

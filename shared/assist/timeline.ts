@@ -17,7 +17,7 @@ export function timelineOf(
   const edit = analysis.edit(file);
   if (!edit) return { ok: false, why: message`the plan has no edit with cuts` };
   if (!edit.totalFrames.known) {
-    const reason = reasonOf(edit.totalFrames) ?? message`an entry that it follows from is invalid`;
+    const reason = reasonOf(edit.totalFrames) ?? message`it depends on an invalid entry`;
     return { ok: false, why: message`the cuts have no place yet: ${reason}` };
   }
   if (format === 'csv') return { ok: true, text: shotList(edit) };

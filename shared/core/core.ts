@@ -14,8 +14,8 @@ import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
-import { settleShot } from '../assist/settle.ts';
 import { placeInShot, placeOfCut, sheetOf, shotAt } from '../assist/sheet.ts';
+import { solveShot } from '../assist/solve.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
 import { figuresJson } from '../figures/contract.ts';
@@ -68,7 +68,7 @@ export function createCore(options: CoreOptions): Core {
     hover: (file, position) => hoverAt(context, file, position),
     completions: (file, position) => completionsAt(context, file, position),
     explain: (file, about) => explain(context, file, about),
-    settle: (file, shot) => settleShot(context, file, shot),
+    solve: (file, shot) => solveShot(context, file, shot),
     newShot: (file, fieldMm) => newShot(context, file, fieldMm),
     hints: (file, range) => hintsIn(context, file, range),
     lenses: (file) => lensesIn(context, file),
@@ -90,7 +90,8 @@ export function createCore(options: CoreOptions): Core {
       ),
     recording: (file) => recordingJson(analysis.recording(file)),
     clips: (file) => clipsIn(analysis, file),
-    verify: (file, readings) => clipFindings(analysis, file, readings).map(report).sort(byPosition),
+    checkClips: (file, readings) =>
+      clipFindings(analysis, file, readings).map(report).sort(byPosition),
     cutCoverage: (file, readings) => cutCoverage(analysis, file, readings),
     testClip: (file, shot, path, reading) =>
       testClipFindings(analysis, file, { shot, path }, reading)?.map(report) ?? null,

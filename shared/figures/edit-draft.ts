@@ -8,7 +8,7 @@ import type { Music } from '../timeline/beats.ts';
 import { type Exact, exact, fromRational, fromWritten, order, ZERO } from '../timeline/exact.ts';
 import { type JoinFrames, splitJoin } from '../timeline/join.ts';
 import { secondsOf } from '../timeline/length.ts';
-import { type Ramp, slowest, slowestHonest, sourceUsed } from '../timeline/speed.ts';
+import { type Ramp, slowest, slowestWithoutRepeats, sourceUsed } from '../timeline/speed.ts';
 import { onTrack } from '../timeline/track.ts';
 import { message } from '../words/message.ts';
 import type { Footage } from './edit-footage.ts';
@@ -30,9 +30,9 @@ export interface Draft {
   readonly speed: Figure<Ramp>;
   readonly sourceS: Figure<Exact>;
   /** Delivery rate over recorded rate. */
-  readonly slowestHonest: Figure<Exact>;
-  /** Whether no part of it is slower than that. */
-  readonly isHonest: Figure<boolean>;
+  readonly slowestWithoutRepeats: Figure<Exact>;
+  /** Whether any part of it is slower than that. */
+  readonly repeatsFrames: Figure<boolean>;
   /** The dissolve that it begins with; 0 and 0: a plain cut. */
   readonly join: Figure<JoinFrames>;
 }
@@ -56,14 +56,14 @@ export const draftOf = lastOf(
         ? known(footage.setting)
         : notKnown(message`what ${shot ?? name} is recorded with is not known`)
       : silent;
-    const honest = derive([terms.rate, setting], (delivered, recorded) =>
-      slowestHonest(fromRational(delivered), fromRational(recorded.rate)),
+    const bound = derive([terms.rate, setting], (delivered, recorded) =>
+      slowestWithoutRepeats(fromRational(delivered), fromRational(recorded.rate)),
     );
     return {
       ...{ name, at, fields, shot, footage, lengthS, speed },
       sourceS: derive([speed, lengthS], sourceUsed),
-      slowestHonest: honest,
-      isHonest: derive([speed, honest], (ramp, least) => !isSlower(slowest(ramp), least)),
+      slowestWithoutRepeats: bound,
+      repeatsFrames: derive([speed, bound], (ramp, least) => isSlower(slowest(ramp), least)),
       join: fields ? joinOf(fields, name, terms) : silent,
     };
   },

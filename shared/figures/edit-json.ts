@@ -16,8 +16,10 @@ export interface CutJson {
   readonly durationS: number | null;
   /** Shares of real time, at its beginning and end. */
   readonly speed: readonly [from: number, to: number] | null;
-  readonly slowestHonestSpeed: number | null;
-  readonly isHonest: boolean | null;
+  /** Delivery rate over recorded rate, a share of real time. */
+  readonly slowestSpeedWithoutRepeats: number | null;
+  /** Whether any part of it is slower than that, so that frames are shown twice. */
+  readonly repeatsFrames: boolean | null;
   /** What it uses of its clip, s. */
   readonly sourceS: number | null;
   /** The clip that it is laid into, from 1, and from where to where in it. */
@@ -49,7 +51,7 @@ export interface EditJson {
   readonly notKnown: Readonly<Record<string, string>>;
 }
 
-const INVALID_INPUT = later`an entry that it follows from is invalid`;
+const INVALID_INPUT = later`it depends on an invalid entry`;
 const NO_TIMECODE = later`the rate has no timecode`;
 
 /** Collects why what is null is null. */
@@ -119,8 +121,12 @@ function cutJson(cut: CutFigures, { rate }: EditFigures): CutJson {
     ),
     durationS: why.one('durationS', cut.lengthS, seconds),
     speed: why.one('speed', speed, ({ from, to }) => [toNumber(from), toNumber(to)] as const),
-    slowestHonestSpeed: why.one('slowestHonestSpeed', cut.slowestHonest, seconds),
-    isHonest: why.one('isHonest', cut.isHonest, (is) => is),
+    slowestSpeedWithoutRepeats: why.one(
+      'slowestSpeedWithoutRepeats',
+      cut.slowestWithoutRepeats,
+      seconds,
+    ),
+    repeatsFrames: why.one('repeatsFrames', cut.repeatsFrames, (does) => does),
     sourceS: why.one('sourceS', cut.sourceS, seconds),
     clip: why.one('clip', laid, ({ clip }) => clip + 1),
     clipFile: cut.clipFile,

@@ -21,7 +21,7 @@ export interface ShotFiguresJson {
 }
 
 /** Said where an input is invalid: the finding at the input says the rest. */
-const INVALID_INPUT = later`an entry that it follows from is invalid`;
+const INVALID_INPUT = later`it depends on an invalid entry`;
 
 const endless = (value: number): number | 'endless' =>
   value === Number.POSITIVE_INFINITY ? 'endless' : value;

@@ -7,10 +7,10 @@ import { inLanguage, later, message } from '../words/message.ts';
 
 /** "50 %", "100 to 25 %" */
 export function speedWords(speed: CutJson['speed']): string {
-  if (!speed) return message`not known`;
+  if (!speed) return message`unknown`;
   const percent = (share: number): string => significant(share * 100, 3);
   const [from, to] = [percent(speed[0]), percent(speed[1])];
-  return from === to ? `${to} %` : message`${from} to ${to} %`;
+  return from === to ? `${to}%` : message`${from} to ${to}%`;
 }
 
 /** Seconds to the hundredth: a frame is 0.04 s. */
@@ -18,13 +18,13 @@ export const secondsWords = (seconds: number): string => `${Number(seconds.toFix
 
 /** "take 1, 2 s to 4.67 s", "media/0007.mp4, 4 s to 8 s" */
 export function sourceWords({ clip, clipFile, sourceStartS, sourceEndS }: CutJson): string {
-  if (clip === null || sourceStartS === null || sourceEndS === null) return message`not known`;
+  if (clip === null || sourceStartS === null || sourceEndS === null) return message`unknown`;
   return message`${clipFile ?? message`take ${clip}`}, ${secondsWords(sourceStartS)} to ${secondsWords(sourceEndS)}`;
 }
 
 /** Where it begins, by timecode, else by frame. */
 export const startWords = ({ startTimecode, startFrame }: CutJson): string =>
-  startTimecode ?? (startFrame === null ? message`not known` : message`frame ${startFrame}`);
+  startTimecode ?? (startFrame === null ? message`unknown` : message`frame ${startFrame}`);
 
 export const framesWords = (count: number): string =>
   count === 1 ? message`${count} frame` : message`${count} frames`;
@@ -32,7 +32,7 @@ export const framesWords = (count: number): string =>
 /** How it begins: "cut", "dissolve 12 frames". */
 export const joinWords = ({ dissolveFrames }: CutJson): string =>
   dissolveFrames === null
-    ? message`not known`
+    ? message`unknown`
     : dissolveFrames === 0
       ? message`cut`
       : message`dissolve ${framesWords(dissolveFrames)}`;
@@ -44,7 +44,7 @@ const HEAD: readonly string[] = [
   later`shows`,
   later`begins with`,
   later`speed`,
-  later`of its clip`,
+  later`clip used`,
   later`beat`,
   '',
 ];
@@ -59,14 +59,14 @@ export const editTable = (edit: EditJson): Table =>
 /** "00:00:12:00, 300 frames, 12 s" */
 export function totalWords({ totalFrames, totalTimecode, totalS, notKnown }: EditJson): string {
   if (totalFrames === null || totalS === null)
-    return message`not known: ${notKnown.totalFrames ?? ''}`;
+    return message`unknown: ${notKnown.totalFrames ?? ''}`;
   return [totalTimecode, framesWords(totalFrames), secondsWords(totalS)].filter(Boolean).join(', ');
 }
 
 /** A cut's cells under `HEAD`. */
 function editRow(cut: CutJson): readonly string[] {
-  const { durationFrames, fromBeatFrames, uncoveredFrames, isHonest, notKnown } = cut;
-  const length = durationFrames === null ? message`not known` : framesWords(durationFrames);
+  const { durationFrames, fromBeatFrames, uncoveredFrames, repeatsFrames, notKnown } = cut;
+  const length = durationFrames === null ? message`unknown` : framesWords(durationFrames);
   const beat =
     fromBeatFrames === null
       ? ''
@@ -75,7 +75,7 @@ function editRow(cut: CutJson): readonly string[] {
         : signed(fromBeatFrames);
   const remarks = [
     cut.startFrame === null && notKnown.startFrame,
-    isHonest === false && message`slower than recorded`,
+    repeatsFrames === true && message`repeats frames`,
     uncoveredFrames !== null &&
       uncoveredFrames > 0 &&
       message`${framesWords(uncoveredFrames)} uncovered`,

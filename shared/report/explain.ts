@@ -16,11 +16,11 @@ export function explainRule({ name, severity, docs }: ExplainedRule, colour: boo
   const paint = painter(colour);
   const parts = [
     `${paint('heading', name)}  ${paint(severity, severity)}`,
-    wrap(message`Fires when ${inLanguage(docs.when)}`, WIDTH),
+    wrap(message`Reported when ${inLanguage(docs.when)}`, WIDTH),
     wrap(inLanguage(docs.why), WIDTH),
     wrap(inLanguage(docs.remedy), WIDTH),
-    ...examples(paint('heading', message`Found`), docs.bad),
-    ...examples(paint('heading', message`Not found`), docs.good),
+    ...examples(paint('heading', message`Examples that fail`), docs.bad),
+    ...examples(paint('heading', message`Examples that pass`), docs.good),
   ];
   return `${parts.filter(Boolean).join('\n\n')}\n`;
 }

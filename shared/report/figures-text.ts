@@ -22,7 +22,7 @@ const UNITS: readonly (readonly [end: RegExp, print: Print])[] = [
   [/MmPerS$/, (value, say) => `${say.number(value)} mm/s`],
   [/Mm$/, (value, say) => say.length(value)],
   [/Um$/, (value, say) => say.micrometres(value)],
-  [/^moment.*Nm$/, (value, say) => `${say.number(value)} N·m`],
+  [/NewtonMetres$/, (value, say) => `${say.number(value)} N·m`],
   [/nm$/i, (value, say) => `${say.number(value)} nm`],
   [/Deg$/, (value, say) => `${say.number(value)}°`],
   [/Px$/, (value, say) => say.pixels(value)],
@@ -68,7 +68,8 @@ function shotSection(
     if (doesNotApply(notKnown[name]) || shared.has(reasonOf(name, value, notKnown) ?? ''))
       return [];
     const said = valueText(name, value as JsonFigure, notKnown, say);
-    const text = measured?.includes(name) ? message`${said} (measured)` : said;
+    const found = measured?.includes(name) ? message`${said} (measured)` : said;
+    const text = name === 'usableDepthMm' ? `${found}${depthNote(figures)}` : found;
     return [[figureLabel(name), value === null ? toned('aside', text) : text]];
   });
   const least = Math.max(0, ...Object.keys(figures).map((name) => figureLabel(name).length));
@@ -77,10 +78,20 @@ function shotSection(
       wrap(`${names.map(figureLabel).join(', ')}.`, WIDTH, '    ')
         .split('\n')
         .map((line) => toned('aside', line.trim())),
-      { lead: toned('aside', message`not known: ${reason}`) },
+      { lead: toned('aside', message`unknown: ${reason}`) },
     ),
   );
   return section(2, heading, [{ kind: 'pairs', rows, least }, ...waiting], true);
+}
+
+type Figures = Readonly<Record<string, unknown>>;
+
+/** Why the depth that findings judge by is more than focus alone gives: beside it, or nothing. */
+function depthNote({ usableDepthMm: usable, depthMm: depth }: Figures): string {
+  const total = typeof depth === 'object' && depth && 'total' in depth ? depth.total : null;
+  const isMore =
+    typeof usable === 'number' && typeof total === 'number' && usable > total * (1 + 1e-9);
+  return isMore ? message` (used by findings; the Airy disk exceeds the circle of confusion)` : '';
 }
 
 /** So many figures that wait for the same are named together, under it. */
@@ -129,7 +140,7 @@ function valueText(
   say: Say,
 ): string {
   const print = printOf(name.split('.')[0] ?? name);
-  if (value === null) return message`not known: ${notKnown[name] ?? message`no reason given`}`;
+  if (value === null) return message`unknown: ${notKnown[name] ?? message`no reason given`}`;
   if (typeof value === 'number') return print(value, say);
   if (value === 'endless') return message`endless`;
   if (typeof value !== 'object') return String(value);
@@ -175,7 +186,7 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
   });
   if (texts.length === 0) return message`none`;
   if (name === 'tiltWindowDeg' && Number(values[0]) > Number(values[1]))
-    return message`shut: least ${texts[0]!}, greatest ${texts[1]!}`;
+    return message`none: the lens needs at least ${texts[0]!}, the depth of field allows at most ${texts[1]!}`;
   const between = /^(reach|tiltWindow)/.test(name)
     ? message` to `
     : name.startsWith('field')
@@ -195,7 +206,8 @@ const labelOf = (name: string): string =>
   name
     .replace(/ecordedS$/, 'ecordedTime')
     .replace(/ecordedBytes$/, 'ecordedData')
-    .replace(/(MmPerS|Mm|Um|Nm|Deg|Px|Kg|Bytes|Seconds|S|Stops)$/, '')
+    .replace(/^usableDepthMm$/, 'usableDepth of field')
+    .replace(/(NewtonMetres|MmPerS|Mm|Um|Nm|Deg|Px|Kg|Bytes|Seconds|S|Stops)$/, '')
     .replace(/FNumber$/, ' f-number')
     .replace(/^airy$/, 'Airy disk')
     .replace(/AtNyquist$/, ' at Nyquist')

@@ -55,8 +55,9 @@ export const slowerThanRecorded: PlanRule<Facts> = {
   },
   check: (view) =>
     cutsIn(view).flatMap(({ edit, cut }): Observation<Facts>[] => {
-      const { isHonest, speed, slowestHonest, footage } = cut;
-      if (!isHonest.known || isHonest.value || !speed.known || !slowestHonest.known) return [];
+      const { repeatsFrames, speed, slowestWithoutRepeats, footage } = cut;
+      if (!repeatsFrames.known || !repeatsFrames.value) return [];
+      if (!speed.known || !slowestWithoutRepeats.known) return [];
       if (!footage?.setting || !edit.rate.known) return [];
       return [
         {
@@ -67,7 +68,7 @@ export const slowerThanRecorded: PlanRule<Facts> = {
             slowest: toNumber(slowest(speed.value)),
             from: toNumber(speed.value.from),
             to: toNumber(speed.value.to),
-            honest: toNumber(slowestHonest.value),
+            honest: toNumber(slowestWithoutRepeats.value),
             recorded: rateText(footage.setting.rate),
             delivered: rateText(edit.rate.value),
           },
@@ -80,7 +81,7 @@ export const slowerThanRecorded: PlanRule<Facts> = {
     why: message`It is recorded at ${recorded} and delivered at ${delivered}. Slower than that, frames are repeated or interpolated.`,
   }),
   size: ({ slowest: at, honest }) => ({ kind: 'percent', value: honest / at - 1 }),
-  numbers: ({ slowest: at, honest }) => ({ slowestSpeed: at, slowestHonestSpeed: honest }),
+  numbers: ({ slowest: at, honest }) => ({ slowestSpeed: at, slowestSpeedWithoutRepeats: honest }),
   fixes({ at, facts }, { edit }) {
     const cut = edit?.cuts.find(({ name }) => name === facts.cut);
     const { footage } = cut ?? {};

@@ -3,7 +3,7 @@
 import { message } from '../words/message.ts';
 import type { Say } from './say.ts';
 
-/** Less than this is no error that anybody sees or sets: the exposure is right. */
+/** Less than this nobody sees or can set: the exposure is correct. */
 const RIGHT_WITHIN_STOPS = 0.05;
 
 /** What a figure was found to be, and that it was measured where it was. */
@@ -14,18 +14,18 @@ export const asFound = ({ measured }: { readonly measured?: true }, words: strin
 export const sizeWords = ([width, height]: readonly [number, number], say: Say): string =>
   say.size(width, height);
 
-/** "exposure +1.2 stops", "exposure right". */
-export function exposureWords(stops: number, say: Say): string {
-  return isRight(stops) ? message`exposure right` : message`exposure ${say.stopsSigned(stops)}`;
-}
+/** "1.4 stops under", "1.2 stops over", "exposure correct". */
+export const exposureWords = (stops: number, say: Say): string =>
+  isRight(stops) ? message`exposure correct` : offWords(stops, say);
 
-/** "+1.2 stops", "exposure right": where the number alone says what it is. */
-export const exposureShort = (stops: number, say: Say): string =>
-  isRight(stops) ? message`exposure right` : say.stopsSigned(stops);
-
-/** "+1.2 stops", "right": behind the word. */
+/** "1.4 stops under", "correct": after the word. */
 export const exposureError = (stops: number, say: Say): string =>
-  isRight(stops) ? message`right` : say.stopsSigned(stops);
+  isRight(stops) ? message`correct` : offWords(stops, say);
+
+function offWords(stops: number, say: Say): string {
+  const off = say.stopsSigned(stops).slice(1);
+  return stops < 0 ? message`${off} under` : message`${off} over`;
+}
 
 export const isRight = (stops: number): boolean => Math.abs(stops) < RIGHT_WITHIN_STOPS;
 

@@ -49,8 +49,8 @@ export function timeAt(ramp: Ramp, length: Exact, source: Exact): number {
 export const slowest = ({ from, to }: Ramp): Exact => least(from, to);
 
 /**
- * Slowest honest speed: delivery rate / recorded rate. Under it frames are shown twice or made up.
+ * Slowest speed without repeated frames: delivery rate / recorded rate. Under it frames are shown twice or made up.
  * Rates in frames per second, above 0. 50 fps delivered at 25 goes down to 1/2.
  */
-export const slowestHonest = (delivered: Exact, recorded: Exact): Exact =>
+export const slowestWithoutRepeats = (delivered: Exact, recorded: Exact): Exact =>
   over(delivered, recorded);

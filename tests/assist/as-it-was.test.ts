@@ -68,7 +68,7 @@ class Typist {
   }
 }
 
-const isMarked = ({ detail }: Completion): boolean => /^as it was\b/.test(detail);
+const isMarked = ({ detail }: Completion): boolean => /^previous value\b/.test(detail);
 
 const TEMPLATE = planTemplate();
 const typist = (): Typist => new Typist(TEMPLATE);
@@ -79,7 +79,7 @@ describe('what was taken out', () => {
     const items = plan.itemsBehind('\n    aperture: ');
     const was = items.find(isMarked);
     expect(was?.label).toBe('f/8');
-    expect(was?.detail).toMatch(/^as it was · .*depth .* of .*/);
+    expect(was?.detail).toMatch(/^previous value · .*DOF .*, needs .*/);
     const fresh = coreWith(plan.text).completions(
       PLAN,
       positionAt(plan.text, plan.offset('\n    aperture: ')),

@@ -111,7 +111,7 @@ function isOfferedLive(whole: string, value: Value, part: Part): boolean {
   documents.change(PLAN, 2, [{ range, text: '' }]);
   const left = whole.slice(0, from) + whole.slice(to);
   const { items } = core.completions(PLAN, range.start);
-  const marked = items.filter(({ detail }) => /^as it was\b/.test(detail));
+  const marked = items.filter(({ detail }) => /^previous value\b/.test(detail));
   expect(marked.length).toBeLessThanOrEqual(1);
   if (marked.length > 0) expect(applied(left, marked)).toBe(whole);
   return marked.length > 0;

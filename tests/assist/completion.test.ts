@@ -74,7 +74,7 @@ describe('keys', () => {
 describe('the settings of a shot', () => {
   test('apertures tell what they work as, the depth there and needed, the exposure, the contrast', () => {
     expect(detail(inShot('f/8', '|'), 'f/8')).toMatch(
-      /^f\/14 · depth 1\.4 of 1 mm · .+ · contrast 0\.87$/,
+      /^f\/14 · DOF 1\.4 mm, needs 1 mm · .+ · contrast 0\.87$/,
     );
   });
 
@@ -96,7 +96,7 @@ describe('the settings of a shot', () => {
 
   test('ISO beyond what is clean says so and stands behind', () => {
     const { items } = offeredAt(inShot('3200', '|'));
-    expect(items.find(({ label }) => label === '25600')?.detail).toContain('past clean 3200');
+    expect(items.find(({ label }) => label === '25600')?.detail).toContain('above usable 3200');
   });
 
   test('shutter times tell angle, exposure and flicker, none is longer than the frame', () => {
@@ -105,7 +105,7 @@ describe('the settings of a shot', () => {
     expect(labels(marked)).not.toContain('1/40 s');
     const lamp = marked.replace('modulation: none', 'modulation: 100 Hz');
     expect(detail(lamp, '1/100 s')).toContain('no flicker');
-    expect(detail(lamp, '1/80 s')).toMatch(/\d+ % flicker/);
+    expect(detail(lamp, '1/80 s')).toMatch(/\d+% flicker/);
     const order = labels(lamp);
     expect(order.indexOf('1/100 s')).toBeLessThan(order.indexOf('1/80 s'));
   });
@@ -113,15 +113,15 @@ describe('the settings of a shot', () => {
   test('recording settings tell size, rate and how slow they may run; the larger come first', () => {
     const found = offeredAt(inFilm('full-50', '|')).items;
     expect(found.map(({ label }) => label)).toEqual(['full-50', 'full-25', 'small-50']);
-    expect(found[0]?.detail).toContain('1920 x 1080 · 50 fps · 60 Mb/s · slows to 50 %');
-    expect(found[2]?.detail).toContain('under the delivery');
+    expect(found[0]?.detail).toContain('1920 x 1080 · 50 fps · 60 Mb/s · slows to 50%');
+    expect(found[2]?.detail).toContain('below the delivery resolution');
   });
 
   test('rigs that reach the field come first; one that does not says so', () => {
     const marked = inFilm('rig: long-stack', 'rig: |').replace('field: 72 mm', 'field: 40 mm');
     const found = offeredAt(marked).items;
     expect(found.map(({ label }) => label)).toEqual(['doubled', 'long-stack']);
-    expect(found[0]?.detail).toMatch(/^f\/\S+ · 0\.9x · depth/);
+    expect(found[0]?.detail).toMatch(/^f\/\S+ · 0\.9x · DOF/);
     expect(found[1]?.detail).toMatch(/^out of reach/);
   });
 
@@ -129,7 +129,9 @@ describe('the settings of a shot', () => {
     const found = labels(inFilm('6 deg', '|')).map((label) => Number.parseFloat(label));
     expect(Math.min(...found)).toBeCloseTo(4.6, 5);
     expect(Math.max(...found)).toBeLessThanOrEqual(10.2);
-    expect(detail(inFilm('6 deg', '|'), '5 deg')).toMatch(/past the lens · depth 7\.3 of 3\.5 mm/);
+    expect(detail(inFilm('6 deg', '|'), '5 deg')).toMatch(
+      /clear of the lens · DOF 7\.3 mm, needs 3\.5 mm/,
+    );
   });
 
   test('fields are round numbers in reach', () => {
@@ -183,7 +185,9 @@ describe('the settings of a shot', () => {
 
 describe('names', () => {
   test('in scope are offered with their data, also from files that are used', () => {
-    expect(detail(inFilm('bright-panel', '|'), 'bright-panel')).toBe('led, 5600 K · +0.3 stops');
+    expect(detail(inFilm('bright-panel', '|'), 'bright-panel')).toBe(
+      'led, 5600 K · 0.3 stops over',
+    );
     expect(labels(inFilm('subject: pane', 'subject: |'))).toEqual(['pane']);
   });
 
@@ -197,14 +201,14 @@ describe('names', () => {
     const kit = TEMPLATE.replace('  heads:', tubes).replace('iso: 3200', 'iso: 3200');
     const marked = kit.replace('[body-a, close-100]', '[body-a, |, close-100]');
     expect(labels(marked)).toEqual(['tube-20']);
-    expect(detail(marked, 'tube-20')).toMatch(/20 mm · rig reaches \S+x to \S+x/);
+    expect(detail(marked, 'tube-20')).toMatch(/20 mm · rig covers \S+x to \S+x/);
   });
 
   test('checks that the shots call for come first and say so', () => {
     const marked = TEMPLATE.replace('    - exposure-confirmed\n', '    - |\n');
     const { items } = offeredAt(marked);
     expect(items[0]).toMatchObject({ label: 'exposure-confirmed' });
-    expect(items[0]?.detail).toContain('1 shot calls for it');
+    expect(items[0]?.detail).toContain('1 shot needs it');
     expect(labels(marked)).not.toContain('focus-at-full-size');
     expect(written(marked, 'exposure-confirmed')).toBe(TEMPLATE);
   });
@@ -263,7 +267,7 @@ describe('new entries', () => {
     const marked = `${TEMPLATE}edit:\n  cuts:\n    opening: { shot: first, speed: | }\n`;
     const { items } = offeredAt(marked);
     expect(items.slice(0, 3).map(({ label }) => label)).toEqual(['100 %', '50 %', '100 to 50 %']);
-    expect(items[1]?.detail).toBe('slowest that first was recorded for');
+    expect(items[1]?.detail).toBe('slowest without repeats, by first');
   });
 
   test('a section that needs what is not there yet is left empty', () => {

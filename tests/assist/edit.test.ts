@@ -47,19 +47,19 @@ describe('hovers', () => {
   it('on a value of a cut say what the cut comes to', () => {
     const text = hover('two: {', '100 to 25 %');
     expect(text).toContain('| begins | **00:00:05:08** |');
-    expect(text).toContain('| slowest recorded | 100 % |');
-    expect(text).toContain('| of its clip | take 1, 0.24 s to 1.49 s |');
-    expect(text).toContain('| before it | 6 frames, needs 6 |');
-    expect(text).toContain('| in no clip | none |');
+    expect(text).toContain('| slowest without repeats | 100% |');
+    expect(text).toContain('| clip used | take 1, 0.24 s to 1.49 s |');
+    expect(text).toContain('| handle before | 6 frames, needs 6 |');
+    expect(text).toContain('| not covered by a clip | none |');
     expect(text).toContain('Speed against real time');
   });
 
   it('say that a clip is taken to be as long as its take is planned', () => {
     const text = `${TEXT}\nclips:\n  frost:\n    - { file: a.mp4, verdict: keep }\n`;
     const markdown = coreWith(text).hover(PLAN, at('two: {', '3 beats'))?.markdown;
-    expect(markdown).toContain('| of its clip | a.mp4, 0.24 s to 1.49 s |');
+    expect(markdown).toContain('| clip used | a.mp4, 0.24 s to 1.49 s |');
     expect(markdown).toContain(
-      '| in no clip | none, if the clip is as long as a take is planned |',
+      '| not covered by a clip | none, if the clip is as long as a take is planned |',
     );
   });
 
@@ -85,7 +85,7 @@ describe('hovers', () => {
       line,
       character: lines[line]!.indexOf('2 bars') + 1,
     })?.markdown;
-    expect(markdown).toContain('Not known: begins, length');
+    expect(markdown).toContain('Unknown: begins, length');
     expect(markdown).toContain('The edit has no music.');
   });
 });

@@ -29,10 +29,10 @@ describe('beside the settings of a shot', () => {
     );
     expect(hinted(text)).toEqual([
       'magnification: 0.25x « field 144 x 81 mm',
-      expect.stringMatching(/^aperture: f\/16 « works as f\/\S+ · depth \S+ mm, needed 2 mm$/),
-      expect.stringMatching(/^iso: 6400 « exposure [+−]\S+ stops?$/),
+      expect.stringMatching(/^aperture: f\/16 « f\/\S+ effective · DOF \S+ mm, needs 2 mm$/),
+      expect.stringMatching(/^iso: 6400 « \S+ stops? (over|under)$/),
       'field: 72 mm « 0.5x',
-      expect.stringMatching(/^aperture: f\/16 « works as f\/42 · depth \S+ mm, needed \S+ mm$/),
+      expect.stringMatching(/^aperture: f\/16 « f\/42 effective · DOF \S+ mm, needs \S+ mm$/),
       expect.stringMatching(/^iso: auto « needs ISO \d+$/),
     ]);
   });
@@ -46,7 +46,7 @@ describe('beside the settings of a shot', () => {
   // Common practice: behind a 2x converter f/16 works as f/32. At infinity the field has no end.
   it('stand beside the aperture alone where the ring is at infinity', () => {
     expect(hinted(BENCH)[0]).toMatch(
-      /^aperture: f\/16 « works as f\/32 · depth endless, needed 2 mm$/,
+      /^aperture: f\/16 « f\/32 effective · DOF endless, needs 2 mm$/,
     );
   });
 
@@ -57,13 +57,13 @@ describe('beside the settings of a shot', () => {
         .find((hint) => hint.startsWith('iso: '))
         ?.split('« ')[1];
     const other = BENCH.replace('1/50 s\n    iso: 800', '1/100 s\n    iso: 1600');
-    expect(iso(BENCH)).toMatch(/^exposure −/);
+    expect(iso(BENCH)).toMatch(/ under$/);
     expect(iso(other)).toBe(iso(BENCH));
   });
 
   it('leave out the f-number where it works as marked', () => {
     const text = BENCH.replace('rig: doubled\n    ring', 'rig: plain\n    ring');
-    expect(hinted(text).find((hint) => hint.startsWith('aperture'))).not.toContain('works as');
+    expect(hinted(text).find((hint) => hint.startsWith('aperture'))).not.toContain('effective');
   });
 
   it('say the depth in the numbers of the finding about it', () => {
@@ -74,7 +74,7 @@ describe('beside the settings of a shot', () => {
     const [, there, needed] = finding?.what.match(/is (\S+ mm), .* needs (\S+ mm)/) ?? [];
     expect(there).toBeDefined();
     const hints = hinted(text).filter((hint) => hint.startsWith('aperture: f/4'));
-    expect(hints).toEqual([expect.stringContaining(`depth ${there}, needed ${needed}`)]);
+    expect(hints).toEqual([expect.stringContaining(`DOF ${there}, needs ${needed}`)]);
   });
 });
 

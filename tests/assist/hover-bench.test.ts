@@ -10,7 +10,9 @@ const withChange = (change: Readonly<Record<string, string | null>>) =>
 describe('the field', () => {
   it('out of reach shows the rigs of the kit that reach it', () => {
     const words = hoverWords(withChange({ 'shots/frost/field': '22 mm' }), '22 mm');
-    expect(words).toContain('| from the sensor | works as | before it | depth | lost |');
+    expect(words).toContain(
+      '| from the sensor | effective | working distance | depth of field | light lost |',
+    );
     // First of all: what stands further down is scrolled to by nobody.
     expect(words.indexOf('| from the sensor |')).toBe(0);
     expect(words).toMatch(/\| body-a, twice, macro-100 \| f\/[0-9.]+ \| [0-9.]+ mm \|/);
@@ -18,7 +20,7 @@ describe('the field', () => {
 
   it('that nothing reaches says so', () => {
     const words = hoverWords(withChange({ 'shots/frost/field': '2 mm' }), '2 mm\n    aperture');
-    expect(words).toContain('Nothing in the kit reaches it with this body and lens.');
+    expect(words).toContain('No rig from the kit reaches it with this body and lens.');
   });
 
   it('that was measured is said to be', () => {
@@ -33,8 +35,8 @@ describe('the aperture', () => {
   it('shows contrast in focus and at the ends over the full stops, its own in bold', () => {
     const words = hoverWords(EXAMPLE_PLAN, 'f/8\n    shutter: 1/50 s\n    iso: 1250');
     expect(words).toContain('| contrast at half Nyquist | in focus | ends of the depth needed |');
-    expect(words).toMatch(/\| \*\*f\/8\*\* \| [0-9]+ % \| [0-9.]+ % \|/);
-    expect(words).toMatch(/\| f\/22 \| [0-9]+ % \| [0-9.]+ % \|/);
+    expect(words).toMatch(/\| \*\*f\/8\*\* \| [0-9]+% \| [0-9.]+% \|/);
+    expect(words).toMatch(/\| f\/22 \| [0-9]+% \| [0-9.]+% \|/);
   });
 });
 
@@ -42,7 +44,7 @@ describe('what moves', () => {
   it('by its flow shows the smear', () => {
     const words = hoverWords(withChange({ 'shots/skin/subject-speed': '2 mm/s' }), '2 mm/s');
     // 2 mm/s · 0.75 · 0.02 s over pixels of 18.75 µm.
-    expect(words).toContain('**1.6 pixels** in each exposure');
+    expect(words).toContain('**1.6 pixels** per frame');
   });
 });
 
@@ -50,6 +52,6 @@ describe('the rig of a shot', () => {
   it('shows what it weighs and where it balances', () => {
     const words = hoverWords(EXAMPLE_PLAN, 'rig: bench', 'rig: ‸bench');
     expect(words).toContain('**1.5 kg**');
-    expect(words).toContain('before the sensor plane');
+    expect(words).toContain('ahead of the sensor plane');
   });
 });

@@ -17,7 +17,7 @@ describe('on a key', () => {
     expect(words).toContain('**focal-length** · of a lens');
     expect(words).toContain('Focal length at infinity, as marked.');
     expect(words).toContain('Takes: length, in mm');
-    expect(words).toContain('Goes into reach, ');
+    expect(words).toContain('Used for magnification range, ');
     expect(words).toContain('For example `200 mm`');
   });
 
@@ -56,26 +56,26 @@ describe('on a shot’s aperture', () => {
     const rows = rowsOf(hoverWords(BENCH, 'f/16\n    shutter: 1/50'));
     expect(rows).toMatchObject({
       marked: 'f/16',
-      'works as': 'f/32 at the sensor',
+      effective: 'f/32 at the sensor',
       'light lost': '2 stops',
       '· twice': '2 stops',
       'glass and filters': '0.4 stops more',
-      'body-a shows': 'f/32',
+      'body-a displays': 'f/32',
       'on the lens': 'f/4 to 32',
     });
   });
 
   it('says what a body shows that knows the marked number only', () => {
     const text = BENCH.replace('displayed-aperture: effective', 'displayed-aperture: marked');
-    expect(rowsOf(hoverWords(text, 'f/16\n    shutter: 1/50'))['body-a shows']).toBe('f/16');
+    expect(rowsOf(hoverWords(text, 'f/16\n    shutter: 1/50'))['body-a displays']).toBe('f/16');
   });
 
   it('puts depth there beside depth needed, and the formula with its numbers and source', () => {
     const words = hoverWords(BENCH, 'f/16\n    shutter: 1/60');
-    expect(rowsOf(words)['depth needed']).toMatch(/^\S+ mm$/);
+    expect(rowsOf(words)['depth of field needed']).toMatch(/^\S+ mm$/);
     expect(words).toMatch(/N_eff = N·\(1 \+ m1\/p\)·M_c = 16·\(1 \+ 0\.25\/0\.8\)·2;.*Hecht/);
     // 16·(1 + 0.25/0.8)·2 by hand.
-    expect(rowsOf(words)['works as']).toBe('f/42 at the sensor');
+    expect(rowsOf(words).effective).toBe('f/42 at the sensor');
   });
 
   it('says where the pupil ratio was taken as 1, and nothing where it is known', () => {
@@ -106,46 +106,46 @@ describe('on the other settings of a shot', () => {
     expect(rows).toMatchObject({
       'magnification m': '0.5x',
       field: '72 x 40.5 mm',
-      'reach of the rig': 'infinity to 0.6x',
-      '· as width of field': 'endless to 60 mm',
-      'lens m1': '0.25x',
+      'magnification range of the rig': 'infinity to 0.6x',
+      '· as field width': 'endless to 60 mm',
+      'lens alone m1': '0.25x',
     });
-    expect(rows['ring m0']).toMatch(/, closest 0\.3x$/);
+    expect(rows['lens scale m0']).toMatch(/, at closest focus 0\.3x$/);
     expect(rows['working distance']).toMatch(/^\d+ mm$/);
   });
 
   it('tells what was asked for and what there is where the field is out of reach', () => {
     const words = hoverWords(BENCH, '72 mm', '‸24 mm');
     expect(rowsOf(words)).toMatchObject({
-      'asked for': '1.5x',
-      'reach of the rig': 'infinity to 0.6x',
+      planned: '1.5x',
+      'magnification range of the rig': 'infinity to 0.6x',
     });
     expect(words).toContain('The rig does not reach the field that the shot asks for.');
   });
 
   it('tells the error and the ISO needed, and with auto the ISO alone', () => {
     const set = rowsOf(hoverWords(BENCH, '800'));
-    expect(set.exposure).toMatch(/^−\d.* stops, too little light$/);
+    expect(set.exposure).toMatch(/^\d.* stops under$/);
     const auto = rowsOf(hoverWords(BENCH, 'auto'));
     expect(auto.exposure).toBeUndefined();
-    expect(auto).toMatchObject({ set: 'by the body', lamp: 'by its illuminance' });
-    expect(auto['body-a']).toBe('ISO 100 to 25600, clean to 3200');
+    expect(auto).toMatchObject({ set: 'by the camera (auto)', lamp: 'from its illuminance' });
+    expect(auto['body-a']).toBe('ISO 100 to 25600, usable to 3200');
   });
 
   it('finds the exposure right at the ISO that it says is needed', () => {
     const needed = rowsOf(hoverWords(BENCH, '800'))['ISO needed'];
-    expect(rowsOf(hoverWords(BENCH, '800', `‸${needed}`)).exposure).toBe('right');
+    expect(rowsOf(hoverWords(BENCH, '800', `‸${needed}`)).exposure).toBe('correct');
   });
 
   it('tells the shutter’s angle and what flickers', () => {
     expect(rowsOf(hoverWords(BENCH, '1/50 s'))).toMatchObject({
-      angle: '360°',
-      'flicker left': '0 %',
+      'shutter angle': '360°',
+      'flicker left': '0%',
       lamp: 'pulses at 100 Hz',
       cycles: '2',
     });
     const rows = rowsOf(hoverWords(BENCH, '1/60 s'));
-    expect(rows['flicker left']).toBe('17 %');
+    expect(rows['flicker left']).toBe('17%');
     expect(rows.bands).toBe('stand still');
   });
 
@@ -153,8 +153,8 @@ describe('on the other settings of a shot', () => {
     // 40.5 mm of the frame's height lean over 4°: 40.5·tan 4° is 2.83 mm; the relief adds 2 mm.
     expect(rowsOf(hoverWords(BENCH, '4 deg'))).toMatchObject({
       tilt: '4° about the level axis',
-      'depth it asks for': '2.8 mm',
-      'depth needed': '4.8 mm',
+      'depth needed by the tilt': '2.8 mm',
+      'depth of field needed': '4.8 mm',
     });
   });
 
@@ -168,9 +168,9 @@ describe('on the other settings of a shot', () => {
     );
     expect(rows).toMatchObject({
       resolution: '1920 x 1080',
-      'frame rate': '50 fps',
-      'pixel that counts': '18.8 µm',
-      'slowest speed': '50 % at 25 fps delivered',
+      rate: '50 fps',
+      'effective pixel': '18.8 µm',
+      'slowest without repeats': '50% at 25 fps delivered',
     });
   });
 
@@ -189,18 +189,21 @@ describe('on the other settings of a shot', () => {
 describe('what is not known', () => {
   it('names the key that is missing and the entry it belongs to', () => {
     const words = hoverWords(BENCH.replace('      length: 165 mm\n', ''), '72 mm');
-    expect(words).toContain('Not known: working distance. Needs `length` of long-200.');
+    expect(words).toContain('Unknown: working distance. Needs `length` of long-200.');
     expect(rowsOf(words)['magnification m']).toBe('0.5x');
   });
 
   it('never takes an LED for steady', () => {
     const words = hoverWords(BENCH.replace('kind: tungsten', 'kind: led'), '1/60 s');
-    expect(words).toContain('Not known: flicker left. Needs `modulation` of lamp.');
+    expect(words).toContain('Unknown: flicker left. Needs `modulation` of lamp.');
   });
 
   it('points at the finding where an input is broken', () => {
-    const words = hoverWords(BENCH.replace('focal-length: 200 mm', 'focal-length: 200 nn'), '72 mm');
-    expect(words).toContain('It follows from an entry that has a finding of its own.');
+    const words = hoverWords(
+      BENCH.replace('focal-length: 200 mm', 'focal-length: 200 nn'),
+      '72 mm',
+    );
+    expect(words).toContain('It depends on an entry that has a finding of its own.');
     expect(words).not.toContain('focal');
   });
 
@@ -214,7 +217,7 @@ describe('what is not known', () => {
       '  tubes:\n    tube: { length: 20 mm }\n  converters:',
     );
     expect(hoverWords(withTube, 'doubled: {')).toContain(
-      'Not known: reach. Needs `length` of twice.',
+      'Unknown: magnification range. Needs `length` of twice.',
     );
   });
 
@@ -238,14 +241,14 @@ describe('on a name', () => {
   });
 
   it('tells how far a rig reaches', () => {
-    expect(rowsOf(hoverWords(BENCH, 'plain: {')).reach).toBe('infinity to 0.3x');
-    expect(rowsOf(hoverWords(BENCH, 'doubled: {')).reach).toBe('infinity to 0.6x');
+    expect(rowsOf(hoverWords(BENCH, 'plain: {'))['magnification range']).toBe('infinity to 0.3x');
+    expect(rowsOf(hoverWords(BENCH, 'doubled: {'))['magnification range']).toBe('infinity to 0.6x');
   });
 
   it('sums a shot up', () => {
     const rows = rowsOf(hoverWords(BENCH, 'near:'));
     expect(rows).toMatchObject({ near: 'shot', rig: 'doubled', field: '72 x 40.5 mm' });
-    expect(rows.aperture).toBe('f/16, works as f/42');
+    expect(rows.aperture).toBe('f/16, f/42 effective');
   });
 
   it('tells a recording setting where its body defines it', () => {
@@ -272,13 +275,13 @@ describe('on a name', () => {
 
   it('says of a used file that it is not there', () => {
     const words = hoverWords(BENCH, 'title: Frost', 'use: [‸gone.shootplan.yaml]');
-    expect(words).toBe('**gone.shootplan.yaml** is not there.');
+    expect(words).toBe('**gone.shootplan.yaml** was not found.');
   });
 
   it('explains a rule where it is accepted or set', () => {
     const accepted = 'tilt: 4 deg\n    allow: { ‸depth-short: { because: only the rim } }';
     expect(hoverWords(BENCH, 'tilt: 4 deg', accepted)).toMatch(
-      /^\*\*depth-short\*\* · warning\n\nFound when /,
+      /^\*\*depth-short\*\* · warning\n\nReported when /,
     );
     const set = 'severity: { depth-short: ‸error }\nmains:';
     expect(hoverWords(BENCH, 'mains:', set)).toMatch(
@@ -332,7 +335,7 @@ describe('where', () => {
   it('works in a section that stands on one line', () => {
     const text = BENCH.slice(0, BENCH.indexOf('shots:'));
     const shots = 'shots: { one: { rig: plain, ring: infinity, aperture: ‸f/8, record: full } }\n';
-    expect(rowsOf(hoverWords(`${text}#`, '#', shots))['works as']).toBe('f/8 at the sensor');
+    expect(rowsOf(hoverWords(`${text}#`, '#', shots)).effective).toBe('f/8 at the sensor');
   });
 
   it('tells apart two entries of the same name', () => {

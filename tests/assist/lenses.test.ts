@@ -49,16 +49,18 @@ describe('a lens over each shot', () => {
 
 describe('its words', () => {
   it('are depth, exposure, mirror and checks', () => {
-    expect(words('frost')).toMatch(/^depth 2 of 1\.5 mm · exposure right · \d checks open$/);
-    expect(words('skin')).toMatch(/ · mirror clear \d\.\d–\d+° · \d+ checks open$/);
+    expect(words('frost')).toMatch(
+      /^DOF 2 mm \(needs 1\.5 mm\) · exposure correct · \d checks open$/,
+    );
+    expect(words('skin')).toMatch(/ · no lens reflection at \d\.\d–\d+° · \d+ checks open$/);
   });
 
   // Common practice: twice the ISO is one stop more, half of it one less; 1250 is right.
   it.each([
-    ['2500', /^\+(1|0\.9|1\.1) stops?$/],
-    ['640', /^−(1|0\.9|1\.1) stops?$/],
+    ['2500', /^(1|0\.9|1\.1) stops? over$/],
+    ['640', /^(1|0\.9|1\.1) stops? under$/],
   ])('say how far off the exposure is: ISO %s', (iso, stops) => {
-    expect(words('frost')).toContain('exposure right');
+    expect(words('frost')).toContain('exposure correct');
     expect(words('frost', { 'shots/frost/iso': iso })!.split(' · ')[1]).toMatch(stops);
   });
 
@@ -68,22 +70,24 @@ describe('its words', () => {
 
   it('tell the same tilts as the figures', () => {
     const window = coreWith(EXAMPLE_PLAN).figures(PLAN).get('skin')!.tiltWindowDeg;
-    const [, from, to] = words('skin')!.match(/mirror clear (\S+)–(\S+)°/)!;
+    const [, from, to] = words('skin')!.match(/no lens reflection at (\S+)–(\S+)°/)!;
     const [least, greatest] = window as readonly [number, number];
     expect(Math.abs(Number(from) / least - 1)).toBeLessThan(0.05);
     expect(Math.abs(Number(to) / greatest - 1)).toBeLessThan(0.05);
   });
 
   it('say so where no tilt is clear', () => {
-    expect(words('skin', { 'shots/skin/aperture': 'f/4' })).toContain('mirror clear at no tilt');
+    expect(words('skin', { 'shots/skin/aperture': 'f/4' })).toContain(
+      'lens reflected at every tilt',
+    );
   });
 
   it('say what is not known, together', () => {
     expect(words('frost', { 'kit/lenses/macro-100/focal-length': null })).toMatch(
-      /^depth and exposure not known · /,
+      /^DOF and exposure unknown · /,
     );
-    expect(words('frost', { 'shots/frost/light': null })).toMatch(/^depth .* · exposure not known/);
-    expect(wordsOf('one', 'shots:\n  one: {}\n')).toBe('depth and exposure not known');
+    expect(words('frost', { 'shots/frost/light': null })).toMatch(/^DOF .* · exposure unknown/);
+    expect(wordsOf('one', 'shots:\n  one: {}\n')).toBe('DOF and exposure unknown');
   });
 
   it('claim nothing of a picture that the rig can’t take', () => {
@@ -115,6 +119,6 @@ describe('its words', () => {
   });
 
   it('say it of a shot that is no mapping', () => {
-    expect(wordsOf('one', 'shots:\n  one: two\n')).toMatch(/can't be read|not known/);
+    expect(wordsOf('one', 'shots:\n  one: two\n')).toMatch(/has errors|unknown/);
   });
 });

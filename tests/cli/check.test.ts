@@ -205,7 +205,7 @@ describe('wrong use of check', () => {
     const folder = folderWith({ 'a.shootplan.yaml': 'a: !throw\n' });
     const { status, err } = await lamella(folder, ['check']);
     expect(status).toBe(2);
-    expect(err).toContain('a defect of Lamella');
+    expect(err).toContain('a bug in Lamella');
     expect(err).toContain('told to fail');
   });
 });

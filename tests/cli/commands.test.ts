@@ -24,7 +24,7 @@ describe('figures', () => {
 
 drift
   magnification  1.5x
-  depth          front 0.02 in, needed not known: needs \`tilt\`
+  depth          front 0.02 in, needed unknown: needs \`tilt\`
 `);
   });
 
@@ -58,17 +58,17 @@ describe('explain', () => {
     expect(status).toBe(0);
     expect(out).toBe(`told-to  warning
 
-Fires when a line says so.
+Reported when a line says so.
 
 A test has to decide what is found.
 
 Remove the mark.
 
-Found
+Examples that fail
   A mark.
     shots/a/aperture: !error
 
-Not found
+Examples that pass
   No mark.
     without shots/a/aperture
 `);
@@ -78,7 +78,7 @@ Not found
     const { out, status } = await lamella('/', ['explain']);
     expect(status).toBe(0);
     expect(out.split('\n')[0]).toBe('also-told-to  note  nothing does.');
-    expect(out).toContain('told-to       warning      a line says so.');
+    expect(out).toContain('told-to       warning  a line says so.');
   });
 
   it('offers the nearest for a name that is none', async () => {

@@ -125,7 +125,7 @@ describe('with a revision', () => {
     const cwd = repository();
     expect(await run(cwd, 'compare', '--git', 'HEAD', `plans/${NAME}`)).toEqual({
       status: 0,
-      out: 'Nothing that the plans say is different.\n',
+      out: 'The plans are identical.\n',
       err: '',
     });
   });
@@ -213,7 +213,9 @@ describe('the sheet', () => {
     expect(status).toBe(2);
     const said = 'there is no folder no/such/folder';
     expect(err).toBe(`lamella: no/such/folder/x.html can't be written: ${said}.\n`);
-    expect((await run(cwd, 'sheet', NAME, '-o', `${NAME}/x.html`)).err).toContain('is no folder');
+    expect((await run(cwd, 'sheet', NAME, '-o', `${NAME}/x.html`)).err).toContain(
+      'is not a folder',
+    );
     expect((await run(cwd, 'sheet', NAME, '-o', '.')).err).toContain('it is a folder');
   });
 });

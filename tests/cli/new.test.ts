@@ -32,7 +32,7 @@ describe('new', () => {
     expect(run('check', '--fail-on', 'note', name).status).toBe(0);
     const again = run('new', '--subject', 'film', '-o', name);
     expect(again.status).toBe(2);
-    expect(again.err).toContain('there is one already, and it stays as it is');
+    expect(again.err).toContain('it already exists and was not overwritten');
     expect(written(name)).toBe(first);
   });
 
@@ -48,7 +48,7 @@ describe('new', () => {
   it.each([
     [[], /needs -o FILE/],
     [['-o', 'plan.txt'], /ends in \.shootplan\.yaml/],
-    [['c.shootplan.yaml'], /goes behind -o/],
+    [['c.shootplan.yaml'], /give the file after -o/],
     [['--lens', 'macro', '-o', 'c.shootplan.yaml'], /There are macro-100, tele-135, long-200\./],
     [['--subject', 'cloud', '-o', 'c.shootplan.yaml'], /There are solid, film, bubble, surface\./],
     [['-o', 'none/c.shootplan.yaml'], /can't be written: there is no folder none\.$/m],

@@ -43,8 +43,8 @@ const read = (facts: Partial<ClipFacts> = {}): ClipReading => ({
   facts: { ...FACTS, ...facts },
 });
 
-const verified = (text: string, readings: Readonly<Record<string, ClipReading>>) =>
-  coreWith(text).verify(PLAN, new Map(Object.entries(readings)));
+const checked = (text: string, readings: Readonly<Record<string, ClipReading>>) =>
+  coreWith(text).checkClips(PLAN, new Map(Object.entries(readings)));
 
 describe('in the text', () => {
   it('clips are worked out: there is no hint that they are not', () => {
@@ -124,7 +124,7 @@ describe('in the text', () => {
   });
 });
 
-describe('verified', () => {
+describe('checked', () => {
   const text = plan(
     '  frost:',
     '    - { file: a.mp4, verdict: keep }',
@@ -134,7 +134,7 @@ describe('verified', () => {
   );
 
   it('nothing is said of a clip as asked, of a rejected one, and of one not looked at', () => {
-    expect(verified(text, { 'a.mp4': read(), 'c.mp4': { state: 'not-found' } })).toEqual([]);
+    expect(checked(text, { 'a.mp4': read(), 'c.mp4': { state: 'not-found' } })).toEqual([]);
   });
 
   it.each<[string, ClipReading, string, string]>([
@@ -158,7 +158,7 @@ describe('verified', () => {
       'a.mp4: recorded at 3840 x 2160, not 1920 x 1080.',
     ],
   ])('%s: on its own line', (_, reading, rule, what) => {
-    const [found, ...more] = verified(text, { 'a.mp4': reading, 'b.mp4': read() });
+    const [found, ...more] = checked(text, { 'a.mp4': reading, 'b.mp4': read() });
     expect(more).toEqual([]);
     expect(`${found?.rule} ${found?.severity}`).toBe(rule);
     expect(found?.what).toBe(what);
@@ -167,7 +167,7 @@ describe('verified', () => {
   });
 
   it('all that differs is in one finding', () => {
-    const [found] = verified(text, {
+    const [found] = checked(text, {
       'b.mp4': read({ iso: 3200, whiteBalance: 'auto', shutterS: 1 / 200 }),
     });
     expect(found).toMatchObject({
@@ -184,7 +184,7 @@ describe('verified', () => {
       const allow =
         '{ clip-not-found: { because: it is in the vault }, check-missing: { because: a test } }';
       const accepting = changed(text, { [path]: allow });
-      expect(verified(accepting, gone)).toEqual([]);
+      expect(checked(accepting, gone)).toEqual([]);
       const said = coreWith(accepting)
         .findings(PLAN)
         .map(({ what }) => what);
@@ -194,12 +194,12 @@ describe('verified', () => {
 
   it('the plan sets the severity', () => {
     const mild = changed(text, { severity: '{ clip-not-found: note }' });
-    expect(verified(mild, { 'a.mp4': { state: 'not-found' } })[0]?.severity).toBe('note');
+    expect(checked(mild, { 'a.mp4': { state: 'not-found' } })[0]?.severity).toBe('note');
   });
 
   it('a shot that can’t be found asks for nothing', () => {
     const odd = plan('  frots:', '    - { file: a.mp4 }');
-    expect(verified(odd, { 'a.mp4': read({ size: { width: 1, height: 1 } }) })).toEqual([]);
+    expect(checked(odd, { 'a.mp4': read({ size: { width: 1, height: 1 } }) })).toEqual([]);
   });
 });
 
@@ -227,7 +227,7 @@ describe('the edit', () => {
   it('of a clip that lasts lacks nothing', () => {
     const core = coreWith(text);
     const readings = new Map([['a.mp4', read({ durationS: 20 })]]);
-    expect(core.verify(PLAN, readings)).toEqual([]);
+    expect(core.checkClips(PLAN, readings)).toEqual([]);
     // By hand: 6 s from 4 s on end at 10 s; 8 s at half speed use 4 s, from 12 s on, and end at 16 s.
     expect(core.cutCoverage(PLAN, readings)).toEqual([
       { cut: 'one', file: 'a.mp4', fromS: 4, toS: 10, durationS: 20, missingS: 0 },
@@ -239,7 +239,7 @@ describe('the edit', () => {
     const core = coreWith(text);
     const readings = new Map([['a.mp4', read({ durationS: 14.5 })]]);
     expect(core.cutCoverage(PLAN, readings).map(({ missingS }) => missingS)).toEqual([0, 1.5]);
-    const [found, ...more] = core.verify(PLAN, readings);
+    const [found, ...more] = core.checkClips(PLAN, readings);
     expect(more).toEqual([]);
     expect(found).toMatchObject({
       rule: 'clip-differs',

@@ -1,4 +1,4 @@
-/** The clips of a plan, verified from the command palette: on a disk, and where there is none. */
+/** The clips of a plan, checked from the command palette: on a disk, and where there is none. */
 import path from 'node:path';
 import { expect } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
@@ -10,7 +10,7 @@ import { startWebHost } from './web-host.ts';
 const FILE = 'winter.shootplan.yaml';
 const CLIP = 'small.mp4';
 const PLAN = `${EXAMPLE_PLAN}\nclips:\n  frost:\n    - { file: ${CLIP} }\n`;
-const COMMAND = 'Lamella: Verify the Clips of the Plan';
+const COMMAND = 'Lamella: Check the Clips of the Plan';
 
 test('on a disk: a finding on the clip’s line until the plan is edited, and a page', async ({
   open,
@@ -28,7 +28,7 @@ test('on a disk: a finding on the clip’s line until the plan is edited, and a 
   await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(1);
   const page = workbench.page.locator('.tab').filter({ hasText: 'and its clips' });
   await page.first().waitFor(WAIT);
-  await workbench.picture('clips verified');
+  await workbench.picture('clips checked');
   await workbench.focusText();
   await workbench.goTo(CLIP, PLAN);
   await workbench.page.keyboard.type('a');

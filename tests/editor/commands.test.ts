@@ -14,7 +14,7 @@ inEachHost({ [FILE]: PLAN }, (test) => {
     const forgotten = workbench.removed(workbench.status);
     await workbench.run('Lamella: Restart the Language Server');
     await forgotten;
-    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('0 of 1 shot ready');
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('0 of 1 shot clear');
     await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(1);
   });
 
@@ -35,7 +35,7 @@ inEachHost({ [FILE]: PLAN }, (test) => {
     }
     await expect.poll(() => workbench.language.textContent(), WAIT).toBe('Shoot Plan');
     await expect.poll(async () => (await workbench.drawnLines())[1], WAIT).toBe('title: New plan');
-    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot ready');
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot clear');
     expect(await workbench.squiggles('error').count()).toBe(0);
     expect(await workbench.squiggles('warning').count()).toBe(0);
   });

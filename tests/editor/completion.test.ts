@@ -28,7 +28,7 @@ inEachHost({ [FILE]: '' }, (test, name) => {
       if (key === 'shots') await workbench.picture(`completion, a new shot, ${name}`);
       await workbench.newLineAtMargin();
     }
-    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot ready');
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot clear');
     await workbench.save();
     await expect.poll(() => host.folder.read(FILE), WAIT).toContain('every-shot');
     const found = check(host.folder.path, FILE).filter(({ severity }) => severity !== 'hint');
@@ -49,7 +49,7 @@ inEachHost({ [FILE]: '' }, (test, name) => {
     expect(offered.length).toBeGreaterThan(5);
     const focused = await workbench.focusedSuggestion();
     expect(focused).toMatch(/f\/\S+.*depth .* of .*mm/);
-    expect(await workbench.suggestionDetails()).toContain('works as');
+    expect(await workbench.suggestionDetails()).toContain('effective');
     await workbench.picture(`completion of an aperture, ${name}`);
     await workbench.pick('f/9');
     const line = async () =>
@@ -61,7 +61,7 @@ inEachHost({ [FILE]: '' }, (test, name) => {
     await expect.poll(async () => (await line())?.trimEnd(), WAIT).toMatch(/aperture:$/);
     expect(await workbench.openSuggestions()).toContain(aperture);
     const was = workbench.page.locator('.suggest-widget .monaco-list-row', {
-      hasText: 'as it was',
+      hasText: 'previous value',
     });
     await expect.poll(() => was.allInnerTexts(), WAIT).toEqual([expect.stringContaining(aperture)]);
     await workbench.picture(`what was deleted, offered as it was, ${name}`);

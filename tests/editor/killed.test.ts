@@ -87,7 +87,7 @@ test('a sheet opened while the server is away looks as it should once the next o
   const [server] = servers().filter((id) => !before.has(id));
   // Halted, it takes the question for the sheet and never answers.
   execFileSync('kill', ['-STOP', String(server)]);
-  await workbench.run('Lamella: Show the Sheet beside the Plan');
+  await workbench.run('Lamella: Show the Shot Sheet beside the Plan');
   const page = (selector: string) =>
     Promise.all(
       workbench.page.frames().map((frame) => frame.locator(selector).allTextContents()),

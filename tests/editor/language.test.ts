@@ -54,7 +54,7 @@ test.for(HOSTS)(
       { [FILE]: PLAN },
       { language: LANGUAGE, extensions },
     );
-    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('[0 of 1 shot ready]');
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('[0 of 1 shot clear]');
 
     const lens = workbench.page.locator('.editor-instance .codelens-decoration a').first();
     await workbench.goTo(SLOW, PLAN);
@@ -73,7 +73,7 @@ test.for(HOSTS)(
     await workbench.escape();
 
     // An extension that a page brings along, as in this browser, has its manifest read in English alone.
-    const title = 'Settle the Shot at the Cursor';
+    const title = 'Solve the Shot at the Cursor';
     await workbench.goTo('title:', PLAN);
     await workbench.run(`Lamella: ${startHost === startNodeHost ? `[${title}]` : title}`);
     const said = workbench.page.locator('.notification-toast');

@@ -21,7 +21,8 @@ test('each shot has its state over it, and a click shows the sheet there', async
   // Of the three shots, those that the window shows.
   await expect.poll(() => lenses.count(), WAIT).toBe(2);
   const words = await lenses.allInnerTexts();
-  for (const each of words) expect(each).toMatch(/^depth .* · mirror clear .* · 9 checks open$/);
+  for (const each of words)
+    expect(each).toMatch(/^DOF .* · no lens reflection .* · 9 checks open$/);
   await workbench.picture('lenses');
   await lenses.nth(1).click();
   const shown = async () => {

@@ -40,7 +40,7 @@ inEachHost({ [FILE]: PLAN }, (test, name) => {
       const row = rows.find((each) => each.includes(message.replace(/\s+/g, ' ')));
       expect(row, rows.join('\n')).toContain(rule);
     }
-    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('0 of 1 shot ready');
+    await expect.poll(() => workbench.status.textContent(), WAIT).toContain('0 of 1 shot clear');
     await workbench.focusText();
   });
 

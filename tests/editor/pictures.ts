@@ -69,7 +69,7 @@ test.each(Object.entries(THEMES))('the sheet beside the text, %s', async (name, 
       viewport: { width: 1400, height: 900 },
     });
     await workbench.hideSideBar();
-    await workbench.run('Lamella: Show the Sheet beside the Plan');
+    await workbench.run('Lamella: Show the Shot Sheet beside the Plan');
     const shot = async () => {
       for (const frame of workbench.page.frames())
         if (

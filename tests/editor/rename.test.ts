@@ -47,7 +47,7 @@ test('a light of the kit is renamed from a plan that uses it', async ({ open }) 
 test('a fix says its price in the list, and brings it', async ({ open }) => {
   const plan = planTemplate().replace('aperture: f/8\n', 'aperture: f/16\n');
   const { workbench } = await open(startWebHost, { [FILE]: plan });
-  await expect.poll(() => workbench.status.textContent(), WAIT).toContain('0 of 1 shot ready');
+  await expect.poll(() => workbench.status.textContent(), WAIT).toContain('0 of 1 shot clear');
   const found = async () => (await problemsOf(workbench)).join('\n');
   await expect.poll(found, WAIT).toContain('underexposed');
   expect(await found()).not.toContain('noisier');

@@ -43,7 +43,7 @@ describe.each([
       viewport,
     });
     await workbench.hideSideBar();
-    await workbench.run('Lamella: Show the Sheet beside the Plan');
+    await workbench.run('Lamella: Show the Shot Sheet beside the Plan');
     const sheet = await sheetIn(workbench.page);
     expect(await sheet.locator('.shot').count()).toBe(3);
 
@@ -67,7 +67,7 @@ describe.each([
     await expect.poll(() => aperture.textContent(), WAIT).toBe('f/32');
     // The status bar goes on being told, too.
     const status = () => workbench.status.textContent();
-    await expect.poll(status, WAIT).toContain('2 of 3 shots ready');
+    await expect.poll(status, WAIT).toContain('2 of 3 shots clear');
 
     // And back: a click in the sheet selects the value in the text.
     await tile(sheet, 'first-black', 'White balance').click();

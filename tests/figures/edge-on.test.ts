@@ -12,6 +12,6 @@ it.each(['89.5 deg', '90 deg', '-90 deg', '120 deg'])('at %s', (tilt) => {
     expect(core.figures(PLAN).get('skin')!.reflectance).toBeNull();
     expect(core.lensWords(PLAN, 'skin')).not.toBe('');
     expect(core.sheet(PLAN).shots.map(({ name }) => name)).toContain('skin');
-    expect(core.settle(PLAN, 'skin')).not.toBeNull();
+    expect(core.solve(PLAN, 'skin')).not.toBeNull();
   }
 });

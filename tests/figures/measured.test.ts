@@ -151,7 +151,7 @@ describe('is said to be measured', () => {
       .map(({ label }) => label);
     expect(labels.filter((label) => label.includes('(measured)'))).toEqual([
       expect.stringMatching(/^0\.621x \(measured\)$/),
-      expect.stringMatching(/^works as f\/24 \(measured\) · depth/),
+      expect.stringMatching(/^f\/24 effective \(measured\) · DOF/),
     ]);
   });
 
@@ -169,9 +169,9 @@ describe('is said to be measured', () => {
     const frost = shots.find(({ name }) => name === 'frost')!;
     const notes = Object.fromEntries(frost.settings.map(({ label, note }) => [label, note]));
     expect(notes).toMatchObject({
-      Aperture: expect.stringContaining('works as f/24 (measured)'),
+      Aperture: expect.stringContaining('f/24 effective (measured)'),
       Field: expect.stringContaining('0.621x (measured)'),
-      'Subject to rim': expect.stringContaining('measured'),
+      'Working distance': expect.stringContaining('measured'),
     });
   });
 });

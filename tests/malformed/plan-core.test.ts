@@ -126,7 +126,7 @@ describe('what is left out of braces and brackets', () => {
     const core = coreWith(lights('{ distance: 400 mm, elevation: 40 deg }', '["panel]'));
     const { exposureErrorStops, notKnown } = core.figures(PLAN).get('frost')!;
     expect(exposureErrorStops).toBeNull();
-    expect(notKnown.flickerResidual).toBe('an entry that it follows from is invalid');
+    expect(notKnown.flickerResidual).toBe('it depends on an invalid entry');
   });
 
   it('a merge key is named as one, whatever it merges', () => {

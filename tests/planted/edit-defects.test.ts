@@ -46,7 +46,7 @@ const DEFECTS: readonly Defect[] = [
     cuts: { two: '{ shot: frost, duration: 2 bars, speed: 100 to 25 % }' },
     line: '100 to 25 %',
     what: 'two runs at 25%; frost has enough frames for 100% or faster.',
-    numbers: { slowestSpeed: 0.25, slowestHonestSpeed: 1 },
+    numbers: { slowestSpeed: 0.25, slowestSpeedWithoutRepeats: 1 },
     fix: 'Set the speed to 100 %',
   },
   {

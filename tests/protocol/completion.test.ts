@@ -67,9 +67,13 @@ describe('a client that can do all of it', () => {
     const fresh = itemOf(await offered(client, 'f/8'), 'f/8');
     const list = await offeredAfter(await rich(), 'f/8');
     const item = itemOf(list, 'f/8');
-    expect(item.labelDetails?.description).toBe(`as it was · ${fresh.labelDetails?.description}`);
+    expect(item.labelDetails?.description).toBe(
+      `previous value · ${fresh.labelDetails?.description}`,
+    );
     expect(
-      list.items.filter(({ labelDetails }) => /as it was/.test(labelDetails?.description ?? '')),
+      list.items.filter(({ labelDetails }) =>
+        /previous value/.test(labelDetails?.description ?? ''),
+      ),
     ).toEqual([item]);
   });
 
@@ -77,7 +81,7 @@ describe('a client that can do all of it', () => {
     const client = await rich();
     const list = await offered(client, 'f/8');
     const item = itemOf(list, 'f/8');
-    expect(item.labelDetails?.description).toMatch(/^f\/14 · depth .* of 1 mm · /);
+    expect(item.labelDetails?.description).toMatch(/^f\/14 · DOF .*, needs 1 mm · /);
     expect(item.detail).toBeUndefined();
     expect(list.items.filter(({ preselect }) => preselect)).toHaveLength(1);
     expect(item).toMatchObject({ insertTextFormat: 1, insertTextMode: 1, filterText: 'f/8' });
@@ -85,7 +89,7 @@ describe('a client that can do all of it', () => {
     const { documentation } = await resolve(client, item);
     expect(documentation).toMatchObject({ kind: 'markdown' });
     expect((documentation as { value: string }).value).toContain(
-      '| works as | **f/14** at the sensor |',
+      '| effective | **f/14** at the sensor |',
     );
   });
 
@@ -119,7 +123,7 @@ describe('a client that said nothing of itself', () => {
 
   it('has the consequence where details are shown', async () => {
     const item = itemOf(await offered(await bare(), 'f/8'), 'f/8');
-    expect(item.detail).toMatch(/^f\/14 · depth/);
+    expect(item.detail).toMatch(/^f\/14 · DOF/);
   });
 });
 

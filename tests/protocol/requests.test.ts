@@ -78,7 +78,7 @@ it('gives hints in the range that is asked for', async () => {
   expect(hints).toEqual([
     {
       position: { line: 1, character: 7 },
-      label: 'works as f/32',
+      label: 'f/32 effective',
       tooltip: 'why',
       paddingLeft: true,
     },

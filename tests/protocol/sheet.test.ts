@@ -140,7 +140,7 @@ describe('against what was before', () => {
     const kit = 'file:///plans/kit.shootplan.yaml';
     expect(await compare({ [PLAN]: using })).toEqual({ wanted: [kit] });
     const answer = (await compare({ [PLAN]: using, [kit]: null })) as { markdown: string };
-    expect(answer.markdown).toContain('gone');
+    expect(answer.markdown).toContain('resolved');
   });
 
   it('says what changed since, as the text stands in the editor', async () => {

@@ -41,7 +41,7 @@ describe('the edit', () => {
       ['cuts.two.fromBeatFrames', 0.333333333, -0.333333333],
     ]);
     const text = comparisonText(compare(before, after));
-    expect(text).toContain('edit, it follows\n  length of the edit');
+    expect(text).toContain('edit\n  length of the edit');
     expect(text).toMatch(/two: begins at frame +67 → 133/);
     expect(comparisonMarkdown(compare(before, after))).toContain(
       '| length of the edit | 200 frames | 267 frames |',
@@ -68,10 +68,10 @@ it('what is found in no single shot stands under its own heading, not under the 
   const comparison = change({ 'kit/lenses/macro-100/loss': null });
   const missing = 'Unknown: `loss` of macro-100.';
   expect(comparisonText(comparison)).toContain(
-    `\n\nfound in no single shot\n  new note: ${missing}  not-known\n`,
+    `\n\nfindings about no single shot\n  new note: ${missing}  not-known\n`,
   );
   expect(comparisonMarkdown(comparison)).toContain(
-    '\n\n### Found in no single shot\n\n- **new** note: ',
+    '\n\n### Findings about no single shot\n\n- **new** note: ',
   );
 });
 
@@ -83,7 +83,7 @@ describe('nothing is said of plans that say the same', () => {
         sampleCore(text).compared(PLAN),
       );
       expect(isSame(comparison)).toBe(true);
-      expect(comparisonText(comparison)).toBe('Nothing that the plans say is different.\n');
+      expect(comparisonText(comparison)).toBe('The plans are identical.\n');
     });
   });
 

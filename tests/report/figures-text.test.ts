@@ -52,7 +52,7 @@ it('gives speeds in mm/s and the shutter as it is set', () => {
 
 it('names figures that wait for the same together', () => {
   const out = lines({ 'shots/skin': null, 'shots/frost/field': '6 mm' });
-  const reason = '  not known: the rig does not reach the field that the shot asks for';
+  const reason = '  unknown: the rig does not reach the field that the shot asks for';
   expect(out.filter((line) => line.includes('the rig does not reach'))).toEqual([reason]);
   const waiting = out
     .slice(out.indexOf(reason) + 1)
@@ -65,7 +65,9 @@ it('names figures that wait for the same together', () => {
 
 it('says that a tilt window is shut', () => {
   const shut = lines({ 'shots/skin/aperture': 'f/2.8' });
-  expect(lineOf('tilt window', shut)).toMatch(/^shut: least [\d.]+°, greatest [\d.]+°$/);
+  expect(lineOf('tilt window', shut)).toMatch(
+    /^none: the lens needs at least [\d.]+°, the depth of field allows at most [\d.]+°$/,
+  );
 });
 
 it('lays the edit out in columns, a cut a line', () => {
@@ -81,12 +83,12 @@ it('lays the edit out in columns, a cut a line', () => {
     false,
   );
   expect(text.split('\n').slice(2, 7)).toEqual([
-    'edit: not known: needs `duration` of three',
-    '  start        length       cut    shows  begins with         speed        of its clip                beat',
-    '  00:00:00:00  67 frames    one    skin   cut                 100 %        take 1, 2 s to 4.67 s      on',
+    'edit: unknown: needs `duration` of three',
+    '  start        length       cut    shows  begins with         speed       clip used                  beat',
+    '  00:00:00:00  67 frames    one    skin   cut                 100%        take 1, 2 s to 4.67 s      on',
     // Of 20 s 19.76 are left, used up after 80·(1 − √(1 − 19.76/40)) = 23.09 s of 40.
-    '  00:00:02:17  1000 frames  two    frost  dissolve 12 frames  100 to 50 %  take 1, 0.24 s to 30.24 s  on    slower than recorded, 423 frames uncovered',
-    '  not known    not known    three  skin   cut                 100 %        not known                        needs `duration` of three',
+    '  00:00:02:17  1000 frames  two    frost  dissolve 12 frames  100 to 50%  take 1, 0.24 s to 30.24 s  on    repeats frames, 423 frames uncovered',
+    '  unknown      unknown      three  skin   cut                 100%        unknown                          needs `duration` of three',
   ]);
 });
 

@@ -70,7 +70,7 @@ describe('the picture of the edit', () => {
 
   it('says it all in words, for who can’t see it', () => {
     expect(page.getElementById('edit-desc')?.textContent).toBe(
-      '00:00:00:00: one shows skin for 100 frames at 100 %, take 1, 2 s to 6 s. 00:00:04:00, dissolve 10 frames: two shows frost for 100 frames at 100 to 25 %, take 1, 18 s to 20.5 s; slower than was recorded and its last 33 frames in no clip.',
+      '00:00:00:00: one shows skin for 100 frames at 100%, take 1, 2 s to 6 s. 00:00:04:00, dissolve 10 frames: two shows frost for 100 frames at 100 to 25%, take 1, 18 s to 20.5 s; repeats frames and its last 33 frames not covered by a clip.',
     );
   });
 
@@ -106,7 +106,7 @@ describe('an edit that can’t be laid out', () => {
     const page = pageOf(withEdit(['one: { shot: skin }']));
     expect(page.querySelector('.wide svg')).toBeNull();
     expect(page.querySelector('.wide figcaption')?.textContent).toBe(
-      'Not known: needs duration of one.',
+      'Unknown: needs duration of one.',
     );
     expect(page.querySelector('.wide figcaption code')?.textContent).toBe('duration');
   });

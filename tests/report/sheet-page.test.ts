@@ -116,12 +116,12 @@ describe('every setting is the one of the plan', () => {
 
   it('as written, with what it comes to', () => {
     expect(tiles).toMatchObject({
-      Aperture: ['f/16', 'works as f/26, body shows f/16'],
+      Aperture: ['f/16', 'f/26 effective, camera displays f/16'],
       Shutter: ['1/50 s', '360°'],
       'White balance': ['5600 K'],
-      Record: ['50 fps', '1920 x 1080, full-50'],
+      Recording: ['50 fps', '1920 x 1080, full-50'],
       Tilt: ['6°', 'leans back'],
-      Takes: ['4 × 60 s', 'settle 6 s before each'],
+      Takes: ['4 × 60 s', 'wait 6 s before each'],
     });
   });
 });
@@ -180,7 +180,7 @@ describe('what a hostile plan says', () => {
       expect.stringContaining('eltit'),
       'Order of shots',
       'Cards and batteries',
-      'Before the day',
+      'Checks for the day',
       'frost',
       'skin',
     ]);
@@ -217,7 +217,7 @@ describe('whatever a plan is', () => {
   it('a figure that is not known leaves its drawing out and says why', () => {
     const core = coreWith(changed(EXAMPLE_PLAN, { 'kit/lenses/macro-100/length': null }));
     const section = sectionOf(documentOf(pageOf(core)), 'frost');
-    expect(section.textContent).toContain('Not known: needs length of macro-100.');
+    expect(section.textContent).toContain('Unknown: needs length of macro-100.');
     const titles = [...section.querySelectorAll('figure h3')].map(({ textContent }) => textContent);
     expect(titles).not.toContain('Subject, lens and light from the side');
     expect(titles).toContain('Frame');
@@ -241,15 +241,15 @@ describe('what a shot comes to', () => {
   it('is not simply ready while checks are open', () => {
     const section = sectionOf(documentOf(pageOf(coreWith(EXAMPLE_PLAN))), 'frost');
     const open = section.querySelectorAll('.checks li').length;
-    expect(section.querySelector('.state')!.textContent).toBe(`Ready but for ${open} checks`);
+    expect(section.querySelector('.state')!.textContent).toBe(`No errors; ${open} checks open`);
   });
 
   it.each([
     ['ready', [], 'Ready'],
     ['ready', [true, true], 'Ready'],
-    ['ready', [true, false], 'Ready but for 1 check'],
-    ['look', [false], 'Look again'],
-    ['not-ready', [false], 'Will not work'],
+    ['ready', [true, false], 'No errors; 1 check open'],
+    ['look', [false], 'Needs attention'],
+    ['not-ready', [false], 'Has errors'],
   ] as const)('%s with checks done %j', (state, done, words) => {
     expect(stateWords({ state, checks: done.map(check) })).toBe(words);
   });

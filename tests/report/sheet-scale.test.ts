@@ -71,7 +71,7 @@ describe('depth', () => {
       ([_, plan]) => {
         const { page, figures } = look(plan);
         for (const [shot, { usableDepthMm, depthMm }] of figures) {
-          const depth = drawing(page, shot, 'Depth there and needed');
+          const depth = drawing(page, shot, 'Depth of field: available and needed');
           const near = ROUNDED * depth.mmPerUnit;
           const there = depth.mm('[data-depth=there]', 'width');
           expect(Math.abs(there - (usableDepthMm as number))).toBeLessThan(near);
@@ -171,7 +171,7 @@ describe('windows', () => {
   });
 
   it('a film that lasts 90 s is gone at one and a half times a minute’s take', () => {
-    const life = drawing(page, 'bands-falling', 'Life of the film');
+    const life = drawing(page, 'bands-falling', 'Film lifetime');
     const [settle, take] = ['settle', 'take'].map((span) =>
       life.at(`[data-span=${span}]`, 'width'),
     );
@@ -203,7 +203,7 @@ it('every bar of scale is as long as it says', () => {
 
 it('light lost is drawn in proportion to its stops', () => {
   const { page, figures } = look(text('tide'));
-  const light = drawing(page, 'first-black', 'Where the light goes');
+  const light = drawing(page, 'first-black', 'Light loss');
   const losses = figures.get('first-black')!.lossByPart as unknown as {
     part: string;
     stops: number;

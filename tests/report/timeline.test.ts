@@ -254,9 +254,9 @@ describe('the shot list', () => {
     const made = exported(withEdit(CUTS), 'csv');
     expect(made.ok && made.text.split('\r\n')).toEqual([
       'number,cut,shot,start timecode,end timecode,start frame,frames,begins with,speed,clip,source start s,source end s,frames uncovered,enlarged,grade,remark',
-      '1,one,skin,00:00:00:00,00:00:05:08,0,133,cut,100 %,take 1,2,7.333333,0,,,',
-      '2,two,frost,00:00:05:08,00:00:07:08,133,50,dissolve 13 frames,100 to 25 %,take 1,0.24,1.49,0,1.1,cold,',
-      '3,three,skin,00:00:07:08,00:00:10:00,183,67,cut,50 %,take 1,7.613333,8.946667,0,,,',
+      '1,one,skin,00:00:00:00,00:00:05:08,0,133,cut,100%,take 1,2,7.333333,0,,,',
+      '2,two,frost,00:00:05:08,00:00:07:08,133,50,dissolve 13 frames,100 to 25%,take 1,0.24,1.49,0,1.1,cold,',
+      '3,three,skin,00:00:07:08,00:00:10:00,183,67,cut,50%,take 1,7.613333,8.946667,0,,,',
       '',
     ]);
   });

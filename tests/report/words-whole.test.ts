@@ -2,13 +2,13 @@
 import MarkdownIt from 'markdown-it';
 import { expect, it } from 'vitest';
 import { paragraph, worded } from '../../shared/api/document.ts';
+import { clipsDocument } from '../../shared/report/clips.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { comparisonDocument } from '../../shared/report/compare/document.ts';
 import { editWords } from '../../shared/report/compare/edit.ts';
 import { inertMarkdown, markdownText } from '../../shared/report/document/markdown.ts';
 import { terminalText } from '../../shared/report/document/terminal.ts';
 import { sheetDocument } from '../../shared/report/sheet/document.ts';
-import { verifyDocument } from '../../shared/report/verify.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/say/say.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
@@ -50,14 +50,14 @@ it('compare says one more in its own words', () => {
 
 const LONG = `media/${'a-long-day-by-the-sea/'.repeat(5)}0007.mov`;
 
-it('verify leaves sentences whole, however long the path of a clip is', () => {
+it('clips leaves sentences whole, however long the path of a clip is', () => {
   const core = coreWith(
     `${EXAMPLE_PLAN}\nclips:\n  skin:\n    - { file: ${LONG}, verdict: keep }\n`,
   );
-  const found = core.verify(PLAN, new Map([[LONG, { state: 'not-found' }]]));
+  const found = core.checkClips(PLAN, new Map([[LONG, { state: 'not-found' }]]));
   expect(found.map(({ what }) => what)).toEqual([`The clip ${LONG} was not found.`]);
   const markdown = markdownText(
-    verifyDocument({ clips: [], cuts: [], notAsked: [], stopped: false }, say, found),
+    clipsDocument({ clips: [], cuts: [], notAsked: [], stopped: false }, say, found),
   );
   expect(rendered(markdown)).toContain(`The clip ${LONG} was not found.`);
 });

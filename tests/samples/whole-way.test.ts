@@ -1,5 +1,5 @@
 /**
- * One sample the whole way: planned, shot, verified, cut. Its clips are made here, by a script and for the
+ * One sample the whole way: planned, shot, checked, cut. Its clips are made here, by a script and for the
  * test's time; all that is asked of them stands in the plan.
  */
 import { execFileSync } from 'node:child_process';
@@ -88,8 +88,8 @@ describe('the sample, its day and its film', () => {
     expect(out).toContain('## Cards and batteries');
   });
 
-  it('verify: all that is kept is as asked, and lasts for its cuts', () => {
-    const { status, out } = lamella('verify', SAMPLE, '--format', 'json', '--fail-on', 'warning');
+  it('clips: all that is kept is as asked, and lasts for its cuts', () => {
+    const { status, out } = lamella('clips', SAMPLE, '--format', 'json', '--fail-on', 'warning');
     const { files, clips, cuts, notAsked } = JSON.parse(out);
     expect(files[0].findings).toEqual([]);
     expect(status).toBe(0);
@@ -115,22 +115,22 @@ describe('the sample, its day and its film', () => {
     for (const url of urls) expect(existsSync(path.join(folder, url!))).toBe(true);
   });
 
-  it('verify: the setting that nobody read back is found at the first clip', () => {
+  it('clips: the setting that nobody read back is found at the first clip', () => {
     makeTake(clip('test.mp4'), { ...FULL, size: '1280x720', seconds: 2 });
-    const args = ['verify', '--test-clip', 'media/test.mp4', '--shot', 'one-grain', SAMPLE];
+    const args = ['clips', '--test-clip', 'media/test.mp4', '--shot', 'one-grain', SAMPLE];
     const { status, out } = lamella(...args);
     rmSync(clip('test.mp4'));
     expect(status).toBe(1);
     expect(out).toMatch(
-      /^FAIL {2}media\/test\.mp4 is not what one-grain asks for\.\n.*1280 x 720, not 1920 x 1080\./,
+      /^FAIL {2}media\/test\.mp4 doesn't match one-grain\.\n.*1280 x 720, not 1920 x 1080\./,
     );
   });
 
-  it('verify: a copy that stopped half way is found while the card is still there', () => {
+  it('clips: a copy that stopped half way is found while the card is still there', () => {
     const half = clip('0004.mov');
     cpSync(half, `${half}.whole`);
     writeFileSync(half, readFileSync(half).subarray(0, 100_000));
-    const { status, out } = lamella('verify', SAMPLE);
+    const { status, out } = lamella('clips', SAMPLE);
     cpSync(`${half}.whole`, half);
     expect(status).toBe(1);
     expect(out).toContain("The clip media/0004.mov can't be read: it is cut off");

@@ -49,7 +49,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
     'timeline',
   ],
-  settle: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
+  solve: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
   api: ['say', 'rules', 'figures', 'plan', 'text', 'clips'],
   report: [
     'words',
@@ -81,7 +81,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'say',
     'api',
     'workspace',
-    'settle',
+    'solve',
     'report',
     'rules',
     'figures',

@@ -5,9 +5,9 @@ import os from 'node:os';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { ClipFacts } from '../../shared/clips/facts.ts';
+import { clipJson } from '../../shared/report/clips.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { compareReport } from '../../shared/report/json.ts';
-import { clipJson } from '../../shared/report/verify.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { lamellaIn } from '../support/command-line.ts';
 import { withEdit } from '../support/edits.ts';
@@ -183,12 +183,12 @@ describe('keys of the JSON', () => {
     expect(Object.keys(printed)).toEqual(['version', 'file', 'shots', 'recording', 'edit']);
   });
 
-  it('verify: every key is documented, and every documented one is there', () => {
+  it('clips: every key is documented, and every documented one is there', () => {
     // None of the clips is there: what is read of one is held by its type, below.
     const folder = mkdtempSync(path.join(os.tmpdir(), 'lamella-readme-'));
     const plan = path.join(folder, 'a.shootplan.yaml');
     writeFileSync(plan, `${EXAMPLE_PLAN}\nclips: { frost: [{ file: a.mp4 }] }\n`);
-    const { version: _, files, ...printed } = JSON.parse(run('verify', plan, '--format', 'json'));
+    const { version: _, files, ...printed } = JSON.parse(run('clips', plan, '--format', 'json'));
     rmSync(folder, { recursive: true });
     expect(files[0].findings[0].rule).toBe('clip-not-found');
     const documented = rowsOf('keys of verify');
@@ -275,7 +275,7 @@ function walk(
 }
 
 describe('the command line', async () => {
-  const commands = ['check', 'figures', 'sheet', 'compare', 'verify', 'new', 'explain'];
+  const commands = ['check', 'figures', 'sheet', 'compare', 'clips', 'new', 'explain'];
   const helps = commands.map(async (command) => (await lamellaIn(ROOT, [command, '--help'])).out);
   const help = (await Promise.all(helps)).join('\n');
   const options = [...new Set(help.match(/--[a-z][a-z-]+/g))];

@@ -18,7 +18,7 @@ import { handleSource, splitJoin } from '../../shared/timeline/join.ts';
 import { secondsOf } from '../../shared/timeline/length.ts';
 import {
   slowest,
-  slowestHonest,
+  slowestWithoutRepeats,
   sourceAfter,
   sourceUsed,
   timeAt,
@@ -86,7 +86,7 @@ describe('a ramp', () => {
   });
 });
 
-describe('the slowest honest speed', () => {
+describe('the slowest speed without repeated frames', () => {
   // Common practice: 50 fps conformed to 25 is half speed, 120 to 24 a fifth, 59.94 to 29.97 half.
   it.each([
     [exact(25), exact(50), exact(1, 2)],
@@ -95,7 +95,7 @@ describe('the slowest honest speed', () => {
     [exact(24000, 1001), exact(24), exact(1000, 1001)],
     [exact(25), exact(25), exact(1)],
   ])('is the delivered rate over the recorded one', (delivered, recorded, speed) => {
-    expect(slowestHonest(delivered, recorded)).toEqual(speed);
+    expect(slowestWithoutRepeats(delivered, recorded)).toEqual(speed);
   });
 });
 

@@ -39,10 +39,10 @@ const ASKED: Readonly<Record<string, (core: Core, file: string) => readonly stri
     core.hints(file, WHOLE).flatMap(({ label, tooltip = '' }) => [label, tooltip]),
   hovers: (core, file) =>
     spotsIn(core.text(file) ?? '').map((spot) => core.hover(file, spot)?.markdown ?? ''),
-  settled: (core, file) =>
+  solved: (core, file) =>
     core.lenses(file).flatMap(({ shot }) => {
-      const settled = core.settle(file, shot);
-      return settled ? textsIn(settled) : [];
+      const solved = core.solve(file, shot);
+      return solved ? textsIn(solved) : [];
     }),
   // Some places of each plan, since an offer tries out what it offers.
   offers: (core, file) =>

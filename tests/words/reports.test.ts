@@ -1,4 +1,4 @@
-/** What is printed, in another language: sheets, figures, comparisons, the way a shot is settled. */
+/** What is printed, in another language: sheets, figures, comparisons, the way a shot is solved. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect } from 'vitest';
@@ -9,9 +9,9 @@ import { comparisonDocument } from '../../shared/report/compare/document.ts';
 import { markdownText } from '../../shared/report/document/markdown.ts';
 import { terminalText } from '../../shared/report/document/terminal.ts';
 import { figuresDocument } from '../../shared/report/figures-text.ts';
-import { settledDocument } from '../../shared/report/settle-text.ts';
 import { sheetDocument } from '../../shared/report/sheet/document.ts';
 import { sheetPage } from '../../shared/report/sheet/html.ts';
+import { solvedDocument } from '../../shared/report/solve-text.ts';
 import { textReport } from '../../shared/report/text.ts';
 import { Say } from '../../shared/say/say.ts';
 import { laws } from '../support/each.ts';
@@ -76,11 +76,11 @@ const PRINTED: Readonly<Record<string, (cores: Cores, file: string) => string>> 
     terminalText(comparisonDocument(compared(cores, file), say, 'terminal'), false),
   'comparison as Markdown': (cores, file) =>
     markdownText(comparisonDocument(compared(cores, file), say, 'page')),
-  settled: ({ core }, file) =>
+  solved: ({ core }, file) =>
     core
       .lenses(file)
-      .map(({ shot }) => core.settle(file, shot))
-      .map((settled) => (settled ? terminalText(settledDocument(settled), false) : ''))
+      .map(({ shot }) => core.solve(file, shot))
+      .map((solved) => (solved ? terminalText(solvedDocument(solved), false) : ''))
       .join('\n'),
 };
 

@@ -1,5 +1,5 @@
 /**
- * What completion, lenses and settling work out, counted: how often a shot's figures were made, and
+ * What completion, lenses and solution work out, counted: how often a shot's figures were made, and
  * of which shots. None of it grows with the plan.
  */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
@@ -105,11 +105,11 @@ describe('lenses', () => {
   });
 });
 
-describe('settling', () => {
+describe('solution', () => {
   it('works out its own shot, however many others there are', () => {
     const { shots, times } = asked(
       (core) => {
-        expect(core.settle(PLAN, 'shot-0')?.outcome).toBe('settled');
+        expect(core.solve(PLAN, 'shot-0')?.outcome).toBe('solved');
       },
       // What a change does to the plan is told by what was found before it.
       (core) => {
@@ -129,7 +129,7 @@ describe('settling', () => {
     const core = coreWith(change(newPlan(createCore, choice)));
     core.findings(PLAN);
     vi.clearAllMocks();
-    expect(core.settle(PLAN, 'first')?.outcome).toBe('no-way');
+    expect(core.solve(PLAN, 'first')?.outcome).toBe('no-way');
   };
   const calls = (of: (...some: never[]) => unknown): number => vi.mocked(of).mock.calls.length;
 

@@ -4,7 +4,7 @@ import type { FormerValue } from '../../workspace/former-values.ts';
 import type { Proposal } from './item.ts';
 import type { Where } from './where.ts';
 
-const AS_IT_WAS = later`as it was`;
+const AS_IT_WAS = later`previous value`;
 
 /** Marked where it is proposed anyhow, with all that is said of it there; else behind the others. */
 export function withFormer(

@@ -39,8 +39,8 @@ function ofShot({ shot }: Where): ReadonlyMap<string, Called> {
     checksCalledFor(bench).map(({ name }) => [
       name,
       missing.has(name)
-        ? { rank: 0, words: message`this shot calls for it` }
-        : { rank: 10, words: message`asked for already` },
+        ? { rank: 0, words: message`needed for this shot` }
+        : { rank: 10, words: message`already in the list` },
     ]),
   );
 }
@@ -65,8 +65,7 @@ function ofPlan({ context, file }: Where): ReadonlyMap<string, Called> {
       name,
       {
         rank: missing > 0 ? 10 / missing : 20 + 10 / Math.max(1, shots),
-        words:
-          shots === 1 ? message`${shots} shot calls for it` : message`${shots} shots call for it`,
+        words: shots === 1 ? message`${shots} shot needs it` : message`${shots} shots need it`,
       },
     ]),
   );

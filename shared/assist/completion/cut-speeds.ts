@@ -25,7 +25,7 @@ export function cutSpeeds({ context, file, place }: Where): readonly (readonly [
     KINDS['playback-speed'].print({ from: from as Fraction, to: to as Fraction });
   return [
     ['100 %', message`real time`],
-    [print(percent, percent), message`slowest that ${String(name)} was recorded for`],
-    [print(1, percent), message`slows down to the slowest`],
+    [print(percent, percent), message`slowest without repeats, by ${String(name)}`],
+    [print(1, percent), message`ramps down to the slowest`],
   ];
 }

@@ -56,7 +56,7 @@ function recordedAreas({ context, file, place }: Where): Found {
   return [
     [
       KINDS.size.print({ width, height } as never),
-      message`all of the sensor in the shape of the frame`,
+      message`whole sensor width, in the aspect ratio of the frame`,
     ],
   ];
 }

@@ -132,9 +132,9 @@ function recordingsOf(shot: TrialShot): Proposal[] {
       chosen && deliver?.rate.state === 'known' ? toNumber(deliver.rate.value) / chosen.rate : 1;
     const said = [
       field.state === 'known' ? recordingWords(field.value, shot.say) : '',
-      slow < 1 ? message`slows to ${Math.round(slow * 100)} %` : '',
+      slow < 1 ? message`slows to ${Math.round(slow * 100)}%` : '',
       words && shot.now.bench.shutter.known ? words : '',
-      small ? message`under the delivery` : '',
+      small ? message`below the delivery resolution` : '',
     ];
     return {
       text: name,

@@ -5,7 +5,7 @@ import { HIDDEN } from '../../rules/clear-direction.ts';
 import { USABLE_CONTRAST } from '../../rules/diffraction-eats-detail.ts';
 import { isoRangeOf, needsIso } from '../../rules/needed-iso.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
-import { depthPair, exposureShort, sizeWords } from '../../say/figures.ts';
+import { depthPair, exposureWords, sizeWords } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';
 import { message } from '../../words/message.ts';
 import type { TrialShot } from './trial-shot.ts';
@@ -37,13 +37,11 @@ export const depth: Measure = ({ figures: { usableDepthMm, depthMm } }, say) =>
   where(usableDepthMm, (there) => {
     const { needed } = depthMm;
     if (!needed.known || needed.value === 0)
-      return { words: message`depth ${say.length(there)}`, rank: 0 };
+      return { words: message`DOF ${say.length(there)}`, rank: 0 };
     const [has, wants] = depthPair(there, needed.value, say);
-    const [number = has, unit] = has.split(' ');
-    const alone = unit === wants.split(' ')[1] ? number : has;
     const short =
       needed.value * HELD > there ? 1 + Math.log2(needed.value / Math.max(there, 1e-6)) : 0;
-    return { words: message`depth ${alone} of ${wants}`, rank: short };
+    return { words: message`DOF ${has}, needs ${wants}`, rank: short };
   });
 
 export const exposure: Measure = (view, say) => {
@@ -56,7 +54,7 @@ export const exposure: Measure = (view, say) => {
       rank: beyondBody(view, iso),
     }));
   return where(figures.exposureErrorStops, (stops) => ({
-    words: exposureShort(stops, say),
+    words: exposureWords(stops, say),
     rank: Math.abs(stops) <= RIGHT_WITHIN_STOPS ? Math.abs(stops) / 10 : 0.5 + Math.abs(stops),
   }));
 };
@@ -99,7 +97,7 @@ export const smear: Measure = ({ figures }, say) =>
     pixels < 0.05
       ? null
       : {
-          words: message`smear ${say.number(pixels)} px`,
+          words: message`motion blur ${say.number(pixels)} px`,
           rank: pixels > SHARP_PIXELS ? 0.3 + Math.log2(pixels) / 2 : 0,
         },
   );
@@ -115,7 +113,7 @@ export const field: Measure = ({ figures }, say) =>
 
 export const room: Measure = ({ figures }, say) =>
   where(figures.workingDistanceMm, (mm) => ({
-    words: message`${say.length(mm)} before it`,
+    words: message`${say.length(mm)} working distance`,
     rank: mm < 0 ? IMPOSSIBLE : mm < 20 ? 1 : 0,
   }));
 
@@ -132,12 +130,12 @@ export const clearOfLens: Measure = ({ bench, figures }, say) => {
   const over = tilt - leastTiltRad.value;
   if (over < -0.00175)
     return {
-      words: message`shows the lens, takes ${say.angle(leastTiltRad.value)}`,
+      words: message`lens reflected, needs ${say.angle(leastTiltRad.value)}`,
       rank: 1 - over,
     };
   const most = greatestTiltByDepthRad.known ? greatestTiltByDepthRad.value : Infinity;
   return {
-    words: message`${say.angle(over)} past the lens`,
+    words: message`${say.angle(over)} clear of the lens`,
     rank: tilt > most ? 0 : over / 100,
   };
 };
@@ -145,7 +143,7 @@ export const clearOfLens: Measure = ({ bench, figures }, say) => {
 export const frameLit: Measure = ({ figures: { darkFrame } }, say) =>
   where(darkFrame, ({ share }) =>
     share > 0.01
-      ? { words: message`${say.percent(share)} of the frame dark`, rank: 1 + share }
+      ? { words: message`${say.percent(share)} of the frame black`, rank: 1 + share }
       : null,
   );
 
@@ -162,8 +160,8 @@ export const withinLife: Measure = ({ figures }, say) =>
   where(figures.shareOfLife, (share) => ({
     words:
       share > 1
-        ? message`${say.number(share)} lives of the film`
-        : message`${say.percent(share)} of its life`,
+        ? message`${say.number(share)} film lifetimes`
+        : message`${say.percent(share)} of film lifetime`,
     rank: share > 2 ? IMPOSSIBLE : share > 1 ? share : 0,
   }));
 

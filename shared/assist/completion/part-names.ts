@@ -38,7 +38,7 @@ export function fittingParts(
       if (problems > now) return [];
       const { reach } = reader.offer.layOut(names);
       const reaches = reach.known
-        ? message`rig reaches ${reachWords(reach.value, context.say)}`
+        ? message`rig covers ${reachWords(reach.value, context.say)}`
         : '';
       const detail = [one.detail, reaches].filter(Boolean).join(' · ');
       return [{ ...one, detail, rank: one.rank + problems * 100 }];

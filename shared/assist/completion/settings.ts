@@ -127,12 +127,12 @@ function isoOutcome(tried: TrialShot): Outcome {
   if (!iso.known) return { words, rank };
   // What the body chooses changes within the take: for want of anything better.
   if (iso.value === 'auto')
-    return { words: [message`set by the body`, words].filter(Boolean).join(' · '), rank: 3 };
+    return { words: [message`set by the camera`, words].filter(Boolean).join(' · '), rank: 3 };
   const { cleanTo } = isoLimits;
   const noisy = cleanTo.known && iso.value > cleanTo.value * 1.03;
   return noisy
     ? {
-        words: [words, message`past clean ${tried.say.iso(cleanTo.value)}`]
+        words: [words, message`above usable ${tried.say.iso(cleanTo.value)}`]
           .filter(Boolean)
           .join(' · '),
         rank: rank + 1,
@@ -144,7 +144,7 @@ function whiteBalanceOutcome(tried: TrialShot): Outcome {
   const { bench } = tried.now;
   const set = bench.fields['white-balance'];
   if (set.state !== 'known') return { words: '', rank: 0 };
-  if (set.value === 'auto') return { words: message`drifts within the take`, rank: 2 };
+  if (set.value === 'auto') return { words: message`drifts during the take`, rank: 2 };
   const lights = bench.lights.known ? bench.lights.value : [];
   const same = lights.filter(
     ({ fields: { 'colour-temperature': colour } }) =>

@@ -19,9 +19,9 @@ export function clipHover(
   const { size, rate, codec, bitsPerS, takeS, shutterS, iso, whiteBalance }: ClipAsk = ask;
   return paragraphs(
     table([
-      line(`**${plain(path)}**`, message`asked by ${plain(shot)}`),
-      size && line(message`size`, KINDS.pixels.print(size)),
-      rate && line(message`rate`, KINDS.rate.print(rate)),
+      line(`**${plain(path)}**`, message`planned for ${plain(shot)}`),
+      size && line(message`resolution`, KINDS.pixels.print(size)),
+      rate && line(message`frame rate`, KINDS.rate.print(rate)),
       codec !== null && line(message`codec`, plain(codec)),
       bitsPerS !== null && line(message`bit rate`, `${say.number(bitsPerS / 1e6)} Mb/s`),
       takeS !== null && line(message`length`, message`at least ${say.seconds(takeS)}`),
@@ -29,6 +29,6 @@ export function clipHover(
       iso !== null && line(message`ISO`, String(iso)),
       whiteBalance !== null && line(message`white balance`, `${whiteBalance} K`),
     ]),
-    message`\`lamella verify\`, or *Verify the Clips of the Plan*, reads the file and compares.`,
+    message`\`lamella clips\`, or *Check the Clips of the Plan*, reads the file and compares it.`,
   );
 }

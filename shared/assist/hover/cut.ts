@@ -26,16 +26,16 @@ export function cutHover({ analysis, say }: Context, file: FileId, entry: string
         framesWords(endFrame - startFrame),
       ),
       cut.fields?.speed.state === 'known' &&
-        figureLine(message`slowest recorded`, cut.slowestHonest, (share) =>
+        figureLine(message`slowest without repeats`, cut.slowestWithoutRepeats, (share) =>
           percent(toNumber(share)),
         ),
-      figureLine(message`of its clip`, cut.laid, ({ clip, start, end }) => {
+      figureLine(message`clip used`, cut.laid, ({ clip, start, end }) => {
         const name = cut.clipFile === null ? message`take ${clip + 1}` : plain(cut.clipFile);
         return message`${name}, ${secondsWords(toNumber(start))} to ${secondsWords(toNumber(end))}`;
       }),
       edit.music.known && figureLine(message`from the beat`, cut.fromBeatFrames, beatWords),
       ...joinLines(cut),
-      figureLine(message`in no clip`, cut.uncoveredFrames, (frames) => {
+      figureLine(message`not covered by a clip`, cut.uncoveredFrames, (frames) => {
         const words = frames === 0 ? message`none` : framesWords(frames);
         // A file that is listed has a length of its own, which nobody reads while a plan is written.
         return cut.clipFile === null
@@ -51,8 +51,8 @@ function beatWords(frames: number): string {
   return Math.abs(frames) < 0.05
     ? message`on it`
     : frames > 0
-      ? message`${off} after`
-      : message`${off} before`;
+      ? message`${off} late`
+      : message`${off} early`;
 }
 
 function joinLines(cut: CutFigures) {
@@ -60,9 +60,9 @@ function joinLines(cut: CutFigures) {
     message`${framesWords(thereFrames)}, needs ${neededFrames}`;
   return [
     valueIn(cut.handleBefore)?.neededFrames &&
-      figureLine(message`before it`, cut.handleBefore, handle),
+      figureLine(message`handle before`, cut.handleBefore, handle),
     valueIn(cut.handleAfter)?.neededFrames &&
-      figureLine(message`after it`, cut.handleAfter, handle),
+      figureLine(message`handle after`, cut.handleAfter, handle),
   ].map((one) => one || null);
 }
 
@@ -77,7 +77,7 @@ export function musicHover({ analysis }: Context, file: FileId): string | null {
     toNumber(framesPerBeat(tempo, fromRational(fps))),
   );
   const bar = derive([edit.music, beat], ({ bar: beats }, frames) =>
-    beats === undefined ? notKnown(message`the music’s \`bar\` is not given`) : beats * frames,
+    beats === undefined ? notKnown(message`the music's \`bar\` is not given`) : beats * frames,
   );
   const frames = (count: number): string => framesWords(Number(count.toFixed(2)));
   return table([

@@ -49,14 +49,14 @@ function unknownWords(lines: readonly Line[]): string {
     byReason.set(reason, [...(byReason.get(reason) ?? []), one.label]);
   }
   return [...byReason]
-    .map(([reason, labels]) => message`Not known: ${labels.join(', ')}. ${reason}`)
+    .map(([reason, labels]) => message`Unknown: ${labels.join(', ')}. ${reason}`)
     .join('\n\n');
 }
 
 /** Why a figure is not known: what it needs, else the reason. */
 function reasonWords(figure: UnknownFigure): string {
   const { needs, silent } = figure;
-  if (silent) return message`It follows from an entry that has a finding of its own.`;
+  if (silent) return message`It depends on an entry that has a finding of its own.`;
   if (needs.length > 0)
     return message`Needs ${needs.map(({ key, of }) => message`${code(key)} of ${plain(of)}`).join(', ')}.`;
   const because = becauseOf(figure);

@@ -68,12 +68,12 @@ function rigLines({ analysis, say }: Context, file: FileId, rig: Named<Rig>): Li
     if (!arranged.ok) return faultFigure(arranged.fault, named);
     return reach(arranged.chain) ?? notKnown(message`nothing comes into focus`);
   });
-  return [figureLine(message`reach`, ends, (both) => reachWords(both, say))];
+  return [figureLine(message`magnification range`, ends, (both) => reachWords(both, say))];
 }
 
 function faultFigure(fault: ChainFault, parts: readonly NamedPart[]): UnknownFigure {
   if (fault.kind !== 'needs')
-    return notKnown(message`the parts do not stand in an order that works`);
+    return notKnown(message`the parts are in an order that does not work`);
   const { name, defined } = parts[fault.part]!;
   const key = fault.input === 'flangeMm' ? 'flange-distance' : 'length';
   return { known: false, needs: [{ key, of: name, at: { ...defined, path: [key] } }] };

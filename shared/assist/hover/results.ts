@@ -9,12 +9,12 @@ import { inLanguage, later, message } from '../../words/message.ts';
 /** A result in words, and the figures that show it. */
 export const RESULTS = {
   size: { words: later`magnification and field`, figures: ['magnification', 'fieldMm'] },
-  reach: { words: later`reach`, figures: ['reach'] },
+  reach: { words: later`magnification range`, figures: ['reach'] },
   distance: { words: later`working distance`, figures: ['workingDistanceMm'] },
   effective: { words: later`effective f-number`, figures: ['effectiveFNumber'] },
   depth: { words: later`depth of field`, figures: ['usableDepthMm'] },
-  needed: { words: later`depth needed`, figures: ['depthMm.needed'] },
-  contrast: { words: later`contrast left by diffraction`, figures: ['contrast'] },
+  needed: { words: later`depth of field needed`, figures: ['depthMm.needed'] },
+  contrast: { words: later`contrast after diffraction`, figures: ['contrast'] },
   exposure: { words: later`exposure`, figures: ['exposureErrorStops', 'isoNeeded'] },
   angle: { words: later`shutter angle`, figures: ['shutterAngleDeg'] },
   flicker: { words: later`flicker`, figures: ['flickerResidual'] },
@@ -143,8 +143,8 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
   },
 };
 
-/** "Goes into reach, working distance and depth of field."; empty where nothing follows from it. */
+/** "Used for magnification range, working distance and depth of field."; empty where nothing follows from it. */
 export function goesInto(of: DefName, key: string): string {
   const words = (GOES_INTO[of]?.[key] ?? []).map((result) => inLanguage(RESULTS[result].words));
-  return words.length === 0 ? '' : message`Goes into ${allOf(words)}.`;
+  return words.length === 0 ? '' : message`Used for ${allOf(words)}.`;
 }

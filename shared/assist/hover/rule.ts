@@ -11,7 +11,7 @@ export function ruleHover(name: string, set?: string): string | null {
   const here = set === undefined ? '' : message`, here ${code(set)}`;
   return paragraphs(
     `**${rule.name}** · ${rule.severity}${here}`,
-    message`Found when ${inLanguage(when)}`,
+    message`Reported when ${inLanguage(when)}`,
     inLanguage(why),
     inLanguage(remedy),
   );

@@ -160,11 +160,11 @@ function readHover({ say }: Context, { meaning }: PlanSpot, node: ScalarNode): s
 }
 
 const UNREAD = {
-  'not-found': later`is not there`,
-  'outside-workspace': later`lies outside the workspace`,
+  'not-found': later`was not found`,
+  'outside-workspace': later`is outside the workspace`,
   'too-large': later`is too large to be read`,
-  'not-text': later`is no text`,
-  unreadable: later`can’t be read`,
+  'not-text': later`is not text`,
+  unreadable: later`can't be read`,
 } as const;
 
 function usedFileHover(

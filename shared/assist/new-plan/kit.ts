@@ -44,7 +44,7 @@ export interface SubjectKind extends Piece {
 export const BODIES: readonly Body[] = [
   {
     name: 'full-frame',
-    about: '36 x 24 mm sensor, knows nothing of tubes and converters',
+    about: '36 x 24 mm sensor, displays the marked f-number',
     lines: `sensor: 36 x 24 mm
 pixels: 6048 x 4024
 flange-distance: 44 mm
@@ -60,7 +60,7 @@ recording-modes:
   },
   {
     name: 'small-sensor',
-    about: '23.5 x 15.6 mm sensor, shows the effective f-number',
+    about: '23.5 x 15.6 mm sensor, displays the effective f-number',
     lines: `sensor: 23.5 x 15.6 mm
 pixels: 6240 x 4160
 flange-distance: 18 mm
@@ -79,7 +79,7 @@ recording-modes:
 export const LENSES: readonly Lens[] = [
   {
     name: 'macro-100',
-    about: '100 mm, life size by its own ring',
+    about: '100 mm macro, 1x without accessories',
     lines: `focal-length: 100 mm
 aperture: f/2.8 to 32
 loss: 0.2 stops
@@ -95,7 +95,7 @@ mass: 0.7 kg`,
   },
   {
     name: 'tele-135',
-    about: '135 mm on tubes, in between',
+    about: '135 mm on extension tubes, medium working distance',
     lines: `focal-length: 135 mm
 aperture: f/3.5 to 32
 loss: 0.2 stops
@@ -113,7 +113,7 @@ mass: 0.6 kg`,
   },
   {
     name: 'long-200',
-    about: '200 mm on tubes behind a converter, stands far off',
+    about: '200 mm on extension tubes and a teleconverter, long working distance',
     lines: `focal-length: 200 mm
 aperture: f/4 to 32
 loss: 0.3 stops
@@ -155,7 +155,7 @@ reading: { aperture: f/8, shutter: 1/50 s, iso: 250, through: meter }`,
     about: 'a liquid film on a frame: thin, mirror-like, short-lived',
     entry: 'pane',
     lines:
-      'kind: film\nstands: upright\nsize: 150 x 100 mm\nholder: wicking frame\nlasts: 90 s\nthickness: 80 to 900 nm\nbackground: 0.3 cd/m2',
+      'kind: film\norientation: upright\nsize: 150 x 100 mm\nholder: wicking-frame\nlifetime: 90 s\nthickness: 80 to 900 nm\nbackground-luminance: 0.3 cd/m2',
     fieldMm: 72,
     light: 'bright-panel',
     lightLines: ({ mirrorUpDeg }) => `${LED}
@@ -168,7 +168,7 @@ luminance: 24000 cd/m2`,
     about: 'a bubble with the images of its lights in it',
     entry: 'lantern',
     lines:
-      'kind: bubble\ndiameter: 25 mm\nlasts: 25 s\nthickness: 100 to 700 nm\nbackground: 0.2 cd/m2',
+      'kind: bubble\ndiameter: 25 mm\nlifetime: 25 s\nthickness: 100 to 700 nm\nbackground-luminance: 0.2 cd/m2',
     fieldMm: 60,
     light: 'sky',
     lightLines: () => `${LED}
@@ -181,7 +181,7 @@ luminance: 24000 cd/m2`,
     about: 'a liquid surface or a polished plate: mirror-like, flat',
     entry: 'slick',
     lines:
-      'kind: surface\nsize: 180 x 120 mm\ndepth: 0.4 mm\nfinish: mirror\nreflectance: 4 %\nbackground: 0.5 cd/m2',
+      'kind: surface\nsize: 180 x 120 mm\ndepth: 0.4 mm\nfinish: mirror\nreflectance: 4 %\nbackground-luminance: 0.5 cd/m2',
     fieldMm: 60,
     light: 'lit-paper',
     lightLines: ({ mirrorUpDeg }) => `${LED}

@@ -44,8 +44,8 @@ export function comparisonDocument(
       3,
       changedName(shot),
       [
-        changes(message`set`, shot.fields.map(fieldWords)),
-        changes(message`it follows`, followsWords(shot.figures, say), true),
+        changes(message`settings`, shot.fields.map(fieldWords)),
+        changes(message`results`, followsWords(shot.figures, say), true),
         found(shot.findings),
       ],
       true,
@@ -62,8 +62,8 @@ export function comparisonDocument(
     ...(isPage
       ? [...shots, ...section(3, message`Kit, lights, subjects and plan`, entries)]
       : [...entries, ...shots]),
-    ...section(3, isPage ? message`Edit` : message`edit, it follows`, [
-      changes(message`it follows`, editWords(comparison.edit)),
+    ...section(3, isPage ? message`Edit` : message`edit`, [
+      changes(message`results`, editWords(comparison.edit)),
     ]),
     // Under a heading of their own, or they would read as the last block's.
     ...section(3, isPage ? noShot.charAt(0).toUpperCase() + noShot.slice(1) : noShot, [
@@ -92,6 +92,6 @@ function findingItems(
       message`still`,
       changed.filter((one) => !readsTheSame(one)).map(({ after }) => after),
     ),
-    ...all(message`gone`, gone),
+    ...all(message`resolved`, gone),
   ];
 }

@@ -13,7 +13,7 @@ const OF_A_CUT = [
   'startFrame',
   'durationFrames',
   'speed',
-  'isHonest',
+  'repeatsFrames',
   'sourceS',
   'fromBeatFrames',
   'uncoveredFrames',
@@ -55,7 +55,7 @@ export function editWords(changes: readonly FigureChange[]): readonly Change[] {
     const cut = key && change.figure.slice('cuts.'.length, -key.length - 1);
     const said = (value: unknown, why: string | undefined) =>
       value === null || value === undefined
-        ? worded(why === undefined ? message`none` : message`not known: ${why}`)
+        ? worded(why === undefined ? message`none` : message`unknown: ${why}`)
         : say.words(value);
     return [
       {
@@ -88,11 +88,11 @@ const CUT_WORDS: Readonly<Record<(typeof OF_A_CUT)[number], Said>> = {
   startFrame: { label: later`begins at frame`, words: String },
   durationFrames: { label: later`length`, words: frames },
   speed: { label: later`speed`, words: (value) => speedWords(value as CutJson['speed']) },
-  isHonest: {
-    label: later`as slow as recorded`,
-    words: (value) => (value ? message`yes` : message`no, slower`),
+  repeatsFrames: {
+    label: later`repeats frames`,
+    words: (value) => (value ? message`yes` : message`no`),
   },
-  sourceS: { label: later`of its clip`, words: (value) => secondsWords(Number(value)) },
+  sourceS: { label: later`clip used`, words: (value) => secondsWords(Number(value)) },
   fromBeatFrames: { label: later`from the beat`, words: frames },
-  uncoveredFrames: { label: later`in no clip`, words: frames },
+  uncoveredFrames: { label: later`not covered by a clip`, words: frames },
 };

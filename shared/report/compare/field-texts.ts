@@ -25,7 +25,7 @@ export const renamed = (text: string, rename: (name: string) => string): string 
 export const shownText = (text: string): string => text.replace(NAMED, '$1');
 
 /** Said of a field whose text can't be read; its own finding says why. */
-const UNREAD = later`not readable`;
+const UNREAD = later`unreadable`;
 
 export function entryTexts(def: DefName, fields: object): FieldTexts {
   const out = new Map<string, string>();

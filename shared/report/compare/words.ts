@@ -21,34 +21,34 @@ const DECIDING: Readonly<Record<string, string>> = {
   magnification: later`magnification`,
   effectiveFNumber: later`effective f-number`,
   usableDepthMm: later`depth of field`,
-  'depthMm.needed': later`depth needed`,
+  'depthMm.needed': later`depth of field needed`,
   exposureErrorStops: later`exposure`,
   isoNeeded: later`ISO needed`,
-  contrast: later`contrast left by diffraction`,
+  contrast: later`contrast after diffraction`,
   smearPx: later`motion blur`,
   shutterAngleDeg: later`shutter angle`,
   flickerResidual: later`flicker`,
   workingDistanceMm: later`working distance`,
-  leastTiltDeg: later`least tilt`,
+  leastTiltDeg: later`minimum tilt`,
   tiltWindowDeg: later`tilt window`,
-  blackShare: later`black share of the frame`,
-  strayRatio: later`background over film`,
+  blackShare: later`black part of the frame`,
+  strayRatio: later`background against film`,
   recordedS: later`recorded`,
   recordedBytes: later`recorded data`,
-  lifeS: later`life of the film`,
-  shareOfLife: later`take and settling, of its life`,
+  lifeS: later`film lifetime`,
+  shareOfLife: later`take and wait, share of film lifetime`,
   massKg: later`mass`,
   centreOfGravityMm: later`centre of gravity`,
   momentAtFootNewtonMetres: later`moment at foot`,
-  stabilityFactor: later`tipping factor`,
+  stabilityFactor: later`stability factor`,
 };
 
-export const NOTHING_DIFFERENT = later`Nothing that the plans say is different.`;
+export const NOTHING_DIFFERENT = later`The plans are identical.`;
 
 /** What heads findings that no single shot has. */
-export const IN_NO_SHOT = later`found in no single shot`;
+export const IN_NO_SHOT = later`findings about no single shot`;
 
-const NOT_WRITTEN = later`not written`;
+const NOT_WRITTEN = later`not set`;
 
 export const fieldWords = ({ path, before, after }: FieldChange): Change => ({
   label: path,
@@ -78,7 +78,7 @@ export function changedName(change: EntryChange | ShotChange): string {
   const name = 'shot' in change ? change.shot : change.entry;
   if (change.before !== undefined) return message`${name}, called ${change.before} before`;
   if (change.state === 'changed') return name;
-  return change.state === 'new' ? message`${name}, new` : message`${name}, gone`;
+  return change.state === 'new' ? message`${name}, new` : message`${name}, removed`;
 }
 
 /** Whether nothing of it is left to be said: a difference too small to read. */
@@ -95,9 +95,7 @@ export const readsTheSame = ({ before, after }: FindingsChange['changed'][number
   before.what === after.what;
 
 export const sameShotsWords = (count: number): string =>
-  count === 1
-    ? message`${count} shot stays as it was.`
-    : message`${count} shots stay as they were.`;
+  count === 1 ? message`${count} shot unchanged.` : message`${count} shots unchanged.`;
 
 /** The shots of which there is something to say, and how many others there are. */
 export function toldShots(

@@ -24,24 +24,24 @@ type Part = readonly Section[];
 
 export const planParts = ({ recording, once, findings }: Sheet) => ({
   recording: section(2, message`Cards and batteries`, [list(recording.map(worded))]),
-  once: section(2, message`Before the day`, [checkList(once)]),
-  findings: section(2, message`In the plan and its kit`, [findingList(findings)]),
+  once: section(2, message`Checks for the day`, [checkList(once)]),
+  findings: section(2, message`Findings in the plan and its kit`, [findingList(findings)]),
 });
 
 export const shotParts = ({ checks, limits, clips, findings }: ShotSheet) => ({
-  checks: section(3, message`Check`, [checkList(checks)]),
-  limits: section(3, message`What goes wrong, and when`, [list(limits.map(worded))]),
-  clips: section(3, message`Recorded`, [list(clips.map(worded))]),
-  findings: section(3, message`Found`, [findingList(findings)]),
+  checks: section(3, message`Checks`, [checkList(checks)]),
+  limits: section(3, message`Watch for`, [list(limits.map(worded))]),
+  clips: section(3, message`Clips`, [list(clips.map(worded))]),
+  findings: section(3, message`Findings`, [findingList(findings)]),
 });
 
 export const orderTable = ({ steps }: Sheet['order'], say: Say): Table =>
   table(
-    [message`Shot`, message`Put up or change before it`, message`Takes`],
+    [message`Shot`, message`Setup change`, message`Takes`],
     steps.map(({ shot, changes, seconds }) => [
       shot,
-      changes.length > 0 ? capital(allOf(changes)) : message`Nothing`,
-      seconds === null ? message`not known` : say.seconds(seconds),
+      changes.length > 0 ? capital(allOf(changes)) : message`None`,
+      seconds === null ? message`unknown` : say.seconds(seconds),
     ]),
     { isNamed: true, numbers: 2 },
   );
@@ -94,8 +94,8 @@ export function sheetDocument(sheet: Sheet, say: Say): readonly Block[] {
 function takesWords({ seconds, untimed }: Sheet['order'], say: Say): string {
   const length = say.seconds(seconds);
   return untimed > 0
-    ? message`Takes and settling: ${length}, and ${untimed} of unknown length.`
-    : message`Takes and settling: ${length}.`;
+    ? message`Takes and waits: ${length}, plus ${untimed} of unknown length.`
+    : message`Takes and waits: ${length}.`;
 }
 
 function shotDocument(shot: ShotSheet): Part {
@@ -103,18 +103,18 @@ function shotDocument(shot: ShotSheet): Part {
   const { checks, limits, clips, findings } = shotParts(shot);
   const rows = [...settings, ...bench].map(({ label, value, follows, note }) => [
     label,
-    value ?? (follows ? message`not known` : message`not set`),
+    value ?? (follows ? message`unknown` : message`not set`),
     note ?? '',
   ]);
   return section(2, name, [
     paragraph(strong(stateWords(shot))),
     paragraph(about ?? ''),
-    table([message`Set`, '', ''], rows),
+    table([message`Settings`, '', ''], rows),
     ...checks,
     ...limits,
     ...clips,
     ...findings,
-    ...section(3, message`In figures`, [
+    ...section(3, message`Drawings`, [
       list(drawings.map(({ title, words }) => [strong(title), ': ', worded(words)])),
     ]),
   ]);

@@ -107,7 +107,7 @@ function orderBlock(order: Sheet['order'], { say }: HtmlOptions): Element {
   const words = [
     orderWords(changes, changesAsWritten - changes > 0 ? changesAsWritten : null),
     takesWords(seconds === 0 && untimed > 0 ? null : say.seconds(seconds), untimed),
-    message`Building, making the subject and missed takes not counted.`,
+    message`Does not include rigging, preparing the subject or retakes.`,
   ];
   return block(
     'h2',
@@ -121,24 +121,21 @@ function orderBlock(order: Sheet['order'], { say }: HtmlOptions): Element {
 function orderWords(changes: number, asWritten: number | null): string {
   if (asWritten === null)
     return changes === 0
-      ? message`Rig or light never changes in this order.`
-      : message`Rig or light changes ${times(changes)} in this order.`;
+      ? message`No setup changes in this order.`
+      : message`Setup changes in this order: ${changes}.`;
   return changes === 0
-    ? message`Rig or light never changes in this order, ${times(asWritten)} in the plan’s own.`
-    : message`Rig or light changes ${times(changes)} in this order, ${times(asWritten)} in the plan’s own.`;
+    ? message`No setup changes in this order; ${asWritten} in the order of the plan.`
+    : message`${changes} setup changes in this order; ${asWritten} in the order of the plan.`;
 }
 
 /** `length`: of what is known; null: nothing is. */
 function takesWords(length: string | null, untimed: number): string {
-  if (length === null) return message`Takes and settling: not known.`;
-  if (untimed === 0) return message`Takes and settling: ${length}.`;
+  if (length === null) return message`Takes and waits: unknown.`;
+  if (untimed === 0) return message`Takes and waits: ${length}.`;
   return untimed === 1
-    ? message`Takes and settling: ${length}, and ${untimed} shot of unknown length.`
-    : message`Takes and settling: ${length}, and ${untimed} shots of unknown length.`;
+    ? message`Takes and waits: ${length}, plus ${untimed} shot of unknown length.`
+    : message`Takes and waits: ${length}, plus ${untimed} shots of unknown length.`;
 }
-
-const times = (count: number): string =>
-  count === 1 ? message`once` : count === 2 ? message`twice` : message`${count} times`;
 
 /** By its name, so that a shot's section stays the same where others come and go. */
 const idOf = (name: string, index: number): string =>
@@ -172,7 +169,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
       bench.length > 0 &&
         block(
           'h3',
-          message`Put up`,
+          message`Setup`,
           el('dl', { class: 'bench' }, ...bench.flatMap((one) => benchRow(one, options))),
         ),
       (checks.length > 0 || limits.length > 0) &&
@@ -204,7 +201,7 @@ function settingTile({ label, value, follows, note, key }: Setting, options: Htm
     el(
       'dd',
       { class: value === null ? 'value none' : hasLongPart(value) ? 'value long' : 'value' },
-      value === null ? (follows ? message`not known` : message`not set`) : unbroken(value),
+      value === null ? (follows ? message`unknown` : message`not set`) : unbroken(value),
     ),
     note !== undefined && el('dd', { class: 'note' }, note),
   );
@@ -243,7 +240,7 @@ function notDrawn(drawings: readonly Drawing[]): readonly Element[] {
     const titles = missing.filter(({ words }) => words === reason).map(({ title }) => title);
     return worded(`${allOf(titles)}. ${reason}`);
   });
-  return section(3, message`Not drawn`, [list(items)]).map((one) => sectionHtml(one));
+  return section(3, message`Drawings not made`, [list(items)]).map((one) => sectionHtml(one));
 }
 
 function figure(

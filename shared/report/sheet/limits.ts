@@ -11,21 +11,23 @@ type Limit = (shot: SaidShot) => string | null;
 const life: Limit = ({ figures, say }) => {
   const { lifeS, shareOfLife: share } = figures;
   if (!lifeS.known) return null;
-  const gone = message`Film gone after ${say.seconds(lifeS.value)}`;
+  const gone = message`The film lasts ${say.seconds(lifeS.value)}`;
   if (!share.known) return `${gone}.`;
   const spare = lifeS.value * (1 - share.value);
   const rest =
-    spare >= 0 ? message`${say.seconds(spare)} to spare` : message`${say.seconds(-spare)} too soon`;
-  return message`${gone}: settling and take need ${say.seconds(lifeS.value * share.value)}, ${rest}.`;
+    spare >= 0 ? message`${say.seconds(spare)} to spare` : message`${say.seconds(-spare)} too long`;
+  return message`${gone}; wait and take need ${say.seconds(lifeS.value * share.value)}, ${rest}.`;
 };
 
 const tilt: Limit = ({ figures, say }) => {
   const { leastTiltRad: least, tiltWindow: window } = figures;
   if (window.known && window.value.openRad > 0) {
     const { leastRad, greatestRad } = window.value;
-    return message`Tilt between ${say.angle(leastRad)}, where the lens shows, and ${say.angle(greatestRad)}, where depth or light ends.`;
+    return message`Keep the tilt above ${say.angle(leastRad)} (lens reflected) and below ${say.angle(greatestRad)} (depth of field or light runs out).`;
   }
-  return least.known ? message`Under ${say.angle(least.value)} of tilt the lens shows.` : null;
+  return least.known
+    ? message`Below ${say.angle(least.value)} of tilt the lens is reflected.`
+    : null;
 };
 
 const depth: Limit = ({ figures, say }) => {
@@ -35,14 +37,14 @@ const depth: Limit = ({ figures, say }) => {
   const margin = (there.value - needed.value) / 2;
   return margin > 0
     ? message`Focus may be off by ${say.length(margin)} either way.`
-    : message`No room for focus: ${say.length(there.value)} sharp, ${say.length(needed.value)} needed.`;
+    : message`No margin for focus: ${say.length(there.value)} depth of field, ${say.length(needed.value)} needed.`;
 };
 
 const speed: Limit = ({ figures, say }) => {
   const { subjectSpeedMmPerS: moving, smearPx } = figures;
   if (!moving.known || !smearPx.known || !(smearPx.value > 0)) return null;
   const onePixel = moving.value / smearPx.value;
-  return message`Anything faster than ${say.number(onePixel)} mm/s smears over more than a pixel.`;
+  return message`Motion faster than ${say.number(onePixel)} mm/s blurs over more than one pixel.`;
 };
 
 /** Swinging less than this nobody sees. */
@@ -56,12 +58,12 @@ const flicker: Limit = ({ figures, say }) => {
   // shutter near it shows one.
   const least = course === 'sine' ? Math.PI : 2;
   if (open.known && 1 / (least * lampHz * open.value) < SEEN_FLICKER) return null;
-  const safe = message`whole multiples of ${say.shutter(1 / lampHz)} keep ${light} steady`;
+  const safe = message`shutter times in whole multiples of ${say.shutter(1 / lampHz)} avoid flicker from ${light}`;
   return residual < SEEN_FLICKER
-    ? message`Leave the shutter: ${safe}.`
+    ? message`Don't change the shutter; ${safe}.`
     : course === 'unknown'
-      ? message`${light} swings by up to ${say.percent(residual)} at this shutter; ${safe}.`
-      : message`${light} swings by ${say.percent(residual)} at this shutter; ${safe}.`;
+      ? message`${light} flickers by up to ${say.percent(residual)} at this shutter; ${safe}.`
+      : message`${light} flickers by ${say.percent(residual)} at this shutter; ${safe}.`;
 };
 
 /** Nearer than this a light is in the way of hands and lens alike, mm. */
@@ -70,5 +72,5 @@ const NEAR_MM = 100;
 const room: Limit = ({ figures, say }) => {
   const { lightInTheWay: light } = figures;
   if (!light.known || light.value.clearanceMm > NEAR_MM) return null;
-  return message`Between ${light.value.light} and the lens: ${say.length(Math.max(0, light.value.clearanceMm))}.`;
+  return message`Only ${say.length(Math.max(0, light.value.clearanceMm))} between ${light.value.light} and the lens.`;
 };

@@ -21,11 +21,8 @@ export function notKnownWords(figures: readonly Figure<unknown>[], what?: string
   const telling = unknown.filter(({ because }) => !doesNotApply(because));
   if (telling.length < unknown.length) return null;
   const reasons = [...new Set(telling.map((figure) => reasonOf(figure)).filter((one) => one))];
-  const why =
-    reasons.length === 0
-      ? message`an entry that it follows from has a finding of its own`
-      : reasons.join('; ');
-  return what === undefined ? message`Not known: ${why}.` : message`${what} not known: ${why}.`;
+  const why = reasons.length === 0 ? message`depends on an invalid entry` : reasons.join('; ');
+  return what === undefined ? message`Unknown: ${why}.` : message`${what} unknown: ${why}.`;
 }
 
 /** A drawing that there is none of, with why; null where it has no meaning for this shot. */

@@ -43,8 +43,8 @@ function aperture({ bench, figures, say }: SaidShot): Setting {
     key: 'aperture',
     value: marked.known ? say.fNumber(marked.value) : null,
     note: joined(
-      effective.known && say.worksAs(effective.value, effective.measured),
-      bodyShows && displays.known && message`body shows ${say.fNumber(displays.value)}`,
+      effective.known && say.effective(effective.value, effective.measured),
+      bodyShows && displays.known && message`camera displays ${say.fNumber(displays.value)}`,
     ),
   };
 }
@@ -98,7 +98,7 @@ function record({ bench, say }: SaidShot): Setting {
   const rate = recording && ifKnown(recording.fields.rate);
   const name = ifKnown(bench.fields.record);
   return {
-    label: message`Record`,
+    label: message`Recording`,
     key: 'record',
     value: rate ? shown('rate', rate, say) : (name ?? null),
     note: joined(size && shown('pixels', size, say), rate && name),
@@ -116,8 +116,8 @@ function field({ bench, figures, say }: SaidShot): Setting {
       magnification.known && asFound(magnification, say.magnification(magnification.value)),
       ring.known &&
         (ring.value === 0
-          ? message`ring at infinity`
-          : message`ring at ${say.magnification(ring.value)}`),
+          ? message`lens at infinity`
+          : message`lens at ${say.magnification(ring.value)}`),
     ),
   };
 }
@@ -132,7 +132,7 @@ function wanted({ fields }: SaidShot['bench'], say: Say): string | null {
 function distance({ bench, figures, say }: SaidShot): Setting {
   const { workingDistanceMm: room, subjectToSensorMm: whole } = figures;
   return {
-    label: message`Subject to rim`,
+    label: message`Working distance`,
     key: bench.wantedAt ? String(bench.wantedAt.path[0]) : 'field',
     follows: true,
     value: room.known ? say.length(room.value) : null,
@@ -184,7 +184,7 @@ function take({ bench, say }: SaidShot): Setting {
     note:
       settle === undefined
         ? undefined
-        : message`settle ${shown('time-or-zero', settle, say)} before each`,
+        : message`wait ${shown('time-or-zero', settle, say)} before each`,
   };
 }
 
@@ -192,7 +192,7 @@ function take({ bench, say }: SaidShot): Setting {
 function moveNote(move: Move, say: Say): string | undefined {
   const [speed, from, to] = [ifKnown(move.speed), ifKnown(move.from), ifKnown(move.to)];
   if (from !== undefined && to !== undefined)
-    return message`${shown('ring', from, say)} to ${shown('ring', to, say)} on the ring`;
+    return message`lens from ${shown('ring', from, say)} to ${shown('ring', to, say)}`;
   return speed === undefined ? undefined : shown('move-speed', speed, say);
 }
 
@@ -255,7 +255,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
       : null,
     flow === undefined
       ? null
-      : { label: message`Flow`, key: 'subject-speed', value: shown('speed', flow, say) },
+      : { label: message`Subject speed`, key: 'subject-speed', value: shown('speed', flow, say) },
   ];
   return rows.filter((row) => row !== null);
 }

@@ -5,8 +5,8 @@ import { inLanguage, later, message } from '../../words/message.ts';
 
 const STATE_WORDS: Readonly<Record<ShotState, string>> = {
   ready: later`Ready`,
-  look: later`Look again`,
-  'not-ready': later`Will not work`,
+  look: later`Needs attention`,
+  'not-ready': later`Has errors`,
   unread: later`Not read`,
 };
 
@@ -14,7 +14,7 @@ const STATE_WORDS: Readonly<Record<ShotState, string>> = {
 export function stateWords({ state, checks }: Pick<ShotSheet, 'state' | 'checks'>): string {
   const open = checks.filter(({ done }) => !done).length;
   if (state !== 'ready' || open === 0) return inLanguage(STATE_WORDS[state]);
-  return open === 1 ? message`Ready but for 1 check` : message`Ready but for ${open} checks`;
+  return open === 1 ? message`No errors; 1 check open` : message`No errors; ${open} checks open`;
 }
 
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {

@@ -54,7 +54,7 @@ export interface TestClientOptions<C extends Core = FakeCore> {
   /** The disk, by address; left out: every file is asked of the client. */
   readonly disk?: Map<string, string>;
   /** How clips are read; left out: they can't be. */
-  readonly verifyClips?: Host['verifyClips'];
+  readonly checkClips?: Host['checkClips'];
   readonly createCore?: (options: CoreOptions) => C;
   /** What the client answers to `lamella/planFiles`. */
   readonly planFiles?: () => readonly string[];
@@ -99,7 +99,7 @@ export async function connect<C extends Core = FakeCore>(
   const host: Host = {
     read: disk ? (file) => fromDisk(disk, file) : readThroughClient(server),
     rootOf: folderOf,
-    ...(options.verifyClips && { verifyClips: options.verifyClips }),
+    ...(options.checkClips && { checkClips: options.checkClips }),
   };
   startServer({
     connection: server,

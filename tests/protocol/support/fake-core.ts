@@ -87,7 +87,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     references: () => [],
     renamable: () => null,
     rename: () => ({ ok: true, edits: [] }),
-    settle: () => null,
+    solve: () => null,
     newShot: () => null,
     selection: () => [],
     findEntries: () => [],
@@ -95,7 +95,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     timeline: () => ({ ok: false, why: 'the plan has no edit with cuts' }),
     recording: () => [],
     clips: () => [],
-    verify: () => [],
+    checkClips: () => [],
     cutCoverage: () => [],
     testClip: () => null,
     rootsChanged: () => {},
@@ -125,7 +125,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     hints: (file, range) =>
       lines(file).flatMap((text, line) =>
         text.includes('f/') && line >= range.start.line && line <= range.end.line
-          ? [{ position: { line, character: text.length }, label: 'works as f/32', tooltip: 'why' }]
+          ? [{ position: { line, character: text.length }, label: 'f/32 effective', tooltip: 'why' }]
           : [],
       ),
     lenses: (file) =>

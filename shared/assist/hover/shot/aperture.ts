@@ -1,4 +1,4 @@
-/** What the marked aperture works as, what is sharp with it, and what diffraction leaves. */
+/** The effective aperture of the marked one, what is sharp with it, and what diffraction leaves. */
 import { contrastTable } from '../../../figures/contrast-table.ts';
 import type { Figure } from '../../../figures/figure.ts';
 import { markFor } from '../../../figures/marks.ts';
@@ -20,13 +20,17 @@ export function apertureHover(shot: SaidShot): string {
   return paragraphs(
     table([
       marked.known && line(message`marked`, `**${say.fNumber(marked.value)}**`),
-      figureLine(message`works as`, effective, (n) => message`**${say.fNumber(n)}** at the sensor`),
+      figureLine(
+        message`effective`,
+        effective,
+        (n) => message`**${say.fNumber(n)}** at the sensor`,
+      ),
       ...lossLines(shot),
       ...depthLines(shot),
       ...diffractionLines(shot),
       body &&
         bodyShows &&
-        figureLine(message`${plain(body.name)} shows`, shown, (n) => say.fNumber(n)),
+        figureLine(message`${plain(body.name)} displays`, shown, (n) => say.fNumber(n)),
       apertureRange.known &&
         line(
           message`on the lens`,
@@ -36,7 +40,7 @@ export function apertureHover(shot: SaidShot): string {
     contrastRows(shot),
     effectiveFormula(shot),
     figures.depthMm.total.known &&
-      message`Depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
+      message`Formula: depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
     figures.airyUm.known &&
       message`Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.`,
   );
@@ -87,13 +91,13 @@ export function depthLines({ figures, say }: SaidShot): Line[] {
       : '';
   const byDiffraction = judged.known && total.known && judged.value > total.value * (1 + 1e-9);
   return [
-    figureLine(message`depth there`, judged, () =>
+    figureLine(message`depth of field`, judged, () =>
       byDiffraction ? `${there}` : `${there}${sides}`,
     ),
     ...(byDiffraction
-      ? [figureLine(message`· by geometry`, total, (mm) => `${say.length(mm)}${sides}`)]
+      ? [figureLine(message`· by focus alone`, total, (mm) => `${say.length(mm)}${sides}`)]
       : []),
-    figureLine(message`depth needed`, needed, () => `${wanted}`),
+    figureLine(message`depth of field needed`, needed, () => `${wanted}`),
   ];
 }
 
@@ -107,7 +111,7 @@ function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
   return [
     figureLine(message`Airy disk`, airyUm, (um) => `${say.micrometres(um)}${inPixels(um)}`),
     figureLine(
-      message`contrast left`,
+      message`contrast after diffraction`,
       contrast,
       (share) => message`${say.number(share)} at half Nyquist`,
     ),
@@ -149,7 +153,7 @@ const pupilRatioOf = (chain: Figure<{ lens: { pupilRatio?: number | undefined } 
 function circleWords({ bench, figures, say }: SaidShot): string {
   const { circleOfConfusionMm: circle } = figures;
   const { givenCircleMm, recordedAreaMm: area } = bench;
-  if (!circle.known) return message`not known`;
+  if (!circle.known) return message`unknown`;
   const size = say.micrometres(circle.value * 1000);
   if (givenCircleMm.known) return message`${size} as the plan gives it`;
   const byDiagonal = area.known && circle.value === usualCircleOfConfusionMm(area.value, undefined);

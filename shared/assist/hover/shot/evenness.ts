@@ -12,9 +12,9 @@ export function evennessHover({ bench, figures, say }: SaidShot): string {
         message`uneven over the frame of ${plain(bench.shot)}`,
         Number.isFinite(uneven.value)
           ? `**${say.stops(uneven.value)}**`
-          : message`**part of it gets no light**`,
+          : message`**part of the frame gets no light**`,
       ),
     ]),
-    message`From its brightest place to its darkest, edges counted; the lights’ faces summed at each (Lambert). Nearer is brighter and less even.`,
+    message`From its brightest place to its darkest, edges counted; the lights' faces summed at each (Lambert). Nearer is brighter and less even.`,
   );
 }

@@ -1,7 +1,7 @@
 /** How the exposure comes out, and what it would take to be right. */
 import { ifKnown } from '../../../plan/field.ts';
 import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
-import { exposureError, isRight } from '../../../say/figures.ts';
+import { exposureError } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
@@ -13,12 +13,12 @@ export function exposureHover({ bench, figures, say }: SaidShot): string {
   const { lowest, highest, cleanTo } = isoLimits;
   return paragraphs(
     table([
-      !auto && figureLine(message`exposure`, error, (stops) => `**${errorWords(stops, say)}**`),
+      !auto && figureLine(message`exposure`, error, (stops) => `**${exposureError(stops, say)}**`),
       figureLine(message`ISO needed`, isoNeeded, (needed) =>
         bold(neededIso(needed, isoRangeOf(bench), say)),
       ),
-      auto && line(message`set`, message`by the body`),
-      figureLine(message`works as`, effectiveFNumber, (n) => say.fNumber(n)),
+      auto && line(message`set`, message`by the camera (auto)`),
+      figureLine(message`effective f-number`, effectiveFNumber, (n) => say.fNumber(n)),
       figureLine(message`shutter`, shutterSeconds, (s) => say.shutter(s)),
       figureLine(
         message`glass and filters`,
@@ -30,14 +30,14 @@ export function exposureHover({ bench, figures, say }: SaidShot): string {
         highest.known &&
         line(
           plain(body.name),
-          message`ISO ${say.number(lowest.value)} to ${say.number(highest.value)}${cleanTo.known ? message`, clean to ${say.number(cleanTo.value)}` : ''}`,
+          message`ISO ${say.number(lowest.value)} to ${say.number(highest.value)}${cleanTo.known ? message`, usable to ${say.number(cleanTo.value)}` : ''}`,
         ),
       ...(lights.known
         ? lights.value.map((light) => line(plain(light.name), givenBy(light.fields)))
         : []),
     ]),
     error.known &&
-      message`Error = EV of the light − (log2(N_eff²/t) − log2(ISO/100) + stops lost), APEX.${
+      message`Formula: error = EV of the light − (log2(N_eff²/t) − log2(ISO/100) + stops lost), APEX.${
         lights.known && lights.value.some(({ fields }) => isByIlluminance(fields))
           ? message` EV of an illuminance E in lx = log2(E·100/250).`
           : ''
@@ -46,12 +46,6 @@ export function exposureHover({ bench, figures, say }: SaidShot): string {
 }
 
 const bold = (text: string): string => `**${text}**`;
-
-function errorWords(stops: number, say: SaidShot['say']): string {
-  if (isRight(stops)) return exposureError(stops, say);
-  const error = say.stopsSigned(stops);
-  return stops > 0 ? message`${error}, too much light` : message`${error}, too little light`;
-}
 
 type LightFields = Extract<SaidShot['bench']['lights'], { known: true }>['value'][number]['fields'];
 
@@ -62,8 +56,8 @@ const isByIlluminance = ({ reading, illuminance }: LightFields): boolean =>
 function givenBy({ reading, illuminance, luminance }: LightFields): string {
   if (reading.state === 'known') {
     const through = ifKnown(reading.value.through);
-    return through ? message`by its reading, ${through}` : message`by its reading`;
+    return through ? message`from its meter reading, ${through}` : message`from its meter reading`;
   }
-  if (illuminance.state === 'known') return message`by its illuminance`;
-  return luminance.state === 'known' ? message`by its luminance` : message`brightness not known`;
+  if (illuminance.state === 'known') return message`from its illuminance`;
+  return luminance.state === 'known' ? message`from its luminance` : message`brightness unknown`;
 }

@@ -11,12 +11,12 @@ export function filmLifeHover({ figures, say }: SaidShot): string {
   if (!lifeS.known && !shareOfLife.known) return '';
   return paragraphs(
     table([
-      figureLine(message`take and settling`, shareOfLife, (share) =>
+      figureLine(message`take and wait`, shareOfLife, (share) =>
         lifeS.known ? `**${say.seconds(share * lifeS.value)}**` : say.percent(share),
       ),
-      figureLine(message`the film lasts`, lifeS, (seconds) => say.seconds(seconds)),
+      figureLine(message`film lifetime`, lifeS, (seconds) => say.seconds(seconds)),
     ]),
-    message`By \`lifetime\` of the subject, else by its stance and holder (common practice).`,
+    message`By \`lifetime\` of the subject, else by its orientation and holder (common practice).`,
   );
 }
 
@@ -38,7 +38,7 @@ export function filmColoursHover({ figures, say }: SaidShot): string {
     filmBands.known &&
       reflectance.known &&
       table([
-        line(message`returns on average`, `**${say.percent(reflectance.value)}**`),
+        line(message`mean reflectance`, `**${say.percent(reflectance.value)}**`),
         ...(
           [
             [message`brightest band`, filmBands.value.brightest],
@@ -51,7 +51,7 @@ export function filmColoursHover({ figures, say }: SaidShot): string {
     bands
       .map(({ band, fromNm, toNm }) => message`${bandWords(band)} ${nm(fromNm)} to ${nm(toNm)}`)
       .join(' · '),
-    message`Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot’s light and white balance; CIE 1931 2°.`,
+    message`Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot's light and white balance; CIE 1931 2°.`,
   );
 }
 

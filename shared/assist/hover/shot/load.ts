@@ -13,15 +13,15 @@ export function loadHover({ bench, figures, say }: SaidShot): string {
     table([
       figureLine(message`the rig weighs`, massKg, (kg) => `**${say.kilograms(kg)}**`),
       figureLine(
-        message`balances`,
+        message`centre of gravity`,
         centreOfGravityMm,
-        (mm) => message`**${say.length(mm)}** before the sensor plane`,
+        (mm) => message`**${say.length(mm)}** ahead of the sensor plane`,
       ),
-      footMm.known && line(message`foot`, message`${say.length(footMm.value)} before it`),
+      footMm.known && line(message`foot`, message`${say.length(footMm.value)} ahead of it`),
       momentAtFootNewtonMetres.known &&
-        line(message`turns the foot by`, newtonMetres(momentAtFootNewtonMetres.value)),
+        line(message`moment at the foot`, newtonMetres(momentAtFootNewtonMetres.value)),
       momentAtMountNewtonMetres.known &&
-        line(message`turns the body’s mount by`, newtonMetres(momentAtMountNewtonMetres.value)),
+        line(message`moment at the mount`, newtonMetres(momentAtMountNewtonMetres.value)),
       tipping.known &&
         line(
           bench.carriers.stand ? message`boom tips at` : message`stand tips at`,

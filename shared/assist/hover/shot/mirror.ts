@@ -15,22 +15,24 @@ export function mirrorTiltLines(shot: SaidShot): readonly Line[] {
   const { figures, say } = shot;
   return [
     figureLine(
-      message`least tilt, lens not in the mirror`,
+      message`minimum tilt (lens not reflected)`,
       figures.leastTiltRad,
       (rad) => `**${say.angle(rad)}**`,
     ),
-    figureLine(message`greatest by depth`, figures.greatestTiltByDepthRad, (rad) => say.angle(rad)),
-    figureLine(message`window`, figures.tiltWindow, ({ leastRad, greatestRad, openRad }) =>
+    figureLine(message`maximum tilt by depth of field`, figures.greatestTiltByDepthRad, (rad) =>
+      say.angle(rad),
+    ),
+    figureLine(message`tilt window`, figures.tiltWindow, ({ leastRad, greatestRad, openRad }) =>
       openRad > 0
         ? message`${say.angle(leastRad)} to ${say.angle(greatestRad)}`
-        : message`shut, ${say.angle(-openRad)} from open`,
+        : message`none, short by ${say.angle(-openRad)}`,
     ),
   ];
 }
 
 export const mirrorTiltWords = (shot: SaidShot): string | false =>
   isFlatMirror(shot) &&
-  message`Least tilt: the smallest at which no visible point throws any part of the entrance pupil back into the rim (law of reflection). It about halves with twice the working distance, and saves that depth.`;
+  message`Formula: minimum tilt by the law of reflection, from the entrance pupil and the front diameter. Twice the working distance about halves it, and saves that depth.`;
 
 /** Beside a light of the shot: what a mirror-like subject needs of it. */
 export function mirrorLightHover({ figures, say }: SaidShot): string {
@@ -40,18 +42,24 @@ export function mirrorLightHover({ figures, say }: SaidShot): string {
     table([
       neededLight.known &&
         line(
-          message`the frame needs`,
-          message`**${say.length(neededLight.value.widthMm)} x ${say.length(neededLight.value.heightMm)}**, ${say.angle(neededLight.value.upRad)} up, ${say.angle(neededLight.value.acrossRad)} across`,
+          message`light needed to fill the frame`,
+          message`**${say.length(neededLight.value.widthMm)} x ${say.length(neededLight.value.heightMm)}**, ${say.angle(neededLight.value.upRad)} above, ${say.angle(neededLight.value.acrossRad)} to the side`,
         ),
       darkFrame.known &&
         shade.known &&
-        line(message`stays black`, shareIn(shade.value.blackShare, darkFrame.value.side, say)),
+        line(
+          message`black part of the frame`,
+          shareIn(shade.value.blackShare, darkFrame.value.side, say),
+        ),
       darkFrame.known &&
         shade.known &&
-        line(message`dims`, shareIn(shade.value.dimShare, darkFrame.value.side, say)),
-      strayRatio.known && line(message`background over film`, say.percent(strayRatio.value)),
+        line(
+          message`dimmed part of the frame`,
+          shareIn(shade.value.dimShare, darkFrame.value.side, say),
+        ),
+      strayRatio.known && line(message`background against film`, say.percent(strayRatio.value)),
     ]),
-    message`A mirror shows what stands at twice its tilt (family of angles).`,
+    message`A mirror shows objects at twice its tilt (family of angles).`,
   );
 }
 
@@ -60,7 +68,7 @@ const shareIn = (share: number, side: string, say: SaidShot['say']): string =>
 /** Beside the name of a glossy subject in a shot: what nothing is said about. */
 export const glossWords = ({ bench }: SaidShot): string =>
   isGloss(bench)
-    ? message`It is glossy: whether it mirrors lens or lights is not judged. Look for that in the picture.`
+    ? message`It is glossy: reflections of the lens and lights are not calculated. Look for them in the picture.`
     : '';
 
 /** Beside a bubble's name in a shot: where to focus, and what can't be tilted away. */
@@ -71,7 +79,7 @@ export function bubbleHover({ figures, say }: SaidShot): string {
   return paragraphs(
     table([
       line(
-        message`focus behind the nearest point`,
+        message`focus beyond the nearest point`,
         `**${say.length(focusBehindNearestMm.value)}**`,
       ),
       ...images.map(({ of, wall, xPx, yPx, widthPx, heightPx, blurPx }) =>
@@ -82,7 +90,7 @@ export function bubbleHover({ figures, say }: SaidShot): string {
       ),
     ]),
     images.length > 0 &&
-      message`From the middle of the frame, up and right positive. The near wall shows them upright, the far wall upside down; they can be placed or masked, not tilted away (mirror equation).`,
+      message`From the middle of the frame, up and right positive. The near wall shows them upright, the far wall upside down (mirror equation). Place or mask them; tilting does not remove them.`,
   );
 }
 
@@ -91,7 +99,7 @@ export function levelFilmHover({ figures, say }: SaidShot): string {
   const { domeDepthMm, flatSavesStops } = figures;
   if (!domeDepthMm.known || !flatSavesStops.known) return '';
   return table([
-    line(message`a dome would need`, message`${say.length(domeDepthMm.value)} of depth`),
+    line(message`a dome needs`, message`${say.length(domeDepthMm.value)} depth of field`),
     line(message`lying flat saves`, message`**${say.stops(flatSavesStops.value)}** of light`),
   ]);
 }

@@ -21,7 +21,7 @@ export function moveHover(shot: SaidShot): string {
       ...smearLines(shot),
       ...depthLines(shot),
     ]),
-    message`A slide along a tilted plane adds speed·time·sin(tilt − rail) to the depth needed, a push speed·time.`,
+    message`A slide along a tilted plane adds speed·time·sin(tilt − rail angle) to the depth needed, a push-in speed·time.`,
   );
 }
 
@@ -32,7 +32,7 @@ function pullHover(shot: SaidShot, move: Move): string {
   return paragraphs(
     table([
       figureLine(
-        message`focus goes`,
+        message`focus travel`,
         pullTravelMm,
         (mm) => message`**${say.length(mm)}** along the axis`,
       ),
@@ -42,8 +42,8 @@ function pullHover(shot: SaidShot, move: Move): string {
         (ends) =>
           message`**${ends.map(({ fieldMm }) => say.length(fieldMm[0])).join(message` to `)}** wide: ${breathing(ends)}`,
       ),
-      figureLine(message`depth`, usableDepthMm, (mm) => say.length(mm)),
-      figureLine(message`subject beyond the pull`, figures.depthMm.needed, (mm) =>
+      figureLine(message`depth of field`, usableDepthMm, (mm) => say.length(mm)),
+      figureLine(message`depth needed beyond the pull`, figures.depthMm.needed, (mm) =>
         mm > 0 ? say.length(mm) : message`none`,
       ),
       figureLine(
@@ -66,24 +66,24 @@ function breathing([from, to]: readonly [PullEnd, PullEnd]): string {
   const change = to.fieldMm[0] / from.fieldMm[0] - 1;
   const percent = significant(Math.abs(change) * 100, 2);
   return change < 0
-    ? message`it breathes ${percent} %, closer`
-    : message`it breathes ${percent} %, wider`;
+    ? message`focus breathing ${percent}%, closer`
+    : message`focus breathing ${percent}%, wider`;
 }
 
 export const flowHover = (shot: SaidShot): string =>
   paragraphs(
     table([...smearLines(shot)]),
-    message`Smear = (flow + move)·m·t / pixel, all of it across the axis and against each other (geometry).`,
+    message`Formula: blur = (subject speed + move)·m·t / pixel, all of it across the axis and against each other (geometry).`,
   );
 
 const smearLines = ({ figures, say }: SaidShot): readonly Line[] => [
   figureLine(
-    message`smears`,
+    message`motion blur`,
     figures.smearPx,
-    (px) => message`**${say.pixels(px)}** in each exposure`,
+    (px) => message`**${say.pixels(px)}** per frame`,
   ),
   figureLine(
-    message`moves past at`,
+    message`speed in the frame`,
     figures.subjectSpeedMmPerS,
     (speed) => message`${say.length(speed)}/s at the subject, at most`,
   ),

@@ -19,17 +19,17 @@ export function recordingHover({ bench, figures, say }: SaidShot): string {
           message`recorded pixel`,
           say.micrometres((1000 * recordedAreaMm.value.width) / recordedPixels.value.width),
         ),
-      figureLine(message`pixel that counts`, figures.pixelUm, (um) => say.micrometres(um)),
+      figureLine(message`effective pixel`, figures.pixelUm, (um) => say.micrometres(um)),
       figureLine(message`circle of confusion`, figures.circleOfConfusionMm, (mm) =>
         say.micrometres(mm * 1000),
       ),
       slow < 1 &&
         line(
-          message`slowest speed`,
+          message`slowest without repeats`,
           message`${say.percent(slow)} at ${say.number(delivered ?? 0)} fps delivered`,
         ),
     ]),
     figures.pixelUm.known &&
-      message`The pixel that counts is the coarser of the recorded and the delivered one, on the sensor (sampling: the lower Nyquist limit holds).`,
+      message`The effective pixel is the coarser of the recorded and the delivered one, on the sensor (sampling: the lower Nyquist limit holds).`,
   );
 }

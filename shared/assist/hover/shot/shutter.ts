@@ -9,8 +9,8 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
   const lamp = worstFlicker.known && worstFlicker.value.lampHz > 0 ? worstFlicker.value : null;
   return paragraphs(
     table([
-      figureLine(message`open for`, shutterSeconds, (s) => `**${say.shutter(s)}**`),
-      figureLine(message`angle`, shutterAngleDeg, (deg) => `**${say.number(deg)}°**`),
+      figureLine(message`shutter speed`, shutterSeconds, (s) => `**${say.shutter(s)}**`),
+      figureLine(message`shutter angle`, shutterAngleDeg, (deg) => `**${say.number(deg)}°**`),
       figureLine(
         message`frame`,
         bench.recordRate,
@@ -18,7 +18,7 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
       ),
       figureLine(message`flicker left`, worstFlicker, ({ lampHz, residual, course }) =>
         lampHz === 0
-          ? message`none: no light pulses`
+          ? message`none: no light flickers`
           : course === 'unknown' && residual > 0
             ? message`**${say.percent(residual)}** at most`
             : `**${say.percent(residual)}**`,
@@ -36,7 +36,7 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
     lamp &&
       `${courseWords(lamp)}${
         lamp.depthAssumed && lamp.residual > 0
-          ? message` \`modulation-depth\` of ${plain(lamp.light)} is not known and taken as full.`
+          ? message` \`modulation-depth\` of ${plain(lamp.light)} is unknown and assumed to be 100%.`
           : ''
       }`,
   );

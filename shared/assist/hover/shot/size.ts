@@ -20,18 +20,18 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
       ),
       !magnification.known &&
         wanted.known &&
-        line(message`asked for`, say.magnification(wanted.value)),
+        line(message`planned`, say.magnification(wanted.value)),
       figureLine(message`field`, fieldMm, (size) => `**${sizeWords(size, say)}**`),
-      figureLine(message`reach of the rig`, reach, (ends) => reachWords(ends, say)),
+      figureLine(message`magnification range of the rig`, reach, (ends) => reachWords(ends, say)),
       reach.known &&
         area.known &&
         reach.value[0] < reach.value[1] &&
         line(
-          message`· as width of field`,
+          message`· as field width`,
           reach.value.map((m) => say.length(area.value.width / m)).join(message` to `),
         ),
-      figureLine(message`lens m1`, figures.lensMagnification, (m) => say.magnification(m)),
-      figureLine(message`ring m0`, figures.ringMagnification, (m) =>
+      figureLine(message`lens alone m1`, figures.lensMagnification, (m) => say.magnification(m)),
+      figureLine(message`lens scale m0`, figures.ringMagnification, (m) =>
         m === 0
           ? message`infinity`
           : `${say.magnification(m)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
@@ -53,7 +53,7 @@ type KnownClosest = Extract<Closest, { state: 'known' }>['value'];
 
 const ringEnd = ({ magnification }: KnownClosest, say: SaidShot['say']): string =>
   magnification.state === 'known'
-    ? message`, closest ${say.magnification(magnification.value)}`
+    ? message`, at closest focus ${say.magnification(magnification.value)}`
     : '';
 
 const closeUps = ({ parts }: SaidShot['bench']): boolean =>
@@ -64,9 +64,9 @@ const MOST_RIGS = 4;
 
 function kitTable(bench: SaidShot['bench'], say: SaidShot['say']): string {
   const rigs = rigsInReach(bench, MOST_RIGS);
-  if (rigs.length === 0) return message`Nothing in the kit reaches it with this body and lens.`;
+  if (rigs.length === 0) return message`No rig from the kit reaches it with this body and lens.`;
   return [
-    message`| from the sensor | works as | before it | depth | lost |`,
+    message`| from the sensor | effective | working distance | depth of field | light lost |`,
     '|:--|:--|:--|:--|:--|',
     ...rigs.map(({ parts, figures }) => {
       const cells = [
@@ -82,4 +82,4 @@ function kitTable(bench: SaidShot['bench'], say: SaidShot['say']): string {
 }
 
 const known = (figure: Figure<number>, words: (value: number) => string): string =>
-  figure.known ? words(figure.value) : message`not known`;
+  figure.known ? words(figure.value) : message`unknown`;

@@ -19,7 +19,7 @@ export function shotSummary(shot: SaidShot): string {
     figureLine(message`working distance`, figures.workingDistanceMm, (mm) => say.length(mm)),
     figureLine(message`aperture`, figures.effectiveFNumber, (n) =>
       marked.known
-        ? message`${say.fNumber(marked.value)}, works as ${say.fNumber(n)}`
+        ? message`${say.fNumber(marked.value)}, ${say.fNumber(n)} effective`
         : say.fNumber(n),
     ),
     figureLine(message`shutter`, figures.shutterSeconds, (s) => say.shutter(s)),
@@ -31,6 +31,6 @@ export function shotSummary(shot: SaidShot): string {
           exposureError(stops, say),
         ),
     ...depthLines(shot),
-    figureLine(message`contrast left`, figures.contrast, (share) => say.number(share)),
+    figureLine(message`contrast after diffraction`, figures.contrast, (share) => say.number(share)),
   ]);
 }

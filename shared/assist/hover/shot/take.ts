@@ -10,7 +10,7 @@ export function takeHover(shot: SaidShot): string {
   return paragraphs(
     table([
       figureLine(message`all takes`, recordedS, (seconds) => `**${say.seconds(seconds)}**`),
-      figureLine(message`they take up`, recordedBytes, (bytes) => say.bytes(bytes)),
+      figureLine(message`recorded data`, recordedBytes, (bytes) => say.bytes(bytes)),
     ]),
     filmLifeHover(shot),
   );

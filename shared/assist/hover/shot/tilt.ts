@@ -25,7 +25,7 @@ export function tiltHover(shot: SaidShot): string {
           message`tilt`,
           message`**${say.angle(bench.tiltRad.value)}** about the ${bench.tiltAxis} axis`,
         ),
-      figureLine(message`depth it asks for`, byTilt, (mm) => `**${say.length(mm)}**`),
+      figureLine(message`depth needed by the tilt`, byTilt, (mm) => `**${say.length(mm)}**`),
       byMove.known &&
         byMove.value > 0 &&
         line(message`· of that, the move`, say.length(byMove.value)),

@@ -20,7 +20,7 @@ export function whiteBalanceHover({ bench, say }: SaidShot): string {
             plain(name),
             colour.state === 'known'
               ? valueText({ kind: 'quantity', of: 'colour-temperature' }, colour.value, say)
-              : message`colour not known`,
+              : message`colour unknown`,
           ),
         )
       : []),

@@ -55,13 +55,13 @@ export function contrastDrawing(shot: SaidShot): Drawing | null {
   const here = at(marked.value);
   const best = bestOf(bench.marksOnLens.map((n) => ({ n, ends: at(n).ends })));
   const words = [
-    message`At half of what the picture can hold, ${say.fNumber(marked.value)} leaves ${say.percent(here.middle)} of the contrast in focus`,
+    message`At half the Nyquist frequency, ${say.fNumber(marked.value)} leaves ${say.percent(here.middle)} contrast in focus`,
     here.ends === null
       ? '.'
       : message` and ${endsWords(here.ends, say)} at the ends of the ${say.length(needed)} needed.`,
     best === null
       ? ''
-      : message` The ends keep most at ${say.fNumber(best.n)}, ${endsWords(best.ends, say)}.`,
+      : message` The ends keep the most contrast at ${say.fNumber(best.n)}, ${endsWords(best.ends, say)}.`,
   ].join('');
   const x = (n: number): number => LEFT + (Math.log(n / from) / Math.log(to / from)) * ROOM;
   const y = (share: number): number => TOP + (1 - Math.max(0, Math.min(1, share))) * HIGH;

@@ -19,7 +19,11 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
   const { figures, say } = shot;
   const { usableDepthMm: judged } = figures;
   const { front, behind, total, needed } = figures.depthMm;
-  const drawing = { id: 'depth', title: message`Depth there and needed`, key: 'aperture' } as const;
+  const drawing = {
+    id: 'depth',
+    title: message`Depth of field: available and needed`,
+    key: 'aperture',
+  } as const;
   if (!judged.known || !front.known || !behind.known || !total.known)
     return undrawn(drawing, [judged, front, behind, total]);
   const isEndless = !Number.isFinite(judged.value);
@@ -29,18 +33,18 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
   const need = needed.known && needed.value > 0 ? neededSides(shot, needed.value) : null;
   const [thereWords, neededWords] = depthPair(judged.value, needed.known ? needed.value : 0, say);
   const words = [
-    message`Sharp over ${thereWords} along the lens axis: ${say.length(there.front)} in front of the plane of focus, ${say.length(there.behind)} behind.`,
+    message`Depth of field ${thereWords}: ${say.length(there.front)} in front of the plane of focus, ${say.length(there.behind)} behind it.`,
     needed.known
       ? needed.value > 0
         ? message`Needed: ${neededWords}.`
-        : message`No depth is needed.`
-      : notKnownWords([needed], message`Depth needed`),
+        : message`No depth of field is needed.`
+      : notKnownWords([needed], message`Depth of field needed`),
     figures.travelMm.known &&
       figures.travelMm.value > 0 &&
-      message`The move takes ${say.length(figures.travelMm.value)} of it.`,
+      message`The move uses ${say.length(figures.travelMm.value)} of it.`,
     figures.pullTravelMm.known &&
       figures.wholeDepthMm.known &&
-      message`The focus pull passes ${say.length(Math.min(figures.pullTravelMm.value, figures.wholeDepthMm.value))} of ${say.length(figures.wholeDepthMm.value)}.`,
+      message`The focus pull covers ${say.length(Math.min(figures.pullTravelMm.value, figures.wholeDepthMm.value))} of ${say.length(figures.wholeDepthMm.value)}.`,
   ];
   return {
     ...drawing,

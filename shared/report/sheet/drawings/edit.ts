@@ -1,6 +1,6 @@
 /**
  * The edit over its time: cuts end to end with what they show, beats over them, speed under them. What
- * is there is a full tone, what no clip gives is hatched, slower than was recorded is crossed.
+ * is there is a full tone, what no clip gives is hatched, what repeats frames is crossed.
  */
 
 import type { Child, Drawing } from '../../../api/drawing.ts';
@@ -40,7 +40,7 @@ export function editDrawing(edit: EditJson, music: readonly Beat[]): Drawing {
   if (total === null || total === 0)
     return {
       ...drawing,
-      words: message`Not known: ${edit.notKnown.totalFrames ?? ''}.`,
+      words: message`Unknown: ${edit.notKnown.totalFrames ?? ''}.`,
       picture: null,
     };
   const rows = Math.min(MOST_ROWS, Math.ceil(placed.length / CUTS_A_ROW));
@@ -48,7 +48,7 @@ export function editDrawing(edit: EditJson, music: readonly Beat[]): Drawing {
   return {
     ...drawing,
     words: placed.map(cutWords).join(' '),
-    caption: message`Over the cuts: beats, bars longer. Crossing lines: a dissolve. Hatched: no clip gives it. Under each cut its speed, with a dashed line at the slowest that was recorded; crossed: slower than that.`,
+    caption: message`Ticks above the cuts: beats, with longer ticks for bars. Crossing lines: a dissolve. Hatched: not covered by a clip. Below each cut: its speed. Dashed line: the slowest speed without repeated frames. Crossed: slower than that.`,
     picture: {
       width: EDIT_WIDTH,
       height: rows * ROW + 4,
@@ -173,7 +173,7 @@ interface SpeedLane {
 }
 
 function speedShapes(
-  { startFrame, durationFrames, speed, slowestHonestSpeed: honest, isHonest }: Placed,
+  { startFrame, durationFrames, speed, slowestSpeedWithoutRepeats: slowest, repeatsFrames }: Placed,
   { left, right, top, x, row, fastest }: SpeedLane,
 ): readonly Child[] {
   if (!speed) return [];
@@ -185,16 +185,16 @@ function speedShapes(
   const begin = Math.max(row.from, startFrame);
   const end = Math.min(row.to, startFrame + durationFrames);
   const said = speedWords(speed);
-  const slow = isHonest === false && honest !== null ? slowPart(speed, honest) : null;
+  const slow = repeatsFrames === true && slowest !== null ? slowPart(speed, slowest) : null;
   const [slowLeft, slowRight] = (slow ?? [0, 0]).map((share) =>
     x(Math.max(begin, Math.min(end, startFrame + share * durationFrames))),
   ) as [number, number];
   return [
     slowRight > slowLeft &&
       rect('black', slowLeft, top, slowRight - slowLeft, height, { 'data-slow': said }),
-    honest !== null &&
-      honest <= fastest &&
-      line('limit', left, y(honest), right, y(honest), { 'stroke-dasharray': '4 3' }),
+    slowest !== null &&
+      slowest <= fastest &&
+      line('limit', left, y(slowest), right, y(slowest), { 'stroke-dasharray': '4 3' }),
     polyline('curve', [
       [left, y(at(begin))],
       [right, y(at(end))],
@@ -204,25 +204,25 @@ function speedShapes(
   ];
 }
 
-/** Shares of the cut between which it is slower than `honest`. */
+/** Shares of the cut between which it is slower than `slowest`. */
 function slowPart(
   [from, to]: NonNullable<CutJson['speed']>,
-  honest: number,
+  slowest: number,
 ): readonly [start: number, end: number] {
-  if (from < honest && to < honest) return [0, 1];
-  const crossing = (honest - from) / (to - from);
-  return from < honest ? [0, crossing] : [crossing, 1];
+  if (from < slowest && to < slowest) return [0, 1];
+  const crossing = (slowest - from) / (to - from);
+  return from < slowest ? [0, crossing] : [crossing, 1];
 }
 
 const offBeat = (frames: number): string => framesWords(Number(Math.abs(frames).toFixed(1)));
 
 function cutWords(cut: Placed): string {
-  const { uncoveredFrames, isHonest, fromBeatFrames } = cut;
+  const { uncoveredFrames, repeatsFrames, fromBeatFrames } = cut;
   const more = [
-    isHonest === false && message`slower than was recorded`,
+    repeatsFrames === true && message`repeats frames`,
     uncoveredFrames !== null &&
       uncoveredFrames > 0 &&
-      message`its last ${framesWords(uncoveredFrames)} in no clip`,
+      message`its last ${framesWords(uncoveredFrames)} not covered by a clip`,
     fromBeatFrames !== null &&
       Math.abs(fromBeatFrames) > 1 &&
       (fromBeatFrames > 0

@@ -31,7 +31,7 @@ export function frameDrawing(shot: SaidShot): Drawing | null {
       : null;
   const images = bubbleImages.known ? bubbleImages.value : [];
   const words = [
-    message`The frame takes in ${sizeWords([width, height], say)}.`,
+    message`Field of view ${sizeWords([width, height], say)}.`,
     extent && extentWords(extent, [width, height], bench.subject!.name, say),
     black
       ? message`Without light: ${say.percent(black.share)} of it, ${inLanguage(SIDE_WORDS[black.side])}.`

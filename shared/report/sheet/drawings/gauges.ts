@@ -21,13 +21,15 @@ export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const tilt = bench.tiltRad.value;
   const isOpen = openRad > 0;
   const upper =
-    byDepth.known && greatestRad < byDepth.value - 1e-9 ? message`the light` : message`the depth`;
+    byDepth.known && greatestRad < byDepth.value - 1e-9
+      ? message`the light`
+      : message`the depth of field`;
   const words = [
     message`Tilt ${say.angle(tilt)}.`,
     isOpen
-      ? message`Under ${say.angle(leastRad)} the lens shows; over ${say.angle(greatestRad)} ${upper} doesn't hold.`
-      : message`No tilt will do: the lens shows under ${say.angle(leastRad)}, ${upper} ends at ${say.angle(greatestRad)}.`,
-    byLight ? '' : message`Where the light stands is not known; the window leaves it out.`,
+      ? message`Below ${say.angle(leastRad)} the lens is reflected; above ${say.angle(greatestRad)} ${upper} runs out.`
+      : message`No tilt works: hiding the lens needs at least ${say.angle(leastRad)}, but ${upper} allows at most ${say.angle(greatestRad)}.`,
+    byLight ? '' : message`The position of the light is unknown, so the window leaves it out.`,
   ];
   const most = Math.max(2, degrees(Math.max(leastRad, greatestRad, Math.abs(tilt))) * 1.25);
   const top = Math.min(90, most);
@@ -61,7 +63,7 @@ export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
 
 export function lifeDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const { lifeS: life, shareOfLife: share } = figures;
-  const drawing = { id: 'life', title: message`Life of the film`, key: 'take' } as const;
+  const drawing = { id: 'life', title: message`Film lifetime`, key: 'take' } as const;
   if (!life.known || !share.known) return undrawn(drawing, [life, share]);
   const take = ifKnown(bench.fields.take);
   const settle = (take && ifKnown(take.settle)) ?? 0;
@@ -69,8 +71,8 @@ export function lifeDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const spare = life.value - whole;
   const words =
     spare >= 0
-      ? message`Settles for ${say.seconds(settle)}, then the take of ${say.seconds(whole - settle)}. The film is gone after ${say.seconds(life.value)}: ${say.seconds(spare)} to spare.`
-      : message`Settles for ${say.seconds(settle)}, then the take of ${say.seconds(whole - settle)}. The film is gone after ${say.seconds(life.value)}: ${say.seconds(-spare)} too soon.`;
+      ? message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. The film lasts ${say.seconds(life.value)}, ${say.seconds(spare)} to spare.`
+      : message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. The film lasts ${say.seconds(life.value)}, ${say.seconds(-spare)} too short.`;
   const top = Math.max(life.value, whole) * 1.02;
   const x = (s: number): number => LEFT + (s / top) * ROOM;
   return {
@@ -90,7 +92,7 @@ export function lifeDrawing({ bench, figures, say }: SaidShot): Drawing | null {
           : []),
         ...ticks(top, x, (s) => `${s} s`),
         line('edge', x(life.value), TOP - 8, x(life.value), TOP + BAR + 8, { 'data-mark': 'gone' }),
-        label(message`gone ${say.seconds(life.value)}`, x(life.value), 14),
+        label(message`film lasts ${say.seconds(life.value)}`, x(life.value), 14),
       ],
     },
   };

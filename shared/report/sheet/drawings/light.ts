@@ -31,14 +31,14 @@ const GAUGE_STOPS = 3;
 const outcomeOf = (iso: number, { bench, say }: SaidShot): string => {
   const range = isoRangeOf(bench);
   return canBeSet(iso, range)
-    ? message`The body has to find ISO ${neededIso(iso, range, say)}.`
+    ? message`Auto ISO will need about ISO ${neededIso(iso, range, say)}.`
     : message`The exposure ${needsIso(iso, range, say)}.`;
 };
 
 export function lightDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   const { exposureErrorStops: error, lossByPart, glassLossStops: glass, isoNeeded } = figures;
-  const drawing = { id: 'light', title: message`Where the light goes`, key: 'iso' } as const;
+  const drawing = { id: 'light', title: message`Light loss`, key: 'iso' } as const;
   const rungs: Rung[] = [
     ...(lossByPart.known
       ? lossByPart.value
@@ -58,8 +58,8 @@ export function lightDrawing(shot: SaidShot): Drawing | null {
   const words = [
     ...rungs.map(({ name, stops }) =>
       name === inLanguage(GLASS)
-        ? message`${capital(name)} take ${say.stops(stops)}.`
-        : message`${name} takes ${say.stops(stops)}.`,
+        ? message`${capital(name)} lose ${say.stops(stops)}.`
+        : message`${name} loses ${say.stops(stops)}.`,
     ),
     rungs.length > 1 && message`Together ${say.stops(sum(rungs))}.`,
     outcome,

@@ -35,13 +35,13 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
   const balance =
     centre.known && foot.known ? `, ${balanceWords(centre.value - foot.value, say)}` : '';
   const words = [
-    message`From the sensor: ${allOf(named)}; ${say.length(boxes.value.at(-1)!.toMm)} to the rim.`,
+    message`From the sensor: ${allOf(named)}; ${say.length(boxes.value.at(-1)!.toMm)} to the front of the lens.`,
     massKg.known && `${say.kilograms(massKg.value)}.`,
     foot.known && message`Foot ${say.length(foot.value)} from the sensor plane.`,
     centre.known
       ? message`Centre of gravity ${say.length(centre.value)} from it${balance}.`
       : notKnownWords([centre], message`Centre of gravity`),
-    message`How thick parts behind the lens are is not known.`,
+    message`The thickness of the parts behind the lens is unknown.`,
   ];
   return {
     ...drawing,

@@ -59,19 +59,19 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
   });
   const unplaced = lights.length - placed.length;
   const words = [
-    message`${say.length(room.value)} from the subject to the front rim, which is ${say.length(rim.value)} across.`,
+    message`Working distance ${say.length(room.value)}; front diameter ${say.length(rim.value)}.`,
     bench.tiltRad.known && bench.tiltRad.value !== 0
       ? isTurned
         ? message`The subject is turned ${say.angle(bench.tiltRad.value)}.`
         : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
       : message`The subject faces the lens.`,
-    isGloss(bench) && message`Whether it mirrors lens or lights is not judged.`,
+    isGloss(bench) && message`Reflections of the lens and lights are not calculated.`,
     ...placed.map(({ name, source }) => `${name}: ${placeWords(source, say)}.`),
     neededWords(shot),
     unplaced > 0 &&
       (unplaced === 1
-        ? message`Where a light stands is not known.`
-        : message`Where ${unplaced} lights stand is not known.`),
+        ? message`The position of one light is unknown.`
+        : message`The positions of ${unplaced} lights are unknown.`),
   ];
   const scene = sceneOf(shot, room.value, rim.value, field.value, placed);
   return {
@@ -103,7 +103,7 @@ const neededWords = ({ figures, say }: SaidShot): string | null => {
   const { neededLight: light } = figures;
   if (!light.known) return null;
   const { upRad, acrossRad, widthMm, heightMm } = light.value;
-  return message`To fill the frame a light there has to be ${say.length(widthMm)} wide and ${say.length(heightMm)} high, ${say.angle(upRad)} up and ${say.angle(acrossRad)} across.`;
+  return message`To fill the frame, a light there must measure ${say.length(widthMm)} × ${say.length(heightMm)}, ${say.angle(upRad)} above and ${say.angle(acrossRad)} to the side of the lens axis.`;
 };
 
 function sceneOf(

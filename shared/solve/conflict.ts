@@ -1,5 +1,5 @@
 /**
- * Why nothing settles a shot: the fewest demands that exclude each other, how little of each would
+ * Why nothing solves a shot: the fewest demands that exclude each other, how little of each would
  * have to be given up, and what opens the way instead. All of it is tried, none concluded.
  */
 import { type Bench, substitute } from '../figures/bench.ts';

@@ -1,15 +1,15 @@
 /**
- * A shot is settled wherever trying out every third stop settles it, by the same change or a lesser
+ * A shot is solved wherever trying out every third stop solves it, by the same change or a lesser
  * one; and what is offered, applied to the text, clears it.
  */
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Core } from '../../shared/api/facade.ts';
-import type { SettledShot } from '../../shared/api/settled.ts';
+import type { SolvedShot } from '../../shared/api/solved.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
 import { manyRuns } from '../support/runs.ts';
-import { exhaustive, isLess, OF_SETTINGS, type Settled } from './support/exhaustive.ts';
+import { exhaustive, isLess, OF_SETTINGS, type Solved } from './support/exhaustive.ts';
 
 const FROST: Readonly<Record<string, readonly string[]>> = {
   'shots/frost/field': ['40 mm', '50 mm', '60 mm', '80 mm'],
@@ -43,7 +43,7 @@ const planWith = (choices: Readonly<Record<string, readonly string[]>>) =>
     )
     .map((pairs) => Object.fromEntries(pairs));
 
-const counts = { clear: 0, settled: 0, 'no-way': 0 };
+const counts = { clear: 0, solved: 0, 'no-way': 0 };
 
 const loudIn = (core: Core, shot: string) =>
   core
@@ -64,8 +64,8 @@ const seconds = (text: string): number =>
       ? 1 / number(text.slice(2))
       : number(text);
 
-/** What a settled shot was changed by, from what it says. */
-function costOf({ changes, leaves }: SettledShot): Settled {
+/** What a solved shot was changed by, from what it says. */
+function costOf({ changes, leaves }: SolvedShot): Solved {
   const moved = changes.map(({ setting, from, to }) => {
     switch (setting) {
       case 'aperture':
@@ -93,29 +93,29 @@ function check(shot: string, change: Readonly<Record<string, string>>): void {
   const text = changed(EXAMPLE_PLAN, change);
   const core = coreWith(text);
   const what = `${JSON.stringify(change)}: ${shot}`;
-  const settled = core.settle(PLAN, shot);
-  expect(settled, what).not.toBeNull();
-  counts[settled!.outcome]++;
+  const solved = core.solve(PLAN, shot);
+  expect(solved, what).not.toBeNull();
+  counts[solved!.outcome]++;
   const loud = loudIn(core, shot);
-  if (settled!.outcome === 'clear') {
+  if (solved!.outcome === 'clear') {
     expect(loud, what).toEqual([]);
     return;
   }
   expect(loud.length, what).toBeGreaterThan(0);
   const best = exhaustive(text, shot);
-  if (settled!.outcome === 'no-way') {
+  if (solved!.outcome === 'no-way') {
     expect(best, `${what}: there is a way`).toBeNull();
-    expect(settled!.demands.length, what).toBeGreaterThan(0);
+    expect(solved!.demands.length, what).toBeGreaterThan(0);
     return;
   }
-  const said = `${what}: ${JSON.stringify(settled!.changes)}`;
-  expect(loudIn(coreWith(applied(text, settled!.edits)), shot), said).toEqual([]);
-  for (const { because } of settled!.changes) expect(because.length, said).toBeGreaterThan(0);
+  const said = `${what}: ${JSON.stringify(solved!.changes)}`;
+  expect(loudIn(coreWith(applied(text, solved!.edits)), shot), said).toEqual([]);
+  for (const { because } of solved!.changes) expect(because.length, said).toBeGreaterThan(0);
   if (best)
-    expect(isLess(best, costOf(settled!)), `${said} against ${JSON.stringify(best)}`).toBe(false);
+    expect(isLess(best, costOf(solved!)), `${said} against ${JSON.stringify(best)}`).toBe(false);
 }
 
-describe('a settled shot', () => {
+describe('a solved shot', () => {
   // A mirror takes an exhaustive search ten times as long.
   it.each([
     ['frost', FROST, manyRuns(60)],
@@ -131,20 +131,20 @@ describe('a settled shot', () => {
     3_600_000,
   );
 
-  afterAll(() => console.log(`Shots settled: ${JSON.stringify(counts)}`));
+  afterAll(() => console.log(`Shots solved: ${JSON.stringify(counts)}`));
 });
 
 it('tilts a film to the other side where the light stands there', () => {
   const change = { 'shots/skin/tilt': '-4 deg' };
   check('skin', change);
-  const settled = coreWith(changed(EXAMPLE_PLAN, change)).settle(PLAN, 'skin');
-  expect(settled?.changes).toMatchObject([
+  const solved = coreWith(changed(EXAMPLE_PLAN, change)).solve(PLAN, 'skin');
+  expect(solved?.changes).toMatchObject([
     { setting: 'tilt', from: '-4 deg', because: [{ rule: 'source-too-small' }] },
   ]);
-  expect(number(settled?.changes[0]?.to ?? '')).toBeGreaterThan(0);
+  expect(number(solved?.changes[0]?.to ?? '')).toBeGreaterThan(0);
 }, 120_000);
 
-describe('a shot that nothing settles', () => {
+describe('a shot that nothing solves', () => {
   const CROWDED = {
     'subjects/frost-plate/depth': '6 mm',
     'shots/frost/rig': 'stacked',
@@ -153,15 +153,15 @@ describe('a shot that nothing settles', () => {
 
   it('says which demands exclude each other, and by how much', () => {
     check('frost', CROWDED);
-    const settled = coreWith(changed(EXAMPLE_PLAN, CROWDED)).settle(PLAN, 'frost');
-    expect(settled?.outcome).toBe('no-way');
-    expect(settled?.edits).toEqual([]);
-    expect(settled?.demands.map(({ rule }) => rule)).toEqual([
+    const solved = coreWith(changed(EXAMPLE_PLAN, CROWDED)).solve(PLAN, 'frost');
+    expect(solved?.outcome).toBe('no-way');
+    expect(solved?.edits).toEqual([]);
+    expect(solved?.demands.map(({ rule }) => rule)).toEqual([
       'depth-short',
       'iso-out-of-range',
       'exposure-off',
     ]);
-    for (const { what, at } of settled?.demands ?? []) {
+    for (const { what, at } of solved?.demands ?? []) {
       expect(what).toMatch(/\d/);
       expect(at).toMatch(/^f\/\d+, 1\/\d+ s, ISO \d+/);
     }
@@ -169,18 +169,18 @@ describe('a shot that nothing settles', () => {
 
   it('is opened by what is said to open it', () => {
     const text = changed(EXAMPLE_PLAN, CROWDED);
-    const openings = coreWith(text).settle(PLAN, 'frost')?.openings ?? [];
+    const openings = coreWith(text).solve(PLAN, 'frost')?.openings ?? [];
     const field = /a field of (\d+ mm)/.exec(openings.map(({ what }) => what).join())?.[1];
     expect(field).toBeDefined();
     const opened = coreWith(changed(text, { 'shots/frost/field': field! }));
-    expect(opened.settle(PLAN, 'frost')?.outcome).toBe('settled');
+    expect(opened.solve(PLAN, 'frost')?.outcome).toBe('solved');
   });
 
-  it('is not settled by what no setting has to do with', () => {
+  it('is not solved by what no setting has to do with', () => {
     const text = changed(EXAMPLE_PLAN, { 'shots/frost/field': '6 mm' });
-    const settled = coreWith(text).settle(PLAN, 'frost');
-    expect(settled?.outcome).toBe('clear');
-    expect(settled?.others.map(({ rule }) => rule)).toEqual(['field-out-of-reach']);
-    expect(coreWith(text).settle(PLAN, 'nobody')).toBeNull();
+    const solved = coreWith(text).solve(PLAN, 'frost');
+    expect(solved?.outcome).toBe('clear');
+    expect(solved?.others.map(({ rule }) => rule)).toEqual(['field-out-of-reach']);
+    expect(coreWith(text).solve(PLAN, 'nobody')).toBeNull();
   });
 });

@@ -1,5 +1,5 @@
 /**
- * Settling a shot: the least change of aperture, shutter, ISO, tilt or light at which no rule that
+ * Solution a shot: the least change of aperture, shutter, ISO, tilt or light at which no rule that
  * these have to do with finds an error or a warning, each change with what it is for; or why there
  * is none.
  */
@@ -31,10 +31,10 @@ export interface Change {
   readonly because: readonly Finding[];
 }
 
-export type Settling =
+export type Solution =
   | { readonly outcome: 'clear' }
   | {
-      readonly outcome: 'settled';
+      readonly outcome: 'solved';
       readonly assignment: Assignment;
       readonly changes: readonly Change[];
       /** Errors and warnings that go. */
@@ -44,7 +44,7 @@ export type Settling =
     }
   | { readonly outcome: 'no-way'; readonly conflict: Conflict };
 
-export interface ToSettle {
+export interface ToSolve {
   readonly bench: Bench;
   readonly house: House;
   /** What is found in the shot now, as it is shown. */
@@ -57,7 +57,7 @@ export interface ToSettle {
 /** Solutions that the rest of the plan would not have, before it is given up. */
 const MOST_REFUSED = 12;
 
-export function settle({ bench, house, findings, relit, isTaken }: ToSettle): Settling {
+export function solve({ bench, house, findings, relit, isTaken }: ToSolve): Solution {
   const choices = choicesOf(bench, figuresOf(bench), relit);
   const judge = new Judge(bench, choices, house);
   const rules = rulesFor(findings);
@@ -74,7 +74,7 @@ export function settle({ bench, house, findings, relit, isTaken }: ToSettle): Se
   }
   const { assignment } = found;
   return {
-    outcome: 'settled',
+    outcome: 'solved',
     assignment,
     changes: changesOf(judge, choices, rules, assignment),
     clears: standing(judge, objecting, presentOf(choices)),
@@ -94,7 +94,7 @@ function rulesFor(findings: readonly Finding[]): readonly Judged[] {
 function leastTaken(
   search: Search,
   rules: readonly Judged[],
-  isTaken: ToSettle['isTaken'],
+  isTaken: ToSolve['isTaken'],
 ): Found | null {
   const least = search.least(rules, { isTaken: patient(isTaken) });
   if (!least) return search.least(rules, { isTaken: patient(isTaken), isWide: true });
@@ -107,7 +107,7 @@ function leastTaken(
 }
 
 /** The plan's word on each solution, until it has refused too often to be asked on. */
-function patient(isTaken: ToSettle['isTaken']): (found: Found) => boolean {
+function patient(isTaken: ToSolve['isTaken']): (found: Found) => boolean {
   /** Lights that the plan would not have in this shot, whatever else is set. */
   const refusedLights = new Set<LightChoice>();
   let refused = 0;

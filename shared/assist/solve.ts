@@ -1,7 +1,7 @@
-/** "Settle this shot" in words and edits: each change with its reason, or what stands in the way. */
+/** "Solve this shot" in words and edits: each change with its reason, or what stands in the way. */
 
 import type { LocatedEdit } from '../api/located.ts';
-import type { SettledChange, SettledFinding, SettledShot } from '../api/settled.ts';
+import type { SolvedChange, SolvedFinding, SolvedShot } from '../api/solved.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { doesNotApply } from '../figures/not-applicable.ts';
@@ -14,10 +14,10 @@ import type { Ref } from '../plan/ref.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Say } from '../say/say.ts';
-import { type Assignment, changedIn, type LightChoice, placeOf } from '../settle/choice.ts';
-import type { Conflict, Opening } from '../settle/conflict.ts';
-import { isJudged } from '../settle/judged.ts';
-import { type Change, type Settling, settle } from '../settle/settle.ts';
+import { type Assignment, changedIn, type LightChoice, placeOf } from '../solve/choice.ts';
+import type { Conflict, Opening } from '../solve/conflict.ts';
+import { isJudged } from '../solve/judged.ts';
+import { type Change, type Solution, solve } from '../solve/solve.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
@@ -25,7 +25,7 @@ import { severitiesIn } from '../workspace/severities.ts';
 import { addedOrWorsened, tryOut } from '../workspace/trial.ts';
 
 /** null: there is no such shot, or it can't be read. */
-export function settleShot(context: Context, file: FileId, shot: string): SettledShot | null {
+export function solveShot(context: Context, file: FileId, shot: string): SolvedShot | null {
   const { analysis, say } = context;
   const id: EntryId = idOf('shots', shot);
   if (!analysis.shots(file).includes(id)) return null;
@@ -36,7 +36,7 @@ export function settleShot(context: Context, file: FileId, shot: string): Settle
   const files = analysis.names.reaches(file);
   const severities = severitiesIn(files, (one) => analysis.reader(one));
   const findings = analysis.shotFindings(file, id);
-  const settling = settle({
+  const solution = solve({
     bench,
     house: { allow: reader.plan('allow'), severities },
     findings,
@@ -50,31 +50,31 @@ export function settleShot(context: Context, file: FileId, shot: string): Settle
   return {
     ...EMPTY,
     shot,
-    outcome: settling.outcome,
+    outcome: solution.outcome,
     others: inWords(others, say),
     notKnown: unknownIn(context, file, id),
-    ...said(context, bench, settling),
+    ...said(context, bench, solution),
   };
 }
 
 const EMPTY = { changes: [], clears: [], leaves: [], demands: [], openings: [], edits: [] };
 
-function said(context: Context, bench: Bench, settling: Settling): Partial<SettledShot> {
+function said(context: Context, bench: Bench, solution: Solution): Partial<SolvedShot> {
   const { say } = context;
-  switch (settling.outcome) {
+  switch (solution.outcome) {
     case 'clear':
       return {};
-    case 'settled':
+    case 'solved':
       return {
-        changes: settling.changes.map((change) =>
-          changeWords(bench, settling.assignment, change, say),
+        changes: solution.changes.map((change) =>
+          changeWords(bench, solution.assignment, change, say),
         ),
-        clears: inWords(settling.clears, say),
-        leaves: inWords(settling.leaves, say),
-        edits: editsFor(context, bench, settling.assignment),
+        clears: inWords(solution.clears, say),
+        leaves: inWords(solution.leaves, say),
+        edits: editsFor(context, bench, solution.assignment),
       };
     case 'no-way':
-      return conflictWords(settling.conflict, say);
+      return conflictWords(solution.conflict, say);
   }
 }
 
@@ -88,7 +88,7 @@ const JUDGED_BY = [
   'tiltWindowDeg',
 ] as const;
 
-/** A rule is silent where its figure isn't known: that is no reason to call the shot settled unsaid. */
+/** A rule is silent where its figure isn't known: that is no reason to call the shot solved unsaid. */
 function unknownIn({ analysis }: Context, file: FileId, id: EntryId): Record<string, string> {
   const figures = analysis.figures(file, id);
   if (!figures) return {};
@@ -161,10 +161,10 @@ function changeWords(
   { light }: Assignment,
   { setting, from, to, because }: Change,
   say: Say,
-): SettledChange {
+): SolvedChange {
   const reasons = inWords(because, say);
   if (setting !== 'light' || !light.stood)
-    return { setting, from: from || message`not given`, to, because: reasons };
+    return { setting, from: from || message`not set`, to, because: reasons };
   const now = bench.lights.known
     ? bench.lights.value.find(({ name }) => name === light.stood?.light)
     : undefined;
@@ -172,19 +172,19 @@ function changeWords(
   const distance = at && ifKnown(at.distance);
   return {
     setting: stoodPath(light).join('.'),
-    from: distance === undefined ? message`not given` : `${Math.round(distance)} mm`,
+    from: distance === undefined ? message`not set` : `${Math.round(distance)} mm`,
     to,
     because: reasons,
   };
 }
 
-const inWords = (findings: readonly Finding[], say: Say): readonly SettledFinding[] =>
+const inWords = (findings: readonly Finding[], say: Say): readonly SolvedFinding[] =>
   findings.map(({ rule, facts }) => ({
     rule,
     what: ruleNamed(rule)?.words(facts, say).what ?? rule,
   }));
 
-function conflictWords({ demands, openings }: Conflict, say: Say): Partial<SettledShot> {
+function conflictWords({ demands, openings }: Conflict, say: Say): Partial<SolvedShot> {
   return {
     demands: demands.flatMap(({ finding, assignment }) =>
       inWords([finding], say).map((one) => ({ ...one, at: settingWords(assignment) })),
@@ -198,7 +198,7 @@ function conflictWords({ demands, openings }: Conflict, say: Say): Partial<Settl
 
 const openingWords = (opening: Opening, say: Say): string =>
   opening.kind === 'field'
-    ? message`a field of ${say.length(opening.fieldMm)}`
+    ? message`a field ${say.length(opening.fieldMm)} wide`
     : message`${say.stops(opening.stops)} more light`;
 
 /** "f/16, 1/50 s, ISO 800, tilted 4 deg". */
@@ -207,7 +207,7 @@ function settingWords({ aperture, shutter, iso, tilt, light }: Assignment): stri
     aperture.text,
     shutter.text,
     typeof iso.value === 'number' ? message`ISO ${iso.text}` : message`ISO auto`,
-    tilt.value ? message`tilted ${tilt.text}` : '',
+    tilt.value ? message`tilt ${tilt.text}` : '',
     light.moved === 0
       ? ''
       : light.stood

@@ -1,7 +1,7 @@
-/** Settling never gives up what is known to be safe for what nobody knows. */
+/** Solution never gives up what is known to be safe for what nobody knows. */
 import { describe, expect, it } from 'vitest';
 import { terminalText } from '../../shared/report/document/terminal.ts';
-import { settledBlocks } from '../../shared/report/settle-text.ts';
+import { solvedBlocks } from '../../shared/report/solve-text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 
@@ -12,15 +12,15 @@ const SMEARED = {
   'shots/frost/iso': 'auto',
 };
 
-const settled = (change: Readonly<Record<string, string | null>>) =>
-  coreWith(changed(EXAMPLE_PLAN, { ...SMEARED, ...change })).settle(PLAN, 'frost')!;
+const solved = (change: Readonly<Record<string, string | null>>) =>
+  coreWith(changed(EXAMPLE_PLAN, { ...SMEARED, ...change })).solve(PLAN, 'frost')!;
 
 const shutterOf = (change: Readonly<Record<string, string | null>>): string | undefined =>
-  settled(change).changes.find(({ setting }) => setting === 'shutter')?.to;
+  solved(change).changes.find(({ setting }) => setting === 'shutter')?.to;
 
 describe('a shot whose lamps may pulse, nobody knows how', () => {
   it('is moved off 1/50 s where it is known that they don’t', () => {
-    expect(settled({}).outcome).toBe('settled');
+    expect(solved({}).outcome).toBe('solved');
     expect(shutterOf({})).not.toBe('1/100 s');
   });
 
@@ -30,7 +30,7 @@ describe('a shot whose lamps may pulse, nobody knows how', () => {
   });
 
   it.each(['1/60 s', '1/80 s', '1/48 s'])('is not moved from %s to another unknown', (shutter) => {
-    const { changes } = settled({
+    const { changes } = solved({
       'lights/panel/modulation': null,
       'shots/frost/shutter': shutter,
       'shots/frost/subject-speed': '6 mm/s',
@@ -40,7 +40,7 @@ describe('a shot whose lamps may pulse, nobody knows how', () => {
   });
 
   it('says what could not be judged before what was changed', () => {
-    const blocks = settledBlocks(settled({ 'lights/panel/modulation': null }));
+    const blocks = solvedBlocks(solved({ 'lights/panel/modulation': null }));
     const lines = terminalText(blocks, false).split('\n');
     const unknown = lines.findIndex((line) => line.includes('modulation'));
     const changes = lines.findIndex((line) => line.includes('\u2192'));
@@ -50,18 +50,18 @@ describe('a shot whose lamps may pulse, nobody knows how', () => {
 });
 
 describe('a film', () => {
-  it('is not settled by a tilt at which nothing lights it', () => {
-    const core = coreWith(changed(EXAMPLE_PLAN, { 'shots/skin/iso': '12800' })).settle(
+  it('is not solved by a tilt at which nothing lights it', () => {
+    const core = coreWith(changed(EXAMPLE_PLAN, { 'shots/skin/iso': '12800' })).solve(
       PLAN,
       'skin',
     )!;
     expect(core.changes.map(({ setting }) => setting)).not.toContain('tilt');
   });
 
-  it('that shows no light is settled by one that it shows, exposed as that asks', () => {
+  it('that shows no light is solved by one that it shows, exposed as that asks', () => {
     const text = changed(EXAMPLE_PLAN, { 'shots/skin/tilt': '-4 deg' });
-    const found = coreWith(text).settle(PLAN, 'skin')!;
-    expect(found.outcome).toBe('settled');
+    const found = coreWith(text).solve(PLAN, 'skin')!;
+    expect(found.outcome).toBe('solved');
     expect(found.changes.map(({ setting }) => setting)).toContain('tilt');
   });
 });

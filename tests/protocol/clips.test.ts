@@ -1,4 +1,4 @@
-/** Clips verified for an editor: by the server as it is shipped, and where there is no disk. */
+/** Clips checked for an editor: by the server as it is shipped, and where there is no disk. */
 import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
@@ -12,7 +12,7 @@ import {
   StreamMessageWriter,
   WorkDoneProgress,
 } from 'vscode-languageserver/node';
-import type { VerifiedInEditor } from '../../server/handlers/verify.ts';
+import type { ClipsInEditor } from '../../server/handlers/clips.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { makeClip } from '../support/ffmpeg.ts';
 import { connect, PLAN } from './support/client.ts';
@@ -61,7 +61,7 @@ describe('the server on a machine with a disk', () => {
     connection.onProgress(WorkDoneProgress.type, 'reading', (value) => {
       if (value.kind === 'report') told.push(value.message);
     });
-    const answer = await connection.sendRequest<VerifiedInEditor>('lamella/verify', {
+    const answer = await connection.sendRequest<ClipsInEditor>('lamella/clips', {
       textDocument: { uri },
       workDoneToken: 'reading',
     });
@@ -75,7 +75,7 @@ describe('the server on a machine with a disk', () => {
     ]);
     expect(answer.stopped).toBe(false);
     expect(answer.markdown).toContain('| small.mp4 | frost | keep | 1280 x 720 | 25 fps | h264 |');
-    expect(answer.markdown).toContain('## No shot asks for\n\n- other.mov');
+    expect(answer.markdown).toContain('## Not listed in the plan\n\n- other.mov');
   });
 });
 
@@ -83,19 +83,19 @@ describe('the server elsewhere', () => {
   it('says that it can’t where there is no disk', async () => {
     const client = await connect();
     client.open(PLAN, 'shot: drift\n');
-    const answer = await client.connection.sendRequest<VerifiedInEditor>('lamella/verify', {
+    const answer = await client.connection.sendRequest<ClipsInEditor>('lamella/clips', {
       textDocument: { uri: PLAN },
     });
     expect(answer).toEqual({
       unavailable:
-        'Clips are read from a disk: in an editor on the desktop, or by `lamella verify` on the command line.',
+        'Clips can only be read from a disk. Use a desktop editor, or `lamella clips` on the command line.',
     });
   });
 
   it('has no answer about a text that isn’t open', async () => {
     const client = await connect();
     const params = { textDocument: { uri: PLAN } };
-    expect(await client.connection.sendRequest('lamella/verify', params)).toBeNull();
+    expect(await client.connection.sendRequest('lamella/clips', params)).toBeNull();
   });
 
   it('tells the host to stop when the client doesn’t want to know any more', async () => {
@@ -108,7 +108,7 @@ describe('the server elsewhere', () => {
       heard = resolve;
     });
     const client = await connect({
-      verifyClips: (_core, _plan, _root, signal) => {
+      checkClips: (_core, _plan, _root, signal) => {
         begun();
         return new Promise((resolve) => {
           signal.addEventListener('abort', () => {
@@ -121,7 +121,7 @@ describe('the server elsewhere', () => {
     client.open(PLAN, 'shot: drift\n');
     const source = new CancellationTokenSource();
     const answer = client.connection.sendRequest(
-      'lamella/verify',
+      'lamella/clips',
       { textDocument: { uri: PLAN } },
       source.token,
     );

@@ -94,11 +94,11 @@ export class Judge {
 
   /** Bench and figures with some settings of `assignment` and the present ones for the rest. */
   view(assignment: Assignment, read: readonly Setting[] = ALL): ShotView {
-    const settled = this.#only(assignment, read);
-    const key = this.#key(settled, ALL);
+    const solved = this.#only(assignment, read);
+    const key = this.#key(solved, ALL);
     const known = this.#views.get(key);
     if (known) return known;
-    const bench = settledBench(this.#bench, settled);
+    const bench = solvedBench(this.#bench, solved);
     const view = { bench, figures: figuresOf(bench) };
     // Large, and soon asked for again or never.
     if (this.#views.size >= MOST_VIEWS) this.#views.clear();
@@ -250,7 +250,7 @@ function callsForNoMore(before: ShotView, after: ShotView): boolean {
   return missing(after).every((check) => then.has(check));
 }
 
-function settledBench(bench: Bench, assignment: Assignment): Bench {
+function solvedBench(bench: Bench, assignment: Assignment): Bench {
   const { aperture, shutter, iso, tilt, light } = assignment;
   const set = <V>(choice: Choice<V>, now: Figure<V>): Figure<V> =>
     isPresent(choice) ? now : known(choice.value, now.known ? now.from : []);

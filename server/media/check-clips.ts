@@ -3,11 +3,11 @@ import path from 'node:path';
 import type { Core } from '../../shared/api/facade.ts';
 import type { ClipReading } from '../../shared/clips/facts.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import type { VerifiedClip } from '../../shared/report/verify.ts';
+import type { CheckedClip } from '../../shared/report/clips.ts';
 import type { ClipReader } from './clip-reader.ts';
 import { type ClipFolders, clipsUnder, findClip } from './find-clips.ts';
 
-export interface VerifyOptions {
+export interface CheckOptions {
   readonly core: Core;
   readonly plan: FileId;
   readonly folders: ClipFolders;
@@ -17,8 +17,8 @@ export interface VerifyOptions {
   progress(done: number, of: number, clip: string): void;
 }
 
-export interface VerifiedPlan {
-  readonly clips: readonly VerifiedClip[];
+export interface CheckedPlan {
+  readonly clips: readonly CheckedClip[];
   /** By the path that the plan writes. */
   readonly readings: ReadonlyMap<string, ClipReading>;
   /** Absolute paths of clips that no shot asks for. */
@@ -26,7 +26,7 @@ export interface VerifiedPlan {
   readonly stopped: boolean;
 }
 
-export async function verifyClips(options: VerifyOptions): Promise<VerifiedPlan> {
+export async function checkClips(options: CheckOptions): Promise<CheckedPlan> {
   const { core, plan, folders, signal } = options;
   const listed = core.clips(plan);
   const readings = new Map<string, ClipReading>();
@@ -54,7 +54,7 @@ export async function verifyClips(options: VerifyOptions): Promise<VerifiedPlan>
 }
 
 async function readUnlessStopped(
-  { reader, signal }: VerifyOptions,
+  { reader, signal }: CheckOptions,
   file: string,
 ): Promise<ClipReading | null> {
   try {

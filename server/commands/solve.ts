@@ -1,38 +1,38 @@
 import { terminalText } from '../../shared/report/document/terminal.ts';
 import { print } from '../../shared/report/json.ts';
-import { settledDocument } from '../../shared/report/settle-text.ts';
+import { solvedDocument } from '../../shared/report/solve-text.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN, FORMAT, FOUND, LENGTHS, NOTHING_FOUND, ROOT } from './command.ts';
 import { planCommand, shotOf } from './open-plan.ts';
 import { WrongUse } from './options.ts';
 
-export const settle = planCommand({
-  name: 'settle',
-  usage: ['lamella settle FILE --shot NAME [options]'],
-  about: later`Looks for the least change of aperture, shutter, ISO, tilt and light that clears a shot, with the reason for each; where there is none, says which demands exclude each other. Changes nothing.`,
+export const solve = planCommand({
+  name: 'solve',
+  usage: ['lamella solve FILE --shot NAME [options]'],
+  about: later`Finds the smallest change to aperture, shutter, ISO, tilt or lighting that clears a shot's errors and warnings, and explains each change. If there is none, shows which requirements conflict. Never edits the plan.`,
   options: {
-    shot: { value: later`shot’s name`, shown: 'NAME', about: later`The shot.` },
+    shot: { value: later`shot's name`, shown: 'NAME', about: later`Shot to solve.` },
     format: FORMAT,
     root: ROOT,
     lengths: LENGTHS,
   },
   refuse({ shot }) {
-    if (typeof shot !== 'string') throw new WrongUse(message`settle needs --shot NAME.`);
+    if (typeof shot !== 'string') throw new WrongUse(message`solve needs --shot NAME.`);
   },
   async run(opened, { options }, { terminal }) {
     const { plans, id, file } = opened;
     const shot = shotOf(opened, String(options.shot));
-    const settled = plans.core.settle(id, shot);
-    if (settled === null) {
+    const solved = plans.core.solve(id, shot);
+    if (solved === null) {
       terminal.err(`lamella: ${message`${shot} can't be read; see: lamella check ${file}`}\n`);
       return COULD_NOT_RUN;
     }
-    const { edits: _, ...said } = settled;
+    const { edits: _, ...said } = solved;
     terminal.out(
       options.format === 'json'
         ? print({ version: 1, file: plans.nameOf(id), ...said })
-        : terminalText(settledDocument(settled), terminal.colour),
+        : terminalText(solvedDocument(solved), terminal.colour),
     );
-    return settled.outcome === 'no-way' ? FOUND : NOTHING_FOUND;
+    return solved.outcome === 'no-way' ? FOUND : NOTHING_FOUND;
   },
 });

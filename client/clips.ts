@@ -11,7 +11,7 @@ import {
   workspace,
 } from 'vscode';
 import { type BaseLanguageClient, WorkDoneProgress } from 'vscode-languageclient';
-import type { VerifiedInEditor, VerifyParams } from '../server/handlers/verify.ts';
+import type { ClipsInEditor, ClipsParams } from '../server/handlers/clips.ts';
 import { LANGUAGE } from './documents.ts';
 import type { Pages } from './pages.ts';
 
@@ -25,12 +25,10 @@ export class ClipFindings implements Disposable {
     workspace.onDidCloseTextDocument(({ uri }) => this.#found.delete(uri)),
   ];
 
-  async verify(client: BaseLanguageClient, pages: Pages): Promise<void> {
+  async check(client: BaseLanguageClient, pages: Pages): Promise<void> {
     const document = window.activeTextEditor?.document;
     if (document?.languageId !== LANGUAGE) {
-      void window.showInformationMessage(
-        l10n.t('Open a shoot plan first: its clips are verified.'),
-      );
+      void window.showInformationMessage(l10n.t('Open a shoot plan first.'));
       return;
     }
     const uri = client.code2ProtocolConverter.asUri(document.uri);
@@ -68,14 +66,14 @@ const asked = async (
   uri: string,
   progress: Progress<{ message?: string }>,
   token: CancellationToken,
-): Promise<VerifiedInEditor | null> => {
-  const workDoneToken = `lamella-verify-${++requests}`;
+): Promise<ClipsInEditor | null> => {
+  const workDoneToken = `lamella-clips-${++requests}`;
   const told = client.onProgress(WorkDoneProgress.type, workDoneToken, (value) => {
     if (value.kind === 'report' && value.message) progress.report({ message: value.message });
   });
   try {
-    const params: VerifyParams = { textDocument: { uri }, workDoneToken };
-    return await client.sendRequest<VerifiedInEditor | null>('lamella/verify', params, token);
+    const params: ClipsParams = { textDocument: { uri }, workDoneToken };
+    return await client.sendRequest<ClipsInEditor | null>('lamella/clips', params, token);
   } catch (cause) {
     if (cause instanceof CancellationError) return null;
     throw cause;

@@ -1,4 +1,4 @@
-/** What `lamella verify` says besides its findings: what was read, and what nobody asked for. */
+/** What `lamella clips` says besides its findings: what was read, and what nobody asked for. */
 
 import { type Block, list, paragraph, section, strong, table, worded } from '../api/document.ts';
 import { type LocatedFinding, messageOf } from '../api/located.ts';
@@ -12,7 +12,7 @@ import type { JsonFinding } from './json.ts';
 import { SEVERITY_WORDS } from './sheet/words.ts';
 
 /** A clip of the plan with what became of it. */
-export interface VerifiedClip {
+export interface CheckedClip {
   readonly shot: string;
   readonly file: string;
   readonly verdict: 'keep' | 'maybe' | 'reject' | null;
@@ -21,8 +21,8 @@ export interface VerifiedClip {
 }
 
 /** What is reported besides the findings. */
-export interface Verified {
-  readonly clips: readonly VerifiedClip[];
+export interface CheckedClips {
+  readonly clips: readonly CheckedClip[];
   readonly cuts: readonly CoveredCut[];
   readonly notAsked: readonly string[];
   readonly stopped: boolean;
@@ -34,21 +34,21 @@ function coverageWords(cuts: readonly CoveredCut[], say: Say): string {
   const short = cuts.filter(({ missingS }) => missingS > 0);
   const count =
     cuts.length === 1
-      ? message`${cuts.length} cut is laid into clips that were read`
-      : message`${cuts.length} cuts are laid into clips that were read`;
-  if (short.length === 0) return message`The edit: ${count}, and they last.`;
+      ? message`${cuts.length} cut uses clips that were read`
+      : message`${cuts.length} cuts use clips that were read`;
+  if (short.length === 0) return message`The edit: ${count}, and every clip is long enough.`;
   const each = short.map(
-    ({ cut, file, missingS }) => message`${cut} lacks ${say.seconds(missingS)} of ${file}`,
+    ({ cut, file, missingS }) => message`${cut} needs ${say.seconds(missingS)} more of ${file}`,
   );
   return message`The edit: ${count}; ${each.join(', ')}.`;
 }
 
-/** `lamella verify --format json` */
-export interface VerifyJson {
+/** `lamella clips --format json` */
+export interface ClipsJson {
   readonly clips: readonly {
     readonly shot: string;
     readonly file: string;
-    readonly verdict: VerifiedClip['verdict'];
+    readonly verdict: CheckedClip['verdict'];
     readonly state: 'read' | 'not-found' | 'unreadable' | 'not-read';
     readonly read: ClipJson | null;
   }[];
@@ -78,7 +78,7 @@ export interface ClipJson {
   readonly created: string | null;
 }
 
-export const clipsJson = (clips: readonly VerifiedClip[]): VerifyJson['clips'] =>
+export const clipsJson = (clips: readonly CheckedClip[]): ClipsJson['clips'] =>
   clips.map(({ shot, file, verdict, reading }) => ({
     shot,
     file,
@@ -112,12 +112,12 @@ const COLUMNS = [
   later`Clip`,
   later`Shot`,
   later`Verdict`,
-  later`Size`,
-  later`Rate`,
+  later`Resolution`,
+  later`Frame rate`,
   later`Codec`,
   later`Bit rate`,
   later`Length`,
-  later`Set`,
+  later`Settings`,
 ];
 
 /**
@@ -125,12 +125,12 @@ const COLUMNS = [
  *
  * @param findings for a page, which has them at its head; left out: said elsewhere
  */
-export function verifyDocument(
-  { clips, cuts, notAsked, stopped }: Verified,
+export function clipsDocument(
+  { clips, cuts, notAsked, stopped }: CheckedClips,
   say: Say,
   findings?: readonly LocatedFinding[],
 ): readonly Block[] {
-  const until = stopped ? message`Stopped: this is what was read until then.` : '';
+  const until = stopped ? message`Stopped early. These are the clips read so far.` : '';
   const none = message`The plan lists no clips.`;
   const read = table(
     COLUMNS.map(inLanguage),
@@ -141,7 +141,7 @@ export function verifyDocument(
     return [
       clips.length === 0 ? paragraph(none) : read,
       coverage,
-      list(notAsked, { lead: message`No shot asks for:` }),
+      list(notAsked, { lead: message`Not listed in the plan:` }),
       paragraph(until),
     ];
   const found = findings.map((one) => [
@@ -152,16 +152,14 @@ export function verifyDocument(
   return [
     ...section(1, message`Clips`, [], true),
     paragraph(until && strong(until)),
-    found.length > 0
-      ? list(found)
-      : paragraph(clips.length === 0 ? none : message`Nothing was found.`),
+    found.length > 0 ? list(found) : paragraph(clips.length === 0 ? none : message`No findings.`),
     read,
     coverage,
-    ...section(2, message`No shot asks for`, [list(notAsked)]),
+    ...section(2, message`Not listed in the plan`, [list(notAsked)]),
   ];
 }
 
-const rowOf = ({ shot, file, verdict, reading }: VerifiedClip, say: Say): readonly string[] => [
+const rowOf = ({ shot, file, verdict, reading }: CheckedClip, say: Say): readonly string[] => [
   file,
   shot,
   verdict ?? '',
@@ -171,8 +169,8 @@ const rowOf = ({ shot, file, verdict, reading }: VerifiedClip, say: Say): readon
 ];
 
 const STATES = {
-  'not-found': later`not there`,
-  unreadable: later`can’t be read`,
+  'not-found': later`not found`,
+  unreadable: later`can't be read`,
   'not-read': later`not read`,
 };
 
@@ -189,7 +187,7 @@ export function cells(facts: ClipFacts, say: Say): readonly string[] {
 }
 
 function rateText({ rate }: ClipFacts): string {
-  if (rate === null) return message`not known`;
+  if (rate === null) return message`unknown`;
   if (rate.kind === 'constant') return KINDS.rate.print(rate.rate);
   return message`changes, ${Number(rate.lowest.toFixed(2))} to ${Number(rate.highest.toFixed(2))} fps`;
 }
@@ -206,7 +204,7 @@ function settings({ shutterS, iso, whiteBalance, created }: ClipFacts, say: Say)
     .join(', ');
 }
 
-/** `lamella verify --test-clip … --format json` */
+/** `lamella clips --test-clip … --format json` */
 export interface TestClipReport {
   readonly version: 1;
   readonly clip: string;

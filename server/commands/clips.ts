@@ -1,13 +1,13 @@
 import path from 'node:path';
+import { clipsDocument, clipsJson } from '../../shared/report/clips.ts';
 import { terminalText } from '../../shared/report/document/terminal.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { checkJson, print } from '../../shared/report/json.ts';
 import { textReport } from '../../shared/report/text.ts';
-import { clipsJson, verifyDocument } from '../../shared/report/verify.ts';
 import { Say } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { pathOfUri } from '../files/uri.ts';
-import { verifyClips } from '../media/verify-clips.ts';
+import { checkClips } from '../media/check-clips.ts';
 import { reportedFile } from './check.ts';
 import {
   COULD_NOT_RUN,
@@ -22,28 +22,28 @@ import { type OpenedPlan, planCommand } from './open-plan.ts';
 import { type Parsed, WrongUse } from './options.ts';
 import { testClip, whileReading } from './test-clip.ts';
 
-export const verify = planCommand({
-  name: 'verify',
+export const clips = planCommand({
+  name: 'clips',
   usage: [
-    'lamella verify FILE [--media DIR] [options]',
-    'lamella verify --test-clip CLIP --shot NAME FILE [options]',
+    'lamella clips FILE [--media DIR] [options]',
+    'lamella clips --test-clip CLIP --shot NAME FILE [options]',
   ],
-  about: later`Reads the clips that a plan lists and says which of them are not what their shots ask for: size, rate, codec, bit rate, length, and shutter, ISO and white balance where a file carries them. A test clip at the start of the day tells whether the body is set as the plan says. Nothing is ever written to a clip.`,
+  about: later`Compares the recorded clips with the plan: resolution, frame rate, codec, bit rate, length, and shutter, ISO and white balance where the file has them. A test clip checks the camera's settings at the start of the day. Never writes to a clip.`,
   options: {
     media: {
       value: later`folder`,
       shown: 'DIR',
-      about: later`The folder of the clips, besides the plan’s own; paths may start from there.`,
+      about: later`Folder to look for clips in, besides the plan's own.`,
     },
     'test-clip': {
       value: later`clip`,
       shown: 'CLIP',
-      about: later`Only this file, against the shot named by --shot: pass or fail first.`,
+      about: later`Checks only this file against the shot named by --shot, and prints PASS or FAIL first.`,
     },
     shot: {
-      value: later`shot’s name`,
+      value: later`shot's name`,
       shown: 'NAME',
-      about: later`The shot that the test clip was recorded for.`,
+      about: later`Shot that the test clip was recorded for.`,
     },
     format: FORMAT,
     'fail-on': FAIL_ON,
@@ -57,11 +57,11 @@ export const verify = planCommand({
   },
   run: async (opened, parsed, surroundings) =>
     parsed.options['test-clip'] === undefined
-      ? verifyAll(opened, parsed, surroundings)
+      ? checkAll(opened, parsed, surroundings)
       : testClip(opened, parsed, surroundings),
 });
 
-async function verifyAll(
+async function checkAll(
   { plans, id }: OpenedPlan,
   parsed: Parsed,
   surroundings: Surroundings,
@@ -69,8 +69,8 @@ async function verifyAll(
   const { terminal } = surroundings;
   const media = await folderIn(terminal, 'media', parsed);
   const plan = path.dirname(pathOfUri(id) ?? terminal.cwd);
-  const verified = await whileReading(surroundings, (reader, signal) =>
-    verifyClips({
+  const checked = await whileReading(surroundings, (reader, signal) =>
+    checkClips({
       core: plans.core,
       plan: id,
       folders: { plan, root: plans.rootOf(id), media },
@@ -80,23 +80,23 @@ async function verifyAll(
         terminal.progress(inertLine(message`${done + 1} of ${of}: ${clip}`)),
     }),
   );
-  const findings = plans.core.verify(id, verified.readings);
+  const findings = plans.core.checkClips(id, checked.readings);
   const file = reportedFile(
     plans,
     id,
     findings.map((finding) => ({ finding, fixes: [] })),
   );
-  const notAsked = verified.notAsked.map((each) => nameFrom(terminal.cwd, each));
-  const { clips, stopped } = verified;
-  const cuts = plans.core.cutCoverage(id, verified.readings);
+  const notAsked = checked.notAsked.map((each) => nameFrom(terminal.cwd, each));
+  const { clips, stopped } = checked;
+  const cuts = plans.core.cutCoverage(id, checked.readings);
   const besides = { clips, cuts, notAsked, stopped };
   if (parsed.options.format === 'json')
     terminal.out(print({ ...checkJson([file]), ...besides, clips: clipsJson(clips) }));
   else {
-    terminal.out(terminalText(verifyDocument(besides, new Say()), terminal.colour));
+    terminal.out(terminalText(clipsDocument(besides, new Say()), terminal.colour));
     terminal.out(`\n${textReport([file], terminal.colour)}`);
   }
-  return verified.stopped ? COULD_NOT_RUN : statusOf(findings, parsed.options);
+  return checked.stopped ? COULD_NOT_RUN : statusOf(findings, parsed.options);
 }
 
 /** From the current folder where it lies below it, with `/`. */

@@ -4,10 +4,10 @@ import { reportOf } from '../report.ts';
 import { NOTHING_FOUND, ROOT } from './command.ts';
 import { planCommand } from './open-plan.ts';
 
-export const report = planCommand({
-  name: 'report',
-  usage: ['lamella report FILE'],
-  about: later`Prints a plan for a bug report: names, texts, comments and paths replaced by others of the same length, and what is found in it then.`,
+export const bugReport = planCommand({
+  name: 'bug-report',
+  usage: ['lamella bug-report FILE'],
+  about: later`Prints an anonymised copy of the plan for a bug report, with its findings. Names, text, comments and paths are replaced.`,
   options: { root: ROOT },
   async run({ plans, id }, _, { terminal, createCore }) {
     const facts = [

@@ -1,7 +1,7 @@
-/** How a shot is settled, offered in its text: shown first where the client can, else in one edit. */
+/** How a shot is solved, offered in its text: shown first where the client can, else in one edit. */
 import { describe, expect, it } from 'vitest';
 import type { CodeAction, WorkspaceEdit } from 'vscode-languageserver';
-import type { SettleAnswer } from '../../server/handlers/settle.ts';
+import type { SolveAnswer } from '../../server/handlers/solve.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { applied, changed, findingsOf } from '../support/plans.ts';
@@ -29,14 +29,14 @@ async function opened(initializationOptions = {}) {
 const editsIn = ({ changes = {} }: WorkspaceEdit) =>
   (changes[PLAN] ?? []).map(({ range, newText }) => ({ range, text: newText }));
 
-describe('settling', () => {
+describe('solution', () => {
   it('is named as a command to clients that have it, and only in a shot that needs it', async () => {
-    const { actions } = await opened({ settling: true });
+    const { actions } = await opened({ solving: true });
     const [action, ...others] = await actions(2);
     expect(others).toEqual([]);
     expect(action).toMatchObject({
       kind: 'refactor.rewrite',
-      command: { command: 'lamella.settleShot', arguments: [{ uri: PLAN, shot: 'frost' }] },
+      command: { command: 'lamella.solveShot', arguments: [{ uri: PLAN, shot: 'frost' }] },
     });
     expect(action!.edit).toBeUndefined();
     const skin = DARK.split('\n').indexOf('  skin:');
@@ -48,22 +48,22 @@ describe('settling', () => {
     const { actions } = await opened();
     expect(await actions(2)).toEqual([]);
     const [action] = await actions(1);
-    expect(action!.title).toMatch(/^Settle frost by its settings: iso 200 to 1000$/);
+    expect(action!.title).toMatch(/^Solve frost by changing its settings: iso 200 to 1000$/);
     const after = applied(DARK, editsIn(action!.edit!));
     expect(findingsOf(after).filter(({ severity }) => severity === 'warning')).toEqual([]);
   });
 
   it('says what it would change and why, before it does', async () => {
-    const { client } = await opened({ settling: true });
+    const { client } = await opened({ solving: true });
     const ask = (shot: string) =>
-      client.connection.sendRequest<SettleAnswer | null>('lamella/settle', { textDocument, shot });
+      client.connection.sendRequest<SolveAnswer | null>('lamella/solve', { textDocument, shot });
     const answer = await ask('frost');
-    expect(answer!.title).toBe('frost is settled by changing one setting.');
+    expect(answer!.title).toBe('1 change clears frost:');
     expect(answer!.lines[0]).toBe('iso: 200 \u2192 1000');
-    expect(answer!.lines[1]).toMatch(/^ {2}without it: The shot is \d\.\d+ stops underexposed\.$/);
+    expect(answer!.lines[1]).toMatch(/^ {2}needed because: The shot is \d\.\d+ stops underexposed\.$/);
     expect(editsIn(answer!.edit!)).toHaveLength(1);
     const clear = await ask('skin');
-    expect(clear).toMatchObject({ title: expect.stringMatching(/^Nothing/) });
+    expect(clear).toMatchObject({ title: expect.stringMatching(/^No change of settings/) });
     expect(clear!.edit).toBeUndefined();
     expect(await ask('nobody')).toBeNull();
   });

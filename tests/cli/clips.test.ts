@@ -1,4 +1,4 @@
-/** `lamella verify` over clips that ffmpeg made: what is said, where, and with which status. */
+/** `lamella clips` over clips that ffmpeg made: what is said, where, and with which status. */
 import { execFileSync } from 'node:child_process';
 import {
   existsSync,
@@ -25,7 +25,7 @@ const H264 = ['-c:v', 'libx264', '-preset', 'ultrafast', '-pix_fmt', 'yuv420p'];
 /** As many bits as the setting takes, so that bars don't pass for the thin setting. */
 const FULL = { size: '1920x1080', coding: [...H264, '-qp', '6'] };
 
-const folder = mkdtempSync(path.join(os.tmpdir(), 'lamella-verify-'));
+const folder = mkdtempSync(path.join(os.tmpdir(), 'lamella-clips-'));
 const plans = path.join(folder, 'plans');
 const card = path.join(folder, 'card');
 const at = (...way: readonly string[]): string => path.join(folder, ...way);
@@ -112,7 +112,7 @@ interface Report {
 }
 
 const report = (...args: readonly string[]): Report & { readonly status: number } => {
-  const { status, out } = lamella('verify', ...args, '--format', 'json');
+  const { status, out } = lamella('clips', ...args, '--format', 'json');
   return { status, ...JSON.parse(out) };
 };
 
@@ -166,20 +166,20 @@ describe('all clips of a plan', () => {
   });
 
   it('text has the table, what no shot asks for, and the findings', () => {
-    const { out, status } = lamella('verify', 'clean.shootplan.yaml', '--fail-on', 'warning');
+    const { out, status } = lamella('clips', 'clean.shootplan.yaml', '--fail-on', 'warning');
     // A second of film is no take of the plan, which asks for none.
     expect(status).toBe(0);
-    expect(out).toMatch(/^Clip +Shot +Verdict +Size/);
+    expect(out).toMatch(/^Clip +Shot +Verdict +Resolution/);
     expect(out).toMatch(/\nmedia\/good\.mp4 +frost +keep +1920 x 1080 +25 fps +h264 /);
     expect(out).toContain(
-      'No shot asks for:\n  media/half.mp4\n  media/left.mkv\n  media/small.mp4',
+      'Not listed in the plan:\n  media/half.mp4\n  media/left.mkv\n  media/small.mp4',
     );
     expect(out).toMatch(/1 file checked: no findings\.\n$/);
   });
 
   it('a plan without clips says so', () => {
     writeFileSync(at('plans', 'none.shootplan.yaml'), EXAMPLE_PLAN);
-    const { out, status } = lamella('verify', 'none.shootplan.yaml');
+    const { out, status } = lamella('clips', 'none.shootplan.yaml');
     expect(out).toContain('The plan lists no clips.');
     expect(status).toBe(0);
   });
@@ -189,7 +189,7 @@ describe('all clips of a plan', () => {
     const before = execFileSync('ls', ['-lR', '--time-style=full-iso', plans], {
       encoding: 'utf8',
     });
-    lamella('verify', 'plan.shootplan.yaml');
+    lamella('clips', 'plan.shootplan.yaml');
     const after = execFileSync('ls', ['-lR', '--time-style=full-iso', plans], { encoding: 'utf8' });
     expect(after).toBe(before);
   });
@@ -198,29 +198,27 @@ describe('all clips of a plan', () => {
 describe('a test clip', () => {
   it('that is as asked passes, in the first line', () => {
     const { out, status } = lamella(
-      ...['verify', '--test-clip', 'media/good.mp4', '--shot', 'frost', 'clean.shootplan.yaml'],
+      ...['clips', '--test-clip', 'media/good.mp4', '--shot', 'frost', 'clean.shootplan.yaml'],
     );
     expect(status).toBe(0);
-    expect(out.split('\n')[0]).toBe(
-      'PASS  media/good.mp4 is what frost asks for, as far as the file says.',
-    );
-    expect(out).toContain('read it back from the body: shutter, ISO, white balance.');
+    expect(out.split('\n')[0]).toBe('PASS  media/good.mp4 matches frost, as far as the file says.');
+    expect(out).toContain('check it on the camera: shutter, ISO, white balance.');
   });
 
   it('of the setting that nobody read back fails, with why', () => {
     const { out, status } = lamella(
-      ...['verify', '--test-clip', 'media/small.mp4', '--shot', 'frost', 'clean.shootplan.yaml'],
+      ...['clips', '--test-clip', 'media/small.mp4', '--shot', 'frost', 'clean.shootplan.yaml'],
     );
     expect(status).toBe(1);
     expect(out.split('\n').slice(0, 2)).toEqual([
-      'FAIL  media/small.mp4 is not what frost asks for.',
+      "FAIL  media/small.mp4 doesn't match frost.",
       '  media/small.mp4: recorded at 1280 x 720, not 1920 x 1080.  clip-differs',
     ]);
   });
 
   it('that is cut off fails too', () => {
     const { out, status } = lamella(
-      ...['verify', '--test-clip', 'media/half.mp4', '--shot', 'frost', 'clean.shootplan.yaml'],
+      ...['clips', '--test-clip', 'media/half.mp4', '--shot', 'frost', 'clean.shootplan.yaml'],
     );
     expect(status).toBe(1);
     expect(out).toMatch(/^FAIL {2}/);
@@ -229,7 +227,7 @@ describe('a test clip', () => {
 
   it('as JSON', () => {
     const { out } = lamella(
-      ...['verify', '--test-clip', 'media/good.mp4', '--shot', 'frost'],
+      ...['clips', '--test-clip', 'media/good.mp4', '--shot', 'frost'],
       ...['clean.shootplan.yaml', '--format', 'json'],
     );
     expect(JSON.parse(out)).toMatchObject({ version: 1, shot: 'frost', pass: true, findings: [] });
@@ -254,7 +252,7 @@ describe('wrong use', () => {
       'takes no --media',
     ],
   ])('%j', async (args, words) => {
-    const { status, err } = await lamellaIn(plans, ['verify', ...args]);
+    const { status, err } = await lamellaIn(plans, ['clips', ...args]);
     expect(status).toBe(2);
     expect(err).toContain(words);
   });
@@ -264,7 +262,7 @@ it('asked to stop, it says what it has read until then, and that it is not all',
   let stop = (): void => undefined;
   let out = '';
   const asked: string[] = [];
-  const status = await runCommandLine(['verify', 'plan.shootplan.yaml', '--format', 'json'], {
+  const status = await runCommandLine(['clips', 'plan.shootplan.yaml', '--format', 'json'], {
     createCore,
     rules: ALL_RULES,
     createClipReader: () => ({

@@ -48,13 +48,13 @@ export const OF_SETTINGS: ReadonlySet<string> = new Set([
 const SPOILT = 2 / 3 + 0.04;
 const NOTICED = 1 / 3 + 0.04;
 
-export interface Settled {
+export interface Solved {
   readonly settings: number;
   readonly exposedRight: boolean;
   readonly moved: number;
 }
 
-export const isLess = (a: Settled, b: Settled): boolean =>
+export const isLess = (a: Solved, b: Solved): boolean =>
   a.settings !== b.settings
     ? a.settings < b.settings
     : a.exposedRight !== b.exposedRight
@@ -70,8 +70,8 @@ export function benchOf(text: string, shot: string) {
   return { bench: analysis.bench(PLAN, `shots/${shot}`), analysis };
 }
 
-/** The least change that settles the shot; null: none of them all does. */
-export function exhaustive(text: string, shot: string): Settled | null {
+/** The least change that solves the shot; null: none of them all does. */
+export function exhaustive(text: string, shot: string): Solved | null {
   const { bench, analysis } = benchOf(text, shot);
   if (!bench) throw new Error(`${shot} can't be read`);
   const allow = analysis.reader(PLAN).plan('allow');
@@ -85,7 +85,7 @@ export function exhaustive(text: string, shot: string): Settled | null {
     present.iso === 'auto'
       ? ['auto' as const]
       : [present.iso, ...ISOS.filter((one) => one !== present.iso)];
-  let best: Settled | null = null;
+  let best: Solved | null = null;
   for (const aperture of new Set([present.aperture, ...STOPS]))
     for (const tilt of tiltsAt(bench, aperture))
       for (const shutter of [present.shutter, ...SPEEDS.map((speed) => 1 / speed)]) {

@@ -1,33 +1,28 @@
-/** "Settle this shot": what would be changed and why is shown first, and applied on a word. */
+/** "Solve this shot": what would be changed and why is shown first, and applied on a word. */
 import { l10n, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { SettleAnswer } from '../server/handlers/settle.ts';
+import type { SolveAnswer } from '../server/handlers/solve.ts';
 import { LANGUAGE } from './documents.ts';
 
-export interface ShotToSettle {
+export interface ShotToSolve {
   /** As the server writes it. */
   readonly uri: string;
   readonly shot: string;
 }
 
 /** @param shot left out: the one at the cursor */
-export const settleShot = async (
-  client: BaseLanguageClient,
-  shot?: ShotToSettle,
-): Promise<void> => {
+export const solveShot = async (client: BaseLanguageClient, shot?: ShotToSolve): Promise<void> => {
   const wanted = shot ?? (await shotAtCursor(client));
   if (!wanted) {
     void window.showInformationMessage(l10n.t('Put the cursor into a shot of a plan first.'));
     return;
   }
-  const answer = await client.sendRequest<SettleAnswer | null>('lamella/settle', {
+  const answer = await client.sendRequest<SolveAnswer | null>('lamella/solve', {
     textDocument: { uri: wanted.uri },
     shot: wanted.shot,
   });
   if (answer === null) {
-    void window.showInformationMessage(
-      l10n.t("{0} can't be read as it stands; mend its text first.", wanted.shot),
-    );
+    void window.showInformationMessage(l10n.t('{0} has errors; fix them first.', wanted.shot));
     return;
   }
   const detail = answer.lines.join('\n');
@@ -43,7 +38,7 @@ export const settleShot = async (
   await workspace.applyEdit(edit);
 };
 
-const shotAtCursor = async (client: BaseLanguageClient): Promise<ShotToSettle | undefined> => {
+const shotAtCursor = async (client: BaseLanguageClient): Promise<ShotToSolve | undefined> => {
   const editor = window.activeTextEditor;
   if (editor?.document.languageId !== LANGUAGE) return undefined;
   const uri = client.code2ProtocolConverter.asUri(editor.document.uri);

@@ -1,0 +1,55 @@
+/** "Solve this shot" as people read it: in a terminal, and before it is applied in an editor. */
+
+import { type Block, list, section, toned } from '../api/document.ts';
+import type { SolvedFinding, SolvedShot } from '../api/solved.ts';
+import { message } from '../words/message.ts';
+import { figureLabel } from './figures-text.ts';
+
+/** In one line. */
+export function solvedTitle({ shot, outcome, changes }: SolvedShot): string {
+  if (outcome === 'clear') return message`No change of settings can clear ${shot}.`;
+  if (outcome === 'no-way') return message`No settings meet every requirement of ${shot}.`;
+  return changes.length === 1
+    ? message`1 change clears ${shot}:`
+    : message`${changes.length} changes clear ${shot}:`;
+}
+
+/** A setting as people call it: a light that stands elsewhere in this shot by its own name. */
+export function settingWords(setting: string): string {
+  const light = /^relight\.(.+)\.at\.distance$/.exec(setting)?.[1];
+  return light === undefined ? setting : message`distance of ${light}`;
+}
+
+/** The rest: what is changed and why, what stands in the way, what is left. */
+export function solvedBlocks(solved: SolvedShot): readonly Block[] {
+  const { changes, leaves, others, notKnown, demands, openings } = solved;
+  const listed = (lead: string, items: readonly string[]): Block => list(items, { lead });
+  return [
+    // What nobody could judge comes before what was done without it.
+    listed(
+      message`Not checked, because data is missing:`,
+      Object.entries(notKnown).map(([figure, why]) => `${figureLabel(figure)}: ${why}`),
+    ),
+    list(
+      changes.map(({ setting, from, to, because }) => ({
+        text: [toned('heading', settingWords(setting)), `: ${from} \u2192 ${to}`],
+        more: because.map(({ what }) => message`needed because: ${what}`),
+      })),
+    ),
+    listed(
+      message`Conflicting requirements:`,
+      demands.map(({ what, at }) => message`${what} At best, with ${at}.`),
+    ),
+    listed(
+      message`What would make it possible:`,
+      openings.map(({ what, at }) => message`${what}, with ${at}`),
+    ),
+    listed(message`Remaining notes:`, leaves.map(whatOf)),
+    listed(message`Not affected by settings:`, others.map(whatOf)),
+  ];
+}
+
+const whatOf = ({ what }: SolvedFinding): string => what;
+
+export const solvedDocument = (solved: SolvedShot): readonly Block[] =>
+  section(1, solvedTitle(solved), solvedBlocks(solved), true);
