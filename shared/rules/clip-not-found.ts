@@ -11,7 +11,7 @@ export const clipNotFound: RuleCore<Facts> = {
   severity: 'error',
   onRequest: true,
   docs: {
-    when: 'a clip marked `keep`, or without a verdict, was not found. Only `lamella verify` and the command of the editor look for clips.',
+    when: 'a clip marked `keep`, or without a verdict, was not found. Only `lamella clips` and the command of the editor look for clips.',
     why: 'A clip that is not on the disk may still be on a card that will be formatted for the next day. Format no card before its clips are on two disks.',
     remedy:
       'Look for it on the cards and copy it. Or correct the path, which starts from the plan or the `--media` folder.',
