@@ -19,7 +19,7 @@ export const focusDrifts: ShotRule<Facts> = {
   severity: 'warning',
   docs: {
     when: 'a move shifts the subject along the lens axis by more than the depth of field.',
-    why: 'A slide along a tilted plane shifts focus by speed × duration × sine of the tilt: 2 mm/s for 60 s along a film tilted 4° drifts 8.4 mm. A push-in moves entirely along the axis.',
+    why: 'A slide along a tilted plane shifts focus by speed × duration × sine of the tilt. At 2 mm/s for 60 s, a film tilted 4° drifts 8.4 mm. A push-in moves entirely along the axis.',
     remedy: 'Angle the slider to match the subject plane, shorten the move, or pull focus with it.',
     bad: [
       {

@@ -27,7 +27,7 @@ export const lampFlicker: ShotRule<Facts> = {
     when: 'a pulsing lamp leaves more than 2% flicker at this shutter time.',
     why: 'Over a whole number of lamp cycles the light evens out at any frame rate. The remainder shows as pulsing or banding: |sin(πf·t)/(πf·t)| of the modulation for a sine wave, up to 1/(2f·t) for pulses. Without `waveform`, the worst case of all waveforms is used; a filament lamp on mains is a sine wave.',
     remedy:
-      "Use a shutter time of whole lamp cycles, such as 1/50 s or 1/100 s on 50 Hz mains, or a lamp that doesn't pulse. State `waveform` if you know it.",
+      "Use a shutter time of whole lamp cycles, such as 1/50 s or 1/100 s on 50 Hz mains. Or use a lamp that doesn't pulse. State `waveform` if you know it.",
     bad: [
       {
         says: '1/80 s under lamps on 50 Hz mains',

@@ -35,7 +35,7 @@ export const lensReflected: ShotRule<Facts> = {
   name: 'lens-reflected',
   severity: 'warning',
   docs: {
-    when: 'a flat mirror-like subject is tilted too little to hide the lens, or no tilt works: hiding the lens needs more than depth of field or light allow.',
+    when: 'a flat mirror-like subject is tilted too little to hide the lens, or no tilt works. A tilt that hides the lens may be more than depth of field or light allow.',
     why: 'A mirror that faces the lens reflects it. The minimum tilt is the smallest at which no visible point reflects any of the front of the lens into the entrance pupil. Doubling the working distance halves it, and every degree uses up depth of field. A long lens on tubes works from farther away, so the film stays nearly parallel.',
     remedy:
       'Tilt just enough to hide the lens. Or stop down, work from farther away, frame tighter, or fit a smaller black card around the lens.',

@@ -13,7 +13,7 @@ export const mainsNearLiquid: PlanRule<Facts> = {
   severity: 'note',
   docs: {
     when: 'a mains-powered light is used on a liquid subject.',
-    why: 'Liquid runs along cables. Keep cables and plugs above the liquid or form a drip loop, use an RCD (GFCI), keep power supplies off the table and your hands dry.',
+    why: 'Liquid runs along cables. Keep cables and plugs above the liquid or form a drip loop, and use an RCD (GFCI). Keep power supplies off the table and your hands dry.',
     remedy:
       'Use low voltage or a battery near liquid. Follow local rules and the advice of a qualified person.',
     bad: [

@@ -28,7 +28,7 @@ export const sourceTooSmall: ShotRule<Facts> = {
   name: 'source-too-small',
   severity: 'warning',
   docs: {
-    when: 'more than 1% of the light in the frame is missing: the reflection in a mirror-like subject does not fill the frame, or fills only part of the aperture.',
+    when: 'more than 1% of the light in the frame is missing. The reflection in a mirror-like subject does not fill the frame, or fills only part of the aperture.',
     why: 'A mirror shows only what lies in its family of angles, around twice the tilt and wide enough for the whole frame. Where no point of the entrance pupil sees the light, the frame is black; where only part of it does, the frame is dimmer by the missing part.',
     remedy:
       'Move the light into the reflection, bring it closer, use a larger source, or tilt the subject toward it.',

@@ -17,7 +17,7 @@ export const takeExceedsLifetime: ShotRule<Facts> = {
   severity: 'warning',
   docs: {
     when: 'a take with its settling time is longer than the film lasts; an error above twice as long.',
-    why: 'A film drains and breaks. Typical lifetimes are 25 to 30 s upright in a smooth container and 1 to 2 min on a wire frame wrapped with absorbent strip. Level over a closed vessel a film lasts up to hours. `lifetime` of the subject overrides them.',
+    why: 'A film drains and breaks. Typical lifetimes are 25 to 30 s upright in a smooth container. On a wire frame wrapped with absorbent strip they are 1 to 2 min. Level over a closed vessel a film lasts up to hours. `lifetime` of the subject overrides them.',
     remedy:
       'Shorten the take or the settling time, or use a holder on which the film lasts longer.',
     bad: [

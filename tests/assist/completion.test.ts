@@ -292,7 +292,7 @@ describe('documentation', () => {
     const told = docs(inShot('f/8', '|'), 'f/2.8');
     expect(told).toContain('**f/2.8**');
     expect(told).toContain('With it:');
-    expect(told).toMatch(/- warning: Depth is .*, crystal needs 1 mm/);
+    expect(told).toMatch(/- warning: Depth of field is .*; crystal needs 1 mm/);
   });
 
   test('of a name is its data', () => {

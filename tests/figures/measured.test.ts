@@ -160,8 +160,8 @@ describe('is said to be measured', () => {
       .findings(PLAN)
       .filter(({ shot }) => shot === 'frost')
       .map(({ what, why }) => `${what} ${why}`);
-    expect(said.filter((one) => /works as f\/24/.test(one)).length).toBeGreaterThan(0);
-    for (const one of said) expect(one).not.toMatch(/works as f\/24(?! \(measured\))/);
+    expect(said.filter((one) => /f\/24\b/.test(one)).length).toBeGreaterThan(0);
+    for (const one of said) expect(one).not.toMatch(/f\/24\b(?! (effective )?\(measured\))/);
   });
 
   it('on the sheet', () => {
