@@ -6,7 +6,15 @@ import { prepareFilm } from '../film/tristimulus.ts';
 import { waterIndex } from '../film/water.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
-import { derive, type Figure, figureOf, known, notKnown, silent, type UnknownFigure } from './figure.ts';
+import {
+  derive,
+  type Figure,
+  figureOf,
+  known,
+  notKnown,
+  silent,
+  type UnknownFigure,
+} from './figure.ts';
 import { remembered } from './remembered.ts';
 
 /** Where n is counted for what is seen as a whole. */
@@ -22,10 +30,7 @@ export function indexOf({ subject }: Bench): Figure<number | undefined> {
 const EDGE_ON_RAD = (89 * Math.PI) / 180;
 
 /** R of films of every thickness together, each alike; from their edge they show nothing. */
-export const averageShare = (
-  index: number | undefined,
-  tiltRad: number,
-): number | UnknownFigure =>
+export const averageShare = (index: number | undefined, tiltRad: number): number | UnknownFigure =>
   Math.abs(tiltRad) > EDGE_ON_RAD
     ? notKnown(message`at this tilt the film is seen from its edge`)
     : averageOf(index, tiltRad);

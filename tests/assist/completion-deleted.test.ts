@@ -70,7 +70,13 @@ const DATA: ReadonlySet<QuantityId> = new Set<QuantityId>([
   'bound',
 ]);
 /** … and by key: what only the maker, a stop-watch or a protractor knows. */
-const DATA_KEYS: ReadonlySet<string> = new Set(['pixels', 'lifetime', 'elevation', 'azimuth', 'readout']);
+const DATA_KEYS: ReadonlySet<string> = new Set([
+  'pixels',
+  'lifetime',
+  'elevation',
+  'azimuth',
+  'readout',
+]);
 /** Lengths that a shot chooses. */
 const CHOSEN_KEYS: ReadonlySet<string> = new Set(['field']);
 

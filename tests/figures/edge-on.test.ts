@@ -3,7 +3,10 @@ import { expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 
-const THICKNESSES: readonly Readonly<Record<string, string>>[] = [{}, { 'subjects/soap/thickness': '80 to 700 nm' }];
+const THICKNESSES: readonly Readonly<Record<string, string>>[] = [
+  {},
+  { 'subjects/soap/thickness': '80 to 700 nm' },
+];
 
 it.each(['89.5 deg', '90 deg', '-90 deg', '120 deg'])('at %s', (tilt) => {
   for (const thickness of THICKNESSES) {

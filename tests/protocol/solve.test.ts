@@ -60,7 +60,9 @@ describe('solution', () => {
     const answer = await ask('frost');
     expect(answer!.title).toBe('1 change clears frost:');
     expect(answer!.lines[0]).toBe('iso: 200 \u2192 1000');
-    expect(answer!.lines[1]).toMatch(/^ {2}needed because: The shot is \d\.\d+ stops underexposed\.$/);
+    expect(answer!.lines[1]).toMatch(
+      /^ {2}needed because: The shot is \d\.\d+ stops underexposed\.$/,
+    );
     expect(editsIn(answer!.edit!)).toHaveLength(1);
     const clear = await ask('skin');
     expect(clear).toMatchObject({ title: expect.stringMatching(/^No change of settings/) });

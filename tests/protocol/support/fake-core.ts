@@ -125,7 +125,13 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     hints: (file, range) =>
       lines(file).flatMap((text, line) =>
         text.includes('f/') && line >= range.start.line && line <= range.end.line
-          ? [{ position: { line, character: text.length }, label: 'f/32 effective', tooltip: 'why' }]
+          ? [
+              {
+                position: { line, character: text.length },
+                label: 'f/32 effective',
+                tooltip: 'why',
+              },
+            ]
           : [],
       ),
     lenses: (file) =>
