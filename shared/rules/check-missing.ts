@@ -31,7 +31,7 @@ export const checkMissing: ShotRule<Facts> = {
     what:
       checks.length === 1
         ? message`A check is missing from the checklist: ${checks.join()}.`
-        : message`${checks.length} checks are missing from the checklist: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
+        : message`${checks.length} checks are missing: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
     ...(checks.length > 2 && { why: message`All of them: ${checks.join(', ')}.` }),
   }),
   numbers: ({ checks }) => ({ missing: checks.length }),

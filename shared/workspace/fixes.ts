@@ -15,7 +15,7 @@ import type { Finding } from '../rules/rule.ts';
 import type { ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/chunk.ts';
-import { message } from '../words/message.ts';
+import { languageInForce, message } from '../words/message.ts';
 import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
@@ -123,10 +123,18 @@ export class FixMaker {
   #namedPrice(added: readonly Finding[]): string {
     const named = added
       .slice(0, MOST_NAMED)
-      .map((finding) => this.#places.locate(finding).what.replace(/\.$/, ''));
+      .map((finding) => asAside(this.#places.locate(finding).what));
     const more = added.length - named.length;
     return [...named, ...(more > 0 ? [message`and ${more} more`] : [])].join('; ');
   }
+}
+
+/** "The shot is 2 stops underexposed." within a title: without its capital, where English has it, and stop. */
+function asAside(sentence: string): string {
+  const bare = sentence.replace(/\.$/, '');
+  return languageInForce() === 'en'
+    ? bare.replace(/^[A-Z](?=[a-z]* )/, (first) => first.toLowerCase())
+    : bare;
 }
 
 /** What a mended text lets be seen again was there before: it is no price of mending it. */

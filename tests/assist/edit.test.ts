@@ -51,7 +51,7 @@ describe('hovers', () => {
     expect(text).toContain('| clip used | take 1, 0.24 s to 1.49 s |');
     expect(text).toContain('| handle before | 6 frames, needs 6 |');
     expect(text).toContain('| not covered by a clip | none |');
-    expect(text).toContain('Speed against real time');
+    expect(text).toContain('Playback speed');
   });
 
   it('say that a clip is taken to be as long as its take is planned', () => {

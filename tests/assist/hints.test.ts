@@ -71,7 +71,7 @@ describe('beside the settings of a shot', () => {
     const finding = coreWith(text)
       .findings(PLAN)
       .find(({ rule }) => rule === 'depth-short');
-    const [, there, needed] = finding?.what.match(/is (\S+ mm), .* needs (\S+ mm)/) ?? [];
+    const [, there, needed] = finding?.what.match(/is (\S+ mm); .* needs (\S+ mm)/) ?? [];
     expect(there).toBeDefined();
     const hints = hinted(text).filter((hint) => hint.startsWith('aperture: f/4'));
     expect(hints).toEqual([expect.stringContaining(`DOF ${there}, needs ${needed}`)]);

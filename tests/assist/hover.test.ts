@@ -168,7 +168,7 @@ describe('on the other settings of a shot', () => {
     );
     expect(rows).toMatchObject({
       resolution: '1920 x 1080',
-      rate: '50 fps',
+      'frame rate': '50 fps',
       'effective pixel': '18.8 µm',
       'slowest without repeats': '50% at 25 fps delivered',
     });

@@ -222,7 +222,7 @@ describe('a test clip', () => {
     );
     expect(status).toBe(1);
     expect(out).toMatch(/^FAIL {2}/);
-    expect(out).toContain('can’t be read');
+    expect(out).toContain("can't be read");
   });
 
   it('as JSON', () => {

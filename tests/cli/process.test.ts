@@ -153,7 +153,7 @@ it('lists every finding of a file of very many, and says how far it tried fixes'
   expect(findings[0]).toMatchObject({
     rule: 'too-much',
     severity: 'warning',
-    message: expect.stringContaining('Fixes were tried for the first 799 findings alone.'),
+    message: expect.stringContaining('Fixes were tried for the first 799 findings only.'),
   });
   expect(status).toBe(1);
 });

@@ -89,7 +89,7 @@ describe('in the text', () => {
     const lines = text.split('\n');
     const line = lines.findIndex((each) => each.includes('a.mp4'));
     const hover = coreWith(text).hover(PLAN, { line, character: lines[line]!.indexOf('a.mp4') });
-    expect(hover?.markdown).toContain('| **a.mp4** | asked by frost |');
+    expect(hover?.markdown).toContain('| **a.mp4** | planned for frost |');
     for (const row of ['| size | 1920 x 1080 |', '| rate | 25 fps |', '| bit rate | 30 Mb/s |'])
       expect(hover?.markdown).toContain(row);
     expect(hover?.markdown).toContain('| white balance | 5600 K |');
@@ -119,7 +119,7 @@ describe('in the text', () => {
     const sheet = coreWith(text).sheet(PLAN);
     expect(sheet.shots[0]?.clips).toEqual(['a.mp4: keep, good', 'b.mp4: not judged']);
     expect(markdownText(sheetDocument(sheet, new Say()))).toContain(
-      '### Recorded\n\n- a.mp4: keep, good',
+      '### Clips\n\n- a.mp4: keep, good',
     );
   });
 });

@@ -22,7 +22,7 @@ describe('a light that is dimmed', () => {
 
   it('to 40 % reads so, in both ways', () => {
     expect(hoverWords(dimmedTo('40 %'), 'dimmed: 40 %', 'dimmed: 4‸0 %')).toContain(
-      '1.32 stops, 40 % of the light',
+      '1.32 stops, 40% of the light',
     );
     const errors = coreWith(dimmedTo('40 %'))
       .findings(PLAN)
@@ -45,6 +45,6 @@ describe('a light that is dimmed', () => {
       .filter(({ rule }) => rule === 'exposure-off')
       .map(({ what, why }) => `${what} ${why}`);
     expect(said).toHaveLength(1);
-    expect(said[0]).toContain('No ISO from 100 to 25600 balances it');
+    expect(said[0]).toContain('No ISO from 100 to 25600 gives correct exposure');
   });
 });

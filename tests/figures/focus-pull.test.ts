@@ -80,7 +80,7 @@ describe('a pull of focus', () => {
     const character = text.split('\n')[line]!.indexOf('pull');
     const { markdown } = coreWith(text).hover(PLAN, { line, character })!;
     expect(markdown).toContain('**250 mm** along the axis');
-    expect(markdown).toMatch(/it breathes \d+ %, closer/);
+    expect(markdown).toMatch(/focus breathing \d+%, closer/);
   });
 });
 

@@ -7,7 +7,7 @@ import { changed, coreWith, PLAN } from '../support/plans.ts';
 
 /** What names a mark to set, in hovers, findings, titles of fixes and on the sheet. */
 const NAMED =
-  /f\/([\d.]+) is nearest on the lens|nearest on the lens is f\/([\d.]+?)\.?(?=\s|"|$)|(?:Stop down|Open) to f\/([\d.]+)|keep most at f\/([\d.]+)|f\/([\d.]+) marked/g;
+  /f\/([\d.]+) is nearest on the lens|(?:nearest on the lens|nearest marked f-number) is f\/([\d.]+?)\.?(?=\s|"|$)|(?:Stop down|Open|Open up) to f\/([\d.]+)|keep most at f\/([\d.]+)|f\/([\d.]+) marked/g;
 
 function marksNamed(text: string): number[] {
   const core = coreWith(text);

@@ -207,9 +207,9 @@ describe('what can’t be read is said, and why', () => {
     ['half.avi', 'it is cut off: its end is missing'],
     ['empty.mov', 'it is empty'],
     ['words.mp4', 'its contents are broken'],
-    ['noise.mov', 'it is no clip of a kind that can be read'],
+    ['noise.mov', 'it is not a clip in a supported format'],
     // MPEG-2 in transport streams is no coding that the library knows.
-    ['tape.ts', 'it holds no film, or in a coding that can’t be read'],
+    ['tape.ts', "it contains no video, or uses an encoding that can't be read"],
     ['gone.mp4', 'not-found'],
   ])('%s: %s', async (name, why) => {
     expect(await whyNot(name)).toBe(why);

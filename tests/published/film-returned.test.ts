@@ -177,6 +177,6 @@ describe('what follows from it', () => {
     ).toBeLessThan(0.01);
     const dark = figures('200 nm', without);
     expect(dark.reflectance).toBeNull();
-    expect(dark.notKnown.reflectance).toBe('needs `colour` of strip');
+    expect(dark.notKnown.reflectance).toBe('needs `colour-temperature` of strip');
   });
 });

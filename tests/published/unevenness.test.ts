@@ -109,6 +109,6 @@ describe('unevenness over the frame', () => {
   it('is not guessed of a lamp without a size', () => {
     const { unevennessStops, notKnown } = figuresWith({ 'lights/panel/emitting-size': null });
     expect(unevennessStops).toBeNull();
-    expect(notKnown.unevennessStops).toContain('source');
+    expect(notKnown.unevennessStops).toContain('emitting-size');
   });
 });

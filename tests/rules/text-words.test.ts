@@ -19,7 +19,11 @@ it.each([
 
 it.each([
   ['subjects/frost-plate/size', '40 mm', "40 mm can't be read as a value of `size`."],
-  ['kit/lenses/macro-100/aperture', 'wide', "wide can't be read as the apertures of `aperture`."],
+  [
+    'kit/lenses/macro-100/aperture',
+    'wide',
+    "wide can't be read as the aperture range of `aperture`.",
+  ],
 ])('%s: %s is told once what it should be', (path, value, words) => {
   const found = findingsOf(changed(EXAMPLE_PLAN, { [path]: value }));
   expect(found.map(({ what }) => what)).toContain(words);

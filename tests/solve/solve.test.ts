@@ -170,7 +170,7 @@ describe('a shot that nothing solves', () => {
   it('is opened by what is said to open it', () => {
     const text = changed(EXAMPLE_PLAN, CROWDED);
     const openings = coreWith(text).solve(PLAN, 'frost')?.openings ?? [];
-    const field = /a field of (\d+ mm)/.exec(openings.map(({ what }) => what).join())?.[1];
+    const field = /a field (\d+ mm) wide/.exec(openings.map(({ what }) => what).join())?.[1];
     expect(field).toBeDefined();
     const opened = coreWith(changed(text, { 'shots/frost/field': field! }));
     expect(opened.solve(PLAN, 'frost')?.outcome).toBe('solved');

@@ -19,6 +19,6 @@ test('a key that is not known here is told where it stands, and where it belongs
   const kit = 'kit:\n  tubes:\n    t: { lenght: 12 mm, iso: 100 }\n';
   expect(findingsOf(`shootplan: 1\n${kit}`).map(({ what }) => what)).toEqual([
     '`lenght` is not a key of an extension tube. Did you mean `length`?',
-    '`iso` is not a key of an extension tube; it belongs in a body, a reading or a shot.',
+    '`iso` is not a key of an extension tube; it belongs in a camera body, an exposure reading or a shot.',
   ]);
 });

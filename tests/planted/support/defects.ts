@@ -179,7 +179,7 @@ export const KINDS: Readonly<Record<string, Kind>> = {
     if (by && rule && number !== undefined)
       return { ...replace(value, by(Number(number))), rules: [rule], spot: null };
     // So high that its image in a flat mirror is small.
-    if (section !== 'lights' || path.slice(2).join('/') !== 'at/up') return undefined;
+    if (section !== 'lights' || path.slice(2).join('/') !== 'at/elevation') return undefined;
     const isSeen = fields.some(({ path: other }) => other.join('/') === `lights/${name}/luminance`);
     const isMirrored = fields.some(
       ({ path: [, , its], text: kind }) => its === 'kind' && /^(film|surface)$/.test(kind ?? ''),
