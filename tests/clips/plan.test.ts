@@ -90,7 +90,11 @@ describe('in the text', () => {
     const line = lines.findIndex((each) => each.includes('a.mp4'));
     const hover = coreWith(text).hover(PLAN, { line, character: lines[line]!.indexOf('a.mp4') });
     expect(hover?.markdown).toContain('| **a.mp4** | planned for frost |');
-    for (const row of ['| size | 1920 x 1080 |', '| rate | 25 fps |', '| bit rate | 30 Mb/s |'])
+    for (const row of [
+      '| resolution | 1920 x 1080 |',
+      '| frame rate | 25 fps |',
+      '| bit rate | 30 Mb/s |',
+    ])
       expect(hover?.markdown).toContain(row);
     expect(hover?.markdown).toContain('| white balance | 5600 K |');
   });

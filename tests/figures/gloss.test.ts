@@ -30,20 +30,22 @@ describe('a glossy subject', () => {
   });
 
   it('says so at its finish and where a shot names it', () => {
-    expect(hoverAt(glossy, 'finish: gloss', 'gloss')).toMatch(/not (?:judged|checked)/);
-    expect(hoverAt(glossy, 'finish: gloss', 'finish')).toMatch(/not (?:judged|checked)/);
+    expect(hoverAt(glossy, 'finish: gloss', 'gloss')).toMatch(/not (?:judged|checked|calculated)/);
+    expect(hoverAt(glossy, 'finish: gloss', 'finish')).toMatch(/not (?:judged|checked|calculated)/);
     expect(hoverAt(glossy, 'subject: frost-plate', 'frost-plate')).toMatch(
-      /not (?:judged|checked)/,
+      /not (?:judged|checked|calculated)/,
     );
     expect(hoverAt(EXAMPLE_PLAN, 'subject: frost-plate', 'frost-plate')).not.toMatch(
-      /not (?:judged|checked)/,
+      /not (?:judged|checked|calculated)/,
     );
   });
 
   it('says so in the drawing of the day, and in no finding', () => {
-    expect(JSON.stringify(coreWith(glossy).sheet(PLAN))).toMatch(/not (?:judged|checked)/);
+    expect(JSON.stringify(coreWith(glossy).sheet(PLAN))).toMatch(
+      /not (?:judged|checked|calculated)/,
+    );
     expect(JSON.stringify(coreWith(EXAMPLE_PLAN).sheet(PLAN))).not.toMatch(
-      /not (?:judged|checked)/,
+      /not (?:judged|checked|calculated)/,
     );
     const said = (text: string) => findingsOf(text).map(({ rule, what }) => `${rule}: ${what}`);
     expect(said(glossy)).toEqual(said(EXAMPLE_PLAN));

@@ -44,9 +44,13 @@ const dataOf = ({ finding, fixes }: Told) => {
   };
 };
 
-/** A first sentence that is too long is cut, in brackets sooner. */
-const isSame = (english: string, pseudo: string): boolean => {
-  const bare = withoutBrackets(pseudo);
+/**
+ * A first sentence that is too long is cut, in brackets sooner; within a title English loses the
+ * capital of a sentence, which other languages keep.
+ */
+const isSame = (said: string, pseudo: string): boolean => {
+  const english = said.toLowerCase();
+  const bare = withoutBrackets(pseudo).toLowerCase();
   return bare === english || (bare.endsWith('…') && english.startsWith(bare.slice(0, -1)));
 };
 
