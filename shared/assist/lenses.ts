@@ -89,7 +89,7 @@ function lightWords(
   return exposureWords(error.value, say);
 }
 
-/** The tilts at which the lens is not reflected; nothing where the subject is no flat mirror. */
+/** The tilts at which the lens is not reflected; nothing where the subject is not a flat mirror. */
 function mirrorWords({ leastTiltRad: least, tiltWindow: window }: ShotFigures, say: Say): Part {
   if (without(least)) return null;
   if (!least.known) return undefined;

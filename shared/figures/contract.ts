@@ -35,7 +35,7 @@ export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
     shutterAngleDeg: figures.shutterAngleDeg,
     flickerResidual: figures.flickerResidual,
     bandsInFrame: derive([figures.worstFlicker], ({ residual, bandsInFrame }) =>
-      residual === 0 ? 0 : (bandsInFrame ?? notKnown(message`the body’s \`readout\` is not given`)),
+      residual === 0 ? 0 : (bandsInFrame ?? notKnown(message`the body's \`readout\` is not given`)),
     ),
     subjectSpeedMmPerS: figures.subjectSpeedMmPerS,
     smearPx: figures.smearPx,

@@ -83,9 +83,9 @@ function takeS({ fields, shot }: Bench): Figure<number> {
   const take = figureOf(fields.take, shot);
   if (!take.known) return take;
   const { duration, settle } = take.value;
-  const waits = settle.state === 'missing' ? known(0) : figureOf(settle, message`${shot}’s take`);
+  const waits = settle.state === 'missing' ? known(0) : figureOf(settle, message`${shot}'s take`);
   return derive(
-    [figureOf(duration, message`${shot}’s take`), waits],
+    [figureOf(duration, message`${shot}'s take`), waits],
     (runs, settles) => runs + settles,
   );
 }

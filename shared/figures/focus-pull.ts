@@ -96,7 +96,7 @@ function traceAt(
   { shot }: Bench,
   { chain }: OpticalFigures,
 ): Figure<ChainTrace> {
-  const setting = figureOf(move[end], message`${shot}’s move`);
+  const setting = figureOf(move[end], message`${shot}'s move`);
   const turned = derive([chain, setting], ({ lens }, wanted) => setRing(lens, wanted));
   return derive([chain, turned], (it, ring) => traceChain(it, ring));
 }

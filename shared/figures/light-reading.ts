@@ -17,7 +17,7 @@ export function readThrough({ fields }: LightInUse) {
 export const isShotsOwn = ({ fields }: LightInUse, { at }: Bench): boolean =>
   fields.reading.at.entry === at.entry && fields.reading.at.file === at.file;
 
-const nameOf = ({ name }: LightInUse): string => message`${name}’s reading`;
+const nameOf = ({ name }: LightInUse): string => message`${name}'s reading`;
 
 function settingsOf(reading: Reading, of: string): Figure<Settings> {
   const timeS = derive([figureOf(reading.shutter, of)], (it) =>

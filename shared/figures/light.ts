@@ -132,12 +132,12 @@ function rigStops(
 ): Figure<number> {
   const field = ifKnown(fields.reading)?.magnification;
   if (!field || field.state === 'missing') return known(0);
-  const at = figureOf(field, message`${name}’s reading`);
+  const at = figureOf(field, message`${name}'s reading`);
   if (at.known && wanted.known && at.value === wanted.value) return known(0);
   const then = derive([optical.chain, at], (chain, magnification) => {
     const ring = ringFor(chain, magnification);
     if (ring === undefined || ring.beyond !== undefined)
-      return notKnown(message`the reading’s magnification is out of the rig’s reach`);
+      return notKnown(message`the reading's magnification is out of the rig's reach`);
     return traceChain(chain, ring.ringMagnification).fNumberRatio;
   });
   return derive(

@@ -68,7 +68,7 @@ function footOf(bench: Bench): Figure<number> {
   if (!field) return unknownOf([bench.parts]);
   if (field.state === 'invalid') return silent;
   if (field.state === 'missing') return notKnown(message`nothing says how the rig is held`);
-  return figureOf(field.value.foot, message`${bench.rigName ?? ''}’s support`);
+  return figureOf(field.value.foot, message`${bench.rigName ?? ''}'s support`);
 }
 
 function tippingOf(bench: Bench, massKg: Figure<number>): Figure<number> {

@@ -16,7 +16,7 @@ import { ringSetting, tracedOptics } from './traced.ts';
 /** One record of measurements, and what of the plan it stands in. */
 export interface Measurement {
   readonly by: 'shot' | 'rig';
-  /** In the plan's words: `drift’s measurement`. */
+  /** In the plan's words: `drift's measurement`. */
   readonly of: string;
   readonly fields: Measured;
 }
@@ -26,9 +26,9 @@ export function measurementsOf({ shot, fields, rig }: Bench): readonly Measureme
   const own = ifKnown(fields.measured);
   const ofRig = rig && ifKnown(rig.fields.measured);
   return [
-    ...(own ? [{ by: 'shot', of: `${shot}’s measurement`, fields: own } as const] : []),
+    ...(own ? [{ by: 'shot', of: `${shot}'s measurement`, fields: own } as const] : []),
     ...(rig && ofRig
-      ? [{ by: 'rig', of: `${rig.name}’s measurement`, fields: ofRig } as const]
+      ? [{ by: 'rig', of: `${rig.name}'s measurement`, fields: ofRig } as const]
       : []),
   ];
 }
@@ -181,7 +181,7 @@ function pupilBy(measured: OpticalFigures): Figure<number> {
   if (isTraced) return measured.pupilDiameterMm;
   const distance = derive([trace, workingDistanceMm], ({ pupilDepthMm }, room) =>
     pupilDepthMm === undefined
-      ? notKnown(message`the pupil’s place is not known`)
+      ? notKnown(message`the pupil's place is not known`)
       : room + pupilDepthMm,
   );
   return derive([distance, magnification, effectiveFNumber], (u, m, n) => Math.abs((u * m) / n));

@@ -43,12 +43,12 @@ function moveSpeed(
   const kind = ifKnown(move.value.kind);
   // A push goes along the axis and a pull turns the ring: neither carries anything across it.
   if (kind === 'push-in' || kind === 'focus-pull') return known(0);
-  const speed = figureOf(move.value.speed, message`${bench.shot}’s move`);
+  const speed = figureOf(move.value.speed, message`${bench.shot}'s move`);
   const along = derive([speed], (it) =>
-    it.kind === 'line' ? it.value : notKnown(message`the move’s speed is one of turning`),
+    it.kind === 'line' ? it.value : notKnown(message`the move's speed is one of turning`),
   );
   const turning = derive([speed], (it) =>
-    it.kind === 'turn' ? it.value : notKnown(message`the move’s speed is one along a line`),
+    it.kind === 'turn' ? it.value : notKnown(message`the move's speed is one along a line`),
   );
   switch (kind) {
     case 'slide':

@@ -112,7 +112,7 @@ function travelMm(bench: Bench): Figure<number> {
   const kind = ifKnown(move.value.kind);
   if (kind !== 'slide' && kind !== 'push-in') return known(0);
   const duration = durationOf(move.value, bench);
-  const speed = derive([figureOf(move.value.speed, message`${bench.shot}’s move`)], (value) =>
+  const speed = derive([figureOf(move.value.speed, message`${bench.shot}'s move`)], (value) =>
     value.kind === 'line' ? value.value : notKnown(message`the move turns instead of sliding`),
   );
   if (take.state === 'invalid') return silent;
@@ -124,7 +124,7 @@ function travelMm(bench: Bench): Figure<number> {
   const rail =
     move.value['rail-angle'].state === 'missing'
       ? known(0)
-      : figureOf(move.value['rail-angle'], message`${bench.shot}’s move`);
+      : figureOf(move.value['rail-angle'], message`${bench.shot}'s move`);
   return derive([speed, duration, bench.tiltRad, rail], (mmPerS, seconds, tilt, turned) =>
     slideTravelMm(mmPerS, seconds, Math.abs(tilt - turned)),
   );
@@ -133,9 +133,9 @@ function travelMm(bench: Bench): Figure<number> {
 /** How long a move lasts: its own duration, else the take's. */
 export function durationOf(move: Move, bench: Bench): Figure<number> {
   if (move.duration.state !== 'missing')
-    return figureOf(move.duration, message`${bench.shot}’s move`);
+    return figureOf(move.duration, message`${bench.shot}'s move`);
   const { take } = bench.fields;
   if (take.state === 'invalid') return silent;
   if (take.state === 'missing') return figureOf(take, bench.shot) as Figure<never>;
-  return figureOf(take.value.duration, message`${bench.shot}’s take`);
+  return figureOf(take.value.duration, message`${bench.shot}'s take`);
 }

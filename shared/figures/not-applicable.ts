@@ -3,14 +3,14 @@ import { inLanguage, later } from '../words/message.ts';
 import { notKnown, type UnknownFigure } from './figure.ts';
 
 const REASONS = {
-  mirror: later`the subject is no mirror`,
-  flatMirror: later`the subject is no flat mirror`,
+  mirror: later`the subject is not a mirror`,
+  flatMirror: later`the subject is not a flat mirror`,
   gloss: later`the mirror image of a glossy subject is not judged`,
-  bubble: later`the subject is no bubble`,
-  film: later`the subject is no film`,
+  bubble: later`the subject is not a bubble`,
+  film: later`the subject is not a film`,
   levelFilm: later`the film does not stand level`,
   stand: later`no stand carries the rig`,
-  boom: later`the stand is no boom`,
+  boom: later`the stand is not a boom`,
   pull: later`focus is not pulled`,
 } as const;
 

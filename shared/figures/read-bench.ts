@@ -176,7 +176,7 @@ function wantedOf(
   recordedAreaMm: Bench['recordedAreaMm'],
   field: Figure<number>,
 ): Pick<Bench, 'wantedMagnification' | 'wantedRing' | 'wantedAt'> {
-  const none = notKnown(message`the shot asks for another`);
+  const none = notKnown(message`the shot needs another`);
   if (fields.ring.state !== 'missing')
     return {
       wantedMagnification: none,
@@ -294,7 +294,7 @@ const isoLimitsOf = remembered(({ name, fields }: Named<Body>): Bench['isoLimits
 });
 
 function noIsoLimits(): Bench['isoLimits'] {
-  const none = notKnown(message`the body’s ISO range is not given`);
+  const none = notKnown(message`the body's ISO range is not given`);
   return { lowest: none, highest: none, cleanTo: none };
 }
 

@@ -26,7 +26,7 @@ const recordOf = (take: Bench['fields']['take']): Figure<Take> =>
 /** Length of one take, s. */
 export function takeLengthOf({ fields, shot }: Bench): Figure<number> {
   const take = recordOf(fields.take);
-  return take.known ? figureOf(take.value.duration, message`${shot}’s take`) : take;
+  return take.known ? figureOf(take.value.duration, message`${shot}'s take`) : take;
 }
 
 /** How many takes there are; one where the plan doesn't say. */
@@ -34,7 +34,7 @@ export function takesOf({ fields, shot }: Bench): Figure<number> {
   const take = recordOf(fields.take);
   if (!take.known) return take;
   const { count } = take.value;
-  return count.state === 'missing' ? known(1) : figureOf(count, message`${shot}’s take`);
+  return count.state === 'missing' ? known(1) : figureOf(count, message`${shot}'s take`);
 }
 
 function bitrateOf({ recording, fields, shot }: Bench): Figure<number> {
@@ -44,7 +44,7 @@ function bitrateOf({ recording, fields, shot }: Bench): Figure<number> {
   // Settings are the body's, so without a rig there is none of the name.
   return fields.rig.state === 'missing'
     ? (figureOf(fields.rig, shot) as Figure<never>)
-    : notKnown(message`the recording setting can’t be read`);
+    : notKnown(message`the recording setting can't be read`);
 }
 
 /** What a body's maker says that bounds its recordings, with its place. */

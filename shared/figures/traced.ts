@@ -93,7 +93,7 @@ function ringOf(
   return derive([chain, wantedMagnification, reached], (it, wanted, limits) => {
     const [least, most] = limits;
     const beyond = wanted < least * (1 - REACH_TOLERANCE) || wanted > most * (1 + REACH_TOLERANCE);
-    if (beyond) return notKnown(message`the rig does not reach the field that the shot asks for`);
+    if (beyond) return notKnown(message`the rig does not reach the field that the shot needs`);
     return ringAt(it, wanted, least, most) ?? notKnown(message`nothing comes into focus`);
   });
 }

@@ -12,11 +12,11 @@ export interface LitTilts {
 }
 
 /**
- * Least and greatest tilt, 0 to 60°, that lose no more than `lostShare` of the frame’s light. The
+ * Least and greatest tilt, 0 to 60°, that lose no more than `lostShare` of the frame's light. The
  * film looks straight at the light's middle at half the light's own angle, and from there the
  * black only grows.
  *
- * @param lostShare share of the frame’s light that may be lost, 0 to 1
+ * @param lostShare share of the frame's light that may be lost, 0 to 1
  * @returns null where the light can't fill the frame at any tilt about this axis
  */
 export function litTiltsRad(

@@ -51,7 +51,7 @@ export const backgroundWashes: ShotRule<Facts> = {
         : message`${say.number(ratio)} times as bright as`;
     return {
       what: message`The background is ${times} the reflection of ${subject ?? message`the film`}.`,
-      why: message`It washes out the film; keep it below 1/${1 / WASHED}. At a reflectance of ${say.percent(reflectance)} that is ${say.stops(backgroundStopsBelow(reflectance, WASHED))} below the light; it is ${say.stops(Math.log2(ratio / WASHED))} too bright.`,
+      why: message`It washes out the film; keep it below 1/${1 / WASHED}. At a reflectance of ${say.percent(reflectance)} that is ${say.stops(backgroundStopsBelow(reflectance, WASHED))} below the light; reduce it by ${say.stops(Math.log2(ratio / WASHED))}.`,
     };
   },
   size: ({ ratio }) => ({ kind: 'stops', value: Math.log2(ratio / WASHED) }),

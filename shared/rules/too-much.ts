@@ -6,7 +6,7 @@ export const tooMuch: RuleCore<TextFacts> = {
   name: 'too-much',
   severity: 'warning',
   docs: {
-    when: 'a limit was exceeded: an entry is too long or nested too deep, or there are too many findings to show or to try fixes for. A file over 4 MB is an error.',
+    when: 'an entry is too long or nested too deep; or there are too many findings to show or to try fixes for. A file over 4 MB is an error.',
     why: 'A file too large to read in time would stop everything else. A finding states what was left out.',
     remedy: 'Split the plan, or use the command line, which lists every finding.',
     bad: [],

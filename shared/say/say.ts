@@ -115,11 +115,6 @@ export class Say {
     return message`${this.fNumber(n)} effective${isMeasured ? message` (measured)` : ''}`;
   }
 
-  /** "works as f/62", and that it was measured where it was. */
-  worksAs(effective: number, isMeasured = false): string {
-    return message`works as ${this.fNumber(effective)}${isMeasured ? message` (measured)` : ''}`;
-  }
-
   /** Two digits, as lenses are marked, three from f/100: f/5.6, f/62. */
   fNumber(value: number): string {
     return `f/${significant(value, Math.abs(value) < 100 ? 2 : 3)}`;

@@ -120,7 +120,7 @@ describe('on the other settings of a shot', () => {
       planned: '1.5x',
       'magnification range of the rig': 'infinity to 0.6x',
     });
-    expect(words).toContain('The rig does not reach the field that the shot asks for.');
+    expect(words).toContain('The rig does not reach the field that the shot needs.');
   });
 
   it('tells the error and the ISO needed, and with auto the ISO alone', () => {

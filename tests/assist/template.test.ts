@@ -11,7 +11,7 @@ test('a new plan has nothing to find, and its shot can be worked out to the last
   expect(core.findings(FILE).filter(({ severity }) => severity !== 'hint')).toEqual([]);
   expect(core.state(FILE)).toEqual({ ready: 1, shots: 1 });
   for (const { notKnown } of core.figures(FILE).values()) {
-    // What a film or a boom would have ("the subject is no film") is not missing.
+    // What a film or a boom would have ("the subject is not a film") is not missing.
     const missing = Object.entries(notKnown).filter(([, why]) => !doesNotApply(why));
     expect(missing).toEqual([]);
   }

@@ -64,7 +64,7 @@ describe('a pull of focus', () => {
   it('without an end waits for it', () => {
     const text = pulled('{ kind: focus-pull, from: 0.6 m }');
     expect(coreWith(text).figures(PLAN).get('frost')!.notKnown.pullTravelMm).toBe(
-      'needs `to` of frost’s move',
+      "needs `to` of frost's move",
     );
     expect(findingsOf(text).filter(({ rule }) => rule === 'not-known')).toHaveLength(1);
   });

@@ -25,8 +25,8 @@ describe('a glossy subject', () => {
       expect(reasonsOf(glossy)[figure], figure).toBe(
         'the mirror image of a glossy subject is not judged',
       );
-    expect(reasonsOf(EXAMPLE_PLAN).leastTiltDeg).toBe('the subject is no flat mirror');
-    expect(reasonsOf(glossy).lifeS).toBe('the subject is no film');
+    expect(reasonsOf(EXAMPLE_PLAN).leastTiltDeg).toBe('the subject is not a flat mirror');
+    expect(reasonsOf(glossy).lifeS).toBe('the subject is not a film');
   });
 
   it('says so at its finish and where a shot names it', () => {

@@ -52,7 +52,7 @@ it('gives speeds in mm/s and the shutter as it is set', () => {
 
 it('names figures that wait for the same together', () => {
   const out = lines({ 'shots/skin': null, 'shots/frost/field': '6 mm' });
-  const reason = '  unknown: the rig does not reach the field that the shot asks for';
+  const reason = '  unknown: the rig does not reach the field that the shot needs';
   expect(out.filter((line) => line.includes('the rig does not reach'))).toEqual([reason]);
   const waiting = out
     .slice(out.indexOf(reason) + 1)
