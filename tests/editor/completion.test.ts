@@ -48,7 +48,7 @@ inEachHost({ [FILE]: '' }, (test, name) => {
     const offered = await workbench.openSuggestions();
     expect(offered.length).toBeGreaterThan(5);
     const focused = await workbench.focusedSuggestion();
-    expect(focused).toMatch(/f\/\S+.*depth .* of .*mm/);
+    expect(focused).toMatch(/f\/\S+.*DOF .*needs .*mm/);
     expect(await workbench.suggestionDetails()).toContain('effective');
     await workbench.picture(`completion of an aperture, ${name}`);
     await workbench.pick('f/9');

@@ -83,7 +83,7 @@ test('a sheet opened while the server is away looks as it should once the next o
   const before = new Set(servers());
   const { workbench } = await open(startNodeHost, { [FILE]: PLAN });
   await workbench.hideSideBar();
-  await expect.poll(() => workbench.status.textContent(), WAIT).toContain('ready');
+  await expect.poll(() => workbench.status.textContent(), WAIT).toContain('clear');
   const [server] = servers().filter((id) => !before.has(id));
   // Halted, it takes the question for the sheet and never answers.
   execFileSync('kill', ['-STOP', String(server)]);

@@ -127,7 +127,7 @@ export class Workbench {
 
   /** The extension's own item in the status bar. */
   get status(): Locator {
-    return this.page.locator('.statusbar-item').filter({ hasText: /shots? ready|No shots yet/ });
+    return this.page.locator('.statusbar-item').filter({ hasText: /shots? clear|No shots yet/ });
   }
 
   /** Resolves once the element is taken off the page, however soon another takes its place. */
