@@ -40,7 +40,7 @@ test('in the browser it says that it can’t, and where it can', async ({ open }
   await workbench.goTo(CLIP, PLAN);
   await workbench.run(COMMAND);
   const said = workbench.page.locator('.notification-toast').filter({
-    hasText: 'Clips are read from a disk',
+    hasText: 'Clips can only be read from a disk',
   });
   await said.first().waitFor(WAIT);
 });

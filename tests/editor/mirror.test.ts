@@ -33,7 +33,7 @@ test.for([
   await workbench.goTo('2 deg', PLAN);
   await expect.poll(() => workbench.squiggles('warning').count(), WAIT).toBe(1);
   const hover = await workbench.hover();
-  expect(hover).toContain('least tilt');
+  expect(hover).toContain('minimum tilt');
   expect(hover).toContain('window');
   await workbench.picture(`tilt, ${name}`);
   const problems = await workbench.problems();
