@@ -35,7 +35,7 @@ test('contrast by aperture, measurements and loads are told where they stand', a
   await workbench.goTo('f/8\n    shutter', plan);
   await expect
     .poll(async () => (await workbench.drawnLines()).join('\n'), WAIT)
-    .toContain('f/11.5 effective (measured)');
+    .toContain('f/12 effective (measured)');
   const hover = await workbench.hover();
   expect(hover).toContain('(measured)');
   expect(hover).toMatch(/contrast/i);
