@@ -128,10 +128,29 @@ describe('the kit search', () => {
         expect(ways[0]!.behind.length + ways[0]!.before.length).toBe(least);
         for (const { trace } of ways) {
           const off = Math.abs(trace.magnification! / it.magnification - 1);
-          expect(off).toBeLessThanOrEqual(TOLERANCE * 1.001);
+          // The tolerance is a share of what the rig reaches, not of what is asked for.
+          expect(off).toBeLessThanOrEqual((TOLERANCE / (1 - TOLERANCE)) * 1.0001);
         }
       }),
-      { numRuns: 300 },
+      {
+        numRuns: 300,
+        // A lone lens that just misses what is asked for, by the tolerance and a hair.
+        examples: [
+          [
+            {
+              body: { kind: 'body', flangeMm: 44 },
+              lens: { kind: 'lens', focalMm: 50, lengthMm: 45 },
+              kit: {
+                tubes: [],
+                converters: [{ kind: 'converter', factor: 1.7, lengthMm: 22 }],
+                closeUps: [{ kind: 'close-up', powerDpt: 1 }],
+              },
+              magnification: 0.08457500000000001,
+              tolerance: 0.005,
+            },
+          ],
+        ],
+      },
     );
   });
 
