@@ -73,7 +73,7 @@ export const draftOf = lastOf(
 const SAME_RATE = exact(998, 1000);
 
 /** Slower than `least` by more than the rounding of rates. */
-export const isSlower = (speed: Exact, least: Exact): boolean =>
+const isSlower = (speed: Exact, least: Exact): boolean =>
   order(speed, { n: least.n * SAME_RATE.n, d: least.d * SAME_RATE.d }) < 0;
 
 function inSeconds(length: TimelineLength, { rate, music, written }: EditTerms): Figure<Exact> {

@@ -12,12 +12,12 @@ export interface Known<T> {
 }
 
 /** `at` is where it would stand. */
-export interface Missing {
+interface Missing {
   readonly state: 'missing';
   readonly at: Place;
 }
 
-export interface Invalid {
+interface Invalid {
   readonly state: 'invalid';
   readonly at: Place;
 }

@@ -3,7 +3,7 @@ import { diagnose } from './diagnose.ts';
 import type { QuantityKind } from './kind.ts';
 import { anchored, plainNumber, withoutExponents } from './number.ts';
 
-export interface CompoundSpec<T> {
+interface CompoundSpec<T> {
   readonly id: string;
   readonly title: string;
   readonly units: readonly string[];

@@ -8,7 +8,7 @@ import { scalarKind, type Unit, unitOf, unitsPattern } from './scalar.ts';
 import { TO } from './unit-range.ts';
 import { wordOr } from './word-or.ts';
 
-export type TimelineUnit = 's' | 'min' | 'bars' | 'beats' | 'frames';
+type TimelineUnit = 's' | 'min' | 'bars' | 'beats' | 'frames';
 
 /** Lengths on the timeline of the edit: in seconds, frames, or by the music in beats and bars. */
 export interface TimelineLength {
@@ -72,7 +72,7 @@ export const beats: QuantityKind<Beats> = compoundKind<Beats>({
   print: (value) => lengthPhrase({ amount: Math.round(value), unit: 'beats' }, shortest),
 });
 
-export interface Dissolve {
+interface Dissolve {
   readonly kind: 'dissolve';
   readonly length: TimelineLength;
 }

@@ -85,4 +85,4 @@ export type QuantityValue<Id extends QuantityId> =
 /** The kind, where its value's type doesn't matter. */
 export const kindOf = (id: QuantityId): QuantityKind<unknown> => KINDS[id] as QuantityKind<unknown>;
 
-export type { Failure, Parsed, QuantityKind } from './kind.ts';
+export type { Failure, QuantityKind } from './kind.ts';

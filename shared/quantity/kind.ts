@@ -16,7 +16,7 @@ export type Failure = {
   readonly detail?: string;
 };
 
-export type Parsed<T> =
+type Parsed<T> =
   | {
       readonly ok: true;
       readonly value: T;

@@ -17,7 +17,7 @@ import { unitRange } from './unit-range.ts';
 import { wordOr } from './word-or.ts';
 
 /** Lengths, inside in millimetres. 1 in = 25.4 mm exactly (international inch). */
-export const LENGTH_UNITS: readonly Unit[] = [
+const LENGTH_UNITS: readonly Unit[] = [
   { usual: 'mm', also: ['MM', 'millimetre', 'millimetres', 'millimeter', 'millimeters'] },
   { usual: 'cm', also: ['centimetre', 'centimetres', 'centimeter', 'centimeters'], times: 10 },
   { usual: 'm', also: ['metre', 'metres', 'meter', 'meters'], times: 1000 },
@@ -80,7 +80,7 @@ export const ring: QuantityKind<Mm | 'closest' | 'infinity'> = wordOr(
 );
 
 /** Two sides, width first, in millimetres: `36 x 24 mm`. */
-export interface Size {
+interface Size {
   readonly width: Mm;
   readonly height: Mm;
 }

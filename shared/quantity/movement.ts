@@ -65,7 +65,7 @@ export const turn: QuantityKind<RadPerSec> = scalarKind<RadPerSec>({
 
 const SPEEDS = { line: speed, turn } as const;
 
-export type MoveSpeed = Either<typeof SPEEDS>;
+type MoveSpeed = Either<typeof SPEEDS>;
 
 /** Speed of a move: along a line, or of turning. */
 export const moveSpeed: QuantityKind<MoveSpeed> = eitherKind(

@@ -36,7 +36,7 @@ export const timeOrZero: QuantityKind<Sec> = scalarKind<Sec>({
 });
 
 /** Days of the calendar as ISO 8601 writes them: 2027-03-02. Days that don't exist don't read. */
-export interface CalendarDate {
+interface CalendarDate {
   readonly year: number;
   readonly month: number;
   readonly day: number;

@@ -3,7 +3,7 @@ import type { TimelineLength } from '../quantity/edit.ts';
 import { beatLength, type Music } from './beats.ts';
 import { type Exact, exact, fromWritten, over, times } from './exact.ts';
 
-export type LengthLacks = 'rate' | 'tempo' | 'bar';
+type LengthLacks = 'rate' | 'tempo' | 'bar';
 
 /**
  * The length in seconds, exact; or what it lacks. `rate` is the delivered one, in frames per
