@@ -6,10 +6,10 @@
  */
 
 /** K, reflected-light constant: N²/t = L·S/K, L in cd/m². */
-export const REFLECTED_CONSTANT = 12.5;
+const REFLECTED_CONSTANT = 12.5;
 
 /** C, incident-light constant of a flat receiver: N²/t = E·S/C, E in lx. */
-export const INCIDENT_CONSTANT = 250;
+const INCIDENT_CONSTANT = 250;
 
 /** The settings of an exposure. */
 export interface Settings {

@@ -20,12 +20,12 @@ export interface Ends<T> {
 }
 
 /** `at` is where it would stand. */
-export interface Missing {
+interface Missing {
   readonly state: 'missing';
   readonly at: Place;
 }
 
-export interface Invalid {
+interface Invalid {
   readonly state: 'invalid';
   readonly at: Place;
 }

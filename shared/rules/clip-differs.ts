@@ -35,7 +35,7 @@ export const clipDiffers: RuleCore<Facts> = {
 };
 
 /** "1280 x 720 pixels", "1920 x 1080" */
-export function differenceWords(
+function differenceWords(
   difference: Difference,
   say: Say,
 ): { readonly what: string; readonly asked: string } {
