@@ -4,7 +4,8 @@ import type { Beats, Bpm, Fraction, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP, POSITIVE, readNumber, shortest, WHOLE } from './number.ts';
-import { scalarKind, type Unit, unitOf, unitsPattern } from './scalar.ts';
+import { scalarKind } from './scalar.ts';
+import { type Unit, unitOf, unitsPattern } from './unit.ts';
 import { TO } from './unit-range.ts';
 import { wordOr } from './word-or.ts';
 
