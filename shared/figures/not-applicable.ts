@@ -1,5 +1,5 @@
 /** Reasons why a figure does not apply to a subject or a rig at all, told apart from what is merely missing. */
-import { inLanguage, later } from '../words/message.ts';
+import { later } from '../words/message.ts';
 import { notKnown, type UnknownFigure } from './figure.ts';
 
 const REASONS = {
@@ -15,9 +15,7 @@ const REASONS = {
 } as const;
 
 /** Not known, since the shot has no such thing. */
-export const isNo = (what: keyof typeof REASONS): UnknownFigure => notKnown(REASONS[what]);
-
-/** Whether a reason, as a figure keeps it or as it is said, means that nobody misses the figure. */
-export const doesNotApply = (reason: string | undefined): boolean =>
-  reason !== undefined &&
-  Object.values(REASONS).some((no) => reason === no || reason === inLanguage(no));
+export const isNo = (what: keyof typeof REASONS): UnknownFigure => ({
+  ...notKnown(REASONS[what]),
+  applies: false,
+});

@@ -22,6 +22,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   plan: ['words', 'syntax', 'text', 'quantity'],
   figures: [
     'words',
+    'say',
     'plan',
     'quantity',
     'optics',
