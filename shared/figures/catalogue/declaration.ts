@@ -3,6 +3,7 @@
  * in the catalogue; JSON, text, comparison and the page shared/report/JSON.md follow from it.
  */
 import { derive, type Figure, type KnownFigure, type UnknownFigure } from '../figure.ts';
+import type { Owner } from '../not-applicable.ts';
 import type { ShotFigures } from '../shot-figures.ts';
 import type { Shape, ShapeOf } from './shape.ts';
 
@@ -12,6 +13,10 @@ export interface Declared<V> {
   readonly is: ShapeOf<V>;
   /** What it is, in the page of the JSON. */
   readonly about: string;
+  /** What alone has it: of all else it does not apply. */
+  readonly only?: Owner;
+  /** The rules that decide by it. */
+  readonly rules?: readonly string[];
   readonly review?: Review;
   /** A list of many, for programs that ask: a comparison of two plans leaves it out. */
   readonly isLong?: true;

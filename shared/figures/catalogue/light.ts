@@ -9,12 +9,14 @@ export const LIGHT = {
     label: later`exposure error`,
     is: number('signedStops'),
     about: 'positive: overexposed',
+    rules: ['exposure-off'],
     review: { place: 60, label: later`exposure` },
   }),
   isoNeeded: figure('isoNeeded', {
     label: later`ISO needed`,
     is: number('iso'),
     about: 'ISO for a correct exposure, not rounded',
+    rules: ['iso-out-of-range'],
     review: { place: 70, label: later`ISO needed` },
   }),
   unevennessStops: figure('unevennessStops', {
@@ -27,6 +29,7 @@ export const LIGHT = {
     label: later`shutter`,
     is: number('shutter'),
     about: '',
+    rules: ['shutter-too-slow'],
   }),
   shutterAngleDeg: figure('shutterAngleDeg', {
     label: later`shutter angle`,
@@ -39,6 +42,7 @@ export const LIGHT = {
     is: number('share'),
     about:
       "how much a lamp's light varies from frame to frame, as half its peak-to-peak share; of the worst light, and if its `waveform` is unknown, the most that any waveform can leave",
+    rules: ['lamp-flicker'],
     review: { place: 110, label: later`flicker` },
   }),
   bandsInFrame: figureIn('worstFlicker', ({ residual, bandsInFrame }) =>

@@ -8,6 +8,7 @@ export const LOAD = {
     label: later`mass`,
     is: number('mass'),
     about: 'of the whole rig, without head and stand',
+    rules: ['head-overloaded', 'stand-overloaded'],
     review: { place: 210, label: later`mass` },
   }),
   centreOfGravityMm: figure('centreOfGravityMm', {
@@ -36,6 +37,8 @@ export const LOAD = {
     label: later`stability factor`,
     is: number('number'),
     about: 'of a boom: righting moment over tipping moment; over 1 is stable',
+    only: 'boom',
+    rules: ['boom-may-tip'],
     review: { place: 240, label: later`stability factor` },
   }),
 };

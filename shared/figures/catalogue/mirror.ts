@@ -23,6 +23,7 @@ export const MIRROR = {
     is: number('fraction'),
     about:
       'R, the share of the first light that a mirror-like subject reflects; for a film the mean over its `thickness`, or over every thickness if none is given',
+    only: 'mirror',
   }),
   leastTiltDeg: figureIn(
     'leastTiltRad',
@@ -31,6 +32,8 @@ export const MIRROR = {
     label: later`least tilt`,
     is: number('degrees'),
     about: 'tilt at which a flat mirror no longer reflects the lens',
+    only: 'flatMirror',
+    rules: ['lens-reflected'],
     review: { place: 130, label: later`minimum tilt` },
   }),
   tiltWindowDeg: figureIn('tiltWindow', ({ leastRad, greatestRad }): readonly [number, number] => [
@@ -40,12 +43,15 @@ export const MIRROR = {
     label: later`tilt window`,
     is: range('degrees', shutWindow),
     about: '[from, to]: the reflection of the lens sets the lower end, depth and light the upper',
+    only: 'flatMirror',
+    rules: ['lens-reflected'],
     review: { place: 140, label: later`tilt window` },
   }),
   tiltWindowOpenDeg: figureIn('tiltWindow', ({ openRad }) => degrees(openRad))({
     label: later`tilt window open`,
     is: number('degrees'),
     about: 'width of that window; negative: by how much it is closed',
+    only: 'flatMirror',
   }),
   neededLight: figureIn(
     'neededLight',
@@ -64,6 +70,7 @@ export const MIRROR = {
       heightMm: part(later`height`, number('length')),
     }),
     about: 'position and size that the light needs: `upDeg`, `acrossDeg`, `widthMm`, `heightMm`',
+    only: 'flatMirror',
   }),
   lightClearanceMm: figureIn(
     'lightInTheWay',
@@ -72,6 +79,7 @@ export const MIRROR = {
     label: later`light clearance`,
     is: number('length'),
     about: 'smallest distance between a light and the lens; 0 or less: they touch',
+    rules: ['no-room'],
   }),
   hiddenShare: figureIn(
     'lightInTheWay',
@@ -80,6 +88,7 @@ export const MIRROR = {
     label: later`hidden share`,
     is: number('share'),
     about: 'share of the frame that a light hides',
+    rules: ['no-room'],
   }),
   blackShare: figureIn(
     'shade',
@@ -88,6 +97,8 @@ export const MIRROR = {
     label: later`black share`,
     is: number('share'),
     about: 'share of the frame in which no point of the entrance pupil sees a light reflected',
+    only: 'flatMirror',
+    rules: ['source-too-small'],
     review: { place: 150, label: later`black part of the frame` },
   }),
   dimShare: figureIn(
@@ -97,6 +108,7 @@ export const MIRROR = {
     label: later`dim share`,
     is: number('share'),
     about: 'share of the frame in which only part of the entrance pupil sees a light reflected',
+    only: 'flatMirror',
   }),
   blackSide: figureIn(
     'darkFrame',
@@ -105,17 +117,21 @@ export const MIRROR = {
     label: later`black side`,
     is: WORD,
     about: 'on which side of the frame that is',
+    only: 'flatMirror',
   }),
   strayRatio: figure('strayRatio', {
     label: later`stray ratio`,
     is: number('ratio'),
     about: 'light from behind a film, over the light that it reflects',
+    only: 'mirror',
+    rules: ['background-washes'],
     review: { place: 160, label: later`background against film` },
   }),
   focusBehindNearestMm: figure('focusBehindNearestMm', {
     label: later`focus behind nearest`,
     is: number('length'),
     about: "from a bubble's nearest point to the best plane of focus",
+    only: 'bubble',
   }),
   bubbleImages: figure('bubbleImages', {
     label: later`bubble images`,
@@ -132,6 +148,7 @@ export const MIRROR = {
     ),
     about:
       "outline and lights as a bubble reflects them: `of`, `wall` (front or rear), `xPx` and `yPx` from the frame's middle, `widthPx`, `heightPx`, `blurPx`",
+    only: 'bubble',
     isLong: true,
   }),
 };

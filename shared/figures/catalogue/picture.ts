@@ -25,6 +25,7 @@ export const PICTURE = {
     label: later`reach`,
     is: range('magnification'),
     about: '[least, most] magnification: ring at infinity, ring at its closest',
+    rules: ['field-out-of-reach'],
   }),
   fieldMm: figure('fieldMm', {
     label: later`field`,
@@ -36,12 +37,14 @@ export const PICTURE = {
     label: later`effective f-number`,
     is: number('fNumber'),
     about: 'N_eff = N·(1 + m1/p)·M_c, effective at the sensor',
+    rules: ['effective-aperture'],
     review: { place: 30, label: later`effective f-number` },
   }),
   lightLossStops: figure('lightLossStops', {
     label: later`light loss`,
     is: number('stops'),
     about: '2·log2(N_eff/N), without the loss of filters and glass',
+    rules: ['rig-order'],
   }),
   lossByPart: figure('lossByPart', {
     label: later`loss by part`,
@@ -55,6 +58,7 @@ export const PICTURE = {
     label: later`working distance`,
     is: number('length'),
     about: 'subject to front edge of the rig; the `length` of filters and close-up lenses counts',
+    rules: ['no-room'],
     review: { place: 120, label: later`working distance` },
   }),
   subjectToSensorMm: figure('subjectToSensorMm', {

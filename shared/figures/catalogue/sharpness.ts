@@ -24,6 +24,7 @@ export const SHARPNESS = {
       is: number('length'),
       about:
         'what subject, tilt and move need sharp at once along the lens axis; in a focus pull, what the pull does not pass through',
+      rules: ['depth-short'],
       review: { place: 50, label: later`depth of field needed` },
     },
   }),
@@ -31,6 +32,7 @@ export const SHARPNESS = {
     label: later`usable depth of field`,
     is: number('length'),
     about: 'depth by the larger of circle of confusion and Airy disk; findings use this one',
+    rules: ['depth-short', 'focus-drifts'],
     review: { place: 40, label: later`depth of field` },
   }),
   circleOfConfusionMm: figure('circleOfConfusionMm', {
@@ -52,6 +54,7 @@ export const SHARPNESS = {
     label: later`contrast`,
     is: number('fraction'),
     about: 'left by diffraction at half the Nyquist frequency of that pixel',
+    rules: ['diffraction-eats-detail'],
     review: { place: 80, label: later`contrast after diffraction` },
   }),
   contrastAtNyquist: figure('contrastAtNyquist', {
