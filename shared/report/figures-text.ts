@@ -8,6 +8,7 @@ import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { Say } from '../say/say.ts';
 import { inLanguage, message } from '../words/message.ts';
 import { editTable, totalWords } from './edit-words.ts';
+import { CALLED } from './figure-names.ts';
 import { wrap } from './wrap.ts';
 
 /** Columns of a terminal, or of paper. */
@@ -168,7 +169,7 @@ const partText = (
 /** Numbers of a record that are told apart without their names. */
 const MOST_UNNAMED = 2;
 
-/** Pairs of sizes as "24 mm x 13.5 mm", of bounds as "0.3x to 1.2x", records by their parts. */
+/** Pairs of sizes as "24 mm × 13.5 mm", of bounds as "0.3x to 1.2x", records by their parts. */
 function listText(name: string, values: readonly unknown[], print: Print, say: Say): string {
   const texts = values.map((value) => {
     if (typeof value === 'number') return print(value, say);
@@ -190,7 +191,7 @@ function listText(name: string, values: readonly unknown[], print: Print, say: S
   const between = /^(reach|tiltWindow)/.test(name)
     ? message` to `
     : name.startsWith('field')
-      ? ' x '
+      ? ' × '
       : ', ';
   return texts.join(between);
 }
@@ -203,6 +204,7 @@ export const englishLabel = (name: string): string => name.split('.').map(labelO
 
 /** Without its unit, which stands behind the number. */
 const labelOf = (name: string): string =>
+  CALLED[name] ??
   name
     .replace(/ecordedS$/, 'ecordedTime')
     .replace(/ecordedBytes$/, 'ecordedData')

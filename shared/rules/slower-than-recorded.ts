@@ -108,7 +108,7 @@ export const slowerThanRecorded: PlanRule<Facts> = {
         ),
       {
         ...setTo(
-          message`Set the speed to ${text}`,
+          message`Set the speed to ${text.replace(' %', '%')}`,
           cut.fields.speed.state === 'known' ? at : cut.fields.speed.at,
           text,
         ),
