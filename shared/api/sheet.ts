@@ -90,7 +90,7 @@ export interface Order {
   readonly changesAsWritten: number;
 }
 
-export interface Step {
+interface Step {
   readonly shot: string;
   /** What is put up, taken away or exchanged before it. */
   readonly changes: readonly string[];

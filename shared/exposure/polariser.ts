@@ -9,7 +9,7 @@ export function brewsterRad(index: number): number {
 }
 
 /** Fresnel reflectance of one surface for light polarised across (s) and along (p) the plane of incidence. */
-export interface Reflectances {
+interface Reflectances {
   readonly s: number;
   readonly p: number;
 }

@@ -2,7 +2,7 @@
 export type Vector = readonly [x: number, y: number, z: number];
 
 /** A flat, evenly glowing rectangle by its corners in order around it, mm, seen from the origin. */
-export type Corners = readonly [Vector, Vector, Vector, Vector];
+type Corners = readonly [Vector, Vector, Vector, Vector];
 
 /**
  * Illuminance by a flat, evenly glowing diffuse source over its luminance, E/L in sr, at the origin of a
@@ -42,7 +42,7 @@ export function facingRectangle(widthMm: number, heightMm: number, distanceMm: n
 }
 
 /** A panel turned to the subject, and how the subject is turned from it. */
-export interface Panel {
+interface Panel {
   readonly widthMm: number;
   readonly heightMm: number;
   /** Between subject's normal and the direction to the panel's centre, rad; about the panel's height. */

@@ -2,7 +2,7 @@ import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { Settings } from './ev.ts';
 
 /** What each setting would have to become, changed alone, to close an error of exposure. */
-export interface Remedies {
+interface Remedies {
   readonly timeS: number;
   readonly iso: number;
   /** The marked f-number; exact, see optics/apertures.ts for the marks. */

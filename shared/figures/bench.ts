@@ -20,7 +20,8 @@ import type {
   Subject,
 } from '../plan/generated/types.ts';
 import type { FileId, Place } from '../plan/place.ts';
-import type { Shutter } from '../quantity/shutter.ts';
+import type { Constants } from './constants.ts';
+import type { Shutter } from '../quantity/recording.ts';
 import type { Figure } from './figure.ts';
 import type { Named } from './named.ts';
 import type { NamedPart } from './parts.ts';
@@ -54,6 +55,7 @@ export interface Bench {
   readonly deliver: Deliver | undefined;
 
   readonly offer: Offer;
+  readonly constants: Constants;
 
   readonly parts: Figure<readonly NamedPart[]>;
   readonly chainParts: Figure<readonly ChainPart[]>;

@@ -127,7 +127,7 @@ function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
   };
 }
 
-export interface There {
+interface There {
   readonly handleBefore: Figure<Handle>;
   readonly handleAfter: Figure<Handle>;
   /** Frames at the end of the cut for which the clip has nothing; may be negative. */

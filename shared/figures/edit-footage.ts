@@ -6,7 +6,7 @@ import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
 import { takeLengthOf, takesOf } from './recording.ts';
 
-export interface RecordSetting {
+interface RecordSetting {
   readonly name: string;
   readonly rate: Rational;
   readonly width: number;

@@ -101,7 +101,7 @@ export function luminanceOf(light: LightInUse, bench: Bench, read: Figure<number
       return by('illuminance', figureOf(fields.illuminance, name));
     const through = readThrough(light);
     if (through === 'meter' || (through === 'bare-lens' && !isShotsOwn(light, bench)))
-      return by('reading', derive([read], illuminanceOfEv));
+      return by('reading', derive([read], (ev) => illuminanceOfEv(ev, bench.constants.incident)));
     return notKnown(message`the luminance of ${name} is not given`);
   };
   return derive([full(), light.dimmedStops], (luminance, stops) => luminance * 2 ** -stops);

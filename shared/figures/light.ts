@@ -112,7 +112,9 @@ function givenEv(light: LightInUse, bench: Bench): Figure<number> {
   const { name, fields } = light;
   switch (goesBy(light, bench)) {
     case 'illuminance':
-      return derive([figureOf(fields.illuminance, name)], evOfIlluminance);
+      return derive([figureOf(fields.illuminance, name)], (lux) =>
+        evOfIlluminance(lux, bench.constants.incident),
+      );
     // A face's luminance is the same wherever it stands; what it gives follows from where it is.
     case 'luminance':
       return litEv(light, bench);

@@ -62,7 +62,7 @@ export function withMeasured(bench: Bench): OpticalFigures | undefined {
 
 const isSaid = <T>(figure: Figure<T> | undefined): figure is Figure<T> => figure !== undefined;
 
-export const said = (field: Field<number>, of: string): Figure<number> | undefined =>
+const said = (field: Field<number>, of: string): Figure<number> | undefined =>
   field.state === 'missing' ? undefined : figureOf<number>(field, of);
 
 const saysOptics = ({ fields }: Measurement): boolean =>

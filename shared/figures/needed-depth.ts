@@ -16,7 +16,7 @@ import type { OpticalFigures } from './shot-figures.ts';
 
 type Field = Figure<readonly [width: number, height: number]>;
 
-export interface NeededDepth {
+interface NeededDepth {
   /** Of the subject with what a move adds, mm along the axis. */
   readonly whole: Figure<number>;
   /**

@@ -47,6 +47,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     recording,
     deliver,
     offer: reader.offer,
+    constants: reader.constants,
     parts: whereRig(rigLookup, fields.rig, shot.name, layout.parts),
     chainParts: whereRig(rigLookup, fields.rig, shot.name, layout.chainParts),
     chain: whereRig(rigLookup, fields.rig, shot.name, chainBehind(layout.chain, filters)),

@@ -4,7 +4,7 @@
  */
 import { requireWithin } from './range.ts';
 
-export type Stance = 'upright' | 'level';
+type Stance = 'upright' | 'level';
 
 export const HOLDERS = ['smooth-container', 'wicking-frame', 'closed-vessel'] as const;
 export type Holder = (typeof HOLDERS)[number];
@@ -13,7 +13,7 @@ export type Holder = (typeof HOLDERS)[number];
  * Shortest and longest usual life, s. `hours`: "up to hours", for which nobody gives a figure to
  * plan by.
  */
-export type FilmLife =
+type FilmLife =
   | { readonly kind: 'span'; readonly shortestS: number; readonly longestS: number }
   | { readonly kind: 'hours' };
 

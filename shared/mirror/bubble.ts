@@ -5,7 +5,7 @@
  */
 import { requirePositive } from './range.ts';
 
-export interface SphereImage {
+interface SphereImage {
   /** How far behind the bubble's front vertex the image lies, mm. */
   readonly behindVertexMm: number;
   /** Lateral magnification: positive upright, negative upside down. */

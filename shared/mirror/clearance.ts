@@ -10,7 +10,7 @@ import { onPlane, planeOf, type Source, sourceOutline } from './source.ts';
 import { between, dot, norm, scale, sub, type Vec } from './vector.ts';
 
 /** A round body with flat ends: a lens with its tubes, a stand's column, a boom's arm. */
-export interface Cylinder {
+interface Cylinder {
   readonly from: Vec;
   readonly to: Vec;
   readonly diameterMm: number;

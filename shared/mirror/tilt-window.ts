@@ -3,7 +3,7 @@ import { leastTiltRad, type MirrorView, showsLens } from './least-tilt.ts';
 import { requireNotNegative, requirePositive } from './range.ts';
 import { leastWhere } from './solve.ts';
 
-export interface FlatSubject {
+interface FlatSubject {
   /** h: extent of the frame along the tilt, mm. */
   readonly fieldAlongMm: number;
   /** L: extent of the subject along the tilt, on the subject, mm. */
@@ -37,7 +37,7 @@ export function greatestTiltByDepthRad(subject: FlatSubject, depthMm: number): n
   return Math.max(Math.atan(left / subject.fieldAlongMm), Math.asin(left / subject.subjectAlongMm));
 }
 
-export interface TiltWindow {
+interface TiltWindow {
   readonly leastRad: number;
   readonly greatestRad: number;
   /** How wide it is, rad; negative: how far from open. */

@@ -1,7 +1,7 @@
 import { diffractionContrast, WAVELENGTH_UM } from './diffraction.ts';
 
 /** A fine pattern as the sensor sees it through a defocused lens. */
-export interface DefocusedPattern {
+interface DefocusedPattern {
   /** v, cycles/mm on the sensor; ≥ 0. */
   readonly cyclesPerMm: number;
   /** N_eff; > 0. */
@@ -101,7 +101,7 @@ export function contrastOverDepth(
 }
 
 /** A depth that is wanted sharp and the fineness that it is judged at. */
-export interface DepthPattern {
+interface DepthPattern {
   readonly depthMm: number;
   readonly magnification: number;
   readonly cyclesPerMm: number;

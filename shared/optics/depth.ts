@@ -7,7 +7,7 @@ export interface Depth {
 }
 
 /** What the depth of a focused rig follows from, by its effective f-number. */
-export interface FocusedRig {
+interface FocusedRig {
   /** m, subject to sensor; ≥ 0. */
   readonly magnification: number;
   /** N_eff, at the sensor; > 0. */
@@ -20,7 +20,7 @@ export interface FocusedRig {
 }
 
 /** The same by the pupil itself. */
-export interface FocusedPupil {
+interface FocusedPupil {
   readonly magnification: number;
   /** D, entrance pupil diameter as the subject sees it, mm; > 0. */
   readonly pupilDiameterMm: number;

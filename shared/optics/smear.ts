@@ -1,5 +1,5 @@
 /** What moves during an exposure. */
-export interface Movement {
+interface Movement {
   /** Fastest movement across the axis, in the subject and of the camera together, mm/s at the subject. */
   readonly speedMmPerS: number;
   readonly timeS: number;

@@ -9,15 +9,23 @@ export interface Known<T> {
   readonly state: 'known';
   readonly value: T;
   readonly at: Place;
+  /** Written as a range, whose middle is `value`: `50 to 80 mm`, `100 ± 2 mm`. */
+  readonly range?: Ends<T>;
+}
+
+/** The two ends of what somebody knows only roughly. */
+export interface Ends<T> {
+  readonly low: T;
+  readonly high: T;
 }
 
 /** `at` is where it would stand. */
-export interface Missing {
+interface Missing {
   readonly state: 'missing';
   readonly at: Place;
 }
 
-export interface Invalid {
+interface Invalid {
   readonly state: 'invalid';
   readonly at: Place;
 }

@@ -31,7 +31,7 @@ export interface Lowering {
   readonly unread?: readonly Span[];
 }
 
-export type Fields = Record<string, Field<unknown>>;
+type Fields = Record<string, Field<unknown>>;
 
 const FOUND: Readonly<Record<Node['kind'], string>> = {
   scalar: later`a value`,
@@ -168,7 +168,7 @@ function patternOf(def: DefName): Pattern {
   return pattern;
 }
 
-export function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: Path): Fields {
+function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: Path): Fields {
   const { keys, title } = SHAPES[def];
   const pairs = distinctPairs(node);
   const pattern = patternOf(def);

@@ -14,7 +14,7 @@ import {
   wrongQuantity,
 } from './shape-problems.ts';
 
-export type ScalarShape = Exclude<Shape, { kind: 'record' | 'word-or-record' | 'list' | 'map' }>;
+type ScalarShape = Exclude<Shape, { kind: 'record' | 'word-or-record' | 'list' | 'map' }>;
 
 export const NAME = /^[a-z][a-z0-9-]{0,63}$/;
 

@@ -64,7 +64,7 @@ const renameFix = (at: Place, text: string): PlanFix => ({
 });
 
 /** What a shape takes, in a few words. */
-export function expectation(shape: Shape): string {
+function expectation(shape: Shape): string {
   switch (shape.kind) {
     case 'quantity': {
       const kind = kindOf(shape.of);

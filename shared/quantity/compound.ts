@@ -2,8 +2,9 @@
 import { diagnose } from './diagnose.ts';
 import type { QuantityKind } from './kind.ts';
 import { anchored, plainNumber, withoutExponents } from './number.ts';
+import type { RoughForm } from './rough.ts';
 
-export interface CompoundSpec<T> {
+interface CompoundSpec<T> {
   readonly id: string;
   readonly title: string;
   readonly units: readonly string[];
@@ -21,6 +22,7 @@ export interface CompoundSpec<T> {
   readonly numbers?: boolean;
   readonly repairs?: (text: string) => readonly string[];
   print(value: T, as?: string): string;
+  readonly rough?: RoughForm<T>;
 }
 
 /** The same pattern without capture groups. */
@@ -51,6 +53,7 @@ export function compoundKind<T>(spec: CompoundSpec<T>): QuantityKind<T> {
     words: spec.words ?? [],
     examples: spec.examples,
     ...(spec.bare ? { bare: spec.bare } : {}),
+    ...(spec.rough ? { rough: spec.rough } : {}),
     parse(text) {
       const found = read(text);
       if (found) {

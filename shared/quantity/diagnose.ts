@@ -6,7 +6,7 @@ import { editDistance } from './edit-distance.ts';
 import type { Failure } from './kind.ts';
 import { type NumberRepair, repairNumbers } from './number.ts';
 
-export interface DiagnosisSpec {
+interface DiagnosisSpec {
   /** The usual spelling of a text that is right; undefined for any other. */
   usual(text: string): string | undefined;
   /** Every spelling of a unit that is understood, the usual ones included; best first. */

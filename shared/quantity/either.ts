@@ -10,7 +10,7 @@ export type Either<K extends Kinds> = {
   [Id in keyof K & string]: { readonly kind: Id; readonly value: ValueOf<K[Id]> };
 }[keyof K & string];
 
-export interface EitherSpec {
+interface EitherSpec {
   readonly id: string;
   readonly title: string;
   readonly examples: readonly string[];

@@ -18,7 +18,7 @@ export interface Unit {
   readonly tight?: boolean;
 }
 
-export interface ScalarSpec {
+interface ScalarSpec {
   readonly id: string;
   readonly title: string;
   readonly sign: 'positive' | 'zero-up' | 'any';
@@ -31,7 +31,7 @@ export interface ScalarSpec {
 
 const SIGNS = { positive: POSITIVE, 'zero-up': NUMBER, any: SIGNED };
 
-export const quoted = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
+const quoted = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
 
 /** Source of a pattern for any understood spelling of these units, longest first. */
 export const unitsPattern = (units: readonly Unit[]): string =>

@@ -5,7 +5,7 @@ import type { QuantityKind } from './kind.ts';
 import { anchored, GAP, POSITIVE, readNumber, shortest } from './number.ts';
 import { inward, outward, spellings, type Unit, unitOf, unitsPattern } from './scalar.ts';
 
-export interface UnitRangeSpec {
+interface UnitRangeSpec {
   readonly id: string;
   readonly title: string;
   readonly units: readonly Unit[];

@@ -35,7 +35,7 @@ export const clipDiffers: RuleCore<Facts> = {
 };
 
 /** "recorded at 1280 × 720", "1920 × 1080" */
-export function differenceWords(
+function differenceWords(
   difference: Difference,
   say: Say,
 ): { readonly what: string; readonly asked: string } {

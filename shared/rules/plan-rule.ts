@@ -35,7 +35,7 @@ export interface ShotSummary {
 }
 
 /** An entry with a name, and whether anything in the file refers to it. */
-export interface NamedEntry {
+interface NamedEntry {
   readonly id: EntryId;
   readonly name: string;
   readonly noun: string;
@@ -43,7 +43,7 @@ export interface NamedEntry {
 }
 
 /** One line of the plan's `allow`. */
-export interface PlanAllowance {
+interface PlanAllowance {
   readonly rule: string;
   readonly at: Place;
 }

@@ -27,7 +27,7 @@ function offWords(stops: number, say: Say): string {
   return stops < 0 ? message`${off} under` : message`${off} over`;
 }
 
-export const isRight = (stops: number): boolean => Math.abs(stops) < RIGHT_WITHIN_STOPS;
+const isRight = (stops: number): boolean => Math.abs(stops) < RIGHT_WITHIN_STOPS;
 
 /** "infinity to 1x", "0.48x to 1.24x"; "0.4x only" for a lens that has no ring to turn. */
 export function reachWords([least, most]: readonly [number, number], say: Say): string {

@@ -15,7 +15,7 @@ import { SHEET_STYLE } from './style.ts';
 import { stateWords } from './words.ts';
 
 /** Parts of the page; `live`: with marks of what stands where in the plan. */
-export interface HtmlOptions {
+interface HtmlOptions {
   readonly say: Say;
   readonly live?: boolean;
 }
