@@ -50,7 +50,7 @@ function inTheWay(light: LightInUse, bench: Bench, optical: OpticalFigures): Fig
     ],
     (source, { frontMm }, room, lengthMm, rimMm, [widthMm, heightMm], pupilDistance, pupilMm) => {
       if (!(room > 0) || !Number.isFinite(widthMm))
-        return notKnown(message`there is no room to speak of`);
+        return notKnown(message`there is no working distance`);
       const lensBody = lensCylinder(room, lengthMm + (frontMm ?? 0), rimMm);
       const view = { widthMm, heightMm, pupilDistanceMm: pupilDistance, pupilMm };
       return {

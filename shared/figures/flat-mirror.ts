@@ -48,7 +48,7 @@ export function flatMirrorFigures(
       [view()],
       (it) =>
         leastBy(bench.lens ?? NO_LENS, it) ??
-        notKnown(message`no tilt under 60° takes the lens out of the mirror`),
+        notKnown(message`the lens is reflected at every tilt under 60°`),
     ),
   );
   const byDepth = where(() => greatestByDepth(bench, optical, sharpness));
@@ -141,7 +141,7 @@ function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
     ): MirrorView | ReturnType<typeof notKnown> => {
       if (!(distance > 0)) return notKnown(message`the subject would be inside the lens`);
       const fieldAlongMm = alongTilt(bench, field);
-      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the frame has no end`);
+      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the field has no limit`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
       return {
         workingDistanceMm: distance,
@@ -162,7 +162,7 @@ function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
     ([widthMm, heightMm], distance, pupilMm, room) =>
       room > 0 && Number.isFinite(widthMm)
         ? { widthMm, heightMm, pupilDistanceMm: distance, pupilMm }
-        : notKnown(message`there is no frame in front of the lens`),
+        : notKnown(message`nothing in front of the lens is in focus`),
   );
 }
 
@@ -175,7 +175,7 @@ function greatestByDepth(
     [usableDepthMm, fieldMm, bowOf(bench), extentOf(bench)],
     (depth, field, bowMm, extent) => {
       const fieldAlongMm = alongTilt(bench, field);
-      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the frame has no end`);
+      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the field has no limit`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
       if (!Number.isFinite(depth)) return Math.PI / 2;
       return greatestTiltByDepthRad(

@@ -70,7 +70,7 @@ export function diffuseEv(light: LightInUse, bench: Bench): Figure<number> {
       if (isShotsOwn(light, bench)) break;
       return derive([readEv(light, bench), lensLossStops(bench)], (ev, loss) => ev + loss);
   }
-  return notKnown(message`${light.name} was not read on a diffuse subject`);
+  return notKnown(message`the reading of ${light.name} was not taken on a matt subject`);
 }
 
 const lensLossStops = ({ lens, chainParts }: Bench): Figure<number> =>

@@ -140,7 +140,7 @@ function rigStops(
   const then = derive([optical.chain, at], (chain, magnification) => {
     const ring = ringFor(chain, magnification);
     if (ring === undefined || ring.beyond !== undefined)
-      return notKnown(message`the reading's magnification is out of the rig's reach`);
+      return notKnown(message`the magnification of the reading is outside the range of the rig`);
     return traceChain(chain, ring.ringMagnification).fNumberRatio;
   });
   return derive(

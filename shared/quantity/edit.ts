@@ -1,4 +1,4 @@
-/** Lengths, joins and speeds in the edit, and the tempo of its music. */
+/** Lengths, transitions and speeds in the edit, and the tempo of its music. */
 import { later } from '../words/message.ts';
 import type { Beats, Bpm, Fraction, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
@@ -80,7 +80,7 @@ interface Dissolve {
 
 /** How a cut begins: a plain cut, or a dissolve over a length. */
 export const join: QuantityKind<Dissolve | 'cut'> = wordOr(
-  { id: 'join', title: later`join`, words: { cut: [] }, examples: ['dissolve 12 frames', 'cut'] },
+  { id: 'join', title: later`transition`, words: { cut: [] }, examples: ['dissolve 12 frames', 'cut'] },
   compoundKind<Dissolve>({
     id: 'dissolve',
     title: later`dissolve`,

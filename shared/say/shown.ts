@@ -70,8 +70,11 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
       : SHOWN.turn(speed.value, say, 'turn'),
   offset: length,
   percent: (share, say) => say.percent(share),
-  pixels: exact,
-  'playback-speed': exact,
+  pixels: (size, say) => say.resolution(size),
+  'playback-speed': ({ from, to }, say) =>
+    from === to
+      ? say.percent(to)
+      : message`${say.percent(from).replace('%', '')} to ${say.percent(to)}`,
   power: rounded,
   rate: exact,
   ratio: rounded,

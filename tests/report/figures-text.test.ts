@@ -52,8 +52,8 @@ it('gives speeds in mm/s and the shutter as it is set', () => {
 
 it('names figures that wait for the same together', () => {
   const out = lines({ 'shots/skin': null, 'shots/frost/field': '6 mm' });
-  const reason = '  unknown: the rig does not reach the field that the shot needs';
-  expect(out.filter((line) => line.includes('the rig does not reach'))).toEqual([reason]);
+  const reason = "  unknown: the rig can't frame the field of the shot";
+  expect(out.filter((line) => line.includes('the field of the shot'))).toEqual([reason]);
   const waiting = out
     .slice(out.indexOf(reason) + 1)
     .join(' ')

@@ -63,14 +63,14 @@ export const FILM = {
     only: 'film',
   }),
   lifeS: figure('lifeS', {
-    label: later`life`,
+    label: later`film lifetime`,
     is: number('seconds'),
     about: 'lifetime of the film',
     only: 'film',
     review: { place: 190, label: later`film lifetime` },
   }),
   shareOfLife: figure('shareOfLife', {
-    label: later`share of life`,
+    label: later`share of film lifetime`,
     is: number('ratio'),
     about: 'settling and take over that lifetime; 1 just fits',
     only: 'film',
@@ -78,13 +78,13 @@ export const FILM = {
     review: { place: 200, label: later`take and wait, share of film lifetime` },
   }),
   domeDepthMm: figure('domeDepthMm', {
-    label: later`dome depth`,
+    label: later`depth of a dome`,
     is: number('length'),
     about: 'depth that a dome as wide as the level film would need',
     only: 'levelFilm',
   }),
   flatSavesStops: figure('flatSavesStops', {
-    label: later`flat saves`,
+    label: later`saved by lying flat`,
     is: number('stops'),
     about: 'stops that the level film saves by staying flat',
     only: 'levelFilm',

@@ -38,7 +38,7 @@ export const LIGHT = {
     review: { place: 100, label: later`shutter angle` },
   }),
   flickerResidual: figure('flickerResidual', {
-    label: later`flicker residual`,
+    label: later`flicker`,
     is: number('share'),
     about:
       "how much a lamp's light varies from frame to frame, as half its peak-to-peak share; of the worst light, and if its `waveform` is unknown, the most that any waveform can leave",
@@ -48,7 +48,7 @@ export const LIGHT = {
   bandsInFrame: figureIn('worstFlicker', ({ residual, bandsInFrame }) =>
     residual === 0 ? 0 : (bandsInFrame ?? notKnown(message`the body's \`readout\` is not given`)),
   )({
-    label: later`bands in frame`,
+    label: later`flicker bands`,
     is: number('number'),
     about:
       "flicker bands over the height of the picture: the lamp's frequency times the body's readout",

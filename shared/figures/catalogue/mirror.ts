@@ -29,7 +29,7 @@ export const MIRROR = {
     'leastTiltRad',
     degrees,
   )({
-    label: later`least tilt`,
+    label: later`minimum tilt`,
     is: number('degrees'),
     about: 'tilt at which a flat mirror no longer reflects the lens',
     only: 'flatMirror',
@@ -48,7 +48,7 @@ export const MIRROR = {
     review: { place: 140, label: later`tilt window` },
   }),
   tiltWindowOpenDeg: figureIn('tiltWindow', ({ openRad }) => degrees(openRad))({
-    label: later`tilt window open`,
+    label: later`tilt window, width`,
     is: number('degrees'),
     about: 'width of that window; negative: by how much it is closed',
     only: 'flatMirror',
@@ -76,7 +76,7 @@ export const MIRROR = {
     'lightInTheWay',
     ({ clearanceMm }) => clearanceMm,
   )({
-    label: later`light clearance`,
+    label: later`light to lens`,
     is: number('length'),
     about: 'smallest distance between a light and the lens; 0 or less: they touch',
     rules: ['no-room'],
@@ -85,7 +85,7 @@ export const MIRROR = {
     'lightInTheWay',
     ({ hiddenShare }) => hiddenShare,
   )({
-    label: later`hidden share`,
+    label: later`hidden by a light`,
     is: number('share'),
     about: 'share of the frame that a light hides',
     rules: ['no-room'],
@@ -94,7 +94,7 @@ export const MIRROR = {
     'shade',
     ({ blackShare }) => blackShare,
   )({
-    label: later`black share`,
+    label: later`black part of frame`,
     is: number('share'),
     about: 'share of the frame in which no point of the entrance pupil sees a light reflected',
     only: 'flatMirror',
@@ -105,7 +105,7 @@ export const MIRROR = {
     'shade',
     ({ dimShare }) => dimShare,
   )({
-    label: later`dim share`,
+    label: later`dimmed part of frame`,
     is: number('share'),
     about: 'share of the frame in which only part of the entrance pupil sees a light reflected',
     only: 'flatMirror',
@@ -114,13 +114,13 @@ export const MIRROR = {
     'darkFrame',
     ({ side }) => side,
   )({
-    label: later`black side`,
+    label: later`black side of frame`,
     is: WORD,
     about: 'on which side of the frame that is',
     only: 'flatMirror',
   }),
   strayRatio: figure('strayRatio', {
-    label: later`stray ratio`,
+    label: later`background against film`,
     is: number('ratio'),
     about: 'light from behind a film, over the light that it reflects',
     only: 'mirror',
@@ -128,7 +128,7 @@ export const MIRROR = {
     review: { place: 160, label: later`background against film` },
   }),
   focusBehindNearestMm: figure('focusBehindNearestMm', {
-    label: later`focus behind nearest`,
+    label: later`focus beyond nearest point`,
     is: number('length'),
     about: "from a bubble's nearest point to the best plane of focus",
     only: 'bubble',

@@ -10,7 +10,7 @@ export const MOVEMENT = {
     about: 'fastest movement across the axis, subject and camera together',
   }),
   smearPx: figure('smearPx', {
-    label: later`smear`,
+    label: later`motion blur`,
     is: number('pixels'),
     about: 'motion blur in one exposure, in pixels of the coarser kind',
     rules: ['motion-blur'],
@@ -23,13 +23,13 @@ export const MOVEMENT = {
     rules: ['focus-drifts'],
   }),
   pullFieldsMm: figureIn('pullEnds', (ends) => ends.map(({ fieldMm }) => fieldMm))({
-    label: later`pull fields`,
+    label: later`focus pull, fields`,
     is: list<readonly [number, number]>(size('length'), 'to'),
     about: '[width, height] of the field at both ends of a focus pull: [from, to]',
     only: 'pull',
   }),
   pullTravelMm: figure('pullTravelMm', {
-    label: later`pull travel`,
+    label: later`focus pull, travel`,
     is: number('length'),
     about: 'how far a focus pull moves the plane of focus along the axis',
     only: 'pull',

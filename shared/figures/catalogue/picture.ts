@@ -22,7 +22,7 @@ export const PICTURE = {
     about: "m0, the lens's own by its ring; 0 at infinity",
   }),
   reach: figure('reach', {
-    label: later`reach`,
+    label: later`magnification range`,
     is: range('magnification'),
     about: '[least, most] magnification: ring at infinity, ring at its closest',
     rules: ['field-out-of-reach'],

@@ -42,7 +42,7 @@ function pairWords(
     said({ kind: 'number', unit }, value, say),
   );
   if (empty && Number(values[0]) > Number(values[1])) return empty(first, second);
-  return `${first}${between === 'by' ? ' x ' : message` to `}${second}`;
+  return `${first}${between === 'by' ? ' × ' : message` to `}${second}`;
 }
 
 /** Records of a list are told apart by commas, and so have none between their parts. */

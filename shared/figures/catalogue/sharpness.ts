@@ -68,7 +68,7 @@ export const SHARPNESS = {
     about: 'at which the needed depth is sharpest',
   }),
   leastBlurUm: figure('leastBlurUm', {
-    label: later`least blur`,
+    label: later`smallest blur`,
     is: number('micrometres'),
     about:
       'blur at both ends of the depth at that f-number, on the sensor; defocus and Airy disk in quadrature',

@@ -3232,7 +3232,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "accepted findings",
     "description": "Findings accepted in this shot, by rule, each with a reason.",
     "examples": [
-     "{ depth-short: { because: only the rim should be sharp, up-to: 0.6 mm } }"
+     "{ depth-short: { because: only the edge should be sharp, up-to: 0.6 mm } }"
     ],
     "also": [
      "accept",
@@ -3622,7 +3622,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "reason",
     "description": "Reason for accepting it.",
     "examples": [
-     "only the rim should be sharp"
+     "only the edge should be sharp"
     ],
     "also": [
      "reason",
