@@ -80,7 +80,12 @@ interface Dissolve {
 
 /** How a cut begins: a plain cut, or a dissolve over a length. */
 export const join: QuantityKind<Dissolve | 'cut'> = wordOr(
-  { id: 'join', title: later`transition`, words: { cut: [] }, examples: ['dissolve 12 frames', 'cut'] },
+  {
+    id: 'join',
+    title: later`transition`,
+    words: { cut: [] },
+    examples: ['dissolve 12 frames', 'cut'],
+  },
   compoundKind<Dissolve>({
     id: 'dissolve',
     title: later`dissolve`,
