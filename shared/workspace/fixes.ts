@@ -15,7 +15,8 @@ import type { Finding } from '../rules/rule.ts';
 import type { ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/chunk.ts';
-import { languageInForce, message } from '../words/message.ts';
+import { asAside } from '../words/aside.ts';
+import { message } from '../words/message.ts';
 import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
@@ -127,14 +128,6 @@ export class FixMaker {
     const more = added.length - named.length;
     return [...named, ...(more > 0 ? [message`and ${more} more`] : [])].join('; ');
   }
-}
-
-/** "The shot is 2 stops underexposed." within a title: without its capital, where English has it, and stop. */
-function asAside(sentence: string): string {
-  const bare = sentence.replace(/\.$/, '');
-  return languageInForce() === 'en'
-    ? bare.replace(/^[A-Z](?=[a-z]* )/, (first) => first.toLowerCase())
-    : bare;
 }
 
 /** What a mended text lets be seen again was there before: it is no price of mending it. */

@@ -4,11 +4,14 @@
  * first line has to be added.
  */
 import type { LocatedFinding, LocatedRelated, Position, Range } from '../api/located.ts';
+import { inputWords } from '../figures/bounds-json.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
+import { settlingWords } from '../rules/certainty.ts';
 import { ruleNamed } from '../rules/registry.ts';
-import type { Finding } from '../rules/rule.ts';
+import type { Finding, RuleCore, Words } from '../rules/rule.ts';
 import type { LengthUnit, Say } from '../say/say.ts';
 import type { Chunk } from '../text/chunk.ts';
+import { asAside } from '../words/aside.ts';
 import { message } from '../words/message.ts';
 import type { ChunkSpan, Locator } from './locate.ts';
 import type { TextFinding } from './text-findings.ts';
@@ -129,7 +132,7 @@ export class FindingLocator {
 
   #sayOf(finding: Finding): Said {
     const rule = ruleNamed(finding.rule);
-    const { what, why = '' } = rule?.words(finding.facts, this.#say) ?? { what: finding.rule };
+    const { what, why = '' } = wordsOf(finding, rule, this.#say);
     const numbers = rule?.numbers?.(finding.facts);
     const { file, entry } = finding.at;
     const { span, relatedSpan } = finding as TextFinding;
@@ -147,6 +150,7 @@ export class FindingLocator {
         why,
         ...(finding.shot !== undefined && { shot: finding.shot }),
         ...(numbers && { numbers }),
+        ...(finding.unsure && { settledBy: inputWords(finding.unsure.input) }),
       },
       related: [
         ...finding.related.map(({ at, words }) => ({ ...this.#placed(at), words })),
@@ -173,6 +177,17 @@ export class FindingLocator {
     const range = { start: moved(start, -line), end: moved(end, -line) };
     return { file, place, id: found.chunk, chunk: this.#locator.chunkOf(file, found.chunk), range };
   }
+}
+
+/** What and why; of a probable finding also what would settle it. */
+function wordsOf(finding: Finding, rule: RuleCore<unknown> | undefined, say: Say): Words {
+  const words = rule?.words(finding.facts, say) ?? { what: finding.rule };
+  const { unsure } = finding;
+  if (!unsure) return words;
+  return {
+    what: message`Probably: ${asAside(words.what)}.`,
+    why: [words.why, settlingWords(unsure, say)].filter(Boolean).join(' '),
+  };
 }
 
 const moved = ({ line, character }: Position, by: number): Position => ({
