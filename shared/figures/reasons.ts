@@ -2,6 +2,9 @@
  * Why figures are not known, by their names, as the JSON has it. Which of them do not apply at all
  * ("the subject is not a film") is marked beside it, where JSON doesn't see it: nobody misses those.
  */
+import { inLanguage, later } from '../words/message.ts';
+import { reasonOf, type UnknownFigure } from './figure.ts';
+
 const NOT_APPLICABLE = Symbol('figures that do not apply');
 
 export interface Reasons {
@@ -14,6 +17,15 @@ export interface Reason {
   readonly why: string;
   readonly applies: boolean;
 }
+
+/** Said where an input is invalid: the finding at the input says the rest. */
+const INVALID_INPUT = later`it depends on an invalid entry`;
+
+export const reasonFor = (name: string, figure: UnknownFigure): Reason => ({
+  figure: name,
+  why: reasonOf(figure) ?? inLanguage(INVALID_INPUT),
+  applies: figure.applies !== false,
+});
 
 export function reasonsOf(reasons: readonly Reason[]): Reasons {
   const without = reasons.flatMap(({ figure, applies }) => (applies ? [] : [figure]));
