@@ -1,6 +1,7 @@
 /**
  * The declaration of a figure: all that is said about it in one place. Its key in the JSON is its key
- * in the catalogue; JSON, text, comparison and the page shared/report/JSON.md follow from it.
+ * in the catalogue; JSON, text, comparison and the page shared/report/JSON.md follow from it. What it
+ * is, in a sentence for that page, stands in about.ts.
  */
 import { derive, type Figure, type KnownFigure, type UnknownFigure } from '../figure.ts';
 import type { Owner } from '../not-applicable.ts';
@@ -11,8 +12,6 @@ export interface Declared<V> {
   /** What people call it, marked by `later`; its unit stands behind the number. */
   readonly label: string;
   readonly is: ShapeOf<V>;
-  /** What it is, in the page of the JSON. */
-  readonly about: string;
   /** What alone has it: of all else it does not apply. */
   readonly only?: Owner;
   /** The rules that decide by it. */

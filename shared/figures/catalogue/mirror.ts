@@ -21,8 +21,6 @@ export const MIRROR = {
   reflectance: figure('reflectance', {
     label: later`reflectance`,
     is: number('fraction'),
-    about:
-      'R, the share of the first light that a mirror-like subject reflects; for a film the mean over its `thickness`, or over every thickness if none is given',
     only: 'mirror',
   }),
   leastTiltDeg: figureIn(
@@ -31,7 +29,6 @@ export const MIRROR = {
   )({
     label: later`least tilt`,
     is: number('degrees'),
-    about: 'tilt at which a flat mirror no longer reflects the lens',
     only: 'flatMirror',
     rules: ['lens-reflected'],
     review: { place: 130, label: later`minimum tilt` },
@@ -42,7 +39,6 @@ export const MIRROR = {
   ])({
     label: later`tilt window`,
     is: range('degrees', shutWindow),
-    about: '[from, to]: the reflection of the lens sets the lower end, depth and light the upper',
     only: 'flatMirror',
     rules: ['lens-reflected'],
     review: { place: 140, label: later`tilt window` },
@@ -50,7 +46,6 @@ export const MIRROR = {
   tiltWindowOpenDeg: figureIn('tiltWindow', ({ openRad }) => degrees(openRad))({
     label: later`tilt window open`,
     is: number('degrees'),
-    about: 'width of that window; negative: by how much it is closed',
     only: 'flatMirror',
   }),
   neededLight: figureIn(
@@ -69,7 +64,6 @@ export const MIRROR = {
       widthMm: part(later`width`, number('length')),
       heightMm: part(later`height`, number('length')),
     }),
-    about: 'position and size that the light needs: `upDeg`, `acrossDeg`, `widthMm`, `heightMm`',
     only: 'flatMirror',
   }),
   lightClearanceMm: figureIn(
@@ -78,7 +72,6 @@ export const MIRROR = {
   )({
     label: later`light clearance`,
     is: number('length'),
-    about: 'smallest distance between a light and the lens; 0 or less: they touch',
     rules: ['no-room'],
   }),
   hiddenShare: figureIn(
@@ -87,7 +80,6 @@ export const MIRROR = {
   )({
     label: later`hidden share`,
     is: number('share'),
-    about: 'share of the frame that a light hides',
     rules: ['no-room'],
   }),
   blackShare: figureIn(
@@ -96,7 +88,6 @@ export const MIRROR = {
   )({
     label: later`black share`,
     is: number('share'),
-    about: 'share of the frame in which no point of the entrance pupil sees a light reflected',
     only: 'flatMirror',
     rules: ['source-too-small'],
     review: { place: 150, label: later`black part of the frame` },
@@ -107,7 +98,6 @@ export const MIRROR = {
   )({
     label: later`dim share`,
     is: number('share'),
-    about: 'share of the frame in which only part of the entrance pupil sees a light reflected',
     only: 'flatMirror',
   }),
   blackSide: figureIn(
@@ -116,13 +106,11 @@ export const MIRROR = {
   )({
     label: later`black side`,
     is: WORD,
-    about: 'on which side of the frame that is',
     only: 'flatMirror',
   }),
   strayRatio: figure('strayRatio', {
     label: later`stray ratio`,
     is: number('ratio'),
-    about: 'light from behind a film, over the light that it reflects',
     only: 'mirror',
     rules: ['background-washes'],
     review: { place: 160, label: later`background against film` },
@@ -130,7 +118,6 @@ export const MIRROR = {
   focusBehindNearestMm: figure('focusBehindNearestMm', {
     label: later`focus behind nearest`,
     is: number('length'),
-    about: "from a bubble's nearest point to the best plane of focus",
     only: 'bubble',
   }),
   bubbleImages: figure('bubbleImages', {
@@ -146,8 +133,6 @@ export const MIRROR = {
         blurPx: part(later`blur`, number('pixels')),
       }),
     ),
-    about:
-      "outline and lights as a bubble reflects them: `of`, `wall` (front or rear), `xPx` and `yPx` from the frame's middle, `widthPx`, `heightPx`, `blurPx`",
     only: 'bubble',
     isLong: true,
   }),
