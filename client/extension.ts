@@ -23,7 +23,7 @@ import { translationFor } from './translation.ts';
 export const CLIENT_ID = 'lamella';
 export const CLIENT_NAME = 'Lamella';
 
-export type ClientFactory = (options: LanguageClientOptions) => BaseLanguageClient;
+type ClientFactory = (options: LanguageClientOptions) => BaseLanguageClient;
 
 /** Starts the client; resolves when the server has answered, or the start has failed. */
 export const start = async (

@@ -2,7 +2,7 @@ import { type Disposable, FileSystemError, Uri, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 
 /** Request of the server for a file that a plan uses: `{ uri }` → `{ text }` or `{ error }`. */
-export const READ_FILE = 'lamella/readFile';
+const READ_FILE = 'lamella/readFile';
 
 type Refusal = 'not-found' | 'outside-workspace' | 'not-text' | 'unreadable';
 type Answer = { readonly text: string } | { readonly error: Refusal };

@@ -1,7 +1,7 @@
 /** What the client on the other end can do, read once from what it said of itself. */
 import { DiagnosticTag, type InitializeParams, MarkupKind } from 'vscode-languageserver';
 
-export interface CompletionFeatures {
+interface CompletionFeatures {
   readonly snippets: boolean;
   readonly markdown: boolean;
   readonly preselect: boolean;
@@ -89,7 +89,7 @@ function completionFeatures(params: InitializeParams): CompletionFeatures {
 }
 
 /** What the client sent along for this server; anything else counts as nothing sent. */
-export interface InitializationOptions {
+interface InitializationOptions {
   /** 'mm' or 'inches': the unit that lengths are shown in. */
   readonly lengths?: unknown;
   /** true: the client runs `editor.action.triggerSuggest` behind an item that asks for it. */

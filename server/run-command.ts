@@ -1,13 +1,9 @@
 /** Runs one command of `lamella`; wrong use and failures become exit statuses. */
 import { message } from '../shared/words/message.ts';
-import {
-  type CheckSurroundings,
-  COULD_NOT_RUN,
-  type Command,
-  NOTHING_FOUND,
-} from './commands/command.ts';
+import type { CheckSurroundings, Command } from './commands/command.ts';
 import { helpOf } from './commands/help.ts';
 import { parseOptions, WrongUse } from './commands/options.ts';
+import { COULD_NOT_RUN, NOTHING_FOUND } from './exit-status.ts';
 import { useTranslationFile } from './files/translation-file.ts';
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */

@@ -11,7 +11,7 @@ import { nextTurn } from './turn.ts';
 /** Most turns that work is put off while edits keep arriving. */
 const MOST_PUT_OFF = 50;
 
-export interface UpkeepOptions {
+interface UpkeepOptions {
   /** Files to look at after a change. */
   readonly known: () => ReadonlySet<FileId>;
   /** Resolves when the files that `file` uses are there. */

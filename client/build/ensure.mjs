@@ -13,7 +13,7 @@ export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const packagesOf = (file) => JSON.parse(readFileSync(path.join(ROOT, file), 'utf8')).packages;
 
 /** Names of packages that the lock asks for and node_modules doesn't hold. */
-export const missingPackages = () => {
+const missingPackages = () => {
   const noted = 'node_modules/.package-lock.json';
   const installed = existsSync(path.join(ROOT, noted)) ? packagesOf(noted) : {};
   return Object.entries(packagesOf('package-lock.json'))

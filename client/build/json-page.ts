@@ -42,6 +42,7 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   bubble: 'bubbles',
   film: 'films',
   levelFilm: 'level films',
+  support: 'supported rigs',
   boom: 'booms',
   pull: 'focus pulls',
 };

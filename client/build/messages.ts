@@ -25,7 +25,7 @@ const TAGS: readonly string[] = ['message', 'later'];
 const SCHEMA = 'schemas/shootplan.schema.json';
 
 /** @param root the project's folder */
-export function catalogue(root: string): ReadonlyMap<string, readonly string[]> {
+function catalogue(root: string): ReadonlyMap<string, readonly string[]> {
   const files = new Map<string, Set<string>>();
   const add = (key: string, file: string) => {
     files.set(key, (files.get(key) ?? new Set()).add(file));

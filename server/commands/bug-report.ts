@@ -1,7 +1,8 @@
 import { version } from '../../package.json';
 import { later } from '../../shared/words/message.ts';
+import { NOTHING_FOUND } from '../exit-status.ts';
 import { reportOf } from '../report.ts';
-import { NOTHING_FOUND, ROOT } from './command.ts';
+import { ROOT } from './command.ts';
 import { planCommand } from './open-plan.ts';
 
 export const bugReport = planCommand({

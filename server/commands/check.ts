@@ -7,12 +7,12 @@ import { checkReport } from '../../shared/report/json.ts';
 import { sarifReport } from '../../shared/report/sarif.ts';
 import { type TextReportFile, textReport } from '../../shared/report/text.ts';
 import { later, message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN } from '../exit-status.ts';
 import { MOST_BYTES } from '../files/decode.ts';
 import { isPlanName, PLAN_SUFFIX, plansNamed } from '../files/plan-files.ts';
 import { PlanSet, type PlanSetOptions } from '../files/plan-set.ts';
 import {
   type CheckSurroundings,
-  COULD_NOT_RUN,
   type Command,
   FAIL_ON,
   folderIn,

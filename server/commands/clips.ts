@@ -6,18 +6,11 @@ import { checkJson, print } from '../../shared/report/json.ts';
 import { textReport } from '../../shared/report/text.ts';
 import { Say } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN } from '../exit-status.ts';
 import { pathOfUri } from '../files/uri.ts';
 import { checkClips } from '../media/check-clips.ts';
 import { reportedFile } from './check.ts';
-import {
-  COULD_NOT_RUN,
-  FAIL_ON,
-  FORMAT,
-  folderIn,
-  ROOT,
-  type Surroundings,
-  statusOf,
-} from './command.ts';
+import { FAIL_ON, FORMAT, folderIn, ROOT, type Surroundings, statusOf } from './command.ts';
 import { type OpenedPlan, planCommand } from './open-plan.ts';
 import { type Parsed, WrongUse } from './options.ts';
 import { testClip, whileReading } from './test-clip.ts';
@@ -100,7 +93,7 @@ async function checkAll(
 }
 
 /** From the current folder where it lies below it, with `/`. */
-export function nameFrom(cwd: string, file: string): string {
+function nameFrom(cwd: string, file: string): string {
   const way = path.relative(cwd, file);
   const isBelow = !way.startsWith('..') && !path.isAbsolute(way);
   return (isBelow ? way : file).split(path.sep).join('/');

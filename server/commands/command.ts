@@ -5,15 +5,11 @@ import type { ExplainedRule } from '../../shared/report/explain.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
 import { type LengthUnit, Say } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
+import { FOUND, NOTHING_FOUND } from '../exit-status.ts';
 import type { Create } from '../files/plan-set.ts';
 import type { ClipReader } from '../media/clip-reader.ts';
 import type { Terminal } from '../terminal.ts';
 import { type OptionSpec, type Parsed, WrongUse } from './options.ts';
-
-/** Exit statuses: a contract with scripts. */
-export const NOTHING_FOUND = 0;
-export const FOUND = 1;
-export const COULD_NOT_RUN = 2;
 
 /** What a check needs. */
 export interface CheckSurroundings<C extends Checker = Checker> {

@@ -5,9 +5,9 @@ import { markdownText } from '../../shared/report/document/markdown.ts';
 import { terminalText } from '../../shared/report/document/terminal.ts';
 import { compareReport } from '../../shared/report/json.ts';
 import { later, message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN } from '../exit-status.ts';
 import { atRevision } from '../files/git-revision.ts';
 import {
-  COULD_NOT_RUN,
   type Command,
   FAIL_ON,
   LENGTHS,

@@ -1,6 +1,7 @@
 import { explainRule, listRules } from '../../shared/report/explain.ts';
 import { later, message } from '../../shared/words/message.ts';
-import { type Command, NOTHING_FOUND } from './command.ts';
+import { NOTHING_FOUND } from '../exit-status.ts';
+import type { Command } from './command.ts';
 import { nearest, WrongUse } from './options.ts';
 
 export const explain: Command = {

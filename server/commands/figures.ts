@@ -2,7 +2,8 @@ import { terminalText } from '../../shared/report/document/terminal.ts';
 import { figuresDocument } from '../../shared/report/figures-text.ts';
 import { figuresReport } from '../../shared/report/json.ts';
 import { later } from '../../shared/words/message.ts';
-import { FORMAT, LENGTHS, NOTHING_FOUND, ROOT, sayIn } from './command.ts';
+import { NOTHING_FOUND } from '../exit-status.ts';
+import { FORMAT, LENGTHS, ROOT, sayIn } from './command.ts';
 import { planCommand, shotOf } from './open-plan.ts';
 
 export const figures = planCommand({

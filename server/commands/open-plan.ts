@@ -3,10 +3,11 @@ import path from 'node:path';
 import { messageOf } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN } from '../exit-status.ts';
 import { isPlanName, PLAN_SUFFIX } from '../files/plan-files.ts';
 import type { PlanSet, PlanSetOptions } from '../files/plan-set.ts';
 import { planSet } from './check.ts';
-import { COULD_NOT_RUN, type Command, type Surroundings } from './command.ts';
+import type { Command, Surroundings } from './command.ts';
 import { noSuchShot, type Parsed, WrongUse } from './options.ts';
 
 export interface OpenedPlan {

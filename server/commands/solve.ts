@@ -2,7 +2,8 @@ import { terminalText } from '../../shared/report/document/terminal.ts';
 import { print } from '../../shared/report/json.ts';
 import { solvedDocument } from '../../shared/report/solve-text.ts';
 import { later, message } from '../../shared/words/message.ts';
-import { COULD_NOT_RUN, FORMAT, FOUND, LENGTHS, NOTHING_FOUND, ROOT } from './command.ts';
+import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
+import { FORMAT, LENGTHS, ROOT } from './command.ts';
 import { planCommand, shotOf } from './open-plan.ts';
 import { WrongUse } from './options.ts';
 

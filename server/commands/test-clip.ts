@@ -7,9 +7,10 @@ import { jsonFinding, print } from '../../shared/report/json.ts';
 import { painter } from '../../shared/report/paint.ts';
 import { Say } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
 import type { ClipReader } from '../media/clip-reader.ts';
 import { findClip } from '../media/find-clips.ts';
-import { COULD_NOT_RUN, FOUND, NOTHING_FOUND, type Surroundings } from './command.ts';
+import type { Surroundings } from './command.ts';
 import { type OpenedPlan, shotOf } from './open-plan.ts';
 import type { Parsed } from './options.ts';
 

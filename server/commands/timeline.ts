@@ -1,7 +1,8 @@
 import { TIMELINE_FORMATS, type TimelineFormat } from '../../shared/api/timeline.ts';
 import { later, message } from '../../shared/words/message.ts';
+import { COULD_NOT_RUN } from '../exit-status.ts';
 import { isPlanName } from '../files/plan-files.ts';
-import { COULD_NOT_RUN, OUTPUT, ROOT } from './command.ts';
+import { OUTPUT, ROOT } from './command.ts';
 import { planCommand } from './open-plan.ts';
 import { WrongUse } from './options.ts';
 import { writeOutput } from './write-output.ts';

@@ -32,7 +32,7 @@ interface Latest {
 /** Of files that no open plan reaches: nothing is said, and it never changes. */
 const NOTHING: Latest = { id: 'none', items: [] };
 
-export interface PullOptions {
+interface PullOptions {
   readonly connection: Connection;
   readonly client: ClientFeatures;
   readonly documents: Documents;

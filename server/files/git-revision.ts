@@ -8,7 +8,7 @@ import { message } from '../../shared/words/message.ts';
 import { decode, MOST_BYTES } from './decode.ts';
 import { isInside, type ReadPlan, sizeIn } from './read-plan.ts';
 
-export type Revision =
+type Revision =
   | { readonly ok: true; read(file: string, root: string): Promise<ReadPlan> }
   | { readonly ok: false; readonly why: string };
 

@@ -9,7 +9,7 @@ export const PLAN_SUFFIX = '.shootplan.yaml';
 export const isPlanName = (name: string): boolean =>
   path.basename(name).endsWith(PLAN_SUFFIX) && path.basename(name).length > PLAN_SUFFIX.length;
 
-export interface NamedPlans {
+interface NamedPlans {
   /** Absolute paths, each once, in the order of the arguments and sorted within a folder. */
   readonly files: readonly string[];
   /** What could not be followed, in words that name it. */

@@ -13,7 +13,6 @@ import { nearestRoot } from './root.ts';
 import { pathOfUri, uriOfPath } from './uri.ts';
 
 export type Create<C extends Checker> = (options: CoreOptions) => C;
-export type CreateCore = Create<Core>;
 
 export interface PlanSetOptions<C extends Checker = Core> {
   readonly cwd: string;

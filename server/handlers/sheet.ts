@@ -39,7 +39,7 @@ export interface LiveSheet {
   readonly shots: readonly LiveShot[];
 }
 
-export interface LiveShot {
+interface LiveShot {
   readonly name: string;
   readonly mark: string;
   /** Left out where the client has it, by its mark. */

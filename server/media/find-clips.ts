@@ -15,7 +15,7 @@ export interface ClipFolders {
   readonly media: string | null;
 }
 
-export type FoundClip =
+type FoundClip =
   | { readonly ok: true; readonly file: string }
   | { readonly ok: false; readonly reading: ClipReading };
 

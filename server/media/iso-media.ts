@@ -34,7 +34,7 @@ async function* boxesIn(file: FileHandle, start: number, end: number): AsyncGene
   }
 }
 
-export interface IsoMediaFacts {
+interface IsoMediaFacts {
   /** ISO 8601; null: the file doesn't say. */
   readonly created: string | null;
   /** Its last box goes past the end of the file. */

@@ -20,7 +20,7 @@ interface OpenDocument {
   unread?: LocatedFinding;
 }
 
-export interface Change {
+interface Change {
   readonly range?: {
     readonly start: { readonly line: number; readonly character: number };
     readonly end: { readonly line: number; readonly character: number };

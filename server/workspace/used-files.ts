@@ -12,7 +12,7 @@ import type { Roots } from './roots.ts';
 /** Longest that an answer waits for the files that a plan uses; then it does without. */
 const MOST_WAIT_MS = 1_000;
 
-export interface UsedFilesOptions {
+interface UsedFilesOptions {
   readonly core: Core;
   readonly host: Host;
   readonly documents: Documents;

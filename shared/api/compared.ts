@@ -54,7 +54,7 @@ export interface Comparison {
   readonly findings: FindingsChange;
 }
 
-export type ChangeState = 'new' | 'gone' | 'changed';
+type ChangeState = 'new' | 'gone' | 'changed';
 
 export interface EntryChange {
   /** 'lights/wall', 'deliver' */

@@ -4,7 +4,7 @@
  */
 import type { Severity } from '../rules/rule.ts';
 
-export type Tone = Severity | 'heading' | 'aside' | 'fix';
+type Tone = Severity | 'heading' | 'aside' | 'fix';
 
 /**
  * Text of anybody's, or texts after each other. `words` are the program's own: what they have between
@@ -63,7 +63,7 @@ export interface Change {
   readonly after: Inline;
 }
 
-export interface Changes {
+interface Changes {
   readonly kind: 'changes';
   /** Heads them in a table; over lines only where `isLed`. */
   readonly title: string;

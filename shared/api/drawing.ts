@@ -14,7 +14,7 @@ export interface Drawing {
   readonly key: string;
 }
 
-export type DrawingId =
+type DrawingId =
   | 'set-up'
   | 'frame'
   | 'rig'

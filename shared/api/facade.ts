@@ -30,7 +30,7 @@ import type { TimelineFile, TimelineFormat } from './timeline.ts';
 export type Refusal = 'not-found' | 'outside-workspace' | 'too-large' | 'not-text' | 'unreadable';
 
 /** A clip that the plan lists; its path is relative to the plan or to the folder of the media. */
-export interface PlanClip {
+interface PlanClip {
   readonly shot: string;
   readonly path: string;
   /** null: not judged yet. */

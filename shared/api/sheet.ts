@@ -11,7 +11,7 @@ export interface Sheet {
   /** The plan's file, as the reader names it. */
   readonly file: string;
   readonly about: string | null;
-  /** "1920 x 1080, 25 fps, 4 min" */
+  /** "1920 × 1080, 25 fps, 4 min" */
   readonly deliver: string | null;
   /** Checks that are made once, for the day. */
   readonly once: readonly Check[];
@@ -90,7 +90,7 @@ export interface Order {
   readonly changesAsWritten: number;
 }
 
-export interface Step {
+interface Step {
   readonly shot: string;
   /** What is put up, taken away or exchanged before it. */
   readonly changes: readonly string[];

@@ -16,12 +16,12 @@ export interface SolvedChange {
 }
 
 /** One of the demands that exclude each other: what is left of it at best, and how the shot is set then. */
-export interface SolvedDemand extends SolvedFinding {
+interface SolvedDemand extends SolvedFinding {
   readonly at: string;
 }
 
 /** Something outside the settings that would make a way. */
-export interface SolvedOpening {
+interface SolvedOpening {
   readonly what: string;
   readonly at: string;
 }

@@ -1,6 +1,7 @@
 /** A clip against what its shot asks: where they differ by more than bodies and files do anyway. */
-import type { Pixels } from '../quantity/pixels.ts';
+
 import { compare, equal, type Rational } from '../quantity/rational.ts';
+import type { Pixels } from '../quantity/recording.ts';
 import { codecFamily } from './codec.ts';
 import type { ClipAsk, ClipFacts, ClipRate } from './facts.ts';
 

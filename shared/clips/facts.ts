@@ -1,6 +1,7 @@
 /** What a clip on disk is, as its host read it, and what its shot asks of it: plain data. */
-import type { Pixels } from '../quantity/pixels.ts';
+
 import type { Rational } from '../quantity/rational.ts';
+import type { Pixels } from '../quantity/recording.ts';
 
 /** Frames a second: one rate throughout, or frames of different length. */
 export type ClipRate =

@@ -4,7 +4,7 @@
  */
 import { KINDS } from '../quantity/index.ts';
 
-export interface CarriedSettings {
+interface CarriedSettings {
   readonly shutterS: number | null;
   readonly iso: number | null;
   readonly whiteBalance: number | 'auto' | null;

@@ -6,10 +6,10 @@
  */
 
 /** K, reflected-light constant: N²/t = L·S/K, L in cd/m². */
-export const REFLECTED_CONSTANT = 12.5;
+const REFLECTED_CONSTANT = 12.5;
 
 /** C, incident-light constant of a flat receiver: N²/t = E·S/C, E in lx. */
-export const INCIDENT_CONSTANT = 250;
+const INCIDENT_CONSTANT = 250;
 
 /** The settings of an exposure. */
 export interface Settings {
@@ -30,8 +30,8 @@ export function evOfSettings({ fNumber, timeS, iso }: Settings): number {
 }
 
 /** EV of a surface of luminance L (cd/m², > 0): log2(L·100/K). */
-export function evOfLuminance(cdPerM2: number): number {
-  return Math.log2((cdPerM2 * 100) / REFLECTED_CONSTANT);
+export function evOfLuminance(cdPerM2: number, k = REFLECTED_CONSTANT): number {
+  return Math.log2((cdPerM2 * 100) / k);
 }
 
 /** Luminance (cd/m²) that an EV stands for: 2^EV·K/100. */
@@ -40,13 +40,13 @@ export function luminanceOfEv(ev: number): number {
 }
 
 /** EV of an illuminance E (lx, > 0) on a diffuse subject: log2(E·100/C). */
-export function evOfIlluminance(lux: number): number {
-  return Math.log2((lux * 100) / INCIDENT_CONSTANT);
+export function evOfIlluminance(lux: number, c = INCIDENT_CONSTANT): number {
+  return Math.log2((lux * 100) / c);
 }
 
 /** Illuminance (lx) that an EV stands for: 2^EV·C/100. */
-export function illuminanceOfEv(ev: number): number {
-  return (2 ** ev * INCIDENT_CONSTANT) / 100;
+export function illuminanceOfEv(ev: number, c = INCIDENT_CONSTANT): number {
+  return (2 ** ev * c) / 100;
 }
 
 /** EV of several lights on the same diffuse subject: their light adds. None at all: −Infinity. */

@@ -1,7 +1,7 @@
 import { illuminancePerLuminance, type Vector } from './rectangle-source.ts';
 
 /** A flat, evenly glowing face that lights a diffuse subject. */
-export interface LightingFace {
+interface LightingFace {
   /** Corners in order around it, mm, seen from the subject's middle. */
   readonly outline: readonly Vector[];
   /** What it gives the subject's middle, in any unit of light that all faces share; more than 0. */

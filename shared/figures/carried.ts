@@ -7,7 +7,7 @@ import { supportOf } from './load.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
 /** Head or stand, and what it may carry. */
-export interface Carrier {
+interface Carrier {
   readonly name: string;
   readonly payloadKg: number | null;
   readonly at: Place;

@@ -1,11 +1,14 @@
 /** The figures of a shot as JSON, in the names and the order of the catalogue. */
+import { boundsJson } from './bounds-json.ts';
 import { CATALOGUE } from './catalogue/catalogue.ts';
 import type { Figure } from './figure.ts';
 import type { JsonFigure, ShotFiguresJson } from './json.ts';
 import { type Reason, reasonFor, reasonsOf } from './reasons.ts';
 import type { ShotFigures } from './shot-figures.ts';
+import type { UncertainShot } from './uncertain.ts';
 
-export function figuresJson(figures: ShotFigures): ShotFiguresJson {
+/** @param uncertain the same shot, where bounds are asked for too */
+export function figuresJson(figures: ShotFigures, uncertain?: UncertainShot): ShotFiguresJson {
   const reasons: Reason[] = [];
   const measured: string[] = [];
   const one = (figure: Figure<unknown>, name: string): JsonFigure => {
@@ -28,6 +31,7 @@ export function figuresJson(figures: ShotFigures): ShotFiguresJson {
     ...Object.fromEntries(out),
     notKnown: reasonsOf(reasons),
     ...(measured.length > 0 && { measured }),
+    ...(uncertain && boundsJson(uncertain)),
   };
 }
 

@@ -6,7 +6,7 @@ import type { Bench } from './bench.ts';
 import { derive, type Figure, notKnown } from './figure.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
-export interface ContrastAt extends DepthContrast {
+interface ContrastAt extends DepthContrast {
   readonly marked: number;
 }
 

@@ -118,7 +118,7 @@ function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
     footage === null
       ? silent
       : footage.takeS === null
-        ? notKnown(message`how long a take of ${footage.shot} is, is not known`)
+        ? notKnown(message`the length of a take of ${footage.shot} is unknown`)
         : known(fromWritten(footage.takeS));
   return {
     clips: usable?.length ?? footage?.takes ?? 1,
@@ -127,7 +127,7 @@ function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
   };
 }
 
-export interface There {
+interface There {
   readonly handleBefore: Figure<Handle>;
   readonly handleAfter: Figure<Handle>;
   /** Frames at the end of the cut for which the clip has nothing; may be negative. */

@@ -2,8 +2,8 @@
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Cut, EditMusic } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
+import type { TimelineLength } from '../quantity/edit.ts';
 import type { Rational } from '../quantity/rational.ts';
-import type { TimelineLength } from '../quantity/timeline-length.ts';
 import type { Music } from '../timeline/beats.ts';
 import { type Exact, exact, fromRational, fromWritten, order, ZERO } from '../timeline/exact.ts';
 import { type JoinFrames, splitJoin } from '../timeline/join.ts';
@@ -54,7 +54,7 @@ export const draftOf = lastOf(
     const setting = footage
       ? footage.setting
         ? known(footage.setting)
-        : notKnown(message`what ${shot ?? name} is recorded with is not known`)
+        : notKnown(message`the recording mode of ${shot ?? name} is unknown`)
       : silent;
     const bound = derive([terms.rate, setting], (delivered, recorded) =>
       slowestWithoutRepeats(fromRational(delivered), fromRational(recorded.rate)),
@@ -73,7 +73,7 @@ export const draftOf = lastOf(
 const SAME_RATE = exact(998, 1000);
 
 /** Slower than `least` by more than the rounding of rates. */
-export const isSlower = (speed: Exact, least: Exact): boolean =>
+const isSlower = (speed: Exact, least: Exact): boolean =>
   order(speed, { n: least.n * SAME_RATE.n, d: least.d * SAME_RATE.d }) < 0;
 
 function inSeconds(length: TimelineLength, { rate, music, written }: EditTerms): Figure<Exact> {

@@ -29,13 +29,13 @@ interface Pieces<P extends ChainPart> {
 }
 
 /** Names to choose tubes, converters and close-up lenses from. */
-export interface Choice {
+interface Choice {
   readonly tubes: readonly string[];
   readonly converters: readonly string[];
   readonly closeUps: readonly string[];
 }
 
-export const wholeKit = ({ offer }: Bench): Choice => ({
+const wholeKit = ({ offer }: Bench): Choice => ({
   tubes: offer.names('tubes'),
   converters: offer.names('converters'),
   closeUps: offer.names('close-up-lenses'),
@@ -54,7 +54,7 @@ export const kitRig = (bench: Bench, parts: readonly string[]): KitRig => ({
  * Rigs of the shot's body and lens with some of the pieces named, that reach what the shot asks for;
  * none where nothing does, or where what it takes to know is missing. A piece without its data is left.
  */
-export function rigsOf(bench: Bench, choice: Choice, most: number): readonly (readonly string[])[] {
+function rigsOf(bench: Bench, choice: Choice, most: number): readonly (readonly string[])[] {
   const found = searchOf(bench, choice);
   return found ? waysToReach(found.search, most).map(found.partsOf) : [];
 }

@@ -12,7 +12,7 @@ export function once<T>(make: () => T): () => T {
 export type Makers<G> = { readonly [K in keyof G]: () => G[K] };
 
 /** Every key of a group of figures; one forgotten or too many doesn't compile. */
-export type Keys<G> = { readonly [K in keyof G]-?: true };
+type Keys<G> = { readonly [K in keyof G]-?: true };
 
 /**
  * Gives `prototype` getters that answer with the figures in `keys`, and returns what an object of

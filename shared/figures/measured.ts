@@ -62,7 +62,7 @@ export function withMeasured(bench: Bench): OpticalFigures | undefined {
 
 const isSaid = <T>(figure: Figure<T> | undefined): figure is Figure<T> => figure !== undefined;
 
-export const said = (field: Field<number>, of: string): Figure<number> | undefined =>
+const said = (field: Field<number>, of: string): Figure<number> | undefined =>
   field.state === 'missing' ? undefined : figureOf<number>(field, of);
 
 const saysOptics = ({ fields }: Measurement): boolean =>
@@ -181,7 +181,7 @@ function pupilBy(measured: OpticalFigures): Figure<number> {
   if (isTraced) return measured.pupilDiameterMm;
   const distance = derive([trace, workingDistanceMm], ({ pupilDepthMm }, room) =>
     pupilDepthMm === undefined
-      ? notKnown(message`the pupil's place is not known`)
+      ? notKnown(message`the position of the entrance pupil is unknown`)
       : room + pupilDepthMm,
   );
   return derive([distance, magnification, effectiveFNumber], (u, m, n) => Math.abs((u * m) / n));

@@ -6,7 +6,7 @@ import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts'
 import { averageShare, indexOf, reflectanceByThickness } from './film-share.ts';
 import { isNo } from './not-applicable.ts';
 
-export type MirrorKind = 'film' | 'bubble' | 'surface';
+type MirrorKind = 'film' | 'bubble' | 'surface';
 
 /** Films and bubbles are mirrors by nature, surfaces and solids where their finish says so. */
 export function mirrorKind({ subject }: Bench): MirrorKind | undefined {

@@ -15,7 +15,7 @@ export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Fig
     (luminance, face, tilt) => {
       const weight = weightOn(face, tilt, bench.tiltAxis);
       return weight > 0
-        ? evOfIlluminance(luminance * weight)
+        ? evOfIlluminance(luminance * weight, bench.constants.incident)
         : notKnown(message`${name} shines on the back of the subject`);
     },
   );

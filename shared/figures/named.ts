@@ -2,6 +2,7 @@
 import type { Group, GroupName } from '../plan/generated/names.ts';
 import type { GroupTypes, Plan } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
+import type { Constants } from './constants.ts';
 
 /** An entry of the plan or of a file that it uses, by the name that others refer to it by. */
 export interface Named<T> {
@@ -17,6 +18,7 @@ export type PlanFields = Plan;
 
 export interface Finder {
   readonly file: FileId;
+  readonly constants: Constants;
   /** The entry of that name in the plan or what it uses; undefined where there is none. */
   find<G extends GroupName>(group: G, name: string): Named<GroupTypes[G]> | undefined;
 }

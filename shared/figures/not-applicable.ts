@@ -5,13 +5,14 @@ import { notKnown, type UnknownFigure } from './figure.ts';
 const REASONS = {
   mirror: later`the subject is not a mirror`,
   flatMirror: later`the subject is not a flat mirror`,
-  gloss: later`the mirror image of a glossy subject is not judged`,
+  gloss: later`reflections in a glossy subject are not judged`,
   bubble: later`the subject is not a bubble`,
   film: later`the subject is not a film`,
-  levelFilm: later`the film does not stand level`,
-  stand: later`no stand carries the rig`,
+  levelFilm: later`the film is not level`,
+  support: later`the rig has no support`,
+  stand: later`the rig has no stand`,
   boom: later`the stand is not a boom`,
-  pull: later`focus is not pulled`,
+  pull: later`the shot has no focus pull`,
 } as const;
 
 /** What some figures are of alone: a glossy subject stands for no mirror, no stand for no boom. */

@@ -5,8 +5,6 @@ import { withMeasured } from './measured.ts';
 import type { OpticalFigures } from './shot-figures.ts';
 import { tracedOptics, untraced } from './traced.ts';
 
-export { REACH_TOLERANCE } from './traced.ts';
-
 export const opticalFigures = (bench: Bench): OpticalFigures =>
   withMeasured(bench) ?? tracedOptics(bench);
 

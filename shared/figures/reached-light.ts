@@ -12,7 +12,7 @@ import type { LightFigures, LostLight, ShownLight } from './shot-figures.ts';
  * 5 % of a frame (common practice), so on less than 1 % nobody could read the light, and 1 % is as
  * much as may be missing unseen. Below it an ISO would be worked out for a picture that is black.
  */
-export const LEAST_LIT = 0.01;
+const LEAST_LIT = 0.01;
 
 /**
  * @param shown the exposure by all lights of the shot, as if each of them were seen

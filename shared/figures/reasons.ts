@@ -28,11 +28,10 @@ export const reasonFor = (name: string, figure: UnknownFigure): Reason => ({
 });
 
 export function reasonsOf(reasons: readonly Reason[]): Reasons {
+  const why = Object.fromEntries(reasons.map((one) => [one.figure, one.why]));
   const without = reasons.flatMap(({ figure, applies }) => (applies ? [] : [figure]));
-  return {
-    ...Object.fromEntries(reasons.map(({ figure, why }) => [figure, why])),
-    ...(without.length > 0 && { [NOT_APPLICABLE]: new Set(without) }),
-  };
+  // Not enumerable: what lists or compares the reasons sees reasons alone.
+  return Object.defineProperty(why, NOT_APPLICABLE, { value: new Set(without) });
 }
 
 /** Whether `figure` has a reason, and it is not that it does not apply. */

@@ -42,9 +42,9 @@ function bodyJson(sums: BodySums): BodyRecordingJson {
     return null;
   };
   const lacks = (names: readonly string[], what: string): string | null =>
-    names.length === 0 ? null : message`${what} of ${names.join(', ')} is not known`;
+    names.length === 0 ? null : message`${what} of ${names.join(', ')} is unknown`;
   const noTime = lacks(sums.untimed, message`length or number of takes`);
-  const noBytes = lacks(sums.unweighed, message`what a take takes up`);
+  const noBytes = lacks(sums.unweighed, message`recorded data per take`);
   const noCard = body.card ? null : message`needs \`card\` of ${body.name}`;
   const noBattery = body.battery ? null : message`needs \`battery\` of ${body.name}`;
   const tooMuch = (count: number | null, one: string): string | null =>

@@ -16,7 +16,7 @@ export interface NamedLoss {
   readonly stops: number;
 }
 
-export interface DepthFigures {
+interface DepthFigures {
   /** In front of the plane of focus, mm. */
   readonly front: Figure<number>;
   /** Behind it, mm; Infinity: endless. */

@@ -1,7 +1,7 @@
 /** The film's first maximum: where a growing film first returns the most light. */
 import { filmTristimulus, type PreparedFilm } from './tristimulus.ts';
 
-export interface FirstMaximum {
+interface FirstMaximum {
   readonly thicknessNm: number;
   /** Luminance factor there, a perfect white 100. */
   readonly y: number;

@@ -13,12 +13,12 @@ import { filmTristimulus, type PreparedFilm } from './tristimulus.ts';
 import { waterIndex } from './water.ts';
 
 /** Wavelength by which orders are counted, nm. */
-export const ORDER_NM = 550;
+const ORDER_NM = 550;
 
 /** Y under which a film counts as black, against its first maximum (common practice). */
-export const BLACK_SHARE = 0.05;
+const BLACK_SHARE = 0.05;
 
-export type FilmBand =
+type FilmBand =
   | { readonly kind: 'black' }
   | { readonly kind: 'grey' }
   /** 1 from the first maximum to the first dark band, and so on. */
@@ -31,7 +31,7 @@ export function pathDifferenceNm(film: PreparedFilm, thicknessNm: number): numbe
 }
 
 /** Thickness of a path difference, nm: the inverse. */
-export const thicknessOfPathNm = (film: PreparedFilm, pathNm: number): number =>
+const thicknessOfPathNm = (film: PreparedFilm, pathNm: number): number =>
   pathNm / pathDifferenceNm(film, 1);
 
 /** Thickness up to which the film is black, nm: about 14 for water in daylight. */
@@ -46,7 +46,7 @@ export function blackUpToNm(film: PreparedFilm): number {
   return high;
 }
 
-export interface FilmStretch {
+interface FilmStretch {
   readonly band: FilmBand;
   readonly fromNm: number;
   readonly toNm: number;
@@ -55,7 +55,7 @@ export interface FilmStretch {
 /**
  * The bands that a range of thicknesses runs through, thinnest first.
  *
- * @param fromNm 0 to `toNm`; where they are equal there is no stretch, and `bandOf` answers
+ * @param fromNm 0 to `toNm`; where they are equal there is no stretch
  * @param toNm to 10 000
  * @throws RangeError outside
  */
@@ -81,12 +81,4 @@ export function bandsOver(
     toNm: Math.min(toNm, upTo),
   }));
   return stretches.filter((stretch) => stretch.toNm > stretch.fromNm);
-}
-
-/** The band of one thickness. */
-export function bandOf(film: PreparedFilm, thicknessNm: number): FilmBand {
-  requireWithin('the thickness in nm', thicknessNm, 0, THICKEST_NM);
-  if (thicknessNm < blackUpToNm(film)) return { kind: 'black' };
-  const orders = pathDifferenceNm(film, thicknessNm) / ORDER_NM;
-  return orders < 0.5 ? { kind: 'grey' } : { kind: 'order', order: Math.floor(orders) + 1 };
 }

@@ -55,7 +55,7 @@ export function meanShare(film: PreparedFilm, fromNm: number, toNm: number): num
 }
 
 /** Share of the light that one thickness returns, 0 to 1. */
-export const shareAt = (film: PreparedFilm, thicknessNm: number): number =>
+const shareAt = (film: PreparedFilm, thicknessNm: number): number =>
   filmTristimulus(film, thicknessNm).y / 100;
 
 /** A twentieth of the distance between two bright bands: none is stepped over. */

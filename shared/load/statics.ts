@@ -10,7 +10,7 @@ export interface Weight {
 }
 
 /** Standard gravity, m/s² (ISO 80000-3). */
-export const GRAVITY = 9.80665;
+const GRAVITY = 9.80665;
 
 export const totalMassKg = (weights: readonly Weight[]): number =>
   weights.reduce((sum, { massKg }) => sum + massKg, 0);

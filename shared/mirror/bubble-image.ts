@@ -25,7 +25,7 @@ export interface BubbleView {
 /** `front`: upright in the convex near side; `rear`: upside down in the concave far side. */
 export type BubbleWall = 'front' | 'rear';
 
-export interface ImagePoint {
+interface ImagePoint {
   /** From the middle of the frame, in the plane of focus, mm. */
   readonly xMm: number;
   readonly yMm: number;

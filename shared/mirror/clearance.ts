@@ -10,7 +10,7 @@ import { onPlane, planeOf, type Source, sourceOutline } from './source.ts';
 import { between, dot, norm, scale, sub, type Vec } from './vector.ts';
 
 /** A round body with flat ends: a lens with its tubes, a stand's column, a boom's arm. */
-export interface Cylinder {
+interface Cylinder {
   readonly from: Vec;
   readonly to: Vec;
   readonly diameterMm: number;
@@ -54,16 +54,6 @@ export function faceClearanceMm(source: Source, cylinder: Cylinder): number {
     return minimum((r) => distanceToCylinderMm(onPlane(plane, r, up), cylinder), -half, half).value;
   };
   return minimum(least, -halfUp, halfUp).value;
-}
-
-/**
- * Least distance between two cylinders, mm, the second with rounded ends (its ends count as half
- * spheres, so the answer is never too large); 0 or less where they meet.
- */
-export function cylinderClearanceMm(body: Cylinder, column: Cylinder): number {
-  const at = (t: number): number =>
-    distanceToCylinderMm(between(column.from, column.to, t), body) - column.diameterMm / 2;
-  return minimum(at, 0, 1).value;
 }
 
 /**

@@ -15,7 +15,7 @@ import { add, between, dot, reflected, scale, sub, unit, type Vec } from './vect
 
 export type FrameSide = 'none' | 'all' | 'around' | 'left' | 'right' | 'bottom' | 'top';
 
-export interface Coverage {
+interface Coverage {
   /** Share of the frame's light that is lost, 0 to 1; an edge lost to half the pupil counts half. */
   readonly lostShare: number;
   /** Where in the picture the loss lies. */

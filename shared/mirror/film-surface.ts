@@ -41,7 +41,7 @@ export function bowCurvaturePerMm(bowMm: number, extentMm: number): number {
   return (8 * bowMm) / (extentMm * extentMm + 4 * bowMm * bowMm);
 }
 
-export interface SurfacePoint {
+interface SurfacePoint {
   readonly at: Vec;
   /** Unit normal there, toward the lens. */
   readonly normal: Vec;

@@ -61,7 +61,7 @@ function framePoints(view: FrameView, surface: FilmSurface): readonly Vec[] {
 }
 
 /** The patch on a plane, in the plane's own axes, mm. */
-export interface Patch {
+interface Patch {
   readonly leftMm: number;
   readonly rightMm: number;
   readonly bottomMm: number;
@@ -76,7 +76,7 @@ export interface Patch {
  * @returns null where part of the frame throws its rays past the plane, so that no light there
  *   could fill it
  */
-export function patchOnPlane(view: FrameView, surface: FilmSurface, plane: Plane): Patch | null {
+function patchOnPlane(view: FrameView, surface: FilmSurface, plane: Plane): Patch | null {
   checkedFrame(view);
   const centre: Vec = [0, 0, view.pupilDistanceMm];
   const points: (readonly [number, number])[] = [];
@@ -135,7 +135,7 @@ export function neededLight(
 }
 
 /** How far the light's edges reach beyond the patch on each side, mm; negative: they fall short. */
-export interface Spare {
+interface Spare {
   readonly leftMm: number;
   readonly rightMm: number;
   readonly bottomMm: number;

@@ -29,7 +29,7 @@ export interface Plane {
 }
 
 /** Direction from the subject's centre: raised by `upRad`, swung right by `acrossRad`. */
-export const direction = (upRad: number, acrossRad: number): Vec => [
+const direction = (upRad: number, acrossRad: number): Vec => [
   Math.cos(upRad) * Math.sin(acrossRad),
   Math.sin(upRad),
   Math.cos(upRad) * Math.cos(acrossRad),
@@ -58,10 +58,7 @@ export const planeOf = (source: Source): Plane =>
 const ROUND_SIDES = 128;
 
 /** The outline in the face's own axes, mm, counter-clockwise; a round one with so many sides. */
-export function faceOutline(
-  face: Face,
-  roundSides = ROUND_SIDES,
-): readonly (readonly [number, number])[] {
+function faceOutline(face: Face, roundSides = ROUND_SIDES): readonly (readonly [number, number])[] {
   if (face.shape === 'rectangle') {
     requirePositive('the width of the light', face.widthMm);
     requirePositive('the height of the light', face.heightMm);

@@ -34,7 +34,7 @@ export interface Chain {
   readonly missing: readonly MissingInput[];
 }
 
-export type Arranged =
+type Arranged =
   | { readonly ok: true; readonly chain: Chain }
   | { readonly ok: false; readonly fault: ChainFault };
 

@@ -5,7 +5,7 @@ export interface ClosestFocus {
 }
 
 /** What is needed of a lens to know its focal length at any setting of its ring. */
-export interface FocusingLens {
+interface FocusingLens {
   /** Focal length at infinity, as printed, mm. */
   readonly focalMm: number;
   readonly closest?: ClosestFocus | undefined;

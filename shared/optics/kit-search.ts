@@ -13,7 +13,7 @@ import type {
 import { reach, ringFor } from './reach.ts';
 
 /** What there is to put between a body and a lens, and before the lens; one piece of each. */
-export interface KitParts {
+interface KitParts {
   readonly tubes: readonly TubePart[];
   readonly converters: readonly ConverterPart[];
   readonly closeUps: readonly CloseUpPart[];

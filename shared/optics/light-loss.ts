@@ -3,7 +3,7 @@ import { traceChain } from './chain.ts';
 import type { ChainPart } from './parts.ts';
 
 /** Light that one part takes, in stops; `part` is an index into the chain's parts. */
-export interface PartLoss {
+interface PartLoss {
   readonly part: number;
   readonly stops: number;
 }

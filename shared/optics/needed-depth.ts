@@ -2,7 +2,7 @@
 import { focusBehindNearestMm } from './focus-place.ts';
 
 /** A flat subject, leaning. All ≥ 0; tilt under π/2. */
-export interface TiltedPlane {
+interface TiltedPlane {
   /** Away from facing the lens, rad. */
   readonly tiltRad: number;
   /** What the frame takes in along the tilt, in the subject's plane, mm. */
@@ -24,7 +24,7 @@ export function tiltedPlaneDepthMm({ tiltRad, fieldMm, subjectMm, bowMm }: Tilte
 }
 
 /** A sphere seen from its front, with the plane of focus that shares its depth (see `focus-place.ts`). */
-export interface Sphere {
+interface Sphere {
   readonly radiusMm: number;
   /** Half the diagonal of what the frame takes in at the plane of focus, mm. */
   readonly halfDiagonalMm: number;

@@ -30,7 +30,7 @@ export function reach(chain: Chain): readonly [least: number, most: number] | un
 }
 
 /** A setting of the ring, and whether what was asked for lies beyond what the ring can set. */
-export interface RingSetting {
+interface RingSetting {
   readonly ringMagnification: number;
   readonly beyond: 'least' | 'most' | undefined;
 }

@@ -5,7 +5,7 @@ export interface Extent {
 }
 
 /** The delivered picture's frame, laid into the recorded area as large as it goes; mm. */
-export function deliveredAreaMm(recordedAreaMm: Extent, delivered: Extent): Extent {
+function deliveredAreaMm(recordedAreaMm: Extent, delivered: Extent): Extent {
   const scale = Math.min(
     recordedAreaMm.width / delivered.width,
     recordedAreaMm.height / delivered.height,

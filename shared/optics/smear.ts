@@ -1,5 +1,5 @@
 /** What moves during an exposure. */
-export interface Movement {
+interface Movement {
   /** Fastest movement across the axis, in the subject and of the camera together, mm/s at the subject. */
   readonly speedMmPerS: number;
   readonly timeS: number;
@@ -19,9 +19,4 @@ export function smearPx({ speedMmPerS, timeS, magnification, pixelUm }: Movement
 /** Speed at the subject, mm/s, of a pan: angle (rad/s) × distance from the pan's axis to the subject (mm). */
 export function panSpeedMmPerS(radPerS: number, distanceMm: number): number {
   return Math.abs(radPerS) * distanceMm;
-}
-
-/** Longest time, s, that keeps smear within so many pixels; Infinity where nothing moves. */
-export function timeForSmearS(movement: Omit<Movement, 'timeS'>, mostPx: number): number {
-  return mostPx / smearPx({ ...movement, timeS: 1 });
 }

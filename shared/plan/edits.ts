@@ -15,8 +15,6 @@ import { removeAt } from '../text/remove.ts';
 import type { Pair, Path, Span } from '../text/tree.ts';
 import type { PlanEdit } from './problem.ts';
 
-export type { TextEdit } from '../text/edit-home.ts';
-
 /** The edits, in the order of the text; none where the place can't be edited as asked. */
 export function toTextEdits(edit: PlanEdit, text: ChunkedText): readonly TextEdit[] {
   if (edit.op === 'add-entry') return addEntry(text, edit.section, edit.name, edit.text);

@@ -3,21 +3,24 @@
  * invalid are told apart because they are answered apart: what is missing makes a figure "not
  * known: needs …", what is invalid has its own finding already and silences what reads it.
  */
+import type { Ends } from '../quantity/rough.ts';
 import type { Place } from './place.ts';
 
 export interface Known<T> {
   readonly state: 'known';
   readonly value: T;
   readonly at: Place;
+  /** Written as a range, whose middle is `value`: `50 to 80 mm`, `100 ± 2 mm`. */
+  readonly range?: Ends<T>;
 }
 
 /** `at` is where it would stand. */
-export interface Missing {
+interface Missing {
   readonly state: 'missing';
   readonly at: Place;
 }
 
-export interface Invalid {
+interface Invalid {
   readonly state: 'invalid';
   readonly at: Place;
 }

@@ -16,7 +16,7 @@ import type { ShapeProblem } from './problem.ts';
 import type { Shape } from './shape.ts';
 import { isError, type Label, labelOf, notAllowed } from './shape-problems.ts';
 
-export interface LoweredFrom {
+interface LoweredFrom {
   readonly file: FileId;
   readonly entry: EntryId;
   /** Keys from the entry down to the node, where it isn't the entry's own value. */
@@ -25,12 +25,12 @@ export interface LoweredFrom {
   readonly unread?: readonly Span[];
 }
 
-export interface LoweredEntry<D extends DefName> {
+interface LoweredEntry<D extends DefName> {
   readonly fields: TypesOf[D];
   readonly problems: readonly ShapeProblem[];
 }
 
-export interface LoweredField<F> {
+interface LoweredField<F> {
   readonly field: F;
   readonly problems: readonly ShapeProblem[];
 }

@@ -1,7 +1,9 @@
 /** The problems of an entry's shape, each with what its wording needs. */
+
 import type { Failure } from '../quantity/index.ts';
-import { kindOf, type QuantityId } from '../quantity/index.ts';
+import { kindOf } from '../quantity/index.ts';
 import { inLanguage, message } from '../words/message.ts';
+import { renameKey, write } from './fixes.ts';
 import { nearest } from './nearest.ts';
 import type { Place } from './place.ts';
 import type { PlanFix, ShapeProblem } from './problem.ts';
@@ -52,25 +54,16 @@ const labelArgs = ({ key, title, examples }: Label): Args => ({
   example: examples[0],
 });
 
-export const setFix = (at: Place, text: string, sideEffects?: string): PlanFix => ({
-  title: message`Write ${text}`,
-  ...(sideEffects === undefined ? {} : { sideEffects }),
-  edits: [{ op: 'set', at, text }],
-});
-
-const renameFix = (at: Place, text: string): PlanFix => ({
-  title: message`Write ${text}`,
-  edits: [{ op: 'rename-key', at, text }],
-});
-
 /** What a shape takes, in a few words. */
-export function expectation(shape: Shape): string {
+function expectation(shape: Shape): string {
   switch (shape.kind) {
     case 'quantity': {
       const kind = kindOf(shape.of);
-      return kind.words.length > 0 && !kind.title.includes(kind.words[0]!)
-        ? message`${inLanguage(kind.title)}, or ${kind.words.join(message` or `)}`
-        : inLanguage(kind.title);
+      const words =
+        kind.words.length > 0 && !kind.title.includes(kind.words[0]!)
+          ? message`${inLanguage(kind.title)}, or ${kind.words.join(message` or `)}`
+          : inLanguage(kind.title);
+      return shape.rough ? message`${words}, or a range` : words;
     }
     case 'enum':
       return message`one of ${shape.values.join(', ')}`;
@@ -128,11 +121,11 @@ const RULE_OF: Readonly<Record<Failure['code'], ShapeProblem['rule']>> = {
 export function wrongQuantity(
   at: Place,
   label: Label,
-  id: QuantityId,
+  shape: Extract<Shape, { kind: 'quantity' }>,
   text: string,
   failure: Failure,
 ): ShapeProblem {
-  const kind = kindOf(id);
+  const kind = kindOf(shape.of);
   const guess = failure.likely.length > 1 ? message`a guess at what was meant` : undefined;
   return problem(
     RULE_OF[failure.code],
@@ -142,18 +135,18 @@ export function wrongQuantity(
       ...labelArgs(label),
       text,
       quantity: kind.title,
-      expected: expectation({ kind: 'quantity', of: id }),
+      expected: expectation(shape),
       units: kind.units.join(', '),
       detail: failure.detail,
       likely: failure.likely[0],
     },
-    failure.likely.map((likely) => setFix(at, likely, guess)),
+    failure.likely.map((likely) => write(at, likely, guess)),
   );
 }
 
 export const otherSpelling = (at: Place, label: Label, text: string, usual: string): ShapeProblem =>
   problem('usual-spelling', 'usual-spelling', at, { ...labelArgs(label), text, usual }, [
-    setFix(at, usual),
+    write(at, usual),
   ]);
 
 /** `meant`: the value that the text is another word for. */
@@ -170,14 +163,14 @@ export function notOneOf(
     'not-one-of',
     at,
     { ...labelArgs(label), text, expected: values.join(', '), nearest: near },
-    near === undefined ? [] : [setFix(at, near)],
+    near === undefined ? [] : [write(at, near)],
   );
 }
 
 /** `part` 'key' where it is the key of a named entry. */
 export function notAName(at: Place, label: Label, text: string, likely?: string): ShapeProblem {
   const fix = (name: string): PlanFix =>
-    at.part === 'key' ? renameFix(at, name) : setFix(at, name);
+    at.part === 'key' ? renameKey(at, name) : write(at, name);
   const fixes = likely === undefined ? [] : [fix(likely)];
   return problem('wrong-value', 'not-a-name', at, { ...labelArgs(label), text, likely }, fixes);
 }

@@ -2,16 +2,15 @@
  * How far a finding is accepted: a size in the unit that the finding itself speaks in.
  */
 import { later } from '../words/message.ts';
-import { angle } from './angle.ts';
 import type { Ratio } from './brands.ts';
 import { type Either, eitherKind } from './either.ts';
 import type { QuantityKind } from './kind.ts';
-import { length } from './length.ts';
-import { mass } from './mass.ts';
-import { percent } from './percent.ts';
+import { length, mass } from './lengths-and-mass.ts';
+import { stops } from './light.ts';
+import { angle } from './movement.ts';
+import { percent } from './plain.ts';
 import { scalarKind } from './scalar.ts';
-import { stops } from './stops.ts';
-import { time } from './time.ts';
+import { time } from './times.ts';
 
 const pixelCount: QuantityKind<Ratio> = scalarKind<Ratio>({
   id: 'pixel-count',

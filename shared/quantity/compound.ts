@@ -1,9 +1,10 @@
 /** Kinds whose text has a form of its own: a reader that gives value and usual spelling. */
-import { diagnose } from './diagnose.ts';
+import { readOrDiagnose } from './diagnose.ts';
 import type { QuantityKind } from './kind.ts';
 import { anchored, plainNumber, withoutExponents } from './number.ts';
+import type { RoughForm } from './rough.ts';
 
-export interface CompoundSpec<T> {
+interface CompoundSpec<T> {
   readonly id: string;
   readonly title: string;
   readonly units: readonly string[];
@@ -21,6 +22,7 @@ export interface CompoundSpec<T> {
   readonly numbers?: boolean;
   readonly repairs?: (text: string) => readonly string[];
   print(value: T, as?: string): string;
+  readonly rough?: RoughForm<T>;
 }
 
 /** The same pattern without capture groups. */
@@ -51,22 +53,15 @@ export function compoundKind<T>(spec: CompoundSpec<T>): QuantityKind<T> {
     words: spec.words ?? [],
     examples: spec.examples,
     ...(spec.bare ? { bare: spec.bare } : {}),
-    parse(text) {
-      const found = read(text);
-      if (found) {
-        return found.usual === text
-          ? { ok: true, value: found.value }
-          : { ok: true, value: found.value, usual: found.usual };
-      }
-      return diagnose(text, {
-        usual: (candidate) => read(candidate)?.usual,
+    ...(spec.rough ? { rough: spec.rough } : {}),
+    parse: (text) =>
+      readOrDiagnose(text, read, {
         units: spec.unitSpellings ?? spec.units,
         likelyUnits: spec.likelyUnits ?? (() => spec.units),
         words: spec.words ?? [],
         numbers: spec.numbers ?? true,
         ...(spec.repairs ? { repairs: spec.repairs } : {}),
-      });
-    },
+      }),
     print: spec.print,
   };
 }

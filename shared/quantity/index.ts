@@ -1,39 +1,32 @@
 /** Every kind of quantity by its id. The schema's patterns are generated from here. */
-import { angle } from './angle.ts';
-import { bitrate } from './bitrate.ts';
+
 import { bound } from './bound.ts';
-import { capacity } from './capacity.ts';
-import { colourTemperature, whiteBalance } from './colour-temperature.ts';
-import { date } from './date.ts';
-import { dimming } from './dimming.ts';
-import { dioptre } from './dioptre.ts';
-import { fNumber, fNumberRange } from './f-number.ts';
-import { factor } from './factor.ts';
-import { frequency, modulation } from './frequency.ts';
-import { illuminance } from './illuminance.ts';
-import { iso, isoOrAuto } from './iso.ts';
+import { beats, join, playbackSpeed, tempo, timelineLength } from './edit.ts';
 import type { QuantityKind } from './kind.ts';
-import { length, lengthOrZero, lengthRange, offset } from './length.ts';
-import { luminance } from './luminance.ts';
-import { magnification } from './magnification.ts';
-import { mass } from './mass.ts';
-import { moveSpeed } from './move-speed.ts';
-import { percent } from './percent.ts';
-import { pixels } from './pixels.ts';
-import { count, ratio } from './plain-number.ts';
-import { playbackSpeed } from './playback-speed.ts';
-import { power } from './power.ts';
-import { rate } from './rate.ts';
-import { ring } from './ring.ts';
-import { shutter } from './shutter.ts';
-import { size } from './size.ts';
-import { speed } from './speed.ts';
-import { stops } from './stops.ts';
-import { tempo } from './tempo.ts';
-import { thicknessRange } from './thickness.ts';
-import { time, timeOrZero } from './time.ts';
-import { beats, join, timelineLength } from './timeline-length.ts';
-import { turn } from './turn.ts';
+import {
+  length,
+  lengthOrZero,
+  lengthRange,
+  mass,
+  offset,
+  ring,
+  size,
+  thicknessRange,
+} from './lengths-and-mass.ts';
+import { dioptre, factor, fNumber, fNumberRange, magnification, tStop } from './lens.ts';
+import {
+  colourTemperature,
+  dimming,
+  illuminance,
+  luminance,
+  power,
+  stops,
+  whiteBalance,
+} from './light.ts';
+import { angle, moveSpeed, speed, turn } from './movement.ts';
+import { count, percent, ratio } from './plain.ts';
+import { bitrate, capacity, iso, isoOrAuto, pixels, rate, shutter } from './recording.ts';
+import { date, frequency, modulation, time, timeOrZero } from './times.ts';
 
 export const KINDS = {
   angle,
@@ -75,6 +68,7 @@ export const KINDS = {
   speed,
   stops,
   tempo,
+  't-stop': tStop,
   'thickness-range': thicknessRange,
   time,
   'time-or-zero': timeOrZero,
@@ -92,4 +86,4 @@ export type QuantityValue<Id extends QuantityId> =
 /** The kind, where its value's type doesn't matter. */
 export const kindOf = (id: QuantityId): QuantityKind<unknown> => KINDS[id] as QuantityKind<unknown>;
 
-export type { Failure, Parsed, QuantityKind } from './kind.ts';
+export type { Failure, QuantityKind } from './kind.ts';

@@ -1,4 +1,5 @@
 /** What every kind of quantity offers: how it is recognised, read and written. */
+import type { RoughForm } from './rough.ts';
 
 export type Failure = {
   readonly ok: false;
@@ -39,6 +40,8 @@ export interface QuantityKind<T> {
   readonly words: readonly string[];
   /** In the usual spelling. */
   readonly examples: readonly string[];
+  /** How it is written where it is known only roughly; kinds without it are never rough. */
+  readonly rough?: RoughForm<T>;
   /** Never throws. */
   parse(text: string): Parsed<T>;
   /** The shortest exact text for a plan, in the unit `as` (one of `units`) or the kind's own. */

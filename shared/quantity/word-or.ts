@@ -2,7 +2,7 @@
 import { editDistance } from './edit-distance.ts';
 import type { QuantityKind } from './kind.ts';
 
-export interface WordOrSpec<W extends string> {
+interface WordOrSpec<W extends string> {
   readonly id: string;
   readonly title: string;
   /** Each word with its other understood spellings. */

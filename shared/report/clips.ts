@@ -21,7 +21,7 @@ export interface CheckedClip {
 }
 
 /** What is reported besides the findings. */
-export interface CheckedClips {
+interface CheckedClips {
   readonly clips: readonly CheckedClip[];
   readonly cuts: readonly CoveredCut[];
   readonly notAsked: readonly string[];
@@ -44,7 +44,7 @@ function coverageWords(cuts: readonly CoveredCut[], say: Say): string {
 }
 
 /** `lamella clips --format json` */
-export interface ClipsJson {
+interface ClipsJson {
   readonly clips: readonly {
     readonly shot: string;
     readonly file: string;
@@ -60,7 +60,7 @@ export interface ClipsJson {
   readonly stopped: boolean;
 }
 
-export interface ClipJson {
+interface ClipJson {
   readonly bytes: number;
   readonly widthPx: number;
   readonly heightPx: number;
@@ -177,7 +177,7 @@ const STATES = {
 export function cells(facts: ClipFacts, say: Say): readonly string[] {
   const { size, rotation, codec, bitsPerS, durationS } = facts;
   return [
-    `${KINDS.pixels.print(size)}${rotation === 0 ? '' : message` turned ${rotation}°`}`,
+    `${say.resolution(size)}${rotation === 0 ? '' : message` turned ${rotation}°`}`,
     rateText(facts),
     codec,
     `${say.number(bitsPerS / 1e6)} Mb/s`,

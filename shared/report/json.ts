@@ -11,7 +11,7 @@ import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { Severity } from '../rules/rule.ts';
 import type { ReportedFile } from './text.ts';
 
-export const JSON_VERSION = 1;
+const JSON_VERSION = 1;
 
 /** `lamella check --format json` */
 export interface CheckReport {
@@ -41,7 +41,7 @@ export interface JsonFinding {
   readonly fixes?: readonly { readonly title: string; readonly sideEffects?: string }[];
 }
 
-export interface JsonRange {
+interface JsonRange {
   readonly start: { readonly line: number; readonly column: number };
   readonly end: { readonly line: number; readonly column: number };
 }
@@ -120,14 +120,14 @@ const fromOne = ({ start, end }: Range): JsonRange => ({
 const ACTIVE = /[\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2028\u2029\u2066-\u2069\ufeff]/g;
 
 /** `lamella compare --format json`: `Comparison` as it stands. */
-export interface CompareReport extends Comparison {
+interface CompareReport extends Comparison {
   readonly version: typeof JSON_VERSION;
   readonly before: string;
   readonly after: string;
 }
 
 export const compareReport = (before: string, after: string, comparison: Comparison): string =>
-  print({ version: JSON_VERSION, before, after, ...comparison });
+  print({ version: JSON_VERSION, before, after, ...comparison } satisfies CompareReport);
 
 /** JSON in which nothing acts, whatever reads it. */
 export const print = (report: object): string =>

@@ -4,7 +4,7 @@ import { inertLine } from './inert.ts';
 /** Longest piece of a line shown around the value. */
 const SHOWN = 100;
 
-export interface MarkedLine {
+interface MarkedLine {
   readonly text: string;
   /** As many blanks and carets as bring the carets under the value. */
   readonly mark: string;

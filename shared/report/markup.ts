@@ -30,7 +30,7 @@ const ESCAPES: Readonly<Record<string, string>> = {
 };
 
 /** Text as it may stand in an element or an attribute: no markup, nothing active. */
-export const escaped = (text: string): string =>
+const escaped = (text: string): string =>
   inertLine(text).replace(/[&<>"']/g, (character) => ESCAPES[character]!);
 
 /** Hundredths of a drawing's unit are finer than any printer. */

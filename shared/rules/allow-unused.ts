@@ -1,5 +1,6 @@
+import { removal } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
-import { type PlanRule, removal } from './plan-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
 
 interface Facts {
   readonly rule: string;
@@ -17,7 +18,7 @@ export const allowUnused: PlanRule<Facts> = {
     bad: [
       {
         says: 'nothing to accept in the shot',
-        change: { 'shots/frost/allow': '{ depth-short: { because: only the rim matters } }' },
+        change: { 'shots/frost/allow': '{ depth-short: { because: only the edge matters } }' },
       },
     ],
     good: [
@@ -26,7 +27,7 @@ export const allowUnused: PlanRule<Facts> = {
         change: {
           'shots/frost/aperture': 'f/4',
           'shots/frost/iso': '320',
-          'shots/frost/allow': '{ depth-short: { because: only the rim matters } }',
+          'shots/frost/allow': '{ depth-short: { because: only the edge matters } }',
         },
       },
     ],

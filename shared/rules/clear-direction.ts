@@ -13,7 +13,7 @@ import { unevenPrice } from './uneven-price.ts';
 /** Share of the frame that a light may hide unseen: the frame's very edge. */
 export const HIDDEN = 0.005;
 
-export interface Direction {
+interface Direction {
   readonly upRad: number;
   readonly acrossRad: number;
 }

@@ -1,9 +1,9 @@
 import { message } from '../words/message.ts';
-import { rateText, withCuts } from './edit-rule.ts';
+import { at50, rateText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 
 /**
- * In our tests, a machine with 12 GB did not play 1920 x 1080 at 50 fps smoothly. The memory needed is
+ * In our tests, a machine with 12 GB did not play 1920 × 1080 at 50 fps smoothly. The memory needed is
  * assumed to grow with pixels per second.
  */
 const KNOWN_TO_FAIL = { bytes: 12e9, pixelsPerS: 1920 * 1080 * 50 };
@@ -17,23 +17,19 @@ interface Facts {
   readonly pixelsPerS: number;
 }
 
-const FAST = '{ resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
-
 export const proxyAdvised: PlanRule<Facts> = {
   name: 'proxy-advised',
   severity: 'note',
   docs: {
-    when: 'the editing computer has 12 GB of memory or less for 1920 x 1080 at 50 fps, or for the same rate of pixels in a larger recording.',
-    why: 'A computer with 12 GB did not play 1920 x 1080 at 50 fps smoothly. Quarter-size playback did not help; proxies did. Lamella assumes that the need grows with pixels per second.',
+    when: 'the editing computer has 12 GB of memory or less for 1920 × 1080 at 50 fps, or for as many pixels per second.',
+    why: 'A computer with 12 GB did not play 1920 × 1080 at 50 fps smoothly. Quarter-size playback did not help; proxies did. Lamella assumes that the need grows with pixels per second.',
     remedy:
       'Edit with proxies, small copies of the clips, and switch back to the originals before exporting.',
     bad: [
       {
         says: '50 fps on 12 GB',
         change: {
-          'kit/bodies/body-a/recording-modes/full-50': FAST,
-          'shots/frost/record': 'full-50',
-          'shots/skin/record': 'full-50',
+          ...at50('frost', 'skin'),
           ...withCuts(
             { one: 'shot: frost, duration: 4 s', two: 'shot: skin, duration: 4 s' },
             'memory: 12 GB, ',
@@ -73,7 +69,7 @@ export const proxyAdvised: PlanRule<Facts> = {
     return share < 1 ? [] : [{ at: memory.at, facts: heaviest }];
   },
   words: ({ memoryBytes, shot, width, height, rate }, say) => ({
-    what: message`${say.bytes(memoryBytes)} of memory may not be enough to edit ${width} x ${height} at ${rate} (${shot}).`,
+    what: message`${say.bytes(memoryBytes)} of memory may not be enough to edit ${width} × ${height} at ${rate} (${shot}).`,
     why: message`Edit with proxies, small copies of the clips, and switch back to the originals before exporting.`,
   }),
   numbers: ({ memoryBytes, pixelsPerS }) => ({ memoryBytes, pixelsPerS }),

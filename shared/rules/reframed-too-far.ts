@@ -1,10 +1,10 @@
+import { setTo } from '../plan/fixes.ts';
 import type { Factor } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
 import { cutsIn, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 /** A row or column of pixels is no matter. */
 const DEAD_BAND = 1.005;
@@ -78,17 +78,12 @@ export const reframedTooFar: PlanRule<Facts> = {
     }),
   words: ({ cut, shot, reframe, headroom, recorded, delivered }, say) => ({
     what: message`${cut} is scaled to ${say.number(reframe)}x; ${shot} has enough resolution for ${say.number(headroom)}x.`,
-    why: message`It is recorded at ${recorded.join(' x ')} and delivered at ${delivered.join(' x ')}.`,
+    why: message`It is recorded at ${recorded.join(' × ')} and delivered at ${delivered.join(' × ')}.`,
   }),
   size: ({ reframe, headroom }) => ({ kind: 'percent', value: reframe / headroom - 1 }),
   numbers: ({ reframe, headroom }) => ({ reframe, headroom }),
   fixes({ at, facts: { headroom } }) {
     const most = KINDS.factor.print((Math.floor(headroom * 100 + 1e-6) / 100) as Factor);
-    return [
-      {
-        ...setTo(message`Scale to ${most}`, at, most),
-        sideEffects: message`wider framing`,
-      },
-    ];
+    return [setTo(message`Scale to ${most}`, at, most, message`wider framing`)];
   },
 };

@@ -65,7 +65,7 @@ export interface RuleDocs {
 }
 
 /** A size in the unit of its kind: mm, stops, a share of 1, rad, pixels, s, kg. */
-export interface Size {
+interface Size {
   readonly kind: Bound['kind'];
   readonly value: number;
 }

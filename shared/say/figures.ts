@@ -10,7 +10,7 @@ const RIGHT_WITHIN_STOPS = 0.05;
 export const asFound = ({ measured }: { readonly measured?: true }, words: string): string =>
   measured ? message`${words} (measured)` : words;
 
-/** "24 x 13.5 mm". */
+/** "24 × 13.5 mm". */
 export const sizeWords = ([width, height]: readonly [number, number], say: Say): string =>
   say.size(width, height);
 
@@ -27,7 +27,7 @@ function offWords(stops: number, say: Say): string {
   return stops < 0 ? message`${off} under` : message`${off} over`;
 }
 
-export const isRight = (stops: number): boolean => Math.abs(stops) < RIGHT_WITHIN_STOPS;
+const isRight = (stops: number): boolean => Math.abs(stops) < RIGHT_WITHIN_STOPS;
 
 /** "infinity to 1x", "0.48x to 1.24x"; "0.4x only" for a lens that has no ring to turn. */
 export function reachWords([least, most]: readonly [number, number], say: Say): string {

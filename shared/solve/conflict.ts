@@ -12,7 +12,7 @@ import { brighter } from './lights.ts';
 import type { Found, Search } from './search.ts';
 
 /** One of the demands that exclude each other. */
-export interface Demand {
+interface Demand {
   readonly rule: Judged;
   /** What is left of it where the others are met: as little as can be. */
   readonly finding: Finding;
@@ -30,7 +30,7 @@ export interface Conflict {
 }
 
 /** A search set up anew for another bench. */
-export type SearchOf = (bench: Bench) => Search;
+type SearchOf = (bench: Bench) => Search;
 
 /** How much of a demand has to be given up is narrowed down to about a tenth of it. */
 const NARROWINGS = 4;

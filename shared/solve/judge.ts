@@ -32,7 +32,7 @@ export interface House {
 }
 
 /** Which finding stands, if one does, and whether it is an error or a warning. */
-export interface Verdict {
+interface Verdict {
   readonly finding: Finding;
   readonly loud: boolean;
 }

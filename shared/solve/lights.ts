@@ -85,7 +85,7 @@ const thirds = (): readonly number[] =>
   Array.from({ length: 2 * MOST_THIRDS + 1 }, (_, index) => index - MOST_THIRDS);
 
 /** The light at another distance; where it stood when it was read stays. */
-export function stoodAt(light: LightInUse, distanceMm: number): LightInUse {
+function stoodAt(light: LightInUse, distanceMm: number): LightInUse {
   const { at } = light.fields;
   if (at.state !== 'known') return light;
   const distance = { ...at.value.distance, value: distanceMm } as Known<number>;

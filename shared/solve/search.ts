@@ -28,7 +28,7 @@ export interface Found {
   readonly cost: Cost;
 }
 
-export interface Terms {
+interface Terms {
   /** Whether a solution will do for all else; left out: each does. */
   readonly isTaken?: (found: Found) => boolean;
   readonly tolerated?: Tolerated;

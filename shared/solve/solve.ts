@@ -44,7 +44,7 @@ export type Solution =
     }
   | { readonly outcome: 'no-way'; readonly conflict: Conflict };
 
-export interface ToSolve {
+interface ToSolve {
   readonly bench: Bench;
   readonly house: House;
   /** What is found in the shot now, as it is shown. */

@@ -11,7 +11,7 @@ export interface Foreign {
   readonly name: string;
 }
 
-export interface YamlReading {
+interface YamlReading {
   readonly root: Node | null;
   readonly foreign: readonly Foreign[];
   /** The first error's offset and code; null where there is none. */

@@ -31,7 +31,7 @@ const pairOf = (map: MapNode, key: string | number): Pair | undefined =>
   map.pairs.find((pair) => pair.key.text === key);
 
 /** Which part of a chunk an offset falls on. */
-export interface Spot {
+interface Spot {
   /** From the entry's own value downward; [] is the entry itself. */
   readonly path: Path;
   /** `inside`: within the mapping or list at `path`, or behind its key, on nothing of its own. */

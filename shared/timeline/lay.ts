@@ -15,7 +15,7 @@ export interface Wanted {
   readonly after: Exact;
 }
 
-export interface Material {
+interface Material {
   readonly clips: number;
   /** Length of each, s; undefined: not known, so taken to be as long as needed. */
   readonly length: Exact | undefined;

@@ -1,9 +1,9 @@
 /** Lengths of the edit in seconds: what is counted in frames needs the rate, in beats the tempo. */
-import type { TimelineLength } from '../quantity/timeline-length.ts';
+import type { TimelineLength } from '../quantity/edit.ts';
 import { beatLength, type Music } from './beats.ts';
 import { type Exact, exact, fromWritten, over, times } from './exact.ts';
 
-export type LengthLacks = 'rate' | 'tempo' | 'bar';
+type LengthLacks = 'rate' | 'tempo' | 'bar';
 
 /**
  * The length in seconds, exact; or what it lacks. `rate` is the delivered one, in frames per

@@ -13,7 +13,7 @@ const NOMINAL = new Set([24, 25, 30, 48, 50, 60]);
 const SLOWED = new Set([24, 30, 48, 60]);
 
 /** How many frame numbers are counted a second; undefined for a rate that has no timecode. */
-export function nominalRate({ n, d }: Rational): number | undefined {
+function nominalRate({ n, d }: Rational): number | undefined {
   const slowed = d === 1001;
   if (d !== 1 && !slowed) return undefined;
   const nominal = slowed ? n / 1000 : n;
@@ -21,7 +21,7 @@ export function nominalRate({ n, d }: Rational): number | undefined {
 }
 
 /** Frame numbers dropped a minute at a rate. */
-export const droppedPerMinute = (rate: Rational): number => {
+const droppedPerMinute = (rate: Rational): number => {
   const nominal = rate.d === 1001 ? nominalRate(rate) : undefined;
   return nominal !== undefined && nominal % 30 === 0 ? nominal / 15 : 0;
 };

@@ -9,7 +9,7 @@
  */
 import { type Form, formOf, type Template, type Translation } from './translation.ts';
 
-export type MessageValue = string | number;
+type MessageValue = string | number;
 
 let inForce: Translation | null = null;
 

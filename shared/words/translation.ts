@@ -17,7 +17,7 @@ export interface Translation {
   readonly categoryOf: (count: number) => string;
 }
 
-export interface ReadTranslation {
+interface ReadTranslation {
   readonly translation: Translation;
   /** Each names its key and what is wrong; these texts stay English. */
   readonly refused: readonly string[];

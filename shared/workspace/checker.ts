@@ -16,7 +16,7 @@ import { Locator } from './locate.ts';
 import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
 import { Store } from './store.ts';
 
-export interface Checking {
+interface Checking {
   readonly context: CheckContext;
   readonly checker: Checker;
   /** A finding of a report on clips, its sentence whole. */

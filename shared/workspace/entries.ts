@@ -21,7 +21,7 @@ import { type EntryKind, entryKindOf, plainId } from './entry-kinds.ts';
 import { keyOf, type Store, splitKey } from './store.ts';
 
 /** Where an entry's value stands: keys below the value of a chunk's own key. */
-export interface EntrySource {
+interface EntrySource {
   readonly chunk: EntryId;
   readonly within: Path;
 }

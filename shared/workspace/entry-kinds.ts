@@ -12,7 +12,7 @@ import { inLanguage } from '../words/message.ts';
 import { DUPLICATE_MARK } from './store.ts';
 
 /** A place that holds named entries, and what each of them is. */
-export interface Home {
+interface Home {
   readonly group: HeldGroup;
   readonly def: DefName;
 }

@@ -3,7 +3,7 @@ import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { Clip } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 
-export type Verdict = 'keep' | 'maybe' | 'reject';
+type Verdict = 'keep' | 'maybe' | 'reject';
 
 export interface ListedClip {
   readonly shot: string;

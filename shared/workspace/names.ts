@@ -21,7 +21,7 @@ export interface Use {
   readonly target: UseTarget;
 }
 
-export interface Definition {
+interface Definition {
   readonly file: FileId;
   readonly entry: EntryId;
 }

@@ -1,6 +1,7 @@
 /** How the figures read a plan: names through the files that it uses, fields from the plan itself. */
 
 import type { Query } from '../engine/graph.ts';
+import { CONSTANTS } from '../figures/constants.ts';
 import type { Named, PlanFields } from '../figures/named.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { layOutRig, type RigLayout } from '../figures/rig-layout.ts';
@@ -20,6 +21,7 @@ export function planReader(
 ): PlanReader {
   const reader: PlanReader = {
     file,
+    constants: CONSTANTS,
     rig: ({ name }) => rigLayout(keyOf(file, name)),
     find: (group, name) => names.find(file, group, name),
     hasClips: (shot) => entries.source(file, `clips/${shot}`) !== undefined,

@@ -17,7 +17,7 @@ export const DUPLICATE_MARK = '\u0001';
 const LOOSE_MARK = '~';
 
 /** Whether a file's text is here, has been asked for, or can't be had (and why). */
-export type FileState =
+type FileState =
   | { readonly state: 'unknown' }
   | { readonly state: 'given' }
   | { readonly state: 'refused'; readonly why: Refusal };

@@ -1,5 +1,6 @@
 /** Findings about the text, the shape and the names of one entry, or of one chunk. */
 
+import { CONSTANTS } from '../figures/constants.ts';
 import { layOutParts } from '../figures/parts.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
@@ -108,7 +109,7 @@ export function entryFindings(
   }
   if (lowered.def === 'rig') {
     const parts = layOutParts(
-      { file, find: (group, name) => names.find(file, group, name) },
+      { file, constants: CONSTANTS, find: (group, name) => names.find(file, group, name) },
       { name: plainId(id), group: 'rigs', file, entry: id, fields: lowered.value as Rig },
     );
     const at: Place = { file, entry: id, path: ['parts'], part: 'key' };

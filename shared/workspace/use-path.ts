@@ -41,7 +41,7 @@ export function resolveUse(from: FileId, written: string, root: FileId): UseTarg
 }
 
 /** Percent-encodes what URIs escape; the editor's own URIs come encoded the same way. */
-export const encodeStep = (step: string): string =>
+const encodeStep = (step: string): string =>
   encodeURIComponent(step).replace(
     /[!'()*]/g,
     (character) => `%${character.charCodeAt(0).toString(16).toUpperCase()}`,

@@ -9,6 +9,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   syntax: [],
   text: ['syntax'],
   quantity: ['words'],
+  assumptions: ['words', 'quantity'],
   engine: [],
   optics: ['quantity'],
   exposure: ['optics', 'quantity'],
@@ -22,6 +23,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   plan: ['words', 'syntax', 'text', 'quantity'],
   figures: [
     'words',
+    'assumptions',
     'say',
     'plan',
     'quantity',

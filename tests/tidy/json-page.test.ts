@@ -1,10 +1,10 @@
 /** The page of the JSON lists the figures that the catalogue declares. */
 import { expect, it } from 'vitest';
-import { jsonPage, jsonPageOf } from '../../client/build/json-page.ts';
+import { JSON_PAGE_PATH, jsonPage, jsonPageOf } from '../../client/build/json-page.ts';
 import { DECLARATIONS } from '../../shared/figures/catalogue/catalogue.ts';
 import { ROOT, read } from './support/project.ts';
 
-const PAGE = read('shared/report/JSON.md');
+const PAGE = read(JSON_PAGE_PATH);
 
 it('the page is what the catalogue says', () => {
   const { is, shouldBe } = jsonPageOf(ROOT);

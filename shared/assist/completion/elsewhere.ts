@@ -8,7 +8,7 @@ import type { Where } from './where.ts';
 /** Entries that are looked through, the nearest first: a plan of thousands of shots repeats itself. */
 const MOST_ENTRIES = 120;
 
-export interface SeenValue {
+interface SeenValue {
   readonly text: string;
   /** The entry that has it. */
   readonly of: string;

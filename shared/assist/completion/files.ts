@@ -32,7 +32,7 @@ const sharesOne = (some: readonly string[], others: readonly string[]): boolean 
   some.some((name) => others.includes(name));
 
 /** null: it would have to be quoted, or lies elsewhere altogether. */
-export function relativePath(from: FileId, to: FileId): string | null {
+function relativePath(from: FileId, to: FileId): string | null {
   const [here, there] = [from.split('/'), to.split('/')];
   let common = 0;
   while (common < here.length - 1 && here[common] === there[common]) common++;

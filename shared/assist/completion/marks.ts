@@ -60,7 +60,7 @@ const ROUND = [
 ];
 
 /** Round numbers from `least` to `most`, both above 0. */
-export function roundNumbers(least: number, most: number): number[] {
+function roundNumbers(least: number, most: number): number[] {
   const found: number[] = [];
   for (let decade = 10 ** Math.floor(Math.log10(least)); decade <= most; decade *= 10)
     for (const round of ROUND) {

@@ -10,7 +10,7 @@ import { quantitiesAt } from './quantities.ts';
 import { shapeOf, type Where } from './where.ts';
 
 /** What stands at the caret and beside it. */
-export interface Beside extends AmongParts {
+interface Beside extends AmongParts {
   readonly typed: string;
   /** What stood there before it was taken out. */
   readonly former?: string | undefined;

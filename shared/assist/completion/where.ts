@@ -1,5 +1,4 @@
 /** Where a caret stands, in the words of the language. */
-import type { DefName } from '../../plan/generated/names.ts';
 import type { FileId, Place } from '../../plan/place.ts';
 import type { Shape } from '../../plan/shape.ts';
 import type { Path } from '../../text/tree.ts';
@@ -39,9 +38,6 @@ export const below = (where: Where, step: string | number): Where | null => {
 
 export const shapeOf = ({ meaning }: Where): Shape =>
   meaning?.shape ?? { kind: 'record', of: 'plan' };
-
-/** The kind of entry or record that the place is a value of. */
-export const ownerOf = ({ meaning }: Where): DefName => meaning?.of ?? 'plan';
 
 /** The shortest part of a path that is an entry, and what is left of it. */
 function placeAt(file: FileId, path: Path): Place {

@@ -6,7 +6,7 @@ import type { Core, CoreOptions } from '../../api/facade.ts';
 import { ownKit } from './base.ts';
 import type { Body, Lens, SubjectKind } from './kit.ts';
 
-export interface PlanChoice {
+interface PlanChoice {
   readonly body: Body;
   readonly lens: Lens;
   readonly subject: SubjectKind;

@@ -6,10 +6,10 @@ import type { FigureName } from './catalogue.ts';
 
 export const ABOUT: Readonly<Record<FigureName, string>> = {
   magnification: 'm, subject to sensor',
-  lensMagnification: 'm1, of what the lens sees, with all that stands behind it',
+  lensMagnification: 'm1, of the lens with everything behind it, as it sees the subject',
   ringMagnification: "m0, the lens's own by its ring; 0 at infinity",
-  reach: '[least, most] magnification: ring at infinity, ring at its closest',
-  fieldMm: '[width, height] of what the recorded frame takes in',
+  reach: '[smallest, largest] magnification: ring at infinity, ring at its closest',
+  fieldMm: '[width, height] of the recorded frame in the plane of focus',
   effectiveFNumber: 'N_eff = N·(1 + m1/p)·M_c, effective at the sensor',
   lightLossStops: '2·log2(N_eff/N), without the loss of filters and glass',
   lossByPart: 'the same by part: `part`, `stops`',
@@ -71,8 +71,8 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
     "outline and lights as a bubble reflects them: `of`, `wall` (front or rear), `xPx` and `yPx` from the frame's middle, `widthPx`, `heightPx`, `blurPx`",
   filmColours:
     "over the film's thickness: `swatches` (`thicknessNm`, `hex`, and `xyz` by CIE 1931, 100 for a perfect white), and the `bands` of colour that it passes through (`band`, `fromNm`, `toNm`)",
-  darkestBand: 'thickness at which the film reflects least: `thicknessNm`, `reflectance`',
-  brightestBand: 'thickness at which it reflects most: `thicknessNm`, `reflectance`',
+  darkestBand: 'thickness at which the film is darkest: `thicknessNm`, `reflectance`',
+  brightestBand: 'thickness at which it is brightest: `thicknessNm`, `reflectance`',
   lifeS: 'lifetime of the film',
   shareOfLife: 'settling and take over that lifetime; 1 just fits',
   domeDepthMm: 'depth that a dome as wide as the level film would need',

@@ -8,7 +8,7 @@ import type { Owner } from '../not-applicable.ts';
 import type { ShotFigures } from '../shot-figures.ts';
 import type { Shape, ShapeOf } from './shape.ts';
 
-export interface Declared<V> {
+interface Declared<V> {
   /** What people call it, marked by `later`; its unit stands behind the number. */
   readonly label: string;
   readonly is: ShapeOf<V>;
@@ -22,11 +22,11 @@ export interface Declared<V> {
 }
 
 /** A reviewer of a change decides by it. */
-export interface Review {
+interface Review {
   /** Where it stands among the others, by its weight: what is lower comes first. */
   readonly place: number;
-  /** What a review calls it, marked by `later`. */
-  readonly label: string;
+  /** What a review calls it where it has another name for it, marked by `later`. */
+  readonly label?: string;
 }
 
 /** How a figure is told, whatever it is taken from. */
@@ -39,7 +39,7 @@ export type Told =
   | { readonly kind: 'figure'; readonly label: string; readonly is: Shape }
   | { readonly kind: 'group'; readonly label: string; readonly parts: GroupEntry['parts'] };
 
-export interface FigureEntry<K extends keyof ShotFigures = keyof ShotFigures> extends Declaration {
+interface FigureEntry<K extends keyof ShotFigures = keyof ShotFigures> extends Declaration {
   readonly kind: 'figure';
   /** What it is taken from. */
   readonly from: K;
@@ -47,7 +47,7 @@ export interface FigureEntry<K extends keyof ShotFigures = keyof ShotFigures> ex
 }
 
 /** A part of a group: `label` alone ("depth needed"), `short` behind the group's ("needed"). */
-export interface GroupPart extends Declaration {
+interface GroupPart extends Declaration {
   readonly short: string;
 }
 

@@ -15,7 +15,7 @@ export const LIGHT = {
     label: later`ISO needed`,
     is: number('iso'),
     rules: ['iso-out-of-range'],
-    review: { place: 70, label: later`ISO needed` },
+    review: { place: 70 },
   }),
   unevennessStops: figure('unevennessStops', {
     label: later`unevenness`,
@@ -29,18 +29,18 @@ export const LIGHT = {
   shutterAngleDeg: figure('shutterAngleDeg', {
     label: later`shutter angle`,
     is: number('degrees'),
-    review: { place: 100, label: later`shutter angle` },
+    review: { place: 100 },
   }),
   flickerResidual: figure('flickerResidual', {
-    label: later`flicker residual`,
+    label: later`flicker`,
     is: number('share'),
     rules: ['lamp-flicker'],
-    review: { place: 110, label: later`flicker` },
+    review: { place: 110 },
   }),
   bandsInFrame: figureIn('worstFlicker', ({ residual, bandsInFrame }) =>
     residual === 0 ? 0 : (bandsInFrame ?? notKnown(message`the body's \`readout\` is not given`)),
   )({
-    label: later`bands in frame`,
+    label: later`flicker bands`,
     is: number('number'),
   }),
 };

@@ -8,21 +8,23 @@ export const LOAD = {
     label: later`mass`,
     is: number('mass'),
     rules: ['head-overloaded', 'stand-overloaded'],
-    review: { place: 210, label: later`mass` },
+    review: { place: 210 },
   }),
   centreOfGravityMm: figure('centreOfGravityMm', {
     label: later`centre of gravity`,
     is: number('length'),
-    review: { place: 220, label: later`centre of gravity` },
+    review: { place: 220 },
   }),
   footMm: figure('footMm', {
     label: later`foot`,
     is: number('length'),
+    only: 'support',
   }),
   momentAtFootNewtonMetres: figure('momentAtFootNewtonMetres', {
     label: later`moment at foot`,
     is: number('moment'),
-    review: { place: 230, label: later`moment at foot` },
+    only: 'support',
+    review: { place: 230 },
   }),
   momentAtMountNewtonMetres: figure('momentAtMountNewtonMetres', {
     label: later`moment at mount`,
@@ -33,6 +35,6 @@ export const LOAD = {
     is: number('number'),
     only: 'boom',
     rules: ['boom-may-tip'],
-    review: { place: 240, label: later`stability factor` },
+    review: { place: 240 },
   }),
 };

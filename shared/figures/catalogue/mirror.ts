@@ -27,11 +27,11 @@ export const MIRROR = {
     'leastTiltRad',
     degrees,
   )({
-    label: later`least tilt`,
+    label: later`minimum tilt`,
     is: number('degrees'),
     only: 'flatMirror',
     rules: ['lens-reflected'],
-    review: { place: 130, label: later`minimum tilt` },
+    review: { place: 130 },
   }),
   tiltWindowDeg: figureIn('tiltWindow', ({ leastRad, greatestRad }): readonly [number, number] => [
     degrees(leastRad),
@@ -41,10 +41,10 @@ export const MIRROR = {
     is: range('degrees', shutWindow),
     only: 'flatMirror',
     rules: ['lens-reflected'],
-    review: { place: 140, label: later`tilt window` },
+    review: { place: 140 },
   }),
   tiltWindowOpenDeg: figureIn('tiltWindow', ({ openRad }) => degrees(openRad))({
-    label: later`tilt window open`,
+    label: later`tilt window, width`,
     is: number('degrees'),
     only: 'flatMirror',
   }),
@@ -70,7 +70,7 @@ export const MIRROR = {
     'lightInTheWay',
     ({ clearanceMm }) => clearanceMm,
   )({
-    label: later`light clearance`,
+    label: later`light to lens`,
     is: number('length'),
     rules: ['no-room'],
   }),
@@ -78,7 +78,7 @@ export const MIRROR = {
     'lightInTheWay',
     ({ hiddenShare }) => hiddenShare,
   )({
-    label: later`hidden share`,
+    label: later`hidden by a light`,
     is: number('share'),
     rules: ['no-room'],
   }),
@@ -86,7 +86,7 @@ export const MIRROR = {
     'shade',
     ({ blackShare }) => blackShare,
   )({
-    label: later`black share`,
+    label: later`black part of frame`,
     is: number('share'),
     only: 'flatMirror',
     rules: ['source-too-small'],
@@ -96,7 +96,7 @@ export const MIRROR = {
     'shade',
     ({ dimShare }) => dimShare,
   )({
-    label: later`dim share`,
+    label: later`dimmed part of frame`,
     is: number('share'),
     only: 'flatMirror',
   }),
@@ -104,19 +104,19 @@ export const MIRROR = {
     'darkFrame',
     ({ side }) => side,
   )({
-    label: later`black side`,
+    label: later`black side of frame`,
     is: WORD,
     only: 'flatMirror',
   }),
   strayRatio: figure('strayRatio', {
-    label: later`stray ratio`,
+    label: later`background against film`,
     is: number('ratio'),
     only: 'mirror',
     rules: ['background-washes'],
-    review: { place: 160, label: later`background against film` },
+    review: { place: 160 },
   }),
   focusBehindNearestMm: figure('focusBehindNearestMm', {
-    label: later`focus behind nearest`,
+    label: later`focus beyond nearest point`,
     is: number('length'),
     only: 'bubble',
   }),

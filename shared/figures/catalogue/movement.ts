@@ -9,10 +9,10 @@ export const MOVEMENT = {
     is: number('speed'),
   }),
   smearPx: figure('smearPx', {
-    label: later`smear`,
+    label: later`motion blur`,
     is: number('pixels'),
     rules: ['motion-blur'],
-    review: { place: 90, label: later`motion blur` },
+    review: { place: 90 },
   }),
   travelMm: figure('travelMm', {
     label: later`travel`,
@@ -20,12 +20,12 @@ export const MOVEMENT = {
     rules: ['focus-drifts'],
   }),
   pullFieldsMm: figureIn('pullEnds', (ends) => ends.map(({ fieldMm }) => fieldMm))({
-    label: later`pull fields`,
+    label: later`focus pull, fields`,
     is: list<readonly [number, number]>(size('length'), 'to'),
     only: 'pull',
   }),
   pullTravelMm: figure('pullTravelMm', {
-    label: later`pull travel`,
+    label: later`focus pull, travel`,
     is: number('length'),
     only: 'pull',
   }),

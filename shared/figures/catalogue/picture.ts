@@ -8,7 +8,7 @@ export const PICTURE = {
   magnification: figure('magnification', {
     label: later`magnification`,
     is: number('magnification'),
-    review: { place: 20, label: later`magnification` },
+    review: { place: 20 },
   }),
   lensMagnification: figure('lensMagnification', {
     label: later`lens magnification`,
@@ -19,20 +19,20 @@ export const PICTURE = {
     is: number('magnification'),
   }),
   reach: figure('reach', {
-    label: later`reach`,
+    label: later`magnification range`,
     is: range('magnification'),
     rules: ['field-out-of-reach'],
   }),
   fieldMm: figure('fieldMm', {
     label: later`field`,
     is: size('length'),
-    review: { place: 10, label: later`field` },
+    review: { place: 10 },
   }),
   effectiveFNumber: figure('effectiveFNumber', {
     label: later`effective f-number`,
     is: number('fNumber'),
     rules: ['effective-aperture'],
-    review: { place: 30, label: later`effective f-number` },
+    review: { place: 30 },
   }),
   lightLossStops: figure('lightLossStops', {
     label: later`light loss`,
@@ -50,7 +50,7 @@ export const PICTURE = {
     label: later`working distance`,
     is: number('length'),
     rules: ['no-room'],
-    review: { place: 120, label: later`working distance` },
+    review: { place: 120 },
   }),
   subjectToSensorMm: figure('subjectToSensorMm', {
     label: later`subject to sensor`,

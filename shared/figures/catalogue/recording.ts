@@ -12,6 +12,6 @@ export const RECORDING = {
   recordedBytes: figure('recordedBytes', {
     label: later`recorded data`,
     is: number('bytes'),
-    review: { place: 180, label: later`recorded data` },
+    review: { place: 180 },
   }),
 };

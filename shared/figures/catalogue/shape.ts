@@ -6,11 +6,11 @@ export interface NumberShape {
   readonly unit: Unit;
 }
 
-export interface WordShape {
+interface WordShape {
   readonly kind: 'word';
 }
 
-/** Two numbers of one unit: "24 mm x 13.5 mm", "0.3x to 1.2x". */
+/** Two numbers of one unit: "24 mm × 13.5 mm", "0.3x to 1.2x". */
 export interface PairShape {
   readonly kind: 'pair';
   readonly unit: Unit;

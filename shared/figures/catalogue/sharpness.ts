@@ -57,7 +57,7 @@ export const SHARPNESS = {
     is: number('fNumber'),
   }),
   leastBlurUm: figure('leastBlurUm', {
-    label: later`least blur`,
+    label: later`smallest blur`,
     is: number('micrometres'),
   }),
 };

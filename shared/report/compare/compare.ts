@@ -59,7 +59,7 @@ export function comparePlans(before: ComparedPlan, after: ComparedPlan): Compari
 export const isSame = ({ entries, shots, edit, findings }: Comparison): boolean =>
   entries.length + shots.length + edit.length === 0 && !hasFindings(findings);
 
-export const hasFindings = ({ gone, new: come, changed }: FindingsChange): boolean =>
+const hasFindings = ({ gone, new: come, changed }: FindingsChange): boolean =>
   gone.length + come.length + changed.length > 0;
 
 const entriesIn = (plan: ComparedPlan, section: string): ReadonlyMap<string, FieldTexts> =>

@@ -28,7 +28,7 @@ import {
 } from './words.ts';
 
 /** Where it is read: a page heads its tables, and has what was set for the shots below them. */
-export type ReadIn = 'terminal' | 'page';
+type ReadIn = 'terminal' | 'page';
 
 export function comparisonDocument(
   comparison: Comparison,

@@ -12,7 +12,7 @@ import type { Attributes, Child, Element } from '../../api/drawing.ts';
 import { el } from '../markup.ts';
 import { isLong } from './terminal.ts';
 
-export interface HtmlHooks {
+interface HtmlHooks {
   /** Boxes are ticked on paper or in the page; a view that is only read has them as they are. */
   readonly isRead?: boolean;
   /** What a row of a table carries, and what stands in its cells. */

@@ -6,13 +6,13 @@ import type { LocatedFinding } from '../../api/located.ts';
 import { fenced } from './fence.ts';
 import { Redactor } from './redact.ts';
 
-export interface ReportedFile {
+interface ReportedFile {
   /** As it is shown: a path, or an address. */
   readonly name: string;
   readonly text: string;
 }
 
-export interface ReportInput {
+interface ReportInput {
   /** Program and version, platform, editor: one fact a line. */
   readonly facts: readonly string[];
   /** The plan itself first. */

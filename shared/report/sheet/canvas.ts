@@ -10,7 +10,7 @@ import { el } from '../markup.ts';
 export const WIDTH = 360;
 export const MARGIN = 10;
 
-export type Tone =
+type Tone =
   | 'there'
   | 'needed'
   | 'black'
@@ -24,7 +24,7 @@ export type Tone =
   | 'image'
   | 'image-rear';
 
-export type Stroke = 'axis' | 'edge' | 'ray' | 'thrown' | 'limit' | 'curve' | 'curve-ends' | 'grid';
+type Stroke = 'axis' | 'edge' | 'ray' | 'thrown' | 'limit' | 'curve' | 'curve-ends' | 'grid';
 
 export const rect = (
   tone: Tone,
@@ -60,7 +60,7 @@ export const polygon = (tone: Tone, points: readonly Point[], more: Attributes =
 export const polyline = (stroke: Stroke, points: readonly Point[], more: Attributes = {}) =>
   el('polyline', { class: stroke, points: pointsText(points), ...more });
 
-export type Anchor = 'start' | 'middle' | 'end';
+type Anchor = 'start' | 'middle' | 'end';
 
 /** Classes of labels; in their middle most of them are held. */
 const ANCHORS = { start: 'from', middle: undefined, end: 'to' } as const;
@@ -86,7 +86,7 @@ export function label(
   return el('text', { x: left + before, y, class: ANCHORS[anchor] }, shown);
 }
 
-export function shortened(text: string, most: number): string {
+function shortened(text: string, most: number): string {
   const characters = [...text];
   const fit = Math.max(2, Math.floor(most / ADVANCE));
   return characters.length <= fit ? text : `${characters.slice(0, fit - 1).join('')}…`;

@@ -16,7 +16,7 @@ export interface SetUp {
   readonly subject: string | null;
 }
 
-export interface Placed {
+interface Placed {
   readonly name: string;
   /** Where it stands and how it is dimmed, as one text. */
   readonly place: string;

@@ -9,7 +9,7 @@ export interface TextFacts {
 
 export type TextRule = RuleCore<TextFacts>;
 
-export type Wording = (args: Readonly<Record<string, string>>) => Words;
+type Wording = (args: Readonly<Record<string, string>>) => Words;
 
 /**
  * The words for a code. A code without words is a fault of the program; the finding still says

@@ -74,3 +74,39 @@ export function importsIn(file: string, source: string): readonly Import[] {
   }));
   return [...early, ...late];
 }
+
+const OFFER =
+  /^export (?:declare |abstract |async )*(?:const|let|function\*?|class|interface|type|enum) (\w+)/gm;
+const OFFERED_LIST = /^export (?:type )?\{([^}]*)\}/gm;
+const TAKEN_LIST = /^(?:import|export) (?:type )?\{([^}]*)\} from '(\.[^']+)'/gm;
+const TAKEN_WHOLE = /^import (?:type )?\* as (\w+) from '(\.[^']+)'/gm;
+const TAKEN_LATE = /\bimport\(\s*'(\.[^']+)'\s*\)/g;
+
+/** `name as other`: what it is called in the file it comes from, and here. */
+const listed = (list = ''): readonly (readonly [string, string])[] =>
+  [...list.matchAll(/(?:type )?(\w+)(?: as (\w+))?/g)].map(([, name = '', as = name]) => [
+    name,
+    as,
+  ]);
+
+/** The names that a source, laid out as the formatter does, offers to others. */
+export const offeredBy = (text: string): readonly string[] => [
+  ...[...text.matchAll(OFFER)].map(([, name = '']) => name),
+  ...[...text.matchAll(OFFERED_LIST)].flatMap(([, list]) => listed(list).map(([, as]) => as)),
+];
+
+/** What a source takes from others of the project: `file name`, or `file *` for all there is. */
+export function takenBy(file: string, text: string): readonly string[] {
+  const from = (written = ''): string => fileOf(file, written) ?? written;
+  return [
+    ...[...text.matchAll(TAKEN_LIST)].flatMap(([, list, written]) =>
+      listed(list).map(([name]) => `${from(written)} ${name}`),
+    ),
+    ...[...text.matchAll(TAKEN_WHOLE)].flatMap(([, whole, written]) =>
+      [...text.matchAll(new RegExp(`\\b${whole}\\.(\\w+)`, 'g'))].map(
+        ([, name]) => `${from(written)} ${name}`,
+      ),
+    ),
+    ...[...text.matchAll(TAKEN_LATE)].map(([, written]) => `${from(written)} *`),
+  ];
+}

@@ -12,7 +12,7 @@ import { joinWords, sourceWords, startWords } from '../../edit-words.ts';
 import { label, line, MARGIN, polyline, rect, textWidth } from '../canvas.ts';
 
 /** As wide as the page. */
-export const EDIT_WIDTH = 760;
+const EDIT_WIDTH = 760;
 const ROOM = EDIT_WIDTH - 2 * MARGIN;
 
 /** A row holds about as many cuts as can bear a name; a long edit runs on over several. */

@@ -1,0 +1,17 @@
+/** What calculations rest on that no key of a plan says: see shared/assumptions/. */
+import { INCIDENT, IRIS_KEEPS_SIZE, REFLECTED } from '../assumptions/table.ts';
+
+export interface Constants {
+  /** K of a reflected-light meter. */
+  readonly reflected: number;
+  /** C of an incident-light meter. */
+  readonly incident: number;
+  /** 0: the f-number holds as a lens shortens its focal length up close; 1: its iris keeps its size. */
+  readonly irisKeepsSize: number;
+}
+
+export const CONSTANTS: Constants = {
+  reflected: REFLECTED.middle,
+  incident: INCIDENT.middle,
+  irisKeepsSize: IRIS_KEEPS_SIZE.middle,
+};
