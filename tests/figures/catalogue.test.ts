@@ -104,7 +104,7 @@ it('names rules that decide by a figure, and read it', () => {
       expect(names, key).toContain(rule);
       // Rules about the whole plan read what carries the rigs of all shots.
       const its = read.get(rule);
-      if (its) expect(its, `${rule} by ${key}`).toContain(entry.from);
+      if (its) for (const from of entry.from) expect(its, `${rule} by ${key}`).toContain(from);
     }
   }
 });

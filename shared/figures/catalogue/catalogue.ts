@@ -33,7 +33,7 @@ export type FigureName = { [K in FigureKey]: NamesIn<K> }[FigureKey];
 type NamesIn<K extends FigureKey> =
   (typeof TOLD)[K] extends GroupEntry<infer F> ? `${K}.${keyof ShotFigures[F] & string}` : K;
 
-type ToldFrom = (typeof TOLD)[FigureKey]['from'];
+type ToldFrom = (typeof TOLD)[FigureKey]['from'][number];
 
 /** Figures that others are worked out of, and why nobody is told them. */
 export const KEPT_INSIDE = {

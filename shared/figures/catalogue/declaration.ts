@@ -42,7 +42,7 @@ export type Told =
 interface FigureEntry<K extends keyof ShotFigures = keyof ShotFigures> extends Declaration {
   readonly kind: 'figure';
   /** What it is taken from. */
-  readonly from: K;
+  readonly from: readonly K[];
   readonly of: (figures: ShotFigures) => Figure<unknown>;
 }
 
@@ -54,7 +54,7 @@ interface GroupPart extends Declaration {
 /** Figures under one key, each known or not by itself. */
 export interface GroupEntry<K extends keyof ShotFigures = keyof ShotFigures> {
   readonly kind: 'group';
-  readonly from: K;
+  readonly from: readonly K[];
   readonly label: string;
   readonly parts: Readonly<Record<string, GroupPart>>;
   readonly of: (figures: ShotFigures) => Readonly<Record<string, Figure<unknown>>>;
@@ -74,7 +74,7 @@ type Single = {
 export const figure = <K extends Single>(from: K, declared: Declared<Of<K>>): FigureEntry<K> => ({
   ...(declared as unknown as Declaration),
   kind: 'figure',
-  from,
+  from: [from],
   of: (figures) => figures[from],
 });
 
@@ -82,14 +82,24 @@ export const figure = <K extends Single>(from: K, declared: Declared<Of<K>>): Fi
  * What `take` makes of a figure: one of its parts, or another unit. In two calls, so that the
  * declaration is held to what `take` gives.
  */
-export const figureIn =
-  <K extends Single, R>(from: K, take: (value: Of<K>) => R) =>
-  (declared: Declared<Exclude<R, UnknownFigure>>): FigureEntry<K> => ({
+export const figureIn = <K extends Single, R>(from: K, take: (value: Of<K>) => R) =>
+  figureBy([from], take as (...values: OfEach<readonly [K]>) => R);
+
+/** What `take` makes of several figures. */
+export const figureBy =
+  <const S extends readonly Single[], R>(from: S, take: (...values: OfEach<S>) => R) =>
+  (declared: Declared<Exclude<R, UnknownFigure>>): FigureEntry<S[number]> => ({
     ...(declared as unknown as Declaration),
     kind: 'figure',
     from,
-    of: (figures) => derive([figures[from] as Figure<Of<K>>], (value) => take(value as Of<K>)),
+    of: (figures) =>
+      derive(
+        from.map((one) => figures[one] as Figure<unknown>),
+        (...values) => take(...(values as unknown as OfEach<S>)),
+      ),
   });
+
+type OfEach<S extends readonly Single[]> = { readonly [I in keyof S]: Of<S[I]> };
 
 type Groups = Exclude<keyof ShotFigures, Single>;
 
@@ -104,7 +114,7 @@ export const group = <K extends Groups>(
   },
 ): GroupEntry<K> => ({
   kind: 'group',
-  from,
+  from: [from],
   label,
   parts: parts as unknown as GroupEntry<K>['parts'],
   of: (figures) => figures[from] as unknown as Readonly<Record<string, Figure<unknown>>>,
