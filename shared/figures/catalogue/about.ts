@@ -26,6 +26,7 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   circleOfConfusionMm: 'on the sensor',
   airyUm: 'diameter of the Airy disk, 2.44·λ·N_eff at 0.55 µm',
   pixelUm: 'the coarser of recorded and delivered pixel, on the sensor',
+  pixelAtSubjectUm: 'size of that pixel on the subject, in the plane of focus: pixel over m',
   contrast: 'left by diffraction at half the Nyquist frequency of that pixel',
   contrastAtNyquist: 'the same at the Nyquist frequency',
   bestEffectiveFNumber: 'at which the needed depth is sharpest',

@@ -1,6 +1,6 @@
 /** What is sharp, and what diffraction leaves of it. */
 import { later } from '../../words/message.ts';
-import { figure, group } from './declaration.ts';
+import { figure, figureBy, group } from './declaration.ts';
 import { number } from './shape.ts';
 
 export const SHARPNESS = {
@@ -41,6 +41,15 @@ export const SHARPNESS = {
   pixelUm: figure('pixelUm', {
     label: later`pixel`,
     is: number('micrometres'),
+  }),
+  // Size on the sensor over size of the subject is m.
+  pixelAtSubjectUm: figureBy(
+    ['pixelUm', 'magnification'],
+    (pixelUm, m) => pixelUm / m,
+  )({
+    label: later`pixel at the subject`,
+    is: number('micrometres'),
+    review: { place: 75 },
   }),
   contrast: figure('contrast', {
     label: later`contrast`,
