@@ -17,7 +17,8 @@ import { timeline } from './commands/timeline.ts';
 import { COULD_NOT_RUN, NOTHING_FOUND } from './exit-status.ts';
 import { guarded, isHelp, runCommand } from './run-command.ts';
 
-const COMMANDS: readonly Command[] = [
+/** All of them, in the order of the help. */
+export const COMMANDS: readonly Command[] = [
   check,
   figures,
   sheet,

@@ -16,7 +16,7 @@ const HEAD = `<!-- biome-ignore-all format: a table as wide as its widest cell c
 # What is checked
 
 Every finding names its rule. The severities are those that a rule starts with; a plan sets others
-with \`severity:\`, and accepts a finding that is wanted with \`allow:\`.
+with \`severity:\`, and accepts a finding with \`allow:\`.
 
 - **error**: it can't be done, or the material is lost.
 - **warning**: the picture suffers.

@@ -12,7 +12,7 @@ export interface Sheet {
   /** The plan's file, as the reader names it. */
   readonly file: string;
   readonly about: string | null;
-  /** "1920 x 1080, 25 fps, 4 min" */
+  /** "1920 × 1080, 25 fps, 4 min" */
   readonly deliver: string | null;
   /** Checks that are made once, for the day. */
   readonly once: readonly Check[];

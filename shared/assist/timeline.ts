@@ -18,7 +18,7 @@ export function timelineOf(
   if (!edit) return { ok: false, why: message`the plan has no edit with cuts` };
   if (!edit.totalFrames.known) {
     const reason = reasonOf(edit.totalFrames) ?? message`it depends on an invalid entry`;
-    return { ok: false, why: message`the cuts have no place yet: ${reason}` };
+    return { ok: false, why: message`the cuts can't be placed yet: ${reason}` };
   }
   if (format === 'csv') return { ok: true, text: shotList(edit) };
   const title = ifKnown(analysis.reader(file).plan('title')) ?? fileName(file);

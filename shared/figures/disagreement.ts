@@ -84,7 +84,7 @@ function magnificationAsked(one: Measurement, bench: Bench): Figure<number> {
   const hasOneSetting = reach.known && reach.value[0] === reach.value[1];
   return hasOneSetting
     ? { ...reach, value: reach.value[0] }
-    : notKnown(message`any ring setting may be`);
+    : notKnown(message`the focus ring setting is unknown`);
 }
 
 function traced(

@@ -118,7 +118,7 @@ function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
     footage === null
       ? silent
       : footage.takeS === null
-        ? notKnown(message`how long a take of ${footage.shot} is, is not known`)
+        ? notKnown(message`the length of a take of ${footage.shot} is unknown`)
         : known(fromWritten(footage.takeS));
   return {
     clips: usable?.length ?? footage?.takes ?? 1,

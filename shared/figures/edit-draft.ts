@@ -54,7 +54,7 @@ export const draftOf = lastOf(
     const setting = footage
       ? footage.setting
         ? known(footage.setting)
-        : notKnown(message`what ${shot ?? name} is recorded with is not known`)
+        : notKnown(message`the recording mode of ${shot ?? name} is unknown`)
       : silent;
     const bound = derive([terms.rate, setting], (delivered, recorded) =>
       slowestWithoutRepeats(fromRational(delivered), fromRational(recorded.rate)),

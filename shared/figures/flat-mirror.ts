@@ -1,4 +1,5 @@
 /** What a flat mirror-like subject shows: the lens, the light, and what neither reaches. */
+
 import { coverage } from '../mirror/coverage.ts';
 import { coveredTiltsRad } from '../mirror/covered-tilts.ts';
 import {
@@ -13,6 +14,7 @@ import { shadeOf } from '../mirror/seen-lit.ts';
 import type { Source } from '../mirror/source.ts';
 import { greatestTiltByDepthRad } from '../mirror/tilt-window.ts';
 import { message } from '../words/message.ts';
+import { frontDiameter } from './assumed.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { type Makers, once } from './lazily.ts';
@@ -46,7 +48,7 @@ export function flatMirrorFigures(
       [view()],
       (it) =>
         leastBy(bench.lens ?? NO_LENS, it) ??
-        notKnown(message`no tilt under 60° takes the lens out of the mirror`),
+        notKnown(message`the lens is reflected at every tilt under 60°`),
     ),
   );
   const byDepth = where(() => greatestByDepth(bench, optical, sharpness));
@@ -125,7 +127,7 @@ function extentOf({ subject }: Bench): Figure<{ width: number; height: number } 
 function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
   const { lens } = bench;
   const { trace, workingDistanceMm, pupilDiameterMm, fieldMm } = optical;
-  const rim = lens ? figureOf(lens.fields['front-diameter'], lens.name) : unknownOf([trace]);
+  const rim = lens ? frontDiameter(lens) : unknownOf([trace]);
   return derive(
     [trace, workingDistanceMm, pupilDiameterMm, fieldMm, rim, bowOf(bench), extentOf(bench)],
     (
@@ -139,7 +141,7 @@ function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
     ): MirrorView | ReturnType<typeof notKnown> => {
       if (!(distance > 0)) return notKnown(message`the subject would be inside the lens`);
       const fieldAlongMm = alongTilt(bench, field);
-      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the frame has no end`);
+      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the field has no limit`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
       return {
         workingDistanceMm: distance,
@@ -160,7 +162,7 @@ function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
     ([widthMm, heightMm], distance, pupilMm, room) =>
       room > 0 && Number.isFinite(widthMm)
         ? { widthMm, heightMm, pupilDistanceMm: distance, pupilMm }
-        : notKnown(message`there is no frame in front of the lens`),
+        : notKnown(message`nothing in front of the lens is in focus`),
   );
 }
 
@@ -173,7 +175,7 @@ function greatestByDepth(
     [usableDepthMm, fieldMm, bowOf(bench), extentOf(bench)],
     (depth, field, bowMm, extent) => {
       const fieldAlongMm = alongTilt(bench, field);
-      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the frame has no end`);
+      if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the field has no limit`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
       if (!Number.isFinite(depth)) return Math.PI / 2;
       return greatestTiltByDepthRad(

@@ -44,7 +44,9 @@ export function focusPullFigures(
         const depths = [first, last].map((trace) => depthAt(trace, circleMm, marked));
         const [a, b] = depths as [Depth | undefined, Depth | undefined];
         if (!a || !b)
-          return notKnown(message`at infinity the pull has no field and no end to its travel`);
+          return notKnown(
+            message`at infinity the focus pull has no field and no limit to its travel`,
+          );
         const isNearer = (first.magnification ?? 0) >= (last.magnification ?? 0);
         return isNearer ? a.frontMm + b.behindMm : b.frontMm + a.behindMm;
       },
@@ -107,7 +109,7 @@ function endOf(trace: Figure<ChainTrace>, { recordedAreaMm, parts }: Bench): Fig
     if (magnification === undefined) return untraced(traced, 'magnification', parts);
     if (subjectToSensorMm === undefined) return untraced(traced, 'subjectToSensorMm', parts);
     if (magnification <= 0 || !Number.isFinite(subjectToSensorMm))
-      return notKnown(message`at infinity the pull has no field and no end to its travel`);
+      return notKnown(message`at infinity the focus pull has no field and no limit to its travel`);
     return {
       fieldMm: [area.width / magnification, area.height / magnification] as const,
       subjectToSensorMm,

@@ -67,7 +67,7 @@ function footOf(bench: Bench): Figure<number> {
   const field = supportOf(bench);
   if (!field) return unknownOf([bench.parts]);
   if (field.state === 'invalid') return silent;
-  if (field.state === 'missing') return notKnown(message`nothing says how the rig is held`);
+  if (field.state === 'missing') return notKnown(message`the rig has no support`);
   return figureOf(field.value.foot, message`${bench.rigName ?? ''}'s support`);
 }
 

@@ -181,7 +181,7 @@ function pupilBy(measured: OpticalFigures): Figure<number> {
   if (isTraced) return measured.pupilDiameterMm;
   const distance = derive([trace, workingDistanceMm], ({ pupilDepthMm }, room) =>
     pupilDepthMm === undefined
-      ? notKnown(message`the pupil's place is not known`)
+      ? notKnown(message`the position of the entrance pupil is unknown`)
       : room + pupilDepthMm,
   );
   return derive([distance, magnification, effectiveFNumber], (u, m, n) => Math.abs((u * m) / n));

@@ -45,10 +45,12 @@ function moveSpeed(
   if (kind === 'push-in' || kind === 'focus-pull') return known(0);
   const speed = figureOf(move.value.speed, message`${bench.shot}'s move`);
   const along = derive([speed], (it) =>
-    it.kind === 'line' ? it.value : notKnown(message`the move's speed is one of turning`),
+    it.kind === 'line' ? it.value : notKnown(message`the speed of the move is an angle per second`),
   );
   const turning = derive([speed], (it) =>
-    it.kind === 'turn' ? it.value : notKnown(message`the move's speed is one along a line`),
+    it.kind === 'turn'
+      ? it.value
+      : notKnown(message`the speed of the move is a distance per second`),
   );
   switch (kind) {
     case 'slide':

@@ -113,7 +113,7 @@ function travelMm(bench: Bench): Figure<number> {
   if (kind !== 'slide' && kind !== 'push-in') return known(0);
   const duration = durationOf(move.value, bench);
   const speed = derive([figureOf(move.value.speed, message`${bench.shot}'s move`)], (value) =>
-    value.kind === 'line' ? value.value : notKnown(message`the move turns instead of sliding`),
+    value.kind === 'line' ? value.value : notKnown(message`the move rotates instead of sliding`),
   );
   if (take.state === 'invalid') return silent;
   if (kind === 'push-in')

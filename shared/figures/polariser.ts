@@ -74,7 +74,7 @@ export function sheetStops({ name, fields }: LightInUse, { filters }: Bench): Fi
     if (!polariser || how === 'none') return 0;
     if (how === 'parallel') return polariserStops(0).unpolarised;
     return notKnown(
-      message`${polariser.name} is crossed with ${name}: what it leaves is not known`,
+      message`${polariser.name} is crossed with ${name}; the remaining light is unknown`,
     );
   });
 }

@@ -21,7 +21,7 @@ export function recordingFigures(bench: Bench): Makers<RecordingFigures> {
 }
 
 const recordOf = (take: Bench['fields']['take']): Figure<Take> =>
-  take.state === 'missing' ? notKnown(message`the shot plans no take`) : figureOf(take, 'take');
+  take.state === 'missing' ? notKnown(message`no take is planned`) : figureOf(take, 'take');
 
 /** Length of one take, s. */
 export function takeLengthOf({ fields, shot }: Bench): Figure<number> {

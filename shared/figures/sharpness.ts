@@ -34,7 +34,8 @@ export function sharpnessFigures(bench: Bench, optical: OpticalFigures): Sharpne
   const pixelUm = derive(
     [recordedAreaMm, recordedPixels, delivered],
     (area, recorded, out) =>
-      coarserPixelUm(area, recorded, out) ?? notKnown(message`no size is known`),
+      coarserPixelUm(area, recorded, out) ??
+      notKnown(message`no recorded or delivered resolution is known`),
   );
   const contrastAt = (share: number) =>
     derive([pixelUm, effectiveFNumber], (pixel, n) =>

@@ -76,7 +76,7 @@ export function setRing(
   const isBeyond =
     typeof setting === 'number' && ringForDistance(lens, setting).beyond !== undefined;
   return isBeyond
-    ? notKnown(message`the focus ring does not go as near as that`)
+    ? notKnown(message`the focus ring can't be set that close`)
     : ringSetting(lens, setting);
 }
 
@@ -93,7 +93,7 @@ function ringOf(
   return derive([chain, wantedMagnification, reached], (it, wanted, limits) => {
     const [least, most] = limits;
     const beyond = wanted < least * (1 - REACH_TOLERANCE) || wanted > most * (1 + REACH_TOLERANCE);
-    if (beyond) return notKnown(message`the rig does not reach the field that the shot needs`);
+    if (beyond) return notKnown(message`the rig can't frame the field of the shot`);
     return ringAt(it, wanted, least, most) ?? notKnown(message`nothing comes into focus`);
   });
 }

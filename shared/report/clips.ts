@@ -177,7 +177,7 @@ const STATES = {
 export function cells(facts: ClipFacts, say: Say): readonly string[] {
   const { size, rotation, codec, bitsPerS, durationS } = facts;
   return [
-    `${KINDS.pixels.print(size)}${rotation === 0 ? '' : message` turned ${rotation}°`}`,
+    `${say.resolution(size)}${rotation === 0 ? '' : message` turned ${rotation}°`}`,
     rateText(facts),
     codec,
     `${say.number(bitsPerS / 1e6)} Mb/s`,

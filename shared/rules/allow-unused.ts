@@ -18,7 +18,7 @@ export const allowUnused: PlanRule<Facts> = {
     bad: [
       {
         says: 'nothing to accept in the shot',
-        change: { 'shots/frost/allow': '{ depth-short: { because: only the rim matters } }' },
+        change: { 'shots/frost/allow': '{ depth-short: { because: only the edge matters } }' },
       },
     ],
     good: [
@@ -27,7 +27,7 @@ export const allowUnused: PlanRule<Facts> = {
         change: {
           'shots/frost/aperture': 'f/4',
           'shots/frost/iso': '320',
-          'shots/frost/allow': '{ depth-short: { because: only the rim matters } }',
+          'shots/frost/allow': '{ depth-short: { because: only the edge matters } }',
         },
       },
     ],

@@ -57,7 +57,7 @@ export const betterRecordingMode: ShotRule<Facts> = {
 const countOf = (gains: Gains): number => Object.keys(gains).length;
 
 const gainsWords = ({ pixels, fps, mbPerS }: Gains): readonly string[] => [
-  ...(pixels ? [message`${pixels.width} x ${pixels.height} pixels`] : []),
+  ...(pixels ? [message`${pixels.width} × ${pixels.height} pixels`] : []),
   ...(fps === undefined ? [] : [`${Number(fps.toFixed(3))} fps`]),
   ...(mbPerS === undefined ? [] : [`${Number(mbPerS.toFixed(1))} Mb/s`]),
 ];

@@ -34,7 +34,7 @@ export const clipDiffers: RuleCore<Facts> = {
   numbers: ({ differences }) => Object.assign({}, ...differences.map(numbersOf)),
 };
 
-/** "1280 x 720 pixels", "1920 x 1080" */
+/** "recorded at 1280 × 720", "1920 × 1080" */
 function differenceWords(
   difference: Difference,
   say: Say,
@@ -42,8 +42,8 @@ function differenceWords(
   switch (difference.of) {
     case 'size':
       return {
-        what: message`recorded at ${KINDS.pixels.print(difference.found)}`,
-        asked: KINDS.pixels.print(difference.asked),
+        what: message`recorded at ${say.resolution(difference.found)}`,
+        asked: say.resolution(difference.asked),
       };
     case 'rate':
       return { what: rateWords(difference), asked: KINDS.rate.print(difference.asked) };

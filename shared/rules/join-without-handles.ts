@@ -22,7 +22,7 @@ export const joinWithoutHandles: PlanRule<Facts> = {
   name: 'join-without-handles',
   severity: 'warning',
   docs: {
-    when: 'the handles of a clip are too short for a dissolve, the dissolve is longer than the cuts, or it is on the first cut.',
+    when: 'handles are too short for a dissolve, a dissolve is longer than its cuts, or the first cut has one.',
     why: 'A dissolve is centred on the cut, half before and half after. The outgoing clip needs a handle for the second half, the incoming clip for the first half. A handle is extra footage beyond the cut.',
     remedy: 'Shorten the dissolve, set a later in point, or record longer takes.',
     bad: [

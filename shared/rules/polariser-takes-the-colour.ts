@@ -11,7 +11,7 @@ export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
   name: 'polariser-takes-the-colour',
   severity: 'warning',
   docs: {
-    when: "a polariser on the lens is crossed with a polarised light on a film, or a film is seen near Brewster's angle through one.",
+    when: "a polariser on the lens is crossed with a polarised light on a film. Or a film is seen through one near Brewster's angle.",
     why: "The colours of a film are its reflection. Polarised light stays polarised when it is reflected near the normal, so a crossed filter removes all of it. At Brewster's angle, 53° for water, the reflection itself is polarised (Fresnel's equations, Malus's law).",
     remedy: 'Remove the polariser, or set light and filter parallel.',
     bad: [

@@ -3,7 +3,7 @@ import { at50, rateText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 
 /**
- * In our tests, a machine with 12 GB did not play 1920 x 1080 at 50 fps smoothly. The memory needed is
+ * In our tests, a machine with 12 GB did not play 1920 × 1080 at 50 fps smoothly. The memory needed is
  * assumed to grow with pixels per second.
  */
 const KNOWN_TO_FAIL = { bytes: 12e9, pixelsPerS: 1920 * 1080 * 50 };
@@ -21,8 +21,8 @@ export const proxyAdvised: PlanRule<Facts> = {
   name: 'proxy-advised',
   severity: 'note',
   docs: {
-    when: 'the editing computer has 12 GB of memory or less for 1920 x 1080 at 50 fps, or for the same rate of pixels in a larger recording.',
-    why: 'A computer with 12 GB did not play 1920 x 1080 at 50 fps smoothly. Quarter-size playback did not help; proxies did. Lamella assumes that the need grows with pixels per second.',
+    when: 'the editing computer has 12 GB of memory or less for 1920 × 1080 at 50 fps, or for as many pixels per second.',
+    why: 'A computer with 12 GB did not play 1920 × 1080 at 50 fps smoothly. Quarter-size playback did not help; proxies did. Lamella assumes that the need grows with pixels per second.',
     remedy:
       'Edit with proxies, small copies of the clips, and switch back to the originals before exporting.',
     bad: [
@@ -69,7 +69,7 @@ export const proxyAdvised: PlanRule<Facts> = {
     return share < 1 ? [] : [{ at: memory.at, facts: heaviest }];
   },
   words: ({ memoryBytes, shot, width, height, rate }, say) => ({
-    what: message`${say.bytes(memoryBytes)} of memory may not be enough to edit ${width} x ${height} at ${rate} (${shot}).`,
+    what: message`${say.bytes(memoryBytes)} of memory may not be enough to edit ${width} × ${height} at ${rate} (${shot}).`,
     why: message`Edit with proxies, small copies of the clips, and switch back to the originals before exporting.`,
   }),
   numbers: ({ memoryBytes, pixelsPerS }) => ({ memoryBytes, pixelsPerS }),

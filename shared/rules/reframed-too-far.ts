@@ -78,7 +78,7 @@ export const reframedTooFar: PlanRule<Facts> = {
     }),
   words: ({ cut, shot, reframe, headroom, recorded, delivered }, say) => ({
     what: message`${cut} is scaled to ${say.number(reframe)}x; ${shot} has enough resolution for ${say.number(headroom)}x.`,
-    why: message`It is recorded at ${recorded.join(' x ')} and delivered at ${delivered.join(' x ')}.`,
+    why: message`It is recorded at ${recorded.join(' × ')} and delivered at ${delivered.join(' × ')}.`,
   }),
   size: ({ reframe, headroom }) => ({ kind: 'percent', value: reframe / headroom - 1 }),
   numbers: ({ reframe, headroom }) => ({ reframe, headroom }),

@@ -104,7 +104,7 @@ export const slowerThanRecorded: PlanRule<Facts> = {
           ),
         ),
       setTo(
-        message`Set the speed to ${text}`,
+        message`Set the speed to ${text.replace(' %', '%')}`,
         cut.fields.speed.state === 'known' ? at : cut.fields.speed.at,
         text,
         message`movement is faster and uses more footage`,

@@ -45,7 +45,7 @@ export const smallerThanDelivery: ShotRule<Facts> = {
     ];
   },
   words: ({ setting, recorded, delivered }) => ({
-    what: message`${setting} records ${recorded.join(' x ')}; the delivery needs ${delivered.join(' x ')}.`,
+    what: message`${setting} records ${recorded.join(' × ')}; the delivery needs ${delivered.join(' × ')}.`,
     why: message`Pixels that aren't recorded can't be delivered.`,
   }),
   numbers: ({ recorded, delivered }) => ({
@@ -63,7 +63,7 @@ export const smallerThanDelivery: ShotRule<Facts> = {
       .slice(0, 2)
       .map(({ name, width, height, rate }) =>
         setTo(
-          message`Record with ${name} (${width} x ${height}, ${Number(rate.toFixed(3))} fps)`,
+          message`Record with ${name} (${width} × ${height}, ${Number(rate.toFixed(3))} fps)`,
           at,
           name,
         ),

@@ -80,7 +80,7 @@ export const sourceTooSmall: ShotRule<Facts> = {
             ? message`${black} of the frame is black${where}, ${dim} dim: the reflection of ${light} doesn't cover it.`
             : message`${black} of the frame is black${where}: the reflection of ${light} doesn't cover it.`,
       ...(needed && {
-        why: message`To fill the frame, the light source must measure ${say.length(needed.widthMm)} x ${say.length(needed.heightMm)}, at elevation ${say.angle(needed.upRad)} and azimuth ${say.angle(needed.acrossRad)}.`,
+        why: message`To fill the frame, the light source must measure ${say.length(needed.widthMm)} × ${say.length(needed.heightMm)}, at elevation ${say.angle(needed.upRad)} and azimuth ${say.angle(needed.acrossRad)}.`,
       }),
     };
   },

@@ -10,7 +10,7 @@ const RIGHT_WITHIN_STOPS = 0.05;
 export const asFound = ({ measured }: { readonly measured?: true }, words: string): string =>
   measured ? message`${words} (measured)` : words;
 
-/** "24 x 13.5 mm". */
+/** "24 × 13.5 mm". */
 export const sizeWords = ([width, height]: readonly [number, number], say: Say): string =>
   say.size(width, height);
 

@@ -94,10 +94,15 @@ export class Say {
     return `${this.length(mmPerS)}/s`;
   }
 
-  /** Width and height in one unit: "24 x 13.5 mm". */
+  /** Width and height in one unit: "24 × 13.5 mm". A plan is written with an x. */
   size(widthMm: number, heightMm: number): string {
     const scale = lengthScale(Math.max(widthMm, heightMm), this.lengths);
-    return `${this.#scaled(widthMm, scale)} x ${this.#scaled(heightMm, scale)} ${scale.unit}`;
+    return `${this.#scaled(widthMm, scale)} × ${this.#scaled(heightMm, scale)} ${scale.unit}`;
+  }
+
+  /** A picture's size in pixels: "1920 × 1080". */
+  resolution({ width, height }: { readonly width: number; readonly height: number }): string {
+    return `${width} × ${height}`;
   }
 
   /** Two lengths to be compared, with digits enough to tell them apart: ["1.69", "1.7"] mm. */

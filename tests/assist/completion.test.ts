@@ -113,7 +113,7 @@ describe('the settings of a shot', () => {
   test('recording settings tell size, rate and how slow they may run; the larger come first', () => {
     const found = offeredAt(inFilm('full-50', '|')).items;
     expect(found.map(({ label }) => label)).toEqual(['full-50', 'full-25', 'small-50']);
-    expect(found[0]?.detail).toContain('1920 x 1080 · 50 fps · 60 Mb/s · slows to 50%');
+    expect(found[0]?.detail).toContain('1920 × 1080 · 50 fps · 60 Mb/s · slows to 50%');
     expect(found[2]?.detail).toContain('below the delivery resolution');
   });
 

@@ -28,7 +28,7 @@ describe('beside the settings of a shot', () => {
       'iso: 6400',
     );
     expect(hinted(text)).toEqual([
-      'magnification: 0.25x « field 144 x 81 mm',
+      'magnification: 0.25x « field 144 × 81 mm',
       expect.stringMatching(/^aperture: f\/16 « f\/\S+ effective · DOF \S+ mm, needs 2 mm$/),
       expect.stringMatching(/^iso: 6400 « \S+ stops? (over|under)$/),
       'field: 72 mm « 0.5x',
@@ -40,7 +40,7 @@ describe('beside the settings of a shot', () => {
   it('stand beside a ring setting as magnification and field', () => {
     const [closest] = hinted(BENCH.replace('ring: infinity', 'ring: closest'));
     // Twice 0.3x; 36 mm / 0.6 and 20.25 mm / 0.6 = 33.75 mm.
-    expect(closest).toMatch(/^ring: closest « 0\.6x · field 60 x 33\.[78] mm$/);
+    expect(closest).toMatch(/^ring: closest « 0\.6x · field 60 × 33\.[78] mm$/);
   });
 
   // Common practice: behind a 2x converter f/16 works as f/32. At infinity the field has no end.

@@ -26,7 +26,7 @@ describe('the field', () => {
   it('that was measured is said to be', () => {
     const text = withChange({ 'shots/frost/measured': '{ field: 58 mm }' });
     const words = hoverWords(text, '60 mm\n    aperture');
-    expect(words).toContain('**58 x 32.6 mm** (measured)');
+    expect(words).toContain('**58 × 32.6 mm** (measured)');
     expect(words).toContain('The magnification was measured');
   });
 });

@@ -105,7 +105,7 @@ describe('on the other settings of a shot', () => {
     // 36 mm recorded over 72 mm; twice 0.3x at the closest.
     expect(rows).toMatchObject({
       'magnification m': '0.5x',
-      field: '72 x 40.5 mm',
+      field: '72 × 40.5 mm',
       'magnification range of the rig': 'infinity to 0.6x',
       '· as field width': 'endless to 60 mm',
       'lens alone m1': '0.25x',
@@ -120,7 +120,7 @@ describe('on the other settings of a shot', () => {
       planned: '1.5x',
       'magnification range of the rig': 'infinity to 0.6x',
     });
-    expect(words).toContain('The rig does not reach the field that the shot needs.');
+    expect(words).toContain("The rig can't frame the field of the shot.");
   });
 
   it('tells the error and the ISO needed, and with auto the ISO alone', () => {
@@ -167,7 +167,7 @@ describe('on the other settings of a shot', () => {
       ),
     );
     expect(rows).toMatchObject({
-      resolution: '1920 x 1080',
+      resolution: '1920 × 1080',
       'frame rate': '50 fps',
       'effective pixel': '18.8 µm',
       'slowest without repeats': '50% at 25 fps delivered',
@@ -247,7 +247,7 @@ describe('on a name', () => {
 
   it('sums a shot up', () => {
     const rows = rowsOf(hoverWords(BENCH, 'near:'));
-    expect(rows).toMatchObject({ near: 'shot', rig: 'doubled', field: '72 x 40.5 mm' });
+    expect(rows).toMatchObject({ near: 'shot', rig: 'doubled', field: '72 × 40.5 mm' });
     expect(rows.aperture).toBe('f/16, f/42 effective');
   });
 
@@ -359,7 +359,7 @@ it('shows lengths in inches where that is preferred', () => {
   const line = BENCH.split('\n').findIndex((one) => one.includes('72 mm'));
   const words = core.hover(PLAN, { line, character: 12 })?.markdown ?? '';
   // 72 mm / 25.4.
-  expect(rowsOf(words).field).toBe('2.8 x 1.6 in');
+  expect(rowsOf(words).field).toBe('2.8 × 1.6 in');
   expect(Object.values(rowsOf(words)).join()).not.toContain(' mm');
   // Common practice: focal lengths are in millimetres everywhere.
   expect(words).toMatch(/Focal length at this setting \d+ mm/);

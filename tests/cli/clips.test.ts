@@ -170,7 +170,7 @@ describe('all clips of a plan', () => {
     // A second of film is no take of the plan, which asks for none.
     expect(status).toBe(0);
     expect(out).toMatch(/^Clip +Shot +Verdict +Resolution/);
-    expect(out).toMatch(/\nmedia\/good\.mp4 +frost +keep +1920 x 1080 +25 fps +h264 /);
+    expect(out).toMatch(/\nmedia\/good\.mp4 +frost +keep +1920 × 1080 +25 fps +h264 /);
     expect(out).toContain(
       'Not listed in the plan:\n  media/half.mp4\n  media/left.mkv\n  media/small.mp4',
     );
@@ -212,7 +212,7 @@ describe('a test clip', () => {
     expect(status).toBe(1);
     expect(out.split('\n').slice(0, 2)).toEqual([
       "FAIL  media/small.mp4 doesn't match frost.",
-      '  media/small.mp4: recorded at 1280 x 720, not 1920 x 1080.  clip-differs',
+      '  media/small.mp4: recorded at 1280 × 720, not 1920 × 1080.  clip-differs',
     ]);
   });
 

@@ -91,7 +91,7 @@ describe('in the text', () => {
     const hover = coreWith(text).hover(PLAN, { line, character: lines[line]!.indexOf('a.mp4') });
     expect(hover?.markdown).toContain('| **a.mp4** | planned for frost |');
     for (const row of [
-      '| resolution | 1920 x 1080 |',
+      '| resolution | 1920 × 1080 |',
       '| frame rate | 25 fps |',
       '| bit rate | 30 Mb/s |',
     ])
@@ -153,13 +153,13 @@ describe('checked', () => {
       'small',
       read({ size: { width: 1280, height: 720 } }),
       'clip-differs error',
-      'a.mp4: recorded at 1280 x 720, not 1920 x 1080.',
+      'a.mp4: recorded at 1280 × 720, not 1920 × 1080.',
     ],
     [
       'large',
       read({ size: { width: 3840, height: 2160 } }),
       'clip-differs warning',
-      'a.mp4: recorded at 3840 x 2160, not 1920 x 1080.',
+      'a.mp4: recorded at 3840 × 2160, not 1920 × 1080.',
     ],
   ])('%s: on its own line', (_, reading, rule, what) => {
     const [found, ...more] = checked(text, { 'a.mp4': reading, 'b.mp4': read() });

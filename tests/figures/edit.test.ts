@@ -172,7 +172,7 @@ clips: { skin: [{ file: a.mp4, verdict: reject }] }
     ).editFigures(PLAN)!;
     expect(unplanned.cuts[0]).toMatchObject({ sourceStartS: 3, uncoveredFrames: null });
     expect(unplanned.cuts[0]?.notKnown.uncoveredFrames).toBe(
-      'how long a take of frost is, is not known',
+      'the length of a take of frost is unknown',
     );
   });
 });

@@ -71,7 +71,7 @@ describe('a pull of focus', () => {
 
   it('is none of a slide', () => {
     const found = figures('{ kind: slide, speed: 0.1 mm/s }');
-    expect(found.notKnown.pullTravelMm).toBe('focus is not pulled');
+    expect(found.notKnown.pullTravelMm).toBe('the shot has no focus pull');
   });
 
   it('is told in the hover of the move', () => {

@@ -23,7 +23,7 @@ describe('a glossy subject', () => {
       'strayRatio',
     ])
       expect(reasonsOf(glossy)[figure], figure).toBe(
-        'the mirror image of a glossy subject is not judged',
+        'reflections in a glossy subject are not judged',
       );
     expect(reasonsOf(EXAMPLE_PLAN).leastTiltDeg).toBe('the subject is not a flat mirror');
     expect(reasonsOf(glossy).lifeS).toBe('the subject is not a film');

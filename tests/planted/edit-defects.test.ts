@@ -47,7 +47,7 @@ const DEFECTS: readonly Defect[] = [
     line: '100 to 25 %',
     what: 'two runs at 25%; frost has enough frames for 100% or faster.',
     numbers: { slowestSpeed: 0.25, slowestSpeedWithoutRepeats: 1 },
-    fix: 'Set the speed to 100 %',
+    fix: 'Set the speed to 100%',
   },
   {
     rule: 'slower-than-recorded',
@@ -179,7 +179,7 @@ const DEFECTS: readonly Defect[] = [
       'shots/skin/record': 'full-50',
     },
     line: 'memory: 12 GB',
-    what: '12 GB of memory may not be enough to edit 1920 x 1080 at 50 fps (skin).',
+    what: '12 GB of memory may not be enough to edit 1920 × 1080 at 50 fps (skin).',
     numbers: { memoryBytes: 12e9, pixelsPerS: 1920 * 1080 * 50 },
   },
   {

@@ -74,7 +74,7 @@ describe('the server on a machine with a disk', () => {
       ['clip-not-found', line('elsewhere.mp4')],
     ]);
     expect(answer.stopped).toBe(false);
-    expect(answer.markdown).toContain('| small.mp4 | frost | keep | 1280 x 720 | 25 fps | h264 |');
+    expect(answer.markdown).toContain('| small.mp4 | frost | keep | 1280 × 720 | 25 fps | h264 |');
     expect(answer.markdown).toContain('## Not listed in the plan\n\n- other.mov');
   });
 });

@@ -62,11 +62,11 @@ describe('sums over the takes', () => {
       batteries: null,
     });
     expect(sums?.notKnown).toEqual({
-      recordedS: 'length or number of takes of frost is not known',
-      withSettlingS: 'length or number of takes of frost is not known',
-      recordedBytes: 'what a take takes up of frost is not known',
-      cards: 'what a take takes up of frost is not known',
-      batteries: 'length or number of takes of frost is not known',
+      recordedS: 'length or number of takes of frost is unknown',
+      withSettlingS: 'length or number of takes of frost is unknown',
+      recordedBytes: 'recorded data per take of frost is unknown',
+      cards: 'recorded data per take of frost is unknown',
+      batteries: 'length or number of takes of frost is unknown',
     });
   });
 
@@ -151,7 +151,7 @@ describe('the sheet', () => {
   it('says what is not known', () => {
     const text = changed(plan({}), { 'shots/frost/take': null });
     expect(coreWith(text).sheet(PLAN).recording).toEqual([
-      'body-a records at least 80 s, at least 300 MB. Not all is known of frost.',
+      'body-a records at least 80 s, at least 300 MB. Not counted in full: frost.',
     ]);
   });
 });

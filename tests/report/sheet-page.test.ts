@@ -119,7 +119,7 @@ describe('every setting is the one of the plan', () => {
       Aperture: ['f/16', 'f/26 effective, camera displays f/16'],
       Shutter: ['1/50 s', '360°'],
       'White balance': ['5600 K'],
-      Recording: ['50 fps', '1920 x 1080, full-50'],
+      Recording: ['50 fps', '1920 × 1080, full-50'],
       Tilt: ['6°', 'leans back'],
       Takes: ['4 × 60 s', 'wait 6 s before each'],
     });

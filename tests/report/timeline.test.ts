@@ -237,7 +237,7 @@ clips:
     expect(exported(withEdit([]))).toEqual({ ok: false, why: 'the plan has no edit with cuts' });
     expect(exported(withEdit(['one: { shot: skin }']))).toEqual({
       ok: false,
-      why: 'the cuts have no place yet: needs `duration` of one',
+      why: "the cuts can't be placed yet: needs `duration` of one",
     });
   });
 

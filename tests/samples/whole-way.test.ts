@@ -122,7 +122,7 @@ describe('the sample, its day and its film', () => {
     rmSync(clip('test.mp4'));
     expect(status).toBe(1);
     expect(out).toMatch(
-      /^FAIL {2}media\/test\.mp4 doesn't match one-grain\.\n.*1280 x 720, not 1920 x 1080\./,
+      /^FAIL {2}media\/test\.mp4 doesn't match one-grain\.\n.*1280 × 720, not 1920 × 1080\./,
     );
   });
 

@@ -72,8 +72,8 @@ describe('lengths as the reader prefers them', () => {
   it('are in inches, and feet from three', () => {
     expect(imperial.length(200)).toBe('7.9 in');
     expect(imperial.length(1219.2)).toBe('4 ft');
-    expect(imperial.size(508, 254)).toBe('20 x 10 in');
-    expect(shown('size', { width: 508, height: 254 }, imperial)).toBe('20 x 10 in');
+    expect(imperial.size(508, 254)).toBe('20 × 10 in');
+    expect(shown('size', { width: 508, height: 254 }, imperial)).toBe('20 × 10 in');
     expect(shown('length-range', { from: 50.8, to: 76.2 }, imperial)).toBe('2 in to 3 in');
     expect(imperial.length(Number.POSITIVE_INFINITY)).toBe('endless');
   });

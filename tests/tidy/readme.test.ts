@@ -191,7 +191,7 @@ describe('keys of the JSON', () => {
     const { version: _, files, ...printed } = JSON.parse(run('clips', plan, '--format', 'json'));
     rmSync(folder, { recursive: true });
     expect(files[0].findings[0].rule).toBe('clip-not-found');
-    const documented = rowsOf('keys of verify');
+    const documented = rowsOf('keys of clips');
     const found = new Set<string>();
     walk({ ...printed, cuts: [1], notAsked: ['b.mp4'] }, '', documented, found);
     expect([...found].sort()).toEqual([...documented.keys()].sort());

@@ -20,7 +20,7 @@ export function clipHover(
   return paragraphs(
     table([
       line(`**${plain(path)}**`, message`planned for ${plain(shot)}`),
-      size && line(message`resolution`, KINDS.pixels.print(size)),
+      size && line(message`resolution`, say.resolution(size)),
       rate && line(message`frame rate`, KINDS.rate.print(rate)),
       codec !== null && line(message`codec`, plain(codec)),
       bitsPerS !== null && line(message`bit rate`, `${say.number(bitsPerS / 1e6)} Mb/s`),

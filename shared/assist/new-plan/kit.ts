@@ -44,7 +44,7 @@ export interface SubjectKind extends Piece {
 export const BODIES: readonly Body[] = [
   {
     name: 'full-frame',
-    about: '36 x 24 mm sensor, displays the marked f-number',
+    about: '36 × 24 mm sensor, displays the marked f-number',
     lines: `sensor: 36 x 24 mm
 pixels: 6048 x 4024
 flange-distance: 44 mm
@@ -60,7 +60,7 @@ recording-modes:
   },
   {
     name: 'small-sensor',
-    about: '23.5 x 15.6 mm sensor, displays the effective f-number',
+    about: '23.5 × 15.6 mm sensor, displays the effective f-number',
     lines: `sensor: 23.5 x 15.6 mm
 pixels: 6240 x 4160
 flange-distance: 18 mm

@@ -207,10 +207,10 @@ function settingTile({ label, value, follows, note, key }: Setting, options: Htm
   );
 }
 
-/** The numbers of a measure stay together and with their unit: "40 x 22.5 mm". */
+/** The numbers of a measure stay together and with their unit: "40 × 22.5 mm". */
 const unbroken = (value: string): string =>
   value.replace(
-    /(?<=\d) (?=x \d)|(?<=\d x) (?=\d)|(?<=\d) (?!to\b)(?=[^\s\d]+(?:[\s,]|$))/g,
+    /(?<=\d) (?=× \d)|(?<=\d ×) (?=\d)|(?<=\d) (?!to\b)(?=[^\s\d]+(?:[\s,]|$))/g,
     '\u00a0',
   );
 

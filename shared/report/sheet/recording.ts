@@ -26,7 +26,7 @@ function lineOf(sums: BodySums, say: Say): string {
   const without = [...new Set([...untimed, ...unweighed])];
   return [
     `${recorded}${needs.length > 0 ? `: ${needs.join(message` and `)}` : ''}.`,
-    without.length > 0 ? message` Not all is known of ${allOf(without)}.` : '',
+    without.length > 0 ? message` Not counted in full: ${allOf(without)}.` : '',
   ].join('');
 }
 

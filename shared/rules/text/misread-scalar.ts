@@ -5,7 +5,7 @@ export const misreadScalar: TextRule = {
   name: 'misread-scalar',
   severity: 'error',
   docs: {
-    when: 'YAML reads a value differently from what was written: a decimal comma, a # or a colon inside it, or a colon without a space.',
+    when: 'YAML misreads a value: it has a decimal comma, a # or a colon inside it, or a colon without a space.',
     why: 'In `{ mass: 1,5 kg }` the comma ends the value and `5 kg` becomes a key. Everything after ` #` is a comment. YAML gives no warning.',
     remedy: 'Use a decimal point, or put the value in quotes.',
     bad: [

@@ -136,7 +136,7 @@ function effectiveFormula({ bench, figures }: SaidShot): string | null {
   if (!trace.known || !bench.marked.known) return null;
   const { effectiveFNumber: effective } = figures;
   if (effective.known && effective.measured)
-    return message`N_eff was measured, and holds in proportion at other apertures.`;
+    return message`N_eff was measured; at other apertures it is scaled in proportion.`;
   const { lensMagnification: m1, converterMagnification, pupilRatioAssumed } = trace.value;
   const pupilRatio = pupilRatioOf(figures.chain);
   const said = (value: number): string => significant(value, 3);

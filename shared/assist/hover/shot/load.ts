@@ -30,6 +30,6 @@ export function loadHover({ bench, figures, say }: SaidShot): string {
             : message`no load`,
         ),
     ]),
-    message`Parts at half their length unless \`balance\` is given (statics). Long stacks belong on a bracket that relieves the mounts, the foot under the centre of gravity (common practice).`,
+    message`Parts at half their length unless \`balance\` is given (statics). Carry a long rig on a lens support, with the foot under the centre of gravity.`,
   );
 }

@@ -43,7 +43,7 @@ export function mirrorLightHover({ figures, say }: SaidShot): string {
       neededLight.known &&
         line(
           message`light needed to fill the frame`,
-          message`**${say.length(neededLight.value.widthMm)} x ${say.length(neededLight.value.heightMm)}**, ${say.angle(neededLight.value.upRad)} above, ${say.angle(neededLight.value.acrossRad)} to the side`,
+          message`**${say.length(neededLight.value.widthMm)} × ${say.length(neededLight.value.heightMm)}**, ${say.angle(neededLight.value.upRad)} above, ${say.angle(neededLight.value.acrossRad)} to the side`,
         ),
       darkFrame.known &&
         shade.known &&
@@ -85,7 +85,7 @@ export function bubbleHover({ figures, say }: SaidShot): string {
       ...images.map(({ of, wall, xPx, yPx, widthPx, heightPx, blurPx }) =>
         line(
           wall === 'front' ? message`${plain(of)}, front` : message`${plain(of)}, rear`,
-          message`${Math.round(widthPx)} x ${Math.round(heightPx)} px at ${Math.round(xPx)}, ${Math.round(yPx)}; blur ${Math.round(blurPx)}`,
+          message`${Math.round(widthPx)} × ${Math.round(heightPx)} px at ${Math.round(xPx)}, ${Math.round(yPx)}; blur ${Math.round(blurPx)}`,
         ),
       ),
     ]),

@@ -57,7 +57,7 @@ function pullHover(shot: SaidShot, move: Move): string {
             : message`all the time`,
       ),
     ]),
-    message`The rig is traced with its ring at both ends; the marks are those engraved for the lens alone. By calculation, whatever was measured elsewhere on the ring.`,
+    message`The rig is traced with its ring at both ends; the marks are those engraved for the lens alone. Calculated, even where other ring settings were measured.`,
   );
 }
 
