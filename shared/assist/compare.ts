@@ -12,7 +12,6 @@ import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Context } from '../workspace/context.ts';
 import { plainId } from '../workspace/entry-kinds.ts';
-import type { TextFinding } from '../workspace/text-findings.ts';
 import { shotAt } from './sheet.ts';
 
 /** Where a plan's files lie is not what it says. */
@@ -75,7 +74,7 @@ export function comparedPlan(
 
 /** Of a finding of the text none: where its chunk lies changes with every line above it. */
 const placeSteps = (finding: Finding | undefined): readonly string[] =>
-  !finding || (finding as TextFinding).span
+  !finding || finding.at.span
     ? []
     : [...finding.at.entry.split('/'), ...finding.at.path.map(String)];
 

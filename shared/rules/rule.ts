@@ -7,6 +7,7 @@ import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Bound } from '../quantity/bound.ts';
 import type { Say } from '../say/say.ts';
+import type { TextFix } from '../text/problem.ts';
 import type { Unsure } from './certainty.ts';
 
 export type Severity = 'error' | 'warning' | 'note' | 'hint';
@@ -39,6 +40,8 @@ export interface Finding<F = unknown> {
   readonly related: readonly Related[];
   /** It stands by the middle of what is known, and an end passes; absent: it is sure. */
   readonly unsure?: Unsure;
+  /** Found with it, where what is written is wrong; of what it means, the rule knows the ways out. */
+  readonly fixes?: readonly (TextFix | PlanFix)[];
 }
 
 /** A finding's message: the first sentence at most 80 characters, then why, with the numbers. */
