@@ -23,6 +23,8 @@ export interface SchemaNode {
   readonly type?: string | readonly string[];
   readonly enum?: readonly unknown[];
   readonly pattern?: string;
+  readonly exclusiveMinimum?: number;
+  readonly maximum?: number;
   readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly required?: readonly string[];
   readonly additionalProperties?: boolean | SchemaNode;
@@ -59,6 +61,8 @@ export const ANNOTATIONS = [
 ];
 
 export const QUANTITY = 'quantity-';
+/** The same known only roughly: a range may stand in its place. */
+export const ROUGH = 'rough-';
 
 export const target = (node: SchemaNode): string | undefined => node.$ref?.replace('#/$defs/', '');
 

@@ -2,6 +2,7 @@
 import type { KeyShape, RecordShape, Shape } from '../shared/plan/shape.ts';
 import {
   QUANTITY,
+  ROUGH,
   recordNames,
   type SchemaDocument,
   type SchemaNode,
@@ -21,6 +22,8 @@ export function shapeOf(schema: SchemaDocument, node: SchemaNode): Shape {
   if (name === 'text' || name === 'yes-no') return { kind: name };
   if (name?.startsWith(QUANTITY))
     return loose({ kind: 'quantity', of: name.slice(QUANTITY.length) });
+  if (name?.startsWith(ROUGH))
+    return loose({ kind: 'quantity', of: name.slice(ROUGH.length), rough: true });
   if (name !== undefined) {
     const words = schema.$defs[name]?.['x-words'];
     if (!schema.$defs[name]?.properties) throw new Error(`no definition of a record: ${name}`);

@@ -14,8 +14,8 @@ await build({
   packages: 'external',
   outfile,
 });
-const { LANGUAGE_PATH, languagePageOf } = await import(pathToFileURL(outfile).href);
-const { is, shouldBe } = languagePageOf(ROOT);
+const { languagePageOf } = await import(pathToFileURL(outfile).href);
+const { page, is, shouldBe } = languagePageOf(ROOT);
 const isStale = is !== shouldBe;
-if (isStale) writeFileSync(path.join(ROOT, LANGUAGE_PATH), shouldBe);
-console.log(`${isStale ? 'written' : 'up to date'}: ${LANGUAGE_PATH}`);
+if (isStale) writeFileSync(path.join(ROOT, page), shouldBe);
+console.log(`${isStale ? 'written' : 'up to date'}: ${page}`);

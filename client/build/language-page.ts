@@ -136,8 +136,16 @@ const anchorOf = (heading: string): string =>
     .replaceAll(' ', '-');
 
 /** The page of the project at `root`, and what the schema makes of it. */
-export function languagePageOf(root: string): { readonly is: string; readonly shouldBe: string } {
+export function languagePageOf(root: string): {
+  readonly page: string;
+  readonly is: string;
+  readonly shouldBe: string;
+} {
   const is = readFileSync(path.join(root, LANGUAGE_PATH), 'utf8');
   const schema = readFileSync(path.join(root, 'schemas/shootplan.schema.json'), 'utf8');
-  return { is, shouldBe: languagePage(is, JSON.parse(schema) as SchemaDocument) };
+  return {
+    page: LANGUAGE_PATH,
+    is,
+    shouldBe: languagePage(is, JSON.parse(schema) as SchemaDocument),
+  };
 }

@@ -65,9 +65,7 @@ export function closestMagnificationPrior(
     return sum >= 2 ? (sum - Math.sqrt(sum * sum - 4)) / 2 : undefined;
   };
   const [low, middle, high] = [at(CLOSEST_SHARE.low), at(CLOSEST_SHARE.middle), at(1)];
-  return low === undefined || middle === undefined
-    ? undefined
-    : prior(middle, low, high ?? middle);
+  return low === undefined || middle === undefined ? undefined : prior(middle, low, high ?? middle);
 }
 
 export const ASSUMPTIONS = {
@@ -134,7 +132,10 @@ export const ASSUMPTIONS = {
     key: 'area',
     of: later`a recording mode`,
     quantity: null,
-    value: { middle: later`the sensor's full width, or full height, in the shape of the frame`, ends: null },
+    value: {
+      middle: later`the sensor's full width, or full height, in the shape of the frame`,
+      ends: null,
+    },
     source: COMMON,
     note: later`Some modes record less of the sensor: \`crop: 1.2x\` or \`area\` says so.`,
   },
@@ -177,7 +178,7 @@ export const ASSUMPTIONS = {
     quantity: null,
     value: { middle: later`\`filter-thread\` + 4 mm`, ends: later`+ 2 to 8 mm` },
     source: COMMON,
-    note: later`The rim around the filter thread.`,
+    note: later`The front ring around the filter thread.`,
   },
   'reflected-constant': {
     key: null,

@@ -20,8 +20,8 @@ import type {
   Subject,
 } from '../plan/generated/types.ts';
 import type { FileId, Place } from '../plan/place.ts';
-import type { Constants } from './constants.ts';
 import type { Shutter } from '../quantity/recording.ts';
+import type { Constants } from './constants.ts';
 import type { Figure } from './figure.ts';
 import type { Named } from './named.ts';
 import type { NamedPart } from './parts.ts';

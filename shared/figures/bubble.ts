@@ -10,6 +10,7 @@ import { sourceOutline } from '../mirror/source.ts';
 import type { Vec } from '../mirror/vector.ts';
 import { focusBehindNearestMm } from '../optics/focus-place.ts';
 import { message } from '../words/message.ts';
+import { frontDiameter } from './assumed.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, unknownOf } from './figure.ts';
 import { sourceOf } from './light-source.ts';
@@ -47,9 +48,7 @@ function imagesIn(
   if (!subject) return NO_BUBBLE;
   if (!lights.known) return lights;
   const diameter = figureOf(subject.fields.diameter, subject.name);
-  const rim = lens
-    ? figureOf(lens.fields['front-diameter'], lens.name)
-    : unknownOf([optical.trace]);
+  const rim = lens ? frontDiameter(lens) : unknownOf([optical.trace]);
   const { workingDistanceMm, pupilDiameterMm, fieldMm } = optical;
   const view = derive(
     [diameter, distance, behind, pupilDiameterMm, fieldMm, recordedPixels],

@@ -1,4 +1,5 @@
 /** Whether a light stands in the lens, or between it and the subject. */
+
 import {
   distanceToCylinderMm,
   faceClearanceMm,
@@ -8,6 +9,7 @@ import {
 import { planeOf, type Source } from '../mirror/source.ts';
 import { norm } from '../mirror/vector.ts';
 import { message } from '../words/message.ts';
+import { frontDiameter } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
 import { sourceOf } from './light-source.ts';
@@ -41,7 +43,7 @@ function inTheWay(light: LightInUse, bench: Bench, optical: OpticalFigures): Fig
       trace,
       workingDistanceMm,
       figureOf(lens.fields.length, lens.name),
-      figureOf(lens.fields['front-diameter'], lens.name),
+      frontDiameter(lens),
       fieldMm,
       pupilDistanceMm(bench, optical),
       pupilDiameterMm,

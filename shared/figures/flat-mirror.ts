@@ -1,4 +1,5 @@
 /** What a flat mirror-like subject shows: the lens, the light, and what neither reaches. */
+
 import { coverage } from '../mirror/coverage.ts';
 import { coveredTiltsRad } from '../mirror/covered-tilts.ts';
 import {
@@ -13,6 +14,7 @@ import { shadeOf } from '../mirror/seen-lit.ts';
 import type { Source } from '../mirror/source.ts';
 import { greatestTiltByDepthRad } from '../mirror/tilt-window.ts';
 import { message } from '../words/message.ts';
+import { frontDiameter } from './assumed.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { type Makers, once } from './lazily.ts';
@@ -125,7 +127,7 @@ function extentOf({ subject }: Bench): Figure<{ width: number; height: number } 
 function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
   const { lens } = bench;
   const { trace, workingDistanceMm, pupilDiameterMm, fieldMm } = optical;
-  const rim = lens ? figureOf(lens.fields['front-diameter'], lens.name) : unknownOf([trace]);
+  const rim = lens ? frontDiameter(lens) : unknownOf([trace]);
   return derive(
     [trace, workingDistanceMm, pupilDiameterMm, fieldMm, rim, bowOf(bench), extentOf(bench)],
     (

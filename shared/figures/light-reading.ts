@@ -6,6 +6,7 @@ import type { Reading } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import { lensLoss } from './parts.ts';
 
 /** What a light's reading was taken through; undefined: it has none, or it can't be read. */
 export function readThrough({ fields }: LightInUse) {
@@ -50,7 +51,7 @@ export function readEv(light: LightInUse, bench: Bench): Figure<number> {
   );
 }
 
-/** The pupil ratio of the lens; left out, 1. */
+/** The pupil ratio of the lens; left out, as usual. */
 function pupilRatioOf({ lens, chainParts }: Bench): Figure<number> {
   if (!lens) return unknownOf([chainParts]);
   const ratio = lens.fields['pupil-ratio'];
@@ -73,4 +74,4 @@ export function diffuseEv(light: LightInUse, bench: Bench): Figure<number> {
 }
 
 const lensLossStops = ({ lens, chainParts }: Bench): Figure<number> =>
-  lens ? figureOf(lens.fields.loss, lens.name) : unknownOf([chainParts]);
+  lens ? lensLoss(lens) : unknownOf([chainParts]);

@@ -55,7 +55,8 @@ type Measured = 'reading' | 'illuminance';
 
 /** Where a light stood when it was read or measured; a reading may give a distance of its own. */
 function placeThen({ fields, readAt }: LightInUse, by: Measured): Light['at'] {
-  const distance = by === 'reading' ? ifKnown(fields.reading)?.distance : undefined;
+  const distance =
+    by === 'reading' ? ifKnown(fields.reading)?.distance : fields['illuminance-distance'];
   if (!distance || distance.state === 'missing') return readAt;
   const base = readAt.state === 'missing' ? fields.at : readAt;
   return base.state === 'known' ? { ...base, value: { ...base.value, distance } } : base;
@@ -101,7 +102,10 @@ export function luminanceOf(light: LightInUse, bench: Bench, read: Figure<number
       return by('illuminance', figureOf(fields.illuminance, name));
     const through = readThrough(light);
     if (through === 'meter' || (through === 'bare-lens' && !isShotsOwn(light, bench)))
-      return by('reading', derive([read], (ev) => illuminanceOfEv(ev, bench.constants.incident)));
+      return by(
+        'reading',
+        derive([read], (ev) => illuminanceOfEv(ev, bench.constants.incident)),
+      );
     return notKnown(message`the luminance of ${name} is not given`);
   };
   return derive([full(), light.dimmedStops], (luminance, stops) => luminance * 2 ** -stops);

@@ -5,6 +5,7 @@ import { traceChain } from '../optics/chain.ts';
 import { ringFor } from '../optics/reach.ts';
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
+import { filterLoss, orAssumed } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { readEv, readThrough } from './light-reading.ts';
@@ -46,7 +47,7 @@ function glassLossStops(
   if (!filters.known) return filters;
   const losses = [
     ...parts.value.filter(counts).map((part) => part.lossStops),
-    ...filters.value.map(({ fields, name }) => figureOf(fields.loss, name)),
+    ...filters.value.map(({ fields, name }) => orAssumed(fields.loss, name, filterLoss(fields))),
   ];
   return derive(losses, (...stops) => stops.reduce((sum: number, lost) => sum + lost, 0));
 }

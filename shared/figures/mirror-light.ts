@@ -19,7 +19,8 @@ export function shownEv(light: LightInUse, bench: Bench, read: Figure<number>): 
   const undimmed = { ...light, dimmedStops: { known: true as const, value: 0, from: [] } };
   return derive(
     [reflectanceOf(bench, light), luminanceOf(undimmed, bench, read)],
-    (share, luminance) => evOfLuminance(mirrorLuminance(share, luminance), bench.constants.reflected),
+    (share, luminance) =>
+      evOfLuminance(mirrorLuminance(share, luminance), bench.constants.reflected),
   );
 }
 

@@ -5,6 +5,14 @@ import type { Spaces } from '../plan/generated/names.ts';
 import type { Body, CloseUp, Converter, Lens, Rig, Tube } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
+import {
+  closestDistanceOf,
+  closestMagnificationOf,
+  flangeOf,
+  glassLoss,
+  orAssumed,
+} from './assumed.ts';
+import type { Constants } from './constants.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import type { Finder, Named } from './named.ts';
 
@@ -66,7 +74,7 @@ export function layOutParts(reader: Finder, rig: Named<Rig> | undefined): PartsL
     body,
     lens,
     parts: { known: true, value: parts, from: [rig.fields.parts.at] },
-    chainParts: chainOf(found, [rig.fields.parts.at]),
+    chainParts: chainOf(found, [rig.fields.parts.at], reader.constants),
   };
 }
 
@@ -96,7 +104,9 @@ function namedPart(part: AnyPart, at: Place): NamedPart {
   const lossStops =
     part.kind === 'body' || part.kind === 'tube'
       ? known(0)
-      : figureOf<number>(part.entry.fields.loss, name);
+      : part.kind === 'lens'
+        ? lensLoss(part.entry)
+        : orAssumed(part.entry.fields.loss, name, glassLoss[part.kind]);
   const { file, entry } = part.entry;
   return {
     name,
@@ -110,10 +120,23 @@ function namedPart(part: AnyPart, at: Place): NamedPart {
   };
 }
 
+/** Light that a lens's glass takes, stops: as given, from its T-stop, or as usual. */
+export function lensLoss({ name, fields }: Named<Lens>): Figure<number> {
+  const { loss, 't-stop': transmission, aperture } = fields;
+  if (loss.state !== 'missing' || transmission.state === 'missing')
+    return orAssumed(loss, name, glassLoss.lens);
+  return derive([figureOf(transmission, name), figureOf(aperture, name)], (t, { from: widest }) =>
+    t >= widest
+      ? 2 * Math.log2(t / widest)
+      : notKnown(message`the T-stop of ${name} is below its widest f-number`),
+  );
+}
+
 /** What a part adds to the rig's length; a body reaches from its sensor to its mount. */
 function lengthOf(part: AnyPart): Figure<number> {
   const { name } = part.entry;
-  if (part.kind === 'body') return figureOf<number>(part.entry.fields['flange-distance'], name);
+  if (part.kind === 'body')
+    return orAssumed(part.entry.fields['flange-distance'], name, flangeOf(part.entry.fields));
   const { length } = part.entry.fields;
   // A close-up lens in its ring adds next to nothing.
   if (part.kind === 'close-up' && length.state === 'missing') return known(0);
@@ -121,19 +144,26 @@ function lengthOf(part: AnyPart): Figure<number> {
 }
 
 /** All parts as the optical chain takes them; what it can do without may be left out. */
-function chainOf(parts: readonly AnyPart[], from: readonly Place[]): Figure<readonly ChainPart[]> {
-  const figures = parts.map(chainPart);
+function chainOf(
+  parts: readonly AnyPart[],
+  from: readonly Place[],
+  constants: Constants,
+): Figure<readonly ChainPart[]> {
+  const figures = parts.map((part) => chainPart(part, constants));
   if (figures.length === 0) return notKnown(message`the rig has no parts`);
   const named = known(undefined, from);
   return derive([named, ...figures], (_, ...values) => values as readonly ChainPart[]);
 }
 
-function chainPart(part: AnyPart): Figure<ChainPart> {
+function chainPart(part: AnyPart, { irisKeepsSize }: Constants): Figure<ChainPart> {
   const { name } = part.entry;
   switch (part.kind) {
     case 'body': {
       const { 'flange-distance': flange } = part.entry.fields;
-      return optional([flange], () => ({ kind: 'body', flangeMm: ifKnown(flange) }));
+      return optional([flange], () => ({
+        kind: 'body',
+        flangeMm: ifKnown(flange) ?? flangeOf(part.entry.fields)?.prior.middle,
+      }));
     }
     case 'tube':
       return derive([figureOf(part.entry.fields.length, name)], (lengthMm) => ({
@@ -161,11 +191,11 @@ function chainPart(part: AnyPart): Figure<ChainPart> {
       return withFrom(figure, [length]);
     }
     case 'lens':
-      return lensPart(part.entry);
+      return lensPart(part.entry, irisKeepsSize);
   }
 }
 
-function lensPart({ name, fields }: Named<Lens>): Figure<ChainPart> {
+function lensPart({ name, fields }: Named<Lens>, irisKeepsSize: number): Figure<ChainPart> {
   const { 'focal-length': focal, length, extends: grows } = fields;
   const pupilRatio = fields['pupil-ratio'];
   const closestField = fields.closest;
@@ -174,7 +204,10 @@ function lensPart({ name, fields }: Named<Lens>): Figure<ChainPart> {
   const closest = ifKnown(closestField);
   const inputs = closest
     ? derive(
-        [figureOf(closest['from-sensor'], name), figureOf(closest.magnification, name)],
+        [
+          orAssumed(closest['from-sensor'], name, closestDistanceOf(fields)),
+          orAssumed(closest.magnification, name, closestMagnificationOf(fields)),
+        ],
         (fromSensorMm, magnification) => ({ fromSensorMm, magnification }),
       )
     : known(undefined);
@@ -185,6 +218,7 @@ function lensPart({ name, fields }: Named<Lens>): Figure<ChainPart> {
     lengthMm: ifKnown(length),
     growsMm: ifKnown(grows),
     pupilRatio: ifKnown(pupilRatio),
+    irisKeepsSize,
   }));
   return withFrom(figure, [length, grows, pupilRatio]);
 }

@@ -11,6 +11,7 @@ import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } fro
 import { chainBehind } from './filters.ts';
 import type { Named } from './named.ts';
 import { type Lookup, lookUp, type PlanReader } from './reader.ts';
+import { recordedAreaOf } from './recorded-area.ts';
 import { remembered } from './remembered.ts';
 import { layOutRig } from './rig-layout.ts';
 
@@ -26,7 +27,9 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const { body, lens } = layout;
   const recording = recordingOf(fields, body);
 
-  const recordedAreaMm = recorded(recording, fields, shot.name, rigLookup, 'area');
+  const recordedAreaMm = recording
+    ? recordedAreaOf(recording)
+    : recorded(recording, fields, shot.name, rigLookup, 'area');
   const recordedPixels = recorded(recording, fields, shot.name, rigLookup, 'resolution');
   const field = figureOf(fields.field, shot.name);
   const wanted = wantedOf(fields, shot.name, recordedAreaMm, field);

@@ -85,10 +85,11 @@ function modulationHz({ name, fields }: LightInUse, bench: Bench): Figure<number
   const kind = figureOf(fields.kind, name);
   if (!kind.known) return kind;
   if (kind.value === 'daylight') return known(0, kind.from);
-  // An LED pulses as its driver does, whatever feeds it.
-  if (kind.value === 'led') return figureOf(modulation, name) as Figure<never>;
   const supply = figureOf(fields.supply, name);
   if (!supply.known) return supply;
+  // A driver on a battery may pulse at any frequency; one on the mains at worst as the mains does.
+  if (kind.value === 'led' && supply.value !== 'mains')
+    return figureOf(modulation, name) as Figure<never>;
   if (supply.value === 'battery') return known(0, supply.from);
   if (supply.value === 'low-voltage') return figureOf(modulation, name) as Figure<never>;
   return derive([bench.mainsHz, supply], (mainsHz) => lampFrequencyHz(mainsHz));

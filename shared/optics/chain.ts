@@ -125,6 +125,8 @@ function throughLens(chain: Chain, ringMagnification: number) {
   const focalMm = presentFocalMm(lens, ringMagnification);
   const pupilRatio = lens.pupilRatio ?? 1;
   const principalAheadMm = focalMm * (1 + ringMagnification);
+  // N·f of now over that of infinity: what an iris that keeps its size works at.
+  const opened = (focalMm / lens.focalMm) ** (lens.irisKeepsSize ?? 0);
   const ray = followedBy(followedBy(behind, travel(principalAheadMm)), thinLens(1 / focalMm));
   const lensMagnification = snapped(-ray.d / converterMagnification);
   const slope = -lensMagnification * converterMagnification;
@@ -134,7 +136,8 @@ function throughLens(chain: Chain, ringMagnification: number) {
   return {
     focalMm,
     lensMagnification,
-    fNumberRatio: (ray.b + slope * pupilAheadMm) / focalMm,
+    fNumberRatio: ((ray.b + slope * pupilAheadMm) / focalMm) * opened,
+    opened,
     heightMm: ray.b,
     slope,
     /** Ahead of the datum. */
@@ -158,7 +161,7 @@ function toSubject({ closeUpPerMm }: Chain, inside: ReturnType<typeof throughLen
       fromLensRimMm: fromPrincipalMm - rimAheadMm,
       pupilDistanceMm: fromPrincipalMm - pupilAheadMm,
       pupilBehindLensRimMm: pupilBehindRimMm,
-      pupilFocalMm: inside.focalMm,
+      pupilFocalMm: inside.focalMm / inside.opened,
     };
   }
   // Collimated between lens and close-up, how far apart they are makes no difference to the image.
@@ -172,7 +175,7 @@ function toSubject({ closeUpPerMm }: Chain, inside: ReturnType<typeof throughLen
     fromLensRimMm,
     pupilDistanceMm: fromLensRimMm + pupilBehindRimMm / pupilScale,
     pupilBehindLensRimMm: pupilBehindRimMm / pupilScale,
-    pupilFocalMm: inside.focalMm / Math.abs(pupilScale),
+    pupilFocalMm: inside.focalMm / inside.opened / Math.abs(pupilScale),
   };
 }
 

@@ -37,6 +37,11 @@ export interface LensPart {
   readonly growsMm?: number | undefined;
   /** Exit over entrance pupil diameter; left out: 1. */
   readonly pupilRatio?: number | undefined;
+  /**
+   * 0, or left out: the f-number holds as the focal length shortens up close; 1: the iris keeps its
+   * size; between: something of both.
+   */
+  readonly irisKeepsSize?: number | undefined;
 }
 
 export interface CloseUpPart {

@@ -3,6 +3,7 @@
  * invalid are told apart because they are answered apart: what is missing makes a figure "not
  * known: needs …", what is invalid has its own finding already and silences what reads it.
  */
+import type { Ends } from '../quantity/rough.ts';
 import type { Place } from './place.ts';
 
 export interface Known<T> {
@@ -11,12 +12,6 @@ export interface Known<T> {
   readonly at: Place;
   /** Written as a range, whose middle is `value`: `50 to 80 mm`, `100 ± 2 mm`. */
   readonly range?: Ends<T>;
-}
-
-/** The two ends of what somebody knows only roughly. */
-export interface Ends<T> {
-  readonly low: T;
-  readonly high: T;
 }
 
 /** `at` is where it would stand. */

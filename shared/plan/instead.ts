@@ -3,10 +3,8 @@ import { inLanguage, later } from '../words/message.ts';
 import type { DefName } from './generated/names.ts';
 
 const PARTS = later`List it in \`parts\`, from the sensor toward the subject.`;
-const THREAD = later`Write the outer diameter of the front as \`front-diameter\`. It is larger than the filter thread.`;
-const T_STOP = later`Write \`loss\`, the stops from f-number to T-number: T/3.1 on an f/2.8 lens is 0.3 stops.`;
-const CROP = later`Write \`area\`, the part of the sensor that is recorded: crop 1.5 of 36 × 24 mm is 24 × 16 mm.`;
-const SENSOR = later`Write the size of the sensor as \`sensor\`, and the area of a cropped mode in its \`recording-modes\`.`;
+const FILTER = later`Write the filter thread as \`filter-thread\`. List filters in use in the rig or the shot.`;
+const SENSOR = later`Write the size of the sensor as \`sensor\`, and the crop of a mode in its \`recording-modes\`.`;
 const GEL = later`Write the \`colour-temperature\` of the light with the gel on, and measure its light that way.`;
 const DENSITY = later`Write \`loss\` in stops: a density of 0.3 is 1 stop.`;
 
@@ -15,12 +13,8 @@ const each = (words: string, text: string): Readonly<Record<string, string>> =>
 
 export const INSTEAD: Readonly<Partial<Record<DefName, Readonly<Record<string, string>>>>> = {
   rig: each('body camera lens tube ext spacer converter extender tc', PARTS),
-  lens: {
-    ...each('filter filters thread filter-thread filter-size', THREAD),
-    ...each('t-stop t-stops t-number t', T_STOP),
-  },
+  lens: each('filter filters', FILTER),
   body: each('crop crop-factor', SENSOR),
-  recording: each('crop crop-factor', CROP),
   filter: each('density optical-density', DENSITY),
   light: each('cto ctb gel gels filter filters', GEL),
 };

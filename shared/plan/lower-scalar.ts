@@ -45,8 +45,19 @@ export function lowerScalar(
   };
   switch (shape.kind) {
     case 'quantity': {
-      const parsed = kindOf(shape.of).parse(text);
-      if (!parsed.ok) return invalid(wrongQuantity(at, label, shape.of, text, parsed));
+      const kind = kindOf(shape.of);
+      const parsed = kind.parse(text);
+      const roughly = !parsed.ok && shape.rough ? kind.rough?.parse(text) : undefined;
+      if (roughly?.ok) {
+        if (roughly.usual !== undefined)
+          problems.push(otherSpelling(at, label, text, roughly.usual));
+        return { state: 'known', value: roughly.value, at, range: roughly.range };
+      }
+      if (roughly && !parsed.ok)
+        return invalid(
+          wrongQuantity(at, label, shape, text, { ok: false, code: roughly.code, likely: [] }),
+        );
+      if (!parsed.ok) return invalid(wrongQuantity(at, label, shape, text, parsed));
       if (parsed.usual !== undefined) problems.push(otherSpelling(at, label, text, parsed.usual));
       return known(parsed.value);
     }

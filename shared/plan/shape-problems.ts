@@ -1,6 +1,6 @@
 /** The problems of an entry's shape, each with what its wording needs. */
 import type { Failure } from '../quantity/index.ts';
-import { kindOf, type QuantityId } from '../quantity/index.ts';
+import { kindOf } from '../quantity/index.ts';
 import { inLanguage, message } from '../words/message.ts';
 import { nearest } from './nearest.ts';
 import type { Place } from './place.ts';
@@ -68,9 +68,11 @@ function expectation(shape: Shape): string {
   switch (shape.kind) {
     case 'quantity': {
       const kind = kindOf(shape.of);
-      return kind.words.length > 0 && !kind.title.includes(kind.words[0]!)
-        ? message`${inLanguage(kind.title)}, or ${kind.words.join(message` or `)}`
-        : inLanguage(kind.title);
+      const words =
+        kind.words.length > 0 && !kind.title.includes(kind.words[0]!)
+          ? message`${inLanguage(kind.title)}, or ${kind.words.join(message` or `)}`
+          : inLanguage(kind.title);
+      return shape.rough ? message`${words}, or a range` : words;
     }
     case 'enum':
       return message`one of ${shape.values.join(', ')}`;
@@ -128,11 +130,11 @@ const RULE_OF: Readonly<Record<Failure['code'], ShapeProblem['rule']>> = {
 export function wrongQuantity(
   at: Place,
   label: Label,
-  id: QuantityId,
+  shape: Extract<Shape, { kind: 'quantity' }>,
   text: string,
   failure: Failure,
 ): ShapeProblem {
-  const kind = kindOf(id);
+  const kind = kindOf(shape.of);
   const guess = failure.likely.length > 1 ? message`a guess at what was meant` : undefined;
   return problem(
     RULE_OF[failure.code],
@@ -142,7 +144,7 @@ export function wrongQuantity(
       ...labelArgs(label),
       text,
       quantity: kind.title,
-      expected: expectation({ kind: 'quantity', of: id }),
+      expected: expectation(shape),
       units: kind.units.join(', '),
       detail: failure.detail,
       likely: failure.likely[0],

@@ -6,7 +6,12 @@ import type { QuantityId } from '../quantity/index.ts';
 import type { DefName, Group, Spaces } from './generated/names.ts';
 
 export type Shape =
-  | { readonly kind: 'quantity'; readonly of: QuantityId }
+  | {
+      readonly kind: 'quantity';
+      readonly of: QuantityId;
+      /** A range may stand in its place. */
+      readonly rough?: true;
+    }
   | {
       readonly kind: 'enum';
       readonly values: readonly string[];

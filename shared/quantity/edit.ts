@@ -4,7 +4,8 @@ import type { Beats, Bpm, Fraction, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP, POSITIVE, readNumber, shortest, WHOLE } from './number.ts';
-import { scalarKind, type Unit, unitOf, unitsPattern } from './scalar.ts';
+import { scalarKind } from './scalar.ts';
+import { type Unit, unitOf, unitsPattern } from './unit.ts';
 import { TO } from './unit-range.ts';
 import { wordOr } from './word-or.ts';
 
@@ -79,7 +80,12 @@ interface Dissolve {
 
 /** How a cut begins: a plain cut, or a dissolve over a length. */
 export const join: QuantityKind<Dissolve | 'cut'> = wordOr(
-  { id: 'join', title: later`transition`, words: { cut: [] }, examples: ['dissolve 12 frames', 'cut'] },
+  {
+    id: 'join',
+    title: later`transition`,
+    words: { cut: [] },
+    examples: ['dissolve 12 frames', 'cut'],
+  },
   compoundKind<Dissolve>({
     id: 'dissolve',
     title: later`dissolve`,

@@ -13,7 +13,7 @@ import {
   size,
   thicknessRange,
 } from './lengths-and-mass.ts';
-import { dioptre, factor, fNumber, fNumberRange, magnification } from './lens.ts';
+import { dioptre, factor, fNumber, fNumberRange, magnification, tStop } from './lens.ts';
 import {
   colourTemperature,
   dimming,
@@ -68,6 +68,7 @@ export const KINDS = {
   speed,
   stops,
   tempo,
+  't-stop': tStop,
   'thickness-range': thicknessRange,
   time,
   'time-or-zero': timeOrZero,

@@ -4,15 +4,8 @@ import type { Kg, Mm, Nm, Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
-import {
-  inward,
-  outward,
-  scalarKind,
-  spellings,
-  type Unit,
-  unitOf,
-  unitsPattern,
-} from './scalar.ts';
+import { scalarKind } from './scalar.ts';
+import { inward, outward, spellings, type Unit, unitOf, unitsPattern } from './unit.ts';
 import { unitRange } from './unit-range.ts';
 import { wordOr } from './word-or.ts';
 

@@ -4,6 +4,7 @@ import type { Dioptre, Factor, FNumber, Magnification, Range } from './brands.ts
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP, POSITIVE, readNumber, shortest } from './number.ts';
+import { roughForm } from './rough.ts';
 import { scalarKind } from './scalar.ts';
 import { TO } from './unit-range.ts';
 
@@ -25,6 +26,19 @@ export const fNumber: QuantityKind<FNumber> = compoundKind<FNumber>({
   likelyUnits: () => [],
   repairs: fNumberRepairs,
   print: (value) => `f/${shortest(value)}`,
+});
+
+/** T-numbers as marked on a lens: T3.1. */
+export const tStop: QuantityKind<FNumber> = compoundKind<FNumber>({
+  id: 't-stop',
+  title: later`T-number`,
+  units: ['T'],
+  examples: ['T3.1', 'T4'],
+  body: `[tT]${GAP}/?${GAP}(${POSITIVE})`,
+  read: ([number = '']) => ({ value: readNumber(number) as FNumber, usual: `T${number}` }),
+  likelyUnits: () => [],
+  repairs: (text) => [`T${text.replace(/^[^0-9]*/, '')}`],
+  print: (value) => `T${shortest(value)}`,
 });
 
 /** `from` is the lower number, the wider aperture, whichever was written first. */
@@ -53,6 +67,10 @@ export const magnification: QuantityKind<Magnification> = compoundKind<Magnifica
   units: ['x'],
   unitSpellings: ['x', 'X', '\u00d7'],
   examples: ['0.5x', '1.5x'],
+  rough: roughForm<Magnification>({
+    sign: 'positive',
+    units: [{ usual: 'x', also: ['X', '\u00d7'], tight: true }],
+  }),
   body: `(${POSITIVE})${GAP}(?:x|X|\u00d7)|(${POSITIVE})${GAP}:${GAP}(${POSITIVE})`,
   read([times, image = '', subject = '']) {
     if (times !== undefined) {
@@ -89,6 +107,10 @@ export const dioptre: QuantityKind<Dioptre> = compoundKind<Dioptre>({
   units: ['dpt'],
   unitSpellings: DIOPTRE_UNITS,
   examples: ['2 dpt', '4 dpt'],
+  rough: roughForm<Dioptre>({
+    sign: 'positive',
+    units: [{ usual: 'dpt', also: DIOPTRE_UNITS.slice(1) }],
+  }),
   body: `(${POSITIVE})${GAP}(?:${DIOPTRE_UNITS.join('|')})`,
   read: ([number = '']) => ({ value: readNumber(number) as Dioptre, usual: `${number} dpt` }),
   print: (value) => `${shortest(value)} dpt`,

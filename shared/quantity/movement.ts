@@ -5,6 +5,7 @@ import { compoundKind } from './compound.ts';
 import { type Either, eitherKind } from './either.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP, numberBelow, readNumber, shortest, usualNumber } from './number.ts';
+import { roughForm } from './rough.ts';
 import { scalarKind } from './scalar.ts';
 
 /** Understood spellings of the degree. */
@@ -28,6 +29,11 @@ export const angle: QuantityKind<Rad> = compoundKind<Rad>({
   units: ['deg'],
   unitSpellings: ['deg', ...DEGREE],
   examples: ['4 deg', '-12.5 deg'],
+  rough: roughForm<Rad>({
+    sign: 'any',
+    units: [{ usual: 'deg', also: DEGREE, times: Math.PI, over: 180 }],
+    most: 2 * Math.PI,
+  }),
   body: `([-\u2212+]?${TURN})${GAP}(?:${DEGREE.join('|')})`,
   read([number = '']) {
     const usual = usualNumber(number);

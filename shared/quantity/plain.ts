@@ -4,6 +4,7 @@ import type { Count, Fraction, Ratio } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP, numberBelow, POSITIVE, readNumber, shortest, WHOLE } from './number.ts';
+import { roughForm } from './rough.ts';
 
 /** Numbers without a unit. */
 export const ratio: QuantityKind<Ratio> = compoundKind<Ratio>({
@@ -11,6 +12,7 @@ export const ratio: QuantityKind<Ratio> = compoundKind<Ratio>({
   title: later`number without a unit`,
   units: [],
   examples: ['0.8', '1.33'],
+  rough: roughForm<Ratio>({ sign: 'positive', units: [] }),
   bare: 'number',
   body: `(${POSITIVE})`,
   read: ([number = '']) => ({ value: readNumber(number) as Ratio, usual: number }),
@@ -43,6 +45,11 @@ export const percent: QuantityKind<Fraction> = compoundKind<Fraction>({
   units: ['%'],
   unitSpellings: PERCENT_UNITS,
   examples: ['50 %', '2 %'],
+  rough: roughForm<Fraction>({
+    sign: 'zero-up',
+    units: [{ usual: '%', also: PERCENT_UNITS.slice(1), over: 100 }],
+    most: 1,
+  }),
   body: `(${SHARE})${GAP}(?:${PERCENT_UNITS.join('|')})`,
   read: ([number = '']) => ({
     value: (readNumber(number) / 100) as Fraction,

@@ -2,23 +2,27 @@
  * What is known only roughly: `50 to 80 mm`, `100 ± 2 mm`, `0.3 stops ± 0.1 stops`, `400 mm ± 5 %`.
  * The value is the middle. Numbers are written plainly here, without exponents.
  */
-import { anchored, GAP, NUMBER, readNumber, SIGNED, shortest, withoutExponents } from './number.ts';
-import { inward, outward, spellings, type Unit, unitOf, unitsPattern } from './scalar.ts';
+import { anchored, GAP, readNumber, shortest } from './number.ts';
+import { inward, outward, spellings, type Unit, unitOf, unitsPattern } from './unit.ts';
+
+/** The two ends of what somebody knows only roughly. */
+export interface Ends<T> {
+  readonly low: T;
+  readonly high: T;
+}
 
 export type RoughParsed<T> =
   | {
       readonly ok: true;
       readonly value: T;
-      readonly low: T;
-      readonly high: T;
+      readonly range: Ends<T>;
       /** The usual spelling, only where the text isn't it. */
       readonly usual?: string;
     }
   | {
       readonly ok: false;
-      /** It reaches where no such quantity is, or the end comes before the start. */
+      /** It reaches where no such quantity is. */
       readonly code: 'out-of-range';
-      readonly likely: readonly string[];
     };
 
 export interface RoughForm<T> {
@@ -28,15 +32,19 @@ export interface RoughForm<T> {
   /** Undefined: the text is no range. Never throws. */
   parse(text: string): RoughParsed<T> | undefined;
   /** As a range in the unit `as`, one of the kind's own. */
-  print(low: T, high: T, as?: string): string;
+  print(range: Ends<T>, as?: string): string;
 }
 
 export interface RoughSpec {
   readonly sign: 'positive' | 'zero-up' | 'any';
   /** Empty: a number without a unit. */
   readonly units: readonly Unit[];
+  /** The greatest value there is, of either sign. */
+  readonly most?: number;
 }
 
+/** Nobody knows roughly what takes more digits than these. */
+const PLAIN = '(?:0|[1-9][0-9]{0,8})(?:\\.[0-9]{1,9})?';
 const PLUS_MINUS = `${GAP}(?:\u00b1|\\+/-|\\+-)${GAP}`;
 const TO = `${GAP}(?:to|-|\u2013|\\.\\.)${GAP}`;
 const NONE: Unit = { usual: '' };
@@ -48,30 +56,33 @@ interface Written {
 }
 
 /** The form of a kind whose values are one number and one unit of these. */
-export function roughForm<T extends number>({ sign, units }: RoughSpec): RoughForm<T> {
-  const number = withoutExponents(sign === 'any' ? SIGNED : NUMBER);
-  const width = withoutExponents(NUMBER);
+export function roughForm<T extends number>({ sign, units, most }: RoughSpec): RoughForm<T> {
+  const number = sign === 'any' ? `[-\u2212+]?${PLAIN}` : PLAIN;
   const own = units[0] ?? NONE;
   const unit = units.length > 0 ? `(${unitsPattern(units)})` : '()';
   const maybe = units.length > 0 ? `${unit}?` : unit;
   const bodies = [
     `(${number})${GAP}${maybe}${TO}(${number})${GAP}${unit}`,
-    `(${number})${GAP}${maybe}${PLUS_MINUS}(${width})${GAP}${unit}`,
-    `(${number})${GAP}${unit}${PLUS_MINUS}(${width})${GAP}%`,
+    `(${number})${GAP}${maybe}${PLUS_MINUS}(${PLAIN})${GAP}${unit}`,
+    `(${number})${GAP}${unit}${PLUS_MINUS}(${PLAIN})${GAP}%`,
   ];
   // A share of a percentage would read like the percentage itself.
   const forms = spellings(units).includes('%') ? bodies.slice(0, 2) : bodies;
   const readers = forms.map((body) => ({ body, made: undefined as RegExp | undefined }));
   const least = sign === 'any' ? Number.NEGATIVE_INFINITY : 0;
+  const greatest = most === undefined ? Number.POSITIVE_INFINITY : most * (1 + 1e-12);
 
   const write = (text: string, of: Unit): string =>
     of.usual === '' ? text : `${text}${of.tight ? '' : ' '}${of.usual}`;
   const both = (low: string, high: string, of: Unit): string => `${low} to ${write(high, of)}`;
 
   const range = (a: string, first: Unit, b: string, last: Unit): Written => {
-    const [low, high] = [inward(readNumber(a), first), inward(readNumber(b), last)];
-    const start = first === last ? readNumber(a) : outward(low, last);
-    return { low, high, usual: both(shortest(start), shortest(readNumber(b)), last) };
+    const [start, end] = [inward(readNumber(a), first), inward(readNumber(b), last)];
+    const [from, to] = [first === last ? readNumber(a) : outward(start, last), readNumber(b)];
+    // Whichever was written first, the lesser is the low end.
+    return start <= end
+      ? { low: start, high: end, usual: both(shortest(from), shortest(to), last) }
+      : { low: end, high: start, usual: both(shortest(to), shortest(from), last) };
   };
   const about = (a: string, first: Unit, b: string, last: Unit): Written => {
     const [middle, by] = [inward(readNumber(a), first), inward(readNumber(b), last)];
@@ -109,21 +120,16 @@ export function roughForm<T extends number>({ sign, units }: RoughSpec): RoughFo
       const found = read(text);
       if (!found) return undefined;
       const { low, high, usual } = found;
-      if (low > high) {
-        const turned = both(shortest(outward(high, own)), shortest(outward(low, own)), own);
-        return { ok: false, code: 'out-of-range', likely: [turned] };
-      }
-      if (low < least || (sign === 'positive' && !(low > 0)))
-        return { ok: false, code: 'out-of-range', likely: [] };
+      if (low < least || (sign === 'positive' && !(low > 0)) || high > greatest || low < -greatest)
+        return { ok: false, code: 'out-of-range' };
       return {
         ok: true,
         value: ((low + high) / 2) as T,
-        low: low as T,
-        high: high as T,
+        range: { low: low as T, high: high as T },
         ...(usual !== text && { usual }),
       };
     },
-    print(low, high, as) {
+    print({ low, high }, as) {
       const of = (as === undefined ? undefined : unitOf(units, as)) ?? own;
       return both(shortest(outward(low, of)), shortest(outward(high, of)), of);
     },

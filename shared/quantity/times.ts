@@ -3,7 +3,8 @@ import { later } from '../words/message.ts';
 import type { Hertz, Sec } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
-import { scalarKind, type Unit } from './scalar.ts';
+import { scalarKind } from './scalar.ts';
+import type { Unit } from './unit.ts';
 import { wordOr } from './word-or.ts';
 
 /** Stretches of time, inside in seconds. */

@@ -3,7 +3,7 @@ import type { Range } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { anchored, GAP, POSITIVE, readNumber, shortest } from './number.ts';
-import { inward, outward, spellings, type Unit, unitOf, unitsPattern } from './scalar.ts';
+import { inward, outward, spellings, type Unit, unitOf, unitsPattern } from './unit.ts';
 
 interface UnitRangeSpec {
   readonly id: string;

@@ -1,5 +1,7 @@
 /** A value of a plan as it is shown to a reader: by its kind of quantity, in the reader's units. */
+
 import { kindOf, type QuantityId, type QuantityValue } from '../quantity/index.ts';
+import type { Ends } from '../quantity/rough.ts';
 import { message } from '../words/message.ts';
 import { type Say, signed } from './say.ts';
 
@@ -82,6 +84,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   size: ({ width, height }, say) => say.size(width, height),
   speed: (mmPerS, say) => say.speed(mmPerS),
   stops: (value, say) => say.stops(value),
+  't-stop': rounded,
   tempo: exact,
   'thickness-range': exact,
   time: seconds,
@@ -94,3 +97,13 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
 export function shown<Id extends QuantityId>(id: Id, value: unknown, say: Say): string {
   return SHOWN[id](value as QuantityValue<Id>, say.written, id);
 }
+
+/** A value of a plan, as a range where it was written as one. */
+export const shownField = (
+  id: QuantityId,
+  { value, range }: { readonly value: unknown; readonly range?: Ends<unknown> },
+  say: Say,
+): string =>
+  range
+    ? message`${shown(id, range.low, say)} to ${shown(id, range.high, say)}`
+    : shown(id, value, say);

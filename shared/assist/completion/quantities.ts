@@ -1,6 +1,7 @@
 /** Quantities for a place: for a shot's settings each tried out, else what is usual and what stands elsewhere. */
 import type { Shot } from '../../plan/generated/types.ts';
 import { kindOf, type QuantityId, type QuantityKind } from '../../quantity/index.ts';
+import type { RoughForm } from '../../quantity/rough.ts';
 import { message } from '../../words/message.ts';
 import { valuesElsewhere } from './elsewhere.ts';
 import { followsFrom } from './follows.ts';
@@ -15,7 +16,15 @@ import type { Where } from './where.ts';
 /** What one usually begins with comes first among what works as well. */
 const AS_GOOD = 0.1;
 /** Ranks of what is proposed for other reasons than its consequence. */
-const RANK = { unit: -1, former: 0, elsewhere: 40, usual: 50, word: 60, example: 70 } as const;
+const RANK = {
+  unit: -1,
+  former: 0,
+  elsewhere: 40,
+  usual: 50,
+  word: 60,
+  range: 65,
+  example: 70,
+} as const;
 /** Values of other shots that are tried in this one. */
 const MOST_ELSEWHERE = 8;
 
@@ -41,6 +50,19 @@ export function quantitiesAt(where: Where, of: QuantityId, written: Written): re
   return found.sorted();
 }
 
+/** Per cent that a value is often known to: by a ruler, by a look. */
+const TOLERANCES = [2, 10];
+
+/** `text` ± so many per cent; undefined: the kind has no such form. */
+function withTolerance(
+  kind: QuantityKind<unknown>,
+  text: string,
+  percent: number,
+): string | undefined {
+  const parsed = kind.rough?.parse(`${text} \u00b1 ${percent} %`);
+  return parsed?.ok ? (parsed.usual ?? `${text} \u00b1 ${percent} %`) : undefined;
+}
+
 const listed = (text: string | undefined): readonly string[] => (text === undefined ? [] : [text]);
 
 class Found {
@@ -56,10 +78,34 @@ class Found {
   /** Once each, in the usual spelling. */
   add(text: string, detail: string, rank: number): void {
     const { entry, path } = this.#where.place;
-    if (!isWhole(this.#kind, text) || this.#byText.has(text)) return;
+    if (!(isWhole(this.#kind, text) || this.#isRough(text)) || this.#byText.has(text)) return;
     const kind = this.#kind.words.includes(text) ? 'word' : 'value';
     const about = { kind: 'value', entry, path, text } as const;
     this.#byText.set(text, { text, detail, rank, kind, about });
+  }
+
+  /** Ranges are offered where the key takes them. */
+  get #rough(): RoughForm<unknown> | undefined {
+    const shape = this.#where.meaning?.shape;
+    return shape?.kind === 'quantity' && shape.rough ? this.#kind.rough : undefined;
+  }
+
+  #isRough(text: string): boolean {
+    const parsed = this.#rough?.parse(text);
+    return parsed?.ok === true && parsed.usual === undefined;
+  }
+
+  /** What was typed, with a tolerance; of nothing typed yet, what a range looks like. */
+  addRanges(typed: string): void {
+    const rough = this.#rough;
+    if (!rough) return;
+    for (const text of withUnits(this.#kind, typed))
+      for (const tolerance of TOLERANCES) {
+        const range = withTolerance(this.#kind, text, tolerance);
+        if (range) this.add(range, message`known to ${tolerance}%`, RANK.range);
+      }
+    if (typed !== '') this.add(typed, '', RANK.range);
+    else for (const text of rough.examples) this.add(text, message`a range`, RANK.example);
   }
 
   addTried(shot: TrialShot, setting: Setting, key: keyof Shot, written: Written): void {
@@ -113,6 +159,7 @@ class Found {
     usual.forEach((text, index) => {
       this.add(text, message`usual`, RANK.usual + index / 100);
     });
+    this.addRanges(typed);
     for (const text of listed(former)) this.add(text, '', RANK.former);
     const examples = meaning?.keyShape.examples ?? [];
     for (const text of examples.length > 0 ? examples : this.#kind.examples)

@@ -3,8 +3,9 @@ import type { Field } from '../../plan/field.ts';
 import type { DefName } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
+import type { Ends } from '../../quantity/rough.ts';
 import { Say } from '../../say/say.ts';
-import { shown } from '../../say/shown.ts';
+import { shown, shownField } from '../../say/shown.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import { code, type Line, line, plain } from './markdown.ts';
 
@@ -28,7 +29,7 @@ export const entryLines = (def: DefName, fields: object, say: Say): Line[] =>
   Object.entries(SHAPES[def].keys).flatMap(([key, { shape, title }]) => {
     const field = (fields as Fields)[key];
     if (key === 'about' || field?.state !== 'known') return [];
-    return [line(inLanguage(title), valueText(shape, field.value, say, key))];
+    return [line(inLanguage(title), fieldText(shape, field, say, key))];
   });
 
 /** Keys of the entry that nothing is said for. */
@@ -36,6 +37,17 @@ export const keysLeftOut = (def: DefName, fields: object): readonly string[] =>
   Object.keys(SHAPES[def].keys).filter(
     (key) => key !== 'about' && (fields as Fields)[key]?.state === 'missing',
   );
+
+/** A known field as Markdown: a range where it was written as one. */
+export const fieldText = (
+  shape: Shape,
+  field: { readonly value: unknown; readonly range?: Ends<unknown> },
+  say: Say,
+  key?: string,
+): string =>
+  shape.kind === 'quantity' && field.range
+    ? shownField(shape.of, field, ALWAYS_MM.has(key ?? '') ? IN_MM : say)
+    : valueText(shape, field.value, say, key);
 
 /** A known value as Markdown; `key`: of which key, where it has a usual unit of its own. */
 export function valueText(shape: Shape, value: unknown, say: Say, key?: string): string {
@@ -65,7 +77,7 @@ const recordText = (def: DefName, fields: Fields, say: Say): string =>
   Object.entries(SHAPES[def].keys)
     .flatMap(([key, { shape }]) => {
       const field = fields[key];
-      return field?.state === 'known' ? [`${key} ${valueText(shape, field.value, say)}`] : [];
+      return field?.state === 'known' ? [`${key} ${fieldText(shape, field, say)}`] : [];
     })
     .join(', ');
 

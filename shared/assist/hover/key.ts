@@ -44,7 +44,9 @@ function takes(key: string, shape: Shape): string {
       const inUnits = written.length > 0 ? message`, in ${anyOf(written)}` : '';
       const others = words.filter((word) => !title.includes(word));
       const orWords = others.length > 0 ? message`, or ${anyOf(others.map(code))}` : '';
-      return message`Takes: ${inLanguage(title)}${inUnits}${orWords}.`;
+      return shape.rough
+        ? message`Takes: ${inLanguage(title)}${inUnits}${orWords}. Or a range of it, or \`±\`.`
+        : message`Takes: ${inLanguage(title)}${inUnits}${orWords}.`;
     }
     case 'enum':
       return message`Takes ${anyOf(shape.values.map((value) => `\`${value}\``))}.`;

@@ -8,7 +8,7 @@ import type { Context } from '../../workspace/context.ts';
 import type { PlanSpot } from '../spot.ts';
 import { clipHover } from './clip.ts';
 import { cutHover, musicHover } from './cut.ts';
-import { valueText } from './entry-data.ts';
+import { fieldText } from './entry-data.ts';
 import { paragraphs, plain } from './markdown.ts';
 import { fileName, nameHover } from './name.ts';
 import { ruleHover } from './rule.ts';
@@ -150,10 +150,12 @@ function readHover({ say }: Context, { meaning }: PlanSpot, node: ScalarNode): s
   if (shape.kind === 'enum' && shape.values.includes(node.text))
     return paragraphs(`${inLanguage(title)}: **${plain(node.text)}**`, inLanguage(description));
   if (shape.kind !== 'quantity') return null;
-  const parsed = kindOf(shape.of).parse(node.text);
-  return parsed.ok
+  const kind = kindOf(shape.of);
+  const exact = kind.parse(node.text);
+  const parsed = exact.ok || !shape.rough ? exact : kind.rough?.parse(node.text);
+  return parsed?.ok
     ? paragraphs(
-        `${inLanguage(title)}: **${valueText(shape, parsed.value, say, meaning.key)}**`,
+        `${inLanguage(title)}: **${fieldText(shape, parsed, say, meaning.key)}**`,
         inLanguage(description),
       )
     : null;

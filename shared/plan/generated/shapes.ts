@@ -637,7 +637,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "readout": {
     "shape": {
      "kind": "quantity",
-     "of": "time-or-zero"
+     "of": "time-or-zero",
+     "rough": true
     },
     "required": false,
     "title": "readout time",
@@ -652,7 +653,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -668,7 +670,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "balance": {
     "shape": {
      "kind": "quantity",
-     "of": "offset"
+     "of": "offset",
+     "rough": true
     },
     "required": false,
     "title": "centre of gravity",
@@ -701,7 +704,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "battery": {
     "shape": {
      "kind": "quantity",
-     "of": "time"
+     "of": "time",
+     "rough": true
     },
     "required": false,
     "title": "battery life",
@@ -893,6 +897,21 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "recorded-area"
     ]
    },
+   "crop": {
+    "shape": {
+     "kind": "quantity",
+     "of": "factor"
+    },
+    "required": false,
+    "title": "crop",
+    "description": "How many times narrower the recorded area is than the sensor, in place of `area`.",
+    "examples": [
+     "1.2x"
+    ],
+    "also": [
+     "crop-factor"
+    ]
+   },
    "codec": {
     "shape": {
      "kind": "text"
@@ -934,7 +953,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "focal-length": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "focal length",
@@ -968,10 +988,28 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "max-aperture"
     ]
    },
+   "t-stop": {
+    "shape": {
+     "kind": "quantity",
+     "of": "t-stop"
+    },
+    "required": false,
+    "title": "widest T-number",
+    "description": "T-number at the widest aperture. With the widest f-number in `aperture` it gives the light lost in the glass.",
+    "examples": [
+     "T3.1"
+    ],
+    "also": [
+     "t-number",
+     "t-stops",
+     "t"
+    ]
+   },
    "loss": {
     "shape": {
      "kind": "quantity",
-     "of": "stops"
+     "of": "stops",
+     "rough": true
     },
     "required": false,
     "title": "light loss",
@@ -1004,7 +1042,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "length": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "length",
@@ -1016,7 +1055,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "extends": {
     "shape": {
      "kind": "quantity",
-     "of": "length-or-zero"
+     "of": "length-or-zero",
+     "rough": true
     },
     "required": false,
     "title": "extension when focusing",
@@ -1032,7 +1072,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "front-diameter": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "front diameter",
@@ -1044,10 +1085,28 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "rim"
     ]
    },
+   "filter-thread": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length"
+    },
+    "required": false,
+    "title": "filter thread",
+    "description": "Filter thread as printed on the lens. Without `front-diameter` the front is taken to be 4 mm wider.",
+    "examples": [
+     "67 mm"
+    ],
+    "also": [
+     "thread",
+     "filter-size",
+     "filter-diameter"
+    ]
+   },
    "pupil-ratio": {
     "shape": {
      "kind": "quantity",
-     "of": "ratio"
+     "of": "ratio",
+     "rough": true
     },
     "required": false,
     "title": "pupil magnification",
@@ -1062,7 +1121,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -1078,7 +1138,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "balance": {
     "shape": {
      "kind": "quantity",
-     "of": "offset"
+     "of": "offset",
+     "rough": true
     },
     "required": false,
     "title": "centre of gravity",
@@ -1102,7 +1163,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "from-sensor": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "distance",
@@ -1121,7 +1183,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "magnification": {
     "shape": {
      "kind": "quantity",
-     "of": "magnification"
+     "of": "magnification",
+     "rough": true
     },
     "required": false,
     "title": "magnification",
@@ -1161,7 +1224,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "length": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "length",
@@ -1177,7 +1241,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -1193,7 +1258,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "balance": {
     "shape": {
      "kind": "quantity",
-     "of": "offset"
+     "of": "offset",
+     "rough": true
     },
     "required": false,
     "title": "centre of gravity",
@@ -1235,7 +1301,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "factor": {
     "shape": {
      "kind": "quantity",
-     "of": "factor"
+     "of": "factor",
+     "rough": true
     },
     "required": false,
     "title": "factor",
@@ -1252,7 +1319,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "length": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "length",
@@ -1264,7 +1332,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "loss": {
     "shape": {
      "kind": "quantity",
-     "of": "stops"
+     "of": "stops",
+     "rough": true
     },
     "required": false,
     "title": "light loss",
@@ -1279,7 +1348,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -1295,7 +1365,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "balance": {
     "shape": {
      "kind": "quantity",
-     "of": "offset"
+     "of": "offset",
+     "rough": true
     },
     "required": false,
     "title": "centre of gravity",
@@ -1337,7 +1408,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "power": {
     "shape": {
      "kind": "quantity",
-     "of": "dioptre"
+     "of": "dioptre",
+     "rough": true
     },
     "required": false,
     "title": "power",
@@ -1356,7 +1428,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "length": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "length",
@@ -1368,7 +1441,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "loss": {
     "shape": {
      "kind": "quantity",
-     "of": "stops"
+     "of": "stops",
+     "rough": true
     },
     "required": false,
     "title": "light loss",
@@ -1383,7 +1457,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -1450,7 +1525,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "loss": {
     "shape": {
      "kind": "quantity",
-     "of": "stops"
+     "of": "stops",
+     "rough": true
     },
     "required": false,
     "title": "light loss",
@@ -1467,7 +1543,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "length": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "length",
@@ -1479,7 +1556,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -1537,7 +1615,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -1598,7 +1677,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "footprint": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "footprint",
@@ -1613,7 +1693,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "reach": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "reach",
@@ -1629,7 +1710,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "height": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "height",
@@ -1659,7 +1741,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "counterweight": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "counterweight",
@@ -1675,7 +1758,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "counterweight-arm": {
     "shape": {
      "kind": "quantity",
-     "of": "length-or-zero"
+     "of": "length-or-zero",
+     "rough": true
     },
     "required": false,
     "title": "counterweight arm",
@@ -1687,7 +1771,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -1836,7 +1921,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "foot": {
     "shape": {
      "kind": "quantity",
-     "of": "offset"
+     "of": "offset",
+     "rough": true
     },
     "required": false,
     "title": "tripod foot",
@@ -1866,7 +1952,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "field": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "field of view",
@@ -1884,7 +1971,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "magnification": {
     "shape": {
      "kind": "quantity",
-     "of": "magnification"
+     "of": "magnification",
+     "rough": true
     },
     "required": false,
     "title": "magnification",
@@ -1899,7 +1987,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "effective-f-number": {
     "shape": {
      "kind": "quantity",
-     "of": "ratio"
+     "of": "ratio",
+     "rough": true
     },
     "required": false,
     "title": "effective f-number",
@@ -1914,7 +2003,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "working-distance": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "working distance",
@@ -1929,7 +2019,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -1944,7 +2035,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "balance": {
     "shape": {
      "kind": "quantity",
-     "of": "offset"
+     "of": "offset",
+     "rough": true
     },
     "required": false,
     "title": "centre of gravity",
@@ -2065,7 +2157,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "diameter": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "diameter",
@@ -2094,7 +2187,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "colour-temperature": {
     "shape": {
      "kind": "quantity",
-     "of": "colour-temperature"
+     "of": "colour-temperature",
+     "rough": true
     },
     "required": false,
     "title": "colour temperature",
@@ -2148,7 +2242,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "modulation-depth": {
     "shape": {
      "kind": "quantity",
-     "of": "percent"
+     "of": "percent",
+     "rough": true
     },
     "required": false,
     "title": "flicker depth",
@@ -2196,7 +2291,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "luminance": {
     "shape": {
      "kind": "quantity",
-     "of": "luminance"
+     "of": "luminance",
+     "rough": true
     },
     "required": false,
     "title": "luminance",
@@ -2212,7 +2308,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "illuminance": {
     "shape": {
      "kind": "quantity",
-     "of": "illuminance"
+     "of": "illuminance",
+     "rough": true
     },
     "required": false,
     "title": "illuminance",
@@ -2223,6 +2320,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "also": [
      "lux",
      "lx"
+    ]
+   },
+   "illuminance-distance": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length",
+     "rough": true
+    },
+    "required": false,
+    "title": "distance of the illuminance",
+    "description": "Distance from the light at which `illuminance` was measured, as data sheets state it. Default: where the light stands in `at`.",
+    "examples": [
+     "1 m"
+    ],
+    "also": [
+     "lux-at",
+     "measured-at"
     ]
    },
    "reading": {
@@ -2279,7 +2393,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "mass": {
     "shape": {
      "kind": "quantity",
-     "of": "mass"
+     "of": "mass",
+     "rough": true
     },
     "required": false,
     "title": "mass",
@@ -2313,7 +2428,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "distance": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "distance",
@@ -2328,7 +2444,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "elevation": {
     "shape": {
      "kind": "quantity",
-     "of": "angle"
+     "of": "angle",
+     "rough": true
     },
     "required": false,
     "title": "elevation",
@@ -2343,7 +2460,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "azimuth": {
     "shape": {
      "kind": "quantity",
-     "of": "angle"
+     "of": "angle",
+     "rough": true
     },
     "required": false,
     "title": "azimuth",
@@ -2434,7 +2552,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "magnification": {
     "shape": {
      "kind": "quantity",
-     "of": "magnification"
+     "of": "magnification",
+     "rough": true
     },
     "required": false,
     "title": "magnification",
@@ -2449,7 +2568,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "distance": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "light distance",
@@ -2542,7 +2662,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "diameter": {
     "shape": {
      "kind": "quantity",
-     "of": "length"
+     "of": "length",
+     "rough": true
     },
     "required": false,
     "title": "diameter",
@@ -2554,7 +2675,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "depth": {
     "shape": {
      "kind": "quantity",
-     "of": "length-or-zero"
+     "of": "length-or-zero",
+     "rough": true
     },
     "required": false,
     "title": "depth",
@@ -2569,7 +2691,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "sag": {
     "shape": {
      "kind": "quantity",
-     "of": "length-or-zero"
+     "of": "length-or-zero",
+     "rough": true
     },
     "required": false,
     "title": "sag",
@@ -2628,7 +2751,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "lifetime": {
     "shape": {
      "kind": "quantity",
-     "of": "time"
+     "of": "time",
+     "rough": true
     },
     "required": false,
     "title": "lifetime",
@@ -2656,7 +2780,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "refractive-index": {
     "shape": {
      "kind": "quantity",
-     "of": "ratio"
+     "of": "ratio",
+     "rough": true
     },
     "required": false,
     "title": "refractive index",
@@ -2672,7 +2797,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "reflectance": {
     "shape": {
      "kind": "quantity",
-     "of": "percent"
+     "of": "percent",
+     "rough": true
     },
     "required": false,
     "title": "reflectance",
@@ -2687,7 +2813,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "background-luminance": {
     "shape": {
      "kind": "quantity",
-     "of": "luminance"
+     "of": "luminance",
+     "rough": true
     },
     "required": false,
     "title": "background luminance",
@@ -2805,7 +2932,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "tilt": {
     "shape": {
      "kind": "quantity",
-     "of": "angle"
+     "of": "angle",
+     "rough": true
     },
     "required": false,
     "title": "subject tilt",
@@ -3002,7 +3130,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "subject-speed": {
     "shape": {
      "kind": "quantity",
-     "of": "speed"
+     "of": "speed",
+     "rough": true
     },
     "required": false,
     "title": "subject speed",
@@ -3044,7 +3173,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "background-luminance": {
     "shape": {
      "kind": "quantity",
-     "of": "luminance"
+     "of": "luminance",
+     "rough": true
     },
     "required": false,
     "title": "background luminance",
@@ -3152,7 +3282,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "luminance": {
     "shape": {
      "kind": "quantity",
-     "of": "luminance"
+     "of": "luminance",
+     "rough": true
     },
     "required": false,
     "title": "luminance",
@@ -3168,7 +3299,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "illuminance": {
     "shape": {
      "kind": "quantity",
-     "of": "illuminance"
+     "of": "illuminance",
+     "rough": true
     },
     "required": false,
     "title": "illuminance",
@@ -3293,7 +3425,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "rail-angle": {
     "shape": {
      "kind": "quantity",
-     "of": "angle"
+     "of": "angle",
+     "rough": true
     },
     "required": false,
     "title": "rail angle",

@@ -123,6 +123,8 @@ export interface Recording {
   readonly bitrate: Field<QuantityValue<'bitrate'>>;
   /** Part of the sensor that is recorded, width first. */
   readonly area: Field<QuantityValue<'size'>>;
+  /** How many times narrower the recorded area is than the sensor, in place of `area`. */
+  readonly crop: Field<QuantityValue<'factor'>>;
   /** Video codec, by its common short name. */
   readonly codec: Field<string>;
 }
@@ -135,6 +137,8 @@ export interface Lens {
   readonly 'focal-length': Field<QuantityValue<'length'>>;
   /** Widest and narrowest marked f-number. */
   readonly aperture: Field<QuantityValue<'f-number-range'>>;
+  /** T-number at the widest aperture. With the widest f-number in `aperture` it gives the light lost in the glass. */
+  readonly 't-stop': Field<QuantityValue<'t-stop'>>;
   /** Light lost in the glass, in stops: from f-number to T-number. */
   readonly loss: Field<QuantityValue<'stops'>>;
   /** Minimum focus on the lens alone: distance and magnification. Default: no focus ring. */
@@ -145,6 +149,8 @@ export interface Lens {
   readonly extends: Field<QuantityValue<'length-or-zero'>>;
   /** Outer diameter of the frontmost part: lens, hood or black card. A mirror-like subject reflects it. */
   readonly 'front-diameter': Field<QuantityValue<'length'>>;
+  /** Filter thread as printed on the lens. Without `front-diameter` the front is taken to be 4 mm wider. */
+  readonly 'filter-thread': Field<QuantityValue<'length'>>;
   /** Exit pupil diameter divided by entrance pupil diameter. Default: 1 (symmetrical lens). */
   readonly 'pupil-ratio': Field<QuantityValue<'ratio'>>;
   /** Mass of the lens. Used for loads, balance and payloads. */
@@ -323,6 +329,8 @@ export interface Light {
   readonly luminance: Field<QuantityValue<'luminance'>>;
   /** Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
+  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: where the light stands in `at`. */
+  readonly 'illuminance-distance': Field<QuantityValue<'length'>>;
   /** A correct exposure measured with this light on a matt subject. */
   readonly reading: Field<Reading>;
   /** Polarising sheet on the light, and its angle to the polariser on the lens. */

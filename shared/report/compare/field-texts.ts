@@ -8,6 +8,7 @@ import type { DefName } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { kindOf } from '../../quantity/index.ts';
+import type { Ends } from '../../quantity/rough.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 
 /** Stand around the name of another entry; neither can be part of a name. */
@@ -57,7 +58,7 @@ function fieldInto(out: Texts, shape: Shape, field: Field<unknown>, path: Path):
     out.set(path.join('.'), inLanguage(UNREAD));
     return;
   }
-  const { value } = field;
+  const { value, range } = field;
   switch (shape.kind) {
     case 'record':
       recordInto(out, shape.of, value as object, path);
@@ -74,7 +75,7 @@ function fieldInto(out: Texts, shape: Shape, field: Field<unknown>, path: Path):
       listInto(out, shape.item, value as readonly Field<unknown>[], path);
       return;
     default:
-      out.set(path.join('.'), scalarText(shape, value));
+      out.set(path.join('.'), scalarText(shape, value, range));
   }
 }
 
@@ -91,8 +92,11 @@ function listInto(out: Texts, item: Shape, items: readonly Field<unknown>[], pat
   out.set(path.join('.'), texts.length === 0 ? message`none` : texts.join(', '));
 }
 
-function scalarText(shape: Shape, value: unknown): string {
-  if (shape.kind === 'quantity') return kindOf(shape.of).print(value);
+function scalarText(shape: Shape, value: unknown, range?: Ends<unknown>): string {
+  if (shape.kind === 'quantity') {
+    const kind = kindOf(shape.of);
+    return range && kind.rough ? kind.rough.print(range) : kind.print(value);
+  }
   if (shape.kind === 'ref') return named(String(value));
   if (shape.kind === 'yes-no') return value === true ? 'yes' : 'no';
   return String(value);

@@ -1,6 +1,7 @@
 /** The rig from the side: its parts from the sensor plane on, the foot, and where it balances. */
 
 import type { Drawing } from '../../../api/drawing.ts';
+import { frontDiameter } from '../../../figures/assumed.ts';
 import { derive, type Figure, figureOf, known } from '../../../figures/figure.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
@@ -92,7 +93,7 @@ const filtersBefore = ({ filters }: SaidShot['bench']) =>
     }));
 
 function picture({ bench, figures, say }: SaidShot, boxes: readonly Box[]): Drawing['picture'] {
-  const rim = bench.lens ? figureOf(bench.lens.fields['front-diameter'], bench.lens.name) : null;
+  const rim = bench.lens ? frontDiameter(bench.lens) : null;
   const marks = [figures.centreOfGravityMm, figures.footMm].flatMap((figure) =>
     figure.known ? [figure.value] : [],
   );

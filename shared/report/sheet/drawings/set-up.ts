@@ -5,7 +5,7 @@
  */
 
 import type { Child, Drawing } from '../../../api/drawing.ts';
-import { figureOf } from '../../../figures/figure.ts';
+import { frontDiameter } from '../../../figures/assumed.ts';
 import { sourceOf } from '../../../figures/light-source.ts';
 import { isGloss } from '../../../figures/mirror-kind.ts';
 import { filmPoint, filmSurface } from '../../../mirror/film-surface.ts';
@@ -48,7 +48,7 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
     key: 'tilt',
   } as const;
   if (!bench.subject) return null;
-  const rim = bench.lens ? figureOf(bench.lens.fields['front-diameter'], bench.lens.name) : null;
+  const rim = bench.lens ? frontDiameter(bench.lens) : null;
   if (!room.known || !field.known || !trace.known || !rim?.known)
     return undrawn(drawing, [room, field, trace, ...(rim ? [rim] : [])]);
   if (!Number.isFinite(room.value) || !(room.value > 0)) return null;
