@@ -7,10 +7,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseAst } from 'vitest/node';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
-import { createCore } from '../../shared/core/core.ts';
 import { ENTRIES } from '../../shared/plan/generated/entries.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
-import { englishLabel } from '../../shared/report/figures-text.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
 import { keyOf } from '../../shared/words/message.ts';
 
@@ -22,9 +20,6 @@ const FOLDERS = ['shared', 'server'];
 const GENERATED = /(^|\/)generated\//;
 /** The tags of shared/words/message.ts. */
 const TAGS: readonly string[] = ['message', 'later'];
-
-/** Where the names of figures stand, which are told as labels. */
-const FIGURES = 'shared/figures/contract.ts';
 
 /** What the keys of tables say, which `inLanguage` looks up whole. */
 const SCHEMA = 'schemas/shootplan.schema.json';
@@ -39,7 +34,6 @@ function catalogue(root: string): ReadonlyMap<string, readonly string[]> {
     for (const key of keysIn(file, readFileSync(path.join(root, file), 'utf8'))) add(key, file);
   for (const { docs } of ALL_RULES)
     for (const text of [docs.when, docs.why, docs.remedy]) add(keyOf([text]), 'shared/rules');
-  for (const name of figureNames(root)) add(keyOf([englishLabel(name)]), FIGURES);
   for (const { title, description, keys } of Object.values(SHAPES)) {
     for (const text of [title, description]) add(keyOf([text]), SCHEMA);
     for (const key of Object.values(keys))
@@ -48,29 +42,6 @@ function catalogue(root: string): ReadonlyMap<string, readonly string[]> {
   for (const { noun } of Object.values(ENTRIES)) add(keyOf([noun]), SCHEMA);
   return new Map([...files].map(([key, where]) => [key, [...where]]));
 }
-
-/** Every figure of the samples' shots and takes, and the parts of those that have some. */
-function figureNames(root: string): readonly string[] {
-  const folder = path.join(root, 'samples');
-  const samples = readdirSync(folder).filter((name) => name.endsWith('.shootplan.yaml'));
-  const core = createCore({ rootOf: () => 'file:///s' });
-  const uris = samples.map((name) => `file:///s/${name}`);
-  for (const [index, name] of samples.entries())
-    core.give(uris[index]!, readFileSync(path.join(folder, name), 'utf8'));
-  const records = uris.flatMap((uri) => [...core.figures(uri).values(), ...core.recording(uri)]);
-  return records.flatMap(({ notKnown: _, ...figures }) => partsOf(figures));
-}
-
-/** The keys of a record, and those of the records in it: alone, and behind its own ("depth needed"). */
-const partsOf = (record: object): readonly string[] =>
-  Object.entries(record).flatMap(([name, value]) => {
-    const parts = (Array.isArray(value) ? value : [value]).filter(isRecord);
-    const behind = isRecord(value) ? Object.keys(value).map((part) => `${name}.${part}`) : [];
-    return [name, ...parts.flatMap(partsOf), ...behind];
-  });
-
-const isRecord = (value: unknown): value is object =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** One line a text, so that a change of one is a change of one line. */
 export function messagesText(root: string): string {

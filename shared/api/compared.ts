@@ -1,6 +1,7 @@
 /** A plan as it is compared, and what a comparison says: plain data. */
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
+import type { Reasons } from '../figures/reasons.ts';
 import type { Severity } from '../rules/rule.ts';
 
 /** Path ("take.duration") to text; names of other entries between marks, so that renames are seen. */
@@ -85,8 +86,8 @@ export interface FigureChange {
   readonly figure: string;
   readonly before: unknown;
   readonly after: unknown;
-  /** Why it is null, where it is. */
-  readonly notKnown: { readonly before?: string; readonly after?: string };
+  /** Why `before` or `after` is null, where it is. */
+  readonly notKnown: Reasons;
 }
 
 export interface FindingsChange {

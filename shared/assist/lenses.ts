@@ -8,7 +8,6 @@ import type { ShotLens } from '../api/facade.ts';
 import type { Range } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { Figure } from '../figures/figure.ts';
-import { doesNotApply } from '../figures/not-applicable.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { idOf, nameOf } from '../plan/entry-id.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -100,7 +99,7 @@ function mirrorWords({ leastTiltRad: least, tiltWindow: window }: ShotFigures, s
   return message`no lens reflection at ${from.replace('°', '')}–${to}`;
 }
 
-const without = (figure: Figure<unknown>): boolean => !figure.known && doesNotApply(figure.because);
+const without = (figure: Figure<unknown>): boolean => !figure.known && figure.applies === false;
 
 function checkWords(bench: Bench): string | null {
   const missing = hasSubjectAndRig(bench) ? missingChecks(bench).length : 0;

@@ -3,9 +3,10 @@
 import type { LocatedEdit } from '../api/located.ts';
 import type { SolvedChange, SolvedFinding, SolvedShot } from '../api/solved.ts';
 import type { Bench } from '../figures/bench.ts';
+import type { FigureName } from '../figures/catalogue/catalogue.ts';
 import { figuresJson } from '../figures/contract.ts';
-import { doesNotApply } from '../figures/not-applicable.ts';
 import { readBench } from '../figures/read-bench.ts';
+import { isMissed } from '../figures/reasons.ts';
 import { idOf } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -86,7 +87,7 @@ const JUDGED_BY = [
   'flickerResidual',
   'smearPx',
   'tiltWindowDeg',
-] as const;
+] as const satisfies readonly FigureName[];
 
 /** A rule is silent where its figure isn't known: that is no reason to call the shot solved unsaid. */
 function unknownIn({ analysis }: Context, file: FileId, id: EntryId): Record<string, string> {
@@ -94,10 +95,7 @@ function unknownIn({ analysis }: Context, file: FileId, id: EntryId): Record<str
   if (!figures) return {};
   const { notKnown } = figuresJson(figures);
   return Object.fromEntries(
-    JUDGED_BY.flatMap((name) => {
-      const why = notKnown[name];
-      return why === undefined || doesNotApply(why) ? [] : [[name, why]];
-    }),
+    JUDGED_BY.filter((name) => isMissed(notKnown, name)).map((name) => [name, notKnown[name]!]),
   );
 }
 

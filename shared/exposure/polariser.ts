@@ -3,11 +3,6 @@
  * Angles in rad from the surface's normal, 0 to π/2; n refractive index, > 1.
  */
 
-/** Brewster's angle, atan n: there the reflection is wholly polarised; 53.1° at n 1.33. Source: D. Brewster, 1815. */
-export function brewsterRad(index: number): number {
-  return Math.atan(index);
-}
-
 /** Fresnel reflectance of one surface for light polarised across (s) and along (p) the plane of incidence. */
 interface Reflectances {
   readonly s: number;

@@ -31,17 +31,3 @@ export function exposureErrorStops(sceneEv: number, askedEv: number): number {
 export function isoClosing(errorAt100: number): number {
   return 100 * 2 ** -errorAt100;
 }
-
-/**
- * ISO at which the exposure would be right, everything else left as it is:
- * 100 · 2^(log2(N²/t) + loss − EV). Not rounded to a setting of the body.
- */
-export function isoNeeded(
-  sceneEv: number,
-  { fNumber, timeS }: Omit<Settings, 'iso'>,
-  lossStops: number,
-): number {
-  return isoClosing(
-    exposureErrorStops(sceneEv, evAskedFor({ fNumber, timeS, iso: 100 }, lossStops)),
-  );
-}

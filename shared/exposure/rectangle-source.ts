@@ -1,9 +1,6 @@
 /** A point or direction, mm or of unit length. */
 export type Vector = readonly [x: number, y: number, z: number];
 
-/** A flat, evenly glowing rectangle by its corners in order around it, mm, seen from the origin. */
-type Corners = readonly [Vector, Vector, Vector, Vector];
-
 /**
  * Illuminance by a flat, evenly glowing diffuse source over its luminance, E/L in sr, at the origin of a
  * surface with this unit normal: (1/2)·Σ γᵢ·(n·Γᵢ) over the source's edges, γᵢ the angle that an edge
@@ -24,42 +21,6 @@ export function illuminancePerLuminance(corners: readonly Vector[], normal: Vect
     sum += (Math.atan2(length, dot(corner, next)) * dot(normal, edge)) / length;
   }
   return Math.abs(sum) / 2;
-}
-
-/**
- * Corners of a rectangle of this width and height (mm) that faces the origin from `distanceMm` away along
- * z; the common case of a panel turned to the subject.
- */
-export function facingRectangle(widthMm: number, heightMm: number, distanceMm: number): Corners {
-  const x = widthMm / 2;
-  const y = heightMm / 2;
-  return [
-    [-x, -y, distanceMm],
-    [x, -y, distanceMm],
-    [x, y, distanceMm],
-    [-x, y, distanceMm],
-  ];
-}
-
-/** A panel turned to the subject, and how the subject is turned from it. */
-interface Panel {
-  readonly widthMm: number;
-  readonly heightMm: number;
-  /** Between subject's normal and the direction to the panel's centre, rad; about the panel's height. */
-  readonly incidenceRad?: number;
-}
-
-/**
- * How much a diffuse subject's light changes, stops, when a panel is moved from one distance to another
- * (mm, > 0) in its own direction; negative: less. Inverse square only where the panel is small:
- * 600 × 400 mm from 500 to 1000 mm loses 1.70 stops, not 2. Source: `illuminancePerLuminance`.
- */
-export function movedSourceStops(panel: Panel, fromMm: number, toMm: number): number {
-  const incidence = panel.incidenceRad ?? 0;
-  const normal: Vector = [Math.sin(incidence), 0, Math.cos(incidence)];
-  const at = (distanceMm: number) =>
-    illuminancePerLuminance(facingRectangle(panel.widthMm, panel.heightMm, distanceMm), normal);
-  return Math.log2(at(toMm) / at(fromMm));
 }
 
 function aboveHorizon(corners: readonly Vector[], normal: Vector): readonly Vector[] {

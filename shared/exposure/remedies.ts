@@ -1,4 +1,3 @@
-import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { Settings } from './ev.ts';
 
 /** What each setting would have to become, changed alone, to close an error of exposure. */
@@ -45,9 +44,4 @@ export function nearestMark(series: readonly number[], value: number): number {
 /** The marked ISO nearest in stops. */
 export function nearestIso(iso: number): number {
   return nearestMark(MARKED_ISO, iso);
-}
-
-/** The marked aperture nearest in stops. */
-export function nearestAperture(fNumber: number): number {
-  return nearestMark(MARKED_APERTURES, fNumber);
 }

@@ -25,7 +25,7 @@ import type { Constants } from './constants.ts';
 import type { Figure } from './figure.ts';
 import type { Named } from './named.ts';
 import type { NamedPart } from './parts.ts';
-import type { Offer } from './reader.ts';
+import type { Offer, PlanReader } from './reader.ts';
 import type { WeighedPart } from './shot-figures.ts';
 
 /** A light of the shot, with what the shot says otherwise about it laid over. */
@@ -56,6 +56,8 @@ export interface Bench {
 
   readonly offer: Offer;
   readonly constants: Constants;
+  /** What it was read from, to be read again with some values changed. */
+  readonly source: { readonly reader: PlanReader; readonly shot: Named<Shot> };
 
   readonly parts: Figure<readonly NamedPart[]>;
   readonly chainParts: Figure<readonly ChainPart[]>;

@@ -1,81 +1,47 @@
-/** The figures of a shot in the names and the order of the JSON contract. */
-import { message } from '../words/message.ts';
-import { derive, notKnown } from './figure.ts';
-import { figuresToJson, type ShotFiguresJson } from './json.ts';
+/** The figures of a shot as JSON, in the names and the order of the catalogue. */
+import { inLanguage, later } from '../words/message.ts';
+import { CATALOGUE } from './catalogue/catalogue.ts';
+import { type Figure, reasonOf } from './figure.ts';
+import type { JsonFigure, ShotFiguresJson } from './json.ts';
+import { type Reason, reasonsOf } from './reasons.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
-const degrees = (radians: number): number => (radians * 180) / Math.PI;
+/** Said where an input is invalid: the finding at the input says the rest. */
+const INVALID_INPUT = later`it depends on an invalid entry`;
 
-export const figuresJson = (figures: ShotFigures): ShotFiguresJson =>
-  figuresToJson({
-    magnification: figures.magnification,
-    lensMagnification: figures.lensMagnification,
-    ringMagnification: figures.ringMagnification,
-    reach: figures.reach,
-    fieldMm: figures.fieldMm,
-    effectiveFNumber: figures.effectiveFNumber,
-    lightLossStops: figures.lightLossStops,
-    lossByPart: figures.lossByPart,
-    workingDistanceMm: figures.workingDistanceMm,
-    subjectToSensorMm: figures.subjectToSensorMm,
-    pupilDiameterMm: figures.pupilDiameterMm,
-    depthMm: { ...figures.depthMm },
-    usableDepthMm: figures.usableDepthMm,
-    circleOfConfusionMm: figures.circleOfConfusionMm,
-    airyUm: figures.airyUm,
-    pixelUm: figures.pixelUm,
-    contrast: figures.contrast,
-    contrastAtNyquist: figures.contrastAtNyquist,
-    bestEffectiveFNumber: figures.bestEffectiveFNumber,
-    leastBlurUm: figures.leastBlurUm,
-    exposureErrorStops: figures.exposureErrorStops,
-    isoNeeded: figures.isoNeeded,
-    unevennessStops: figures.unevennessStops,
-    shutterSeconds: figures.shutterSeconds,
-    shutterAngleDeg: figures.shutterAngleDeg,
-    flickerResidual: figures.flickerResidual,
-    bandsInFrame: derive([figures.worstFlicker], ({ residual, bandsInFrame }) =>
-      residual === 0 ? 0 : (bandsInFrame ?? notKnown(message`the body's \`readout\` is not given`)),
-    ),
-    subjectSpeedMmPerS: figures.subjectSpeedMmPerS,
-    smearPx: figures.smearPx,
-    travelMm: figures.travelMm,
-    pullFieldsMm: derive([figures.pullEnds], (ends) => ends.map(({ fieldMm }) => fieldMm)),
-    pullTravelMm: figures.pullTravelMm,
-    massKg: figures.massKg,
-    centreOfGravityMm: figures.centreOfGravityMm,
-    footMm: figures.footMm,
-    momentAtFootNewtonMetres: figures.momentAtFootNewtonMetres,
-    momentAtMountNewtonMetres: figures.momentAtMountNewtonMetres,
-    stabilityFactor: figures.stabilityFactor,
-    reflectance: figures.reflectance,
-    leastTiltDeg: derive([figures.leastTiltRad], degrees),
-    tiltWindowDeg: derive([figures.tiltWindow], ({ leastRad, greatestRad }) => [
-      degrees(leastRad),
-      degrees(greatestRad),
-    ]),
-    tiltWindowOpenDeg: derive([figures.tiltWindow], ({ openRad }) => degrees(openRad)),
-    neededLight: derive([figures.neededLight], (it) => ({
-      upDeg: degrees(it.upRad),
-      acrossDeg: degrees(it.acrossRad),
-      widthMm: it.widthMm,
-      heightMm: it.heightMm,
-    })),
-    lightClearanceMm: derive([figures.lightInTheWay], ({ clearanceMm }) => clearanceMm),
-    hiddenShare: derive([figures.lightInTheWay], ({ hiddenShare }) => hiddenShare),
-    blackShare: derive([figures.shade], ({ blackShare }) => blackShare),
-    dimShare: derive([figures.shade], ({ dimShare }) => dimShare),
-    blackSide: derive([figures.darkFrame], ({ side }) => side),
-    strayRatio: figures.strayRatio,
-    focusBehindNearestMm: figures.focusBehindNearestMm,
-    bubbleImages: figures.bubbleImages,
-    filmColours: figures.filmColours,
-    darkestBand: derive([figures.filmBands], ({ darkest }) => darkest),
-    brightestBand: derive([figures.filmBands], ({ brightest }) => brightest),
-    lifeS: figures.lifeS,
-    shareOfLife: figures.shareOfLife,
-    domeDepthMm: figures.domeDepthMm,
-    flatSavesStops: figures.flatSavesStops,
-    recordedS: figures.recordedS,
-    recordedBytes: figures.recordedBytes,
+export function figuresJson(figures: ShotFigures): ShotFiguresJson {
+  const reasons: Reason[] = [];
+  const measured: string[] = [];
+  const one = (figure: Figure<unknown>, name: string): JsonFigure => {
+    if (figure.known) {
+      if (figure.measured) measured.push(name);
+      return plain(figure.value);
+    }
+    const why = reasonOf(figure) ?? inLanguage(INVALID_INPUT);
+    reasons.push({ figure: name, why, applies: figure.applies !== false });
+    return null;
+  };
+  const out = CATALOGUE.map(([key, entry]): [string, JsonFigure] => {
+    if (entry.kind === 'figure') return [key, one(entry.of(figures), key)];
+    const parts = Object.entries(entry.of(figures));
+    return [
+      key,
+      Object.fromEntries(parts.map(([part, figure]) => [part, one(figure, `${key}.${part}`)])),
+    ];
   });
+  return {
+    ...Object.fromEntries(out),
+    notKnown: reasonsOf(reasons),
+    ...(measured.length > 0 && { measured }),
+  };
+}
+
+const endless = (value: number): number | 'endless' =>
+  value === Number.POSITIVE_INFINITY ? 'endless' : value;
+
+/** What a figure's value becomes: numbers and arrays of numbers as they are, infinity in words. */
+function plain(value: unknown): JsonFigure {
+  if (typeof value === 'number') return endless(value);
+  if (Array.isArray(value)) return value.map((item) => plain(item)) as JsonFigure;
+  return value as JsonFigure;
+}

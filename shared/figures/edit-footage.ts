@@ -1,6 +1,6 @@
 /** What the edit asks of a shot: how long its takes are, how fast and how large it is recorded. */
 import { isKnown } from '../plan/field.ts';
-import type { Place } from '../plan/place.ts';
+import { below, type Place } from '../plan/place.ts';
 import type { Rational } from '../quantity/rational.ts';
 import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
@@ -39,7 +39,7 @@ export function footageOf(bench: Bench): Footage {
     at,
     takeS: valueIn(takeLengthOf(bench)) ?? null,
     takes: valueIn(takesOf(bench)) ?? null,
-    takeAt: take ?? { ...fields.take.at, path: [...fields.take.at.path, 'duration'] },
+    takeAt: take ?? below(fields.take.at, 'duration'),
     setting: settings.find((setting) => setting.name === name) ?? null,
     recordAt: fields.record.at,
     settings,

@@ -34,6 +34,8 @@ export interface UnknownFigure {
   readonly because?: string;
   /** An input is invalid and has its own finding: nothing more is said about this figure. */
   readonly silent?: true;
+  /** The shot has no such thing ("the subject is not a film"): nobody misses it. Set by `isNo`. */
+  readonly applies?: false;
 }
 
 export type Figure<T> = KnownFigure<T> | UnknownFigure;
@@ -74,8 +76,14 @@ export function unknownOf(figures: readonly Figure<unknown>[]): UnknownFigure {
   for (const figure of unknown)
     for (const need of figure.needs)
       needs.set(`${need.at.file} ${need.at.entry} ${need.at.path.join('.')}`, need);
-  const because = unknown.find((figure) => figure.because)?.because;
-  return { known: false, needs: [...needs.values()], ...(because && { because }) };
+  const told = unknown.find((figure) => figure.because);
+  return {
+    known: false,
+    needs: [...needs.values()],
+    ...(told?.because && { because: told.because }),
+    // What something is missing for does apply.
+    ...(told?.applies === false && needs.size === 0 && { applies: false }),
+  };
 }
 
 /**

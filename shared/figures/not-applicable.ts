@@ -1,5 +1,5 @@
 /** Reasons why a figure does not apply to a subject or a rig at all, told apart from what is merely missing. */
-import { inLanguage, later } from '../words/message.ts';
+import { later } from '../words/message.ts';
 import { notKnown, type UnknownFigure } from './figure.ts';
 
 const REASONS = {
@@ -14,10 +14,11 @@ const REASONS = {
   pull: later`the shot has no focus pull`,
 } as const;
 
-/** Not known, since the shot has no such thing. */
-export const isNo = (what: keyof typeof REASONS): UnknownFigure => notKnown(REASONS[what]);
+/** What some figures are of alone: a glossy subject stands for no mirror, no stand for no boom. */
+export type Owner = Exclude<keyof typeof REASONS, 'gloss' | 'stand'>;
 
-/** Whether a reason, as a figure keeps it or as it is said, means that nobody misses the figure. */
-export const doesNotApply = (reason: string | undefined): boolean =>
-  reason !== undefined &&
-  Object.values(REASONS).some((no) => reason === no || reason === inLanguage(no));
+/** Not known, since the shot has no such thing. */
+export const isNo = (what: keyof typeof REASONS): UnknownFigure => ({
+  ...notKnown(REASONS[what]),
+  applies: false,
+});

@@ -16,7 +16,7 @@ import type { Constants } from './constants.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import type { Finder, Named } from './named.ts';
 
-type AnyPart =
+export type AnyPart =
   | { readonly kind: 'body'; readonly entry: Named<Body> }
   | { readonly kind: 'converter'; readonly entry: Named<Converter> }
   | { readonly kind: 'tube'; readonly entry: Named<Tube> }
@@ -78,7 +78,7 @@ export function layOutParts(reader: Finder, rig: Named<Rig> | undefined): PartsL
   };
 }
 
-function findPart(reader: Finder, name: string): AnyPart | undefined {
+export function findPart(reader: Finder, name: string): AnyPart | undefined {
   for (const group of Object.keys(KIND_OF) as PartGroup[]) {
     const entry = reader.find(group, name);
     if (!entry) continue;

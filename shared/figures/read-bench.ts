@@ -51,6 +51,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     deliver,
     offer: reader.offer,
     constants: reader.constants,
+    source: { reader, shot },
     parts: whereRig(rigLookup, fields.rig, shot.name, layout.parts),
     chainParts: whereRig(rigLookup, fields.rig, shot.name, layout.chainParts),
     chain: whereRig(rigLookup, fields.rig, shot.name, chainBehind(layout.chain, filters)),

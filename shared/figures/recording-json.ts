@@ -2,10 +2,8 @@
 import { message } from '../words/message.ts';
 import type { BodySums } from './recording-sums.ts';
 
-export interface BodyRecordingJson {
-  readonly body: string;
-  /** In the order of the plan. */
-  readonly shots: readonly string[];
+/** The figures of a body. */
+export interface BodySumsJson {
   /** All takes, s; null where a take's length isn't known. */
   readonly recordedS: number | null;
   /** With what settles before each take. */
@@ -19,6 +17,12 @@ export interface BodyRecordingJson {
   readonly batteryS: number | null;
   readonly cards: number | null;
   readonly batteries: number | null;
+}
+
+export interface BodyRecordingJson extends BodySumsJson {
+  readonly body: string;
+  /** In the order of the plan. */
+  readonly shots: readonly string[];
   readonly notKnown: Readonly<Record<string, string>>;
 }
 
@@ -28,7 +32,11 @@ export const recordingJson = (sums: readonly BodySums[]): readonly BodyRecording
 function bodyJson(sums: BodySums): BodyRecordingJson {
   const { body, shots, recordedS, withSettlingS, bytes, cards, batteries } = sums;
   const notKnown: Record<string, string> = {};
-  const unless = <T>(why: string | null, keys: readonly string[], value: T): T | null => {
+  const unless = <T>(
+    why: string | null,
+    keys: readonly (keyof BodySumsJson)[],
+    value: T,
+  ): T | null => {
     if (why === null) return value;
     for (const key of keys) notKnown[key] = why;
     return null;

@@ -2,7 +2,6 @@
  * How long a soap film lasts, by how it stands and what holds it. Common practice, not physics: a
  * plan's own `lifetime` always wins.
  */
-import { requireWithin } from './range.ts';
 
 type Stance = 'upright' | 'level';
 
@@ -46,19 +45,4 @@ export function longerHolders(stance: Stance, holder: Holder): readonly Holder[]
   return HOLDERS.filter((each) => length(each) > length(holder)).sort(
     (a, b) => length(b) - length(a),
   );
-}
-
-/**
- * A take with its settling against one life of the film: 1 just fits, 2 would need two films.
- *
- * @param takeS length of the take, s
- * @param settleS wait until the film may be filmed, s
- * @param lifeS life to plan by: as measured, or the shortest usual one, s
- * @throws RangeError where a time is negative or the life is 0
- */
-export function shareOfLife(takeS: number, settleS: number, lifeS: number): number {
-  requireWithin('the take in s', takeS, 0, 1e7);
-  requireWithin('the settling in s', settleS, 0, 1e7);
-  requireWithin('the life in s', lifeS, 1e-3, 1e7);
-  return (takeS + settleS) / lifeS;
 }

@@ -55,7 +55,7 @@ interface FilmStretch {
 /**
  * The bands that a range of thicknesses runs through, thinnest first.
  *
- * @param fromNm 0 to `toNm`; where they are equal there is no stretch, and `bandOf` answers
+ * @param fromNm 0 to `toNm`; where they are equal there is no stretch
  * @param toNm to 10 000
  * @throws RangeError outside
  */
@@ -81,12 +81,4 @@ export function bandsOver(
     toNm: Math.min(toNm, upTo),
   }));
   return stretches.filter((stretch) => stretch.toNm > stretch.fromNm);
-}
-
-/** The band of one thickness. */
-export function bandOf(film: PreparedFilm, thicknessNm: number): FilmBand {
-  requireWithin('the thickness in nm', thicknessNm, 0, THICKEST_NM);
-  if (thicknessNm < blackUpToNm(film)) return { kind: 'black' };
-  const orders = pathDifferenceNm(film, thicknessNm) / ORDER_NM;
-  return orders < 0.5 ? { kind: 'grey' } : { kind: 'order', order: Math.floor(orders) + 1 };
 }

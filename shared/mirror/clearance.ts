@@ -57,16 +57,6 @@ export function faceClearanceMm(source: Source, cylinder: Cylinder): number {
 }
 
 /**
- * Least distance between two cylinders, mm, the second with rounded ends (its ends count as half
- * spheres, so the answer is never too large); 0 or less where they meet.
- */
-export function cylinderClearanceMm(body: Cylinder, column: Cylinder): number {
-  const at = (t: number): number =>
-    distanceToCylinderMm(between(column.from, column.to, t), body) - column.diameterMm / 2;
-  return minimum(at, 0, 1).value;
-}
-
-/**
  * Whether a polygon lies wholly on the far side of one side of the view, whose planes run through the
  * pupil's middle: it hides nothing then, which is said of most lights with less work. The margin
  * keeps rounding on the side of looking closer.

@@ -1,13 +1,17 @@
 /**
  * The tilts at which a light fills the whole frame of a flat film, nothing black and no soft edge:
  * between those at which the patch that the frame needs touches the light's two edges along the
- * tilt. The quick companion of `litTiltsRad`, which lets a share of the frame stay black.
+ * tilt.
  */
 import { filmSurface, type TiltAxis } from './film-surface.ts';
 import { STEEPEST_TILT_RAD } from './least-tilt.ts';
-import type { LitTilts } from './lit-tilts.ts';
 import { coversFrame, type FrameView, spareAround } from './patch.ts';
 import type { Source } from './source.ts';
+
+interface LitTilts {
+  readonly leastRad: number;
+  readonly greatestRad: number;
+}
 
 /** The patch moves by almost exactly twice the tilt, so a few secant steps end at rounding. */
 const STEPS = 12;

@@ -1,5 +1,5 @@
 /** The window of tilts that a mirror-like film leaves: least by the lens, greatest by the rest. */
-import { leastTiltRad, type MirrorView, showsLens } from './least-tilt.ts';
+import { type MirrorView, showsLens } from './least-tilt.ts';
 import { requireNotNegative, requirePositive } from './range.ts';
 import { leastWhere } from './solve.ts';
 
@@ -35,19 +35,6 @@ export function greatestTiltByDepthRad(subject: FlatSubject, depthMm: number): n
   const left = Math.max(0, depthMm - (subject.bowMm ?? 0));
   if (left >= subject.subjectAlongMm) return Math.PI / 2;
   return Math.max(Math.atan(left / subject.fieldAlongMm), Math.asin(left / subject.subjectAlongMm));
-}
-
-interface TiltWindow {
-  readonly leastRad: number;
-  readonly greatestRad: number;
-  /** How wide it is, rad; negative: how far from open. */
-  readonly openRad: number;
-}
-
-/** The window between the least tilt by the mirror and the lowest of what else limits it. */
-export function tiltWindow(leastRad: number, limitsRad: readonly number[]): TiltWindow {
-  const greatestRad = Math.min(Math.PI / 2, ...limitsRad);
-  return { leastRad, greatestRad, openRad: greatestRad - leastRad };
 }
 
 /** Farther off than this nobody films small things. */
@@ -86,9 +73,3 @@ const bowKept = (view: MirrorView, fieldAlongMm: number): MirrorView => ({
   fieldAlongMm,
   bowOverMm: view.bowOverMm ?? view.fieldAlongMm,
 });
-
-/** The tilt's price: depth that the least tilt takes, mm; null where there is no least tilt. */
-export function depthForLeastTiltMm(view: MirrorView, subject: FlatSubject): number | null {
-  const least = leastTiltRad(view);
-  return least === null ? null : depthForTiltMm(subject, least);
-}

@@ -1,7 +1,7 @@
 /**
  * The f-numbers that apertures are marked with, in third stops from f/1. Figures use a number as it is
- * written (f/22 is 22); the exact series behind the marks, 2^(k/6) for the k-th third of a stop (f/22 is
- * 22.63), serves only for stepping from mark to mark.
+ * written: f/22 is 22, and not 22.63 as in the exact series behind the marks, 2^(k/6) for the k-th third of
+ * a stop.
  * Source: common practice, the rounding of the preferred series that ISO 517 normalises (its table is not
  * public, so the marks come from lens engravings at large).
  */
@@ -10,28 +10,10 @@ export const MARKED_APERTURES: readonly number[] = [
   13, 14, 16, 18, 20, 22, 25, 29, 32, 36, 40, 45, 51, 57, 64, 72, 80, 90,
 ];
 
-/** Exact f-number of the k-th third of a stop above f/1: 2^(k/6). */
-export function exactAperture(thirds: number): number {
-  return 2 ** (thirds / 6);
-}
-
-/** Thirds of a stop above f/1 of an f-number (> 0), to the nearest mark: 22 and 22.63 are both 27. */
-export function thirdsOf(fNumber: number): number {
-  return Math.round(6 * Math.log2(fNumber));
-}
-
 /**
  * The narrowest mark that is at most this f-number; undefined before the series begins. Compared as
  * written, so that a mark answers for itself.
  */
 export function markAtMost(fNumber: number): number | undefined {
   return MARKED_APERTURES.findLast((mark) => mark <= fNumber);
-}
-
-/**
- * The mark so many third stops on from an f-number's nearest mark (negative: wider); undefined past
- * the ends of the series.
- */
-export function stepped(fNumber: number, thirds: number): number | undefined {
-  return MARKED_APERTURES[thirdsOf(fNumber) + thirds];
 }

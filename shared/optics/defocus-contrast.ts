@@ -65,11 +65,7 @@ const GAUSS_8: readonly (readonly [node: number, weight: number])[] = [
  * T·m²/(2·N_eff). T mm, m magnification. Close-up form: exactly it is that times the distance in focus over
  * the mean distance of both ends, from the pupil. Source: similar triangles at the pupil.
  */
-export function endBlurMm(
-  depthMm: number,
-  magnification: number,
-  effectiveFNumber: number,
-): number {
+function endBlurMm(depthMm: number, magnification: number, effectiveFNumber: number): number {
   return (depthMm * magnification ** 2) / (2 * effectiveFNumber);
 }
 
@@ -105,20 +101,4 @@ interface DepthPattern {
   readonly depthMm: number;
   readonly magnification: number;
   readonly cyclesPerMm: number;
-}
-
-/**
- * The effective f-number in a range at which the ends of a depth keep the most contrast at frequency v.
- * Searched in tenths of a stop. Undefined where none leaves any. Source: as `contrastOverDepth`.
- */
-export function sharpestEndsFNumber(
-  pattern: DepthPattern,
-  widest: number,
-  narrowest: number,
-): number | undefined {
-  const steps = Math.max(0, Math.round(20 * Math.log2(narrowest / widest)));
-  const candidates = Array.from({ length: steps + 1 }, (_, step) => widest * 2 ** (step / 20));
-  const curve = contrastOverDepth(pattern, candidates);
-  const best = curve.reduce((a, b) => (b.ends > a.ends ? b : a));
-  return best.ends > 0 ? best.effectiveFNumber : undefined;
 }

@@ -20,8 +20,3 @@ export function smearPx({ speedMmPerS, timeS, magnification, pixelUm }: Movement
 export function panSpeedMmPerS(radPerS: number, distanceMm: number): number {
   return Math.abs(radPerS) * distanceMm;
 }
-
-/** Longest time, s, that keeps smear within so many pixels; Infinity where nothing moves. */
-export function timeForSmearS(movement: Omit<Movement, 'timeS'>, mostPx: number): number {
-  return mostPx / smearPx({ ...movement, timeS: 1 });
-}

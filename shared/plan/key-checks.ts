@@ -1,6 +1,8 @@
 /** What one entry must satisfy beyond the shape of each of its keys. */
+
 import { message } from '../words/message.ts';
 import { type Field, isKnown } from './field.ts';
+import { removal } from './fixes.ts';
 import type { DefName } from './generated/names.ts';
 import type { Lens, Shot } from './generated/types.ts';
 import type { ShapeProblem } from './problem.ts';
@@ -30,11 +32,11 @@ function askedTwice(shot: Shot): readonly ShapeProblem[] {
       code: 'asked-twice',
       at: last.at,
       args: { keys },
-      fixes: asked.toReversed().map((key) => ({
-        title: message`Remove ${key}`,
-        sideEffects: message`what ${key} says is lost`,
-        edits: [{ op: 'remove', at: { ...shot[key].at, part: 'pair' } }],
-      })),
+      fixes: asked
+        .toReversed()
+        .map((key) =>
+          removal(message`Remove ${key}`, shot[key].at, message`what ${key} says is lost`),
+        ),
     },
   ];
 }

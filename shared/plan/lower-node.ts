@@ -1,7 +1,9 @@
 /** Any node as the field that its shape makes of it, with the problems on the way. */
+
 import type { MapNode, Node, Path, ScalarNode, SeqNode, Span } from '../text/tree.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import type { Field } from './field.ts';
+import { write } from './fixes.ts';
 import type { DefName } from './generated/names.ts';
 import { SHAPES } from './generated/shapes.ts';
 import { distinctPairs } from './instance.ts';
@@ -17,7 +19,6 @@ import {
   missingKeys,
   notAName,
   notOneOf,
-  setFix,
   wrongForm,
 } from './shape-problems.ts';
 import { unknownKey, withoutColon } from './unknown-key.ts';
@@ -100,7 +101,7 @@ export function lowerNode(
 
 /** One item where a list belongs: as a list of one, where it is plain enough to be written so. */
 function bareItem(node: ScalarNode, shape: Shape, label: Label, at: Place): ShapeProblem {
-  const fixes = NAME.test(node.text) ? [setFix(at, `[${node.text}]`)] : [];
+  const fixes = NAME.test(node.text) ? [write(at, `[${node.text}]`)] : [];
   return wrongForm(at, label, shape, message`a value`, fixes);
 }
 

@@ -18,6 +18,13 @@ export interface Place {
   readonly part?: 'key' | 'value' | 'pair';
 }
 
+/** The place of what stands under these keys at a place. */
+export const below = ({ file, entry, path }: Place, ...keys: Path): Place => ({
+  file,
+  entry,
+  path: [...path, ...keys],
+});
+
 /** The same entry and path, whichever part of it is meant. */
 export const samePlace = (a: Place, b: Place): boolean =>
   a.entry === b.entry &&

@@ -1,7 +1,9 @@
 /** The problems of an entry's shape, each with what its wording needs. */
+
 import type { Failure } from '../quantity/index.ts';
 import { kindOf } from '../quantity/index.ts';
 import { inLanguage, message } from '../words/message.ts';
+import { renameKey, write } from './fixes.ts';
 import { nearest } from './nearest.ts';
 import type { Place } from './place.ts';
 import type { PlanFix, ShapeProblem } from './problem.ts';
@@ -50,17 +52,6 @@ const labelArgs = ({ key, title, examples }: Label): Args => ({
   key,
   title,
   example: examples[0],
-});
-
-export const setFix = (at: Place, text: string, sideEffects?: string): PlanFix => ({
-  title: message`Write ${text}`,
-  ...(sideEffects === undefined ? {} : { sideEffects }),
-  edits: [{ op: 'set', at, text }],
-});
-
-const renameFix = (at: Place, text: string): PlanFix => ({
-  title: message`Write ${text}`,
-  edits: [{ op: 'rename-key', at, text }],
 });
 
 /** What a shape takes, in a few words. */
@@ -149,13 +140,13 @@ export function wrongQuantity(
       detail: failure.detail,
       likely: failure.likely[0],
     },
-    failure.likely.map((likely) => setFix(at, likely, guess)),
+    failure.likely.map((likely) => write(at, likely, guess)),
   );
 }
 
 export const otherSpelling = (at: Place, label: Label, text: string, usual: string): ShapeProblem =>
   problem('usual-spelling', 'usual-spelling', at, { ...labelArgs(label), text, usual }, [
-    setFix(at, usual),
+    write(at, usual),
   ]);
 
 /** `meant`: the value that the text is another word for. */
@@ -172,14 +163,14 @@ export function notOneOf(
     'not-one-of',
     at,
     { ...labelArgs(label), text, expected: values.join(', '), nearest: near },
-    near === undefined ? [] : [setFix(at, near)],
+    near === undefined ? [] : [write(at, near)],
   );
 }
 
 /** `part` 'key' where it is the key of a named entry. */
 export function notAName(at: Place, label: Label, text: string, likely?: string): ShapeProblem {
   const fix = (name: string): PlanFix =>
-    at.part === 'key' ? renameFix(at, name) : setFix(at, name);
+    at.part === 'key' ? renameKey(at, name) : write(at, name);
   const fixes = likely === undefined ? [] : [fix(likely)];
   return problem('wrong-value', 'not-a-name', at, { ...labelArgs(label), text, likely }, fixes);
 }

@@ -1,8 +1,10 @@
 /** A key that its record doesn't have: misspelt, or at home elsewhere. */
+
 import type { Node } from '../text/tree.ts';
 import { withArticle } from '../words/article.ts';
 import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
+import { removal } from './fixes.ts';
 import type { DefName } from './generated/names.ts';
 import { SHAPES } from './generated/shapes.ts';
 import { insteadOf } from './instead.ts';
@@ -119,11 +121,7 @@ export function unknownKey(
   const of = SHAPES[def].title;
   const word = plain(key);
   const place: Place = { ...at, part: 'key' };
-  const remove: PlanFix = {
-    title: message`Remove ${key}`,
-    sideEffects: message`what it says is lost`,
-    edits: [{ op: 'remove', at: { file: at.file, entry: at.entry, path: at.path, part: 'pair' } }],
-  };
+  const remove = removal(message`Remove ${key}`, at, message`what it says is lost`);
   const none = { meant: undefined, counts: false };
   const right = keyMeant(def, word);
   if (right !== undefined) {

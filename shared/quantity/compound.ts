@@ -1,5 +1,5 @@
 /** Kinds whose text has a form of its own: a reader that gives value and usual spelling. */
-import { diagnose } from './diagnose.ts';
+import { readOrDiagnose } from './diagnose.ts';
 import type { QuantityKind } from './kind.ts';
 import { anchored, plainNumber, withoutExponents } from './number.ts';
 import type { RoughForm } from './rough.ts';
@@ -54,22 +54,14 @@ export function compoundKind<T>(spec: CompoundSpec<T>): QuantityKind<T> {
     examples: spec.examples,
     ...(spec.bare ? { bare: spec.bare } : {}),
     ...(spec.rough ? { rough: spec.rough } : {}),
-    parse(text) {
-      const found = read(text);
-      if (found) {
-        return found.usual === text
-          ? { ok: true, value: found.value }
-          : { ok: true, value: found.value, usual: found.usual };
-      }
-      return diagnose(text, {
-        usual: (candidate) => read(candidate)?.usual,
+    parse: (text) =>
+      readOrDiagnose(text, read, {
         units: spec.unitSpellings ?? spec.units,
         likelyUnits: spec.likelyUnits ?? (() => spec.units),
         words: spec.words ?? [],
         numbers: spec.numbers ?? true,
         ...(spec.repairs ? { repairs: spec.repairs } : {}),
-      });
-    },
+      }),
     print: spec.print,
   };
 }

@@ -3,7 +3,7 @@
  * way for every kind: mend the numbers, supply or mend the unit, and keep what then reads.
  */
 import { editDistance } from './edit-distance.ts';
-import type { Failure } from './kind.ts';
+import type { Failure, Parsed } from './kind.ts';
 import { type NumberRepair, repairNumbers } from './number.ts';
 
 interface DiagnosisSpec {
@@ -20,6 +20,18 @@ interface DiagnosisSpec {
   repairs?(text: string): readonly string[];
 }
 
+/** What a reader makes of a text: the value, with its usual spelling where the text isn't it; or why not. */
+export function readOrDiagnose<T>(
+  text: string,
+  read: (text: string) => { readonly value: T; readonly usual: string } | undefined,
+  spec: Omit<DiagnosisSpec, 'usual'>,
+): Parsed<T> {
+  const found = read(text);
+  if (!found) return diagnose(text, { usual: (candidate) => read(candidate)?.usual, ...spec });
+  const { value, usual } = found;
+  return usual === text ? { ok: true, value } : { ok: true, value, usual };
+}
+
 const MOST = 4;
 /** What other notations put round a value or behind it, and quotes that a word processor made. */
 const AROUND = /^[\s\u2018-\u201f]+|[\s,;\u2018-\u201f]+$/g;
@@ -28,7 +40,7 @@ const TRAILING_UNIT =
 
 const SHARE_UNIT = /^(?:%|percent|per cent)$/i;
 
-export function diagnose(text: string, spec: DiagnosisSpec): Failure {
+function diagnose(text: string, spec: DiagnosisSpec): Failure {
   const trimmed = text.trim();
   // A long text is no quantity, and mending it would cost time.
   if (trimmed.length > 80) return { ok: false, code: 'form', likely: [] };

@@ -1,5 +1,5 @@
 /** A kind whose text is of one of several kinds, told apart by the unit: `2 mm/s` or `3 deg/s`. */
-import { diagnose } from './diagnose.ts';
+import { readOrDiagnose } from './diagnose.ts';
 import type { QuantityKind } from './kind.ts';
 
 type Kinds = Readonly<Record<string, QuantityKind<unknown>>>;
@@ -43,20 +43,8 @@ export function eitherKind<K extends Kinds>(spec: EitherSpec, kinds: K): Quantit
     pattern: `^(?:${members.map(([, kind]) => kind.pattern.slice(1, -1)).join('|')})$`,
     words: [],
     examples: spec.examples,
-    parse(text) {
-      const found = read(text);
-      if (found) {
-        return found.usual === text
-          ? { ok: true, value: found.value }
-          : { ok: true, value: found.value, usual: found.usual };
-      }
-      return diagnose(text, {
-        usual: (candidate) => read(candidate)?.usual,
-        units,
-        likelyUnits: () => spec.likelyUnits,
-        words: [],
-      });
-    },
+    parse: (text) =>
+      readOrDiagnose(text, read, { units, likelyUnits: () => spec.likelyUnits, words: [] }),
     print: (value, as) => member(value).print(value.value, as),
   };
 }

@@ -17,7 +17,7 @@ export type Failure = {
   readonly detail?: string;
 };
 
-type Parsed<T> =
+export type Parsed<T> =
   | {
       readonly ok: true;
       readonly value: T;

@@ -27,17 +27,6 @@ function reduced(n: bigint, d: bigint): Rational {
 /** n/d for integers n and d, d ≠ 0. */
 export const rational = (n: number, d = 1): Rational => reduced(BigInt(n), BigInt(d));
 
-export const add = (a: Rational, b: Rational): Rational =>
-  reduced(BigInt(a.n) * BigInt(b.d) + BigInt(b.n) * BigInt(a.d), BigInt(a.d) * BigInt(b.d));
-
-export const subtract = (a: Rational, b: Rational): Rational => add(a, { n: -b.n, d: b.d });
-
-export const multiply = (a: Rational, b: Rational): Rational =>
-  reduced(BigInt(a.n) * BigInt(b.n), BigInt(a.d) * BigInt(b.d));
-
-export const divide = (a: Rational, b: Rational): Rational =>
-  reduced(BigInt(a.n) * BigInt(b.d), BigInt(a.d) * BigInt(b.n));
-
 /** Negative where a < b, 0 where equal, positive where a > b. */
 export function compare(a: Rational, b: Rational): number {
   const difference = BigInt(a.n) * BigInt(b.d) - BigInt(b.n) * BigInt(a.d);
@@ -47,15 +36,6 @@ export function compare(a: Rational, b: Rational): number {
 export const equal = (a: Rational, b: Rational): boolean => compare(a, b) === 0;
 
 export const toNumber = (a: Rational): number => a.n / a.d;
-
-/** The largest integer at most a. */
-export function floor(a: Rational): number {
-  const [n, d] = [BigInt(a.n), BigInt(a.d)];
-  return Number(n / d - (n % d < 0n ? 1n : 0n));
-}
-
-/** The nearest integer; halves go up. */
-export const round = (a: Rational): number => floor(add(a, { n: 1, d: 2 }));
 
 /** A plain decimal such as '12.5' as an exact fraction; at most 9 digits on either side. */
 export function fromDecimal(text: string): Rational {

@@ -1,5 +1,6 @@
+import { removal } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
-import { type PlanRule, removal } from './plan-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
 
 interface Facts {
   readonly rule: string;

@@ -1,6 +1,7 @@
 import { MARKED_APERTURES } from '../optics/apertures.ts';
+import { setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
-import { type ShotRule, setTo } from './shot-rule.ts';
+import type { ShotRule } from './shot-rule.ts';
 
 /** Marks are rounded: f/22 is 22.63. Within this of an end, a number is that end. */
 const DEAD_BAND = 0.03;

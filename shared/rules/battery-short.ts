@@ -1,6 +1,6 @@
 import { message } from '../words/message.ts';
 import type { PlanRule } from './plan-rule.ts';
-import { fewerTakes, partlyKnown, type TakesOver, takesOver } from './takes-over.ts';
+import { fewerTakes, neededAtOnce, partlyKnown, type TakesOver, takesOver } from './takes-over.ts';
 
 export const batteryShort: PlanRule<TakesOver> = {
   name: 'battery-short',
@@ -39,10 +39,7 @@ export const batteryShort: PlanRule<TakesOver> = {
           what: message`The takes on ${facts.body} run ${say.seconds(facts.total)}; one battery lasts ${say.seconds(facts.holds)}.`,
           why: message`They need ${facts.filled} batteries, changed between takes; setting up needs more.${partlyKnown(facts)}`,
         },
-  size: ({ total, each, holds, filled }) => ({
-    kind: 'time',
-    value: (filled === null ? each : total) - holds,
-  }),
+  size: (facts) => ({ kind: 'time', value: neededAtOnce(facts) - facts.holds }),
   numbers: ({ total, holds, each, filled }) => ({
     recordedS: total,
     batteryS: holds,

@@ -1,6 +1,7 @@
+import { setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
 import { chosenSetting, type Setting, settingsOf } from './recording-settings.ts';
-import { type ShotRule, setTo } from './shot-rule.ts';
+import type { ShotRule } from './shot-rule.ts';
 
 interface Facts {
   readonly chosen: string;

@@ -1,6 +1,6 @@
 import { message } from '../words/message.ts';
 import type { PlanRule } from './plan-rule.ts';
-import { fewerTakes, partlyKnown, type TakesOver, takesOver } from './takes-over.ts';
+import { fewerTakes, neededAtOnce, partlyKnown, type TakesOver, takesOver } from './takes-over.ts';
 
 export const cardTooSmall: PlanRule<TakesOver> = {
   name: 'card-too-small',
@@ -47,10 +47,7 @@ export const cardTooSmall: PlanRule<TakesOver> = {
           what: message`The takes on ${facts.body} need ${say.bytes(facts.total)}; one card holds ${say.bytes(facts.holds)}.`,
           why: message`They need ${facts.filled} cards, each changed before a take that would not fit.${partlyKnown(facts)}`,
         },
-  size: ({ total, each, holds, filled }) => ({
-    kind: 'percent',
-    value: (filled === null ? each : total) / holds - 1,
-  }),
+  size: (facts) => ({ kind: 'percent', value: neededAtOnce(facts) / facts.holds - 1 }),
   numbers: ({ total, holds, each, filled }) => ({
     bytes: total,
     cardBytes: holds,

@@ -1,4 +1,5 @@
 import type { Field } from '../plan/field.ts';
+import { below } from '../plan/place.ts';
 import type { PlanEdit } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
 import { hasSubjectAndRig, KNOWN_CHECKS, missingChecks } from './checks-called-for.ts';
@@ -49,9 +50,5 @@ function added(checks: readonly string[], preflight: Field<unknown>): readonly P
   const { at } = preflight;
   if (preflight.state === 'missing')
     return [{ op: 'set', at, text: checks.map((name) => `${name}: open`).join('\n') }];
-  return checks.map((name) => ({
-    op: 'set',
-    at: { ...at, path: [...at.path, name] },
-    text: 'open',
-  }));
+  return checks.map((name) => ({ op: 'set', at: below(at, name), text: 'open' }));
 }

@@ -1,8 +1,9 @@
 import { ifKnown } from '../plan/field.ts';
+import { setTo } from '../plan/fixes.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
-import { type ShotRule, setTo } from './shot-rule.ts';
+import type { ShotRule } from './shot-rule.ts';
 
 interface Facts {
   readonly takeS: number;

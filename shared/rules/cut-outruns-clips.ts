@@ -1,11 +1,11 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
+import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { toNumber } from '../timeline/exact.ts';
 import { message } from '../words/message.ts';
 import { cutsIn, frames, framesText, timeText, valueOrName, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 interface Facts {
   readonly cut: string;
@@ -160,10 +160,12 @@ function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[
   if (left < 1) return [];
   const text = framesText(left);
   return [
-    {
-      ...setTo(message`Shorten the cut to ${text}`, cut.fields.duration.at, text),
-      sideEffects: message`the edit is shorter`,
-    },
+    setTo(
+      message`Shorten the cut to ${text}`,
+      cut.fields.duration.at,
+      text,
+      message`the edit is shorter`,
+    ),
   ];
 }
 
@@ -172,13 +174,11 @@ function longerTake(cut: CutFigures, { endS }: Facts): readonly PlanFix[] {
   const seconds = Math.ceil(endS + handleS(cut, 'handleAfter') - 1e-6);
   const text = `${seconds} s`;
   return [
-    {
-      ...setTo(
-        message`Lengthen each take of ${cut.footage.shot} to ${text}`,
-        cut.footage.takeAt,
-        text,
-      ),
-      sideEffects: message`more is recorded`,
-    },
+    setTo(
+      message`Lengthen each take of ${cut.footage.shot} to ${text}`,
+      cut.footage.takeAt,
+      text,
+      message`more is recorded`,
+    ),
   ];
 }

@@ -4,11 +4,12 @@ import { type Figure, known } from '../figures/figure.ts';
 import { markFor, SAME_MARK } from '../figures/marks.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { markAtMost } from '../optics/apertures.ts';
+import { setTo } from '../plan/fixes.ts';
 import { asFound } from '../say/figures.ts';
 import type { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import { USABLE_CONTRAST } from './diffraction-eats-detail.ts';
-import { placeWords, relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
+import { placeWords, relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
 
 /** What the paraxial depth is good to: a shortage smaller than this is none. */
 const DEAD_BAND = 0.05;

@@ -2,8 +2,9 @@ import { substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { known } from '../figures/figure.ts';
 import { markFor } from '../figures/marks.ts';
+import { setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Contrast at half the pixel's Nyquist frequency under which fine detail looks soft. */
 export const USABLE_CONTRAST = 0.45;

@@ -1,10 +1,10 @@
+import { setTo } from '../plan/fixes.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
 import { fromRational, fromWritten, times, toNumber } from '../timeline/exact.ts';
 import { message } from '../words/message.ts';
 import { frames, framesText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
-import { setTo } from './shot-rule.ts';
 
 /** Laying cuts on frames moves an end by half a frame. */
 const MOST_FRAMES = 1;
@@ -86,25 +86,24 @@ export const durationDiffers: PlanRule<Facts> = {
     return [
       ...(field && wanted >= 1
         ? [
-            {
-              ...setTo(
-                offFrames > 0
-                  ? message`Shorten ${last} to ${framesText(wanted)}`
-                  : message`Lengthen ${last} to ${framesText(wanted)}`,
-                field.at,
-                framesText(wanted),
-              ),
-              sideEffects:
-                offFrames > 0
-                  ? message`${last} uses less footage`
-                  : message`${last} uses more footage`,
-            },
+            setTo(
+              offFrames > 0
+                ? message`Shorten ${last} to ${framesText(wanted)}`
+                : message`Lengthen ${last} to ${framesText(wanted)}`,
+              field.at,
+              framesText(wanted),
+              offFrames > 0
+                ? message`${last} uses less footage`
+                : message`${last} uses more footage`,
+            ),
           ]
         : []),
-      {
-        ...setTo(message`Set the delivery length to ${delivered}`, at, delivered),
-        sideEffects: message`the delivery length changes`,
-      },
+      setTo(
+        message`Set the delivery length to ${delivered}`,
+        at,
+        delivered,
+        message`the delivery length changes`,
+      ),
     ];
   },
 };

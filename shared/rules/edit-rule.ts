@@ -50,3 +50,10 @@ export const withCuts = (
     .map(([name, cut]) => `${name}: { ${cut} }`)
     .join(', ')} } }`,
 });
+
+/** For examples: shots recorded at 50 fps. */
+export const at50 = (...shots: readonly string[]): Readonly<Record<string, string>> => ({
+  'kit/bodies/body-a/recording-modes/full-50':
+    '{ resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }',
+  ...Object.fromEntries(shots.map((shot) => [`shots/${shot}/record`, 'full-50'])),
+});

@@ -2,12 +2,13 @@ import { nearestIso, remediesFor } from '../exposure/remedies.ts';
 import { isLongerThanFrame } from '../exposure/shutter.ts';
 import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
 import { MARKED_APERTURES } from '../optics/apertures.ts';
+import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { asFound } from '../say/figures.ts';
 import { message } from '../words/message.ts';
 import { lightFixes } from './light-fixes.ts';
 import { canBeSet, type IsoRange, isoRangeOf } from './needed-iso.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** One-third stop: the smallest step on most cameras, so smaller errors can't be corrected. */
 const NOTICED_STOPS = 1 / 3;

@@ -3,13 +3,14 @@ import { rigsInReach } from '../figures/kit-search.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ringForDistance } from '../optics/reach.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
+import { setTo } from '../plan/fixes.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { type Say, significant } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import { rigFixes, standingRigFixes } from './rig-fixes.ts';
 import type { Observation, Words } from './rule.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** The chain's own accuracy: a field this close to the end of the reach is reached. */
 const DEAD_BAND = 0.005;
@@ -182,38 +183,23 @@ function nearestFieldFixes(
 ): readonly PlanFix[] {
   const nearest = wanted > most ? most : least;
   if (nearest <= 0) return [];
-  // What was meant to be seen is seen otherwise: nothing to be done unasked.
-  const sideEffects = message`subject appears at ${significant((nearest / wanted) * 100, 2)}% of the planned size`;
+  const isCloser = wanted > most;
+  let text: string;
+  let title: string;
   if (isKnown(bench.fields.magnification)) {
-    const text = `${roundInside(nearest, wanted > most ? 'down' : 'up')}x`;
-    return [
-      {
-        ...setTo(
-          wanted > most
-            ? message`Set ${text}, the closest this rig allows`
-            : message`Set ${text}, the widest this rig allows`,
-          at,
-          text,
-        ),
-        sideEffects,
-      },
-    ];
-  }
-  if (!isKnown(bench.fields.field) || recordedMm === null) return [];
-  const width = roundInside(recordedMm / nearest, wanted > most ? 'up' : 'down');
-  const text = `${width} mm`;
-  return [
-    {
-      ...setTo(
-        wanted > most
-          ? message`Frame ${text}, the tightest this rig allows`
-          : message`Frame ${text}, the widest this rig allows`,
-        at,
-        text,
-      ),
-      sideEffects,
-    },
-  ];
+    text = `${roundInside(nearest, isCloser ? 'down' : 'up')}x`;
+    title = isCloser
+      ? message`Set ${text}, the closest this rig allows`
+      : message`Set ${text}, the widest this rig allows`;
+  } else if (isKnown(bench.fields.field) && recordedMm !== null) {
+    text = `${roundInside(recordedMm / nearest, isCloser ? 'up' : 'down')} mm`;
+    title = isCloser
+      ? message`Frame ${text}, the tightest this rig allows`
+      : message`Frame ${text}, the widest this rig allows`;
+  } else return [];
+  // What was meant to be seen is seen otherwise: nothing to be done unasked.
+  const percent = significant((nearest / wanted) * 100, 2);
+  return [setTo(title, at, text, message`subject appears at ${percent}% of the planned size`)];
 }
 
 /** To three significant digits, on the side given, so that the end of the reach is not passed. */

@@ -1,9 +1,11 @@
 import { substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { ifKnown } from '../plan/field.ts';
+import { setTo } from '../plan/fixes.ts';
+import { below } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** What the depth is good to. */
 const DEAD_BAND = 0.05;
@@ -48,7 +50,7 @@ export const focusDrifts: ShotRule<Facts> = {
     const { travelMm, usableDepthMm } = figures;
     if (!travelMm.known || !usableDepthMm.known) return [];
     if (travelMm.value <= usableDepthMm.value * (1 + DEAD_BAND)) return [];
-    const at = { ...bench.fields.move.at, path: [...bench.fields.move.at.path, 'speed'] };
+    const at = below(bench.fields.move.at, 'speed');
     return [
       {
         at,
@@ -77,13 +79,12 @@ export const focusDrifts: ShotRule<Facts> = {
     if (move.state !== 'known') return [];
     const fixes: PlanFix[] = [];
     const tilt = bench.tiltRad.known ? (bench.tiltRad.value * 180) / Math.PI : 0;
-    const inMove = (key: string) => ({ ...move.at, path: [...move.at.path, key] });
     if (ifKnown(move.value.kind) === 'slide' && tilt !== 0) {
       const text = `${Number(tilt.toFixed(2))} deg`;
       fixes.push(
         setTo(
           message`Angle the slider ${text.replace(' deg', '°')} to match the subject plane`,
-          inMove('rail-angle'),
+          below(move.at, 'rail-angle'),
           text,
         ),
       );
@@ -94,8 +95,8 @@ export const focusDrifts: ShotRule<Facts> = {
     );
     const own = still.depthMm.needed.known ? still.depthMm.needed.value : 0;
     const shorter = Math.floor((seconds * Math.max(0, depthMm - own)) / travelMm);
-    const isTake = move.value.duration.state === 'missing';
-    const at = isTake ? { ...take.at, path: [...take.at.path, 'duration'] } : inMove('duration');
+    const timed = move.value.duration.state === 'missing' ? take : move;
+    const at = below(timed.at, 'duration');
     if (shorter >= 1 && figures.travelMm.known)
       fixes.push(setTo(message`Limit the move to ${shorter} s`, at, `${shorter} s`));
     return fixes;

@@ -1,10 +1,10 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
+import { setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
 import { valueOrName, withCuts } from './edit-rule.ts';
 import { type GradedCut, gradeGroups, usual } from './grade-groups.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 interface Facts {
   readonly cut: string;

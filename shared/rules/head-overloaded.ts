@@ -1,20 +1,10 @@
 import { message } from '../words/message.ts';
-import { worstOf } from './loads.ts';
+import { type Load, payloadRule } from './loads.ts';
 import type { PlanRule } from './plan-rule.ts';
-import type { Observation } from './rule.ts';
 
-/** Above this fraction of its payload a head creeps and shakes. Common practice. */
-const UNEASY = 0.7;
-
-interface Facts {
-  readonly name: string;
-  readonly massKg: number;
-  readonly payloadKg: number;
-}
-
-export const headOverloaded: PlanRule<Facts> = {
+export const headOverloaded: PlanRule<Load> = {
   name: 'head-overloaded',
-  severity: 'error',
+  ...payloadRule('head', ({ massKg }) => massKg),
   docs: {
     when: 'the rig weighs more than the payload of the head; a note above 70% of it.',
     why: 'Above its payload a head slips during the take. Close to it, the head creeps and shakes at high magnification.',
@@ -38,22 +28,6 @@ export const headOverloaded: PlanRule<Facts> = {
       },
     ],
   },
-  check({ carried }) {
-    return worstOf(carried, ({ massKg }) => massKg).flatMap(
-      ({ head, massKg }): Observation<Facts>[] => {
-        if (!head || head.payloadKg === null || massKg === null) return [];
-        const share = massKg / head.payloadKg;
-        if (share <= UNEASY) return [];
-        return [
-          {
-            at: head.at,
-            severity: share > 1 ? 'error' : 'note',
-            facts: { name: head.name, massKg, payloadKg: head.payloadKg },
-          },
-        ];
-      },
-    );
-  },
   words: ({ name, massKg, payloadKg }, say) => ({
     what:
       massKg > payloadKg
@@ -61,6 +35,4 @@ export const headOverloaded: PlanRule<Facts> = {
         : message`The rig is ${say.percent(massKg / payloadKg)} of the payload of ${name}.`,
     why: message`Above its payload a head slips; close to it, it creeps and shakes.`,
   }),
-  size: ({ massKg, payloadKg }) => ({ kind: 'mass', value: massKg - payloadKg }),
-  numbers: ({ massKg, payloadKg }) => ({ massKg, payloadKg }),
 };

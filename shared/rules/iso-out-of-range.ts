@@ -1,6 +1,7 @@
+import { setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
 import { type IsoRange, isoRangeOf, needsIso } from './needed-iso.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Third-stop marks are rounded; a body's end mark answers for itself. */
 const DEAD_BAND = 0.03;

@@ -1,10 +1,9 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
-import type { PlanFix } from '../plan/problem.ts';
+import { removal, setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
 import { cutsIn, framesText, withCuts } from './edit-rule.ts';
-import { type PlanRule, removal } from './plan-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 type Lack = 'nothing-before' | 'too-long' | 'before' | 'after';
 
@@ -98,18 +97,18 @@ export const joinWithoutHandles: PlanRule<Facts> = {
   },
   numbers: ({ neededFrames, thereFrames }) => ({ neededFrames, thereFrames }),
   fixes({ at, facts: { longestFrames, lack } }) {
-    const shorter: readonly PlanFix[] =
-      longestFrames >= 2
+    const shorter = framesText(longestFrames);
+    return [
+      ...(longestFrames >= 2
         ? [
             setTo(
-              message`Shorten the dissolve to ${framesText(longestFrames)}`,
+              message`Shorten the dissolve to ${shorter}`,
               at,
-              `dissolve ${framesText(longestFrames)}`,
+              `dissolve ${shorter}`,
+              message`faster dissolve`,
             ),
           ]
-        : [];
-    return [
-      ...shorter.map((fix) => ({ ...fix, sideEffects: message`faster dissolve` })),
+        : []),
       removal(
         message`Replace the dissolve with a cut`,
         at,

@@ -3,10 +3,11 @@ import { figuresOf } from '../figures/compute.ts';
 import { known } from '../figures/figure.ts';
 import type { MirrorWindow, ShotFigures } from '../figures/shot-figures.ts';
 import { depthForTiltMm, fieldForTiltMm, workingDistanceForTiltMm } from '../mirror/tilt-window.ts';
+import { setTo } from '../plan/fixes.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
-import { relatedTo, type ShotRule, type ShotView, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
 
 /** What the least tilt is good to; a hand and a level set an angle no better. */
 const DEAD_BAND_RAD = (0.1 * Math.PI) / 180;

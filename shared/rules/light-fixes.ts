@@ -1,7 +1,9 @@
 /** Fixes for a wrong exposure by the light itself, in this shot alone: dimmed or moved. */
+
 import { type Bench, substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { ifKnown, type Known } from '../plan/field.ts';
+import { below } from '../plan/place.ts';
 import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import type { Stops } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
@@ -19,10 +21,8 @@ export function lightFixes(bench: Bench, errorStops: number): readonly PlanFix[]
   return [...dimmed(bench, errorStops), ...moved(bench, errorStops)];
 }
 
-const placeIn = ({ fields }: Bench, light: string, ...keys: readonly string[]) => ({
-  ...fields.relight.at,
-  path: [...fields.relight.at.path, light, ...keys],
-});
+const placeIn = ({ fields }: Bench, ...keys: readonly string[]) =>
+  below(fields.relight.at, ...keys);
 
 const inStops = (value: number): string => KINDS.stops.print(Number(value.toFixed(2)) as Stops);
 

@@ -1,6 +1,7 @@
 /** Loads on what shots share: one rig may weigh more in one of them, where it was measured so. */
 import type { Carried } from '../figures/carried.ts';
 import { samePlace } from '../plan/place.ts';
+import type { PlanRule } from './plan-rule.ts';
 import { placeKey } from './shot-rule.ts';
 
 /** Each rig once for each way in which its shots load what carries it, in their order. */
@@ -46,3 +47,33 @@ function sameLoad(a: Carried, b: Carried): boolean {
   const [now, before] = [numbersOf(a), numbersOf(b)];
   return samePlace(a.at, b.at) && now.every((number, index) => number === before[index]);
 }
+
+/** A part of the support, with what it carries and is rated for. */
+export interface Load {
+  readonly name: string;
+  readonly massKg: number;
+  readonly payloadKg: number;
+}
+
+/** Above this fraction of its payload a head creeps and shakes, a stand bends and vibrates. Common practice. */
+const UNEASY = 0.7;
+
+/** What a rule about a payload does, by the part that it looks at and the load on that: null, not known. */
+export const payloadRule = (
+  part: 'head' | 'stand',
+  loadOf: (one: Carried & { readonly massKg: number }) => number,
+): Pick<PlanRule<Load>, 'severity' | 'check' | 'size' | 'numbers'> => ({
+  severity: 'error',
+  check: ({ carried }) =>
+    worstOf(carried, ({ massKg }) => massKg).flatMap((one) => {
+      const { massKg: rigKg, [part]: under } = one;
+      if (!under || under.payloadKg === null || rigKg === null) return [];
+      const massKg = loadOf({ ...one, massKg: rigKg });
+      const { at, name, payloadKg } = under;
+      if (massKg <= payloadKg * UNEASY) return [];
+      const severity = massKg > payloadKg ? 'error' : 'note';
+      return [{ at, severity, facts: { name, massKg, payloadKg } }];
+    }),
+  size: ({ massKg, payloadKg }) => ({ kind: 'mass', value: massKg - payloadKg }),
+  numbers: ({ massKg, payloadKg }) => ({ massKg, payloadKg }),
+});

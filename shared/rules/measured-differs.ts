@@ -1,8 +1,9 @@
 import type { Disagreement, MeasuredKey } from '../figures/disagreement.ts';
+import { removal } from '../plan/fixes.ts';
 import type { Say } from '../say/say.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import { oncePerPlace } from './once-per-place.ts';
-import { type PlanRule, removal } from './plan-rule.ts';
+import type { PlanRule } from './plan-rule.ts';
 
 type Facts = Pick<Disagreement, 'key' | 'measured' | 'computed'>;
 

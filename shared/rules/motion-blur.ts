@@ -1,8 +1,10 @@
 import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
 import type { Bench } from '../figures/bench.ts';
+import { setTo } from '../plan/fixes.ts';
+import { below } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Pixels of the coarser kind over which an edge moves during one exposure. */
 const SOFT = 1;
@@ -42,7 +44,7 @@ export const smear: ShotRule<Facts> = {
     if (!smearPx.known || !subjectSpeedMmPerS.known || !shutterSeconds.known) return [];
     if (smearPx.value <= SOFT * (1 + DEAD_BAND)) return [];
     const { 'subject-speed': flow, move } = bench.fields;
-    const at = flow.state === 'known' ? flow.at : { ...move.at, path: [...move.at.path, 'speed'] };
+    const at = flow.state === 'known' ? flow.at : below(move.at, 'speed');
     return [
       {
         at,

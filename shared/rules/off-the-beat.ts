@@ -1,11 +1,11 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
+import { setTo } from '../plan/fixes.ts';
 import { beatAt, framesPerBeat, nearestBeat } from '../timeline/beats.ts';
 import { exact, fromRational, nearestWhole, over, times, toNumber } from '../timeline/exact.ts';
-import { inLanguage, later, message } from '../words/message.ts';
+import { message } from '../words/message.ts';
 import { cutsIn, frames, framesText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 /** A frame early or late is not seen; the exact place of a beat has parts of one. */
 const MOST_FRAMES = 1;
@@ -92,27 +92,19 @@ export const offTheBeat: PlanRule<Facts> = {
     const isOnBeat = Math.abs(valueOr(previous.fromBeatFrames, Number.NaN)) <= MOST_FRAMES;
     const beats = beat - nearestBeat(music, start);
     const toBeat = nearestWhole(times(beatAt(music, beat), rate)) - startFrame;
-    if (isOnBeat && beats > 0) {
-      const text = `${beats} ${beats === 1 ? 'beat' : 'beats'}`;
-      return [
-        {
-          ...setTo(message`Set ${facts.before} to ${text}`, at, text),
-          sideEffects: inLanguage(LENGTH_CHANGES),
-        },
-      ];
-    }
-    if (toBeat < 1) return [];
-    const text = framesText(toBeat);
+    const inBeats = isOnBeat && beats > 0;
+    if (!inBeats && toBeat < 1) return [];
+    const text = inBeats ? `${beats} ${beats === 1 ? 'beat' : 'beats'}` : framesText(toBeat);
     return [
-      {
-        ...setTo(message`Set ${facts.before} to ${text}`, at, text),
-        sideEffects: inLanguage(LENGTH_CHANGES),
-      },
+      setTo(
+        message`Set ${facts.before} to ${text}`,
+        at,
+        text,
+        message`its length changes and later cuts move`,
+      ),
     ];
   },
 };
-
-const LENGTH_CHANGES = later`its length changes and later cuts move`;
 
 const valueOr = (figure: CutFigures['fromBeatFrames'], other: number): number =>
   figure.known ? figure.value : other;

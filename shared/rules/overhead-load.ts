@@ -1,4 +1,4 @@
-import type { Place } from '../plan/place.ts';
+import { below } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import { deferring } from './cautions.ts';
 import { oncePerPlace } from './once-per-place.ts';
@@ -31,9 +31,8 @@ export const overheadLoad: PlanRule<Facts> = {
   check({ shots, carried }) {
     const rigs = oncePerPlace(carried.filter(({ overhead }) => overhead));
     const lights = oncePerPlace(shots.flatMap(({ care }) => care.filter((one) => one.overhead)));
-    const place = (at: Place): Place => ({ ...at, path: [...at.path, 'overhead'] });
     return [
-      ...rigs.map(({ at, rig }) => ({ at: place(at), facts: { what: rig } })),
+      ...rigs.map(({ at, rig }) => ({ at: below(at, 'overhead'), facts: { what: rig } })),
       ...lights.map(({ at, light }) => ({ at, facts: { what: light } })),
     ];
   },

@@ -8,7 +8,6 @@ import type { FilmHolder } from '../figures/holder.ts';
 import type { NeedOf } from '../figures/needs.ts';
 import type { TakesOfShot } from '../figures/recording.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
-import type { PlanFix } from '../plan/problem.ts';
 import type { Rule } from './rule.ts';
 
 export interface ShotSummary {
@@ -63,10 +62,3 @@ export interface PlanView {
 }
 
 export type PlanRule<F> = Rule<F, PlanView>;
-
-/** A fix that takes a pair out. */
-export const removal = (title: string, at: Place, sideEffects?: string): PlanFix => ({
-  title,
-  ...(sideEffects !== undefined && { sideEffects }),
-  edits: [{ op: 'remove', at: { ...at, part: 'pair' } }],
-});

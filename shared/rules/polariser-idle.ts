@@ -1,6 +1,7 @@
-import { type PolariserInUse, polariserOn } from '../figures/polariser.ts';
+import type { PolariserInUse } from '../figures/polariser.ts';
 import { message } from '../words/message.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { polariserRule, withPolariser } from './polarisers.ts';
+import type { ShotRule } from './shot-rule.ts';
 
 /** One-third stop: a smaller effect of turning the filter is below the step of most settings. */
 const NOTICED_STOPS = 1 / 3;
@@ -15,35 +16,24 @@ export const polariserIdle: ShotRule<PolariserInUse> = {
     bad: [
       {
         says: 'a polariser on a film that faces the lens',
-        change: {
-          'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
-          'shots/skin/filters': '[polariser]',
-          'shots/skin/iso': 'auto',
+        change: withPolariser({
           'kit/bodies/body-a/iso/usable-to': '12800',
-        },
+        }),
       },
     ],
     good: [
       {
         says: 'a sheet on the light, in line with it',
-        change: {
-          'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
-          'shots/skin/filters': '[polariser]',
-          'shots/skin/iso': 'auto',
+        change: withPolariser({
           'lights/strip/polarised': 'parallel',
-        },
+        }),
       },
     ],
   },
-  check({ bench }) {
-    const polariser = polariserOn(bench);
-    if (!polariser || polariser.polarised) return [];
-    const { swingStops, at } = polariser;
-    if (swingStops === undefined || swingStops >= NOTICED_STOPS) return [];
-    return [
-      { at, facts: polariser, related: bench.tiltRad.known ? relatedTo(at, bench.tiltRad) : [] },
-    ];
-  },
+  ...polariserRule(
+    ({ polarised, swingStops }) =>
+      !polarised && swingStops !== undefined && swingStops < NOTICED_STOPS,
+  ),
   words({ filter, angleRad, lossStops, swingStops }, say) {
     const cost = lossStops === undefined ? '' : message` and loses ${say.stops(lossStops)}`;
     return {
@@ -55,7 +45,4 @@ export const polariserIdle: ShotRule<PolariserInUse> = {
     ...(swingStops !== undefined && { swingStops }),
     ...(lossStops !== undefined && { lossStops }),
   }),
-  fixes({ facts: { filter, others } }, { bench }) {
-    return [setTo(message`Remove ${filter}`, bench.fields.filters.at, `[${others.join(', ')}]`)];
-  },
 };

@@ -1,7 +1,8 @@
-import { type PolariserInUse, polariserOn } from '../figures/polariser.ts';
+import type { PolariserInUse } from '../figures/polariser.ts';
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { polariserRule, withPolariser } from './polarisers.ts';
+import type { ShotRule } from './shot-rule.ts';
 
 /** Above this loss of the reflection by turning the filter, the colours are pale. */
 const PALE_STOPS = 2;
@@ -16,39 +17,27 @@ export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
     bad: [
       {
         says: 'crossed with the light',
-        change: {
-          'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
-          'shots/skin/filters': '[polariser]',
-          'shots/skin/iso': 'auto',
+        change: withPolariser({
           'kit/bodies/body-a/iso/usable-to': '12800',
           'lights/strip/polarised': 'crossed',
-        },
+        }),
       },
     ],
     good: [
       {
         says: 'parallel to the light',
-        change: {
-          'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
-          'shots/skin/filters': '[polariser]',
-          'shots/skin/iso': 'auto',
+        change: withPolariser({
           'lights/strip/polarised': 'parallel',
-        },
+        }),
       },
     ],
   },
-  check({ bench }) {
-    const polariser = polariserOn(bench);
+  ...polariserRule(({ polarised, swingStops }, { bench }) => {
     // What a metal mirror shows has no colours of its own to lose.
-    if (!polariser || ifKnown(bench.subject!.fields.kind) === 'solid') return [];
-    const { polarised, swingStops, at } = polariser;
-    const isCrossed = polarised?.how === 'crossed';
-    if (!isCrossed && !(swingStops !== undefined && swingStops >= PALE_STOPS)) return [];
-    if (polarised?.how === 'parallel') return [];
-    return [
-      { at, facts: polariser, related: bench.tiltRad.known ? relatedTo(at, bench.tiltRad) : [] },
-    ];
-  },
+    if (ifKnown(bench.subject!.fields.kind) === 'solid' || polarised?.how === 'parallel')
+      return false;
+    return polarised?.how === 'crossed' || (swingStops !== undefined && swingStops >= PALE_STOPS);
+  }),
   words({ filter, polarised, angleRad, swingStops }, say) {
     if (polarised)
       return {
@@ -59,8 +48,5 @@ export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
       what: message`${filter} can remove the film's colours: their reflection is polarised here.`,
       why: message`At ${say.angle(angleRad ?? 0)} off the normal, turning the filter removes up to ${say.stops(swingStops ?? 0)} more of the reflection.`,
     };
-  },
-  fixes({ facts: { filter, others } }, { bench }) {
-    return [setTo(message`Remove ${filter}`, bench.fields.filters.at, `[${others.join(', ')}]`)];
   },
 };

@@ -1,5 +1,5 @@
 import { message } from '../words/message.ts';
-import { rateText, withCuts } from './edit-rule.ts';
+import { at50, rateText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 
 /**
@@ -17,8 +17,6 @@ interface Facts {
   readonly pixelsPerS: number;
 }
 
-const FAST = '{ resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
-
 export const proxyAdvised: PlanRule<Facts> = {
   name: 'proxy-advised',
   severity: 'note',
@@ -31,9 +29,7 @@ export const proxyAdvised: PlanRule<Facts> = {
       {
         says: '50 fps on 12 GB',
         change: {
-          'kit/bodies/body-a/recording-modes/full-50': FAST,
-          'shots/frost/record': 'full-50',
-          'shots/skin/record': 'full-50',
+          ...at50('frost', 'skin'),
           ...withCuts(
             { one: 'shot: frost, duration: 4 s', two: 'shot: skin, duration: 4 s' },
             'memory: 12 GB, ',

@@ -1,10 +1,10 @@
+import { setTo } from '../plan/fixes.ts';
 import type { Factor } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
 import { cutsIn, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 /** A row or column of pixels is no matter. */
 const DEAD_BAND = 1.005;
@@ -84,11 +84,6 @@ export const reframedTooFar: PlanRule<Facts> = {
   numbers: ({ reframe, headroom }) => ({ reframe, headroom }),
   fixes({ at, facts: { headroom } }) {
     const most = KINDS.factor.print((Math.floor(headroom * 100 + 1e-6) / 100) as Factor);
-    return [
-      {
-        ...setTo(message`Scale to ${most}`, at, most),
-        sideEffects: message`wider framing`,
-      },
-    ];
+    return [setTo(message`Scale to ${most}`, at, most, message`wider framing`)];
   },
 };

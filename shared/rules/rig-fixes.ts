@@ -1,12 +1,14 @@
 /** Fixes that build the rig from other parts: in its own entry, or as a new rig beside it. */
+
 import type { Bench } from '../figures/bench.ts';
 import type { KitRig } from '../figures/kit-search.ts';
 import { ifKnown } from '../plan/field.ts';
+import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { KINDS } from '../quantity/index.ts';
 import { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
-import { type ShotView, setTo } from './shot-rule.ts';
+import type { ShotView } from './shot-rule.ts';
 
 /** Each of the rigs as the shot's own; where other shots use its rig, or another file has it, as a new one. */
 export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string): PlanFix[] {

@@ -1,9 +1,10 @@
 import type { Carried } from '../figures/carried.ts';
+import { setTo } from '../plan/fixes.ts';
+import { below } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import { worstOf } from './loads.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 /** Farther than this from the foot, the rig tips the head and loads the mounts, mm. */
 const FAR_MM = 20;
@@ -31,7 +32,7 @@ export const rigPitches: PlanRule<Facts> = {
       ({ centreOfGravityMm: centreMm, footMm, rig, at }): Observation<Facts>[] => {
         if (centreMm === null || footMm === null || Math.abs(centreMm - footMm) <= FAR_MM)
           return [];
-        return [{ at: { ...at, path: [...at.path, 'foot'] }, facts: { centreMm, footMm, rig } }];
+        return [{ at: below(at, 'foot'), facts: { centreMm, footMm, rig } }];
       },
     );
   },

@@ -5,7 +5,6 @@ import type { KnownFigure } from '../figures/figure.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { isOf } from '../plan/entry-id.ts';
 import type { Place } from '../plan/place.ts';
-import type { PlanFix } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
 import type { Related, Rule } from './rule.ts';
 
@@ -78,9 +77,3 @@ function nearnessOf({ entry }: Place): number {
 
 export const placeKey = (place: Place): string =>
   `${place.file} ${place.entry} ${place.path.join('.')}`;
-
-/** A fix that writes one value where one stands, or where it would stand. */
-export const setTo = (title: string, at: Place, text: string): PlanFix => ({
-  title,
-  edits: [{ op: 'set', at, text }],
-});

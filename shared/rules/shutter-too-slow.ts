@@ -1,8 +1,9 @@
 import { isLongerThanFrame } from '../exposure/shutter.ts';
+import { setTo } from '../plan/fixes.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 interface Facts {
   readonly seconds: number;

@@ -1,10 +1,10 @@
+import { setTo } from '../plan/fixes.ts';
 import { toNumber } from '../timeline/exact.ts';
 import { slowest } from '../timeline/speed.ts';
 import { message } from '../words/message.ts';
-import { cutsIn, rateText, speedText, valueOrName, withCuts } from './edit-rule.ts';
+import { at50, cutsIn, rateText, speedText, valueOrName, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 interface Facts {
   readonly cut: string;
@@ -16,8 +16,6 @@ interface Facts {
   readonly recorded: string;
   readonly delivered: string;
 }
-
-const FAST = '{ resolution: 1920 x 1080, rate: 50 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
 
 export const slowerThanRecorded: PlanRule<Facts> = {
   name: 'slower-than-recorded',
@@ -46,8 +44,7 @@ export const slowerThanRecorded: PlanRule<Facts> = {
       {
         says: 'half speed from 50 fps',
         change: {
-          'kit/bodies/body-a/recording-modes/full-50': FAST,
-          'shots/skin/record': 'full-50',
+          ...at50('skin'),
           ...withCuts({ two: 'shot: skin, duration: 4 s, speed: 50 %' }),
         },
       },
@@ -106,14 +103,12 @@ export const slowerThanRecorded: PlanRule<Facts> = {
             name,
           ),
         ),
-      {
-        ...setTo(
-          message`Set the speed to ${text.replace(' %', '%')}`,
-          cut.fields.speed.state === 'known' ? at : cut.fields.speed.at,
-          text,
-        ),
-        sideEffects: message`movement is faster and uses more footage`,
-      },
+      setTo(
+        message`Set the speed to ${text.replace(' %', '%')}`,
+        cut.fields.speed.state === 'known' ? at : cut.fields.speed.at,
+        text,
+        message`movement is faster and uses more footage`,
+      ),
     ];
   },
 };

@@ -1,6 +1,7 @@
+import { setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
 import { chosenSetting, settingsOf } from './recording-settings.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 interface Facts {
   readonly setting: string;

@@ -1,21 +1,11 @@
 import { message } from '../words/message.ts';
 import { deferring } from './cautions.ts';
-import { worstOf } from './loads.ts';
+import { type Load, payloadRule } from './loads.ts';
 import type { PlanRule } from './plan-rule.ts';
-import type { Observation } from './rule.ts';
 
-/** Above this fraction of its payload a stand bends and vibrates. Common practice. */
-const UNEASY = 0.7;
-
-interface Facts {
-  readonly name: string;
-  readonly massKg: number;
-  readonly payloadKg: number;
-}
-
-export const standOverloaded: PlanRule<Facts> = {
+export const standOverloaded: PlanRule<Load> = {
   name: 'stand-overloaded',
-  severity: 'error',
+  ...payloadRule('stand', ({ massKg, headMassKg }) => massKg + headMassKg),
   docs: {
     when: 'rig and head weigh more than the payload of the stand; a note above 70% of it.',
     why: 'The maker rates the payload of a stand. Above it, the stand can collapse.',
@@ -40,22 +30,6 @@ export const standOverloaded: PlanRule<Facts> = {
       },
     ],
   },
-  check({ carried }) {
-    return worstOf(carried, ({ massKg }) => massKg).flatMap(
-      ({ stand, massKg, headMassKg }): Observation<Facts>[] => {
-        if (!stand || stand.payloadKg === null || massKg === null) return [];
-        const load = massKg + headMassKg;
-        if (load <= stand.payloadKg * UNEASY) return [];
-        return [
-          {
-            at: stand.at,
-            severity: load > stand.payloadKg ? 'error' : 'note',
-            facts: { name: stand.name, massKg: load, payloadKg: stand.payloadKg },
-          },
-        ];
-      },
-    );
-  },
   words: ({ name, massKg, payloadKg }, say) => ({
     what:
       massKg > payloadKg
@@ -63,6 +37,4 @@ export const standOverloaded: PlanRule<Facts> = {
         : message`Rig and head are ${say.percent(massKg / payloadKg)} of the payload of ${name}.`,
     ...(massKg > payloadKg && { why: deferring() }),
   }),
-  size: ({ massKg, payloadKg }) => ({ kind: 'mass', value: massKg - payloadKg }),
-  numbers: ({ massKg, payloadKg }) => ({ massKg, payloadKg }),
 };

@@ -1,5 +1,7 @@
+import { setTo } from '../plan/fixes.ts';
+import { below } from '../plan/place.ts';
 import { message } from '../words/message.ts';
-import { relatedTo, type ShotRule, setTo } from './shot-rule.ts';
+import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** A take over twice the lifetime needs a second film in the middle. */
 const HOPELESS = 2;
@@ -36,8 +38,7 @@ export const takeExceedsLifetime: ShotRule<Facts> = {
   check({ bench, figures }) {
     const { shareOfLife, lifeS } = figures;
     if (!shareOfLife.known || !lifeS.known || shareOfLife.value <= 1) return [];
-    const take = bench.fields.take;
-    const at = { ...take.at, path: [...take.at.path, 'duration'] };
+    const at = below(bench.fields.take.at, 'duration');
     return [
       {
         at,

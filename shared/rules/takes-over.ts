@@ -1,13 +1,14 @@
 /** The total of a plan's takes on one body, against the capacity of its card or battery. */
+
 import type { Limit, RecordingBody, TakesOfShot } from '../figures/recording.ts';
 import { runsOf, takesByBody } from '../figures/recording-sums.ts';
-import type { Place } from '../plan/place.ts';
+import { setTo } from '../plan/fixes.ts';
+import { below, type Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { countFilled, totalOf } from '../recording/filling.ts';
 import { message } from '../words/message.ts';
 import type { ShotSummary } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 export interface TakesOver {
   readonly body: string;
@@ -77,10 +78,13 @@ function largest(
 /** Fewer takes of the shot that needs most, where they alone would do. */
 export function fewerTakes(at: Place, { shot, wouldFit, filled }: TakesOver): readonly PlanFix[] {
   if (filled === null || wouldFit < 1) return [];
-  const count = { ...at, path: [...at.path, 'count'] };
   const takes = wouldFit === 1 ? message`one take` : message`${wouldFit} takes`;
-  return [setTo(message`Plan ${takes} of ${shot}`, count, String(wouldFit))];
+  return [setTo(message`Plan ${takes} of ${shot}`, below(at, 'count'), String(wouldFit))];
 }
+
+/** What has to be held at once: all takes, or the one that is too much alone. */
+export const neededAtOnce = ({ filled, each, total }: TakesOver): number =>
+  filled === null ? each : total;
 
 export const partlyKnown = ({ notCounted }: TakesOver): string =>
   notCounted === 0

@@ -1,3 +1,4 @@
+import { setTo } from '../plan/fixes.ts';
 import type { Kelvin } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
@@ -5,7 +6,6 @@ import { withCuts } from './edit-rule.ts';
 import { gradeGroups, usual } from './grade-groups.ts';
 import type { PlanRule, PlanView, ShotSummary } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
-import { setTo } from './shot-rule.ts';
 
 /** Settings closer than this look the same (a just noticeable step is about 5 mired). */
 const SAME_MIRED = 5;

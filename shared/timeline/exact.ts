@@ -55,9 +55,6 @@ export const most = (a: Exact, b: Exact): Exact => (order(a, b) >= 0 ? a : b);
 /** The largest integer at most a. */
 export const wholeBelow = ({ n, d }: Exact): number => Number(n / d - (n % d < 0n ? 1n : 0n));
 
-/** The smallest integer at least a. */
-export const wholeAbove = ({ n, d }: Exact): number => -wholeBelow({ n: -n, d });
-
 /** The nearest integer; halves go up. */
 export const nearestWhole = (a: Exact): number => wholeBelow(plus(a, { n: 1n, d: 2n }));
 

@@ -2,7 +2,7 @@
  * Speed of a cut against real time and the source that it uses: 1 is real time whatever the rates,
  * so one second at 1/2 uses half a second of the clip. A ramp is linear in the time of the edit.
  */
-import { type Exact, exact, least, minus, order, over, plus, times, toNumber } from './exact.ts';
+import { type Exact, exact, least, order, over, plus, times, toNumber } from './exact.ts';
 
 /** Speeds at the beginning and the end of a cut; equal where it does not ramp. Both above 0. */
 export interface Ramp {
@@ -18,15 +18,6 @@ const HALF = exact(1, 2);
  */
 export const sourceUsed = ({ from, to }: Ramp, length: Exact): Exact =>
   times(times(plus(from, to), HALF), length);
-
-/**
- * Source used after `time` (s, 0 to `length`) of a cut, s: a·t + (b − a)·t²/(2T). Exact.
- */
-export function sourceAfter({ from, to }: Ramp, length: Exact, time: Exact): Exact {
-  if (length.n === 0n) return length;
-  const bend = over(times(minus(to, from), times(time, time)), times(exact(2), length));
-  return plus(times(from, time), bend);
-}
 
 /**
  * When a cut has used `source` (s), in s from its beginning, at most its length: the root of

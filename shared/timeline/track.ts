@@ -3,7 +3,7 @@
  * its length: lengths in beats have parts of a frame, and rounding each would add up to an edit
  * that runs away from its music.
  */
-import { type Exact, nearestWhole, plus, times, ZERO } from './exact.ts';
+import { type Exact, nearestWhole, plus, times } from './exact.ts';
 
 export interface OnTrack {
   /** Exact, s from the start of the film. */
@@ -23,14 +23,4 @@ export function onTrack(start: Exact, length: Exact, rate: Exact): OnTrack {
     startFrame: nearestWhole(times(start, rate)),
     endFrame: nearestWhole(times(end, rate)),
   };
-}
-
-/** Lengths in s, rate in frames per second. */
-export function layOnTrack(lengths: readonly Exact[], rate: Exact): readonly OnTrack[] {
-  let start = ZERO;
-  return lengths.map((length) => {
-    const cut = onTrack(start, length, rate);
-    start = cut.end;
-    return cut;
-  });
 }

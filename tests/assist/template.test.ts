@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { planTemplate } from '../../shared/assist/template.ts';
 import { createCore } from '../../shared/core/core.ts';
-import { doesNotApply } from '../../shared/figures/not-applicable.ts';
+import { isMissed } from '../../shared/figures/reasons.ts';
 
 const FILE = 'file:///plans/new.shootplan.yaml';
 
@@ -12,7 +12,7 @@ test('a new plan has nothing to find, and its shot can be worked out to the last
   expect(core.state(FILE)).toEqual({ ready: 1, shots: 1 });
   for (const { notKnown } of core.figures(FILE).values()) {
     // What a film or a boom would have ("the subject is not a film") is not missing.
-    const missing = Object.entries(notKnown).filter(([, why]) => !doesNotApply(why));
+    const missing = Object.keys(notKnown).filter((figure) => isMissed(notKnown, figure));
     expect(missing).toEqual([]);
   }
 });

@@ -1,14 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  cylinderClearanceMm,
   distanceToCylinderMm,
   faceClearanceMm,
   hiddenShare,
   lensCylinder,
 } from '../../shared/mirror/clearance.ts';
 import { onPlane, planeOf, type Source } from '../../shared/mirror/source.ts';
-import type { Vec } from '../../shared/mirror/vector.ts';
 
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 const LENS = lensCylinder(400, 300, 82);
@@ -65,16 +63,6 @@ describe('distances', () => {
   it('tells a light that stands in the lens from one that stands clear', () => {
     expect(faceClearanceMm(light({ upRad: rad(10) }), LENS)).toBeLessThan(0);
     expect(faceClearanceMm(light({ upRad: rad(70) }), LENS)).toBeGreaterThan(50);
-  });
-
-  it('tells a column that stands in the lens from one that stands clear', () => {
-    const column = (x: number) => ({
-      from: [x, -900, 550] as Vec,
-      to: [x, 900, 550] as Vec,
-      diameterMm: 30,
-    });
-    expect(cylinderClearanceMm(LENS, column(0))).toBeLessThan(0);
-    expect(cylinderClearanceMm(LENS, column(100))).toBeCloseTo(100 - 41 - 15, 6);
   });
 
   it('refuses a body without extent', () => {

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { coverage } from '../../shared/mirror/coverage.ts';
 import { bowCurvaturePerMm, filmSurface } from '../../shared/mirror/film-surface.ts';
-import { litTiltsRad } from '../../shared/mirror/lit-tilts.ts';
 import {
   coversFrame,
   type FrameView,
@@ -235,23 +234,5 @@ describe('coverage', () => {
     const flat: Source = { ...WALL, face: { shape: 'rectangle', widthMm: 0, heightMm: 4 } };
     expect(() => coverage(VIEW, filmSurface(0), flat)).toThrow(/width of the light/);
     expect(() => coverage(VIEW, filmSurface(0), { ...WALL, distanceMm: -1 })).toThrow(/distance/);
-  });
-});
-
-describe('tilts that a light fills', () => {
-  it('reach from edge to edge of what is allowed', () => {
-    const lit = litTiltsRad(VIEW, WALL, 'level', 0.01);
-    if (lit === null) throw new Error('never lit');
-    const black = (tilt: number): number => coverage(VIEW, filmSurface(tilt), WALL).lostShare;
-    expect(black(lit.leastRad)).toBeCloseTo(0.01, 6);
-    expect(black(lit.greatestRad)).toBeCloseTo(0.01, 6);
-    expect(black((lit.leastRad + lit.greatestRad) / 2)).toBe(0);
-    expect(lit.leastRad).toBeGreaterThan(0);
-  });
-
-  it('are none for a light that is too small or below', () => {
-    const small: Source = { ...WALL, face: { shape: 'round', diameterMm: 20 } };
-    expect(litTiltsRad(VIEW, small, 'level', 0.01)).toBeNull();
-    expect(litTiltsRad(VIEW, { ...WALL, upRad: rad(-40) }, 'level', 0.01)).toBeNull();
   });
 });

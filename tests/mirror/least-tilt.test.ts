@@ -8,11 +8,9 @@ import {
   showsLens,
 } from '../../shared/mirror/least-tilt.ts';
 import {
-  depthForLeastTiltMm,
   depthForTiltMm,
   fieldForTiltMm,
   greatestTiltByDepthRad,
-  tiltWindow,
   workingDistanceForTiltMm,
 } from '../../shared/mirror/tilt-window.ts';
 
@@ -147,19 +145,10 @@ describe('the tilt window', () => {
     expect(greatestTiltByDepthRad({ ...film, bowMm: 1 }, 0.8)).toBe(0);
   });
 
-  it('is as wide as what is left, and says how far it is from open', () => {
-    expect(tiltWindow(0.06, [0.1, 0.09])).toEqual({
-      leastRad: 0.06,
-      greatestRad: 0.09,
-      openRad: expect.closeTo(0.03, 12),
-    });
-    expect(tiltWindow(0.06, [0.05]).openRad).toBeCloseTo(-0.01, 12);
-  });
-
   // W 400, h 13.5, R 77, pinhole at the rim: 3.71° takes 0.88 mm of depth.
   it('has its price in depth', () => {
     const pinhole = { ...VIEW, pupilMm: 0, pupilBehindRimMm: 0 };
-    expect(depthForLeastTiltMm(pinhole, film)).toBeCloseTo(0.88, 2);
+    expect(depthForTiltMm(film, least(pinhole))).toBeCloseTo(0.88, 2);
   });
 
   it('opens from farther off: working distance and least tilt are each other’s inverse', () => {

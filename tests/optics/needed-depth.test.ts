@@ -6,7 +6,7 @@ import {
   sphereDepthMm,
   tiltedPlaneDepthMm,
 } from '../../shared/optics/needed-depth.ts';
-import { panSpeedMmPerS, smearPx, timeForSmearS } from '../../shared/optics/smear.ts';
+import { panSpeedMmPerS, smearPx } from '../../shared/optics/smear.ts';
 
 const degrees = Math.PI / 180;
 
@@ -105,12 +105,6 @@ describe('motion-blur', () => {
   it('5 mm/s for 1/50 s at 1.5x is 8 pixels of 18.75 µm', () => {
     expect(smearPx(moving)).toBeCloseTo(8, 12);
     expect(smearPx({ ...moving, speedMmPerS: -5 })).toBeCloseTo(8, 12);
-  });
-
-  it('the time for a pixel smears a pixel', () => {
-    const timeS = timeForSmearS(moving, 1);
-    expect(smearPx({ ...moving, timeS })).toBeCloseTo(1, 12);
-    expect(timeForSmearS({ ...moving, speedMmPerS: 0 }, 1)).toBe(Number.POSITIVE_INFINITY);
   });
 
   it('a pan of 1°/s at 600 mm moves 10.5 mm/s', () => {

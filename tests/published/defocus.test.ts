@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  contrastOverDepth,
-  defocusedContrast,
-  endBlurMm,
-  sharpestEndsFNumber,
-} from '../../shared/optics/defocus-contrast.ts';
+import { contrastOverDepth, defocusedContrast } from '../../shared/optics/defocus-contrast.ts';
 import { diffractionContrast, WAVELENGTH_UM } from '../../shared/optics/diffraction.ts';
 
 /**
@@ -98,17 +93,5 @@ describe('contrast over a depth', () => {
       expect(point.ends).toBeLessThanOrEqual(point.middle);
     }
     expect(curve[3]!.ends).toBeGreaterThan(curve[1]!.ends);
-  });
-
-  it('finds the f-number with the sharpest ends', () => {
-    const best = sharpestEndsFNumber(pattern, 4, 128)!;
-    const at = (fNumber: number) => contrastOverDepth(pattern, [fNumber])[0]!.ends;
-    expect(at(best)).toBeGreaterThan(at(best * 1.2));
-    expect(at(best)).toBeGreaterThan(at(best / 1.2));
-    expect(endBlurMm(1.2, 1.5, best)).toBeCloseTo((1.2 * 2.25) / 2 / best, 12);
-  });
-
-  it('where none leaves contrast there is none to choose', () => {
-    expect(sharpestEndsFNumber({ ...pattern, cyclesPerMm: 2000 }, 8, 32)).toBeUndefined();
   });
 });

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { evOfSettings } from '../../shared/exposure/ev.ts';
 import { traceChain } from '../../shared/optics/chain.ts';
-import { depthOfField } from '../../shared/optics/depth.ts';
+import { depthByPupil } from '../support/depth-by-pupil.ts';
 import { chainOf, unitFocusing } from './support/chains.ts';
 import { type CompositeTags, compositesOf, type WrittenTags } from './support/exiftool.ts';
 import { randomFrom } from './support/random.ts';
@@ -23,7 +23,7 @@ function focusedAt(focalMm: number, fromLensMm: number) {
 function ends(tags: WrittenTags, circleOfConfusionMm: number) {
   const trace = focusedAt(tags.FocalLength, tags.SubjectDistance * 1000);
   const pupilDistanceMm = trace.pupilDistanceMm as number;
-  const depth = depthOfField({
+  const depth = depthByPupil({
     blurMm: circleOfConfusionMm,
     magnification: trace.magnification as number,
     pupilDiameterMm: (trace.pupilFocalMm as number) / tags.FNumber,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { frontImage, rearImage } from '../../shared/mirror/bubble.ts';
+import { frontImage, rearImage } from '../support/spherical-mirror.ts';
 
 describe('spherical mirrors', () => {
   // OpenStax, College Physics, ch. 25: the cornea as a convex mirror. Object at 12 cm, magnified

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { terminalText } from '../../shared/report/document/terminal.ts';
-import { englishLabel, figuresDocument } from '../../shared/report/figures-text.ts';
+import { figureLabel, figuresDocument } from '../../shared/report/figures-text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Say } from '../../shared/say/say.ts';
 import { withEdit } from '../support/edits.ts';
@@ -93,6 +93,11 @@ it('lays the edit out in columns, a cut a line', () => {
 });
 
 it('calls a part of a figure by both names, without the unit between', () => {
-  expect(englishLabel('depthMm.needed')).toBe('depth needed');
-  expect(englishLabel('neededLight.upDeg')).toBe('needed light up');
+  expect(figureLabel('depthMm.needed')).toBe('depth needed');
+});
+
+it('gives the fields of a focus pull as sizes', () => {
+  const move = '{ kind: focus-pull, from: 1.2 m, to: 1.21 m, time: 4 s }';
+  const pull = lineOf('focus pull, fields', lines({ 'shots/frost/move': move }));
+  expect(pull).toMatch(/^[\d.]+ mm × [\d.]+ mm to [\d.]+ mm × [\d.]+ mm$/);
 });

@@ -24,6 +24,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   figures: [
     'words',
     'assumptions',
+    'say',
     'plan',
     'quantity',
     'optics',

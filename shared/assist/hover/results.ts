@@ -32,6 +32,7 @@ const ALL_BUT_REACH: readonly Result[] = [
   'exposure',
 ];
 const ALL_OF_THE_CHAIN: readonly Result[] = ['reach', ...ALL_BUT_REACH];
+const ALL_BUT_SIZE = ALL_OF_THE_CHAIN.filter((result) => result !== 'size');
 
 /** What moves the entrance pupil moves how a bubble is seen, and so what it needs. */
 export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly Result[]>>>> = {
@@ -43,15 +44,7 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     resolution: ['depth', 'contrast'],
   },
   body: {
-    'flange-distance': [
-      'reach',
-      'distance',
-      'effective',
-      'depth',
-      'needed',
-      'contrast',
-      'exposure',
-    ],
+    'flange-distance': ALL_BUT_SIZE,
   },
   recording: {
     resolution: ['contrast'],
@@ -61,8 +54,8 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
   lens: {
     'focal-length': ALL_OF_THE_CHAIN,
     loss: ['exposure'],
-    length: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
-    extends: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
+    length: ALL_BUT_SIZE,
+    extends: ALL_BUT_SIZE,
     'pupil-ratio': ['effective', 'depth', 'needed', 'contrast', 'exposure'],
   },
   closest: {
@@ -78,7 +71,7 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     loss: ['exposure'],
   },
   'close-up': {
-    power: ['reach', 'distance', 'effective', 'depth', 'needed', 'contrast', 'exposure'],
+    power: ALL_BUT_SIZE,
     length: ['distance'],
     loss: ['exposure'],
   },

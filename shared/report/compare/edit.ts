@@ -31,6 +31,7 @@ function flat(edit: EditJson | null): Figures {
   const entry = (value: unknown, why: string | undefined) => ({
     value: typeof value === 'number' ? Number(value.toPrecision(9)) : value,
     why,
+    applies: true,
   });
   return new Map([
     ...OF_THE_EDIT.map((key) => [key, entry(edit[key], edit.notKnown[key])] as const),

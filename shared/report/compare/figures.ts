@@ -1,12 +1,14 @@
 /** Figures of before and after: which of them differ. */
 
 import type { FigureChange } from '../../api/compared.ts';
+import { CATALOGUE } from '../../figures/catalogue/catalogue.ts';
 import type { ShotFiguresJson } from '../../figures/json.ts';
+import { doesNotApply, type Reason, reasonsOf } from '../../figures/reasons.ts';
 
 /** By name in the contract ("depthMm.needed"): the value, and why it is null where it is. */
 export type Figures = ReadonlyMap<
   string,
-  { readonly value: unknown; readonly why: string | undefined }
+  { readonly value: unknown; readonly why: string | undefined; readonly applies: boolean }
 >;
 
 export const figureChanges = (before: Figures, after: Figures): readonly FigureChange[] =>
@@ -19,31 +21,42 @@ export const figureChanges = (before: Figures, after: Figures): readonly FigureC
         figure,
         before: old,
         after: now,
-        notKnown: {
-          ...(old === null && was?.why !== undefined && { before: was.why }),
-          ...(now === null && is?.why !== undefined && { after: is.why }),
-        },
+        notKnown: reasonsOf([...whyNull('before', was), ...whyNull('after', is)]),
       },
     ];
   });
+
+const whyNull = (when: 'before' | 'after', entry: EntryOf<Figures> | undefined): Reason[] =>
+  entry?.value === null && entry.why !== undefined
+    ? [{ figure: when, why: entry.why, applies: entry.applies }]
+    : [];
+
+type EntryOf<M> = M extends ReadonlyMap<string, infer E> ? E : never;
 
 export const shotFigureChanges = (
   before: ShotFiguresJson,
   after: ShotFiguresJson,
 ): readonly FigureChange[] => figureChanges(flat(before), flat(after));
 
-/** Values of figures that are lists of many, for programs that ask for them. */
-const LONG: ReadonlySet<string> = new Set(['filmColours', 'bubbleImages', 'lossByPart']);
+/** Groups by their parts, as `depthMm.needed`. What was measured is told by the plan's own fields. */
+const flat = ({ notKnown, ...figures }: ShotFiguresJson): Figures =>
+  new Map(
+    COMPARED.flatMap(({ key, part, name }) => {
+      const of = figures[key];
+      if (of === undefined) return [];
+      const value =
+        part === undefined ? of : ((of as Readonly<Record<string, unknown>>)[part] ?? null);
+      return [[name, { value, why: notKnown[name], applies: !doesNotApply(notKnown, name) }]];
+    }),
+  );
 
-/** `depthMm` by its parts, as `depthMm.needed`. What was measured is told by the plan's own fields. */
-function flat({ notKnown, measured: _, ...figures }: ShotFiguresJson): Figures {
-  const rows = Object.entries(figures).flatMap(([name, value]): [string, unknown][] => {
-    if (LONG.has(name)) return [];
-    if (name !== 'depthMm' || value === null) return [[name, value]];
-    return Object.entries(value as object).map(([part, inner]) => [`${name}.${part}`, inner]);
-  });
-  return new Map(rows.map(([name, value]) => [name, { value, why: notKnown[name] }]));
-}
+/** Without lists of many, which are for programs that ask for them. */
+const COMPARED = CATALOGUE.flatMap(
+  ([key, entry]): readonly { key: string; part?: string; name: string }[] => {
+    if (entry.kind === 'figure') return entry.isLong ? [] : [{ key, name: key }];
+    return Object.keys(entry.parts).map((part) => ({ key, part, name: `${key}.${part}` }));
+  },
+);
 
 /** Less than this is the rounding of another way to the same number. */
 const SAME = 1e-9;

@@ -9,39 +9,19 @@ import type {
   ShotChange,
 } from '../../api/compared.ts';
 import { type Change, worded } from '../../api/document.ts';
-import type { JsonFigure } from '../../figures/json.ts';
-import { doesNotApply } from '../../figures/not-applicable.ts';
+import { DECLARATIONS } from '../../figures/catalogue/catalogue.ts';
+import type { Review } from '../../figures/catalogue/declaration.ts';
+import { doesNotApply } from '../../figures/reasons.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import { figureWords } from '../figures-text.ts';
 
 /** The figures that a reviewer decides by, in the order of their weight, and what they are called. */
-const DECIDING: Readonly<Record<string, string>> = {
-  fieldMm: later`field`,
-  magnification: later`magnification`,
-  effectiveFNumber: later`effective f-number`,
-  usableDepthMm: later`depth of field`,
-  'depthMm.needed': later`depth of field needed`,
-  exposureErrorStops: later`exposure`,
-  isoNeeded: later`ISO needed`,
-  contrast: later`contrast after diffraction`,
-  smearPx: later`motion blur`,
-  shutterAngleDeg: later`shutter angle`,
-  flickerResidual: later`flicker`,
-  workingDistanceMm: later`working distance`,
-  leastTiltDeg: later`minimum tilt`,
-  tiltWindowDeg: later`tilt window`,
-  blackShare: later`black part of the frame`,
-  strayRatio: later`background against film`,
-  recordedS: later`recorded`,
-  recordedBytes: later`recorded data`,
-  lifeS: later`film lifetime`,
-  shareOfLife: later`take and wait, share of film lifetime`,
-  massKg: later`mass`,
-  centreOfGravityMm: later`centre of gravity`,
-  momentAtFootNewtonMetres: later`moment at foot`,
-  stabilityFactor: later`stability factor`,
-};
+const DECIDING: ReadonlyMap<string, Review> = new Map(
+  [...DECLARATIONS]
+    .flatMap(([name, { review }]) => (review ? [[name, review] as const] : []))
+    .sort(([, a], [, b]) => a.place - b.place),
+);
 
 export const NOTHING_DIFFERENT = later`The plans are identical.`;
 
@@ -58,19 +38,18 @@ export const fieldWords = ({ path, before, after }: FieldChange): Change => ({
 
 /** What follows, without what reads the same. */
 export function followsWords(figures: readonly FigureChange[], say: Say): readonly Change[] {
-  const order = Object.keys(DECIDING);
-  return figures
-    .filter(({ figure }) => figure in DECIDING)
-    .sort((a, b) => order.indexOf(a.figure) - order.indexOf(b.figure))
-    .flatMap(({ figure, before, after, notKnown }): Change[] => {
-      const said = (value: unknown, why: string | undefined): string =>
-        doesNotApply(why)
-          ? message`not for this subject`
-          : figureWords(figure, value as JsonFigure, why, say);
-      const [was, is] = [said(before, notKnown.before), said(after, notKnown.after)];
-      const label = inLanguage(DECIDING[figure] ?? figure);
-      return was === is ? [] : [{ label, before: worded(was), after: worded(is) }];
-    });
+  const byName = new Map(figures.map((change) => [change.figure, change]));
+  return [...DECIDING].flatMap(([name, review]): Change[] => {
+    const change = byName.get(name);
+    if (!change) return [];
+    const said = (when: 'before' | 'after'): string =>
+      doesNotApply(change.notKnown, when)
+        ? message`not for this subject`
+        : figureWords(name, change[when], change.notKnown[when], say);
+    const [was, is] = [said('before'), said('after')];
+    const label = inLanguage(review.label);
+    return was === is ? [] : [{ label, before: worded(was), after: worded(is) }];
+  });
 }
 
 /** "drift", "drift, called glide before", "drift, new" */

@@ -2,7 +2,6 @@
 
 import type { Drawing } from '../../api/drawing.ts';
 import { type Figure, reasonOf, type UnknownFigure } from '../../figures/figure.ts';
-import { doesNotApply } from '../../figures/not-applicable.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
 import type { Say } from '../../say/say.ts';
 import { message } from '../../words/message.ts';
@@ -18,7 +17,7 @@ export interface SaidShot extends ShotView {
  */
 export function notKnownWords(figures: readonly Figure<unknown>[], what?: string): string | null {
   const unknown = figures.filter((figure): figure is UnknownFigure => !figure.known);
-  const telling = unknown.filter(({ because }) => !doesNotApply(because));
+  const telling = unknown.filter(({ applies }) => applies !== false);
   if (telling.length < unknown.length) return null;
   const reasons = [...new Set(telling.map((figure) => reasonOf(figure)).filter((one) => one))];
   const why = reasons.length === 0 ? message`depends on an invalid entry` : reasons.join('; ');

@@ -1,0 +1,96 @@
+/** A shot laid out again with some values changed: what a figure would be at the end of a width. */
+import { isOf } from '../plan/entry-id.ts';
+import type { Field } from '../plan/field.ts';
+import type { GroupName } from '../plan/generated/names.ts';
+import type { Path } from '../text/tree.ts';
+import type { Bench } from './bench.ts';
+import type { Constants } from './constants.ts';
+import type { Named } from './named.ts';
+import { readBench } from './read-bench.ts';
+import type { PlanReader } from './reader.ts';
+import { layOutRig } from './rig-layout.ts';
+import type { Change } from './widths.ts';
+
+type FieldChange = Extract<Change, { kind: 'field' }>;
+
+/** The bench of the same shot where these values stand otherwise. */
+export function changedBench({ source }: Bench, changes: readonly Change[]): Bench {
+  const fields = changes.filter((change) => change.kind === 'field');
+  const reader = changedReader(source.reader, fields, constantsOf(source.reader, changes));
+  return readBench(reader, changedEntry(source.shot, fields));
+}
+
+function constantsOf({ constants }: PlanReader, changes: readonly Change[]): Constants {
+  const changed = changes.flatMap((change) =>
+    change.kind === 'constant' ? [[change.key, change.value] as const] : [],
+  );
+  return changed.length === 0 ? constants : { ...constants, ...Object.fromEntries(changed) };
+}
+
+/** What a rig's layout doesn't read. */
+const BESIDE_THE_RIG: readonly GroupName[] = ['shots', 'lights', 'subjects'];
+
+function changedReader(
+  reader: PlanReader,
+  changes: readonly FieldChange[],
+  constants: Constants,
+): PlanReader {
+  const isRigAsItWas =
+    constants.irisKeepsSize === reader.constants.irisKeepsSize &&
+    changes.every(({ at }) => BESIDE_THE_RIG.some((group) => isOf(group, at.entry)));
+  const changed: PlanReader = {
+    ...reader,
+    constants,
+    find: (group, name) => {
+      const entry = reader.find(group, name);
+      return entry && changedEntry(entry, changes);
+    },
+    rig: (rig) => (isRigAsItWas ? reader.rig(rig) : layOutRig(changed, rig)),
+    plan: (key) =>
+      changes
+        .filter(({ at }) => at.entry === key && at.file === reader.file)
+        .reduce<Field<unknown>>(
+          (field, { at, value }) => withValue(field, at.path, value),
+          reader.plan(key),
+        ) as ReturnType<typeof reader.plan<typeof key>>,
+  };
+  return changed;
+}
+
+function changedEntry<T>(entry: Named<T>, changes: readonly FieldChange[]): Named<T> {
+  const own = changes.filter(({ at }) => at.entry === entry.entry && at.file === entry.file);
+  if (own.length === 0) return entry;
+  const fields = { ...(entry.fields as Readonly<Record<string, Field<unknown>>>) };
+  for (const { at, value } of own) {
+    const [key, ...rest] = at.path;
+    const field = fields[String(key)];
+    if (field) fields[String(key)] = withValue(field, rest, value);
+  }
+  return { ...entry, fields: fields as T };
+}
+
+/** The field with another value below it; where nothing stands on the way there, as it was. */
+function withValue(field: Field<unknown>, path: Path, value: unknown): Field<unknown> {
+  const [step, ...rest] = path;
+  if (step === undefined) return { state: 'known', value, at: field.at };
+  if (field.state !== 'known') return field;
+  const inner = field.value;
+  if (inner instanceof Map) {
+    const item = inner.get(step) as Field<unknown> | undefined;
+    return item
+      ? { ...field, value: new Map(inner).set(step, withValue(item, rest, value)) }
+      : field;
+  }
+  if (Array.isArray(inner)) {
+    const items = inner as readonly Field<unknown>[];
+    const changed = items.map((item, index) =>
+      index === step ? withValue(item, rest, value) : item,
+    );
+    return { ...field, value: changed };
+  }
+  const record = inner as Readonly<Record<string, Field<unknown>>>;
+  const item = record[String(step)];
+  return item
+    ? { ...field, value: { ...record, [String(step)]: withValue(item, rest, value) } }
+    : field;
+}

@@ -1,0 +1,179 @@
+/**
+ * What a shot's figures are uncertain for: every value that was written as a range, and every one
+ * that was assumed and has ends. A width is two ways to lay the shot out again, once at each end.
+ */
+import type { Prior } from '../assumptions/assumption.ts';
+import { type AssumptionId, INCIDENT, IRIS_KEEPS_SIZE, REFLECTED } from '../assumptions/table.ts';
+import type { Field } from '../plan/field.ts';
+import type { Place } from '../plan/place.ts';
+import { message } from '../words/message.ts';
+import {
+  type Assumed,
+  closestDistanceOf,
+  closestMagnificationOf,
+  filterLoss,
+  flangeOf,
+  frontDiameterOf,
+  glassLoss,
+  pupilRatioOf,
+} from './assumed.ts';
+import type { Bench } from './bench.ts';
+import type { Constants } from './constants.ts';
+import { type AnyPart, findPart } from './parts.ts';
+
+/** One value that stands otherwise: a field of the plan, or a constant of the calculations. */
+export type Change =
+  | { readonly kind: 'field'; readonly at: Place; readonly value: unknown }
+  | { readonly kind: 'constant'; readonly key: keyof Constants; readonly value: number };
+
+/** An input that is not known exactly. */
+export interface Width {
+  /** The key in the plan's words, or what it is: `loss`, `meter constant`. */
+  readonly key: string;
+  /** What it belongs to: `long-200`; null: the calculation itself. */
+  readonly of: string | null;
+  /** Where it stands or would stand; null: no key of a plan says it. */
+  readonly at: Place | null;
+  /** null: it was written as a range. */
+  readonly assumed: AssumptionId | null;
+  readonly low: Change;
+  readonly high: Change;
+}
+
+/** Every width that figures of this shot may have, each input once. */
+export function widthsOf(bench: Bench): readonly Width[] {
+  const found = new Map<string, Width>();
+  const add = (width: Width): void => {
+    const key = width.at
+      ? `${width.at.file} ${width.at.entry} ${width.at.path.join('.')}`
+      : width.key;
+    if (!found.has(key)) found.set(key, width);
+  };
+  for (const { name, fields } of entriesOf(bench)) rangesIn(fields, name, add);
+  for (const [field, name, assumed] of assumptionsIn(bench)) {
+    if (field.state !== 'missing' || !assumed) continue;
+    const width = assumedWidth(field.at, name, assumed);
+    if (width) add(width);
+  }
+  for (const width of constantsIn(bench)) add(width);
+  return [...found.values()];
+}
+
+interface Entry {
+  readonly name: string;
+  readonly fields: object;
+}
+
+/** The shot and all that it names, as far as it can be looked up. */
+function entriesOf(bench: Bench): readonly Entry[] {
+  const { shot, fields, rig, subject, filters, lights } = bench;
+  return [
+    { name: shot, fields },
+    ...(rig ? [rig] : []),
+    ...(subject ? [subject] : []),
+    ...partsOf(bench).map(({ entry }) => entry),
+    ...(filters.known ? filters.value : []),
+    ...(lights.known ? lights.value : []),
+  ];
+}
+
+/** The entries of the rig's parts. */
+function partsOf({ parts, source }: Bench): readonly AnyPart[] {
+  if (!parts.known) return [];
+  return parts.value.flatMap(({ name }) => findPart(source.reader, name) ?? []);
+}
+
+type AnyField = Field<unknown>;
+
+const isField = (value: unknown): value is AnyField =>
+  typeof value === 'object' && value !== null && 'state' in value && 'at' in value;
+
+/** The ranges written in a record and in the records below it. */
+function rangesIn(fields: object, of: string, add: (width: Width) => void): void {
+  for (const field of Object.values(fields)) {
+    if (!isField(field) || field.state !== 'known') continue;
+    const { value, at, range } = field;
+    if (range) {
+      const end = (to: unknown): Change => ({ kind: 'field', at, value: to });
+      const key = String(at.path.filter((step) => typeof step === 'string').at(-1));
+      add({ key, of, at, assumed: null, low: end(range.low), high: end(range.high) });
+    } else if (typeof value === 'object' && value !== null && !(value instanceof Map))
+      rangesIn(value, of, add);
+  }
+}
+
+type MaybeAssumed = readonly [field: AnyField, of: string, assumed: Assumed | undefined];
+
+function assumptionsIn(bench: Bench): readonly MaybeAssumed[] {
+  const { body, lens, filters } = bench;
+  const found: MaybeAssumed[] = [];
+  if (body) found.push([body.fields['flange-distance'], body.name, flangeOf(body.fields)]);
+  if (lens) {
+    const { name, fields } = lens;
+    if (fields['t-stop'].state === 'missing') found.push([fields.loss, name, glassLoss.lens]);
+    found.push([fields['front-diameter'], name, frontDiameterOf(fields)]);
+    found.push([fields['pupil-ratio'], name, pupilRatioOf(fields, body?.fields)]);
+    const closest = fields.closest.state === 'known' ? fields.closest.value : undefined;
+    if (closest) {
+      found.push([closest['from-sensor'], name, closestDistanceOf(fields)]);
+      found.push([closest.magnification, name, closestMagnificationOf(fields)]);
+    }
+  }
+  for (const { kind, entry } of partsOf(bench))
+    if (kind === 'converter' || kind === 'close-up')
+      found.push([entry.fields.loss, entry.name, glassLoss[kind]]);
+  for (const { name, fields } of filters.known ? filters.value : [])
+    found.push([fields.loss, name, filterLoss(fields)]);
+  return found;
+}
+
+function assumedWidth(at: Place, of: string, { id, prior }: Assumed): Width | undefined {
+  if (prior.low === prior.high) return undefined;
+  const end = (value: number): Change => ({ kind: 'field', at, value });
+  const key = String(at.path.filter((step) => typeof step === 'string').at(-1));
+  return { key, of, at, assumed: id, low: end(prior.low), high: end(prior.high) };
+}
+
+/** What no key says: which light counts as right, and what the iris does up close. */
+function constantsIn(bench: Bench): readonly Width[] {
+  const { lights, lens } = bench;
+  const found: Width[] = [];
+  const add = (key: keyof Constants, id: AssumptionId, words: string, prior: Prior): void => {
+    const end = (value: number): Change => ({ kind: 'constant', key, value });
+    found.push({
+      key: words,
+      of: null,
+      at: null,
+      assumed: id,
+      low: end(prior.low),
+      high: end(prior.high),
+    });
+  };
+  if (lens && lens.fields.closest.state === 'known')
+    add('irisKeepsSize', 'iris', message`the iris at close focus`, IRIS_KEEPS_SIZE);
+  if (lights.known && lights.value.length > 0) {
+    add('incident', 'incident-constant', message`the meter constant C`, INCIDENT);
+    add('reflected', 'reflected-constant', message`the meter constant K`, REFLECTED);
+  }
+  for (const { name, fields } of lights.known ? lights.value : [])
+    if (
+      fields.modulation.state === 'missing' &&
+      fields.kind.state === 'known' &&
+      fields.kind.value === 'led' &&
+      fields.supply.state === 'known' &&
+      fields.supply.value === 'mains'
+    ) {
+      const { at } = fields.modulation;
+      const end = (value: unknown): Change => ({ kind: 'field', at, value });
+      const hz = bench.mainsHz.known ? 2 * bench.mainsHz.value : 'none';
+      found.push({
+        key: 'modulation',
+        of: name,
+        at,
+        assumed: 'modulation',
+        low: end('none'),
+        high: end(hz),
+      });
+    }
+  return found;
+}
