@@ -1,4 +1,4 @@
-/** All figures of a shot laid out on the bench. A function of the bench alone. */
+/** All figures of a shot. They are a function of its bench alone. */
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { evennessFigures } from './evenness.ts';
@@ -25,7 +25,7 @@ import type {
 } from './shot-figures.ts';
 import { timeFigures } from './time.ts';
 
-/** What costs much and is read of few shots, or only where somebody looks. */
+/** Figures that take long to calculate and that few shots need, or that only a reader looks at. */
 const onDemand = {};
 
 const weighedBy = demanding<LoadFigures>(onDemand, [
@@ -69,7 +69,10 @@ const mirroredBy = demanding<MirrorFigures>(onDemand, [
 
 type Exposure = Pick<LightFigures, 'exposureErrorStops' | 'isoNeeded'>;
 
-/** Of a flat mirror the exposure waits for what the mirror shows; of all else it is there already. */
+/**
+ * The exposure of a flat mirror depends on which lights it shows. For other subjects it is already
+ * known.
+ */
 const reachedBy = demanding<Exposure>(onDemand, ['exposureErrorStops', 'isoNeeded']);
 
 export function figuresOf(bench: Bench): ShotFigures {
@@ -117,6 +120,6 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...recordedBy(() => recordingFigures(bench)),
     ...mirroredBy(mirror),
   };
-  // What the prototype answers is not seen by the compiler.
+  // The compiler does not see the properties that the prototype provides.
   return figures as unknown as ShotFigures;
 }

@@ -1,4 +1,4 @@
-/** Figures that are worked out when they are asked for, and then kept. */
+/** Figures that are calculated when they are first asked for, and then kept. */
 
 /** `make`, called at most once. */
 export function once<T>(make: () => T): () => T {
@@ -12,10 +12,9 @@ export function once<T>(make: () => T): () => T {
 export type Makers<G> = { readonly [K in keyof G]: () => G[K] };
 
 /**
- * Gives `prototype` getters that answer with the figures in `keys`, and returns what an object of
- * that prototype has to hold for them: `{ __proto__: prototype, ...held, ...madeBy(makers) }`. The
- * getters are shared by all objects and the makers are made on the first question, so that a shot
- * pays only for what is read of it.
+ * Gives `prototype` a getter for each figure in `keys`, and returns what an object of that
+ * prototype has to hold: `{ __proto__: prototype, ...held, ...madeBy(makers) }`. All objects share
+ * the getters, and the makers run on the first question. So a shot costs only what is read of it.
  */
 export function demanding<G extends object>(
   prototype: object,

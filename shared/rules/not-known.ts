@@ -7,14 +7,14 @@ import type { PlanRule, PlanView } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
 interface Facts {
-  /** Keys that are missing, and whose they are. */
+  /** The missing keys, and the entry that lacks them. */
   readonly keys: readonly string[];
   readonly of: string;
-  /** How many shots wait for them; null: they are the shot's own. */
+  /** Number of shots that need them; null: they belong to the shot itself. */
   readonly waiting: number | null;
-  /** What waits. */
+  /** The figures that need them. */
   readonly waiter: 'shot' | 'cut';
-  /** What they are missed for in a shot. */
+  /** What a shot needs them for. */
   readonly wantedFor: readonly Asked[];
 }
 
@@ -30,7 +30,7 @@ const WANTED: Readonly<Record<Asked, string>> = {
   'focus-pull': later`the focus pull`,
   life: later`whether the film outlasts the take`,
 };
-/** Named of what waits: of more it is enough to know that there are. */
+/** Number of figures that are named; of more, only that there are more. */
 const MOST_NAMED = 2;
 
 export const notKnown: PlanRule<Facts> = {
@@ -112,7 +112,7 @@ const cutsWait = (waiting: number): string =>
     ? message`Without it ${waiting} cut can't be placed.`
     : message`Without it ${waiting} cuts can't be placed.`;
 
-/** The first of what is waited for, by name. */
+/** The first missing value, by name. */
 function listed(wanted: readonly Asked[]): string {
   const named = wanted.slice(0, MOST_NAMED).map((one) => inLanguage(WANTED[one]));
   const [first = '', second] = named;
@@ -126,7 +126,7 @@ const wantedFor = (needs: readonly NeedOf[]): readonly Asked[] => [
   ...new Set(needs.flatMap((need) => need.wantedFor)),
 ];
 
-/** What the edit needs before a cut has its place: the rate, the tempo, a length. */
+/** The values that the edit needs to place a cut: the rate, the tempo, a length. */
 function inEdit(edit: PlanView['edit']): readonly Observation<Facts>[] {
   const unknown = edit?.cuts.findIndex(({ track }) => !track.known) ?? -1;
   const track = edit?.cuts[unknown]?.track;

@@ -7,12 +7,12 @@ import { cutsIn, frames, framesText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
-/** A frame early or late is not seen; the exact place of a beat has parts of one. */
+/** One frame early or late is not visible, and the exact time of a beat falls between frames. */
 const MOST_FRAMES = 1;
 
 interface Facts {
   readonly cut: string;
-  /** The cut before it, whose length puts it there. */
+  /** The cut before it, whose length sets its place. */
   readonly before: string;
   readonly fromBeatFrames: number;
   readonly framesPerBeat: number;

@@ -1,4 +1,6 @@
-/** Rules about the text itself: reading finds which wording applies, the words are here. */
+/**
+ * Rules about the text itself. Reading the text decides which wording applies; the words are here.
+ */
 import { inLanguage, message } from '../../words/message.ts';
 import type { RuleCore, Words } from '../rule.ts';
 
