@@ -28,7 +28,7 @@ export class Problems {
     this.add({ rule: 'syntax', code, span, args, fixes });
   }
 
-  /** What passed a budget, and was not read or told. */
+  /** What exceeded a limit, and was not read or reported. */
   tooMuch(code: string, span: Span, args: Args): void {
     this.add({ rule: 'too-much', code, span, args, fixes: [] });
   }

@@ -1,6 +1,6 @@
 /**
- * Ways out of a finding. A rule proposes; what is offered has been tried: it removes its finding,
- * adds no error, and what it adds or worsens otherwise is named as its price.
+ * Fixes of a finding. A rule proposes them, and each is tried before it is offered: it removes its
+ * finding and adds no error. Its side effects, what else it adds or worsens, are named.
  */
 
 import type { LocatedFix } from '../api/located.ts';
@@ -22,7 +22,7 @@ import { FindingLocator } from './located-findings.ts';
 import type { TextFinding } from './text-findings.ts';
 import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
 
-/** Consequences named in a title; how many more there are is said. */
+/** Number of side effects named in a title; if there are more, the title says how many. */
 const MOST_NAMED = 2;
 
 export class FixMaker {
@@ -96,14 +96,14 @@ export class FixMaker {
     return { title, ...(sideEffects !== undefined && { sideEffects }), edits: located };
   }
 
-  /** Whether fixes that have no price each have none together: two settings may add up. */
+  /** Whether fixes without side effects have none together either: two settings may add up. */
   areFree(fixes: readonly { readonly finding: Finding; readonly fix: LocatedFix }[]): boolean {
     const edits = fixes.flatMap(({ fix }) => fix.edits);
     const mends = fixes.some(({ finding }) => isOfText(finding) && finding.severity === 'error');
     return addedBy(tryOut(this.#context, edits), mends).every(isHint);
   }
 
-  /** The fix with its whole price; undefined where it does not do what it says. */
+  /** The fix with all its side effects; undefined if it does not remove its finding. */
   #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
     if (fix.edits.length === 0) return undefined;
     const outcome = tryOut(this.#context, fix.edits);
@@ -137,7 +137,10 @@ function asAside(sentence: string): string {
     : bare;
 }
 
-/** What a mended text lets be seen again was there before: it is no price of mending it. */
+/**
+ * A finding that was hidden by a broken text was there before, so it is no side effect of
+ * repairing the text.
+ */
 const addedBy = (outcome: Outcome, ofText: boolean): readonly Finding[] =>
   addedOrWorsened(outcome).filter((finding) => !ofText || isOfText(finding));
 

@@ -1,7 +1,7 @@
 /**
- * Findings made ready to be shown: places into ranges, facts into words. What was made of a
- * finding is kept with it, relative to its chunk: while lines come and go above, only the chunk's
- * first line has to be added.
+ * Prepares findings to be shown: places become ranges, facts become words. The result is kept with
+ * the finding, relative to its chunk. If lines above are added or removed, only the chunk's first
+ * line has to be added again.
  */
 import type { LocatedFinding, LocatedRelated, Position, Range } from '../api/located.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
@@ -17,7 +17,7 @@ import type { TextFinding } from './text-findings.ts';
 const LONGEST_SENTENCE = 100;
 
 interface LocatorOptions {
-  /** Sentences are left whole: those of a report, which has the room. */
+  /** Sentences are not cut in a report, which has room for them. */
   readonly whole: boolean;
 }
 
@@ -32,7 +32,9 @@ interface Spot {
   /** Where the chunk was last seen: in this list of the file's chunks, at this index. */
   seen?: {
     readonly ids: readonly EntryId[];
-    /** The text's own, changed in place: looking here is all that an edit elsewhere costs. */
+    /**
+     * The text's own array, which edits change in place: an edit elsewhere costs only a look here.
+     */
     readonly chunks: readonly Chunk[];
     readonly index: number;
   };
@@ -112,7 +114,8 @@ export class FindingLocator {
     const { file, place, id, chunk, seen } = spot;
     if (chunk === undefined) return false;
     const ids = this.#locator.chunkIds(file);
-    // While the list of chunks stands, so does who holds what; only a file's first word may move.
+    // While the list of chunks is the same, so is the owner of each; only a file's first word may
+    // move.
     if (seen?.ids === ids && place?.entry !== '') return seen.chunks[seen.index] === chunk;
     const index = this.#locator.indexOf(file, id);
     const chunks = this.#locator.chunksOf(file);
@@ -206,7 +209,7 @@ export const byPosition = (a: LocatedFinding, b: LocatedFinding): number =>
   a.range.start.character - b.range.start.character ||
   (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
 
-/** One finding that several plans cause in a shared file stands there once. */
+/** A finding that several plans cause in a shared file is shown once. */
 export function withoutDoubles(findings: readonly Finding[]): readonly Finding[] {
   const seen = new Set<string>();
   return findings.filter((finding) => {

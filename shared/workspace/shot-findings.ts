@@ -1,4 +1,4 @@
-/** All rules that look at one shot, and what becomes of their findings. */
+/** Runs all rules about one shot. */
 import type { Place } from '../plan/place.ts';
 import { type Accepted, type Allowances, accept } from '../rules/acceptance.ts';
 import { withoutSilenced } from '../rules/precedence.ts';
@@ -7,7 +7,7 @@ import type { Finding } from '../rules/rule.ts';
 import { ruleFailed } from '../rules/rule-failed.ts';
 import type { ShotRule, ShotView } from '../rules/shot-rule.ts';
 
-/** What was found, less what is accepted, less what another's cause explains. */
+/** The findings, without accepted ones and without those that another's cause explains. */
 export function findInShot(view: ShotView, planAllow: Allowances): Accepted {
   const { shot, fields } = view.bench;
   const own = { name: shot, allow: fields.allow };
