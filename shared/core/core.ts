@@ -85,7 +85,8 @@ export function createCore(options: CoreOptions): Core {
       new Map(
         analysis.shots(file).flatMap((id) => {
           const figures = analysis.figures(file, id);
-          return figures ? [[nameOf('shots', id), figuresJson(figures)] as const] : [];
+          const uncertain = analysis.uncertain(file, id);
+          return figures ? [[nameOf('shots', id), figuresJson(figures, uncertain)] as const] : [];
         }),
       ),
     recording: (file) => recordingJson(analysis.recording(file)),

@@ -1,15 +1,18 @@
 /** The figures of a shot as JSON, in the names and the order of the catalogue. */
 import { inLanguage, later } from '../words/message.ts';
+import { boundsJson } from './bounds-json.ts';
 import { CATALOGUE } from './catalogue/catalogue.ts';
 import { type Figure, reasonOf } from './figure.ts';
 import type { JsonFigure, ShotFiguresJson } from './json.ts';
 import { type Reason, reasonsOf } from './reasons.ts';
 import type { ShotFigures } from './shot-figures.ts';
+import type { UncertainShot } from './uncertain.ts';
 
 /** Said where an input is invalid: the finding at the input says the rest. */
 const INVALID_INPUT = later`it depends on an invalid entry`;
 
-export function figuresJson(figures: ShotFigures): ShotFiguresJson {
+/** @param uncertain the same shot, where bounds are asked for too */
+export function figuresJson(figures: ShotFigures, uncertain?: UncertainShot): ShotFiguresJson {
   const reasons: Reason[] = [];
   const measured: string[] = [];
   const one = (figure: Figure<unknown>, name: string): JsonFigure => {
@@ -33,6 +36,7 @@ export function figuresJson(figures: ShotFigures): ShotFiguresJson {
     ...Object.fromEntries(out),
     notKnown: reasonsOf(reasons),
     ...(measured.length > 0 && { measured }),
+    ...(uncertain && boundsJson(uncertain)),
   };
 }
 

@@ -4,6 +4,7 @@ import { centreOfGravityMm, momentNm, totalMassKg, type Weight } from '../load/s
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Body, Support } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
+import { flangeOf as assumedFlange, orAssumed } from './assumed.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import type { Makers } from './lazily.ts';
@@ -55,7 +56,7 @@ function measuredAs(key: 'mass' | 'balance', bench: Bench): Figure<number> | und
 
 const flangeOf = (body: Named<Body> | undefined): Figure<number> =>
   body
-    ? figureOf(body.fields['flange-distance'], body.name)
+    ? orAssumed(body.fields['flange-distance'], body.name, assumedFlange(body.fields))
     : notKnown(message`the rig has no body`);
 
 /** The support of the rig in this shot: the shot's own, else the rig's. */
@@ -67,7 +68,7 @@ function footOf(bench: Bench): Figure<number> {
   const field = supportOf(bench);
   if (!field) return unknownOf([bench.parts]);
   if (field.state === 'invalid') return silent;
-  if (field.state === 'missing') return notKnown(message`the rig has no support`);
+  if (field.state === 'missing') return isNo('support');
   return figureOf(field.value.foot, message`${bench.rigName ?? ''}'s support`);
 }
 

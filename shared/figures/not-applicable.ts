@@ -9,13 +9,14 @@ const REASONS = {
   bubble: later`the subject is not a bubble`,
   film: later`the subject is not a film`,
   levelFilm: later`the film is not level`,
+  support: later`the rig has no support`,
   stand: later`the rig has no stand`,
   boom: later`the stand is not a boom`,
   pull: later`the shot has no focus pull`,
 } as const;
 
 /** What some figures are of alone: a glossy subject stands for no mirror, no stand for no boom. */
-export type Owner = Exclude<keyof typeof REASONS, 'gloss' | 'stand'>;
+export type Owner = Exclude<keyof typeof REASONS, 'gloss' | 'stand' | 'support'>;
 
 /** Not known, since the shot has no such thing. */
 export const isNo = (what: keyof typeof REASONS): UnknownFigure => ({

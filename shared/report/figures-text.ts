@@ -3,10 +3,11 @@
 import { type Block, list, type Pairs, paragraph, section, toned } from '../api/document.ts';
 import { CATALOGUE, DECLARATIONS, type FigureKey } from '../figures/catalogue/catalogue.ts';
 import type { Declaration, Told } from '../figures/catalogue/declaration.ts';
-import { sayFigure } from '../figures/catalogue/say-figure.ts';
+import { boundsWords, sayFigure } from '../figures/catalogue/say-figure.ts';
+import type { Shape } from '../figures/catalogue/shape.ts';
 import { SUMS } from '../figures/catalogue/sums.ts';
 import type { EditJson } from '../figures/edit-json.ts';
-import type { ShotFiguresJson } from '../figures/json.ts';
+import type { BoundsJson, ShotFiguresJson } from '../figures/json.ts';
 import { doesNotApply, type Reasons } from '../figures/reasons.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { Say } from '../say/say.ts';
@@ -26,8 +27,8 @@ export function figuresDocument(
 ): readonly Block[] {
   return [
     ...section(1, file, [], true),
-    ...[...shots].flatMap(([shot, { notKnown, measured, ...figures }]) =>
-      figuresSection(shot, CATALOGUE, { figures, notKnown, measured }, say),
+    ...[...shots].flatMap(([shot, { notKnown, measured, bounds, widenedBy: _, ...figures }]) =>
+      figuresSection(shot, CATALOGUE, { figures, notKnown, measured, bounds }, say),
     ),
     ...recording.flatMap(({ body, shots: _, notKnown, ...figures }) =>
       figuresSection(
@@ -48,6 +49,7 @@ interface Values {
   readonly figures: Readonly<Record<string, unknown>>;
   readonly notKnown: Reasons;
   readonly measured?: readonly string[] | undefined;
+  readonly bounds?: BoundsJson['bounds'] | undefined;
 }
 
 function figuresSection(heading: string, rows: Rows, values: Values, say: Say): readonly Block[] {
@@ -106,16 +108,29 @@ function sharedReasons(rows: Rows, values: Values): ReadonlyMap<string, readonly
   return new Map([...byReason].filter(([, labels]) => labels.length >= SHARED_BY));
 }
 
-function valueText(key: string, told: Told, { figures, notKnown }: Values, say: Say): string {
+function valueText(key: string, told: Told, values: Values, say: Say): string {
+  const { figures, notKnown, bounds } = values;
   const value = figures[key];
-  if (told.kind === 'figure') return wordsOf(told, value, notKnown[key], say);
+  if (told.kind === 'figure')
+    return `${wordsOf(told, value, notKnown[key], say)}${boundsText(told.is, value, bounds?.[key], say)}`;
   const of = value as Readonly<Record<string, unknown>>;
   return Object.entries(told.parts)
     .map(
       ([name, part]) =>
-        `${inLanguage(part.short)} ${wordsOf(part, of[name], notKnown[`${key}.${name}`], say)}`,
+        `${inLanguage(part.short)} ${wordsOf(part, of[name], notKnown[`${key}.${name}`], say)}${boundsText(part.is, of[name], bounds?.[`${key}.${name}`], say)}`,
     )
     .join(', ');
+}
+
+/** " (24 to 27)" behind a value; nothing where it has no width that its digits show. */
+function boundsText(
+  is: Shape,
+  value: unknown,
+  bounds: NonNullable<BoundsJson['bounds']>[string] | undefined,
+  say: Say,
+): string {
+  const words = bounds && value !== null && boundsWords(is, value, bounds, say);
+  return words ? ` (${words})` : '';
 }
 
 const wordsOf = (

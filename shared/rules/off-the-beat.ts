@@ -75,8 +75,8 @@ export const offTheBeat: PlanRule<Facts> = {
   words: ({ cut, before, fromBeatFrames: from, framesPerBeat: beat }, say) => ({
     what:
       from > 0
-        ? message`${cut} is ${frames(Math.abs(from))} late on the beat.`
-        : message`${cut} is ${frames(Math.abs(from))} early on the beat.`,
+        ? message`${cut} is ${frames(Math.abs(from))} after the beat.`
+        : message`${cut} is ${frames(Math.abs(from))} before the beat.`,
     why: message`It begins where ${before} ends; a beat lasts ${say.number(beat)} frames.`,
   }),
   numbers: ({ fromBeatFrames, framesPerBeat: beat }) => ({ fromBeatFrames, framesPerBeat: beat }),

@@ -17,6 +17,7 @@ import { takesOfShot } from '../figures/recording.ts';
 import { type BodySums, sumsByBody } from '../figures/recording-sums.ts';
 import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
+import { UncertainShot } from '../figures/uncertain.ts';
 import { isOf, nameOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { Shot } from '../plan/generated/types.ts';
@@ -61,6 +62,7 @@ export class Analysis {
   readonly #entryText: Query<readonly TextFinding[]>;
   readonly #bench: Query<Bench | undefined>;
   readonly #figures: Query<ShotFigures | undefined>;
+  readonly #uncertain: Query<UncertainShot | undefined>;
   readonly #shot: Query<WorkedShot>;
   readonly #summaryGroup: Query<readonly ShotSummary[]>;
   readonly #usedGroup: Query<readonly string[]>;
@@ -107,6 +109,14 @@ export class Analysis {
       (key) => {
         const bench = this.#bench(key);
         return bench && figuresOf(bench);
+      },
+      GROUP_SIZE,
+    );
+    this.#uncertain = graph.passing(
+      'uncertain',
+      (key) => {
+        const [bench, figures] = [this.#bench(key), this.#figures(key)];
+        return bench && figures && new UncertainShot({ bench, figures });
       },
       GROUP_SIZE,
     );
@@ -193,6 +203,11 @@ export class Analysis {
 
   figures(file: FileId, shot: EntryId): ShotFigures | undefined {
     return this.#figures(keyOf(file, shot));
+  }
+
+  /** The uncertainty of the figures, calculated as far as somebody asks. */
+  uncertain(file: FileId, shot: EntryId): UncertainShot | undefined {
+    return this.#uncertain(keyOf(file, shot));
   }
 
   /** Sums of a plan's takes for each body; a shot that can't be read counts as unknown. */

@@ -1,13 +1,41 @@
 /** A figure's value in words, by its declaration. */
+
+import { endsWords } from '../../say/between.ts';
 import type { Say } from '../../say/say.ts';
 import { UNITS } from '../../say/units.ts';
 import { inLanguage, message } from '../../words/message.ts';
+import type { NumberBounds } from '../json.ts';
 import type { Declaration } from './declaration.ts';
 import type { NumberShape, PairShape, Part, Shape } from './shape.ts';
 
 /** @param value as the JSON has it, known */
 export const sayFigure = ({ is }: Pick<Declaration, 'is'>, value: unknown, say: Say): string =>
   said(is, value, say);
+
+/**
+ * What lies round a value: "24 to 27" behind f/25, "70 to 74 × 39 to 42" behind two sizes. Empty
+ * where no digit shows it.
+ */
+export function boundsWords(
+  is: Shape,
+  value: unknown,
+  bounds: NumberBounds | readonly NumberBounds[],
+  say: Say,
+): string {
+  if (is.kind === 'number') {
+    const words = (number: unknown) => said(is, number, say);
+    const [low, high] = bounds as NumberBounds;
+    return endsWords(words(value), words(low), words(high));
+  }
+  if (is.kind !== 'pair') return '';
+  const number: NumberShape = { kind: 'number', unit: is.unit };
+  const each = (bounds as readonly NumberBounds[]).map((ends, index) => {
+    const at = (value as readonly unknown[])[index];
+    return [boundsWords(number, at, ends, say), said(number, at, say)] as const;
+  });
+  if (each.every(([words]) => words === '')) return '';
+  return each.map(([words, at]) => words || at).join(is.between === 'by' ? ' × ' : ', ');
+}
 
 /** Whether its value is one plain number, which can be bounded. */
 export const isNumber = (

@@ -1,0 +1,33 @@
+/** The ends of a value that is not known exactly, behind the value: f/25 (24 to 27). */
+import { message } from '../words/message.ts';
+
+interface Parts {
+  readonly before: string;
+  readonly number: string;
+  readonly behind: string;
+}
+
+/** A number with what stands round it: "f/" and "25", "4.1" and " mm". */
+function partsOf(words: string): Parts | undefined {
+  const found = /^([^\d−+]*)([−+]?\d[\d.]*)(.*)$/su.exec(words);
+  if (!found) return undefined;
+  const [, before = '', number = '', behind = ''] = found;
+  // One of a thing is said without its plural.
+  return { before, number, behind: behind.replace(/^ stop$/, ' stops') };
+}
+
+/**
+ * What lies between two ends as each would be said alone, without what they share with the value;
+ * empty where both are said as the value is.
+ */
+export function endsWords(value: string, low: string, high: string): string {
+  if (low === value && high === value) return '';
+  const [at, from, to] = [partsOf(value), partsOf(low), partsOf(high)];
+  if (!from || !to || from.before !== to.before || from.behind !== to.behind)
+    return message`${low} to ${high}`;
+  const isAsValue = at !== undefined && at.before === from.before && at.behind === from.behind;
+  if (isAsValue) return message`${from.number} to ${to.number}`;
+  return from.before === ''
+    ? message`${from.number} to ${high}`
+    : message`${low} to ${to.number}${to.behind}`;
+}
