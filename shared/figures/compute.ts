@@ -1,4 +1,4 @@
-/** All figures of a shot laid out on the bench. A function of the bench alone. */
+/** All figures of a shot. They are a function of its bench alone. */
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { evennessFigures } from './evenness.ts';
@@ -25,7 +25,7 @@ import type {
 } from './shot-figures.ts';
 import { timeFigures } from './time.ts';
 
-/** What costs much and is read of few shots, or only where somebody looks. */
+/** Figures that take long to calculate and that few shots need, or that only a reader looks at. */
 const onDemand = {};
 
 const weighedBy = demanding<LoadFigures>(onDemand, {

@@ -8,7 +8,7 @@ export interface CutJson {
   /** SMPTE ST 12-1, from 00:00:00:00; null where the rate has none. */
   readonly startTimecode: string | null;
   readonly durationFrames: number | null;
-  /** As written, exact: before it is laid on frames. */
+  /** As written and exact, before rounding to frames. */
   readonly durationS: number | null;
   /** Shares of real time, at its beginning and end. */
   readonly speed: readonly [from: number, to: number] | null;
@@ -16,9 +16,9 @@ export interface CutJson {
   readonly slowestSpeedWithoutRepeats: number | null;
   /** Whether any part of it is slower than that, so that frames are shown twice. */
   readonly repeatsFrames: boolean | null;
-  /** What it uses of its clip, s. */
+  /** Length of the clip that it uses, s. */
   readonly sourceS: number | null;
-  /** The clip that it is laid into, from 1, and from where to where in it. */
+  /** The clip that it is placed in, from 1, with the beginning and end in that clip. */
   readonly clip: number | null;
   readonly clipFile: string | null;
   readonly sourceStartS: number | null;
@@ -27,12 +27,12 @@ export interface CutJson {
   readonly fromBeatFrames: number | null;
   /** The dissolve that it begins with; 0: a plain cut. */
   readonly dissolveFrames: number | null;
-  /** What joins need of the clip before and after the cut, and what it has. */
+  /** Handles that the transitions need before and after the cut, and that the clip has. */
   readonly handleBeforeNeededFrames: number | null;
   readonly handleBeforeThereFrames: number | null;
   readonly handleAfterNeededFrames: number | null;
   readonly handleAfterThereFrames: number | null;
-  /** Frames at its end that no clip gives. */
+  /** Frames at its end that no clip covers. */
   readonly uncoveredFrames: number | null;
   readonly notKnown: Reasons;
 }

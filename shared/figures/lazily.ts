@@ -1,4 +1,4 @@
-/** Figures that are worked out when they are asked for, and then kept. */
+/** Figures that are calculated when they are first asked for, and then kept. */
 
 /** `make`, called at most once. */
 export function once<T>(make: () => T): () => T {

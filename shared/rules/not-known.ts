@@ -31,7 +31,7 @@ const WANTED: Readonly<Record<Asked, string>> = {
   'focus-pull': later`the focus pull`,
   life: later`whether the film outlasts the take`,
 };
-/** Named of what waits: of more it is enough to know that there are. */
+/** Number of figures that are named; of more, only that there are more. */
 const MOST_NAMED = 2;
 
 export const notKnown: PlanRule<Facts> = {

@@ -1,6 +1,6 @@
 /**
- * Ways out of a finding. A rule proposes; what is offered has been tried: it removes its finding,
- * adds no error, and what it adds or worsens otherwise is named as its price.
+ * Fixes of a finding. A rule proposes them, and each is tried before it is offered: it removes its
+ * finding and adds no error. Its side effects, what else it adds or worsens, are named.
  */
 
 import type { LocatedFix } from '../api/located.ts';
@@ -22,7 +22,7 @@ import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
 import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
 
-/** Consequences named in a title; how many more there are is said. */
+/** Number of side effects named in a title; if there are more, the title says how many. */
 const MOST_NAMED = 2;
 
 export class FixMaker {
@@ -91,14 +91,14 @@ export class FixMaker {
     return { ...fix, edits: fix.edits.flatMap((edit) => locatedEdits(this.#context.store, edit)) };
   }
 
-  /** Whether fixes that have no price each have none together: two settings may add up. */
+  /** Whether fixes without side effects have none together either: two settings may add up. */
   areFree(fixes: readonly { readonly finding: Finding; readonly fix: LocatedFix }[]): boolean {
     const edits = fixes.flatMap(({ fix }) => fix.edits);
     const mends = fixes.some(({ finding }) => isOfText(finding) && finding.severity === 'error');
     return addedBy(tryOut(this.#context, edits), mends).every(isHint);
   }
 
-  /** The fix with its whole price; undefined where it does not do what it says. */
+  /** The fix with all its side effects; undefined if it does not remove its finding. */
   #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
     if (fix.edits.length === 0) return undefined;
     const outcome = tryOut(this.#context, fix.edits);

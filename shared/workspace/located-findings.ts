@@ -1,7 +1,7 @@
 /**
- * Findings made ready to be shown: places into ranges, facts into words. What was made of a
- * finding is kept with it, relative to its chunk: while lines come and go above, only the chunk's
- * first line has to be added.
+ * Prepares findings to be shown: places become ranges, facts become words. The result is kept with
+ * the finding, relative to its chunk. If lines above are added or removed, only the chunk's first
+ * line has to be added again.
  */
 import type { LocatedFinding, LocatedRelated, Position, Range } from '../api/located.ts';
 import { inputWords } from '../figures/bounds-json.ts';
@@ -19,7 +19,7 @@ import type { Locator } from './locate.ts';
 const LONGEST_SENTENCE = 100;
 
 interface LocatorOptions {
-  /** Sentences are left whole: those of a report, which has the room. */
+  /** Sentences are not cut in a report, which has room for them. */
   readonly whole: boolean;
 }
 
@@ -33,7 +33,9 @@ interface Spot {
   /** Where the chunk was last seen: in this list of the file's chunks, at this index. */
   seen?: {
     readonly ids: readonly EntryId[];
-    /** The text's own, changed in place: looking here is all that an edit elsewhere costs. */
+    /**
+     * The text's own array, which edits change in place: an edit elsewhere costs only a look here.
+     */
     readonly chunks: readonly Chunk[];
     readonly index: number;
   };
@@ -205,7 +207,7 @@ export const byPosition = (a: LocatedFinding, b: LocatedFinding): number =>
   a.range.start.character - b.range.start.character ||
   (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
 
-/** One finding that several plans cause in a shared file stands there once. */
+/** A finding that several plans cause in a shared file is shown once. */
 export function withoutDoubles(findings: readonly Finding[]): readonly Finding[] {
   const seen = new Set<string>();
   return findings.filter((finding) => {

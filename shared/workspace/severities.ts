@@ -1,6 +1,6 @@
 /**
- * Severities as the plan, or a file that it uses, sets them: in the data, so that every reader of
- * the plan sees the same. The nearest file's word holds.
+ * Severities as set by the plan or a file that it uses. They are part of the plan, so that every
+ * reader sees the same. The nearest file decides.
  */
 import type { PlanReader } from '../figures/reader.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
@@ -9,7 +9,7 @@ import { lowered } from '../rules/certainty.ts';
 import type { Finding, Severity } from '../rules/rule.ts';
 import { ruleFailed } from '../rules/rule-failed.ts';
 
-/** By rule, where a file says it. */
+/** By rule, with the place that sets it. */
 export function severitiesIn(
   files: readonly FileId[],
   readerOf: (file: FileId) => PlanReader,
@@ -18,7 +18,7 @@ export function severitiesIn(
   for (const file of files)
     for (const [rule, severity] of ifKnown(readerOf(file).plan('severity')) ?? [])
       if (isKnown(severity) && !set.has(rule)) set.set(rule, severity.value);
-  // That a rule broke down is nothing that a plan could wish away.
+  // A plan can't change the severity of a failed rule.
   set.delete(ruleFailed.name);
   return set;
 }
