@@ -109,13 +109,13 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   smallerThanDelivery,
   betterRecordingMode,
   clipTooLong,
-  checkMissing,
   checkOpen,
 ];
 
 /** Look at the plan as a whole, by a summary of each shot. */
 export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   notKnown,
+  checkMissing,
   measuredDiffers,
   unusedName,
   allowUnused,

@@ -35,6 +35,9 @@ function isWorse(now: Finding, then: Finding | undefined): boolean {
   if (!then) return true;
   if (RANK[now.severity] !== RANK[then.severity]) return RANK[now.severity] > RANK[then.severity];
   const rule = ruleNamed(now.rule);
+  const [countNow, countThen] = [rule?.count?.(now.facts), rule?.count?.(then.facts)];
+  if (countNow !== undefined && countThen !== undefined && countNow !== countThen)
+    return countNow > countThen;
   const sizeNow = rule?.size?.(now.facts)?.value;
   const sizeThen = rule?.size?.(then.facts)?.value;
   return sizeNow !== undefined && sizeThen !== undefined && sizeNow > sizeThen * WORSE_BY;
