@@ -65,7 +65,8 @@ function toPlan(
   everyShot: readonly string[],
 ): readonly PlanEdit[] {
   if (once.length + everyShot.length === 0) return [];
-  if (preflight.state !== 'known') {
+  const said = ifKnown(preflight);
+  if (!said || (said.once.state === 'missing' && said['every-shot'].state === 'missing')) {
     // Written as one: two edits would each make the section.
     const parts = [
       ...(once.length > 0 ? [`once:\n${once.map((name) => `  ${name}: open`).join('\n')}`] : []),
@@ -73,9 +74,11 @@ function toPlan(
     ];
     return [{ op: 'set', at: preflight.at, text: parts.join('\n') }];
   }
-  const { once: states, 'every-shot': list } = preflight.value;
-  const daily = { at: states.at, count: ifKnown(states)?.size ?? 0 };
-  return [...toMap(daily, once), ...toList(list, everyShot)];
+  const { once: states, 'every-shot': list } = said;
+  const daily = toMap({ at: states.at, count: ifKnown(states)?.size ?? 0 }, once);
+  const shared = toList(list, everyShot);
+  // A new key comes behind what is added to the one before it, at the same end of the section.
+  return states.state === 'missing' ? [...shared, ...daily] : [...daily, ...shared];
 }
 
 const indentedItems = (names: readonly string[]): string =>
