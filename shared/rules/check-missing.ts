@@ -54,7 +54,14 @@ export const checkMissing: PlanRule<Facts> = {
     };
   },
   numbers: ({ shots }) => ({ missing: namesIn(shots).length, shots: shots.length }),
-  count: ({ shots }) => shots.reduce((sum, { checks }) => sum + checks.length, 0),
+  beyond(now, then) {
+    const known = new Map(then.shots.map(({ shot, checks }) => [shot, checks]));
+    const shots = now.shots.flatMap(({ shot, checks }) => {
+      const more = checks.filter((name) => !known.get(shot)?.includes(name));
+      return more.length > 0 ? [{ shot, checks: more }] : [];
+    });
+    return shots.length > 0 ? { shots } : null;
+  },
   fixes: (_, view) => addMissingChecks(view),
 };
 

@@ -80,8 +80,8 @@ export interface RuleCore<F> {
   words(facts: F, say: Say): Words;
   /** How much of it there is, where that is a size: greater is worse. Acceptances bound it. */
   size?(facts: F): Size | undefined;
-  /** How many things it is said of, where one finding stands for several: more is worse. */
-  count?(facts: F): number;
+  /** Where one finding stands for several: what it says now and did not say then; null: nothing. */
+  beyond?(now: F, then: F): F | null;
   /** The numbers that JSON carries, names with their units. */
   numbers?(facts: F): Readonly<Record<string, number>>;
 }

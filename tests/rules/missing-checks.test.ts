@@ -70,18 +70,21 @@ describe('the finding', () => {
   });
 
   it('leaves out a shot that is still without subject or rig, or that can’t be read', () => {
-    for (const change of [
-      { 'shots/frost/rig': null },
-      { 'shots/frost/subject': null },
-      { 'shots/frost/rig': 'nobody' },
-      { 'shots/frost/aperture': 'eight' },
-    ])
-      expect(found(changed(ALIKE, change))?.finding.numbers?.shots).toBe(1);
+    for (const [key, value] of [
+      ['rig', null],
+      ['subject', null],
+      ['rig', 'nobody'],
+      ['aperture', 'eight'],
+    ] as const)
+      expect(found(changed(ALIKE, { [`shots/frost/${key}`]: value }))?.finding.numbers?.shots).toBe(
+        1,
+      );
   });
 
   it('says nothing where the checks can’t be read', () => {
     expect(found(`${BARE}preflight: nothing\n`)).toBeNull();
     expect(found(`${BARE}preflight: { every-shot: 3 }\n`)).toBeNull();
+    expect(found(`${BARE}preflight:\n`)).toBeNull();
   });
 });
 
@@ -166,11 +169,10 @@ describe('the fix', () => {
 
   it.each([
     ['no list', ''],
-    ['an empty section', 'preflight:\n'],
     ['empty brackets', 'preflight: {}\n'],
     ['empty lists', 'preflight: { once: {}, every-shot: [] }\n'],
     ['empty lists in lines', 'preflight:\n  once: {}\n  every-shot: []\n'],
-    ['keys without values', 'preflight:\n  once:\n  every-shot:\n'],
+    ['the day’s in brackets', 'preflight: { once: { cards-formatted: open } }\n'],
     ['the day’s alone', 'preflight:\n  once: { cards-formatted: open }\n'],
     ['a list in lines', 'preflight:\n  every-shot:\n    - focus-at-full-size  # first\n'],
     ['a list in brackets', 'preflight: { every-shot: [focus-at-full-size] }\n'],
@@ -222,12 +224,17 @@ describe('the fix', () => {
     expect(found(text)?.fixes[0]?.sideEffects).toMatch(/clips were recorded with 10 checks open/);
   });
 
-  it('of a finding elsewhere names the checks that it adds', () => {
-    // The slide adds a check to a shot while others are missing already: one finding, only larger.
-    const core = coreWith(ALIKE);
-    const [before] = core.findings(PLAN).filter(({ rule }) => rule === 'check-missing');
-    const moved = found(changed(ALIKE, { 'shots/frost/move': '{ kind: slide, speed: 0.1 mm/s }' }));
-    expect(moved?.finding.numbers?.missing).toBe((before?.numbers?.missing ?? 0) + 1);
+  it('of another finding names the checks that it adds to those missing already', () => {
+    // A tube makes the rig a long one, which is to be balanced over its foot.
+    const near = changed(BARE, { 'shots/frost/rig': 'plain', 'shots/frost/field': '60 mm' });
+    const core = coreWith(near);
+    const fixes = core
+      .findings(PLAN)
+      .filter(({ shot, rule }) => shot === 'frost' && rule !== 'check-missing')
+      .flatMap((finding) => core.fixesOf(finding));
+    const longer = fixes.filter(({ title }) => title.includes('tube-'));
+    expect(longer.length).toBeGreaterThan(0);
+    for (const { sideEffects } of longer) expect(sideEffects).toContain('a check is missing in `frost`: foot-balanced');
   });
 });
 
