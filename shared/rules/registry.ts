@@ -142,7 +142,7 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
 ];
 
 /** Look at the clips on the disk, when they are verified. */
-export const CLIP_RULES: readonly RuleCore<never>[] = [clipNotFound, clipUnreadable, clipDiffers];
+export const CLIP_RULES: readonly RuleCore<unknown>[] = [clipNotFound, clipUnreadable, clipDiffers];
 
 export const ALL_RULES: readonly RuleCore<unknown>[] = [
   ...TEXT_RULES,
