@@ -1,5 +1,6 @@
 /** A shot at a glance, for its name. */
 
+import { isJudged, missingChecks } from '../../../rules/checks-called-for.ts';
 import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
 import { exposureError, sizeWords } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
@@ -10,6 +11,7 @@ import type { SaidShot } from './view.ts';
 export function shotSummary(shot: SaidShot): string {
   const { bench, figures, say } = shot;
   const { marked, iso } = bench;
+  const missing = isJudged(bench) ? missingChecks(bench) : [];
   return table([
     line(`**${plain(bench.shot)}**`, message`shot`),
     bench.subject && line(message`subject`, plain(bench.subject.name)),
@@ -32,5 +34,6 @@ export function shotSummary(shot: SaidShot): string {
         ),
     ...depthLines(shot),
     figureLine(message`contrast after diffraction`, figures.contrast, (share) => say.number(share)),
+    missing.length > 0 && line(message`checks missing`, missing.map(({ name }) => name).join(', ')),
   ]);
 }
