@@ -41,7 +41,7 @@ function figuresIn(key: string, entry: Entry): readonly (readonly [string, Shape
 }
 
 /** Of numbers and pairs of them; words, lists and records have none. */
-function boundsOf(uncertain: UncertainShot, shape: Shape, take: Take) {
+export function boundsOf(uncertain: UncertainShot, shape: Shape, take: Take) {
   if (shape.kind === 'number') {
     const bounds = uncertain.bounds(take as (figures: ShotFigures) => Figure<number>);
     return bounds && { bounds: endsOf(bounds), widest: bounds };

@@ -19,6 +19,7 @@ import type { Context } from '../../workspace/context.ts';
 import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
 import { shotSummary } from './shot/summary.ts';
+import { Sure, withFoot } from './sure.ts';
 
 /** The entry of that name in the first of the groups that has one, as seen from `file`. */
 export function nameHover(
@@ -40,7 +41,13 @@ export function shotHover({ analysis, say }: Context, shot: { file: FileId; entr
   const bench = analysis.bench(shot.file, shot.entry);
   const figures = analysis.figures(shot.file, shot.entry);
   if (!bench || !figures) return null;
-  return paragraphs(aboutOf(bench.fields), shotSummary({ bench, figures, say }));
+  const uncertain = analysis.uncertain(shot.file, shot.entry);
+  if (!uncertain) return null;
+  const sure = new Sure(uncertain, say);
+  return paragraphs(
+    aboutOf(bench.fields),
+    withFoot(shotSummary({ bench, figures, say, sure }), sure),
+  );
 }
 
 function entryHover(context: Context, file: FileId, entry: Named<object>): string {
