@@ -22,6 +22,7 @@ import { code, paragraphs } from './markdown.ts';
 const WORTH_A_LINE = 0.1;
 const MOST_ASSUMED = 3;
 const MOST_WIDEST = 2;
+const MOST_NAMED = 2;
 
 type PickPair = (figures: ShotFigures) => Figure<readonly [number, number]>;
 
@@ -61,7 +62,7 @@ export class Sure {
 
   /** What widens the figures that were told of, and what was assumed for them. */
   foot(): string {
-    return paragraphs(this.#widestWords(), ...this.#assumed());
+    return paragraphs(this.widest(), ...this.#assumed());
   }
 
   #words(label: string, pick: Pick, words: (value: number, bounds: Bounds) => string): string {
@@ -82,8 +83,8 @@ export class Sure {
     return inBrackets(said);
   }
 
-  /** "Widest: exposure by `loss` of `long-200` (62%)." */
-  #widestWords(): string {
+  /** "Widest: exposure by `loss` of `long-200` (62%)."; empty where nothing was told of. */
+  widest(): string {
     const byInput = new Map<Width, { labels: string[]; share: number }>();
     for (const { label, widenedBy } of this.#told) {
       const [widest] = widenedBy;
@@ -96,7 +97,7 @@ export class Sure {
     }
     if (byInput.size === 0) return '';
     const groups = [...byInput].slice(0, MOST_WIDEST).map(([width, { labels, share }]) => {
-      const names = allOf(labels.map((label) => label.replace(/^· /, '')));
+      const names = namesOf(labels);
       const much = this.#say.percent(share);
       return labels.length === 1
         ? message`${names} by ${inputText(width)} (${much})`
@@ -119,6 +120,17 @@ export class Sure {
         assumedWords({ id: assumed!, of: of === null ? null : code(of), prior }, this.#say),
       );
   }
+}
+
+/** Parts of a figure go with the figure. */
+function namesOf(labels: readonly string[]): string {
+  const whole = labels.filter((label) => !label.startsWith('·'));
+  const named = (whole.length > 0 ? whole : labels).map((label) => label.replace(/^· /, ''));
+  return allOf(
+    named.length > MOST_NAMED + 1
+      ? [...named.slice(0, MOST_NAMED), message`${named.length - MOST_NAMED} more`]
+      : named,
+  );
 }
 
 const inputText = ({ key, of }: Width): string =>

@@ -8,7 +8,7 @@ import type { Context } from '../../workspace/context.ts';
 import type { PlanSpot } from '../spot.ts';
 import { clipHover } from './clip.ts';
 import { cutHover, musicHover } from './cut.ts';
-import { fieldText } from './entry-data.ts';
+import { fieldText, valueText } from './entry-data.ts';
 import { paragraphs, plain } from './markdown.ts';
 import { fileName, nameHover } from './name.ts';
 import { ruleHover } from './rule.ts';
@@ -158,12 +158,15 @@ function readHover({ say }: Context, { meaning }: PlanSpot, node: ScalarNode): s
   const kind = kindOf(shape.of);
   const exact = kind.parse(node.text);
   const parsed = exact.ok || !shape.rough ? exact : kind.rough?.parse(node.text);
-  return parsed?.ok
-    ? paragraphs(
-        `${inLanguage(title)}: **${fieldText(shape, parsed, say, meaning.key)}**`,
-        inLanguage(description),
-      )
-    : null;
+  if (!parsed?.ok) return null;
+  const { value } = parsed;
+  const isRange = 'range' in parsed;
+  return paragraphs(
+    `${inLanguage(title)}: **${fieldText(shape, parsed, say, meaning.key)}**`,
+    isRange &&
+      message`Middle: ${valueText(shape, value, say, meaning.key)}. Figures are calculated there and at both ends.`,
+    inLanguage(description),
+  );
 }
 
 const UNREAD = {
