@@ -14,7 +14,7 @@ import type { Review } from '../../figures/catalogue/declaration.ts';
 import { doesNotApply } from '../../figures/reasons.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
-import { figureWords } from '../figures-text.ts';
+import { boundsBehind, figureWords } from '../figures-text.ts';
 
 /** The figures that a reviewer decides by, in the order of their weight, and what they are called. */
 const DECIDING: ReadonlyMap<string, Review> = new Map(
@@ -45,11 +45,23 @@ export function followsWords(figures: readonly FigureChange[], say: Say): readon
     const said = (when: 'before' | 'after'): string =>
       doesNotApply(change.notKnown, when)
         ? message`not for this subject`
-        : figureWords(name, change[when], change.notKnown[when], say);
+        : `${figureWords(name, change[when], change.notKnown[when], say)}${boundsBehind(name, change[when], change.bounds?.[when], say)}`;
     const [was, is] = [said('before'), said('after')];
     const label = inLanguage(review.label);
-    return was === is ? [] : [{ label, before: worded(was), after: worded(is) }];
+    return was === is
+      ? []
+      : [{ label, before: worded(was), after: worded(`${is}${widthWords(change, name, say)}`) }];
   });
+}
+
+/** What is said of a change of which the value says too little, or too much. */
+function widthWords(change: FigureChange, name: string, say: Say): string {
+  const { before, after, notKnown, insideBounds, width } = change;
+  const says = (value: unknown): string => figureWords(name, value, notKnown.after, say);
+  const hadBounds = boundsBehind(name, before, change.bounds?.before, say) !== '';
+  if (before !== null && after !== null && says(before) === says(after))
+    return width === 'narrower' ? message`, narrower` : width === 'wider' ? message`, wider` : '';
+  return insideBounds && hadBounds ? message`, inside its bounds` : '';
 }
 
 /** "drift", "drift, called glide before", "drift, new" */
