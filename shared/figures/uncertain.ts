@@ -54,19 +54,26 @@ export class UncertainShot {
 
   /** The shot with each width where `ends` says, in the order of `widths`. */
   at(ends: readonly End[]): LaidOut {
-    if (ends.every((end) => end === 0)) return this.middle;
-    const key = ends.join(' ');
+    if (ends.every((end, index) => this.#isMiddle(index, end))) return this.middle;
+    const key = ends.map((end, index) => (this.#isMiddle(index, end) ? 0 : end)).join(' ');
     let corner = this.#corners.get(key);
     if (!corner) {
       const changes = this.widths.flatMap((width, index) => {
         const end = ends[index] ?? 0;
-        return end === 0 ? [] : [end < 0 ? width.low : width.high];
+        return this.#isMiddle(index, end) ? [] : [end < 0 ? width.low : width.high];
       });
       const bench = changedBench(this.middle.bench, changes);
       corner = { bench, figures: figuresOf(bench) };
       this.#corners.set(key, corner);
     }
     return corner;
+  }
+
+  /** An end of what is assumed may be its middle. */
+  #isMiddle(index: number, end: End): boolean {
+    if (end === 0) return true;
+    const prior = this.widths[index]?.prior;
+    return prior !== undefined && prior.middle === (end < 0 ? prior.low : prior.high);
   }
 
   /** With one width alone at an end. */

@@ -36,6 +36,8 @@ export interface Width {
   readonly at: Place | null;
   /** null: it was written as a range. */
   readonly assumed: AssumptionId | null;
+  /** What is assumed; left out: it was written as a range, or only words say it. */
+  readonly prior?: Prior;
   readonly low: Change;
   readonly high: Change;
 }
@@ -131,7 +133,7 @@ function assumedWidth(at: Place, of: string, { id, prior }: Assumed): Width | un
   if (prior.low === prior.high) return undefined;
   const end = (value: number): Change => ({ kind: 'field', at, value });
   const key = String(at.path.filter((step) => typeof step === 'string').at(-1));
-  return { key, of, at, assumed: id, low: end(prior.low), high: end(prior.high) };
+  return { key, of, at, assumed: id, prior, low: end(prior.low), high: end(prior.high) };
 }
 
 /** What no key says: which light counts as right, and what the iris does up close. */
@@ -145,6 +147,7 @@ function constantsIn(bench: Bench): readonly Width[] {
       of: null,
       at: null,
       assumed: id,
+      prior,
       low: end(prior.low),
       high: end(prior.high),
     });
