@@ -158,8 +158,8 @@ export class UncertainShot {
   #valuesIn(pick: Pick, { base, value, moves }: View): readonly number[] {
     const moved = moves.filter((move) => move !== undefined);
     const ends = [value, ...moved.flatMap(({ low, high }) => [low.value, high.value])];
-    if (moved.filter(isWide).length < 2 && !(moved.length > 0 && this.#turning.length > 1))
-      return ends;
+    const turns = this.#turning.some((index) => moves[index]);
+    if (moved.filter(isWide).length < 2 && !turns) return ends;
     const down = moves.map((move) => move?.low);
     const up = moves.map((move) => move?.high);
     return [...ends, ...this.#corner(pick, base, down, -1), ...this.#corner(pick, base, up, 1)];
@@ -214,7 +214,7 @@ export class UncertainShot {
     };
     const stands = base.map((stand, index) => to[index]?.stand ?? stand);
     const whole = valueAt(stands);
-    if (whole !== undefined) return [this.#turned(valueAt, stands, whole, way)];
+    if (whole !== undefined) return [this.#turned(valueAt, stands, whole, way, to)];
     const order = to.flatMap((looked, index) => (looked ? [index] : []));
     order.sort((a, b) => way * ((to[b]?.value ?? 0) - (to[a]?.value ?? 0)));
     const found: number[] = [];
@@ -238,17 +238,27 @@ export class UncertainShot {
     corner: readonly number[],
     value: number,
     way: -1 | 1,
+    to: readonly (Looked | undefined)[],
   ): number {
+    if (!this.#turning.some((index) => to[index])) return value;
     const stands = this.#turning
       .slice(0, MOST_TURNING)
       .reduce<readonly (readonly number[])[]>(
         (all, index) => all.flatMap((one) => [stood(one, index, -1), stood(one, index, 1)]),
         [corner],
       );
-    return stands.reduce((best, one) => {
+    const atMiddle = valueAt(this.widths.map(() => 0));
+    let [best, at] = [value, corner];
+    const tryAt = (one: readonly number[]): void => {
       const there = valueAt(one);
-      return there !== undefined && way * (there - best) > 0 ? there : best;
-    }, value);
+      if (there !== undefined && way * (there - best) > 0) [best, at] = [there, one];
+    };
+    for (const one of stands) tryAt(one);
+    // What is 0 in the middle hides what all else does to it: the dark part of a frame.
+    const silent = to.flatMap((looked, index) => (looked ? [] : [index]));
+    if (atMiddle === 0)
+      for (const index of silent) for (const end of [-1, 1]) tryAt(stood(at, index, end));
+    return best;
   }
 
   /** By the most that each of them does, wherever it is seen from. */
