@@ -1,6 +1,7 @@
 import type { Need } from '../figures/figure.ts';
 import type { Asked, NeedOf } from '../figures/needs.ts';
-import type { Place } from '../plan/place.ts';
+import { above, entryAt, WHOLE_FILE } from '../plan/entry-id.ts';
+import type { EntryId, Place } from '../plan/place.ts';
 
 import { inLanguage, later, message } from '../words/message.ts';
 import type { PlanRule, PlanView } from './plan-rule.ts';
@@ -138,9 +139,9 @@ function inEdit(edit: PlanView['edit']): readonly Observation<Facts>[] {
   return [
     {
       at:
-        entry.includes('/') && need.at.path.length > 0
+        above(entry) !== null && need.at.path.length > 0
           ? entryPlace(file, entry, need.at)
-          : { file, entry: 'edit', path: [], part: 'key' },
+          : { file, entry: entryAt('edit'), path: [], part: 'key' },
       facts: { keys: [need.key], of: need.of, waiting, waiter: 'cut', wantedFor: [] },
     },
   ];
@@ -154,5 +155,7 @@ const keysOf = (needs: readonly Need[]): readonly string[] => [
 ];
 
 /** The entry's key where there is one; for fields of the plan itself, the whole file. */
-const entryPlace = (file: string, entry: string, at: Place): Place =>
-  entry.includes('/') ? { file, entry, path: [], part: 'key' } : { ...at, entry: '', path: [] };
+const entryPlace = (file: string, entry: EntryId, at: Place): Place =>
+  above(entry) === null
+    ? { ...at, entry: WHOLE_FILE, path: [] }
+    : { file, entry, path: [], part: 'key' };
