@@ -11,11 +11,11 @@ import type { Path } from './tree.ts';
 
 export function addEntry(
   text: ChunkedText,
-  section: string,
+  section: readonly string[],
   name: string,
   body: string,
 ): readonly TextEdit[] {
-  return place(text, section.split('/'), name, body);
+  return place(text, section, name, body);
 }
 
 /** Writes the pair at `full`, of which no chunk holds a part yet. */
