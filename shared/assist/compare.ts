@@ -3,7 +3,7 @@
 import type { ComparedPlan, ComparedShot, FieldTexts, PlanFinding } from '../api/compared.ts';
 import type { LocatedFinding } from '../api/located.ts';
 import { figuresJson } from '../figures/contract.ts';
-import { editJson } from '../figures/edit-json.ts';
+import { editJson } from '../figures/edit-contract.ts';
 import { nameOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
@@ -12,7 +12,6 @@ import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Context } from '../workspace/context.ts';
 import { plainId } from '../workspace/entry-kinds.ts';
-import type { TextFinding } from '../workspace/text-findings.ts';
 import { shotAt } from './sheet.ts';
 
 /** Where a plan's files lie is not what it says. */
@@ -75,7 +74,7 @@ export function comparedPlan(
 
 /** Of a finding of the text none: where its chunk lies changes with every line above it. */
 const placeSteps = (finding: Finding | undefined): readonly string[] =>
-  !finding || (finding as TextFinding).span
+  !finding || finding.at.span
     ? []
     : [...finding.at.entry.split('/'), ...finding.at.path.map(String)];
 

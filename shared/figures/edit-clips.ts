@@ -1,7 +1,7 @@
 /** Which stretch of which clip each cut of the edit uses, where clips are listed. */
 import type { CutInClip } from '../clips/coverage.ts';
+import { editJson } from './edit-contract.ts';
 import type { EditFigures } from './edit-figures.ts';
-import { editJson } from './edit-json.ts';
 
 /** Cuts for which every needed value is known. */
 export function cutsInClips(edit: EditFigures | null): readonly CutInClip[] {

@@ -19,6 +19,7 @@ interface Facts {
 
 export const effectiveAperture: ShotRule<Facts> = {
   name: 'effective-aperture',
+  isStatement: true,
   severity: 'hint',
   docs: {
     when: 'the effective aperture is slower than the marked one. A note where the exposure or depth of field of the shot depends on it.',

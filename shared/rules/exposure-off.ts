@@ -95,6 +95,7 @@ export const exposureOff: ShotRule<Facts> = {
     };
   },
   size: ({ errorStops }) => ({ kind: 'stops', value: Math.abs(errorStops) }),
+  side: ({ errorStops }) => (errorStops > 0 ? 'over' : 'under'),
   numbers: ({ errorStops, isoNeeded, effective }) => ({
     exposureErrorStops: errorStops,
     ...(isoNeeded !== null && { isoNeeded }),

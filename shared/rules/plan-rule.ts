@@ -4,6 +4,7 @@ import type { Carried, LightWithCare } from '../figures/carried.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
 import type { EditFigures } from '../figures/edit-figures.ts';
 import type { Footage } from '../figures/edit-footage.ts';
+import type { Need } from '../figures/figure.ts';
 import type { FilmHolder } from '../figures/holder.ts';
 import type { NeedOf } from '../figures/needs.ts';
 import type { TakesOfShot } from '../figures/recording.ts';
@@ -15,6 +16,8 @@ export interface ShotSummary {
   readonly at: Place;
   /** The missing values that the shot's figures need. */
   readonly needs: readonly NeedOf[];
+  /** Values of the plan that would make its probable findings sure. */
+  readonly unsure: readonly Need[];
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];

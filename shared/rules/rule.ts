@@ -7,6 +7,8 @@ import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Bound } from '../quantity/bound.ts';
 import type { Say } from '../say/say.ts';
+import type { TextFix } from '../text/problem.ts';
+import type { Unsure } from './certainty.ts';
 
 export type Severity = 'error' | 'warning' | 'note' | 'hint';
 
@@ -36,6 +38,10 @@ export interface Finding<F = unknown> {
   readonly shot?: string;
   readonly facts: F;
   readonly related: readonly Related[];
+  /** It stands by the middle of what is known, and an end passes; absent: it is sure. */
+  readonly unsure?: Unsure;
+  /** Found with it, where what is written is wrong; of what it means, the rule knows the ways out. */
+  readonly fixes?: readonly (TextFix | PlanFix)[];
 }
 
 /** A finding's message: the first sentence at most 80 characters, then why, with the numbers. */
@@ -80,6 +86,10 @@ export interface RuleCore<F> {
   words(facts: F, say: Say): Words;
   /** Size of the finding, if it has one: larger is worse. Acceptances limit it. */
   size?(facts: F): Size | undefined;
+  /** Of which of two kinds it is, too much or too little: between two ends of different kinds it is right. */
+  side?(facts: F): string;
+  /** It says what is, and not that something fails: it is never only probable. */
+  readonly isStatement?: true;
   /** The numbers that JSON carries, names with their units. */
   numbers?(facts: F): Readonly<Record<string, number>>;
 }

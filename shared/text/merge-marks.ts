@@ -154,7 +154,7 @@ class Reading {
     this.#problems.add({
       rule: 'syntax',
       code: 'unfinished-merge',
-      span: span(first.start, end),
+      at: span(first.start, end),
       args: {},
       fixes: [],
       ...(doubt && { doubt }),

@@ -182,7 +182,7 @@ function tellEqualKeys(pairs: readonly Pair[], problems: Problems): void {
       problems.add({
         rule: 'duplicate-name',
         code: 'duplicate-key',
-        span: each.key.span,
+        at: each.key.span,
         args: { key: each.key.text },
         fixes: [],
         related: first.key.span,

@@ -273,8 +273,12 @@ export class Analysis {
     const bench = this.#bench(key);
     const figures = this.#figures(key);
     if (!bench || !figures) return NOTHING_FOUND;
-    const { findings, byPlan } = findInShot({ bench, figures }, this.#reader(file).plan('allow'));
-    return { findings, summary: summaryOf(bench, figures, byPlan) };
+    const found = findInShot(
+      { bench, figures },
+      this.#reader(file).plan('allow'),
+      this.#uncertain(key),
+    );
+    return { findings: found.findings, summary: summaryOf(bench, figures, found) };
   }
 
   /** An entry that is broken or being typed shows only what is wrong with its text. */

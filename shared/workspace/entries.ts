@@ -186,7 +186,7 @@ export class Entries {
     // Nothing of the chunk could be read: its own problems say so.
     if (tree === null) return { kind, def: null, value: undefined, problems: [] };
     const node = this.node(file, source);
-    const unread = problems.filter(isUnread).map(({ span }) => span);
+    const unread = problems.filter(isUnread).map(({ at }) => at);
     const from = { file, entry: id, unread };
     switch (kind.kind) {
       case 'entry': {

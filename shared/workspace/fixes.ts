@@ -14,12 +14,12 @@ import { PLAN_RULES, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
-import type { TextFix } from '../text/chunk.ts';
-import { languageInForce, message } from '../words/message.ts';
+import type { TextFix } from '../text/problem.ts';
+import { asAside } from '../words/aside.ts';
+import { message } from '../words/message.ts';
 import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
-import type { TextFinding } from './text-findings.ts';
 import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
 
 /** Number of side effects named in a title; if there are more, the title says how many. */
@@ -35,11 +35,9 @@ export class FixMaker {
   }
 
   of(finding: Finding): readonly LocatedFix[] {
-    const fromText = (finding as TextFinding).textFixes ?? [];
-    const proposals = [
-      ...fromText.map((fix) => this.#fromText(finding, fix)),
-      ...this.#planFixes(finding).map((fix) => this.#fromPlan(fix)),
-    ];
+    const proposals = (finding.fixes ?? this.#ruleFixes(finding)).map((fix) =>
+      isTextFix(fix) ? this.#fromText(finding, fix) : this.#fromPlan(fix),
+    );
     const titles = new Set<string>();
     return proposals.flatMap((proposal) => {
       const fix = this.#tried(finding, proposal);
@@ -49,9 +47,7 @@ export class FixMaker {
     });
   }
 
-  #planFixes(finding: Finding): readonly PlanFix[] {
-    const known = (finding as TextFinding).planFixes;
-    if (known) return known;
+  #ruleFixes(finding: Finding): readonly PlanFix[] {
     const { analysis, store } = this.#context;
     const identity = identityOf(finding);
     const isIt = (other: Finding) => identityOf(other) === identity;
@@ -88,12 +84,11 @@ export class FixMaker {
       range: this.#context.locator.rangeIn(file, { chunk: entry, span }),
       text,
     }));
-    return { title: fixTitle(fix), edits };
+    return { title: fixTitle(fix.title), edits };
   }
 
-  #fromPlan({ title, sideEffects, edits }: PlanFix): LocatedFix {
-    const located = edits.flatMap((edit) => locatedEdits(this.#context.store, edit));
-    return { title, ...(sideEffects !== undefined && { sideEffects }), edits: located };
+  #fromPlan(fix: PlanFix): LocatedFix {
+    return { ...fix, edits: fix.edits.flatMap((edit) => locatedEdits(this.#context.store, edit)) };
   }
 
   /** Whether fixes without side effects have none together either: two settings may add up. */
@@ -129,21 +124,12 @@ export class FixMaker {
   }
 }
 
-/** "The shot is 2 stops underexposed." within a title: without its capital, where English has it, and stop. */
-function asAside(sentence: string): string {
-  const bare = sentence.replace(/\.$/, '');
-  return languageInForce() === 'en'
-    ? bare.replace(/^[A-Z](?=[a-z]* )/, (first) => first.toLowerCase())
-    : bare;
-}
-
-/**
- * A finding that was hidden by a broken text was there before, so it is no side effect of
- * repairing the text.
- */
+/** What a mended text lets be seen again was there before: it is no price of mending it. */
 const addedBy = (outcome: Outcome, ofText: boolean): readonly Finding[] =>
   addedOrWorsened(outcome).filter((finding) => !ofText || isOfText(finding));
 
 const isHint = ({ severity }: Finding): boolean => severity === 'hint';
 
-const isOfText = (finding: Finding): boolean => 'planFixes' in finding || 'textFixes' in finding;
+const isOfText = (finding: Finding): boolean => finding.fixes !== undefined;
+
+const isTextFix = (fix: TextFix | PlanFix): fix is TextFix => typeof fix.title !== 'string';

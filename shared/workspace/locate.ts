@@ -7,7 +7,7 @@ import type { Entries } from './entries.ts';
 import type { Store } from './store.ts';
 
 /** A span inside a chunk of a file. */
-export interface ChunkSpan {
+interface ChunkSpan {
   readonly chunk: EntryId;
   readonly span: Span;
 }
@@ -27,7 +27,8 @@ export class Locator {
 
   /** The range of a place; if it doesn't exist (yet), that of the nearest thing that does. */
   spanOf(place: Place): ChunkSpan | undefined {
-    const { file, entry } = place;
+    const { file, entry, span: within } = place;
+    if (within) return { chunk: entry, span: within };
     if (entry === '') return this.#fileSpan(file);
     const source = this.#entries.source(file, entry);
     if (!source) return this.#store.chunk(file, entry) ? wholeChunk(entry) : undefined;
@@ -40,7 +41,8 @@ export class Locator {
   }
 
   /** The chunk that a place is found in, as `spanOf` would. */
-  chunkHolding({ file, entry }: Place): EntryId | undefined {
+  chunkHolding({ file, entry, span }: Place): EntryId | undefined {
+    if (span) return entry;
     if (entry === '') return this.#fileSpan(file)?.chunk;
     const source = this.#entries.source(file, entry);
     return source ? source.chunk : this.#store.chunk(file, entry) && entry;

@@ -5,6 +5,7 @@
 import type { PlanReader } from '../figures/reader.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import type { FileId } from '../plan/place.ts';
+import { lowered } from '../rules/certainty.ts';
 import type { Finding, Severity } from '../rules/rule.ts';
 import { ruleFailed } from '../rules/rule-failed.ts';
 
@@ -30,7 +31,8 @@ export function withSeverities(
   const set = severitiesIn(files, readerOf);
   if (set.size === 0) return findings;
   return findings.map((finding) => {
-    const severity = set.get(finding.rule);
+    const said = set.get(finding.rule);
+    const severity = said && finding.unsure ? lowered(said) : said;
     return severity === undefined || severity === finding.severity
       ? finding
       : { ...finding, severity };

@@ -7,8 +7,8 @@ import type { LocatedEdit } from '../api/located.ts';
 import type { FileId } from '../plan/place.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
-import type { TextFacts } from '../rules/text/text-rule.ts';
 import type { ChunkedText } from '../text/chunked-text.ts';
+import type { Wording } from '../text/problem.ts';
 import type { CheckContext } from './context.ts';
 
 /**
@@ -46,7 +46,7 @@ function isWorse(now: Finding, then: Finding | undefined): boolean {
 /** Same rule, same value at fault; for text also the same kind of fault. */
 export function identityOf(finding: Finding): string {
   const { file, entry, path } = finding.at;
-  const code = (finding.facts as Partial<TextFacts> | undefined)?.code ?? '';
+  const code = (finding.facts as Partial<Wording> | undefined)?.code ?? '';
   return [finding.rule, finding.shot ?? '', file, entry, path.join('.'), code].join(' ');
 }
 

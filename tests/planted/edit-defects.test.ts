@@ -187,8 +187,8 @@ const DEFECTS: readonly Defect[] = [
     says: 'a cut without a length',
     cuts: { two: '{ shot: frost }' },
     line: 'two: { shot: frost }',
-    what: 'Unknown: `duration` of two.',
-    numbers: { cutsWaiting: 2 },
+    what: "Give `duration` of `two` next: 2 cuts can't be placed without it.",
+    numbers: { cutsWaiting: 2, settles: 0, others: 0 },
   },
 ];
 
