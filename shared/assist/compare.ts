@@ -2,8 +2,11 @@
 
 import type { ComparedPlan, ComparedShot, FieldTexts, PlanFinding } from '../api/compared.ts';
 import type { LocatedFinding } from '../api/located.ts';
+import { boundsOfNamed } from '../figures/bounds-json.ts';
 import { figuresJson } from '../figures/contract.ts';
-import { editJson } from '../figures/edit-json.ts';
+import { editJson } from '../figures/edit-contract.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
+import type { Change } from '../figures/widths.ts';
 import { nameOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
@@ -12,7 +15,6 @@ import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Context } from '../workspace/context.ts';
 import { plainId } from '../workspace/entry-kinds.ts';
-import type { TextFinding } from '../workspace/text-findings.ts';
 import { shotAt } from './sheet.ts';
 
 /** Where a plan's files lie is not what it says. */
@@ -56,11 +58,13 @@ export function comparedPlan(
   }
   const shots = analysis.shots(file).map((id): readonly [string, ComparedShot] => {
     const figures = analysis.figures(file, id);
+    const uncertain = analysis.uncertain(file, id);
     const name = nameOf('shots', id);
     return [
       name,
       {
         figures: figures ? figuresJson(figures) : { notKnown: {} },
+        ...(uncertain && { sure: sureOf(uncertain) }),
         findings: byShot.get(name) ?? [],
       },
     ];
@@ -73,9 +77,19 @@ export function comparedPlan(
   };
 }
 
+function sureOf(uncertain: UncertainShot): NonNullable<ComparedShot['sure']> {
+  const end = (change: Change): unknown => change.value;
+  return {
+    inputs: JSON.stringify(
+      uncertain.widths.map(({ key, of, low, high }) => [key, of, end(low), end(high)]),
+    ),
+    bounds: (figure) => boundsOfNamed(uncertain, figure),
+  };
+}
+
 /** Of a finding of the text none: where its chunk lies changes with every line above it. */
 const placeSteps = (finding: Finding | undefined): readonly string[] =>
-  !finding || (finding as TextFinding).span
+  !finding || finding.at.span
     ? []
     : [...finding.at.entry.split('/'), ...finding.at.path.map(String)];
 

@@ -13,6 +13,8 @@ export type NumberBounds = readonly [low: number | 'endless', high: number | 'en
 export interface WidenedBy {
   readonly input: string;
   readonly share: number;
+  /** At one of its ends the figure has no value: the rig can't frame the field then. */
+  readonly mayBeImpossible?: true;
 }
 
 export interface BoundsJson {
@@ -31,6 +33,6 @@ export interface ShotFiguresJson extends BoundsJson {
     | undefined;
   /** Figure to reason, for every figure that is null. Nested ones as `depthMm.needed`. */
   readonly notKnown: Reasons;
-  /** Figures that were measured on the bench, not computed; left out: none. */
+  /** Figures that were measured instead of calculated; absent if there are none. */
   readonly measured?: readonly string[];
 }

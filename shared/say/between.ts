@@ -13,7 +13,7 @@ function partsOf(words: string): Parts | undefined {
   if (!found) return undefined;
   const [, before = '', number = '', behind = ''] = found;
   // One of a thing is said without its plural.
-  return { before, number, behind: behind.replace(/^ stop$/, ' stops') };
+  return { before, number, behind: behind.replace(/^ stop(?= |$)/, ' stops') };
 }
 
 /**

@@ -1,6 +1,9 @@
 /** All rules that look at one shot, and what becomes of their findings. */
+import { DECLARATIONS } from '../figures/catalogue/catalogue.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
 import type { Place } from '../plan/place.ts';
 import { type Accepted, type Allowances, accept } from '../rules/acceptance.ts';
+import { lowered, unsureOf } from '../rules/certainty.ts';
 import { checkMissing } from '../rules/check-missing.ts';
 import { isJudged, missingChecks } from '../rules/checks-called-for.ts';
 import { withoutSilenced } from '../rules/precedence.ts';
@@ -15,17 +18,31 @@ export interface FoundInShot extends Accepted {
 }
 
 /** What was found, less what is accepted, less what another's cause explains. */
-export function findInShot(view: ShotView, planAllow: Allowances): FoundInShot {
+export function findInShot(
+  view: ShotView,
+  planAllow: Allowances,
+  uncertain?: UncertainShot,
+): FoundInShot {
   const { shot, fields } = view.bench;
   const own = { name: shot, allow: fields.allow };
   const found = [...runShotRules(view), ...lackOfChecks(view)];
   const { findings, byPlan } = accept(found, own, planAllow, ruleNamed);
   const others = findings.filter(({ rule }) => rule !== checkMissing.name);
+  const told = withoutSilenced(others);
   return {
-    findings: withoutSilenced(others),
+    findings: uncertain ? told.map((one) => withCertainty(one, uncertain)) : told,
     byPlan,
     lacksChecks: others.length < findings.length,
   };
+}
+
+/** The rules that decide by a figure: no other finding depends on what is uncertain. */
+const BY_FIGURES = new Set([...DECLARATIONS.values()].flatMap(({ rules = [] }) => rules));
+
+function withCertainty(finding: Finding, uncertain: UncertainShot): Finding {
+  const rule = BY_FIGURES.has(finding.rule) && SHOT_RULES.find(({ name }) => name === finding.rule);
+  const unsure = rule && unsureOf(rule, finding, uncertain);
+  return unsure ? { ...finding, severity: lowered(finding.severity), unsure } : finding;
 }
 
 /** Stands for the shot's part of the plan's finding, so that the shot or the plan may accept it. */

@@ -3,6 +3,7 @@ import type { Bench } from '../figures/bench.ts';
 import { carriedOf, lightsWithCare } from '../figures/carried.ts';
 import { disagreementsOf } from '../figures/disagreement.ts';
 import { footageOf } from '../figures/edit-footage.ts';
+import type { Need } from '../figures/figure.ts';
 import { holderOf } from '../figures/holder.ts';
 import { needsOf } from '../figures/needs.ts';
 import { takesOfShot } from '../figures/recording.ts';
@@ -10,12 +11,13 @@ import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import { checksCalledFor, isJudged, missingChecks } from '../rules/checks-called-for.ts';
 import type { ChecksOfShot, ShotSummary } from '../rules/plan-rule.ts';
+import type { Finding } from '../rules/rule.ts';
 import type { FoundInShot } from './shot-findings.ts';
 
 export function summaryOf(
   bench: Bench,
   figures: ShotFigures,
-  { byPlan, lacksChecks }: FoundInShot,
+  { findings, byPlan, lacksChecks }: FoundInShot,
 ): ShotSummary {
   const { fields, lights } = bench;
   const whiteBalance = fields['white-balance'];
@@ -36,6 +38,7 @@ export function summaryOf(
     disagreements: disagreementsOf(bench),
     checks: checksOfShot(bench, lacksChecks),
     acceptedByPlan: byPlan,
+    unsure: findings.flatMap(settledBy),
   };
 }
 
@@ -54,4 +57,11 @@ function checksOfShot(bench: Bench, lacks: boolean): ChecksOfShot {
     accepted: lacks ? [] : missing,
     own: { at: preflight.at, count: ifKnown(preflight)?.size ?? 0 },
   };
+}
+
+/** The value that would settle a probable finding, where one of the plan would. */
+function settledBy({ unsure }: Finding): readonly Need[] {
+  if (!unsure) return [];
+  const { key, of, at } = unsure.input;
+  return of !== null && at !== null ? [{ key, of, at }] : [];
 }

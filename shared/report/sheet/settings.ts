@@ -11,7 +11,7 @@ import { shown } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 import { placeWords } from './drawings/set-up.ts';
-import type { SaidShot } from './said.ts';
+import { around, aroundExposure, aroundField, type SaidShot } from './said.ts';
 
 /** The words that are there, with commas; undefined where none is. */
 const joined = (...words: readonly (string | false | null | undefined)[]): string | undefined => {
@@ -34,7 +34,8 @@ export function settingsOf(shot: SaidShot): readonly Setting[] {
   ];
 }
 
-function aperture({ bench, figures, say }: SaidShot): Setting {
+function aperture(shot: SaidShot): Setting {
+  const { bench, figures, say } = shot;
   const { marked, bodyShows } = bench;
   const effective = figures.effectiveFNumber;
   const displays = bodyShows === 'effective' ? effective : marked;
@@ -43,7 +44,12 @@ function aperture({ bench, figures, say }: SaidShot): Setting {
     key: 'aperture',
     value: marked.known ? say.fNumber(marked.value) : null,
     note: joined(
-      effective.known && say.effective(effective.value, effective.measured),
+      effective.known &&
+        `${say.effective(effective.value, effective.measured)}${around(
+          shot,
+          (of) => of.effectiveFNumber,
+          (n) => say.fNumber(n),
+        )}`,
       bodyShows && displays.known && message`camera displays ${say.fNumber(displays.value)}`,
     ),
   };
@@ -66,7 +72,8 @@ function shutter({ bench, figures, say }: SaidShot): Setting {
   };
 }
 
-function iso({ bench, figures, say }: SaidShot): Setting {
+function iso(shot: SaidShot): Setting {
+  const { bench, figures, say } = shot;
   const { exposureErrorStops: error, isoNeeded } = figures;
   const auto = bench.iso.known && bench.iso.value === 'auto';
   return {
@@ -75,10 +82,14 @@ function iso({ bench, figures, say }: SaidShot): Setting {
     value: bench.iso.known ? String(bench.iso.value) : null,
     note: auto
       ? isoNeeded.known
-        ? message`needs ${neededIso(isoNeeded.value, isoRangeOf(bench), say)}`
+        ? message`needs ${neededIso(isoNeeded.value, isoRangeOf(bench), say)}${around(
+            shot,
+            (of) => of.isoNeeded,
+            (needed) => say.iso(needed),
+          )}`
         : undefined
       : error.known
-        ? exposureWords(error.value, say)
+        ? `${exposureWords(error.value, say)}${aroundExposure(shot)}`
         : undefined,
   };
 }
@@ -105,7 +116,8 @@ function record({ bench, say }: SaidShot): Setting {
   };
 }
 
-function field({ bench, figures, say }: SaidShot): Setting {
+function field(shot: SaidShot): Setting {
+  const { bench, figures, say } = shot;
   const { fieldMm, magnification, ringMagnification: ring } = figures;
   const hasEnd = fieldMm.known && Number.isFinite(fieldMm.value[0]);
   return {
@@ -113,7 +125,16 @@ function field({ bench, figures, say }: SaidShot): Setting {
     key: String(bench.wantedAt?.path[0] ?? 'field'),
     value: hasEnd ? sizeWords(fieldMm.value, say) : wanted(bench, say),
     note: joined(
-      magnification.known && asFound(magnification, say.magnification(magnification.value)),
+      hasEnd && aroundField(shot).trim(),
+      magnification.known &&
+        asFound(
+          magnification,
+          `${say.magnification(magnification.value)}${around(
+            shot,
+            (of) => of.magnification,
+            (m) => say.magnification(m),
+          )}`,
+        ),
       ring.known &&
         (ring.value === 0
           ? message`lens at infinity`
@@ -129,16 +150,20 @@ function wanted({ fields }: SaidShot['bench'], say: Say): string | null {
   return magnification === undefined ? null : shown('magnification', magnification, say);
 }
 
-function distance({ bench, figures, say }: SaidShot): Setting {
+function distance(shot: SaidShot): Setting {
+  const { bench, figures, say } = shot;
+  const length = (mm: number): string => say.length(mm);
   const { workingDistanceMm: room, subjectToSensorMm: whole } = figures;
   return {
     label: message`Working distance`,
     key: bench.wantedAt ? String(bench.wantedAt.path[0]) : 'field',
     follows: true,
-    value: room.known ? say.length(room.value) : null,
+    value: room.known ? length(room.value) : null,
     note: joined(
+      around(shot, (of) => of.workingDistanceMm, length).trim(),
       room.known && room.measured && message`measured`,
-      whole.known && message`${say.length(whole.value)} to the sensor`,
+      whole.known &&
+        message`${length(whole.value)}${around(shot, (of) => of.subjectToSensorMm, length)} to the sensor`,
     ),
   };
 }
@@ -156,12 +181,20 @@ function tilt({ bench, say }: SaidShot): readonly Setting[] {
   ];
 }
 
-function focus({ figures, say }: SaidShot): readonly Setting[] {
+function focus(shot: SaidShot): readonly Setting[] {
+  const { figures, say } = shot;
+  const length = (mm: number): string => say.length(mm);
   const { focusBehindNearestMm: behind } = figures;
   if (!behind.known) return [];
-  const value = say.length(behind.value);
+  const value = length(behind.value);
+  const bounds = around(shot, (of) => of.focusBehindNearestMm, length).trim();
   return [
-    { label: message`Focus`, key: 'subject', value, note: message`behind the nearest point` },
+    {
+      label: message`Focus`,
+      key: 'subject',
+      value,
+      note: joined(bounds, message`behind the nearest point`),
+    },
   ];
 }
 

@@ -23,7 +23,7 @@ export function apertureHover(shot: SaidShot): string {
       figureLine(
         message`effective`,
         effective,
-        (n) => message`**${say.fNumber(n)}** at the sensor`,
+        (n) => message`**${say.fNumber(n)}**${effectiveAround(shot)} at the sensor`,
       ),
       ...lossLines(shot),
       ...depthLines(shot),
@@ -46,6 +46,13 @@ export function apertureHover(shot: SaidShot): string {
   );
 }
 
+const effectiveAround = ({ say, sure }: SaidShot): string =>
+  sure.behind(
+    message`effective`,
+    (figures) => figures.effectiveFNumber,
+    (n) => say.fNumber(n),
+  );
+
 /** Contrast against the aperture: where the ends no longer gain is as narrow as is of any use. */
 function contrastRows({ bench, figures, say }: SaidShot): string {
   const rows = contrastTable(bench, figures);
@@ -61,24 +68,43 @@ function contrastRows({ bench, figures, say }: SaidShot): string {
   ].join('\n');
 }
 
-function lossLines({ figures, say }: SaidShot): Line[] {
+function lossLines({ figures, say, sure }: SaidShot): Line[] {
   const { lightLossStops: lost, lossByPart, glassLossStops: glass } = figures;
   // What the parts take by calculation doesn't add up to what was measured.
   const isTraced = !(lost.known && lost.measured);
+  const around = (): string =>
+    sure.behind(
+      message`light lost`,
+      (of) => of.lightLossStops,
+      (stops) => say.stops(stops),
+    );
   const taking = (isTraced && lossByPart.known ? lossByPart.value : []).filter(
     ({ stops }) => Math.abs(stops) >= LEAST_LOSS_STOPS,
   );
   return [
-    figureLine(message`light lost`, lost, (stops) => say.stops(stops)),
+    figureLine(message`light lost`, lost, (stops) => `${say.stops(stops)}${around()}`),
     ...taking.map(({ part, stops }) => line(`· ${plain(part)}`, say.stops(stops))),
     ...(glass.known && glass.value > 0
-      ? [line(message`glass and filters`, message`${say.stops(glass.value)} more`)]
+      ? [
+          line(
+            message`glass and filters`,
+            message`${say.stops(glass.value)}${glassAround(say, sure)} more`,
+          ),
+        ]
       : []),
   ];
 }
 
+/** What is round the loss of glass and filters. */
+export const glassAround = (say: SaidShot['say'], sure: SaidShot['sure']): string =>
+  sure.behind(
+    message`glass and filters`,
+    (of) => of.glassLossStops,
+    (stops) => say.stops(stops),
+  );
+
 /** Depth as findings judge it, what is needed, and by geometry alone where that is less. */
-export function depthLines({ figures, say }: SaidShot): Line[] {
+export function depthLines({ figures, say, sure }: SaidShot): Line[] {
   const { depthMm, usableDepthMm: judged } = figures;
   const { front, behind, total, needed } = depthMm;
   const [there, wanted] =
@@ -89,31 +115,53 @@ export function depthLines({ figures, say }: SaidShot): Line[] {
     front.known && behind.known
       ? message` (front ${say.length(front.value)}, behind ${say.length(behind.value)})`
       : '';
+  const length = (mm: number): string => say.length(mm);
+  const around = {
+    judged: () => sure.behind(message`depth of field`, (of) => of.usableDepthMm, length),
+    total: () => sure.behind(message`· by focus alone`, (of) => of.depthMm.total, length),
+    needed: () => sure.behind(message`depth of field needed`, (of) => of.depthMm.needed, length),
+  };
   const byDiffraction = judged.known && total.known && judged.value > total.value * (1 + 1e-9);
   return [
     figureLine(message`depth of field`, judged, () =>
-      byDiffraction ? `${there}` : `${there}${sides}`,
+      byDiffraction ? `${there}${around.judged()}` : `${there}${around.judged()}${sides}`,
     ),
     ...(byDiffraction
-      ? [figureLine(message`· by focus alone`, total, (mm) => `${say.length(mm)}${sides}`)]
+      ? [
+          figureLine(
+            message`· by focus alone`,
+            total,
+            (mm) => `${say.length(mm)}${around.total()}${sides}`,
+          ),
+        ]
       : []),
-    figureLine(message`depth of field needed`, needed, () => `${wanted}`),
+    figureLine(message`depth of field needed`, needed, () => `${wanted}${around.needed()}`),
   ];
 }
 
-function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
+function diffractionLines({ bench, figures, say, sure }: SaidShot): Line[] {
   const { airyUm, pixelUm, contrast, contrastAtNyquist, bestEffectiveFNumber: best } = figures;
   const mark = best.known ? markFor(bench, figures, best.value) : undefined;
+  const airyAround = (): string =>
+    sure.behind(
+      message`Airy disk`,
+      (of) => of.airyUm,
+      (um) => say.micrometres(um),
+    );
   const inPixels = (um: number) =>
     pixelUm.known
       ? message`, ${say.pixels(um / pixelUm.value)} of ${say.micrometres(pixelUm.value)}`
       : '';
   return [
-    figureLine(message`Airy disk`, airyUm, (um) => `${say.micrometres(um)}${inPixels(um)}`),
+    figureLine(
+      message`Airy disk`,
+      airyUm,
+      (um) => `${say.micrometres(um)}${airyAround()}${inPixels(um)}`,
+    ),
     figureLine(
       message`contrast after diffraction`,
       contrast,
-      (share) => message`${say.number(share)} at half Nyquist`,
+      (share) => message`${say.number(share)}${contrastAround(say, sure)} at half Nyquist`,
     ),
     ...(contrastAtNyquist.known
       ? [line(message`· at Nyquist`, say.number(contrastAtNyquist.value))]
@@ -130,6 +178,13 @@ function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
       : []),
   ];
 }
+
+export const contrastAround = (say: SaidShot['say'], sure: SaidShot['sure']): string =>
+  sure.behind(
+    message`contrast after diffraction`,
+    (of) => of.contrast,
+    (share) => say.number(share),
+  );
 
 function effectiveFormula({ bench, figures }: SaidShot): string | null {
   const { trace } = figures;

@@ -4,7 +4,7 @@ import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
-export function shutterHover({ bench, figures, say }: SaidShot): string {
+export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
   const { shutterSeconds, shutterAngleDeg, worstFlicker } = figures;
   const lamp = worstFlicker.known && worstFlicker.value.lampHz > 0 ? worstFlicker.value : null;
   return paragraphs(
@@ -21,7 +21,11 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
           ? message`none: no light flickers`
           : course === 'unknown' && residual > 0
             ? message`**${say.percent(residual)}** at most`
-            : `**${say.percent(residual)}**`,
+            : `**${say.percent(residual)}**${sure.behind(
+                message`flicker left`,
+                (of) => of.flickerResidual,
+                (x) => say.percent(x),
+              )}`,
       ),
       lamp && line(plain(lamp.light), message`pulses at ${say.number(lamp.lampHz)} Hz`),
       lamp &&
