@@ -3,7 +3,7 @@ import type { FigureBounds } from '../figures/bounds-json.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { Reasons } from '../figures/reasons.ts';
-import type { Severity } from '../rules/rule.ts';
+import type { LocatedFinding } from './located.ts';
 
 /** Path ("take.duration") to text; names of other entries between marks, so that renames are seen. */
 export type FieldTexts = ReadonlyMap<string, string>;
@@ -30,18 +30,7 @@ export interface ComparedShot {
   readonly findings: readonly PlanFinding[];
 }
 
-export interface ComparedFinding {
-  readonly rule: string;
-  readonly severity: Severity;
-  readonly what: string;
-}
-
-/** With what it is known by: its place, and what its rule found there. Never what is said of it. */
-export interface PlanFinding extends ComparedFinding {
-  /** Entry and path, a step each. */
-  readonly place: readonly string[];
-  readonly facts: unknown;
-}
+export type ComparedFinding = Pick<LocatedFinding, 'rule' | 'severity' | 'what'>;
 
 /** With what it is known by: its place, and what its rule found there. Never what is said of it. */
 export interface PlanFinding extends ComparedFinding {

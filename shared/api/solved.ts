@@ -1,10 +1,7 @@
 /** What "solve this shot" answers with: plain data. */
-import type { LocatedEdit } from './located.ts';
+import type { LocatedEdit, LocatedFinding } from './located.ts';
 
-export interface SolvedFinding {
-  readonly rule: string;
-  readonly what: string;
-}
+export type SolvedFinding = Pick<LocatedFinding, 'rule' | 'what'>;
 
 export interface SolvedChange {
   /** In the plan's words: `aperture`, `relight.panel.at.distance`. */

@@ -4,7 +4,7 @@ import type { ComparedPlan, ComparedShot, FieldTexts, PlanFinding } from '../api
 import type { LocatedFinding } from '../api/located.ts';
 import { boundsOfNamed } from '../figures/bounds-json.ts';
 import { figuresJson } from '../figures/contract.ts';
-import { editJson } from '../figures/edit-json.ts';
+import { editJson } from '../figures/edit-contract.ts';
 import type { UncertainShot } from '../figures/uncertain.ts';
 import type { Change } from '../figures/widths.ts';
 import { nameOf } from '../plan/entry-id.ts';
@@ -15,7 +15,6 @@ import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Context } from '../workspace/context.ts';
 import { plainId } from '../workspace/entry-kinds.ts';
-import type { TextFinding } from '../workspace/text-findings.ts';
 import { shotAt } from './sheet.ts';
 
 /** Where a plan's files lie is not what it says. */
@@ -90,7 +89,7 @@ function sureOf(uncertain: UncertainShot): NonNullable<ComparedShot['sure']> {
 
 /** Of a finding of the text none: where its chunk lies changes with every line above it. */
 const placeSteps = (finding: Finding | undefined): readonly string[] =>
-  !finding || (finding as TextFinding).span
+  !finding || finding.at.span
     ? []
     : [...finding.at.entry.split('/'), ...finding.at.path.map(String)];
 

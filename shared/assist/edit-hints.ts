@@ -6,7 +6,7 @@ import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
 import { valueIn } from '../figures/figure.ts';
 import type { Field } from '../plan/field.ts';
 import type { FileId } from '../plan/place.ts';
-import { framesWords, secondsWords } from '../report/edit-words.ts';
+import { framesWords, secondsWords } from '../say/timeline.ts';
 import { toNumber } from '../timeline/exact.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { message } from '../words/message.ts';

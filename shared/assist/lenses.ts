@@ -11,7 +11,7 @@ import type { Figure } from '../figures/figure.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { idOf, nameOf } from '../plan/entry-id.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
-import { hasSubjectAndRig, missingChecks, openChecks } from '../rules/checks-called-for.ts';
+import { isJudged, missingChecks, openChecks } from '../rules/checks-called-for.ts';
 import { isOutOfReach } from '../rules/field-out-of-reach.ts';
 import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
 import { depthPair, exposureWords } from '../say/figures.ts';
@@ -118,15 +118,21 @@ function mirrorWords({ leastTiltRad: least, tiltWindow: window }: ShotFigures, s
 
 const without = (figure: Figure<unknown>): boolean => !figure.known && figure.applies === false;
 
+/** Missing checks that a lens names; it has no room for more, and the hover lists them all. */
+const MOST_NAMED = 2;
+
 function checkWords(bench: Bench): string | null {
-  const missing = hasSubjectAndRig(bench) ? missingChecks(bench).length : 0;
+  const names = isJudged(bench) ? missingChecks(bench).map(({ name }) => name) : [];
+  const missing = names.length;
   const open = openChecks(bench).length;
-  if (missing > 0 && open > 0)
-    return missing === 1
-      ? message`${missing} check missing, ${open} open`
-      : message`${missing} checks missing, ${open} open`;
+  if (missing > 0 && missing <= MOST_NAMED)
+    return open > 0
+      ? message`${allOf(names)} missing, ${open} open`
+      : message`${allOf(names)} missing`;
   if (missing > 0)
-    return missing === 1 ? message`${missing} check missing` : message`${missing} checks missing`;
+    return open > 0
+      ? message`${missing} checks missing, ${open} open`
+      : message`${missing} checks missing`;
   if (open > 0) return open === 1 ? message`${open} check open` : message`${open} checks open`;
   return bench.checks.size > 0 && !bench.checksUnread ? message`checks done` : null;
 }

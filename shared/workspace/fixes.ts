@@ -1,6 +1,6 @@
 /**
- * Ways out of a finding. A rule proposes; what is offered has been tried: it removes its finding,
- * adds no error, and what it adds or worsens otherwise is named as its price.
+ * Fixes of a finding. A rule proposes them, and each is tried before it is offered: it removes its
+ * finding and adds no error. Its side effects, what else it adds or worsens, are named.
  */
 
 import type { LocatedFix } from '../api/located.ts';
@@ -14,15 +14,15 @@ import { PLAN_RULES, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
-import type { TextFix } from '../text/chunk.ts';
-import { languageInForce, message } from '../words/message.ts';
+import type { TextFix } from '../text/problem.ts';
+import { asAside } from '../words/aside.ts';
+import { message } from '../words/message.ts';
 import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
-import type { TextFinding } from './text-findings.ts';
 import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
 
-/** Consequences named in a title; how many more there are is said. */
+/** Number of side effects named in a title; if there are more, the title says how many. */
 const MOST_NAMED = 2;
 
 export class FixMaker {
@@ -35,11 +35,9 @@ export class FixMaker {
   }
 
   of(finding: Finding): readonly LocatedFix[] {
-    const fromText = (finding as TextFinding).textFixes ?? [];
-    const proposals = [
-      ...fromText.map((fix) => this.#fromText(finding, fix)),
-      ...this.#planFixes(finding).map((fix) => this.#fromPlan(fix)),
-    ];
+    const proposals = (finding.fixes ?? this.#ruleFixes(finding)).map((fix) =>
+      isTextFix(fix) ? this.#fromText(finding, fix) : this.#fromPlan(fix),
+    );
     const titles = new Set<string>();
     return proposals.flatMap((proposal) => {
       const fix = this.#tried(finding, proposal);
@@ -49,9 +47,7 @@ export class FixMaker {
     });
   }
 
-  #planFixes(finding: Finding): readonly PlanFix[] {
-    const known = (finding as TextFinding).planFixes;
-    if (known) return known;
+  #ruleFixes(finding: Finding): readonly PlanFix[] {
     const { analysis, store } = this.#context;
     const identity = identityOf(finding);
     const isIt = (other: Finding) => identityOf(other) === identity;
@@ -88,22 +84,21 @@ export class FixMaker {
       range: this.#context.locator.rangeIn(file, { chunk: entry, span }),
       text,
     }));
-    return { title: fixTitle(fix), edits };
+    return { title: fixTitle(fix.title), edits };
   }
 
-  #fromPlan({ title, sideEffects, edits }: PlanFix): LocatedFix {
-    const located = edits.flatMap((edit) => locatedEdits(this.#context.store, edit));
-    return { title, ...(sideEffects !== undefined && { sideEffects }), edits: located };
+  #fromPlan(fix: PlanFix): LocatedFix {
+    return { ...fix, edits: fix.edits.flatMap((edit) => locatedEdits(this.#context.store, edit)) };
   }
 
-  /** Whether fixes that have no price each have none together: two settings may add up. */
+  /** Whether fixes without side effects have none together either: two settings may add up. */
   areFree(fixes: readonly { readonly finding: Finding; readonly fix: LocatedFix }[]): boolean {
     const edits = fixes.flatMap(({ fix }) => fix.edits);
     const mends = fixes.some(({ finding }) => isOfText(finding) && finding.severity === 'error');
     return addedBy(tryOut(this.#context, edits), mends).every(isHint);
   }
 
-  /** The fix with its whole price; undefined where it does not do what it says. */
+  /** The fix with all its side effects; undefined if it does not remove its finding. */
   #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
     if (fix.edits.length === 0) return undefined;
     const outcome = tryOut(this.#context, fix.edits);
@@ -129,18 +124,12 @@ export class FixMaker {
   }
 }
 
-/** "The shot is 2 stops underexposed." within a title: without its capital, where English has it, and stop. */
-function asAside(sentence: string): string {
-  const bare = sentence.replace(/\.$/, '');
-  return languageInForce() === 'en'
-    ? bare.replace(/^[A-Z](?=[a-z]* )/, (first) => first.toLowerCase())
-    : bare;
-}
-
 /** What a mended text lets be seen again was there before: it is no price of mending it. */
 const addedBy = (outcome: Outcome, ofText: boolean): readonly Finding[] =>
   addedOrWorsened(outcome).filter((finding) => !ofText || isOfText(finding));
 
 const isHint = ({ severity }: Finding): boolean => severity === 'hint';
 
-const isOfText = (finding: Finding): boolean => 'planFixes' in finding || 'textFixes' in finding;
+const isOfText = (finding: Finding): boolean => finding.fixes !== undefined;
+
+const isTextFix = (fix: TextFix | PlanFix): fix is TextFix => typeof fix.title !== 'string';

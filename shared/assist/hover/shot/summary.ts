@@ -1,5 +1,6 @@
 /** A shot at a glance, for its name. */
 
+import { isJudged, missingChecks } from '../../../rules/checks-called-for.ts';
 import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
 import { exposureError, sizeWords } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
@@ -11,6 +12,7 @@ import type { SaidShot } from './view.ts';
 export function shotSummary(shot: SaidShot): string {
   const { bench, figures, say, sure } = shot;
   const { marked, iso } = bench;
+  const missing = isJudged(bench) ? missingChecks(bench) : [];
   const around = sure.behind.bind(sure);
   const effectiveAround = (): string =>
     around(
@@ -70,5 +72,6 @@ export function shotSummary(shot: SaidShot): string {
       figures.contrast,
       (share) => `${say.number(share)}${contrastAround(say, sure)}`,
     ),
+    missing.length > 0 && line(message`checks missing`, missing.map(({ name }) => name).join(', ')),
   ]);
 }
