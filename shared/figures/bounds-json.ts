@@ -23,9 +23,10 @@ export function boundsJson(uncertain: UncertainShot): BoundsJson {
     const found = boundsOf(uncertain, shape, take);
     if (!found) continue;
     bounds[name] = found.bounds;
-    widenedBy[name] = found.widest.widenedBy.map(({ width, share }) => ({
+    widenedBy[name] = found.widest.widenedBy.map(({ width, share, mayBeImpossible }) => ({
       input: inputWords(width),
       share,
+      ...(mayBeImpossible && { mayBeImpossible }),
     }));
   }
   return Object.keys(bounds).length > 0 ? { bounds, widenedBy } : {};

@@ -1,7 +1,5 @@
 /** A shot laid out again with some values changed: what a figure would be at the end of a width. */
-import { isOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
-import type { GroupName } from '../plan/generated/names.ts';
 import type { Path } from '../text/tree.ts';
 import type { Bench } from './bench.ts';
 import type { Constants } from './constants.ts';
@@ -9,7 +7,7 @@ import type { Named } from './named.ts';
 import { readBench } from './read-bench.ts';
 import type { PlanReader } from './reader.ts';
 import { layOutRig, type RigLayout } from './rig-layout.ts';
-import type { Change } from './widths.ts';
+import { type Change, isRigsPlace } from './widths.ts';
 
 type FieldChange = Extract<Change, { kind: 'field' }>;
 
@@ -32,15 +30,12 @@ function constantsOf({ constants }: PlanReader, changes: readonly Change[]): Con
   return changed.length === 0 ? constants : { ...constants, ...Object.fromEntries(changed) };
 }
 
-/** What a rig's layout doesn't read. */
-const BESIDE_THE_RIG: readonly GroupName[] = ['shots', 'lights', 'subjects'];
-
 function changedReader(
   reader: PlanReader,
   changes: readonly FieldChange[],
   constants: Constants,
 ): PlanReader {
-  const ofRig = changes.filter(({ at }) => !BESIDE_THE_RIG.some((group) => isOf(group, at.entry)));
+  const ofRig = changes.filter(({ at }) => isRigsPlace(at));
   const isRigAsItWas =
     constants.irisKeepsSize === reader.constants.irisKeepsSize && ofRig.length === 0;
   const changed: PlanReader = {
