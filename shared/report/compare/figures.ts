@@ -49,7 +49,7 @@ export function shotFigureChanges(
   const stayed = REVIEWED.flatMap((figure): FigureChange[] => {
     const value = is.get(figure)?.value ?? null;
     if (changed.has(figure) || value === null) return [];
-    const same = { figure, before: value, after: value, notKnown: {} };
+    const same = { figure, before: was.get(figure)?.value ?? null, after: value, notKnown: {} };
     const { bounds, width } = boundsChange(before, after, same);
     return bounds && !isAlike(bounds.before, bounds.after)
       ? [{ ...same, bounds, ...(width && { width }) }]

@@ -2,12 +2,13 @@
 
 import type { Setting } from '../../api/sheet.ts';
 import { sourceOf } from '../../figures/light-source.ts';
-import { ifKnown } from '../../plan/field.ts';
+import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
+import type { QuantityId } from '../../quantity/index.ts';
 import { isoRangeOf, neededIso } from '../../rules/needed-iso.ts';
 import { asFound, exposureWords, sizeWords } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';
-import { shown } from '../../say/shown.ts';
+import { shown, shownField } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 import { placeWords } from './drawings/set-up.ts';
@@ -18,6 +19,14 @@ const joined = (...words: readonly (string | false | null | undefined)[]): strin
   const said = words.filter((word): word is string => Boolean(word));
   return said.length > 0 ? said.join(', ') : undefined;
 };
+
+/** Between which values it was written; undefined where it is one value. */
+const rangeOf = (
+  id: QuantityId,
+  field: Field<unknown> | undefined,
+  say: Say,
+): string | undefined =>
+  field?.state === 'known' && field.range ? shownField(id, field, say) : undefined;
 
 export function settingsOf(shot: SaidShot): readonly Setting[] {
   return [
@@ -176,7 +185,10 @@ function tilt({ bench, say }: SaidShot): readonly Setting[] {
       label: message`Tilt`,
       key: 'tilt',
       value: say.angle(tiltRad.value),
-      note: tiltAxis === 'level' ? message`leans back` : message`turned sideways`,
+      note: joined(
+        rangeOf('angle', bench.fields.tilt, say),
+        tiltAxis === 'level' ? message`leans back` : message`turned sideways`,
+      ),
     },
   ];
 }
@@ -235,7 +247,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
   const subjectFields = subject?.fields;
   const carried = [carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []);
   const move = ifKnown(fields.move);
-  const flow = ifKnown(fields['subject-speed']);
+  const flow = fields['subject-speed'];
   const rows: (Setting | null)[] = [
     {
       label: message`Subject`,
@@ -262,6 +274,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
             value: light.name,
             note: joined(
               source.known && placeWords(source.value, say),
+              rangeOf('length', ifKnown(light.fields.at)?.distance, say),
               dimmed !== 0 &&
                 `${dimmed > 0 ? message`dimmed` : message`raised`} ${say.stops(dimmed)}`,
             ),
@@ -286,9 +299,13 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
           note: moveNote(move, say),
         }
       : null,
-    flow === undefined
+    flow.state !== 'known'
       ? null
-      : { label: message`Subject speed`, key: 'subject-speed', value: shown('speed', flow, say) },
+      : {
+          label: message`Subject speed`,
+          key: 'subject-speed',
+          value: shownField('speed', flow, say),
+        },
   ];
   return rows.filter((row) => row !== null);
 }

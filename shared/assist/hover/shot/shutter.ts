@@ -7,6 +7,12 @@ import type { SaidShot } from './view.ts';
 export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
   const { shutterSeconds, shutterAngleDeg, worstFlicker } = figures;
   const lamp = worstFlicker.known && worstFlicker.value.lampHz > 0 ? worstFlicker.value : null;
+  const flickerAround = (): string =>
+    sure.behind(
+      message`flicker left`,
+      (of) => of.flickerResidual,
+      (share) => say.percent(share),
+    );
   return paragraphs(
     table([
       figureLine(message`shutter speed`, shutterSeconds, (s) => `**${say.shutter(s)}**`),
@@ -20,12 +26,8 @@ export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
         lampHz === 0
           ? message`none: no light flickers`
           : course === 'unknown' && residual > 0
-            ? message`**${say.percent(residual)}** at most`
-            : `**${say.percent(residual)}**${sure.behind(
-                message`flicker left`,
-                (of) => of.flickerResidual,
-                (x) => say.percent(x),
-              )}`,
+            ? message`**${say.percent(residual)}** at most${flickerAround()}`
+            : `**${say.percent(residual)}**${flickerAround()}`,
       ),
       lamp && line(plain(lamp.light), message`pulses at ${say.number(lamp.lampHz)} Hz`),
       lamp &&
