@@ -49,6 +49,8 @@ export interface LocatedFinding extends LocatedPlace {
   readonly why: string;
   readonly shot?: string;
   readonly numbers?: Readonly<Record<string, number>>;
+  /** It is only probable: the uncertain input that would settle it. Absent: it is sure. */
+  readonly settledBy?: string;
   readonly related: readonly LocatedRelated[];
 }
 

@@ -3,7 +3,7 @@
 import type { ComparedPlan, ComparedShot, FieldTexts, PlanFinding } from '../api/compared.ts';
 import type { LocatedFinding } from '../api/located.ts';
 import { figuresJson } from '../figures/contract.ts';
-import { editJson } from '../figures/edit-json.ts';
+import { editJson } from '../figures/edit-contract.ts';
 import { above, keyOfEntry, keysOf, nameOf, plainId } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';

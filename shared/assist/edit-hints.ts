@@ -7,7 +7,7 @@ import { valueIn } from '../figures/figure.ts';
 import { entryAt, isInside } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { FileId } from '../plan/place.ts';
-import { framesWords, secondsWords } from '../report/edit-words.ts';
+import { framesWords, secondsWords } from '../say/timeline.ts';
 import { toNumber } from '../timeline/exact.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { message } from '../words/message.ts';

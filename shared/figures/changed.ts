@@ -2,6 +2,7 @@
 import { entryAt, isOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
+import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
 import type { Constants } from './constants.ts';
 import type { Named } from './named.ts';

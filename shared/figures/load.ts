@@ -1,9 +1,10 @@
-/** The rig as a load: what it weighs, where it balances, and what carries it. */
+/** The rig as a load: its mass, its balance, and its support. */
 import { type Boom, stabilityFactor } from '../load/boom.ts';
 import { centreOfGravityMm, momentNm, totalMassKg, type Weight } from '../load/statics.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Body, Support } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
+import { flangeOf as assumedFlange, orAssumed } from './assumed.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import type { Makers } from './lazily.ts';
@@ -47,7 +48,7 @@ export const summedKg = (parts: Bench['weighedParts']): Figure<number> =>
 export const balancedMm = (parts: Bench['weighedParts']): Figure<number> =>
   derive([parts], (all) => (all.length > 0 ? centreOfGravityMm(all) : notKnown(message`no parts`)));
 
-/** What the record that comes first says of the whole rig's mass or balance. */
+/** The mass or balance of the whole rig, from the first record that gives it. */
 function measuredAs(key: 'mass' | 'balance', bench: Bench): Figure<number> | undefined {
   const found = measurementsOf(bench).find(({ fields }) => fields[key].state !== 'missing');
   return found && asMeasured(figureOf<number>(found.fields[key], found.of));
@@ -55,10 +56,10 @@ function measuredAs(key: 'mass' | 'balance', bench: Bench): Figure<number> | und
 
 const flangeOf = (body: Named<Body> | undefined): Figure<number> =>
   body
-    ? figureOf(body.fields['flange-distance'], body.name)
+    ? orAssumed(body.fields['flange-distance'], body.name, assumedFlange(body.fields))
     : notKnown(message`the rig has no body`);
 
-/** How the rig is held in this shot: as the shot says, else as the rig does. */
+/** The support of the rig in this shot: the shot's own, else the rig's. */
 export function supportOf({ fields, rig }: Bench): Field<Support> | undefined {
   return fields.support.state !== 'missing' ? fields.support : rig?.fields.support;
 }
@@ -67,7 +68,7 @@ function footOf(bench: Bench): Figure<number> {
   const field = supportOf(bench);
   if (!field) return unknownOf([bench.parts]);
   if (field.state === 'invalid') return silent;
-  if (field.state === 'missing') return notKnown(message`the rig has no support`);
+  if (field.state === 'missing') return isNo('support');
   return figureOf(field.value.foot, message`${bench.rigName ?? ''}'s support`);
 }
 

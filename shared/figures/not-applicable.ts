@@ -9,6 +9,7 @@ const REASONS = {
   bubble: later`the subject is not a bubble`,
   film: later`the subject is not a film`,
   levelFilm: later`the film is not level`,
+  support: later`the rig has no support`,
   stand: later`the rig has no stand`,
   boom: later`the stand is not a boom`,
   pull: later`the shot has no focus pull`,

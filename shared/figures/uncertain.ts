@@ -12,7 +12,7 @@ import type { ShotFigures } from './shot-figures.ts';
 import { type Width, widthsOf } from './widths.ts';
 
 /** How much of a figure's width one input makes, 0 to 1. */
-export interface Share {
+interface Share {
   readonly width: Width;
   readonly share: number;
 }
@@ -28,9 +28,9 @@ export interface Bounds {
 export type End = -1 | 0 | 1;
 
 /** Takes one number out of a shot's figures. */
-export type Pick = (figures: ShotFigures) => Figure<number>;
+type Pick = (figures: ShotFigures) => Figure<number>;
 
-export interface LaidOut {
+interface LaidOut {
   readonly bench: Bench;
   readonly figures: ShotFigures;
 }

@@ -45,7 +45,7 @@ export const checkMissing: ShotRule<Facts> = {
   ],
 };
 
-/** The checks added after those already listed; all at once where none is yet. */
+/** The fix adds the checks after those already listed, or all at once if there are none. */
 function added(checks: readonly string[], preflight: Field<unknown>): readonly PlanEdit[] {
   const { at } = preflight;
   if (preflight.state === 'missing')

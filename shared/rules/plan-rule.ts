@@ -1,9 +1,10 @@
-/** What rules about a whole plan look at: a small summary of every shot, never the shots. */
+/** The input of rules about a whole plan: a short summary of every shot, never the shots. */
 
 import type { Carried, LightWithCare } from '../figures/carried.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
 import type { EditFigures } from '../figures/edit-figures.ts';
 import type { Footage } from '../figures/edit-footage.ts';
+import type { Need } from '../figures/figure.ts';
 import type { FilmHolder } from '../figures/holder.ts';
 import type { NeedOf } from '../figures/needs.ts';
 import type { TakesOfShot } from '../figures/recording.ts';
@@ -13,21 +14,23 @@ import type { Rule } from './rule.ts';
 export interface ShotSummary {
   readonly shot: string;
   readonly at: Place;
-  /** What the shot's figures wait for. */
+  /** The missing values that the shot's figures need. */
   readonly needs: readonly NeedOf[];
+  /** Values of the plan that would make its probable findings sure. */
+  readonly unsure: readonly Need[];
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
   readonly holder: FilmHolder | null;
-  /** The rig as it is carried; null: nothing says how. */
+  /** The rig with its support; null: it has none. */
   readonly carried: Carried | null;
-  /** Measurements of the shot and its rig that the calculation is far from. */
+  /** Measurements of the shot and its rig that differ much from the calculation. */
   readonly disagreements: readonly Disagreement[];
   /** Its takes on the rig's body; null: the rig has none. */
   readonly takes: TakesOfShot | null;
-  /** What the edit asks of it. */
+  /** What the edit needs of the shot. */
   readonly footage: Footage;
-  /** Lights that call for care where they stand. */
+  /** Lights that need care at their position. */
   readonly care: readonly LightWithCare[];
   /** Rules that the plan's own `allow` accepted in this shot. */
   readonly acceptedByPlan: readonly string[];
@@ -50,7 +53,7 @@ interface PlanAllowance {
 export interface PlanView {
   readonly file: FileId;
   readonly shots: readonly ShotSummary[];
-  /** Each rig once for each load that it is in the shots. */
+  /** Each rig once for each different load in the shots. */
   readonly carried: readonly Carried[];
   /** Entries of this file that shots or rigs could refer to. */
   readonly entries: readonly NamedEntry[];

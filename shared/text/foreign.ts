@@ -1,4 +1,4 @@
-/** Problems for what YAML knows and the profile leaves out. */
+/** Problems for the parts of YAML that the profile leaves out. */
 
 import { span } from '../syntax/nodes.ts';
 import type { Foreign } from './from-yaml.ts';

@@ -33,7 +33,10 @@ interface Edit {
   readonly text: string;
 }
 
-/** Marks take no room. On a line with nothing else one stays, lest a CR and an LF round it meet. */
+/**
+ * Byte order marks take no room. On a line with nothing else one stays, so that a CR and an LF
+ * around it don't become one line break.
+ */
 const asSpaces = (blanks: string, isAll: boolean): string =>
   (isAll ? blanks : blanks.replaceAll(MARK, '')).replace(/[^ ]/g, ' ');
 

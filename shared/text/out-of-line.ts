@@ -1,4 +1,4 @@
-/** Keys that stand in another column than they should. */
+/** Keys in the wrong column. */
 import { indentAt, type LineTable } from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
 import { fixOf, type Problems } from './problems.ts';

@@ -1,4 +1,6 @@
-/** Tabs that indent: YAML allows none. They are read as the spaces that the fix puts for them. */
+/**
+ * Tabs as indentation, which YAML doesn't allow. They are read as the spaces that the fix writes.
+ */
 import { contentLines, lastAtMost } from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
 import { fixOf, type Problems } from './problems.ts';

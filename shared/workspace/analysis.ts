@@ -1,7 +1,7 @@
 /**
- * From entries to findings: what is worked out of each shot, remembered until something that it
- * read changes. Findings are gathered group by group, so that an edit in one of thousands of
- * shots gathers one group again and not all of them.
+ * From entries to findings. What is calculated from each shot is kept until something that it read
+ * changes. Findings are collected by groups of entries, so that an edit in one of thousands of
+ * shots collects one group again and not all.
  */
 
 import type { PlanState } from '../api/facade.ts';
@@ -40,10 +40,10 @@ import { summaryOf } from './summary.ts';
 import { chunkFindings, entryFindings, type TextFinding } from './text-findings.ts';
 import { usedNames } from './used-names.ts';
 
-/** What is kept of a shot that was worked out: what is found in it, and what the plan's rules read. */
+/** The kept results of a shot: its findings, and what the plan's rules read of it. */
 interface WorkedShot {
   readonly findings: readonly Finding[];
-  /** None of a shot whose own text, shape or names are wrong. */
+  /** Empty for a shot with errors in its own text, shape or names. */
   readonly summary?: ShotSummary;
 }
 
@@ -51,7 +51,7 @@ const isError = ({ severity }: Finding): boolean => severity === 'error';
 
 const NOTHING_FOUND: WorkedShot = { findings: [] };
 
-/** Entries whose findings are gathered together. */
+/** Number of entries whose findings are collected together. */
 const GROUP_SIZE = 64;
 
 export class Analysis {
@@ -210,12 +210,12 @@ export class Analysis {
     return this.#figures(keyOf(file, shot));
   }
 
-  /** How sure the figures are; worked out as far as somebody asks. */
+  /** The uncertainty of the figures, calculated as far as somebody asks. */
   uncertain(file: FileId, shot: EntryId): UncertainShot | undefined {
     return this.#uncertain(keyOf(file, shot));
   }
 
-  /** What the takes of a plan come to on each body; a shot that can't be read counts as not known. */
+  /** Sums of a plan's takes for each body; a shot that can't be read counts as unknown. */
   recording(file: FileId): readonly BodySums[] {
     const takes = this.shots(file).map((id) => {
       const bench = this.bench(file, id);
@@ -224,12 +224,12 @@ export class Analysis {
     return sumsByBody(takes.filter((one) => one !== null));
   }
 
-  /** The edit worked out; null where the plan has no cuts. */
+  /** The figures of the edit; null if the plan has no cuts. */
   edit(file: FileId): EditFigures | null {
     return this.#edit(file);
   }
 
-  /** Findings that `file` gives rise to, wherever they stand, in the order of its text. */
+  /** Findings that `file` causes, in whatever file they are, in the order of its text. */
   findings(file: FileId): readonly Finding[] {
     return this.#findings(file);
   }
@@ -271,18 +271,22 @@ export class Analysis {
     });
   }
 
-  /** Bench and figures are large and pass; what they come to is small and stays. */
+  /** Bench and figures are large and are dropped; their results are small and are kept. */
   #workOut(key: Key): WorkedShot {
     const [file] = splitKey(key);
     if (this.#isBroken(key)) return NOTHING_FOUND;
     const bench = this.#bench(key);
     const figures = this.#figures(key);
     if (!bench || !figures) return NOTHING_FOUND;
-    const { findings, byPlan } = findInShot({ bench, figures }, this.#reader(file).plan('allow'));
-    return { findings, summary: summaryOf(bench, figures, byPlan) };
+    const found = findInShot(
+      { bench, figures },
+      this.#reader(file).plan('allow'),
+      this.#uncertain(key),
+    );
+    return { findings: found.findings, summary: summaryOf(bench, figures, found) };
   }
 
-  /** An entry that is being typed or broken shows what is wrong with its text and no more. */
+  /** An entry that is broken or being typed shows only what is wrong with its text. */
   #isBroken(key: Key): boolean {
     const [file, id] = splitKey(key);
     const source = this.entries.source(file, id);
@@ -306,7 +310,10 @@ export class Analysis {
     return found.every(({ severity }) => severity !== 'error' && severity !== 'warning');
   }
 
-  /** Entries of `file` that were worked ahead on, from the first; for this list of entries. */
+  /**
+   * Number of entries of `file`, from the first, that were calculated ahead; for this list of
+   * entries.
+   */
   readonly #prepared = new WeakMap<readonly EntryId[], number>();
 
   prepare(file: FileId, until: () => boolean): boolean {
@@ -320,14 +327,14 @@ export class Analysis {
         this.#entryText(entry);
         if (this.isShot(id)) this.#shot(entry);
       } catch {
-        // What fails here fails again where it is asked for, and is told there.
+        // A failure here happens again when the entry is asked for, and is reported then.
       }
     }
     this.#prepared.set(ids, next);
     return next === ids.length;
   }
 
-  /** What rules about the whole plan look at. */
+  /** The input of rules about the whole plan. */
   planView(file: FileId): PlanView {
     const shots = this.#groups(file, this.entries.list(file).length, this.#summaryGroup);
     const used = this.#groups(file, this.entries.list(file).length, this.#usedGroup);
@@ -337,7 +344,7 @@ export class Analysis {
 
   readonly #entryIds = (file: FileId): readonly EntryId[] => this.#ids(file);
 
-  /** What `of` says of the entries of one group; the key names file and group. */
+  /** The results of `of` for the entries of one group; the key names file and group. */
   #gather<T>(
     key: Key<string>,
     idsOf: (file: FileId) => readonly EntryId[],

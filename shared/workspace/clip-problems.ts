@@ -1,4 +1,7 @@
-/** One file listed as two clips: which shot it belongs to, and which verdict holds, nobody can tell. */
+/**
+ * One file is listed as two clips, so nobody can tell which shot it belongs to, or which verdict
+ * is right.
+ */
 import { plainId } from '../plan/entry-id.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';

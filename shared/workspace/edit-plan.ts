@@ -1,4 +1,4 @@
-/** The edit of a plan, drawn together from its entries: its cuts, and what they read of shots. */
+/** The edit of a plan, gathered from its entries: its cuts, and what they read of shots. */
 
 import type { Footage } from '../figures/edit-footage.ts';
 import type { EditPlan, PlannedCut, ShotInEdit } from '../figures/edit-plan.ts';

@@ -32,7 +32,7 @@ import { type EntryKind, entryKindOf } from './entry-kinds.ts';
 import { type Key, keyOf, splitKey } from './keys.ts';
 import type { Store } from './store.ts';
 
-/** Where an entry's value stands: keys below the value of a chunk's own key. */
+/** Position of an entry's value: keys below the value of a chunk's own key. */
 interface EntrySource {
   readonly chunk: EntryId;
   readonly within: Path;
@@ -120,8 +120,9 @@ export class Entries {
   }
 
   /**
-   * Entries of a section that stands whole in one chunk. A header has its entries in chunks of
-   * their own; one with none, or a section that is no mapping, stands for itself with its problem.
+   * Entries of a section that lies in one chunk. A header has its entries in chunks of their own.
+   * A header without entries, and a section that is no mapping, are entries themselves, with their
+   * problem.
    */
   #inside(file: FileId, chunkId: EntryId, filled: ReadonlySet<EntryId>): EntryRef[] {
     const refs: EntryRef[] = [];
@@ -239,7 +240,7 @@ export class Entries {
   }
 }
 
-/** What has something below it. */
+/** A key with something below it. */
 function holders(ids: readonly EntryId[]): ReadonlySet<EntryId> {
   const found = new Set<EntryId>();
   for (const id of ids)
@@ -247,7 +248,7 @@ function holders(ids: readonly EntryId[]): ReadonlySet<EntryId> {
   return found;
 }
 
-/** Names stand one level below their section, or two below the kit. */
+/** Names are one level below their section, or two below the kit. */
 const keysWithin = (node: Node | null, levels = 2): readonly string[] =>
   node?.kind === 'map' && levels > 0
     ? node.pairs.flatMap(({ key, value }) => [key.text, ...keysWithin(value, levels - 1)])

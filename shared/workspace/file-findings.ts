@@ -12,7 +12,7 @@ import type { Store } from './store.ts';
 import { shapeFinding, type TextFinding } from './text-findings.ts';
 
 export function fileFindings(store: Store, names: Names, file: FileId): TextFinding[] {
-  // Of a text that isn't here (yet, or any more) there is nothing to say.
+  // If the text isn't loaded (yet, or any more), there is nothing to report.
   if (store.state(file).state !== 'given') return [];
   const uses = names.uses(file);
   const problems = [

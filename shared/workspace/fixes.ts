@@ -1,6 +1,6 @@
 /**
- * Ways out of a finding. A rule proposes; what is offered has been tried: it removes its finding,
- * adds no error, and what it adds or worsens otherwise is named as its price.
+ * Fixes of a finding. A rule proposes them, and each is tried before it is offered: it removes its
+ * finding and adds no error. Its side effects, what else it adds or worsens, are named.
  */
 
 import type { LocatedFix } from '../api/located.ts';
@@ -15,13 +15,14 @@ import type { Finding } from '../rules/rule.ts';
 import type { ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/problem.ts';
-import { languageInForce, message } from '../words/message.ts';
+import { asAside } from '../words/aside.ts';
+import { message } from '../words/message.ts';
 import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
 import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
 
-/** Consequences named in a title; how many more there are is said. */
+/** Number of side effects named in a title; if there are more, the title says how many. */
 const MOST_NAMED = 2;
 
 export class FixMaker {
@@ -90,14 +91,14 @@ export class FixMaker {
     return { ...fix, edits: fix.edits.flatMap((edit) => locatedEdits(this.#context.store, edit)) };
   }
 
-  /** Whether fixes that have no price each have none together: two settings may add up. */
+  /** Whether fixes without side effects have none together either: two settings may add up. */
   areFree(fixes: readonly { readonly finding: Finding; readonly fix: LocatedFix }[]): boolean {
     const edits = fixes.flatMap(({ fix }) => fix.edits);
     const mends = fixes.some(({ finding }) => isOfText(finding) && finding.severity === 'error');
     return addedBy(tryOut(this.#context, edits), mends).every(isHint);
   }
 
-  /** The fix with its whole price; undefined where it does not do what it says. */
+  /** The fix with all its side effects; undefined if it does not remove its finding. */
   #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
     if (fix.edits.length === 0) return undefined;
     const outcome = tryOut(this.#context, fix.edits);
@@ -121,14 +122,6 @@ export class FixMaker {
     const more = added.length - named.length;
     return [...named, ...(more > 0 ? [message`and ${more} more`] : [])].join('; ');
   }
-}
-
-/** "The shot is 2 stops underexposed." within a title: without its capital, where English has it, and stop. */
-function asAside(sentence: string): string {
-  const bare = sentence.replace(/\.$/, '');
-  return languageInForce() === 'en'
-    ? bare.replace(/^[A-Z](?=[a-z]* )/, (first) => first.toLowerCase())
-    : bare;
 }
 
 /** What a mended text lets be seen again was there before: it is no price of mending it. */

@@ -1,9 +1,9 @@
 /**
- * One key for a file and something in it, always the same string object for the same two: its
- * hash is worked out once and not at each of the many look-ups of a check.
+ * One key for a file and something in it. The same two always give the same string object, so its
+ * hash is calculated once and not at each of the many look-ups of a check.
  *
- * Names come and go while a plan is written. Keys are therefore held for as long as they are asked
- * for: those that nobody has asked for between one renewal and the next are let go.
+ * Names are added and removed while a plan is written. Keys are therefore kept only as long as
+ * they are used: those that nobody used between two renewals are dropped.
  */
 import type { EntryId, FileId } from '../plan/place.ts';
 
@@ -20,14 +20,17 @@ interface Generation {
 
 const generation = (): Generation => ({ keys: new Map(), splits: new Map() });
 
-/** Asked for since the last renewal. */
+/** Used since the last renewal. */
 let young = generation();
-/** Asked for before it, and not since. */
+/** Used before the last renewal, and not since. */
 let old = generation();
-/** Most keys that are asked for one after another are of one file. */
+/** Most keys that are used one after another are of one file. */
 let last: { readonly file: FileId; readonly keys: Map<string, Key<string>> } | null = null;
 
-/** Keys between two renewals; a plan with more entries than that is read no slower, only hashed anew. */
+/**
+ * Number of keys between two renewals. A plan with more entries is read no slower; its keys are
+ * only hashed again.
+ */
 const MOST_KEPT = 200_000;
 
 /** Neither part holds it. */
@@ -61,14 +64,14 @@ export function splitKey<I extends string>(key: Key<I>): Split<I> {
   return [key.slice(0, at), key.slice(at + 1) as I];
 }
 
-/** Lets go of keys that nobody has asked for since the last time. */
+/** Drops keys that nobody used since the last time. */
 export function renewKeys(): void {
   old = young;
   young = generation();
   last = null;
 }
 
-/** Lets go of a closed file's keys. */
+/** Drops the keys of a closed file. */
 export function forgetKeys(file: FileId): void {
   for (const { keys, splits } of [young, old]) {
     for (const key of keys.get(file)?.values() ?? []) splits.delete(key);

@@ -1,4 +1,4 @@
-/** Places made into ranges, at the edge and nowhere before. */
+/** Turns places into ranges. This happens last, and nowhere before. */
 import type { Position, Range } from '../api/located.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Chunk } from '../text/chunk.ts';
@@ -25,7 +25,7 @@ export class Locator {
     this.#entries = entries;
   }
 
-  /** Where a place stands; the nearest thing that does where it doesn't (yet). */
+  /** The range of a place; if it doesn't exist (yet), that of the nearest thing that does. */
   spanOf(place: Place): ChunkSpan | undefined {
     const { file, entry, span: within } = place;
     if (within) return { chunk: entry, span: within };
@@ -104,7 +104,7 @@ export class Locator {
     return indices.get(chunk);
   }
 
-  /** What is wrong with a file as a whole is shown at its first word. */
+  /** A finding about a file as a whole is shown at its first word. */
   #fileSpan(file: FileId): ChunkSpan | undefined {
     const [first] = this.#store.chunkIds(file);
     for (const chunk of this.#store.chunkIds(file)) {

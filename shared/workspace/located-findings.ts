@@ -1,23 +1,27 @@
 /**
- * Findings made ready to be shown: places into ranges, facts into words. What was made of a
- * finding is kept with it, relative to its chunk: while lines come and go above, only the chunk's
- * first line has to be added.
+ * Prepares findings to be shown: places become ranges, facts become words. The result is kept with
+ * the finding, relative to its chunk. If lines above are added or removed, only the chunk's first
+ * line has to be added again.
  */
 
 import type { LocatedFinding, LocatedRelated, Position, Range } from '../api/located.ts';
+import { inputWords } from '../figures/bounds-json.ts';
 import { WHOLE_FILE } from '../plan/entry-id.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
+import { settlingWords } from '../rules/certainty.ts';
 import { ruleNamed } from '../rules/registry.ts';
-import type { Finding } from '../rules/rule.ts';
+import type { Finding, RuleCore, Words } from '../rules/rule.ts';
 import type { LengthUnit, Say } from '../say/say.ts';
 import type { Chunk } from '../text/chunk.ts';
+import { asAside } from '../words/aside.ts';
+import { message } from '../words/message.ts';
 import type { Locator } from './locate.ts';
 
 /** Longest first sentence, so that a list of findings can be read in a narrow window. */
 const LONGEST_SENTENCE = 100;
 
 interface LocatorOptions {
-  /** Sentences are left whole: those of a report, which has the room. */
+  /** Sentences are not cut in a report, which has room for them. */
   readonly whole: boolean;
 }
 
@@ -31,7 +35,9 @@ interface Spot {
   /** Where the chunk was last seen: in this list of the file's chunks, at this index. */
   seen?: {
     readonly ids: readonly EntryId[];
-    /** The text's own, changed in place: looking here is all that an edit elsewhere costs. */
+    /**
+     * The text's own array, which edits change in place: an edit elsewhere costs only a look here.
+     */
     readonly chunks: readonly Chunk[];
     readonly index: number;
   };
@@ -128,7 +134,7 @@ export class FindingLocator {
 
   #sayOf(finding: Finding): Said {
     const rule = ruleNamed(finding.rule);
-    const { what, why = '' } = rule?.words(finding.facts, this.#say) ?? { what: finding.rule };
+    const { what, why = '' } = wordsOf(finding, rule, this.#say);
     const numbers = rule?.numbers?.(finding.facts);
     return {
       lengths: this.#say.lengths,
@@ -141,6 +147,7 @@ export class FindingLocator {
         why,
         ...(finding.shot !== undefined && { shot: finding.shot }),
         ...(numbers && { numbers }),
+        ...(finding.unsure && { settledBy: inputWords(finding.unsure.input) }),
       },
       related: finding.related.map(({ at, words }) => ({ ...this.#placed(at), words })),
     };
@@ -158,6 +165,16 @@ export class FindingLocator {
   }
 }
 
+/** What and why; of a probable finding also what would settle it. */
+function wordsOf(finding: Finding, rule: RuleCore<unknown> | undefined, say: Say): Words {
+  const words = rule?.words(finding.facts, say) ?? { what: finding.rule };
+  const { unsure } = finding;
+  if (!unsure) return words;
+  return {
+    what: message`Probably: ${asAside(words.what)}.`,
+    why: [words.why, settlingWords(unsure, say)].filter(Boolean).join(' '),
+  };
+}
 /** Not of the file as a whole, which stands at its first word, wherever that is. */
 const isOfEntry = ({ entry, span }: Place): boolean => entry !== WHOLE_FILE || span !== undefined;
 
@@ -192,7 +209,7 @@ export const byPosition = (a: LocatedFinding, b: LocatedFinding): number =>
   a.range.start.character - b.range.start.character ||
   (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
 
-/** One finding that several plans cause in a shared file stands there once. */
+/** A finding that several plans cause in a shared file is shown once. */
 export function withoutDoubles(findings: readonly Finding[]): readonly Finding[] {
   const seen = new Set<string>();
   return findings.filter((finding) => {

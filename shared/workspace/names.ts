@@ -1,4 +1,4 @@
-/** Names across files: what a file uses, what it reaches so, and where a name is defined. */
+/** Names across files: the files that a file uses, directly or not, and where a name is defined. */
 
 import { sameData } from '../engine/equal.ts';
 import type { Input, Query } from '../engine/graph.ts';
@@ -36,7 +36,9 @@ export class Names {
   readonly #broken: Query<boolean, Key<GroupName>>;
   readonly #find: Query<Definition | undefined, Key>;
   readonly #named: Query<Named<GroupTypes[GroupName]> | undefined, Key>;
-  /** How often the workspace's folders have changed: whoever asked for a root asks again. */
+  /**
+   * Number of changes of the workspace's folders: after one, the root has to be looked up again.
+   */
   readonly #roots: Input<number>;
 
   constructor(store: Store, entries: Entries, rootOf: (file: FileId) => FileId) {

@@ -1,5 +1,4 @@
-/** What rules about a whole plan look at, drawn together from entries and summaries. */
-
+/** The input of rules about a whole plan, gathered from entries and summaries. */
 import type { EditFigures } from '../figures/edit-figures.ts';
 import { plainId } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -21,7 +20,7 @@ export function planView(
   edit: EditFigures | null,
 ): PlanView {
   const named = entries.flatMap(({ id, kind }) => {
-    // What shots and rigs can refer to; shots, cuts and clips are ends in themselves.
+    // Entries that shots and rigs can refer to; nothing has to refer to shots, cuts and clips.
     if (kind.kind !== 'entry' || !isShared(kind.home.group) || id !== plainId(id)) return [];
     const { noun } = ENTRIES[kind.home.group];
     return [{ id, name: kind.name, noun, used: used.has(id) }];

@@ -1,6 +1,9 @@
 /** All rules that look at one shot, and what becomes of their findings. */
+import { DECLARATIONS } from '../figures/catalogue/catalogue.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
 import type { Place } from '../plan/place.ts';
 import { type Accepted, type Allowances, accept } from '../rules/acceptance.ts';
+import { lowered, unsureOf } from '../rules/certainty.ts';
 import { withoutSilenced } from '../rules/precedence.ts';
 import { ruleNamed, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
@@ -8,11 +11,25 @@ import { ruleFailed } from '../rules/rule-failed.ts';
 import type { ShotRule, ShotView } from '../rules/shot-rule.ts';
 
 /** What was found, less what is accepted, less what another's cause explains. */
-export function findInShot(view: ShotView, planAllow: Allowances): Accepted {
+export function findInShot(
+  view: ShotView,
+  planAllow: Allowances,
+  uncertain?: UncertainShot,
+): Accepted {
   const { shot, fields } = view.bench;
   const own = { name: shot, allow: fields.allow };
   const { findings, byPlan } = accept(runShotRules(view), own, planAllow, ruleNamed);
-  return { findings: withoutSilenced(findings), byPlan };
+  const told = withoutSilenced(findings);
+  return { findings: uncertain ? told.map((one) => withCertainty(one, uncertain)) : told, byPlan };
+}
+
+/** The rules that decide by a figure: no other finding depends on what is uncertain. */
+const BY_FIGURES = new Set([...DECLARATIONS.values()].flatMap(({ rules = [] }) => rules));
+
+function withCertainty(finding: Finding, uncertain: UncertainShot): Finding {
+  const rule = BY_FIGURES.has(finding.rule) && SHOT_RULES.find(({ name }) => name === finding.rule);
+  const unsure = rule && unsureOf(rule, finding, uncertain);
+  return unsure ? { ...finding, severity: lowered(finding.severity), unsure } : finding;
 }
 
 /** A rule that throws becomes a finding that names it, and the others go on. */

@@ -1,7 +1,7 @@
 /**
  * The texts that the core has been given, chunk by chunk, as inputs of the graph. An edit sets
- * the inputs of the chunks that it changed and no others; a chunk keeps its id, and with it all
- * that was worked out from it, while lines come and go above.
+ * only the inputs of the chunks that it changed. A chunk keeps its id, and with it all results,
+ * while lines above are added or removed.
  */
 
 import type { Refusal } from '../api/facade.ts';
@@ -13,7 +13,7 @@ import type { Chunk } from '../text/chunk.ts';
 import { ChunkedText, type TextChange, type TextRange } from '../text/chunked-text.ts';
 import { forgetKeys, type Key, keyOf, renewKeys } from './keys.ts';
 
-/** Whether a file's text is here, has been asked for, or can't be had (and why). */
+/** Whether a file's text is loaded, has been requested, or is not available (and why). */
 type FileState =
   | { readonly state: 'unknown' }
   | { readonly state: 'given' }
@@ -118,7 +118,7 @@ export class Store {
     };
   }
 
-  /** What was kept of names that no text has any more goes, once there is much of it. */
+  /** Data of names that no text has any more is dropped when there is much of it. */
   #tidy(): void {
     if (this.graph.tidy()) renewKeys();
   }

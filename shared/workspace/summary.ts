@@ -3,17 +3,20 @@ import type { Bench } from '../figures/bench.ts';
 import { carriedOf, lightsWithCare } from '../figures/carried.ts';
 import { disagreementsOf } from '../figures/disagreement.ts';
 import { footageOf } from '../figures/edit-footage.ts';
+import type { Need } from '../figures/figure.ts';
 import { holderOf } from '../figures/holder.ts';
 import { needsOf } from '../figures/needs.ts';
 import { takesOfShot } from '../figures/recording.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
+import type { Accepted } from '../rules/acceptance.ts';
 import type { ShotSummary } from '../rules/plan-rule.ts';
+import type { Finding } from '../rules/rule.ts';
 
 export function summaryOf(
   bench: Bench,
   figures: ShotFigures,
-  acceptedByPlan: readonly string[],
+  { findings, byPlan }: Accepted,
 ): ShotSummary {
   const { fields, lights } = bench;
   const whiteBalance = fields['white-balance'];
@@ -32,6 +35,14 @@ export function summaryOf(
     footage: footageOf(bench),
     care: lightsWithCare(bench),
     disagreements: disagreementsOf(bench),
-    acceptedByPlan,
+    acceptedByPlan: byPlan,
+    unsure: findings.flatMap(settledBy),
   };
+}
+
+/** The value that would settle a probable finding, where one of the plan would. */
+function settledBy({ unsure }: Finding): readonly Need[] {
+  if (!unsure) return [];
+  const { key, of, at } = unsure.input;
+  return of !== null && at !== null ? [{ key, of, at }] : [];
 }

@@ -1,6 +1,6 @@
 /**
- * What would an edit do? It is made, the findings are read, and it is taken back, to the very chunks
- * that were there: what was remembered of them holds again, since equal values keep what follows
+ * Finds the effect of an edit. The edit is made, the findings are read, and it is taken back, to
+ * the very same chunks. Kept results are then valid again, since equal values keep what follows
  * from them.
  */
 import type { LocatedEdit } from '../api/located.ts';
@@ -11,7 +11,10 @@ import type { ChunkedText } from '../text/chunked-text.ts';
 import type { Wording } from '../text/problem.ts';
 import type { CheckContext } from './context.ts';
 
-/** Less what is the same at the beginning and the end of each file's findings: nearly all of them. */
+/**
+ * Without what is the same at the beginning and the end of each file's findings, which is nearly
+ * everything.
+ */
 export interface Outcome {
   /** Findings of the same kind at the same place, before and after. */
   readonly before: ReadonlyMap<string, readonly Finding[]>;
@@ -62,7 +65,7 @@ type ByFile = ReadonlyMap<FileId, readonly Finding[]>;
 const findingsIn = ({ store, analysis }: CheckContext): ByFile =>
   new Map([...store.files()].map((file) => [file, analysis.findings(file)]));
 
-/** Findings of what an edit leaves alone are the very objects that they were. */
+/** Findings that an edit doesn't affect are the same objects as before. */
 function outcomeOf(then: ByFile, now: ByFile): Outcome {
   const before = new Map<string, Finding[]>();
   const after = new Map<string, Finding[]>();

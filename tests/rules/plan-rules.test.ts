@@ -163,14 +163,14 @@ describe('what is missing', () => {
     of('not-known', changed(EXAMPLE_PLAN, change)).map((finding) => finding.why);
 
   it('is said with one or two of the figures that wait for it', () => {
-    expect(why({ 'kit/lenses/macro-100/loss': null })).toEqual([
-      'Still unknown in 1 shot: the exposure.',
+    expect(why({ 'kit/bodies/body-a/recording-modes/full-25/rate': null })).toEqual([
+      'It makes the shutter angle known.',
     ]);
     expect(why({ 'subjects/frost-plate/depth': null })).toEqual([
-      'Still unknown in 1 shot: the depth of field needed.',
+      'It makes the depth of field needed known.',
     ]);
     expect(why({ 'shots/frost/shutter': null })).toEqual([
-      'Still unknown without it: the exposure, the shutter angle and more.',
+      'It makes the exposure, the shutter angle and more known.',
     ]);
   });
 });

@@ -4,7 +4,7 @@ import type { CutFigures, EditFigures } from '../../figures/edit-figures.ts';
 import { derive, notKnown, valueIn } from '../../figures/figure.ts';
 import { isOf } from '../../plan/entry-id.ts';
 import type { EntryId, FileId } from '../../plan/place.ts';
-import { framesWords, secondsWords } from '../../report/edit-words.ts';
+import { framesWords, secondsWords } from '../../say/timeline.ts';
 import { framesPerBeat } from '../../timeline/beats.ts';
 import { fromRational, toNumber } from '../../timeline/exact.ts';
 import { timecode } from '../../timeline/timecode.ts';

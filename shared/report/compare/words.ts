@@ -10,18 +10,16 @@ import type {
 } from '../../api/compared.ts';
 import { type Change, worded } from '../../api/document.ts';
 import { DECLARATIONS } from '../../figures/catalogue/catalogue.ts';
-import type { Review } from '../../figures/catalogue/declaration.ts';
 import { doesNotApply } from '../../figures/reasons.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import { figureWords } from '../figures-text.ts';
 
 /** The figures that a reviewer decides by, in the order of their weight, and what they are called. */
-const DECIDING: ReadonlyMap<string, Review> = new Map(
-  [...DECLARATIONS]
-    .flatMap(([name, { review }]) => (review ? [[name, review] as const] : []))
-    .sort(([, a], [, b]) => a.place - b.place),
-);
+const DECIDING: readonly (readonly [name: string, label: string])[] = [...DECLARATIONS]
+  .flatMap(([name, { label, review }]) => (review ? [{ name, label, ...review }] : []))
+  .sort((a, b) => a.place - b.place)
+  .map(({ name, label }) => [name, label]);
 
 export const NOTHING_DIFFERENT = later`The plans are identical.`;
 
@@ -39,7 +37,7 @@ export const fieldWords = ({ path, before, after }: FieldChange): Change => ({
 /** What follows, without what reads the same. */
 export function followsWords(figures: readonly FigureChange[], say: Say): readonly Change[] {
   const byName = new Map(figures.map((change) => [change.figure, change]));
-  return [...DECIDING].flatMap(([name, review]): Change[] => {
+  return DECIDING.flatMap(([name, english]): Change[] => {
     const change = byName.get(name);
     if (!change) return [];
     const said = (when: 'before' | 'after'): string =>
@@ -47,7 +45,7 @@ export function followsWords(figures: readonly FigureChange[], say: Say): readon
         ? message`not for this subject`
         : figureWords(name, change[when], change.notKnown[when], say);
     const [was, is] = [said('before'), said('after')];
-    const label = inLanguage(review.label);
+    const label = inLanguage(english);
     return was === is ? [] : [{ label, before: worded(was), after: worded(is) }];
   });
 }

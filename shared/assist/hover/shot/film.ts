@@ -49,7 +49,7 @@ export function filmColoursHover({ figures, say }: SaidShot): string {
         ),
       ]),
     bands
-      .map(({ band, fromNm, toNm }) => message`${bandWords(band)} ${nm(fromNm)} to ${nm(toNm)}`)
+      .map(({ band, fromNm, toNm }) => message`${bandWords(band)}: ${nm(fromNm)} to ${nm(toNm)}`)
       .join(' · '),
     message`Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot's light and white balance; CIE 1931 2°.`,
   );
