@@ -1,4 +1,5 @@
 /** A plan as it is compared, and what a comparison says: plain data. */
+import type { FigureBounds } from '../figures/bounds-json.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { Reasons } from '../figures/reasons.ts';
@@ -19,6 +20,13 @@ export interface ComparedPlan {
 
 export interface ComparedShot {
   readonly figures: ShotFiguresJson;
+  /** How sure the figures are; left out: nobody knows of any width. */
+  readonly sure?: {
+    /** The inputs that are not known exactly, in one text: where it is the same, so are the bounds. */
+    readonly inputs: string;
+    /** Worked out as far as somebody asks; undefined: the figure has no width. */
+    readonly bounds: (figure: string) => FigureBounds | undefined;
+  };
   readonly findings: readonly PlanFinding[];
 }
 
@@ -77,6 +85,12 @@ export interface FigureChange {
   readonly after: unknown;
   /** Why `before` or `after` is null, where it is. */
   readonly notKnown: Reasons;
+  /** Between which values it lay and lies; null: it had or has no width. Left out: neither. */
+  readonly bounds?: { readonly before: FigureBounds | null; readonly after: FigureBounds | null };
+  /** The value after lies inside the bounds before. */
+  readonly insideBounds?: true;
+  /** What became of how sure it is. */
+  readonly width?: 'narrower' | 'wider';
 }
 
 export interface FindingsChange {

@@ -2,8 +2,11 @@
 
 import type { ComparedPlan, ComparedShot, FieldTexts, PlanFinding } from '../api/compared.ts';
 import type { LocatedFinding } from '../api/located.ts';
+import { boundsOfNamed } from '../figures/bounds-json.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-contract.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
+import type { Change } from '../figures/widths.ts';
 import { above, keyOfEntry, keysOf, nameOf, plainId } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
@@ -54,11 +57,13 @@ export function comparedPlan(
   }
   const shots = analysis.shots(file).map((id): readonly [string, ComparedShot] => {
     const figures = analysis.figures(file, id);
+    const uncertain = analysis.uncertain(file, id);
     const name = nameOf('shots', id);
     return [
       name,
       {
         figures: figures ? figuresJson(figures) : { notKnown: {} },
+        ...(uncertain && { sure: sureOf(uncertain) }),
         findings: byShot.get(name) ?? [],
       },
     ];
@@ -68,6 +73,16 @@ export function comparedPlan(
     shots: new Map(shots),
     edit: editJson(analysis.edit(file)),
     findings: others,
+  };
+}
+
+function sureOf(uncertain: UncertainShot): NonNullable<ComparedShot['sure']> {
+  const end = (change: Change): unknown => change.value;
+  return {
+    inputs: JSON.stringify(
+      uncertain.widths.map(({ key, of, low, high }) => [key, of, end(low), end(high)]),
+    ),
+    bounds: (figure) => boundsOfNamed(uncertain, figure),
   };
 }
 

@@ -1,13 +1,6 @@
 /** Whether a light is inside the lens, or between the lens and the subject. */
 
-import {
-  distanceToCylinderMm,
-  faceClearanceMm,
-  hiddenShare,
-  lensCylinder,
-} from '../mirror/clearance.ts';
-import { planeOf, type Source } from '../mirror/source.ts';
-import { norm } from '../mirror/vector.ts';
+import { faceClearanceMm, hiddenShare, lensCylinder } from '../mirror/clearance.ts';
 import { message } from '../words/message.ts';
 import { frontDiameter } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
@@ -55,18 +48,9 @@ function inTheWay(light: LightInUse, bench: Bench, optical: OpticalFigures): Fig
       const view = { widthMm, heightMm, pupilDistanceMm: pupilDistance, pupilMm };
       return {
         light: light.name,
-        clearanceMm: clearanceOf(source, lensBody),
+        clearanceMm: faceClearanceMm(source, lensBody),
         hiddenShare: hiddenShare(view, source),
       };
     },
   );
-}
-
-/** Exact only where it may matter: a face whose middle is far off can't touch. */
-function clearanceOf(source: Source, lens: ReturnType<typeof lensCylinder>): number {
-  const { face } = source;
-  const reach =
-    face.shape === 'round' ? face.diameterMm / 2 : norm([face.widthMm / 2, face.heightMm / 2, 0]);
-  const atLeast = distanceToCylinderMm(planeOf(source).centre, lens) - reach;
-  return atLeast > 0 ? atLeast : faceClearanceMm(source, lens);
 }

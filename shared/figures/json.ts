@@ -13,6 +13,8 @@ export type NumberBounds = readonly [low: number | 'endless', high: number | 'en
 export interface WidenedBy {
   readonly input: string;
   readonly share: number;
+  /** At one of its ends the figure has no value: the rig can't frame the field then. */
+  readonly mayBeImpossible?: true;
 }
 
 export interface BoundsJson {

@@ -1,20 +1,25 @@
 /**
  * How sure the figures of a shot are. Each width is moved alone to its two ends and the figure is
- * worked out again; then all widths that move it are put together to the ends that move it up, and
- * to those that move it down. A shared input moves everything that depends on it together, so what
+ * worked out again; then all widths that move it are put together to where they move it up, and to
+ * where they move it down. A shared input moves everything that depends on it together, so what
  * cancels has no width. Nothing is worked out before somebody asks.
+ *
+ * Where an end leaves a figure without a value (the rig can't frame the field then), its bounds
+ * reach to the last place where it has one, and the input says that it may make it impossible.
  */
 import type { Bench } from './bench.ts';
 import { changedBench } from './changed.ts';
 import { figuresOf } from './compute.ts';
 import type { Figure } from './figure.ts';
 import type { ShotFigures } from './shot-figures.ts';
-import { type Width, widthsOf } from './widths.ts';
+import { changeTo, isOfRig, type Width, widthsOf } from './widths.ts';
 
 /** How much of a figure's width one input makes, 0 to 1. */
-interface Share {
+export interface Share {
   readonly width: Width;
   readonly share: number;
+  /** At an end of it, with all else in the middle, the figure has no value: it may be impossible. */
+  readonly mayBeImpossible?: true;
 }
 
 /** Between which values a figure lies; `widenedBy` has what moves it most first. */
@@ -28,7 +33,7 @@ export interface Bounds {
 export type End = -1 | 0 | 1;
 
 /** Takes one number out of a shot's figures. */
-type Pick = (figures: ShotFigures) => Figure<number>;
+export type Pick = (figures: ShotFigures) => Figure<number>;
 
 interface LaidOut {
   readonly bench: Bench;
@@ -37,6 +42,32 @@ interface LaidOut {
 
 /** Less than this share of a figure's value is rounding. */
 const ROUNDING = 1e-9;
+
+/** Halvings on the way to the last place where a figure has a value: to a thousandth of it. */
+const HALVINGS = 10;
+
+/** Of so many inputs between whose ends figures turn all ends are tried together: 16 corners. */
+const MOST_TURNING = 4;
+
+/** A figure with an input alone somewhere between its ends. */
+interface Looked {
+  readonly stand: number;
+  readonly value: number;
+}
+
+/** What an input does to a figure alone. */
+interface Move {
+  readonly low: Looked;
+  readonly high: Looked;
+  readonly mayBeImpossible: boolean;
+}
+
+/** A figure with its inputs at `base`, and what each of them does to it from there. */
+interface View {
+  readonly base: readonly number[];
+  readonly value: number;
+  readonly moves: readonly (Move | undefined)[];
+}
 
 export class UncertainShot {
   readonly middle: LaidOut;
@@ -52,16 +83,23 @@ export class UncertainShot {
     return this.#widths;
   }
 
-  /** The shot with each width where `ends` says, in the order of `widths`. */
-  at(ends: readonly End[]): LaidOut {
-    if (ends.every((end) => end === 0)) return this.middle;
-    const key = ends.join(' ');
+  /** The widths between whose ends figures turn. */
+  get #turning(): readonly number[] {
+    return this.widths.flatMap(({ between }, index) => (between.length > 0 ? [index] : []));
+  }
+
+  /**
+   * The shot with each width where `stands` says, in the order of `widths`.
+   *
+   * @param stands from -1, the low end, over 0, the middle, to 1, the high end
+   */
+  at(stands: readonly number[]): LaidOut {
+    const each = this.widths.map((width, index) => changeTo(width, stands[index] ?? 0));
+    if (each.every((change) => change === undefined)) return this.middle;
+    const key = each.map((change, index) => (change ? stands[index] : 0)).join(' ');
     let corner = this.#corners.get(key);
     if (!corner) {
-      const changes = this.widths.flatMap((width, index) => {
-        const end = ends[index] ?? 0;
-        return end === 0 ? [] : [end < 0 ? width.low : width.high];
-      });
+      const changes = each.filter((change) => change !== undefined);
       const bench = changedBench(this.middle.bench, changes);
       corner = { bench, figures: figuresOf(bench) };
       this.#corners.set(key, corner);
@@ -69,66 +107,183 @@ export class UncertainShot {
     return corner;
   }
 
-  /** With one width alone at an end. */
-  alone(index: number, end: End): LaidOut {
-    return this.at(this.widths.map((_, at) => (at === index ? end : 0)));
+  /** With one width alone away from its middle. */
+  alone(index: number, stand: number): LaidOut {
+    return this.at(this.widths.map((_, at) => (at === index ? stand : 0)));
   }
 
   /** The bounds of one figure; undefined: it has no width, or is not known. */
   bounds(pick: Pick): Bounds | undefined {
-    const middle = pick(this.middle.figures);
-    if (!middle.known) return undefined;
-    const moves = this.widths.map((_, index) => this.#move(pick, middle.value, index));
+    const view = this.#viewFrom(
+      pick,
+      this.widths.map(() => 0),
+    );
+    if (!view) return undefined;
+    const views = [view, ...this.#elsewhere(pick, view)];
+    const all = this.widths.map((_, index) => views.flatMap(({ moves }) => moves[index] ?? []));
+    if (all.every((moves) => moves.length === 0)) return undefined;
+    const values = views.flatMap((one) => this.#valuesIn(pick, one));
+    return { low: Math.min(...values), high: Math.max(...values), widenedBy: this.#shares(all) };
+  }
+
+  /** What each width does to a figure alone; undefined: the figure has no value there. */
+  #viewFrom(pick: Pick, base: readonly number[], of = this.widths): View | undefined {
+    const there = pick(this.at(base).figures);
+    if (!there.known) return undefined;
+    const moves = this.widths.map((width, index) =>
+      of.includes(width) ? this.#move(pick, there.value, base, index) : undefined,
+    );
+    return { base, value: there.value, moves };
+  }
+
+  /**
+   * The same seen from the other end of a width that hides what others do: while a lens keeps its
+   * f-number up close, how near it focuses has no say in it; where its iris keeps its size, it has.
+   */
+  #elsewhere(pick: Pick, { base, moves }: View): readonly View[] {
+    return this.widths.flatMap((width, index) => {
+      if (!width.hides || !moves[index]) return [];
+      const others = this.widths.filter((other) => other !== width && isOfRig(other));
+      const view = this.#viewFrom(pick, stood(base, index, 1), others);
+      if (!view) return [];
+      // What is beside the rig moves the figure the same way from here.
+      const all = view.moves.map((move, at) =>
+        at === index || others.includes(this.widths[at]!) ? move : moves[at],
+      );
+      return { ...view, moves: all };
+    });
+  }
+
+  #valuesIn(pick: Pick, { base, value, moves }: View): readonly number[] {
     const moved = moves.filter((move) => move !== undefined);
-    if (moved.length === 0) return undefined;
-    const corner = (end: 'up' | 'down'): number => {
-      const there = pick(this.at(moves.map((move) => move?.[end] ?? 0)).figures);
-      return there.known ? there.value : middle.value;
-    };
-    const values = [middle.value, ...moved.flatMap(({ low, high }) => [low, high])];
-    if (moved.length > 1) values.push(corner('up'), corner('down'));
-    return {
-      low: Math.min(...values),
-      high: Math.max(...values),
-      widenedBy: this.#shares(moves),
-    };
+    const ends = [value, ...moved.flatMap(({ low, high }) => [low.value, high.value])];
+    const turns = this.#turning.some((index) => moves[index]);
+    if (moved.filter(isWide).length < 2 && !turns) return ends;
+    const down = moves.map((move) => move?.low);
+    const up = moves.map((move) => move?.high);
+    return [...ends, ...this.#corner(pick, base, down, -1), ...this.#corner(pick, base, up, 1)];
   }
 
   /** What a width does to a figure alone; undefined: nothing. */
-  #move(pick: Pick, middle: number, index: number): Move | undefined {
-    const end = (at: End): number => {
-      const there = pick(this.alone(index, at).figures);
-      return there.known ? there.value : middle;
+  #move(pick: Pick, from: number, base: readonly number[], index: number): Move | undefined {
+    const look = (stand: number): Looked | undefined => {
+      const there = pick(this.at(stood(base, index, stand)).figures);
+      return there.known ? { stand, value: there.value } : undefined;
     };
-    const [a, b] = [end(-1), end(1)];
-    const low = Math.min(a, b, middle);
-    const high = Math.max(a, b, middle);
-    if (same(low, high)) return undefined;
-    const endOf = (value: number): End => (value === middle ? 0 : value === a ? -1 : 1);
-    return { low, high, up: endOf(high), down: endOf(low) };
+    const ends = [look(-1), look(1)];
+    const mayBeImpossible = ends.includes(undefined);
+    const looked = [
+      { stand: base[index]!, value: from },
+      ...ends.map((end, side) => end ?? this.#last(look, side === 0 ? -1 : 1)),
+      ...this.widths[index]!.between.map(look),
+    ].filter((one) => one !== undefined);
+    const low = looked.reduce((least, one) => (one.value < least.value ? one : least));
+    const high = looked.reduce((most, one) => (one.value > most.value ? one : most));
+    return same(low.value, high.value) && !mayBeImpossible
+      ? undefined
+      : { low, high, mayBeImpossible };
   }
 
-  #shares(moves: readonly (Move | undefined)[]): readonly Share[] {
-    const spans = moves.map((move) => (move ? spanOf(move) : 0));
-    const sum = spans.reduce((all, span) => all + span, 0);
-    return spans
-      .flatMap((span, index) =>
-        span > 0 ? [{ width: this.widths[index]!, share: span / sum }] : [],
-      )
+  /** The last place toward an end where the figure has a value; undefined: it can't be approached. */
+  #last(look: (stand: number) => Looked | undefined, end: End): Looked | undefined {
+    let [known, unknown] = [0, 1];
+    let last: Looked | undefined;
+    for (let step = 0; step < HALVINGS; step++) {
+      const half = (known + unknown) / 2;
+      const there = look(end * half);
+      if (there) [known, last] = [half, there];
+      else unknown = half;
+    }
+    return last;
+  }
+
+  /**
+   * The figure with all its inputs where each alone moves it one way. Where it has no value with
+   * all of them there, those that move it most go first, and those that leave it none stay.
+   */
+  #corner(
+    pick: Pick,
+    base: readonly number[],
+    to: readonly (Looked | undefined)[],
+    way: -1 | 1,
+  ): readonly number[] {
+    const valueAt = (stands: readonly number[]): number | undefined => {
+      const there = pick(this.at(stands).figures);
+      return there.known ? there.value : undefined;
+    };
+    const stands = base.map((stand, index) => to[index]?.stand ?? stand);
+    const whole = valueAt(stands);
+    if (whole !== undefined) return [this.#turned(valueAt, stands, whole, way, to)];
+    const order = to.flatMap((looked, index) => (looked ? [index] : []));
+    order.sort((a, b) => way * ((to[b]?.value ?? 0) - (to[a]?.value ?? 0)));
+    const found: number[] = [];
+    let now = base;
+    for (const index of order) {
+      const next = stood(now, index, stands[index]!);
+      const value = valueAt(next);
+      if (value === undefined) continue;
+      now = next;
+      found.push(value);
+    }
+    return found;
+  }
+
+  /**
+   * In a corner the inputs between whose ends figures turn may turn elsewhere than alone: where a
+   * light goes by elevation and azimuth, one decides what the other does. Their ends are tried all.
+   */
+  #turned(
+    valueAt: (stands: readonly number[]) => number | undefined,
+    corner: readonly number[],
+    value: number,
+    way: -1 | 1,
+    to: readonly (Looked | undefined)[],
+  ): number {
+    if (!this.#turning.some((index) => to[index])) return value;
+    const stands = this.#turning
+      .slice(0, MOST_TURNING)
+      .reduce<readonly (readonly number[])[]>(
+        (all, index) => all.flatMap((one) => [stood(one, index, -1), stood(one, index, 1)]),
+        [corner],
+      );
+    const atMiddle = valueAt(this.widths.map(() => 0));
+    let [best, at] = [value, corner];
+    const tryAt = (one: readonly number[]): void => {
+      const there = valueAt(one);
+      if (there !== undefined && way * (there - best) > 0) [best, at] = [there, one];
+    };
+    for (const one of stands) tryAt(one);
+    // What is 0 in the middle hides what all else does to it: the dark part of a frame.
+    const silent = to.flatMap((looked, index) => (looked ? [] : [index]));
+    if (atMiddle === 0)
+      for (const index of silent) for (const end of [-1, 1]) tryAt(stood(at, index, end));
+    return best;
+  }
+
+  /** By the most that each of them does, wherever it is seen from. */
+  #shares(all: readonly (readonly Move[])[]): readonly Share[] {
+    const spans = all.map((moves) => Math.max(0, ...moves.filter(isWide).map(spanOf)));
+    const sum = spans.reduce((whole, span) => whole + span, 0);
+    return all
+      .flatMap((moves, index): Share[] => {
+        if (moves.length === 0) return [];
+        const share = sum > 0 ? spans[index]! / sum : 0;
+        const mayBeImpossible = moves.some((move) => move.mayBeImpossible);
+        return [{ width: this.widths[index]!, share, ...(mayBeImpossible && { mayBeImpossible }) }];
+      })
       .sort((a, b) => b.share - a.share);
   }
 }
 
-interface Move {
-  readonly low: number;
-  readonly high: number;
-  readonly up: End;
-  readonly down: End;
-}
+/** The stands with one of them elsewhere. */
+const stood = (stands: readonly number[], index: number, stand: number): readonly number[] =>
+  stands.map((one, at) => (at === index ? stand : one));
 
 const same = (a: number, b: number): boolean =>
   a === b || Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b));
 
+const isWide = ({ low, high }: Move): boolean => !same(low.value, high.value);
+
 /** An endless end counts as wide, and not as all there is. */
 const spanOf = ({ low, high }: Move): number =>
-  Number.isFinite(high - low) ? high - low : Number.MAX_VALUE / 1e6;
+  Number.isFinite(high.value - low.value) ? high.value - low.value : Number.MAX_VALUE / 1e6;

@@ -4,7 +4,9 @@
  */
 import type { Prior } from '../assumptions/assumption.ts';
 import { type AssumptionId, INCIDENT, IRIS_KEEPS_SIZE, REFLECTED } from '../assumptions/table.ts';
+import { isOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
+import type { GroupName } from '../plan/generated/names.ts';
 import type { Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import {
@@ -36,8 +38,44 @@ export interface Width {
   readonly at: Place | null;
   /** null: it was written as a range. */
   readonly assumed: AssumptionId | null;
+  /** What is assumed; left out: it was written as a range, or only words say it. */
+  readonly prior?: Prior;
   readonly low: Change;
   readonly high: Change;
+  /** What it is taken for between them; null: there is nothing between the ends (`none` or 100 Hz). */
+  readonly middle: number | null;
+  /**
+   * Where it has to be looked at besides its ends and its middle, as shares of the way from the
+   * middle (0) to the low end (-1) or the high one (1).
+   */
+  readonly between: readonly number[];
+  /** In its middle it hides what others of the rig do to a figure. */
+  readonly hides?: true;
+}
+
+/** What a rig's layout doesn't read. */
+const BESIDE_THE_RIG: readonly GroupName[] = ['shots', 'lights', 'subjects'];
+
+/** Whether a place is one that a rig's layout may read. */
+export const isRigsPlace = ({ entry }: Place): boolean =>
+  !BESIDE_THE_RIG.some((group) => isOf(group, entry));
+
+/** Whether it may change the rig's layout. */
+export const isOfRig = ({ at }: Width): boolean => at !== null && isRigsPlace(at);
+
+/**
+ * The value of a width so far from its middle; undefined: in its middle.
+ *
+ * @param stand from -1, the low end, to 1, the high one
+ */
+export function changeTo(width: Width, stand: number): Change | undefined {
+  if (stand === 0) return undefined;
+  const end = stand < 0 ? width.low : width.high;
+  // An end of what is assumed may be its middle.
+  if (end.value === width.middle) return undefined;
+  if (Math.abs(stand) === 1 || width.middle === null) return end;
+  const value = width.middle + Math.abs(stand) * ((end.value as number) - width.middle);
+  return { ...end, value } as Change;
 }
 
 /** Every width that figures of this shot may have, each input once. */
@@ -95,12 +133,50 @@ function rangesIn(fields: object, of: string, add: (width: Width) => void): void
     const { value, at, range } = field;
     if (range) {
       const end = (to: unknown): Change => ({ kind: 'field', at, value: to });
-      const key = String(at.path.filter((step) => typeof step === 'string').at(-1));
-      add({ key, of, at, assumed: null, low: end(range.low), high: end(range.high) });
+      const [low, high] = [range.low as number, range.high as number];
+      add({
+        key: keyAt(at),
+        of,
+        at,
+        assumed: null,
+        low: end(low),
+        high: end(high),
+        middle: value as number,
+        between: turnsBetween(at, low, value as number, high),
+      });
     } else if (typeof value === 'object' && value !== null && !(value instanceof Map))
       rangesIn(value, of, add);
   }
 }
+
+/** The key in the plan's words. */
+const keyAt = ({ path }: Place): string =>
+  String(path.filter((step) => typeof step === 'string').at(-1));
+
+/** Shares of the way to either end. */
+const EIGHTHS = [-0.75, -0.5, -0.25, 0.25, 0.5, 0.75];
+
+/**
+ * Where figures may turn between the ends of a written range. Nearly all of them rise or fall all
+ * the way, so that the ends are their extremes. Not so with angles and with where a light stands:
+ * what tilts by 3 degrees to either side needs no depth between, and a light lights most evenly
+ * from somewhere in the middle of its way.
+ */
+function turnsBetween(at: Place, low: number, middle: number, high: number): readonly number[] {
+  if (!TURNING.has(keyAt(at)) || !(low < high)) return [];
+  const zero = middle / (middle > 0 ? middle - low : middle - high);
+  return low < 0 && high > 0 && middle !== 0
+    ? [...EIGHTHS, middle > 0 ? -zero : zero].sort((a, b) => a - b)
+    : EIGHTHS;
+}
+
+const TURNING: ReadonlySet<string> = new Set([
+  'tilt',
+  'rail-angle',
+  'elevation',
+  'azimuth',
+  'distance',
+]);
 
 type MaybeAssumed = readonly [field: AnyField, of: string, assumed: Assumed | undefined];
 
@@ -130,8 +206,17 @@ function assumptionsIn(bench: Bench): readonly MaybeAssumed[] {
 function assumedWidth(at: Place, of: string, { id, prior }: Assumed): Width | undefined {
   if (prior.low === prior.high) return undefined;
   const end = (value: number): Change => ({ kind: 'field', at, value });
-  const key = String(at.path.filter((step) => typeof step === 'string').at(-1));
-  return { key, of, at, assumed: id, low: end(prior.low), high: end(prior.high) };
+  return {
+    key: keyAt(at),
+    of,
+    at,
+    assumed: id,
+    prior,
+    low: end(prior.low),
+    high: end(prior.high),
+    middle: prior.middle,
+    between: [],
+  };
 }
 
 /** What no key says: which light counts as right, and what the iris does up close. */
@@ -145,8 +230,12 @@ function constantsIn(bench: Bench): readonly Width[] {
       of: null,
       at: null,
       assumed: id,
+      prior,
       low: end(prior.low),
       high: end(prior.high),
+      middle: prior.middle,
+      between: [],
+      ...(key === 'irisKeepsSize' && { hides: true }),
     });
   };
   if (lens && lens.fields.closest.state === 'known')
@@ -173,6 +262,8 @@ function constantsIn(bench: Bench): readonly Width[] {
         assumed: 'modulation',
         low: end('none'),
         high: end(hz),
+        middle: null,
+        between: [],
       });
     }
   return found;

@@ -2,19 +2,13 @@
  * Whether light, stand and lens stand in one another: least distances between a light's face and
  * round bodies (lens, column of a stand), and what a light in the way hides of the frame.
  */
+import { apartMm, type Cylinder } from './apart.ts';
 import { checkedFrame, type FrameView } from './patch.ts';
 import { cut, cutToRectangle, moments, type Point2 } from './polygon.ts';
 import { requirePositive } from './range.ts';
 import { minimum } from './solve.ts';
 import { onPlane, planeOf, type Source, sourceOutline } from './source.ts';
 import { between, dot, norm, scale, sub, type Vec } from './vector.ts';
-
-/** A round body with flat ends: a lens with its tubes, a stand's column, a boom's arm. */
-interface Cylinder {
-  readonly from: Vec;
-  readonly to: Vec;
-  readonly diameterMm: number;
-}
 
 /** The rig on the axis, from its front rim backwards. */
 export const lensCylinder = (
@@ -42,7 +36,11 @@ export function distanceToCylinderMm(point: Vec, cylinder: Cylinder): number {
 }
 
 /** Least distance between a light's face and a cylinder, mm; 0 or less where they meet. */
-export function faceClearanceMm(source: Source, cylinder: Cylinder): number {
+export const faceClearanceMm = (source: Source, cylinder: Cylinder): number =>
+  apartMm(source, cylinder) ?? searchedClearanceMm(source, cylinder);
+
+/** The same by a search over the whole face, which tells how deep they stand in one another too. */
+export function searchedClearanceMm(source: Source, cylinder: Cylinder): number {
   const plane = planeOf(source);
   const face = source.face;
   const halfUp = (face.shape === 'round' ? face.diameterMm : face.heightMm) / 2;

@@ -10,6 +10,8 @@ export interface CheckCalledFor {
   readonly name: string;
   /** The check as an order. */
   readonly what: string;
+  /** Done once a day and not before each shot. */
+  readonly daily?: true;
 }
 
 type Condition = (bench: Bench) => boolean;
@@ -68,7 +70,7 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
     when: () => true,
   },
   { name: 'white-balance-fixed', what: later`Set white balance manually`, when: () => true },
-  { name: 'card-and-battery', what: later`Check card and battery`, when: () => true },
+  { name: 'card-and-battery', what: later`Check card and battery`, daily: true, when: () => true },
   {
     name: 'background-clear',
     what: later`Clear the background and rear reflections`,
@@ -139,3 +141,10 @@ export const openChecks = (bench: Bench): readonly string[] =>
 
 export const hasSubjectAndRig = ({ fields }: Bench): boolean =>
   isKnown(fields.subject) && isKnown(fields.rig);
+
+/** Whether what a shot lacks can be told: it names a subject and a rig that are there. */
+export const isJudged = (bench: Bench): boolean =>
+  hasSubjectAndRig(bench) &&
+  bench.subject !== undefined &&
+  bench.rig !== undefined &&
+  !bench.checksUnread;

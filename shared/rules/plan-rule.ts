@@ -8,8 +8,23 @@ import type { Need } from '../figures/figure.ts';
 import type { FilmHolder } from '../figures/holder.ts';
 import type { NeedOf } from '../figures/needs.ts';
 import type { TakesOfShot } from '../figures/recording.ts';
+import type { Field } from '../plan/field.ts';
+import type { Preflight } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Rule } from './rule.ts';
+
+/** A shot's checks before shooting, by name. */
+export interface ChecksOfShot {
+  /** It has subject and rig, and every list of checks can be read. */
+  readonly judged: boolean;
+  readonly calledFor: readonly string[];
+  /** Called for and in no list. None of a shot that is not judged, or that accepts it. */
+  readonly missing: readonly string[];
+  /** Those that it lacks and accepts to lack. */
+  readonly accepted: readonly string[];
+  /** Its own checks: where they are or would be, and how many there are. */
+  readonly own: { readonly at: Place; readonly count: number };
+}
 
 export interface ShotSummary {
   readonly shot: string;
@@ -30,6 +45,7 @@ export interface ShotSummary {
   readonly takes: TakesOfShot | null;
   /** What the edit needs of the shot. */
   readonly footage: Footage;
+  readonly checks: ChecksOfShot;
   /** Lights that need care at their position. */
   readonly care: readonly LightWithCare[];
   /** Rules that the plan's own `allow` accepted in this shot. */
@@ -58,6 +74,8 @@ export interface PlanView {
   /** Entries of this file that shots or rigs could refer to. */
   readonly entries: readonly NamedEntry[];
   readonly allow: readonly PlanAllowance[];
+  /** The plan's own checks: once a day, and for every shot. */
+  readonly preflight: Field<Preflight>;
   /** null: the plan has no cuts. */
   readonly edit: EditFigures | null;
   /** Rules that the plan's own `allow` accepted about the plan as a whole. */

@@ -111,13 +111,13 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   smallerThanDelivery,
   betterRecordingMode,
   clipTooLong,
-  checkMissing,
   checkOpen,
 ];
 
 /** Look at the plan as a whole, by a summary of each shot. */
 export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   notKnown,
+  checkMissing,
   measuredDiffers,
   unusedName,
   allowUnused,
@@ -144,7 +144,7 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
 ];
 
 /** Rules about the clips on the disk, which run when clips are checked. */
-export const CLIP_RULES: readonly RuleCore<never>[] = [clipNotFound, clipUnreadable, clipDiffers];
+export const CLIP_RULES: readonly RuleCore<unknown>[] = [clipNotFound, clipUnreadable, clipDiffers];
 
 export const ALL_RULES: readonly RuleCore<unknown>[] = [
   ...TEXT_RULES,

@@ -90,6 +90,8 @@ export interface RuleCore<F> {
   side?(facts: F): string;
   /** It says what is, and not that something fails: it is never only probable. */
   readonly isStatement?: true;
+  /** Where one finding stands for several: what it says now and did not say then; null: nothing. */
+  beyond?(now: F, then: F): F | null;
   /** The numbers that JSON carries, names with their units. */
   numbers?(facts: F): Readonly<Record<string, number>>;
 }

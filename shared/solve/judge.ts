@@ -9,7 +9,7 @@ import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { type Allowances, accept } from '../rules/acceptance.ts';
-import { checkMissing } from '../rules/check-missing.ts';
+import { isJudged, missingChecks } from '../rules/checks-called-for.ts';
 import { PRECEDENCE } from '../rules/precedence.ts';
 import { ruleNamed, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding, Severity } from '../rules/rule.ts';
@@ -245,7 +245,8 @@ const keepsKnown = (before: ShotView, after: ShotView): boolean =>
   WEIGHED.every((name) => !before.figures[name].known || after.figures[name].known);
 
 function callsForNoMore(before: ShotView, after: ShotView): boolean {
-  const missing = (view: ShotView) => checkMissing.check(view).flatMap(({ facts }) => facts.checks);
+  const missing = ({ bench }: ShotView) =>
+    isJudged(bench) ? missingChecks(bench).map(({ name }) => name) : [];
   const then = new Set(missing(before));
   return missing(after).every((check) => then.has(check));
 }

@@ -292,7 +292,7 @@ export class Analysis {
     );
   }
 
-  /** Shots without an error or a warning, of all shots. */
+  /** Shots without an error, a warning or a missing check, of all shots. */
   state(file: FileId): PlanState {
     const groups = this.#groups(file, this.entries.list(file).length, this.#stateGroup);
     return groups.reduce(
@@ -302,7 +302,9 @@ export class Analysis {
   }
 
   #isReady(entry: Key): boolean {
-    const found = [...this.textFindings(...splitKey(entry)), ...this.#shot(entry).findings];
+    const { findings, summary } = this.#shot(entry);
+    if (summary && summary.checks.missing.length > 0) return false;
+    const found = [...this.textFindings(...splitKey(entry)), ...findings];
     return found.every(({ severity }) => severity !== 'error' && severity !== 'warning');
   }
 
@@ -334,8 +336,8 @@ export class Analysis {
   planView(file: FileId): PlanView {
     const shots = this.#groups(file, this.entries.list(file).length, this.#summaryGroup);
     const used = this.#groups(file, this.entries.list(file).length, this.#usedGroup);
-    const allow = this.#reader(file).plan('allow');
-    return planView(file, shots, this.entries.list(file), new Set(used), allow, this.edit(file));
+    const entries = this.entries.list(file);
+    return planView(file, shots, entries, new Set(used), this.#reader(file), this.edit(file));
   }
 
   readonly #entryIds = (file: FileId): readonly EntryId[] => this.#ids(file);

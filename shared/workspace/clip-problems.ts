@@ -1,7 +1,4 @@
-/**
- * One file is listed as two clips, so nobody can tell which shot it belongs to, or which verdict
- * is right.
- */
+/** One file listed as two clips: which shot it belongs to, and which verdict holds, nobody can tell. */
 import { plainId } from '../plan/entry-id.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';

@@ -24,7 +24,7 @@ const generation = (): Generation => ({ keys: new Map(), splits: new Map() });
 let young = generation();
 /** Used before the last renewal, and not since. */
 let old = generation();
-/** Most keys that are used one after another are of one file. */
+/** Most keys that are asked for one after another are of one file. */
 let last: { readonly file: FileId; readonly keys: Map<string, Key<string>> } | null = null;
 
 /**

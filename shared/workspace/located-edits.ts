@@ -1,4 +1,5 @@
-/** Turns edits of a plan, given by place, into edits of its text. */
+/** Edits of a plan, said by place, as edits of its text. */
+
 import type { LocatedEdit } from '../api/located.ts';
 import { toTextEdits } from '../plan/edits.ts';
 import { isFirst } from '../plan/entry-id.ts';

@@ -36,9 +36,7 @@ export class Names {
   readonly #broken: Query<boolean, Key<GroupName>>;
   readonly #find: Query<Definition | undefined, Key>;
   readonly #named: Query<Named<GroupTypes[GroupName]> | undefined, Key>;
-  /**
-   * Number of changes of the workspace's folders: after one, the root has to be looked up again.
-   */
+  /** How often the workspace's folders have changed: whoever asked for a root asks again. */
   readonly #roots: Input<number>;
 
   constructor(store: Store, entries: Entries, rootOf: (file: FileId) => FileId) {

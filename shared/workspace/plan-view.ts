@@ -1,10 +1,10 @@
 /** The input of rules about a whole plan, gathered from entries and summaries. */
 import type { EditFigures } from '../figures/edit-figures.ts';
+import type { PlanReader } from '../figures/reader.ts';
 import { plainId } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
 import { ENTRIES } from '../plan/generated/entries.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
-import type { Allowances } from '../rules/acceptance.ts';
 import { loadsOf } from '../rules/loads.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import { RESERVED_NAMES, ruleNamed } from '../rules/registry.ts';
@@ -16,7 +16,7 @@ export function planView(
   shots: readonly ShotSummary[],
   entries: readonly EntryRef[],
   used: ReadonlySet<EntryId>,
-  allow: Allowances,
+  reader: PlanReader,
   edit: EditFigures | null,
 ): PlanView {
   const named = entries.flatMap(({ id, kind }) => {
@@ -25,11 +25,12 @@ export function planView(
     const { noun } = ENTRIES[kind.home.group];
     return [{ id, name: kind.name, noun, used: used.has(id) }];
   });
-  const allowed = [...(ifKnown(allow) ?? [])].flatMap(([rule, field]) =>
+  const allowed = [...(ifKnown(reader.plan('allow')) ?? [])].flatMap(([rule, field]) =>
     isJudged(rule) ? [{ rule, at: { ...field.at, part: 'key' as const } }] : [],
   );
   const carried = loadsOf(shots.map((shot) => shot.carried));
-  return { file, shots, carried, entries: named, allow: allowed, accepted: [], edit };
+  const preflight = reader.plan('preflight');
+  return { file, shots, carried, entries: named, allow: allowed, preflight, accepted: [], edit };
 }
 
 /** What only a request finds, or no rule finds any more, is not missed where it isn't found. */

@@ -26,13 +26,21 @@ export function addedOrWorsened({ before, after }: Outcome): Finding[] {
   return [...after].flatMap(([identity, now]) => {
     const then = before.get(identity) ?? [];
     if (now.length > then.length) return now.slice(then.length);
-    return now.filter((finding, index) => isWorse(finding, then[index]));
+    return now.flatMap((finding, index) => worsened(finding, then[index]) ?? []);
   });
 }
 
 const RANK = { error: 3, warning: 2, note: 1, hint: 0 } as const;
 /** A change of size below this is rounding. */
 const WORSE_BY = 1.01;
+
+/** What is new of a finding that was there before; undefined where nothing is. */
+function worsened(now: Finding, then: Finding | undefined): Finding | undefined {
+  const beyond = ruleNamed(now.rule)?.beyond;
+  if (!beyond || !then) return isWorse(now, then) ? now : undefined;
+  const facts = beyond(now.facts, then.facts);
+  return facts === null ? undefined : { ...now, facts };
+}
 
 function isWorse(now: Finding, then: Finding | undefined): boolean {
   if (!then) return true;

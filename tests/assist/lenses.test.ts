@@ -102,6 +102,18 @@ describe('its words', () => {
     );
   });
 
+  it('name a check or two that are missing', () => {
+    expect(words('skin', { 'shots/skin/preflight/solution-ready': null })).toMatch(
+      / · solution-ready missing, \d open$/,
+    );
+    expect(
+      words('skin', {
+        'shots/skin/preflight/solution-ready': null,
+        'shots/skin/preflight/background-clear': null,
+      }),
+    ).toMatch(/ · background-clear and solution-ready missing, \d open$/);
+  });
+
   it('say that checks are done', () => {
     const done = '{ done: 2027-03-02, by: op }';
     const names = ['focus-at-full-size', 'record-setting-read-back', 'exposure-confirmed'];

@@ -5,6 +5,7 @@ import {
   faceClearanceMm,
   hiddenShare,
   lensCylinder,
+  searchedClearanceMm,
 } from '../../shared/mirror/clearance.ts';
 import { onPlane, planeOf, type Source } from '../../shared/mirror/source.ts';
 
@@ -43,6 +44,7 @@ describe('distances', () => {
             ...(round ? { face: { shape: 'round' as const, diameterMm: 300 } } : {}),
           });
           const found = faceClearanceMm(source, LENS);
+          expect(found).toBeCloseTo(searchedClearanceMm(source, LENS), 2);
           const plane = planeOf(source);
           const [halfWidth, halfHeight] = round ? [150, 150] : [300, 200];
           let walked = Number.POSITIVE_INFINITY;

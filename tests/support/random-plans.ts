@@ -86,16 +86,83 @@ const CHOICES: Readonly<Record<string, readonly (string | null)[]>> = {
   severity: [null, '{ motion-blur: error }', '{ depth-short: error }', '{ dept-short: error }'],
 };
 
+/**
+ * Values that are left out or known only roughly. What stands before them in a record goes with them,
+ * so that no two of a plan's places hold one another.
+ */
+const ROUGH_CHOICES: Readonly<Record<string, readonly (string | null)[]>> = {
+  'kit/bodies/body-a/flange-distance': [null],
+  'kit/bodies/body-a/readout': ['15 to 20 ms'],
+  'kit/bodies/body-a/mass': ['0.7 to 0.8 kg'],
+  'kit/lenses/macro-100/focal-length': ['98 to 102 mm', '100 mm \u00b1 3 %'],
+  'kit/lenses/macro-100/loss': [null, '0.2 to 0.4 stops'],
+  'kit/lenses/macro-100/pupil-ratio': [null, '0.8 to 1.1'],
+  'kit/lenses/macro-100/closest': [
+    '{ magnification: 1x }',
+    '{ from-sensor: 300 to 320 mm, magnification: 1x }',
+    '{ from-sensor: 0.31 m, magnification: 0.9 to 1.1x }',
+  ],
+  'kit/lenses/macro-100/length': ['110 to 130 mm'],
+  'kit/lenses/macro-100/front-diameter': ['66 to 74 mm'],
+  'kit/lenses/long-200/focal-length': ['195 to 205 mm'],
+  'kit/lenses/long-200/loss': [null, '0.2 to 0.5 stops'],
+  'kit/lenses/long-200/pupil-ratio': [null, '0.7 to 0.9'],
+  'kit/lenses/long-200/closest': [
+    '{ magnification: 0.3x }',
+    '{ from-sensor: 0.85 m }',
+    '{ from-sensor: 820 to 880 mm, magnification: 0.28 to 0.32x }',
+  ],
+  'kit/lenses/long-200/mass': ['1 to 1.3 kg'],
+  'kit/tubes/tube-36/length': ['36 \u00b1 1 mm'],
+  'kit/tubes/tube-20/length': ['18 to 22 mm'],
+  'kit/converters/twice/factor': ['1.9 to 2.1x'],
+  'kit/converters/twice/loss': [null, '0.1 to 0.3 stops'],
+  'subjects/frost-plate/depth': ['1 to 2 mm', '0 to 4 mm'],
+  'subjects/soap/lifetime': ['30 to 60 s'],
+  'shots/frost/rig': ['stacked', 'plain'],
+  'shots/frost/field': ['20 mm', '36 mm', '90 mm'],
+  'shots/frost/tilt': ['2 to 6 deg', '-2 to 6 deg', '10 deg \u00b1 3 deg'],
+  'shots/frost/subject-speed': ['1 to 5 mm/s', '0 to 2 mm/s'],
+  'shots/skin/tilt': ['3 to 6 deg', '4 \u00b1 1 deg', '-1 to 5 deg'],
+  'shots/skin/subject-speed': ['2 to 6 mm/s'],
+  'lights/strip/luminance': ['8000 to 16000 cd/m2', '12000 cd/m2 \u00b1 20 %'],
+  'lights/strip/at': [
+    '{ distance: 280 to 320 mm, elevation: 14 deg }',
+    '{ distance: 300 mm, elevation: 10 to 18 deg, azimuth: -5 to 10 deg }',
+  ],
+  'lights/panel/at': [
+    '{ distance: 380 to 420 mm, elevation: 40 deg }',
+    '{ distance: 400 mm, elevation: 30 to 50 deg }',
+  ],
+  'lights/panel/reading': [
+    '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare-lens }',
+    '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare-lens, magnification: 0.2 to 0.4x }',
+    '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: this-rig }',
+    '{ aperture: f/8, shutter: 1/50 s, iso: 400, through: meter, distance: 350 to 450 mm }',
+  ],
+};
+
 const PLACES = Object.keys(CHOICES);
+const ROUGH_PLACES = Object.keys(ROUGH_CHOICES);
 
 /** A plan with up to `most` values exchanged, and which they are. */
-export const randomPlan = (most = 5) =>
+export const randomPlan = (most = 5) => exchanged(PLACES, CHOICES, 1, most);
+
+/** A plan of which much is known only roughly: values left out, and ranges. */
+export const uncertainPlan = (most = 4) => exchanged(ROUGH_PLACES, ROUGH_CHOICES, 2, most);
+
+const exchanged = (
+  from: readonly string[],
+  choices: Readonly<Record<string, readonly (string | null)[]>>,
+  least: number,
+  most: number,
+) =>
   fc
-    .uniqueArray(fc.constantFrom(...PLACES), { minLength: 1, maxLength: most })
+    .uniqueArray(fc.constantFrom(...from), { minLength: least, maxLength: most })
     .chain((places) =>
       fc.tuple(
         ...places.map((place) =>
-          fc.constantFrom(...CHOICES[place]!).map((value) => [place, value] as const),
+          fc.constantFrom(...choices[place]!).map((value) => [place, value] as const),
         ),
       ),
     )

@@ -1,6 +1,7 @@
 /** What an offer is for and what it would do, made when somebody looks at it. */
 
 import type { About } from '../../api/completions.ts';
+import { UncertainShot } from '../../figures/uncertain.ts';
 import { keysOf } from '../../plan/entry-id.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
@@ -15,6 +16,7 @@ import { keyHover } from '../hover/key.ts';
 import { paragraphs, plain } from '../hover/markdown.ts';
 import { nameHover } from '../hover/name.ts';
 import { ruleHover } from '../hover/rule.ts';
+import { Sure, withFoot } from '../hover/sure.ts';
 import { SETTING_HOVERS } from '../hover/value.ts';
 import { tryText } from './settings.ts';
 import { TrialShot } from './trial-shot.ts';
@@ -63,11 +65,12 @@ function valueDocs(
         ? shot.with(key, text as Ref)
         : tryText(shot, key, text)
       : null;
-  const hover = tried && SETTING_HOVERS[key]?.({ ...tried.now, say: tried.say });
+  const sure = tried && new Sure(new UncertainShot(tried.now), tried.say);
+  const hover = sure && SETTING_HOVERS[key]?.({ ...tried.now, say: tried.say, sure });
   const { title, description } = where?.meaning?.keyShape ?? { title: '', description: '' };
   return paragraphs(
     tried && findingsWith(tried),
-    hover || (title && `${inLanguage(title)}: **${plain(text)}**`),
+    (hover && withFoot(hover, sure)) || (title && `${inLanguage(title)}: **${plain(text)}**`),
     !hover && inLanguage(description),
   );
 }

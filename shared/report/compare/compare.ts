@@ -148,7 +148,7 @@ function shotChanges(
       state,
       ...(change?.before !== undefined && { before: change.before }),
       fields: isBoth ? (change?.fields ?? []) : [],
-      figures: isBoth ? shotFigureChanges((was ?? NO_SHOT).figures, (is ?? NO_SHOT).figures) : [],
+      figures: isBoth ? shotFigureChanges(was ?? NO_SHOT, is ?? NO_SHOT) : [],
       findings: findingsChange((was ?? NO_SHOT).findings, (is ?? NO_SHOT).findings, rename),
     };
     const isQuiet =

@@ -13,7 +13,7 @@ import { DECLARATIONS } from '../../figures/catalogue/catalogue.ts';
 import { doesNotApply } from '../../figures/reasons.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
-import { figureWords } from '../figures-text.ts';
+import { boundsBehind, figureWords } from '../figures-text.ts';
 
 /** The figures that a reviewer decides by, in the order of their weight, and what they are called. */
 const DECIDING: readonly (readonly [name: string, label: string])[] = [...DECLARATIONS]
@@ -43,11 +43,23 @@ export function followsWords(figures: readonly FigureChange[], say: Say): readon
     const said = (when: 'before' | 'after'): string =>
       doesNotApply(change.notKnown, when)
         ? message`not for this subject`
-        : figureWords(name, change[when], change.notKnown[when], say);
+        : `${figureWords(name, change[when], change.notKnown[when], say)}${boundsBehind(name, change[when], change.bounds?.[when], say)}`;
     const [was, is] = [said('before'), said('after')];
     const label = inLanguage(english);
-    return was === is ? [] : [{ label, before: worded(was), after: worded(is) }];
+    return was === is
+      ? []
+      : [{ label, before: worded(was), after: worded(`${is}${widthWords(change, name, say)}`) }];
   });
+}
+
+/** What is said of a change of which the value says too little, or too much. */
+function widthWords(change: FigureChange, name: string, say: Say): string {
+  const { before, after, notKnown, insideBounds, width } = change;
+  const says = (value: unknown): string => figureWords(name, value, notKnown.after, say);
+  const hadBounds = boundsBehind(name, before, change.bounds?.before, say) !== '';
+  if (before !== null && after !== null && says(before) === says(after))
+    return width === 'narrower' ? message`, narrower` : width === 'wider' ? message`, wider` : '';
+  return insideBounds && hadBounds ? message`, inside its bounds` : '';
 }
 
 /** "drift", "drift, called glide before", "drift, new" */

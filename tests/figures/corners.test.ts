@@ -1,0 +1,76 @@
+/**
+ * Between the stated bounds lies what every corner gives: all inputs at an end at once, in every
+ * combination, laid out and worked out again.
+ */
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import type { Bounds, UncertainShot } from '../../shared/figures/uncertain.ts';
+import { each } from '../support/each.ts';
+import { NUMBERS } from '../support/numbers.ts';
+import { uncertainPlan } from '../support/random-plans.ts';
+import { manyRuns } from '../support/runs.ts';
+import { uncertainIn } from '../support/uncertain.ts';
+
+/** More inputs than that stay in their middle. */
+const MOST = 6;
+/** So many have their middles tried among the corners too. */
+const FEW = 4;
+/** Of the width that is stated. */
+const TOLERANCE = 0.05;
+
+/** Every combination of ends: 2^n, or 3^n with the middles. */
+function* cornersOf({ widths }: UncertainShot): Generator<readonly number[]> {
+  const stands = widths.length <= FEW ? [-1, 0, 1] : [-1, 1];
+  const used = Math.min(widths.length, MOST);
+  for (let corner = 0; corner < stands.length ** used; corner++)
+    yield widths.map((_, index) =>
+      index < used ? stands[Math.floor(corner / stands.length ** index) % stands.length]! : 0,
+    );
+}
+
+const slackOf = ({ low, high }: Bounds): number =>
+  Math.max(TOLERANCE * (high - low), 1e-9 * Math.max(Math.abs(low), Math.abs(high)), 1e-12);
+
+/** What lies outside the bounds that are stated, in words. */
+function outside(shot: UncertainShot): string[] {
+  const found: string[] = [];
+  const stated = NUMBERS.flatMap(([name, pick]) => {
+    const middle = pick(shot.middle.figures);
+    if (!middle.known) return [];
+    const exact = { low: middle.value, high: middle.value, widenedBy: [] };
+    return [[name, pick, shot.bounds(pick) ?? exact] as const];
+  });
+  for (const corner of cornersOf(shot)) {
+    const { figures } = shot.at(corner);
+    for (const [name, pick, bounds] of stated) {
+      const there = pick(figures);
+      const where = `${name} at ${corner.join(' ')} of ${shot.widths.map(({ key }) => key)}`;
+      if (!there.known) {
+        if (!bounds.widenedBy.some(({ mayBeImpossible }) => mayBeImpossible))
+          found.push(`${where}: impossible, which nothing says`);
+      } else if (
+        there.value < bounds.low - slackOf(bounds) ||
+        there.value > bounds.high + slackOf(bounds)
+      )
+        found.push(`${where}: ${there.value} is not in ${bounds.low} to ${bounds.high}`);
+    }
+  }
+  return found;
+}
+
+it('no corner lies outside, for any number', () => {
+  const plans = fc.sample(uncertainPlan(), { seed: 99, numRuns: manyRuns(50) });
+  const wide = new Set<string>();
+  each(
+    plans,
+    ({ text }) => {
+      for (const shot of uncertainIn(text).values()) {
+        expect(outside(shot)).toEqual([]);
+        for (const [name, pick] of NUMBERS) if (shot.bounds(pick)) wide.add(name);
+      }
+    },
+    ({ change }) => JSON.stringify(change),
+  );
+  // The law is tried on most of what there is.
+  expect(wide.size).toBeGreaterThan(35);
+});
