@@ -38,7 +38,7 @@ export type Stands = readonly number[];
 /** Takes one number out of a shot's figures. */
 export type Pick = (figures: ShotFigures) => Figure<number>;
 
-interface LaidOut {
+export interface LaidOut {
   readonly bench: Bench;
   readonly figures: ShotFigures;
 }
