@@ -7,6 +7,7 @@ import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
 import { supportOf } from './load.ts';
+import { lookUp } from './reader.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
 /** Head or stand, and its payload. */
@@ -44,7 +45,7 @@ export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
   return {
     at: support.at,
     rig: bench.rigName ?? '',
-    massKg: valueIn(figures.massKg) ?? null,
+    massKg: withRailKg(bench, valueIn(figures.massKg)),
     centreOfGravityMm: valueIn(figures.centreOfGravityMm) ?? null,
     footMm: valueIn(figures.footMm) ?? null,
     head: carrier(head, headField.at),
@@ -53,6 +54,15 @@ export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
     stabilityFactor: valueIn(figures.stabilityFactor) ?? null,
     overhead: ifKnown(overhead) === true,
   };
+}
+
+/** The rig as the head carries it: with its rail, where the support names one. */
+function withRailKg(bench: Bench, rigKg: number | undefined): number | null {
+  if (rigKg === undefined) return null;
+  const support = supportOf(bench);
+  if (support?.state !== 'known') return rigKg;
+  const rail = lookUp(bench.source.reader, 'rails', support.value.rail);
+  return rigKg + ((rail.state === 'found' && ifKnown(rail.entry.fields.mass)) || 0);
 }
 
 /** A light that needs care at its position. */
