@@ -28,6 +28,8 @@ type PickPair = (figures: ShotFigures) => Figure<readonly [number, number]>;
 
 interface Told {
   readonly label: string;
+  /** "24 to 27" */
+  readonly words: string;
   readonly widenedBy: readonly Share[];
 }
 
@@ -70,7 +72,7 @@ export class Sure {
     const middle = pick(this.#uncertain.middle.figures);
     if (!bounds || !middle.known) return '';
     const said = words(middle.value, bounds);
-    if (said !== '') this.#told.push({ label, widenedBy: bounds.widenedBy });
+    if (said !== '') this.#told.push({ label, words: said, widenedBy: bounds.widenedBy });
     return inBrackets(said);
   }
 
@@ -79,8 +81,14 @@ export class Sure {
     const found = middle.known ? boundsOf(this.#uncertain, shape, pick) : undefined;
     if (!middle.known || !found) return '';
     const said = boundsWords(shape, middle.value, found.bounds, this.#say);
-    if (said !== '') this.#told.push({ label, widenedBy: found.widest.widenedBy });
+    if (said !== '') this.#told.push({ label, words: said, widenedBy: found.widest.widenedBy });
     return inBrackets(said);
+  }
+
+  /** "Bounds: effective f-number 24 to 27."; empty where nothing was told of. */
+  bounds(): string {
+    const words = this.#told.map(({ label, words: ends }) => `${label} ${ends}`);
+    return words.length === 0 ? '' : message`Bounds: ${words.join('; ')}.`;
   }
 
   /** "Widest: exposure by `loss` of `long-200` (62%)."; empty where nothing was told of. */
