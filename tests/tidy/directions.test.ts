@@ -80,6 +80,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
   ],
   assist: [
+    'assumptions',
     'words',
     'say',
     'api',

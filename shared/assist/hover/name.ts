@@ -10,7 +10,7 @@ import { layOutParts } from '../../figures/parts.ts';
 import { arrangeChain } from '../../optics/arrangement.ts';
 import type { ChainFault } from '../../optics/parts.ts';
 import { reach } from '../../optics/reach.ts';
-import { entryAt, isInside } from '../../plan/entry-id.ts';
+import { entryAt, isInside, isOf } from '../../plan/entry-id.ts';
 import type { Field } from '../../plan/field.ts';
 import { ENTRIES } from '../../plan/generated/entries.ts';
 import type { Group } from '../../plan/generated/names.ts';
@@ -77,7 +77,7 @@ function entryHover(context: Context, file: FileId, entry: Named<object>): strin
 function firstBody({ analysis }: Context, file: FileId): Body | undefined {
   for (const reached of analysis.names.reaches(file))
     for (const { id } of analysis.entries.list(reached)) {
-      if (!id.startsWith('kit/bodies/')) continue;
+      if (!isOf('bodies', id)) continue;
       const lowered = analysis.entries.lowered(reached, id);
       if (lowered?.def === 'body') return lowered.value as Body | undefined;
     }
