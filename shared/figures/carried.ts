@@ -2,6 +2,7 @@
  * The rig with its support in one shot, and what can hurt somebody: the input of the rules about
  * loads.
  */
+
 import { ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
@@ -9,6 +10,7 @@ import { valueIn } from './figure.ts';
 import { supportOf } from './load.ts';
 import { lookUp } from './reader.ts';
 import type { ShotFigures } from './shot-figures.ts';
+import { natureOf } from './subject-kinds.ts';
 
 /** Head or stand, and its payload. */
 interface Carrier {
@@ -77,7 +79,6 @@ export interface LightWithCare {
   readonly hot: { readonly distanceMm: number; readonly watts: number | null } | null;
 }
 
-const LIQUID: ReadonlySet<string> = new Set(['film', 'bubble', 'surface']);
 /** Lamps that work by heat, or that get hot enough to burn. */
 const HOT: ReadonlySet<string> = new Set(['tungsten', 'discharge']);
 /** Nearer than this a hot lamp dries, heats or burns what it lights, mm. Common practice. */
@@ -85,7 +86,7 @@ const NEAR_MM = 500;
 
 export function lightsWithCare({ lights, subject }: Bench): readonly LightWithCare[] {
   if (!lights.known || !subject) return [];
-  const isLiquid = LIQUID.has(ifKnown(subject.fields.kind) ?? '');
+  const isLiquid = natureOf(subject)?.isLiquid === true;
   return lights.value.flatMap(({ name, fields, at }): LightWithCare[] => {
     const place = ifKnown(fields.at);
     const distanceMm = place && ifKnown(place.distance);
