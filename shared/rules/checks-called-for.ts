@@ -139,7 +139,7 @@ export const missingChecks = (bench: Bench): readonly CheckCalledFor[] =>
 export const openChecks = (bench: Bench): readonly string[] =>
   [...bench.checks].flatMap(([name, state]) => (state === 'open' ? [name] : []));
 
-export const hasSubjectAndRig = ({ fields }: Bench): boolean =>
+const hasSubjectAndRig = ({ fields }: Bench): boolean =>
   isKnown(fields.subject) && isKnown(fields.rig);
 
 /** Whether what a shot lacks can be told: it names a subject and a rig that are there. */
