@@ -105,6 +105,9 @@ const fits = (label: string): boolean => label.length <= LONGEST_LABEL;
 /** The first of these labels that there is room for; bounds come before a word that says less. */
 const roomiest = (...labels: readonly string[]): string => labels.find(fits) ?? labels.at(-1)!;
 
+/** "4.3 mm, needs 27 mm": what both say needs saying once. */
+const SHARED_UNIT = / (\S+)(?=, .* \1$)/u;
+
 /** Nothing shorter stands round a figure. */
 const SHORTEST_BOUNDS = ' (1 to 2)';
 
@@ -140,6 +143,7 @@ const apertureHint: HintOf = ({ figures, bench: { marked }, say, sure }) => {
       both(short, depth(around)),
       both(long(bounds), depth('')),
       both(short, depth('')),
+      both(short, depth('').replace(SHARED_UNIT, '')),
       both(long(''), depth('')),
     ),
     tooltip,

@@ -96,11 +96,11 @@ describe('nothing stands', () => {
   });
 
   it('outside of the range, whose shots alone are looked at', () => {
-    const figures = vi.spyOn(Analysis.prototype, 'figures');
+    const asked = vi.spyOn(Analysis.prototype, 'uncertain');
     const line = BENCH.split('\n').findIndex((one) => one.includes('72 mm'));
     const range = { start: { line, character: 0 }, end: { line, character: 99 } };
     expect(hinted(BENCH, range)).toEqual(['field: 72 mm « 0.5x']);
-    expect(figures.mock.calls.map(([, shot]) => shot)).toEqual(['shots/near']);
+    expect(asked.mock.calls.map(([, shot]) => shot)).toEqual(['shots/near']);
   });
 
   it('in a file without shots, or none at all', () => {

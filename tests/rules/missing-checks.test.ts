@@ -234,7 +234,8 @@ describe('the fix', () => {
       .flatMap((finding) => core.fixesOf(finding));
     const longer = fixes.filter(({ title }) => title.includes('tube-'));
     expect(longer.length).toBeGreaterThan(0);
-    for (const { sideEffects } of longer) expect(sideEffects).toContain('a check is missing in `frost`: foot-balanced');
+    for (const { sideEffects } of longer)
+      expect(sideEffects).toContain('a check is missing in `frost`: foot-balanced');
   });
 });
 
