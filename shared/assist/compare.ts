@@ -7,14 +7,13 @@ import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-contract.ts';
 import type { UncertainShot } from '../figures/uncertain.ts';
 import type { Change } from '../figures/widths.ts';
-import { nameOf } from '../plan/entry-id.ts';
+import { above, keyOfEntry, keysOf, nameOf, plainId } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
-import type { FileId } from '../plan/place.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
 import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Context } from '../workspace/context.ts';
-import { plainId } from '../workspace/entry-kinds.ts';
 import { shotAt } from './sheet.ts';
 
 /** Where a plan's files lie is not what it says. */
@@ -89,19 +88,17 @@ function sureOf(uncertain: UncertainShot): NonNullable<ComparedShot['sure']> {
 
 /** Of a finding of the text none: where its chunk lies changes with every line above it. */
 const placeSteps = (finding: Finding | undefined): readonly string[] =>
-  !finding || finding.at.span
-    ? []
-    : [...finding.at.entry.split('/'), ...finding.at.path.map(String)];
+  !finding || finding.at.span ? [] : [...keysOf(finding.at.entry), ...finding.at.path.map(String)];
 
-function placeOf(id: string): readonly [section: string, name: string] {
-  const at = id.lastIndexOf('/');
-  return at < 0 ? ['', id] : [id.slice(0, at), id.slice(at + 1)];
-}
+const placeOf = (id: EntryId): readonly [section: string, name: string] => [
+  above(id) ?? '',
+  keyOfEntry(id),
+];
 
 function textsOf(
   { analysis }: Context,
   file: FileId,
-  id: string,
+  id: EntryId,
   isOwn: boolean,
 ): FieldTexts | null {
   if (id !== plainId(id)) return null;

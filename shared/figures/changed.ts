@@ -1,6 +1,8 @@
 /** A shot laid out again with some values changed: what a figure would be at the end of a width. */
+
+import { entryAt } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
-import type { Path } from '../text/tree.ts';
+import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
 import type { Constants } from './constants.ts';
 import type { Named } from './named.ts';
@@ -53,7 +55,7 @@ function changedReader(
     },
     plan: (key) =>
       changes
-        .filter(({ at }) => at.entry === key && at.file === reader.file)
+        .filter(({ at }) => at.entry === entryAt(key) && at.file === reader.file)
         .reduce<Field<unknown>>(
           (field, { at, value }) => withValue(field, at.path, value),
           reader.plan(key),
@@ -100,7 +102,7 @@ function changedEntry<T>(entry: Named<T>, changes: readonly FieldChange[]): Name
 }
 
 /** The field with another value below it; where nothing stands on the way there, as it was. */
-function withValue(field: Field<unknown>, path: Path, value: unknown): Field<unknown> {
+function withValue(field: Field<unknown>, path: Place['path'], value: unknown): Field<unknown> {
   const [step, ...rest] = path;
   if (step === undefined) return { state: 'known', value, at: field.at };
   if (field.state !== 'known') return field;

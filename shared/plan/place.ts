@@ -7,8 +7,12 @@ import type { Path, Span } from '../text/tree.ts';
 /** An absolute URI; opaque to the core except for resolving `use`. */
 export type FileId = string;
 
-/** Keys from the top joined by '/': 'shots/drift', 'kit/bodies/body-a', 'deliver', '' (the file). */
-export type EntryId = string;
+declare const ofEntry: unique symbol;
+/**
+ * Keys from the top joined by '/': 'shots/drift', 'kit/bodies/body-a', 'deliver', '' (the file). Made and
+ * taken apart by entry-id.ts alone.
+ */
+export type EntryId = string & { readonly [ofEntry]: true };
 
 export interface Place {
   readonly file: FileId;

@@ -3,7 +3,7 @@
  * these; rules/ turns them into findings with words.
  */
 import type { Fix, Problem } from '../text/problem.ts';
-import type { Place } from './place.ts';
+import type { EntryId, Place } from './place.ts';
 
 export type ShapeProblem = Problem<
   | 'unit'
@@ -30,7 +30,7 @@ export type PlanEdit =
   | {
       readonly op: 'add-entry';
       readonly file: string;
-      readonly section: string;
+      readonly section: EntryId;
       readonly name: string;
       readonly text: string;
     };

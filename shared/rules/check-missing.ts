@@ -1,3 +1,4 @@
+import { entryAt } from '../plan/entry-id.ts';
 import { message } from '../words/message.ts';
 import { addMissingChecks } from './add-checks.ts';
 import { KNOWN_CHECKS } from './checks-called-for.ts';
@@ -36,7 +37,7 @@ export const checkMissing: PlanRule<Facts> = {
     const entry = preflight.state === 'missing' ? 'shots' : 'preflight';
     return [
       {
-        at: { file, entry, path: [], part: 'key' as const },
+        at: { file, entry: entryAt(entry), path: [], part: 'key' as const },
         facts: {
           shots: lacking.map(({ shot, checks }) => ({ shot, checks: checks.missing })),
         },

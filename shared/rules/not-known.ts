@@ -1,4 +1,5 @@
 import type { Asked, NeedOf } from '../figures/needs.ts';
+import { above, entryAt, WHOLE_FILE } from '../plan/entry-id.ts';
 import type { Place } from '../plan/place.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import type { PlanRule, PlanView, ShotSummary } from './plan-rule.ts';
@@ -186,9 +187,9 @@ function inEdit(edit: PlanView['edit']): readonly Candidate[] {
 
 /** The entry's key where there is one; a value of the plan itself is told at what waits for it. */
 function entryPlace({ at: { file, entry, path }, waiter }: Candidate): Place {
-  if (entry.includes('/') && (waiter === 'shot' || path.length > 0))
+  if (above(entry) !== null && (waiter === 'shot' || path.length > 0))
     return { file, entry, path: [], part: 'key' };
   return waiter === 'cut'
-    ? { file, entry: 'edit', path: [], part: 'key' }
-    : { file, entry: '', path: [] };
+    ? { file, entry: entryAt('edit'), path: [], part: 'key' }
+    : { file, entry: WHOLE_FILE, path: [] };
 }

@@ -2,6 +2,7 @@
 
 import type { Bench } from '../figures/bench.ts';
 import type { KitRig } from '../figures/kit-search.ts';
+import { homeOf } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
 import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
@@ -34,7 +35,7 @@ export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string)
     const beside: PlanFix = {
       title: message`Add rig ${name} with ${one.parts.join(' + ')}${numbers}`,
       edits: [
-        { op: 'add-entry', file, section: 'rigs', name, text: bodyOf(bench, list) },
+        { op: 'add-entry', file, section: homeOf.rigs, name, text: bodyOf(bench, list) },
         { op: 'set', at: bench.fields.rig.at, text: name },
       ],
     };

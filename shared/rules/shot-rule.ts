@@ -3,7 +3,7 @@
 import type { Bench } from '../figures/bench.ts';
 import type { KnownFigure } from '../figures/figure.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
-import { isOf } from '../plan/entry-id.ts';
+import { isOf, keyOfEntry } from '../plan/entry-id.ts';
 import type { Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import type { Related, Rule } from './rule.ts';
@@ -35,7 +35,7 @@ const NEARNESS = ['shots', 'subjects', 'rigs', 'lights'] as const;
 
 /** "`focal-length` of long-200", for a place that a finding follows from. */
 export function placeWords(place: Place): string {
-  const name = place.entry.split('/').at(-1) ?? place.entry;
+  const name = keyOfEntry(place.entry);
   const key = place.path.filter((step) => typeof step === 'string').join('.');
   return key ? message`\`${key}\` of ${name}` : name;
 }

@@ -18,7 +18,7 @@ import { type BodySums, sumsByBody } from '../figures/recording-sums.ts';
 import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { UncertainShot } from '../figures/uncertain.ts';
-import { isOf, nameOf } from '../plan/entry-id.ts';
+import { isFirst, isOf, nameOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -28,13 +28,14 @@ import { duplicateClips } from './clip-problems.ts';
 import { readEdit } from './edit-plan.ts';
 import { Entries } from './entries.ts';
 import { fileFindings } from './file-findings.ts';
+import { type Key, keyOf, splitKey } from './keys.ts';
 import { Names } from './names.ts';
 import { findInPlan } from './plan-findings.ts';
 import { planReader } from './plan-reader.ts';
 import { planView } from './plan-view.ts';
 import { withSeverities } from './severities.ts';
 import { findInShot } from './shot-findings.ts';
-import { keyOf, type Store, splitKey } from './store.ts';
+import type { Store } from './store.ts';
 import { summaryOf } from './summary.ts';
 import { chunkFindings, entryFindings, type TextFinding } from './text-findings.ts';
 import { usedNames } from './used-names.ts';
@@ -58,20 +59,20 @@ export class Analysis {
   readonly names: Names;
   readonly #store: Store;
   readonly #reader: Query<PlanReader>;
-  readonly #chunkText: Query<readonly TextFinding[]>;
-  readonly #entryText: Query<readonly TextFinding[]>;
-  readonly #bench: Query<Bench | undefined>;
-  readonly #figures: Query<ShotFigures | undefined>;
-  readonly #uncertain: Query<UncertainShot | undefined>;
-  readonly #shot: Query<WorkedShot>;
-  readonly #summaryGroup: Query<readonly ShotSummary[]>;
-  readonly #usedGroup: Query<readonly string[]>;
-  readonly #stateGroup: Query<readonly PlanState[]>;
-  readonly #footage: Query<Footage | null>;
+  readonly #chunkText: Query<readonly TextFinding[], Key>;
+  readonly #entryText: Query<readonly TextFinding[], Key>;
+  readonly #bench: Query<Bench | undefined, Key>;
+  readonly #figures: Query<ShotFigures | undefined, Key>;
+  readonly #uncertain: Query<UncertainShot | undefined, Key>;
+  readonly #shot: Query<WorkedShot, Key>;
+  readonly #summaryGroup: Query<readonly ShotSummary[], Key<string>>;
+  readonly #usedGroup: Query<readonly EntryId[], Key<string>>;
+  readonly #stateGroup: Query<readonly PlanState[], Key<string>>;
+  readonly #footage: Query<Footage | null, Key>;
   readonly #edit: Query<EditFigures | null>;
   readonly #plan: Query<readonly Finding[]>;
-  readonly #chunkGroup: Query<readonly Finding[]>;
-  readonly #entryGroup: Query<readonly Finding[]>;
+  readonly #chunkGroup: Query<readonly Finding[], Key<string>>;
+  readonly #entryGroup: Query<readonly Finding[], Key<string>>;
   readonly #ids: Query<readonly EntryId[]>;
   readonly #file: Query<readonly Finding[]>;
   readonly #findings: Query<readonly Finding[]>;
@@ -85,7 +86,7 @@ export class Analysis {
     this.names = names;
     const rigLayout = graph.query(
       'rig',
-      (key) => {
+      (key: Key<string>) => {
         const [file, name] = splitKey(key);
         return layOutRig(this.#reader(file), names.find(file, 'rigs', name));
       },
@@ -112,14 +113,7 @@ export class Analysis {
       },
       GROUP_SIZE,
     );
-    this.#uncertain = graph.passing(
-      'uncertain',
-      (key) => {
-        const [bench, figures] = [this.#bench(key), this.#figures(key)];
-        return bench && figures && new UncertainShot({ bench, figures });
-      },
-      GROUP_SIZE,
-    );
+    this.#uncertain = graph.passing('uncertain', (key) => this.#uncertainOf(key), GROUP_SIZE);
     this.#shot = graph.query('shot', (key) => this.#workOut(key), sameData);
     this.#summaryGroup = graph.query(
       'summary-group',
@@ -129,32 +123,18 @@ export class Analysis {
         ),
       sameData,
     );
-    this.#stateGroup = graph.query(
-      'state-group',
-      (key) => {
-        const shots = this.#gather(key, this.#entryIds, (entry) =>
-          this.isShot(splitKey(entry)[1]) ? [this.#isReady(entry)] : [],
-        );
-        return [{ ready: shots.filter((ready) => ready).length, shots: shots.length }];
-      },
-      sameData,
-    );
-    this.#usedGroup = graph.query(
-      'used-group',
-      (key) => {
-        const used = this.#gather(key, this.#entryIds, (entry) =>
-          usedNames(entries.lowered(...splitKey(entry))),
-        );
-        return [...new Set(used)];
-      },
-      sameData,
-    );
+    this.#stateGroup = graph.query('state-group', (key) => [this.#stateOf(key)], sameData);
+    this.#usedGroup = graph.query('used-group', (key) => this.#usedIn(key), sameData);
     this.#footage = graph.query(
       'footage',
       (key) => this.#shot(key).summary?.footage ?? null,
       sameData,
     );
-    const editField = graph.query('edit-field', (key) => this.#fieldOf(...splitKey(key)), sameData);
+    const editField = graph.query(
+      'edit-field',
+      (key: Key) => this.#fieldOf(...splitKey(key)),
+      sameData,
+    );
     const editPlan = graph.query(
       'edit-plan',
       (file) => this.#readEdit(file, (entry) => editField(keyOf(file, entry))),
@@ -170,11 +150,7 @@ export class Analysis {
       this.#gather(key, (file) => store.ids(file), this.#chunkText),
     );
     this.#entryGroup = graph.query('entry-group', (key) =>
-      this.#gather(key, this.#entryIds, (entry): readonly Finding[] => {
-        const text = this.#entryText(entry);
-        const shot = this.isShot(splitKey(entry)[1]) ? this.#shot(entry).findings : [];
-        return shot.length === 0 ? text : [...text, ...shot];
-      }),
+      this.#gather(key, this.#entryIds, (entry) => this.#entryFindings(entry)),
     );
     this.#file = graph.query(
       'file-findings',
@@ -190,7 +166,7 @@ export class Analysis {
   }
 
   isShot(id: EntryId): boolean {
-    return isOf('shots', id) && !id.includes('\u0001');
+    return isOf('shots', id) && isFirst(id);
   }
 
   shots(file: FileId): readonly EntryId[] {
@@ -253,6 +229,31 @@ export class Analysis {
     });
   }
 
+  #uncertainOf(key: Key): UncertainShot | undefined {
+    const [bench, figures] = [this.#bench(key), this.#figures(key)];
+    return bench && figures && new UncertainShot({ bench, figures });
+  }
+
+  #stateOf(group: Key<string>): PlanState {
+    const shots = this.#gather(group, this.#entryIds, (entry) =>
+      this.isShot(splitKey(entry)[1]) ? [this.#isReady(entry)] : [],
+    );
+    return { ready: shots.filter((ready) => ready).length, shots: shots.length };
+  }
+
+  #usedIn(group: Key<string>): readonly EntryId[] {
+    const used = this.#gather(group, this.#entryIds, (entry) =>
+      usedNames(this.entries.lowered(...splitKey(entry))),
+    );
+    return [...new Set(used)];
+  }
+
+  #entryFindings(entry: Key): readonly Finding[] {
+    const text = this.#entryText(entry);
+    const shot = this.isShot(splitKey(entry)[1]) ? this.#shot(entry).findings : [];
+    return shot.length === 0 ? text : [...text, ...shot];
+  }
+
   #fieldOf(file: FileId, entry: EntryId): Field<unknown> {
     const lowered = this.entries.lowered(file, entry);
     if (lowered?.value !== undefined) return lowered.value as Field<unknown>;
@@ -267,7 +268,7 @@ export class Analysis {
   }
 
   /** Bench and figures are large and are dropped; their results are small and are kept. */
-  #workOut(key: string): WorkedShot {
+  #workOut(key: Key): WorkedShot {
     const [file] = splitKey(key);
     if (this.#isBroken(key)) return NOTHING_FOUND;
     const bench = this.#bench(key);
@@ -282,7 +283,7 @@ export class Analysis {
   }
 
   /** An entry that is broken or being typed shows only what is wrong with its text. */
-  #isBroken(key: string): boolean {
+  #isBroken(key: Key): boolean {
     const [file, id] = splitKey(key);
     const source = this.entries.source(file, id);
     return (
@@ -300,7 +301,7 @@ export class Analysis {
     );
   }
 
-  #isReady(entry: string): boolean {
+  #isReady(entry: Key): boolean {
     const { findings, summary } = this.#shot(entry);
     if (summary && summary.checks.missing.length > 0) return false;
     const found = [...this.textFindings(...splitKey(entry)), ...findings];
@@ -343,9 +344,9 @@ export class Analysis {
 
   /** The results of `of` for the entries of one group; the key names file and group. */
   #gather<T>(
-    key: string,
+    key: Key<string>,
     idsOf: (file: FileId) => readonly EntryId[],
-    of: (entry: string) => T | readonly T[],
+    of: (entry: Key) => T | readonly T[],
   ): readonly T[] {
     const [file, group] = splitKey(key);
     const first = Number(group) * GROUP_SIZE;
@@ -354,7 +355,7 @@ export class Analysis {
       .flatMap((id) => of(keyOf(file, id)));
   }
 
-  #groups<T>(file: FileId, count: number, of: Query<readonly T[]>): readonly T[] {
+  #groups<T>(file: FileId, count: number, of: Query<readonly T[], Key<string>>): readonly T[] {
     const all: T[] = [];
     for (let index = 0; index * GROUP_SIZE < count; index++)
       for (const one of of(keyOf(file, String(index)))) all.push(one);

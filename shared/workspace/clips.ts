@@ -5,7 +5,7 @@ import { type CoveredCut, coveredCuts } from '../clips/coverage.ts';
 import type { ClipAsk, ClipReading } from '../clips/facts.ts';
 import { askedAt, clipAskOf } from '../figures/clips.ts';
 import { cutsInClips } from '../figures/edit-clips.ts';
-import { idOf } from '../plan/entry-id.ts';
+import { idOf, plainId } from '../plan/entry-id.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { type Allowances, accept } from '../rules/acceptance.ts';
 import { clipDiffers } from '../rules/clip-differs.ts';
@@ -15,7 +15,6 @@ import { ruleNamed } from '../rules/registry.ts';
 import type { Finding, Related } from '../rules/rule.ts';
 import { message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
-import { plainId } from './entry-kinds.ts';
 import { type ClipsField, clipsOf, type ListedClip } from './listed-clips.ts';
 import { withSeverities } from './severities.ts';
 

@@ -5,12 +5,16 @@
  * Names are added and removed while a plan is written. Keys are therefore kept only as long as
  * they are used: those that nobody used between two renewals are dropped.
  */
-import type { FileId } from '../plan/place.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
 
-type Split = readonly [file: FileId, id: string];
+declare const of: unique symbol;
+/** A file and something in it, as one string. Made and taken apart here alone. */
+export type Key<I extends string = EntryId> = string & { readonly [of]: I };
+
+type Split<I extends string = string> = readonly [file: FileId, id: I];
 
 interface Generation {
-  readonly keys: Map<FileId, Map<string, string>>;
+  readonly keys: Map<FileId, Map<string, Key<string>>>;
   readonly splits: Map<string, Split>;
 }
 
@@ -20,8 +24,8 @@ const generation = (): Generation => ({ keys: new Map(), splits: new Map() });
 let young = generation();
 /** Used before the last renewal, and not since. */
 let old = generation();
-/** Most keys that are used one after another are of one file. */
-let last: { readonly file: FileId; readonly keys: Map<string, string> } | null = null;
+/** Most keys that are asked for one after another are of one file. */
+let last: { readonly file: FileId; readonly keys: Map<string, Key<string>> } | null = null;
 
 /**
  * Number of keys between two renewals. A plan with more entries is read no slower; its keys are
@@ -29,19 +33,21 @@ let last: { readonly file: FileId; readonly keys: Map<string, string> } | null =
  */
 const MOST_KEPT = 200_000;
 
-/** Neither part holds a NUL. */
-export function keyOf(file: FileId, id: string): string {
+/** Neither part holds it. */
+const BETWEEN = '\u0000';
+
+export function keyOf<I extends string>(file: FileId, id: I): Key<I> {
   const ofFile = last?.file === file ? last.keys : keysOf(file);
   const kept = ofFile.get(id);
-  if (kept !== undefined) return kept;
-  const key = old.keys.get(file)?.get(id) ?? `${file}\u0000${id}`;
+  if (kept !== undefined) return kept as Key<I>;
+  const key = (old.keys.get(file)?.get(id) ?? `${file}${BETWEEN}${id}`) as Key<I>;
   ofFile.set(id, key);
   young.splits.set(key, old.splits.get(key) ?? [file, id]);
   if (young.splits.size >= MOST_KEPT) renewKeys();
   return key;
 }
 
-function keysOf(file: FileId): Map<string, string> {
+function keysOf(file: FileId): Map<string, Key<string>> {
   let ofFile = young.keys.get(file);
   if (!ofFile) {
     ofFile = new Map();
@@ -51,11 +57,11 @@ function keysOf(file: FileId): Map<string, string> {
   return ofFile;
 }
 
-export function splitKey(key: string): Split {
+export function splitKey<I extends string>(key: Key<I>): Split<I> {
   const kept = young.splits.get(key) ?? old.splits.get(key);
-  if (kept) return kept;
-  const at = key.indexOf('\u0000');
-  return [key.slice(0, at), key.slice(at + 1)];
+  if (kept) return kept as Split<I>;
+  const at = key.indexOf(BETWEEN);
+  return [key.slice(0, at), key.slice(at + 1) as I];
 }
 
 /** Drops keys that nobody used since the last time. */

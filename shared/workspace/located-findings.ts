@@ -3,8 +3,10 @@
  * the finding, relative to its chunk. If lines above are added or removed, only the chunk's first
  * line has to be added again.
  */
+
 import type { LocatedFinding, LocatedRelated, Position, Range } from '../api/located.ts';
 import { inputWords } from '../figures/bounds-json.ts';
+import { WHOLE_FILE } from '../plan/entry-id.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { settlingWords } from '../rules/certainty.ts';
 import { ruleNamed } from '../rules/registry.ts';
@@ -155,7 +157,7 @@ export class FindingLocator {
     const { file } = place;
     const found = this.#locator.spanOf(place);
     if (!found)
-      return { file, place, id: '', chunk: undefined, range: { start: START, end: START } };
+      return { file, place, id: WHOLE_FILE, chunk: undefined, range: { start: START, end: START } };
     const { start, end } = this.#locator.rangeIn(file, found);
     const line = this.#locator.firstLineOf(file, found.chunk);
     const range = { start: moved(start, -line), end: moved(end, -line) };
@@ -174,7 +176,7 @@ function wordsOf(finding: Finding, rule: RuleCore<unknown> | undefined, say: Say
   };
 }
 /** Not of the file as a whole, which stands at its first word, wherever that is. */
-const isOfEntry = ({ entry, span }: Place): boolean => entry !== '' || span !== undefined;
+const isOfEntry = ({ entry, span }: Place): boolean => entry !== WHOLE_FILE || span !== undefined;
 
 const moved = ({ line, character }: Position, by: number): Position => ({
   line: line + by,

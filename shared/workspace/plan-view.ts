@@ -1,6 +1,7 @@
 /** The input of rules about a whole plan, gathered from entries and summaries. */
 import type { EditFigures } from '../figures/edit-figures.ts';
 import type { PlanReader } from '../figures/reader.ts';
+import { plainId } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
 import { ENTRIES } from '../plan/generated/entries.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -8,7 +9,7 @@ import { loadsOf } from '../rules/loads.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import { RESERVED_NAMES, ruleNamed } from '../rules/registry.ts';
 import type { EntryRef } from './entries.ts';
-import { isShared, plainId } from './entry-kinds.ts';
+import { isShared } from './entry-kinds.ts';
 
 export function planView(
   file: FileId,

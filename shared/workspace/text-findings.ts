@@ -2,6 +2,7 @@
 
 import { CONSTANTS } from '../figures/constants.ts';
 import { layOutParts } from '../figures/parts.ts';
+import { keyOfEntry, plainId } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
@@ -23,7 +24,7 @@ import type { Span } from '../text/tree.ts';
 import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import type { Entries, Lowered } from './entries.ts';
-import { type EntryKind, isShared, nounOf, plainId } from './entry-kinds.ts';
+import { type EntryKind, isShared, nounOf } from './entry-kinds.ts';
 import type { Names } from './names.ts';
 
 /** Of what is written: it has its fixes with it. */
@@ -294,7 +295,7 @@ function duplicateEntry(file: FileId, id: EntryId): TextFinding {
       rule: 'duplicate-name',
       code: 'duplicate-entry',
       at: { file, entry: id, path: [], part: 'key' },
-      args: { key: plainId(id).split('/').at(-1) ?? id },
+      args: { key: keyOfEntry(plainId(id)) },
       fixes: [],
     },
     [{ at: first, words: message`the first one` }],

@@ -16,7 +16,7 @@ describe('on a key', () => {
     const words = hoverWords(BENCH, 'focal-length:');
     expect(words).toContain('**focal-length** · of a lens');
     expect(words).toContain('Focal length at infinity, as marked.');
-    expect(words).toContain('Takes: length, in mm');
+    expect(words).toContain('Value: length, in mm');
     expect(words).toContain('Used for magnification range, ');
     expect(words).toContain('For example `200 mm`');
   });

@@ -2,6 +2,7 @@
 
 import type { About } from '../../api/completions.ts';
 import { UncertainShot } from '../../figures/uncertain.ts';
+import { keysOf } from '../../plan/entry-id.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import type { FileId } from '../../plan/place.ts';
@@ -55,7 +56,7 @@ function valueDocs(
   file: FileId,
   { entry, path, text }: About & { kind: 'value' },
 ): string | null {
-  const where = whereIs(context, file, [...entry.split('/'), ...path]);
+  const where = whereIs(context, file, [...keysOf(entry), ...path]);
   const key = path[0] as keyof Shot;
   const shot = context.analysis.isShot(entry) ? TrialShot.ofShot(context, file, entry) : null;
   const tried =

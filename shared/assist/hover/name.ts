@@ -10,12 +10,13 @@ import { layOutParts } from '../../figures/parts.ts';
 import { arrangeChain } from '../../optics/arrangement.ts';
 import type { ChainFault } from '../../optics/parts.ts';
 import { reach } from '../../optics/reach.ts';
+import { entryAt, isInside } from '../../plan/entry-id.ts';
 import type { Field } from '../../plan/field.ts';
 import { ENTRIES } from '../../plan/generated/entries.ts';
 import type { Group } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Body, Rig } from '../../plan/generated/types.ts';
-import type { FileId, Place } from '../../plan/place.ts';
+import type { EntryId, FileId, Place } from '../../plan/place.ts';
 import { reachWords } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
@@ -42,7 +43,7 @@ export function nameHover(
   return null;
 }
 
-export function shotHover({ analysis, say }: Context, shot: { file: FileId; entry: string }) {
+export function shotHover({ analysis, say }: Context, shot: { file: FileId; entry: EntryId }) {
   const bench = analysis.bench(shot.file, shot.entry);
   const figures = analysis.figures(shot.file, shot.entry);
   if (!bench || !figures) return null;
@@ -58,7 +59,7 @@ export function shotHover({ analysis, say }: Context, shot: { file: FileId; entr
 function entryHover(context: Context, file: FileId, entry: Named<object>): string {
   const { name, group, fields } = entry;
   const { def, home } = ENTRIES[group];
-  const inKit = home?.startsWith('kit/');
+  const inKit = home !== null && isInside(entryAt('kit'), entryAt(home));
   return paragraphs(
     aboutOf(fields),
     table([

@@ -1,5 +1,7 @@
 /** Hover on a value: what it comes to in its shot, whom it names, or what it is read as. */
+
 import type { Bench, LightInUse } from '../../figures/bench.ts';
+import { entryAt, isOf } from '../../plan/entry-id.ts';
 import type { EntryId, FileId } from '../../plan/place.ts';
 import { kindOf } from '../../quantity/index.ts';
 import type { ScalarNode } from '../../text/tree.ts';
@@ -77,7 +79,7 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
 function editHover(context: Context, spot: PlanSpot, node: ScalarNode): string | null {
   const { file, entry, path } = spot.place;
   const comesTo =
-    entry === 'edit/music'
+    entry === entryAt('edit', 'music')
       ? musicHover(context, file)
       : path[0] === 'about'
         ? null
@@ -135,7 +137,7 @@ function litShot(context: Context, { place }: PlanSpot): SaidShot | null {
   const { analysis, store } = context;
   if (analysis.isShot(place.entry))
     return place.path[0] === 'relight' ? saidShot(context, place.file, place.entry) : null;
-  if (!place.entry.startsWith('lights/')) return null;
+  if (!isOf('lights', place.entry)) return null;
   for (const file of store.files())
     for (const entry of analysis.shots(file)) {
       const lights = analysis.bench(file, entry)?.lights;

@@ -42,7 +42,7 @@ export function apertureHover(shot: SaidShot): string {
     figures.depthMm.total.known &&
       message`Formula: depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
     figures.airyUm.known &&
-      message`Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.`,
+      message`Formula: Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.`,
   );
 }
 
@@ -198,7 +198,7 @@ function effectiveFormula({ bench, figures }: SaidShot): string | null {
   const assumed = pupilRatioAssumed
     ? message` p, the pupil ratio of ${plain(bench.lens?.name ?? message`the lens`)}, is not known and taken as 1.`
     : '';
-  return message`N_eff = N·(1 + m1/p)·M_c = ${said(bench.marked.value)}·(1 + ${said(m1)}/${said(pupilRatio)})·${said(converterMagnification)}; paraxial trace of the parts in their order (Hecht, Optics).${assumed}`;
+  return message`Formula: N_eff = N·(1 + m1/p)·M_c = ${said(bench.marked.value)}·(1 + ${said(m1)}/${said(pupilRatio)})·${said(converterMagnification)}; paraxial trace of the parts in their order (Hecht, Optics).${assumed}`;
 }
 
 const pupilRatioOf = (chain: Figure<{ lens: { pupilRatio?: number | undefined } }>): number =>

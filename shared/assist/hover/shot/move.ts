@@ -30,7 +30,7 @@ export function moveHover(shot: SaidShot): string {
       ...smearLines(shot),
       ...depthLines(shot),
     ]),
-    message`A slide along a tilted plane adds speed·time·sin(tilt − rail angle) to the depth needed, a push-in speed·time.`,
+    message`A slide along a tilted plane adds speed·time·sin(tilt − rail angle) to the depth needed; a push-in adds speed·time.`,
   );
 }
 

@@ -38,7 +38,7 @@ export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
         lamp.rollHz !== null &&
         line(message`bands`, bandWords(lamp, say)),
     ]),
-    shutterAngleDeg.known && message`Angle = 360°·t·rate.`,
+    shutterAngleDeg.known && message`Formula: angle = 360°·t·rate.`,
     lamp &&
       `${courseWords(lamp)}${
         lamp.depthAssumed && lamp.residual > 0
@@ -50,8 +50,8 @@ export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
 
 function courseWords({ course, light }: LampFlicker): string {
   if (course === 'sine')
-    return message`Flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.`;
-  const most = message`Flicker of pulses = 1/(2·f·t) at most: none over whole cycles of the lamp.`;
+    return message`Formula: flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.`;
+  const most = message`Formula: flicker of pulses = 1/(2·f·t) at most: none over whole cycles of the lamp.`;
   return course === 'pulsed'
     ? most
     : message`${most} \`waveform\` of ${plain(light)} is not known.`;

@@ -69,7 +69,7 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
       message`The magnification was measured: recorded area / field.`,
     trace.known &&
       !(magnification.known && magnification.measured) &&
-      message`m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${closeUps(bench) ? message` times what the close-up lens adds` : ''}; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${bench.rigName === undefined ? message`the rig` : plain(bench.rigName)} (Hecht, Optics).`,
+      message`Formula: m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${closeUps(bench) ? message` times what the close-up lens adds` : ''}; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${bench.rigName === undefined ? message`the rig` : plain(bench.rigName)} (Hecht, Optics).`,
   );
 }
 

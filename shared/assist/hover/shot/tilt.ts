@@ -39,6 +39,6 @@ export function tiltHover(shot: SaidShot): string {
     mirrorTiltWords(shot),
     byTilt.known &&
       isFlat &&
-      message`A flat subject tilted by t: the lesser of field and subject·cos t, times tan t; a slide along it adds speed·time·sin t (trigonometry).`,
+      message`Formula: depth = the smaller of field and subject·cos t, times tan t, for a flat subject tilted by t. A slide along it adds speed·time·sin t (trigonometry).`,
   );
 }
