@@ -165,7 +165,7 @@ describe('hints', () => {
 
   it('have the bounds and what widens them most in the tooltip', () => {
     expect(labelled(SHEET_PLAN, 'f/').tooltip).toMatch(
-      /Bounds: effective f-number \d+ to \d+\. Widest: effective f-number by `pupil-ratio` of `macro-90` \(\d+%\)\.$/,
+      /Bounds: effective f-number \d+ to \d+; depth of field \S+ to \S+\. Widest: effective f-number and depth of field by `pupil-ratio` of `macro-90` \(up to \d+%\)\.$/,
     );
   });
 
