@@ -102,6 +102,17 @@ describe('on other settings', () => {
     expect(steady).not.toContain('Assumed');
   });
 
+  it('a recording says which part of the sensor it was taken to record', () => {
+    const words = hover(SHEET_PLAN, 'uhd-25\n    light');
+    expect(words).toContain("Assumed of `uhd-25`: the sensor's full width");
+    const cropped = SHEET_PLAN.replace(
+      'rate: 25 fps }\n  lenses',
+      'rate: 25 fps, crop: 1.2x }\n  lenses',
+    );
+    expect(cropped).not.toBe(SHEET_PLAN);
+    expect(hover(cropped, 'uhd-25\n    light')).not.toContain('Assumed');
+  });
+
   it('a shot’s name sums it up with its bounds', () => {
     const words = hover(SHEET_PLAN, 'globe:');
     expect(rowsOf(words).aperture).toMatch(/^f\/11, f\/\d+ effective \(\d+ to \d+\)$/);
