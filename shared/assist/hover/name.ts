@@ -1,6 +1,5 @@
 /** What a name stands for: the data of its entry. */
 
-import type { AssumptionId } from '../../assumptions/table.ts';
 import { assumedOf, assumedOfRecording } from '../../figures/assumed-of.ts';
 import { type AssumedOf, assumedWords } from '../../figures/assumed-words.ts';
 import { derive, notKnown, type UnknownFigure } from '../../figures/figure.ts';
@@ -86,7 +85,7 @@ function firstBody({ analysis }: Context, file: FileId): Body | undefined {
 
 /** Modes of a body that are assumed alike have one line. */
 function assumedLines(assumed: readonly AssumedOf[], say: Say): readonly string[] {
-  const names = new Map<AssumptionId, readonly string[]>();
+  const names = new Map<AssumedOf['id'], readonly string[]>();
   for (const { id, of } of assumed)
     names.set(id, [...(names.get(id) ?? []), ...(of === null ? [] : [code(of)])]);
   return [...names].map(([id, of]) => {

@@ -118,7 +118,7 @@ export function depthLines({ figures, say, sure }: SaidShot): Line[] {
   const length = (mm: number): string => say.length(mm);
   const around = {
     judged: () => sure.behind(message`depth of field`, (of) => of.usableDepthMm, length),
-    total: () => sure.behind(message`· by focus alone`, (of) => of.depthMm.total, length),
+    total: () => sure.behind(message`depth by focus alone`, (of) => of.depthMm.total, length),
     needed: () => sure.behind(message`depth of field needed`, (of) => of.depthMm.needed, length),
   };
   const byDiffraction = judged.known && total.known && judged.value > total.value * (1 + 1e-9);
