@@ -4,7 +4,8 @@
  */
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { CATALOGUE } from '../../shared/figures/catalogue/catalogue.ts';
+import { ABOUT } from '../../shared/figures/catalogue/about.ts';
+import { DECLARATIONS, type FigureName } from '../../shared/figures/catalogue/catalogue.ts';
 import type { Declaration } from '../../shared/figures/catalogue/declaration.ts';
 import type { Shape } from '../../shared/figures/catalogue/shape.ts';
 import type { Owner } from '../../shared/figures/not-applicable.ts';
@@ -16,25 +17,19 @@ const BEFORE = /^\| `shots` \|/;
 const BEHIND = /^\| `notKnown` \|/;
 
 /** The page as the catalogue would have it. */
-export function jsonPage(page: string, catalogue: typeof CATALOGUE = CATALOGUE): string {
+export function jsonPage(page: string, declarations: typeof DECLARATIONS = DECLARATIONS): string {
   const lines = page.split('\n');
   const [from, to] = [BEFORE, BEHIND].map((row) => lines.findIndex((line) => row.test(line)));
   if (from === undefined || to === undefined || from < 0 || to < from)
     throw new Error(`${JSON_PAGE_PATH} has lost the rows around the figures of a shot`);
-  return [...lines.slice(0, from + 1), ...rowsOf(catalogue), ...lines.slice(to)].join('\n');
+  const rows = [...declarations].map(([name, declared]) => row(name as FigureName, declared));
+  return [...lines.slice(0, from + 1), ...rows, ...lines.slice(to)].join('\n');
 }
 
-const rowsOf = (catalogue: typeof CATALOGUE): readonly string[] =>
-  catalogue.flatMap(([key, entry]) =>
-    entry.kind === 'figure'
-      ? [row(key, entry)]
-      : Object.entries(entry.parts).map(([part, declared]) => row(`${key}.${part}`, declared)),
-  );
-
-const row = (name: string, { is, about, only, rules = [] }: Declaration): string => {
+const row = (name: FigureName, { is, only, rules = [] }: Declaration): string => {
   const cells = [
     symbolsIn(is).join(', '),
-    about,
+    ABOUT[name],
     only ? OWNERS[only] : '',
     rules.map((rule) => `\`${rule}\``).join(', '),
   ];
@@ -47,6 +42,7 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   bubble: 'bubbles',
   film: 'films',
   levelFilm: 'level films',
+  support: 'supported rigs',
   boom: 'booms',
   pull: 'focus pulls',
 };

@@ -11,6 +11,7 @@ import { COULD_NOT_RUN } from '../exit-status.ts';
 import { MOST_BYTES } from '../files/decode.ts';
 import { isPlanName, PLAN_SUFFIX, plansNamed } from '../files/plan-files.ts';
 import { PlanSet, type PlanSetOptions } from '../files/plan-set.ts';
+import type { Terminal } from '../terminal.ts';
 import {
   type CheckSurroundings,
   type Command,
@@ -21,11 +22,16 @@ import {
   ROOT,
   statusOf,
 } from './command.ts';
+import { diffOf, fixedWords, fixPlans, writeFixed } from './fix-plans.ts';
 import { type Parsed, WrongUse } from './options.ts';
 
 export const check: Command<CheckSurroundings> = {
   name: 'check',
-  usage: ['lamella check [FILE|DIR…] [options]', 'lamella check - --stdin-name NAME [options]'],
+  usage: [
+    'lamella check [FILE|DIR…] [options]',
+    'lamella check --fix [--dry-run] [FILE|DIR…] [options]',
+    'lamella check - --stdin-name NAME [options]',
+  ],
   about: later`Checks plans and suggests fixes. Given a folder, checks every *.shootplan.yaml in it. Default: the current folder.`,
   options: {
     format: {
@@ -40,19 +46,55 @@ export const check: Command<CheckSurroundings> = {
       shown: 'NAME',
       about: later`File name to assume for standard input. Paths start from its folder.`,
     },
+    fix: {
+      about: later`Makes fixes without side effects, where a finding has exactly one, in the named files.`,
+    },
+    'dry-run': {
+      about: later`With --fix: prints the changes as a unified diff and writes nothing.`,
+    },
   },
   async run(parsed, surroundings) {
     const { terminal } = surroundings;
+    mustFit(parsed);
     const plans = await planSet(parsed, surroundings);
-    const problems = await addAll(plans, parsed, surroundings);
+    const problems = [...(await addAll(plans, parsed, surroundings))];
+    const named = plans.files;
     await plans.follow();
+    const isDry = parsed.options['dry-run'] === true;
+    if (parsed.options.fix) problems.push(...(await fixNamed(plans, named, isDry, terminal)));
     const files = plans.files.map((file) => reportedFile(plans, file, plans.findings(file)));
-    terminal.out(report(files, parsed.options.format, surroundings));
+    if (!isDry) terminal.out(report(files, parsed.options.format, surroundings));
     for (const problem of problems) terminal.err(`lamella: ${problem}\n`);
     const found = files.flatMap(({ findings }) => findings.map(({ finding }) => finding));
     return problems.length > 0 ? COULD_NOT_RUN : statusOf(found, parsed.options);
   },
 };
+
+/** Whether the options go with each other. */
+function mustFit({ options, rest }: Parsed): void {
+  const isDry = options['dry-run'] === true;
+  if (isDry && !options.fix) throw new WrongUse(message`--dry-run goes with --fix.`);
+  if (isDry && options.format !== undefined)
+    throw new WrongUse(message`--dry-run prints a diff; it takes no --format.`);
+  if (options.fix && !isDry && rest.includes('-'))
+    throw new WrongUse(
+      message`--fix can't write to standard input; add --dry-run to print the changes.`,
+    );
+}
+
+/** @returns what could not be written; the diff of a dry run is the output, all else is said beside it */
+async function fixNamed(
+  plans: PlanSet<Checker>,
+  named: readonly FileId[],
+  isDry: boolean,
+  terminal: Terminal,
+): Promise<readonly string[]> {
+  const fixed = await fixPlans(plans, named);
+  const written = isDry ? { ...fixed, problems: [] } : await writeFixed(plans, fixed);
+  if (isDry) terminal.out(diffOf(plans, fixed));
+  terminal.err(fixedWords(written, isDry));
+  return written.problems;
+}
 
 /** A file with what was found in it, as reports take it. */
 export const reportedFile = (

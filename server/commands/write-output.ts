@@ -27,14 +27,17 @@ export async function writeOutput(
     // `wx`: fails where there is a file already, with nothing in between.
     await writeFile(path.resolve(terminal.cwd, output), text, { flag: keep ? 'wx' : 'w' });
   } catch (cause) {
-    terminal.err(`lamella: ${message`${output} can't be written: ${reason(output, cause)}.`}\n`);
+    terminal.err(
+      `lamella: ${message`${output} can't be written: ${reasonNotWritten(output, cause)}.`}\n`,
+    );
     return COULD_NOT_RUN;
   }
   terminal.err(`${message`${what} was written to ${output}.`}\n`);
   return NOTHING_FOUND;
 }
 
-function reason(output: string, cause: unknown): string {
+/** Why a file can't be written, in words. */
+export function reasonNotWritten(output: string, cause: unknown): string {
   switch ((cause as NodeJS.ErrnoException).code) {
     case 'ENOENT':
       return message`there is no folder ${path.dirname(output)}`;

@@ -33,6 +33,8 @@ export class PlanSet<C extends Checker = Core> {
   /** Every file that was tried, with the root that it lies in. */
   readonly #roots = new Map<FileId, string>();
   readonly #given = new Set<FileId>();
+  /** As last given, of those that could be read whole. */
+  readonly #texts = new Map<FileId, string>();
   /** What the host itself found, where it could not give the core the text as it is. */
   readonly #unread = new Map<FileId, LocatedFinding>();
 
@@ -123,12 +125,23 @@ export class PlanSet<C extends Checker = Core> {
     return name.split(path.sep).join('/');
   }
 
+  /** The text of a file that was read whole; null: it was not, or only in part. */
+  text(file: FileId): string | null {
+    return this.#unread.has(file) ? null : (this.#texts.get(file) ?? null);
+  }
+
+  /** Gives another text for a file that was read. */
+  give(file: FileId, text: string): void {
+    this.#give(file, text);
+  }
+
   #read(file: string, root: string): Promise<ReadPlan> {
     return (this.#options.read ?? readPlan)(file, root);
   }
 
   #give(file: FileId, text: string): void {
     this.#given.add(file);
+    this.#texts.set(file, text);
     this.core.give(file, text);
   }
 

@@ -1,8 +1,9 @@
 /** A plan as it is compared, and what a comparison says: plain data. */
+import type { FigureBounds } from '../figures/bounds-json.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { Reasons } from '../figures/reasons.ts';
-import type { Severity } from '../rules/rule.ts';
+import type { LocatedFinding } from './located.ts';
 
 /** Path ("take.duration") to text; names of other entries between marks, so that renames are seen. */
 export type FieldTexts = ReadonlyMap<string, string>;
@@ -19,21 +20,17 @@ export interface ComparedPlan {
 
 export interface ComparedShot {
   readonly figures: ShotFiguresJson;
+  /** How sure the figures are; left out: nobody knows of any width. */
+  readonly sure?: {
+    /** The inputs that are not known exactly, in one text: where it is the same, so are the bounds. */
+    readonly inputs: string;
+    /** Worked out as far as somebody asks; undefined: the figure has no width. */
+    readonly bounds: (figure: string) => FigureBounds | undefined;
+  };
   readonly findings: readonly PlanFinding[];
 }
 
-export interface ComparedFinding {
-  readonly rule: string;
-  readonly severity: Severity;
-  readonly what: string;
-}
-
-/** With what it is known by: its place, and what its rule found there. Never what is said of it. */
-export interface PlanFinding extends ComparedFinding {
-  /** Entry and path, a step each. */
-  readonly place: readonly string[];
-  readonly facts: unknown;
-}
+export type ComparedFinding = Pick<LocatedFinding, 'rule' | 'severity' | 'what'>;
 
 /** With what it is known by: its place, and what its rule found there. Never what is said of it. */
 export interface PlanFinding extends ComparedFinding {
@@ -88,6 +85,12 @@ export interface FigureChange {
   readonly after: unknown;
   /** Why `before` or `after` is null, where it is. */
   readonly notKnown: Reasons;
+  /** Between which values it lay and lies; null: it had or has no width. Left out: neither. */
+  readonly bounds?: { readonly before: FigureBounds | null; readonly after: FigureBounds | null };
+  /** The value after lies inside the bounds before. */
+  readonly insideBounds?: true;
+  /** What became of how sure it is. */
+  readonly width?: 'narrower' | 'wider';
 }
 
 export interface FindingsChange {

@@ -69,7 +69,7 @@ export interface OfferedFix extends LocatedFix {
 }
 
 export interface PlanState {
-  /** Shots without an error or a warning, of all shots. */
+  /** Shots without an error, a warning or a missing check, of all shots. */
   readonly ready: number;
   readonly shots: number;
 }

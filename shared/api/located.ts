@@ -4,6 +4,7 @@
  */
 import type { FileId } from '../plan/place.ts';
 import type { Severity } from '../rules/rule.ts';
+import type { Fix } from '../text/problem.ts';
 
 export interface Position {
   readonly line: number;
@@ -24,41 +25,32 @@ export interface ColourSwatch {
   readonly blue: number;
 }
 
-export interface LocatedEdit {
-  readonly file: FileId;
-  readonly range: Range;
-  readonly text: string;
-}
-
-export interface LocatedFix {
-  readonly title: string;
-  /** What applying it adds or worsens; absent: nothing. */
-  readonly sideEffects?: string;
-  readonly edits: readonly LocatedEdit[];
-}
+export type LocatedFix = Fix<LocatedEdit>;
 
 export interface LocatedPlace {
   readonly file: FileId;
   readonly range: Range;
 }
 
-export interface LocatedRelated {
-  readonly file: FileId;
-  readonly range: Range;
+export interface LocatedEdit extends LocatedPlace {
+  readonly text: string;
+}
+
+export interface LocatedRelated extends LocatedPlace {
   readonly words: string;
 }
 
-export interface LocatedFinding {
+export interface LocatedFinding extends LocatedPlace {
   readonly rule: string;
   readonly severity: Severity;
-  readonly file: FileId;
-  readonly range: Range;
   /** First sentence: what. */
   readonly what: string;
   /** Why, with the numbers; may be empty. */
   readonly why: string;
   readonly shot?: string;
   readonly numbers?: Readonly<Record<string, number>>;
+  /** It is only probable: the uncertain input that would settle it. Absent: it is sure. */
+  readonly settledBy?: string;
   readonly related: readonly LocatedRelated[];
 }
 

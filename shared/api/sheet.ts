@@ -2,9 +2,10 @@
  * The sheet as data: what is set, checked and watched in every shot, in which order, with its
  * drawings. Pages, Markdown and the live view are made of it, so they can't say different things.
  */
-import type { Severity } from '../rules/rule.ts';
+
 import type { Table } from './document.ts';
 import type { Drawing } from './drawing.ts';
+import type { LocatedFinding } from './located.ts';
 
 export interface Sheet {
   readonly title: string;
@@ -72,12 +73,7 @@ export interface Check {
   readonly by: string | null;
 }
 
-export interface SheetFinding {
-  readonly rule: string;
-  readonly severity: Severity;
-  readonly what: string;
-  readonly why: string;
-}
+export type SheetFinding = Pick<LocatedFinding, 'rule' | 'severity' | 'what' | 'why'>;
 
 export interface Order {
   readonly steps: readonly Step[];

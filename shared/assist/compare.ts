@@ -2,17 +2,18 @@
 
 import type { ComparedPlan, ComparedShot, FieldTexts, PlanFinding } from '../api/compared.ts';
 import type { LocatedFinding } from '../api/located.ts';
+import { boundsOfNamed } from '../figures/bounds-json.ts';
 import { figuresJson } from '../figures/contract.ts';
-import { editJson } from '../figures/edit-json.ts';
-import { nameOf } from '../plan/entry-id.ts';
+import { editJson } from '../figures/edit-contract.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
+import type { Change } from '../figures/widths.ts';
+import { above, keyOfEntry, keysOf, nameOf, plainId } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
-import type { FileId } from '../plan/place.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
 import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Context } from '../workspace/context.ts';
-import { plainId } from '../workspace/entry-kinds.ts';
-import type { TextFinding } from '../workspace/text-findings.ts';
 import { shotAt } from './sheet.ts';
 
 /** Where a plan's files lie is not what it says. */
@@ -56,11 +57,13 @@ export function comparedPlan(
   }
   const shots = analysis.shots(file).map((id): readonly [string, ComparedShot] => {
     const figures = analysis.figures(file, id);
+    const uncertain = analysis.uncertain(file, id);
     const name = nameOf('shots', id);
     return [
       name,
       {
         figures: figures ? figuresJson(figures) : { notKnown: {} },
+        ...(uncertain && { sure: sureOf(uncertain) }),
         findings: byShot.get(name) ?? [],
       },
     ];
@@ -73,21 +76,29 @@ export function comparedPlan(
   };
 }
 
+function sureOf(uncertain: UncertainShot): NonNullable<ComparedShot['sure']> {
+  const end = (change: Change): unknown => change.value;
+  return {
+    inputs: JSON.stringify(
+      uncertain.widths.map(({ key, of, low, high }) => [key, of, end(low), end(high)]),
+    ),
+    bounds: (figure) => boundsOfNamed(uncertain, figure),
+  };
+}
+
 /** Of a finding of the text none: where its chunk lies changes with every line above it. */
 const placeSteps = (finding: Finding | undefined): readonly string[] =>
-  !finding || (finding as TextFinding).span
-    ? []
-    : [...finding.at.entry.split('/'), ...finding.at.path.map(String)];
+  !finding || finding.at.span ? [] : [...keysOf(finding.at.entry), ...finding.at.path.map(String)];
 
-function placeOf(id: string): readonly [section: string, name: string] {
-  const at = id.lastIndexOf('/');
-  return at < 0 ? ['', id] : [id.slice(0, at), id.slice(at + 1)];
-}
+const placeOf = (id: EntryId): readonly [section: string, name: string] => [
+  above(id) ?? '',
+  keyOfEntry(id),
+];
 
 function textsOf(
   { analysis }: Context,
   file: FileId,
-  id: string,
+  id: EntryId,
   isOwn: boolean,
 ): FieldTexts | null {
   if (id !== plainId(id)) return null;

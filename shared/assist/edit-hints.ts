@@ -4,13 +4,16 @@ import type { InlayHint } from '../api/facade.ts';
 import type { Range } from '../api/located.ts';
 import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
 import { valueIn } from '../figures/figure.ts';
+import { entryAt, isInside } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { FileId } from '../plan/place.ts';
-import { framesWords, secondsWords } from '../report/edit-words.ts';
+import { framesWords, secondsWords } from '../say/timeline.ts';
 import { toNumber } from '../timeline/exact.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
+
+const EDIT = entryAt('edit');
 
 export function editHintsIn(context: Context, file: FileId, range: Range): readonly InlayHint[] {
   const { store, analysis, locator } = context;
@@ -19,7 +22,7 @@ export function editHintsIn(context: Context, file: FileId, range: Range): reado
   const shown = store
     .chunkIds(file)
     .slice(text.locate(range.start).index, text.locate(range.end).index + 1)
-    .filter((id) => id === 'edit' || id.startsWith('edit/'));
+    .filter((id) => id === EDIT || isInside(EDIT, id));
   const edit = shown.length > 0 ? analysis.edit(file) : null;
   if (!edit) return [];
   const chunks = new Set(shown);

@@ -8,20 +8,27 @@ import type { InlayHint } from '../api/facade.ts';
 import type { Position, Range } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
-import type { EntryId, FileId } from '../plan/place.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
 import { asFound, depthPair, exposureWords, sizeWords } from '../say/figures.ts';
-import type { Say } from '../say/say.ts';
-import { message } from '../words/message.ts';
+import type { LengthUnit, Say } from '../say/say.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { editHintsIn } from './edit-hints.ts';
+import type { SaidShot } from './hover/shot/view.ts';
+import { Sure } from './hover/sure.ts';
 
 interface Hint {
   readonly label: string;
+  /** English; see `inLanguage`. */
   readonly tooltip: string;
 }
 
-type HintOf = (figures: ShotFigures, bench: Bench, say: Say) => Hint | null;
+type HintOf = (shot: SaidShot) => Hint | null;
+
+/** What an editor shows beside a line without pushing the next value out of sight. */
+const LONGEST_LABEL = 40;
 
 export function hintsIn(context: Context, file: FileId, range: Range): readonly InlayHint[] {
   const ofShots = shotsIn(context, file, range).flatMap((shot) => hintsOfShot(context, file, shot));
@@ -52,81 +59,161 @@ function shotsIn({ store, analysis }: Context, file: FileId, range: Range): read
 
 function hintsOfShot(context: Context, file: FileId, shot: EntryId): InlayHint[] {
   const { analysis, locator, say } = context;
-  const bench = analysis.bench(file, shot);
-  const figures = analysis.figures(file, shot);
-  if (!bench || !figures) return [];
-  const hints = Object.entries(HINTS).flatMap(([key, hintOf]): InlayHint[] => {
-    const field = bench.fields[key as keyof typeof HINTS];
-    const hint = field.state === 'known' ? hintOf(figures, bench, say) : null;
-    return hint && field.at.file === file
-      ? [{ position: locator.rangeOf(field.at).end, ...hint }]
-      : [];
-  });
-  return hints.sort(
-    (a, b) => a.position.line - b.position.line || a.position.character - b.position.character,
-  );
+  const uncertain = analysis.uncertain(file, shot);
+  if (!uncertain) return [];
+  return hintsOf(uncertain, say)
+    .filter(({ at }) => at.file === file)
+    .map(({ at, hint }) => ({ position: locator.rangeOf(at).end, ...hint }))
+    .sort(
+      (a, b) => a.position.line - b.position.line || a.position.character - b.position.character,
+    );
 }
 
-const apertureHint: HintOf = (figures, { marked }, say) => {
-  const { effectiveFNumber: effective, usableDepthMm: depth } = figures;
-  const needed = figures.depthMm.needed;
-  const parts: string[] = [];
-  if (effective.known && marked.known) {
-    const isOther = say.fNumber(effective.value) !== say.fNumber(marked.value);
-    if (isOther || effective.measured)
-      parts.push(say.effective(effective.value, effective.measured));
+interface PlacedHint {
+  readonly at: Place;
+  readonly hint: Hint;
+}
+
+/** What was last said of a shot: an editor asks for all that it shows after every key. */
+const said = new WeakMap<
+  UncertainShot,
+  { readonly lengths: LengthUnit; readonly hints: readonly PlacedHint[] }
+>();
+
+function hintsOf(uncertain: UncertainShot, say: Say): readonly PlacedHint[] {
+  const { lengths } = say;
+  const known = said.get(uncertain);
+  if (known?.lengths === lengths) return known.hints;
+  const { bench, figures } = uncertain.middle;
+  const hints = Object.entries(HINTS).flatMap(([key, hintOf]): PlacedHint[] => {
+    const field = bench.fields[key as keyof typeof HINTS];
+    if (field.state !== 'known') return [];
+    const sure = new Sure(uncertain, say);
+    const hint = hintOf({ bench, figures, say, sure });
+    if (!hint) return [];
+    const tooltip = [inLanguage(hint.tooltip), sure.bounds(), sure.widest()]
+      .filter(Boolean)
+      .join(' ');
+    return [{ at: field.at, hint: { label: hint.label, tooltip } }];
+  });
+  said.set(uncertain, { lengths, hints });
+  return hints;
+}
+
+const fits = (label: string): boolean => label.length <= LONGEST_LABEL;
+
+/** The first of these labels that there is room for; bounds come before a word that says less. */
+const roomiest = (...labels: readonly string[]): string => labels.find(fits) ?? labels.at(-1)!;
+
+/** Nothing shorter stands round a figure. */
+const SHORTEST_BOUNDS = ' (1 to 2)';
+
+const APERTURE_TOOLTIP = later`Effective f-number at the sensor. Depth of field (DOF) along the lens axis, and the depth that subject, tilt and move need.`;
+
+const apertureHint: HintOf = ({ figures, bench: { marked }, say, sure }) => {
+  const { effectiveFNumber: effective } = figures;
+  const isSaid =
+    effective.known &&
+    marked.known &&
+    (effective.measured === true || say.fNumber(effective.value) !== say.fNumber(marked.value));
+  const depth = depthLabel(figures, say);
+  if (!isSaid) {
+    if (depth === null) return null;
+    const bounds = fits(depth('') + SHORTEST_BOUNDS) ? depthAround(sure, say) : '';
+    return { label: roomiest(depth(bounds), depth('')), tooltip: APERTURE_TOOLTIP };
   }
-  if (depth.known && needed.known && needed.value > 0) {
-    const [there, wanted] = depthPair(depth.value, needed.value, say);
-    parts.push(message`DOF ${there}, needs ${wanted}`);
-  } else if (depth.known) parts.push(message`DOF ${say.length(depth.value)}`);
-  if (parts.length === 0) return null;
+  const n = say.fNumber(effective.value);
+  const long = (bounds: string) => `${say.effective(effective.value, effective.measured)}${bounds}`;
+  const bounds = sure.behind(
+    message`effective f-number`,
+    (of) => of.effectiveFNumber,
+    (value) => say.fNumber(value),
+  );
+  const short = bounds === '' || effective.measured ? long('') : `${n}${bounds}`;
+  const tooltip = APERTURE_TOOLTIP;
+  if (depth === null) return { label: roomiest(long(bounds), short, long('')), tooltip };
+  const both = (left: string, right: string): string => `${left} · ${right}`;
+  const around = fits(both(short, depth(SHORTEST_BOUNDS))) ? depthAround(sure, say) : '';
   return {
-    label: parts.join(' · '),
-    tooltip: message`Effective f-number at the sensor. Depth of field (DOF) along the lens axis, and the depth that subject, tilt and move need.`,
+    label: roomiest(
+      both(long(bounds), depth(around)),
+      both(short, depth(around)),
+      both(long(bounds), depth('')),
+      both(short, depth('')),
+      both(long(''), depth('')),
+    ),
+    tooltip,
   };
 };
 
-const isoHint: HintOf = ({ exposureErrorStops: error, isoNeeded }, bench, say) => {
+/** The depth there and needed, with room for its bounds; null: it is not known. */
+function depthLabel(figures: ShotFigures, say: Say): ((bounds: string) => string) | null {
+  const { usableDepthMm: depth, depthMm } = figures;
+  const { needed } = depthMm;
+  if (!depth.known) return null;
+  if (!needed.known || !(needed.value > 0))
+    return (bounds) => message`DOF ${say.length(depth.value)}${bounds}`;
+  const [there, wanted] = depthPair(depth.value, needed.value, say);
+  return (bounds) => message`DOF ${there}${bounds}, needs ${wanted}`;
+}
+
+const depthAround = (sure: Sure, say: Say): string =>
+  sure.behind(
+    message`depth of field`,
+    (of) => of.usableDepthMm,
+    (mm) => say.length(mm),
+  );
+
+const isoHint: HintOf = ({ figures, bench, say, sure }) => {
+  const { exposureErrorStops: error, isoNeeded } = figures;
   const { iso } = bench;
   if (!iso.known) return null;
-  if (iso.value === 'auto')
-    return isoNeeded.known
-      ? {
-          label: needsIso(isoNeeded.value, isoRangeOf(bench), say),
-          tooltip: message`ISO for correct exposure.`,
-        }
-      : null;
-  return error.known
-    ? {
-        label: exposureWords(error.value, say),
-        tooltip: message`How far the exposure is from correct with these settings: under or over.`,
-      }
-    : null;
+  if (iso.value === 'auto') {
+    if (!isoNeeded.known) return null;
+    const label = needsIso(isoNeeded.value, isoRangeOf(bench), say);
+    const bounds = sure.behind(
+      message`ISO needed`,
+      (of) => of.isoNeeded,
+      (value) => say.iso(value),
+    );
+    return { label: roomiest(label + bounds, label), tooltip: later`ISO for correct exposure.` };
+  }
+  if (!error.known) return null;
+  const label = exposureWords(error.value, say);
+  return {
+    label: roomiest(label + sure.exposure(message`exposure`), label),
+    tooltip: later`How far the exposure is from correct with these settings: under or over.`,
+  };
 };
 
-const magnificationHint: HintOf = ({ magnification }, _bench, say) =>
-  magnification.known && magnification.value > 0
-    ? {
-        label: asFound(magnification, say.magnification(magnification.value)),
-        tooltip: message`Magnification at the sensor.`,
-      }
-    : null;
+const magnificationHint: HintOf = ({ figures: { magnification }, say, sure }) => {
+  if (!magnification.known || !(magnification.value > 0)) return null;
+  const print = (m: number): string => say.magnification(m);
+  const words = print(magnification.value);
+  const bounds = sure.behind(message`magnification`, (of) => of.magnification, print);
+  return {
+    label: roomiest(asFound(magnification, words + bounds), asFound(magnification, words)),
+    tooltip: later`Magnification at the sensor.`,
+  };
+};
 
-const fieldHint: HintOf = ({ fieldMm }, _bench, say) =>
-  fieldMm.known && Number.isFinite(fieldMm.value[0])
-    ? {
-        label: asFound(fieldMm, message`field ${sizeWords(fieldMm.value, say)}`),
-        tooltip: message`Field of view of the recorded frame in the plane of focus.`,
-      }
-    : null;
+const fieldHint: HintOf = ({ figures: { fieldMm }, say, sure }) => {
+  if (!fieldMm.known || !Number.isFinite(fieldMm.value[0])) return null;
+  const label = (bounds: string): string =>
+    asFound(fieldMm, message`field ${sizeWords(fieldMm.value, say)}${bounds}`);
+  const bounds = sure.size(message`field`, (of) => of.fieldMm, 'length');
+  return {
+    label: roomiest(label(bounds), label('')),
+    tooltip: later`Field of view of the recorded frame in the plane of focus.`,
+  };
+};
 
-const ringHint: HintOf = (figures, bench, say) => {
-  const hints = [magnificationHint, fieldHint].flatMap((of) => of(figures, bench, say) ?? []);
+const ringHint: HintOf = (shot) => {
+  const hints = [magnificationHint, fieldHint].flatMap((of) => of(shot) ?? []);
   if (hints.length === 0) return null;
   return {
     label: hints.map(({ label }) => label).join(' · '),
-    tooltip: hints.map(({ tooltip }) => tooltip).join(' '),
+    tooltip: hints.map(({ tooltip }) => inLanguage(tooltip)).join(' '),
   };
 };
 

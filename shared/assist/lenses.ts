@@ -11,7 +11,7 @@ import type { Figure } from '../figures/figure.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { idOf, nameOf } from '../plan/entry-id.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
-import { hasSubjectAndRig, missingChecks, openChecks } from '../rules/checks-called-for.ts';
+import { isJudged, missingChecks, openChecks } from '../rules/checks-called-for.ts';
 import { isOutOfReach } from '../rules/field-out-of-reach.ts';
 import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
 import { depthPair, exposureWords } from '../say/figures.ts';
@@ -19,6 +19,8 @@ import type { Say } from '../say/say.ts';
 import { allOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
+import type { SaidShot } from './hover/shot/view.ts';
+import { Sure } from './hover/sure.ts';
 
 /** Where a file's shots have their lens: at their names, in the order of the text. */
 export function lensesIn(context: Context, file: FileId): readonly ShotLens[] {
@@ -45,17 +47,19 @@ export function lensWords({ analysis, say }: Context, file: FileId, shot: string
   const bench = analysis.bench(file, id);
   const figures = analysis.figures(file, id);
   if (!bench || !figures) return message`has errors in its text`;
-  return [...pictureWords(bench, figures, say), checkWords(bench)]
-    .filter((words) => words !== null)
-    .join(' · ');
+  const uncertain = analysis.uncertain(file, id);
+  if (!uncertain) return null;
+  const said = { bench, figures, say, sure: new Sure(uncertain, say) };
+  return [...pictureWords(said), checkWords(bench)].filter((words) => words !== null).join(' · ');
 }
 
 /** A field that the rig can't set leaves nothing to say about what it would look like. */
-function pictureWords(bench: Bench, figures: ShotFigures, say: Say): readonly (string | null)[] {
+function pictureWords(shot: SaidShot): readonly (string | null)[] {
+  const { bench, figures, say } = shot;
   if (isOutOfReach(bench, figures)) return [message`field out of reach`];
   const parts: readonly (readonly [string, Part])[] = [
-    [message`DOF`, depthWords(figures, say)],
-    [message`exposure`, lightWords(figures, bench, say)],
+    [message`DOF`, depthWords(shot)],
+    [message`exposure`, lightWords(shot)],
     [message`reflections`, mirrorWords(figures, say)],
   ];
   const missing = parts.flatMap(([name, words]) => (words === undefined ? [name] : []));
@@ -68,24 +72,37 @@ function pictureWords(bench: Bench, figures: ShotFigures, say: Say): readonly (s
 /** Words, nothing to say (null), or not known (undefined). */
 type Part = string | null | undefined;
 
-function depthWords({ usableDepthMm: depth, depthMm: { needed } }: ShotFigures, say: Say): Part {
+function depthWords({ figures, say, sure }: SaidShot): Part {
+  const { usableDepthMm: depth, depthMm } = figures;
+  const { needed } = depthMm;
   if (!depth.known) return undefined;
-  if (!needed.known) return message`DOF ${say.length(depth.value)}, need unknown`;
-  if (needed.value === 0) return message`DOF ${say.length(depth.value)}`;
+  const bounds = sure.behind(
+    message`depth of field`,
+    (of) => of.usableDepthMm,
+    (mm) => say.length(mm),
+  );
+  if (!needed.known) return message`DOF ${say.length(depth.value)}${bounds}, need unknown`;
+  if (needed.value === 0) return message`DOF ${say.length(depth.value)}${bounds}`;
   const [there, wanted] = depthPair(depth.value, needed.value, say);
-  return message`DOF ${there} (needs ${wanted})`;
+  return bounds === ''
+    ? message`DOF ${there} (needs ${wanted})`
+    : message`DOF ${there}${bounds}, needs ${wanted}`;
 }
 
-function lightWords(
-  { exposureErrorStops: error, isoNeeded }: ShotFigures,
-  bench: Bench,
-  say: Say,
-): Part {
+function lightWords({ figures, bench, say, sure }: SaidShot): Part {
+  const { exposureErrorStops: error, isoNeeded } = figures;
   const { iso } = bench;
-  if (iso.known && iso.value === 'auto')
-    return isoNeeded.known ? needsIso(isoNeeded.value, isoRangeOf(bench), say) : undefined;
+  if (iso.known && iso.value === 'auto') {
+    if (!isoNeeded.known) return undefined;
+    const bounds = sure.behind(
+      message`ISO needed`,
+      (of) => of.isoNeeded,
+      (needed) => say.iso(needed),
+    );
+    return `${needsIso(isoNeeded.value, isoRangeOf(bench), say)}${bounds}`;
+  }
   if (!error.known) return undefined;
-  return exposureWords(error.value, say);
+  return `${exposureWords(error.value, say)}${sure.exposure(message`exposure`)}`;
 }
 
 /** The tilts at which the lens is not reflected; nothing where the subject is not a flat mirror. */
@@ -101,15 +118,21 @@ function mirrorWords({ leastTiltRad: least, tiltWindow: window }: ShotFigures, s
 
 const without = (figure: Figure<unknown>): boolean => !figure.known && figure.applies === false;
 
+/** Missing checks that a lens names; it has no room for more, and the hover lists them all. */
+const MOST_NAMED = 2;
+
 function checkWords(bench: Bench): string | null {
-  const missing = hasSubjectAndRig(bench) ? missingChecks(bench).length : 0;
+  const names = isJudged(bench) ? missingChecks(bench).map(({ name }) => name) : [];
+  const missing = names.length;
   const open = openChecks(bench).length;
-  if (missing > 0 && open > 0)
-    return missing === 1
-      ? message`${missing} check missing, ${open} open`
-      : message`${missing} checks missing, ${open} open`;
+  if (missing > 0 && missing <= MOST_NAMED)
+    return open > 0
+      ? message`${allOf(names)} missing, ${open} open`
+      : message`${allOf(names)} missing`;
   if (missing > 0)
-    return missing === 1 ? message`${missing} check missing` : message`${missing} checks missing`;
+    return open > 0
+      ? message`${missing} checks missing, ${open} open`
+      : message`${missing} checks missing`;
   if (open > 0) return open === 1 ? message`${open} check open` : message`${open} checks open`;
   return bench.checks.size > 0 && !bench.checksUnread ? message`checks done` : null;
 }

@@ -1,10 +1,11 @@
 /** What a key or value is in the language, by the table of shapes: followed from its entry down. */
 
+import { keysOf, plainId } from '../plan/entry-id.ts';
 import type { DefName, Group } from '../plan/generated/names.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
-import type { Place } from '../plan/place.ts';
+import type { EntryId, Place } from '../plan/place.ts';
 import type { KeyShape, Shape } from '../plan/shape.ts';
-import { type EntryKind, plainId } from '../workspace/entry-kinds.ts';
+import type { EntryKind } from '../workspace/entry-kinds.ts';
 
 export interface Meaning {
   /** The key of the language that the place stands under: `aperture`, `lenses`. */
@@ -26,8 +27,8 @@ export function meaningOf(kind: EntryKind, { entry, path }: Place): Meaning | nu
   return start && path.reduce<Meaning | null>((at, step) => at && below(at, step), start);
 }
 
-function startOf(kind: EntryKind, entry: string): Meaning | null {
-  const [section = '', group = ''] = plainId(entry).split('/');
+function startOf(kind: EntryKind, entry: EntryId): Meaning | null {
+  const [section = '', group = ''] = keysOf(plainId(entry));
   switch (kind.kind) {
     case 'key':
       return keyMeaning(kind.def, kind.key);

@@ -32,7 +32,9 @@ export function sheetOf(
   const shots = analysis.shots(file).map((id) => {
     const bench = analysis.bench(file, id);
     const figures = analysis.figures(file, id);
-    const said: SaidShot | null = bench && figures ? { bench, figures, say } : null;
+    const uncertain = analysis.uncertain(file, id);
+    const said: SaidShot | null =
+      bench && figures && uncertain ? { bench, figures, say, uncertain } : null;
     const name = nameOf('shots', id);
     return { name, said, clips: clips.filter(({ shot }) => shot === name).map(clipLine) };
   });

@@ -1,7 +1,8 @@
 /** What stands at a position of a file, in the words of the language. */
 
 import type { Position, Range } from '../api/located.ts';
-import type { FileId, Place } from '../plan/place.ts';
+import { inside } from '../plan/entry-id.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { pathAt } from '../text/path.ts';
 import type { Path } from '../text/tree.ts';
 import type { Context } from '../workspace/context.ts';
@@ -37,14 +38,14 @@ export function spotAt(context: Context, file: FileId, position: Position): Plan
 /** The entry that a path below a chunk's own key leads into: itself, or one inside a whole section. */
 function ownerOf(
   file: FileId,
-  chunk: string,
+  chunk: EntryId,
   path: Path,
 ): { readonly place: Place; readonly kind: EntryKind } {
   let entry = chunk;
   let kind = entryKindOf(entry);
   let depth = 0;
   while (kind.kind === 'container' && typeof path[depth] === 'string') {
-    entry = `${entry}/${path[depth]}`;
+    entry = inside(entry, String(path[depth]));
     kind = entryKindOf(entry);
     depth++;
   }

@@ -5,6 +5,7 @@
 
 import type { OutlineSymbol } from '../api/facade.ts';
 import type { Range } from '../api/located.ts';
+import { inside as below } from '../plan/entry-id.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { inertLine } from '../report/inert.ts';
 import type { MapNode, Node, Pair } from '../text/tree.ts';
@@ -86,7 +87,7 @@ function symbolOfPair(pair: Pair, id: EntryId, rangeOf: RangeOf, name = pair.key
 /** Entries of a section that stands whole in one chunk. */
 function inside(map: MapNode, id: EntryId, rangeOf: RangeOf): OutlineSymbol[] {
   return map.pairs.map((pair) => {
-    const inner = `${id}/${pair.key.text}`;
+    const inner = below(id, pair.key.text);
     const value: Node | null = pair.value;
     const deeper = entryKindOf(inner).kind === 'container' && value?.kind === 'map';
     return {

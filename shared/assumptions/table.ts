@@ -178,7 +178,7 @@ export const ASSUMPTIONS = {
     quantity: null,
     value: { middle: later`\`filter-thread\` + 4 mm`, ends: later`+ 2 to 8 mm` },
     source: COMMON,
-    note: later`The rim around the filter thread.`,
+    note: later`The front ring around the filter thread.`,
   },
   'reflected-constant': {
     key: null,

@@ -19,7 +19,7 @@ import { solveShot } from '../assist/solve.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
 import { figuresJson } from '../figures/contract.ts';
-import { editJson } from '../figures/edit-json.ts';
+import { editJson } from '../figures/edit-contract.ts';
 import { recordingJson } from '../figures/recording-json.ts';
 import { nameOf } from '../plan/entry-id.ts';
 import type { FileId } from '../plan/place.ts';

@@ -126,14 +126,14 @@ function forEachObserver(
   else if (observers !== null) visit(observers);
 }
 
-export interface Input<T> {
+export interface Input<T, K extends string = string> {
   /** The value under `key`; the input's own default where none was set. */
-  get(key: string): T;
-  set(key: string, value: T): void;
-  delete(key: string): void;
+  get(key: K): T;
+  set(key: K, value: T): void;
+  delete(key: K): void;
 }
 
-export type Query<T> = (key: string) => T;
+export type Query<T, K extends string = string> = (key: K) => T;
 
 /** A query that reads itself. A fault of the program, never of a plan: `use` cycles are data. */
 export class CircularQueryError extends Error {
@@ -158,7 +158,11 @@ export class Graph {
   /** How often each query computed, by its name: what the work-counter tests read. */
   readonly computed = new Map<string, number>();
 
-  input<T>(name: string, fallback: T, equal: Equal<T> = Object.is): Input<T> {
+  input<T, K extends string = string>(
+    name: string,
+    fallback: T,
+    equal: Equal<T> = Object.is,
+  ): Input<T, K> {
     const home = this.#home<T>();
     const cellOf = (key: string): Cell<T> => {
       let cell = home.get(key);
@@ -189,28 +193,36 @@ export class Graph {
     };
   }
 
-  query<T>(name: string, compute: (key: string) => T, equal: Equal<T> = Object.is): Query<T> {
+  query<T, K extends string = string>(
+    name: string,
+    compute: (key: K) => T,
+    equal: Equal<T> = Object.is,
+  ): Query<T, K> {
     return this.#query(name, compute, equal, null);
   }
 
   /** A query that holds no more than its last `count` values, one at least. */
-  passing<T>(name: string, compute: (key: string) => T, count: number): Query<T> {
+  passing<T, K extends string = string>(
+    name: string,
+    compute: (key: K) => T,
+    count: number,
+  ): Query<T, K> {
     const passing = new Passing(count);
     this.#passing.push(passing);
     return this.#query(name, compute, Object.is, passing);
   }
 
-  #query<T>(
+  #query<T, K extends string>(
     name: string,
-    compute: (key: string) => T,
+    compute: (key: K) => T,
     equal: Equal<T>,
     passing: Passing | null,
-  ): Query<T> {
+  ): Query<T, K> {
     const home = this.#home<T>();
     return (key) => {
       let cell = home.get(key);
       if (!cell) {
-        cell = new Cell<T>(home, key, equal, compute, name, passing);
+        cell = new Cell<T>(home, key, equal, compute as (key: string) => T, name, passing);
         this.#keep(home, cell);
       }
       return this.#read(cell);

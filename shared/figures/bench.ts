@@ -1,7 +1,7 @@
 /**
- * A shot laid out on the bench: its fields, the entries that they name, and the inputs of every
- * figure drawn together. Plain data and nothing else, so that "what if" is a substitution:
- * `figuresOf(substitute(bench, { marked: known(11) }))`.
+ * The gathered inputs of one shot, called its bench: its fields, the entries that they name, and
+ * the inputs of every figure. It is plain data and nothing else. To ask "what if", substitute an
+ * input: `figuresOf(substitute(bench, { marked: known(11) }))`.
  */
 import type { Chain } from '../optics/arrangement.ts';
 import type { ChainPart } from '../optics/parts.ts';
@@ -28,13 +28,13 @@ import type { NamedPart } from './parts.ts';
 import type { Offer, PlanReader } from './reader.ts';
 import type { WeighedPart } from './shot-figures.ts';
 
-/** A light of the shot, with what the shot says otherwise about it laid over. */
+/** A light of the shot, with the shot's own changes applied. */
 export interface LightInUse {
   readonly name: string;
   readonly fields: Light;
-  /** Where it stood when it was read or measured. */
+  /** Its position when it was read or measured. */
   readonly readAt: Light['at'];
-  /** Stops that it is dimmed by in this shot; negative is brighter. */
+  /** Stops by which this shot dims it; negative is brighter. */
   readonly dimmedStops: Figure<number>;
   /** Where the shot names it. */
   readonly at: Place;
@@ -56,16 +56,16 @@ export interface Bench {
 
   readonly offer: Offer;
   readonly constants: Constants;
-  /** What it was read from, to be read again with some values changed. */
+  /** The fields that it was read from, so that it can be read again with other values. */
   readonly source: { readonly reader: PlanReader; readonly shot: Named<Shot> };
 
   readonly parts: Figure<readonly NamedPart[]>;
   readonly chainParts: Figure<readonly ChainPart[]>;
   readonly chain: Figure<Chain>;
-  /** Least and largest magnification of the rig. */
+  /** Smallest and largest magnification of the rig. */
   readonly reach: Figure<readonly [least: number, most: number]>;
   readonly weighedParts: Figure<readonly WeighedPart[]>;
-  /** What carries the rig in this shot, as far as it is named. */
+  /** Head and stand of the rig in this shot, as far as they are named. */
   readonly carriers: {
     readonly head?: Named<Head> | undefined;
     readonly stand?: Named<Stand> | undefined;
@@ -79,11 +79,11 @@ export interface Bench {
   readonly recordRate: Figure<number>;
   readonly deliveredPixels: Figure<Extent>;
 
-  /** What the shot asks for: total magnification, from its field where that is what it gives. */
+  /** Total magnification that the shot needs; calculated from its field if the shot gives that. */
   readonly wantedMagnification: Figure<number>;
-  /** The ring setting that the shot asks for instead: an end of the ring or a distance in mm. */
+  /** The ring setting that the shot gives instead: an end of the ring, or a distance in mm. */
   readonly wantedRing: Figure<number | 'closest' | 'infinity'>;
-  /** Which of field, magnification and ring stands in the shot; undefined: none. */
+  /** Which of field, magnification and ring the shot gives; undefined: none. */
   readonly wantedAt: Place | undefined;
 
   /** The marked f-number, as written. */
@@ -98,13 +98,13 @@ export interface Bench {
   /** Away from facing the lens, rad; 0 where the shot gives none. */
   readonly tiltRad: Figure<number>;
   readonly tiltAxis: 'level' | 'upright';
-  /** As given in the plan, mm; not known: the usual one is worked out. */
+  /** As given in the plan, mm. If it is unknown, the usual one is calculated. */
   readonly givenCircleMm: Figure<number>;
   readonly mainsHz: Figure<number>;
   readonly readThroughBareLens: boolean;
   /** The shot's checks by name: its own, those of every shot, and those of the day. */
   readonly checks: ReadonlyMap<string, 'open' | 'done'>;
-  /** Some of them can't be read: what is not among the others may stand there. */
+  /** Some of them can't be read, so a check that is not listed may still be there. */
   readonly checksUnread: boolean;
   /** Clips of the shot are listed. */
   readonly hasClips: boolean;

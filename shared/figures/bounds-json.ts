@@ -41,8 +41,22 @@ function figuresIn(key: string, entry: Entry): readonly (readonly [string, Shape
   ]);
 }
 
+export type FigureBounds = NumberBounds | readonly NumberBounds[];
+
+const SHAPES_BY_NAME = new Map(
+  CATALOGUE.flatMap(([key, entry]) => figuresIn(key, entry)).map(
+    ([name, shape, take]) => [name, { shape, take }] as const,
+  ),
+);
+
+/** The bounds of one figure by its name in the contract; undefined: it has no width. */
+export function boundsOfNamed(uncertain: UncertainShot, name: string): FigureBounds | undefined {
+  const found = SHAPES_BY_NAME.get(name);
+  return found && boundsOf(uncertain, found.shape, found.take)?.bounds;
+}
+
 /** Of numbers and pairs of them; words, lists and records have none. */
-function boundsOf(uncertain: UncertainShot, shape: Shape, take: Take) {
+export function boundsOf(uncertain: UncertainShot, shape: Shape, take: Take) {
   if (shape.kind === 'number') {
     const bounds = uncertain.bounds(take as (figures: ShotFigures) => Figure<number>);
     return bounds && { bounds: endsOf(bounds), widest: bounds };

@@ -1,4 +1,4 @@
-/** Bubbles: where to focus, and the images of rim and lights that can't be tilted away. */
+/** Bubbles: where to focus, and the images of lens and lights in them, which no tilt can remove. */
 
 import {
   type BubbleView,

@@ -1,4 +1,7 @@
-/** The rig as it is carried in a shot, and what of it can hurt: what rules about loads look at. */
+/**
+ * The rig with its support in one shot, and what can hurt somebody: the input of the rules about
+ * loads.
+ */
 import { ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
@@ -6,7 +9,7 @@ import { valueIn } from './figure.ts';
 import { supportOf } from './load.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
-/** Head or stand, and what it may carry. */
+/** Head or stand, and its payload. */
 interface Carrier {
   readonly name: string;
   readonly payloadKg: number | null;
@@ -52,7 +55,7 @@ export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
   };
 }
 
-/** A light that calls for care where it stands. */
+/** A light that needs care at its position. */
 export interface LightWithCare {
   readonly at: Place;
   readonly light: string;
@@ -65,7 +68,7 @@ export interface LightWithCare {
 }
 
 const LIQUID: ReadonlySet<string> = new Set(['film', 'bubble', 'surface']);
-/** Lamps whose light is made by heat, or that get hot enough to burn. */
+/** Lamps that work by heat, or that get hot enough to burn. */
 const HOT: ReadonlySet<string> = new Set(['tungsten', 'discharge']);
 /** Nearer than this a hot lamp dries, heats or burns what it lights, mm. Common practice. */
 const NEAR_MM = 500;

@@ -1,20 +1,27 @@
 /** A shot laid out again with some values changed: what a figure would be at the end of a width. */
+
+import { entryAt } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
-import type { Path } from '../text/tree.ts';
+import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
 import type { Constants } from './constants.ts';
 import type { Named } from './named.ts';
 import { readBench } from './read-bench.ts';
 import type { PlanReader } from './reader.ts';
-import { layOutRig } from './rig-layout.ts';
+import { layOutRig, type RigLayout } from './rig-layout.ts';
 import { type Change, isRigsPlace } from './widths.ts';
 
 type FieldChange = Extract<Change, { kind: 'field' }>;
 
 /** The bench of the same shot where these values stand otherwise. */
-export function changedBench({ source }: Bench, changes: readonly Change[]): Bench {
+export function changedBench(bench: Bench, changes: readonly Change[]): Bench {
+  const { source } = bench;
   const fields = changes.filter((change) => change.kind === 'field');
-  const reader = changedReader(source.reader, fields, constantsOf(source.reader, changes));
+  const constants = constantsOf(source.reader, changes);
+  const reader = changedReader(source.reader, fields, constants);
+  // Nothing is read otherwise for the constants of light alone.
+  if (fields.length === 0 && constants.irisKeepsSize === source.reader.constants.irisKeepsSize)
+    return { ...bench, constants, source: { ...source, reader } };
   return readBench(reader, changedEntry(source.shot, fields));
 }
 
@@ -30,9 +37,9 @@ function changedReader(
   changes: readonly FieldChange[],
   constants: Constants,
 ): PlanReader {
+  const ofRig = changes.filter(({ at }) => isRigsPlace(at));
   const isRigAsItWas =
-    constants.irisKeepsSize === reader.constants.irisKeepsSize &&
-    changes.every(({ at }) => !isRigsPlace(at));
+    constants.irisKeepsSize === reader.constants.irisKeepsSize && ofRig.length === 0;
   const changed: PlanReader = {
     ...reader,
     constants,
@@ -40,16 +47,46 @@ function changedReader(
       const entry = reader.find(group, name);
       return entry && changedEntry(entry, changes);
     },
-    rig: (rig) => (isRigAsItWas ? reader.rig(rig) : layOutRig(changed, rig)),
+    rig: (rig) => {
+      const asItWas = reader.rig(rig);
+      return isRigAsItWas
+        ? asItWas
+        : rememberedRig(asItWas, constants, ofRig, () => layOutRig(changed, rig));
+    },
     plan: (key) =>
       changes
-        .filter(({ at }) => at.entry === key && at.file === reader.file)
+        .filter(({ at }) => at.entry === entryAt(key) && at.file === reader.file)
         .reduce<Field<unknown>>(
           (field, { at, value }) => withValue(field, at.path, value),
           reader.plan(key),
         ) as ReturnType<typeof reader.plan<typeof key>>,
   };
   return changed;
+}
+
+/** What a rig becomes by changes of it, for all the shots that use it. */
+const changedRigs = new WeakMap<RigLayout, Map<string, RigLayout>>();
+const MOST_KEPT = 64;
+
+function rememberedRig(
+  asItWas: RigLayout,
+  { irisKeepsSize }: Constants,
+  changes: readonly FieldChange[],
+  layOut: () => RigLayout,
+): RigLayout {
+  let kept = changedRigs.get(asItWas);
+  if (!kept) {
+    kept = new Map();
+    changedRigs.set(asItWas, kept);
+  }
+  const key = JSON.stringify([irisKeepsSize, changes]);
+  let layout = kept.get(key);
+  if (!layout) {
+    layout = layOut();
+    if (kept.size >= MOST_KEPT) kept.clear();
+    kept.set(key, layout);
+  }
+  return layout;
 }
 
 function changedEntry<T>(entry: Named<T>, changes: readonly FieldChange[]): Named<T> {
@@ -65,7 +102,7 @@ function changedEntry<T>(entry: Named<T>, changes: readonly FieldChange[]): Name
 }
 
 /** The field with another value below it; where nothing stands on the way there, as it was. */
-function withValue(field: Field<unknown>, path: Path, value: unknown): Field<unknown> {
+function withValue(field: Field<unknown>, path: Place['path'], value: unknown): Field<unknown> {
   const [step, ...rest] = path;
   if (step === undefined) return { state: 'known', value, at: field.at };
   if (field.state !== 'known') return field;

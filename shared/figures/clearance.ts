@@ -1,4 +1,4 @@
-/** Whether a light stands in the lens, or between it and the subject. */
+/** Whether a light is inside the lens, or between the lens and the subject. */
 
 import { faceClearanceMm, hiddenShare, lensCylinder } from '../mirror/clearance.ts';
 import { message } from '../words/message.ts';
@@ -14,7 +14,7 @@ export function clearanceFigures(bench: Bench, optical: OpticalFigures): Clearan
   if (!lights.known) return { lightInTheWay: lights };
   if (lights.value.length === 0) return { lightInTheWay: notKnown(message`the shot has no light`) };
   const all = lights.value.map((light) => inTheWay(light, bench, optical));
-  // Lights whose place isn't given stand where they do; those that are placed can be told.
+  // A light without a position might be anywhere. Those with a position can still be checked.
   const placed = all.filter((figure) => figure.known);
   if (placed.length === 0) return { lightInTheWay: unknownOf(all) };
   return {

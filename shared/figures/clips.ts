@@ -1,4 +1,4 @@
-/** What a shot asks of the clips that are recorded for it. */
+/** What the clips of a shot have to match. */
 import type { ClipAsk } from '../clips/facts.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
@@ -25,7 +25,10 @@ export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
 
 const orNull = <T>(field: Field<T> | undefined): T | null => (field && ifKnown(field)) ?? null;
 
-/** Where in the shot stands what a clip may differ from; the shot itself where it isn't written. */
+/**
+ * The place in the shot of each value that a clip may differ from; the shot itself if the value
+ * isn't written.
+ */
 export function askedAt(bench: Bench, of: string): Place {
   const { fields } = bench;
   const at: Readonly<Record<string, Place>> = {

@@ -1,4 +1,4 @@
-/** All figures of a shot laid out on the bench. A function of the bench alone. */
+/** All figures of a shot. They are a function of its bench alone. */
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { evennessFigures } from './evenness.ts';
@@ -25,52 +25,56 @@ import type {
 } from './shot-figures.ts';
 import { timeFigures } from './time.ts';
 
-/** What costs much and is read of few shots, or only where somebody looks. */
+/** Figures that take long to calculate and that few shots need, or that only a reader looks at. */
 const onDemand = {};
 
-const weighedBy = demanding<LoadFigures>(onDemand, [
-  'massKg',
-  'centreOfGravityMm',
-  'footMm',
-  'momentAtFootNewtonMetres',
-  'momentAtMountNewtonMetres',
-  'stabilityFactor',
-]);
+const weighedBy = demanding<LoadFigures>(onDemand, {
+  massKg: true,
+  centreOfGravityMm: true,
+  footMm: true,
+  momentAtFootNewtonMetres: true,
+  momentAtMountNewtonMetres: true,
+  stabilityFactor: true,
+});
 
-const pulledBy = demanding<FocusPullFigures>(onDemand, ['pullEnds', 'pullTravelMm', 'pullDepthMm']);
+const pulledBy = demanding<FocusPullFigures>(onDemand, {
+  pullEnds: true,
+  pullTravelMm: true,
+  pullDepthMm: true,
+});
 
-const clearedBy = demanding<ClearanceFigures>(onDemand, ['lightInTheWay']);
+const clearedBy = demanding<ClearanceFigures>(onDemand, { lightInTheWay: true });
 
-const evenedBy = demanding<EvennessFigures>(onDemand, ['unevennessStops']);
+const evenedBy = demanding<EvennessFigures>(onDemand, { unevennessStops: true });
 
-const recordedBy = demanding<RecordingFigures>(onDemand, ['recordedS', 'recordedBytes']);
+const recordedBy = demanding<RecordingFigures>(onDemand, { recordedS: true, recordedBytes: true });
 
-const mirroredBy = demanding<MirrorFigures>(onDemand, [
-  'mirrorView',
-  'leastTiltRad',
-  'greatestTiltByDepthRad',
-  'litTiltsRad',
-  'tiltWindow',
-  'neededLight',
-  'darkFrame',
-  'lostByLight',
-  'shade',
-  'focusBehindNearestMm',
-  'bubbleImages',
-  'filmColours',
-  'filmBands',
-  'lifeS',
-  'shareOfLife',
-  'domeDepthMm',
-  'flatSavesStops',
-  'reflectance',
-  'strayRatio',
-]);
+const mirroredBy = demanding<MirrorFigures>(onDemand, {
+  mirrorView: true,
+  leastTiltRad: true,
+  greatestTiltByDepthRad: true,
+  litTiltsRad: true,
+  tiltWindow: true,
+  neededLight: true,
+  darkFrame: true,
+  lostByLight: true,
+  shade: true,
+  focusBehindNearestMm: true,
+  bubbleImages: true,
+  filmColours: true,
+  filmBands: true,
+  lifeS: true,
+  shareOfLife: true,
+  domeDepthMm: true,
+  flatSavesStops: true,
+  reflectance: true,
+  strayRatio: true,
+});
 
 type Exposure = Pick<LightFigures, 'exposureErrorStops' | 'isoNeeded'>;
 
 /** Of a flat mirror the exposure waits for what the mirror shows; of all else it is there already. */
-const reachedBy = demanding<Exposure>(onDemand, ['exposureErrorStops', 'isoNeeded']);
+const reachedBy = demanding<Exposure>(onDemand, { exposureErrorStops: true, isoNeeded: true });
 
 export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
@@ -117,6 +121,5 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...recordedBy(() => recordingFigures(bench)),
     ...mirroredBy(mirror),
   };
-  // What the prototype answers is not seen by the compiler.
-  return figures as unknown as ShotFigures;
+  return figures;
 }

@@ -1,15 +1,11 @@
 /** The figures of a shot as JSON, in the names and the order of the catalogue. */
-import { inLanguage, later } from '../words/message.ts';
 import { boundsJson } from './bounds-json.ts';
 import { CATALOGUE } from './catalogue/catalogue.ts';
-import { type Figure, reasonOf } from './figure.ts';
+import type { Figure } from './figure.ts';
 import type { JsonFigure, ShotFiguresJson } from './json.ts';
-import { type Reason, reasonsOf } from './reasons.ts';
+import { type Reason, reasonFor, reasonsOf } from './reasons.ts';
 import type { ShotFigures } from './shot-figures.ts';
 import type { UncertainShot } from './uncertain.ts';
-
-/** Said where an input is invalid: the finding at the input says the rest. */
-const INVALID_INPUT = later`it depends on an invalid entry`;
 
 /** @param uncertain the same shot, where bounds are asked for too */
 export function figuresJson(figures: ShotFigures, uncertain?: UncertainShot): ShotFiguresJson {
@@ -20,8 +16,7 @@ export function figuresJson(figures: ShotFigures, uncertain?: UncertainShot): Sh
       if (figure.measured) measured.push(name);
       return plain(figure.value);
     }
-    const why = reasonOf(figure) ?? inLanguage(INVALID_INPUT);
-    reasons.push({ figure: name, why, applies: figure.applies !== false });
+    reasons.push(reasonFor(name, figure));
     return null;
   };
   const out = CATALOGUE.map(([key, entry]): [string, JsonFigure] => {

@@ -1,4 +1,4 @@
-/** Where a measurement and the calculation are far apart, each at the value that was measured. */
+/** Measurements that differ much from the calculation, each at the value that was measured. */
 import { traceChain } from '../optics/chain.ts';
 import { ringFor } from '../optics/reach.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -20,9 +20,9 @@ export interface Disagreement {
   readonly computed: number;
 }
 
-/** More than this share of the calculated value is far. */
+/** A difference above this share of the calculated value is large. */
 const FAR = 0.1;
-/** A centre of gravity nearer than this is found no better with the rig on a finger, mm. */
+/** Balancing the rig on a finger finds the centre of gravity no better than this, mm. */
 const BALANCE_MM = 5;
 
 export function disagreementsOf(bench: Bench): readonly Disagreement[] {
@@ -72,7 +72,7 @@ function computedFor(key: MeasuredKey, one: Measurement, bench: Bench): Figure<n
 const ringNamed = ({ by, fields }: Measurement, bench: Bench) =>
   ifKnown(fields.ring) ?? (by === 'shot' ? ifKnown(bench.fields.ring) : undefined);
 
-/** m that the rig should have shown: at the ring setting named, else what the shot asks for. */
+/** m at the ring setting of the measurement; if it names none, m that the shot needs. */
 function magnificationAsked(one: Measurement, bench: Bench): Figure<number> {
   const { chain, reach } = bench;
   const ring = ringNamed(one, bench);

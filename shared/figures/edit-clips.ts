@@ -1,9 +1,9 @@
 /** Which stretch of which clip each cut of the edit uses, where clips are listed. */
 import type { CutInClip } from '../clips/coverage.ts';
+import { editJson } from './edit-contract.ts';
 import type { EditFigures } from './edit-figures.ts';
-import { editJson } from './edit-json.ts';
 
-/** Cuts of which all that is needed for it is known. */
+/** Cuts for which every needed value is known. */
 export function cutsInClips(edit: EditFigures | null): readonly CutInClip[] {
   const figures = editJson(edit);
   if (!figures) return [];
@@ -11,7 +11,7 @@ export function cutsInClips(edit: EditFigures | null): readonly CutInClip[] {
   return cuts.flatMap(
     ({ cut, clipFile, sourceStartS, sourceS, speed, handleAfterNeededFrames }): CutInClip[] => {
       if (clipFile === null || sourceStartS === null || sourceS === null) return [];
-      // A dissolve goes on in the clip behind the cut, at the speed that it ends with.
+      // A dissolve continues in the clip after the cut, at the speed that the cut ends with.
       const frames = handleAfterNeededFrames ?? 0;
       const handleS = rateFps === null ? 0 : (frames / rateFps) * (speed?.[1] ?? 1);
       return [{ cut, file: clipFile, fromS: sourceStartS, toS: sourceStartS + sourceS + handleS }];

@@ -1,4 +1,4 @@
-/** What the clips of the shots give of the cuts, at their joins and to their ends. */
+/** How much of each cut the clips cover, at its transitions and to its end. */
 import { ifKnown } from '../plan/field.ts';
 import type { Rational } from '../quantity/rational.ts';
 import { type Exact, fromRational, fromWritten, toNumber, ZERO } from '../timeline/exact.ts';
@@ -11,11 +11,13 @@ import type { EditPlan, ShotInEdit } from './edit-plan.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import { lastOf } from './remembered.ts';
 
-/** Nothing shorter than this part of a frame is missed: it is less than rounding to frames moves. */
+/**
+ * Missing footage shorter than this part of a frame doesn't count: rounding to frames moves more.
+ */
 const SHORT_OF_A_FRAME = 0.5;
 
 export interface Handle {
-  /** Frames of the edit that the join needs of the clip, and that the clip has. */
+  /** Frames of the edit that the transition needs of the clip, and that the clip has. */
   readonly neededFrames: number;
   readonly thereFrames: number;
 }
@@ -25,7 +27,10 @@ export interface Handles {
   readonly after: Figure<number>;
 }
 
-/** A clip is needed before its cut by the join that begins it, after it by the next one's. */
+/**
+ * The transition at the start of a cut needs the clip before it; the next transition needs the
+ * clip after it.
+ */
 export const handlesOf = lastOf(
   (own: Figure<JoinFrames>, next: Figure<JoinFrames> | null): Handles => ({
     before: derive([own], ({ before }) => before),
@@ -39,7 +44,10 @@ export interface InClip {
   readonly clipS: Figure<Exact>;
 }
 
-/** The cuts of each shot into its clips; behind one that can't be laid, none of the shot is. */
+/**
+ * The cuts of each shot, placed in its clips. After a cut that can't be placed, no later cut of
+ * the shot is.
+ */
 export function layAll(
   drafts: readonly Draft[],
   handles: readonly Handles[],
@@ -130,11 +138,11 @@ function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
 interface There {
   readonly handleBefore: Figure<Handle>;
   readonly handleAfter: Figure<Handle>;
-  /** Frames at the end of the cut for which the clip has nothing; may be negative. */
+  /** Frames at the end of the cut that the clip doesn't cover; may be negative. */
   readonly missingFrames: Figure<number>;
 }
 
-/** What the clip gives of it, at its joins and at its end. */
+/** How much of the cut the clip covers, at its transitions and at its end. */
 export const thereOf = lastOf(
   (
     { speed, lengthS }: Draft,

@@ -1,4 +1,7 @@
-/** What follows from a cut's own words: its length, its speed, the source it uses, its join. */
+/**
+ * What follows from the fields of a cut alone: its length, its speed, the footage that it uses,
+ * its transition.
+ */
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Cut, EditMusic } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
@@ -19,7 +22,9 @@ import { lastOf } from './remembered.ts';
 const REAL_TIME = exact(1);
 export const PLAIN_CUT: JoinFrames = { before: 0, after: 0 };
 
-/** A cut before it has a place: what follows from its own words, the rate, the music and its shot. */
+/**
+ * A cut before it is placed: what follows from its own fields, the rate, the music and its shot.
+ */
 export interface Draft {
   readonly name: string;
   readonly at: Place;
@@ -37,7 +42,7 @@ export interface Draft {
   readonly join: Figure<JoinFrames>;
 }
 
-/** What is said of the whole edit, and every cut's figures follow from. */
+/** The values of the whole edit that the figures of every cut follow from. */
 export interface EditTerms {
   readonly rate: Figure<Rational>;
   readonly music: Figure<Music>;
@@ -86,7 +91,9 @@ function inSeconds(length: TimelineLength, { rate, music, written }: EditTerms):
   return figureOf<unknown>(record[seconds], message`the music`) as Figure<never>;
 }
 
-/** What lengths in beats and bars need of the music; where its first beat lies is not among it. */
+/**
+ * The values of the music that lengths in beats and bars need. The first beat is not one of them.
+ */
 function paceOf({ tempo, bar }: EditMusic): Pick<Music, 'tempo' | 'bar'> | undefined {
   const [bpm, beats] = [ifKnown(tempo), ifKnown(bar)];
   if (bpm === undefined) return undefined;

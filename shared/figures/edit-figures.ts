@@ -1,4 +1,7 @@
-/** The edit worked out: where each cut stands, what it uses of which clip, and what is missing. */
+/**
+ * The figures of the edit: where each cut begins, which part of which clip it uses, and what is
+ * missing.
+ */
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Deliver, EditMusic } from '../plan/generated/types.ts';
 import type { Rational } from '../quantity/rational.ts';
@@ -26,12 +29,12 @@ export interface CutFigures extends Draft {
   /** From the nearest beat; negative: it comes early. */
   readonly fromBeatFrames: Figure<number>;
   readonly laid: Figure<Laid>;
-  /** Path of the clip that it is laid into, where clips are listed. */
+  /** Path of the clip that it is placed in, if clips are listed. */
   readonly clipFile: string | null;
   readonly clipS: Figure<Exact>;
   readonly handleBefore: Figure<Handle>;
   readonly handleAfter: Figure<Handle>;
-  /** Frames at its end that no clip gives. */
+  /** Frames at its end that no clip covers. */
   readonly uncoveredFrames: Figure<number>;
 }
 
@@ -43,7 +46,10 @@ export interface EditFigures {
   readonly totalFrames: Figure<number>;
 }
 
-/** null: the plan has no cuts. What stayed as it was since the last time is not worked out again. */
+/**
+ * null: the plan has no cuts. Parts that have not changed since the last time are not calculated
+ * again.
+ */
 export function editFigures(plan: EditPlan): EditFigures | null {
   if (plan.cuts.length === 0) return null;
   const terms = termsOf(plan.deliver, plan.music);
@@ -111,7 +117,7 @@ function musicOf(music: Field<EditMusic>): Figure<Music> {
   });
 }
 
-/** Where each stands; behind one of unknown length nothing does, for its reason. */
+/** Where each cut begins. After a cut of unknown length none is known, for the same reason. */
 function trackOf(drafts: readonly Draft[], rate: Figure<Rational>): readonly Figure<OnTrack>[] {
   if (!rate.known) return drafts.map(() => rate);
   let start = ZERO;
@@ -125,7 +131,7 @@ function trackOf(drafts: readonly Draft[], rate: Figure<Rational>): readonly Fig
   });
 }
 
-/** Its start comes in parts: where it is the same number it is the same place. */
+/** A start is calculated in parts; equal numbers are the same place. */
 const placed = lastOf(
   ({ lengthS }: Draft, n: bigint, d: bigint, rate: Rational): KnownFigure<OnTrack> =>
     known(onTrack({ n, d }, lengthS.known ? lengthS.value : ZERO, fromRational(rate))),

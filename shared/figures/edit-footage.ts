@@ -1,4 +1,7 @@
-/** What the edit asks of a shot: how long its takes are, how fast and how large it is recorded. */
+/**
+ * What the edit needs of a shot: the length of its takes, and the rate and resolution of the
+ * recording.
+ */
 import { isKnown } from '../plan/field.ts';
 import { below, type Place } from '../plan/place.ts';
 import type { Rational } from '../quantity/rational.ts';
@@ -13,14 +16,14 @@ interface RecordSetting {
   readonly height: number;
 }
 
-/** Data of its own, so that what else changes in a shot leaves the edit alone. */
+/** Separate data, so that other changes of a shot don't affect the edit. */
 export interface Footage {
   readonly shot: string;
   readonly at: Place;
   /** Length of one take, s, and how many are planned; null: not known. */
   readonly takeS: number | null;
   readonly takes: number | null;
-  /** Where the length of a take stands, or would. */
+  /** The place of the take's length, whether or not it is written. */
   readonly takeAt: Place;
   /** The setting that it is recorded with; null: not known. */
   readonly setting: RecordSetting | null;

@@ -1,4 +1,7 @@
-/** The edit as the plan writes it, with what it reads of the shots: all that its figures follow from. */
+/**
+ * The edit as the plan writes it, with the data of its shots: everything that its figures follow
+ * from.
+ */
 import type { Field } from '../plan/field.ts';
 import type { Clip, Cut, Deliver, EditMusic } from '../plan/generated/types.ts';
 import type { FileId, Place } from '../plan/place.ts';
@@ -8,7 +11,7 @@ import type { Footage } from './edit-footage.ts';
 export interface PlannedCut {
   readonly name: string;
   readonly at: Place;
-  /** null: its text can't be read, which has a finding of its own. */
+  /** null: its text can't be read; a finding of its own says so. */
   readonly fields: Cut | null;
 }
 

@@ -1,4 +1,4 @@
-/** How evenly the frame is lit: the price of a lamp that stands near. */
+/** How evenly the lights cover the frame. A lamp close to the subject lights it less evenly. */
 import { unevenStops } from '../exposure/unevenness.ts';
 import { filmPoint, filmSurface } from '../mirror/film-surface.ts';
 import { type Source, sourceOutline } from '../mirror/source.ts';
@@ -26,9 +26,9 @@ export function evennessFigures(
 }
 
 /**
- * Over the whole frame of a subject that scatters, as it is tilted. A mirror-like one shows the
- * luminance of the face, which is the same from everywhere: even, as far as the face glows evenly
- * and fills it.
+ * Over the whole frame of a tilted subject that scatters light. A mirror-like subject shows the
+ * luminance of the light's face, which is the same from everywhere. It is even as far as the face
+ * glows evenly and fills the frame.
  */
 function unevennessOf(
   bench: Bench,
@@ -40,7 +40,8 @@ function unevennessOf(
   if (!lights.known) return lights;
   if (lights.value.length === 0) return notKnown(message`the shot has no light`);
   const faces = derive(lights.value.map(sourceOf), (...all): readonly Source[] => all);
-  // How bright one light is alone doesn't matter; of several it weighs them against each other.
+  // The brightness of a single light doesn't matter; that of several weights them against each
+  // other.
   const errors: Figure<readonly number[]> =
     lights.value.length === 1
       ? known([0])
@@ -48,7 +49,7 @@ function unevennessOf(
           lights.value.map((light) => errorBy(light, bench, optical, shutterSeconds)),
           (...all): readonly number[] => all,
         );
-  // Square to the lens the frame is the subject's own plane, from wherever it is seen.
+  // If the subject faces the lens, the frame lies in the plane of the subject from every viewpoint.
   const isSquare = tiltRad.known && tiltRad.value === 0;
   const distance = isSquare ? known(Number.POSITIVE_INFINITY) : pupilDistanceMm(bench, optical);
   return derive(

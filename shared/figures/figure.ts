@@ -1,13 +1,13 @@
 /**
- * A figure is a worked-out value that knows where its inputs stand, or the reason why it is not
- * known. Functions of figures are figures: what one of them lacks, all that follow lack too, and
- * say so.
+ * A figure is a calculated value with the places of its inputs, or the reason why it is unknown.
+ * Functions of figures give figures: if an input is unknown, so is the result, with the same
+ * reason.
  */
 import type { Field } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import { inLanguage, message } from '../words/message.ts';
 
-/** One entry in the plan that a figure waits for. */
+/** One value of the plan that a figure needs and that is missing. */
 export interface Need {
   /** The key that is missing, in the plan's words: `length`. */
   readonly key: string;
@@ -20,7 +20,7 @@ export interface KnownFigure<T> {
   readonly known: true;
   readonly value: T;
   readonly from: readonly Place[];
-  /** Taken from the bench (`measured`), not computed. */
+  /** Measured (`measured` in the plan) instead of calculated. */
   readonly measured?: true;
 }
 
@@ -28,11 +28,11 @@ export interface UnknownFigure {
   readonly known: false;
   readonly needs: readonly Need[];
   /**
-   * Why it can't be worked out although nothing is missing: "endless", "no light in the shot". As
-   * it was said, or a text of a table, which `becauseOf` says.
+   * Why it can't be calculated although nothing is missing: "endless", "no light in the shot". A
+   * sentence, or a text of a table that `becauseOf` translates.
    */
   readonly because?: string;
-  /** An input is invalid and has its own finding: nothing more is said about this figure. */
+  /** An input is invalid and has its own finding, so nothing more is said about this figure. */
   readonly silent?: true;
   /** The shot has no such thing ("the subject is not a film"): nobody misses it. Set by `isNo`. */
   readonly applies?: false;
@@ -68,7 +68,7 @@ type Values<F extends readonly Figure<unknown>[]> = {
   [K in keyof F]: F[K] extends Figure<infer T> ? T : never;
 };
 
-/** The reason that several unknown figures share, with every need named once. */
+/** The common reason of several unknown figures, with every needed value named once. */
 export function unknownOf(figures: readonly Figure<unknown>[]): UnknownFigure {
   const unknown = figures.filter((figure): figure is UnknownFigure => !figure.known);
   if (unknown.some((figure) => figure.silent)) return silent;
@@ -81,14 +81,14 @@ export function unknownOf(figures: readonly Figure<unknown>[]): UnknownFigure {
     known: false,
     needs: [...needs.values()],
     ...(told?.because && { because: told.because }),
-    // What something is missing for does apply.
+    // A figure with a missing input does apply to the shot.
     ...(told?.applies === false && needs.size === 0 && { applies: false }),
   };
 }
 
 /**
- * Works a figure out of others. `compute` may answer with a reason of its own by returning an
- * `UnknownFigure` made by `notKnown`.
+ * Calculates a figure from others. `compute` may return its own reason, an `UnknownFigure` made by
+ * `notKnown`.
  */
 export function derive<const F extends readonly Figure<unknown>[], T>(
   inputs: F,
@@ -120,8 +120,8 @@ function applied<R>(
 }
 
 /**
- * A figure worked out of others. Where its inputs stand is drawn together only when somebody
- * asks, which of thousands of figures few are.
+ * A figure calculated from others. The places of its inputs are gathered only on request, since
+ * few of thousands of figures are asked for them.
  */
 class Derived<T> implements KnownFigure<T> {
   readonly known = true as const;

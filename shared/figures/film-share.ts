@@ -1,4 +1,4 @@
-/** What a film returns of a light, by how thick it is said to be. */
+/** The share of a light that a film reflects, by the thickness that the plan gives. */
 import { D65_K } from '../film/daylight.ts';
 import { averageReflectance, THICKEST_NM } from '../film/reflectance.ts';
 import { bandsOfShare, type FilmBandShare, meanShare } from '../film/returned.ts';
@@ -26,7 +26,7 @@ export function indexOf({ subject }: Bench): Figure<number | undefined> {
   return figureOf(subject.fields['refractive-index'], subject.name);
 }
 
-/** From here on a film is seen from its edge, rad: what it returns is no picture. */
+/** From this angle on, a film is seen from its edge, rad, and its reflection is no picture. */
 const EDGE_ON_RAD = (89 * Math.PI) / 180;
 
 /** R of films of every thickness together, each alike; from their edge they show nothing. */
@@ -41,17 +41,17 @@ const averageOf = (index: number | undefined, tiltRad: number): number =>
 const EVERY_FILM = {};
 /** Water's index is not one number; none is written so. */
 const WATER = 0;
-/** A search through tilts asks for some hundred of one film again and again. */
+/** A search through tilts needs about a hundred values of one film again and again. */
 const MOST_FILMS = 1024;
 
-/** Worked out once for each film, tilt and light: three numbers make it, whatever shot asks. */
+/** Calculated once for each film, tilt and light. Three numbers identify it, whatever the shot. */
 const meanOf = remembered(
   (_: object, lightK: number, tilt: number, index: number, from: number, to: number): number => {
     const n = index === WATER ? undefined : index;
     const thick = averageOf(n, tilt);
     if (from >= THICKEST_NM) return thick;
     const mean = meanShare(filmFor(lightK, tilt, n), from, Math.min(to, THICKEST_NM));
-    // Past 10 µm the colours have run together: what is thicker returns the mean of all thicknesses.
+    // Above 10 µm the colours merge: a thicker film reflects the mean over all thicknesses.
     const beyond = to > THICKEST_NM ? (to - THICKEST_NM) / (to - from) : 0;
     return mean + (thick - mean) * beyond;
   },
@@ -66,13 +66,16 @@ const bandsOf = remembered(
 const filmFor = (lightK: number, tiltRad: number, index: number | undefined) =>
   prepareFilm({ lightK, incidenceRad: Math.abs(tiltRad), ...(index !== undefined && { index }) });
 
-/** Warm and cool ends of what lamps and skies give, K. */
+/** Warmest and coolest colour temperature of lamps and skies, K. */
 const WARM_K = 2000;
 const COOL_K = 20_000;
 /** What findings of a film's brightness are good to, stops. */
 const GOOD_TO_STOPS = 1 / 6;
 
-/** Whether no light, warm or cool, makes the film brighter or darker than daylight does, but for so little. */
+/**
+ * Whether no other colour of light changes the brightness of the film by more than this tolerance,
+ * against daylight.
+ */
 const isAnyLight = (mean: (lightK: number) => number): boolean =>
   [WARM_K, COOL_K].every(
     (lightK) => Math.abs(Math.log2(mean(lightK) / mean(D65_K))) <= GOOD_TO_STOPS,

@@ -46,8 +46,8 @@ export function filmFigures(
 }
 
 /**
- * The depth that a dome of the film's own width would need in this frame, mm: what a level film
- * does without. Only for films that stand level and say how wide they are.
+ * The depth that a dome as wide as the film would need in this frame, mm, and that a flat film
+ * saves. Only for level films whose width is known.
  */
 function domeDepth(bench: Bench, optical: OpticalFigures): Figure<number> {
   const { subject } = bench;
@@ -64,7 +64,10 @@ function domeDepth(bench: Bench, optical: OpticalFigures): Figure<number> {
   );
 }
 
-/** As it was measured or is known to last, else the shortest that its stance and holder usually give. */
+/**
+ * The lifetime that the plan gives, else the shortest that is usual for its orientation and
+ * holder.
+ */
 function lifeOf({ subject }: Bench): Figure<number> {
   if (!subject) return NO_FILM;
   const { lifetime, orientation, holder } = subject.fields;
@@ -78,7 +81,7 @@ function lifeOf({ subject }: Bench): Figure<number> {
   return known(life.shortestS, [orientation.at, holder.at]);
 }
 
-/** The take and what it waits for, s. */
+/** Settling time and take, s. */
 function takeS({ fields, shot }: Bench): Figure<number> {
   const take = figureOf(fields.take, shot);
   if (!take.known) return take;

@@ -3,7 +3,10 @@ import { behindFilters, type Chain } from '../optics/arrangement.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known } from './figure.ts';
 
-/** By how much the filters move the front rim forward, mm; one that says no length by nothing. */
+/**
+ * How far the filters move the front of the rig forward, mm; a filter without a length counts as
+ * 0.
+ */
 export function filtersLengthMm(filters: Bench['filters']): Figure<number> {
   if (!filters.known) return filters;
   const lengths = filters.value
@@ -15,7 +18,10 @@ export function filtersLengthMm(filters: Bench['filters']): Figure<number> {
   );
 }
 
-/** The rig's chain with the filters of the shot; where those are not known, all but its front is. */
+/**
+ * The rig's chain with the filters of the shot. If the filters are unknown, only the position of
+ * the front is.
+ */
 export function chainBehind(chain: Figure<Chain>, filters: Bench['filters']): Figure<Chain> {
   const length = filtersLengthMm(filters);
   if (!length.known) return derive([chain], (it) => behindFilters(it, undefined));

@@ -1,4 +1,7 @@
-/** What a flat mirror-like subject shows: the lens, the light, and what neither reaches. */
+/**
+ * What a flat mirror-like subject reflects: the lens, the light, and the part of the frame that
+ * neither fills.
+ */
 
 import { coverage } from '../mirror/coverage.ts';
 import { coveredTiltsRad } from '../mirror/covered-tilts.ts';
@@ -32,7 +35,10 @@ import type {
 
 const NO_MIRROR = isNo('flatMirror');
 
-/** Makers, since where the light would do costs more than all the rest together. */
+/**
+ * Functions, since finding the right position of the light takes longer than everything else
+ * together.
+ */
 export function flatMirrorFigures(
   bench: Bench,
   optical: OpticalFigures,
@@ -70,7 +76,7 @@ export function flatMirrorFigures(
 
 const NO_LENS = {};
 
-/** Traced once for each frame that a lens shows: at a hundred tilts, the least is the same. */
+/** Traced once for each frame: over a hundred tilts, the minimum tilt is the same. */
 function leastBy(lens: object, view: MirrorView): number | null {
   const { workingDistanceMm, rimMm, pupilMm, pupilBehindRimMm, fieldAlongMm } = view;
   const { bowMm = 0, bowOverMm = 0 } = view;
@@ -112,13 +118,13 @@ function alongTilt<T>(bench: Bench, [width, height]: readonly [T, T]): T {
   return bench.tiltAxis === 'level' ? height : width;
 }
 
-/** Bow in mm and the extent that it is measured over; a film without one is flat. */
+/** Sag in mm and the extent that it is measured over; a film without one is flat. */
 function bowOf({ subject }: Bench): Figure<number> {
   if (!subject || subject.fields.sag.state === 'missing') return known(0);
   return figureOf(subject.fields.sag, subject.name);
 }
 
-/** The subject's own size; where it isn't given it is taken to reach past the frame. */
+/** The subject's own size. If it isn't given, the subject is assumed to fill the frame. */
 function extentOf({ subject }: Bench): Figure<{ width: number; height: number } | undefined> {
   if (!subject || subject.fields.size.state === 'missing') return known(undefined);
   return figureOf(subject.fields.size, subject.name);
@@ -187,8 +193,8 @@ function greatestByDepth(
 }
 
 /**
- * What one light leaves of the tilts follows from where it stands and from the frame alone: a search
- * that tries a hundred tilts and shutter times asks for the same few again and again.
+ * The tilts that one light allows follow from its position and from the frame alone. A search that
+ * tries a hundred tilts and shutter times needs the same few again and again.
  */
 const coveredBy = remembered(
   (
@@ -206,7 +212,7 @@ const coveredBy = remembered(
 const TILT_AXES: readonly TiltAxis[] = ['level', 'upright'];
 const NOWHERE = { leastRad: 0, greatestRad: 0 };
 
-/** The tilts that the light leaves: those at which the best light of the shot fills the frame. */
+/** The tilts at which the best light of the shot fills the frame. */
 function litTilts(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['litTiltsRad'] {
   const { lights } = bench;
   if (!lights.known) return lights;
@@ -224,7 +230,10 @@ function litTilts(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['li
   );
 }
 
-/** From the least tilt by the mirror to the greatest by the depth, or by the light where it is known. */
+/**
+ * From the minimum tilt, which hides the lens, to the maximum tilt, which depth of field allows,
+ * or the light if its position is known.
+ */
 function windowOf(
   least: Figure<number>,
   byDepth: Figure<number>,
@@ -243,7 +252,7 @@ function windowOf(
   });
 }
 
-/** What the frame needs of the light nearest to its place: direction and size there. */
+/** Direction and size that the light nearest to its place needs to fill the frame. */
 function nearestNeededLight(bench: Bench, frame: Figure<FrameView>): Figure<NeededLight> {
   const { lights, tiltRad, tiltAxis } = bench;
   const first = lights.known ? lights.value[0] : undefined;
@@ -268,7 +277,7 @@ function surfaceOf(bench: Bench, frame: Figure<FrameView>): Figure<FilmSurface> 
   );
 }
 
-/** What each light of the shot leaves dark by itself. */
+/** The part of the frame that each light of the shot leaves dark by itself. */
 function lostByLight(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures['lostByLight'] {
   const { lights } = bench;
   if (!lights.known) return lights;
@@ -284,7 +293,7 @@ function lostByLight(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures[
   );
 }
 
-/** The share of the frame's light that no light of the shot gives by the mirror: the best one counts. */
+/** The share of the frame's light that is missing with the best light of the shot. */
 function darkFrame(lost: FlatMirrorFigures['lostByLight']): FlatMirrorFigures['darkFrame'] {
   if (!lost.known) return lost;
   return derive(lost.value, (...shares) =>
@@ -292,7 +301,7 @@ function darkFrame(lost: FlatMirrorFigures['lostByLight']): FlatMirrorFigures['d
   );
 }
 
-/** What of the frame the same light leaves black, and what only dims. */
+/** The part of the frame that the same light leaves black, and the part that is only dimmed. */
 function shadeIn(
   bench: Bench,
   frame: Figure<FrameView>,

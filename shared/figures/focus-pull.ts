@@ -1,6 +1,6 @@
 /**
- * A pull of focus: the ring is turned from one mark to another during the take. The plane of focus
- * goes along the lens axis, and the picture breathes: its field is not the same at both ends.
+ * A focus pull: the ring is turned from one mark to another during the take. The plane of focus
+ * moves along the lens axis, and the picture breathes: its field differs between the ends.
  */
 import { judgedBlur } from '../optics/best-aperture.ts';
 import { type ChainTrace, traceChain } from '../optics/chain.ts';
@@ -65,8 +65,8 @@ const none = (why: Figure<never>): FocusPullFigures => ({
 });
 
 /**
- * How far along the axis a pull of focus takes the plane of focus, mm; Infinity from or to infinity.
- * undefined: the shot pulls no focus.
+ * How far a focus pull moves the plane of focus along the axis, mm; Infinity from or to infinity.
+ * undefined: the shot has no focus pull.
  */
 export function passedByPullMm(bench: Bench, optical: OpticalFigures): Figure<number> | undefined {
   const { move } = bench.fields;
@@ -81,7 +81,7 @@ export function passedByPullMm(bench: Bench, optical: OpticalFigures): Figure<nu
   return derive([from, to], (begin, end) => (begin === end ? 0 : Math.abs(end - begin)));
 }
 
-/** Depth of field as the rig stands; undefined where nothing real is in focus. */
+/** Depth of field of the rig at this setting; undefined if nothing real is in focus. */
 function depthAt(trace: ChainTrace, circleMm: number, marked: number): Depth | undefined {
   const { magnification, pupilDistanceMm, fNumberRatio } = trace;
   if (magnification === undefined || pupilDistanceMm === undefined || magnification <= 0)

@@ -1,4 +1,4 @@
-/** The holder of a film, and what it does to it. */
+/** The holder of a film, and its effect on the film. */
 import { addsRearReflection, HOLDERS, longerHolders } from '../film/life.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
@@ -8,7 +8,7 @@ export interface FilmHolder {
   readonly at: Place;
   readonly subject: string;
   readonly holder: string;
-  /** Holders that keep a film of this stance longer. */
+  /** Holders on which a film of this orientation lasts longer. */
   readonly longer: readonly string[];
   /** It shows a reflection of its own behind the film. */
   readonly rear: boolean;
@@ -27,7 +27,7 @@ export function holderOf({ subject }: Bench): FilmHolder | null {
     subject: subject.name,
     holder: ifKnown(holder) ?? '',
     longer: held && stance ? longerHolders(stance, held) : [],
-    // A level film is filmed from above, down into its vessel, which is kept dark.
+    // A level film is recorded from above, looking down into its vessel, which is kept dark.
     rear: enclosed || (held !== undefined && stance === 'upright' && addsRearReflection(held)),
   };
 }

@@ -33,6 +33,6 @@ export interface ShotFiguresJson extends BoundsJson {
     | undefined;
   /** Figure to reason, for every figure that is null. Nested ones as `depthMm.needed`. */
   readonly notKnown: Reasons;
-  /** Figures that were measured on the bench, not computed; left out: none. */
+  /** Figures that were measured instead of calculated; absent if there are none. */
   readonly measured?: readonly string[];
 }

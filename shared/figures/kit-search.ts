@@ -1,4 +1,7 @@
-/** The kit searched for what reaches a shot's field, and what the picture is with each way. */
+/**
+ * Searches the kit for rigs that reach a shot's field, and gives the figures of the shot with
+ * each.
+ */
 import {
   type KitSearch,
   type Piece,
@@ -22,7 +25,7 @@ export interface KitRig {
   readonly figures: ShotFigures;
 }
 
-/** Pieces of one kind: the kit's names, and what each is to the chain. */
+/** Pieces of one kind: their names in the kit, and what each does to the chain. */
 interface Pieces<P extends ChainPart> {
   readonly names: readonly string[];
   readonly parts: readonly P[];
@@ -51,15 +54,16 @@ export const kitRig = (bench: Bench, parts: readonly string[]): KitRig => ({
 });
 
 /**
- * Rigs of the shot's body and lens with some of the pieces named, that reach what the shot asks for;
- * none where nothing does, or where what it takes to know is missing. A piece without its data is left.
+ * Rigs of the shot's body and lens with some of the named pieces that reach what the shot needs.
+ * None if no rig reaches it, or if data for the search are missing. Pieces without data are
+ * skipped.
  */
 function rigsOf(bench: Bench, choice: Choice, most: number): readonly (readonly string[])[] {
   const found = searchOf(bench, choice);
   return found ? waysToReach(found.search, most).map(found.partsOf) : [];
 }
 
-/** A rig of the same pieces in another order, and what it saves. */
+/** A rig of the same pieces in another order, and the light that it saves. */
 export interface OtherOrder {
   readonly parts: readonly string[];
   readonly savedStops: number;
@@ -67,8 +71,9 @@ export interface OtherOrder {
 }
 
 /**
- * The order of the rig's own tubes and converters that loses least light at the field asked for, where
- * it is another than the rig's and where tubes may be left out; every converter and close-up lens stays.
+ * The order of the rig's own tubes and converters that loses the smallest amount of light at the
+ * needed field, if it differs from the rig's order. Tubes may be left out; every converter and
+ * close-up lens stays.
  */
 export function otherOrder(bench: Bench, { lightLossStops }: ShotFigures): OtherOrder | undefined {
   const own = bench.parts.known ? bench.parts.value : [];
@@ -168,7 +173,9 @@ function piecesOf<K extends ChainPart['kind']>(
   return { names: found.map(({ name }) => name), parts: found.map(({ part }) => part) };
 }
 
-/** The shot's figures with other parts; what was measured with the present ones is no longer so. */
+/**
+ * The shot's figures with other parts. What was measured with the present parts no longer holds.
+ */
 function figuresWith(bench: Bench, parts: readonly string[]): ShotFigures {
   const layout = bench.offer.layOut(parts);
   const { fields, rig } = bench;

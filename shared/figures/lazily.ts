@@ -1,4 +1,4 @@
-/** Figures that are worked out when they are asked for, and then kept. */
+/** Figures that are calculated when they are first asked for, and then kept. */
 
 /** `make`, called at most once. */
 export function once<T>(make: () => T): () => T {
@@ -11,22 +11,25 @@ export function once<T>(make: () => T): () => T {
 
 export type Makers<G> = { readonly [K in keyof G]: () => G[K] };
 
+/** Every key of a group of figures; one forgotten or too many doesn't compile. */
+type Keys<G> = { readonly [K in keyof G]-?: true };
+
 /**
  * Gives `prototype` getters that answer with the figures in `keys`, and returns what an object of
  * that prototype has to hold for them: `{ __proto__: prototype, ...held, ...madeBy(makers) }`. The
  * getters are shared by all objects and the makers are made on the first question, so that a shot
- * pays only for what is read of it.
+ * pays only for what is read of it. To the compiler the object has the figures themselves.
  */
 export function demanding<G extends object>(
   prototype: object,
-  keys: readonly (keyof G & string)[],
-): (makers: () => Makers<G>) => object {
+  keys: Keys<G>,
+): (makers: () => Makers<G>) => G {
   const held = Symbol('makers');
-  for (const key of keys)
+  for (const key of Object.keys(keys) as (keyof G)[])
     Object.defineProperty(prototype, key, {
       get(this: { readonly [held]: () => Makers<G> }) {
         return this[held]()[key]();
       },
     });
-  return (makers) => ({ [held]: once(makers) });
+  return (makers) => ({ [held]: once(makers) }) as unknown as G;
 }

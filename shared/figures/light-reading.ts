@@ -1,4 +1,4 @@
-/** Readings: an exposure that was found right with a light, as the EV that it stands for. */
+/** Readings: an exposure that is correct with a light, as its EV. */
 import { evOfSettings, type Settings } from '../exposure/ev.ts';
 import { bareLensFNumber } from '../exposure/reading.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -14,7 +14,10 @@ export function readThrough({ fields }: LightInUse) {
   return reading && ifKnown(reading.through);
 }
 
-/** A reading that the shot itself gives is of the shot's subject, a light's own of a diffuse one. */
+/**
+ * A reading in the shot is of the shot's own subject; a reading of the light is of a diffuse
+ * subject.
+ */
 export const isShotsOwn = ({ fields }: LightInUse, { at }: Bench): boolean =>
   fields.reading.at.entry === at.entry && fields.reading.at.file === at.file;
 
@@ -31,9 +34,8 @@ function settingsOf(reading: Reading, of: string): Figure<Settings> {
 }
 
 /**
- * EV at ISO 100 of a reading by what its settings say: glass and filters that it was taken through
- * are not counted, nor the extension of a whole rig. Who takes it through the same glass again
- * needs neither.
+ * EV at ISO 100 of a reading by its settings alone. Glass and filters that it was taken through
+ * are not counted, nor the extension of a whole rig. A shot through the same glass needs neither.
  */
 export function readEv(light: LightInUse, bench: Bench): Figure<number> {
   const reading = figureOf(light.fields.reading, light.name);
@@ -59,8 +61,8 @@ function pupilRatioOf({ lens, chainParts }: Bench): Figure<number> {
 }
 
 /**
- * EV of a diffuse subject where a light was read on one, as it is without glass before it; a
- * reading through the bare lens needs the lens's loss for it.
+ * EV of a diffuse subject in this light, without glass in front of it. A reading through the bare
+ * lens needs the light loss of the lens for that.
  */
 export function diffuseEv(light: LightInUse, bench: Bench): Figure<number> {
   switch (readThrough(light)) {

@@ -13,7 +13,7 @@ import { isShotsOwn, readThrough } from './light-reading.ts';
 /** Worked out once for all shots that use the light as it is: its fields are one object. */
 const sources = new WeakMap<LightInUse['fields'], Figure<Source>>();
 
-/** Where a light stands and how large its face is; up and across left out: 0. */
+/** Position and size of a light's face; elevation and azimuth default to 0. */
 export function sourceOf(light: LightInUse): Figure<Source> {
   let source = sources.get(light.fields);
   if (!source) {
@@ -50,10 +50,10 @@ function placed({ name, fields }: LightInUse): Figure<Source> {
 export const weightOn = (source: Source, tiltRad: number, about: Bench['tiltAxis']): number =>
   illuminancePerLuminance(sourceOutline(source), filmSurface(tiltRad, about).normal);
 
-/** What a light's brightness is given by where it isn't its face's luminance. */
+/** How a light's brightness is given, if not by the luminance of its face. */
 type Measured = 'reading' | 'illuminance';
 
-/** Where a light stood when it was read or measured; a reading may give a distance of its own. */
+/** Position of a light when it was read or measured; a reading may give its own distance. */
 function placeThen({ fields, readAt }: LightInUse, by: Measured): Light['at'] {
   const distance =
     by === 'reading' ? ifKnown(fields.reading)?.distance : fields['illuminance-distance'];
@@ -62,7 +62,7 @@ function placeThen({ fields, readAt }: LightInUse, by: Measured): Light['at'] {
   return base.state === 'known' ? { ...base, value: { ...base.value, distance } } : base;
 }
 
-/** The light as it stood when it was read or measured; undefined: it stands there still. */
+/** The light at its position when it was read or measured; undefined: it has not moved. */
 export function sourceThen(light: LightInUse, by: Measured): Figure<Source> | undefined {
   const { at } = light.fields;
   const then = placeThen(light, by);

@@ -1,4 +1,4 @@
-/** The exposure: what the lights give against what the settings ask for. */
+/** The exposure: the light that the lamps give, compared with what the settings need. */
 import { evOfIlluminance, evTogether } from '../exposure/ev.ts';
 import { evAskedFor, exposureErrorStops, isoClosing } from '../exposure/reading.ts';
 import { traceChain } from '../optics/chain.ts';
@@ -71,9 +71,8 @@ function errorAt100(
 }
 
 /**
- * How far the exposure would be off at ISO 100 with this light alone. What its reading was taken
- * through and the shot is taken through again cancels, and is not asked for: all of the rig, or
- * the glass of the bare lens.
+ * Exposure error at ISO 100 with this light alone. If reading and shot go through the same glass,
+ * its loss cancels and needs no data: that of the whole rig, or of the bare lens.
  */
 export function errorBy(
   light: LightInUse,
@@ -102,9 +101,10 @@ export function errorBy(
   );
 }
 
-/** EV that a light gives the subject as it was read or measured, glass it was read through apart. */
+/** EV that a light gives the subject, as read or measured, without the glass of the reading. */
 function givenEv(light: LightInUse, bench: Bench): Figure<number> {
-  // A mirror shows the light's own face; only a reading of the subject itself holds as it is.
+  // A mirror shows the light's own face. A reading counts unchanged only if it is of the subject
+  // itself.
   if (showsLight(light, bench))
     return derive(
       [shownEv(light, bench, readEv(light, bench)), sheetStops(light, bench)],
@@ -116,7 +116,8 @@ function givenEv(light: LightInUse, bench: Bench): Figure<number> {
       return derive([figureOf(fields.illuminance, name)], (lux) =>
         evOfIlluminance(lux, bench.constants.incident),
       );
-    // A face's luminance is the same wherever it stands; what it gives follows from where it is.
+    // The luminance of a face is the same at any distance; the light that it gives depends on its
+    // position.
     case 'luminance':
       return litEv(light, bench);
     default:
@@ -125,8 +126,8 @@ function givenEv(light: LightInUse, bench: Bench): Figure<number> {
 }
 
 /**
- * Stops that the rig has more of at the magnification of a reading taken through it than in the
- * shot, 2·log2 of N_eff/N there over here: none where it was taken as the rig stands.
+ * Additional stops of light loss of the rig at the magnification of the reading, against the shot:
+ * 2·log2 of the ratio of N_eff/N. 0 if the reading was taken with the rig as it is.
  */
 function rigStops(
   { name, fields }: LightInUse,

@@ -1,4 +1,4 @@
-/** The rig as a load: what it weighs, where it balances, and what carries it. */
+/** The rig as a load: its mass, its balance, and its support. */
 import { type Boom, stabilityFactor } from '../load/boom.ts';
 import { centreOfGravityMm, momentNm, totalMassKg, type Weight } from '../load/statics.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
@@ -48,7 +48,7 @@ export const summedKg = (parts: Bench['weighedParts']): Figure<number> =>
 export const balancedMm = (parts: Bench['weighedParts']): Figure<number> =>
   derive([parts], (all) => (all.length > 0 ? centreOfGravityMm(all) : notKnown(message`no parts`)));
 
-/** What the record that comes first says of the whole rig's mass or balance. */
+/** The mass or balance of the whole rig, from the first record that gives it. */
 function measuredAs(key: 'mass' | 'balance', bench: Bench): Figure<number> | undefined {
   const found = measurementsOf(bench).find(({ fields }) => fields[key].state !== 'missing');
   return found && asMeasured(figureOf<number>(found.fields[key], found.of));
@@ -59,7 +59,7 @@ const flangeOf = (body: Named<Body> | undefined): Figure<number> =>
     ? orAssumed(body.fields['flange-distance'], body.name, assumedFlange(body.fields))
     : notKnown(message`the rig has no body`);
 
-/** How the rig is held in this shot: as the shot says, else as the rig does. */
+/** The support of the rig in this shot: the shot's own, else the rig's. */
 export function supportOf({ fields, rig }: Bench): Field<Support> | undefined {
   return fields.support.state !== 'missing' ? fields.support : rig?.fields.support;
 }

@@ -1,4 +1,4 @@
-/** Marked apertures that a lens can be set to, for what is worked out at the sensor. */
+/** Marked apertures that a lens can be set to, for values that were calculated at the sensor. */
 import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
 import type { ShotFigures } from './shot-figures.ts';
@@ -7,8 +7,8 @@ import type { ShotFigures } from './shot-figures.ts';
 export const SAME_MARK = 1.03;
 
 /**
- * The mark on the lens that works as this effective f-number or a little wider; where the lens doesn't
- * go there, its nearest end. undefined where its apertures are not known.
+ * The mark on the lens that gives this effective f-number or a slightly wider one. If the lens has
+ * none, its nearest end; undefined if its apertures are unknown.
  */
 export function markFor(
   { marksOnLens, marked }: Bench,

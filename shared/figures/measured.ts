@@ -1,9 +1,9 @@
 /**
- * What was measured on the bench, where it holds for a shot, laid over what is computed.
+ * Measured values that apply to a shot; they replace calculated ones.
  *
- * A shot's own measurement holds as the shot is set up. A rig's holds at the ring setting that it
- * names, else near the magnification that it names, else wherever the rig is used. An effective
- * f-number holds in proportion at other marked apertures than the one that it was measured at.
+ * A shot's own measurement applies to that shot. A rig's applies at the ring setting that it
+ * names, else near the magnification that it names, else wherever the rig is used. A measured
+ * effective f-number is scaled in proportion to other marked apertures.
  */
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Measured } from '../plan/generated/types.ts';
@@ -13,7 +13,7 @@ import { derive, type Figure, figureOf, notKnown } from './figure.ts';
 import type { OpticalFigures } from './shot-figures.ts';
 import { ringSetting, tracedOptics } from './traced.ts';
 
-/** One record of measurements, and what of the plan it stands in. */
+/** One record of measurements, and the entry that it belongs to. */
 export interface Measurement {
   readonly by: 'shot' | 'rig';
   /** In the plan's words: `drift's measurement`. */
@@ -36,7 +36,7 @@ export function measurementsOf({ shot, fields, rig }: Bench): readonly Measureme
 export const asMeasured = <T>(figure: Figure<T>): Figure<T> =>
   figure.known ? { known: true, value: figure.value, from: figure.from, measured: true } : figure;
 
-/** The optical figures with everything that was measured and holds here; undefined: nothing was. */
+/** The optical figures with all measured values that apply; undefined: there are none. */
 export function withMeasured(bench: Bench): OpticalFigures | undefined {
   const all = measurementsOf(bench).filter(saysOptics);
   if (all.length === 0) return undefined;
@@ -80,7 +80,10 @@ export function magnificationBy(
   return given ?? (field && derive([recordedAreaMm, field], (area, width) => area.width / width));
 }
 
-/** m of a record that says what this shot shows: a rig's ring is turned to whatever field is asked for. */
+/**
+ * m of a record that applies to this shot. The ring of a rig is turned to whatever field the shot
+ * needs.
+ */
 function magnificationHere(one: Measurement, bench: Bench): Figure<number> | undefined {
   if (one.by === 'rig' && bench.wantedAt?.path[0] !== 'ring') return undefined;
   return magnificationBy(one, bench);
@@ -119,7 +122,7 @@ function holdsHere(one: Measurement, bench: Bench, traced: OpticalFigures): bool
   return m.known && wanted.known && Math.abs(wanted.value / m.value - 1) <= SAME_MAGNIFICATION;
 }
 
-/** An end of the reach is where it was measured to be. */
+/** An end of the reach is moved to the magnification that was measured there. */
 function reachBy(one: Measurement, bench: Bench, reach: Bench['reach']): Bench['reach'] {
   const m = magnificationBy(one, bench);
   if (!m) return reach;
@@ -160,7 +163,10 @@ function sized(
   return { magnification: m, fieldMm: measured ? asMeasured(field) : field };
 }
 
-/** Past the traced end of the reach and inside the measured one the picture is as asked for. */
+/**
+ * Beyond the traced end of the reach and inside the measured one, the picture is as the shot needs
+ * it.
+ */
 function askedFor(bench: Bench, set: OpticalFigures, reach: Bench['reach']) {
   const { wantedMagnification: wanted } = bench;
   if (!wanted.known || !set.magnification.known || !reach.known) return undefined;
@@ -170,8 +176,8 @@ function askedFor(bench: Bench, set: OpticalFigures, reach: Bench['reach']) {
 }
 
 /**
- * D as the subject sees it, by what was measured: D = u·m/N_eff, Lagrange's invariant between the
- * subject's side and the sensor's. Where neither was measured it is what the trace gives.
+ * D, the entrance pupil as the subject sees it, from measured values: D = u·m/N_eff (Lagrange's
+ * invariant between the sides of subject and sensor). If neither was measured, D is as traced.
  */
 function pupilBy(measured: OpticalFigures): Figure<number> {
   const { trace, magnification, effectiveFNumber, workingDistanceMm } = measured;

@@ -1,4 +1,4 @@
-/** Which subjects throw the light back as a mirror does, and how much of it. */
+/** Which subjects reflect light as a mirror does, and how much of it. */
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
@@ -15,7 +15,10 @@ export function mirrorKind({ subject }: Bench): MirrorKind | undefined {
   return subject && ifKnown(subject.fields.finish) === 'mirror' ? 'surface' : undefined;
 }
 
-/** Partly a mirror: it shows lens and lights over its own colour, which is not judged. */
+/**
+ * Partly a mirror: it shows lens and lights over its own colour. That reflection is not
+ * calculated.
+ */
 export const isGloss = (bench: Bench): boolean =>
   mirrorKind(bench) === undefined &&
   bench.subject !== undefined &&
@@ -27,9 +30,9 @@ export const isFlatMirror = (bench: Bench): boolean => {
 };
 
 /**
- * R, the share of one light that comes back: as given, else worked out for films and bubbles, by
- * their `thickness` where that is given and on average over every thickness where it isn't. What
- * another mirror returns has to be given.
+ * R, the share of one light that is reflected: as given, else calculated for films and bubbles,
+ * from their `thickness` if it is given and on average over every thickness if not. Any other
+ * mirror needs the value.
  */
 export function reflectanceOf(bench: Bench, light = firstLight(bench)): Figure<number> {
   const { subject, tiltRad } = bench;

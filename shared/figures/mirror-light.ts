@@ -1,4 +1,4 @@
-/** How bright a mirror-like subject is: it shows the light's own face, at any distance. */
+/** The brightness of a mirror-like subject: it shows the light's own face, at any distance. */
 import { evOfLuminance } from '../exposure/ev.ts';
 import { mirrorLuminance, strayRatio } from '../mirror/exposure.ts';
 import { message } from '../words/message.ts';
@@ -47,7 +47,7 @@ export function goesBy(
   return showsLight(light, bench) ? ways.findLast(isGiven) : ways.find(isGiven);
 }
 
-/** L_background/(R·L), of the light that the film shows brightest. */
+/** L_background/(R·L), of the light whose reflection in the film is brightest. */
 export function strayRatioOf(bench: Bench): Figure<number> {
   const { fields, subject, lights } = bench;
   if (mirrorKind(bench) === undefined || !subject) return isNo('mirror');

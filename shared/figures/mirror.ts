@@ -1,4 +1,4 @@
-/** Everything about mirrors, bubbles and films, drawn together. */
+/** All figures of mirrors, bubbles and films together. */
 import type { Bench } from './bench.ts';
 import { bubbleFigures } from './bubble.ts';
 import { filmFigures } from './film.ts';

@@ -1,4 +1,4 @@
-/** What moves during an exposure, and how far a move carries the subject out of focus. */
+/** What moves during an exposure, and how far a move shifts the subject along the axis. */
 import { panSpeedMmPerS, smearPx } from '../optics/smear.ts';
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
@@ -41,7 +41,8 @@ function moveSpeed(
   if (move.state === 'missing') return known(0);
   if (move.state === 'invalid') return silent;
   const kind = ifKnown(move.value.kind);
-  // A push goes along the axis and a pull turns the ring: neither carries anything across it.
+  // A push-in moves along the axis and a focus pull turns the ring: neither moves anything across
+  // the axis.
   if (kind === 'push-in' || kind === 'focus-pull') return known(0);
   const speed = figureOf(move.value.speed, message`${bench.shot}'s move`);
   const along = derive([speed], (it) =>
@@ -57,7 +58,7 @@ function moveSpeed(
       return along;
     case 'pan':
     case 'tilt':
-      // About the sensor, near enough to where the head turns.
+      // The rotation is taken about the sensor, which is close to the axis of the head.
       return derive([turning, subjectToSensorMm], panSpeedMmPerS);
     case 'turntable':
       // Fastest at the edge of what is seen of the subject: half the frame from its middle.

@@ -1,4 +1,4 @@
-/** What the subject, its tilt and the move ask for, along the lens axis. */
+/** The depth along the lens axis that the subject, its tilt and the move need. */
 import {
   axialTravelMm,
   slideTravelMm,
@@ -20,8 +20,8 @@ interface NeededDepth {
   /** Of the subject with what a move adds, mm along the axis. */
   readonly whole: Figure<number>;
   /**
-   * What of it has to be sharp at one time: all, but for what a focus pull passes through, which is sharp
-   * when its turn comes. The pull is taken to pass through the subject.
+   * The part of it that has to be sharp at the same time: all of it, except what a focus pull
+   * passes through, which gets sharp in turn. The pull is assumed to pass through the subject.
    */
   readonly needed: Figure<number>;
   readonly travel: Figure<number>;
@@ -43,7 +43,7 @@ export function neededDepthMm(
   return { whole, needed, travel };
 }
 
-/** Depth of the subject as it stands, without any move. */
+/** Depth of the subject at its tilt, without any move. */
 function stillDepthMm(
   bench: Bench,
   fieldMm: Field,
@@ -58,7 +58,7 @@ function stillDepthMm(
   if (!kind.known) return kind;
   if (kind.value === 'bubble') return bubbleDepthMm(subject, fieldMm, pupilDistanceMm);
   return derive(
-    // The relief first: it is what a reader looks for where the subject faces the lens.
+    // The relief comes first: a reader looks for it if the subject faces the lens.
     [reliefMm(subject), planeDepthMm(bench, subject, fieldMm)],
     (relief, plane) => relief + plane,
   );
@@ -80,7 +80,10 @@ function bubbleDepthMm(
   );
 }
 
-/** Films and surfaces are flat but for their bow; what is solid says how deep its relief is. */
+/**
+ * Films and surfaces are flat except for their sag; a solid subject states the depth of its
+ * relief.
+ */
 function reliefMm(subject: Named<Subject>): Figure<number> {
   const { depth, kind } = subject.fields;
   if (depth.state === 'missing' && ifKnown(kind) !== 'solid') return known(0);

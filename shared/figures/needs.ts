@@ -1,8 +1,8 @@
-/** What a shot's figures wait for. */
+/** The missing values that a shot's figures need. */
 import type { Figure, Need } from './figure.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
-/** What findings rest on, and so is worth asking for. */
+/** The figures that findings depend on, so that their inputs are worth asking for. */
 export type Asked =
   | 'working-distance'
   | 'field'
@@ -15,7 +15,7 @@ export type Asked =
   | 'focus-pull'
   | 'life';
 
-/** What is missing, and what it is missed for. */
+/** A missing value, and the figure that needs it. */
 export interface NeedOf extends Need {
   readonly wantedFor: readonly Asked[];
 }
@@ -34,7 +34,7 @@ const asked = (
   'focus-pull': figures.pullTravelMm,
 });
 
-/** How long a film lasts is only missed where a take has to fit in. */
+/** The lifetime of a film is only needed if a take has to fit in it. */
 const lifeNeeds = ({ shareOfLife: share }: ShotFigures): readonly Need[] =>
   !share.known && !share.silent && share.needs.every(({ key }) => key === 'lifetime')
     ? share.needs

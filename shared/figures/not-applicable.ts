@@ -16,7 +16,7 @@ const REASONS = {
 } as const;
 
 /** What some figures are of alone: a glossy subject stands for no mirror, no stand for no boom. */
-export type Owner = Exclude<keyof typeof REASONS, 'gloss' | 'stand' | 'support'>;
+export type Owner = Exclude<keyof typeof REASONS, 'gloss' | 'stand'>;
 
 /** Not known, since the shot has no such thing. */
 export const isNo = (what: keyof typeof REASONS): UnknownFigure => ({

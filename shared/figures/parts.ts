@@ -32,9 +32,12 @@ export interface NamedPart {
   /** Its own entry. */
   readonly defined: Place;
   readonly massKg: Figure<number>;
-  /** Its own centre of gravity, where it is given: see `balance` of its entry. */
+  /** Its own centre of gravity, if given: see `balance` of its entry. */
   readonly balanceMm: number | undefined;
-  /** Mount face to mount face or to rim; undefined where it isn't known, 0 for what adds none. */
+  /**
+   * Mount face to mount face, or to the front; undefined if unknown, 0 for a part that adds no
+   * length.
+   */
   readonly lengthMm: Figure<number>;
   /** Glass loss, stops; bodies and tubes have none. */
   readonly lossStops: Figure<number>;
@@ -138,7 +141,7 @@ function lengthOf(part: AnyPart): Figure<number> {
   if (part.kind === 'body')
     return orAssumed(part.entry.fields['flange-distance'], name, flangeOf(part.entry.fields));
   const { length } = part.entry.fields;
-  // A close-up lens in its ring adds next to nothing.
+  // A close-up lens in its ring adds almost no length.
   if (part.kind === 'close-up' && length.state === 'missing') return known(0);
   return figureOf<number>(length, name);
 }

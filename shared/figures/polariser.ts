@@ -1,4 +1,4 @@
-/** A polariser before the lens, and what it finds to take. */
+/** A polariser on the lens, and its effect on the reflection. */
 import { polarisationOfReflection, polariserStops } from '../exposure/polariser.ts';
 import { waterIndex } from '../film/water.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -11,14 +11,14 @@ import { isFlatMirror, mirrorKind } from './mirror-kind.ts';
 
 export interface PolariserInUse {
   readonly filter: string;
-  /** What the shot's filters would be without it. */
+  /** The shot's filters without the polariser. */
   readonly others: readonly string[];
   readonly lossStops: number | undefined;
-  /** A light of the shot with a polarising sheet on it, and how that stands. */
+  /** A light of the shot with a polarising sheet, and the angle of the sheet to the polariser. */
   readonly polarised: { readonly light: string; readonly how: 'crossed' | 'parallel' } | undefined;
   /** Angle from the subject's normal at which it is seen, rad; undefined: many, or not known. */
   readonly angleRad: number | undefined;
-  /** What turning it can take off the reflection at the most, against the least, stops. */
+  /** The largest loss of the reflection by turning the polariser, against the smallest, stops. */
   readonly swingStops: number | undefined;
   /** Where it is put on: the shot's own filters, else its rig. */
   readonly at: Place;
@@ -34,7 +34,7 @@ export function polariserOn(bench: Bench): PolariserInUse | undefined {
   const found = filters.value.findIndex((one) => ifKnown(one.fields.kind) === 'polariser');
   const polariser = filters.value[found];
   if (!polariser) return undefined;
-  // What can't be read may well be a sheet.
+  // A value that can't be read may be a sheet.
   if (lights.value.some((light) => light.fields.polarised.state === 'invalid')) return undefined;
   const sheets = lights.value.flatMap((light) => {
     const how = ifKnown(light.fields.polarised);
@@ -43,7 +43,7 @@ export function polariserOn(bench: Bench): PolariserInUse | undefined {
   const index = indexOf(bench);
   const angleRad = isFlatMirror(bench) && tiltRad.known ? Math.abs(tiltRad.value) : undefined;
   const isClear = ifKnown(bench.subject!.fields.kind) !== 'solid';
-  // Metals are left out: their reflection is polarised little, and not by this law.
+  // Metals are left out: their reflection is only slightly polarised, and by another law.
   const degree =
     angleRad !== undefined && index.known && isClear
       ? polarisationOfReflection(index.value ?? waterIndex(MIDDLE_NM), angleRad)

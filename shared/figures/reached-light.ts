@@ -1,6 +1,6 @@
 /**
- * The exposure of a flat mirror-like subject, as far as the frame shows the lights: what none of
- * them reaches is black however it is exposed.
+ * The exposure of a flat mirror-like subject, by the lights that the frame shows. A part of the
+ * frame that no light reaches is black at any exposure.
  */
 import { message } from '../words/message.ts';
 import { type Bench, substitute } from './bench.ts';

@@ -1,4 +1,7 @@
-/** Lays a shot out: looks up what it names and draws the inputs of its figures together. */
+/**
+ * Builds the bench of a shot: looks up the entries that it names and gathers the inputs of its
+ * figures.
+ */
 import { MARKED_APERTURES } from '../optics/apertures.ts';
 import type { Field } from '../plan/field.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
@@ -106,7 +109,7 @@ function carriersOf(
   };
 }
 
-/** The shot's own word on a check goes before the day's, and that before the list for every shot. */
+/** The shot's own state of a check overrides the day's, which overrides the list for every shot. */
 function checksOf(reader: PlanReader, fields: Shot): Bench['checks'] {
   const checks = new Map<string, 'open' | 'done'>();
   const preflight = ifKnown(reader.plan('preflight'));
@@ -229,7 +232,7 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
 
 const BRIGHTNESS = ['luminance', 'illuminance', 'reading'] as const;
 
-/** Whether a shot says anew how bright a light is. */
+/** Whether a shot gives a new brightness for a light. */
 const isRebrightened = (
   over: {
     readonly [K in (typeof BRIGHTNESS)[number]]?: { readonly state: string };
@@ -239,8 +242,8 @@ const isRebrightened = (
 type LightAt = GroupTypes['lights']['at'];
 
 /**
- * The light with what this shot says otherwise. One way of saying how bright it is replaces the
- * others: a reading taken for the shot is not to be weighed against the light's own data.
+ * The light with the changes of this shot. A brightness given in the shot replaces every other way
+ * of giving it, so that a reading taken for the shot is not weighed against the light's own data.
  */
 function laidOver(
   base: GroupTypes['lights'],
@@ -257,7 +260,7 @@ function laidOver(
   return { ...base, ...cleared, ...Object.fromEntries(kept), ...(at && { at }) };
 }
 
-/** Where the shot moves the light to: what it doesn't say about the place stays. */
+/** The position that the shot moves the light to; parts of it that the shot doesn't give stay. */
 function movedTo(base: LightAt, over: LightAt): LightAt {
   if (!isKnown(base) || !isKnown(over)) return over.state === 'missing' ? base : over;
   const said = Object.entries(over.value).filter(([, field]) => field.state !== 'missing');

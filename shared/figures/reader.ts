@@ -1,21 +1,27 @@
-/** How figures ask the plan for entries: every answer is recorded as a dependency by who gives it. */
+/**
+ * How figures look up entries of the plan. The implementation records every answer as a
+ * dependency.
+ */
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
 import type { GroupTypes } from '../plan/generated/types.ts';
 import type { Finder, Named, PlanFields } from './named.ts';
 import type { RigLayout } from './rig-layout.ts';
 
-/** What else the plan holds to choose from: asked only where ways out are looked for. */
+/** Other entries of the plan to choose from; used only in the search for fixes. */
 export interface Offer {
   names(group: GroupName): readonly string[];
-  /** Parts put together, from the sensor toward the subject, whether or not a rig has them so. */
+  /**
+   * A chain of these parts, from the sensor toward the subject, whether or not a rig has them in
+   * this order.
+   */
   layOut(parts: readonly string[]): RigLayout;
   /** How many shots of the plan use a rig. */
   shotsWith(rig: string): number;
 }
 
 export interface PlanReader extends Finder {
-  /** The parts of a rig laid out, the same for every shot that uses it. */
+  /** The layout of a rig's parts, the same for every shot that uses the rig. */
   rig(rig: Named<GroupTypes['rigs']>): RigLayout;
   readonly offer: Offer;
   /** Whether clips of a shot are listed. */
@@ -23,7 +29,10 @@ export interface PlanReader extends Finder {
   plan<K extends keyof PlanFields>(key: K): PlanFields[K];
 }
 
-/** A reference looked up: found, not written, or written and not to be had (its own finding says). */
+/**
+ * The result of looking up a reference: found, not written, or written but not available, which
+ * has its own finding.
+ */
 export type Lookup<T> =
   | { readonly state: 'found'; readonly entry: Named<T> }
   | { readonly state: 'missing' | 'invalid' };

@@ -1,4 +1,4 @@
-/** What a plan records in the names of the JSON contract. */
+/** What a plan records, with the names of the JSON contract. */
 import { message } from '../words/message.ts';
 import type { BodySums } from './recording-sums.ts';
 
@@ -6,13 +6,13 @@ import type { BodySums } from './recording-sums.ts';
 export interface BodySumsJson {
   /** All takes, s; null where a take's length isn't known. */
   readonly recordedS: number | null;
-  /** With what settles before each take. */
+  /** With the settling time before each take. */
   readonly withSettlingS: number | null;
   readonly recordedBytes: number | null;
-  /** The same of what is known. */
+  /** The sums of the known takes. */
   readonly leastRecordedS: number;
   readonly leastRecordedBytes: number;
-  /** Of what one holds. */
+  /** By the capacity of one. */
   readonly cardBytes: number | null;
   readonly batteryS: number | null;
   readonly cards: number | null;

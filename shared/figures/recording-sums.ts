@@ -8,14 +8,17 @@ export interface BodySums {
   readonly shots: readonly TakesOfShot[];
   /** Of takes whose length is known, s. */
   readonly recordedS: number;
-  /** The same with what settles before each take. */
+  /** The same with the settling time before each take. */
   readonly withSettlingS: number;
   /** Of takes whose length and bit rate are known. */
   readonly bytes: number;
   /** Shots of which the length, or the bytes, isn't known: the sums are without them. */
   readonly untimed: readonly string[];
   readonly unweighed: readonly string[];
-  /** Changed when the next take doesn't fit; null: not known, or one take is more than one holds. */
+  /**
+   * Number of cards or batteries, each changed when the next take doesn't fit; null: unknown, or
+   * one take is more than one holds.
+   */
   readonly cards: number | null;
   readonly batteries: number | null;
 }
@@ -41,7 +44,7 @@ export function takesByBody(shots: readonly TakesOfShot[]): readonly (readonly T
   return [...bodies.values()];
 }
 
-/** What of the shots is known, as runs of takes. */
+/** The known takes of the shots, as runs of equal takes. */
 export const runsOf = (
   shots: readonly TakesOfShot[],
   unit: 'takeS' | 'takeBytes',

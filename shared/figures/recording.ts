@@ -1,4 +1,4 @@
-/** What the takes of a shot record, and what body they record on. */
+/** Length and data of a shot's takes, and the body that records them. */
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Take } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
@@ -41,13 +41,13 @@ function bitrateOf({ recording, fields, shot }: Bench): Figure<number> {
   if (recording) return figureOf(recording.fields.bitrate, recording.name);
   const record = figureOf(fields.record, shot);
   if (!record.known) return record;
-  // Settings are the body's, so without a rig there is none of the name.
+  // Recording modes belong to the body, so without a rig no mode of that name exists.
   return fields.rig.state === 'missing'
     ? (figureOf(fields.rig, shot) as Figure<never>)
     : notKnown(message`the recording setting can't be read`);
 }
 
-/** What a body's maker says that bounds its recordings, with its place. */
+/** A limit of the body on its recordings, with its place. */
 export interface Limit {
   readonly value: number;
   readonly at: Place;

@@ -1,6 +1,9 @@
-/** Results kept: of what many shots have in common, one rig, set alike; and of what stayed as it was. */
+/** Kept results: of rigs that many shots share, and of data that has not changed. */
 
-/** Results kept for one object; a plan whose shots are all set otherwise starts anew after these. */
+/**
+ * Number of results that are kept for one object. A plan in which every shot has other settings
+ * starts again after these.
+ */
 const MOST_KEPT = 64;
 
 /**

@@ -1,4 +1,7 @@
-/** A rig as an optical chain and what it can reach: worked out once for all the shots that use it. */
+/**
+ * A rig as an optical chain, and its magnification range: calculated once for all the shots that
+ * use it.
+ */
 import { arrangeChain, type Chain } from '../optics/arrangement.ts';
 import type { ChainFault, MissingInput } from '../optics/parts.ts';
 import { reach } from '../optics/reach.ts';
@@ -12,7 +15,7 @@ import type { WeighedPart } from './shot-figures.ts';
 export interface RigLayout extends PartsLayout {
   readonly weighedParts: Figure<readonly WeighedPart[]>;
   readonly chain: Figure<Chain>;
-  /** Least and largest magnification: ring at infinity, ring at its closest. */
+  /** Smallest and largest magnification: ring at infinity, ring at its closest. */
   readonly reach: Figure<readonly [least: number, most: number]>;
 }
 
@@ -56,7 +59,7 @@ const KEY_OF: Record<MissingInput['input'], string> = {
   lengthMm: 'length',
 };
 
-/** What a chain waits for, as the entry and key that it would stand in. */
+/** A value that a chain needs, as the entry and key that it belongs to. */
 export function needOf({ part, input }: MissingInput, parts: readonly NamedPart[]): Need {
   const { name, defined } = parts[part]!;
   const key = KEY_OF[input];

@@ -1,4 +1,4 @@
-/** What is sharp, what must be, and what diffraction leaves of it. */
+/** The depth that is sharp, the depth that has to be, and the effect of diffraction. */
 import { bestEffectiveFNumber, judgedBlur, leastBlurUm } from '../optics/best-aperture.ts';
 import { depthByFNumber } from '../optics/depth.ts';
 import { airyUm, diffractionContrast, nyquistPerMm } from '../optics/diffraction.ts';

@@ -1,4 +1,4 @@
-/** Everything worked out of one shot, each figure with its inputs' places or why it is not known. */
+/** All figures of one shot, each with the places of its inputs or the reason why it is unknown. */
 
 import type { FilmBandShare } from '../film/returned.ts';
 import type { ImageInBubble } from '../mirror/bubble-image.ts';
@@ -10,7 +10,7 @@ import type { Chain } from '../optics/arrangement.ts';
 import type { ChainTrace } from '../optics/chain.ts';
 import type { Figure } from './figure.ts';
 
-/** Light that one part of the rig takes, stops. */
+/** Light lost in one part of the rig, stops. */
 export interface NamedLoss {
   readonly part: string;
   readonly stops: number;
@@ -23,8 +23,8 @@ interface DepthFigures {
   readonly behind: Figure<number>;
   readonly total: Figure<number>;
   /**
-   * What the subject, its tilt and the move need sharp at one time, along the axis, mm; along a focus
-   * pull what the pull doesn't pass.
+   * The depth along the axis that has to be sharp at the same time, mm. In a focus pull, only the
+   * depth that the pull doesn't pass through.
    */
   readonly needed: Figure<number>;
 }
@@ -35,13 +35,13 @@ export interface OpticalFigures {
   readonly trace: Figure<ChainTrace>;
   /** m, subject to sensor. */
   readonly magnification: Figure<number>;
-  /** m1, the lens's magnification of what it sees. */
+  /** m1, magnification of the lens in this rig. */
   readonly lensMagnification: Figure<number>;
-  /** m0, the lens's own magnification by its ring. */
+  /** m0, magnification at which the ring of the lens is set. */
   readonly ringMagnification: Figure<number>;
-  /** Least and largest magnification of the rig: ring at infinity, ring at its closest. */
+  /** Smallest and largest magnification of the rig: ring at infinity, ring at its closest. */
   readonly reach: Figure<readonly [least: number, most: number]>;
-  /** What the recorded frame takes in at the plane of focus, mm. */
+  /** Width and height of the recorded frame in the plane of focus, mm. */
   readonly fieldMm: Figure<readonly [width: number, height: number]>;
   readonly effectiveFNumber: Figure<number>;
   /** 2·log2(N_eff/N), filters and glass not counted. */
@@ -58,7 +58,7 @@ export interface SharpnessFigures {
   readonly circleOfConfusionMm: Figure<number>;
   /** Geometric depth, with c. */
   readonly depthMm: DepthFigures;
-  /** Depth by c* = max(c, Airy disk): what findings judge by, mm. */
+  /** Depth by c* = max(c, Airy disk), mm; findings use it. */
   readonly usableDepthMm: Figure<number>;
   readonly airyUm: Figure<number>;
   /** The coarser of recorded and delivered pixel, on the sensor. */
@@ -70,7 +70,10 @@ export interface SharpnessFigures {
   readonly bestEffectiveFNumber: Figure<number>;
   /** The blur that remains there, defocus and Airy disk in quadrature, µm on the sensor. */
   readonly leastBlurUm: Figure<number>;
-  /** What subject, tilt and move stretch over along the axis, mm, whether sharp at one time or in turn. */
+  /**
+   * The depth along the axis that subject, tilt and move need, mm, whether at the same time or in
+   * turn.
+   */
   readonly wholeDepthMm: Figure<number>;
   /** What a move adds to the depth needed, mm along the axis; 0 without one. */
   readonly travelMm: Figure<number>;
@@ -88,26 +91,32 @@ export interface ShownLight {
 
 /** The exposure; of a flat mirror only by lights that the frame shows. */
 export interface LightFigures extends ShownLight {
-  /** As if all were shown: for a search that asks the mirror last, since that costs most. */
+  /**
+   * The exposure as if all lights were shown: for a search that checks the mirror last, since that
+   * takes longest.
+   */
   readonly shownLight: ShownLight;
 }
 
-/** How evenly the lights of the shot light it. */
+/** How evenly the lights of the shot cover the frame. */
 export interface EvennessFigures {
   /** From the brightest place of the frame to the darkest, stops; Infinity: part of it gets none. */
   readonly unevennessStops: Figure<number>;
 }
 
-/** The light of the shot whose pulsing is left most visible. */
+/** The light of the shot that leaves the most flicker. */
 export interface LampFlicker {
   readonly light: string;
-  /** Where the course of the light isn't known, the most that any leaves. */
+  /** If the waveform is unknown, the most that any waveform leaves. */
   readonly residual: number;
-  /** How the light goes over its cycle. */
+  /** The waveform of the light. */
   readonly course: 'sine' | 'pulsed' | 'unknown';
   /** How often the lamp pulses. */
   readonly lampHz: number;
-  /** How fast bands roll through the picture; 0: they stand; null: the frame rate isn't known. */
+  /**
+   * How fast bands roll through the picture; 0: they are stationary; null: the frame rate is
+   * unknown.
+   */
   readonly rollHz: number | null;
   /** Bands over the height of the picture, by how long the sensor reads out; null: not known. */
   readonly bandsInFrame: number | null;
@@ -118,7 +127,10 @@ export interface LampFlicker {
 export interface TimeFigures {
   readonly shutterSeconds: Figure<number>;
   readonly shutterAngleDeg: Figure<number>;
-  /** Share of the light that still swings from frame to frame, 0 to 1; the worst light of the shot. */
+  /**
+   * Share by which the light still varies from frame to frame, 0 to 1; the worst light of the
+   * shot.
+   */
   readonly flickerResidual: Figure<number>;
   readonly worstFlicker: Figure<LampFlicker>;
 }
@@ -127,13 +139,13 @@ export interface TimeFigures {
 export interface MirrorWindow {
   readonly leastRad: number;
   readonly greatestRad: number;
-  /** How wide it is; negative: how far from open. */
+  /** Width of the window; negative: how much it lacks. */
   readonly openRad: number;
-  /** The light limits it too; where its place isn't known, mirror and depth alone do. */
+  /** The light limits it too. If the position of the light is unknown, only mirror and depth do. */
   readonly byLight: boolean;
 }
 
-/** What a light leaves dark of the frame. */
+/** The part of the frame that a light leaves dark. */
 export interface LostLight {
   readonly light: string;
   /** Of the frame's light, 0 to 1. */
@@ -145,25 +157,28 @@ export interface FlatMirrorFigures {
   readonly mirrorView: Figure<MirrorView>;
   /** The smallest tilt at which the subject no longer shows the lens. */
   readonly leastTiltRad: Figure<number>;
-  /** The largest tilt that the depth there holds. */
+  /** The largest tilt that the available depth allows. */
   readonly greatestTiltByDepthRad: Figure<number>;
   /** The tilts at which the shot's best light fills the frame; both 0 where none does. */
   readonly litTiltsRad: Figure<{ readonly leastRad: number; readonly greatestRad: number }>;
   readonly tiltWindow: Figure<MirrorWindow>;
-  /** Where the light has to stand for this tilt and how large it has to be, at its distance. */
+  /** Position and size that the light needs at this tilt, at its present distance. */
   readonly neededLight: Figure<NeededLight>;
   /**
-   * The share of the frame's light that the mirror lacks, and where: a place that half the pupil
-   * sees lit counts half.
+   * The missing share of the frame's light, and its side. A point that half the pupil sees lit
+   * counts half.
    */
   readonly darkFrame: Figure<LostLight>;
   /** The same by each light of the shot, in their order. */
   readonly lostByLight: Figure<readonly Figure<LostLight>[]>;
-  /** What of the frame is black, and what only dims: seen lit by part of the pupil. */
+  /** The black part of the frame, and the dimmed part, which part of the pupil sees lit. */
   readonly shade: Figure<Shade>;
 }
 
-/** Rim or light as a bubble shows it, in pixels of the recording from the frame's middle. */
+/**
+ * Front of the rig or light as a bubble shows it, in pixels of the recording from the frame's
+ * middle.
+ */
 export interface BubbleImage extends ImageInBubble {
   readonly of: string;
   readonly wall: 'front' | 'rear';
@@ -193,7 +208,7 @@ export interface FilmColours {
 
 export interface FilmFigures {
   readonly filmColours: Figure<FilmColours>;
-  /** Where in its thickness the film returns least and most of the first light. */
+  /** Thicknesses at which the film is darkest and brightest under the first light of the shot. */
   readonly filmBands: Figure<{
     readonly darkest: FilmBandShare;
     readonly brightest: FilmBandShare;
@@ -201,16 +216,19 @@ export interface FilmFigures {
   readonly lifeS: Figure<number>;
   /** The depth that a dome as wide as a level film would need in this frame, mm. */
   readonly domeDepthMm: Figure<number>;
-  /** Stops that a level film saves by needing no such depth; 0: the depth there would hold it. */
+  /**
+   * Stops that a level film saves because it doesn't need that depth; 0: the available depth would
+   * be enough.
+   */
   readonly flatSavesStops: Figure<number>;
-  /** Take and settling over the film's life: 1 just fits. */
+  /** Take and settling time over the lifetime of the film: 1 just fits. */
   readonly shareOfLife: Figure<number>;
 }
 
 export interface MirrorFigures extends FlatMirrorFigures, BubbleFigures, FilmFigures {
-  /** R, the share of the first light that comes back, on average over the film's thickness. */
+  /** R, the reflected share of the first light, on average over the film's thickness. */
   readonly reflectance: Figure<number>;
-  /** Background over film: 1/20 is seen. */
+  /** Luminance of the background over that of the film; 1/20 is visible. */
   readonly strayRatio: Figure<number>;
 }
 
@@ -223,17 +241,20 @@ export interface WeighedPart {
 }
 
 export interface LoadFigures {
-  /** Of the whole rig, without what carries it. */
+  /** Of the whole rig, without head and stand. */
   readonly massKg: Figure<number>;
   /** From the sensor plane forward, mm. */
   readonly centreOfGravityMm: Figure<number>;
-  /** Where the rig is held, from the sensor plane forward, mm. */
+  /** Position of the foot, from the sensor plane forward, mm. */
   readonly footMm: Figure<number>;
-  /** What the rig turns its foot by, N·m: positive dips the lens. */
+  /** Moment of the rig about its foot, N·m; positive tips the lens down. */
   readonly momentAtFootNewtonMetres: Figure<number>;
-  /** What all before the body turns its mount by, N·m, with the body held. */
+  /** Moment of everything in front of the body about the lens mount, N·m, with the body held. */
   readonly momentAtMountNewtonMetres: Figure<number>;
-  /** Of a boom: over 1 it stands, 1.5 is the usual margin; Infinity: nothing tips it. */
+  /**
+   * Stability factor of a boom: over 1 is stable, 1.5 is the usual margin; Infinity: nothing tips
+   * it.
+   */
   readonly stabilityFactor: Figure<number>;
 }
 
@@ -247,7 +268,7 @@ export interface MotionFigures {
 /** A pull of focus at one of its ends. */
 export interface PullEnd {
   readonly fieldMm: readonly [width: number, height: number];
-  /** Where the plane of focus lies then. */
+  /** Position of the plane of focus at this end. */
   readonly subjectToSensorMm: number;
 }
 
@@ -256,14 +277,15 @@ export interface FocusPullFigures {
   /** How far the plane of focus goes along the axis. */
   readonly pullTravelMm: Figure<number>;
   /**
-   * What is sharp beyond both ends of the pull, mm: depth in front of its nearer end and behind its
-   * farther one, each as the rig is there, by the larger of circle of confusion and Airy disk.
+   * Depth that is sharp beyond both ends of the pull, mm: in front of its nearer end and behind
+   * its farther one, each with the rig at that end, by the larger of circle of confusion and Airy
+   * disk.
    */
   readonly pullDepthMm: Figure<number>;
 }
 
 export interface RecordingFigures {
-  /** All takes of the shot, without what settles before them, s. */
+  /** All takes of the shot, without settling time, s. */
   readonly recordedS: Figure<number>;
   readonly recordedBytes: Figure<number>;
 }
@@ -271,7 +293,7 @@ export interface RecordingFigures {
 /** The light of the shot that is most in the way of lens or view. */
 export interface LightInTheWay {
   readonly light: string;
-  /** Between its face and the lens, mm, at least; 0 or less: they meet. */
+  /** Smallest distance between its face and the lens, mm; 0 or less: they touch. */
   readonly clearanceMm: number;
   /** Share of the frame that it hides from the lens. */
   readonly hiddenShare: number;

@@ -67,8 +67,8 @@ function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Fi
 }
 
 /**
- * How the light goes over a cycle: as stated, and a filament on the mains as a sine, which its power
- * is and its heat smooths further. Of other lamps it is not known.
+ * The waveform of the light: as stated, and a sine for a filament on the mains, whose power is a
+ * sine that its heat smooths further. For other lamps it is unknown.
  */
 function courseOf({ name, fields }: LightInUse): Figure<LampFlicker['course']> {
   const { waveform, kind, modulation } = fields;
@@ -77,7 +77,10 @@ function courseOf({ name, fields }: LightInUse): Figure<LampFlicker['course']> {
   return known(isFilament ? 'sine' : 'unknown');
 }
 
-/** How often a light pulses; 0: it doesn't. What isn't stated is not known, and never safe. */
+/**
+ * Frequency of the light's pulses; 0: it doesn't pulse. A frequency that isn't stated is unknown,
+ * never assumed to be harmless.
+ */
 function modulationHz({ name, fields }: LightInUse, bench: Bench): Figure<number> {
   const { modulation } = fields;
   if (modulation.state !== 'missing')

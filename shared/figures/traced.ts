@@ -1,4 +1,4 @@
-/** How the picture is made, by calculation: the rig traced at the setting that the shot asks for. */
+/** The picture by calculation: the rig traced at the setting that the shot needs. */
 
 import type { Chain } from '../optics/arrangement.ts';
 import { type ChainTrace, traceChain, type UnknownFigure as Untraced } from '../optics/chain.ts';
@@ -13,7 +13,7 @@ import { remembered } from './remembered.ts';
 import { needOf } from './rig-layout.ts';
 import type { OpticalFigures } from './shot-figures.ts';
 
-/** A field this close to the end of the reach is reached: the chain's own accuracy. */
+/** A field this close to the end of the reach counts as reached: the chain is no more accurate. */
 export const REACH_TOLERANCE = 0.005;
 
 const traceOf = remembered(traceChain);
@@ -68,7 +68,7 @@ export function ringSetting(lens: LensPart, setting: number | 'closest' | 'infin
   return ringForDistance(lens, setting).ringMagnification;
 }
 
-/** The same, or that the ring does not go there. */
+/** The same, or the reason that the ring can't be set there. */
 export function setRing(
   lens: LensPart,
   setting: number | 'closest' | 'infinity',

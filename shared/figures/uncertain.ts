@@ -32,6 +32,9 @@ export interface Bounds {
 /** Where an input stands: at an end, or in its middle. */
 export type End = -1 | 0 | 1;
 
+/** How far each width is from its middle: -1 the low end, 1 the high one. */
+export type Stands = readonly number[];
+
 /** Takes one number out of a shot's figures. */
 export type Pick = (figures: ShotFigures) => Figure<number>;
 
@@ -94,13 +97,12 @@ export class UncertainShot {
    * @param stands from -1, the low end, over 0, the middle, to 1, the high end
    */
   at(stands: readonly number[]): LaidOut {
-    if (stands.every((stand) => stand === 0)) return this.middle;
-    const key = stands.join(' ');
+    const each = this.widths.map((width, index) => changeTo(width, stands[index] ?? 0));
+    if (each.every((change) => change === undefined)) return this.middle;
+    const key = each.map((change, index) => (change ? stands[index] : 0)).join(' ');
     let corner = this.#corners.get(key);
     if (!corner) {
-      const changes = this.widths.flatMap(
-        (width, index) => changeTo(width, stands[index] ?? 0) ?? [],
-      );
+      const changes = each.filter((change) => change !== undefined);
       const bench = changedBench(this.middle.bench, changes);
       corner = { bench, figures: figuresOf(bench) };
       this.#corners.set(key, corner);
@@ -125,6 +127,20 @@ export class UncertainShot {
     if (all.every((moves) => moves.length === 0)) return undefined;
     const values = views.flatMap((one) => this.#valuesIn(pick, one));
     return { low: Math.min(...values), high: Math.max(...values), widenedBy: this.#shares(all) };
+  }
+
+  /**
+   * How all widths stand where each alone makes a figure least, and where it makes it greatest;
+   * undefined: nothing moves it, or it is not known.
+   */
+  extremes(pick: Pick): { readonly least: Stands; readonly most: Stands } | undefined {
+    const view = this.#viewFrom(
+      pick,
+      this.widths.map(() => 0),
+    );
+    if (!view || view.moves.every((move) => move === undefined)) return undefined;
+    const at = (end: 'low' | 'high'): Stands => view.moves.map((move) => move?.[end].stand ?? 0);
+    return { least: at('low'), most: at('high') };
   }
 
   /** What each width does to a figure alone; undefined: the figure has no value there. */

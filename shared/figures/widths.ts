@@ -38,6 +38,8 @@ export interface Width {
   readonly at: Place | null;
   /** null: it was written as a range. */
   readonly assumed: AssumptionId | null;
+  /** What is assumed; left out: it was written as a range, or only words say it. */
+  readonly prior?: Prior;
   readonly low: Change;
   readonly high: Change;
   /** What it is taken for between them; null: there is nothing between the ends (`none` or 100 Hz). */
@@ -69,6 +71,8 @@ export const isOfRig = ({ at }: Width): boolean => at !== null && isRigsPlace(at
 export function changeTo(width: Width, stand: number): Change | undefined {
   if (stand === 0) return undefined;
   const end = stand < 0 ? width.low : width.high;
+  // An end of what is assumed may be its middle.
+  if (end.value === width.middle) return undefined;
   if (Math.abs(stand) === 1 || width.middle === null) return end;
   const value = width.middle + Math.abs(stand) * ((end.value as number) - width.middle);
   return { ...end, value } as Change;
@@ -207,6 +211,7 @@ function assumedWidth(at: Place, of: string, { id, prior }: Assumed): Width | un
     of,
     at,
     assumed: id,
+    prior,
     low: end(prior.low),
     high: end(prior.high),
     middle: prior.middle,
@@ -225,6 +230,7 @@ function constantsIn(bench: Bench): readonly Width[] {
       of: null,
       at: null,
       assumed: id,
+      prior,
       low: end(prior.low),
       high: end(prior.high),
       middle: prior.middle,

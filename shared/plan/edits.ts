@@ -2,8 +2,8 @@
  * Makes an edit said in places into the least edits of the text: comments, layout, line ends and
  * block or flow style stay as they are.
  */
-import { colonOf } from '../syntax/nodes.ts';
 
+import { colonOf } from '../syntax/nodes.ts';
 import { addEntry, createPath } from '../text/add-entry.ts';
 import type { ChunkedText } from '../text/chunked-text.ts';
 import { type Home, pairIn, type TextEdit } from '../text/edit-home.ts';
@@ -13,13 +13,14 @@ import { parseChunk } from '../text/parse.ts';
 import { isBelow, nodeAt } from '../text/path.ts';
 import { removeAt } from '../text/remove.ts';
 import type { Pair, Path, Span } from '../text/tree.ts';
+import { keysOf } from './entry-id.ts';
 import type { PlanEdit } from './problem.ts';
 
 /** The edits, in the order of the text; none where the place can't be edited as asked. */
 export function toTextEdits(edit: PlanEdit, text: ChunkedText): readonly TextEdit[] {
-  if (edit.op === 'add-entry') return addEntry(text, edit.section, edit.name, edit.text);
+  if (edit.op === 'add-entry') return addEntry(text, keysOf(edit.section), edit.name, edit.text);
   const { entry, path } = edit.at;
-  const full: Path = [...(entry === '' ? [] : entry.split('/')), ...path];
+  const full: Path = [...keysOf(entry), ...path];
   const home = homeOf(text, full);
   if (!home) return edit.op === 'set' ? createPath(text, full, edit.text) : [];
   switch (edit.op) {

@@ -3,7 +3,9 @@
  * text as it was written; the generated validators judge the whole, and what they refuse is
  * always said in words of our own.
  */
+
 import type { Node, Path, Span } from '../text/tree.ts';
+import { keyOfEntry, plainId } from './entry-id.ts';
 import type { Field } from './field.ts';
 import type { DefName } from './generated/names.ts';
 import { SHAPES } from './generated/shapes.ts';
@@ -37,7 +39,7 @@ interface LoweredField<F> {
 
 /** The last key of a place: an entry's name, as written where it is one of several of that name. */
 const nameAt = ({ entry, path = [] }: LoweredFrom): string =>
-  String(path.at(-1) ?? entry.slice(entry.lastIndexOf('/') + 1).split('\u0001', 1)[0]);
+  String(path.at(-1) ?? keyOfEntry(plainId(entry)));
 
 const lowering = ({ file, entry, unread = [] }: LoweredFrom): Lowering => ({
   file,

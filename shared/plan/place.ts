@@ -2,13 +2,17 @@
  * Where a value stands, said without offsets: which file, which entry, which keys below it. A
  * place stays true while lines are added above the entry; it becomes a range only at the edge.
  */
-import type { Path } from '../text/tree.ts';
+import type { Path, Span } from '../text/tree.ts';
 
 /** An absolute URI; opaque to the core except for resolving `use`. */
 export type FileId = string;
 
-/** Keys from the top joined by '/': 'shots/drift', 'kit/bodies/body-a', 'deliver', '' (the file). */
-export type EntryId = string;
+declare const ofEntry: unique symbol;
+/**
+ * Keys from the top joined by '/': 'shots/drift', 'kit/bodies/body-a', 'deliver', '' (the file). Made and
+ * taken apart by entry-id.ts alone.
+ */
+export type EntryId = string & { readonly [ofEntry]: true };
 
 export interface Place {
   readonly file: FileId;
@@ -16,6 +20,8 @@ export interface Place {
   readonly path: Path;
   /** Which part of the pair at `path`: its key, its value (default), or both. */
   readonly part?: 'key' | 'value' | 'pair';
+  /** Of text that couldn't be read, in place of a path: `entry` is its chunk, and this is in it. */
+  readonly span?: Span;
 }
 
 /** The place of what stands under these keys at a place. */

@@ -11,7 +11,7 @@ export interface Ends<T> {
   readonly high: T;
 }
 
-export type RoughParsed<T> =
+type RoughParsed<T> =
   | {
       readonly ok: true;
       readonly value: T;
@@ -35,7 +35,7 @@ export interface RoughForm<T> {
   print(range: Ends<T>, as?: string): string;
 }
 
-export interface RoughSpec {
+interface RoughSpec {
   readonly sign: 'positive' | 'zero-up' | 'any';
   /** Empty: a number without a unit. */
   readonly units: readonly Unit[];

@@ -155,6 +155,17 @@ export function figureWords(
   return wordsOf(declaration, value, why, say);
 }
 
+/** What lies round one figure alone, in brackets; empty where it has no width that its digits show. */
+export const boundsBehind = (
+  name: string,
+  value: unknown,
+  bounds: NonNullable<BoundsJson['bounds']>[string] | null | undefined,
+  say: Say,
+): string => {
+  const declaration = DECLARATIONS.get(name);
+  return declaration ? boundsText(declaration.is, value, bounds ?? undefined, say) : '';
+};
+
 /** `workingDistanceMm` as "working distance", `depthMm.needed` as "depth needed". */
 export const figureLabel = (name: string): string =>
   inLanguage(DECLARATIONS.get(name)?.label ?? name);

@@ -31,6 +31,10 @@ export interface JsonFinding {
   readonly shot?: string;
   /** Names carry their unit: `neededMm`. */
   readonly numbers?: Readonly<Record<string, number>>;
+  /** Left out: the finding is sure, whatever the uncertain values are. */
+  readonly certainty?: 'probable';
+  /** The uncertain value that would settle a probable finding. */
+  readonly settledBy?: string;
   /** Places that the finding follows from. */
   readonly related?: readonly {
     readonly file: string;
@@ -102,6 +106,10 @@ export const jsonFinding = (
   range: fromOne(finding.range),
   ...(finding.shot !== undefined && { shot: finding.shot }),
   ...(finding.numbers && { numbers: finding.numbers }),
+  ...(finding.settledBy !== undefined && {
+    certainty: 'probable' as const,
+    settledBy: finding.settledBy,
+  }),
   ...(finding.related.length > 0 && {
     related: finding.related.map(({ file, range, words }) => ({
       file: nameOf(file),

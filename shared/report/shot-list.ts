@@ -2,12 +2,14 @@
  * The cuts of the edit as a table for spreadsheets: CSV by RFC 4180, a line a cut. A text that a
  * spreadsheet would take for a formula gets an apostrophe before it, since a plan may come from anybody.
  */
+
+import { editJson } from '../figures/edit-contract.ts';
 import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
-import { editJson } from '../figures/edit-json.ts';
 import { ifKnown } from '../plan/field.ts';
+import { speedWords } from '../say/timeline.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { message } from '../words/message.ts';
-import { joinWords, speedWords } from './edit-words.ts';
+import { joinWords } from './edit-words.ts';
 import { inertLine } from './inert.ts';
 
 const HEAD = [

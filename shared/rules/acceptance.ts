@@ -13,7 +13,7 @@ export type Allowances = Field<ReadonlyMap<string, Field<Allowance>>>;
 
 export interface Accepted {
   readonly findings: readonly Finding[];
-  /** Rules that the plan's own acceptances were needed for. */
+  /** Rules of which the plan's own acceptances accepted a finding. */
   readonly byPlan: readonly string[];
 }
 
@@ -57,7 +57,7 @@ export function accept(
   return { findings: kept, byPlan: [...byPlan] };
 }
 
-/** Where the bound stands that a finding is past; undefined where it is accepted. */
+/** The place of the limit that a finding exceeds; undefined if the finding is accepted. */
 function pastBound(
   finding: Finding,
   allowance: Field<Allowance>,

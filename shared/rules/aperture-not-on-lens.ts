@@ -3,7 +3,7 @@ import { setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
 import type { ShotRule } from './shot-rule.ts';
 
-/** Marks are rounded: f/22 is 22.63. Within this of an end, a number is that end. */
+/** Marks are rounded: f/22 is f/22.63. A number within this of an end of the range is that end. */
 const DEAD_BAND = 0.03;
 
 interface Facts {

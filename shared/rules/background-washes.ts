@@ -4,7 +4,7 @@ import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Background over film from which on colours look washed out. Common practice. */
 const WASHED = 1 / 20;
-/** What the two luminances are good to, a sixth of a stop. */
+/** Accuracy of the two luminances: 1/6 stop. */
 const DEAD_BAND = 1.12;
 
 interface Facts {

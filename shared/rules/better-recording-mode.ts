@@ -9,7 +9,7 @@ interface Facts {
   readonly gains: Gains;
 }
 
-/** What it has more of. */
+/** The properties in which it is better. */
 interface Gains {
   readonly pixels?: { readonly width: number; readonly height: number };
   readonly fps?: number;
@@ -62,10 +62,10 @@ const gainsWords = ({ pixels, fps, mbPerS }: Gains): readonly string[] => [
   ...(mbPerS === undefined ? [] : [`${Number(mbPerS.toFixed(1))} Mb/s`]),
 ];
 
-/** Empty where it is worse in anything, or takes in another part of the sensor. */
+/** Empty if it is worse in anything, or records another part of the sensor. */
 function gainsOf(setting: Setting, chosen: Setting): Gains {
   if (setting.name === chosen.name || setting.areaWidth !== chosen.areaWidth) return {};
-  // A bitrate that isn't given may be either side of the other.
+  // An unknown bit rate may be higher or lower than the other.
   if ((setting.bitrate === undefined) !== (chosen.bitrate === undefined)) return {};
   const pixels = setting.width * setting.height - chosen.width * chosen.height;
   const worse =

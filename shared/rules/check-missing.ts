@@ -1,54 +1,84 @@
-import type { Field } from '../plan/field.ts';
-import { below } from '../plan/place.ts';
-import type { PlanEdit } from '../plan/problem.ts';
+import { entryAt } from '../plan/entry-id.ts';
 import { message } from '../words/message.ts';
-import { hasSubjectAndRig, KNOWN_CHECKS, missingChecks } from './checks-called-for.ts';
-import type { ShotRule } from './shot-rule.ts';
+import { addMissingChecks } from './add-checks.ts';
+import { KNOWN_CHECKS } from './checks-called-for.ts';
+import type { PlanRule } from './plan-rule.ts';
 
 interface Facts {
-  readonly checks: readonly string[];
+  /** Every shot that lacks checks, with their names. */
+  readonly shots: readonly { readonly shot: string; readonly checks: readonly string[] }[];
 }
 
 /** Checks that a shot may need; a plan may add others under names of its own. */
 const listed = `Known checks are ${KNOWN_CHECKS.map(({ name, what }) => `\`${name}\` (${what.charAt(0).toLowerCase()}${what.slice(1)})`).join(', ')}; you may add checks of your own`;
 
-export const checkMissing: ShotRule<Facts> = {
+export const checkMissing: PlanRule<Facts> = {
   name: 'check-missing',
   severity: 'warning',
   docs: {
-    when: 'checks that the shot needs are missing from the checklist of the shot, from `every-shot` and from `once`.',
+    when: 'checks that shots need are missing from the checklists of those shots, from `every-shot` and from `once`. There is one finding for the whole plan. The hover of a shot lists what that shot lacks.',
     why: 'A film that lasts half a minute leaves no second take after a forgotten setting. The checks follow from the subject, the light, the move and the rig.',
-    remedy: `Add the checks and tick them on the day. ${listed}.`,
+    remedy: `Add the checks and tick them on the day. The fix adds what all shots need to \`every-shot\`, checks of the day to \`once\`, and the rest to the shots. ${listed}.`,
     bad: [{ says: 'a film without its checks', change: { 'shots/skin/preflight': null } }],
-    good: [{ says: 'all of them', change: {} }],
+    good: [
+      { says: 'all of them', change: {} },
+      {
+        says: 'a shot that is accepted without them',
+        change: {
+          'shots/skin/preflight': null,
+          'shots/skin/allow': '{ check-missing: { because: a test of the flow } }',
+        },
+      },
+    ],
   },
-  check({ bench }) {
-    if (!hasSubjectAndRig(bench) || !bench.subject || !bench.rig) return [];
-    const missing = missingChecks(bench).map(({ name }) => name);
-    if (missing.length === 0) return [];
-    return [{ at: { ...bench.at, part: 'key' as const }, facts: { checks: missing } }];
+  check({ file, shots, preflight }) {
+    const lacking = shots.filter(({ checks }) => checks.missing.length > 0);
+    if (lacking.length === 0) return [];
+    const entry = preflight.state === 'missing' ? 'shots' : 'preflight';
+    return [
+      {
+        at: { file, entry: entryAt(entry), path: [], part: 'key' as const },
+        facts: {
+          shots: lacking.map(({ shot, checks }) => ({ shot, checks: checks.missing })),
+        },
+      },
+    ];
   },
-  words: ({ checks }) => ({
-    what:
-      checks.length === 1
-        ? message`A check is missing from the checklist: ${checks.join()}.`
-        : message`${checks.length} checks are missing: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
-    ...(checks.length > 2 && { why: message`All of them: ${checks.join(', ')}.` }),
-  }),
-  numbers: ({ checks }) => ({ missing: checks.length }),
-  fixes: ({ facts: { checks } }, { bench }) => [
-    {
-      title:
-        checks.length === 1 ? message`Add ${checks.join()}` : message`Add ${checks.length} checks`,
-      edits: added(checks, bench.fields.preflight),
-    },
-  ],
+  words({ shots }) {
+    const names = namesIn(shots);
+    return {
+      what: whatIs(names, shots),
+      why:
+        names.length === 1
+          ? message`Subject, light, move or rig need it. Add it and tick it on the day.`
+          : message`Subject, light, move or rig need them: ${names.join(', ')}. Add them and tick them on the day.`,
+    };
+  },
+  numbers: ({ shots }) => ({ missing: namesIn(shots).length, shots: shots.length }),
+  beyond(now, then) {
+    const known = new Map(then.shots.map(({ shot, checks }) => [shot, checks]));
+    const shots = now.shots.flatMap(({ shot, checks }) => {
+      const more = checks.filter((name) => !known.get(shot)?.includes(name));
+      return more.length > 0 ? [{ shot, checks: more }] : [];
+    });
+    return shots.length > 0 ? { shots } : null;
+  },
+  fixes: (_, view) => addMissingChecks(view),
 };
 
-/** The checks added after those already listed; all at once where none is yet. */
-function added(checks: readonly string[], preflight: Field<unknown>): readonly PlanEdit[] {
-  const { at } = preflight;
-  if (preflight.state === 'missing')
-    return [{ op: 'set', at, text: checks.map((name) => `${name}: open`).join('\n') }];
-  return checks.map((name) => ({ op: 'set', at: below(at, name), text: 'open' }));
+/** Each check once, in the order of the list of known checks. */
+function namesIn(shots: Facts['shots']): readonly string[] {
+  const missing = new Set(shots.flatMap(({ checks }) => checks));
+  return KNOWN_CHECKS.flatMap(({ name }) => (missing.has(name) ? [name] : []));
+}
+
+function whatIs(names: readonly string[], shots: Facts['shots']): string {
+  const [only] = shots;
+  if (shots.length === 1 && only)
+    return names.length === 1
+      ? message`A check is missing in \`${only.shot}\`: ${names.join()}.`
+      : message`${names.length} checks are missing in \`${only.shot}\`.`;
+  return names.length === 1
+    ? message`A check is missing in ${shots.length} shots: ${names.join()}.`
+    : message`${names.length} checks are missing in ${shots.length} shots.`;
 }

@@ -50,5 +50,9 @@ export const checkOpen: ShotRule<Facts> = {
         : message`Clips were recorded with ${checks.length} checks open: ${checks.slice(0, 2).join(', ')}${checks.length > 2 ? message` and ${checks.length - 2} more` : ''}.`,
     ...(checks.length > 2 && { why: message`All of them: ${checks.join(', ')}.` }),
   }),
+  beyond(now, then) {
+    const checks = now.checks.filter((name) => !then.checks.includes(name));
+    return checks.length > 0 ? { checks } : null;
+  },
   numbers: ({ checks }) => ({ open: checks.length }),
 };

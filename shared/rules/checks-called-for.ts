@@ -1,6 +1,6 @@
 /**
- * The checks that a shot calls for, from what it is: its subject, its light, its moves, its rig.
- * Common practice throughout.
+ * The checks that a shot needs because of its subject, its light, its moves and its rig. Common
+ * practice throughout.
  */
 import type { Bench } from '../figures/bench.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
@@ -8,8 +8,10 @@ import { later } from '../words/message.ts';
 
 export interface CheckCalledFor {
   readonly name: string;
-  /** What is done, as an order. */
+  /** The check as an order. */
   readonly what: string;
+  /** Done once a day and not before each shot. */
+  readonly daily?: true;
 }
 
 type Condition = (bench: Bench) => boolean;
@@ -31,7 +33,7 @@ const lightSays =
   ({ lights }) =>
     lights.known && lights.value.some((light) => test(light as never));
 
-/** What a light says under a key; what can't be read there is no ground to ask for more. */
+/** The value of a light's key. A value that can't be read is no reason to require a check. */
 const field = (light: { fields: Record<string, unknown> }, key: string): unknown => {
   const said = light.fields[key] as Field<unknown>;
   return said.state === 'invalid' ? 'none' : ifKnown(said);
@@ -68,7 +70,7 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
     when: () => true,
   },
   { name: 'white-balance-fixed', what: later`Set white balance manually`, when: () => true },
-  { name: 'card-and-battery', what: later`Check card and battery`, when: () => true },
+  { name: 'card-and-battery', what: later`Check card and battery`, daily: true, when: () => true },
   {
     name: 'background-clear',
     what: later`Clear the background and rear reflections`,
@@ -81,7 +83,8 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
       (light) =>
         field(light, 'modulation') !== 'none' &&
         field(light, 'kind') !== 'daylight' &&
-        // What can't be read has its own finding, and may say that it doesn't flicker.
+        // A value that can't be read has its own finding, and may say that the light doesn't
+        // flicker.
         !['modulation', 'kind'].some((key) => isInvalid(light, key)),
     ),
   },
@@ -126,10 +129,10 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
 export const checksCalledFor = (bench: Bench): readonly CheckCalledFor[] =>
   CHECKS.filter(({ when }) => when(bench));
 
-/** Every check that Lamella knows, with what it asks. */
+/** Every check that Lamella knows, with its order. */
 export const KNOWN_CHECKS: readonly CheckCalledFor[] = CHECKS;
 
-/** The called-for checks that the plan does not have: neither the shot, nor every shot, nor once. */
+/** The needed checks that neither the shot nor the plan lists, under `every-shot` or `once`. */
 export const missingChecks = (bench: Bench): readonly CheckCalledFor[] =>
   bench.checksUnread ? [] : checksCalledFor(bench).filter(({ name }) => !bench.checks.has(name));
 
@@ -138,3 +141,10 @@ export const openChecks = (bench: Bench): readonly string[] =>
 
 export const hasSubjectAndRig = ({ fields }: Bench): boolean =>
   isKnown(fields.subject) && isKnown(fields.rig);
+
+/** Whether what a shot lacks can be told: it names a subject and a rig that are there. */
+export const isJudged = (bench: Bench): boolean =>
+  hasSubjectAndRig(bench) &&
+  bench.subject !== undefined &&
+  bench.rig !== undefined &&
+  !bench.checksUnread;

@@ -1,4 +1,4 @@
-/** Where a light may stand that a mirror is to show, without standing in the picture itself. */
+/** Finds a direction in which a mirror shows a light and the light stays out of the picture. */
 import { type Bench, type LightInUse, substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { sourceOf } from '../figures/light-source.ts';
@@ -18,7 +18,7 @@ interface Direction {
   readonly acrossRad: number;
 }
 
-/** How much of what the light is larger than the patch is given to standing aside. */
+/** Share of the light's spare size that may be used to move it aside. */
 const SHARES = [0, 0.5, 0.8, 0.95];
 
 /**
@@ -50,7 +50,7 @@ export function clearDirection(
   }).find((direction) => serves(moved(bench, inUse, direction), mayStayBlack));
 }
 
-/** A light is turned aside by so much at a time, and no further than this in all. */
+/** A light is moved aside in steps of this size, and no further than this in all. */
 const STEP_RAD = Math.PI / 180;
 const MOST_STEPS = 60;
 
@@ -83,12 +83,12 @@ export function directionAside(
   return undefined;
 }
 
-/** The side of the lens axis that a light stands on; on it, above. */
+/** The side of the lens axis on which a light is; above, if it is on the axis. */
 const sideOf = (radians: number): number => (radians < 0 ? -1 : 1);
 
 const wholeDegrees = (radians: number): number => Math.round(radians / STEP_RAD) * STEP_RAD;
 
-/** The light stood elsewhere in this shot alone. */
+/** The light at another position, in this shot only. */
 export function standAt(bench: Bench, light: string, { upRad, acrossRad }: Direction): PlanFix {
   const degrees = (radians: number) => Number(((radians * 180) / Math.PI).toFixed(1));
   const [up, across] = [degrees(upRad), degrees(acrossRad)];

@@ -57,7 +57,7 @@ export const clipTooLong: ShotRule<Facts> = {
   size: ({ takeS, longestS }) => ({ kind: 'time', value: takeS - longestS }),
   numbers: ({ takeS, longestS }) => ({ takeS, longestClipS: longestS }),
   fixes: ({ at, facts: { longestS } }) => {
-    const text = KINDS.time.print(longestS as Sec);
+    const text = KINDS.time.print(longestS as Sec, longestS % 60 === 0 ? 'min' : 's');
     return [setTo(message`Shorten the take to ${text} (the limit of the camera)`, at, text)];
   },
 };

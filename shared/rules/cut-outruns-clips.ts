@@ -17,7 +17,7 @@ interface Facts {
   readonly clip: number | null;
   readonly uncoveredFrames: number;
   readonly isListed: boolean;
-  /** Later cuts of the shot that nothing is left for either. */
+  /** Later cuts of the shot for which no footage is left. */
   readonly more: number;
 }
 
@@ -64,7 +64,7 @@ export const cutOutrunsClips: PlanRule<Facts> = {
     ],
   },
   check(view) {
-    /** Once a shot's clips are used up, they are so for every cut that is laid behind. */
+    /** When a shot's clips are used up, no later cut has any footage. */
     const usedUp = new Set<string>();
     return cutsIn(view).flatMap(({ edit, cut }): Observation<Facts>[] => {
       const { uncoveredFrames, laid, clipS, fields, footage } = cut;
@@ -118,7 +118,7 @@ export const cutOutrunsClips: PlanRule<Facts> = {
   },
 };
 
-/** Cuts of the shot behind this one that are not covered either. */
+/** Later cuts of the shot that are not covered either. */
 function laterOf(cut: CutFigures, cuts: readonly CutFigures[]): number {
   const behind = cuts.slice(cuts.indexOf(cut) + 1);
   return behind.filter(
@@ -134,7 +134,7 @@ const moreWords = (more: number): string =>
       ? message` No footage is left for a later cut of it.`
       : message` No footage is left for ${more} later cuts of it.`;
 
-/** The source that the joins need beyond the cut, s. */
+/** Footage that the transitions need beyond the cut, s. */
 const handleS = (cut: CutFigures, side: 'handleBefore' | 'handleAfter'): number => {
   const handle = cut[side];
   if (!handle.known || !cut.lengthS.known || !cut.track.known || !cut.speed.known) return 0;
@@ -156,7 +156,8 @@ function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[
   if (!cut.track.known || !cut.fields) return [];
   const { startFrame, endFrame } = cut.track.value;
   const left = endFrame - startFrame - uncoveredFrames;
-  // A ramp keeps its ends: cut shorter, it is steeper and uses less in step with its length.
+  // A ramp keeps its end speeds: a shorter one is steeper and uses less footage in proportion to
+  // its length.
   if (left < 1) return [];
   const text = framesText(left);
   return [

@@ -11,7 +11,7 @@ import { message } from '../words/message.ts';
 import { USABLE_CONTRAST } from './diffraction-eats-detail.ts';
 import { placeWords, relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
 
-/** What the paraxial depth is good to: a shortage smaller than this is none. */
+/** Accuracy of the paraxial depth: a smaller shortage is no finding. */
 const DEAD_BAND = 0.05;
 
 interface Facts {
@@ -23,9 +23,12 @@ interface Facts {
   readonly magnification: number;
   /** null: not named. */
   readonly subject: string | null;
-  /** A focus pull passes through so much of the subject, which is so deep; null: focus stands. */
+  /**
+   * Depth of the subject that a focus pull passes through, and the whole depth; null: no focus
+   * pull.
+   */
   readonly pull: { readonly travelMm: number; readonly subjectMm: number } | null;
-  /** Where no aperture holds both depth and detail: the best compromise. */
+  /** The best compromise, if no aperture gives both depth and detail. */
   readonly conflict: {
     readonly bestEffective: number;
     /** The mark on the lens that is nearest to it; undefined: its apertures are not known. */
@@ -131,7 +134,7 @@ export const depthShort: ShotRule<Facts> = {
 const nearestWords = (mark: number | undefined, say: Say): string =>
   mark === undefined ? '' : message` The nearest marked f-number is ${say.fNumber(mark)}.`;
 
-/** What is sharp at one time; along a pull what is beyond its ends. */
+/** The depth that is sharp at one time; in a focus pull, the depth beyond its ends. */
 const depthThere = ({ pullDepthMm, usableDepthMm }: ShotFigures): Figure<number> =>
   pullDepthMm.known ? pullDepthMm : usableDepthMm;
 
@@ -149,7 +152,7 @@ function contrastAt({ bench, figures }: ShotView, effective: number): number | u
   return contrast.known ? contrast.value : undefined;
 }
 
-/** The widest mark on the lens that holds the depth, never past the best f-number for it. */
+/** The widest mark on the lens that gives the depth, never beyond the best f-number for it. */
 function stopDown({ bench, figures }: ShotView, at: ShotView['bench']['at']) {
   const { effectiveFNumber, bestEffectiveFNumber: best, depthMm } = figures;
   const { marked } = bench;
@@ -170,7 +173,7 @@ function stopDown({ bench, figures }: ShotView, at: ShotView['bench']['at']) {
     : [];
 }
 
-/** The tilt at which what is needed falls to what there is, rounded down to a tenth of a degree. */
+/** The tilt at which the needed depth equals the available depth, rounded down to 0.1°. */
 function tiltLess({ bench }: ShotView, neededMm: number, depthMm: number) {
   const { tiltRad } = bench;
   if (!tiltRad.known || tiltRad.value <= 0) return [];

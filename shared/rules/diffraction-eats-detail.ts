@@ -8,7 +8,7 @@ import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Contrast at half the pixel's Nyquist frequency under which fine detail looks soft. */
 export const USABLE_CONTRAST = 0.45;
-/** Below this the detail is lost and no sharpening brings it back. */
+/** Below this contrast the detail is lost, and no sharpening restores it. */
 const GONE_CONTRAST = 0.2;
 
 interface Facts {
@@ -92,7 +92,7 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
     const { marked } = bench;
     const needed = figures.depthMm.needed;
     if (!marked.known) return [];
-    // The narrowest wider mark that keeps the contrast, so that as much depth as can stays.
+    // The narrowest mark that still keeps the contrast, so that as much depth as possible is left.
     for (const mark of bench.marksOnLens.toReversed()) {
       if (mark >= marked.value) continue;
       const opened = figuresOf(substitute(bench, { marked: known(mark) }));

@@ -6,7 +6,7 @@ import { message } from '../words/message.ts';
 import { frames, framesText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 
-/** Laying cuts on frames moves an end by half a frame. */
+/** Rounding cuts to frames moves an end by half a frame. */
 const MOST_FRAMES = 1;
 
 interface Facts {

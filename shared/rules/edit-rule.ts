@@ -41,7 +41,7 @@ export const timeText = (seconds: number): string =>
 export const rateText = (rate: Parameters<(typeof KINDS)['rate']['print']>[0]): string =>
   KINDS.rate.print(rate);
 
-/** An edit for examples: cuts as flow YAML, by name; what else it has before them. */
+/** An edit for examples: its cuts by name as flow YAML, after any other fields of the edit. */
 export const withCuts = (
   cuts: Readonly<Record<string, string>>,
   more = '',

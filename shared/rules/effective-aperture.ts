@@ -11,14 +11,15 @@ interface Facts {
   readonly isMeasured: boolean;
   readonly stops: number;
   readonly losses: readonly NamedLoss[];
-  /** What the body's display shows. */
+  /** The f-number on the body's display. */
   readonly shows: number;
-  /** A decision that rests on the difference, which the plan overlooks. */
+  /** A result that depends on the difference and that the plan overlooks. */
   readonly decision: 'reading' | 'depth' | null;
 }
 
 export const effectiveAperture: ShotRule<Facts> = {
   name: 'effective-aperture',
+  isStatement: true,
   severity: 'hint',
   docs: {
     when: 'the effective aperture is slower than the marked one. A note where the exposure or depth of field of the shot depends on it.',
@@ -64,7 +65,7 @@ export const effectiveAperture: ShotRule<Facts> = {
           marked,
           effective,
           stops,
-          // What the parts take by calculation doesn't add up to what was measured.
+          // The calculated losses of the parts don't add up to a measured loss.
           losses:
             lossByPart.known && !effectiveFNumber.measured
               ? lossByPart.value.filter((loss) => loss.stops >= 0.05)
@@ -73,7 +74,7 @@ export const effectiveAperture: ShotRule<Facts> = {
           shows: bench.bodyShows === 'effective' ? effective : marked,
           decision,
         },
-        // Beside every such aperture: what it follows from stands in its hover.
+        // This hint is shown at every such aperture; the hover lists its inputs.
         ...(decision && { related: relatedTo(at, effectiveFNumber) }),
       },
     ];

@@ -13,7 +13,7 @@ import { relatedTo, type ShotRule } from './shot-rule.ts';
 /** One-third stop: the smallest step on most cameras, so smaller errors can't be corrected. */
 const NOTICED_STOPS = 1 / 3;
 const SPOILT_STOPS = 2 / 3;
-/** What readings and marked settings are good to, so that nothing flips at a rounding. */
+/** Accuracy of readings and marked settings, so that no finding depends on rounding. */
 const DEAD_BAND_STOPS = 0.04;
 
 interface Facts {
@@ -21,10 +21,10 @@ interface Facts {
   readonly iso: number;
   /** null: not known. */
   readonly marked: number | null;
-  /** null: beyond all numbers. */
+  /** null: no limit. */
   readonly isoNeeded: number | null;
   readonly settable: IsoRange;
-  /** null: not known; a reading through the rig does without. */
+  /** null: unknown; a reading through the rig doesn't need it. */
   readonly effective: number | null;
   /** The effective f-number was measured. */
   readonly isMeasured: boolean;
@@ -95,6 +95,7 @@ export const exposureOff: ShotRule<Facts> = {
     };
   },
   size: ({ errorStops }) => ({ kind: 'stops', value: Math.abs(errorStops) }),
+  side: ({ errorStops }) => (errorStops > 0 ? 'over' : 'under'),
   numbers: ({ errorStops, isoNeeded, effective }) => ({
     exposureErrorStops: errorStops,
     ...(isoNeeded !== null && { isoNeeded }),

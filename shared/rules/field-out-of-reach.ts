@@ -12,7 +12,7 @@ import { rigFixes, standingRigFixes } from './rig-fixes.ts';
 import type { Observation, Words } from './rule.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
-/** The chain's own accuracy: a field this close to the end of the reach is reached. */
+/** Accuracy of the chain: a field this close to the end of the reach counts as reached. */
 const DEAD_BAND = 0.005;
 
 /** Rigs of the kit that are offered instead. */
@@ -25,15 +25,15 @@ interface ReachFacts {
   readonly wanted: number;
   readonly least: number;
   readonly most: number;
-  /** Width of what is recorded, mm on the sensor. */
+  /** Width of the recorded area on the sensor, mm. */
   readonly recordedMm: number | null;
   readonly rig: string;
 }
 
-/** A distance on the ring, from the sensor, that is nearer than the ring goes. */
+/** A focus distance from the sensor that is nearer than minimum focus. */
 interface RingFacts {
   readonly ringMm: number;
-  /** As near as it goes; null: the lens has no closest setting, so no ring to turn. */
+  /** Minimum focus; null: the lens has no `closest` setting, so it has no ring to turn. */
   readonly closestMm: number | null;
   readonly lens: string;
 }
@@ -151,7 +151,7 @@ function ringWords({ ringMm, closestMm, lens }: RingFacts, say: Say): Words {
   };
 }
 
-/** Whether what the shot wants in the frame is known to be nothing that its rig can set. */
+/** Whether the rig certainly can't set what the shot needs in the frame. */
 export const isOutOfReach = (bench: Bench, figures: ShotFigures): boolean =>
   beyondRing(bench).length > 0 || beyondReach(bench, figures).length > 0;
 
@@ -197,12 +197,12 @@ function nearestFieldFixes(
       ? message`Frame ${text}, the tightest this rig allows`
       : message`Frame ${text}, the widest this rig allows`;
   } else return [];
-  // What was meant to be seen is seen otherwise: nothing to be done unasked.
+  // Such a fix changes what the picture shows, so it is never applied unasked.
   const percent = significant((nearest / wanted) * 100, 2);
   return [setTo(title, at, text, message`subject appears at ${percent}% of the planned size`)];
 }
 
-/** To three significant digits, on the side given, so that the end of the reach is not passed. */
+/** To three significant digits, rounded so that the end of the reach is not exceeded. */
 function roundInside(value: number, side: 'up' | 'down'): number {
   const step = 10 ** (Math.floor(Math.log10(value)) - 2);
   const steps = side === 'up' ? Math.ceil(value / step) : Math.floor(value / step);

@@ -7,7 +7,7 @@ import type { PlanFix } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
-/** What the depth is good to. */
+/** Accuracy of the depth. */
 const DEAD_BAND = 0.05;
 
 interface Facts {
@@ -89,7 +89,7 @@ export const focusDrifts: ShotRule<Facts> = {
         ),
       );
     }
-    // What the subject itself needs of the depth is left to it; the rest may be travelled.
+    // The depth that the subject itself needs is kept; the move may use the rest.
     const still = figuresOf(
       substitute(bench, { fields: { ...bench.fields, move: { state: 'missing', at: move.at } } }),
     );

@@ -1,4 +1,4 @@
-/** Cuts that one grade is meant for, with the shots they show: who has which light and white balance. */
+/** Cuts that share one grade, and their shots with light and white balance. */
 
 import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -28,7 +28,7 @@ export function gradeGroups(
   return groups;
 }
 
-/** The value that most have, the first of them where several are as many. */
+/** The most frequent value; of equally frequent ones, the first. */
 export function usual<T>(values: readonly T[]): T | undefined {
   const counts = new Map<T, number>();
   for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);

@@ -3,12 +3,12 @@ import { message } from '../words/message.ts';
 import { type IsoRange, isoRangeOf, needsIso } from './needed-iso.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
-/** Third-stop marks are rounded; a body's end mark answers for itself. */
+/** Third-stop marks are rounded; at an end of the range, the body's own mark counts. */
 const DEAD_BAND = 0.03;
 
 interface Facts {
   readonly iso: number;
-  /** `auto`: what the body would have to choose. */
+  /** With `auto`, the ISO that the body would need. */
   readonly chosenBy: 'plan' | 'body';
   readonly limit: number;
   readonly which: 'lowest' | 'highest' | 'usable-to';

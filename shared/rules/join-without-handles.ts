@@ -129,7 +129,7 @@ function lackOf(cut: CutFigures, previous: CutFigures | undefined): Omit<Facts, 
       longestFrames: 0,
     };
   const room = {
-    // Frames of each cut that no other dissolve takes.
+    // Frames of each cut that no other dissolve uses.
     own: lengthOf(cut),
     previous: lengthOf(previous) - (previous.join.known ? previous.join.value.after : 0),
     // A cut that outruns its clip has a finding of its own.

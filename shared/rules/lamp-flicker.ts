@@ -5,7 +5,7 @@ import { KINDS } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
-/** Share of the light that may swing from frame to frame before it is seen. */
+/** Share by which the light may vary from frame to frame before anybody sees it. */
 const SEEN = 0.02;
 
 interface Facts {
@@ -15,7 +15,7 @@ interface Facts {
   readonly light: string;
   /** The waveform isn't known: the residual is the most that any leaves. */
   readonly isMost: boolean;
-  /** Frequency at which bands roll through the picture; 0: they stand. */
+  /** Frequency at which bands roll through the picture; 0: they are stationary. */
   readonly rollHz: number | null;
   /** Over the height of the picture; null: the body's readout isn't known. */
   readonly bandsInFrame: number | null;
@@ -81,7 +81,7 @@ export const lampFlicker: ShotRule<Facts> = {
     ];
   },
   words({ residual, lampHz, seconds, light, isMost, rollHz, bandsInFrame }, say) {
-    // Less than one over the frame is seen as pulsing.
+    // Less than one band over the frame is seen as pulsing.
     const many =
       bandsInFrame !== null && bandsInFrame >= 1
         ? message`${say.number(bandsInFrame)} bands`

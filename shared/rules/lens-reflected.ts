@@ -9,7 +9,7 @@ import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
 
-/** What the least tilt is good to; a hand and a level set an angle no better. */
+/** Accuracy of the minimum tilt; a hand and a level set an angle no better. */
 const DEAD_BAND_RAD = (0.1 * Math.PI) / 180;
 
 interface Facts {
@@ -18,16 +18,19 @@ interface Facts {
   /** null: not named. */
   readonly subject: string | null;
   readonly workingDistanceMm: number;
-  /** The window is shut: how far from open, what shuts it, and what would open it. */
+  /** The closed window: by how much, what closes it, and what would open it. */
   readonly shut: {
     readonly byRad: number;
     readonly greatestRad: number;
     readonly by: 'depth' | 'light';
-    /** Working distance from which the greatest tilt would do, mm; null: none. */
+    /** Working distance at which the maximum tilt would be enough, mm; null: none. */
     readonly distanceMm: number | null;
-    /** Frame along the tilt in which it would do, mm. */
+    /** Field along the tilt at which it would be enough, mm. */
     readonly fieldAlongMm: number;
-    /** Widest mark on the lens that holds the depth at the least tilt; null: none, or not that. */
+    /**
+     * Widest mark on the lens that gives the depth at the minimum tilt; null: none, or depth is
+     * not the reason.
+     */
     readonly mark: number | null;
   } | null;
 }
@@ -112,8 +115,8 @@ export const lensReflected: ShotRule<Facts> = {
 };
 
 /**
- * The window, where it is shut. A light that fills the frame as it stands shuts nothing, so where
- * it would have to stand is only worked out where it doesn't.
+ * The window, if it is closed. A light that fills the frame at its present position closes
+ * nothing, so its best position is calculated only if it doesn't fill the frame.
  */
 function shutWindow(figures: ShotFigures): MirrorWindow | undefined {
   const { leastTiltRad, greatestTiltByDepthRad: depth, darkFrame } = figures;
@@ -126,17 +129,17 @@ function shutWindow(figures: ShotFigures): MirrorWindow | undefined {
     : undefined;
 }
 
-/** Whether no tilt is enough for the mirror and little enough for the depth, whatever the light does. */
+/** Whether no tilt hides the lens and stays within the depth, regardless of the light. */
 export const isShutByDepth = (leastRad: number, greatestByDepthRad: number): boolean =>
   greatestByDepthRad < leastRad - DEAD_BAND_RAD;
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
-/** The mirror's window at another mark, where it is open there. */
+/** The window at another mark, if it is open there. */
 function windowAt(bench: Bench, mark: number): MirrorWindow | undefined {
   const figures = figuresOf(substitute(bench, { marked: known(mark) }));
   const { leastTiltRad: least, greatestTiltByDepthRad: depth } = figures;
-  // Where the depth shuts it nothing has to be traced to the light.
+  // If the depth closes the window, no ray has to be traced to the light.
   if (!least.known || !depth.known || depth.value <= least.value) return undefined;
   const { tiltWindow } = figures;
   return tiltWindow.known && tiltWindow.value.openRad > 0 ? tiltWindow.value : undefined;

@@ -10,10 +10,10 @@ import { KINDS } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
 import { unevenPrice } from './uneven-price.ts';
 
-/** Dimmers and distances are set to about this. */
+/** Dimmers and distances can be set to about this accuracy. */
 const STEP_STOPS = 0.1;
 const STEP_MM = 10;
-/** Nearer than this a light is in the way of everything, mm. */
+/** Nearer than this, a light is always in the way, mm. */
 const NEAREST_MM = 50;
 const FARTHEST_MM = 5000;
 
@@ -26,7 +26,10 @@ const placeIn = ({ fields }: Bench, ...keys: readonly string[]) =>
 
 const inStops = (value: number): string => KINDS.stops.print(Number(value.toFixed(2)) as Stops);
 
-/** All lights by the same, so that their balance stays; brighter only as far as they were dimmed. */
+/**
+ * All lights by the same amount, which keeps their balance; brighter only as far as they were
+ * dimmed.
+ */
 function dimmed(bench: Bench, errorStops: number): readonly PlanFix[] {
   const { lights } = bench;
   if (!lights.known || lights.value.length === 0) return [];
@@ -46,7 +49,7 @@ function dimmed(bench: Bench, errorStops: number): readonly PlanFix[] {
   return [{ title, edits }];
 }
 
-/** One light alone on what scatters: where it would give as much as is asked for. */
+/** A single light on a subject that scatters: the distance at which it gives the needed light. */
 function moved(bench: Bench, errorStops: number): readonly PlanFix[] {
   const { lights, fields } = bench;
   const [light] = lights.known && lights.value.length === 1 ? lights.value : [];

@@ -1,15 +1,18 @@
-/** Loads on what shots share: one rig may weigh more in one of them, where it was measured so. */
+/**
+ * Loads on rigs that several shots share. The same rig may weigh more in one of them, if it was
+ * measured there.
+ */
 import type { Carried } from '../figures/carried.ts';
 import { samePlace } from '../plan/place.ts';
 import type { PlanRule } from './plan-rule.ts';
 import { placeKey } from './shot-rule.ts';
 
-/** Each rig once for each way in which its shots load what carries it, in their order. */
+/** Each rig once for each different load on its support in the shots, in their order. */
 export function loadsOf(carried: readonly (Carried | null)[]): readonly Carried[] {
   const seen = new Set<string>();
   let last: Carried | undefined;
   return carried.filter((one): one is Carried => {
-    // Most shots carry what the one before carries: no key is made for those.
+    // Most shots have the load of the shot before, so no key is made for those.
     if (one === null || (last && sameLoad(one, last))) return false;
     last = one;
     const key = [placeKey(one.at), ...numbersOf(one)].join(' ');
@@ -55,10 +58,13 @@ export interface Load {
   readonly payloadKg: number;
 }
 
-/** Above this fraction of its payload a head creeps and shakes, a stand bends and vibrates. Common practice. */
+/**
+ * Above this fraction of its payload a head creeps and shakes, and a stand bends and vibrates.
+ * Common practice.
+ */
 const UNEASY = 0.7;
 
-/** What a rule about a payload does, by the part that it looks at and the load on that: null, not known. */
+/** A rule about a payload: it takes a part of the support and the load on it; null: unknown. */
 export const payloadRule = (
   part: 'head' | 'stand',
   loadOf: (one: Carried & { readonly massKg: number }) => number,

@@ -9,7 +9,7 @@ import { relatedTo, type ShotRule } from './shot-rule.ts';
 /** Pixels of the coarser kind over which an edge moves during one exposure. */
 const SOFT = 1;
 const SPOILT = 2;
-/** What a speed is known to, at best. */
+/** Accuracy of a speed, at best. */
 const DEAD_BAND = 0.05;
 /** The shortest shutter that bodies are marked with, 1/s. */
 const SHORTEST = MARKED_SHUTTER_RECIPROCALS.at(-1)!;
@@ -78,7 +78,7 @@ export const smear: ShotRule<Facts> = {
   },
 };
 
-/** The move alone slowed to what the flow leaves of one pixel. */
+/** The speed of the move at which flow and move together stay under one pixel. */
 function slowerMove({ fields }: Bench, smearPx: number): readonly PlanFix[] {
   const { 'subject-speed': flow, move } = fields;
   const speed = move.state === 'known' ? move.value.speed : undefined;

@@ -1,4 +1,4 @@
-/** The ISO that a shot needs, as something that can be set: what no body has is no advice. */
+/** The ISO that a shot needs, as a value that can be set: a value that no body has is no advice. */
 import { MARKED_ISO } from '../exposure/remedies.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { Say } from '../say/say.ts';
@@ -9,10 +9,10 @@ export interface IsoRange {
   readonly highest: number;
 }
 
-/** Third-stop marks are rounded; a body's end mark answers for itself. */
+/** Third-stop marks are rounded; at an end of the range, the body's own mark counts. */
 const DEAD_BAND = 0.03;
 
-/** What the body can be set to; what it doesn't say, as bodies are marked. */
+/** The ISO values of the body; a limit that it doesn't give is that of common bodies. */
 export function isoRangeOf({ isoLimits: { lowest, highest } }: Pick<Bench, 'isoLimits'>): IsoRange {
   return {
     lowest: lowest.known ? lowest.value : MARKED_ISO[0]!,

@@ -1,21 +1,23 @@
-import type { Need } from '../figures/figure.ts';
 import type { Asked, NeedOf } from '../figures/needs.ts';
+import { above, entryAt, WHOLE_FILE } from '../plan/entry-id.ts';
 import type { Place } from '../plan/place.ts';
-
 import { inLanguage, later, message } from '../words/message.ts';
-import type { PlanRule, PlanView } from './plan-rule.ts';
-import type { Observation } from './rule.ts';
+import type { PlanRule, PlanView, ShotSummary } from './plan-rule.ts';
+import { placeKey } from './shot-rule.ts';
 
 interface Facts {
-  /** Keys that are missing, and whose they are. */
-  readonly keys: readonly string[];
+  /** The value to give next, and whose it is. */
+  readonly key: string;
   readonly of: string;
-  /** How many shots wait for them; null: they are the shot's own. */
-  readonly waiting: number | null;
-  /** What waits. */
+  /** Shots or cuts that wait for it, by name or number. */
+  readonly waiting: number;
   readonly waiter: 'shot' | 'cut';
-  /** What they are missed for in a shot. */
+  /** What it would make known. */
   readonly wantedFor: readonly Asked[];
+  /** Findings that are only probable without it. */
+  readonly settles: number;
+  /** Other values that are missing, or uncertain where a finding depends on them. */
+  readonly others: number;
 }
 
 const WANTED: Readonly<Record<Asked, string>> = {
@@ -30,89 +32,138 @@ const WANTED: Readonly<Record<Asked, string>> = {
   'focus-pull': later`the focus pull`,
   life: later`whether the film outlasts the take`,
 };
-/** Named of what waits: of more it is enough to know that there are. */
+/** Number of figures that are named; of more, only that there are more. */
 const MOST_NAMED = 2;
 
 export const notKnown: PlanRule<Facts> = {
   name: 'not-known',
   severity: 'note',
   docs: {
-    when: 'a value that calculations need is missing. There is one finding for each entry that lacks it, with the number of shots affected.',
-    why: "A value is calculated or it is unknown; it is never guessed. Everything that doesn't need the missing value is still calculated.",
-    remedy: 'Look the value up or measure it with this rig. A plan may have gaps.',
+    when: 'values are missing that calculations need, or findings are only probable because a value is uncertain. There is one finding in a plan: the value that makes most shots sure.',
+    why: "A figure is calculated from what is given, bounded where a usual value is assumed, or unknown. It is never guessed. Everything that doesn't need the missing value is still calculated.",
+    remedy:
+      'Look the value up or measure it, then see what comes next. The hover of a shot and `lamella figures` list the rest. A plan may have gaps.',
     bad: [
-      { says: 'a lens without its glass loss', change: { 'kit/lenses/macro-100/loss': null } },
+      {
+        says: 'a battery lamp that may pulse',
+        change: { 'lights/panel/modulation': null },
+      },
       { says: 'a shot without its shutter', change: { 'shots/frost/shutter': null } },
     ],
-    good: [{ says: 'everything that calculations need', change: {} }],
+    good: [
+      { says: 'everything that calculations need', change: {} },
+      {
+        says: 'a lens without its light loss, which is much the same in all',
+        change: { 'kit/lenses/macro-100/loss': null },
+      },
+    ],
   },
-  check({ shots, edit }) {
-    const byEntry = new Map<string, { needs: Map<string, NeedOf>; shots: Set<string> }>();
-    const observations: Observation<Facts>[] = [];
-    for (const { shot, at, needs } of shots) {
-      const own = needs.filter((need) => isOf(need, at));
-      if (own.length > 0)
-        observations.push({
-          at: { ...at, part: 'key' },
-          facts: {
-            keys: keysOf(own),
-            of: shot,
-            waiting: null,
-            waiter: 'shot',
-            wantedFor: wantedFor(own),
-          },
-        });
-      for (const need of needs) {
-        if (isOf(need, at)) continue;
-        const entry = `${need.at.file} ${need.at.entry}`;
-        const group = byEntry.get(entry) ?? { needs: new Map(), shots: new Set() };
-        group.needs.set(need.at.path.join('.'), need);
-        group.shots.add(shot);
-        byEntry.set(entry, group);
-      }
-    }
-    for (const { needs, shots: waiting } of byEntry.values()) {
-      const list = [...needs.values()];
-      const [first] = list;
-      if (!first) continue;
-      const { file, entry } = first.at;
-      observations.push({
-        at: entryPlace(file, entry, first.at),
-        facts: {
-          keys: keysOf(list),
-          of: first.of,
-          waiting: waiting.size,
-          waiter: 'shot',
-          wantedFor: wantedFor(list),
-        },
-      });
-    }
-    return [...observations, ...inEdit(edit)];
+  check(view) {
+    const candidates = [...byPlace(view.shots).values(), ...inEdit(view.edit)];
+    const best = candidates.reduce<Candidate | undefined>(
+      (most, next) => (most && weight(most) >= weight(next) ? most : next),
+      undefined,
+    );
+    if (!best) return [];
+    const { key, of, waiting, waiter, wantedFor, settles } = best;
+    const facts = {
+      key,
+      of,
+      waiting,
+      waiter,
+      wantedFor: [...wantedFor],
+      settles,
+      others: candidates.length - 1,
+    };
+    return [{ at: entryPlace(best), facts }];
   },
-  words: ({ keys, of, waiting, waiter, wantedFor }) => ({
-    what: message`Unknown: ${keys.map((key) => `\`${key}\``).join(', ')} of ${of}.`,
-    why:
-      waiting === null
-        ? message`Still unknown without it: ${listed(wantedFor)}.`
-        : waiter === 'cut'
-          ? cutsWait(waiting)
-          : shotsWait(waiting, listed(wantedFor)),
+  words: (facts) => ({
+    what: waitingWords(facts),
+    why: [
+      facts.wantedFor.length > 0 ? message`It makes ${listed(facts.wantedFor)} known.` : '',
+      settledWords(facts.settles),
+      othersWords(facts.others),
+    ]
+      .filter(Boolean)
+      .join(' '),
   }),
-  numbers: ({ waiting, waiter }): Readonly<Record<string, number>> =>
-    waiting === null ? {} : { [`${waiter}sWaiting`]: waiting },
+  numbers: ({ waiting, waiter, settles, others }) => ({
+    [`${waiter}sWaiting`]: waiting,
+    settles,
+    others,
+  }),
 };
 
-const shotsWait = (waiting: number, figures: string): string =>
-  waiting === 1
-    ? message`Still unknown in ${waiting} shot: ${figures}.`
-    : message`Still unknown in ${waiting} shots: ${figures}.`;
+/** A value that could be given next, and what it would do. */
+interface Candidate {
+  readonly key: string;
+  readonly of: string;
+  readonly at: Place;
+  readonly waiting: number;
+  readonly waiter: 'shot' | 'cut';
+  readonly wantedFor: ReadonlySet<Asked>;
+  readonly settles: number;
+}
 
-const cutsWait = (waiting: number): string =>
-  waiting === 1
-    ? message`Without it ${waiting} cut can't be placed.`
-    : message`Without it ${waiting} cuts can't be placed.`;
+/** What is unknown counts before what is only uncertain. */
+const weight = ({ waiting, settles }: Candidate): number => waiting + settles / 1000;
 
-/** The first of what is waited for, by name. */
+function byPlace(shots: readonly ShotSummary[]): ReadonlyMap<string, Candidate> {
+  const found = new Map<string, Candidate>();
+  const add = (key: string, of: string, at: Place, more: Partial<Candidate>): void => {
+    const place = placeKey(at);
+    const known = found.get(place);
+    found.set(place, {
+      key,
+      of,
+      at,
+      waiter: 'shot',
+      waiting: (known?.waiting ?? 0) + (more.waiting ?? 0),
+      wantedFor: new Set([...(known?.wantedFor ?? []), ...(more.wantedFor ?? [])]),
+      settles: (known?.settles ?? 0) + (more.settles ?? 0),
+    });
+  };
+  for (const { needs, unsure } of shots) {
+    for (const { key, of, at, wantedFor } of needs as readonly NeedOf[])
+      add(key, of, at, { waiting: 1, wantedFor: new Set(wantedFor) });
+    for (const { key, of, at } of unsure) add(key, of, at, { settles: 1 });
+  }
+  return found;
+}
+
+function waitingWords({ key, of, waiting, waiter, settles }: Facts): string {
+  // What is the plan's own has no name.
+  const value = /^[a-z][a-z0-9-]*$/.test(of)
+    ? message`\`${key}\` of \`${of}\``
+    : message`\`${key}\` of ${of}`;
+  if (waiter === 'cut')
+    return waiting === 1
+      ? message`Give ${value} next: ${waiting} cut can't be placed without it.`
+      : message`Give ${value} next: ${waiting} cuts can't be placed without it.`;
+  if (waiting === 0)
+    return settles === 1
+      ? message`Give ${value} next: ${settles} finding is only probable without it.`
+      : message`Give ${value} next: ${settles} findings are only probable without it.`;
+  return waiting === 1
+    ? message`Give ${value} next: ${waiting} shot waits for it.`
+    : message`Give ${value} next: ${waiting} shots wait for it.`;
+}
+
+const settledWords = (settles: number): string =>
+  settles === 0
+    ? ''
+    : settles === 1
+      ? message`It makes ${settles} probable finding sure.`
+      : message`It makes ${settles} probable findings sure.`;
+
+const othersWords = (others: number): string =>
+  others === 0
+    ? ''
+    : others === 1
+      ? message`${others} other value is missing or uncertain.`
+      : message`${others} other values are missing or uncertain.`;
+
+/** The first of what waits, by name. */
 function listed(wanted: readonly Asked[]): string {
   const named = wanted.slice(0, MOST_NAMED).map((one) => inLanguage(WANTED[one]));
   const [first = '', second] = named;
@@ -122,37 +173,23 @@ function listed(wanted: readonly Asked[]): string {
     : message`${first} and ${second}`;
 }
 
-const wantedFor = (needs: readonly NeedOf[]): readonly Asked[] => [
-  ...new Set(needs.flatMap((need) => need.wantedFor)),
-];
-
 /** What the edit needs before a cut has its place: the rate, the tempo, a length. */
-function inEdit(edit: PlanView['edit']): readonly Observation<Facts>[] {
+function inEdit(edit: PlanView['edit']): readonly Candidate[] {
   const unknown = edit?.cuts.findIndex(({ track }) => !track.known) ?? -1;
   const track = edit?.cuts[unknown]?.track;
   if (!edit || !track || track.known) return [];
   const [need] = track.needs;
   if (!need) return [];
-  const { file, entry } = need.at;
+  const { key, of, at } = need;
   const waiting = edit.cuts.length - unknown;
-  return [
-    {
-      at:
-        entry.includes('/') && need.at.path.length > 0
-          ? entryPlace(file, entry, need.at)
-          : { file, entry: 'edit', path: [], part: 'key' },
-      facts: { keys: [need.key], of: need.of, waiting, waiter: 'cut', wantedFor: [] },
-    },
-  ];
+  return [{ key, of, at, waiting, waiter: 'cut', wantedFor: new Set(), settles: 0 }];
 }
 
-const isOf = (need: Need, shot: Place): boolean =>
-  need.at.file === shot.file && need.at.entry === shot.entry;
-
-const keysOf = (needs: readonly Need[]): readonly string[] => [
-  ...new Set(needs.map((need) => need.key)),
-];
-
-/** The entry's key where there is one; for fields of the plan itself, the whole file. */
-const entryPlace = (file: string, entry: string, at: Place): Place =>
-  entry.includes('/') ? { file, entry, path: [], part: 'key' } : { ...at, entry: '', path: [] };
+/** The entry's key where there is one; a value of the plan itself is told at what waits for it. */
+function entryPlace({ at: { file, entry, path }, waiter }: Candidate): Place {
+  if (above(entry) !== null && (waiter === 'shot' || path.length > 0))
+    return { file, entry, path: [], part: 'key' };
+  return waiter === 'cut'
+    ? { file, entry: entryAt('edit'), path: [], part: 'key' }
+    : { file, entry: WHOLE_FILE, path: [] };
+}

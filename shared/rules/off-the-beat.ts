@@ -7,12 +7,12 @@ import { cutsIn, frames, framesText, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
-/** A frame early or late is not seen; the exact place of a beat has parts of one. */
+/** One frame early or late is not visible, and the exact time of a beat falls between frames. */
 const MOST_FRAMES = 1;
 
 interface Facts {
   readonly cut: string;
-  /** The cut before it, whose length puts it there. */
+  /** The cut before it, whose length sets its place. */
   readonly before: string;
   readonly fromBeatFrames: number;
   readonly framesPerBeat: number;
@@ -75,8 +75,8 @@ export const offTheBeat: PlanRule<Facts> = {
   words: ({ cut, before, fromBeatFrames: from, framesPerBeat: beat }, say) => ({
     what:
       from > 0
-        ? message`${cut} is ${frames(Math.abs(from))} late on the beat.`
-        : message`${cut} is ${frames(Math.abs(from))} early on the beat.`,
+        ? message`${cut} is ${frames(Math.abs(from))} after the beat.`
+        : message`${cut} is ${frames(Math.abs(from))} before the beat.`,
     why: message`It begins where ${before} ends; a beat lasts ${say.number(beat)} frames.`,
   }),
   numbers: ({ fromBeatFrames, framesPerBeat: beat }) => ({ fromBeatFrames, framesPerBeat: beat }),

@@ -1,7 +1,7 @@
 import { type Place, samePlace } from '../plan/place.ts';
 import { placeKey } from './shot-rule.ts';
 
-/** What several shots share is said once: the first of each place, nulls left out. */
+/** A finding that several shots share is reported once: the first at each place, nulls left out. */
 export function oncePerPlace<T extends { readonly at: Place }>(
   items: readonly (T | null)[],
 ): readonly T[] {
@@ -9,7 +9,7 @@ export function oncePerPlace<T extends { readonly at: Place }>(
   let last: Place | undefined;
   return items.filter((item): item is T => {
     if (item === null) return false;
-    // Most shots share with the one before: no key is made for those.
+    // Most shots share with the shot before, so no key is made for those.
     if (last && samePlace(item.at, last)) return false;
     last = item.at;
     const key = placeKey(item.at);

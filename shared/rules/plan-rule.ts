@@ -1,33 +1,52 @@
-/** What rules about a whole plan look at: a small summary of every shot, never the shots. */
+/** The input of rules about a whole plan: a short summary of every shot, never the shots. */
 
 import type { Carried, LightWithCare } from '../figures/carried.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
 import type { EditFigures } from '../figures/edit-figures.ts';
 import type { Footage } from '../figures/edit-footage.ts';
+import type { Need } from '../figures/figure.ts';
 import type { FilmHolder } from '../figures/holder.ts';
 import type { NeedOf } from '../figures/needs.ts';
 import type { TakesOfShot } from '../figures/recording.ts';
+import type { Field } from '../plan/field.ts';
+import type { Preflight } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Rule } from './rule.ts';
+
+/** A shot's checks before shooting, by name. */
+export interface ChecksOfShot {
+  /** It has subject and rig, and every list of checks can be read. */
+  readonly judged: boolean;
+  readonly calledFor: readonly string[];
+  /** Called for and in no list. None of a shot that is not judged, or that accepts it. */
+  readonly missing: readonly string[];
+  /** Those that it lacks and accepts to lack. */
+  readonly accepted: readonly string[];
+  /** Its own checks: where they are or would be, and how many there are. */
+  readonly own: { readonly at: Place; readonly count: number };
+}
 
 export interface ShotSummary {
   readonly shot: string;
   readonly at: Place;
-  /** What the shot's figures wait for. */
+  /** The missing values that the shot's figures need. */
   readonly needs: readonly NeedOf[];
+  /** Values of the plan that would make its probable findings sure. */
+  readonly unsure: readonly Need[];
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
   readonly holder: FilmHolder | null;
-  /** The rig as it is carried; null: nothing says how. */
+  /** The rig with its support; null: it has none. */
   readonly carried: Carried | null;
-  /** Measurements of the shot and its rig that the calculation is far from. */
+  /** Measurements of the shot and its rig that differ much from the calculation. */
   readonly disagreements: readonly Disagreement[];
   /** Its takes on the rig's body; null: the rig has none. */
   readonly takes: TakesOfShot | null;
-  /** What the edit asks of it. */
+  /** What the edit needs of the shot. */
   readonly footage: Footage;
-  /** Lights that call for care where they stand. */
+  readonly checks: ChecksOfShot;
+  /** Lights that need care at their position. */
   readonly care: readonly LightWithCare[];
   /** Rules that the plan's own `allow` accepted in this shot. */
   readonly acceptedByPlan: readonly string[];
@@ -50,11 +69,13 @@ interface PlanAllowance {
 export interface PlanView {
   readonly file: FileId;
   readonly shots: readonly ShotSummary[];
-  /** Each rig once for each load that it is in the shots. */
+  /** Each rig once for each different load in the shots. */
   readonly carried: readonly Carried[];
   /** Entries of this file that shots or rigs could refer to. */
   readonly entries: readonly NamedEntry[];
   readonly allow: readonly PlanAllowance[];
+  /** The plan's own checks: once a day, and for every shot. */
+  readonly preflight: Field<Preflight>;
   /** null: the plan has no cuts. */
   readonly edit: EditFigures | null;
   /** Rules that the plan's own `allow` accepted about the plan as a whole. */

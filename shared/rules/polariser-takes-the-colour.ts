@@ -33,7 +33,7 @@ export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
     ],
   },
   ...polariserRule(({ polarised, swingStops }, { bench }) => {
-    // What a metal mirror shows has no colours of its own to lose.
+    // The reflection in a metal mirror has no interference colours to lose.
     if (ifKnown(bench.subject!.fields.kind) === 'solid' || polarised?.how === 'parallel')
       return false;
     return polarised?.how === 'crossed' || (swingStops !== undefined && swingStops >= PALE_STOPS);

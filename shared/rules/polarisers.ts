@@ -5,7 +5,7 @@ import { message } from '../words/message.ts';
 import type { Example } from './rule.ts';
 import { relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
 
-/** Found where the polariser is, if it does what is asked; taken off to mend it. */
+/** The finding is at the polariser, if the condition holds. Its fix removes the polariser. */
 export const polariserRule = (
   does: (polariser: PolariserInUse, view: ShotView) => boolean,
 ): Pick<ShotRule<PolariserInUse>, 'check' | 'fixes'> => ({

@@ -1,7 +1,7 @@
 /**
- * One cause, one finding. Where the first rule has a finding in a shot, those behind it have
- * none: they would say the same again, or judge by numbers that the first shows to be wrong.
- * Text findings need no row: what can't be read is silent in everything that would read it.
+ * One cause gives one finding. If the first rule has a finding in a shot, the rules after it are
+ * silent: they would repeat it, or use numbers that it shows to be wrong. Findings about the text
+ * need no row, since a value that can't be read silences every rule that would read it.
  */
 export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
   // Nothing is in focus, so there is no picture to judge.

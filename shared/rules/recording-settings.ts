@@ -12,7 +12,7 @@ export interface Setting {
   readonly rate: number;
   /** bit/s; undefined where it isn't given. */
   readonly bitrate: number | undefined;
-  /** Width of the sensor that it takes in, mm; undefined where it isn't given. */
+  /** Width of the sensor that it records, mm; undefined if it isn't given. */
   readonly areaWidth: number | undefined;
 }
 
@@ -35,7 +35,7 @@ export function settingsOf({ body }: Bench): readonly Setting[] {
 
 function readSettings(record: Settings): readonly Setting[] {
   return [...record].flatMap(([name, field]) => {
-    // With a field that can't be read there is nothing to compare by: it has its own finding.
+    // If a field can't be read, nothing can be compared. The field has its own finding.
     if (!isKnown(field) || Object.values(field.value).some(({ state }) => state === 'invalid'))
       return [];
     const size = ifKnown(field.value.resolution);

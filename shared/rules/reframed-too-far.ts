@@ -6,7 +6,7 @@ import { cutsIn, withCuts } from './edit-rule.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
-/** A row or column of pixels is no matter. */
+/** One row or column of pixels doesn't matter. */
 const DEAD_BAND = 1.005;
 
 interface Facts {
@@ -57,7 +57,7 @@ export const reframedTooFar: PlanRule<Facts> = {
       if (size.state !== 'known') return [];
       const { width, height } = size.value;
       const headroom = Math.min(setting.width / width, setting.height / height);
-      // What is smaller than the delivery as it is has a finding in its shot.
+      // A recording smaller than the delivery has a finding in its shot.
       if (headroom < 1 || reframe.value <= headroom * DEAD_BAND) return [];
       return [
         {

@@ -1,4 +1,6 @@
-/** Every rule, once. What is not listed here does not run, and tests/tidy says so. */
+/**
+ * Every rule, once. A rule that is not listed here does not run; a test in tests/tidy reports it.
+ */
 
 import { allowUnused } from './allow-unused.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
@@ -109,13 +111,13 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   smallerThanDelivery,
   betterRecordingMode,
   clipTooLong,
-  checkMissing,
   checkOpen,
 ];
 
 /** Look at the plan as a whole, by a summary of each shot. */
 export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   notKnown,
+  checkMissing,
   measuredDiffers,
   unusedName,
   allowUnused,
@@ -141,8 +143,8 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   proxyAdvised,
 ];
 
-/** Look at the clips on the disk, when they are verified. */
-export const CLIP_RULES: readonly RuleCore<never>[] = [clipNotFound, clipUnreadable, clipDiffers];
+/** Rules about the clips on the disk, which run when clips are checked. */
+export const CLIP_RULES: readonly RuleCore<unknown>[] = [clipNotFound, clipUnreadable, clipDiffers];
 
 export const ALL_RULES: readonly RuleCore<unknown>[] = [
   ...TEXT_RULES,
@@ -157,7 +159,7 @@ const BY_NAME = new Map(ALL_RULES.map((rule) => [rule.name, rule]));
 
 export const ruleNamed = (name: string): RuleCore<unknown> | undefined => BY_NAME.get(name);
 
-/** Names of rules that are gone. They stay taken, and plans that name them go on checking cleanly. */
+/** Names of removed rules. They stay reserved, and plans that name them still check cleanly. */
 export const RESERVED_NAMES: readonly string[] = ['not-read-yet'];
 
 export const RULE_NAMES: readonly string[] = ALL_RULES.map((rule) => rule.name);

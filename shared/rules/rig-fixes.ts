@@ -2,6 +2,7 @@
 
 import type { Bench } from '../figures/bench.ts';
 import type { KitRig } from '../figures/kit-search.ts';
+import { homeOf } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
 import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
@@ -34,7 +35,7 @@ export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string)
     const beside: PlanFix = {
       title: message`Add rig ${name} with ${one.parts.join(' + ')}${numbers}`,
       edits: [
-        { op: 'add-entry', file, section: 'rigs', name, text: bodyOf(bench, list) },
+        { op: 'add-entry', file, section: homeOf.rigs, name, text: bodyOf(bench, list) },
         { op: 'set', at: bench.fields.rig.at, text: name },
       ],
     };
@@ -45,7 +46,10 @@ export function rigFixes(bench: Bench, rigs: readonly KitRig[], newName: string)
 /** Most rigs of the plan that are offered. */
 const MOST_STANDING = 3;
 
-/** Rigs of the plan, as they stand, that reach what the shot asks for: those that lose least light first. */
+/**
+ * Existing rigs of the plan that reach what the shot needs: those that lose the smallest amount of
+ * light first.
+ */
 export function standingRigFixes({ bench, withRig }: ShotView): readonly PlanFix[] {
   const others = withRig ? bench.offer.names('rigs').filter((name) => name !== bench.rigName) : [];
   return others
@@ -63,7 +67,7 @@ export function standingRigFixes({ bench, withRig }: ShotView): readonly PlanFix
 const lostIn = ({ lightLossStops: lost }: KitRig['figures']): number =>
   lost.known ? lost.value : Number.POSITIVE_INFINITY;
 
-/** The new rig is held as the old one is, and has its filters. */
+/** The new rig has the support and the filters of the old one. */
 function bodyOf({ rig }: Bench, parts: string): string {
   const support = rig && ifKnown(rig.fields.support);
   const filters = (rig && ifKnown(rig.fields.filters)) ?? [];

@@ -5,7 +5,7 @@ import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** One-third stop: a smaller saving is no reason to rebuild the rig. */
 const WORTH_STOPS = 1 / 3;
-/** What the loss is good to. */
+/** Accuracy of the loss. */
 const DEAD_BAND_STOPS = 0.04;
 
 export const rigOrder: ShotRule<OtherOrder> = {

@@ -1,4 +1,7 @@
-/** Parts of a rig that make no optical chain: found where the rig is, whatever shots use it. */
+/**
+ * Parts of a rig that don't form an optical chain. The finding is at the rig, whatever shots use
+ * it.
+ */
 
 import type { PartsLayout } from '../figures/parts.ts';
 import { arrangeChain } from '../optics/arrangement.ts';

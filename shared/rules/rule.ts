@@ -1,24 +1,26 @@
 /**
- * One finding, one file: a rule's facts (is it so, with which numbers), its words (what, why,
- * what to do) and its fixes are three functions, so that no rule ever compares message texts.
+ * One rule a file. A rule's facts (whether it fires, and with which numbers), its words (what,
+ * why, what to do) and its fixes are three functions, so that no rule ever compares message texts.
  */
 
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Bound } from '../quantity/bound.ts';
 import type { Say } from '../say/say.ts';
+import type { TextFix } from '../text/problem.ts';
+import type { Unsure } from './certainty.ts';
 
 export type Severity = 'error' | 'warning' | 'note' | 'hint';
 
 export const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note', 'hint'];
 
-/** A place that a finding follows from, with what stands there in the plan's words. */
+/** A place that a finding follows from, and the value there in the plan's words. */
 export interface Related {
   readonly at: Place;
   readonly words: string;
 }
 
-/** What a rule's check answers with: data only. */
+/** The result of a rule's check: data only. */
 export interface Observation<F> {
   /** The value at fault. */
   readonly at: Place;
@@ -36,6 +38,10 @@ export interface Finding<F = unknown> {
   readonly shot?: string;
   readonly facts: F;
   readonly related: readonly Related[];
+  /** It stands by the middle of what is known, and an end passes; absent: it is sure. */
+  readonly unsure?: Unsure;
+  /** Found with it, where what is written is wrong; of what it means, the rule knows the ways out. */
+  readonly fixes?: readonly (TextFix | PlanFix)[];
 }
 
 /** A finding's message: the first sentence at most 80 characters, then why, with the numbers. */
@@ -44,7 +50,7 @@ export interface Words {
   readonly why?: string;
 }
 
-/** A defect planted in the bench that every example starts from (rules/example-plan.ts). */
+/** A mistake in the plan that every example starts from (rules/example-plan.ts). */
 export interface Example {
   readonly says: string;
   /** Path to YAML value; null removes the pair. 'shots/drift/aperture': 'f/2.8' */
@@ -70,16 +76,22 @@ interface Size {
   readonly value: number;
 }
 
-/** What every rule has, whatever it reads. */
+/** The common part of all rules. */
 export interface RuleCore<F> {
   readonly name: string;
   readonly severity: Severity;
-  /** Found only where somebody asks for it (the clips on the disk), never in the text alone. */
+  /** Found only on request (the clips on the disk), never in the text alone. */
   readonly onRequest?: true;
   readonly docs: RuleDocs;
   words(facts: F, say: Say): Words;
-  /** How much of it there is, where that is a size: greater is worse. Acceptances bound it. */
+  /** Size of the finding, if it has one: larger is worse. Acceptances limit it. */
   size?(facts: F): Size | undefined;
+  /** Of which of two kinds it is, too much or too little: between two ends of different kinds it is right. */
+  side?(facts: F): string;
+  /** It says what is, and not that something fails: it is never only probable. */
+  readonly isStatement?: true;
+  /** Where one finding stands for several: what it says now and did not say then; null: nothing. */
+  beyond?(now: F, then: F): F | null;
   /** The numbers that JSON carries, names with their units. */
   numbers?(facts: F): Readonly<Record<string, number>>;
 }

@@ -1,9 +1,9 @@
-/** What rules about a shot look at, and what they share. */
+/** The input of rules about a shot, and what they share. */
 
 import type { Bench } from '../figures/bench.ts';
 import type { KnownFigure } from '../figures/figure.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
-import { isOf } from '../plan/entry-id.ts';
+import { isOf, keyOfEntry } from '../plan/entry-id.ts';
 import type { Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import type { Related, Rule } from './rule.ts';
@@ -11,16 +11,16 @@ import type { Related, Rule } from './rule.ts';
 export interface ShotView {
   readonly bench: Bench;
   readonly figures: ShotFigures;
-  /** The shot with another rig of the plan; only where ways out are looked for. */
+  /** The shot with another rig of the plan; used only in the search for fixes. */
   readonly withRig?: (rig: string) => ShotView;
 }
 
 export type ShotRule<F> = Rule<F, ShotView>;
 
-/** More than this a reader does not follow; the nearest causes come first. */
+/** Number of causes that are named; the nearest come first. */
 const MOST_RELATED = 2;
 
-/** Keys that a finding may well follow from but that nobody decides while planning a shot. */
+/** Keys that a finding may follow from but that nobody decides while planning a shot. */
 const GIVEN_BY_THE_MAKER = new Set([
   'flange-distance',
   'length',
@@ -30,22 +30,22 @@ const GIVEN_BY_THE_MAKER = new Set([
   'recording-modes',
 ]);
 
-/** How near a cause is: the shot's own decisions, its subject, its rig, its light, then kit. */
+/** Order of causes: the shot's own values, its subject, its rig, its light, then kit. */
 const NEARNESS = ['shots', 'subjects', 'rigs', 'lights'] as const;
 
 /** "`focal-length` of long-200", for a place that a finding follows from. */
 export function placeWords(place: Place): string {
-  const name = place.entry.split('/').at(-1) ?? place.entry;
+  const name = keyOfEntry(place.entry);
   const key = place.path.filter((step) => typeof step === 'string').join('.');
   return key ? message`\`${key}\` of ${name}` : name;
 }
 
 /**
- * The places that figures follow from and that somebody decided, but for the one at fault: each
- * key of an entry once, the nearest causes first.
+ * The decided values that figures follow from, except the one at fault: each key of an entry once,
+ * the nearest causes first.
  */
 export function relatedTo(at: Place, ...figures: readonly KnownFigure<unknown>[]): Related[] {
-  // A figure follows from a hundred places, so only the few that stay are made anything of.
+  // A figure follows from about a hundred places, so only the few that are kept are converted.
   const nearest: { readonly place: Place; readonly near: number }[] = [];
   for (const figure of figures)
     for (const place of figure.from) {

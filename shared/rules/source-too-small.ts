@@ -3,11 +3,11 @@ import { inLanguage, later, message } from '../words/message.ts';
 import { clearDirection, standAt } from './clear-direction.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
-/** Share of the frame's light that may be missing unseen. */
+/** Share of the frame's light that may be missing before anybody sees it. */
 export const SEEN = 0.01;
 
 interface Facts {
-  /** Of the frame's light that is missing: what only dims counts by what it loses. */
+  /** Missing share of the frame's light; a dimmed part counts by what it loses. */
   readonly share: number;
   /** Share of the frame that no point of the pupil sees lit; null: not known. */
   readonly blackShare: number | null;
@@ -15,7 +15,7 @@ interface Facts {
   readonly dimShare: number;
   readonly side: FrameSide;
   readonly light: string;
-  /** Where a light at its distance has to stand, and how large it has to be; null: none could. */
+  /** Position and size that a light needs at its distance; null: no light would do. */
   readonly needed: {
     readonly upRad: number;
     readonly acrossRad: number;

@@ -12,7 +12,7 @@ import type { Observation } from './rule.ts';
 
 export interface TakesOver {
   readonly body: string;
-  /** Bytes or seconds, of what is known. */
+  /** Bytes or seconds of the known takes. */
   readonly total: number;
   readonly holds: number;
   /** How many are filled; null: a single take is more than one holds. */
@@ -20,7 +20,7 @@ export interface TakesOver {
   /** The shot that needs most, where the finding stands. */
   readonly shot: string;
   readonly each: number;
-  /** Shots that nothing is known of, and which would only add to it. */
+  /** Shots of unknown size, which could only add to it. */
   readonly notCounted: number;
   /** Takes of that shot that would all fit, with all others as they are; 0: none would. */
   readonly wouldFit: number;
@@ -32,7 +32,7 @@ export function takesOver(
   unit: 'takeS' | 'takeBytes',
   limitOf: (body: RecordingBody) => Limit | null,
 ): readonly Observation<TakesOver>[] {
-  // Only what a limit is known for is summed up: this runs whenever any shot's takes change.
+  // Only limits that are known are summed up: this runs whenever any shot's takes change.
   return takesByBody(shots.flatMap(({ takes }) => takes ?? [])).flatMap((ofBody) => {
     const { body } = ofBody[0]!;
     const limit = limitOf(body);
@@ -82,7 +82,7 @@ export function fewerTakes(at: Place, { shot, wouldFit, filled }: TakesOver): re
   return [setTo(message`Plan ${takes} of ${shot}`, below(at, 'count'), String(wouldFit))];
 }
 
-/** What has to be held at once: all takes, or the one that is too much alone. */
+/** What has to fit: all takes, or the one take that is too large by itself. */
 export const neededAtOnce = ({ filled, each, total }: TakesOver): number =>
   filled === null ? each : total;
 

@@ -1,8 +1,9 @@
+import type { Wording } from '../text/problem.ts';
 import { later, message } from '../words/message.ts';
 import type { RuleCore } from './rule.ts';
-import { type TextFacts, wordsFrom } from './text/text-rule.ts';
+import { wordsFrom } from './text/text-rule.ts';
 
-export const tooMuch: RuleCore<TextFacts> = {
+export const tooMuch: RuleCore<Wording> = {
   name: 'too-much',
   severity: 'warning',
   docs: {

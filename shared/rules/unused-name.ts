@@ -7,7 +7,7 @@ interface Facts {
   readonly noun: string;
 }
 
-/** Takes out of the example's plan what its shots don't need, but for a tube. */
+/** Removes from the example plan what its shots don't need, except one tube. */
 const TIDIED = {
   'rigs/stacked': null,
   'rigs/crowded': null,

@@ -13,7 +13,7 @@ const SAME_MIRED = 5;
 interface Facts {
   readonly shot: string;
   readonly kelvin: number | null;
-  /** What the other shots under the same light have; null: automatic, whatever the others have. */
+  /** White balance of the other shots under the same light; null: this shot's is automatic. */
   readonly others: number | null;
   readonly otherShots: number;
   /** The others are those that share its grade in the edit. */

@@ -13,7 +13,7 @@ function partsOf(words: string): Parts | undefined {
   if (!found) return undefined;
   const [, before = '', number = '', behind = ''] = found;
   // One of a thing is said without its plural.
-  return { before, number, behind: behind.replace(/^ stop$/, ' stops') };
+  return { before, number, behind: behind.replace(/^ stop(?= |$)/, ' stops') };
 }
 
 /**
@@ -23,10 +23,19 @@ function partsOf(words: string): Parts | undefined {
 export function endsWords(value: string, low: string, high: string): string {
   if (low === value && high === value) return '';
   const [at, from, to] = [partsOf(value), partsOf(low), partsOf(high)];
+  const isAsValue =
+    at &&
+    from &&
+    to &&
+    [from, to].every((end) => at.before === end.before && at.behind === end.behind);
+  return isAsValue ? message`${from.number} to ${to.number}` : spanWords(low, high);
+}
+
+/** "50 to 80 mm", "f/24 to 27": what both ends share is said once. */
+export function spanWords(low: string, high: string): string {
+  const [from, to] = [partsOf(low), partsOf(high)];
   if (!from || !to || from.before !== to.before || from.behind !== to.behind)
     return message`${low} to ${high}`;
-  const isAsValue = at !== undefined && at.before === from.before && at.behind === from.behind;
-  if (isAsValue) return message`${from.number} to ${to.number}`;
   return from.before === ''
     ? message`${from.number} to ${high}`
     : message`${low} to ${to.number}${to.behind}`;

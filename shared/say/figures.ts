@@ -27,6 +27,29 @@ function offWords(stops: number, say: Say): string {
   return stops < 0 ? message`${off} under` : message`${off} over`;
 }
 
+/** "2.2 under to 0.3 over", "1.2 to 2.2" on one side: behind the words of an exposure. */
+export function exposureEnds(
+  value: number,
+  { low, high }: { readonly low: number; readonly high: number },
+  say: Say,
+): string {
+  const [words, from, to] = [value, low, high].map((stops) => exposureError(stops, say));
+  if (from === words && to === words) return '';
+  const plain = (stops: number) => say.stopsSigned(stops).slice(1).split(' ')[0]!;
+  const sided = (stops: number) =>
+    isRight(stops)
+      ? message`correct`
+      : stops < 0
+        ? message`${plain(stops)} under`
+        : message`${plain(stops)} over`;
+  const sides = [value, low, high].map((stops) => (isRight(stops) ? 0 : Math.sign(stops)));
+  if (sides[0] !== 0 && sides.every((side) => side === sides[0]))
+    return high < 0
+      ? message`${plain(high)} to ${plain(low)}`
+      : message`${plain(low)} to ${plain(high)}`;
+  return message`${sided(low)} to ${sided(high)}`;
+}
+
 const isRight = (stops: number): boolean => Math.abs(stops) < RIGHT_WITHIN_STOPS;
 
 /** "infinity to 1x", "0.48x to 1.24x"; "0.4x only" for a lens that has no ring to turn. */

@@ -3,6 +3,7 @@
 import { kindOf, type QuantityId, type QuantityValue } from '../quantity/index.ts';
 import type { Ends } from '../quantity/rough.ts';
 import { message } from '../words/message.ts';
+import { spanWords } from './between.ts';
 import { type Say, signed } from './say.ts';
 
 type Shown<Id extends QuantityId> = (value: QuantityValue<Id>, say: Say, id: Id) => string;
@@ -104,6 +105,4 @@ export const shownField = (
   { value, range }: { readonly value: unknown; readonly range?: Ends<unknown> },
   say: Say,
 ): string =>
-  range
-    ? message`${shown(id, range.low, say)} to ${shown(id, range.high, say)}`
-    : shown(id, value, say);
+  range ? spanWords(shown(id, range.low, say), shown(id, range.high, say)) : shown(id, value, say);

@@ -9,7 +9,7 @@ import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { type Allowances, accept } from '../rules/acceptance.ts';
-import { checkMissing } from '../rules/check-missing.ts';
+import { isJudged, missingChecks } from '../rules/checks-called-for.ts';
 import { PRECEDENCE } from '../rules/precedence.ts';
 import { ruleNamed, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding, Severity } from '../rules/rule.ts';
@@ -66,6 +66,7 @@ const isLoud = (severity: Severity): boolean => severity === 'error' || severity
 export class Judge {
   readonly #bench: Bench;
   readonly #house: House;
+  readonly #corners: ReadonlyMap<Judged, readonly Bench[]>;
   readonly #present: Assignment;
   readonly #isAuto: boolean;
   readonly #views = new Map<string, ShotView>();
@@ -74,8 +75,18 @@ export class Judge {
   readonly #staysKnown = new Map<LightChoice, boolean>();
   #asked = 0;
 
-  constructor(bench: Bench, choices: Choices, house: House) {
+  /**
+   * @param corners by rule: the shot where what is uncertain may leave most for it to find; it has to
+   *   be met there too
+   */
+  constructor(
+    bench: Bench,
+    choices: Choices,
+    house: House,
+    corners: ReadonlyMap<Judged, readonly Bench[]> = new Map(),
+  ) {
     this.#bench = bench;
+    this.#corners = corners;
     this.#house = house;
     this.#present = presentOf(choices);
     this.#isAuto = bench.iso.known && bench.iso.value === 'auto';
@@ -154,8 +165,19 @@ export class Judge {
     if (before !== undefined) return before;
     this.#asked++;
     const now = this.of(RULES.get(rule)!, this.view(assignment, read));
-    this.#verdicts.set(key, now);
-    return now;
+    const worst = now?.loud ? now : (this.#inCorners(rule, this.#only(assignment, read)) ?? now);
+    this.#verdicts.set(key, worst);
+    return worst;
+  }
+
+  /** What a rule finds loudly where what is uncertain is at its worst. */
+  #inCorners(rule: Judged, assignment: Assignment): Verdict | undefined {
+    for (const corner of this.#corners.get(rule) ?? []) {
+      const bench = solvedBench(corner, assignment);
+      const found = this.of(RULES.get(rule)!, { bench, figures: figuresOf(bench) });
+      if (found?.loud) return found;
+    }
+    return undefined;
   }
 
   /** One rule asked of a view. */
@@ -245,7 +267,8 @@ const keepsKnown = (before: ShotView, after: ShotView): boolean =>
   WEIGHED.every((name) => !before.figures[name].known || after.figures[name].known);
 
 function callsForNoMore(before: ShotView, after: ShotView): boolean {
-  const missing = (view: ShotView) => checkMissing.check(view).flatMap(({ facts }) => facts.checks);
+  const missing = ({ bench }: ShotView) =>
+    isJudged(bench) ? missingChecks(bench).map(({ name }) => name) : [];
   const then = new Set(missing(before));
   return missing(after).every((check) => then.has(check));
 }

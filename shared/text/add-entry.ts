@@ -11,11 +11,11 @@ import type { Path } from './tree.ts';
 
 export function addEntry(
   text: ChunkedText,
-  section: string,
+  section: readonly string[],
   name: string,
   body: string,
 ): readonly TextEdit[] {
-  return place(text, section.split('/'), name, body);
+  return place(text, section, name, body);
 }
 
 /** Writes the pair at `full`, of which no chunk holds a part yet. */
@@ -88,12 +88,12 @@ function intoMissingGroup(
   return place(text, section.slice(0, -1), section.at(-1) as string, keyed(name, body, 0, 2, '\n'));
 }
 
-/** A short field goes behind the last of those that lead the plan; a section goes to the end. */
+/** A short field goes after the last of those at the top of the plan; one with lines goes to the end. */
 function addField(text: ChunkedText, key: string, body: string): readonly TextEdit[] {
   const { chunks } = text;
   const eol = eolOf(text);
   const written = keyed(key, body, 0, 2, eol);
-  const isSection = planLayout.has(key);
+  const isSection = planLayout.has(key) || /[\r\n]/.test(body.trim());
   const firstSection = chunks.findIndex(
     (chunk) => chunk.kind === 'header' || planLayout.has(chunk.path[0] ?? ''),
   );
@@ -105,7 +105,7 @@ function addField(text: ChunkedText, key: string, body: string): readonly TextEd
   return append(text, chunks.length - 1, written, false);
 }
 
-/** Behind the last line of chunk `at` that says something, before its blank lines and comments. */
+/** After the last line with content of chunk `at`, before its blank lines and comments. */
 function append(
   text: ChunkedText,
   at: number,

@@ -1,4 +1,4 @@
-/** What stands round a caret in a file: which mapping, list or value is being written there. */
+/** The context of a caret in a file: the mapping, list or value that is being written there. */
 import { type Around, around } from '../syntax/around.ts';
 import type { Outer } from '../syntax/syntax.ts';
 import type { Chunk } from './chunk.ts';
@@ -6,15 +6,15 @@ import type { ChunkedText, TextPosition } from './chunked-text.ts';
 import { isBelow, samePath } from './path.ts';
 import type { Path } from './tree.ts';
 
-/** What stands around, from the top of the file; offsets are those of the line. */
+/** The surrounding structure, from the top of the file; offsets are those of the line. */
 export interface Caret extends Around {
   readonly line: number;
-  /** What stands there, and how much of it before the caret. */
+  /** The text at the caret, and how much of it is before the caret. */
   readonly word: string;
   readonly typed: string;
 }
 
-/** null: within a comment or prose, or on nothing that a plan has a word for. */
+/** null: within a comment or prose, or on something that the language has no word for. */
 export function caretAt(text: ChunkedText, position: TextPosition): Caret | null {
   const { index, offset } = text.locate(position);
   const { chunks } = text;
@@ -58,7 +58,7 @@ function outerOf(chunks: readonly Chunk[], index: number): Outer[] {
 
 const USUAL_STEP = 2;
 
-/** A section's value stands in the chunks behind its own. */
+/** A section's value is in the chunks after its own. */
 function belowHeader(caret: Caret, chunks: readonly Chunk[]): Caret | null {
   const { path, slot, pair, word, flow } = caret;
   const isKey = slot === 'key' && pair === 'colon';
@@ -68,7 +68,10 @@ function belowHeader(caret: Caret, chunks: readonly Chunk[]): Caret | null {
   return isKey ? { ...caret, pair: 'value' } : null;
 }
 
-/** Entries of a section are chunks of their own: what stands beside one is seen only from there. */
+/**
+ * Entries of a section are chunks of their own: the neighbours of one are seen only from the
+ * section.
+ */
 function inFile(caret: Caret, chunks: readonly Chunk[], index: number, character: number): Caret {
   const { path, slot, flow, word, blank } = caret;
   const holds = !flow && (slot === 'key' || slot === 'open');

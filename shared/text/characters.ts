@@ -1,8 +1,8 @@
 /** Characters that have no place in a plan, visible or not (YAML 1.2.2, 5.1, c-printable). */
 
 import { span } from '../syntax/nodes.ts';
-import type { TextFix } from './chunk.ts';
-import { fix, type Problems } from './problems.ts';
+import type { TextFix } from './problem.ts';
+import { fix, fixOf, type Problems } from './problems.ts';
 
 /** A run of: U+FFFD, controls other than tab and breaks, non-characters, BOMs, lone surrogates. */
 const outOfPlace = /\uFFFD+|(?:(?![\t\n\r\x85])\p{Cc}|[\uFEFF\uFFFE\uFFFF]|\p{Cs})+/gu;
@@ -55,7 +55,7 @@ export function readLoneReturns(text: string, problems: Problems): string {
   });
   const first = edits[0];
   if (first) {
-    problems.syntax('lone-return', first.span, {}, [{ code: 'break-lines', args: {}, edits }]);
+    problems.syntax('lone-return', first.span, {}, [fixOf('break-lines', {}, edits)]);
   }
   return read;
 }

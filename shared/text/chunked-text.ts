@@ -1,7 +1,7 @@
 /**
- * A text kept as its chunks. An edit joins and cuts again only the chunks around it; the others
- * keep their identity, and whatever was worked out from them stays true. Positions are LSP's:
- * lines from 0, characters in UTF-16 units.
+ * A text kept as its chunks. An edit joins and splits only the chunks around it. The others keep
+ * their identity, so everything calculated from them stays valid. Positions are LSP's: lines from
+ * 0, characters in UTF-16 units.
  */
 
 import { contentEnd, lastAtMost, lineStarts } from '../syntax/lines.ts';
@@ -43,7 +43,10 @@ export interface TextChange {
   readonly undo: () => void;
 }
 
-/** Chunks re-cut behind an edit before more are taken in, doubling each time. */
+/**
+ * Chunks after an edit that are split again before more are taken in; the number doubles each
+ * time.
+ */
 const FIRST_WINDOW = 4;
 
 export class ChunkedText {
@@ -165,14 +168,19 @@ export class ChunkedText {
     return this.#replace(first, made.run, made.behind);
   }
 
-  /** Cutting depends on at most the two chunks before, and on whatever the loose ones follow. */
+  /**
+   * The split depends on at most the two chunks before, and on the chunk before any loose lines.
+   */
   #restart(index: number): number {
     let at = Math.max(0, index - 2);
     while (at > 0 && (this.#chunks[at] as Chunk).kind === 'loose') at--;
     return at;
   }
 
-  /** Cuts `edited` and as many of the chunks from `next` on as it takes to agree with the old. */
+  /**
+   * Splits `edited` and as many of the chunks from `next` on as it takes to agree with the old
+   * split.
+   */
   #recut(first: number, edited: string, next: number): { run: SplitRun; behind: number } {
     const chunks = this.#chunks;
     const state = this.#states[first] as SplitState;
@@ -186,7 +194,7 @@ export class ChunkedText {
     }
   }
 
-  /** The first old chunk at or behind `next` at which the new cut stands as the old one did. */
+  /** The first old chunk from `next` on that is the same in the new split. */
   #agreement(run: SplitRun, editedLength: number, next: number, end: number) {
     let old = next;
     let offset = editedLength;
@@ -196,7 +204,7 @@ export class ChunkedText {
         offset += (this.#chunks[old] as Chunk).text.length;
         old++;
       }
-      // An emptied text before the boundary still needs a chunk to stand in.
+      // An emptied text before the boundary still needs a chunk.
       const isBoundary = old < end && offset === at && index > 0;
       if (
         isBoundary &&

@@ -1,8 +1,8 @@
-/** Problems for what YAML knows and the profile leaves out. */
+/** Problems for the parts of YAML that the profile leaves out. */
 
 import { span } from '../syntax/nodes.ts';
-import type { TextFix } from './chunk.ts';
 import type { Foreign } from './from-yaml.ts';
+import type { TextFix } from './problem.ts';
 import { fix, type Problems } from './problems.ts';
 
 /** `base`: where `text`, which was read, starts in the chunk. */

@@ -1,10 +1,10 @@
-/** Makes our tree of a document that `yaml` has read, and names what stands outside the profile. */
+/** Makes our tree from a document that `yaml` has read, and reports what is outside the profile. */
 import type { CST, Document, Node as YamlNode, Pair as YamlPair } from 'yaml';
 import { isAlias, isCollection, isMap, isPair, isScalar, parseDocument } from 'yaml';
 import { blockMap, blockSeq, scalar, span } from '../syntax/nodes.ts';
 import type { MapNode, Node, Pair, ScalarNode, ScalarStyle, SeqNode, Span } from './tree.ts';
 
-/** Something that YAML knows and the profile does not. */
+/** A part of YAML that the profile leaves out. */
 export interface Foreign {
   readonly what: 'anchor' | 'alias' | 'tag' | 'merge' | 'complex-key' | 'empty-key';
   readonly span: Span;

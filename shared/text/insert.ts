@@ -1,4 +1,4 @@
-/** Puts what is not there yet into a mapping or a list. */
+/** Inserts a new pair or item into a mapping or a list. */
 import { colonOf } from '../syntax/nodes.ts';
 import type { Home, TextEdit } from './edit-home.ts';
 import { pairIn } from './edit-home.ts';

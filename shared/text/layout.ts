@@ -1,7 +1,7 @@
 /**
- * Where a plan's entries stand: which sections hold named entries, which hold groups of them. All
- * else at the left margin is one short field. The text is cut by this and by nothing else of the
- * language.
+ * The layout of a plan: which sections hold named entries, and which hold groups of them.
+ * Everything else at the left margin is one short field. The text is split by this and by nothing
+ * else of the language.
  */
 
 export interface Section {

@@ -1,4 +1,4 @@
-/** Brackets that are not sound: which one, and which of the items can be read. */
+/** Finds the fault in broken brackets, and the items that can still be read. */
 
 import { type FlowSyntax, parseFlow } from '../syntax/flow.ts';
 import { writtenEnd } from '../syntax/lines.ts';
@@ -78,7 +78,10 @@ const reopened = (text: string, close: number): number[] =>
     ? [text.lastIndexOf(text[close] as string, close - 1)]
     : [];
 
-/** A mark with a blank before it and text behind closes nothing: it opens, as in `{ a: "b, c: "d }`. */
+/**
+ * A quotation mark with a blank before it and text after it opens a quote, as in `{ a: "b, c: "d
+ * }`.
+ */
 const opensAnother = (text: string, close: number): boolean =>
   /[\s{[,:]/.test(text[close - 1] as string) && /[^\s,:{}[\]#]/.test(text[close + 1] ?? ' ');
 
@@ -104,8 +107,8 @@ const inOrder = (...places: readonly number[]): number[] =>
   places.filter((place) => place >= 0).sort((a, b) => a - b);
 
 /**
- * How much of the text behind a quote's mark it may have been meant to take in, likeliest first. Only
- * what makes a sound plan is offered, so that the likeliest that does is the one.
+ * How much of the text after a quotation mark the quote may have been meant to contain, likeliest
+ * first. Only ends that give a valid plan are offered, so the likeliest valid one is taken.
  */
 function closings(behind: string, inMap: boolean, isKey: boolean): number[] {
   const comment = behind.search(/\s#/);
@@ -210,7 +213,7 @@ function readItem(
     const inner = text.slice(at, stop);
     const keyEnd = start + value[0].indexOf(':');
     const key = scalar(text.slice(start, keyEnd).trimEnd(), 'plain', start, keyEnd);
-    // Behind what may be a whole value, what may be the next key: a comma may lack.
+    // After a possible whole value, a possible next key: a comma may be missing.
     const next = /^(.*?)[;,]?\s+([a-z][a-z0-9-]*):\s/.exec(inner);
     const [, first = '', name = ''] = next ?? [];
     const behind = at + first.length;

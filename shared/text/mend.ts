@@ -1,7 +1,7 @@
 /**
- * Reads an entry that YAML can't, field by field: what is sound is read, and what is not is named
- * where a person would point. Lines are told apart by their columns alone, so that an unclosed
- * quote or bracket ends with its own field.
+ * Reads an entry that YAML can't, field by field. Valid fields are read, and faults are reported
+ * where a person would point. Lines are told apart by their columns alone, so an unclosed quote or
+ * bracket ends with its own field.
  */
 import { countMarks, MAX_MARKS, MAX_REREAD_MARKS } from '../syntax/budgets.ts';
 import { keyAt } from '../syntax/keys.ts';

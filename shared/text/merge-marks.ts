@@ -1,7 +1,7 @@
 /**
- * Marks of an unfinished merge inside an entry. Which of the two versions holds is not known, so of
- * what stands between the marks the keys are read, and no value; all else of the entry is read. A
- * value that the marks cut in two is in doubt as a whole.
+ * Markers of an unfinished merge inside an entry. Nobody knows which of the two versions is meant,
+ * so only the keys between the markers are read, and no values. The rest of the entry is read. A
+ * value that the markers cut in two is in doubt as a whole.
  */
 import { parseFlow } from '../syntax/flow.ts';
 import { closingQuote, isEmptyValue, keyAt } from '../syntax/keys.ts';
@@ -154,7 +154,7 @@ class Reading {
     this.#problems.add({
       rule: 'syntax',
       code: 'unfinished-merge',
-      span: span(first.start, end),
+      at: span(first.start, end),
       args: {},
       fixes: [],
       ...(doubt && { doubt }),

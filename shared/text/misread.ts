@@ -1,6 +1,6 @@
 /**
- * What YAML takes without an error for something that was not meant, and equal keys. Gives the
- * tree as it was meant, where that is certain enough to read on with.
+ * Values that YAML reads without an error but not as they were meant, and equal keys. Gives the
+ * tree as it was meant, if that is certain enough to go on.
  */
 
 import { pair, scalar } from '../syntax/nodes.ts';
@@ -182,7 +182,7 @@ function tellEqualKeys(pairs: readonly Pair[], problems: Problems): void {
       problems.add({
         rule: 'duplicate-name',
         code: 'duplicate-key',
-        span: each.key.span,
+        at: each.key.span,
         args: { key: each.key.text },
         fixes: [],
         related: first.key.span,

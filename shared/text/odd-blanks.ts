@@ -4,7 +4,7 @@
  * before a line's text and behind its key's colon, they are read as the spaces that were meant.
  */
 import { span } from '../syntax/nodes.ts';
-import type { Problems } from './problems.ts';
+import { fixOf, type Problems } from './problems.ts';
 import { type Spaced, spaced } from './tabs.ts';
 import type { Node, Span } from './tree.ts';
 
@@ -33,7 +33,10 @@ interface Edit {
   readonly text: string;
 }
 
-/** Marks take no room. On a line with nothing else one stays, lest a CR and an LF round it meet. */
+/**
+ * Byte order marks take no room. On a line with nothing else one stays, so that a CR and an LF
+ * around it don't become one line break.
+ */
 const asSpaces = (blanks: string, isAll: boolean): string =>
   (isAll ? blanks : blanks.replaceAll(MARK, '')).replace(/[^ ]/g, ' ');
 
@@ -88,9 +91,7 @@ export function readOddBlanks(text: string, problems: Problems): Spaced | null {
     const start = first.span.start + text.slice(first.span.start).search(anyBlank);
     const character = `U+${text.charCodeAt(start).toString(16).toUpperCase().padStart(4, '0')}`;
     const place = span(start, start + oddBlanksAhead(text.slice(start, first.span.end)));
-    problems.syntax('odd-blank', place, { character }, [
-      { code: 'replace-blanks', args: {}, edits: blanks },
-    ]);
+    problems.syntax('odd-blank', place, { character }, [fixOf('replace-blanks', {}, blanks)]);
   }
   return spaced(text, edits);
 }

@@ -1,7 +1,7 @@
-/** Keys that stand in another column than they should. */
+/** Keys in the wrong column. */
 import { indentAt, type LineTable } from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
-import type { Problems } from './problems.ts';
+import { fixOf, type Problems } from './problems.ts';
 import type { Span } from './tree.ts';
 
 /** Tells it of the key on the line at `from`; the fix moves all lines up to `to` with it. */
@@ -18,7 +18,7 @@ export function tellOutOfLine(
   const end = key + Math.max(1, text.slice(key, to).search(/[:\s]|$/));
   const args = { found: String(indent), meant: String(meant) };
   const edits = moveLines(text, lines, from, to, meant - indent);
-  problems.syntax('out-of-line', span(key, end), args, [{ code: 'indent', args, edits }]);
+  problems.syntax('out-of-line', span(key, end), args, [fixOf('indent', args, edits)]);
 }
 
 function moveLines(text: string, lines: LineTable, from: number, to: number, by: number) {

@@ -1,4 +1,4 @@
-/** What a chunk's text says, and what is wrong with the text; worked out once per chunk. */
+/** The meaning of a chunk's text, and its errors; calculated once per chunk. */
 import { countMarks, MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_MARKS } from '../syntax/budgets.ts';
 import { LineTable } from '../syntax/lines.ts';
 import { blockMap, moveNode, pair, scalar, span } from '../syntax/nodes.ts';
@@ -85,7 +85,7 @@ function treeOf(
     : readUncommon(text, chunk.indent, problems);
 }
 
-/** A name whose colon is missing: what stands below it is read all the same. */
+/** A name without its colon: the lines below it are read all the same. */
 function withoutColon(chunk: Chunk, text: string, problems: Problems): MapNode | null {
   const name = chunk.path.at(-1) as string;
   const start = text.indexOf(name);

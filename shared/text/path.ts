@@ -1,4 +1,4 @@
-/** Between paths and places in a tree. */
+/** Converts between paths and nodes of a tree. */
 import type { MapNode, Node, Pair, Path, Span } from './tree.ts';
 
 /** Whether `path` is `of`, or leads on from there. */

@@ -1,10 +1,10 @@
 /** Makes and collects the problems of one chunk, within the budget. */
 import { MAX_PROBLEMS } from '../syntax/budgets.ts';
 import { type Move, moveSpan } from '../syntax/nodes.ts';
-import type { TextFix, TextProblem } from './chunk.ts';
+import type { TextFix, TextProblem, Wording } from './problem.ts';
 import type { Span } from './tree.ts';
 
-type Args = Readonly<Record<string, string>>;
+type Args = Wording['args'];
 
 export class Problems {
   readonly #found: TextProblem[] = [];
@@ -24,36 +24,41 @@ export class Problems {
     else this.#found.push(problem);
   }
 
-  syntax(code: string, span: Span, args: Args = {}, fixes: readonly TextFix[] = []): void {
-    this.add({ rule: 'syntax', code, span, args, fixes });
+  syntax(code: string, at: Span, args: Args = {}, fixes: readonly TextFix[] = []): void {
+    this.add({ rule: 'syntax', code, at, args, fixes });
   }
 
   /** What passed a budget, and was not read or told. */
-  tooMuch(code: string, span: Span, args: Args): void {
-    this.add({ rule: 'too-much', code, span, args, fixes: [] });
+  tooMuch(code: string, at: Span, args: Args): void {
+    this.add({ rule: 'too-much', code, at, args, fixes: [] });
   }
 
-  misread(code: string, span: Span, args: Args, fixes: readonly TextFix[]): void {
-    this.add({ rule: 'misread-scalar', code, span, args, fixes });
+  misread(code: string, at: Span, args: Args, fixes: readonly TextFix[]): void {
+    this.add({ rule: 'misread-scalar', code, at, args, fixes });
   }
 
-  outside(code: string, span: Span, args: Args = {}, fixes: readonly TextFix[] = []): void {
-    this.add({ rule: 'outside-the-profile', code, span, args, fixes });
+  outside(code: string, at: Span, args: Args = {}, fixes: readonly TextFix[] = []): void {
+    this.add({ rule: 'outside-the-profile', code, at, args, fixes });
   }
 
   /** In the order of the text, with one that says how many more there are. */
   all(): readonly TextProblem[] {
-    const inOrder = [...this.#found].sort((a, b) => a.span.start - b.span.start);
+    const inOrder = [...this.#found].sort((a, b) => a.at.start - b.at.start);
     if (this.#more === 0) return inOrder;
     const last = inOrder.at(-1) as TextProblem;
     const args = { more: String(this.#more) };
-    return [...inOrder, { rule: 'too-much', code: 'too-many', span: last.span, args, fixes: [] }];
+    return [...inOrder, { rule: 'too-much', code: 'too-many', at: last.at, args, fixes: [] }];
   }
 }
 
 /** What it marks could not be read. */
 export const isUnread = ({ rule }: TextProblem): boolean =>
   rule === 'syntax' || rule === 'too-much';
+
+export const fixOf = (code: string, args: Args, edits: TextFix['edits']): TextFix => ({
+  title: { code, args },
+  edits,
+});
 
 /** A fix of one edit. */
 export const fix = (
@@ -62,11 +67,7 @@ export const fix = (
   end: number,
   text: string,
   args: Args = {},
-): TextFix => ({
-  code,
-  args,
-  edits: [{ span: { start, end }, text }],
-});
+): TextFix => fixOf(code, args, [{ span: { start, end }, text }]);
 
 /** The same problem with each offset moved. */
 export function moveProblem(problem: TextProblem, move: Move): TextProblem {
@@ -77,7 +78,7 @@ export function moveProblem(problem: TextProblem, move: Move): TextProblem {
   const { related, doubt } = problem;
   return {
     ...problem,
-    span: moveSpan(problem.span, move),
+    at: moveSpan(problem.at, move),
     fixes,
     ...(related && { related: moveSpan(related, move) }),
     ...(doubt && { doubt: moveSpan(doubt, move) }),

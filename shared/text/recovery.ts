@@ -1,4 +1,4 @@
-/** What the readers of broken values need of the one that reads a broken entry. */
+/** The functions that readers of broken values need from the reader of a broken entry. */
 import type { LineTable } from '../syntax/lines.ts';
 import type { Problems } from './problems.ts';
 import type { MapNode, Node, Pair } from './tree.ts';

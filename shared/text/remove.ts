@@ -1,4 +1,4 @@
-/** Takes out a pair or an item, with the lines or the comma that are its own. */
+/** Removes a pair or an item, with its own lines or comma. */
 import type { Home, TextEdit } from './edit-home.ts';
 import { pairIn } from './edit-home.ts';
 import { nextLine } from './layout-text.ts';

@@ -1,4 +1,4 @@
-/** What the cutting of a text carries from line to line, and what it knows of each chunk. */
+/** The state of the split from line to line, and what it knows of each chunk. */
 import type { Chunk } from './chunk.ts';
 
 /** Why a chunk is no plain entry. */
@@ -10,7 +10,7 @@ export type Oddity =
   | 'document-marker'
   | 'directive';
 
-/** A chunk with what only the cutting knows of it. */
+/** A chunk with the data that only the split knows. */
 export interface SplitChunk extends Chunk {
   /** Column that the key should stand at: `indent`, unless it is out of line. */
   readonly meant: number;

@@ -1,10 +1,11 @@
 /**
- * Cuts a plan's text into chunks, line by line. What a chunk becomes depends on the state at its
- * first line and on the lines up to the second content line of the chunk behind it, never on more:
- * so an edit is re-cut from two chunks before it until state and boundary agree again.
+ * Splits a plan's text into chunks, line by line. A chunk depends on the state at its first line
+ * and on the lines up to the second line with content of the chunk after it, and on nothing more.
+ * So after an edit the text is split again from two chunks before it, until state and boundary
+ * agree again.
  *
- * A line is given to a chunk of its own only where YAML could not read it as the continuation of
- * the one before: at or left of an entry's column, or between an entry's column and its fields'.
+ * A line gets a chunk of its own only if YAML could not read it as a continuation of the line
+ * before: at or left of an entry's column, or between an entry's column and its fields'.
  */
 
 import { isEmptyValue, type KeyShape, keyAt } from '../syntax/keys.ts';

@@ -1,7 +1,9 @@
-/** Tabs that indent: YAML allows none. They are read as the spaces that the fix puts for them. */
+/**
+ * Tabs as indentation, which YAML doesn't allow. They are read as the spaces that the fix writes.
+ */
 import { contentLines, lastAtMost } from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
-import type { Problems } from './problems.ts';
+import { fixOf, type Problems } from './problems.ts';
 import type { Span } from './tree.ts';
 
 const STEP = 2;
@@ -28,7 +30,7 @@ export function readTabs(text: string, indent: number, problems: Problems): Spac
   });
   const at = text.indexOf('\t', edits[0]?.span.start);
   const end = at + (/^\t+/.exec(text.slice(at))?.[0].length ?? 1);
-  problems.syntax('tab', span(at, end), {}, [{ code: 'replace-tabs', args: {}, edits }]);
+  problems.syntax('tab', span(at, end), {}, [fixOf('replace-tabs', {}, edits)]);
   return spaced(text, edits);
 }
 

@@ -1,4 +1,4 @@
-/** What is read of a chunk, as everything after the text knows it. */
+/** The result of reading a chunk, for everything that comes after the text. */
 export type {
   MapNode,
   Node,

@@ -1,7 +1,7 @@
 /**
- * From entries to findings: what is worked out of each shot, remembered until something that it
- * read changes. Findings are gathered group by group, so that an edit in one of thousands of
- * shots gathers one group again and not all of them.
+ * From entries to findings. What is calculated from each shot is kept until something that it read
+ * changes. Findings are collected by groups of entries, so that an edit in one of thousands of
+ * shots collects one group again and not all.
  */
 
 import type { PlanState } from '../api/facade.ts';
@@ -18,7 +18,7 @@ import { type BodySums, sumsByBody } from '../figures/recording-sums.ts';
 import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { UncertainShot } from '../figures/uncertain.ts';
-import { isOf, nameOf } from '../plan/entry-id.ts';
+import { isFirst, isOf, nameOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -28,21 +28,22 @@ import { duplicateClips } from './clip-problems.ts';
 import { readEdit } from './edit-plan.ts';
 import { Entries } from './entries.ts';
 import { fileFindings } from './file-findings.ts';
+import { type Key, keyOf, splitKey } from './keys.ts';
 import { Names } from './names.ts';
 import { findInPlan } from './plan-findings.ts';
 import { planReader } from './plan-reader.ts';
 import { planView } from './plan-view.ts';
 import { withSeverities } from './severities.ts';
 import { findInShot } from './shot-findings.ts';
-import { keyOf, type Store, splitKey } from './store.ts';
+import type { Store } from './store.ts';
 import { summaryOf } from './summary.ts';
 import { chunkFindings, entryFindings, type TextFinding } from './text-findings.ts';
 import { usedNames } from './used-names.ts';
 
-/** What is kept of a shot that was worked out: what is found in it, and what the plan's rules read. */
+/** The kept results of a shot: its findings, and what the plan's rules read of it. */
 interface WorkedShot {
   readonly findings: readonly Finding[];
-  /** None of a shot whose own text, shape or names are wrong. */
+  /** Empty for a shot with errors in its own text, shape or names. */
   readonly summary?: ShotSummary;
 }
 
@@ -50,7 +51,7 @@ const isError = ({ severity }: Finding): boolean => severity === 'error';
 
 const NOTHING_FOUND: WorkedShot = { findings: [] };
 
-/** Entries whose findings are gathered together. */
+/** Number of entries whose findings are collected together. */
 const GROUP_SIZE = 64;
 
 export class Analysis {
@@ -58,20 +59,20 @@ export class Analysis {
   readonly names: Names;
   readonly #store: Store;
   readonly #reader: Query<PlanReader>;
-  readonly #chunkText: Query<readonly TextFinding[]>;
-  readonly #entryText: Query<readonly TextFinding[]>;
-  readonly #bench: Query<Bench | undefined>;
-  readonly #figures: Query<ShotFigures | undefined>;
-  readonly #uncertain: Query<UncertainShot | undefined>;
-  readonly #shot: Query<WorkedShot>;
-  readonly #summaryGroup: Query<readonly ShotSummary[]>;
-  readonly #usedGroup: Query<readonly string[]>;
-  readonly #stateGroup: Query<readonly PlanState[]>;
-  readonly #footage: Query<Footage | null>;
+  readonly #chunkText: Query<readonly TextFinding[], Key>;
+  readonly #entryText: Query<readonly TextFinding[], Key>;
+  readonly #bench: Query<Bench | undefined, Key>;
+  readonly #figures: Query<ShotFigures | undefined, Key>;
+  readonly #uncertain: Query<UncertainShot | undefined, Key>;
+  readonly #shot: Query<WorkedShot, Key>;
+  readonly #summaryGroup: Query<readonly ShotSummary[], Key<string>>;
+  readonly #usedGroup: Query<readonly EntryId[], Key<string>>;
+  readonly #stateGroup: Query<readonly PlanState[], Key<string>>;
+  readonly #footage: Query<Footage | null, Key>;
   readonly #edit: Query<EditFigures | null>;
   readonly #plan: Query<readonly Finding[]>;
-  readonly #chunkGroup: Query<readonly Finding[]>;
-  readonly #entryGroup: Query<readonly Finding[]>;
+  readonly #chunkGroup: Query<readonly Finding[], Key<string>>;
+  readonly #entryGroup: Query<readonly Finding[], Key<string>>;
   readonly #ids: Query<readonly EntryId[]>;
   readonly #file: Query<readonly Finding[]>;
   readonly #findings: Query<readonly Finding[]>;
@@ -85,7 +86,7 @@ export class Analysis {
     this.names = names;
     const rigLayout = graph.query(
       'rig',
-      (key) => {
+      (key: Key<string>) => {
         const [file, name] = splitKey(key);
         return layOutRig(this.#reader(file), names.find(file, 'rigs', name));
       },
@@ -112,14 +113,7 @@ export class Analysis {
       },
       GROUP_SIZE,
     );
-    this.#uncertain = graph.passing(
-      'uncertain',
-      (key) => {
-        const [bench, figures] = [this.#bench(key), this.#figures(key)];
-        return bench && figures && new UncertainShot({ bench, figures });
-      },
-      GROUP_SIZE,
-    );
+    this.#uncertain = graph.passing('uncertain', (key) => this.#uncertainOf(key), GROUP_SIZE);
     this.#shot = graph.query('shot', (key) => this.#workOut(key), sameData);
     this.#summaryGroup = graph.query(
       'summary-group',
@@ -129,32 +123,18 @@ export class Analysis {
         ),
       sameData,
     );
-    this.#stateGroup = graph.query(
-      'state-group',
-      (key) => {
-        const shots = this.#gather(key, this.#entryIds, (entry) =>
-          this.isShot(splitKey(entry)[1]) ? [this.#isReady(entry)] : [],
-        );
-        return [{ ready: shots.filter((ready) => ready).length, shots: shots.length }];
-      },
-      sameData,
-    );
-    this.#usedGroup = graph.query(
-      'used-group',
-      (key) => {
-        const used = this.#gather(key, this.#entryIds, (entry) =>
-          usedNames(entries.lowered(...splitKey(entry))),
-        );
-        return [...new Set(used)];
-      },
-      sameData,
-    );
+    this.#stateGroup = graph.query('state-group', (key) => [this.#stateOf(key)], sameData);
+    this.#usedGroup = graph.query('used-group', (key) => this.#usedIn(key), sameData);
     this.#footage = graph.query(
       'footage',
       (key) => this.#shot(key).summary?.footage ?? null,
       sameData,
     );
-    const editField = graph.query('edit-field', (key) => this.#fieldOf(...splitKey(key)), sameData);
+    const editField = graph.query(
+      'edit-field',
+      (key: Key) => this.#fieldOf(...splitKey(key)),
+      sameData,
+    );
     const editPlan = graph.query(
       'edit-plan',
       (file) => this.#readEdit(file, (entry) => editField(keyOf(file, entry))),
@@ -170,11 +150,7 @@ export class Analysis {
       this.#gather(key, (file) => store.ids(file), this.#chunkText),
     );
     this.#entryGroup = graph.query('entry-group', (key) =>
-      this.#gather(key, this.#entryIds, (entry): readonly Finding[] => {
-        const text = this.#entryText(entry);
-        const shot = this.isShot(splitKey(entry)[1]) ? this.#shot(entry).findings : [];
-        return shot.length === 0 ? text : [...text, ...shot];
-      }),
+      this.#gather(key, this.#entryIds, (entry) => this.#entryFindings(entry)),
     );
     this.#file = graph.query(
       'file-findings',
@@ -190,7 +166,7 @@ export class Analysis {
   }
 
   isShot(id: EntryId): boolean {
-    return isOf('shots', id) && !id.includes('\u0001');
+    return isOf('shots', id) && isFirst(id);
   }
 
   shots(file: FileId): readonly EntryId[] {
@@ -205,12 +181,12 @@ export class Analysis {
     return this.#figures(keyOf(file, shot));
   }
 
-  /** How sure the figures are; worked out as far as somebody asks. */
+  /** The uncertainty of the figures, calculated as far as somebody asks. */
   uncertain(file: FileId, shot: EntryId): UncertainShot | undefined {
     return this.#uncertain(keyOf(file, shot));
   }
 
-  /** What the takes of a plan come to on each body; a shot that can't be read counts as not known. */
+  /** Sums of a plan's takes for each body; a shot that can't be read counts as unknown. */
   recording(file: FileId): readonly BodySums[] {
     const takes = this.shots(file).map((id) => {
       const bench = this.bench(file, id);
@@ -219,12 +195,12 @@ export class Analysis {
     return sumsByBody(takes.filter((one) => one !== null));
   }
 
-  /** The edit worked out; null where the plan has no cuts. */
+  /** The figures of the edit; null if the plan has no cuts. */
   edit(file: FileId): EditFigures | null {
     return this.#edit(file);
   }
 
-  /** Findings that `file` gives rise to, wherever they stand, in the order of its text. */
+  /** Findings that `file` causes, in whatever file they are, in the order of its text. */
   findings(file: FileId): readonly Finding[] {
     return this.#findings(file);
   }
@@ -253,6 +229,31 @@ export class Analysis {
     });
   }
 
+  #uncertainOf(key: Key): UncertainShot | undefined {
+    const [bench, figures] = [this.#bench(key), this.#figures(key)];
+    return bench && figures && new UncertainShot({ bench, figures });
+  }
+
+  #stateOf(group: Key<string>): PlanState {
+    const shots = this.#gather(group, this.#entryIds, (entry) =>
+      this.isShot(splitKey(entry)[1]) ? [this.#isReady(entry)] : [],
+    );
+    return { ready: shots.filter((ready) => ready).length, shots: shots.length };
+  }
+
+  #usedIn(group: Key<string>): readonly EntryId[] {
+    const used = this.#gather(group, this.#entryIds, (entry) =>
+      usedNames(this.entries.lowered(...splitKey(entry))),
+    );
+    return [...new Set(used)];
+  }
+
+  #entryFindings(entry: Key): readonly Finding[] {
+    const text = this.#entryText(entry);
+    const shot = this.isShot(splitKey(entry)[1]) ? this.#shot(entry).findings : [];
+    return shot.length === 0 ? text : [...text, ...shot];
+  }
+
   #fieldOf(file: FileId, entry: EntryId): Field<unknown> {
     const lowered = this.entries.lowered(file, entry);
     if (lowered?.value !== undefined) return lowered.value as Field<unknown>;
@@ -266,19 +267,23 @@ export class Analysis {
     });
   }
 
-  /** Bench and figures are large and pass; what they come to is small and stays. */
-  #workOut(key: string): WorkedShot {
+  /** Bench and figures are large and are dropped; their results are small and are kept. */
+  #workOut(key: Key): WorkedShot {
     const [file] = splitKey(key);
     if (this.#isBroken(key)) return NOTHING_FOUND;
     const bench = this.#bench(key);
     const figures = this.#figures(key);
     if (!bench || !figures) return NOTHING_FOUND;
-    const { findings, byPlan } = findInShot({ bench, figures }, this.#reader(file).plan('allow'));
-    return { findings, summary: summaryOf(bench, figures, byPlan) };
+    const found = findInShot(
+      { bench, figures },
+      this.#reader(file).plan('allow'),
+      this.#uncertain(key),
+    );
+    return { findings: found.findings, summary: summaryOf(bench, figures, found) };
   }
 
-  /** An entry that is being typed or broken shows what is wrong with its text and no more. */
-  #isBroken(key: string): boolean {
+  /** An entry that is broken or being typed shows only what is wrong with its text. */
+  #isBroken(key: Key): boolean {
     const [file, id] = splitKey(key);
     const source = this.entries.source(file, id);
     return (
@@ -287,7 +292,7 @@ export class Analysis {
     );
   }
 
-  /** Shots without an error or a warning, of all shots. */
+  /** Shots without an error, a warning or a missing check, of all shots. */
   state(file: FileId): PlanState {
     const groups = this.#groups(file, this.entries.list(file).length, this.#stateGroup);
     return groups.reduce(
@@ -296,12 +301,17 @@ export class Analysis {
     );
   }
 
-  #isReady(entry: string): boolean {
-    const found = [...this.textFindings(...splitKey(entry)), ...this.#shot(entry).findings];
+  #isReady(entry: Key): boolean {
+    const { findings, summary } = this.#shot(entry);
+    if (summary && summary.checks.missing.length > 0) return false;
+    const found = [...this.textFindings(...splitKey(entry)), ...findings];
     return found.every(({ severity }) => severity !== 'error' && severity !== 'warning');
   }
 
-  /** Entries of `file` that were worked ahead on, from the first; for this list of entries. */
+  /**
+   * Number of entries of `file`, from the first, that were calculated ahead; for this list of
+   * entries.
+   */
   readonly #prepared = new WeakMap<readonly EntryId[], number>();
 
   prepare(file: FileId, until: () => boolean): boolean {
@@ -315,28 +325,28 @@ export class Analysis {
         this.#entryText(entry);
         if (this.isShot(id)) this.#shot(entry);
       } catch {
-        // What fails here fails again where it is asked for, and is told there.
+        // A failure here happens again when the entry is asked for, and is reported then.
       }
     }
     this.#prepared.set(ids, next);
     return next === ids.length;
   }
 
-  /** What rules about the whole plan look at. */
+  /** The input of rules about the whole plan. */
   planView(file: FileId): PlanView {
     const shots = this.#groups(file, this.entries.list(file).length, this.#summaryGroup);
     const used = this.#groups(file, this.entries.list(file).length, this.#usedGroup);
-    const allow = this.#reader(file).plan('allow');
-    return planView(file, shots, this.entries.list(file), new Set(used), allow, this.edit(file));
+    const entries = this.entries.list(file);
+    return planView(file, shots, entries, new Set(used), this.#reader(file), this.edit(file));
   }
 
   readonly #entryIds = (file: FileId): readonly EntryId[] => this.#ids(file);
 
-  /** What `of` says of the entries of one group; the key names file and group. */
+  /** The results of `of` for the entries of one group; the key names file and group. */
   #gather<T>(
-    key: string,
+    key: Key<string>,
     idsOf: (file: FileId) => readonly EntryId[],
-    of: (entry: string) => T | readonly T[],
+    of: (entry: Key) => T | readonly T[],
   ): readonly T[] {
     const [file, group] = splitKey(key);
     const first = Number(group) * GROUP_SIZE;
@@ -345,7 +355,7 @@ export class Analysis {
       .flatMap((id) => of(keyOf(file, id)));
   }
 
-  #groups<T>(file: FileId, count: number, of: Query<readonly T[]>): readonly T[] {
+  #groups<T>(file: FileId, count: number, of: Query<readonly T[], Key<string>>): readonly T[] {
     const all: T[] = [];
     for (let index = 0; index * GROUP_SIZE < count; index++)
       for (const one of of(keyOf(file, String(index)))) all.push(one);

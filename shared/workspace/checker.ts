@@ -1,6 +1,6 @@
 /**
- * What is found in texts, and the fixes for it: all that a check needs of the core, and what the
- * rest of it is built on. Apart, so that a command that only checks loads no more than this.
+ * Findings in texts and the fixes for them: the part of the core that a check needs, and the base
+ * of the rest. It is separate, so that a command that only checks loads nothing else.
  */
 
 import type { Checker, CoreOptions, OfferedFix } from '../api/facade.ts';
@@ -19,9 +19,9 @@ import { Store } from './store.ts';
 interface Checking {
   readonly context: CheckContext;
   readonly checker: Checker;
-  /** A finding of a report on clips, its sentence whole. */
+  /** A finding of a report on clips, with its sentence uncut. */
   report(finding: Finding): LocatedFinding;
-  /** What a located finding was made from. */
+  /** The finding that a located finding was made from. */
   originOf(located: LocatedFinding): Finding | undefined;
 }
 
@@ -40,14 +40,14 @@ export function startChecking(options: CoreOptions): Checking {
   const reported = new FindingLocator(locator, say, { whole: true });
   const originOf = (located: LocatedFinding) => places.originOf(located);
 
-  /** The file's own findings, and what other plans that use it cause there. */
+  /** The file's own findings, and those that plans using it cause there. */
   const rawFindings = (file: FileId): readonly Finding[] => {
     const own = standingIn(file, analysis.findings(file));
     const causedFrom = store
       .files()
       .filter((other) => other !== file && analysis.names.reaches(other).includes(file));
     if (causedFrom.length === 0) return own;
-    // What a shared file holds is for all its users: nothing in it is left over.
+    // Entries of a shared file are for all its users, so none of them counts as unused.
     const shared = own.filter(({ rule }) => rule !== unusedName.name);
     const caused = causedFrom.flatMap((other) => standingIn(file, analysis.findings(other)));
     return withoutDoubles([...shared, ...caused]);

@@ -1,8 +1,8 @@
 /** One file listed as two clips: which shot it belongs to, and which verdict holds, nobody can tell. */
+import { plainId } from '../plan/entry-id.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import type { Entries } from './entries.ts';
-import { plainId } from './entry-kinds.ts';
 import { type ClipsField, clipsOf } from './listed-clips.ts';
 import { shapeFinding, type TextFinding } from './text-findings.ts';
 

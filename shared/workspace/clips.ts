@@ -1,11 +1,11 @@
-/** The clips that a plan lists, and what they are against what their shots ask. */
+/** The clips that a plan lists, and how they differ from what their shots need. */
 
 import { type Difference, differences } from '../clips/compare.ts';
 import { type CoveredCut, coveredCuts } from '../clips/coverage.ts';
 import type { ClipAsk, ClipReading } from '../clips/facts.ts';
 import { askedAt, clipAskOf } from '../figures/clips.ts';
 import { cutsInClips } from '../figures/edit-clips.ts';
-import { idOf } from '../plan/entry-id.ts';
+import { idOf, plainId } from '../plan/entry-id.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { type Allowances, accept } from '../rules/acceptance.ts';
 import { clipDiffers } from '../rules/clip-differs.ts';
@@ -15,7 +15,6 @@ import { ruleNamed } from '../rules/registry.ts';
 import type { Finding, Related } from '../rules/rule.ts';
 import { message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
-import { plainId } from './entry-kinds.ts';
 import { type ClipsField, clipsOf, type ListedClip } from './listed-clips.ts';
 import { withSeverities } from './severities.ts';
 
@@ -30,7 +29,7 @@ export function clipsIn({ entries }: Analysis, file: FileId): readonly ListedCli
     );
 }
 
-/** What a shot asks of its clips; undefined: there is no such shot. */
+/** What the clips of a shot have to match; undefined: there is no such shot. */
 export function askOf(analysis: Analysis, file: FileId, shot: string): ClipAsk | undefined {
   const entry: EntryId = idOf('shots', shot);
   const bench = analysis.bench(file, entry);
@@ -62,7 +61,7 @@ export function clipFindings(
   return withSeverities(found, analysis.names.reaches(file), (one) => analysis.reader(one));
 }
 
-/** The cuts of the edit that are laid into clips that were read, and what those lack. */
+/** The cuts of the edit that use clips that were read, and the footage that those lack. */
 export const cutCoverage = (
   analysis: Analysis,
   file: FileId,
@@ -76,7 +75,10 @@ export const cutCoverage = (
 const cutDifference = ({ cut, toS, durationS, missingS }: CoveredCut): readonly Difference[] =>
   missingS === 0 ? [] : [{ of: 'cut', cut, asked: toS, found: durationS, lost: false }];
 
-/** Of a clip that is not in the plan, and needn't be as long as a take; undefined: no such shot. */
+/**
+ * Findings about a clip that is not in the plan, and that may be shorter than a take; undefined:
+ * no such shot.
+ */
 export function testClipFindings(
   analysis: Analysis,
   file: FileId,
@@ -132,7 +134,7 @@ function findingsOf(
   ];
 }
 
-/** Where the shot asks for what the clip hasn't. */
+/** The place in the shot of what the clip doesn't have. */
 function relatedOf(
   analysis: Analysis,
   file: FileId,
@@ -163,7 +165,7 @@ function accepted(
   const own = bench?.fields.allow ?? none;
   const names = new Set(findings.map(({ rule }) => rule));
   return accept(findings, { name: shot, allow: own }, planAllow, ruleNamed).findings.filter(
-    // That other acceptances of the shot are not needed by its clips says nothing of them.
+    // Clips say nothing about whether other acceptances of the shot are needed.
     ({ rule }) => names.has(rule),
   );
 }

@@ -5,18 +5,18 @@ import type { FormerValues } from './former-values.ts';
 import type { Locator } from './locate.ts';
 import type { Store } from './store.ts';
 
-/** What a check works with. */
+/** The parts that a check needs. */
 export interface CheckContext {
   readonly store: Store;
   readonly analysis: Analysis;
   readonly locator: Locator;
   readonly say: Say;
-  /** Plan files that the host knows of, whether or not they were given. */
+  /** Plan files that the host knows, whether or not their texts were given. */
   hostFiles(): readonly FileId[];
 }
 
-/** What everything that answers an editor's question works with. */
+/** The parts that every answer to an editor needs. */
 export interface Context extends CheckContext {
-  /** What stood where something was taken out. */
+  /** Previous values of deleted text. */
   readonly former: FormerValues;
 }

@@ -1,4 +1,4 @@
-/** Names that stand for two things: across the files that a plan uses, or among the parts of rigs. */
+/** Names that are defined twice: across the files that a plan uses, or among the parts of rigs. */
 import { idOf } from '../plan/entry-id.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
@@ -7,8 +7,8 @@ import type { Names } from './names.ts';
 import { shapeFinding, type TextFinding } from './text-findings.ts';
 
 /**
- * Each name's later definition, the first beside it: of two files the one that uses the other is
- * the later, since there the name can still be chosen.
+ * The later definition of each name, with the first beside it. Of two files, the one that uses the
+ * other is the later, since its author can still choose another name.
  */
 export function duplicateNames(names: Names, file: FileId): TextFinding[] {
   const files = [...names.reaches(file)].reverse();

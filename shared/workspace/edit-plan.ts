@@ -1,15 +1,14 @@
-/** The edit of a plan, drawn together from its entries: its cuts, and what they read of shots. */
+/** The edit of a plan, gathered from its entries: its cuts, and what they read of shots. */
 
 import type { Footage } from '../figures/edit-footage.ts';
 import type { EditPlan, PlannedCut, ShotInEdit } from '../figures/edit-plan.ts';
 import { lastOf } from '../figures/remembered.ts';
-import { isOf, nameOf } from '../plan/entry-id.ts';
+import { entryAt, idOf, isOf, nameOf, plainId } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Clip, Cut, Deliver, EditMusic } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Bytes } from '../quantity/brands.ts';
 import type { Entries, Lowered } from './entries.ts';
-import { plainId } from './entry-kinds.ts';
 
 /**
  * Parts that stayed as they were are the same objects as the last time: what follows from them is
@@ -21,7 +20,7 @@ import { plainId } from './entry-kinds.ts';
 export function readEdit(
   file: FileId,
   entries: Entries,
-  field: (entry: string) => Field<unknown>,
+  field: (entry: EntryId) => Field<unknown>,
   footage: (shot: string) => ShotInEdit['footage'],
 ): EditPlan {
   const cuts = entries.list(file).flatMap(({ id }): PlannedCut[] => {
@@ -32,13 +31,13 @@ export function readEdit(
   const names = new Set(cuts.flatMap(({ fields }) => (fields && ifKnown(fields.shot)) ?? []));
   return {
     file,
-    deliver: field('deliver') as Field<Deliver>,
-    music: field('edit/music') as Field<EditMusic>,
-    memory: field('edit/memory') as Field<Bytes>,
+    deliver: field(entryAt('deliver')) as Field<Deliver>,
+    music: field(entryAt('edit', 'music')) as Field<EditMusic>,
+    memory: field(entryAt('edit', 'memory')) as Field<Bytes>,
     cuts,
     shots: new Map(
       [...names].map((shot) => {
-        const clips = clipsOf(field(`clips/${shot}`) as Field<readonly Field<Clip>[]>);
+        const clips = clipsOf(field(idOf('clips', shot)) as Field<readonly Field<Clip>[]>);
         const its = footage(shot);
         return [shot, its ? inEdit(its, clips) : { footage: null, clips }];
       }),

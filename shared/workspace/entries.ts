@@ -2,8 +2,19 @@
  * The entries of a file, from its chunks: one chunk an entry where the text is laid out in
  * blocks, or entries inside a chunk where a whole section stands in one (`shots: { … }`).
  */
+
 import { sameData } from '../engine/equal.ts';
 import type { Query } from '../engine/graph.ts';
+import {
+  above,
+  entryAt,
+  inside,
+  isInside,
+  isLoose,
+  keyOfEntry,
+  keysOf,
+  plainId,
+} from '../plan/entry-id.ts';
 import type { DefName } from '../plan/generated/names.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import { lowerClips, lowerEntry, lowerKey } from '../plan/lower.ts';
@@ -17,10 +28,11 @@ import { nodeAt } from '../text/path.ts';
 import { isUnread } from '../text/problems.ts';
 import type { Node, Path } from '../text/tree.ts';
 import { message } from '../words/message.ts';
-import { type EntryKind, entryKindOf, plainId } from './entry-kinds.ts';
-import { keyOf, type Store, splitKey } from './store.ts';
+import { type EntryKind, entryKindOf } from './entry-kinds.ts';
+import { type Key, keyOf, splitKey } from './keys.ts';
+import type { Store } from './store.ts';
 
-/** Where an entry's value stands: keys below the value of a chunk's own key. */
+/** Position of an entry's value: keys below the value of a chunk's own key. */
 interface EntrySource {
   readonly chunk: EntryId;
   readonly within: Path;
@@ -44,12 +56,12 @@ const NOTHING: ParsedChunk = { tree: null, problems: [] };
 
 export class Entries {
   readonly #store: Store;
-  readonly #parsed: Query<ParsedChunk>;
+  readonly #parsed: Query<ParsedChunk, Key>;
   readonly #list: Query<readonly EntryRef[]>;
-  readonly #source: Query<EntrySource | undefined>;
-  readonly #lowered: Query<Lowered | undefined>;
+  readonly #source: Query<EntrySource | undefined, Key>;
+  readonly #lowered: Query<Lowered | undefined, Key>;
   readonly #unread: Query<readonly string[]>;
-  readonly #taken: Query<readonly string[]>;
+  readonly #taken: Query<readonly string[], Key<DefName>>;
 
   constructor(store: Store) {
     this.#store = store;
@@ -64,7 +76,7 @@ export class Entries {
     this.#unread = graph.query('unread-names', (file) => this.#unreadNames(file), sameData);
     this.#taken = graph.query(
       'taken-keys',
-      (key) => this.#takenIn(...(splitKey(key) as readonly [FileId, DefName])),
+      (key: Key<DefName>) => this.#takenIn(...splitKey(key)),
       sameData,
     );
   }
@@ -98,7 +110,7 @@ export class Entries {
     const ids = this.#store.ids(file);
     const filled = holders(ids);
     for (const chunkId of ids) {
-      if (chunkId.startsWith('~')) continue;
+      if (isLoose(chunkId)) continue;
       const kind = entryKindOf(chunkId);
       if (kind.kind === 'unknown' && this.#isBelowUnknown(file, chunkId)) continue;
       if (kind.kind !== 'container') refs.push({ id: chunkId, kind, chunk: chunkId, within: HERE });
@@ -108,8 +120,9 @@ export class Entries {
   }
 
   /**
-   * Entries of a section that stands whole in one chunk. A header has its entries in chunks of
-   * their own; one with none, or a section that is no mapping, stands for itself with its problem.
+   * Entries of a section that lies in one chunk. A header has its entries in chunks of their own.
+   * A header without entries, and a section that is no mapping, are entries themselves, with their
+   * problem.
    */
   #inside(file: FileId, chunkId: EntryId, filled: ReadonlySet<EntryId>): EntryRef[] {
     const refs: EntryRef[] = [];
@@ -130,7 +143,7 @@ export class Entries {
         // The first of equal keys is read; the text says that there are others.
         if (seen.has(pair.key.text)) continue;
         seen.add(pair.key.text);
-        const inner = `${id}/${pair.key.text}`;
+        const inner = inside(id, pair.key.text);
         const path = [...within, pair.key.text];
         const kind = entryKindOf(inner);
         if (kind.kind === 'container') walk(inner, path);
@@ -143,9 +156,11 @@ export class Entries {
 
   /** Below a section that isn't of the language, whose own key has the finding. */
   #isBelowUnknown(file: FileId, id: EntryId): boolean {
-    const section = id.slice(0, id.lastIndexOf('/'));
+    const section = above(id);
     return (
-      this.#store.chunk(file, section)?.kind === 'header' && entryKindOf(section).kind === 'unknown'
+      section !== null &&
+      this.#store.chunk(file, section)?.kind === 'header' &&
+      entryKindOf(section).kind === 'unknown'
     );
   }
 
@@ -158,7 +173,7 @@ export class Entries {
   #unreadNames(file: FileId): readonly string[] {
     const unknown = this.#store.ids(file).filter((id) => entryKindOf(id).kind === 'unknown');
     return unknown.flatMap((id) => [
-      plainId(id).split('/').at(-1)!,
+      keyOfEntry(plainId(id)),
       ...keysWithin(this.node(file, { chunk: id, within: [] })),
     ]);
   }
@@ -166,11 +181,10 @@ export class Entries {
   #sourceOf(file: FileId, id: EntryId): EntrySource | undefined {
     // A key with nothing behind it still is an entry, and a header is a source of itself.
     if (this.#store.chunk(file, id)) return { chunk: id, within: HERE };
-    for (let end = id.lastIndexOf('/'); end > 0; end = id.lastIndexOf('/', end - 1)) {
-      const chunk = id.slice(0, end);
+    for (let chunk = above(id); chunk; chunk = above(chunk)) {
       // Below a header its entries are chunks of their own.
       if (this.#store.chunk(file, chunk)?.kind !== 'entry') continue;
-      const source = { chunk, within: id.slice(end + 1).split('/') };
+      const source = { chunk, within: keysOf(id).slice(keysOf(chunk).length) };
       // Below a whole section it has to be there.
       return this.node(file, source) === null ? undefined : source;
     }
@@ -185,7 +199,7 @@ export class Entries {
     // Nothing of the chunk could be read: its own problems say so.
     if (tree === null) return { kind, def: null, value: undefined, problems: [] };
     const node = this.node(file, source);
-    const unread = problems.filter(isUnread).map(({ span }) => span);
+    const unread = problems.filter(isUnread).map(({ at }) => at);
     const from = { file, entry: id, unread };
     switch (kind.kind) {
       case 'entry': {
@@ -220,22 +234,21 @@ export class Entries {
   #takenIn(file: FileId, def: DefName): readonly string[] {
     const depth = def === 'plan' ? 0 : 1;
     const ids = this.#store.ids(file);
-    const own = def === 'plan' ? ids : ids.filter((id) => id.startsWith(`${def}/`));
-    const there = new Set(own.map((id) => id.split('/')[depth] ?? ''));
+    const own = def === 'plan' ? ids : ids.filter((id) => isInside(entryAt(def), id));
+    const there = new Set(own.map((id) => keysOf(id)[depth] ?? ''));
     return Object.keys(SHAPES[def].keys).filter((key) => there.has(key));
   }
 }
 
-/** What has something below it. */
+/** A key with something below it. */
 function holders(ids: readonly EntryId[]): ReadonlySet<EntryId> {
   const found = new Set<EntryId>();
   for (const id of ids)
-    for (let at = id.indexOf('/'); at >= 0; at = id.indexOf('/', at + 1))
-      found.add(id.slice(0, at));
+    for (let outer = above(id); outer !== null; outer = above(outer)) found.add(outer);
   return found;
 }
 
-/** Names stand one level below their section, or two below the kit. */
+/** Names are one level below their section, or two below the kit. */
 const keysWithin = (node: Node | null, levels = 2): readonly string[] =>
   node?.kind === 'map' && levels > 0
     ? node.pairs.flatMap(({ key, value }) => [key.text, ...keysWithin(value, levels - 1)])
@@ -248,7 +261,7 @@ function containerProblems(
   from: { file: FileId; entry: EntryId },
 ): readonly ShapeProblem[] {
   if (node?.kind === 'map') return [];
-  const [section = '', group] = id.split('/');
+  const [section = '', group] = keysOf(id);
   const owner: DefName = group === undefined ? 'plan' : (section as DefName);
   const key = group ?? section;
   const keyShape = SHAPES[owner].keys[key];

@@ -3,13 +3,12 @@
  * shot, 'deliver' a field of the plan. By the schema's table of kinds.
  */
 
-import { type HeldGroup, homeOf } from '../plan/entry-id.ts';
+import { entryAt, type HeldGroup, homeOf, keysOf, plainId } from '../plan/entry-id.ts';
 import { ENTRIES } from '../plan/generated/entries.ts';
 import type { AnyGroup, DefName, GroupName } from '../plan/generated/names.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { EntryId } from '../plan/place.ts';
 import { inLanguage } from '../words/message.ts';
-import { DUPLICATE_MARK } from './store.ts';
 
 /** A place that holds named entries, and what each of them is. */
 interface Home {
@@ -55,14 +54,8 @@ export type EntryKind =
 const own = <T>(table: Readonly<Record<string, T>>, key: string): T | undefined =>
   Object.hasOwn(table, key) ? table[key] : undefined;
 
-/** The id without the mark of a second entry of the same name. */
-export function plainId(id: EntryId): EntryId {
-  const at = id.indexOf(DUPLICATE_MARK);
-  return at < 0 ? id : id.slice(0, at);
-}
-
 export function entryKindOf(id: EntryId): EntryKind {
-  const path = plainId(id).split('/');
+  const path = keysOf(plainId(id));
   const [section = '', second, ...rest] = path;
   if (second === undefined) {
     if (own(HOMES, section) || own(OUTER, section)) return { kind: 'container' };
@@ -71,7 +64,7 @@ export function entryKindOf(id: EntryId): EntryKind {
       : { kind: 'unknown', def: 'plan', key: section };
   }
   const outer = own(OUTER, section);
-  const homeId = outer ? `${section}/${second}` : section;
+  const homeId = outer ? entryAt(section, second) : section;
   const home = own(HOMES, homeId);
   if (!home) {
     if (!outer) return { kind: 'unknown', def: 'plan', key: section };
@@ -81,6 +74,6 @@ export function entryKindOf(id: EntryId): EntryKind {
   const names = outer ? rest : [second, ...rest];
   if (names.length === 0) return { kind: 'container' };
   // A name that holds a slash is no name; the whole of it is what the text says.
-  const name = names.join('/');
+  const name = entryAt(...names);
   return home.group === 'clips' ? { kind: 'clips', name } : { kind: 'entry', home, name };
 }

@@ -1,5 +1,7 @@
 /** Findings about a file as a whole: its version, what it uses. */
 
+import { entryAt, keysOf, WHOLE_FILE } from '../plan/entry-id.ts';
+import { setTo } from '../plan/fixes.ts';
 import { nearest } from '../plan/nearest.ts';
 import type { FileId } from '../plan/place.ts';
 import type { ShapeProblem } from '../plan/problem.ts';
@@ -10,7 +12,7 @@ import type { Store } from './store.ts';
 import { shapeFinding, type TextFinding } from './text-findings.ts';
 
 export function fileFindings(store: Store, names: Names, file: FileId): TextFinding[] {
-  // Of a text that isn't here (yet, or any more) there is nothing to say.
+  // If the text isn't loaded (yet, or any more), there is nothing to report.
   if (store.state(file).state !== 'given') return [];
   const uses = names.uses(file);
   const problems = [
@@ -20,10 +22,12 @@ export function fileFindings(store: Store, names: Names, file: FileId): TextFind
   return [...problems.map((problem) => shapeFinding(problem)), ...duplicateNames(names, file)];
 }
 
+const VERSION = entryAt('shootplan');
+
 function versionProblems(store: Store, file: FileId): ShapeProblem[] {
   const ids = store.ids(file);
-  if (ids.includes('shootplan')) return [];
-  const sections = [...new Set(ids.map((id) => id.split('/')[0] ?? ''))];
+  if (ids.includes(VERSION)) return [];
+  const sections = [...new Set(ids.map((id) => keysOf(id)[0] ?? ''))];
   const near = nearest('shootplan', sections);
   // A misspelt version key has its own finding.
   if (near !== undefined) return [];
@@ -31,14 +35,9 @@ function versionProblems(store: Store, file: FileId): ShapeProblem[] {
     {
       rule: 'missing-key',
       code: 'missing-version',
-      at: { file, entry: '', path: [] },
+      at: { file, entry: WHOLE_FILE, path: [] },
       args: { key: 'shootplan' },
-      fixes: [
-        {
-          title: message`Write shootplan: 1`,
-          edits: [{ op: 'set', at: { file, entry: 'shootplan', path: [] }, text: '1' }],
-        },
-      ],
+      fixes: [setTo(message`Write shootplan: 1`, { file, entry: VERSION, path: [] }, '1')],
     },
   ];
 }

@@ -1,29 +1,56 @@
 /**
- * Ways out of a finding. A rule proposes; what is offered has been tried: it removes its finding,
- * adds no error, and what it adds or worsens otherwise is named as its price.
+ * Fixes of a finding. A rule proposes them, and each is tried before it is offered: it removes its
+ * finding and adds no error. Its side effects, what else it adds or worsens, are named.
  */
 
 import type { LocatedFix } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { readBench } from '../figures/read-bench.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
 import { idOf } from '../plan/entry-id.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Ref } from '../plan/ref.ts';
+import { worstOf } from '../rules/certainty.ts';
 import { PLAN_RULES, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
-import type { ShotView } from '../rules/shot-rule.ts';
+import { placeKey, type ShotRule, type ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
-import type { TextFix } from '../text/chunk.ts';
-import { languageInForce, message } from '../words/message.ts';
+import type { TextFix } from '../text/problem.ts';
+import { asAside } from '../words/aside.ts';
+import { message } from '../words/message.ts';
 import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
-import type { TextFinding } from './text-findings.ts';
 import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
 
-/** Consequences named in a title; how many more there are is said. */
+/** Number of side effects named in a title; if there are more, the title says how many. */
 const MOST_NAMED = 2;
+
+/** What a rule proposes: for the middle of what is known, and where it finds most. */
+interface RuleFixes {
+  readonly plain: readonly PlanFix[];
+  readonly worst: readonly PlanFix[];
+}
+
+function worstFixes(
+  rule: ShotRule<unknown>,
+  finding: Finding,
+  uncertain: UncertainShot,
+): readonly PlanFix[] {
+  const worst = worstOf(rule, finding, uncertain);
+  return worst ? (rule.fixes?.(worst.finding, worst.view) ?? []) : [];
+}
+
+/** Two fixes that write other values at the same places. */
+const isLike = (a: PlanFix, b: PlanFix): boolean =>
+  a.edits.length === b.edits.length &&
+  a.edits.every((edit, index) => {
+    const other = b.edits[index]!;
+    if (edit.op === 'add-entry' || other.op === 'add-entry') return false;
+    return edit.op === other.op && placeKey(edit.at) === placeKey(other.at);
+  }) &&
+  JSON.stringify(a.edits) !== JSON.stringify(b.edits);
 
 export class FixMaker {
   readonly #context: CheckContext;
@@ -35,23 +62,38 @@ export class FixMaker {
   }
 
   of(finding: Finding): readonly LocatedFix[] {
-    const fromText = (finding as TextFinding).textFixes ?? [];
-    const proposals = [
-      ...fromText.map((fix) => this.#fromText(finding, fix)),
-      ...this.#planFixes(finding).map((fix) => this.#fromPlan(fix)),
-    ];
     const titles = new Set<string>();
-    return proposals.flatMap((proposal) => {
-      const fix = this.#tried(finding, proposal);
+    return this.#offered(finding).flatMap((fix) => {
       if (!fix || titles.has(fix.title)) return [];
       titles.add(fix.title);
       return [fix];
     });
   }
 
-  #planFixes(finding: Finding): readonly PlanFix[] {
-    const known = (finding as TextFinding).planFixes;
-    if (known) return known;
+  #offered(finding: Finding): readonly (LocatedFix | undefined)[] {
+    if (finding.fixes)
+      return finding.fixes.map((fix) =>
+        this.#tried(finding, isTextFix(fix) ? this.#fromText(finding, fix) : this.#fromPlan(fix)),
+      );
+    const { plain, worst } = this.#ruleFixes(finding);
+    return plain.map((fix) => {
+      const surer = worst.find((other) => isLike(other, fix));
+      return surer ? this.#surest(finding, fix, surer) : this.#tried(finding, this.#fromPlan(fix));
+    });
+  }
+
+  /** The fix that holds in the worst case where it costs no more, else the one for the middle; which. */
+  #surest(finding: Finding, fix: PlanFix, surer: PlanFix): LocatedFix | undefined {
+    const middle = this.#tried(finding, this.#fromPlan(fix));
+    const sure = this.#tried(finding, this.#fromPlan(surer));
+    if (sure && (!middle || !sure.sideEffects || sure.sideEffects === middle.sideEffects))
+      return { ...sure, title: message`${sure.title}, enough in the worst case` };
+    return (
+      middle && { ...middle, title: message`${middle.title}, enough for the middle of the range` }
+    );
+  }
+
+  #ruleFixes(finding: Finding): RuleFixes {
     const { analysis, store } = this.#context;
     const identity = identityOf(finding);
     const isIt = (other: Finding) => identityOf(other) === identity;
@@ -59,7 +101,7 @@ export class FixMaker {
     const planRule = PLAN_RULES.find(({ name }) => name === finding.rule);
     for (const file of store.files()) {
       if (planRule?.fixes && analysis.findings(file).some(isIt))
-        return planRule.fixes(finding, analysis.planView(file));
+        return { plain: planRule.fixes(finding, analysis.planView(file)), worst: [] };
       if (!shotRule?.fixes || finding.shot === undefined) continue;
       const shot = idOf('shots', finding.shot);
       if (!analysis.shotFindings(file, shot).some(isIt)) continue;
@@ -67,9 +109,13 @@ export class FixMaker {
       const figures = analysis.figures(file, shot);
       if (!bench || !figures) continue;
       const withRig = (rig: string) => this.#withRig(bench, rig);
-      return shotRule.fixes(finding, { bench, figures, withRig });
+      const uncertain = analysis.uncertain(file, shot);
+      return {
+        plain: shotRule.fixes(finding, { bench, figures, withRig }),
+        worst: uncertain ? worstFixes(shotRule, finding, uncertain) : [],
+      };
     }
-    return [];
+    return { plain: [], worst: [] };
   }
 
   #withRig({ file, shot, at, fields }: Bench, rig: string): ShotView {
@@ -88,22 +134,21 @@ export class FixMaker {
       range: this.#context.locator.rangeIn(file, { chunk: entry, span }),
       text,
     }));
-    return { title: fixTitle(fix), edits };
+    return { title: fixTitle(fix.title), edits };
   }
 
-  #fromPlan({ title, sideEffects, edits }: PlanFix): LocatedFix {
-    const located = edits.flatMap((edit) => locatedEdits(this.#context.store, edit));
-    return { title, ...(sideEffects !== undefined && { sideEffects }), edits: located };
+  #fromPlan(fix: PlanFix): LocatedFix {
+    return { ...fix, edits: fix.edits.flatMap((edit) => locatedEdits(this.#context.store, edit)) };
   }
 
-  /** Whether fixes that have no price each have none together: two settings may add up. */
+  /** Whether fixes without side effects have none together either: two settings may add up. */
   areFree(fixes: readonly { readonly finding: Finding; readonly fix: LocatedFix }[]): boolean {
     const edits = fixes.flatMap(({ fix }) => fix.edits);
     const mends = fixes.some(({ finding }) => isOfText(finding) && finding.severity === 'error');
     return addedBy(tryOut(this.#context, edits), mends).every(isHint);
   }
 
-  /** The fix with its whole price; undefined where it does not do what it says. */
+  /** The fix with all its side effects; undefined if it does not remove its finding. */
   #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
     if (fix.edits.length === 0) return undefined;
     const outcome = tryOut(this.#context, fix.edits);
@@ -129,18 +174,12 @@ export class FixMaker {
   }
 }
 
-/** "The shot is 2 stops underexposed." within a title: without its capital, where English has it, and stop. */
-function asAside(sentence: string): string {
-  const bare = sentence.replace(/\.$/, '');
-  return languageInForce() === 'en'
-    ? bare.replace(/^[A-Z](?=[a-z]* )/, (first) => first.toLowerCase())
-    : bare;
-}
-
 /** What a mended text lets be seen again was there before: it is no price of mending it. */
 const addedBy = (outcome: Outcome, ofText: boolean): readonly Finding[] =>
   addedOrWorsened(outcome).filter((finding) => !ofText || isOfText(finding));
 
 const isHint = ({ severity }: Finding): boolean => severity === 'hint';
 
-const isOfText = (finding: Finding): boolean => 'planFixes' in finding || 'textFixes' in finding;
+const isOfText = (finding: Finding): boolean => finding.fixes !== undefined;
+
+const isTextFix = (fix: TextFix | PlanFix): fix is TextFix => typeof fix.title !== 'string';

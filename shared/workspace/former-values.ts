@@ -1,8 +1,8 @@
 /**
- * Values as they were before somebody began to take them out, so that they can be offered again
- * beside what else may stand there. A value is kept with its place in the text, which moves as the
- * text does, and with its path: it is answered only where both still agree, and so never for
- * another field, whatever was renamed, moved or removed since.
+ * Previous values: values as they were before somebody began to delete them, so that they can be
+ * offered again. A value is kept with its position in the text, which moves as the text does, and
+ * with its path. It is offered only if both still match, and so never for another field, whatever
+ * was renamed, moved or removed since.
  */
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Chunk } from '../text/chunk.ts';
@@ -11,12 +11,12 @@ import type { MapNode, Node, Path, Span } from '../text/tree.ts';
 import { type PendingEdit, pendingEdit } from './pending-edit.ts';
 import type { Store } from './store.ts';
 
-/** Values kept of a file, the latest. */
+/** Number of values kept of a file, the latest ones. */
 const MOST_VALUES = 32;
-/** Characters of one. */
+/** Most characters of one value. */
 const MOST_CHARACTERS = 1000;
 
-/** A value that stood on one line: a scalar, or a mapping or list in braces or brackets. */
+/** A value on one line: a scalar, or a mapping or list in braces or brackets. */
 export interface FormerValue {
   /** As it was written, quotes and all. */
   readonly source: string;
@@ -27,18 +27,18 @@ export interface FormerValue {
 interface Mark extends FormerValue {
   /** From the top of the file. */
   readonly path: Path;
-  /** Where its text, or what has come in its place, stands now. */
+  /** Position of its text, or of what replaced it. */
   chunk: Chunk;
   start: number;
   end: number;
-  /** Whether the last edit wrote something here: what is taken out next begins anew. */
+  /** Whether the last edit wrote something here: the next deletion starts a new value. */
   written: boolean;
 }
 
 interface OfFile {
   /** The latest last. */
   readonly marks: readonly Mark[];
-  /** The one that the last edit was made in. */
+  /** The value that the last edit was made in. */
   readonly latest: Mark | null;
 }
 
@@ -57,7 +57,7 @@ export class FormerValues {
     this.#treeOf = treeOf;
   }
 
-  /** To be told of each edit of a file; `apply` makes it. */
+  /** Must be called for each edit of a file; `apply` makes the edit. */
   edit(file: FileId, range: TextRange, newText: string, apply: () => void): void {
     const text = this.#store.text(file);
     const edit = text && pendingEdit(text, range, newText);
@@ -78,7 +78,10 @@ export class FormerValues {
     this.#files.delete(file);
   }
 
-  /** What stood at `path`, whose value (or the place for it) is at `range`; null: nothing else. */
+  /**
+   * The previous value at `path`, whose value (or the place for it) is at `range`; null: there is
+   * none.
+   */
   at(file: FileId, range: TextRange, path: Path): FormerValue | null {
     const text = this.#store.text(file);
     const { marks } = this.#files.get(file) ?? NONE;
@@ -99,9 +102,9 @@ export class FormerValues {
     return mark && !isThere ? { source: mark.source, text: mark.text } : null;
   }
 
-  /** The marks as an edit leaves them, and the one that it was made in. */
+  /** The kept values after an edit, and the one that the edit was made in. */
   #after(file: FileId, edit: PendingEdit, { marks, latest }: OfFile): OfFile {
-    // What reaches over several entries takes their values with it; the others stay as they are.
+    // An edit over several entries drops their values; the others stay.
     if (edit.over.length > 1)
       return { marks: marks.filter(({ chunk }) => !edit.over.includes(chunk)), latest: null };
     const left: Mark[] = [];
@@ -146,7 +149,7 @@ export class FormerValues {
   }
 }
 
-/** Moves a mark with an edit of its chunk, and says what that did to it. */
+/** Moves a kept value with an edit of its chunk, and says how the edit affected it. */
 function moved(mark: Mark, edit: PendingEdit): 'kept' | 'written' | 'lost' {
   const { chunk, from, to, removed, added } = edit;
   const { start, end } = mark;
@@ -158,7 +161,7 @@ function moved(mark: Mark, edit: PendingEdit): 'kept' | 'written' | 'lost' {
     return 'kept';
   }
   if (BREAK.test(removed + added)) return from === end && removed === '' ? 'kept' : 'lost';
-  // A neighbour that goes may leave another value in this place.
+  // If a neighbour is removed, another value may move to this place.
   const outside =
     chunk.text.slice(from, Math.min(to, start)) + chunk.text.slice(Math.max(from, end), to);
   if (!isBlank(outside)) return 'lost';

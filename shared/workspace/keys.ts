@@ -1,44 +1,53 @@
 /**
- * One key for a file and something in it, always the same string object for the same two: its
- * hash is worked out once and not at each of the many look-ups of a check.
+ * One key for a file and something in it. The same two always give the same string object, so its
+ * hash is calculated once and not at each of the many look-ups of a check.
  *
- * Names come and go while a plan is written. Keys are therefore held for as long as they are asked
- * for: those that nobody has asked for between one renewal and the next are let go.
+ * Names are added and removed while a plan is written. Keys are therefore kept only as long as
+ * they are used: those that nobody used between two renewals are dropped.
  */
-import type { FileId } from '../plan/place.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
 
-type Split = readonly [file: FileId, id: string];
+declare const of: unique symbol;
+/** A file and something in it, as one string. Made and taken apart here alone. */
+export type Key<I extends string = EntryId> = string & { readonly [of]: I };
+
+type Split<I extends string = string> = readonly [file: FileId, id: I];
 
 interface Generation {
-  readonly keys: Map<FileId, Map<string, string>>;
+  readonly keys: Map<FileId, Map<string, Key<string>>>;
   readonly splits: Map<string, Split>;
 }
 
 const generation = (): Generation => ({ keys: new Map(), splits: new Map() });
 
-/** Asked for since the last renewal. */
+/** Used since the last renewal. */
 let young = generation();
-/** Asked for before it, and not since. */
+/** Used before the last renewal, and not since. */
 let old = generation();
 /** Most keys that are asked for one after another are of one file. */
-let last: { readonly file: FileId; readonly keys: Map<string, string> } | null = null;
+let last: { readonly file: FileId; readonly keys: Map<string, Key<string>> } | null = null;
 
-/** Keys between two renewals; a plan with more entries than that is read no slower, only hashed anew. */
+/**
+ * Number of keys between two renewals. A plan with more entries is read no slower; its keys are
+ * only hashed again.
+ */
 const MOST_KEPT = 200_000;
 
-/** Neither part holds a NUL. */
-export function keyOf(file: FileId, id: string): string {
+/** Neither part holds it. */
+const BETWEEN = '\u0000';
+
+export function keyOf<I extends string>(file: FileId, id: I): Key<I> {
   const ofFile = last?.file === file ? last.keys : keysOf(file);
   const kept = ofFile.get(id);
-  if (kept !== undefined) return kept;
-  const key = old.keys.get(file)?.get(id) ?? `${file}\u0000${id}`;
+  if (kept !== undefined) return kept as Key<I>;
+  const key = (old.keys.get(file)?.get(id) ?? `${file}${BETWEEN}${id}`) as Key<I>;
   ofFile.set(id, key);
   young.splits.set(key, old.splits.get(key) ?? [file, id]);
   if (young.splits.size >= MOST_KEPT) renewKeys();
   return key;
 }
 
-function keysOf(file: FileId): Map<string, string> {
+function keysOf(file: FileId): Map<string, Key<string>> {
   let ofFile = young.keys.get(file);
   if (!ofFile) {
     ofFile = new Map();
@@ -48,21 +57,21 @@ function keysOf(file: FileId): Map<string, string> {
   return ofFile;
 }
 
-export function splitKey(key: string): Split {
+export function splitKey<I extends string>(key: Key<I>): Split<I> {
   const kept = young.splits.get(key) ?? old.splits.get(key);
-  if (kept) return kept;
-  const at = key.indexOf('\u0000');
-  return [key.slice(0, at), key.slice(at + 1)];
+  if (kept) return kept as Split<I>;
+  const at = key.indexOf(BETWEEN);
+  return [key.slice(0, at), key.slice(at + 1) as I];
 }
 
-/** Lets go of keys that nobody has asked for since the last time. */
+/** Drops keys that nobody used since the last time. */
 export function renewKeys(): void {
   old = young;
   young = generation();
   last = null;
 }
 
-/** Lets go of a closed file's keys. */
+/** Drops the keys of a closed file. */
 export function forgetKeys(file: FileId): void {
   for (const { keys, splits } of [young, old]) {
     for (const key of keys.get(file)?.values() ?? []) splits.delete(key);

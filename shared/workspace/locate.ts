@@ -1,4 +1,4 @@
-/** Places made into ranges, at the edge and nowhere before. */
+/** Turns places into ranges. This happens last, and nowhere before. */
 import type { Position, Range } from '../api/located.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Chunk } from '../text/chunk.ts';
@@ -7,7 +7,7 @@ import type { Entries } from './entries.ts';
 import type { Store } from './store.ts';
 
 /** A span inside a chunk of a file. */
-export interface ChunkSpan {
+interface ChunkSpan {
   readonly chunk: EntryId;
   readonly span: Span;
 }
@@ -25,9 +25,10 @@ export class Locator {
     this.#entries = entries;
   }
 
-  /** Where a place stands; the nearest thing that does where it doesn't (yet). */
+  /** The range of a place; if it doesn't exist (yet), that of the nearest thing that does. */
   spanOf(place: Place): ChunkSpan | undefined {
-    const { file, entry } = place;
+    const { file, entry, span: within } = place;
+    if (within) return { chunk: entry, span: within };
     if (entry === '') return this.#fileSpan(file);
     const source = this.#entries.source(file, entry);
     if (!source) return this.#store.chunk(file, entry) ? wholeChunk(entry) : undefined;
@@ -40,7 +41,8 @@ export class Locator {
   }
 
   /** The chunk that a place is found in, as `spanOf` would. */
-  chunkHolding({ file, entry }: Place): EntryId | undefined {
+  chunkHolding({ file, entry, span }: Place): EntryId | undefined {
+    if (span) return entry;
     if (entry === '') return this.#fileSpan(file)?.chunk;
     const source = this.#entries.source(file, entry);
     return source ? source.chunk : this.#store.chunk(file, entry) && entry;
@@ -102,7 +104,7 @@ export class Locator {
     return indices.get(chunk);
   }
 
-  /** What is wrong with a file as a whole is shown at its first word. */
+  /** A finding about a file as a whole is shown at its first word. */
   #fileSpan(file: FileId): ChunkSpan | undefined {
     const [first] = this.#store.chunkIds(file);
     for (const chunk of this.#store.chunkIds(file)) {

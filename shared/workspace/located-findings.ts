@@ -1,38 +1,43 @@
 /**
- * Findings made ready to be shown: places into ranges, facts into words. What was made of a
- * finding is kept with it, relative to its chunk: while lines come and go above, only the chunk's
- * first line has to be added.
+ * Prepares findings to be shown: places become ranges, facts become words. The result is kept with
+ * the finding, relative to its chunk. If lines above are added or removed, only the chunk's first
+ * line has to be added again.
  */
+
 import type { LocatedFinding, LocatedRelated, Position, Range } from '../api/located.ts';
+import { inputWords } from '../figures/bounds-json.ts';
+import { WHOLE_FILE } from '../plan/entry-id.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
+import { settlingWords } from '../rules/certainty.ts';
 import { ruleNamed } from '../rules/registry.ts';
-import type { Finding } from '../rules/rule.ts';
+import type { Finding, RuleCore, Words } from '../rules/rule.ts';
 import type { LengthUnit, Say } from '../say/say.ts';
 import type { Chunk } from '../text/chunk.ts';
+import { asAside } from '../words/aside.ts';
 import { message } from '../words/message.ts';
-import type { ChunkSpan, Locator } from './locate.ts';
-import type { TextFinding } from './text-findings.ts';
+import type { Locator } from './locate.ts';
 
 /** Longest first sentence, so that a list of findings can be read in a narrow window. */
 const LONGEST_SENTENCE = 100;
 
 interface LocatorOptions {
-  /** Sentences are left whole: those of a report, which has the room. */
+  /** Sentences are not cut in a report, which has room for them. */
   readonly whole: boolean;
 }
 
 /** A range relative to the first line of its chunk, true while that chunk is this very one. */
 interface Spot {
   readonly file: FileId;
-  /** What was located; null where the chunk itself was named. */
-  readonly place: Place | null;
+  readonly place: Place;
   readonly id: EntryId;
   readonly chunk: Chunk | undefined;
   readonly range: Range;
   /** Where the chunk was last seen: in this list of the file's chunks, at this index. */
   seen?: {
     readonly ids: readonly EntryId[];
-    /** The text's own, changed in place: looking here is all that an edit elsewhere costs. */
+    /**
+     * The text's own array, which edits change in place: an edit elsewhere costs only a look here.
+     */
     readonly chunks: readonly Chunk[];
     readonly index: number;
   };
@@ -95,7 +100,7 @@ export class FindingLocator {
   #standsStill({ lengths, spot, related }: Said, layout: number): boolean {
     if (layout !== this.#locator.layout || lengths !== this.#say.lengths) return false;
     const isSame = ({ place, chunk, seen }: Spot): boolean =>
-      seen !== undefined && place?.entry !== '' && seen.chunks[seen.index] === chunk;
+      seen !== undefined && isOfEntry(place) && seen.chunks[seen.index] === chunk;
     return isSame(spot) && related.every(isSame);
   }
 
@@ -113,12 +118,12 @@ export class FindingLocator {
     if (chunk === undefined) return false;
     const ids = this.#locator.chunkIds(file);
     // While the list of chunks stands, so does who holds what; only a file's first word may move.
-    if (seen?.ids === ids && place?.entry !== '') return seen.chunks[seen.index] === chunk;
+    if (seen?.ids === ids && isOfEntry(place)) return seen.chunks[seen.index] === chunk;
     const index = this.#locator.indexOf(file, id);
     const chunks = this.#locator.chunksOf(file);
     if (index === undefined || chunks[index] !== chunk) return false;
     spot.seen = { ids, chunks, index };
-    return place === null || this.#locator.chunkHolding(place) === id;
+    return this.#locator.chunkHolding(place) === id;
   }
 
   #firstLine({ file, id, seen }: Spot): number {
@@ -129,51 +134,49 @@ export class FindingLocator {
 
   #sayOf(finding: Finding): Said {
     const rule = ruleNamed(finding.rule);
-    const { what, why = '' } = rule?.words(finding.facts, this.#say) ?? { what: finding.rule };
+    const { what, why = '' } = wordsOf(finding, rule, this.#say);
     const numbers = rule?.numbers?.(finding.facts);
-    const { file, entry } = finding.at;
-    const { span, relatedSpan } = finding as TextFinding;
-    const inChunk = (part: TextFinding['span']) =>
-      part && this.#spotOf(file, null, { chunk: entry, span: part });
-    const first = inChunk(relatedSpan);
     return {
       lengths: this.#say.lengths,
-      spot: inChunk(span) ?? this.#placed(finding.at),
+      spot: this.#placed(finding.at),
       finding: {
         rule: finding.rule,
         severity: finding.severity,
-        file,
+        file: finding.at.file,
         what: clipped(what, this.#longest),
         why,
         ...(finding.shot !== undefined && { shot: finding.shot }),
         ...(numbers && { numbers }),
+        ...(finding.unsure && { settledBy: inputWords(finding.unsure.input) }),
       },
-      related: [
-        ...finding.related.map(({ at, words }) => ({ ...this.#placed(at), words })),
-        ...(first ? [{ ...first, words: message`the first one` }] : []),
-      ],
+      related: finding.related.map(({ at, words }) => ({ ...this.#placed(at), words })),
     };
   }
 
   #placed(place: Place): Spot {
+    const { file } = place;
     const found = this.#locator.spanOf(place);
-    if (found) return this.#spotOf(place.file, place, found);
-    return {
-      file: place.file,
-      place,
-      id: '',
-      chunk: undefined,
-      range: { start: START, end: START },
-    };
-  }
-
-  #spotOf(file: FileId, place: Place | null, found: ChunkSpan): Spot {
+    if (!found)
+      return { file, place, id: WHOLE_FILE, chunk: undefined, range: { start: START, end: START } };
     const { start, end } = this.#locator.rangeIn(file, found);
     const line = this.#locator.firstLineOf(file, found.chunk);
     const range = { start: moved(start, -line), end: moved(end, -line) };
     return { file, place, id: found.chunk, chunk: this.#locator.chunkOf(file, found.chunk), range };
   }
 }
+
+/** What and why; of a probable finding also what would settle it. */
+function wordsOf(finding: Finding, rule: RuleCore<unknown> | undefined, say: Say): Words {
+  const words = rule?.words(finding.facts, say) ?? { what: finding.rule };
+  const { unsure } = finding;
+  if (!unsure) return words;
+  return {
+    what: message`Probably: ${asAside(words.what)}.`,
+    why: [words.why, settlingWords(unsure, say)].filter(Boolean).join(' '),
+  };
+}
+/** Not of the file as a whole, which stands at its first word, wherever that is. */
+const isOfEntry = ({ entry, span }: Place): boolean => entry !== WHOLE_FILE || span !== undefined;
 
 const moved = ({ line, character }: Position, by: number): Position => ({
   line: line + by,
@@ -206,12 +209,11 @@ export const byPosition = (a: LocatedFinding, b: LocatedFinding): number =>
   a.range.start.character - b.range.start.character ||
   (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
 
-/** One finding that several plans cause in a shared file stands there once. */
+/** A finding that several plans cause in a shared file is shown once. */
 export function withoutDoubles(findings: readonly Finding[]): readonly Finding[] {
   const seen = new Set<string>();
   return findings.filter((finding) => {
-    const { file, entry, path } = finding.at;
-    const { span } = finding as TextFinding;
+    const { file, entry, path, span } = finding.at;
     const key = JSON.stringify([
       finding.rule,
       file,

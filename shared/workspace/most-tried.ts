@@ -1,11 +1,11 @@
 /**
- * How far fixes are asked for where all of a file's findings are gone through. Each fix is tried, and
- * after each the findings are drawn together anew: in a file of very many the two multiply.
+ * Limits the search for fixes of all findings of a file. Each fix is tried, and after each trial
+ * the findings are collected again, so the time grows with the product of the two.
  */
 
-/** Findings asked of times findings there are: some seconds. */
+/** Limit of the product of findings searched and findings present: some seconds. */
 const MOST_WORK = 20_000_000;
-/** However many there are, so many are asked of. */
+/** So many findings are searched for fixes in any case. */
 const LEAST = 100;
 
 /** How many of that many findings are asked for their fixes. */

@@ -1,9 +1,9 @@
-/** Names across files: what a file uses, what it reaches so, and where a name is defined. */
+/** Names across files: the files that a file uses, directly or not, and where a name is defined. */
 
 import { sameData } from '../engine/equal.ts';
 import type { Input, Query } from '../engine/graph.ts';
 import type { Named } from '../figures/named.ts';
-import { homeOf, idOf } from '../plan/entry-id.ts';
+import { entryAt, idOf, isOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
 import type { GroupTypes } from '../plan/generated/types.ts';
@@ -11,7 +11,8 @@ import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { isUnread } from '../text/problems.ts';
 import type { Entries } from './entries.ts';
 import { entryKindOf, isShared } from './entry-kinds.ts';
-import { keyOf, type Store, splitKey } from './store.ts';
+import { type Key, keyOf, splitKey } from './keys.ts';
+import type { Store } from './store.ts';
 import { resolveUse, type UseTarget } from './use-path.ts';
 
 /** One line of `use:`. */
@@ -31,10 +32,10 @@ export class Names {
   readonly #store: Store;
   readonly #uses: Query<readonly Use[]>;
   readonly #reaches: Query<readonly FileId[]>;
-  readonly #names: Query<readonly string[]>;
-  readonly #broken: Query<boolean>;
-  readonly #find: Query<Definition | undefined>;
-  readonly #named: Query<Named<GroupTypes[GroupName]> | undefined>;
+  readonly #names: Query<readonly string[], Key<GroupName>>;
+  readonly #broken: Query<boolean, Key<GroupName>>;
+  readonly #find: Query<Definition | undefined, Key>;
+  readonly #named: Query<Named<GroupTypes[GroupName]> | undefined, Key>;
   /** How often the workspace's folders have changed: whoever asked for a root asks again. */
   readonly #roots: Input<number>;
 
@@ -115,7 +116,7 @@ export class Names {
   }
 
   #usesOf(file: FileId, root: FileId): readonly Use[] {
-    const field = this.#entries.lowered(file, 'use')?.value as
+    const field = this.#entries.lowered(file, entryAt('use'))?.value as
       | Field<readonly Field<string>[]>
       | undefined;
     if (field?.state !== 'known') return [];
@@ -135,7 +136,7 @@ export class Names {
     return reached;
   }
 
-  #namesOf(file: FileId, group: string): readonly string[] {
+  #namesOf(file: FileId, group: GroupName): readonly string[] {
     return this.#entries
       .list(file)
       .flatMap(({ kind }) =>
@@ -143,11 +144,10 @@ export class Names {
       );
   }
 
-  #isBrokenIn(file: FileId, group: string): boolean {
-    const home = `${homeOf[group as GroupName]}/`;
+  #isBrokenIn(file: FileId, group: GroupName): boolean {
     return this.#store
       .ids(file)
-      .some((id) => id.startsWith(home) && this.#entries.parsed(file, id).problems.some(isUnread));
+      .some((id) => isOf(group, id) && this.#entries.parsed(file, id).problems.some(isUnread));
   }
 
   /** The same for all who name it, so that what is worked out of it can be shared. */

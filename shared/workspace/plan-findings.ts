@@ -1,7 +1,8 @@
 /**
- * Rules that look at the whole plan, by the summaries of its shots, and what becomes of their
- * findings: those that the plan's own `allow` accepts are none.
+ * Runs the rules about the whole plan on the summaries of its shots. Findings that the plan's own
+ * `allow` accepts are left out.
  */
+import { WHOLE_FILE } from '../plan/entry-id.ts';
 import { type Allowances, accept } from '../rules/acceptance.ts';
 import { allowUnused } from '../rules/allow-unused.ts';
 import type { PlanRule, PlanView } from '../rules/plan-rule.ts';
@@ -9,11 +10,14 @@ import { PLAN_RULES, ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import { failedRule } from './shot-findings.ts';
 
-/** What was found about the plan as a whole, less what the plan accepts. */
+/** Findings about the plan as a whole, without accepted ones. */
 export function findInPlan(view: PlanView, allow: Allowances): readonly Finding[] {
-  // Which acceptances were needed is only known once every other rule has spoken.
+  // Unused acceptances are known only after every other rule has run.
   const others = PLAN_RULES.filter(({ name }) => name !== allowUnused.name);
-  const none: Allowances = { state: 'missing', at: { file: view.file, entry: '', path: [] } };
+  const none: Allowances = {
+    state: 'missing',
+    at: { file: view.file, entry: WHOLE_FILE, path: [] },
+  };
   const about = { name: 'the plan', allow: none };
   const { findings, byPlan } = accept(runRules(others, view), about, allow, ruleNamed);
   return [...findings, ...runRules([allowUnused], { ...view, accepted: byPlan })];
@@ -30,6 +34,6 @@ const runRules = (rules: readonly PlanRule<unknown>[], view: PlanView): readonly
         related: observation.related ?? [],
       }));
     } catch (error) {
-      return [failedRule(rule.name, error, { file: view.file, entry: '', path: [] })];
+      return [failedRule(rule.name, error, { file: view.file, entry: WHOLE_FILE, path: [] })];
     }
   });

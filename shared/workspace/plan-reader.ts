@@ -5,26 +5,27 @@ import { CONSTANTS } from '../figures/constants.ts';
 import type { Named, PlanFields } from '../figures/named.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { layOutRig, type RigLayout } from '../figures/rig-layout.ts';
+import { entryAt, idOf } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Rig, Shot } from '../plan/generated/types.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import type { Ref } from '../plan/ref.ts';
 import type { Entries, EntryRef } from './entries.ts';
-import { keyOf } from './keys.ts';
+import { type Key, keyOf } from './keys.ts';
 import type { Names } from './names.ts';
 
 export function planReader(
   file: FileId,
   entries: Entries,
   names: Names,
-  rigLayout: Query<RigLayout>,
+  rigLayout: Query<RigLayout, Key<string>>,
 ): PlanReader {
   const reader: PlanReader = {
     file,
     constants: CONSTANTS,
     rig: ({ name }) => rigLayout(keyOf(file, name)),
     find: (group, name) => names.find(file, group, name),
-    hasClips: (shot) => entries.source(file, `clips/${shot}`) !== undefined,
+    hasClips: (shot) => entries.source(file, idOf('clips', shot)) !== undefined,
     plan: (key) => planField(file, entries, key),
     offer: {
       names: (group) => names.namesIn(file, group),
@@ -40,24 +41,25 @@ function planField<K extends keyof PlanFields>(
   entries: Entries,
   key: K,
 ): PlanFields[K] {
-  const lowered = entries.lowered(file, key);
+  const lowered = entries.lowered(file, entryAt(key));
   if (lowered?.value !== undefined) return lowered.value as PlanFields[K];
   const missing: Field<never> = {
     state: lowered ? 'invalid' : 'missing',
-    at: { file, entry: key, path: [] },
+    at: { file, entry: entryAt(key), path: [] },
   };
   return missing as PlanFields[K];
 }
 
 /** Parts as if a rig of the plan listed them. */
 function looseRig(file: FileId, parts: readonly string[]): Named<Rig> {
-  const place = (path: Place['path']): Place => ({ file, entry: 'rigs/', path });
+  const entry = idOf('rigs', '');
+  const place = (path: Place['path']): Place => ({ file, entry, path });
   const missing = (key: string): Field<never> => ({ state: 'missing', at: place([key]) });
   return {
     name: parts.join(', '),
     group: 'rigs',
     file,
-    entry: 'rigs/',
+    entry,
     fields: {
       about: missing('about'),
       parts: {

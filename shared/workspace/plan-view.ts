@@ -1,34 +1,36 @@
-/** What rules about a whole plan look at, drawn together from entries and summaries. */
+/** The input of rules about a whole plan, gathered from entries and summaries. */
 import type { EditFigures } from '../figures/edit-figures.ts';
+import type { PlanReader } from '../figures/reader.ts';
+import { plainId } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
 import { ENTRIES } from '../plan/generated/entries.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
-import type { Allowances } from '../rules/acceptance.ts';
 import { loadsOf } from '../rules/loads.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import { RESERVED_NAMES, ruleNamed } from '../rules/registry.ts';
 import type { EntryRef } from './entries.ts';
-import { isShared, plainId } from './entry-kinds.ts';
+import { isShared } from './entry-kinds.ts';
 
 export function planView(
   file: FileId,
   shots: readonly ShotSummary[],
   entries: readonly EntryRef[],
   used: ReadonlySet<EntryId>,
-  allow: Allowances,
+  reader: PlanReader,
   edit: EditFigures | null,
 ): PlanView {
   const named = entries.flatMap(({ id, kind }) => {
-    // What shots and rigs can refer to; shots, cuts and clips are ends in themselves.
+    // Entries that shots and rigs can refer to; nothing has to refer to shots, cuts and clips.
     if (kind.kind !== 'entry' || !isShared(kind.home.group) || id !== plainId(id)) return [];
     const { noun } = ENTRIES[kind.home.group];
     return [{ id, name: kind.name, noun, used: used.has(id) }];
   });
-  const allowed = [...(ifKnown(allow) ?? [])].flatMap(([rule, field]) =>
+  const allowed = [...(ifKnown(reader.plan('allow')) ?? [])].flatMap(([rule, field]) =>
     isJudged(rule) ? [{ rule, at: { ...field.at, part: 'key' as const } }] : [],
   );
   const carried = loadsOf(shots.map((shot) => shot.carried));
-  return { file, shots, carried, entries: named, allow: allowed, accepted: [], edit };
+  const preflight = reader.plan('preflight');
+  return { file, shots, carried, entries: named, allow: allowed, preflight, accepted: [], edit };
 }
 
 /** What only a request finds, or no rule finds any more, is not missed where it isn't found. */

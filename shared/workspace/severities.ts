@@ -1,14 +1,15 @@
 /**
- * Severities as the plan, or a file that it uses, sets them: in the data, so that every reader of
- * the plan sees the same. The nearest file's word holds.
+ * Severities as set by the plan or a file that it uses. They are part of the plan, so that every
+ * reader sees the same. The nearest file decides.
  */
 import type { PlanReader } from '../figures/reader.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import type { FileId } from '../plan/place.ts';
+import { lowered } from '../rules/certainty.ts';
 import type { Finding, Severity } from '../rules/rule.ts';
 import { ruleFailed } from '../rules/rule-failed.ts';
 
-/** By rule, where a file says it. */
+/** By rule, with the place that sets it. */
 export function severitiesIn(
   files: readonly FileId[],
   readerOf: (file: FileId) => PlanReader,
@@ -17,7 +18,7 @@ export function severitiesIn(
   for (const file of files)
     for (const [rule, severity] of ifKnown(readerOf(file).plan('severity')) ?? [])
       if (isKnown(severity) && !set.has(rule)) set.set(rule, severity.value);
-  // That a rule broke down is nothing that a plan could wish away.
+  // A plan can't change the severity of a failed rule.
   set.delete(ruleFailed.name);
   return set;
 }
@@ -30,7 +31,8 @@ export function withSeverities(
   const set = severitiesIn(files, readerOf);
   if (set.size === 0) return findings;
   return findings.map((finding) => {
-    const severity = set.get(finding.rule);
+    const said = set.get(finding.rule);
+    const severity = said && finding.unsure ? lowered(said) : said;
     return severity === undefined || severity === finding.severity
       ? finding
       : { ...finding, severity };

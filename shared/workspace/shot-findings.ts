@@ -1,18 +1,56 @@
 /** All rules that look at one shot, and what becomes of their findings. */
+import { DECLARATIONS } from '../figures/catalogue/catalogue.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
 import type { Place } from '../plan/place.ts';
 import { type Accepted, type Allowances, accept } from '../rules/acceptance.ts';
+import { lowered, unsureOf } from '../rules/certainty.ts';
+import { checkMissing } from '../rules/check-missing.ts';
+import { isJudged, missingChecks } from '../rules/checks-called-for.ts';
 import { withoutSilenced } from '../rules/precedence.ts';
 import { ruleNamed, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import { ruleFailed } from '../rules/rule-failed.ts';
 import type { ShotRule, ShotView } from '../rules/shot-rule.ts';
 
+export interface FoundInShot extends Accepted {
+  /** It lacks checks and nothing accepts that: the plan says so, once for all its shots. */
+  readonly lacksChecks: boolean;
+}
+
 /** What was found, less what is accepted, less what another's cause explains. */
-export function findInShot(view: ShotView, planAllow: Allowances): Accepted {
+export function findInShot(
+  view: ShotView,
+  planAllow: Allowances,
+  uncertain?: UncertainShot,
+): FoundInShot {
   const { shot, fields } = view.bench;
   const own = { name: shot, allow: fields.allow };
-  const { findings, byPlan } = accept(runShotRules(view), own, planAllow, ruleNamed);
-  return { findings: withoutSilenced(findings), byPlan };
+  const found = [...runShotRules(view), ...lackOfChecks(view)];
+  const { findings, byPlan } = accept(found, own, planAllow, ruleNamed);
+  const others = findings.filter(({ rule }) => rule !== checkMissing.name);
+  const told = withoutSilenced(others);
+  return {
+    findings: uncertain ? told.map((one) => withCertainty(one, uncertain)) : told,
+    byPlan,
+    lacksChecks: others.length < findings.length,
+  };
+}
+
+/** The rules that decide by a figure: no other finding depends on what is uncertain. */
+const BY_FIGURES = new Set([...DECLARATIONS.values()].flatMap(({ rules = [] }) => rules));
+
+function withCertainty(finding: Finding, uncertain: UncertainShot): Finding {
+  const rule = BY_FIGURES.has(finding.rule) && SHOT_RULES.find(({ name }) => name === finding.rule);
+  const unsure = rule && unsureOf(rule, finding, uncertain);
+  return unsure ? { ...finding, severity: lowered(finding.severity), unsure } : finding;
+}
+
+/** Stands for the shot's part of the plan's finding, so that the shot or the plan may accept it. */
+function lackOfChecks({ bench }: ShotView): readonly Finding[] {
+  if (!isJudged(bench) || missingChecks(bench).length === 0) return [];
+  const { name: rule, severity } = checkMissing;
+  const { at, shot } = bench;
+  return [{ rule, severity, at, shot, facts: { shots: [] }, related: [] }];
 }
 
 /** A rule that throws becomes a finding that names it, and the others go on. */

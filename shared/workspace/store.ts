@@ -1,22 +1,19 @@
 /**
  * The texts that the core has been given, chunk by chunk, as inputs of the graph. An edit sets
- * the inputs of the chunks that it changed and no others; a chunk keeps its id, and with it all
- * that was worked out from it, while lines come and go above.
+ * only the inputs of the chunks that it changed. A chunk keeps its id, and with it all results,
+ * while lines above are added or removed.
  */
+
 import type { Refusal } from '../api/facade.ts';
 import { sameData } from '../engine/equal.ts';
 import { Graph, type Input } from '../engine/graph.ts';
+import { entryAt, looseId, nth } from '../plan/entry-id.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { Chunk } from '../text/chunk.ts';
 import { ChunkedText, type TextChange, type TextRange } from '../text/chunked-text.ts';
-import { forgetKeys, keyOf, renewKeys } from './keys.ts';
+import { forgetKeys, type Key, keyOf, renewKeys } from './keys.ts';
 
-/** Marks a second chunk of the same name. Not a character of names, nor of any key that is read. */
-export const DUPLICATE_MARK = '\u0001';
-/** Starts the ids of lines that belong nowhere: '~1'. */
-const LOOSE_MARK = '~';
-
-/** Whether a file's text is here, has been asked for, or can't be had (and why). */
+/** Whether a file's text is loaded, has been requested, or is not available (and why). */
 type FileState =
   | { readonly state: 'unknown' }
   | { readonly state: 'given' }
@@ -31,12 +28,10 @@ interface OpenText {
   ids: EntryId[];
 }
 
-export { keyOf, splitKey } from './keys.ts';
-
 export class Store {
   readonly graph = new Graph();
   readonly #open = new Map<FileId, OpenText>();
-  readonly #chunk: Input<Chunk | undefined> = this.graph.input('chunk', undefined);
+  readonly #chunk: Input<Chunk | undefined, Key> = this.graph.input('chunk', undefined);
   readonly #ids: Input<readonly EntryId[]> = this.graph.input('ids', [], sameData);
   readonly #state: Input<FileState> = this.graph.input('file', UNKNOWN, sameData);
   #layout = 0;
@@ -123,7 +118,7 @@ export class Store {
     };
   }
 
-  /** What was kept of names that no text has any more goes, once there is much of it. */
+  /** Data of names that no text has any more is dropped when there is much of it. */
   #tidy(): void {
     if (this.graph.tidy()) renewKeys();
   }
@@ -177,12 +172,13 @@ const samePath = (a: Chunk, b: Chunk): boolean =>
   a.path.every((step, index) => step === b.path[index]);
 
 function idsOf(chunks: readonly Chunk[]): EntryId[] {
-  const seen = new Map<string, number>();
+  const seen = new Map<EntryId, number>();
+  let loose = 0;
   return chunks.map((chunk) => {
-    const id = chunk.kind === 'loose' ? LOOSE_MARK : chunk.path.join('/');
+    if (chunk.kind === 'loose') return looseId(++loose);
+    const id = entryAt(...chunk.path);
     const count = (seen.get(id) ?? 0) + 1;
     seen.set(id, count);
-    if (chunk.kind === 'loose') return `${id}${count}`;
-    return count === 1 ? id : `${id}${DUPLICATE_MARK}${count}`;
+    return nth(id, count);
   });
 }

@@ -3,17 +3,21 @@ import type { Bench } from '../figures/bench.ts';
 import { carriedOf, lightsWithCare } from '../figures/carried.ts';
 import { disagreementsOf } from '../figures/disagreement.ts';
 import { footageOf } from '../figures/edit-footage.ts';
+import type { Need } from '../figures/figure.ts';
 import { holderOf } from '../figures/holder.ts';
 import { needsOf } from '../figures/needs.ts';
 import { takesOfShot } from '../figures/recording.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
-import type { ShotSummary } from '../rules/plan-rule.ts';
+import { checksCalledFor, isJudged, missingChecks } from '../rules/checks-called-for.ts';
+import type { ChecksOfShot, ShotSummary } from '../rules/plan-rule.ts';
+import type { Finding } from '../rules/rule.ts';
+import type { FoundInShot } from './shot-findings.ts';
 
 export function summaryOf(
   bench: Bench,
   figures: ShotFigures,
-  acceptedByPlan: readonly string[],
+  { findings, byPlan, lacksChecks }: FoundInShot,
 ): ShotSummary {
   const { fields, lights } = bench;
   const whiteBalance = fields['white-balance'];
@@ -32,6 +36,32 @@ export function summaryOf(
     footage: footageOf(bench),
     care: lightsWithCare(bench),
     disagreements: disagreementsOf(bench),
-    acceptedByPlan,
+    checks: checksOfShot(bench, lacksChecks),
+    acceptedByPlan: byPlan,
+    unsure: findings.flatMap(settledBy),
   };
+}
+
+const namesOf = (checks: readonly { readonly name: string }[]): readonly string[] =>
+  checks.map(({ name }) => name);
+
+/** @param lacks some that nothing accepts */
+function checksOfShot(bench: Bench, lacks: boolean): ChecksOfShot {
+  const { preflight } = bench.fields;
+  const judged = isJudged(bench);
+  const missing = judged ? namesOf(missingChecks(bench)) : [];
+  return {
+    judged,
+    calledFor: namesOf(checksCalledFor(bench)),
+    missing: lacks ? missing : [],
+    accepted: lacks ? [] : missing,
+    own: { at: preflight.at, count: ifKnown(preflight)?.size ?? 0 },
+  };
+}
+
+/** The value that would settle a probable finding, where one of the plan would. */
+function settledBy({ unsure }: Finding): readonly Need[] {
+  if (!unsure) return [];
+  const { key, of, at } = unsure.input;
+  return of !== null && at !== null ? [{ key, of, at }] : [];
 }

@@ -2,6 +2,7 @@
 
 import { CONSTANTS } from '../figures/constants.ts';
 import { layOutParts } from '../figures/parts.ts';
+import { keyOfEntry, plainId } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
@@ -10,31 +11,24 @@ import { checkKeys } from '../plan/key-checks.ts';
 import { NAME } from '../plan/lower-scalar.ts';
 import { asName, nearest } from '../plan/nearest.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
-import type { PlanFix, ShapeProblem } from '../plan/problem.ts';
+import type { ShapeProblem } from '../plan/problem.ts';
 import { type Reference, referencesAt, referencesIn } from '../plan/references.ts';
 import { notAName } from '../plan/shape-problems.ts';
 import { checkMeant, ruleMeant } from '../rules/other-names.ts';
 import { RESERVED_NAMES, RULE_NAMES, ruleNamed } from '../rules/registry.ts';
 import { rigProblems } from '../rules/rig-parts.ts';
 import type { Finding, Related, Severity } from '../rules/rule.ts';
-import type { TextFacts } from '../rules/text/text-rule.ts';
-import type { TextFix, TextProblem } from '../text/chunk.ts';
 import { nodeAt, pairAt } from '../text/path.ts';
+import type { TextProblem, Wording } from '../text/problem.ts';
 import type { Span } from '../text/tree.ts';
 import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import type { Entries, Lowered } from './entries.ts';
-import { type EntryKind, isShared, nounOf, plainId } from './entry-kinds.ts';
+import { type EntryKind, isShared, nounOf } from './entry-kinds.ts';
 import type { Names } from './names.ts';
 
-/** A finding of the text keeps its span; one of the shape its place. Both keep their fixes. */
-export interface TextFinding extends Finding<TextFacts> {
-  /** Relative to the chunk; where absent, `at` says where. */
-  readonly span?: Span;
-  readonly relatedSpan?: Span;
-  readonly textFixes?: readonly TextFix[];
-  readonly planFixes?: readonly PlanFix[];
-}
+/** Of what is written: it has its fixes with it. */
+export type TextFinding = Finding<Wording>;
 
 const severityOf = (rule: string): Severity => ruleNamed(rule)?.severity ?? 'error';
 
@@ -42,16 +36,14 @@ const severityOf = (rule: string): Severity => ruleNamed(rule)?.severity ?? 'err
 export function chunkFindings(entries: Entries, file: FileId, chunk: EntryId): TextFinding[] {
   const { problems } = entries.parsed(file, chunk);
   const told = isTabbed(problems) ? problems.filter(({ code }) => code === TAB) : problems;
-  return told.map((problem) => ({
-    rule: problem.rule,
-    severity: severityOf(problem.rule),
-    at: { file, entry: chunk, path: [] },
-    facts: { code: problem.code, args: problem.args },
-    related: [],
-    span: problem.span,
-    ...(problem.related && { relatedSpan: problem.related }),
-    textFixes: problem.fixes,
-  }));
+  const placed = (span: Span): Place => ({ file, entry: chunk, path: [], span });
+  return told.map(({ related, ...problem }) =>
+    findingOf(
+      problem,
+      placed(problem.at),
+      related ? [{ at: placed(related), words: message`the first one` }] : [],
+    ),
+  );
 }
 
 const TAB = 'tab';
@@ -60,17 +52,23 @@ const TAB = 'tab';
 const isTabbed = (problems: readonly TextProblem[]): boolean =>
   problems.some(({ code }) => code === TAB);
 
+const findingOf = (
+  { rule, code, args, fixes }: TextProblem | ShapeProblem,
+  at: Place,
+  related: readonly Related[],
+): TextFinding => ({
+  rule,
+  severity: severityOf(rule),
+  at,
+  facts: { code, args },
+  related,
+  fixes,
+});
+
 export const shapeFinding = (
   problem: ShapeProblem,
   related: readonly Related[] = [],
-): TextFinding => ({
-  rule: problem.rule,
-  severity: severityOf(problem.rule),
-  at: problem.at,
-  facts: { code: problem.code, args: problem.args },
-  related,
-  planFixes: problem.fixes,
-});
+): TextFinding => findingOf(problem, problem.at, related);
 
 /** What is wrong with an entry's shape and names. */
 export function entryFindings(
@@ -203,7 +201,7 @@ function saidByText(entries: Entries, file: FileId, { rule, at }: ShapeProblem):
   const span = (pairAt(tree, path) ?? nodeAt(tree, path) ?? nodeAt(tree, path.slice(0, -1)))?.span;
   return (
     span !== undefined &&
-    problems.some(({ span: place, doubt = place }) =>
+    problems.some(({ at: place, doubt = place }) =>
       [place, doubt].some((other) => other.start < span.end && span.start < other.end),
     )
   );
@@ -297,7 +295,7 @@ function duplicateEntry(file: FileId, id: EntryId): TextFinding {
       rule: 'duplicate-name',
       code: 'duplicate-entry',
       at: { file, entry: id, path: [], part: 'key' },
-      args: { key: plainId(id).split('/').at(-1) ?? id },
+      args: { key: keyOfEntry(plainId(id)) },
       fixes: [],
     },
     [{ at: first, words: message`the first one` }],

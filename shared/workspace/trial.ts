@@ -1,17 +1,20 @@
 /**
- * What would an edit do? It is made, the findings are read, and it is taken back, to the very chunks
- * that were there: what was remembered of them holds again, since equal values keep what follows
+ * Finds the effect of an edit. The edit is made, the findings are read, and it is taken back, to
+ * the very same chunks. Kept results are then valid again, since equal values keep what follows
  * from them.
  */
 import type { LocatedEdit } from '../api/located.ts';
 import type { FileId } from '../plan/place.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
-import type { TextFacts } from '../rules/text/text-rule.ts';
 import type { ChunkedText } from '../text/chunked-text.ts';
+import type { Wording } from '../text/problem.ts';
 import type { CheckContext } from './context.ts';
 
-/** Less what is the same at the beginning and the end of each file's findings: nearly all of them. */
+/**
+ * Without what is the same at the beginning and the end of each file's findings, which is nearly
+ * everything.
+ */
 export interface Outcome {
   /** Findings of the same kind at the same place, before and after. */
   readonly before: ReadonlyMap<string, readonly Finding[]>;
@@ -23,13 +26,21 @@ export function addedOrWorsened({ before, after }: Outcome): Finding[] {
   return [...after].flatMap(([identity, now]) => {
     const then = before.get(identity) ?? [];
     if (now.length > then.length) return now.slice(then.length);
-    return now.filter((finding, index) => isWorse(finding, then[index]));
+    return now.flatMap((finding, index) => worsened(finding, then[index]) ?? []);
   });
 }
 
 const RANK = { error: 3, warning: 2, note: 1, hint: 0 } as const;
 /** A change of size below this is rounding. */
 const WORSE_BY = 1.01;
+
+/** What is new of a finding that was there before; undefined where nothing is. */
+function worsened(now: Finding, then: Finding | undefined): Finding | undefined {
+  const beyond = ruleNamed(now.rule)?.beyond;
+  if (!beyond || !then) return isWorse(now, then) ? now : undefined;
+  const facts = beyond(now.facts, then.facts);
+  return facts === null ? undefined : { ...now, facts };
+}
 
 function isWorse(now: Finding, then: Finding | undefined): boolean {
   if (!then) return true;
@@ -43,7 +54,7 @@ function isWorse(now: Finding, then: Finding | undefined): boolean {
 /** Same rule, same value at fault; for text also the same kind of fault. */
 export function identityOf(finding: Finding): string {
   const { file, entry, path } = finding.at;
-  const code = (finding.facts as Partial<TextFacts> | undefined)?.code ?? '';
+  const code = (finding.facts as Partial<Wording> | undefined)?.code ?? '';
   return [finding.rule, finding.shot ?? '', file, entry, path.join('.'), code].join(' ');
 }
 
@@ -62,7 +73,7 @@ type ByFile = ReadonlyMap<FileId, readonly Finding[]>;
 const findingsIn = ({ store, analysis }: CheckContext): ByFile =>
   new Map([...store.files()].map((file) => [file, analysis.findings(file)]));
 
-/** Findings of what an edit leaves alone are the very objects that they were. */
+/** Findings that an edit doesn't affect are the same objects as before. */
 function outcomeOf(then: ByFile, now: ByFile): Outcome {
   const before = new Map<string, Finding[]>();
   const after = new Map<string, Finding[]>();

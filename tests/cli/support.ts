@@ -3,7 +3,9 @@ import os from 'node:os';
 import path from 'node:path';
 import { afterEach } from 'vitest';
 import { runCommandLine } from '../../server/command-line.ts';
+import type { Create } from '../../server/files/plan-set.ts';
 import { readClip } from '../../server/media/read-clip.ts';
+import type { Core } from '../../shared/api/facade.ts';
 import type { ExplainedRule } from '../../shared/report/explain.ts';
 import { createFakeCore } from '../protocol/support/fake-core.ts';
 
@@ -54,11 +56,15 @@ export const RULES: readonly ExplainedRule[] = [
 export async function lamella(
   cwd: string,
   args: readonly string[],
-  { input = '' as string | Uint8Array, colour = false } = {},
+  {
+    input = '' as string | Uint8Array,
+    colour = false,
+    createCore = createFakeCore as Create<Core>,
+  } = {},
 ): Promise<Ran> {
   let [out, err] = ['', ''];
   const status = await runCommandLine(args, {
-    createCore: createFakeCore,
+    createCore,
     rules: RULES,
     createClipReader: () => ({
       read: (file) => readClip(file),

@@ -1,7 +1,7 @@
 /** What the catalogue says of each figure is so. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { CATALOGUE, DECLARATIONS } from '../../shared/figures/catalogue/catalogue.ts';
+import { CATALOGUE, DECLARATIONS, KEPT_INSIDE } from '../../shared/figures/catalogue/catalogue.ts';
 import { isNumber } from '../../shared/figures/catalogue/say-figure.ts';
 import type { Shape } from '../../shared/figures/catalogue/shape.ts';
 import { doesNotApply } from '../../shared/figures/reasons.ts';
@@ -104,8 +104,15 @@ it('names rules that decide by a figure, and read it', () => {
       expect(names, key).toContain(rule);
       // Rules about the whole plan read what carries the rigs of all shots.
       const its = read.get(rule);
-      if (its) expect(its, `${rule} by ${key}`).toContain(entry.from);
+      if (its) for (const from of entry.from) expect(its, `${rule} by ${key}`).toContain(from);
     }
+  }
+});
+
+it('tells nobody what is kept inside, and says why', () => {
+  for (const [name, why] of Object.entries(KEPT_INSIDE)) {
+    expect(why).not.toBe('');
+    for (const figures of shots) expect(figures).not.toHaveProperty(name);
   }
 });
 

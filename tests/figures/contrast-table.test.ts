@@ -1,18 +1,20 @@
 /** Contrast in the middle and at the ends of the depth needed, over the apertures of the lens. */
+
 import { expect, it } from 'vitest';
 import { contrastTable } from '../../shared/figures/contrast-table.ts';
 import { diffractionContrast } from '../../shared/optics/diffraction.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Analysis } from '../../shared/workspace/analysis.ts';
 import { Store } from '../../shared/workspace/store.ts';
+import { entryId } from '../support/entry-id.ts';
 import { changed, PLAN, ROOT } from '../support/plans.ts';
 
 function rowsOf(change: Readonly<Record<string, string | null>>, shot: string) {
   const store = new Store();
   const analysis = new Analysis(store, () => ROOT);
   store.give(PLAN, changed(EXAMPLE_PLAN, change));
-  const bench = analysis.bench(PLAN, `shots/${shot}`)!;
-  const figures = analysis.figures(PLAN, `shots/${shot}`)!;
+  const bench = analysis.bench(PLAN, entryId(`shots/${shot}`))!;
+  const figures = analysis.figures(PLAN, entryId(`shots/${shot}`))!;
   return { table: contrastTable(bench, figures), figures };
 }
 

@@ -1,4 +1,5 @@
 /** Laws of the figures, on random benches: inputs exchanged on the bench, nothing read again. */
+
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Bench, substitute } from '../../shared/figures/bench.ts';
@@ -7,11 +8,12 @@ import { type Figure, known } from '../../shared/figures/figure.ts';
 import { Analysis } from '../../shared/workspace/analysis.ts';
 import { Store } from '../../shared/workspace/store.ts';
 import { CONVERTER_PLAN } from '../planted/support/converter-plan.ts';
+import { entryId } from '../support/entry-id.ts';
 import { PLAN, ROOT } from '../support/plans.ts';
 
 const store = new Store();
 store.give(PLAN, CONVERTER_PLAN);
-const bench = new Analysis(store, () => ROOT).bench(PLAN, 'shots/edge')!;
+const bench = new Analysis(store, () => ROOT).bench(PLAN, entryId('shots/edge'))!;
 
 const sure = <T>(figure: Figure<T>): T => {
   if (!figure.known) throw new Error(`not known: ${figure.because ?? figure.needs[0]?.key}`);

@@ -6,10 +6,11 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { isMap, parseDocument } from 'yaml';
-import type { Chunk, TextProblem } from '../../shared/text/chunk.ts';
+import type { Chunk } from '../../shared/text/chunk.ts';
 import { ChunkedText, type TextPosition } from '../../shared/text/chunked-text.ts';
 import { fromDocument, yamlOptions } from '../../shared/text/from-yaml.ts';
 import { parseChunk } from '../../shared/text/parse.ts';
+import type { TextProblem } from '../../shared/text/problem.ts';
 import { split } from '../../shared/text/split.ts';
 import { manyRuns } from '../support/runs.ts';
 import { merge } from './text-merge.ts';
@@ -170,9 +171,9 @@ test('problems point into their chunk, and every fix can be applied', () => {
   fc.assert(
     fc.property(hostilePlan, (text) => {
       for (const chunk of split(text)) {
-        for (const { span, fixes, related } of parseChunk(chunk).problems) {
+        for (const { at, fixes, related } of parseChunk(chunk).problems) {
           const edits = fixes.flatMap((each) => each.edits.map((one) => one.span));
-          for (const place of [span, ...(related ? [related] : []), ...edits]) {
+          for (const place of [at, ...(related ? [related] : []), ...edits]) {
             expect(place.start).toBeGreaterThanOrEqual(0);
             expect(place.end).toBeGreaterThanOrEqual(place.start);
             expect(place.end).toBeLessThanOrEqual(chunk.text.length);

@@ -32,7 +32,7 @@ test('whichever entry it stands in', () => {
     expect(others).toEqual([]);
     expect(problem.code).toBe('tab');
     const name = text.indexOf(['one', 'two', 'three'][tabbed]!);
-    expect(text.slice(at + problem.span.start, name)).toMatch(/^\t+$/);
+    expect(text.slice(at + problem.at.start, name)).toMatch(/^\t+$/);
     const [edit] = problem.fixes[0]!.edits as [
       { span: { start: number; end: number }; text: string },
     ];

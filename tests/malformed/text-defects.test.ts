@@ -335,7 +335,7 @@ test('each defect is told once, on its place, and its fix mends it', () => {
     const found = problemsOf(text);
     expect(found.map(({ problem }) => problem.code)).toEqual([code]);
     const [{ at, chunk, problem }] = found as [Found];
-    const place = [problem.span.start + at, problem.span.end + at];
+    const place = [problem.at.start + at, problem.at.end + at];
     expect(place).toEqual([marked.indexOf('«'), marked.indexOf('»') - 1]);
     expect(fields(text)).toEqual(read);
     const fix = problem.fixes[0];

@@ -1,4 +1,5 @@
 /** Kinds of entries come from the schema: each of the kit says what it is, and nothing else lists them. */
+
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { entryTable } from '../../schemas/entry-table.ts';
@@ -8,6 +9,7 @@ import { idOf, isOf, nameOf } from '../../shared/plan/entry-id.ts';
 import { ENTRIES } from '../../shared/plan/generated/entries.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import { entryKindOf, HOMES, SHARED_SPACES } from '../../shared/workspace/entry-kinds.ts';
+import { entryId } from '../support/entry-id.ts';
 
 const text = readFileSync(new URL('../../schemas/shootplan.schema.json', import.meta.url), 'utf8');
 const schema = (): SchemaDocument => JSON.parse(text) as SchemaDocument;
@@ -34,8 +36,8 @@ describe('a kind of entry', () => {
     expect(keys).toEqual(expect.arrayContaining([...outline, ...(first?.keys ?? [])]));
     if (home === null) return;
     expect(HOMES[home]).toEqual({ group, def });
-    expect(entryKindOf(home)).toEqual({ kind: 'container' });
-    expect(entryKindOf(`${home}/a`).kind).toBe(group === 'clips' ? 'clips' : 'entry');
+    expect(entryKindOf(entryId(home))).toEqual({ kind: 'container' });
+    expect(entryKindOf(entryId(`${home}/a`)).kind).toBe(group === 'clips' ? 'clips' : 'entry');
   });
 
   it('of the kit is not forgotten', () => {
@@ -75,9 +77,9 @@ describe('a kind of entry', () => {
 describe('the id of an entry', () => {
   it('is made of its group and name, and taken apart again', () => {
     expect(idOf('close-up-lenses', 'plus-2')).toBe('kit/close-up-lenses/plus-2');
-    expect(nameOf('close-up-lenses', 'kit/close-up-lenses/plus-2')).toBe('plus-2');
-    expect(isOf('shots', 'shots/drift')).toBe(true);
-    expect(isOf('shots', 'shots')).toBe(false);
-    expect(isOf('shots', 'shotsx/drift')).toBe(false);
+    expect(nameOf('close-up-lenses', entryId('kit/close-up-lenses/plus-2'))).toBe('plus-2');
+    expect(isOf('shots', entryId('shots/drift'))).toBe(true);
+    expect(isOf('shots', entryId('shots'))).toBe(false);
+    expect(isOf('shots', entryId('shotsx/drift'))).toBe(false);
   });
 });

@@ -14,6 +14,7 @@ import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import { lowerEntry } from '../../shared/plan/lower.ts';
 import { isError } from '../../shared/plan/shape-problems.ts';
 import { laws } from '../support/each.ts';
+import { entryId } from '../support/entry-id.ts';
 import { nodeOf } from './support/node-of.ts';
 
 const schema = JSON.parse(
@@ -23,7 +24,7 @@ const ajv = new Ajv2020({ allErrors: true, allowUnionTypes: true, strictRequired
 ajv.addVocabulary(ANNOTATIONS);
 ajv.addSchema(schema);
 
-const from = { file: 'file:///plan', entry: 'shots/drift' };
+const from = { file: 'file:///plan', entry: entryId('shots/drift') };
 // A state of a check is a word or a record, and never an entry.
 const defs = (Object.keys(SHAPES) as DefName[]).filter((def) => def !== 'check-state');
 

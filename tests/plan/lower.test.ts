@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { DefName } from '../../shared/plan/generated/names.ts';
 import { lowerClips, lowerEntry, lowerKey } from '../../shared/plan/lower.ts';
+import { entryId } from '../support/entry-id.ts';
 import { mapOf, nodeOf } from './support/node-of.ts';
 
-const from = { file: 'file:///plan', entry: 'shots/drift' };
+const from = { file: 'file:///plan', entry: entryId('shots/drift') };
 const shot = (value: unknown) => lowerEntry('shot', nodeOf(value), from);
 const right = { subject: 'harbour-film', rig: 'far-off' };
 /** What is wrong, where, with the first way out. */
@@ -247,7 +248,7 @@ describe('one problem each, where it stands, with a way out', () => {
 
 describe('keys that stand on their own', () => {
   it('are lowered as fields of the plan', () => {
-    const at = { file: 'file:///plan', entry: 'mains' };
+    const at = { file: 'file:///plan', entry: entryId('mains') };
     expect(lowerKey('plan', 'mains', nodeOf('50 Hz'), at)).toEqual({
       field: { state: 'known', value: 50, at: { ...at, path: [] } },
       problems: [],
@@ -263,7 +264,7 @@ describe('keys that stand on their own', () => {
   it('are lowered as the clips of a shot', () => {
     const { field, problems } = lowerClips(nodeOf([{ file: 'a.mp4', verdict: 'keeep' }, {}]), {
       file: 'file:///plan',
-      entry: 'clips/drift',
+      entry: entryId('clips/drift'),
     });
     expect(field).toMatchObject({
       state: 'known',
@@ -278,12 +279,12 @@ describe('keys that stand on their own', () => {
   it('reads below an entry whose section is written on one line', () => {
     const { fields } = lowerEntry('tube', nodeOf({ length: '12 mm' }), {
       file: 'file:///plan',
-      entry: 'kit',
+      entry: entryId('kit'),
       path: ['tubes', 'tube-12'],
     });
     expect(fields.length.at).toEqual({
       file: 'file:///plan',
-      entry: 'kit',
+      entry: entryId('kit'),
       path: ['tubes', 'tube-12', 'length'],
     });
   });

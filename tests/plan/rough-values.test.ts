@@ -1,11 +1,12 @@
 /** Ranges that people write in other ways: understood, or told how they are written here. */
 import { expect, it } from 'vitest';
+import { entryAt } from '../../shared/plan/entry-id.ts';
 import type { DefName } from '../../shared/plan/generated/names.ts';
 import { lowerEntry } from '../../shared/plan/lower.ts';
 import { each } from '../support/each.ts';
 import { nodeOf } from './support/node-of.ts';
 
-const from = { file: 'file:///plan', entry: 'kit/lenses/long-200' };
+const from = { file: 'file:///plan', entry: entryAt('kit', 'lenses', 'long-200') };
 
 const said = (def: DefName, key: string, text: string) =>
   lowerEntry(def, nodeOf({ [key]: text }), from)

@@ -1,4 +1,5 @@
 /** Every other word for a key, a value, a rule or a check, tried in its place in a plan's text. */
+
 import { describe, expect, it } from 'vitest';
 import type { DefName } from '../../shared/plan/generated/names.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
@@ -6,10 +7,11 @@ import { INSTEAD } from '../../shared/plan/instead.ts';
 import { lowerEntry } from '../../shared/plan/lower.ts';
 import type { PlanFix } from '../../shared/plan/problem.ts';
 import { each } from '../support/each.ts';
+import { entryId } from '../support/entry-id.ts';
 import { applied, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 import { mapOf, nodeOf } from './support/node-of.ts';
 
-const from = { file: 'file:///plan', entry: 'shots/drift' };
+const from = { file: 'file:///plan', entry: entryId('shots/drift') };
 const defs = Object.keys(SHAPES) as DefName[];
 
 const synonyms = defs.flatMap((def) =>

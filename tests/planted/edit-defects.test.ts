@@ -119,7 +119,7 @@ const DEFECTS: readonly Defect[] = [
     },
     line: 'duration: 3 s',
     // 3 s is 4.5 beats of 16.67 frames; frame 75 is 8.33 before the fifth (or behind the fourth).
-    what: 'two is 8.3 frames early on the beat.',
+    what: 'two is 8.3 frames before the beat.',
     numbers: { fromBeatFrames: -25 / 3, framesPerBeat: 50 / 3 },
     fix: 'Set one to 5 beats',
   },
@@ -187,8 +187,8 @@ const DEFECTS: readonly Defect[] = [
     says: 'a cut without a length',
     cuts: { two: '{ shot: frost }' },
     line: 'two: { shot: frost }',
-    what: 'Unknown: `duration` of two.',
-    numbers: { cutsWaiting: 2 },
+    what: "Give `duration` of `two` next: 2 cuts can't be placed without it.",
+    numbers: { cutsWaiting: 2, settles: 0, others: 0 },
   },
 ];
 
@@ -246,7 +246,7 @@ describe('one cause, one finding', () => {
       change: { 'deliver/duration': '8 s' },
     });
     const found = loud(text).filter(({ rule }) => rule === 'off-the-beat');
-    expect(found.map(({ what }) => what)).toEqual(['two is 8.3 frames early on the beat.']);
+    expect(found.map(({ what }) => what)).toEqual(['two is 8.3 frames before the beat.']);
   });
 
   it('a clip that is outrun is not said to lack handles too', () => {

@@ -1,13 +1,15 @@
 /** A rule that breaks down is a finding that names it, and the others go on. */
+
 import { expect, it } from 'vitest';
 import { SHOT_RULES } from '../../shared/rules/registry.ts';
 import { ruleFailed } from '../../shared/rules/rule-failed.ts';
 import type { ShotRule, ShotView } from '../../shared/rules/shot-rule.ts';
 import { Say } from '../../shared/say/say.ts';
 import { runShotRules } from '../../shared/workspace/shot-findings.ts';
+import { entryId } from '../support/entry-id.ts';
 
 const [working] = SHOT_RULES as readonly [ShotRule<unknown>];
-const at = { file: 'file:///w/plan.shootplan.yaml', entry: 'shots/frost', path: [] };
+const at = { file: 'file:///w/plan.shootplan.yaml', entry: entryId('shots/frost'), path: [] };
 const view = { bench: { at, shot: 'frost' } } as unknown as ShotView;
 
 const breaking: ShotRule<unknown> = {

@@ -80,6 +80,18 @@ describe('what nothing uses', () => {
   });
 });
 
+/** What each shot lacks, by the facts of the plan's one finding. */
+function lacking(text: string): ReadonlyMap<string, readonly string[]> {
+  const found = coreWith(text)
+    .compared(PLAN)
+    .findings.filter(({ rule }) => rule === 'check-missing');
+  expect(found.length).toBeLessThanOrEqual(1);
+  const { shots } = (found[0]?.facts ?? { shots: [] }) as {
+    readonly shots: readonly { readonly shot: string; readonly checks: readonly string[] }[];
+  };
+  return new Map(shots.map(({ shot, checks }) => [shot, checks]));
+}
+
 describe('checks', () => {
   it('that are known are named where their rule is explained, and keep to the form of names', () => {
     const remedy = ruleNamed('check-missing')?.docs.remedy ?? '';
@@ -92,12 +104,8 @@ describe('checks', () => {
     expect(new Set(KNOWN_CHECKS.map(({ name }) => name)).size).toBe(KNOWN_CHECKS.length);
   });
 
-  const missing = (change: Readonly<Record<string, string | null>>, shot = 'frost') => {
-    const [found] = of('check-missing', changed(EXAMPLE_PLAN, change)).filter(
-      (finding) => finding.shot === shot,
-    );
-    return `${found?.what ?? ''} ${found?.why ?? ''}`;
-  };
+  const missing = (change: Readonly<Record<string, string | null>>, shot = 'frost') =>
+    (lacking(changed(EXAMPLE_PLAN, change)).get(shot) ?? []).join(' ');
 
   // What each needs is common practice.
   it.each([
@@ -163,14 +171,14 @@ describe('what is missing', () => {
     of('not-known', changed(EXAMPLE_PLAN, change)).map((finding) => finding.why);
 
   it('is said with one or two of the figures that wait for it', () => {
-    expect(why({ 'kit/lenses/macro-100/loss': null })).toEqual([
-      'Still unknown in 1 shot: the exposure.',
+    expect(why({ 'kit/bodies/body-a/recording-modes/full-25/rate': null })).toEqual([
+      'It makes the shutter angle known.',
     ]);
     expect(why({ 'subjects/frost-plate/depth': null })).toEqual([
-      'Still unknown in 1 shot: the depth of field needed.',
+      'It makes the depth of field needed known.',
     ]);
     expect(why({ 'shots/frost/shutter': null })).toEqual([
-      'Still unknown without it: the exposure, the shutter angle and more.',
+      'It makes the exposure, the shutter angle and more known.',
     ]);
   });
 });

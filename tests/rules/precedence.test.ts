@@ -2,6 +2,7 @@
  * One cause, one finding: wherever two rules would both speak, the table says which does. Every pair
  * of it is shown: the loser speaks without the winner's cause, and is silent as soon as that is there.
  */
+
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { PRECEDENCE, withoutSilenced } from '../../shared/rules/precedence.ts';
@@ -10,6 +11,7 @@ import { Analysis } from '../../shared/workspace/analysis.ts';
 import { runShotRules } from '../../shared/workspace/shot-findings.ts';
 import { Store } from '../../shared/workspace/store.ts';
 import { laws } from '../support/each.ts';
+import { entryId } from '../support/entry-id.ts';
 import { changed, findingsOf, PLAN, ROOT } from '../support/plans.ts';
 
 type Change = Readonly<Record<string, string | null>>;
@@ -135,8 +137,8 @@ function spoken(text: string, shot: string): readonly string[] {
   const store = new Store();
   const analysis = new Analysis(store, () => ROOT);
   store.give(PLAN, text);
-  const bench = analysis.bench(PLAN, `shots/${shot}`)!;
-  const figures = analysis.figures(PLAN, `shots/${shot}`)!;
+  const bench = analysis.bench(PLAN, entryId(`shots/${shot}`))!;
+  const figures = analysis.figures(PLAN, entryId(`shots/${shot}`))!;
   return runShotRules({ bench, figures }).map(({ rule }) => rule);
 }
 

@@ -66,7 +66,7 @@ describe('a new shot', () => {
         .filter(({ shot, rule }) => shot !== 'added' && !ofText.has(rule))
         .map(({ rule, what }) => `${rule}: ${what}`)
         // The new shot's own gaps are said of the shot; what it names is used now.
-        .filter((said) => !said.endsWith(' of added.') && !said.startsWith('unused-name'));
+        .filter((said) => !said.includes(' of `added` next') && !said.startsWith('unused-name'));
     const was = elsewhere(EXAMPLE_PLAN);
     for (let length = 1; length <= NEW.length; length++) {
       const typed = NEW.slice(0, length);
@@ -98,25 +98,25 @@ describe('a new shot', () => {
 });
 
 describe('what isn’t known', () => {
-  it('is one finding for an entry, whatever it lacks and however many shots wait', () => {
-    const text = changed(EXAMPLE_PLAN, {
-      'kit/lenses/macro-100/loss': null,
-      'kit/lenses/macro-100/length': null,
-    });
-    const found = findingsOf(text).filter(({ rule }) => rule === 'not-known');
-    expect(found).toHaveLength(1);
-    expect(found[0]?.what).toMatch(/`length`.*`loss`|`loss`.*`length`/);
-    expect(found[0]?.numbers).toEqual({ shotsWaiting: 1 });
-  });
-
-  it('counts the shots that wait', () => {
+  it('is one finding a plan: the value that most shots wait for', () => {
     const text = changed(EXAMPLE_PLAN, {
       mains: null,
+      'kit/lenses/macro-100/length': null,
       'shots/frost/light': '[bulb]',
       'shots/skin/light': '[bulb]',
     });
     const found = findingsOf(text).filter(({ rule }) => rule === 'not-known');
-    expect(found.map(({ numbers }) => numbers)).toEqual([{ shotsWaiting: 2 }]);
+    expect(found.map(({ what, why, numbers }) => ({ said: `${what} ${why}`, numbers }))).toEqual([
+      {
+        said: 'Give `mains` of the plan next: 2 shots wait for it. It makes flicker known. 1 other value is missing or uncertain.',
+        numbers: { shotsWaiting: 2, settles: 0, others: 1 },
+      },
+    ]);
+  });
+
+  it('is nothing where a usual value stands in for what is missing', () => {
+    const text = changed(EXAMPLE_PLAN, { 'kit/lenses/macro-100/loss': null });
+    expect(findingsOf(text).filter(({ rule }) => rule === 'not-known')).toEqual([]);
   });
 });
 

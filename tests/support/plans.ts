@@ -4,6 +4,7 @@ import type { Core } from '../../shared/api/facade.ts';
 import type { LocatedEdit, LocatedFinding } from '../../shared/api/located.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { toTextEdits } from '../../shared/plan/edits.ts';
+import { entryAt } from '../../shared/plan/entry-id.ts';
 import type { Place } from '../../shared/plan/place.ts';
 import type { PlanEdit } from '../../shared/plan/problem.ts';
 import { ChunkedText } from '../../shared/text/chunked-text.ts';
@@ -53,9 +54,9 @@ export function applied(
 function placeOf(path: string): Place {
   const steps = path.split('/');
   const isEntry = (length: number) =>
-    entryKindOf(steps.slice(0, length).join('/')).kind !== 'container';
+    entryKindOf(entryAt(...steps.slice(0, length))).kind !== 'container';
   const length = steps.findIndex((_, index) => isEntry(index + 1)) + 1 || steps.length;
-  return { file: PLAN, entry: steps.slice(0, length).join('/'), path: steps.slice(length) };
+  return { file: PLAN, entry: entryAt(...steps.slice(0, length)), path: steps.slice(length) };
 }
 
 /** `text` with values exchanged by path ('shots/frost/aperture': 'f/4'); null takes a pair out. */

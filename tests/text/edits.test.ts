@@ -5,6 +5,7 @@ import { ChunkedText } from '../../shared/text/chunked-text.ts';
 import type { Path } from '../../shared/text/tree.ts';
 import { merge } from '../fuzz/text-merge.ts';
 import { each } from '../support/each.ts';
+import { entryId } from '../support/entry-id.ts';
 
 const before = `title: Low Water   # working title
 deliver: { resolution: 1920 x 1080, rate: 25 fps }
@@ -64,7 +65,7 @@ function changes(old: string, after: string): string[] {
   ];
 }
 
-const at = (entry: string, ...path: Path) => ({ file: 'f', entry, path });
+const at = (entry: string, ...path: Path) => ({ file: 'f', entry: entryId(entry), path });
 const set = (text: string, entry: string, ...path: Path): PlanEdit => ({
   op: 'set',
   at: at(entry, ...path),
@@ -82,7 +83,7 @@ const rename = (text: string, entry: string, ...path: Path): PlanEdit => ({
 const add = (section: string, name: string, text: string): PlanEdit => ({
   op: 'add-entry',
   file: 'f',
-  section,
+  section: entryId(section),
   name,
   text,
 });

@@ -4,9 +4,9 @@ import type { Refusal } from '../../shared/api/facade.ts';
 import type { Failure } from '../../shared/quantity/kind.ts';
 import { ruleNamed } from '../../shared/rules/registry.ts';
 import { FIX_CODES, fixTitle } from '../../shared/rules/text/fix-words.ts';
-import type { TextFacts } from '../../shared/rules/text/text-rule.ts';
 import { Say } from '../../shared/say/say.ts';
 import type { Foreign } from '../../shared/text/from-yaml.ts';
+import type { Wording } from '../../shared/text/problem.ts';
 import type { UseTarget } from '../../shared/workspace/use-path.ts';
 import { each } from '../support/each.ts';
 import { inPseudo, untranslated } from '../support/pseudo.ts';
@@ -107,7 +107,7 @@ it('every place that says a code which is not written there is known', () => {
 });
 
 /** Whatever a wording asks for is there. */
-const ARGS: TextFacts['args'] = new Proxy({}, { get: () => 'x' });
+const ARGS: Wording['args'] = new Proxy({}, { get: () => 'x' });
 
 describe('the words of', () => {
   it('stand where they are said', () => {
@@ -139,20 +139,19 @@ describe('the words of', () => {
   });
 });
 
-/** fix('quote', …) · fix(isAnchor ? 'remove-anchor' : 'remove-tag', …) · { code: 'indent', args, edits } */
-const FIX =
-  /\bfix\(\s*(?:[^,?']+\? )?'(?<one>[a-z-]+)'(?: : '(?<other>[a-z-]+)')?|\bcode: '(?<record>[a-z-]+)', args[^}]*(?:\{\}, )?edits/g;
+/** fix('quote', …) · fix(isAnchor ? 'remove-anchor' : 'remove-tag', …) · fixOf('indent', args, edits) */
+const FIX = /\bfix(?:Of)?\(\s*(?:[^,?']+\? )?'(?<one>[a-z-]+)'(?: : '(?<other>[a-z-]+)')?/g;
 
 describe('titles of fixes', () => {
   const given = sharedSources
     .filter((file) => file.startsWith('shared/text/'))
     .flatMap((file) => [...withoutComments(read(file)).matchAll(FIX)])
-    .flatMap(({ groups = {} }) => [groups.one, groups.other, groups.record])
+    .flatMap(({ groups = {} }) => [groups.one, groups.other])
     .filter((code): code is string => code !== undefined);
 
   it('all can be translated', () => {
     each(FIX_CODES, (code) => {
-      const title = inPseudo(() => fixTitle({ code, args: {}, edits: [] }));
+      const title = inPseudo(() => fixTitle({ code, args: {} }));
       expect(untranslated(title, '')).toEqual([]);
     });
   });

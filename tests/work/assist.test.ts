@@ -2,6 +2,7 @@
  * What completion, lenses and solution work out, counted: how often a shot's figures were made, and
  * of which shots. None of it grows with the plan.
  */
+
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Core } from '../../shared/api/facade.ts';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
@@ -11,6 +12,7 @@ import { figuresOf } from '../../shared/figures/compute.ts';
 import { coveredTiltsRad } from '../../shared/mirror/covered-tilts.ts';
 import { leastTiltRad } from '../../shared/mirror/least-tilt.ts';
 import { lineOf, planOf } from '../bench/plan-of.ts';
+import { entryId } from '../support/entry-id.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 
 vi.mock('../../shared/figures/compute.ts', { spy: true });
@@ -68,7 +70,7 @@ describe('completion works out the shot that it stands in and no other', () => {
     const { shots, times } = asked((core) => {
       core.explain(PLAN, {
         kind: 'value',
-        entry: 'shots/shot-7',
+        entry: entryId('shots/shot-7'),
         path: ['aperture'],
         text: 'f/11',
       });

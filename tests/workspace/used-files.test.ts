@@ -39,7 +39,7 @@ describe('a kit that two plans use', () => {
     const core = coreOf({
       [A]: plan(),
       [B]: plan(),
-      [KIT]: changed(kit, { 'kit/lenses/macro-100/loss': null }),
+      [KIT]: changed(kit, { 'kit/lenses/macro-100/length': null }),
     });
     const found = core.findings(KIT);
     expect(found.map(({ rule, range }) => [rule, range.start.line])).toEqual([

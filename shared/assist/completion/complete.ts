@@ -2,6 +2,7 @@
 
 import type { Completion, Completions } from '../../api/completions.ts';
 import type { Position } from '../../api/located.ts';
+import { entryAt, keysOf } from '../../plan/entry-id.ts';
 import type { DefName } from '../../plan/generated/names.ts';
 import type { FileId } from '../../plan/place.ts';
 import type { Shape } from '../../plan/shape.ts';
@@ -83,9 +84,9 @@ function recordKeys({ caret, where }: Site, of: DefName): readonly KeyProposal[]
 /** The value under a key that may not be one of the language. */
 function nodeUnder({ context, file, place }: Where, key: string): Node | null {
   const { entries } = context.analysis;
-  const steps = [...place.entry.split('/').filter(Boolean), ...place.path, key];
+  const steps = [...keysOf(place.entry), ...place.path, key];
   for (let length = 1; length <= steps.length; length++) {
-    const chunk = steps.slice(0, length).join('/');
+    const chunk = entryAt(...steps.slice(0, length).map(String));
     const { tree } = entries.parsed(file, chunk);
     const pair = tree && pairAt(tree, steps.slice(length - 1));
     if (pair) return pair.value;

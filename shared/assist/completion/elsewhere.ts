@@ -1,5 +1,6 @@
 /** What stands under the same key in other entries of the plan and of the files that it uses. */
 
+import { keyOfEntry } from '../../plan/entry-id.ts';
 import { nodeAt } from '../../text/path.ts';
 import type { Node, Path } from '../../text/tree.ts';
 import { entryKindOf } from '../../workspace/entry-kinds.ts';
@@ -36,8 +37,7 @@ export function valuesElsewhere({ context, file, place }: Where): readonly SeenV
       if (!isKin) continue;
       left--;
       const node = entries.node(one, ref);
-      for (const text of scalarsAt(node, place.path))
-        add(text, ref.id.slice(ref.id.lastIndexOf('/') + 1));
+      for (const text of scalarsAt(node, place.path)) add(text, keyOfEntry(ref.id));
     }
   }
   return [...seen]

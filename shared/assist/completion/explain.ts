@@ -1,6 +1,8 @@
 /** What an offer is for and what it would do, made when somebody looks at it. */
 
 import type { About } from '../../api/completions.ts';
+import { UncertainShot } from '../../figures/uncertain.ts';
+import { keysOf } from '../../plan/entry-id.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import type { FileId } from '../../plan/place.ts';
@@ -14,6 +16,7 @@ import { keyHover } from '../hover/key.ts';
 import { paragraphs, plain } from '../hover/markdown.ts';
 import { nameHover } from '../hover/name.ts';
 import { ruleHover } from '../hover/rule.ts';
+import { Sure, withFoot } from '../hover/sure.ts';
 import { SETTING_HOVERS } from '../hover/value.ts';
 import { tryText } from './settings.ts';
 import { TrialShot } from './trial-shot.ts';
@@ -53,7 +56,7 @@ function valueDocs(
   file: FileId,
   { entry, path, text }: About & { kind: 'value' },
 ): string | null {
-  const where = whereIs(context, file, [...entry.split('/'), ...path]);
+  const where = whereIs(context, file, [...keysOf(entry), ...path]);
   const key = path[0] as keyof Shot;
   const shot = context.analysis.isShot(entry) ? TrialShot.ofShot(context, file, entry) : null;
   const tried =
@@ -62,11 +65,12 @@ function valueDocs(
         ? shot.with(key, text as Ref)
         : tryText(shot, key, text)
       : null;
-  const hover = tried && SETTING_HOVERS[key]?.({ ...tried.now, say: tried.say });
+  const sure = tried && new Sure(new UncertainShot(tried.now), tried.say);
+  const hover = sure && SETTING_HOVERS[key]?.({ ...tried.now, say: tried.say, sure });
   const { title, description } = where?.meaning?.keyShape ?? { title: '', description: '' };
   return paragraphs(
     tried && findingsWith(tried),
-    hover || (title && `${inLanguage(title)}: **${plain(text)}**`),
+    (hover && withFoot(hover, sure)) || (title && `${inLanguage(title)}: **${plain(text)}**`),
     !hover && inLanguage(description),
   );
 }

@@ -1,4 +1,5 @@
 /** Values that follow from what stands elsewhere in the plan: each with the words for why. */
+import { keyOfEntry } from '../../plan/entry-id.ts';
 import { ifKnown } from '../../plan/field.ts';
 import type { DefName } from '../../plan/generated/names.ts';
 import type { Body } from '../../plan/generated/types.ts';
@@ -26,8 +27,7 @@ export function followsFrom(where: Where): Found {
 /** The number that an entry is named by: `tube-36` is 36 mm long. */
 function named(unit: string): (where: Where) => Found {
   return ({ place: { entry } }) => {
-    const name = entry.slice(entry.lastIndexOf('/') + 1);
-    const number = /(?:^|[a-z-])(\d{1,4})$/.exec(name)?.[1];
+    const number = /(?:^|[a-z-])(\d{1,4})$/.exec(keyOfEntry(entry))?.[1];
     return number === undefined ? [] : [[`${Number(number)} ${unit}`, message`by its name`]];
   };
 }

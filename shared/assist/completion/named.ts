@@ -8,7 +8,7 @@ import type { Ref } from '../../plan/ref.ts';
 import { toNumber } from '../../quantity/rational.ts';
 import { chosenSetting } from '../../rules/recording-settings.ts';
 import type { Say } from '../../say/say.ts';
-import { shown } from '../../say/shown.ts';
+import { shownField } from '../../say/shown.ts';
 import { message } from '../../words/message.ts';
 import { detailOf } from '../symbol-detail.ts';
 import type { Proposal } from './item.ts';
@@ -152,7 +152,7 @@ const recordingWords = (fields: Recording, say: Say): string =>
       const field: Field<unknown> = fields[key];
       const { shape } = SHAPES.recording.keys[key]!;
       return field.state === 'known' && shape.kind === 'quantity'
-        ? [shown(shape.of, field.value, say)]
+        ? [shownField(shape.of, field, say)]
         : [];
     })
     .join(' · ');

@@ -1,4 +1,5 @@
 /** A new entry of a group, filled in with what works together. */
+import { above, entryAt } from '../../plan/entry-id.ts';
 import { ENTRIES } from '../../plan/generated/entries.ts';
 import type { AnyGroup, DefName, GroupName } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
@@ -60,7 +61,7 @@ function entryWhere(where: Where, of: DefName): Where {
       meaning: meaning && { ...meaning, shape: { kind: 'record', of } },
     };
   }
-  const entry = `${home}/new`;
+  const entry = entryAt(home, 'new');
   return {
     ...where,
     place: { file: where.file, entry, path: [] },
@@ -102,7 +103,7 @@ function fromTemplate(of: DefName): NewEntry | undefined {
   if (home === null) return undefined;
   const { chunks } = ChunkedText.from(planTemplate());
   const chunk = chunks.find(
-    ({ kind, path }) => kind === 'entry' && path.slice(0, -1).join('/') === home,
+    ({ kind, path }) => kind === 'entry' && above(entryAt(...path)) === home,
   );
   if (!chunk) return undefined;
   const [first = '', ...lines] = chunk.text.trimEnd().split('\n');

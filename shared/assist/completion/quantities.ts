@@ -102,7 +102,7 @@ class Found {
     for (const text of withUnits(this.#kind, typed))
       for (const tolerance of TOLERANCES) {
         const range = withTolerance(this.#kind, text, tolerance);
-        if (range) this.add(range, message`known to ${tolerance} %`, RANK.range);
+        if (range) this.add(range, message`known to ${tolerance}%`, RANK.range);
       }
     if (typed !== '') this.add(typed, '', RANK.range);
     else for (const text of rough.examples) this.add(text, message`a range`, RANK.example);

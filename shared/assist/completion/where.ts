@@ -1,4 +1,5 @@
 /** Where a caret stands, in the words of the language. */
+import { entryAt, keysOf } from '../../plan/entry-id.ts';
 import type { FileId, Place } from '../../plan/place.ts';
 import type { Shape } from '../../plan/shape.ts';
 import type { Path } from '../../text/tree.ts';
@@ -31,7 +32,7 @@ export function whereIs(context: Context, file: FileId, path: Path): Where | nul
 /** A place below one that is known. */
 export const below = (where: Where, step: string | number): Where | null => {
   const { place } = where;
-  const path = [...place.entry.split('/').filter((each) => each !== ''), ...place.path, step];
+  const path = [...keysOf(place.entry), ...place.path, step];
   const at = whereIs(where.context, where.file, path);
   return at && { ...at, shot: where.shot ?? at.shot };
 };
@@ -42,8 +43,8 @@ export const shapeOf = ({ meaning }: Where): Shape =>
 /** The shortest part of a path that is an entry, and what is left of it. */
 function placeAt(file: FileId, path: Path): Place {
   for (let length = 1; length <= path.length; length++) {
-    const entry = path.slice(0, length).join('/');
+    const entry = entryAt(...path.slice(0, length).map(String));
     if (entryKindOf(entry).kind !== 'container') return { file, entry, path: path.slice(length) };
   }
-  return { file, entry: path.join('/'), path: [] };
+  return { file, entry: entryAt(...path.map(String)), path: [] };
 }

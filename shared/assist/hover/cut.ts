@@ -3,8 +3,8 @@
 import type { CutFigures, EditFigures } from '../../figures/edit-figures.ts';
 import { derive, notKnown, valueIn } from '../../figures/figure.ts';
 import { isOf } from '../../plan/entry-id.ts';
-import type { FileId } from '../../plan/place.ts';
-import { framesWords, secondsWords } from '../../report/edit-words.ts';
+import type { EntryId, FileId } from '../../plan/place.ts';
+import { framesWords, secondsWords } from '../../say/timeline.ts';
 import { framesPerBeat } from '../../timeline/beats.ts';
 import { fromRational, toNumber } from '../../timeline/exact.ts';
 import { timecode } from '../../timeline/timecode.ts';
@@ -13,7 +13,7 @@ import type { Context } from '../../workspace/context.ts';
 import { figureLine, paragraphs, plain, table } from './markdown.ts';
 
 /** null: the entry is no cut that has been worked out. */
-export function cutHover({ analysis, say }: Context, file: FileId, entry: string): string | null {
+export function cutHover({ analysis, say }: Context, file: FileId, entry: EntryId): string | null {
   if (!isOf('cuts', entry)) return null;
   const edit = analysis.edit(file);
   const cut = edit?.cuts.find(({ at }) => at.entry === entry);

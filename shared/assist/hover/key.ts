@@ -35,7 +35,7 @@ const F_STOP = 'f/';
 const sameWords = (title: string, key: string): boolean =>
   title.toLowerCase() === key.replaceAll('-', ' ');
 
-/** What a value has to be: "Takes: length, in mm, cm or m." */
+/** What a value has to be: "Value: length, in mm, cm or m." */
 function takes(key: string, shape: Shape): string {
   switch (shape.kind) {
     case 'quantity': {
@@ -45,22 +45,22 @@ function takes(key: string, shape: Shape): string {
       const others = words.filter((word) => !title.includes(word));
       const orWords = others.length > 0 ? message`, or ${anyOf(others.map(code))}` : '';
       return shape.rough
-        ? message`Takes: ${inLanguage(title)}${inUnits}${orWords}. Or a range of it, or \`±\`.`
-        : message`Takes: ${inLanguage(title)}${inUnits}${orWords}.`;
+        ? message`Value: ${inLanguage(title)}${inUnits}${orWords}. Or a range of it, or \`±\`.`
+        : message`Value: ${inLanguage(title)}${inUnits}${orWords}.`;
     }
     case 'enum':
-      return message`Takes ${anyOf(shape.values.map((value) => `\`${value}\``))}.`;
+      return message`Value: ${anyOf(shape.values.map((value) => `\`${value}\``))}.`;
     case 'ref':
-      return message`Takes the name of one of ${groupWords(shape.groups)}.`;
+      return message`Value: the name of one of ${groupWords(shape.groups)}.`;
     case 'yes-no':
-      return message`Takes \`yes\` or \`no\`.`;
+      return message`Value: \`yes\` or \`no\`.`;
     case 'list':
       return shape.item.kind === 'ref'
-        ? message`Takes a list of names from ${groupWords(shape.item.groups)}.`
-        : message`Takes a list.`;
+        ? message`Value: a list of names from ${groupWords(shape.item.groups)}.`
+        : message`Value: a list.`;
     case 'record':
     case 'word-or-record':
-      return message`Takes ${allOf(Object.keys(SHAPES[shape.of].keys).map(code))}.`;
+      return message`Value: ${allOf(Object.keys(SHAPES[shape.of].keys).map(code))}.`;
     case 'map':
       if (key === 'allow' || key === 'severity') return message`By the name of a rule.`;
       return shape.names

@@ -1,5 +1,8 @@
 /** What a name stands for: the data of its entry. */
 
+import type { AssumptionId } from '../../assumptions/table.ts';
+import { assumedOf, assumedOfRecording } from '../../figures/assumed-of.ts';
+import { type AssumedOf, assumedWords } from '../../figures/assumed-words.ts';
 import { derive, notKnown, type UnknownFigure } from '../../figures/figure.ts';
 import type { Named } from '../../figures/named.ts';
 import type { NamedPart } from '../../figures/parts.ts';
@@ -7,18 +10,22 @@ import { layOutParts } from '../../figures/parts.ts';
 import { arrangeChain } from '../../optics/arrangement.ts';
 import type { ChainFault } from '../../optics/parts.ts';
 import { reach } from '../../optics/reach.ts';
+import { entryAt, isInside } from '../../plan/entry-id.ts';
 import type { Field } from '../../plan/field.ts';
 import { ENTRIES } from '../../plan/generated/entries.ts';
 import type { Group } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Body, Rig } from '../../plan/generated/types.ts';
-import type { FileId, Place } from '../../plan/place.ts';
+import type { EntryId, FileId, Place } from '../../plan/place.ts';
 import { reachWords } from '../../say/figures.ts';
+import type { Say } from '../../say/say.ts';
+import { allOf } from '../../words/listed.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.ts';
-import { figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
+import { code, figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
 import { shotSummary } from './shot/summary.ts';
+import { Sure, withFoot } from './sure.ts';
 
 /** The entry of that name in the first of the groups that has one, as seen from `file`. */
 export function nameHover(
@@ -36,17 +43,23 @@ export function nameHover(
   return null;
 }
 
-export function shotHover({ analysis, say }: Context, shot: { file: FileId; entry: string }) {
+export function shotHover({ analysis, say }: Context, shot: { file: FileId; entry: EntryId }) {
   const bench = analysis.bench(shot.file, shot.entry);
   const figures = analysis.figures(shot.file, shot.entry);
   if (!bench || !figures) return null;
-  return paragraphs(aboutOf(bench.fields), shotSummary({ bench, figures, say }));
+  const uncertain = analysis.uncertain(shot.file, shot.entry);
+  if (!uncertain) return null;
+  const sure = new Sure(uncertain, say);
+  return paragraphs(
+    aboutOf(bench.fields),
+    withFoot(shotSummary({ bench, figures, say, sure }), sure),
+  );
 }
 
 function entryHover(context: Context, file: FileId, entry: Named<object>): string {
   const { name, group, fields } = entry;
   const { def, home } = ENTRIES[group];
-  const inKit = home?.startsWith('kit/');
+  const inKit = home !== null && isInside(entryAt('kit'), entryAt(home));
   return paragraphs(
     aboutOf(fields),
     table([
@@ -54,9 +67,32 @@ function entryHover(context: Context, file: FileId, entry: Named<object>): strin
       ...entryLines(def, fields, context.say),
       ...(group === 'rigs' ? rigLines(context, file, entry as Named<Rig>) : []),
     ]),
+    ...assumedLines(assumedOf(def, name, fields, firstBody(context, file)), context.say),
     inKit && leftOutWords(keysLeftOut(def, fields)),
     entry.file !== file && message`Defined in ${plain(fileName(entry.file))}.`,
   );
+}
+
+/** The first body that a plan has: how long a lens is for its sensor decides what is assumed of it. */
+function firstBody({ analysis }: Context, file: FileId): Body | undefined {
+  for (const reached of analysis.names.reaches(file))
+    for (const { id } of analysis.entries.list(reached)) {
+      if (!id.startsWith('kit/bodies/')) continue;
+      const lowered = analysis.entries.lowered(reached, id);
+      if (lowered?.def === 'body') return lowered.value as Body | undefined;
+    }
+  return undefined;
+}
+
+/** Modes of a body that are assumed alike have one line. */
+function assumedLines(assumed: readonly AssumedOf[], say: Say): readonly string[] {
+  const names = new Map<AssumptionId, readonly string[]>();
+  for (const { id, of } of assumed)
+    names.set(id, [...(names.get(id) ?? []), ...(of === null ? [] : [code(of)])]);
+  return [...names].map(([id, of]) => {
+    const prior = assumed.find((one) => one.id === id)?.prior;
+    return assumedWords({ id, of: of.length > 0 ? allOf(of) : null, prior }, say);
+  });
 }
 
 /** What a rig can do before any shot asks something of it. */
@@ -104,8 +140,11 @@ export function recordingHover(
   const record = (lowered.value as Body)['recording-modes'];
   const setting = record.state === 'known' ? record.value.get(name) : undefined;
   if (setting?.state !== 'known') return null;
-  return table([
-    line(`**${plain(name)}**`, inLanguage(SHAPES.recording.title)),
-    ...entryLines('recording', setting.value, say),
-  ]);
+  return paragraphs(
+    table([
+      line(`**${plain(name)}**`, inLanguage(SHAPES.recording.title)),
+      ...entryLines('recording', setting.value, say),
+    ]),
+    ...assumedLines(assumedOfRecording(name, setting.value), say),
+  );
 }

@@ -1,5 +1,7 @@
 /** Hover on a value: what it comes to in its shot, whom it names, or what it is read as. */
+
 import type { Bench, LightInUse } from '../../figures/bench.ts';
+import { entryAt, isOf } from '../../plan/entry-id.ts';
 import type { EntryId, FileId } from '../../plan/place.ts';
 import { kindOf } from '../../quantity/index.ts';
 import type { ScalarNode } from '../../text/tree.ts';
@@ -8,7 +10,7 @@ import type { Context } from '../../workspace/context.ts';
 import type { PlanSpot } from '../spot.ts';
 import { clipHover } from './clip.ts';
 import { cutHover, musicHover } from './cut.ts';
-import { fieldText } from './entry-data.ts';
+import { fieldText, valueText } from './entry-data.ts';
 import { paragraphs, plain } from './markdown.ts';
 import { fileName, nameHover } from './name.ts';
 import { ruleHover } from './rule.ts';
@@ -26,6 +28,7 @@ import { takeHover } from './shot/take.ts';
 import { tiltHover } from './shot/tilt.ts';
 import type { SaidShot } from './shot/view.ts';
 import { whiteBalanceHover } from './shot/white-balance.ts';
+import { Sure, withFoot } from './sure.ts';
 
 /** Settings of a shot that come to something: by the first key below the shot. */
 export const SETTING_HOVERS: Partial<Record<keyof Bench['fields'], (shot: SaidShot) => string>> = {
@@ -55,10 +58,11 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
   if (place.path[0] === 'thickness') {
     const shot = shotOfSubject(context, spot);
     const colours = shot && filmColoursHover(shot);
-    if (colours) return colours;
+    if (colours) return withFoot(colours, shot.sure);
   }
   const lit = place.path.includes('at') ? litShot(context, spot) : null;
-  if (lit) return paragraphs(readHover(context, spot, node), evennessHover(lit));
+  if (lit)
+    return paragraphs(readHover(context, spot, node), withFoot(evennessHover(lit), lit.sure));
   const setting = settingHover(context, spot);
   if (setting !== null) return setting;
   if (spot.kind.kind === 'clips' && meaning.key === 'file')
@@ -75,7 +79,7 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
 function editHover(context: Context, spot: PlanSpot, node: ScalarNode): string | null {
   const { file, entry, path } = spot.place;
   const comesTo =
-    entry === 'edit/music'
+    entry === entryAt('edit', 'music')
       ? musicHover(context, file)
       : path[0] === 'about'
         ? null
@@ -87,13 +91,16 @@ function settingHover(context: Context, { place }: PlanSpot): string | null {
   const hover = SETTING_HOVERS[place.path[0] as keyof Bench['fields']];
   if (!hover || !context.analysis.isShot(place.entry)) return null;
   const shot = saidShot(context, place.file, place.entry);
-  return (shot && hover(shot)) || null;
+  return (shot && withFoot(hover(shot), shot.sure)) || null;
 }
 
 function saidShot({ analysis, say }: Context, file: FileId, entry: EntryId): SaidShot | null {
   const bench = analysis.bench(file, entry);
   const figures = analysis.figures(file, entry);
-  return bench && figures ? { bench, figures, say } : null;
+  const uncertain = analysis.uncertain(file, entry);
+  return bench && figures && uncertain
+    ? { bench, figures, say, sure: new Sure(uncertain, say) }
+    : null;
 }
 
 /** What a name in a shot stands for, and what it comes to in this very shot. */
@@ -110,7 +117,7 @@ function namedInShot(context: Context, { place }: PlanSpot, data: string | null)
         : key === 'rig'
           ? loadHover(shot)
           : '';
-  return paragraphs(data, here) || null;
+  return paragraphs(data, withFoot(here, shot.sure)) || null;
 }
 
 /** The first shot, of any plan that is open, that films the subject at this place. */
@@ -130,7 +137,7 @@ function litShot(context: Context, { place }: PlanSpot): SaidShot | null {
   const { analysis, store } = context;
   if (analysis.isShot(place.entry))
     return place.path[0] === 'relight' ? saidShot(context, place.file, place.entry) : null;
-  if (!place.entry.startsWith('lights/')) return null;
+  if (!isOf('lights', place.entry)) return null;
   for (const file of store.files())
     for (const entry of analysis.shots(file)) {
       const lights = analysis.bench(file, entry)?.lights;
@@ -153,12 +160,15 @@ function readHover({ say }: Context, { meaning }: PlanSpot, node: ScalarNode): s
   const kind = kindOf(shape.of);
   const exact = kind.parse(node.text);
   const parsed = exact.ok || !shape.rough ? exact : kind.rough?.parse(node.text);
-  return parsed?.ok
-    ? paragraphs(
-        `${inLanguage(title)}: **${fieldText(shape, parsed, say, meaning.key)}**`,
-        inLanguage(description),
-      )
-    : null;
+  if (!parsed?.ok) return null;
+  const { value } = parsed;
+  const isRange = 'range' in parsed;
+  return paragraphs(
+    `${inLanguage(title)}: **${fieldText(shape, parsed, say, meaning.key)}**`,
+    isRange &&
+      message`Middle: ${valueText(shape, value, say, meaning.key)}. Figures are calculated there and at both ends.`,
+    inLanguage(description),
+  );
 }
 
 const UNREAD = {

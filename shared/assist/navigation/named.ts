@@ -1,7 +1,7 @@
 /** The name under a position: what it names, and where that is defined. */
 
 import type { Position } from '../../api/located.ts';
-import { isOf } from '../../plan/entry-id.ts';
+import { above, isOf } from '../../plan/entry-id.ts';
 import type { Group, GroupName } from '../../plan/generated/names.ts';
 import type { EntryId, FileId, Place } from '../../plan/place.ts';
 import type { Context } from '../../workspace/context.ts';
@@ -78,8 +78,7 @@ export function find(
     }
     const found = analysis.names.define(file, group as GroupName, name);
     if (found) {
-      const home = found.entry.slice(0, found.entry.lastIndexOf('/'));
-      const own = HOMES[home]?.group as Group | undefined;
+      const own = HOMES[above(found.entry) ?? '']?.group as Group | undefined;
       return { name, defined: { ...found, path: [], part: 'key' }, groups: own ? [own] : groups };
     }
   }

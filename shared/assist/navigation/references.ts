@@ -1,7 +1,7 @@
 /** Where a name stands: its definition, and everything that refers to it, in every given file. */
 
 import type { LocatedPlace, Position } from '../../api/located.ts';
-import { type FileId, type Place, samePlace } from '../../plan/place.ts';
+import { type EntryId, type FileId, type Place, samePlace } from '../../plan/place.ts';
 import { type Reference, referencesIn } from '../../plan/references.ts';
 import type { Context } from '../../workspace/context.ts';
 import { find, type NamedThing, thingAt } from './named.ts';
@@ -52,7 +52,7 @@ function referring(context: Context, file: FileId, thing: NamedThing): Place[] {
 function refersTo(
   context: Context,
   file: FileId,
-  entry: string,
+  entry: EntryId,
   { name, groups }: Reference,
   thing: NamedThing,
 ): boolean {

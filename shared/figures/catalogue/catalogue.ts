@@ -27,13 +27,13 @@ const TOLD = {
 /** The keys of a shot in the JSON. */
 export type FigureKey = keyof typeof TOLD;
 
-/** "depthMm.needed" too: each figure that is known or not by itself. */
-export type FigureName = FigureKey | { [K in FigureKey]: PartsOf<K> }[FigureKey];
+/** Each figure that is known or not by itself: those of a group as "depthMm.needed". */
+export type FigureName = { [K in FigureKey]: NamesIn<K> }[FigureKey];
 
-type PartsOf<K extends FigureKey> =
-  (typeof TOLD)[K] extends GroupEntry<infer F> ? `${K}.${keyof ShotFigures[F] & string}` : never;
+type NamesIn<K extends FigureKey> =
+  (typeof TOLD)[K] extends GroupEntry<infer F> ? `${K}.${keyof ShotFigures[F] & string}` : K;
 
-type ToldFrom = (typeof TOLD)[FigureKey]['from'];
+type ToldFrom = (typeof TOLD)[FigureKey]['from'][number];
 
 /** Figures that others are worked out of, and why nobody is told them. */
 export const KEPT_INSIDE = {
@@ -52,9 +52,6 @@ export const KEPT_INSIDE = {
 export const CATALOGUE: readonly (readonly [key: FigureKey, entry: Entry])[] = Object.entries(
   TOLD,
 ) as unknown as readonly (readonly [FigureKey, Entry])[];
-
-/** The entry of a key. */
-export const entryOf = (key: FigureKey): Entry => TOLD[key] as unknown as Entry;
 
 /** Every figure by its name, those of groups as "depthMm.needed". */
 export const DECLARATIONS: ReadonlyMap<string, Declaration> = new Map(

@@ -1,18 +1,17 @@
 /**
  * The declaration of a figure: all that is said about it in one place. Its key in the JSON is its key
- * in the catalogue; JSON, text, comparison and the page shared/report/JSON.md follow from it.
+ * in the catalogue; JSON, text, comparison and the page shared/report/JSON.md follow from it. What it
+ * is, in a sentence for that page, stands in about.ts.
  */
 import { derive, type Figure, type KnownFigure, type UnknownFigure } from '../figure.ts';
 import type { Owner } from '../not-applicable.ts';
 import type { ShotFigures } from '../shot-figures.ts';
 import type { Shape, ShapeOf } from './shape.ts';
 
-export interface Declared<V> {
+interface Declared<V> {
   /** What people call it, marked by `later`; its unit stands behind the number. */
   readonly label: string;
   readonly is: ShapeOf<V>;
-  /** What it is, in the page of the JSON. */
-  readonly about: string;
   /** What alone has it: of all else it does not apply. */
   readonly only?: Owner;
   /** The rules that decide by it. */
@@ -23,11 +22,11 @@ export interface Declared<V> {
 }
 
 /** A reviewer of a change decides by it. */
-export interface Review {
+interface Review {
   /** Where it stands among the others, by its weight: what is lower comes first. */
   readonly place: number;
-  /** What a review calls it, marked by `later`. */
-  readonly label: string;
+  /** What a review calls it where it has another name for it, marked by `later`. */
+  readonly label?: string;
 }
 
 /** How a figure is told, whatever it is taken from. */
@@ -40,22 +39,22 @@ export type Told =
   | { readonly kind: 'figure'; readonly label: string; readonly is: Shape }
   | { readonly kind: 'group'; readonly label: string; readonly parts: GroupEntry['parts'] };
 
-export interface FigureEntry<K extends keyof ShotFigures = keyof ShotFigures> extends Declaration {
+interface FigureEntry<K extends keyof ShotFigures = keyof ShotFigures> extends Declaration {
   readonly kind: 'figure';
   /** What it is taken from. */
-  readonly from: K;
+  readonly from: readonly K[];
   readonly of: (figures: ShotFigures) => Figure<unknown>;
 }
 
 /** A part of a group: `label` alone ("depth needed"), `short` behind the group's ("needed"). */
-export interface GroupPart extends Declaration {
+interface GroupPart extends Declaration {
   readonly short: string;
 }
 
 /** Figures under one key, each known or not by itself. */
 export interface GroupEntry<K extends keyof ShotFigures = keyof ShotFigures> {
   readonly kind: 'group';
-  readonly from: K;
+  readonly from: readonly K[];
   readonly label: string;
   readonly parts: Readonly<Record<string, GroupPart>>;
   readonly of: (figures: ShotFigures) => Readonly<Record<string, Figure<unknown>>>;
@@ -75,7 +74,7 @@ type Single = {
 export const figure = <K extends Single>(from: K, declared: Declared<Of<K>>): FigureEntry<K> => ({
   ...(declared as unknown as Declaration),
   kind: 'figure',
-  from,
+  from: [from],
   of: (figures) => figures[from],
 });
 
@@ -83,14 +82,24 @@ export const figure = <K extends Single>(from: K, declared: Declared<Of<K>>): Fi
  * What `take` makes of a figure: one of its parts, or another unit. In two calls, so that the
  * declaration is held to what `take` gives.
  */
-export const figureIn =
-  <K extends Single, R>(from: K, take: (value: Of<K>) => R) =>
-  (declared: Declared<Exclude<R, UnknownFigure>>): FigureEntry<K> => ({
+export const figureIn = <K extends Single, R>(from: K, take: (value: Of<K>) => R) =>
+  figureBy([from], take as (...values: OfEach<readonly [K]>) => R);
+
+/** What `take` makes of several figures. */
+export const figureBy =
+  <const S extends readonly Single[], R>(from: S, take: (...values: OfEach<S>) => R) =>
+  (declared: Declared<Exclude<R, UnknownFigure>>): FigureEntry<S[number]> => ({
     ...(declared as unknown as Declaration),
     kind: 'figure',
     from,
-    of: (figures) => derive([figures[from] as Figure<Of<K>>], (value) => take(value as Of<K>)),
+    of: (figures) =>
+      derive(
+        from.map((one) => figures[one] as Figure<unknown>),
+        (...values) => take(...(values as unknown as OfEach<S>)),
+      ),
   });
+
+type OfEach<S extends readonly Single[]> = { readonly [I in keyof S]: Of<S[I]> };
 
 type Groups = Exclude<keyof ShotFigures, Single>;
 
@@ -105,7 +114,7 @@ export const group = <K extends Groups>(
   },
 ): GroupEntry<K> => ({
   kind: 'group',
-  from,
+  from: [from],
   label,
   parts: parts as unknown as GroupEntry<K>['parts'],
   of: (figures) => figures[from] as unknown as Readonly<Record<string, Figure<unknown>>>,

@@ -39,8 +39,6 @@ export const FILM = {
         ),
       ),
     }),
-    about:
-      "over the film's thickness: `swatches` (`thicknessNm`, `hex`, and `xyz` by CIE 1931, 100 for a perfect white), and the `bands` of colour that it passes through (`band`, `fromNm`, `toNm`)",
     only: 'film',
     isLong: true,
   }),
@@ -50,7 +48,6 @@ export const FILM = {
   )({
     label: later`darkest band`,
     is: BAND,
-    about: 'thickness at which the film reflects least: `thicknessNm`, `reflectance`',
     only: 'film',
   }),
   brightestBand: figureIn(
@@ -59,20 +56,17 @@ export const FILM = {
   )({
     label: later`brightest band`,
     is: BAND,
-    about: 'thickness at which it reflects most: `thicknessNm`, `reflectance`',
     only: 'film',
   }),
   lifeS: figure('lifeS', {
     label: later`film lifetime`,
     is: number('seconds'),
-    about: 'lifetime of the film',
     only: 'film',
-    review: { place: 190, label: later`film lifetime` },
+    review: { place: 190 },
   }),
   shareOfLife: figure('shareOfLife', {
     label: later`share of film lifetime`,
     is: number('ratio'),
-    about: 'settling and take over that lifetime; 1 just fits',
     only: 'film',
     rules: ['take-exceeds-lifetime'],
     review: { place: 200, label: later`take and wait, share of film lifetime` },
@@ -80,13 +74,11 @@ export const FILM = {
   domeDepthMm: figure('domeDepthMm', {
     label: later`depth of a dome`,
     is: number('length'),
-    about: 'depth that a dome as wide as the level film would need',
     only: 'levelFilm',
   }),
   flatSavesStops: figure('flatSavesStops', {
     label: later`saved by lying flat`,
     is: number('stops'),
-    about: 'stops that the level film saves by staying flat',
     only: 'levelFilm',
   }),
 };

@@ -21,8 +21,6 @@ export const MIRROR = {
   reflectance: figure('reflectance', {
     label: later`reflectance`,
     is: number('fraction'),
-    about:
-      'R, the share of the first light that a mirror-like subject reflects; for a film the mean over its `thickness`, or over every thickness if none is given',
     only: 'mirror',
   }),
   leastTiltDeg: figureIn(
@@ -31,10 +29,9 @@ export const MIRROR = {
   )({
     label: later`minimum tilt`,
     is: number('degrees'),
-    about: 'tilt at which a flat mirror no longer reflects the lens',
     only: 'flatMirror',
     rules: ['lens-reflected'],
-    review: { place: 130, label: later`minimum tilt` },
+    review: { place: 130 },
   }),
   tiltWindowDeg: figureIn('tiltWindow', ({ leastRad, greatestRad }): readonly [number, number] => [
     degrees(leastRad),
@@ -42,15 +39,13 @@ export const MIRROR = {
   ])({
     label: later`tilt window`,
     is: range('degrees', shutWindow),
-    about: '[from, to]: the reflection of the lens sets the lower end, depth and light the upper',
     only: 'flatMirror',
     rules: ['lens-reflected'],
-    review: { place: 140, label: later`tilt window` },
+    review: { place: 140 },
   }),
   tiltWindowOpenDeg: figureIn('tiltWindow', ({ openRad }) => degrees(openRad))({
     label: later`tilt window, width`,
     is: number('degrees'),
-    about: 'width of that window; negative: by how much it is closed',
     only: 'flatMirror',
   }),
   neededLight: figureIn(
@@ -69,7 +64,6 @@ export const MIRROR = {
       widthMm: part(later`width`, number('length')),
       heightMm: part(later`height`, number('length')),
     }),
-    about: 'position and size that the light needs: `upDeg`, `acrossDeg`, `widthMm`, `heightMm`',
     only: 'flatMirror',
   }),
   lightClearanceMm: figureIn(
@@ -78,7 +72,6 @@ export const MIRROR = {
   )({
     label: later`light to lens`,
     is: number('length'),
-    about: 'smallest distance between a light and the lens; 0 or less: they touch',
     rules: ['no-room'],
   }),
   hiddenShare: figureIn(
@@ -87,7 +80,6 @@ export const MIRROR = {
   )({
     label: later`hidden by a light`,
     is: number('share'),
-    about: 'share of the frame that a light hides',
     rules: ['no-room'],
   }),
   blackShare: figureIn(
@@ -96,7 +88,6 @@ export const MIRROR = {
   )({
     label: later`black part of frame`,
     is: number('share'),
-    about: 'share of the frame in which no point of the entrance pupil sees a light reflected',
     only: 'flatMirror',
     rules: ['source-too-small'],
     review: { place: 150, label: later`black part of the frame` },
@@ -107,7 +98,6 @@ export const MIRROR = {
   )({
     label: later`dimmed part of frame`,
     is: number('share'),
-    about: 'share of the frame in which only part of the entrance pupil sees a light reflected',
     only: 'flatMirror',
   }),
   blackSide: figureIn(
@@ -116,21 +106,18 @@ export const MIRROR = {
   )({
     label: later`black side of frame`,
     is: WORD,
-    about: 'on which side of the frame that is',
     only: 'flatMirror',
   }),
   strayRatio: figure('strayRatio', {
     label: later`background against film`,
     is: number('ratio'),
-    about: 'light from behind a film, over the light that it reflects',
     only: 'mirror',
     rules: ['background-washes'],
-    review: { place: 160, label: later`background against film` },
+    review: { place: 160 },
   }),
   focusBehindNearestMm: figure('focusBehindNearestMm', {
     label: later`focus beyond nearest point`,
     is: number('length'),
-    about: "from a bubble's nearest point to the best plane of focus",
     only: 'bubble',
   }),
   bubbleImages: figure('bubbleImages', {
@@ -146,8 +133,6 @@ export const MIRROR = {
         blurPx: part(later`blur`, number('pixels')),
       }),
     ),
-    about:
-      "outline and lights as a bubble reflects them: `of`, `wall` (front or rear), `xPx` and `yPx` from the frame's middle, `widthPx`, `heightPx`, `blurPx`",
     only: 'bubble',
     isLong: true,
   }),

@@ -8,42 +8,35 @@ export const PICTURE = {
   magnification: figure('magnification', {
     label: later`magnification`,
     is: number('magnification'),
-    about: 'm, subject to sensor',
-    review: { place: 20, label: later`magnification` },
+    review: { place: 20 },
   }),
   lensMagnification: figure('lensMagnification', {
     label: later`lens magnification`,
     is: number('magnification'),
-    about: 'm1, of what the lens sees, with all that stands behind it',
   }),
   ringMagnification: figure('ringMagnification', {
     label: later`ring magnification`,
     is: number('magnification'),
-    about: "m0, the lens's own by its ring; 0 at infinity",
   }),
   reach: figure('reach', {
     label: later`magnification range`,
     is: range('magnification'),
-    about: '[least, most] magnification: ring at infinity, ring at its closest',
     rules: ['field-out-of-reach'],
   }),
   fieldMm: figure('fieldMm', {
     label: later`field`,
     is: size('length'),
-    about: '[width, height] of what the recorded frame takes in',
-    review: { place: 10, label: later`field` },
+    review: { place: 10 },
   }),
   effectiveFNumber: figure('effectiveFNumber', {
     label: later`effective f-number`,
     is: number('fNumber'),
-    about: 'N_eff = N·(1 + m1/p)·M_c, effective at the sensor',
     rules: ['effective-aperture'],
-    review: { place: 30, label: later`effective f-number` },
+    review: { place: 30 },
   }),
   lightLossStops: figure('lightLossStops', {
     label: later`light loss`,
     is: number('stops'),
-    about: '2·log2(N_eff/N), without the loss of filters and glass',
     rules: ['rig-order'],
   }),
   lossByPart: figure('lossByPart', {
@@ -51,24 +44,20 @@ export const PICTURE = {
     is: list<NamedLoss>(
       record<NamedLoss>({ part: part(null, WORD), stops: part(null, number('stops')) }),
     ),
-    about: 'the same by part: `part`, `stops`',
     isLong: true,
   }),
   workingDistanceMm: figure('workingDistanceMm', {
     label: later`working distance`,
     is: number('length'),
-    about: 'subject to front edge of the rig; the `length` of filters and close-up lenses counts',
     rules: ['no-room'],
-    review: { place: 120, label: later`working distance` },
+    review: { place: 120 },
   }),
   subjectToSensorMm: figure('subjectToSensorMm', {
     label: later`subject to sensor`,
     is: number('length'),
-    about: '',
   }),
   pupilDiameterMm: figure('pupilDiameterMm', {
     label: later`pupil diameter`,
     is: number('length'),
-    about: 'entrance pupil',
   }),
 };

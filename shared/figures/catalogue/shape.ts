@@ -6,7 +6,7 @@ export interface NumberShape {
   readonly unit: Unit;
 }
 
-export interface WordShape {
+interface WordShape {
   readonly kind: 'word';
 }
 

@@ -2330,7 +2330,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "distance of the illuminance",
-    "description": "Distance from the light at which `illuminance` was measured, as data sheets state it. Default: where the light stands in `at`.",
+    "description": "Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`.",
     "examples": [
      "1 m"
     ],

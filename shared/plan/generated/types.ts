@@ -329,7 +329,7 @@ export interface Light {
   readonly luminance: Field<QuantityValue<'luminance'>>;
   /** Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
-  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: where the light stands in `at`. */
+  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. */
   readonly 'illuminance-distance': Field<QuantityValue<'length'>>;
   /** A correct exposure measured with this light on a matt subject. */
   readonly reading: Field<Reading>;

@@ -12,6 +12,7 @@ import type {
   PlanFinding,
   ShotChange,
 } from '../../api/compared.ts';
+import { entryAt } from '../../plan/entry-id.ts';
 import { editChanges } from './edit.ts';
 import { renamed, shownText } from './field-texts.ts';
 import { isAlike, shotFigureChanges } from './figures.ts';
@@ -78,7 +79,7 @@ function sectionsOf(before: ComparedPlan, after: ComparedPlan): readonly string[
 }
 
 const inSection = (section: string, change: EntryChange): EntryChange =>
-  section === '' ? change : { ...change, entry: `${section}/${change.entry}` };
+  section === '' ? change : { ...change, entry: entryAt(section, change.entry) };
 
 function entryChanges(
   before: ReadonlyMap<string, FieldTexts>,
@@ -147,7 +148,7 @@ function shotChanges(
       state,
       ...(change?.before !== undefined && { before: change.before }),
       fields: isBoth ? (change?.fields ?? []) : [],
-      figures: isBoth ? shotFigureChanges((was ?? NO_SHOT).figures, (is ?? NO_SHOT).figures) : [],
+      figures: isBoth ? shotFigureChanges(was ?? NO_SHOT, is ?? NO_SHOT) : [],
       findings: findingsChange((was ?? NO_SHOT).findings, (is ?? NO_SHOT).findings, rename),
     };
     const isQuiet =

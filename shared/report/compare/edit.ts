@@ -2,22 +2,10 @@
 
 import type { FigureChange } from '../../api/compared.ts';
 import { type Change, worded } from '../../api/document.ts';
+import { type Compared, CUT, EDIT } from '../../figures/catalogue/edit.ts';
 import type { CutJson, EditJson } from '../../figures/edit-json.ts';
-import { inLanguage, later, message } from '../../words/message.ts';
-import { framesWords, secondsWords, speedWords } from '../edit-words.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import { type Figures, figureChanges } from './figures.ts';
-
-/** Of the whole, and of each cut: what a reviewer asks. */
-const OF_THE_EDIT = ['totalFrames', 'totalTimecode'] as const;
-const OF_A_CUT = [
-  'startFrame',
-  'durationFrames',
-  'speed',
-  'repeatsFrames',
-  'sourceS',
-  'fromBeatFrames',
-  'uncoveredFrames',
-] as const satisfies readonly (keyof CutJson)[];
 
 /** `totalFrames`, `cuts.opening.startFrame`; cuts by their name, gone and new ones against nothing. */
 export const editChanges = (
@@ -33,15 +21,37 @@ function flat(edit: EditJson | null): Figures {
     why,
     applies: true,
   });
+  const rows = (
+    prefix: string,
+    keys: readonly string[],
+    { notKnown, ...values }: EditJson | CutJson,
+  ) =>
+    keys.map(
+      (key) =>
+        [
+          `${prefix}${key}`,
+          entry((values as Readonly<Record<string, unknown>>)[key], notKnown[key]),
+        ] as const,
+    );
   return new Map([
-    ...OF_THE_EDIT.map((key) => [key, entry(edit[key], edit.notKnown[key])] as const),
-    ...edit.cuts.flatMap((cut) =>
-      OF_A_CUT.map(
-        (key) => [`cuts.${cut.cut}.${key}`, entry(cut[key], cut.notKnown[key])] as const,
-      ),
-    ),
+    ...rows('', [...OF_THE_EDIT.keys()], edit),
+    ...edit.cuts.flatMap((cut) => rows(`${OF_CUTS}${cut.cut}.`, [...OF_A_CUT.keys()], cut)),
   ]);
 }
+
+const OF_CUTS = 'cuts.';
+
+/** Of the whole, and of each cut: what a reviewer asks, by its key. */
+const comparedIn = (
+  declared: Readonly<Record<string, { readonly compared?: Compared<never> | null }>>,
+) =>
+  new Map(
+    Object.entries(declared).flatMap(([key, { compared }]) =>
+      compared === undefined ? [] : [[key, compared] as const],
+    ),
+  );
+const OF_THE_EDIT = comparedIn(EDIT);
+const OF_A_CUT = comparedIn(CUT);
 
 /** A long edit that moves as a whole is told by the first of its cuts. */
 const MOST_ROWS = 12;
@@ -49,18 +59,17 @@ const MOST_ROWS = 12;
 /** "length of the edit" · "00:00:24:00" → "00:00:25:10" */
 export function editWords(changes: readonly FigureChange[]): readonly Change[] {
   const rows = changes.flatMap((change): Change[] => {
-    const key = OF_A_CUT.find((one) => change.figure.endsWith(`.${one}`));
-    const say = key ? CUT_WORDS[key] : WHOLE[change.figure];
+    const [cut, key] = placeIn(change.figure);
+    const say = (cut === null ? OF_THE_EDIT : OF_A_CUT).get(key);
     if (!say) return [];
     const label = inLanguage(say.label);
-    const cut = key && change.figure.slice('cuts.'.length, -key.length - 1);
     const said = (value: unknown, why: string | undefined) =>
       value === null || value === undefined
         ? worded(why === undefined ? message`none` : message`unknown: ${why}`)
-        : say.words(value);
+        : say.words(value as never);
     return [
       {
-        label: cut === undefined ? label : `${cut}: ${label}`,
+        label: cut === null ? label : `${cut}: ${label}`,
         before: said(change.before, change.notKnown.before),
         after: said(change.after, change.notKnown.after),
       },
@@ -74,26 +83,9 @@ export function editWords(changes: readonly FigureChange[]): readonly Change[] {
 const moreWords = (more: number): string =>
   more === 1 ? message`and ${more} more change` : message`and ${more} more changes`;
 
-interface Said {
-  readonly label: string;
-  readonly words: (value: unknown) => string;
+/** "cuts.opening.startFrame" as its cut and its key; a key has no point in it, a name may. */
+function placeIn(figure: string): readonly [cut: string | null, key: string] {
+  if (!figure.startsWith(OF_CUTS)) return [null, figure];
+  const at = figure.lastIndexOf('.');
+  return [figure.slice(OF_CUTS.length, at), figure.slice(at + 1)];
 }
-
-const frames = (value: unknown): string => framesWords(Number(Number(value).toFixed(1)));
-
-const WHOLE: Readonly<Record<string, Said>> = {
-  totalFrames: { label: later`length of the edit`, words: frames },
-};
-
-const CUT_WORDS: Readonly<Record<(typeof OF_A_CUT)[number], Said>> = {
-  startFrame: { label: later`begins at frame`, words: String },
-  durationFrames: { label: later`length`, words: frames },
-  speed: { label: later`speed`, words: (value) => speedWords(value as CutJson['speed']) },
-  repeatsFrames: {
-    label: later`repeats frames`,
-    words: (value) => (value ? message`yes` : message`no`),
-  },
-  sourceS: { label: later`clip used`, words: (value) => secondsWords(Number(value)) },
-  fromBeatFrames: { label: later`from the beat`, words: frames },
-  uncoveredFrames: { label: later`not covered by a clip`, words: frames },
-};

@@ -10,18 +10,16 @@ import type {
 } from '../../api/compared.ts';
 import { type Change, worded } from '../../api/document.ts';
 import { DECLARATIONS } from '../../figures/catalogue/catalogue.ts';
-import type { Review } from '../../figures/catalogue/declaration.ts';
 import { doesNotApply } from '../../figures/reasons.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
-import { figureWords } from '../figures-text.ts';
+import { boundsBehind, figureWords } from '../figures-text.ts';
 
 /** The figures that a reviewer decides by, in the order of their weight, and what they are called. */
-const DECIDING: ReadonlyMap<string, Review> = new Map(
-  [...DECLARATIONS]
-    .flatMap(([name, { review }]) => (review ? [[name, review] as const] : []))
-    .sort(([, a], [, b]) => a.place - b.place),
-);
+const DECIDING: readonly (readonly [name: string, label: string])[] = [...DECLARATIONS]
+  .flatMap(([name, { label, review }]) => (review ? [{ name, label, ...review }] : []))
+  .sort((a, b) => a.place - b.place)
+  .map(({ name, label }) => [name, label]);
 
 export const NOTHING_DIFFERENT = later`The plans are identical.`;
 
@@ -39,17 +37,29 @@ export const fieldWords = ({ path, before, after }: FieldChange): Change => ({
 /** What follows, without what reads the same. */
 export function followsWords(figures: readonly FigureChange[], say: Say): readonly Change[] {
   const byName = new Map(figures.map((change) => [change.figure, change]));
-  return [...DECIDING].flatMap(([name, review]): Change[] => {
+  return DECIDING.flatMap(([name, english]): Change[] => {
     const change = byName.get(name);
     if (!change) return [];
     const said = (when: 'before' | 'after'): string =>
       doesNotApply(change.notKnown, when)
         ? message`not for this subject`
-        : figureWords(name, change[when], change.notKnown[when], say);
+        : `${figureWords(name, change[when], change.notKnown[when], say)}${boundsBehind(name, change[when], change.bounds?.[when], say)}`;
     const [was, is] = [said('before'), said('after')];
-    const label = inLanguage(review.label);
-    return was === is ? [] : [{ label, before: worded(was), after: worded(is) }];
+    const label = inLanguage(english);
+    return was === is
+      ? []
+      : [{ label, before: worded(was), after: worded(`${is}${widthWords(change, name, say)}`) }];
   });
+}
+
+/** What is said of a change of which the value says too little, or too much. */
+function widthWords(change: FigureChange, name: string, say: Say): string {
+  const { before, after, notKnown, insideBounds, width } = change;
+  const says = (value: unknown): string => figureWords(name, value, notKnown.after, say);
+  const hadBounds = boundsBehind(name, before, change.bounds?.before, say) !== '';
+  if (before !== null && after !== null && says(before) === says(after))
+    return width === 'narrower' ? message`, narrower` : width === 'wider' ? message`, wider` : '';
+  return insideBounds && hadBounds ? message`, inside its bounds` : '';
 }
 
 /** "drift", "drift, called glide before", "drift, new" */

@@ -1,8 +1,8 @@
 /** The edit on the sheet: its picture, and a table of its cuts. */
 
 import type { EditSheet } from '../../api/sheet.ts';
+import { editJson } from '../../figures/edit-contract.ts';
 import type { EditFigures } from '../../figures/edit-figures.ts';
-import { editJson } from '../../figures/edit-json.ts';
 import { beatsBefore } from '../../timeline/beats.ts';
 import { fromRational, toNumber } from '../../timeline/exact.ts';
 import { editTable, totalWords } from '../edit-words.ts';

@@ -1,6 +1,6 @@
 /** What goes wrong in a shot, and when: the margins that the operator has. */
 import { message } from '../../words/message.ts';
-import type { SaidShot } from './said.ts';
+import { around, type SaidShot } from './said.ts';
 
 export function limitsOf(shot: SaidShot): readonly string[] {
   return [life, tilt, depth, speed, flicker, room].flatMap((limit) => limit(shot) ?? []);
@@ -8,10 +8,13 @@ export function limitsOf(shot: SaidShot): readonly string[] {
 
 type Limit = (shot: SaidShot) => string | null;
 
-const life: Limit = ({ figures, say }) => {
+const life: Limit = (shot) => {
+  const { figures, say } = shot;
+  const seconds = (value: number): string => say.seconds(value);
   const { lifeS, shareOfLife: share } = figures;
   if (!lifeS.known) return null;
-  const gone = message`The film lasts ${say.seconds(lifeS.value)}`;
+  const bounds = around(shot, (of) => of.lifeS, seconds);
+  const gone = message`The film lasts ${say.seconds(lifeS.value)}${bounds}`;
   if (!share.known) return `${gone}.`;
   const spare = lifeS.value * (1 - share.value);
   const rest =
@@ -30,14 +33,16 @@ const tilt: Limit = ({ figures, say }) => {
     : null;
 };
 
-const depth: Limit = ({ figures, say }) => {
+const depth: Limit = (shot) => {
+  const { figures, say } = shot;
+  const length = (mm: number): string => say.length(mm);
   const { usableDepthMm: there } = figures;
   const { needed } = figures.depthMm;
   if (!there.known || !needed.known || !Number.isFinite(there.value)) return null;
   const margin = (there.value - needed.value) / 2;
   return margin > 0
-    ? message`Focus may be off by ${say.length(margin)} either way.`
-    : message`No margin for focus: ${say.length(there.value)} depth of field, ${say.length(needed.value)} needed.`;
+    ? message`Focus may be off by ${length(margin)} either way.${depthWords(shot)}`
+    : message`No margin for focus: ${length(there.value)}${around(shot, (of) => of.usableDepthMm, length)} depth of field, ${length(needed.value)}${around(shot, (of) => of.depthMm.needed, length)} needed.`;
 };
 
 const speed: Limit = ({ figures, say }) => {
@@ -46,6 +51,17 @@ const speed: Limit = ({ figures, say }) => {
   const onePixel = moving.value / smearPx.value;
   return message`Motion faster than ${say.number(onePixel)} mm/s blurs over more than one pixel.`;
 };
+
+/** What the margin is taken from, where it is not known exactly. */
+function depthWords(shot: SaidShot): string {
+  const { figures, say } = shot;
+  const { usableDepthMm: there } = figures;
+  const length = (mm: number): string => say.length(mm);
+  const bounds = around(shot, (of) => of.usableDepthMm, length);
+  return there.known && bounds !== ''
+    ? message` Depth of field is ${length(there.value)}${bounds}.`
+    : '';
+}
 
 /** Swinging less than this nobody sees. */
 const SEEN_FLICKER = 0.001;

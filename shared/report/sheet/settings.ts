@@ -2,22 +2,31 @@
 
 import type { Setting } from '../../api/sheet.ts';
 import { sourceOf } from '../../figures/light-source.ts';
-import { ifKnown } from '../../plan/field.ts';
+import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
+import type { QuantityId } from '../../quantity/index.ts';
 import { isoRangeOf, neededIso } from '../../rules/needed-iso.ts';
 import { asFound, exposureWords, sizeWords } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';
-import { shown } from '../../say/shown.ts';
+import { shown, shownField } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 import { placeWords } from './drawings/set-up.ts';
-import type { SaidShot } from './said.ts';
+import { around, aroundExposure, aroundField, type SaidShot } from './said.ts';
 
 /** The words that are there, with commas; undefined where none is. */
 const joined = (...words: readonly (string | false | null | undefined)[]): string | undefined => {
   const said = words.filter((word): word is string => Boolean(word));
   return said.length > 0 ? said.join(', ') : undefined;
 };
+
+/** Between which values it was written; undefined where it is one value. */
+const rangeOf = (
+  id: QuantityId,
+  field: Field<unknown> | undefined,
+  say: Say,
+): string | undefined =>
+  field?.state === 'known' && field.range ? shownField(id, field, say) : undefined;
 
 export function settingsOf(shot: SaidShot): readonly Setting[] {
   return [
@@ -34,7 +43,8 @@ export function settingsOf(shot: SaidShot): readonly Setting[] {
   ];
 }
 
-function aperture({ bench, figures, say }: SaidShot): Setting {
+function aperture(shot: SaidShot): Setting {
+  const { bench, figures, say } = shot;
   const { marked, bodyShows } = bench;
   const effective = figures.effectiveFNumber;
   const displays = bodyShows === 'effective' ? effective : marked;
@@ -43,7 +53,12 @@ function aperture({ bench, figures, say }: SaidShot): Setting {
     key: 'aperture',
     value: marked.known ? say.fNumber(marked.value) : null,
     note: joined(
-      effective.known && say.effective(effective.value, effective.measured),
+      effective.known &&
+        `${say.effective(effective.value, effective.measured)}${around(
+          shot,
+          (of) => of.effectiveFNumber,
+          (n) => say.fNumber(n),
+        )}`,
       bodyShows && displays.known && message`camera displays ${say.fNumber(displays.value)}`,
     ),
   };
@@ -66,7 +81,8 @@ function shutter({ bench, figures, say }: SaidShot): Setting {
   };
 }
 
-function iso({ bench, figures, say }: SaidShot): Setting {
+function iso(shot: SaidShot): Setting {
+  const { bench, figures, say } = shot;
   const { exposureErrorStops: error, isoNeeded } = figures;
   const auto = bench.iso.known && bench.iso.value === 'auto';
   return {
@@ -75,10 +91,14 @@ function iso({ bench, figures, say }: SaidShot): Setting {
     value: bench.iso.known ? String(bench.iso.value) : null,
     note: auto
       ? isoNeeded.known
-        ? message`needs ${neededIso(isoNeeded.value, isoRangeOf(bench), say)}`
+        ? message`needs ${neededIso(isoNeeded.value, isoRangeOf(bench), say)}${around(
+            shot,
+            (of) => of.isoNeeded,
+            (needed) => say.iso(needed),
+          )}`
         : undefined
       : error.known
-        ? exposureWords(error.value, say)
+        ? `${exposureWords(error.value, say)}${aroundExposure(shot)}`
         : undefined,
   };
 }
@@ -105,7 +125,8 @@ function record({ bench, say }: SaidShot): Setting {
   };
 }
 
-function field({ bench, figures, say }: SaidShot): Setting {
+function field(shot: SaidShot): Setting {
+  const { bench, figures, say } = shot;
   const { fieldMm, magnification, ringMagnification: ring } = figures;
   const hasEnd = fieldMm.known && Number.isFinite(fieldMm.value[0]);
   return {
@@ -113,7 +134,16 @@ function field({ bench, figures, say }: SaidShot): Setting {
     key: String(bench.wantedAt?.path[0] ?? 'field'),
     value: hasEnd ? sizeWords(fieldMm.value, say) : wanted(bench, say),
     note: joined(
-      magnification.known && asFound(magnification, say.magnification(magnification.value)),
+      hasEnd && aroundField(shot).trim(),
+      magnification.known &&
+        asFound(
+          magnification,
+          `${say.magnification(magnification.value)}${around(
+            shot,
+            (of) => of.magnification,
+            (m) => say.magnification(m),
+          )}`,
+        ),
       ring.known &&
         (ring.value === 0
           ? message`lens at infinity`
@@ -129,16 +159,20 @@ function wanted({ fields }: SaidShot['bench'], say: Say): string | null {
   return magnification === undefined ? null : shown('magnification', magnification, say);
 }
 
-function distance({ bench, figures, say }: SaidShot): Setting {
+function distance(shot: SaidShot): Setting {
+  const { bench, figures, say } = shot;
+  const length = (mm: number): string => say.length(mm);
   const { workingDistanceMm: room, subjectToSensorMm: whole } = figures;
   return {
     label: message`Working distance`,
     key: bench.wantedAt ? String(bench.wantedAt.path[0]) : 'field',
     follows: true,
-    value: room.known ? say.length(room.value) : null,
+    value: room.known ? length(room.value) : null,
     note: joined(
+      around(shot, (of) => of.workingDistanceMm, length).trim(),
       room.known && room.measured && message`measured`,
-      whole.known && message`${say.length(whole.value)} to the sensor`,
+      whole.known &&
+        message`${length(whole.value)}${around(shot, (of) => of.subjectToSensorMm, length)} to the sensor`,
     ),
   };
 }
@@ -151,17 +185,28 @@ function tilt({ bench, say }: SaidShot): readonly Setting[] {
       label: message`Tilt`,
       key: 'tilt',
       value: say.angle(tiltRad.value),
-      note: tiltAxis === 'level' ? message`leans back` : message`turned sideways`,
+      note: joined(
+        rangeOf('angle', bench.fields.tilt, say),
+        tiltAxis === 'level' ? message`leans back` : message`turned sideways`,
+      ),
     },
   ];
 }
 
-function focus({ figures, say }: SaidShot): readonly Setting[] {
+function focus(shot: SaidShot): readonly Setting[] {
+  const { figures, say } = shot;
+  const length = (mm: number): string => say.length(mm);
   const { focusBehindNearestMm: behind } = figures;
   if (!behind.known) return [];
-  const value = say.length(behind.value);
+  const value = length(behind.value);
+  const bounds = around(shot, (of) => of.focusBehindNearestMm, length).trim();
   return [
-    { label: message`Focus`, key: 'subject', value, note: message`behind the nearest point` },
+    {
+      label: message`Focus`,
+      key: 'subject',
+      value,
+      note: joined(bounds, message`behind the nearest point`),
+    },
   ];
 }
 
@@ -202,7 +247,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
   const subjectFields = subject?.fields;
   const carried = [carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []);
   const move = ifKnown(fields.move);
-  const flow = ifKnown(fields['subject-speed']);
+  const flow = fields['subject-speed'];
   const rows: (Setting | null)[] = [
     {
       label: message`Subject`,
@@ -229,6 +274,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
             value: light.name,
             note: joined(
               source.known && placeWords(source.value, say),
+              rangeOf('length', ifKnown(light.fields.at)?.distance, say),
               dimmed !== 0 &&
                 `${dimmed > 0 ? message`dimmed` : message`raised`} ${say.stops(dimmed)}`,
             ),
@@ -253,9 +299,13 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
           note: moveNote(move, say),
         }
       : null,
-    flow === undefined
+    flow.state !== 'known'
       ? null
-      : { label: message`Subject speed`, key: 'subject-speed', value: shown('speed', flow, say) },
+      : {
+          label: message`Subject speed`,
+          key: 'subject-speed',
+          value: shownField('speed', flow, say),
+        },
   ];
   return rows.filter((row) => row !== null);
 }

@@ -1,5 +1,5 @@
 /** Titles of the fixes that are found while reading the text. */
-import type { TextFix } from '../../text/chunk.ts';
+import type { Wording } from '../../text/problem.ts';
 import { message } from '../../words/message.ts';
 
 type Title = (args: Readonly<Record<string, string>>) => string;
@@ -28,4 +28,4 @@ const TITLES: Readonly<Record<string, Title>> = {
 
 export const FIX_CODES: readonly string[] = Object.keys(TITLES);
 
-export const fixTitle = ({ code, args }: TextFix): string => TITLES[code]?.(args) ?? code;
+export const fixTitle = ({ code, args }: Wording): string => TITLES[code]?.(args) ?? code;

@@ -1,23 +1,17 @@
 /** Rules about the text itself: reading finds which wording applies, the words are here. */
+import type { Wording } from '../../text/problem.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import type { RuleCore, Words } from '../rule.ts';
 
-export interface TextFacts {
-  readonly code: string;
-  readonly args: Readonly<Record<string, string>>;
-}
-
-export type TextRule = RuleCore<TextFacts>;
-
-type Wording = (args: Readonly<Record<string, string>>) => Words;
+export type TextRule = RuleCore<Wording>;
 
 /**
  * The words for a code. A code without words is a fault of the program; the finding still says
  * where and of what kind it is, so that nothing is lost.
  */
 export const wordsFrom =
-  (wordings: Readonly<Record<string, Wording>>, fallback: string) =>
-  ({ code, args }: TextFacts): Words =>
+  (wordings: Readonly<Record<string, (args: Wording['args']) => Words>>, fallback: string) =>
+  ({ code, args }: Wording): Words =>
     Object.hasOwn(wordings, code)
       ? wordings[code]!(args)
       : { what: message`${inLanguage(fallback)} (${code}).` };

@@ -3,6 +3,7 @@
  * after the other, judged by the rules themselves; the exposure by arithmetic of its own. Written
  * apart from the search that it is held against, and without any of its shortcuts.
  */
+
 import { type Bench, substitute } from '../../../shared/figures/bench.ts';
 import { figuresOf } from '../../../shared/figures/compute.ts';
 import { known } from '../../../shared/figures/figure.ts';
@@ -10,6 +11,7 @@ import type { Sec } from '../../../shared/quantity/brands.ts';
 import { Analysis } from '../../../shared/workspace/analysis.ts';
 import { findInShot } from '../../../shared/workspace/shot-findings.ts';
 import { Store } from '../../../shared/workspace/store.ts';
+import { entryId } from '../../support/entry-id.ts';
 import { PLAN, ROOT } from '../../support/plans.ts';
 
 /** Third stops as rings, dials and menus are marked; common practice, written down from memory. */
@@ -67,7 +69,7 @@ export function benchOf(text: string, shot: string) {
   const store = new Store();
   const analysis = new Analysis(store, () => ROOT);
   store.give(PLAN, text);
-  return { bench: analysis.bench(PLAN, `shots/${shot}`), analysis };
+  return { bench: analysis.bench(PLAN, entryId(`shots/${shot}`)), analysis };
 }
 
 /** The least change that solves the shot; null: none of them all does. */

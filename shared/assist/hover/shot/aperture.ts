@@ -23,7 +23,7 @@ export function apertureHover(shot: SaidShot): string {
       figureLine(
         message`effective`,
         effective,
-        (n) => message`**${say.fNumber(n)}** at the sensor`,
+        (n) => message`**${say.fNumber(n)}**${effectiveAround(shot)} at the sensor`,
       ),
       ...lossLines(shot),
       ...depthLines(shot),
@@ -42,9 +42,16 @@ export function apertureHover(shot: SaidShot): string {
     figures.depthMm.total.known &&
       message`Formula: depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
     figures.airyUm.known &&
-      message`Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.`,
+      message`Formula: Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.`,
   );
 }
+
+const effectiveAround = ({ say, sure }: SaidShot): string =>
+  sure.behind(
+    message`effective`,
+    (figures) => figures.effectiveFNumber,
+    (n) => say.fNumber(n),
+  );
 
 /** Contrast against the aperture: where the ends no longer gain is as narrow as is of any use. */
 function contrastRows({ bench, figures, say }: SaidShot): string {
@@ -61,24 +68,43 @@ function contrastRows({ bench, figures, say }: SaidShot): string {
   ].join('\n');
 }
 
-function lossLines({ figures, say }: SaidShot): Line[] {
+function lossLines({ figures, say, sure }: SaidShot): Line[] {
   const { lightLossStops: lost, lossByPart, glassLossStops: glass } = figures;
   // What the parts take by calculation doesn't add up to what was measured.
   const isTraced = !(lost.known && lost.measured);
+  const around = (): string =>
+    sure.behind(
+      message`light lost`,
+      (of) => of.lightLossStops,
+      (stops) => say.stops(stops),
+    );
   const taking = (isTraced && lossByPart.known ? lossByPart.value : []).filter(
     ({ stops }) => Math.abs(stops) >= LEAST_LOSS_STOPS,
   );
   return [
-    figureLine(message`light lost`, lost, (stops) => say.stops(stops)),
+    figureLine(message`light lost`, lost, (stops) => `${say.stops(stops)}${around()}`),
     ...taking.map(({ part, stops }) => line(`· ${plain(part)}`, say.stops(stops))),
     ...(glass.known && glass.value > 0
-      ? [line(message`glass and filters`, message`${say.stops(glass.value)} more`)]
+      ? [
+          line(
+            message`glass and filters`,
+            message`${say.stops(glass.value)}${glassAround(say, sure)} more`,
+          ),
+        ]
       : []),
   ];
 }
 
+/** What is round the loss of glass and filters. */
+export const glassAround = (say: SaidShot['say'], sure: SaidShot['sure']): string =>
+  sure.behind(
+    message`glass and filters`,
+    (of) => of.glassLossStops,
+    (stops) => say.stops(stops),
+  );
+
 /** Depth as findings judge it, what is needed, and by geometry alone where that is less. */
-export function depthLines({ figures, say }: SaidShot): Line[] {
+export function depthLines({ figures, say, sure }: SaidShot): Line[] {
   const { depthMm, usableDepthMm: judged } = figures;
   const { front, behind, total, needed } = depthMm;
   const [there, wanted] =
@@ -89,31 +115,53 @@ export function depthLines({ figures, say }: SaidShot): Line[] {
     front.known && behind.known
       ? message` (front ${say.length(front.value)}, behind ${say.length(behind.value)})`
       : '';
+  const length = (mm: number): string => say.length(mm);
+  const around = {
+    judged: () => sure.behind(message`depth of field`, (of) => of.usableDepthMm, length),
+    total: () => sure.behind(message`· by focus alone`, (of) => of.depthMm.total, length),
+    needed: () => sure.behind(message`depth of field needed`, (of) => of.depthMm.needed, length),
+  };
   const byDiffraction = judged.known && total.known && judged.value > total.value * (1 + 1e-9);
   return [
     figureLine(message`depth of field`, judged, () =>
-      byDiffraction ? `${there}` : `${there}${sides}`,
+      byDiffraction ? `${there}${around.judged()}` : `${there}${around.judged()}${sides}`,
     ),
     ...(byDiffraction
-      ? [figureLine(message`· by focus alone`, total, (mm) => `${say.length(mm)}${sides}`)]
+      ? [
+          figureLine(
+            message`· by focus alone`,
+            total,
+            (mm) => `${say.length(mm)}${around.total()}${sides}`,
+          ),
+        ]
       : []),
-    figureLine(message`depth of field needed`, needed, () => `${wanted}`),
+    figureLine(message`depth of field needed`, needed, () => `${wanted}${around.needed()}`),
   ];
 }
 
-function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
+function diffractionLines({ bench, figures, say, sure }: SaidShot): Line[] {
   const { airyUm, pixelUm, contrast, contrastAtNyquist, bestEffectiveFNumber: best } = figures;
   const mark = best.known ? markFor(bench, figures, best.value) : undefined;
+  const airyAround = (): string =>
+    sure.behind(
+      message`Airy disk`,
+      (of) => of.airyUm,
+      (um) => say.micrometres(um),
+    );
   const inPixels = (um: number) =>
     pixelUm.known
       ? message`, ${say.pixels(um / pixelUm.value)} of ${say.micrometres(pixelUm.value)}`
       : '';
   return [
-    figureLine(message`Airy disk`, airyUm, (um) => `${say.micrometres(um)}${inPixels(um)}`),
+    figureLine(
+      message`Airy disk`,
+      airyUm,
+      (um) => `${say.micrometres(um)}${airyAround()}${inPixels(um)}`,
+    ),
     figureLine(
       message`contrast after diffraction`,
       contrast,
-      (share) => message`${say.number(share)} at half Nyquist`,
+      (share) => message`${say.number(share)}${contrastAround(say, sure)} at half Nyquist`,
     ),
     ...(contrastAtNyquist.known
       ? [line(message`· at Nyquist`, say.number(contrastAtNyquist.value))]
@@ -131,6 +179,13 @@ function diffractionLines({ bench, figures, say }: SaidShot): Line[] {
   ];
 }
 
+export const contrastAround = (say: SaidShot['say'], sure: SaidShot['sure']): string =>
+  sure.behind(
+    message`contrast after diffraction`,
+    (of) => of.contrast,
+    (share) => say.number(share),
+  );
+
 function effectiveFormula({ bench, figures }: SaidShot): string | null {
   const { trace } = figures;
   if (!trace.known || !bench.marked.known) return null;
@@ -143,7 +198,7 @@ function effectiveFormula({ bench, figures }: SaidShot): string | null {
   const assumed = pupilRatioAssumed
     ? message` p, the pupil ratio of ${plain(bench.lens?.name ?? message`the lens`)}, is not known and taken as 1.`
     : '';
-  return message`N_eff = N·(1 + m1/p)·M_c = ${said(bench.marked.value)}·(1 + ${said(m1)}/${said(pupilRatio)})·${said(converterMagnification)}; paraxial trace of the parts in their order (Hecht, Optics).${assumed}`;
+  return message`Formula: N_eff = N·(1 + m1/p)·M_c = ${said(bench.marked.value)}·(1 + ${said(m1)}/${said(pupilRatio)})·${said(converterMagnification)}; paraxial trace of the parts in their order (Hecht, Optics).${assumed}`;
 }
 
 const pupilRatioOf = (chain: Figure<{ lens: { pupilRatio?: number | undefined } }>): number =>

@@ -3,7 +3,7 @@ import { message } from '../../../words/message.ts';
 import { line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
-export function evennessHover({ bench, figures, say }: SaidShot): string {
+export function evennessHover({ bench, figures, say, sure }: SaidShot): string {
   const { unevennessStops: uneven } = figures;
   if (!uneven.known || (figures.reflectance.known && uneven.value === 0)) return '';
   return paragraphs(
@@ -11,10 +11,14 @@ export function evennessHover({ bench, figures, say }: SaidShot): string {
       line(
         message`uneven over the frame of ${plain(bench.shot)}`,
         Number.isFinite(uneven.value)
-          ? `**${say.stops(uneven.value)}**`
+          ? `**${say.stops(uneven.value)}**${sure.behind(
+              message`unevenness`,
+              (of) => of.unevennessStops,
+              (stops) => say.stops(stops),
+            )}`
           : message`**part of the frame gets no light**`,
       ),
     ]),
-    message`From its brightest place to its darkest, edges counted; the lights' faces summed at each (Lambert). Nearer is brighter and less even.`,
+    message`From the brightest to the darkest place of the frame, edges included; the faces of the lights are summed at each (Lambert). A nearer light is brighter and less even.`,
   );
 }

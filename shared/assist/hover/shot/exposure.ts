@@ -4,26 +4,44 @@ import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
 import { exposureError } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
+import { glassAround } from './aperture.ts';
 import type { SaidShot } from './view.ts';
 
-export function exposureHover({ bench, figures, say }: SaidShot): string {
+export function exposureHover({ bench, figures, say, sure }: SaidShot): string {
   const { iso, isoLimits, body, lights } = bench;
   const { exposureErrorStops: error, isoNeeded, effectiveFNumber, shutterSeconds } = figures;
   const auto = iso.known && iso.value === 'auto';
   const { lowest, highest, cleanTo } = isoLimits;
+  const effectiveAround = (): string =>
+    sure.behind(
+      message`effective f-number`,
+      (of) => of.effectiveFNumber,
+      (n) => say.fNumber(n),
+    );
   return paragraphs(
     table([
-      !auto && figureLine(message`exposure`, error, (stops) => `**${exposureError(stops, say)}**`),
-      figureLine(message`ISO needed`, isoNeeded, (needed) =>
-        bold(neededIso(needed, isoRangeOf(bench), say)),
+      !auto &&
+        figureLine(
+          message`exposure`,
+          error,
+          (stops) => `**${exposureError(stops, say)}**${sure.exposure(message`exposure`)}`,
+        ),
+      figureLine(
+        message`ISO needed`,
+        isoNeeded,
+        (needed) => `${bold(neededIso(needed, isoRangeOf(bench), say))}${isoAround(say, sure)}`,
       ),
       auto && line(message`set`, message`by the camera (auto)`),
-      figureLine(message`effective f-number`, effectiveFNumber, (n) => say.fNumber(n)),
+      figureLine(
+        message`effective f-number`,
+        effectiveFNumber,
+        (n) => `${say.fNumber(n)}${effectiveAround()}`,
+      ),
       figureLine(message`shutter`, shutterSeconds, (s) => say.shutter(s)),
       figureLine(
         message`glass and filters`,
         figures.glassLossStops,
-        (stops) => message`${say.stops(stops)} lost`,
+        (stops) => message`${say.stops(stops)}${glassAround(say, sure)} lost`,
       ),
       body &&
         lowest.known &&
@@ -44,6 +62,14 @@ export function exposureHover({ bench, figures, say }: SaidShot): string {
       }`,
   );
 }
+
+/** What is round the ISO needed, in speeds, whether the body has them or not. */
+export const isoAround = (say: SaidShot['say'], sure: SaidShot['sure']): string =>
+  sure.behind(
+    message`ISO needed`,
+    (of) => of.isoNeeded,
+    (iso) => say.iso(iso),
+  );
 
 const bold = (text: string): string => `**${text}**`;
 

@@ -6,7 +6,7 @@ import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 /** Beside the take; empty where there is no film. */
-export function filmLifeHover({ figures, say }: SaidShot): string {
+export function filmLifeHover({ figures, say, sure }: SaidShot): string {
   const { lifeS, shareOfLife } = figures;
   if (!lifeS.known && !shareOfLife.known) return '';
   return paragraphs(
@@ -14,7 +14,16 @@ export function filmLifeHover({ figures, say }: SaidShot): string {
       figureLine(message`take and wait`, shareOfLife, (share) =>
         lifeS.known ? `**${say.seconds(share * lifeS.value)}**` : say.percent(share),
       ),
-      figureLine(message`film lifetime`, lifeS, (seconds) => say.seconds(seconds)),
+      figureLine(
+        message`film lifetime`,
+        lifeS,
+        (seconds) =>
+          `${say.seconds(seconds)}${sure.behind(
+            message`film lifetime`,
+            (of) => of.lifeS,
+            (x) => say.seconds(x),
+          )}`,
+      ),
     ]),
     message`By \`lifetime\` of the subject, else by its orientation and holder (common practice).`,
   );
@@ -49,7 +58,7 @@ export function filmColoursHover({ figures, say }: SaidShot): string {
         ),
       ]),
     bands
-      .map(({ band, fromNm, toNm }) => message`${bandWords(band)} ${nm(fromNm)} to ${nm(toNm)}`)
+      .map(({ band, fromNm, toNm }) => message`${bandWords(band)}: ${nm(fromNm)} to ${nm(toNm)}`)
       .join(' · '),
     message`Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot's light and white balance; CIE 1931 2°.`,
   );

@@ -12,15 +12,20 @@ const isFlatMirror = ({ figures }: SaidShot): boolean =>
 /** Beside the tilt: what the mirror asks of it, and the window that is left. */
 export function mirrorTiltLines(shot: SaidShot): readonly Line[] {
   if (!isFlatMirror(shot)) return [];
-  const { figures, say } = shot;
+  const { figures, say, sure } = shot;
+  const angle = (rad: number): string => say.angle(rad);
   return [
     figureLine(
       message`minimum tilt (lens not reflected)`,
       figures.leastTiltRad,
-      (rad) => `**${say.angle(rad)}**`,
+      (rad) =>
+        `**${say.angle(rad)}**${sure.behind(message`minimum tilt`, (of) => of.leastTiltRad, angle)}`,
     ),
-    figureLine(message`maximum tilt by depth of field`, figures.greatestTiltByDepthRad, (rad) =>
-      say.angle(rad),
+    figureLine(
+      message`maximum tilt by depth of field`,
+      figures.greatestTiltByDepthRad,
+      (rad) =>
+        `${say.angle(rad)}${sure.behind(message`maximum tilt`, (of) => of.greatestTiltByDepthRad, angle)}`,
     ),
     figureLine(message`tilt window`, figures.tiltWindow, ({ leastRad, greatestRad, openRad }) =>
       openRad > 0
@@ -32,10 +37,10 @@ export function mirrorTiltLines(shot: SaidShot): readonly Line[] {
 
 export const mirrorTiltWords = (shot: SaidShot): string | false =>
   isFlatMirror(shot) &&
-  message`Formula: minimum tilt by the law of reflection, from the entrance pupil and the front diameter. Twice the working distance about halves it, and saves that depth.`;
+  message`Formula: minimum tilt by the law of reflection, from the entrance pupil and the front diameter. Doubling the working distance about halves it and saves depth of field.`;
 
 /** Beside a light of the shot: what a mirror-like subject needs of it. */
-export function mirrorLightHover({ figures, say }: SaidShot): string {
+export function mirrorLightHover({ figures, say, sure }: SaidShot): string {
   const { darkFrame, shade, neededLight, strayRatio } = figures;
   if (!darkFrame.known && !neededLight.known) return '';
   return paragraphs(
@@ -57,7 +62,15 @@ export function mirrorLightHover({ figures, say }: SaidShot): string {
           message`dimmed part of the frame`,
           shareIn(shade.value.dimShare, darkFrame.value.side, say),
         ),
-      strayRatio.known && line(message`background against film`, say.percent(strayRatio.value)),
+      strayRatio.known &&
+        line(
+          message`background against film`,
+          `${say.percent(strayRatio.value)}${sure.behind(
+            message`background against film`,
+            (of) => of.strayRatio,
+            (share) => say.percent(share),
+          )}`,
+        ),
     ]),
     message`A mirror shows objects at twice its tilt (family of angles).`,
   );
@@ -72,7 +85,7 @@ export const glossWords = ({ bench }: SaidShot): string =>
     : '';
 
 /** Beside a bubble's name in a shot: where to focus, and what can't be tilted away. */
-export function bubbleHover({ figures, say }: SaidShot): string {
+export function bubbleHover({ figures, say, sure }: SaidShot): string {
   const { focusBehindNearestMm, bubbleImages } = figures;
   if (!focusBehindNearestMm.known) return '';
   const images = bubbleImages.known ? bubbleImages.value : [];
@@ -80,7 +93,11 @@ export function bubbleHover({ figures, say }: SaidShot): string {
     table([
       line(
         message`focus beyond the nearest point`,
-        `**${say.length(focusBehindNearestMm.value)}**`,
+        `**${say.length(focusBehindNearestMm.value)}**${sure.behind(
+          message`focus`,
+          (of) => of.focusBehindNearestMm,
+          (mm) => say.length(mm),
+        )}`,
       ),
       ...images.map(({ of, wall, xPx, yPx, widthPx, heightPx, blurPx }) =>
         line(
@@ -95,11 +112,25 @@ export function bubbleHover({ figures, say }: SaidShot): string {
 }
 
 /** Beside a level film's name: what it saves by being flat. */
-export function levelFilmHover({ figures, say }: SaidShot): string {
+export function levelFilmHover({ figures, say, sure }: SaidShot): string {
   const { domeDepthMm, flatSavesStops } = figures;
   if (!domeDepthMm.known || !flatSavesStops.known) return '';
   return table([
-    line(message`a dome needs`, message`${say.length(domeDepthMm.value)} depth of field`),
-    line(message`lying flat saves`, message`**${say.stops(flatSavesStops.value)}** of light`),
+    line(
+      message`a dome needs`,
+      message`${say.length(domeDepthMm.value)}${sure.behind(
+        message`a dome`,
+        (of) => of.domeDepthMm,
+        (mm) => say.length(mm),
+      )} depth of field`,
+    ),
+    line(
+      message`lying flat saves`,
+      message`**${say.stops(flatSavesStops.value)}**${sure.behind(
+        message`lying flat`,
+        (of) => of.flatSavesStops,
+        (stops) => say.stops(stops),
+      )} of light`,
+    ),
   ]);
 }

@@ -12,21 +12,31 @@ import { depthLines } from './aperture.ts';
 import type { SaidShot } from './view.ts';
 
 export function moveHover(shot: SaidShot): string {
-  const { bench, figures, say } = shot;
+  const { bench, figures, say, sure } = shot;
   const move = ifKnown(bench.fields.move);
   if (move && ifKnown(move.kind) === 'focus-pull') return pullHover(shot, move);
   return paragraphs(
     table([
-      figureLine(message`travel along the axis`, figures.travelMm, (mm) => `**${say.length(mm)}**`),
+      figureLine(
+        message`travel along the axis`,
+        figures.travelMm,
+        (mm) =>
+          `**${say.length(mm)}**${sure.behind(
+            message`travel along the axis`,
+            (of) => of.travelMm,
+            (x) => say.length(x),
+          )}`,
+      ),
       ...smearLines(shot),
       ...depthLines(shot),
     ]),
-    message`A slide along a tilted plane adds speed·time·sin(tilt − rail angle) to the depth needed, a push-in speed·time.`,
+    message`A slide along a tilted plane adds speed·time·sin(tilt − rail angle) to the depth needed; a push-in adds speed·time.`,
   );
 }
 
 function pullHover(shot: SaidShot, move: Move): string {
-  const { bench, figures, say } = shot;
+  const { bench, figures, say, sure } = shot;
+  const length = (mm: number): string => say.length(mm);
   const { pullEnds, pullTravelMm, usableDepthMm } = figures;
   const seconds = durationOf(move, bench);
   return paragraphs(
@@ -34,7 +44,8 @@ function pullHover(shot: SaidShot, move: Move): string {
       figureLine(
         message`focus travel`,
         pullTravelMm,
-        (mm) => message`**${say.length(mm)}** along the axis`,
+        (mm) =>
+          message`**${say.length(mm)}**${sure.behind(message`focus travel`, (of) => of.pullTravelMm, length)} along the axis`,
       ),
       figureLine(
         message`field at both ends`,
@@ -42,7 +53,12 @@ function pullHover(shot: SaidShot, move: Move): string {
         (ends) =>
           message`**${ends.map(({ fieldMm }) => say.length(fieldMm[0])).join(message` to `)}** wide: ${breathing(ends)}`,
       ),
-      figureLine(message`depth of field`, usableDepthMm, (mm) => say.length(mm)),
+      figureLine(
+        message`depth of field`,
+        usableDepthMm,
+        (mm) =>
+          `${say.length(mm)}${sure.behind(message`depth of field`, (of) => of.usableDepthMm, length)}`,
+      ),
       figureLine(message`depth needed beyond the pull`, figures.depthMm.needed, (mm) =>
         mm > 0 ? say.length(mm) : message`none`,
       ),
@@ -76,15 +92,25 @@ export const flowHover = (shot: SaidShot): string =>
     message`Formula: blur = (subject speed + move)·m·t / pixel, all of it across the axis and against each other (geometry).`,
   );
 
-const smearLines = ({ figures, say }: SaidShot): readonly Line[] => [
+const smearLines = ({ figures, say, sure }: SaidShot): readonly Line[] => [
   figureLine(
     message`motion blur`,
     figures.smearPx,
-    (px) => message`**${say.pixels(px)}** per frame`,
+    (px) =>
+      message`**${say.pixels(px)}**${sure.behind(
+        message`motion blur`,
+        (of) => of.smearPx,
+        (x) => say.pixels(x),
+      )} per frame`,
   ),
   figureLine(
     message`speed in the frame`,
     figures.subjectSpeedMmPerS,
-    (speed) => message`${say.length(speed)}/s at the subject, at most`,
+    (speed) =>
+      message`${say.length(speed)}/s${sure.behind(
+        message`speed in the frame`,
+        (of) => of.subjectSpeedMmPerS,
+        (x) => say.speed(x),
+      )} at the subject, at most`,
   ),
 ];

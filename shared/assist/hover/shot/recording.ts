@@ -5,7 +5,7 @@ import { entryLines } from '../entry-data.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
-export function recordingHover({ bench, figures, say }: SaidShot): string {
+export function recordingHover({ bench, figures, say, sure }: SaidShot): string {
   const { recording, recordedPixels, recordedAreaMm, recordRate, deliver } = bench;
   const delivered = deliver?.rate.state === 'known' ? toNumber(deliver.rate.value) : undefined;
   const slow = delivered !== undefined && recordRate.known ? delivered / recordRate.value : 1;
@@ -19,7 +19,16 @@ export function recordingHover({ bench, figures, say }: SaidShot): string {
           message`recorded pixel`,
           say.micrometres((1000 * recordedAreaMm.value.width) / recordedPixels.value.width),
         ),
-      figureLine(message`effective pixel`, figures.pixelUm, (um) => say.micrometres(um)),
+      figureLine(
+        message`effective pixel`,
+        figures.pixelUm,
+        (um) =>
+          `${say.micrometres(um)}${sure.behind(
+            message`effective pixel`,
+            (of) => of.pixelUm,
+            (x) => say.micrometres(x),
+          )}`,
+      ),
       figureLine(message`circle of confusion`, figures.circleOfConfusionMm, (mm) =>
         say.micrometres(mm * 1000),
       ),

@@ -4,9 +4,15 @@ import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
-export function shutterHover({ bench, figures, say }: SaidShot): string {
+export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
   const { shutterSeconds, shutterAngleDeg, worstFlicker } = figures;
   const lamp = worstFlicker.known && worstFlicker.value.lampHz > 0 ? worstFlicker.value : null;
+  const flickerAround = (): string =>
+    sure.behind(
+      message`flicker left`,
+      (of) => of.flickerResidual,
+      (share) => say.percent(share),
+    );
   return paragraphs(
     table([
       figureLine(message`shutter speed`, shutterSeconds, (s) => `**${say.shutter(s)}**`),
@@ -20,8 +26,8 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
         lampHz === 0
           ? message`none: no light flickers`
           : course === 'unknown' && residual > 0
-            ? message`**${say.percent(residual)}** at most`
-            : `**${say.percent(residual)}**`,
+            ? message`**${say.percent(residual)}** at most${flickerAround()}`
+            : `**${say.percent(residual)}**${flickerAround()}`,
       ),
       lamp && line(plain(lamp.light), message`pulses at ${say.number(lamp.lampHz)} Hz`),
       lamp &&
@@ -32,7 +38,7 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
         lamp.rollHz !== null &&
         line(message`bands`, bandWords(lamp, say)),
     ]),
-    shutterAngleDeg.known && message`Angle = 360°·t·rate.`,
+    shutterAngleDeg.known && message`Formula: angle = 360°·t·rate.`,
     lamp &&
       `${courseWords(lamp)}${
         lamp.depthAssumed && lamp.residual > 0
@@ -44,8 +50,8 @@ export function shutterHover({ bench, figures, say }: SaidShot): string {
 
 function courseWords({ course, light }: LampFlicker): string {
   if (course === 'sine')
-    return message`Flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.`;
-  const most = message`Flicker of pulses = 1/(2·f·t) at most: none over whole cycles of the lamp.`;
+    return message`Formula: flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.`;
+  const most = message`Formula: flicker of pulses = 1/(2·f·t) at most: none over whole cycles of the lamp.`;
   return course === 'pulsed'
     ? most
     : message`${most} \`waveform\` of ${plain(light)} is not known.`;

@@ -7,22 +7,37 @@ import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
-export function sizeHover({ bench, figures, say }: SaidShot): string {
+export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
   const { magnification, reach, fieldMm, trace } = figures;
   const { recordedAreaMm: area, wantedMagnification: wanted, lens } = bench;
+  const around = sure.behind.bind(sure);
+  const length = (mm: number): string => say.length(mm);
+  const times = (m: number): string => say.magnification(m);
   const closest = lens?.fields.closest;
   return paragraphs(
     // Out of reach, what would reach it is all that is asked: an editor shows the first lines of a hover.
     !magnification.known && wanted.known && reach.known && kitTable(bench, say),
     table([
       figureLine(message`magnification m`, magnification, (m) =>
-        m === 0 ? message`**0x**, focused at infinity` : `**${say.magnification(m)}**`,
+        m === 0
+          ? message`**0x**, focused at infinity`
+          : `**${say.magnification(m)}**${around(message`magnification m`, (of) => of.magnification, times)}`,
       ),
       !magnification.known &&
         wanted.known &&
         line(message`planned`, say.magnification(wanted.value)),
-      figureLine(message`field`, fieldMm, (size) => `**${sizeWords(size, say)}**`),
-      figureLine(message`magnification range of the rig`, reach, (ends) => reachWords(ends, say)),
+      figureLine(
+        message`field`,
+        fieldMm,
+        (size) =>
+          `**${sizeWords(size, say)}**${sure.size(message`field`, (of) => of.fieldMm, 'length')}`,
+      ),
+      figureLine(
+        message`magnification range of the rig`,
+        reach,
+        (ends) =>
+          `${reachWords(ends, say)}${sure.range(message`magnification range`, (of) => of.reach, 'magnification')}`,
+      ),
       reach.known &&
         area.known &&
         reach.value[0] < reach.value[1] &&
@@ -36,15 +51,25 @@ export function sizeHover({ bench, figures, say }: SaidShot): string {
           ? message`infinity`
           : `${say.magnification(m)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
       ),
-      figureLine(message`working distance`, figures.workingDistanceMm, (mm) => say.length(mm)),
-      figureLine(message`subject to sensor`, figures.subjectToSensorMm, (mm) => say.length(mm)),
+      figureLine(
+        message`working distance`,
+        figures.workingDistanceMm,
+        (mm) =>
+          `${say.length(mm)}${around(message`working distance`, (of) => of.workingDistanceMm, length)}`,
+      ),
+      figureLine(
+        message`subject to sensor`,
+        figures.subjectToSensorMm,
+        (mm) =>
+          `${say.length(mm)}${around(message`subject to sensor`, (of) => of.subjectToSensorMm, length)}`,
+      ),
     ]),
     magnification.known &&
       magnification.measured &&
       message`The magnification was measured: recorded area / field.`,
     trace.known &&
       !(magnification.known && magnification.measured) &&
-      message`m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${closeUps(bench) ? message` times what the close-up lens adds` : ''}; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${bench.rigName === undefined ? message`the rig` : plain(bench.rigName)} (Hecht, Optics).`,
+      message`Formula: m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${closeUps(bench) ? message` times what the close-up lens adds` : ''}; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${bench.rigName === undefined ? message`the rig` : plain(bench.rigName)} (Hecht, Optics).`,
   );
 }
 

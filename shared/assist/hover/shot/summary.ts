@@ -1,36 +1,77 @@
 /** A shot at a glance, for its name. */
 
+import { isJudged, missingChecks } from '../../../rules/checks-called-for.ts';
 import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
 import { exposureError, sizeWords } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, line, plain, table } from '../markdown.ts';
-import { depthLines } from './aperture.ts';
+import { contrastAround, depthLines } from './aperture.ts';
+import { isoAround } from './exposure.ts';
 import type { SaidShot } from './view.ts';
 
 export function shotSummary(shot: SaidShot): string {
-  const { bench, figures, say } = shot;
+  const { bench, figures, say, sure } = shot;
   const { marked, iso } = bench;
+  const missing = isJudged(bench) ? missingChecks(bench) : [];
+  const around = sure.behind.bind(sure);
+  const effectiveAround = (): string =>
+    around(
+      message`aperture`,
+      (of) => of.effectiveFNumber,
+      (n) => say.fNumber(n),
+    );
   return table([
     line(`**${plain(bench.shot)}**`, message`shot`),
     bench.subject && line(message`subject`, plain(bench.subject.name)),
     bench.rigName !== undefined && line(message`rig`, plain(bench.rigName)),
-    figureLine(message`field`, figures.fieldMm, (size) => sizeWords(size, say)),
-    figureLine(message`magnification`, figures.magnification, (m) => say.magnification(m)),
-    figureLine(message`working distance`, figures.workingDistanceMm, (mm) => say.length(mm)),
+    figureLine(
+      message`field`,
+      figures.fieldMm,
+      (size) => `${sizeWords(size, say)}${sure.size(message`field`, (of) => of.fieldMm, 'length')}`,
+    ),
+    figureLine(
+      message`magnification`,
+      figures.magnification,
+      (m) =>
+        `${say.magnification(m)}${around(
+          message`magnification`,
+          (of) => of.magnification,
+          (x) => say.magnification(x),
+        )}`,
+    ),
+    figureLine(
+      message`working distance`,
+      figures.workingDistanceMm,
+      (mm) =>
+        `${say.length(mm)}${around(
+          message`working distance`,
+          (of) => of.workingDistanceMm,
+          (x) => say.length(x),
+        )}`,
+    ),
     figureLine(message`aperture`, figures.effectiveFNumber, (n) =>
       marked.known
-        ? message`${say.fNumber(marked.value)}, ${say.fNumber(n)} effective`
-        : say.fNumber(n),
+        ? message`${say.fNumber(marked.value)}, ${say.fNumber(n)} effective${effectiveAround()}`
+        : `${say.fNumber(n)}${effectiveAround()}`,
     ),
     figureLine(message`shutter`, figures.shutterSeconds, (s) => say.shutter(s)),
     iso.known && iso.value === 'auto'
-      ? figureLine(message`ISO needed`, figures.isoNeeded, (needed) =>
-          neededIso(needed, isoRangeOf(bench), say),
+      ? figureLine(
+          message`ISO needed`,
+          figures.isoNeeded,
+          (needed) => `${neededIso(needed, isoRangeOf(bench), say)}${isoAround(say, sure)}`,
         )
-      : figureLine(message`exposure`, figures.exposureErrorStops, (stops) =>
-          exposureError(stops, say),
+      : figureLine(
+          message`exposure`,
+          figures.exposureErrorStops,
+          (stops) => `${exposureError(stops, say)}${sure.exposure(message`exposure`)}`,
         ),
     ...depthLines(shot),
-    figureLine(message`contrast after diffraction`, figures.contrast, (share) => say.number(share)),
+    figureLine(
+      message`contrast after diffraction`,
+      figures.contrast,
+      (share) => `${say.number(share)}${contrastAround(say, sure)}`,
+    ),
+    missing.length > 0 && line(message`checks missing`, missing.map(({ name }) => name).join(', ')),
   ]);
 }

@@ -6,11 +6,29 @@ import type { SaidShot } from './view.ts';
 
 export function takeHover(shot: SaidShot): string {
   const { recordedS, recordedBytes } = shot.figures;
-  const { say } = shot;
+  const { say, sure } = shot;
   return paragraphs(
     table([
-      figureLine(message`all takes`, recordedS, (seconds) => `**${say.seconds(seconds)}**`),
-      figureLine(message`recorded data`, recordedBytes, (bytes) => say.bytes(bytes)),
+      figureLine(
+        message`all takes`,
+        recordedS,
+        (seconds) =>
+          `**${say.seconds(seconds)}**${sure.behind(
+            message`all takes`,
+            (of) => of.recordedS,
+            (x) => say.seconds(x),
+          )}`,
+      ),
+      figureLine(
+        message`recorded data`,
+        recordedBytes,
+        (bytes) =>
+          `${say.bytes(bytes)}${sure.behind(
+            message`recorded data`,
+            (of) => of.recordedBytes,
+            (x) => say.bytes(x),
+          )}`,
+      ),
     ]),
     filmLifeHover(shot),
   );

@@ -2,6 +2,8 @@
 import { substitute } from '../../../figures/bench.ts';
 import { figuresOf } from '../../../figures/compute.ts';
 import { derive, known } from '../../../figures/figure.ts';
+import { inBrackets } from '../../../say/around.ts';
+import { shownField } from '../../../say/shown.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, table } from '../markdown.ts';
 import { depthLines } from './aperture.ts';
@@ -11,6 +13,8 @@ import type { SaidShot } from './view.ts';
 export function tiltHover(shot: SaidShot): string {
   const { bench, figures, say } = shot;
   const facing = figuresOf(substitute(bench, { tiltRad: known(0) }));
+  const { tilt } = bench.fields;
+  const written = tilt.state === 'known' && tilt.range ? shownField('angle', tilt, say) : '';
   const byTilt = derive(
     [figures.depthMm.needed, facing.depthMm.needed],
     (tilted, flat) => tilted - flat,
@@ -23,7 +27,7 @@ export function tiltHover(shot: SaidShot): string {
       bench.tiltRad.known &&
         line(
           message`tilt`,
-          message`**${say.angle(bench.tiltRad.value)}** about the ${bench.tiltAxis} axis`,
+          message`**${say.angle(bench.tiltRad.value)}**${inBrackets(written)} about the ${bench.tiltAxis} axis`,
         ),
       figureLine(message`depth needed by the tilt`, byTilt, (mm) => `**${say.length(mm)}**`),
       byMove.known &&
@@ -35,6 +39,6 @@ export function tiltHover(shot: SaidShot): string {
     mirrorTiltWords(shot),
     byTilt.known &&
       isFlat &&
-      message`A flat subject tilted by t: the lesser of field and subject·cos t, times tan t; a slide along it adds speed·time·sin t (trigonometry).`,
+      message`Formula: depth = the smaller of field and subject·cos t, times tan t, for a flat subject tilted by t. A slide along it adds speed·time·sin t (trigonometry).`,
   );
 }

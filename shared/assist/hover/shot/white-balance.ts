@@ -1,7 +1,7 @@
 /** The white balance beside the colour of the lights that are on. */
 
 import { message } from '../../../words/message.ts';
-import { valueText } from '../entry-data.ts';
+import { fieldText, valueText } from '../entry-data.ts';
 import { line, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
@@ -19,7 +19,7 @@ export function whiteBalanceHover({ bench, say }: SaidShot): string {
           line(
             plain(name),
             colour.state === 'known'
-              ? valueText({ kind: 'quantity', of: 'colour-temperature' }, colour.value, say)
+              ? fieldText({ kind: 'quantity', of: 'colour-temperature' }, colour, say)
               : message`colour unknown`,
           ),
         )

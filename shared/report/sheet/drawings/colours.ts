@@ -23,7 +23,9 @@ export function coloursDrawing({ bench, figures }: SaidShot): Drawing | null {
   const nm = (value: number): string => message`${Math.round(value)} nm`;
   const [from, to] = [first.thicknessNm, last.thicknessNm];
   const ranges = allOf(
-    bands.map(({ band, fromNm, toNm }) => message`${bandWords(band)} ${nm(fromNm)} to ${nm(toNm)}`),
+    bands.map(
+      ({ band, fromNm, toNm }) => message`${bandWords(band)}: ${nm(fromNm)} to ${nm(toNm)}`,
+    ),
   );
   const words = message`${ranges}. Its first maximum is shown near white.`;
   const isOne = to === from;

@@ -5,9 +5,10 @@
 
 import type { Child, Drawing } from '../../../api/drawing.ts';
 import type { CutJson, EditJson } from '../../../figures/edit-json.ts';
+import { framesWords, speedWords } from '../../../say/timeline.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
-import { framesWords, joinWords, sourceWords, speedWords, startWords } from '../../edit-words.ts';
+import { joinWords, sourceWords, startWords } from '../../edit-words.ts';
 import { label, line, MARGIN, polyline, rect, textWidth } from '../canvas.ts';
 
 /** As wide as the page. */

@@ -2,7 +2,7 @@
 
 import type { Drawing } from '../../../api/drawing.ts';
 import { canBeSet, isoRangeOf, neededIso, needsIso } from '../../../rules/needed-iso.ts';
-import { exposureWords } from '../../../say/figures.ts';
+import { exposureError, exposureWords } from '../../../say/figures.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
 import { el } from '../../markup.ts';
 import { label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
@@ -53,7 +53,7 @@ export function lightDrawing(shot: SaidShot): Drawing | null {
   const outcome = error.known
     ? auto
       ? isoNeeded.known && outcomeOf(isoNeeded.value, shot)
-      : `${capital(exposureWords(error.value, say))}.`
+      : message`Exposure: ${exposureError(error.value, say)}.`
     : notKnownWords([error], message`Exposure`);
   const words = [
     ...rungs.map(({ name, stops }) =>

@@ -42,7 +42,7 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
     centre.known
       ? message`Centre of gravity ${say.length(centre.value)} from it${balance}.`
       : notKnownWords([centre], message`Centre of gravity`),
-    message`The thickness of the parts behind the lens is unknown.`,
+    message`The diameter of the parts behind the lens is unknown.`,
   ];
   return {
     ...drawing,

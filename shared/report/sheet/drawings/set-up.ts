@@ -103,7 +103,7 @@ const neededWords = ({ figures, say }: SaidShot): string | null => {
   const { neededLight: light } = figures;
   if (!light.known) return null;
   const { upRad, acrossRad, widthMm, heightMm } = light.value;
-  return message`To fill the frame, a light there must measure ${say.length(widthMm)} × ${say.length(heightMm)}, ${say.angle(upRad)} above and ${say.angle(acrossRad)} to the side of the lens axis.`;
+  return message`To fill the frame, a light at that distance must be ${say.length(widthMm)} × ${say.length(heightMm)}, ${say.angle(upRad)} above and ${say.angle(acrossRad)} to the side of the lens axis.`;
 };
 
 function sceneOf(

@@ -1,0 +1,228 @@
+/**
+ * How sure a finding is. Sure: it stands even where every uncertain input is at its best. Probable:
+ * it stands by the middle of what is known, and an end passes; then it is told one severity lower
+ * and names the input that would settle it. What passes in the middle is no finding.
+ */
+import { inputWords } from '../figures/bounds-json.ts';
+import { CATALOGUE, DECLARATIONS } from '../figures/catalogue/catalogue.ts';
+import { isNumber, sayFigure } from '../figures/catalogue/say-figure.ts';
+import type { End, LaidOut, Pick, Stands, UncertainShot } from '../figures/uncertain.ts';
+import type { Width } from '../figures/widths.ts';
+import { endsWords } from '../say/between.ts';
+import type { Say } from '../say/say.ts';
+import { inLanguage, message } from '../words/message.ts';
+import type { Finding, Observation, RuleCore, Severity } from './rule.ts';
+import { placeKey, type ShotRule } from './shot-rule.ts';
+
+/** What a probable finding waits for. */
+export interface Unsure {
+  /** The input that moves it most. */
+  readonly input: Width;
+  /** The figure that the rule decides by, at both ends of that input; null: it is no number. */
+  readonly makes: { readonly figure: string; readonly low: number; readonly high: number } | null;
+  /** More than this one have to stand at their best. */
+  readonly isOneOfMore: boolean;
+}
+
+const LOWER: Readonly<Record<Severity, Severity>> = {
+  error: 'warning',
+  warning: 'note',
+  note: 'hint',
+  hint: 'hint',
+};
+
+/** One severity lower: what is only probable stops nobody. */
+export const lowered = (severity: Severity): Severity => LOWER[severity];
+
+/** @returns undefined where the finding is sure */
+export function unsureOf(
+  rule: ShotRule<unknown>,
+  finding: Finding,
+  uncertain: UncertainShot,
+): Unsure | undefined {
+  if (rule.isStatement) return undefined;
+  const { widths } = uncertain;
+  const there = (ends: readonly End[]): Observation<unknown> | undefined =>
+    observed(rule, finding, uncertain, ends);
+  const moves = widths.map((width, index): Moved => {
+    const at = (end: End) => there(widths.map((_, other) => (other === index ? end : 0)));
+    return movedBy(rule, finding, width, [at(-1), at(1)]);
+  });
+  const unsure = ({ width }: Moved, isOneOfMore: boolean): Unsure => ({
+    input: width,
+    makes: madeBy(rule.name, uncertain, widths.indexOf(width)),
+    isOneOfMore,
+  });
+  const best = moves.filter(({ better }) => better !== 0);
+  if (best.length === 0) return undefined;
+  const widest = best.reduce((most, next) => (next.gain > most.gain ? next : most));
+  const alone = best.filter(({ passes }) => passes);
+  if (alone.length > 0) {
+    const input = alone.reduce((most, next) => (next.gain > most.gain ? next : most));
+    return unsure(input, false);
+  }
+  if (there(moves.map(({ better }) => better)) !== undefined) return undefined;
+  return unsure(widest, true);
+}
+
+/** What one width does to a finding. */
+interface Moved {
+  readonly width: Width;
+  /** The end at which there is less of it; 0: neither. */
+  readonly better: End;
+  /** At that end it is gone. */
+  readonly passes: boolean;
+  /** How much less there is of it, in the unit of its size. */
+  readonly gain: number;
+}
+
+/** The same finding where the widths stand so; undefined: it passes there, or between here and there. */
+function observed(
+  rule: ShotRule<unknown>,
+  finding: Finding,
+  uncertain: UncertainShot,
+  ends: readonly End[],
+): Observation<unknown> | undefined {
+  const at = placeKey(finding.at);
+  const found = rule.check(uncertain.at(ends)).find((one) => placeKey(one.at) === at);
+  if (!found || !rule.side) return found;
+  // Too much at one end and too little at the other: between them it is right.
+  return rule.side(found.facts) === rule.side(finding.facts) ? found : undefined;
+}
+
+/** Less than this share of a size is rounding. */
+const ROUNDING = 1e-6;
+
+function movedBy(
+  rule: RuleCore<unknown>,
+  finding: Finding,
+  width: Width,
+  ends: readonly [low: Observation<unknown> | undefined, high: Observation<unknown> | undefined],
+): Moved {
+  const middle = rule.size?.(finding.facts)?.value ?? 0;
+  const sizes = ends.map((end) => (end ? (rule.size?.(end.facts)?.value ?? middle) : 0));
+  const [low = 0, high = 0] = sizes;
+  const passes = ends.includes(undefined);
+  const span = Math.abs(high - low);
+  const isLow = ends[0] === undefined || (ends[1] !== undefined && low < high);
+  const least = Math.min(low, high);
+  const isBetter = passes || least < middle - ROUNDING * Math.abs(middle);
+  return {
+    width,
+    better: isBetter ? (isLow ? -1 : 1) : 0,
+    passes,
+    gain: passes ? Math.max(middle, span) : middle - least,
+  };
+}
+
+/**
+ * The shot at the corners of what is uncertain that a rule may find most in: where the figures that
+ * it decides by are least and greatest, alone and together. None of a rule that finds too much and
+ * too little: what is right in the middle is best there.
+ */
+export function cornersFor(rule: ShotRule<unknown>, uncertain: UncertainShot): readonly LaidOut[] {
+  if (rule.side || rule.isStatement || uncertain.widths.length === 0) return [];
+  const figures = numbersOf(rule.name).flatMap((pick) => uncertain.extremes(pick) ?? []);
+  const corners = figures.reduce<readonly Stands[]>(
+    (all, { least, most }) => all.flatMap((one) => [joined(one, least), joined(one, most)]),
+    [uncertain.widths.map(() => 0)],
+  );
+  return [...new Set(corners.map((stands) => uncertain.at(stands)))].filter(
+    (corner) => corner !== uncertain.middle,
+  );
+}
+
+/** The rest where one says nothing. */
+const joined = (one: Stands, other: Stands): Stands =>
+  one.map((stand, index) => (stand === 0 ? (other[index] ?? 0) : stand));
+
+/** A rule decides by no more figures than these, so that its corners stay few. */
+const MOST_FIGURES = 2;
+
+function numbersOf(rule: string): readonly Pick[] {
+  const picks = CATALOGUE.flatMap(([, entry]): readonly Pick[] => {
+    if (entry.kind === 'figure')
+      return isNumber(entry) && entry.rules?.includes(rule) ? [entry.of as Pick] : [];
+    return Object.entries(entry.parts).flatMap(([part, declared]) =>
+      isNumber(declared) && declared.rules?.includes(rule)
+        ? [(figures) => entry.of(figures)[part] as ReturnType<Pick>]
+        : [],
+    );
+  });
+  return picks.slice(0, MOST_FIGURES);
+}
+
+/** The corner where a rule finds most, and what it finds; undefined: as much as in the middle. */
+export function worstOf(
+  rule: ShotRule<unknown>,
+  finding: Finding,
+  uncertain: UncertainShot,
+): { readonly view: LaidOut; readonly finding: Finding } | undefined {
+  const at = placeKey(finding.at);
+  let most = rule.size?.(finding.facts)?.value ?? 0;
+  let worst: { view: LaidOut; finding: Finding } | undefined;
+  for (const view of cornersFor(rule, uncertain))
+    for (const found of rule.check(view)) {
+      const size = rule.size?.(found.facts)?.value ?? 0;
+      if (placeKey(found.at) !== at || size <= most * (1 + ROUNDING)) continue;
+      most = size;
+      worst = { view, finding: { ...finding, facts: found.facts } };
+    }
+  return worst;
+}
+
+/** The first number that the catalogue says the rule decides by and that the width moves. */
+function madeBy(rule: string, uncertain: UncertainShot, index: number): Unsure['makes'] {
+  for (const [figure, entry] of CATALOGUE) {
+    if (entry.kind !== 'figure' || !isNumber(entry) || !entry.rules?.includes(rule)) continue;
+    const [a, b] = ([-1, 1] as const).map((end) => {
+      const found = entry.of(uncertain.alone(index, end).figures);
+      return found.known ? (found.value as number) : undefined;
+    });
+    if (a === undefined || b === undefined || a === b) continue;
+    return { figure, low: Math.min(a, b), high: Math.max(a, b) };
+  }
+  return null;
+}
+
+/** "Give `loss` of `long-200` to be sure." */
+export function settlingWords({ input, makes, isOneOfMore }: Unsure, say: Say): string {
+  const { key, of } = input;
+  const what = of === null ? inputWords(input) : message`\`${key}\` of \`${of}\``;
+  const settle = settledBy(input, what);
+  return [
+    settle,
+    makes ? madeWords(makes, say) : '',
+    isOneOfMore ? message`Other values are uncertain too.` : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+function madeWords({ figure, low, high }: NonNullable<Unsure['makes']>, say: Say): string {
+  const declared = DECLARATIONS.get(figure)!;
+  const [from, to] = [low, high].map((value) => sayFigure(declared, value, say)) as [
+    string,
+    string,
+  ];
+  return message`Its range makes the ${inLanguage(declared.label)} ${endsWords('', from, to)}.`;
+}
+
+function settledBy({ assumed, key }: Width, what: string): string {
+  switch (assumed) {
+    case null:
+      return message`Narrow the range of ${what} to be sure.`;
+    case 'iris':
+      return message`It depends on how the iris works at close focus: measure \`effective-f-number\` with this rig to be sure.`;
+    case 'incident-constant':
+    case 'reflected-constant':
+      return message`It depends on the meter constant: a reading through this rig makes it sure.`;
+    case 'closest-distance':
+    case 'closest-magnification':
+      return message`Give \`closest\` with distance and magnification to be sure: ${what} is assumed.`;
+    default:
+      return key === 'loss'
+        ? message`Give ${what}, or take a reading through it, to be sure.`
+        : message`Give ${what} to be sure.`;
+  }
+}
