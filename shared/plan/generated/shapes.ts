@@ -2372,7 +2372,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "power",
-    "description": "Electrical power.",
+    "description": "Electrical power. It says how much the light draws, not how much light it gives.",
     "examples": [
      "60 W"
     ],
@@ -2423,7 +2423,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "distance of the illuminance",
-    "description": "Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`.",
+    "description": "Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. A light without a size is taken as a point there.",
     "examples": [
      "1 m"
     ],

@@ -337,13 +337,13 @@ export interface Light {
   readonly 'modulation-depth': Field<QuantityValue<'percent'>>;
   /** Power supply. Used by the safety checks. */
   readonly supply: Field<'low-voltage' | 'mains' | 'battery'>;
-  /** Electrical power. */
+  /** Electrical power. It says how much the light draws, not how much light it gives. */
   readonly power: Field<QuantityValue<'power'>>;
   /** Luminance of the emitting face. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
   /** Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
-  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. */
+  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. A light without a size is taken as a point there. */
   readonly 'illuminance-distance': Field<QuantityValue<'length'>>;
   /** A correct exposure measured with this light on a matt subject. */
   readonly reading: Field<Reading>;
