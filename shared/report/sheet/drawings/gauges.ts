@@ -71,8 +71,8 @@ export function lifeDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const spare = life.value - whole;
   const words =
     spare >= 0
-      ? message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. The film lasts ${say.seconds(life.value)}, ${say.seconds(spare)} to spare.`
-      : message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. The film lasts ${say.seconds(life.value)}, ${say.seconds(-spare)} too short.`;
+      ? message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. It ends ${say.seconds(spare)} before the film usually bursts, at ${say.seconds(life.value)}.`
+      : message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. It ends ${say.seconds(-spare)} after the film usually bursts, at ${say.seconds(life.value)}.`;
   const top = Math.max(life.value, whole) * 1.02;
   const x = (s: number): number => LEFT + (s / top) * ROOM;
   return {
