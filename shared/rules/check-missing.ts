@@ -77,7 +77,8 @@ function namesIn(shots: Facts['shots']): readonly string[] {
 /** Checks as orders within a sentence, those of the list of known checks. */
 const plainWords = (names: readonly string[]): string =>
   KNOWN_CHECKS.filter(({ name }) => names.includes(name))
-    .map(({ what }) => asAside(inLanguage(what)))
+    // What follows the order is for the list itself.
+    .map(({ what }) => asAside(inLanguage(what).split(/[;.]/)[0]!))
     .join('; ');
 
 /** More shots than this are counted. */

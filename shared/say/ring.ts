@@ -29,9 +29,15 @@ export function ringPlace(
   return mm === null ? times : message`${times}, marked about ${roughLength(mm, say)}`;
 }
 
+/** From here on ratios are whole: 1:8, not 1:8.2. */
+const WHOLE = 3;
+
 /** "1:8", and "2:1" for larger than life. */
-const ratioOf = (m: number): string =>
-  m <= 1 ? `1:${significant(1 / m, 2)}` : `${significant(m, 2)}:1`;
+function ratioOf(m: number): string {
+  const times = m <= 1 ? 1 / m : m;
+  const words = times < WHOLE ? significant(times, 2) : String(Math.round(times));
+  return m <= 1 ? `1:${words}` : `${words}:1`;
+}
 
 /** To two digits, as a scale can be read. */
 const roughLength = (mm: number, say: Say): string => {

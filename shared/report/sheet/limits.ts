@@ -1,7 +1,7 @@
 /** What goes wrong in a shot, and when: the margins that the operator has. */
 import { derive } from '../../figures/figure.ts';
 import { message } from '../../words/message.ts';
-import { around, endsOf, type SaidShot, settable } from './said.ts';
+import { around, endsOf, type SaidShot, settable, sureTilts } from './said.ts';
 
 export function limitsOf(shot: SaidShot): readonly string[] {
   return [life, tilt, depth, speed, flicker, room].flatMap((limit) => limit(shot) ?? []);
@@ -38,23 +38,15 @@ const tilt: Limit = (shot) => {
   const { figures, say } = shot;
   const { leastTiltRad: least, tiltWindow: window } = figures;
   if (window.known && window.value.openRad > 0) {
-    const [from, to] = [
-      endsOf(shot, ({ tiltWindow }) => derive([tiltWindow], ({ leastRad }) => leastRad)),
-      endsOf(shot, ({ tiltWindow }) => derive([tiltWindow], ({ greatestRad }) => greatestRad)),
-    ];
-    const [low, high] = [inDegrees(from!.high, Math.ceil), inDegrees(to!.low, Math.floor)];
-    return low < high
-      ? message`Keep the tilt at ${low}° to ${high}°: less reflects the lens, more runs out of depth of field or light.`
+    const sure = sureTilts(shot);
+    return sure
+      ? message`Keep the tilt at ${sure.words[0]} to ${sure.words[1]}: less reflects the lens, more runs out of depth of field or light.`
       : message`No tilt is sure: ${say.angle(window.value.leastRad)} to ${say.angle(window.value.greatestRad)} should work, with no margin.`;
   }
   return least.known
     ? message`Below ${say.angle(least.value)} of tilt the lens is reflected.`
     : null;
 };
-
-/** To a tenth of a degree, on the safe side. */
-const inDegrees = (radians: number, round: (value: number) => number): number =>
-  round(((radians * 180) / Math.PI) * 10 - 1e-6) / 10;
 
 const depth: Limit = (shot) => {
   const { figures } = shot;
@@ -69,10 +61,13 @@ const depth: Limit = (shot) => {
     return message`No margin for focus: ${length(there.value)}${around(shot, (of) => of.usableDepthMm, length)} depth of field, ${length(needed.value)}${around(shot, (of) => of.depthMm.needed, length)} needed.`;
   const allowed =
     margin.low > 0
-      ? message`Focus may be off by ${length(margin.low)} either way.`
+      ? message`Focus may be off by ${length(toldMargin(margin.low))} either way.`
       : message`Focus may have no margin.`;
   return `${allowed} ${sharpWords(shot)}`;
 };
+
+/** To a tenth of a millimetre where that leaves any, on the safe side. */
+const toldMargin = (mm: number): number => (mm >= 0.1 ? Math.floor(mm * 10 + 1e-9) / 10 : mm);
 
 /** The depth at its shallow end, which is what can be counted on. */
 export function sharpWords(shot: SaidShot): string {

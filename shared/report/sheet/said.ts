@@ -4,7 +4,7 @@ import type { Drawing } from '../../api/drawing.ts';
 import { boundsOf } from '../../figures/bounds-json.ts';
 import { boundsWords } from '../../figures/catalogue/say-figure.ts';
 import { size } from '../../figures/catalogue/shape.ts';
-import { type Figure, reasonOf, type UnknownFigure } from '../../figures/figure.ts';
+import { derive, type Figure, reasonOf, type UnknownFigure } from '../../figures/figure.ts';
 import type { Pick as PickFigure, UncertainShot } from '../../figures/uncertain.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
 import { aroundWords, inBrackets } from '../../say/around.ts';
@@ -103,3 +103,24 @@ export function undrawn(
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+export interface SureTilts {
+  readonly leastRad: number;
+  readonly greatestRad: number;
+  /** To a tenth of a degree, on the safe side. */
+  readonly words: readonly [least: string, greatest: string];
+}
+
+/** The tilts that are right whatever the bounds are; null: none is, or not known. */
+export function sureTilts(shot: SaidShot): SureTilts | null {
+  const least = endsOf(shot, ({ tiltWindow }) => derive([tiltWindow], (of) => of.leastRad));
+  const most = endsOf(shot, ({ tiltWindow }) => derive([tiltWindow], (of) => of.greatestRad));
+  if (!least || !most || least.high >= most.low) return null;
+  const degrees = (radians: number, round: (value: number) => number): string =>
+    `${round(((radians * 180) / Math.PI) * 10) / 10}°`;
+  return {
+    leastRad: least.high,
+    greatestRad: most.low,
+    words: [degrees(least.high - 1e-9, Math.ceil), degrees(most.low + 1e-9, Math.floor)],
+  };
+}
