@@ -88,9 +88,7 @@ export class FixMaker {
     const sure = this.#tried(finding, this.#fromPlan(surer));
     if (sure && (!middle || !sure.sideEffects || sure.sideEffects === middle.sideEffects))
       return { ...sure, title: message`${sure.title}, enough in the worst case` };
-    return (
-      middle && { ...middle, title: message`${middle.title}, enough for the middle of the range` }
-    );
+    return middle && { ...middle, title: message`${middle.title}, probably enough` };
   }
 
   #ruleFixes(finding: Finding): RuleFixes {

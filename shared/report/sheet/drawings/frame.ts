@@ -83,8 +83,8 @@ const extentWords = (
   say: SaidShot['say'],
 ): string =>
   width >= across && height >= down
-    ? message`${name} fills it.`
-    : message`${name} is ${sizeWords([width, height], say)} as the lens sees it.`;
+    ? message`\`${name}\` fills it.`
+    : message`\`${name}\` is ${sizeWords([width, height], say)} as the lens sees it.`;
 
 const SIDE_WORDS: Readonly<Record<FrameSide, string>> = {
   none: later`nowhere`,

@@ -16,7 +16,7 @@ import { ifKnown } from '../../../plan/field.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
 import { label, line, MARGIN, measure, polygon, rect, scaleBar, WIDTH } from '../canvas.ts';
-import { type SaidShot, undrawn } from '../said.ts';
+import { type SaidShot, settable, undrawn } from '../said.ts';
 
 const MOST_HEIGHT = 165;
 /** How much of the lens is drawn behind its rim, as a share of the distance in front of it. */
@@ -64,10 +64,12 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
     bench.tiltRad.known && bench.tiltRad.value !== 0
       ? isTurned
         ? message`The subject is turned ${say.angle(bench.tiltRad.value)}.`
-        : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
+        : ifKnown(bench.subject.fields.kind) === 'film'
+          ? message`The film leans back ${say.angle(bench.tiltRad.value)}.`
+          : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
       : message`The subject faces the lens.`,
     isGloss(bench) && message`Reflections of the lens and lights are not calculated.`,
-    ...placed.map(({ name, source }) => `${name}: ${placeWords(source, say)}.`),
+    ...placed.map(({ name, source }) => `\`${name}\`: ${placeWords(source, say)}.`),
     neededWords(shot),
     unplaced > 0 &&
       (unplaced === 1
@@ -85,26 +87,49 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
 export const placeWords = (
   { distanceMm, upRad, acrossRad }: Source,
   say: SaidShot['say'],
-): string =>
-  allOf([
-    message`${say.length(distanceMm)} away`,
-    ...(upRad === 0
-      ? []
-      : [`${say.angle(Math.abs(upRad))} ${upRad > 0 ? message`up` : message`down`}`]),
-    ...(acrossRad === 0
-      ? []
-      : [
-          acrossRad > 0
-            ? message`${say.angle(Math.abs(acrossRad))} to the right`
-            : message`${say.angle(Math.abs(acrossRad))} to the left`,
-        ]),
-  ]);
+): string => allOf([message`${say.length(distanceMm)} away`, ...directions(upRad, acrossRad, say)]);
 
-const neededWords = ({ figures, say }: SaidShot): string | null => {
-  const { neededLight: light } = figures;
+/** "12° up and 3° to the right"; "on the lens axis". */
+function directionWords(upRad: number, acrossRad: number, say: SaidShot['say']): string {
+  const words = directions(dropped(upRad), dropped(acrossRad), say);
+  return words.length === 0 ? message`on the lens axis` : allOf(words);
+}
+
+/** Less than a tenth of a degree is none. */
+const dropped = (radians: number): number => (Math.abs(radians) < 0.0017 ? 0 : radians);
+
+const directions = (upRad: number, acrossRad: number, say: SaidShot['say']): readonly string[] => [
+  ...(upRad === 0
+    ? []
+    : [`${say.angle(Math.abs(upRad))} ${upRad > 0 ? message`up` : message`down`}`]),
+  ...(acrossRad === 0
+    ? []
+    : [
+        acrossRad > 0
+          ? message`${say.angle(Math.abs(acrossRad))} to the right`
+          : message`${say.angle(Math.abs(acrossRad))} to the left`,
+      ]),
+];
+
+/** Less of the frame than this nobody sees. */
+const LEAST_DARK = 0.001;
+
+const neededWords = (shot: SaidShot): string | null => {
+  const { figures, say } = shot;
+  const { neededLight: light, darkFrame } = figures;
   if (!light.known) return null;
   const { upRad, acrossRad, widthMm, heightMm } = light.value;
-  return message`To fill the frame, a light at that distance must be ${say.length(widthMm)} × ${say.length(heightMm)}, ${say.angle(upRad)} above and ${say.angle(acrossRad)} to the side of the lens axis.`;
+  const size = [widthMm, heightMm].map((mm) => settable(mm, shot, Math.ceil));
+  const [width = '', height = ''] = size;
+  const unit = height.replace(/^[\d.]+/, '');
+  const sides = `${width.endsWith(unit) ? width.slice(0, width.length - unit.length) : width} × ${height}`;
+  const place = directionWords(upRad, acrossRad, say);
+  const covers = !darkFrame.known
+    ? ''
+    : darkFrame.value.share < LEAST_DARK
+      ? message`; \`${darkFrame.value.light}\` covers it`
+      : message`; \`${darkFrame.value.light}\` leaves part of the frame dark`;
+  return message`Light needed: a lit area of at least ${sides}, centred ${place}${covers}.`;
 };
 
 function sceneOf(
