@@ -1,6 +1,8 @@
 /** What hovers, hints and lenses say of how sure a figure is. */
+
 import { describe, expect, it } from 'vitest';
 import { LENS_LOSS } from '../../shared/assumptions/table.ts';
+import { entryId } from '../support/entry-id.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { SHEET_PLAN, SURE } from '../support/sheet-plan.ts';
 import { rowsOf } from './support/bench.ts';
@@ -204,7 +206,7 @@ describe('what an offered value comes to', () => {
     const core = coreWith(SHEET_PLAN);
     const about = {
       kind: 'value',
-      entry: 'shots/globe',
+      entry: entryId('shots/globe'),
       path: ['aperture'],
       text: 'f/16',
     } as const;
