@@ -7,11 +7,11 @@ import type { Move } from '../../plan/generated/types.ts';
 import type { QuantityId } from '../../quantity/index.ts';
 import { isoRangeOf, neededIso } from '../../rules/needed-iso.ts';
 import { asFound, sizeWords } from '../../say/figures.ts';
-import { ringPlace } from '../../say/ring.ts';
 import type { Say } from '../../say/say.ts';
 import { shown, shownField } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
+import { ringPlace } from '../ring.ts';
 import { placeWords } from './drawings/set-up.ts';
 import { around, aroundField, exposureSaid, type SaidShot, settable } from './said.ts';
 

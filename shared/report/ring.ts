@@ -2,8 +2,8 @@
 import type { Bench } from '../figures/bench.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { presentFocalMm, subjectToSensorMm } from '../optics/focal-length.ts';
+import { type Say, significant } from '../say/say.ts';
 import { message } from '../words/message.ts';
-import { type Say, significant } from './say.ts';
 
 /**
  * Distance on the ring's scale, subject to sensor, mm: that of the lens straight on the camera,
