@@ -40,6 +40,7 @@ describe('the constants of meters (ISO 2720:1974, from memory: K 10.6 to 13.4, C
   });
 });
 
+/** Common practice in optics: an f-number is the focal length over the entrance pupil's diameter. */
 describe('the iris at close focus', () => {
   /** Geometry: an entrance pupil of unchanged width before a shorter focal length is a lower f-number. */
   it('keeps its f-number, or its size: N·f_now/f', () => {
@@ -55,6 +56,7 @@ describe('the iris at close focus', () => {
   });
 });
 
+// By the thin-lens equation, as any textbook has it; common practice.
 it('the closest distance is at most that of a thin lens, f·(2 + m + 1/m) (Gauss; any textbook)', () => {
   for (const [f, m] of [
     [100, 1],
@@ -102,6 +104,7 @@ describe('what glass takes', () => {
   });
 });
 
+// The inverse-square law of a small source; common practice.
 it('a lamp given in lux at a distance follows the inverse square', () => {
   const lamp = (lux: string, distance: string) =>
     value(
