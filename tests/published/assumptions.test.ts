@@ -56,7 +56,7 @@ describe('the iris at close focus', () => {
   });
 });
 
-// Source: Gauss's thin-lens equation, any textbook of optics.
+// Source: the thin-lens equation, any textbook of optics.
 it('the closest distance is at most that of a thin lens, f·(2 + m + 1/m) (Gauss; any textbook)', () => {
   for (const [f, m] of [
     [100, 1],
