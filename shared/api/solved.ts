@@ -30,6 +30,8 @@ export interface SolvedShot {
   /** Nothing to solve, solved by `changes`, or no way: `demands` exclude each other. */
   readonly outcome: 'clear' | 'solved' | 'no-way';
   readonly changes: readonly SolvedChange[];
+  /** Where the uncertain values matter: it holds wherever they lie, or in their middle. */
+  readonly holds?: 'worst-case' | 'middle';
   /** Errors and warnings that go. */
   readonly clears: readonly SolvedFinding[];
   /** What is worth knowing about the shot as it is set then. */

@@ -8,10 +8,11 @@ import type { InlayHint } from '../api/facade.ts';
 import type { Position, Range } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
-import type { EntryId, FileId } from '../plan/place.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
 import { asFound, depthPair, exposureWords, sizeWords } from '../say/figures.ts';
-import type { Say } from '../say/say.ts';
+import type { LengthUnit, Say } from '../say/say.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { editHintsIn } from './edit-hints.ts';
@@ -58,31 +59,51 @@ function shotsIn({ store, analysis }: Context, file: FileId, range: Range): read
 
 function hintsOfShot(context: Context, file: FileId, shot: EntryId): InlayHint[] {
   const { analysis, locator, say } = context;
-  const bench = analysis.bench(file, shot);
-  const figures = analysis.figures(file, shot);
   const uncertain = analysis.uncertain(file, shot);
-  if (!bench || !figures || !uncertain) return [];
-  const hints = Object.entries(HINTS).flatMap(([key, hintOf]): InlayHint[] => {
+  if (!uncertain) return [];
+  return hintsOf(uncertain, say)
+    .filter(({ at }) => at.file === file)
+    .map(({ at, hint }) => ({ position: locator.rangeOf(at).end, ...hint }))
+    .sort(
+      (a, b) => a.position.line - b.position.line || a.position.character - b.position.character,
+    );
+}
+
+interface PlacedHint {
+  readonly at: Place;
+  readonly hint: Hint;
+}
+
+/** What was last said of a shot: an editor asks for all that it shows after every key. */
+const said = new WeakMap<
+  UncertainShot,
+  { readonly lengths: LengthUnit; readonly hints: readonly PlacedHint[] }
+>();
+
+function hintsOf(uncertain: UncertainShot, say: Say): readonly PlacedHint[] {
+  const { lengths } = say;
+  const known = said.get(uncertain);
+  if (known?.lengths === lengths) return known.hints;
+  const { bench, figures } = uncertain.middle;
+  const hints = Object.entries(HINTS).flatMap(([key, hintOf]): PlacedHint[] => {
     const field = bench.fields[key as keyof typeof HINTS];
-    if (field.state !== 'known' || field.at.file !== file) return [];
+    if (field.state !== 'known') return [];
     const sure = new Sure(uncertain, say);
     const hint = hintOf({ bench, figures, say, sure });
     if (!hint) return [];
-    const tooltip = [inLanguage(hint.tooltip), sure.widest()].filter(Boolean).join(' ');
-    return [{ position: locator.rangeOf(field.at).end, label: hint.label, tooltip }];
+    const tooltip = [inLanguage(hint.tooltip), sure.bounds(), sure.widest()]
+      .filter(Boolean)
+      .join(' ');
+    return [{ at: field.at, hint: { label: hint.label, tooltip } }];
   });
-  return hints.sort(
-    (a, b) => a.position.line - b.position.line || a.position.character - b.position.character,
-  );
+  said.set(uncertain, { lengths, hints });
+  return hints;
 }
 
 const fits = (label: string): boolean => label.length <= LONGEST_LABEL;
 
 /** The first of these labels that there is room for; bounds come before a word that says less. */
 const roomiest = (...labels: readonly string[]): string => labels.find(fits) ?? labels.at(-1)!;
-
-/** Nothing shorter stands round a figure. */
-const SHORTEST_BOUNDS = ' (1 to 2)';
 
 const APERTURE_TOOLTIP = later`Effective f-number at the sensor. Depth of field (DOF) along the lens axis, and the depth that subject, tilt and move need.`;
 
@@ -95,7 +116,7 @@ const apertureHint: HintOf = ({ figures, bench: { marked }, say, sure }) => {
   const depth = depthLabel(figures, say);
   if (!isSaid) {
     if (depth === null) return null;
-    const bounds = fits(depth('') + SHORTEST_BOUNDS) ? depthAround(sure, say) : '';
+    const bounds = depthAround(sure, say);
     return { label: roomiest(depth(bounds), depth('')), tooltip: APERTURE_TOOLTIP };
   }
   const n = say.fNumber(effective.value);
@@ -109,28 +130,33 @@ const apertureHint: HintOf = ({ figures, bench: { marked }, say, sure }) => {
   const tooltip = APERTURE_TOOLTIP;
   if (depth === null) return { label: roomiest(long(bounds), short, long('')), tooltip };
   const both = (left: string, right: string): string => `${left} · ${right}`;
-  const around = fits(both(short, depth(SHORTEST_BOUNDS))) ? depthAround(sure, say) : '';
+  const around = depthAround(sure, say);
   return {
     label: roomiest(
       both(long(bounds), depth(around)),
       both(short, depth(around)),
       both(long(bounds), depth('')),
       both(short, depth('')),
+      both(short, depth('', true)),
       both(long(''), depth('')),
     ),
     tooltip,
   };
 };
 
-/** The depth there and needed, with room for its bounds; null: it is not known. */
-function depthLabel(figures: ShotFigures, say: Say): ((bounds: string) => string) | null {
+type DepthLabel = (bounds: string, isShort?: boolean) => string;
+
+/** The depth there and needed, with room for its bounds; short, a unit that both have is said once. */
+function depthLabel(figures: ShotFigures, say: Say): DepthLabel | null {
   const { usableDepthMm: depth, depthMm } = figures;
   const { needed } = depthMm;
   if (!depth.known) return null;
   if (!needed.known || !(needed.value > 0))
     return (bounds) => message`DOF ${say.length(depth.value)}${bounds}`;
   const [there, wanted] = depthPair(depth.value, needed.value, say);
-  return (bounds) => message`DOF ${there}${bounds}, needs ${wanted}`;
+  const unit = / \S+$/u.exec(there)?.[0] ?? '';
+  const short = wanted.endsWith(unit) ? there.slice(0, there.length - unit.length) : there;
+  return (bounds, isShort) => message`DOF ${isShort ? short : there}${bounds}, needs ${wanted}`;
 }
 
 const depthAround = (sure: Sure, say: Say): string =>

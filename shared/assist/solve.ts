@@ -70,6 +70,7 @@ function said(context: Context, bench: Bench, solution: Solution): Partial<Solve
         changes: solution.changes.map((change) =>
           changeWords(bench, solution.assignment, change, say),
         ),
+        ...(solution.holds && { holds: solution.holds }),
         clears: inWords(solution.clears, say),
         leaves: inWords(solution.leaves, say),
         edits: editsFor(context, bench, solution.assignment),

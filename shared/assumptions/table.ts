@@ -125,8 +125,8 @@ export const ASSUMPTIONS = {
     of: later`a lens at close focus`,
     quantity: null,
     value: {
-      middle: later`the f-number holds as the focal length shortens`,
-      ends: later`or the iris keeps its size, and more light comes through`,
+      middle: later`the f-number holds up close`,
+      ends: later`some lenses keep the size of their iris and let in more light there`,
     },
     source: COMMON,
     note: later`Lenses that focus inside do one, the other or something between. A measured \`effective-f-number\` settles it.`,

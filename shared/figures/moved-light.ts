@@ -2,13 +2,13 @@
 
 import { pointSizePrior } from '../assumptions/table.ts';
 import { evOfIlluminance } from '../exposure/ev.ts';
-import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
 import type { Assumed } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
 import { lightThen, pointWeightOn, sourceOf, spotOf, weightOn } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
+import { natureOf } from './subject-kinds.ts';
 
 /** EV of a light whose face's luminance is given: E = L times the face's weight as the subject sees it. */
 export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Figure<number> {
@@ -28,7 +28,7 @@ export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Fig
 export function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
   if (!subject) return fields.subject.state === 'missing' ? figureOf(fields.subject, shot) : silent;
   const { kind, finish } = subject.fields;
-  return ifKnown(kind) === 'surface'
+  return natureOf(subject)?.asksFinish
     ? figureOf(finish, subject.name)
     : figureOf(kind, subject.name);
 }

@@ -32,6 +32,9 @@ export interface Bounds {
 /** Where an input stands: at an end, or in its middle. */
 export type End = -1 | 0 | 1;
 
+/** How far each width is from its middle: -1 the low end, 1 the high one. */
+export type Stands = readonly number[];
+
 /** Takes one number out of a shot's figures. */
 export type Pick = (figures: ShotFigures) => Figure<number>;
 
@@ -124,6 +127,20 @@ export class UncertainShot {
     if (all.every((moves) => moves.length === 0)) return undefined;
     const values = views.flatMap((one) => this.#valuesIn(pick, one));
     return { low: Math.min(...values), high: Math.max(...values), widenedBy: this.#shares(all) };
+  }
+
+  /**
+   * How all widths stand where each alone makes a figure least, and where it makes it greatest;
+   * undefined: nothing moves it, or it is not known.
+   */
+  extremes(pick: Pick): { readonly least: Stands; readonly most: Stands } | undefined {
+    const view = this.#viewFrom(
+      pick,
+      this.widths.map(() => 0),
+    );
+    if (!view || view.moves.every((move) => move === undefined)) return undefined;
+    const at = (end: 'low' | 'high'): Stands => view.moves.map((move) => move?.[end].stand ?? 0);
+    return { least: at('low'), most: at('high') };
   }
 
   /** What each width does to a figure alone; undefined: the figure has no value there. */

@@ -1,8 +1,8 @@
 /** "Solve this shot" as people read it: in a terminal, and before it is applied in an editor. */
 
-import { type Block, list, section, toned } from '../api/document.ts';
+import { type Block, list, paragraph, section, toned } from '../api/document.ts';
 import type { SolvedFinding, SolvedShot } from '../api/solved.ts';
-import { message } from '../words/message.ts';
+import { inLanguage, later, message } from '../words/message.ts';
 import { figureLabel } from './figures-text.ts';
 
 /** In one line. */
@@ -20,9 +20,14 @@ export function settingWords(setting: string): string {
   return light === undefined ? setting : message`distance of ${light}`;
 }
 
+const HOLDS = {
+  'worst-case': later`It holds wherever the uncertain values lie.`,
+  middle: later`It holds for the middle of the uncertain values. The worst case would cost more changes.`,
+} as const;
+
 /** The rest: what is changed and why, what stands in the way, what is left. */
 export function solvedBlocks(solved: SolvedShot): readonly Block[] {
-  const { changes, leaves, others, notKnown, demands, openings } = solved;
+  const { changes, leaves, others, notKnown, demands, openings, holds } = solved;
   const listed = (lead: string, items: readonly string[]): Block => list(items, { lead });
   return [
     // What nobody could judge comes before what was done without it.
@@ -36,6 +41,7 @@ export function solvedBlocks(solved: SolvedShot): readonly Block[] {
         more: because.map(({ what }) => message`needed because: ${what}`),
       })),
     ),
+    paragraph(holds ? inLanguage(HOLDS[holds]) : ''),
     listed(
       message`Conflicting requirements:`,
       demands.map(({ what, at }) => message`${what} At best, with ${at}.`),

@@ -6,23 +6,13 @@
 import { inputWords } from '../figures/bounds-json.ts';
 import { CATALOGUE, DECLARATIONS } from '../figures/catalogue/catalogue.ts';
 import { isNumber, sayFigure } from '../figures/catalogue/say-figure.ts';
-import type { End, UncertainShot } from '../figures/uncertain.ts';
+import type { End, LaidOut, Pick, Stands, UncertainShot } from '../figures/uncertain.ts';
 import type { Width } from '../figures/widths.ts';
 import { endsWords } from '../say/between.ts';
 import type { Say } from '../say/say.ts';
 import { inLanguage, message } from '../words/message.ts';
-import type { Finding, Observation, RuleCore, Severity } from './rule.ts';
+import type { Finding, Observation, RuleCore, Severity, Unsure } from './rule.ts';
 import { placeKey, type ShotRule } from './shot-rule.ts';
-
-/** What a probable finding waits for. */
-export interface Unsure {
-  /** The input that moves it most. */
-  readonly input: Width;
-  /** The figure that the rule decides by, at both ends of that input; null: it is no number. */
-  readonly makes: { readonly figure: string; readonly low: number; readonly high: number } | null;
-  /** More than this one have to stand at their best. */
-  readonly isOneOfMore: boolean;
-}
 
 const LOWER: Readonly<Record<Severity, Severity>> = {
   error: 'warning',
@@ -113,6 +103,62 @@ function movedBy(
     passes,
     gain: passes ? Math.max(middle, span) : middle - least,
   };
+}
+
+/**
+ * The shot at the corners of what is uncertain that a rule may find most in: where the figures that
+ * it decides by are least and greatest, alone and together. None of a rule that finds too much and
+ * too little: what is right in the middle is best there.
+ */
+export function cornersFor(rule: ShotRule<unknown>, uncertain: UncertainShot): readonly LaidOut[] {
+  if (rule.side || rule.isStatement || uncertain.widths.length === 0) return [];
+  const figures = numbersOf(rule.name).flatMap((pick) => uncertain.extremes(pick) ?? []);
+  const corners = figures.reduce<readonly Stands[]>(
+    (all, { least, most }) => all.flatMap((one) => [joined(one, least), joined(one, most)]),
+    [uncertain.widths.map(() => 0)],
+  );
+  return [...new Set(corners.map((stands) => uncertain.at(stands)))].filter(
+    (corner) => corner !== uncertain.middle,
+  );
+}
+
+/** The rest where one says nothing. */
+const joined = (one: Stands, other: Stands): Stands =>
+  one.map((stand, index) => (stand === 0 ? (other[index] ?? 0) : stand));
+
+/** A rule decides by no more figures than these, so that its corners stay few. */
+const MOST_FIGURES = 2;
+
+function numbersOf(rule: string): readonly Pick[] {
+  const picks = CATALOGUE.flatMap(([, entry]): readonly Pick[] => {
+    if (entry.kind === 'figure')
+      return isNumber(entry) && entry.rules?.includes(rule) ? [entry.of as Pick] : [];
+    return Object.entries(entry.parts).flatMap(([part, declared]) =>
+      isNumber(declared) && declared.rules?.includes(rule)
+        ? [(figures) => entry.of(figures)[part] as ReturnType<Pick>]
+        : [],
+    );
+  });
+  return picks.slice(0, MOST_FIGURES);
+}
+
+/** The corner where a rule finds most, and what it finds; undefined: as much as in the middle. */
+export function worstOf(
+  rule: ShotRule<unknown>,
+  finding: Finding,
+  uncertain: UncertainShot,
+): { readonly view: LaidOut; readonly finding: Finding } | undefined {
+  const at = placeKey(finding.at);
+  let most = rule.size?.(finding.facts)?.value ?? 0;
+  let worst: { view: LaidOut; finding: Finding } | undefined;
+  for (const view of cornersFor(rule, uncertain))
+    for (const found of rule.check(view)) {
+      const size = rule.size?.(found.facts)?.value ?? 0;
+      if (placeKey(found.at) !== at || size <= most * (1 + ROUNDING)) continue;
+      most = size;
+      worst = { view, finding: { ...finding, facts: found.facts } };
+    }
+  return worst;
 }
 
 /** The first number that the catalogue says the rule decides by and that the width moves. */

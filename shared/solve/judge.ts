@@ -66,6 +66,7 @@ const isLoud = (severity: Severity): boolean => severity === 'error' || severity
 export class Judge {
   readonly #bench: Bench;
   readonly #house: House;
+  readonly #corners: ReadonlyMap<Judged, readonly Bench[]>;
   readonly #present: Assignment;
   readonly #isAuto: boolean;
   readonly #views = new Map<string, ShotView>();
@@ -74,8 +75,18 @@ export class Judge {
   readonly #staysKnown = new Map<LightChoice, boolean>();
   #asked = 0;
 
-  constructor(bench: Bench, choices: Choices, house: House) {
+  /**
+   * @param corners by rule: the shot where what is uncertain may leave most for it to find; it has to
+   *   be met there too
+   */
+  constructor(
+    bench: Bench,
+    choices: Choices,
+    house: House,
+    corners: ReadonlyMap<Judged, readonly Bench[]> = new Map(),
+  ) {
     this.#bench = bench;
+    this.#corners = corners;
     this.#house = house;
     this.#present = presentOf(choices);
     this.#isAuto = bench.iso.known && bench.iso.value === 'auto';
@@ -154,8 +165,19 @@ export class Judge {
     if (before !== undefined) return before;
     this.#asked++;
     const now = this.of(RULES.get(rule)!, this.view(assignment, read));
-    this.#verdicts.set(key, now);
-    return now;
+    const worst = now?.loud ? now : (this.#inCorners(rule, this.#only(assignment, read)) ?? now);
+    this.#verdicts.set(key, worst);
+    return worst;
+  }
+
+  /** What a rule finds loudly where what is uncertain is at its worst. */
+  #inCorners(rule: Judged, assignment: Assignment): Verdict | undefined {
+    for (const corner of this.#corners.get(rule) ?? []) {
+      const bench = solvedBench(corner, assignment);
+      const found = this.of(RULES.get(rule)!, { bench, figures: figuresOf(bench) });
+      if (found?.loud) return found;
+    }
+    return undefined;
   }
 
   /** One rule asked of a view. */

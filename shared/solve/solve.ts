@@ -5,7 +5,10 @@
  */
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
+import { UncertainShot } from '../figures/uncertain.ts';
+import { cornersFor } from '../rules/certainty.ts';
 import { PRECEDENCE } from '../rules/precedence.ts';
+import { SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import {
   type Assignment,
@@ -35,6 +38,8 @@ export type Solution =
   | { readonly outcome: 'clear' }
   | {
       readonly outcome: 'solved';
+      /** It holds wherever the uncertain values lie, or in the middle of them; undefined: none matter. */
+      readonly holds: 'worst-case' | 'middle' | undefined;
       readonly assignment: Assignment;
       readonly changes: readonly Change[];
       /** Errors and warnings that go. */
@@ -57,29 +62,59 @@ interface ToSolve {
 /** Solutions that the rest of the plan would not have, before it is given up. */
 const MOST_REFUSED = 12;
 
-export function solve({ bench, house, findings, relit, isTaken }: ToSolve): Solution {
+export function solve(toSolve: ToSolve): Solution {
+  const { bench, house, findings, relit, isTaken } = toSolve;
   const choices = choicesOf(bench, figuresOf(bench), relit);
   const judge = new Judge(bench, choices, house);
   const rules = rulesFor(findings);
   const objecting = rules.filter((rule) => judge.objects(rule, presentOf(choices)));
   if (objecting.length === 0) return { outcome: 'clear' };
   const search = new Search(choices, judge);
-  const found = leastTaken(search, rules, isTaken);
-  if (!found) {
+  const middle = leastTaken(search, rules, isTaken);
+  if (!middle) {
     const searchOf = (other: Bench): Search => {
       const others = choicesOf(other, figuresOf(other), relit);
       return new Search(others, new Judge(other, others, house));
     };
     return { outcome: 'no-way', conflict: conflictOf(bench, judge, search, rules, searchOf) };
   }
-  const { assignment } = found;
+  const sure = sureFound(toSolve, rules, choices, middle);
+  const { assignment } = sure?.found ?? middle;
   return {
     outcome: 'solved',
+    holds: sure && (sure.found ? 'worst-case' : 'middle'),
     assignment,
     changes: changesOf(judge, choices, rules, assignment),
     clears: standing(judge, objecting, presentOf(choices)),
     leaves: standing(judge, rules, assignment),
   };
+}
+
+/**
+ * A solution that holds wherever the uncertain values lie, of no more settings than the one for
+ * their middle; `found` null: that would cost more. Undefined: nothing uncertain matters.
+ */
+function sureFound(
+  { bench, house, isTaken }: ToSolve,
+  rules: readonly Judged[],
+  choices: Choices,
+  middle: Found,
+): { readonly found: Found | null } | undefined {
+  const uncertain = new UncertainShot({ bench, figures: figuresOf(bench) });
+  const corners = new Map(
+    rules.map((rule) => {
+      const asked = SHOT_RULES.find(({ name }) => name === rule)!;
+      return [rule, cornersFor(asked, uncertain).map((corner) => corner.bench)] as const;
+    }),
+  );
+  const judge = new Judge(bench, choices, house, corners);
+  if (!rules.some((rule) => judge.objects(rule, middle.assignment))) return undefined;
+  const mostSettings = middle.cost.settings;
+  const found = new Search(choices, judge).least(rules, {
+    isTaken: patient(isTaken),
+    mostSettings,
+  });
+  return { found };
 }
 
 /** Rules to be met: those that no finding of another kind explains away. */

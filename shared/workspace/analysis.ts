@@ -113,14 +113,7 @@ export class Analysis {
       },
       GROUP_SIZE,
     );
-    this.#uncertain = graph.passing(
-      'uncertain',
-      (key) => {
-        const [bench, figures] = [this.#bench(key), this.#figures(key)];
-        return bench && figures && new UncertainShot({ bench, figures });
-      },
-      GROUP_SIZE,
-    );
+    this.#uncertain = graph.passing('uncertain', (key) => this.#uncertainOf(key), GROUP_SIZE);
     this.#shot = graph.query('shot', (key) => this.#workOut(key), sameData);
     this.#summaryGroup = graph.query(
       'summary-group',
@@ -130,26 +123,8 @@ export class Analysis {
         ),
       sameData,
     );
-    this.#stateGroup = graph.query(
-      'state-group',
-      (key) => {
-        const shots = this.#gather(key, this.#entryIds, (entry) =>
-          this.isShot(splitKey(entry)[1]) ? [this.#isReady(entry)] : [],
-        );
-        return [{ ready: shots.filter((ready) => ready).length, shots: shots.length }];
-      },
-      sameData,
-    );
-    this.#usedGroup = graph.query(
-      'used-group',
-      (key) => {
-        const used = this.#gather(key, this.#entryIds, (entry) =>
-          usedNames(entries.lowered(...splitKey(entry))),
-        );
-        return [...new Set(used)];
-      },
-      sameData,
-    );
+    this.#stateGroup = graph.query('state-group', (key) => [this.#stateOf(key)], sameData);
+    this.#usedGroup = graph.query('used-group', (key) => this.#usedIn(key), sameData);
     this.#footage = graph.query(
       'footage',
       (key) => this.#shot(key).summary?.footage ?? null,
@@ -175,11 +150,7 @@ export class Analysis {
       this.#gather(key, (file) => store.ids(file), this.#chunkText),
     );
     this.#entryGroup = graph.query('entry-group', (key) =>
-      this.#gather(key, this.#entryIds, (entry): readonly Finding[] => {
-        const text = this.#entryText(entry);
-        const shot = this.isShot(splitKey(entry)[1]) ? this.#shot(entry).findings : [];
-        return shot.length === 0 ? text : [...text, ...shot];
-      }),
+      this.#gather(key, this.#entryIds, (entry) => this.#entryFindings(entry)),
     );
     this.#file = graph.query(
       'file-findings',
@@ -256,6 +227,31 @@ export class Analysis {
       entry: id,
       fields: lowered.value as Shot,
     });
+  }
+
+  #uncertainOf(key: Key): UncertainShot | undefined {
+    const [bench, figures] = [this.#bench(key), this.#figures(key)];
+    return bench && figures && new UncertainShot({ bench, figures });
+  }
+
+  #stateOf(group: Key<string>): PlanState {
+    const shots = this.#gather(group, this.#entryIds, (entry) =>
+      this.isShot(splitKey(entry)[1]) ? [this.#isReady(entry)] : [],
+    );
+    return { ready: shots.filter((ready) => ready).length, shots: shots.length };
+  }
+
+  #usedIn(group: Key<string>): readonly EntryId[] {
+    const used = this.#gather(group, this.#entryIds, (entry) =>
+      usedNames(this.entries.lowered(...splitKey(entry))),
+    );
+    return [...new Set(used)];
+  }
+
+  #entryFindings(entry: Key): readonly Finding[] {
+    const text = this.#entryText(entry);
+    const shot = this.isShot(splitKey(entry)[1]) ? this.#shot(entry).findings : [];
+    return shot.length === 0 ? text : [...text, ...shot];
   }
 
   #fieldOf(file: FileId, entry: EntryId): Field<unknown> {

@@ -7,12 +7,14 @@ import type { LocatedFix } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { readBench } from '../figures/read-bench.ts';
+import type { UncertainShot } from '../figures/uncertain.ts';
 import { idOf } from '../plan/entry-id.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Ref } from '../plan/ref.ts';
+import { worstOf } from '../rules/certainty.ts';
 import { PLAN_RULES, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
-import type { ShotView } from '../rules/shot-rule.ts';
+import { placeKey, type ShotRule, type ShotView } from '../rules/shot-rule.ts';
 import { fixTitle } from '../rules/text/fix-words.ts';
 import type { TextFix } from '../text/problem.ts';
 import { asAside } from '../words/aside.ts';
@@ -25,6 +27,31 @@ import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
 /** Number of side effects named in a title; if there are more, the title says how many. */
 const MOST_NAMED = 2;
 
+/** What a rule proposes: for the middle of what is known, and where it finds most. */
+interface RuleFixes {
+  readonly plain: readonly PlanFix[];
+  readonly worst: readonly PlanFix[];
+}
+
+function worstFixes(
+  rule: ShotRule<unknown>,
+  finding: Finding,
+  uncertain: UncertainShot,
+): readonly PlanFix[] {
+  const worst = worstOf(rule, finding, uncertain);
+  return worst ? (rule.fixes?.(worst.finding, worst.view) ?? []) : [];
+}
+
+/** Two fixes that write other values at the same places. */
+const isLike = (a: PlanFix, b: PlanFix): boolean =>
+  a.edits.length === b.edits.length &&
+  a.edits.every((edit, index) => {
+    const other = b.edits[index]!;
+    if (edit.op === 'add-entry' || other.op === 'add-entry') return false;
+    return edit.op === other.op && placeKey(edit.at) === placeKey(other.at);
+  }) &&
+  JSON.stringify(a.edits) !== JSON.stringify(b.edits);
+
 export class FixMaker {
   readonly #context: CheckContext;
   readonly #places: FindingLocator;
@@ -35,19 +62,36 @@ export class FixMaker {
   }
 
   of(finding: Finding): readonly LocatedFix[] {
-    const proposals = (finding.fixes ?? this.#ruleFixes(finding)).map((fix) =>
-      isTextFix(fix) ? this.#fromText(finding, fix) : this.#fromPlan(fix),
-    );
     const titles = new Set<string>();
-    return proposals.flatMap((proposal) => {
-      const fix = this.#tried(finding, proposal);
+    return this.#offered(finding).flatMap((fix) => {
       if (!fix || titles.has(fix.title)) return [];
       titles.add(fix.title);
       return [fix];
     });
   }
 
-  #ruleFixes(finding: Finding): readonly PlanFix[] {
+  #offered(finding: Finding): readonly (LocatedFix | undefined)[] {
+    if (finding.fixes)
+      return finding.fixes.map((fix) =>
+        this.#tried(finding, isTextFix(fix) ? this.#fromText(finding, fix) : this.#fromPlan(fix)),
+      );
+    const { plain, worst } = this.#ruleFixes(finding);
+    return plain.map((fix) => {
+      const surer = worst.find((other) => isLike(other, fix));
+      return surer ? this.#surest(finding, fix, surer) : this.#tried(finding, this.#fromPlan(fix));
+    });
+  }
+
+  /** The fix that holds in the worst case where it costs no more, else the one for the middle; which. */
+  #surest(finding: Finding, fix: PlanFix, surer: PlanFix): LocatedFix | undefined {
+    const middle = this.#tried(finding, this.#fromPlan(fix));
+    const sure = this.#tried(finding, this.#fromPlan(surer));
+    if (sure && (!middle || !sure.sideEffects || sure.sideEffects === middle.sideEffects))
+      return { ...sure, title: message`${sure.title}, enough in the worst case` };
+    return middle && { ...middle, title: message`${middle.title}, probably enough` };
+  }
+
+  #ruleFixes(finding: Finding): RuleFixes {
     const { analysis, store } = this.#context;
     const identity = identityOf(finding);
     const isIt = (other: Finding) => identityOf(other) === identity;
@@ -55,7 +99,7 @@ export class FixMaker {
     const planRule = PLAN_RULES.find(({ name }) => name === finding.rule);
     for (const file of store.files()) {
       if (planRule?.fixes && analysis.findings(file).some(isIt))
-        return planRule.fixes(finding, analysis.planView(file));
+        return { plain: planRule.fixes(finding, analysis.planView(file)), worst: [] };
       if (!shotRule?.fixes || finding.shot === undefined) continue;
       const shot = idOf('shots', finding.shot);
       if (!analysis.shotFindings(file, shot).some(isIt)) continue;
@@ -63,9 +107,13 @@ export class FixMaker {
       const figures = analysis.figures(file, shot);
       if (!bench || !figures) continue;
       const withRig = (rig: string) => this.#withRig(bench, rig);
-      return shotRule.fixes(finding, { bench, figures, withRig });
+      const uncertain = analysis.uncertain(file, shot);
+      return {
+        plain: shotRule.fixes(finding, { bench, figures, withRig }),
+        worst: uncertain ? worstFixes(shotRule, finding, uncertain) : [],
+      };
     }
-    return [];
+    return { plain: [], worst: [] };
   }
 
   #withRig({ file, shot, at, fields }: Bench, rig: string): ShotView {

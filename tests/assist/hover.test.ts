@@ -75,7 +75,7 @@ describe('on a shot’s aperture', () => {
     expect(rowsOf(words)['depth of field needed']).toMatch(/^\S+ mm$/);
     expect(words).toMatch(/N_eff = N·\(1 \+ m1\/p\)·M_c = 16·\(1 \+ 0\.25\/0\.8\)·2;.*Hecht/);
     // 16·(1 + 0.25/0.8)·2 by hand.
-    expect(rowsOf(words).effective).toBe('f/42 at the sensor');
+    expect(rowsOf(words).effective).toBe('f/42 (33 to 42) at the sensor');
   });
 
   it('says where the pupil ratio was taken as 1, and nothing where it is known', () => {
@@ -125,7 +125,7 @@ describe('on the other settings of a shot', () => {
 
   it('tells the error and the ISO needed, and with auto the ISO alone', () => {
     const set = rowsOf(hoverWords(BENCH, '800'));
-    expect(set.exposure).toMatch(/^\d.* stops under$/);
+    expect(set.exposure).toMatch(/^\d.* stops under \(/);
     const auto = rowsOf(hoverWords(BENCH, 'auto'));
     expect(auto.exposure).toBeUndefined();
     expect(auto).toMatchObject({ set: 'by the camera (auto)', lamp: 'from its illuminance' });
@@ -133,8 +133,8 @@ describe('on the other settings of a shot', () => {
   });
 
   it('finds the exposure right at the ISO that it says is needed', () => {
-    const needed = rowsOf(hoverWords(BENCH, '800'))['ISO needed'];
-    expect(rowsOf(hoverWords(BENCH, '800', `‸${needed}`)).exposure).toBe('correct');
+    const [needed] = rowsOf(hoverWords(BENCH, '800'))['ISO needed']!.split(' ');
+    expect(rowsOf(hoverWords(BENCH, '800', `‸${needed}`)).exposure).toMatch(/^correct\b/);
   });
 
   it('tells the shutter’s angle and what flickers', () => {
@@ -195,7 +195,9 @@ describe('what is not known', () => {
 
   it('never takes an LED for steady', () => {
     const words = hoverWords(BENCH.replace('kind: tungsten', 'kind: led'), '1/60 s');
-    expect(words).toContain('Unknown: flicker left. Needs `modulation` of lamp.');
+    // 1/(2·f·t) of a lamp that pulses at 100 Hz, at 1/60 s: 60/200.
+    expect(rowsOf(words)['flicker left']).toBe('30% at most (0 to 30)');
+    expect(words).toContain('Assumed of `lamp`: its light swings at twice the mains frequency');
   });
 
   it('points at the finding where an input is broken', () => {
@@ -236,7 +238,9 @@ describe('on a name', () => {
       'aperture range': 'f/4 to 32',
       'minimum focus': 'from-sensor 850 mm, magnification 0.3x',
     });
-    expect(defined).toContain('Not given: `extends`, `front-diameter`, `mass`, `balance`.');
+    expect(defined).toContain(
+      'Not given: `t-stop`, `extends`, `front-diameter`, `filter-thread`, `mass`, `balance`.',
+    );
     expect(hoverWords(BENCH, '[body-a, long-200]', '[body-a, ‸long-200]')).toBe(defined);
   });
 
@@ -248,7 +252,7 @@ describe('on a name', () => {
   it('sums a shot up', () => {
     const rows = rowsOf(hoverWords(BENCH, 'near:'));
     expect(rows).toMatchObject({ near: 'shot', rig: 'doubled', field: '72 × 40.5 mm' });
-    expect(rows.aperture).toBe('f/16, f/42 effective');
+    expect(rows.aperture).toBe('f/16, f/42 effective (33 to 42)');
   });
 
   it('tells a recording setting where its body defines it', () => {

@@ -50,22 +50,24 @@ describe('a lens over each shot', () => {
 describe('its words', () => {
   it('are depth, exposure, mirror and checks', () => {
     expect(words('frost')).toMatch(
-      /^DOF 2 mm \(needs 1\.5 mm\) · exposure correct · \d checks open$/,
+      /^DOF 2 mm \(\S+ to 2\), needs 1\.5 mm · exposure correct \(.* over\) · \d checks open$/,
     );
     expect(words('skin')).toMatch(/ · no lens reflection at \d\.\d–\d+° · \d+ checks open$/);
   });
 
   // Common practice: twice the ISO is one stop more, half of it one less; 1250 is right.
   it.each([
-    ['2500', /^(1|0\.9|1\.1) stops? over$/],
-    ['640', /^(1|0\.9|1\.1) stops? under$/],
+    ['2500', /^(1|0\.9|1\.1) stops? over \(/],
+    ['640', /^(1|0\.9|1\.1) stops? under \(/],
   ])('say how far off the exposure is: ISO %s', (iso, stops) => {
     expect(words('frost')).toContain('exposure correct');
     expect(words('frost', { 'shots/frost/iso': iso })!.split(' · ')[1]).toMatch(stops);
   });
 
   it('name the ISO that is needed where the body chooses it', () => {
-    expect(words('frost', { 'shots/frost/iso': 'auto' })).toMatch(/ · needs ISO \d+ · /);
+    expect(words('frost', { 'shots/frost/iso': 'auto' })).toMatch(
+      / · needs ISO \d+ \(\d+ to \d+\) · /,
+    );
   });
 
   it('tell the same tilts as the figures', () => {

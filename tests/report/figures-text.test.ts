@@ -66,7 +66,7 @@ it('names figures that wait for the same together', () => {
 it('says that a tilt window is shut', () => {
   const shut = lines({ 'shots/skin/aperture': 'f/2.8' });
   expect(lineOf('tilt window', shut)).toMatch(
-    /^none: the lens needs at least [\d.]+°, the depth of field allows at most [\d.]+°$/,
+    /^none: the lens needs at least [\d.]+°, the depth of field allows at most [\d.]+°/,
   );
 });
 

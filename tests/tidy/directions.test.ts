@@ -81,6 +81,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
   ],
   assist: [
+    'assumptions',
     'words',
     'say',
     'api',

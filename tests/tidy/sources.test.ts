@@ -11,6 +11,59 @@ it('no source has more than 450 lines', () => {
   expect(long).toEqual([]);
 });
 
+/** What one keeps in mind of a single function. */
+const MOST_OF_A_FUNCTION = 100;
+
+/** `function f() {`, `f(): T {`, `=> {`, as the formatter lays them out; a statement opens no function. */
+const OPENS_A_BODY = /(?:\)(?:: [^=]+)?|=>) \{$/;
+const STATEMENT = /^(?:\} )?(?:if|for|while|switch|catch|else)\b/;
+
+const indentOf = (line: string): number => line.length - line.trimStart().length;
+
+/** The functions of a text longer than that many lines: where each begins, and how long it is. */
+function longFunctions(text: string, most: number): readonly string[] {
+  const lines = text.split('\n');
+  return lines.flatMap((line, opening) => {
+    if (!OPENS_A_BODY.test(line) || STATEMENT.test(line.trimStart())) return [];
+    const indent = indentOf(line);
+    const isBeside = (other: string) => other !== '' && indentOf(other) === indent;
+    const end = lines.findIndex((other, at) => at > opening && isBeside(other));
+    // Parameters on lines of their own: it begins above them.
+    const start = line.trimStart().startsWith(')')
+      ? lines.findLastIndex((other, at) => at < opening && isBeside(other))
+      : opening;
+    const length = end - start + 1;
+    return length > most ? [`${start + 1}: ${length} lines`] : [];
+  });
+}
+
+describe('functions', () => {
+  it('have no more than 100 lines', () => {
+    const long = sources
+      .filter((file) => /^(?:shared|server|client)\//.test(file))
+      .flatMap((file) =>
+        longFunctions(read(file), MOST_OF_A_FUNCTION).map((found) => `${file}:${found}`),
+      );
+    expect(long).toEqual([]);
+  });
+
+  it.each([
+    'function f(a: number): string {\n  a;\n  a;\n}',
+    'export function f(\n  a: number,\n): string {\n}',
+    'class A {\n  f() {\n    a;\n    b;\n  }\n}',
+    'const f = () => {\n  a;\n\n}',
+    'const f =\n  <T>(a: T) =>\n  (b: T) => {\n    a;\n    b;\n  };',
+  ])('are counted however they are written: %j', (text) => {
+    expect(longFunctions(text, 3)).toHaveLength(1);
+    expect(longFunctions(text, 4)).toHaveLength(0);
+  });
+
+  it('are no statements and no tables', () => {
+    const text = 'if (a) {\n  b;\n  c;\n}\nconst d = {\n  e,\n  f,\n};';
+    expect(longFunctions(text, 1)).toEqual([]);
+  });
+});
+
 describe('tests', () => {
   const tests = sources.filter((file) => file.startsWith('tests/'));
   const PASSED_OVER =

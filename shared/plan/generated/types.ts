@@ -67,6 +67,8 @@ export interface Kit {
   readonly filters: Field<ReadonlyMap<string, Field<Filter>>>;
   /** Tripod heads, by name. */
   readonly heads: Field<ReadonlyMap<string, Field<Head>>>;
+  /** Focusing rails, by name. */
+  readonly rails: Field<ReadonlyMap<string, Field<Rail>>>;
   /** Tripods, stands and booms, by name. */
   readonly stands: Field<ReadonlyMap<string, Field<Stand>>>;
 }
@@ -233,6 +235,16 @@ export interface Head {
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
+/** A focusing rail between the head and the rig. */
+export interface Rail {
+  /** Free-text note. Not used in calculations. */
+  readonly about: Field<string>;
+  /** How far the rail moves the rig. */
+  readonly travel: Field<QuantityValue<'length'>>;
+  /** Mass of the rail. The head and the stand carry it with the rig. */
+  readonly mass: Field<QuantityValue<'mass'>>;
+}
+
 /** A tripod, stand or boom. */
 export interface Stand {
   /** Free-text note. Not used in calculations. */
@@ -273,6 +285,8 @@ export interface Rig {
 export interface Support {
   /** Tripod head under the rig. */
   readonly head: Field<Ref>;
+  /** Focusing rail between the head and the rig. */
+  readonly rail: Field<Ref>;
   /** Tripod, stand or boom. */
   readonly stand: Field<Ref>;
   /** Position of the tripod foot, measured from the sensor plane forward. */
@@ -586,6 +600,7 @@ export interface TypesOf {
   readonly 'close-up': CloseUp;
   readonly filter: Filter;
   readonly head: Head;
+  readonly rail: Rail;
   readonly stand: Stand;
   readonly rig: Rig;
   readonly support: Support;
@@ -616,6 +631,7 @@ export interface GroupTypes {
   readonly 'close-up-lenses': CloseUp;
   readonly filters: Filter;
   readonly heads: Head;
+  readonly rails: Rail;
   readonly stands: Stand;
   readonly rigs: Rig;
   readonly lights: Light;

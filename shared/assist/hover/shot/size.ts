@@ -2,6 +2,7 @@
 import type { Figure } from '../../../figures/figure.ts';
 import { rigsInReach } from '../../../figures/kit-search.ts';
 import { reachWords, sizeWords } from '../../../say/figures.ts';
+import { ringPlace } from '../../../say/ring.ts';
 import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
@@ -45,11 +46,16 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
           message`· as field width`,
           reach.value.map((m) => say.length(area.value.width / m)).join(message` to `),
         ),
-      figureLine(message`lens alone m1`, figures.lensMagnification, (m) => say.magnification(m)),
-      figureLine(message`lens scale m0`, figures.ringMagnification, (m) =>
-        m === 0
-          ? message`infinity`
-          : `${say.magnification(m)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
+      figureLine(
+        message`lens with tubes, m1`,
+        figures.lensMagnification,
+        (m) => message`${say.magnification(m)}, ahead of the converter`,
+      ),
+      figureLine(
+        message`focus ring`,
+        figures.ringMagnification,
+        () =>
+          `${ringPlace(bench, figures, say)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
       ),
       figureLine(
         message`working distance`,
@@ -78,7 +84,7 @@ type KnownClosest = Extract<Closest, { state: 'known' }>['value'];
 
 const ringEnd = ({ magnification }: KnownClosest, say: SaidShot['say']): string =>
   magnification.state === 'known'
-    ? message`, at closest focus ${say.magnification(magnification.value)}`
+    ? message`; closest focus ${say.magnification(magnification.value)}`
     : '';
 
 const closeUps = ({ parts }: SaidShot['bench']): boolean =>

@@ -32,7 +32,7 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
   const boxes = boxesOf(shot);
   if (!boxes.known) return undrawn(drawing, [boxes]);
   const { massKg, centreOfGravityMm: centre, footMm: foot } = figures;
-  const named = boxes.value.map(({ name }, index) => `${index + 1} ${name}`);
+  const named = boxes.value.map(({ name }, index) => `${index + 1} \`${name}\``);
   const balance =
     centre.known && foot.known ? `, ${balanceWords(centre.value - foot.value, say)}` : '';
   const words = [
@@ -42,11 +42,12 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
     centre.known
       ? message`Centre of gravity ${say.length(centre.value)} from it${balance}.`
       : notKnownWords([centre], message`Centre of gravity`),
-    message`The diameter of the parts behind the lens is unknown.`,
   ];
+  const said = words.filter((one) => one).join(' ');
   return {
     ...drawing,
-    words: words.filter((one) => one).join(' '),
+    words: said,
+    caption: message`${said} Diameters behind the lens are not to scale.`,
     picture: picture(shot, boxes.value),
   };
 }

@@ -1,0 +1,87 @@
+/** What Lamella's own editor asks beyond the protocol: `lamella/…`. */
+import { type TextDocumentPositionParams, WorkDoneProgress } from 'vscode-languageserver';
+import type { TimelineFile } from '../shared/api/timeline.ts';
+import { canonicalUri } from './canonical-uri.ts';
+import type { Desk } from './desk.ts';
+import { type ClipsInEditor, type ClipsParams, clipsInEditor } from './handlers/clips.ts';
+import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
+import { type NewPlanParams, newPlanText } from './handlers/new-plan.ts';
+import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
+import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
+import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
+import type { CheckOptions } from './media/check-clips.ts';
+import { type AboutReport, reportOf } from './report.ts';
+import type { SessionOptions } from './session.ts';
+
+export function answerOwnRequests({ connection, host }: SessionOptions, desk: Desk): void {
+  connection.onRequest(
+    'lamella/sheet',
+    desk.about(null, ({ core, settings }, file, { known }: SheetParams) =>
+      liveSheet(core, settings, file, known),
+    ),
+  );
+  connection.onRequest(
+    'lamella/placeInSheet',
+    desk.about(null, ({ core, documents }, file, params: PlaceParams) =>
+      placeInSheet(core, documents, file, params),
+    ),
+  );
+  connection.onRequest(
+    'lamella/shotAt',
+    desk.about(null, ({ core }, file, { position }: TextDocumentPositionParams) =>
+      core.shotAt(file, position),
+    ),
+  );
+  connection.onRequest<ComparedBefore | null, never>(
+    'lamella/compare',
+    desk.about<CompareParams, ComparedBefore | null>(null, (current, file, { before }) =>
+      compareBefore(current, file, before),
+    ),
+  );
+  connection.onRequest<ClipsInEditor | null, never>(
+    'lamella/clips',
+    desk.answer<ClipsParams, ClipsInEditor | null>(
+      async (current, { textDocument: { uri }, workDoneToken }, token) => {
+        const file = canonicalUri(uri);
+        const { documents } = current;
+        if (!documents.has(file) || documents.unread(file)) return null;
+        await current.used.ready(file);
+        const progress: CheckOptions['progress'] = (done, of, clip) => {
+          if (workDoneToken === undefined) return;
+          const message = `${done + 1} of ${of}: ${clip}`;
+          void connection.sendProgress(WorkDoneProgress.type, workDoneToken, {
+            kind: 'report',
+            message,
+          });
+        };
+        return clipsInEditor(current, host, file, token, progress);
+      },
+    ),
+  );
+  connection.onRequest<SolveAnswer | null, never>(
+    'lamella/solve',
+    desk.about<SolveParams, SolveAnswer | null>(
+      null,
+      ({ core, client, documents }, file, { shot }) =>
+        solveAnswer(core, client, documents, file, shot),
+    ),
+  );
+  connection.onRequest<TimelineFile | null, never>(
+    'lamella/timeline',
+    desk.about<TimelineParams, TimelineFile | null>(null, ({ core }, file, params) =>
+      timelineFile(core, file, params),
+    ),
+  );
+  connection.onRequest<string | null, never>(
+    'lamella/newPlan',
+    desk.answer<NewPlanParams, string | null>(({ createCore }, params) =>
+      newPlanText(createCore, params),
+    ),
+  );
+  connection.onRequest(
+    'lamella/report',
+    desk.about<AboutReport, string | null>(null, (current, file, { facts }) =>
+      reportOf(current.core, current.createCore, file, facts),
+    ),
+  );
+}
