@@ -68,6 +68,9 @@ export function closestMagnificationPrior(
   return low === undefined || middle === undefined ? undefined : prior(middle, low, high ?? middle);
 }
 
+/** Width of the face of a light that came no nearer than this to the subject, mm: a point. */
+export const pointSizePrior = (nearestMm: number): Prior => prior(0, 0, nearestMm);
+
 export const ASSUMPTIONS = {
   'lens-loss': {
     key: 'loss',
@@ -195,6 +198,17 @@ export const ASSUMPTIONS = {
     value: { middle: 'C = 250', ends: later`250 to 340` },
     source: later`ISO 2720, from memory; the constants that makers of meters use`,
     note: later`Which illuminance counts as exposed right. A reading with the meter settles it.`,
+  },
+  'point-light': {
+    key: 'emitting-size',
+    of: later`a light that was moved`,
+    quantity: null,
+    value: {
+      middle: later`a light without a size is taken as a point`,
+      ends: later`or as a face as wide as its nearest distance`,
+    },
+    source: later`inverse-square law (Lambert, Photometria); the wide end is common practice`,
+    note: later`Only where its lux or its reading is from another distance. From five times its width on, a face is a point to 1%; as near as it is wide, it is 0.3 stops off.`,
   },
   modulation: {
     key: 'modulation',

@@ -68,6 +68,11 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
     quantity: 'ratio',
     settle: later`Give the light a \`reading\` with the meter.`,
   },
+  'point-light': {
+    what: later`width of the face`,
+    quantity: 'length-or-zero',
+    settle: later`Give \`emitting-size\`.`,
+  },
   modulation: { what: null, quantity: 'ratio', settle: later`Give \`modulation\`.` },
 };
 

@@ -21,6 +21,7 @@ import {
 } from './assumed.ts';
 import type { Bench } from './bench.ts';
 import type { Constants } from './constants.ts';
+import { pointSizeOf } from './moved-light.ts';
 import { type AnyPart, findPart } from './parts.ts';
 
 /** One value that stands otherwise: a field of the plan, or a constant of the calculations. */
@@ -89,10 +90,11 @@ export function widthsOf(bench: Bench): readonly Width[] {
   };
   for (const { name, fields } of entriesOf(bench)) rangesIn(fields, name, add);
   for (const [field, name, assumed] of assumptionsIn(bench)) {
-    if (field.state !== 'missing' || !assumed) continue;
+    if (field.state !== 'missing') continue;
     const width = assumedWidth(field.at, name, assumed);
     if (width) add(width);
   }
+  for (const width of pointsIn(bench)) add(width);
   for (const width of constantsIn(bench)) add(width);
   return [...found.values()];
 }
@@ -203,8 +205,9 @@ function assumptionsIn(bench: Bench): readonly MaybeAssumed[] {
   return found;
 }
 
-function assumedWidth(at: Place, of: string, { id, prior }: Assumed): Width | undefined {
-  if (prior.low === prior.high) return undefined;
+function assumedWidth(at: Place, of: string, assumed: Assumed | undefined): Width | undefined {
+  if (!assumed || assumed.prior.low === assumed.prior.high) return undefined;
+  const { id, prior } = assumed;
   const end = (value: number): Change => ({ kind: 'field', at, value });
   return {
     key: keyAt(at),
@@ -217,6 +220,17 @@ function assumedWidth(at: Place, of: string, { id, prior }: Assumed): Width | un
     middle: prior.middle,
     between: [],
   };
+}
+
+/** Lights without a size that were moved since they were read: the wide end gives them a face. */
+function pointsIn(bench: Bench): readonly Width[] {
+  const { lights } = bench;
+  return (lights.known ? lights.value : []).flatMap((light) => {
+    const { name, fields } = light;
+    const width = assumedWidth(fields.diameter.at, name, pointSizeOf(light, bench));
+    const { at } = fields['emitting-size'];
+    return width ? [{ ...width, key: keyAt(at), at }] : [];
+  });
 }
 
 /** What no key says: which light counts as right, and what the iris does up close. */

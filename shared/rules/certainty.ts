@@ -11,18 +11,8 @@ import type { Width } from '../figures/widths.ts';
 import { endsWords } from '../say/between.ts';
 import type { Say } from '../say/say.ts';
 import { inLanguage, message } from '../words/message.ts';
-import type { Finding, Observation, RuleCore, Severity } from './rule.ts';
+import type { Finding, Observation, RuleCore, Severity, Unsure } from './rule.ts';
 import { placeKey, type ShotRule } from './shot-rule.ts';
-
-/** What a probable finding waits for. */
-export interface Unsure {
-  /** The input that moves it most. */
-  readonly input: Width;
-  /** The figure that the rule decides by, at both ends of that input; null: it is no number. */
-  readonly makes: { readonly figure: string; readonly low: number; readonly high: number } | null;
-  /** More than this one have to stand at their best. */
-  readonly isOneOfMore: boolean;
-}
 
 const LOWER: Readonly<Record<Severity, Severity>> = {
   error: 'warning',

@@ -2,7 +2,9 @@
  * The checks that a shot needs because of its subject, its light, its moves and its rig. Common
  * practice throughout.
  */
+
 import type { Bench } from '../figures/bench.ts';
+import { natureOf } from '../figures/subject-kinds.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import { later } from '../words/message.ts';
 
@@ -18,12 +20,11 @@ export interface CheckCalledFor {
 
 type Condition = (bench: Bench) => boolean;
 
-const kindOf = ({ subject }: Bench): string | undefined => subject && ifKnown(subject.fields.kind);
-
-const isLiquid: Condition = (bench) => ['film', 'bubble', 'surface'].includes(kindOf(bench) ?? '');
+const isLiquid: Condition = ({ subject }) => natureOf(subject)?.isLiquid === true;
 
 const isMirrorLike: Condition = (bench) =>
-  kindOf(bench) === 'film' || (bench.subject && ifKnown(bench.subject.fields.finish)) === 'mirror';
+  (natureOf(bench.subject)?.mirrors === 'always' && natureOf(bench.subject)?.shape === 'flat') ||
+  (bench.subject && ifKnown(bench.subject.fields.finish)) === 'mirror';
 
 const moveKind = ({ fields }: Bench): string | undefined => {
   const move = ifKnown(fields.move);
@@ -110,7 +111,7 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
     name: 'solution-ready',
     what: later`Prepare film solution and holder, with a spare`,
     because: later`a film or bubble`,
-    when: (bench) => kindOf(bench) === 'film' || kindOf(bench) === 'bubble',
+    when: ({ subject }) => natureOf(subject)?.isFilm === true,
   },
   {
     name: 'lens-not-in-mirror',
@@ -164,7 +165,7 @@ export const missingChecks = (bench: Bench): readonly CheckCalledFor[] =>
 export const openChecks = (bench: Bench): readonly string[] =>
   [...bench.checks].flatMap(([name, state]) => (state === 'open' ? [name] : []));
 
-export const hasSubjectAndRig = ({ fields }: Bench): boolean =>
+const hasSubjectAndRig = ({ fields }: Bench): boolean =>
   isKnown(fields.subject) && isKnown(fields.rig);
 
 /** Whether what a shot lacks can be told: it names a subject and a rig that are there. */

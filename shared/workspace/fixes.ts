@@ -22,7 +22,7 @@ import { message } from '../words/message.ts';
 import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
-import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
+import { identityOf, type Outcome, tryOut } from './trial.ts';
 
 /** Number of side effects named in a title; if there are more, the title says how many. */
 const MOST_NAMED = 2;
@@ -174,7 +174,7 @@ export class FixMaker {
 
 /** What a mended text lets be seen again was there before: it is no price of mending it. */
 const addedBy = (outcome: Outcome, ofText: boolean): readonly Finding[] =>
-  addedOrWorsened(outcome).filter((finding) => !ofText || isOfText(finding));
+  outcome.worse.filter((finding) => !ofText || isOfText(finding));
 
 const isHint = ({ severity }: Finding): boolean => severity === 'hint';
 

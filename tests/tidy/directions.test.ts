@@ -56,6 +56,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   api: ['say', 'rules', 'figures', 'plan', 'text', 'clips'],
   report: [
     'words',
+    'assumptions',
     'say',
     'api',
     'rules',
@@ -80,6 +81,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
   ],
   assist: [
+    'assumptions',
     'words',
     'say',
     'api',

@@ -127,16 +127,13 @@ export class Sure {
   }
 }
 
-/** Parts of a figure go with the figure. */
-function namesOf(labels: readonly string[]): string {
-  const whole = labels.filter((label) => !label.startsWith('·'));
-  const named = (whole.length > 0 ? whole : labels).map((label) => label.replace(/^· /, ''));
-  return allOf(
-    named.length > MOST_NAMED + 1
-      ? [...named.slice(0, MOST_NAMED), message`${named.length - MOST_NAMED} more`]
-      : named,
+/** The first few of them, and how many more. */
+const namesOf = (labels: readonly string[]): string =>
+  allOf(
+    labels.length > MOST_NAMED + 1
+      ? [...labels.slice(0, MOST_NAMED), message`${labels.length - MOST_NAMED} more`]
+      : labels,
   );
-}
 
 const inputText = ({ key, of, assumed }: Width): string =>
   assumed === 'iris'

@@ -13,6 +13,7 @@ export type DefName =
   | 'close-up'
   | 'filter'
   | 'head'
+  | 'rail'
   | 'stand'
   | 'rig'
   | 'support'
@@ -43,6 +44,7 @@ export type AnyGroup =
   | 'close-up-lenses'
   | 'filters'
   | 'heads'
+  | 'rails'
   | 'stands'
   | 'rigs'
   | 'lights'
@@ -61,6 +63,7 @@ export type Group =
   | 'close-up-lenses'
   | 'filters'
   | 'heads'
+  | 'rails'
   | 'stands'
   | 'rigs'
   | 'lights'
@@ -76,6 +79,7 @@ export type GroupName =
   | 'close-up-lenses'
   | 'filters'
   | 'heads'
+  | 'rails'
   | 'stands'
   | 'rigs'
   | 'lights'
@@ -88,6 +92,7 @@ export interface Spaces {
   readonly recordings: 'recordings';
   readonly filters: 'filters';
   readonly heads: 'heads';
+  readonly rails: 'rails';
   readonly stands: 'stands';
   readonly rigs: 'rigs';
   readonly lights: 'lights';

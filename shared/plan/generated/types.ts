@@ -67,6 +67,8 @@ export interface Kit {
   readonly filters: Field<ReadonlyMap<string, Field<Filter>>>;
   /** Tripod heads, by name. */
   readonly heads: Field<ReadonlyMap<string, Field<Head>>>;
+  /** Focusing rails, by name. */
+  readonly rails: Field<ReadonlyMap<string, Field<Rail>>>;
   /** Tripods, stands and booms, by name. */
   readonly stands: Field<ReadonlyMap<string, Field<Stand>>>;
 }
@@ -233,6 +235,16 @@ export interface Head {
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
+/** A focusing rail between the head and the rig. */
+export interface Rail {
+  /** Free-text note. Not used in calculations. */
+  readonly about: Field<string>;
+  /** How far the rail moves the rig. */
+  readonly travel: Field<QuantityValue<'length'>>;
+  /** Mass of the rail. The head and the stand carry it with the rig. */
+  readonly mass: Field<QuantityValue<'mass'>>;
+}
+
 /** A tripod, stand or boom. */
 export interface Stand {
   /** Free-text note. Not used in calculations. */
@@ -273,6 +285,8 @@ export interface Rig {
 export interface Support {
   /** Tripod head under the rig. */
   readonly head: Field<Ref>;
+  /** Focusing rail between the head and the rig. */
+  readonly rail: Field<Ref>;
   /** Tripod, stand or boom. */
   readonly stand: Field<Ref>;
   /** Position of the tripod foot, measured from the sensor plane forward. */
@@ -323,13 +337,13 @@ export interface Light {
   readonly 'modulation-depth': Field<QuantityValue<'percent'>>;
   /** Power supply. Used by the safety checks. */
   readonly supply: Field<'low-voltage' | 'mains' | 'battery'>;
-  /** Electrical power. */
+  /** Electrical power. It says how much the light draws, not how much light it gives. */
   readonly power: Field<QuantityValue<'power'>>;
   /** Luminance of the emitting face. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
   /** Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
-  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. */
+  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. A light without a size is taken as a point there. */
   readonly 'illuminance-distance': Field<QuantityValue<'length'>>;
   /** A correct exposure measured with this light on a matt subject. */
   readonly reading: Field<Reading>;
@@ -586,6 +600,7 @@ export interface TypesOf {
   readonly 'close-up': CloseUp;
   readonly filter: Filter;
   readonly head: Head;
+  readonly rail: Rail;
   readonly stand: Stand;
   readonly rig: Rig;
   readonly support: Support;
@@ -616,6 +631,7 @@ export interface GroupTypes {
   readonly 'close-up-lenses': CloseUp;
   readonly filters: Filter;
   readonly heads: Head;
+  readonly rails: Rail;
   readonly stands: Stand;
   readonly rigs: Rig;
   readonly lights: Light;

@@ -8,6 +8,7 @@ import type { Child, Drawing } from '../../../api/drawing.ts';
 import { frontDiameter } from '../../../figures/assumed.ts';
 import { sourceOf } from '../../../figures/light-source.ts';
 import { isGloss } from '../../../figures/mirror-kind.ts';
+import { natureOf } from '../../../figures/subject-kinds.ts';
 import { filmPoint, filmSurface } from '../../../mirror/film-surface.ts';
 import { meetPlane, onPlane, planeOf, type Source } from '../../../mirror/source.ts';
 import { add, reflected, scale, sub, unit, type Vec } from '../../../mirror/vector.ts';
@@ -213,9 +214,10 @@ function subjectOf(
   tilt: number,
   figures: SaidShot['figures'],
 ): readonly Spot[] {
-  const { kind, size, diameter, depth } = subject!.fields;
+  const { size, diameter, depth } = subject!.fields;
+  const shape = natureOf(subject)?.shape;
   const across = ifKnown(diameter) ?? sizeAlong(ifKnown(size), tiltAxis) ?? along;
-  if (ifKnown(kind) === 'bubble') {
+  if (shape === 'ball') {
     const r = across / 2;
     const behind = figures.focusBehindNearestMm.known ? figures.focusBehindNearestMm.value : 0;
     return Array.from({ length: ROUND_STEPS }, (_, step) => {
@@ -223,7 +225,7 @@ function subjectOf(
       return [behind - r + r * Math.cos(turn), r * Math.sin(turn)];
     });
   }
-  const thick = ifKnown(kind) === 'solid' ? (ifKnown(depth) ?? 0) : 0;
+  const thick = shape === 'relief' ? (ifKnown(depth) ?? 0) : 0;
   const [sin, cos] = [Math.sin(tilt), Math.cos(tilt)];
   const turned = (a: number, z: number): Spot => [z * cos - a * sin, a * cos + z * sin];
   const [half, deep] = [across / 2, thick / 2];
