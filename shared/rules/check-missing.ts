@@ -90,9 +90,9 @@ function whatIs(names: readonly string[], shots: Facts['shots']): string {
   const named = allOf(shots.map(({ shot }) => `\`${shot}\``));
   if (shots.length <= MOST_NAMED && (shots.length === 1 || named.length <= ROOM))
     return names.length === 1
-      ? message`A check is missing in ${named}.`
+      ? message`A check is missing in ${named}: \`${names.join()}\`.`
       : message`${names.length} checks are missing in ${named}.`;
   return names.length === 1
-    ? message`A check is missing in ${shots.length} shots.`
+    ? message`A check is missing in ${shots.length} shots: \`${names.join()}\`.`
     : message`${names.length} checks are missing in ${shots.length} shots.`;
 }

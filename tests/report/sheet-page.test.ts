@@ -123,7 +123,7 @@ describe('every setting is the one of the plan', () => {
       Shutter: ['1/50 s', '360°'],
       'White balance': ['5600 K'],
       Recording: ['50 fps', '1920 × 1080, full-50'],
-      Tilt: ['6°', 'leans back'],
+      Tilt: ['6°', 'film leans back'],
       Takes: ['4 × 60 s', 'wait 6 s before each'],
     });
   });

@@ -46,10 +46,10 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
           message`· as field width`,
           reach.value.map((m) => say.length(area.value.width / m)).join(message` to `),
         ),
-      figureLine(
-        message`lens with tubes, m1`,
-        figures.lensMagnification,
-        (m) => message`${say.magnification(m)}, ahead of the converter`,
+      figureLine(message`lens with what stands behind it, m1`, figures.lensMagnification, (m) =>
+        hasConverter(bench)
+          ? message`${say.magnification(m)}, converter apart`
+          : say.magnification(m),
       ),
       figureLine(
         message`focus ring`,
@@ -86,6 +86,9 @@ const ringEnd = ({ magnification }: KnownClosest, say: SaidShot['say']): string 
   magnification.state === 'known'
     ? message`; closest focus ${say.magnification(magnification.value)}`
     : '';
+
+const hasConverter = ({ parts }: SaidShot['bench']): boolean =>
+  parts.known && parts.value.some(({ kind }) => kind === 'converter');
 
 const closeUps = ({ parts }: SaidShot['bench']): boolean =>
   parts.known && parts.value.some(({ kind }) => kind === 'close-up');

@@ -43,11 +43,9 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
       ? message`Centre of gravity ${say.length(centre.value)} from it${balance}.`
       : notKnownWords([centre], message`Centre of gravity`),
   ];
-  const said = words.filter((one) => one).join(' ');
   return {
     ...drawing,
-    words: said,
-    caption: message`${said} Diameters behind the lens are not to scale.`,
+    words: words.filter((one) => one).join(' '),
     picture: picture(shot, boxes.value),
   };
 }
@@ -164,6 +162,7 @@ function picture({ bench, figures, say }: SaidShot, boxes: readonly Box[]): Draw
           ]
         : []),
       ...scaleBar(1 / perMm, MARGIN, base + 66),
+      label(message`lengths to scale`, WIDTH - MARGIN, base + 70, 'end'),
     ],
   };
 }
