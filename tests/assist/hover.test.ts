@@ -112,7 +112,7 @@ describe('on the other settings of a shot', () => {
     });
     // 1:4 is a quarter of life size, by the definition of the ratio.
     expect(rows['focus ring']).toMatch(
-      /^[\d.]+x \(about 1:\d+\), marked about [\d.]+ m; closest focus 0\.3x$/,
+      /^[\d.]+x \(about 1:\d+\), marked about [\d.]+ m+; closest focus 0\.3x$/,
     );
     expect(rows['working distance']).toMatch(/^\d+ mm$/);
   });
