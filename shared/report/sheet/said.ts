@@ -104,7 +104,7 @@ export function undrawn(
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-export interface SureTilts {
+interface SureTilts {
   readonly leastRad: number;
   readonly greatestRad: number;
   /** To a tenth of a degree, on the safe side. */

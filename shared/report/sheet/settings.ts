@@ -2,12 +2,12 @@
 
 import type { Setting } from '../../api/sheet.ts';
 import { sourceOf } from '../../figures/light-source.ts';
+import { ringPlace } from '../../figures/ring-place.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
 import type { QuantityId } from '../../quantity/index.ts';
 import { isoRangeOf, neededIso } from '../../rules/needed-iso.ts';
 import { asFound, sizeWords } from '../../say/figures.ts';
-import { ringPlace } from '../../say/ring.ts';
 import type { Say } from '../../say/say.ts';
 import { shown, shownField } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';

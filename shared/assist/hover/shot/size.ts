@@ -1,8 +1,8 @@
 /** How large the subject comes out, how far the rig reaches and how far away it stands. */
 import type { Figure } from '../../../figures/figure.ts';
 import { rigsInReach } from '../../../figures/kit-search.ts';
+import { ringPlace } from '../../../figures/ring-place.ts';
 import { reachWords, sizeWords } from '../../../say/figures.ts';
-import { ringPlace } from '../../../say/ring.ts';
 import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
