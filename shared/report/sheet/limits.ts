@@ -70,7 +70,7 @@ const depth: Limit = (shot) => {
 const toldMargin = (mm: number): number => (mm >= 0.1 ? Math.floor(mm * 10 + 1e-9) / 10 : mm);
 
 /** The depth at its shallow end, which is what can be counted on. */
-export function sharpWords(shot: SaidShot): string {
+function sharpWords(shot: SaidShot): string {
   const { say } = shot;
   const length = (mm: number): string => say.length(mm);
   const there = endsOf(shot, (of) => of.usableDepthMm);
