@@ -7,9 +7,9 @@ import type { Field } from '../plan/field.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Subject } from '../plan/generated/types.ts';
 
-export type SubjectKind = Subject['kind'] extends Field<infer Kind> ? Kind : never;
+type SubjectKind = Subject['kind'] extends Field<infer Kind> ? Kind : never;
 
-export interface Nature {
+interface Nature {
   /** It is wet: mains stay away from it, and its solution is made ready. */
   readonly isLiquid: boolean;
   /** A skin of liquid so thin that it shows interference colours, and bursts. */

@@ -149,10 +149,11 @@ export class FixMaker {
   /** The fix with all its side effects; undefined if it does not remove its finding. */
   #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
     if (fix.edits.length === 0) return undefined;
-    const outcome = tryOut(this.#context, fix.edits);
     const identity = identityOf(finding);
-    const left = outcome.after.get(identity)?.length ?? 0;
-    if (left >= (outcome.before.get(identity)?.length ?? 0)) return undefined;
+    const isGone = ({ before, after }: Pick<Outcome, 'before' | 'after'>): boolean =>
+      (after.get(identity)?.length ?? 0) < (before.get(identity)?.length ?? 0);
+    const outcome = tryOut(this.#context, fix.edits, isGone);
+    if (!isGone(outcome)) return undefined;
     const added = addedBy(outcome, isOfText(finding));
     if (added.some(({ severity }) => severity === 'error')) return undefined;
     const consequences = added.filter((other) => !isHint(other));

@@ -63,14 +63,21 @@ export function identityOf(finding: Finding): string {
   return [finding.rule, finding.shot ?? '', file, entry, path.join('.'), code].join(' ');
 }
 
-export function tryOut(context: CheckContext, edits: readonly LocatedEdit[]): Outcome {
+/** @param isWanted whether what it made worse is worth telling; left out: always */
+export function tryOut(
+  context: CheckContext,
+  edits: readonly LocatedEdit[],
+  isWanted: (compared: Compared) => boolean = () => true,
+): Outcome {
   const then = findingsIn(context);
   const undo = applyEdits(context, edits);
   try {
     const outcome = outcomeOf(then, findingsIn(context));
     // How sure a finding is costs much: only of those that count it is asked, while they are there.
-    const worse = addedOrWorsened(outcome).map((finding) => context.analysis.certain(finding));
-    return { ...outcome, worse };
+    const worse = addedOrWorsened(outcome);
+    return isWanted(outcome)
+      ? { ...outcome, worse: worse.map((finding) => context.analysis.certain(finding)) }
+      : { ...outcome, worse };
   } finally {
     undo();
   }

@@ -40,6 +40,7 @@ describe('the constants of meters (ISO 2720:1974, from memory: K 10.6 to 13.4, C
   });
 });
 
+// Source: the definition of the f-number, N = f/D (ISO 517), from memory.
 describe('the iris at close focus', () => {
   /** Geometry: an entrance pupil of unchanged width before a shorter focal length is a lower f-number. */
   it('keeps its f-number, or its size: N·f_now/f', () => {
@@ -55,6 +56,7 @@ describe('the iris at close focus', () => {
   });
 });
 
+// Source: the thin-lens equation, any textbook of optics.
 it('the closest distance is at most that of a thin lens, f·(2 + m + 1/m) (Gauss; any textbook)', () => {
   for (const [f, m] of [
     [100, 1],
@@ -102,6 +104,7 @@ describe('what glass takes', () => {
   });
 });
 
+// Source: the inverse-square law of photometry (CIE 017), from memory.
 it('a lamp given in lux at a distance follows the inverse square', () => {
   const lamp = (lux: string, distance: string) =>
     value(

@@ -38,6 +38,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   ],
   rules: [
     'words',
+    'assumptions',
     'say',
     'figures',
     'plan',

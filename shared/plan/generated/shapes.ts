@@ -569,11 +569,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "sensor": {
     "shape": {
      "kind": "quantity",
-     "of": "size"
+     "of": "sensor-size"
     },
     "required": false,
     "title": "sensor size",
-    "description": "Light-sensitive area of the sensor, width first.",
+    "description": "Light-sensitive area of the sensor, width first. A usual name is read as its size where it has one: full-frame, four-thirds, one-inch, medium-format-44, medium-format-54.",
     "examples": [
      "36 x 24 mm"
     ],

@@ -77,8 +77,8 @@ export interface Kit {
 export interface Body {
   /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** Light-sensitive area of the sensor, width first. */
-  readonly sensor: Field<QuantityValue<'size'>>;
+  /** Light-sensitive area of the sensor, width first. A usual name is read as its size where it has one: full-frame, four-thirds, one-inch, medium-format-44, medium-format-54. */
+  readonly sensor: Field<QuantityValue<'sensor-size'>>;
   /** Pixels across and down the sensor. */
   readonly pixels: Field<QuantityValue<'pixels'>>;
   /** Distance from the lens mount to the sensor plane. */

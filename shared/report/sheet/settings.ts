@@ -2,7 +2,6 @@
 
 import type { Setting } from '../../api/sheet.ts';
 import { sourceOf } from '../../figures/light-source.ts';
-import { ringPlace } from '../../figures/ring-place.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
 import type { QuantityId } from '../../quantity/index.ts';
@@ -12,6 +11,7 @@ import type { Say } from '../../say/say.ts';
 import { shown, shownField } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
+import { ringPlace } from '../ring.ts';
 import { placeWords } from './drawings/set-up.ts';
 import { around, aroundField, exposureSaid, type SaidShot, settable } from './said.ts';
 

@@ -1,7 +1,7 @@
 /** How large the subject comes out, how far the rig reaches and how far away it stands. */
 import type { Figure } from '../../../figures/figure.ts';
 import { rigsInReach } from '../../../figures/kit-search.ts';
-import { ringPlace } from '../../../figures/ring-place.ts';
+import { ringPlace } from '../../../report/ring.ts';
 import { reachWords, sizeWords } from '../../../say/figures.ts';
 import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';

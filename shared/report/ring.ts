@@ -1,10 +1,9 @@
 /** Where the focus ring is to stand, as a lens may be marked: by ratio, and by distance. */
-
+import type { Bench } from '../figures/bench.ts';
+import type { ShotFigures } from '../figures/shot-figures.ts';
 import { presentFocalMm, subjectToSensorMm } from '../optics/focal-length.ts';
 import { type Say, significant } from '../say/say.ts';
 import { message } from '../words/message.ts';
-import type { Bench } from './bench.ts';
-import type { ShotFigures } from './shot-figures.ts';
 
 /**
  * Distance on the ring's scale, subject to sensor, mm: that of the lens straight on the camera,
