@@ -39,8 +39,6 @@ function ratioOf(m: number): string {
   return m <= 1 ? `1:${words}` : `${words}:1`;
 }
 
-/** To two digits, as a scale can be read. */
-const roughLength = (mm: number, say: Say): string => {
-  const unit = say.lengths === 'inches' ? 25.4 : 1;
-  return say.length(Number((mm / unit).toPrecision(2)) * unit);
-};
+/** As rings are marked, to two digits: metres or feet. */
+const roughLength = (mm: number, say: Say): string =>
+  say.lengths === 'inches' ? `${significant(mm / 304.8, 2)} ft` : `${significant(mm / 1000, 2)} m`;

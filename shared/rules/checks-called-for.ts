@@ -139,13 +139,13 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   },
   {
     name: 'overhead-tethered',
-    what: later`Fit a safety cable to everything overhead. Follow local rules and the qualified person on set`,
+    what: later`Fit a safety cable to everything overhead. Follow local rules and the advice of a qualified person`,
     because: later`a load overhead`,
     when: hangsOverhead,
   },
   {
     name: 'mains-clear-of-liquid',
-    what: later`Keep mains cables away from liquid. Follow local rules and the qualified person on set`,
+    what: later`Keep mains cables away from liquid. Follow local rules and the advice of a qualified person`,
     because: later`a mains light near liquid`,
     when: (bench) =>
       isLiquid(bench) && lightSays((light) => field(light, 'supply') === 'mains')(bench),

@@ -108,7 +108,7 @@ describe('on the other settings of a shot', () => {
       field: '72 × 40.5 mm',
       'magnification range of the rig': 'infinity to 0.6x',
       '· as field width': 'endless to 60 mm',
-      'lens with what stands behind it, m1': '0.25x, converter apart',
+      'lens and parts behind it, m1': '0.25x, converter apart',
     });
     // 1:4 is a quarter of life size, by the definition of the ratio.
     expect(rows['focus ring']).toMatch(

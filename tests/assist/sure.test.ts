@@ -46,15 +46,17 @@ describe('on a shot’s aperture', () => {
   });
 
   it('says under the table what widens it most, and how to settle it', () => {
-    expect(words).toMatch(/\nWidest: effective, .* by `pupil-ratio` of `macro-90` \(up to \d+%\);/);
-    expect(words).toContain(
-      '\nAssumed: pupil ratio of `macro-90` 1 (0.6 to 1.4), common practice. Give `pupil-ratio`.\n',
+    expect(words).toMatch(
+      /\nMost uncertain: `pupil-ratio` of `macro-90`\. It moves effective aperture, /,
     );
     expect(words).toContain(
-      '\nAssumed: light loss of `macro-90` 0.3 stops (0.1 to 0.5), common practice. Give `loss` or `t-stop`.\n',
+      '\nAssumed: pupil ratio of `macro-90` 1 (0.6 to 1.4). Give `pupil-ratio`.\n',
+    );
+    expect(words).toContain(
+      '\nAssumed: light loss of `macro-90` 0.3 stops (0.1 to 0.5). Give `loss` or `t-stop`.\n',
     );
     // Where an editor still shows it: before the formulas.
-    expect(words.indexOf('Widest: ')).toBeLessThan(words.indexOf('N_eff = '));
+    expect(words.indexOf('Most uncertain: ')).toBeLessThan(words.indexOf('N_eff = '));
   });
 
   it('a value that is given narrows it and is assumed no more', () => {
@@ -69,7 +71,7 @@ describe('on a shot’s aperture', () => {
   it('a value given as a range counts as an input, and not as assumed', () => {
     const rough = hover(changed(GIVEN, { 'kit/lenses/macro-90/loss': '0.2 to 0.6 stops' }), 'f/11');
     expect(endsOf(rowsOf(rough)['glass and filters'])).toEqual([0.2, 0.6]);
-    expect(rough).toContain('glass and filters by `loss` of `macro-90` (100%)');
+    expect(rough).toContain('`loss` of `macro-90`. It moves glass and filters.');
     expect(rough).not.toContain('Assumed: light loss');
   });
 });
@@ -119,7 +121,9 @@ describe('on other settings', () => {
     const words = hover(SHEET_PLAN, 'globe:');
     expect(rowsOf(words).aperture).toMatch(/^f\/11, f\/\d+ effective \(\d+ to \d+\)$/);
     expect(rowsOf(words)['working distance']).toMatch(/^\d+ mm \(\d+ to \d+\)$/);
-    expect(words).toMatch(/\nWidest: working distance by `flange-distance` of `body-a`/);
+    expect(words).toMatch(
+      /\nMost uncertain: `flange-distance` of `body-a`\. It moves working distance/,
+    );
   });
 });
 
@@ -134,7 +138,7 @@ describe('on an entry', () => {
     ['uhd-25:', 'of `uhd-25`: the sensor’s full width', 'Give `area` or `crop`.'],
     ['polariser:', 'light loss of `polariser` 1.6 stops (1.2 to 2)', 'Give `loss`.'],
     ['panel:', 'of `panel`: its light swings at twice', 'Give `modulation`.'],
-    ['panel:', 'meter constant C 250 (250 to 340)', 'with the meter.'],
+    ['panel:', 'meter constant, C 250 (250 to 340)', 'with the meter.'],
   ])('%s lists what is assumed of it: %s', (name, assumed, settle) => {
     const line = hover(SHEET_PLAN, name)
       .split('\n')
@@ -178,7 +182,7 @@ describe('hints', () => {
 
   it('have the bounds and what widens them most in the tooltip', () => {
     expect(labelled(SHEET_PLAN, 'f/').tooltip).toMatch(
-      /Bounds: effective f-number \d+ to \d+; depth of field \S+ to \S+\. Widest: effective f-number and depth of field by `pupil-ratio` of `macro-90` \(up to \d+%\)\.$/,
+      /Bounds: effective f-number \d+ to \d+; depth of field \S+ to \S+\. Most uncertain: `pupil-ratio` of `macro-90`\. It moves effective f-number and depth of field\.$/,
     );
   });
 
@@ -212,6 +216,6 @@ describe('what an offered value comes to', () => {
     } as const;
     const words = core.explain(PLAN, about) ?? '';
     expect(rowsOf(words).effective).toMatch(/^f\/\d+ \(\d+ to \d+\) at the sensor$/);
-    expect(words).toContain('Widest: ');
+    expect(words).toContain('Most uncertain: ');
   });
 });

@@ -64,10 +64,10 @@ describe('a sheet', () => {
 
   it('shows a written range as one, and says how long a film lasts roughly', () => {
     const text = changed(SHEET_PLAN, { 'shots/globe/tilt': '4 to 8 deg' });
-    expect(tile(text, 'Tilt')).toEqual(['6°', '4 to 8°, leans back']);
+    expect(tile(text, 'Tilt')).toEqual(['6°', '4 to 8°, subject leans back']);
     const markdown = markdownText(sheetDocument(coreWith(text).sheet(PLAN), say));
     expect(markdown).toContain('1 to 5 mm/s');
-    expect(markdown).toContain('The film lasts 90 s (60 to 120);');
+    expect(markdown).toContain('The film usually lasts 90 s (60 to 120).');
     expect(markdown).toMatch(/No margin for focus: \S+ mm \(\S+ to \S+\) depth of field/);
   });
 });

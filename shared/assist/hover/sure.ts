@@ -91,7 +91,7 @@ export class Sure {
     return words.length === 0 ? '' : message`Bounds: ${words.join('; ')}.`;
   }
 
-  /** "Least sure: `loss` of `long-200`. It moves the exposure."; empty where nothing was told of. */
+  /** "Most uncertain: `loss` of `long-200`. It moves the exposure."; empty where nothing was told of. */
   widest(): string {
     const byInput = new Map<Width, string[]>();
     for (const { label, widenedBy } of this.#told) {
@@ -105,7 +105,7 @@ export class Sure {
       .slice(0, MOST_WIDEST)
       .map(([width, labels], index) =>
         index === 0
-          ? message`Least sure: ${inputText(width)}. It moves ${namesOf(labels)}.`
+          ? message`Most uncertain: ${inputText(width)}. It moves ${namesOf(labels)}.`
           : message`Then: ${inputText(width)}. It moves ${namesOf(labels)}.`,
       )
       .join(' ');

@@ -78,7 +78,11 @@ function sharpWords(shot: SaidShot): string {
   if (!there) return '';
   const isWidened = sharp !== null && there.low > sharp.low * (1 + 1e-9);
   if (!isWidened) return message`Depth of field is at least ${length(there.low)}.`;
-  return message`${length(sharp.low)} is sharp by focus; over ${length(there.low)} the blur stays below what diffraction softens anyway.`;
+  const words = message`${length(sharp.low)} is sharp by focus; over ${length(there.low)} the blur stays below what diffraction softens anyway.`;
+  const { needed } = shot.figures.depthMm;
+  return needed.known && needed.value > sharp.low
+    ? message`${words} The shot needs ${length(needed.value)}, so its ends are softer.`
+    : words;
 }
 
 const speed: Limit = ({ figures, say }) => {

@@ -61,9 +61,9 @@ const SHOT = `
 .checks input { width: 1.35rem; height: 1.35rem; margin: .05rem 0 0; flex: none; accent-color: var(--there); }
 code { font-family: ui-monospace, monospace; font-size: .95em; }
 .log th, .log td { height: 2rem; border: 1px solid var(--rule); padding: .25rem .5rem; }
-.log td:nth-child(2) { width: 3rem; text-align: center; }
+.log td:nth-child(2) { text-align: center; }
 .log td:last-child { width: 45%; }
-.log tr > :first-child { width: 3rem; }
+.log tr > :nth-child(-n+2) { width: 4.5rem; }
 .limits li, .findings li { padding-left: 1.1rem; text-indent: -1.1rem; margin-bottom: .3rem; }
 .limits li::before { content: "\\25B8\\00A0\\00A0"; }
 .findings li::before { content: "\\25A0\\00A0\\00A0"; }`;

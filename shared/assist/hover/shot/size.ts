@@ -46,7 +46,7 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
           message`· as field width`,
           reach.value.map((m) => say.length(area.value.width / m)).join(message` to `),
         ),
-      figureLine(message`lens with what stands behind it, m1`, figures.lensMagnification, (m) =>
+      figureLine(message`lens and parts behind it, m1`, figures.lensMagnification, (m) =>
         hasConverter(bench)
           ? message`${say.magnification(m)}, converter apart`
           : say.magnification(m),

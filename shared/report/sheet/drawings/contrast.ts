@@ -110,6 +110,7 @@ const endsWords = (share: number, say: SaidShot['say']): string =>
 
 function bestWords(best: BestContrast, say: SaidShot['say']): string {
   const most = message`${say.fNumber(best.marked)}, ${say.percent(best.ends)}`;
+  if (best.ends - best.endsAsSet < 1e-9) return message` No aperture keeps more there.`;
   return isSeen(best)
     ? message` The ends keep the most contrast at ${most}.`
     : message` The ends keep the most contrast at ${most}; the difference is too small to see.`;
