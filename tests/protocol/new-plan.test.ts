@@ -15,5 +15,11 @@ it('is made of the pieces that are named, and of no others', async () => {
   expect(await ask(names)).toBe(newPlan(createCore, { body, lens, subject }));
   for (const other of [{ ...names, lens: 'nobody' }, { ...names, body: 7 }, {}])
     expect(await ask(other)).toBeNull();
+  const sheet = { 'focal-length': '90 mm', magnification: '1:1' };
+  const text = await ask({ ...names, lens: sheet, light: { lux: '900 lx @ 1 m' } });
+  expect(text).toContain('focal-length: 90 mm');
+  expect(text).toContain('illuminance-distance: 1 m');
+  for (const other of [{ lens: { 'focal-length': 'long' } }, { light: { lux: 7 } }, { light: [] }])
+    expect(await ask({ ...names, ...other })).toBeNull();
   expect(client.core.text(PLAN)).toBe('shootplan: 1\n');
 });
