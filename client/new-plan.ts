@@ -1,14 +1,9 @@
 /** A plan to begin with: body, lens and subject are chosen one after the other. */
 import { l10n, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { NewPlanParams } from '../server/handlers/new-plan.ts';
-import {
-  type Answers,
-  QUESTIONS,
-  readAnswer,
-  type Sheet,
-} from '../shared/assist/new-plan/from-sheet.ts';
+import type { NewPlanParams, SheetAnswerParams } from '../server/handlers/new-plan.ts';
 import { BODIES, LENSES, type Piece, SUBJECT_KINDS } from '../shared/assist/new-plan/kit.ts';
+import { type Answers, QUESTIONS, type Sheet } from '../shared/assist/new-plan/questions.ts';
 import { LANGUAGE } from './documents.ts';
 
 /** Where the data is a person's own: taken from its sheet instead of from the list. */
@@ -38,11 +33,11 @@ export const openNewPlan = async (client: BaseLanguageClient): Promise<void> => 
       chosen[key] = name;
       continue;
     }
-    const answers = await askSheet(key);
+    const answers = await askSheet(client, key);
     if (!answers) return;
     chosen[key] = answers;
   }
-  const params = await withLight(chosen);
+  const params = await withLight(client, chosen);
   if (!params) return;
   const content = await client.sendRequest<string | null>('lamella/newPlan', params);
   if (content === null) return;
@@ -51,14 +46,17 @@ export const openNewPlan = async (client: BaseLanguageClient): Promise<void> => 
 };
 
 /** Who has the sheet of body or lens is asked for that of the light too; undefined: called off. */
-async function withLight(chosen: NewPlanParams): Promise<NewPlanParams | undefined> {
+async function withLight(
+  client: BaseLanguageClient,
+  chosen: NewPlanParams,
+): Promise<NewPlanParams | undefined> {
   if (typeof chosen.body === 'string' && typeof chosen.lens === 'string') return chosen;
-  const light = await askSheet('light');
+  const light = await askSheet(client, 'light');
   return light && { ...chosen, light };
 }
 
 /** What the sheet says, one value after the other; undefined: called off. */
-async function askSheet(sheet: Sheet): Promise<Answers | undefined> {
+async function askSheet(client: BaseLanguageClient, sheet: Sheet): Promise<Answers | undefined> {
   const answers: Record<string, string> = {};
   for (const question of QUESTIONS[sheet]) {
     const answer = await window.showInputBox({
@@ -66,10 +64,12 @@ async function askSheet(sheet: Sheet): Promise<Answers | undefined> {
       prompt: l10n.t("Leave it empty if the data sheet doesn't say."),
       placeHolder: question.example,
       ignoreFocusOut: true,
-      validateInput: (text) =>
-        text.trim() === '' || readAnswer(question, text) !== null
+      validateInput: async (text) => {
+        const params: SheetAnswerParams = { sheet, key: question.key, text };
+        return (await client.sendRequest<boolean>('lamella/sheetAnswer', params))
           ? undefined
-          : l10n.t("This can't be read. Write it like {0}.", question.example),
+          : l10n.t("This can't be read. Write it like {0}.", question.example);
+      },
     });
     if (answer === undefined) return undefined;
     answers[question.key] = answer;

@@ -1,14 +1,12 @@
 import {
-  type Answers,
   bodyFromSheet,
   lensFromSheet,
   lightFromSheet,
-  QUESTIONS,
   readAnswer,
-  type Sheet,
 } from '../../shared/assist/new-plan/from-sheet.ts';
 import { BODIES, LENSES, type Piece, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
 import { newPlan, pieceOf } from '../../shared/assist/new-plan/new-plan.ts';
+import { type Answers, QUESTIONS, type Sheet } from '../../shared/assist/new-plan/questions.ts';
 import { inLanguage, later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { type Command, OUTPUT } from './command.ts';

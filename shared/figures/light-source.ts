@@ -90,7 +90,7 @@ export function lightThen(light: LightInUse, by: Measured): LightInUse | undefin
 }
 
 /** Its face there. */
-export function sourceThen(light: LightInUse, by: Measured): Figure<Source> | undefined {
+function sourceThen(light: LightInUse, by: Measured): Figure<Source> | undefined {
   const then = lightThen(light, by);
   return then && sourceOf(then);
 }

@@ -1,16 +1,14 @@
 /** A new plan of every combination that can be chosen has nothing to find, and lacks nothing. */
 import { describe, expect, it } from 'vitest';
 import {
-  type Answers,
   bodyFromSheet,
   lensFromSheet,
   lightFromSheet,
-  QUESTIONS,
   readAnswer,
-  type Sheet,
 } from '../../shared/assist/new-plan/from-sheet.ts';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
 import { newPlan, pieceOf } from '../../shared/assist/new-plan/new-plan.ts';
+import { type Answers, QUESTIONS, type Sheet } from '../../shared/assist/new-plan/questions.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { isMissed } from '../../shared/figures/reasons.ts';
 import { each, laws } from '../support/each.ts';

@@ -23,3 +23,18 @@ it('is made of the pieces that are named, and of no others', async () => {
     expect(await ask({ ...names, ...other })).toBeNull();
   expect(client.core.text(PLAN)).toBe('shootplan: 1\n');
 });
+
+it('answers whether what was typed can be read', async () => {
+  const client = await connect({ createCore });
+  const canRead = (sheet: string, key: string, text: unknown) =>
+    client.connection.sendRequest<boolean>('lamella/sheetAnswer', { sheet, key, text });
+  expect(await canRead('lens', 'filter-thread', 'M67')).toBe(true);
+  expect(await canRead('lens', 'filter-thread', ' ')).toBe(true);
+  for (const [sheet, key, text] of [
+    ['lens', 'filter-thread', 'wide'],
+    ['lens', 'filter-thread', 67],
+    ['lens', 'sensor', '36 x 24 mm'],
+    ['constructor', 'sensor', '36 x 24 mm'],
+  ] as const)
+    expect(await canRead(sheet, key, text)).toBe(false);
+});
