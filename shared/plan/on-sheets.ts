@@ -91,6 +91,14 @@ const worded = (key: string, { text, beside = {} }: Meant): string =>
     ? text
     : [[key, text], ...Object.entries(beside)].map((pair) => pair.join(': ')).join(', ');
 
+/** What a text that a sheet may have means for a key; empty: no sheet has it so. Best first. */
+export function meantOnSheet(def: DefName, key: string, text: string): readonly Meant[] {
+  const trimmed = text.trim().replace(/[\u00a0\u2009\u202f]/g, ' ');
+  const readers = READERS[def];
+  if (!readers || !Object.hasOwn(readers, key) || trimmed.length > LONGEST) return [];
+  return readers[key]!(trimmed);
+}
+
 /**
  * What is wrong with a value that stands as a data sheet prints it; undefined: no sheet has it so.
  *
@@ -103,10 +111,7 @@ export function onSheet(
   at: Place,
   taken: (key: string) => boolean,
 ): { readonly problem: ShapeProblem; readonly counts: string | undefined } | undefined {
-  const trimmed = text.trim().replace(/[\u00a0\u2009\u202f]/g, ' ');
-  const readers = READERS[def];
-  if (!readers || !Object.hasOwn(readers, key) || trimmed.length > LONGEST) return undefined;
-  const meant = readers[key]!(trimmed);
+  const meant = meantOnSheet(def, key, text);
   if (meant.length === 0) return undefined;
   const fixes = meant.map((one): PlanFix => {
     const all = Object.entries(one.beside ?? {});
@@ -134,7 +139,7 @@ export function onSheet(
   const likely = anyOf(meant.map((one) => worded(key, one)));
   const [only] = meant;
   return {
-    problem: problem('wrong-value', 'as-on-sheets', at, { key, text: trimmed, likely }, fixes),
+    problem: problem('wrong-value', 'as-on-sheets', at, { key, text: text.trim(), likely }, fixes),
     // A value that needs another beside it is not known before both are written.
     counts: meant.length === 1 && !only?.beside && key !== 'closest' ? only?.text : undefined,
   };

@@ -50,7 +50,7 @@ const ACCEPTED = [
 ];
 
 /** The usual sizes of the format of that name; undefined: it is no name of a format. */
-export function formatSizes(text: string): readonly string[] | undefined {
+function formatSizes(text: string): readonly string[] | undefined {
   if (text.length > 40) return undefined;
   const name = text
     .toLowerCase()

@@ -101,3 +101,11 @@ it('what no sheet has is answered as before', () => {
     ([, written]) => written,
   );
 });
+
+// Common practice: no lamp's watts are its lux.
+it('a unit of another quantity is not exchanged without being asked for', () => {
+  const [fix] = fixesFor(planWith('light', 'illuminance: 60 W'));
+  expect(fix!.sideEffects).toBe('a guess at what was meant');
+  const [spelling] = fixesFor(planWith('light', 'illuminance: 60 lxx'));
+  expect(spelling!.sideEffects).toBeUndefined();
+});

@@ -149,7 +149,7 @@ describe('the hosts', () => {
       (file) => {
         for (const { file: other, isType } of importsOf(file))
           if (other !== undefined && !isType)
-            expect(other).toMatch(/^(client\/|shared\/assist\/new-plan\/kit\.ts$)/);
+            expect(other).toMatch(/^(client\/|shared\/assist\/new-plan\/(?:kit|questions)\.ts$)/);
       },
     );
   });
