@@ -102,7 +102,7 @@ const flicker: Limit = ({ figures, say }) => {
   // Of N cycles a sine leaves 1/(πN) at most and a pulse 1/(2N): so many go into an exposure that no
   // shutter near it shows one.
   const least = course === 'sine' ? Math.PI : 2;
-  if (open.known && 1 / (least * lampHz * open.value) <= SEEN_FLICKER) return null;
+  if (open.known && 1 / (least * lampHz * open.value) <= SEEN_FLICKER * (1 + 1e-9)) return null;
   const safe = message`shutter times in whole multiples of ${say.shutter(1 / lampHz)} avoid flicker from \`${light}\``;
   return residual < SEEN_FLICKER
     ? message`Don't change the shutter; ${safe}.`
