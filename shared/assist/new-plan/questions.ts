@@ -23,7 +23,7 @@ export const QUESTIONS: Readonly<Record<Sheet, readonly Question[]>> = {
     {
       key: 'sensor',
       ask: later`sensor format or size`,
-      about: later`Sensor format or size by the body's data sheet, such as "36 x 24 mm" or full-frame.`,
+      about: later`Sensor format or size by the body's data sheet, such as full-frame.`,
       example: '36 x 24 mm',
       kind: 'sensor-size',
     },
@@ -37,7 +37,7 @@ export const QUESTIONS: Readonly<Record<Sheet, readonly Question[]>> = {
     {
       key: 'modes',
       ask: later`recording modes`,
-      about: later`Recording modes by the body's data sheet, such as "1920 x 1080 50 fps, 3840 x 2160 25 fps".`,
+      about: later`Recording modes by the body's data sheet, such as \`1920 x 1080 50 fps\`.`,
       example: '1920 x 1080 50 fps, 3840 x 2160 25 fps',
       kind: 'modes',
     },
@@ -113,7 +113,7 @@ export const QUESTIONS: Readonly<Record<Sheet, readonly Question[]>> = {
     {
       key: 'face',
       ask: later`size of the light's face`,
-      about: later`Size of the light's face by its data sheet, such as "300 x 200 mm".`,
+      about: later`Size of the light's face by its data sheet, such as \`300 x 200 mm\`.`,
       example: '300 x 200 mm',
       kind: 'size',
     },
