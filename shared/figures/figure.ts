@@ -3,6 +3,7 @@
  * Functions of figures give figures: if an input is unknown, so is the result, with the same
  * reason.
  */
+import { keyOfEntry } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import { inLanguage, message } from '../words/message.ts';
@@ -61,7 +62,10 @@ export function figureOf<T>(field: Field<T>, of: string): Figure<T> {
       return silent;
     case 'missing': {
       const key = field.at.path.filter((step) => typeof step === 'string').at(-1);
-      return { known: false, needs: [{ key: String(key ?? of), of, at: field.at }] };
+      return {
+        known: false,
+        needs: [{ key: String(key ?? keyOfEntry(field.at.entry)), of, at: field.at }],
+      };
     }
   }
 }

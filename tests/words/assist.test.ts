@@ -52,7 +52,7 @@ const ASKED: Readonly<Record<string, (core: Core, file: string) => readonly stri
 };
 
 /** What a record says to programs. */
-const DATA: ReadonlySet<string> = new Set(['file', 'state', 'kind', 'outcome']);
+const DATA: ReadonlySet<string> = new Set(['file', 'state', 'kind', 'outcome', 'holds']);
 
 /** All texts in a value for people. */
 const textsIn = (value: unknown): readonly string[] =>
