@@ -1,5 +1,4 @@
 /** Between which values the figures of a shot lie, as the JSON has it. */
-import { message } from '../words/message.ts';
 import { CATALOGUE } from './catalogue/catalogue.ts';
 import type { Entry } from './catalogue/declaration.ts';
 import type { Shape } from './catalogue/shape.ts';
@@ -9,9 +8,8 @@ import type { ShotFigures } from './shot-figures.ts';
 import type { Bounds, UncertainShot } from './uncertain.ts';
 import type { Width } from './widths.ts';
 
-/** "loss of long-200"; a constant by its name. */
-export const inputWords = ({ key, of }: Width): string =>
-  of === null ? key : message`${key} of ${of}`;
+/** "loss of long-200"; a constant by its name. For programs, and so in English. */
+export const inputName = ({ key, of }: Width): string => (of === null ? key : `${key} of ${of}`);
 
 type Take = (figures: ShotFigures) => Figure<unknown>;
 
@@ -24,7 +22,7 @@ export function boundsJson(uncertain: UncertainShot): BoundsJson {
     if (!found) continue;
     bounds[name] = found.bounds;
     widenedBy[name] = found.widest.widenedBy.map(({ width, share, mayBeImpossible }) => ({
-      input: inputWords(width),
+      input: inputName(width),
       share,
       ...(mayBeImpossible && { mayBeImpossible }),
     }));

@@ -8,7 +8,7 @@ import { isOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
 import type { Place } from '../plan/place.ts';
-import { message } from '../words/message.ts';
+import { later } from '../words/message.ts';
 import {
   type Assumed,
   closestDistanceOf,
@@ -253,10 +253,10 @@ function constantsIn(bench: Bench): readonly Width[] {
     });
   };
   if (lens && lens.fields.closest.state === 'known')
-    add('irisKeepsSize', 'iris', message`the iris at close focus`, IRIS_KEEPS_SIZE);
+    add('irisKeepsSize', 'iris', later`the iris at close focus`, IRIS_KEEPS_SIZE);
   if (lights.known && lights.value.length > 0) {
-    add('incident', 'incident-constant', message`the meter constant C`, INCIDENT);
-    add('reflected', 'reflected-constant', message`the meter constant K`, REFLECTED);
+    add('incident', 'incident-constant', later`the meter constant C`, INCIDENT);
+    add('reflected', 'reflected-constant', later`the meter constant K`, REFLECTED);
   }
   for (const { name, fields } of lights.known ? lights.value : [])
     if (

@@ -5,7 +5,6 @@
  */
 
 import type { AssumptionId } from '../assumptions/table.ts';
-import { inputWords } from '../figures/bounds-json.ts';
 import { CATALOGUE, DECLARATIONS } from '../figures/catalogue/catalogue.ts';
 import { isNumber, sayFigure } from '../figures/catalogue/say-figure.ts';
 import type { End, LaidOut, Pick, Stands, UncertainShot } from '../figures/uncertain.ts';
@@ -207,7 +206,7 @@ function madeBy(rule: string, uncertain: UncertainShot, index: number): Unsure['
 /** "Give `loss` of `long-200` to be sure." */
 export function settlingWords({ input, makes, isOneOfMore }: Unsure, say: Say): string {
   const { key, of } = input;
-  const what = of === null ? inputWords(input) : message`\`${key}\` of \`${of}\``;
+  const what = of === null ? inLanguage(key) : message`\`${key}\` of \`${of}\``;
   const settle = settledBy(input, what);
   return [
     settle,

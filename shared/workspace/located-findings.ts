@@ -5,7 +5,7 @@
  */
 
 import type { LocatedFinding, LocatedRelated, Position, Range } from '../api/located.ts';
-import { inputWords } from '../figures/bounds-json.ts';
+import { inputName } from '../figures/bounds-json.ts';
 import { WHOLE_FILE } from '../plan/entry-id.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { settlingWords } from '../rules/certainty.ts';
@@ -147,7 +147,7 @@ export class FindingLocator {
         why,
         ...(finding.shot !== undefined && { shot: finding.shot }),
         ...(numbers && { numbers }),
-        ...(finding.unsure && { settledBy: inputWords(finding.unsure.input) }),
+        ...(finding.unsure && { settledBy: inputName(finding.unsure.input) }),
       },
       related: finding.related.map(({ at, words }) => ({ ...this.#placed(at), words })),
     };

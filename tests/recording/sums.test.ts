@@ -139,7 +139,7 @@ describe('findings', () => {
 describe('the sheet', () => {
   it('says what to bring', () => {
     expect(coreWith(plan({})).sheet(PLAN).recording).toEqual([
-      'body-a records 4.3 min, 975 MB: 1 card of 2 GB and 1 battery of 10 min.',
+      '`body-a` records 4.3 min, 975 MB: one 2 GB card, one 10-minute battery. The battery counts rolling and waiting only, not standby or focusing.',
     ]);
   });
 
@@ -151,7 +151,7 @@ describe('the sheet', () => {
   it('says what is not known', () => {
     const text = changed(plan({}), { 'shots/frost/take': null });
     expect(coreWith(text).sheet(PLAN).recording).toEqual([
-      'body-a records at least 80 s, at least 300 MB. Not counted in full: frost.',
+      '`body-a` records at least 80 s, at least 300 MB. Not counted in full: frost.',
     ]);
   });
 });

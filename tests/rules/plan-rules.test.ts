@@ -188,7 +188,7 @@ describe('what is carried', () => {
     '\n    arm: { kind: boom, footprint: 1.1 m, reach: 1.2 m, mass: 6 kg, payload: 4 kg, counterweight: 2 kg, counterweight-arm: 500 mm }';
   const held = (measured: Readonly<Record<string, string>>): string =>
     changed(withTwins('rime', 'thaw'), {
-      'kit/heads': '\n    ball: { payload: 2.2 kg, mass: 0.5 kg }',
+      'kit/heads': '\n    ball: { payload: 2 kg, mass: 0.5 kg }',
       'kit/stands': BOOM,
       'rigs/bench/support': '{ head: ball, stand: arm, foot: 62 mm }',
       ...Object.fromEntries(
