@@ -127,12 +127,19 @@ interface LensLimits {
 }
 
 function lensLimits({ lens, body }: KitSearch): LensLimits {
-  const ends = [lens.focalMm, lens.closest ? closestFocalMm(lens.closest) : lens.focalMm];
+  const ends = [
+    lens.focalMm,
+    lens.closest ? closestFocalMm(lens.closest, lens.gapMm) : lens.focalMm,
+  ];
   const focal = [Math.min(...ends), Math.max(...ends)] as const;
   const ring = lens.closest?.magnification ?? 0;
   const principal = [focal[0], focal[1] * (1 + ring)] as const;
   const barrel = (body.flangeMm ?? Number.NaN) + (lens.lengthMm ?? Number.NaN);
-  const rim = [barrel - principal[1], barrel + (lens.growsMm ?? 0) - principal[0]] as const;
+  const gap = lens.gapMm ?? 0;
+  const rim = [
+    barrel - principal[1] - gap,
+    barrel + (lens.growsMm ?? 0) - principal[0] - gap,
+  ] as const;
   return { focal, principal, rim, ring };
 }
 

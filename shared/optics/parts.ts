@@ -31,6 +31,11 @@ export interface LensPart {
   /** As printed, mm. */
   readonly focalMm: number;
   readonly closest?: ClosestFocus | undefined;
+  /**
+   * From the rear principal plane forward to the front one, mm; negative where they are crossed; left
+   * out: 0. It stays as it is when the ring turns.
+   */
+  readonly gapMm?: number | undefined;
   /** Mount face to front rim with the ring at infinity, mm. */
   readonly lengthMm?: number | undefined;
   /** How much longer it is at its closest, mm. */
@@ -90,7 +95,9 @@ export function impossibleInput(part: ChainPart): string | undefined {
       if (!over(part.lengthMm, 0, false)) return 'lengthMm';
       if (!over(part.growsMm, 0, true)) return 'growsMm';
       if (!over(part.pupilRatio, 0, false)) return 'pupilRatio';
-      if (!over(part.closest?.fromSensorMm, 0, false)) return 'closest.fromSensorMm';
+      if (part.gapMm !== undefined && !Number.isFinite(part.gapMm)) return 'gapMm';
+      if (!over(part.closest?.fromSensorMm, Math.max(0, part.gapMm ?? 0), false))
+        return 'closest.fromSensorMm';
       return over(part.closest?.magnification, 0, false) ? undefined : 'closest.magnification';
   }
 }
