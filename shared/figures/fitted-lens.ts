@@ -39,7 +39,7 @@ export function fittedLens(
 }
 
 /** The body of the first row that names one. */
-function bodyOf(finder: Finder, { bench }: Lens): Body | undefined {
+export function bodyOf(finder: Finder, { bench }: Lens): Body | undefined {
   for (const row of ifKnown(bench) ?? [])
     for (const name of (row.state === 'known' && ifKnown(row.value.with)) || []) {
       const part = name.state === 'known' ? findPart(finder, name.value) : undefined;
