@@ -6,6 +6,7 @@ import type { Reading } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import { hasBench } from './fitted-lens.ts';
 import { lensLoss } from './parts.ts';
 
 /** What a light's reading was taken through; undefined: it has none, or it can't be read. */
@@ -53,9 +54,14 @@ export function readEv(light: LightInUse, bench: Bench): Figure<number> {
   );
 }
 
-/** The pupil ratio of the lens; left out, as usual. */
-function pupilRatioOf({ lens, chainParts }: Bench): Figure<number> {
+/** The pupil ratio of the lens: as its bench shows it, or as given; left out, as usual. */
+function pupilRatioOf({ lens, chainParts, constants }: Bench): Figure<number> {
   if (!lens) return unknownOf([chainParts]);
+  if (hasBench(lens.fields) || constants.lensStands !== null)
+    return derive(
+      [chainParts],
+      (parts) => parts.find((part) => part.kind === 'lens')?.pupilRatio ?? 1,
+    );
   const ratio = lens.fields['pupil-ratio'];
   return ratio.state === 'missing' ? known(1) : figureOf(ratio, lens.name);
 }
