@@ -134,31 +134,27 @@ function readingOf(
   body: Body,
 ): Made | string | undefined {
   const { value } = field;
-  const made = (of: ReadingKind, usual: number): Made => ({
+  const made = (of: ReadingKind): Made => ({
     of,
     value,
-    sigma: half(field, usual) / 2,
+    sigma: half(field, 2 * usualSigma(key, value)) / 2,
   });
   switch (key) {
     case 'field': {
       if (body.sensor.state === 'missing') return message`the body needs its \`sensor\``;
       const sensor = ifKnown(body.sensor);
-      const usual = Math.max(RULER.fieldShare * value, RULER.fieldMm);
-      return sensor && made({ kind: 'field', sensorWidthMm: sensor.width }, usual);
+      return sensor && made({ kind: 'field', sensorWidthMm: sensor.width });
     }
     case 'magnification':
-      return made({ kind: key }, RULER.fieldShare * value);
     case 'from-sensor':
-      return made({ kind: key }, RULER.distanceMm);
+      return made({ kind: key });
     case 'working-distance': {
       if (lens.length.state === 'missing') return message`the lens needs its \`length\``;
-      const to = made({ kind: key }, RULER.distanceMm);
-      // Where the body's mount stands is known no better than what is assumed of it.
-      const flange = body['flange-distance'].state === 'missing' ? flangeOf(body) : undefined;
-      if (!flange && body['flange-distance'].state !== 'known')
-        return message`the body needs its \`flange-distance\``;
-      const { low, high } = flange?.prior ?? { low: 0, high: 0 };
-      return { ...to, sigma: Math.hypot(to.sigma, (high - low) / 4) };
+      const to = made({ kind: key });
+      const mount = flangeSigma(body);
+      return mount === undefined
+        ? message`the body needs its \`flange-distance\``
+        : { ...to, sigma: Math.hypot(to.sigma, mount) };
     }
     case 'effective-f-number': {
       if (row.marked.state === 'missing') return message`it needs \`marked\``;
@@ -170,6 +166,31 @@ function readingOf(
         : { of: { kind: 'light' }, value: 2 * Math.log2(value / marked), sigma: stops / 2 };
     }
   }
+}
+
+/** How exact a ruler is: one standard deviation, in the unit of the reading. */
+export function usualSigma(key: BenchKey, value: number): number {
+  switch (key) {
+    case 'field':
+      return Math.max(RULER.fieldShare * value, RULER.fieldMm) / 2;
+    case 'magnification':
+      return (RULER.fieldShare * value) / 2;
+    case 'from-sensor':
+    case 'working-distance':
+      return RULER.distanceMm / 2;
+    case 'effective-f-number':
+      return RULER.lightStops / 2;
+  }
+}
+
+/**
+ * How exactly the place of a body's mount is known, one standard deviation, mm: as given, or no better
+ * than what is assumed of it; undefined: nothing is.
+ */
+export function flangeSigma(body: Body): number | undefined {
+  if (body['flange-distance'].state === 'known') return 0;
+  const prior = flangeOf(body)?.prior;
+  return prior && (prior.high - prior.low) / 4;
 }
 
 /** Half of how wide a value is known, by its range or as usual; two standard deviations. */
