@@ -126,22 +126,23 @@ const UNIT: Readonly<Record<Candidate['key'], string>> = {
 const rowOf = ({ with: parts, ring, key }: Candidate): string =>
   `{ with: [${parts.join(', ')}], ring: ${ring}, ${key}: ${UNIT[key]} }`;
 
-/** One sentence: what to put together, where the ring goes, what to read. */
+/** What to put together, where the ring goes, and what to read. */
 function howWords(lens: string, { with: parts, ring, key, expected }: Candidate, say: Say): string {
-  const [, ...between] = parts;
+  const between = parts.slice(1).join(' + ');
+  const lone = between === '' ? message`${lens} alone` : message`${lens} with ${between}`;
   const setup =
-    between.length === 0 ? message`${lens} alone` : message`${lens} with ${between.join(' + ')}`;
-  const at =
-    ring === 'closest' ? message`its ring at closest focus` : message`its ring at infinity`;
+    ring === 'closest'
+      ? message`${lone}, ring at closest focus`
+      : message`${lone}, ring at infinity`;
   switch (key) {
     case 'field':
-      return message`${setup}, ${at}: move until a ruler across the frame is sharp, and read how much of it a still shows (about ${say.length(expected)}).`;
+      return message`Set up ${setup}, with a ruler in focus across the frame: a still shows about ${say.length(expected)} of it.`;
     case 'working-distance':
-      return message`${setup}, ${at}: move until a card is sharp, and measure from it to the front of the lens (about ${say.length(expected)}).`;
+      return message`Set up ${setup}, with a card in focus: it is about ${say.length(expected)} from the front of the lens.`;
     case 'from-sensor':
-      return message`${setup}, ${at}: move until a card is sharp, and measure from it to the sensor mark on the body (about ${say.length(expected)}).`;
+      return message`Set up ${setup}, with a card in focus: it is about ${say.length(expected)} from the sensor mark.`;
     case 'effective-f-number':
-      return message`${setup}, ${at}: fill the frame with an evenly lit wall, and note by how many stops it is darker than with ${lens} alone at infinity at the same marked aperture (about ${say.stops(expected)}); the effective f-number is the marked one times √2 for each.`;
+      return message`Set up ${setup}, before an evenly lit wall: it is about ${say.stops(expected)} darker than with the lens alone at infinity. Multiply the marked f-number by √2 for each stop.`;
   }
 }
 

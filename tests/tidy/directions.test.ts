@@ -55,6 +55,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'timeline',
   ],
   solve: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
+  measure: ['words', 'figures', 'plan', 'quantity', 'optics', 'lens-fit'],
   api: ['say', 'rules', 'figures', 'plan', 'text', 'clips'],
   report: [
     'words',
@@ -87,6 +88,8 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'api',
     'workspace',
     'solve',
+    'measure',
+    'lens-fit',
     'report',
     'rules',
     'figures',

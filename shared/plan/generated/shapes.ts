@@ -1164,7 +1164,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "bench measurements",
-    "description": "What a ruler said of this lens, one setup a row. They narrow its focal length, breathing, principal planes and pupil on every rig.",
+    "description": "Ruler measurements of the lens, one setup a row. They correct its focal length, breathing, principal planes and pupil on every rig.",
     "examples": [
      "[{ with: [body-a, tube-36], ring: closest, field: 74.5 mm, working-distance: 412 mm }]"
     ],
@@ -1230,7 +1230,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "field of view",
-    "description": "Width of the field that the whole sensor sees, read off a ruler in focus. Taken as right to 0.5 % or 0.3 mm, unless ± says otherwise.",
+    "description": "Width of the field on the whole sensor, read off a ruler in focus. Assumed accuracy: 0.5% or 0.3 mm, whichever is more; ± overrides it.",
     "examples": [
      "74.5 mm"
     ],
@@ -1249,7 +1249,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "magnification",
-    "description": "Measured magnification, instead of `field`. Taken as right to 0.5 %, unless ± says otherwise.",
+    "description": "Measured magnification, instead of `field`. Assumed accuracy: 0.5%; ± overrides it.",
     "examples": [
      "0.48x"
     ],
@@ -1265,7 +1265,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "distance from the sensor",
-    "description": "Measured distance from the sensor plane to the subject. Taken as right to 2 mm, unless ± says otherwise.",
+    "description": "Measured distance from the sensor plane to the subject. Assumed accuracy: 2 mm; ± overrides it.",
     "examples": [
      "850 mm"
     ],
@@ -1281,7 +1281,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "working distance",
-    "description": "Measured distance from the subject to the front of the lens. Taken as right to 2 mm, unless ± says otherwise.",
+    "description": "Measured distance from the subject to the front of the lens. Assumed accuracy: 2 mm; ± overrides it.",
     "examples": [
      "412 mm"
     ],
@@ -1297,7 +1297,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "effective f-number",
-    "description": "Effective f-number at the sensor, as a plain number: the marked one times 2 for every two stops that the picture is darker than with the lens alone at infinity. Taken as right to 0.1 stops, unless ± says otherwise.",
+    "description": "Effective f-number at the sensor, as a plain number: the marked one times √2 for each stop darker than the lens alone at infinity. Assumed accuracy: 0.1 stops; ± overrides it.",
     "examples": [
      "9.6"
     ],

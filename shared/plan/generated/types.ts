@@ -157,7 +157,7 @@ export interface Lens {
   readonly mass: Field<QuantityValue<'mass'>>;
   /** Centre of gravity, measured from the lens mount forward. Default: the middle of its length. */
   readonly balance: Field<QuantityValue<'offset'>>;
-  /** What a ruler said of this lens, one setup a row. They narrow its focal length, breathing, principal planes and pupil on every rig. */
+  /** Ruler measurements of the lens, one setup a row. They correct its focal length, breathing, principal planes and pupil on every rig. */
   readonly bench: Field<readonly Field<BenchRow>[]>;
 }
 
@@ -167,15 +167,15 @@ export interface BenchRow {
   readonly with: Field<readonly Field<Ref>[]>;
   /** Focus ring setting: closest, infinity, or the distance on its scale. */
   readonly ring: Field<QuantityValue<'ring'>>;
-  /** Width of the field that the whole sensor sees, read off a ruler in focus. Taken as right to 0.5 % or 0.3 mm, unless ± says otherwise. */
+  /** Width of the field on the whole sensor, read off a ruler in focus. Assumed accuracy: 0.5% or 0.3 mm, whichever is more; ± overrides it. */
   readonly field: Field<QuantityValue<'length'>>;
-  /** Measured magnification, instead of `field`. Taken as right to 0.5 %, unless ± says otherwise. */
+  /** Measured magnification, instead of `field`. Assumed accuracy: 0.5%; ± overrides it. */
   readonly magnification: Field<QuantityValue<'magnification'>>;
-  /** Measured distance from the sensor plane to the subject. Taken as right to 2 mm, unless ± says otherwise. */
+  /** Measured distance from the sensor plane to the subject. Assumed accuracy: 2 mm; ± overrides it. */
   readonly 'from-sensor': Field<QuantityValue<'length'>>;
-  /** Measured distance from the subject to the front of the lens. Taken as right to 2 mm, unless ± says otherwise. */
+  /** Measured distance from the subject to the front of the lens. Assumed accuracy: 2 mm; ± overrides it. */
   readonly 'working-distance': Field<QuantityValue<'length'>>;
-  /** Effective f-number at the sensor, as a plain number: the marked one times 2 for every two stops that the picture is darker than with the lens alone at infinity. Taken as right to 0.1 stops, unless ± says otherwise. */
+  /** Effective f-number at the sensor, as a plain number: the marked one times √2 for each stop darker than the lens alone at infinity. Assumed accuracy: 0.1 stops; ± overrides it. */
   readonly 'effective-f-number': Field<QuantityValue<'ratio'>>;
   /** Marked f-number at which `effective-f-number` was measured. */
   readonly marked: Field<QuantityValue<'f-number'>>;
