@@ -10,7 +10,7 @@ import { WrongUse } from './options.ts';
 export const measure = planCommand({
   name: 'measure',
   usage: ['lamella measure FILE [--lens NAME] [options]'],
-  about: later`Says which measurement of a lens with a ruler would make the plan's shots surest next: how to take it, what it will give, and the row to write.`,
+  about: later`Says which ruler measurement of a lens would narrow the figures of the plan's shots most. Shows how to take it, what it will give, and the row to write.`,
   options: {
     lens: {
       value: later`lens's name`,

@@ -14,7 +14,7 @@ export interface KnownOfLens {
 }
 
 /** What a measurement narrows. Half widths, the widest of these shots. */
-export interface NarrowedFigure {
+interface NarrowedFigure {
   readonly figure: 'depth' | 'light' | 'working-distance';
   readonly shots: readonly string[];
   /** Shares of the figure; of light, stops. */

@@ -20,7 +20,7 @@ export type BenchKey =
   | 'working-distance'
   | 'effective-f-number';
 
-export const BENCH_KEYS: readonly BenchKey[] = [
+const BENCH_KEYS: readonly BenchKey[] = [
   'field',
   'magnification',
   'from-sensor',
@@ -48,7 +48,7 @@ export interface BenchGap {
   readonly because: string;
 }
 
-export interface BenchRows {
+interface BenchRows {
   readonly values: readonly BenchValue[];
   readonly gaps: readonly BenchGap[];
 }

@@ -64,7 +64,7 @@ export interface Width {
    * likely than any of them alone. Their stands are a vector that is never longer than 1.
    */
   readonly group?: string;
-  /** Of an axis of a lens: what it changes over one standard deviation, see `UNKNOWNS`. */
+  /** Of an axis of a lens: what it changes over one standard deviation, in the order of `LensBeliefs`. */
   readonly direction?: readonly number[];
   /** In its middle it hides what others of the rig do to a figure. */
   readonly hides?: true;

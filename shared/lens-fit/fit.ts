@@ -22,7 +22,7 @@ export interface LensFit extends Likely {
 }
 
 /** A reading that is far from what all else says. */
-export interface Misfit {
+interface Misfit {
   /** Its place among the readings. */
   readonly index: number;
   /** What the sheet and the other readings say. */

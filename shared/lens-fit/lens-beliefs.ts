@@ -3,22 +3,14 @@ import type { LensPart } from '../optics/parts.ts';
 import type { Vector } from './cholesky.ts';
 import type { Belief } from './most-likely.ts';
 
-/** In the order of their values; the last three only of a lens whose ring turns. */
-export const UNKNOWNS = [
-  'focalMm',
-  'gapMm',
-  'pupilRatio',
-  'closestMm',
-  'closestMagnification',
-  'irisKeepsSize',
-] as const;
-
-export type Unknown = (typeof UNKNOWNS)[number];
-
 export interface LensBeliefs {
   /** What is known of it: its length, and by how much it grows. */
   readonly known: Pick<LensPart, 'lengthMm' | 'growsMm'>;
-  /** Of a lens that has no ring to turn the first three alone. */
+  /**
+   * In this order: focal length at infinity (mm), gap between the principal planes (mm), pupil ratio;
+   * then, of a lens whose ring turns, closest distance from the sensor (mm), magnification there, and
+   * what the iris does up close (0 to 1).
+   */
   readonly beliefs: readonly Belief[];
 }
 
@@ -26,7 +18,7 @@ export interface LensBeliefs {
 const LEAST_PUPIL_RATIO = 0.05;
 
 /**
- * The lens with these values, in the order of `UNKNOWNS`. Values that no lens has (a focal length of
+ * The lens with these values, in the order of its beliefs. Values that no lens has (a focal length of
  * 0) are given as they are: nothing can be traced through it, and what it predicts is NaN.
  */
 export function lensWith({ known }: LensBeliefs, values: Vector): LensPart {

@@ -99,11 +99,7 @@ export function sigmaOf({ values, axes }: Likely, predict: (unknowns: Vector) =>
 }
 
 /** How much a number that depends on the unknowns changes over one standard deviation of an axis. */
-export function slopeAlong(
-  values: Vector,
-  axis: Vector,
-  predict: (unknowns: Vector) => number,
-): number {
+function slopeAlong(values: Vector, axis: Vector, predict: (unknowns: Vector) => number): number {
   const at = (share: number): number =>
     predict(values.map((value, index) => value + share * axis[index]!));
   return (at(STEP) - at(-STEP)) / (2 * STEP);

@@ -19,7 +19,7 @@ import type { Lens } from '../plan/generated/types.ts';
 import { type Candidate, candidates } from './setups.ts';
 
 /** What shots are decided by, as far as a lens has a say in it. */
-export type Deciding = 'depth' | 'light' | 'working-distance';
+type Deciding = 'depth' | 'light' | 'working-distance';
 
 const PICKS: Readonly<Record<Deciding, Pick>> = {
   depth: ({ usableDepthMm }) => usableDepthMm,

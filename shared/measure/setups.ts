@@ -25,7 +25,7 @@ export interface Candidate {
   readonly of: ReadingKind;
 }
 
-export type CandidateKey = Exclude<BenchKey, 'magnification'>;
+type CandidateKey = Exclude<BenchKey, 'magnification'>;
 
 const KEYS: readonly CandidateKey[] = [
   'field',

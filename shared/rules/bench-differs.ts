@@ -11,7 +11,7 @@ export const benchDiffers: PlanRule<Facts> = {
   name: 'bench-differs',
   severity: 'warning',
   docs: {
-    when: "a value in a lens's `bench` is far from what its data and the other rows say: by more than 3 standard deviations of both together.",
+    when: "a value in a lens's `bench` is more than 3 standard deviations from what its data and the other rows say.",
     why: 'All rows are of one lens, so they have to agree within what a ruler can do. One that does not pulls every rig with this lens to the wrong place. The usual causes are another ring setting, a part that is missing from `with`, or a ruler that was read wrong.',
     remedy:
       'Measure again. State where the ring really was and all parts of the setup, or remove the value.',
