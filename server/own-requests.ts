@@ -5,7 +5,12 @@ import { canonicalUri } from './canonical-uri.ts';
 import type { Desk } from './desk.ts';
 import { type ClipsInEditor, type ClipsParams, clipsInEditor } from './handlers/clips.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
-import { type NewPlanParams, newPlanText } from './handlers/new-plan.ts';
+import {
+  canReadAnswer,
+  type NewPlanParams,
+  newPlanText,
+  type SheetAnswerParams,
+} from './handlers/new-plan.ts';
 import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
 import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
@@ -77,6 +82,10 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
     desk.answer<NewPlanParams, string | null>(({ createCore }, params) =>
       newPlanText(createCore, params),
     ),
+  );
+  connection.onRequest<boolean, never>(
+    'lamella/sheetAnswer',
+    desk.answer<SheetAnswerParams, boolean>((_, params) => canReadAnswer(params)),
   );
   connection.onRequest(
     'lamella/report',

@@ -7,6 +7,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseAst } from 'vitest/node';
 import { BODIES, LENSES, SUBJECT_KINDS } from '../../shared/assist/new-plan/kit.ts';
+import { QUESTIONS } from '../../shared/assist/new-plan/questions.ts';
 import { ENTRIES } from '../../shared/plan/generated/entries.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
@@ -58,7 +59,8 @@ export function bundleText(root: string): string {
     .flatMap((file) => wordsIn(file, readFileSync(path.join(root, file), 'utf8')));
   // The pieces of a new plan are told by the client, from the core's list.
   const pieces = [...BODIES, ...LENSES, ...SUBJECT_KINDS].map(({ about }) => about);
-  const words = [...new Set([...own, ...pieces])];
+  const questions = Object.values(QUESTIONS).flatMap((all) => all.map(({ ask }) => ask));
+  const words = [...new Set([...own, ...pieces, ...questions])];
   return `${JSON.stringify(Object.fromEntries(words.map((text) => [text, text])), null, 2)}\n`;
 }
 

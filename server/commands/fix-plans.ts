@@ -27,7 +27,7 @@ interface Done {
   readonly line: string;
 }
 
-export interface Fixed {
+interface Fixed {
   readonly files: readonly FixedFile[];
   /** In the order in which it was done. */
   readonly done: readonly Done[];

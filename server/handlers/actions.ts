@@ -6,6 +6,7 @@ import {
 } from 'vscode-languageserver';
 import type { Core, OfferedFix } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import { titleWithPrice } from '../../shared/say/fix-title.ts';
 import { message } from '../../shared/words/message.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import { SOURCE } from '../diagnostics/to-lsp.ts';
@@ -28,7 +29,7 @@ export function actions(
     const offered = core.fixesIn(file, range);
     for (const fix of offered)
       found.push({
-        title: fix.sideEffects ? `${fix.title} (${fix.sideEffects})` : fix.title,
+        title: titleWithPrice(fix.title, fix.sideEffects),
         kind: CodeActionKind.QuickFix,
         edit: workspaceEdit(fix.edits, client, documents),
         diagnostics: context.diagnostics.filter(

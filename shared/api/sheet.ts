@@ -44,6 +44,8 @@ export interface ShotSheet {
   /** What to put up: subject, rig, lights. */
   readonly bench: readonly Setting[];
   readonly checks: readonly Check[];
+  /** Takes that are planned, each to be noted as it is made. */
+  readonly takes: number;
   /** What goes wrong, and when. */
   readonly limits: readonly string[];
   /** What was recorded of it: file, verdict, note. */

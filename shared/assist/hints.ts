@@ -105,9 +105,6 @@ const fits = (label: string): boolean => label.length <= LONGEST_LABEL;
 /** The first of these labels that there is room for; bounds come before a word that says less. */
 const roomiest = (...labels: readonly string[]): string => labels.find(fits) ?? labels.at(-1)!;
 
-/** Nothing shorter stands round a figure. */
-const SHORTEST_BOUNDS = ' (1 to 2)';
-
 const APERTURE_TOOLTIP = later`Effective f-number at the sensor. Depth of field (DOF) along the lens axis, and the depth that subject, tilt and move need.`;
 
 const apertureHint: HintOf = ({ figures, bench: { marked }, say, sure }) => {
@@ -119,7 +116,7 @@ const apertureHint: HintOf = ({ figures, bench: { marked }, say, sure }) => {
   const depth = depthLabel(figures, say);
   if (!isSaid) {
     if (depth === null) return null;
-    const bounds = fits(depth('') + SHORTEST_BOUNDS) ? depthAround(sure, say) : '';
+    const bounds = depthAround(sure, say);
     return { label: roomiest(depth(bounds), depth('')), tooltip: APERTURE_TOOLTIP };
   }
   const n = say.fNumber(effective.value);
@@ -133,28 +130,33 @@ const apertureHint: HintOf = ({ figures, bench: { marked }, say, sure }) => {
   const tooltip = APERTURE_TOOLTIP;
   if (depth === null) return { label: roomiest(long(bounds), short, long('')), tooltip };
   const both = (left: string, right: string): string => `${left} · ${right}`;
-  const around = fits(both(short, depth(SHORTEST_BOUNDS))) ? depthAround(sure, say) : '';
+  const around = depthAround(sure, say);
   return {
     label: roomiest(
       both(long(bounds), depth(around)),
       both(short, depth(around)),
       both(long(bounds), depth('')),
       both(short, depth('')),
+      both(short, depth('', true)),
       both(long(''), depth('')),
     ),
     tooltip,
   };
 };
 
-/** The depth there and needed, with room for its bounds; null: it is not known. */
-function depthLabel(figures: ShotFigures, say: Say): ((bounds: string) => string) | null {
+type DepthLabel = (bounds: string, isShort?: boolean) => string;
+
+/** The depth there and needed, with room for its bounds; short, a unit that both have is said once. */
+function depthLabel(figures: ShotFigures, say: Say): DepthLabel | null {
   const { usableDepthMm: depth, depthMm } = figures;
   const { needed } = depthMm;
   if (!depth.known) return null;
   if (!needed.known || !(needed.value > 0))
     return (bounds) => message`DOF ${say.length(depth.value)}${bounds}`;
   const [there, wanted] = depthPair(depth.value, needed.value, say);
-  return (bounds) => message`DOF ${there}${bounds}, needs ${wanted}`;
+  const unit = / \S+$/u.exec(there)?.[0] ?? '';
+  const short = wanted.endsWith(unit) ? there.slice(0, there.length - unit.length) : there;
+  return (bounds, isShort) => message`DOF ${isShort ? short : there}${bounds}, needs ${wanted}`;
 }
 
 const depthAround = (sure: Sure, say: Say): string =>

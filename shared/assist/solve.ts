@@ -23,7 +23,7 @@ import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
 import { severitiesIn } from '../workspace/severities.ts';
-import { addedOrWorsened, tryOut } from '../workspace/trial.ts';
+import { tryOut } from '../workspace/trial.ts';
 
 /** null: there is no such shot, or it can't be read. */
 export function solveShot(context: Context, file: FileId, shot: string): SolvedShot | null {
@@ -128,7 +128,7 @@ function relit(
 /** Whether the plan has no more errors and warnings with the edits than without. */
 function isTaken(context: Context, edits: readonly LocatedEdit[]): boolean {
   if (edits.length === 0) return false;
-  return addedOrWorsened(tryOut(context, edits)).every(
+  return tryOut(context, edits).worse.every(
     ({ severity }) => severity !== 'error' && severity !== 'warning',
   );
 }

@@ -68,6 +68,9 @@ export function closestMagnificationPrior(
   return low === undefined || middle === undefined ? undefined : prior(middle, low, high ?? middle);
 }
 
+/** Width of the face of a light that came no nearer than this to the subject, mm: a point. */
+export const pointSizePrior = (nearestMm: number): Prior => prior(0, 0, nearestMm);
+
 export const ASSUMPTIONS = {
   'lens-loss': {
     key: 'loss',
@@ -122,8 +125,8 @@ export const ASSUMPTIONS = {
     of: later`a lens at close focus`,
     quantity: null,
     value: {
-      middle: later`the f-number holds as the focal length shortens`,
-      ends: later`or the iris keeps its size, and more light comes through`,
+      middle: later`the f-number holds up close`,
+      ends: later`some lenses keep the size of their iris and let in more light there`,
     },
     source: COMMON,
     note: later`Lenses that focus inside do one, the other or something between. A measured \`effective-f-number\` settles it.`,
@@ -195,6 +198,17 @@ export const ASSUMPTIONS = {
     value: { middle: 'C = 250', ends: later`250 to 340` },
     source: later`ISO 2720, from memory; the constants that makers of meters use`,
     note: later`Which illuminance counts as exposed right. A reading with the meter settles it.`,
+  },
+  'point-light': {
+    key: 'emitting-size',
+    of: later`a light that was moved`,
+    quantity: null,
+    value: {
+      middle: later`a light without a size is taken as a point`,
+      ends: later`or as a face as wide as its nearest distance`,
+    },
+    source: later`inverse-square law (Lambert, Photometria); the wide end is common practice`,
+    note: later`Only where its lux or its reading is from another distance. From five times its width on, a face is a point to 1%; as near as it is wide, it is 0.3 stops off.`,
   },
   modulation: {
     key: 'modulation',

@@ -1,4 +1,4 @@
-/** What was assumed, in words: of what, between which values, from where, and what settles it. */
+/** What was assumed, in words: of what, between which values, and what settles it. */
 import { isPrior, type Prior } from '../assumptions/assumption.ts';
 import { ASSUMPTIONS, type AssumptionId } from '../assumptions/table.ts';
 import type { QuantityId } from '../quantity/index.ts';
@@ -35,7 +35,7 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
   iris: {
     what: null,
     quantity: 'ratio',
-    settle: later`Give \`effective-f-number\` under \`measured\` of the rig.`,
+    settle: later`Read the exposure through this rig once to be sure, or give \`effective-f-number\` under \`measured\` of the rig.`,
   },
   area: { what: null, quantity: 'size', settle: later`Give \`area\` or \`crop\`.` },
   'closest-distance': {
@@ -59,14 +59,19 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
     settle: later`Give \`front-diameter\`.`,
   },
   'reflected-constant': {
-    what: later`meter constant K`,
+    what: later`the usual meter constant, K`,
     quantity: 'ratio',
     settle: later`Give the light a \`reading\` through the rig.`,
   },
   'incident-constant': {
-    what: later`meter constant C`,
+    what: later`the usual meter constant, C`,
     quantity: 'ratio',
     settle: later`Give the light a \`reading\` with the meter.`,
+  },
+  'point-light': {
+    what: later`width of the face`,
+    quantity: 'length-or-zero',
+    settle: later`Give \`emitting-size\`.`,
   },
   modulation: { what: null, quantity: 'ratio', settle: later`Give \`modulation\`.` },
 };
@@ -80,21 +85,19 @@ export interface AssumedOf {
 }
 
 /**
- * "Assumed: light loss of `long-200` 0.3 stops (0.1 to 0.5), common practice. Give `loss` or
- * `t-stop`."
+ * "Assumed: light loss of `long-200` 0.3 stops (0.1 to 0.5). Give `loss` or `t-stop`."
  */
 export function assumedWords({ id, of, prior }: AssumedOf, say: Say): string {
   const { what, settle } = TOLD[id];
-  const source = inLanguage(ASSUMPTIONS[id].source).split(';')[0]!;
   const value = valueWords(id, prior, say);
   const words =
     what === null
       ? of === null
-        ? message`Assumed: ${value}, ${source}.`
-        : message`Assumed of ${of}: ${value}, ${source}.`
+        ? message`Assumed: ${value}.`
+        : message`Assumed of ${of}: ${value}.`
       : of === null
-        ? message`Assumed: ${inLanguage(what)} ${value}, ${source}.`
-        : message`Assumed: ${inLanguage(what)} of ${of} ${value}, ${source}.`;
+        ? message`Assumed: ${inLanguage(what)} ${value}.`
+        : message`Assumed: ${inLanguage(what)} of ${of} ${value}.`;
   return `${words} ${inLanguage(settle)}`;
 }
 

@@ -2,12 +2,15 @@
  * The rig with its support in one shot, and what can hurt somebody: the input of the rules about
  * loads.
  */
+
 import { ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
 import { supportOf } from './load.ts';
+import { lookUp } from './reader.ts';
 import type { ShotFigures } from './shot-figures.ts';
+import { natureOf } from './subject-kinds.ts';
 
 /** Head or stand, and its payload. */
 interface Carrier {
@@ -44,7 +47,7 @@ export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
   return {
     at: support.at,
     rig: bench.rigName ?? '',
-    massKg: valueIn(figures.massKg) ?? null,
+    massKg: withRailKg(bench, valueIn(figures.massKg)),
     centreOfGravityMm: valueIn(figures.centreOfGravityMm) ?? null,
     footMm: valueIn(figures.footMm) ?? null,
     head: carrier(head, headField.at),
@@ -53,6 +56,15 @@ export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
     stabilityFactor: valueIn(figures.stabilityFactor) ?? null,
     overhead: ifKnown(overhead) === true,
   };
+}
+
+/** The rig as the head carries it: with its rail, where the support names one. */
+function withRailKg(bench: Bench, rigKg: number | undefined): number | null {
+  if (rigKg === undefined) return null;
+  const support = supportOf(bench);
+  if (support?.state !== 'known') return rigKg;
+  const rail = lookUp(bench.source.reader, 'rails', support.value.rail);
+  return rigKg + ((rail.state === 'found' && ifKnown(rail.entry.fields.mass)) || 0);
 }
 
 /** A light that needs care at its position. */
@@ -67,7 +79,6 @@ export interface LightWithCare {
   readonly hot: { readonly distanceMm: number; readonly watts: number | null } | null;
 }
 
-const LIQUID: ReadonlySet<string> = new Set(['film', 'bubble', 'surface']);
 /** Lamps that work by heat, or that get hot enough to burn. */
 const HOT: ReadonlySet<string> = new Set(['tungsten', 'discharge']);
 /** Nearer than this a hot lamp dries, heats or burns what it lights, mm. Common practice. */
@@ -75,7 +86,7 @@ const NEAR_MM = 500;
 
 export function lightsWithCare({ lights, subject }: Bench): readonly LightWithCare[] {
   if (!lights.known || !subject) return [];
-  const isLiquid = LIQUID.has(ifKnown(subject.fields.kind) ?? '');
+  const isLiquid = natureOf(subject)?.isLiquid === true;
   return lights.value.flatMap(({ name, fields, at }): LightWithCare[] => {
     const place = ifKnown(fields.at);
     const distanceMm = place && ifKnown(place.distance);

@@ -14,6 +14,8 @@ export interface Need {
   /** What it belongs to, in the plan's words: `long-200`. */
   readonly of: string;
   readonly at: Place;
+  /** What is given in its place and doesn't serve, and what else would; a text as `because` is. */
+  readonly aside?: string;
 }
 
 export interface KnownFigure<T> {
@@ -183,7 +185,16 @@ export const becauseOf = ({ because }: UnknownFigure): string | null =>
 /** "needs `length` of long-200", or the reason; null where a finding of its own says it. */
 export function reasonOf(figure: UnknownFigure): string | null {
   if (figure.silent) return null;
-  if (figure.needs.length > 0)
-    return message`needs ${figure.needs.map((need) => message`\`${need.key}\` of ${need.of}`).join(', ')}`;
+  if (figure.needs.length > 0) {
+    const needs = message`needs ${figure.needs.map((need) => message`\`${need.key}\` of ${need.of}`).join(', ')}`;
+    const aside = asideOf(figure);
+    return aside === null ? needs : `${needs}; ${aside}`;
+  }
   return becauseOf(figure);
+}
+
+/** What is said beside what is missing, in the language in force; null: nothing. */
+export function asideOf({ needs }: UnknownFigure): string | null {
+  const aside = needs.find((need) => need.aside !== undefined)?.aside;
+  return aside === undefined ? null : inLanguage(aside);
 }

@@ -1,4 +1,5 @@
 /** The film itself: its colours, and how long it lasts. */
+
 import { prepareSwatches, type Swatches } from '../film/colour.ts';
 import { HOLDERS, type Holder, usualLife } from '../film/life.ts';
 import { bandsOver } from '../film/orders.ts';
@@ -14,6 +15,7 @@ import { mirrorKind } from './mirror-kind.ts';
 import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
 import type { FilmColours, FilmFigures, OpticalFigures, SharpnessFigures } from './shot-figures.ts';
+import { natureOf } from './subject-kinds.ts';
 
 /** Swatches over a range of thicknesses: enough that neighbours look alike. */
 const SWATCHES = 24;
@@ -26,8 +28,7 @@ export function filmFigures(
   optical: OpticalFigures,
   sharpness: SharpnessFigures,
 ): Makers<FilmFigures> {
-  const kind = mirrorKind(bench);
-  const isFilm = kind === 'film' || kind === 'bubble';
+  const isFilm = natureOf(bench.subject)?.isFilm === true;
   const where = <V>(make: () => Figure<V>) => once((): Figure<V> => (isFilm ? make() : NO_FILM));
   const lifeS = where(() => lifeOf(bench));
   const domeDepthMm = where(() => domeDepth(bench, optical));

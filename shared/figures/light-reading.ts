@@ -3,9 +3,17 @@ import { evOfSettings, type Settings } from '../exposure/ev.ts';
 import { bareLensFNumber } from '../exposure/reading.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Reading } from '../plan/generated/types.ts';
-import { message } from '../words/message.ts';
+import { later, message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
-import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import {
+  derive,
+  type Figure,
+  figureOf,
+  known,
+  notKnown,
+  type UnknownFigure,
+  unknownOf,
+} from './figure.ts';
 import { hasBench } from './fitted-lens.ts';
 import { lensLoss } from './parts.ts';
 
@@ -40,7 +48,7 @@ function settingsOf(reading: Reading, of: string): Figure<Settings> {
  */
 export function readEv(light: LightInUse, bench: Bench): Figure<number> {
   const reading = figureOf(light.fields.reading, light.name);
-  if (!reading.known) return reading;
+  if (!reading.known) return hasWattsAlone(light) ? besideWatts(reading) : reading;
   const of = nameOf(light);
   const settings = settingsOf(reading.value, of);
   const through = figureOf(reading.value.through, of);
@@ -53,6 +61,20 @@ export function readEv(light: LightInUse, bench: Bench): Figure<number> {
     (set, ratio, m) => evOfSettings({ ...set, fNumber: bareLensFNumber(set.fNumber, m, ratio) }),
   );
 }
+
+/** How bright a lamp is for its watts differs a hundredfold, so nothing is assumed. */
+export const hasWattsAlone = ({ fields }: LightInUse): boolean =>
+  fields.power.state === 'known' &&
+  (['reading', 'illuminance', 'luminance'] as const).every(
+    (key) => fields[key].state === 'missing',
+  );
+
+const WATTS = later`watts say how much it draws, not how much light it gives: \`illuminance\` at a distance or \`luminance\` will do as well`;
+
+const besideWatts = (figure: UnknownFigure): UnknownFigure => ({
+  ...figure,
+  needs: figure.needs.map((need) => ({ ...need, aside: WATTS })),
+});
 
 /** The pupil ratio of the lens: as its bench shows it, or as given; left out, as usual. */
 function pupilRatioOf({ lens, chainParts, constants }: Bench): Figure<number> {

@@ -2,13 +2,14 @@
 import { illuminanceOfEv } from '../exposure/ev.ts';
 import { illuminancePerLuminance } from '../exposure/rectangle-source.ts';
 import { filmSurface } from '../mirror/film-surface.ts';
-import { type Face, type Source, sourceOutline } from '../mirror/source.ts';
+import { type Face, planeAt, type Source, sourceOutline } from '../mirror/source.ts';
+import { dot } from '../mirror/vector.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Light } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
-import { isShotsOwn, readThrough } from './light-reading.ts';
+import { hasWattsAlone, isShotsOwn, readEv, readThrough } from './light-reading.ts';
 
 /** Worked out once for all shots that use the light as it is: its fields are one object. */
 const sources = new WeakMap<LightInUse['fields'], Figure<Source>>();
@@ -24,7 +25,7 @@ export function sourceOf(light: LightInUse): Figure<Source> {
 }
 
 function placed({ name, fields }: LightInUse): Figure<Source> {
-  const { at, 'emitting-size': source, diameter } = fields;
+  const { 'emitting-size': source, diameter } = fields;
   const face: Figure<Face> =
     diameter.state !== 'missing'
       ? derive([figureOf(diameter, name)], (diameterMm) => ({ shape: 'round', diameterMm }))
@@ -33,13 +34,21 @@ function placed({ name, fields }: LightInUse): Figure<Source> {
           widthMm: width,
           heightMm: height,
         }));
-  const placement = figureOf(at, name);
+  return derive([face, spotOf({ name, fields })], (shape, spot) => ({ face: shape, ...spot }));
+}
+
+/** Where a light stands, whatever its face. */
+type Spot = Omit<Source, 'face'>;
+
+/** Elevation and azimuth default to 0. */
+export function spotOf({ name, fields }: Pick<LightInUse, 'name' | 'fields'>): Figure<Spot> {
+  const placement = figureOf(fields.at, name);
   if (!placement.known) return placement;
   const angle = (key: 'elevation' | 'azimuth'): Figure<number> =>
     placement.value[key].state === 'missing' ? known(0) : figureOf(placement.value[key], name);
   return derive(
-    [face, figureOf(placement.value.distance, name), angle('elevation'), angle('azimuth')],
-    (shape, distanceMm, upRad, acrossRad) => ({ face: shape, distanceMm, upRad, acrossRad }),
+    [figureOf(placement.value.distance, name), angle('elevation'), angle('azimuth')],
+    (distanceMm, upRad, acrossRad) => ({ distanceMm, upRad, acrossRad }),
   );
 }
 
@@ -49,6 +58,16 @@ function placed({ name, fields }: LightInUse): Figure<Source> {
  */
 export const weightOn = (source: Source, tiltRad: number, about: Bench['tiltAxis']): number =>
   illuminancePerLuminance(sourceOutline(source), filmSurface(tiltRad, about).normal);
+
+/**
+ * Illuminance on the subject's middle over the intensity of a point, 1/mm²: by the inverse-square and
+ * cosine laws (Lambert, Photometria). 0 where it shines on the back.
+ */
+export function pointWeightOn(spot: Spot, tiltRad: number, about: Bench['tiltAxis']): number {
+  const { normal } = planeAt(spot.distanceMm, spot.upRad, spot.acrossRad);
+  const facing = -dot(filmSurface(tiltRad, about).normal, normal);
+  return Math.max(0, facing) / spot.distanceMm ** 2;
+}
 
 /** How a light's brightness is given, if not by the luminance of its face. */
 type Measured = 'reading' | 'illuminance';
@@ -63,11 +82,17 @@ function placeThen({ fields, readAt }: LightInUse, by: Measured): Light['at'] {
 }
 
 /** The light at its position when it was read or measured; undefined: it has not moved. */
-export function sourceThen(light: LightInUse, by: Measured): Figure<Source> | undefined {
+export function lightThen(light: LightInUse, by: Measured): LightInUse | undefined {
   const { at } = light.fields;
   const then = placeThen(light, by);
   if (then === at || isSamePlace(then, at)) return undefined;
-  return sourceOf({ ...light, fields: { ...light.fields, at: then } });
+  return { ...light, fields: { ...light.fields, at: then } };
+}
+
+/** Its face there. */
+function sourceThen(light: LightInUse, by: Measured): Figure<Source> | undefined {
+  const then = lightThen(light, by);
+  return then && sourceOf(then);
 }
 
 function isSamePlace(a: Light['at'], b: Light['at']): boolean {
@@ -106,6 +131,8 @@ export function luminanceOf(light: LightInUse, bench: Bench, read: Figure<number
         'reading',
         derive([read], (ev) => illuminanceOfEv(ev, bench.constants.incident)),
       );
+    // What a reading would need says what watts don't.
+    if (hasWattsAlone(light)) return readEv(light, bench);
     return notKnown(message`the luminance of ${name} is not given`);
   };
   return derive([full(), light.dimmedStops], (luminance, stops) => luminance * 2 ** -stops);

@@ -1,17 +1,19 @@
 /** Which subjects reflect light as a mirror does, and how much of it. */
+
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
 import { averageShare, indexOf, reflectanceByThickness } from './film-share.ts';
 import { isNo } from './not-applicable.ts';
+import { natureOf } from './subject-kinds.ts';
 
 type MirrorKind = 'film' | 'bubble' | 'surface';
 
-/** Films and bubbles are mirrors by nature, surfaces and solids where their finish says so. */
+/** Some subjects are mirrors by nature, flat or round ones, others where their finish says so. */
 export function mirrorKind({ subject }: Bench): MirrorKind | undefined {
-  const kind = subject && ifKnown(subject.fields.kind);
-  if (kind === 'film' || kind === 'bubble') return kind;
+  const nature = natureOf(subject);
+  if (nature?.mirrors === 'always') return nature.shape === 'ball' ? 'bubble' : 'film';
   return subject && ifKnown(subject.fields.finish) === 'mirror' ? 'surface' : undefined;
 }
 

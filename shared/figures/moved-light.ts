@@ -1,11 +1,14 @@
 /** A light on a subject that scatters: what it gives where it stands now, by its face's integral. */
+
+import { pointSizePrior } from '../assumptions/table.ts';
 import { evOfIlluminance } from '../exposure/ev.ts';
-import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
+import type { Assumed } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
-import { sourceOf, sourceThen, weightOn } from './light-source.ts';
+import { lightThen, pointWeightOn, sourceOf, spotOf, weightOn } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
+import { natureOf } from './subject-kinds.ts';
 
 /** EV of a light whose face's luminance is given: E = L times the face's weight as the subject sees it. */
 export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Figure<number> {
@@ -25,26 +28,58 @@ export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Fig
 export function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
   if (!subject) return fields.subject.state === 'missing' ? figureOf(fields.subject, shot) : silent;
   const { kind, finish } = subject.fields;
-  return ifKnown(kind) === 'surface'
+  return natureOf(subject)?.asksFinish
     ? figureOf(finish, subject.name)
     : figureOf(kind, subject.name);
 }
 
 /**
+ * The light where it was read or measured; undefined: nothing says that it was moved, or it doesn't
+ * matter to the subject.
+ */
+function beforeItMoved(light: LightInUse, bench: Bench): LightInUse | undefined {
+  // A mirror shows the same face from anywhere.
+  if (mirrorKind(bench) !== undefined) return undefined;
+  const { reading, illuminance } = light.fields;
+  const isRead = reading.state !== 'missing';
+  // What its face's luminance gives is worked out from where it stands now anyway.
+  if (!isRead && illuminance.state === 'missing') return undefined;
+  return lightThen(light, isRead ? 'reading' : 'illuminance');
+}
+
+const hasNoSize = ({ fields }: LightInUse): boolean =>
+  fields['emitting-size'].state === 'missing' && fields.diameter.state === 'missing';
+
+/**
+ * What is assumed of the size of a light that was moved since it was read or measured: that it is a
+ * point. A face as wide as its nearest distance changes less over the same way.
+ */
+export function pointSizeOf(light: LightInUse, bench: Bench): Assumed | undefined {
+  const then = hasNoSize(light) ? beforeItMoved(light, bench) : undefined;
+  if (!then) return undefined;
+  const [here, there] = [spotOf(light), spotOf(then)];
+  if (!here.known || !there.known) return undefined;
+  const nearest = Math.min(here.value.distanceMm, there.value.distanceMm);
+  return { id: 'point-light', prior: pointSizePrior(nearest) };
+}
+
+/**
  * Stops that a light gives more than when it was read or measured, since it stands elsewhere now; 0
- * where nothing says that it was moved, and on a mirror, which shows the same face from anywhere.
+ * where nothing says that it was moved. Without a size it is taken as a point.
  */
 export function movedStops(light: LightInUse, bench: Bench): Figure<number> {
-  if (mirrorKind(bench) !== undefined) return known(0);
+  const then = beforeItMoved(light, bench);
+  if (!then) return known(0);
   const { fields, name } = light;
-  const isRead = fields.reading.state !== 'missing';
-  // What its face's luminance gives is worked out from where it stands now anyway.
-  if (!isRead && fields.illuminance.state === 'missing') return known(0);
-  const then = sourceThen(light, isRead ? 'reading' : 'illuminance');
-  if (then === undefined) return known(0);
   if (fields.at.state === 'missing') return figureOf(fields.at, name) as Figure<never>;
-  return derive([sourceOf(light), then, bench.tiltRad], (here, there, tilt) => {
-    const ratio = weightOn(here, tilt, bench.tiltAxis) / weightOn(there, tilt, bench.tiltAxis);
+  const weight = (of: LightInUse): Figure<number> =>
+    hasNoSize(of)
+      ? derive([spotOf(of), bench.tiltRad], (spot, tilt) =>
+          pointWeightOn(spot, tilt, bench.tiltAxis),
+        )
+      : derive([sourceOf(of), bench.tiltRad], (face, tilt) => weightOn(face, tilt, bench.tiltAxis));
+  return derive([weight(light), weight(then)], (here, there) => {
+    const ratio = here / there;
     return ratio > 0 && Number.isFinite(ratio)
       ? Math.log2(ratio)
       : notKnown(message`${name} shines on the back of the subject`);

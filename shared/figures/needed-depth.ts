@@ -1,4 +1,5 @@
 /** The depth along the lens axis that the subject, its tilt and the move need. */
+
 import {
   axialTravelMm,
   slideTravelMm,
@@ -13,6 +14,7 @@ import { derive, type Figure, figureOf, known, notKnown, silent } from './figure
 import { passedByPullMm } from './focus-pull.ts';
 import type { Named } from './named.ts';
 import type { OpticalFigures } from './shot-figures.ts';
+import { natureOf } from './subject-kinds.ts';
 
 type Field = Figure<readonly [width: number, height: number]>;
 
@@ -56,7 +58,7 @@ function stillDepthMm(
       : silent;
   const kind = figureOf(subject.fields.kind, subject.name);
   if (!kind.known) return kind;
-  if (kind.value === 'bubble') return bubbleDepthMm(subject, fieldMm, pupilDistanceMm);
+  if (natureOf(subject)?.shape === 'ball') return bubbleDepthMm(subject, fieldMm, pupilDistanceMm);
   return derive(
     // The relief comes first: a reader looks for it if the subject faces the lens.
     [reliefMm(subject), planeDepthMm(bench, subject, fieldMm)],
@@ -85,8 +87,8 @@ function bubbleDepthMm(
  * relief.
  */
 function reliefMm(subject: Named<Subject>): Figure<number> {
-  const { depth, kind } = subject.fields;
-  if (depth.state === 'missing' && ifKnown(kind) !== 'solid') return known(0);
+  const { depth } = subject.fields;
+  if (depth.state === 'missing' && natureOf(subject)?.shape !== 'relief') return known(0);
   return figureOf(depth, subject.name);
 }
 

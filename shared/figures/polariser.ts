@@ -1,4 +1,5 @@
 /** A polariser on the lens, and its effect on the reflection. */
+
 import { polarisationOfReflection, polariserStops } from '../exposure/polariser.ts';
 import { waterIndex } from '../film/water.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -8,6 +9,7 @@ import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
 import { indexOf } from './film-share.ts';
 import { isFlatMirror, mirrorKind } from './mirror-kind.ts';
+import { natureOf } from './subject-kinds.ts';
 
 export interface PolariserInUse {
   readonly filter: string;
@@ -42,7 +44,7 @@ export function polariserOn(bench: Bench): PolariserInUse | undefined {
   });
   const index = indexOf(bench);
   const angleRad = isFlatMirror(bench) && tiltRad.known ? Math.abs(tiltRad.value) : undefined;
-  const isClear = ifKnown(bench.subject!.fields.kind) !== 'solid';
+  const isClear = natureOf(bench.subject)?.isClear !== false;
   // Metals are left out: their reflection is only slightly polarised, and by another law.
   const degree =
     angleRad !== undefined && index.known && isClear

@@ -23,6 +23,7 @@ import type { Bench } from './bench.ts';
 import type { Constants } from './constants.ts';
 import { type AnyPart, findPart } from './find-part.ts';
 import { fittedLens } from './fitted-lens.ts';
+import { pointSizeOf } from './moved-light.ts';
 
 /**
  * One value that stands otherwise: a field of the plan, a constant of the calculations, or the lens
@@ -109,16 +110,20 @@ export function widthsOf(bench: Bench): readonly Width[] {
   };
   const axes = lensAxes(bench);
   const isFitted = (at: Place): boolean =>
-    axes.length > 0 && at.entry === bench.lens?.entry && FITTED.has(String(at.path[0]));
+    axes.length > 0 &&
+    at.entry === bench.lens?.entry &&
+    at.file === bench.lens.file &&
+    FITTED.has(String(at.path[0]));
   const addOwn = (width: Width): void => {
     if (!width.at || !isFitted(width.at)) add(width);
   };
   for (const { name, fields } of entriesOf(bench)) rangesIn(fields, name, addOwn);
   for (const [field, name, assumed] of assumptionsIn(bench)) {
-    if (field.state !== 'missing' || !assumed || isFitted(field.at)) continue;
+    if (field.state !== 'missing' || isFitted(field.at)) continue;
     const width = assumedWidth(field.at, name, assumed);
     if (width) add(width);
   }
+  for (const width of pointsIn(bench)) add(width);
   for (const width of constantsIn(bench))
     if (axes.length === 0 || width.assumed !== 'iris') add(width);
   for (const width of axes) add(width);
@@ -257,8 +262,9 @@ function assumptionsIn(bench: Bench): readonly MaybeAssumed[] {
   return found;
 }
 
-function assumedWidth(at: Place, of: string, { id, prior }: Assumed): Width | undefined {
-  if (prior.low === prior.high) return undefined;
+function assumedWidth(at: Place, of: string, assumed: Assumed | undefined): Width | undefined {
+  if (!assumed || assumed.prior.low === assumed.prior.high) return undefined;
+  const { id, prior } = assumed;
   const end = (value: number): Change => ({ kind: 'field', at, value });
   return {
     key: keyAt(at),
@@ -271,6 +277,17 @@ function assumedWidth(at: Place, of: string, { id, prior }: Assumed): Width | un
     middle: prior.middle,
     between: [],
   };
+}
+
+/** Lights without a size that were moved since they were read: the wide end gives them a face. */
+function pointsIn(bench: Bench): readonly Width[] {
+  const { lights } = bench;
+  return (lights.known ? lights.value : []).flatMap((light) => {
+    const { name, fields } = light;
+    const width = assumedWidth(fields.diameter.at, name, pointSizeOf(light, bench));
+    const { at } = fields['emitting-size'];
+    return width ? [{ ...width, key: keyAt(at), at }] : [];
+  });
 }
 
 /** What no key says: which light counts as right, and what the iris does up close. */

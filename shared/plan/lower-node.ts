@@ -9,6 +9,7 @@ import { SHAPES } from './generated/shapes.ts';
 import { distinctPairs } from './instance.ts';
 import { lowerScalar, NAME } from './lower-scalar.ts';
 import { asName } from './nearest.ts';
+import { onSheet } from './on-sheets.ts';
 import type { EntryId, FileId, Place } from './place.ts';
 import type { ShapeProblem } from './problem.ts';
 import type { KeyShape, Shape } from './shape.ts';
@@ -181,7 +182,24 @@ function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: Path): F
     const shape = Object.hasOwn(keys, name) ? keys[name] : undefined;
     if (shape) {
       const below = keyBelow(path, name);
+      const before = into.problems.length;
       fields[name] = lowerNode(into, value, shape.shape, labelOf(name, shape), below);
+      if (fields[name].state === 'invalid' && value?.kind === 'scalar') {
+        const sheet = onSheet(def, name, value.text, placed(into, below), (key) =>
+          pairs.some((pair) => pair.key.text === key),
+        );
+        if (sheet) {
+          into.problems.splice(before, Number.POSITIVE_INFINITY, sheet.problem);
+          if (sheet.counts !== undefined)
+            fields[name] = lowerNode(
+              into,
+              { ...value, text: sheet.counts },
+              shape.shape,
+              labelOf(name, shape),
+              below,
+            );
+        }
+      }
     } else {
       taken ??= new Set(pairs.map((pair) => pair.key.text));
       const at = placed(into, [...path, name]);

@@ -1,5 +1,7 @@
 /** A scalar as the value that its shape takes. */
 import { kindOf } from '../quantity/index.ts';
+import type { QuantityKind } from '../quantity/kind.ts';
+import { roughFailure } from '../quantity/rough-repair.ts';
 import type { Field } from './field.ts';
 import { asName, plain } from './nearest.ts';
 import type { Place } from './place.ts';
@@ -57,7 +59,10 @@ export function lowerScalar(
         return invalid(
           wrongQuantity(at, label, shape, text, { ok: false, code: roughly.code, likely: [] }),
         );
-      if (!parsed.ok) return invalid(wrongQuantity(at, label, shape, text, parsed));
+      if (!parsed.ok) {
+        const meant = shape.rough ? roughFailure(kind as QuantityKind<unknown>, text) : undefined;
+        return invalid(wrongQuantity(at, label, shape, text, meant ?? parsed));
+      }
       if (parsed.usual !== undefined) problems.push(otherSpelling(at, label, text, parsed.usual));
       return known(parsed.value);
     }

@@ -1,7 +1,7 @@
 /** The problems of an entry's shape, each with what its wording needs. */
 
 import type { Failure } from '../quantity/index.ts';
-import { kindOf } from '../quantity/index.ts';
+import { KINDS, kindOf } from '../quantity/index.ts';
 import { inLanguage, message } from '../words/message.ts';
 import { renameKey, write } from './fixes.ts';
 import { nearest } from './nearest.ts';
@@ -117,6 +117,12 @@ const RULE_OF: Readonly<Record<Failure['code'], ShapeProblem['rule']>> = {
   'not-whole': 'wrong-value',
 };
 
+/** 60 W are no misspelt 60 lx: the unit is right for another quantity. */
+const isOtherUnit = ({ code, detail }: Failure): boolean =>
+  code === 'unknown-unit' &&
+  detail !== undefined &&
+  Object.values(KINDS).some(({ units }) => (units as readonly string[]).includes(detail));
+
 /** A quantity that doesn't read. Where several were likely meant, each is a guess and says so. */
 export function wrongQuantity(
   at: Place,
@@ -126,7 +132,8 @@ export function wrongQuantity(
   failure: Failure,
 ): ShapeProblem {
   const kind = kindOf(shape.of);
-  const guess = failure.likely.length > 1 ? message`a guess at what was meant` : undefined;
+  const isSure = failure.likely.length === 1 && !isOtherUnit(failure);
+  const guess = isSure ? undefined : message`a guess at what was meant`;
   return problem(
     RULE_OF[failure.code],
     failure.code,

@@ -26,6 +26,7 @@ import {
 import { angle, moveSpeed, speed, turn } from './movement.ts';
 import { count, percent, ratio } from './plain.ts';
 import { bitrate, capacity, iso, isoOrAuto, pixels, rate, shutter } from './recording.ts';
+import { sensorSize } from './sensor-size.ts';
 import { date, frequency, modulation, time, timeOrZero } from './times.ts';
 
 export const KINDS = {
@@ -63,6 +64,7 @@ export const KINDS = {
   rate,
   ratio,
   ring,
+  'sensor-size': sensorSize,
   shutter,
   size,
   speed,

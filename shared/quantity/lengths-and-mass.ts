@@ -23,8 +23,9 @@ const LENGTH_UNITS: readonly Unit[] = [
   { usual: 'ft', also: ['foot', 'feet'], times: 304.8 },
 ];
 
+/** Who works in inches writes them: a bare number is one of a ruler or of a focus ring. */
 const likelyLengthUnits = (value: number): readonly string[] =>
-  value < 5 && !Number.isInteger(value) ? ['mm', 'm', 'in'] : ['mm', 'cm', 'in'];
+  value < 5 && !Number.isInteger(value) ? ['mm', 'm'] : ['mm', 'cm'];
 
 const commonOfLengths = { units: LENGTH_UNITS, likelyUnits: likelyLengthUnits };
 
@@ -98,7 +99,7 @@ export const size: QuantityKind<Size> = compoundKind<Size>({
     const widthText = first === unit ? width : shortest(outward(value.width, unit));
     return { value, usual: `${widthText} x ${height} ${unit.usual}` };
   },
-  likelyUnits: () => ['mm', 'cm', 'in'],
+  likelyUnits: () => ['mm', 'cm'],
   print(value, as = 'mm') {
     const unit = unitOf(LENGTH_UNITS, as) ?? LENGTH_UNITS[0]!;
     const [width, height] = [outward(value.width, unit), outward(value.height, unit)];

@@ -55,6 +55,20 @@ interface Written {
   readonly usual: string;
 }
 
+const PLAINLY = new RegExp(`^-?${PLAIN}$`, 'u');
+
+/** Whether a plain number says it, to what values are told apart by. */
+function isPlainly(value: number): boolean {
+  const text = shortest(value);
+  return PLAINLY.test(text) && Math.abs(Number(text) - value) <= 1e-9 * Math.abs(value);
+}
+
+function exampleOf(units: readonly Unit[], own: Unit, most: number | undefined): string {
+  if (units.length === 0) return '0.8 to 1';
+  const [low, high] = most !== undefined && outward(most, own) < 110 ? [40, 60] : [90, 110];
+  return `${low} to ${high}${own.tight ? '' : ' '}${own.usual}`;
+}
+
 /** The form of a kind whose values are one number and one unit of these. */
 export function roughForm<T extends number>({ sign, units, most }: RoughSpec): RoughForm<T> {
   const number = sign === 'any' ? `[-\u2212+]?${PLAIN}` : PLAIN;
@@ -76,18 +90,23 @@ export function roughForm<T extends number>({ sign, units, most }: RoughSpec): R
     of.usual === '' ? text : `${text}${of.tight ? '' : ' '}${of.usual}`;
   const both = (low: string, high: string, of: Unit): string => `${low} to ${write(high, of)}`;
 
+  /** Two numbers in the unit of the second; in one unit each where the first has no plain number there. */
+  const joined = (a: number, first: Unit, mark: string, b: number, last: Unit): string => {
+    const inLast = first === last ? a : outward(inward(a, first), last);
+    const front = isPlainly(inLast) ? shortest(inLast) : write(shortest(a), first);
+    return `${front} ${mark} ${write(shortest(b), last)}`;
+  };
   const range = (a: string, first: Unit, b: string, last: Unit): Written => {
-    const [start, end] = [inward(readNumber(a), first), inward(readNumber(b), last)];
-    const [from, to] = [first === last ? readNumber(a) : outward(start, last), readNumber(b)];
+    const [from, to] = [readNumber(a), readNumber(b)];
+    const [start, end] = [inward(from, first), inward(to, last)];
     // Whichever was written first, the lesser is the low end.
     return start <= end
-      ? { low: start, high: end, usual: both(shortest(from), shortest(to), last) }
-      : { low: end, high: start, usual: both(shortest(to), shortest(from), last) };
+      ? { low: start, high: end, usual: joined(from, first, 'to', to, last) }
+      : { low: end, high: start, usual: joined(to, last, 'to', from, first) };
   };
   const about = (a: string, first: Unit, b: string, last: Unit): Written => {
     const [middle, by] = [inward(readNumber(a), first), inward(readNumber(b), last)];
-    const shown = first === last ? readNumber(a) : outward(middle, last);
-    const usual = `${shortest(shown)} \u00b1 ${write(shortest(readNumber(b)), last)}`;
+    const usual = joined(readNumber(a), first, '\u00b1', readNumber(b), last);
     return { low: middle - by, high: middle + by, usual };
   };
   const share = (a: string, first: Unit, percent: string): Written => {
@@ -114,7 +133,7 @@ export function roughForm<T extends number>({ sign, units, most }: RoughSpec): R
 
   return {
     pattern: anchored(forms.map((body) => body.replace(/(?<!\\)\((?!\?)/g, '(?:')).join('|')),
-    examples: units.length === 0 ? ['0.8 to 1'] : [both('90', '110', own)],
+    examples: [exampleOf(units, own, most)],
     parse(text) {
       if (!/to|-|\u2013|\.\.|\u00b1/.test(text)) return undefined;
       const found = read(text);
@@ -130,7 +149,9 @@ export function roughForm<T extends number>({ sign, units, most }: RoughSpec): R
       };
     },
     print({ low, high }, as) {
-      const of = (as === undefined ? undefined : unitOf(units, as)) ?? own;
+      const wanted = (as === undefined ? undefined : unitOf(units, as)) ?? own;
+      // Nine decimals of a large unit may lose a small value; its own unit doesn't.
+      const of = [low, high].every((end) => isPlainly(outward(end, wanted))) ? wanted : own;
       return both(shortest(outward(low, of)), shortest(outward(high, of)), of);
     },
   };

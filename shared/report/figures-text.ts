@@ -56,7 +56,8 @@ function figuresSection(heading: string, rows: Rows, values: Values, say: Say): 
   const { figures, notKnown, measured } = values;
   const shared = sharedReasons(rows, values);
   const pairs = rows.flatMap(([key, told]): Pairs['rows'][number][] => {
-    if (doesNotApply(notKnown, key) || shared.has(reasonFor(key, told, values) ?? '')) return [];
+    if (figures[key] === undefined || doesNotApply(notKnown, key)) return [];
+    if (shared.has(reasonFor(key, told, values) ?? '')) return [];
     const said = valueText(key, told, values, say);
     const found = measured?.includes(key) ? message`${said} (measured)` : said;
     const text = `${found}${NOTES[key as FigureKey]?.(figures) ?? ''}`;
@@ -115,6 +116,7 @@ function valueText(key: string, told: Told, values: Values, say: Say): string {
     return `${wordsOf(told, value, notKnown[key], say)}${boundsText(told.is, value, bounds?.[key], say)}`;
   const of = value as Readonly<Record<string, unknown>>;
   return Object.entries(told.parts)
+    .filter(([name]) => of[name] !== undefined)
     .map(
       ([name, part]) =>
         `${inLanguage(part.short)} ${wordsOf(part, of[name], notKnown[`${key}.${name}`], say)}${boundsText(part.is, of[name], bounds?.[`${key}.${name}`], say)}`,

@@ -1,6 +1,7 @@
 /** Findings as a terminal shows them: what, where, the line with the value marked, ways out. */
 import type { LocatedFinding, LocatedFix } from '../api/located.ts';
 import { SEVERITIES, type Severity } from '../rules/rule.ts';
+import { titleWithPrice } from '../say/fix-title.ts';
 import { message } from '../words/message.ts';
 import { inertLine } from './inert.ts';
 import { markedLine } from './marked-line.ts';
@@ -50,9 +51,7 @@ function oneFinding(
     rows.push(`  ${message`see ${placed(name, related)}: ${inertLine(related.words)}`}`);
   }
   for (const { title, sideEffects } of fixes)
-    rows.push(
-      `  ${paint('fix', message`fix`)}: ${inertLine(title)}${sideEffects ? ` (${inertLine(sideEffects)})` : ''}`,
-    );
+    rows.push(`  ${paint('fix', message`fix`)}: ${inertLine(titleWithPrice(title, sideEffects))}`);
   return rows;
 }
 

@@ -3,6 +3,8 @@
  * it stands by the middle of what is known, and an end passes; then it is told one severity lower
  * and names the input that would settle it. What passes in the middle is no finding.
  */
+
+import type { AssumptionId } from '../assumptions/table.ts';
 import { inputWords } from '../figures/bounds-json.ts';
 import { CATALOGUE, DECLARATIONS } from '../figures/catalogue/catalogue.ts';
 import { isNumber, sayFigure } from '../figures/catalogue/say-figure.ts';
@@ -11,18 +13,8 @@ import type { Width } from '../figures/widths.ts';
 import { endsWords } from '../say/between.ts';
 import type { Say } from '../say/say.ts';
 import { inLanguage, message } from '../words/message.ts';
-import type { Finding, Observation, RuleCore, Severity } from './rule.ts';
+import type { Finding, Observation, RuleCore, Severity, Unsure } from './rule.ts';
 import { placeKey, type ShotRule } from './shot-rule.ts';
-
-/** What a probable finding waits for. */
-export interface Unsure {
-  /** The input that moves it most. */
-  readonly input: Width;
-  /** The figure that the rule decides by, at both ends of that input; null: it is no number. */
-  readonly makes: { readonly figure: string; readonly low: number; readonly high: number } | null;
-  /** More than this one have to stand at their best. */
-  readonly isOneOfMore: boolean;
-}
 
 const LOWER: Readonly<Record<Severity, Severity>> = {
   error: 'warning',
@@ -45,8 +37,9 @@ export function unsureOf(
   const there = (ends: readonly End[]): Observation<unknown> | undefined =>
     observed(rule, finding, uncertain, ends);
   const moves = widths.map((width, index): Moved => {
+    if (!mayMove(rule.name, width)) return { width, ...UNMOVED };
     const at = (end: End) => there(widths.map((_, other) => (other === index ? end : 0)));
-    return movedBy(rule, finding, width, [at(-1), at(1)]);
+    return movedBy(rule, finding, width, at);
   });
   const unsure = ({ width }: Moved, isOneOfMore: boolean): Unsure => ({
     input: width,
@@ -56,14 +49,15 @@ export function unsureOf(
   const best = moves.filter(({ better }) => better !== 0);
   if (best.length === 0) return undefined;
   const widest = best.reduce((most, next) => (next.gain > most.gain ? next : most));
-  const alone = best.filter(({ passes }) => passes);
-  if (alone.length > 0) {
-    const input = alone.reduce((most, next) => (next.gain > most.gain ? next : most));
-    return unsure(input, false);
-  }
+  const alone = best.filter(({ passes }) => passes).map((moved) => unsure(moved, false));
+  if (alone.length > 0)
+    return alone.reduce((most, next) => (spanOf(next) > spanOf(most) ? next : most));
   if (there(moves.map(({ better }) => better)) !== undefined) return undefined;
   return unsure(widest, true);
 }
+
+/** How far the input moves the figure that the rule decides by. */
+const spanOf = ({ makes }: Unsure): number => (makes ? makes.high - makes.low : 0);
 
 /** What one width does to a finding. */
 interface Moved {
@@ -93,26 +87,51 @@ function observed(
 /** Less than this share of a size is rounding. */
 const ROUNDING = 1e-6;
 
+const UNMOVED = { better: 0, passes: false, gain: 0 } as const;
+
+/** The end at which there is less of it; what is less at one end is more at the other. */
 function movedBy(
   rule: RuleCore<unknown>,
   finding: Finding,
   width: Width,
-  ends: readonly [low: Observation<unknown> | undefined, high: Observation<unknown> | undefined],
+  at: (end: End) => Observation<unknown> | undefined,
 ): Moved {
-  const middle = rule.size?.(finding.facts)?.value ?? 0;
-  const sizes = ends.map((end) => (end ? (rule.size?.(end.facts)?.value ?? middle) : 0));
-  const [low = 0, high = 0] = sizes;
-  const passes = ends.includes(undefined);
-  const span = Math.abs(high - low);
-  const isLow = ends[0] === undefined || (ends[1] !== undefined && low < high);
-  const least = Math.min(low, high);
-  const isBetter = passes || least < middle - ROUNDING * Math.abs(middle);
-  return {
-    width,
-    better: isBetter ? (isLow ? -1 : 1) : 0,
-    passes,
-    gain: passes ? Math.max(middle, span) : middle - least,
-  };
+  const sizeIn = (facts: unknown): number => rule.size?.(facts)?.value ?? 0;
+  const middle = sizeIn(finding.facts);
+  for (const end of [-1, 1] as const) {
+    const found = at(end);
+    if (!found) return { width, better: end, passes: true, gain: middle };
+    const size = sizeIn(found.facts);
+    if (size < middle - ROUNDING * Math.abs(middle))
+      return { width, better: end, passes: false, gain: middle - size };
+  }
+  return { width, ...UNMOVED };
+}
+
+/** Light that glass takes and what a meter calls right move the exposure, and nothing else. */
+const OF_LIGHT: ReadonlySet<AssumptionId | null> = new Set([
+  'lens-loss',
+  'converter-loss',
+  'close-up-loss',
+  'polariser-loss',
+  'incident-constant',
+  'reflected-constant',
+]);
+/** Where the front of the lens is, and how wide: that decides about room and reflections. */
+const OF_THE_RIM: ReadonlySet<AssumptionId | null> = new Set(['flange', 'front-diameter']);
+
+const BY_LIGHT: ReadonlySet<string> = new Set([
+  'exposure-off',
+  'iso-out-of-range',
+  'background-washes',
+]);
+const BY_THE_RIM: ReadonlySet<string> = new Set(['no-room', 'lens-reflected']);
+
+/** Whether a width can have a say in a rule: what can't is not tried, since each try costs a shot. */
+function mayMove(rule: string, { assumed }: Width): boolean {
+  if (OF_LIGHT.has(assumed)) return BY_LIGHT.has(rule);
+  if (OF_THE_RIM.has(assumed)) return BY_THE_RIM.has(rule);
+  return true;
 }
 
 /**

@@ -1,5 +1,7 @@
 import { entryAt } from '../plan/entry-id.ts';
-import { message } from '../words/message.ts';
+import { asAside } from '../words/aside.ts';
+import { allOf } from '../words/listed.ts';
+import { inLanguage, message } from '../words/message.ts';
 import { addMissingChecks } from './add-checks.ts';
 import { KNOWN_CHECKS } from './checks-called-for.ts';
 import type { PlanRule } from './plan-rule.ts';
@@ -50,8 +52,8 @@ export const checkMissing: PlanRule<Facts> = {
       what: whatIs(names, shots),
       why:
         names.length === 1
-          ? message`Subject, light, move or rig need it. Add it and tick it on the day.`
-          : message`Subject, light, move or rig need them: ${names.join(', ')}. Add them and tick them on the day.`,
+          ? message`Missing: ${plainWords(names)}. Add it and tick it on the day; the hover of a shot says what calls for it.`
+          : message`Missing: ${plainWords(names)}. Add them and tick them on the day; the hover of a shot says what calls for each.`,
     };
   },
   numbers: ({ shots }) => ({ missing: namesIn(shots).length, shots: shots.length }),
@@ -72,13 +74,25 @@ function namesIn(shots: Facts['shots']): readonly string[] {
   return KNOWN_CHECKS.flatMap(({ name }) => (missing.has(name) ? [name] : []));
 }
 
+/** Checks as orders within a sentence, those of the list of known checks. */
+const plainWords = (names: readonly string[]): string =>
+  KNOWN_CHECKS.filter(({ name }) => names.includes(name))
+    // What follows the order is for the list itself.
+    .map(({ what }) => asAside(inLanguage(what).split(/[;.]/)[0]!))
+    .join('; ');
+
+/** More shots than this are counted. */
+const MOST_NAMED = 3;
+/** Room for the names in a message's first sentence, characters. */
+const ROOM = 48;
+
 function whatIs(names: readonly string[], shots: Facts['shots']): string {
-  const [only] = shots;
-  if (shots.length === 1 && only)
+  const named = allOf(shots.map(({ shot }) => `\`${shot}\``));
+  if (shots.length <= MOST_NAMED && (shots.length === 1 || named.length <= ROOM))
     return names.length === 1
-      ? message`A check is missing in \`${only.shot}\`: ${names.join()}.`
-      : message`${names.length} checks are missing in \`${only.shot}\`.`;
+      ? message`A check is missing in ${named}: \`${names.join()}\`.`
+      : message`${names.length} checks are missing in ${named}.`;
   return names.length === 1
-    ? message`A check is missing in ${shots.length} shots: ${names.join()}.`
+    ? message`A check is missing in ${shots.length} shots: \`${names.join()}\`.`
     : message`${names.length} checks are missing in ${shots.length} shots.`;
 }

@@ -2,7 +2,9 @@
  * The checks that a shot needs because of its subject, its light, its moves and its rig. Common
  * practice throughout.
  */
+
 import type { Bench } from '../figures/bench.ts';
+import { natureOf } from '../figures/subject-kinds.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import { later } from '../words/message.ts';
 
@@ -10,18 +12,19 @@ export interface CheckCalledFor {
   readonly name: string;
   /** The check as an order. */
   readonly what: string;
+  /** What of the shot calls for it. */
+  readonly because: string;
   /** Done once a day and not before each shot. */
   readonly daily?: true;
 }
 
 type Condition = (bench: Bench) => boolean;
 
-const kindOf = ({ subject }: Bench): string | undefined => subject && ifKnown(subject.fields.kind);
-
-const isLiquid: Condition = (bench) => ['film', 'bubble', 'surface'].includes(kindOf(bench) ?? '');
+const isLiquid: Condition = ({ subject }) => natureOf(subject)?.isLiquid === true;
 
 const isMirrorLike: Condition = (bench) =>
-  kindOf(bench) === 'film' || (bench.subject && ifKnown(bench.subject.fields.finish)) === 'mirror';
+  (natureOf(bench.subject)?.mirrors === 'always' && natureOf(bench.subject)?.shape === 'flat') ||
+  (bench.subject && ifKnown(bench.subject.fields.finish)) === 'mirror';
 
 const moveKind = ({ fields }: Bench): string | undefined => {
   const move = ifKnown(fields.move);
@@ -57,28 +60,44 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   {
     name: 'focus-at-full-size',
     what: later`Punch in (magnify the viewfinder) and check focus`,
+    because: later`every shot`,
     when: () => true,
   },
   {
     name: 'record-setting-read-back',
     what: later`Confirm resolution and frame rate on the camera`,
+    because: later`every shot`,
     when: () => true,
   },
   {
     name: 'exposure-confirmed',
     what: later`Check exposure on the subject`,
+    because: later`every shot`,
     when: () => true,
   },
-  { name: 'white-balance-fixed', what: later`Set white balance manually`, when: () => true },
-  { name: 'card-and-battery', what: later`Check card and battery`, daily: true, when: () => true },
+  {
+    name: 'white-balance-fixed',
+    what: later`Set white balance manually`,
+    because: later`every shot`,
+    when: () => true,
+  },
+  {
+    name: 'card-and-battery',
+    what: later`Check card and battery`,
+    because: later`every day`,
+    daily: true,
+    when: () => true,
+  },
   {
     name: 'background-clear',
-    what: later`Clear the background and rear reflections`,
+    what: later`Clear the background: what shows through the subject, and what it mirrors`,
+    because: later`a liquid or a mirror`,
     when: (bench) => isLiquid(bench) || isMirrorLike(bench),
   },
   {
     name: 'flicker-checked',
     what: later`Check for lamp flicker at this shutter speed`,
+    because: later`a light that may flicker`,
     when: lightSays(
       (light) =>
         field(light, 'modulation') !== 'none' &&
@@ -91,36 +110,43 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   {
     name: 'solution-ready',
     what: later`Prepare film solution and holder, with a spare`,
-    when: (bench) => kindOf(bench) === 'film' || kindOf(bench) === 'bubble',
+    because: later`a film or bubble`,
+    when: ({ subject }) => natureOf(subject)?.isFilm === true,
   },
   {
     name: 'lens-not-in-mirror',
     what: later`Check that the lens is not reflected in the subject`,
+    because: later`a mirror-like subject`,
     when: isMirrorLike,
   },
   {
     name: 'move-rehearsed',
     what: later`Rehearse the move and set end stops`,
+    because: later`a move`,
     when: (bench) => moveKind(bench) !== undefined && moveKind(bench) !== 'focus-pull',
   },
   {
     name: 'focus-ends-marked',
     what: later`Mark both ends of the focus pull`,
+    because: later`a focus pull`,
     when: (bench) => moveKind(bench) === 'focus-pull',
   },
   {
     name: 'foot-balanced',
     what: later`Balance the rig over its foot; no lens weight hanging on the mounts`,
+    because: later`tubes or a converter`,
     when: hasLongRig,
   },
   {
     name: 'overhead-tethered',
-    what: later`Fit a safety cable to everything overhead. Follow local rules and the qualified person on set`,
+    what: later`Fit a safety cable to everything overhead. Follow local rules and the advice of a qualified person`,
+    because: later`a load overhead`,
     when: hangsOverhead,
   },
   {
     name: 'mains-clear-of-liquid',
-    what: later`Keep mains cables away from liquid. Follow local rules and the qualified person on set`,
+    what: later`Keep mains cables away from liquid. Follow local rules and the advice of a qualified person`,
+    because: later`a mains light near liquid`,
     when: (bench) =>
       isLiquid(bench) && lightSays((light) => field(light, 'supply') === 'mains')(bench),
   },
@@ -139,7 +165,7 @@ export const missingChecks = (bench: Bench): readonly CheckCalledFor[] =>
 export const openChecks = (bench: Bench): readonly string[] =>
   [...bench.checks].flatMap(([name, state]) => (state === 'open' ? [name] : []));
 
-export const hasSubjectAndRig = ({ fields }: Bench): boolean =>
+const hasSubjectAndRig = ({ fields }: Bench): boolean =>
   isKnown(fields.subject) && isKnown(fields.rig);
 
 /** Whether what a shot lacks can be told: it names a subject and a rig that are there. */

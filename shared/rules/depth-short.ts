@@ -8,8 +8,10 @@ import { setTo } from '../plan/fixes.ts';
 import { asFound } from '../say/figures.ts';
 import type { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
+import { isDarkAndShallow } from './at-odds.ts';
 import { USABLE_CONTRAST } from './diffraction-eats-detail.ts';
 import { placeWords, relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
+import { sharpWithinMm, softerPrice } from './softer.ts';
 
 /** Accuracy of the paraxial depth: a smaller shortage is no finding. */
 const DEAD_BAND = 0.05;
@@ -21,6 +23,10 @@ interface Facts {
   /** The effective f-number was measured. */
   readonly isMeasured: boolean;
   readonly magnification: number;
+  /** What is sharp by focus alone, mm; null: all of the depth. */
+  readonly sharpMm: number | null;
+  /** The shot is too dark as well. */
+  readonly isDark: boolean;
   /** null: not named. */
   readonly subject: string | null;
   /**
@@ -91,6 +97,8 @@ export const depthShort: ShotRule<Facts> = {
           effective: effectiveFNumber.value,
           isMeasured: effectiveFNumber.measured === true,
           magnification: magnification.value,
+          sharpMm: pullDepthIsIt(figures) ? null : sharpWithinMm(figures),
+          isDark: isDarkAndShallow(figures),
           subject: bench.subject?.name ?? null,
           pull: pullOf(figures),
           conflict,
@@ -99,7 +107,10 @@ export const depthShort: ShotRule<Facts> = {
       },
     ];
   },
-  words({ depthMm, neededMm, effective, isMeasured, magnification, subject, pull, conflict }, say) {
+  words(facts, say) {
+    const { depthMm, neededMm, effective, isMeasured, magnification, sharpMm } = facts;
+    const { subject, pull, conflict, isDark } = facts;
+    const aperture = asFound(isMeasured ? { measured: true } : {}, say.fNumber(effective));
     const [there, needed] = say.lengths2(depthMm, neededMm);
     return {
       what: pull
@@ -109,10 +120,15 @@ export const depthShort: ShotRule<Facts> = {
         (pull
           ? message`The pull covers ${say.length(pull.travelMm)} of ${say.length(pull.subjectMm)}. `
           : '') +
-        message`Effective aperture ${asFound(isMeasured ? { measured: true } : {}, say.fNumber(effective))} at ${say.magnification(magnification)} magnification.` +
+        (sharpMm === null
+          ? message`Effective aperture ${aperture} at ${say.magnification(magnification)} magnification.`
+          : message`Effective aperture ${aperture} at ${say.magnification(magnification)} magnification; only ${say.length(sharpMm)} is sharp by focus, diffraction softens all of it.`) +
         (conflict
           ? message` No aperture gives enough depth without softening detail. The best compromise is ${say.fNumber(conflict.bestEffective)} effective, with ${say.micrometres(conflict.blurUm)} (${say.pixels(conflict.blurPixels)}) of blur.` +
             nearestWords(conflict.mark, say)
+          : '') +
+        (isDark
+          ? message` Solve this shot (\`lamella solve\`) looks for depth and light together.`
           : ''),
     };
   },
@@ -137,6 +153,8 @@ const nearestWords = (mark: number | undefined, say: Say): string =>
 /** The depth that is sharp at one time; in a focus pull, the depth beyond its ends. */
 const depthThere = ({ pullDepthMm, usableDepthMm }: ShotFigures): Figure<number> =>
   pullDepthMm.known ? pullDepthMm : usableDepthMm;
+
+const pullDepthIsIt = ({ pullDepthMm }: ShotFigures): boolean => pullDepthMm.known;
 
 const pullOf = ({ pullTravelMm, wholeDepthMm }: ShotFigures): Facts['pull'] =>
   pullTravelMm.known && wholeDepthMm.known
@@ -165,11 +183,18 @@ function stopDown({ bench, figures }: ShotView, at: ShotView['bench']['at']) {
     const needed = stopped.depthMm.needed;
     if (!there.known || !needed.known) return [];
     if (there.value >= needed.value * (1 - DEAD_BAND))
-      return [setTo(message`Stop down to f/${mark}`, at, `f/${mark}`)];
+      return [setTo(message`Stop down to f/${mark}`, at, `f/${mark}`, softerPrice(stopped))];
   }
   const last = markAtMost(narrowest);
   return last !== undefined && last > marked.value && bench.marksOnLens.includes(last)
-    ? [setTo(message`Stop down to f/${last} (the best compromise)`, at, `f/${last}`)]
+    ? [
+        setTo(
+          message`Stop down to f/${last} (the best compromise)`,
+          at,
+          `f/${last}`,
+          softerPrice(figuresOf(substitute(bench, { marked: known(last) }))),
+        ),
+      ]
     : [];
 }
 

@@ -11,6 +11,8 @@ interface Facts {
   readonly isMeasured: boolean;
   readonly stops: number;
   readonly losses: readonly NamedLoss[];
+  /** The lens, which loses light by focusing close; null: not named. */
+  readonly lens: string | null;
   /** The f-number on the body's display. */
   readonly shows: number;
   /** A result that depends on the difference and that the plan overlooks. */
@@ -70,6 +72,7 @@ export const effectiveAperture: ShotRule<Facts> = {
             lossByPart.known && !effectiveFNumber.measured
               ? lossByPart.value.filter((loss) => loss.stops >= 0.05)
               : [],
+          lens: bench.lens?.name ?? null,
           isMeasured: effectiveFNumber.measured === true,
           shows: bench.bodyShows === 'effective' ? effective : marked,
           decision,
@@ -79,10 +82,14 @@ export const effectiveAperture: ShotRule<Facts> = {
       },
     ];
   },
-  words({ marked, effective, isMeasured, stops, losses, shows, decision }, say) {
+  words({ marked, effective, isMeasured, stops, losses, lens, shows, decision }, say) {
     const parts = [...losses]
       .sort((a, b) => b.stops - a.stops)
-      .map(({ part, stops: lost }) => `\`${part}\` ${say.stops(lost)}`)
+      .map(({ part, stops: lost }) =>
+        part === lens
+          ? message`\`${part}\` focused close ${say.stops(lost)}`
+          : `\`${part}\` ${say.stops(lost)}`,
+      )
       .join(', ');
     const shown =
       shows === marked ? '' : message` The camera will display about ${say.fNumber(shows)}.`;

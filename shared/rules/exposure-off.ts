@@ -6,6 +6,7 @@ import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { asFound } from '../say/figures.ts';
 import { message } from '../words/message.ts';
+import { isDarkAndShallow } from './at-odds.ts';
 import { lightFixes } from './light-fixes.ts';
 import { canBeSet, type IsoRange, isoRangeOf } from './needed-iso.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
@@ -29,6 +30,8 @@ interface Facts {
   /** The effective f-number was measured. */
   readonly isMeasured: boolean;
   readonly lossStops: number;
+  /** Stopping down for depth would make it darker still. */
+  readonly isShallow: boolean;
 }
 
 export const exposureOff: ShotRule<Facts> = {
@@ -66,12 +69,14 @@ export const exposureOff: ShotRule<Facts> = {
           effective: effectiveFNumber.known ? effectiveFNumber.value : null,
           isMeasured: effectiveFNumber.known && effectiveFNumber.measured === true,
           lossStops: lightLossStops.known ? lightLossStops.value : 0,
+          isShallow: isDarkAndShallow(figures),
         },
         related: relatedTo(at, exposureErrorStops),
       },
     ];
   },
-  words({ errorStops, marked, isoNeeded, settable, effective, isMeasured, lossStops }, say) {
+  words(facts, say) {
+    const { errorStops, marked, isoNeeded, settable, effective, isMeasured, lossStops } = facts;
     const iso =
       isoNeeded !== null && canBeSet(isoNeeded, settable)
         ? message`Correct exposure needs about ISO ${say.iso(isoNeeded)}.`
@@ -91,7 +96,12 @@ export const exposureOff: ShotRule<Facts> = {
         errorStops > 0
           ? message`The shot is ${say.stops(errorStops)} overexposed.`
           : message`The shot is ${say.stops(errorStops)} underexposed.`,
-      why: aperture + iso,
+      why:
+        aperture +
+        iso +
+        (facts.isShallow
+          ? message` Solve this shot (\`lamella solve\`) looks for light and depth together.`
+          : ''),
     };
   },
   size: ({ errorStops }) => ({ kind: 'stops', value: Math.abs(errorStops) }),

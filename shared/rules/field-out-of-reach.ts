@@ -82,12 +82,15 @@ export const fieldOutOfReach: ShotRule<Facts> = {
     if (recordedMm === null)
       return { what: message`The rig can't reach ${say.magnification(wanted)}; ${reached}.` };
     const field = (m: number) => (m > 0 ? say.length(recordedMm / m) : message`endless`);
+    // What can be set, as the fix writes it.
+    const tightest = say.length(roundInside(recordedMm / most, 'up'));
+    const widest = least > 0 ? say.length(roundInside(recordedMm / least, 'down')) : '';
     const between =
       least === most
         ? message`it frames only ${field(most)}`
         : least === 0
-          ? message`it can frame ${field(most)} or more`
-          : message`it can frame ${field(most)} to ${field(least)}`;
+          ? message`it can frame ${tightest} or more`
+          : message`it can frame ${tightest} to ${widest}`;
     return {
       what: message`The rig can't frame a field ${field(wanted)} wide; ${between}.`,
       why: message`${field(wanted)} needs ${say.magnification(wanted)} magnification; ${reached}.`,
@@ -147,7 +150,7 @@ function ringWords({ ringMm, closestMm, lens }: RingFacts, say: Say): Words {
     };
   return {
     what: message`${lens} can't focus at ${say.length(ringMm)}; its minimum focus is ${say.length(closestMm)}.`,
-    why: message`Focus distances are measured from the sensor and apply to the lens alone.`,
+    why: message`Focus distances are measured from the sensor, with the lens straight on the camera.`,
   };
 }
 

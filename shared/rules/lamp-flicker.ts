@@ -1,4 +1,5 @@
 import { flickerFreeTimesS } from '../exposure/flicker.ts';
+import { isNearMark } from '../exposure/shutter-marks.ts';
 import { setTo } from '../plan/fixes.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
@@ -108,7 +109,8 @@ export const lampFlicker: ShotRule<Facts> = {
   fixes({ at, facts: { lampHz, seconds } }, { bench }) {
     const rate = bench.recordRate;
     const times = flickerFreeTimesS(lampHz, rate.known ? rate.value : lampHz / 8);
-    const nearest = [...times].sort(
+    const settable = times.filter(isNearMark);
+    const nearest = [...(settable.length > 0 ? settable : times)].sort(
       (a, b) => Math.abs(Math.log(a / seconds)) - Math.abs(Math.log(b / seconds)),
     );
     return nearest.slice(0, 2).map((time) => {

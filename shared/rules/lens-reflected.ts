@@ -8,6 +8,7 @@ import type { PlanEdit, PlanFix } from '../plan/problem.ts';
 import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import { relatedTo, type ShotRule, type ShotView } from './shot-rule.ts';
+import { softerPrice } from './softer.ts';
 
 /** Accuracy of the minimum tilt; a hand and a level set an angle no better. */
 const DEAD_BAND_RAD = (0.1 * Math.PI) / 180;
@@ -40,7 +41,7 @@ export const lensReflected: ShotRule<Facts> = {
   severity: 'warning',
   docs: {
     when: 'a flat mirror-like subject is tilted too little to hide the lens, or no tilt works. A tilt that hides the lens may be more than depth of field or light allow.',
-    why: 'A mirror that faces the lens reflects it. The minimum tilt is the smallest at which no visible point reflects any of the front of the lens into the entrance pupil. Doubling the working distance halves it, and every degree uses up depth of field. A long lens on tubes works from farther away, so the film stays nearly parallel.',
+    why: 'A mirror that faces the lens reflects it. The minimum tilt is the smallest at which no visible point reflects any of the front of the lens into the entrance pupil. Doubling the working distance halves the minimum tilt, and every degree uses up depth of field. A long lens on tubes works from farther away, so the film stays nearly parallel.',
     remedy:
       'Tilt just enough to hide the lens. Or stop down, work from farther away, frame tighter, or fit a smaller black card around the lens.',
     bad: [{ says: 'nearly facing the lens', change: { 'shots/skin/tilt': '2 deg' } }],
@@ -157,12 +158,20 @@ function stopDownAndTilt({ bench }: ShotView, mark: number): readonly PlanFix[] 
   const { tiltRad, fields } = bench;
   if (!window || !tiltRad.known) return [];
   const aperture: PlanEdit = { op: 'set', at: fields.aperture.at, text: `f/${mark}` };
+  const price = softerPrice(figuresOf(substitute(bench, { marked: known(mark) })));
+  const softer = price === undefined ? {} : { sideEffects: price };
   const now = Math.abs(tiltRad.value);
   if (now >= window.leastRad && now <= window.greatestRad)
-    return [{ title: message`Stop down to f/${mark}`, edits: [aperture] }];
+    return [{ title: message`Stop down to f/${mark}`, edits: [aperture], ...softer }];
   const tilt = Math.ceil(degrees(window.leastRad) * 10) / 10;
   const tilted: PlanEdit = { op: 'set', at: fields.tilt.at, text: `${tilt} deg` };
-  return [{ title: message`Stop down to f/${mark} and tilt ${tilt}°`, edits: [aperture, tilted] }];
+  return [
+    {
+      title: message`Stop down to f/${mark} and tilt ${tilt}°`,
+      edits: [aperture, tilted],
+      ...softer,
+    },
+  ];
 }
 
 function shutBy(view: ShotView, window: MirrorWindow): Facts['shut'] {

@@ -59,7 +59,7 @@ export const notKnown: PlanRule<Facts> = {
     ],
   },
   check(view) {
-    const candidates = [...byPlace(view.shots).values(), ...inEdit(view.edit)];
+    const candidates = [...byPlace(view.shots, view.unsure).values(), ...inEdit(view.edit)];
     const best = candidates.reduce<Candidate | undefined>(
       (most, next) => (most && weight(most) >= weight(next) ? most : next),
       undefined,
@@ -108,7 +108,10 @@ interface Candidate {
 /** What is unknown counts before what is only uncertain. */
 const weight = ({ waiting, settles }: Candidate): number => waiting + settles / 1000;
 
-function byPlace(shots: readonly ShotSummary[]): ReadonlyMap<string, Candidate> {
+function byPlace(
+  shots: readonly ShotSummary[],
+  unsure: PlanView['unsure'],
+): ReadonlyMap<string, Candidate> {
   const found = new Map<string, Candidate>();
   const add = (key: string, of: string, at: Place, more: Partial<Candidate>): void => {
     const place = placeKey(at);
@@ -123,11 +126,10 @@ function byPlace(shots: readonly ShotSummary[]): ReadonlyMap<string, Candidate> 
       settles: (known?.settles ?? 0) + (more.settles ?? 0),
     });
   };
-  for (const { needs, unsure } of shots) {
+  for (const { needs } of shots)
     for (const { key, of, at, wantedFor } of needs as readonly NeedOf[])
       add(key, of, at, { waiting: 1, wantedFor: new Set(wantedFor) });
-    for (const { key, of, at } of unsure) add(key, of, at, { settles: 1 });
-  }
+  for (const { key, of, at } of unsure) add(key, of, at, { settles: 1 });
   return found;
 }
 

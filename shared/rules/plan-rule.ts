@@ -32,8 +32,6 @@ export interface ShotSummary {
   readonly at: Place;
   /** The missing values that the shot's figures need. */
   readonly needs: readonly NeedOf[];
-  /** Values of the plan that would make its probable findings sure. */
-  readonly unsure: readonly Need[];
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
@@ -68,6 +66,8 @@ interface PlanAllowance {
 }
 
 export interface PlanView {
+  /** Values of the plan that would make probable findings of its shots sure, once for each. */
+  readonly unsure: readonly Need[];
   readonly file: FileId;
   readonly shots: readonly ShotSummary[];
   /** Each rig once for each different load in the shots. */

@@ -1,5 +1,5 @@
 import type { PolariserInUse } from '../figures/polariser.ts';
-import { ifKnown } from '../plan/field.ts';
+import { natureOf } from '../figures/subject-kinds.ts';
 import { message } from '../words/message.ts';
 import { polariserRule, withPolariser } from './polarisers.ts';
 import type { ShotRule } from './shot-rule.ts';
@@ -34,8 +34,7 @@ export const polariserTakesTheColour: ShotRule<PolariserInUse> = {
   },
   ...polariserRule(({ polarised, swingStops }, { bench }) => {
     // The reflection in a metal mirror has no interference colours to lose.
-    if (ifKnown(bench.subject!.fields.kind) === 'solid' || polarised?.how === 'parallel')
-      return false;
+    if (natureOf(bench.subject)?.isClear === false || polarised?.how === 'parallel') return false;
     return polarised?.how === 'crossed' || (swingStops !== undefined && swingStops >= PALE_STOPS);
   }),
   words({ filter, polarised, angleRad, swingStops }, say) {

@@ -3,12 +3,12 @@
  * why, what to do) and its fixes are three functions, so that no rule ever compares message texts.
  */
 
+import type { Width } from '../figures/widths.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Bound } from '../quantity/bound.ts';
 import type { Say } from '../say/say.ts';
 import type { TextFix } from '../text/problem.ts';
-import type { Unsure } from './certainty.ts';
 
 export type Severity = 'error' | 'warning' | 'note' | 'hint';
 
@@ -27,6 +27,16 @@ export interface Observation<F> {
   readonly facts: F;
   readonly severity?: Severity;
   readonly related?: readonly Related[];
+}
+
+/** What a probable finding waits for. */
+export interface Unsure {
+  /** The input that moves it most. */
+  readonly input: Width;
+  /** The figure that the rule decides by, at both ends of that input; null: it is no number. */
+  readonly makes: { readonly figure: string; readonly low: number; readonly high: number } | null;
+  /** More than this one have to stand at their best. */
+  readonly isOneOfMore: boolean;
 }
 
 /** An observation that a rule made, in a shot or in the plan. */

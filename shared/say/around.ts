@@ -1,9 +1,8 @@
 /** What lies round a value that is not known exactly, behind the value: " (24 to 27)". */
-import { message } from '../words/message.ts';
 import { endsWords } from './between.ts';
 
 /** In brackets; nothing where no digit of the value shows it. */
-export const inBrackets = (words: string): string => (words === '' ? '' : message` (${words})`);
+export const inBrackets = (words: string): string => (words === '' ? '' : ` (${words})`);
 
 /** @param print says the value and both ends alike */
 export const aroundWords = (

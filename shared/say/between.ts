@@ -7,13 +7,23 @@ interface Parts {
   readonly behind: string;
 }
 
+/** One of a thing is said as many are, whatever the language calls them. */
+function inPlural(behind: string): string {
+  const plurals = [
+    [message`${'1'} stop`, message`${'1'} stops`],
+    [message`${'1'} pixel`, message`${'1'} pixels`],
+  ].map((forms) => forms.map((form) => form.replace('1', '')));
+  for (const [one = '', many = ''] of plurals)
+    if (behind.startsWith(one) && !behind.startsWith(many)) return many + behind.slice(one.length);
+  return behind;
+}
+
 /** A number with what stands round it: "f/" and "25", "4.1" and " mm". */
 function partsOf(words: string): Parts | undefined {
   const found = /^([^\d−+]*)([−+]?\d[\d.]*)(.*)$/su.exec(words);
   if (!found) return undefined;
   const [, before = '', number = '', behind = ''] = found;
-  // One of a thing is said without its plural.
-  return { before, number, behind: behind.replace(/^ stop(?= |$)/, ' stops') };
+  return { before, number, behind: inPlural(behind) };
 }
 
 /**

@@ -35,7 +35,7 @@ export function exposureEnds(
 ): string {
   const [words, from, to] = [value, low, high].map((stops) => exposureError(stops, say));
   if (from === words && to === words) return '';
-  const plain = (stops: number) => say.stopsSigned(stops).slice(1).split(' ')[0]!;
+  const plain = (stops: number) => /[\d.]+/.exec(say.stopsSigned(stops))![0];
   const sided = (stops: number) =>
     isRight(stops)
       ? message`correct`

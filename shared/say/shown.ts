@@ -82,6 +82,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   ring: (value, say) => (typeof value === 'string' ? value : say.length(value)),
   shutter: (shutter, say) =>
     shutter.kind === 'angle' ? say.angle(shutter.angle) : say.shutter(shutter.seconds),
+  'sensor-size': ({ width, height }, say) => say.size(width, height),
   size: ({ width, height }, say) => say.size(width, height),
   speed: (mmPerS, say) => say.speed(mmPerS),
   stops: (value, say) => say.stops(value),

@@ -11,6 +11,7 @@ import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { type EditFigures, editFigures } from '../figures/edit-figures.ts';
 import type { Footage } from '../figures/edit-footage.ts';
+import type { Need } from '../figures/figure.ts';
 import { readBench } from '../figures/read-bench.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { takesOfShot } from '../figures/recording.ts';
@@ -18,7 +19,7 @@ import { type BodySums, sumsByBody } from '../figures/recording-sums.ts';
 import { layOutRig } from '../figures/rig-layout.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { UncertainShot } from '../figures/uncertain.ts';
-import { isFirst, isOf, nameOf } from '../plan/entry-id.ts';
+import { idOf, isFirst, isOf, nameOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
@@ -34,9 +35,9 @@ import { findInPlan } from './plan-findings.ts';
 import { planReader } from './plan-reader.ts';
 import { planView } from './plan-view.ts';
 import { withSeverities } from './severities.ts';
-import { findInShot } from './shot-findings.ts';
+import { dependsOnFigures, findInShot, withCertainty } from './shot-findings.ts';
 import type { Store } from './store.ts';
-import { summaryOf } from './summary.ts';
+import { settledBy, summaryOf } from './summary.ts';
 import { chunkFindings, entryFindings, type TextFinding } from './text-findings.ts';
 import { usedNames } from './used-names.ts';
 
@@ -65,17 +66,19 @@ export class Analysis {
   readonly #figures: Query<ShotFigures | undefined, Key>;
   readonly #uncertain: Query<UncertainShot | undefined, Key>;
   readonly #shot: Query<WorkedShot, Key>;
+  readonly #certain: Query<readonly Finding[], Key>;
+  readonly #unsureGroup: Query<readonly Need[], Key<string>>;
   readonly #summaryGroup: Query<readonly ShotSummary[], Key<string>>;
   readonly #usedGroup: Query<readonly EntryId[], Key<string>>;
   readonly #stateGroup: Query<readonly PlanState[], Key<string>>;
   readonly #footage: Query<Footage | null, Key>;
   readonly #edit: Query<EditFigures | null>;
-  readonly #plan: Query<readonly Finding[]>;
   readonly #chunkGroup: Query<readonly Finding[], Key<string>>;
-  readonly #entryGroup: Query<readonly Finding[], Key<string>>;
   readonly #ids: Query<readonly EntryId[]>;
   readonly #file: Query<readonly Finding[]>;
   readonly #findings: Query<readonly Finding[]>;
+  /** The same without a word on how sure they are, which costs as much again. */
+  readonly #plain: Query<readonly Finding[]>;
 
   constructor(store: Store, rootOf: (file: FileId) => FileId) {
     this.#store = store;
@@ -115,6 +118,12 @@ export class Analysis {
     );
     this.#uncertain = graph.passing('uncertain', (key) => this.#uncertainOf(key), GROUP_SIZE);
     this.#shot = graph.query('shot', (key) => this.#workOut(key), sameData);
+    this.#certain = graph.query('certainty', (key) => this.#certaintyOf(key), sameData);
+    this.#unsureGroup = graph.query(
+      'unsure-group',
+      (key) => this.#gather(key, this.#entryIds, (entry) => this.#unsureIn(entry)),
+      sameData,
+    );
     this.#summaryGroup = graph.query(
       'summary-group',
       (key) =>
@@ -141,23 +150,38 @@ export class Analysis {
       sameData,
     );
     this.#edit = graph.query('edit', (file) => editFigures(editPlan(file)));
-    this.#plan = graph.query(
-      'plan-findings',
-      (file) => findInPlan(this.planView(file), this.#reader(file).plan('allow')),
-      sameData,
-    );
     this.#chunkGroup = graph.query('chunk-group', (key) =>
       this.#gather(key, (file) => store.ids(file), this.#chunkText),
-    );
-    this.#entryGroup = graph.query('entry-group', (key) =>
-      this.#gather(key, this.#entryIds, (entry) => this.#entryFindings(entry)),
     );
     this.#file = graph.query(
       'file-findings',
       (file) => [...fileFindings(store, names, file), ...duplicateClips(entries, file)],
       sameData,
     );
-    this.#findings = graph.query('findings', (file) => this.#allFindings(file));
+    this.#findings = this.#gathered('', true);
+    this.#plain = this.#gathered('plain-', false);
+  }
+
+  /** All findings of a file, shot by shot, group by group. */
+  #gathered(prefix: string, isCertain: boolean): Query<readonly Finding[]> {
+    const { graph } = this.#store;
+    const plan = graph.query(
+      `${prefix}plan-findings`,
+      (file) => findInPlan(this.planView(file, isCertain), this.#reader(file).plan('allow')),
+      sameData,
+    );
+    const group = graph.query(`${prefix}entry-group`, (key: Key<string>) =>
+      this.#gather(key, this.#entryIds, (entry) => this.#entryFindings(entry, isCertain)),
+    );
+    return graph.query(`${prefix}findings`, (file) => {
+      const found = [
+        ...this.#file(file),
+        ...this.#groups(file, this.#store.ids(file).length, this.#chunkGroup),
+        ...this.#groups(file, this.entries.list(file).length, group),
+        ...plan(file),
+      ];
+      return withSeverities(found, this.names.reaches(file), this.#reader);
+    });
   }
 
   /** How figures read the plan in `file`. */
@@ -205,8 +229,24 @@ export class Analysis {
     return this.#findings(file);
   }
 
+  /** The same, each as if it were sure: what trials compare. */
+  plainFindings(file: FileId): readonly Finding[] {
+    return this.#plain(file);
+  }
+
   shotFindings(file: FileId, shot: EntryId): readonly Finding[] {
     return this.#shot(keyOf(file, shot)).findings;
+  }
+
+  /** A plain finding of a shot with how sure it is. */
+  certain(finding: Finding): Finding {
+    if (finding.shot === undefined) return finding;
+    const shot = idOf('shots', finding.shot);
+    for (const file of this.#store.files()) {
+      const uncertain = this.entries.source(file, shot) && this.uncertain(file, shot);
+      if (uncertain) return withCertainty(finding, uncertain);
+    }
+    return finding;
   }
 
   /** Findings about an entry's own text, shape and names. */
@@ -248,9 +288,10 @@ export class Analysis {
     return [...new Set(used)];
   }
 
-  #entryFindings(entry: Key): readonly Finding[] {
+  #entryFindings(entry: Key, isCertain: boolean): readonly Finding[] {
     const text = this.#entryText(entry);
-    const shot = this.isShot(splitKey(entry)[1]) ? this.#shot(entry).findings : [];
+    const isShot = this.isShot(splitKey(entry)[1]);
+    const shot = !isShot ? [] : isCertain ? this.#certain(entry) : this.#shot(entry).findings;
     return shot.length === 0 ? text : [...text, ...shot];
   }
 
@@ -274,12 +315,20 @@ export class Analysis {
     const bench = this.#bench(key);
     const figures = this.#figures(key);
     if (!bench || !figures) return NOTHING_FOUND;
-    const found = findInShot(
-      { bench, figures },
-      this.#reader(file).plan('allow'),
-      this.#uncertain(key),
-    );
+    const found = findInShot({ bench, figures }, this.#reader(file).plan('allow'));
     return { findings: found.findings, summary: summaryOf(bench, figures, found) };
+  }
+
+  #certaintyOf(key: Key): readonly Finding[] {
+    const { findings } = this.#shot(key);
+    if (!findings.some(dependsOnFigures)) return findings;
+    const uncertain = this.#uncertain(key);
+    return uncertain ? findings.map((one) => withCertainty(one, uncertain)) : findings;
+  }
+
+  /** Values of the plan that would make probable findings of a shot sure. */
+  #unsureIn(entry: Key): readonly Need[] {
+    return this.isShot(splitKey(entry)[1]) ? this.#certain(entry).flatMap(settledBy) : [];
   }
 
   /** An entry that is broken or being typed shows only what is wrong with its text. */
@@ -302,9 +351,9 @@ export class Analysis {
   }
 
   #isReady(entry: Key): boolean {
-    const { findings, summary } = this.#shot(entry);
+    const { summary } = this.#shot(entry);
     if (summary && summary.checks.missing.length > 0) return false;
-    const found = [...this.textFindings(...splitKey(entry)), ...findings];
+    const found = [...this.textFindings(...splitKey(entry)), ...this.#certain(entry)];
     return found.every(({ severity }) => severity !== 'error' && severity !== 'warning');
   }
 
@@ -323,7 +372,7 @@ export class Analysis {
       const entry = keyOf(file, id);
       try {
         this.#entryText(entry);
-        if (this.isShot(id)) this.#shot(entry);
+        if (this.isShot(id)) this.#certain(entry);
       } catch {
         // A failure here happens again when the entry is asked for, and is reported then.
       }
@@ -333,11 +382,15 @@ export class Analysis {
   }
 
   /** The input of rules about the whole plan. */
-  planView(file: FileId): PlanView {
+  planView(file: FileId, isCertain = true): PlanView {
+    const unsure = isCertain
+      ? this.#groups(file, this.entries.list(file).length, this.#unsureGroup)
+      : [];
     const shots = this.#groups(file, this.entries.list(file).length, this.#summaryGroup);
     const used = this.#groups(file, this.entries.list(file).length, this.#usedGroup);
     const entries = this.entries.list(file);
-    return planView(file, shots, entries, new Set(used), this.#reader(file), this.edit(file));
+    const view = planView(file, shots, entries, new Set(used), this.#reader(file), this.edit(file));
+    return { ...view, unsure };
   }
 
   readonly #entryIds = (file: FileId): readonly EntryId[] => this.#ids(file);
@@ -360,15 +413,5 @@ export class Analysis {
     for (let index = 0; index * GROUP_SIZE < count; index++)
       for (const one of of(keyOf(file, String(index)))) all.push(one);
     return all;
-  }
-
-  #allFindings(file: FileId): readonly Finding[] {
-    const found = [
-      ...this.#file(file),
-      ...this.#groups(file, this.#store.ids(file).length, this.#chunkGroup),
-      ...this.#groups(file, this.entries.list(file).length, this.#entryGroup),
-      ...this.#plan(file),
-    ];
-    return withSeverities(found, this.names.reaches(file), this.#reader);
   }
 }

@@ -22,7 +22,7 @@ import { message } from '../words/message.ts';
 import type { CheckContext } from './context.ts';
 import { locatedEdits } from './located-edits.ts';
 import { FindingLocator } from './located-findings.ts';
-import { addedOrWorsened, identityOf, type Outcome, tryOut } from './trial.ts';
+import { identityOf, type Outcome, tryOut } from './trial.ts';
 
 /** Number of side effects named in a title; if there are more, the title says how many. */
 const MOST_NAMED = 2;
@@ -88,9 +88,7 @@ export class FixMaker {
     const sure = this.#tried(finding, this.#fromPlan(surer));
     if (sure && (!middle || !sure.sideEffects || sure.sideEffects === middle.sideEffects))
       return { ...sure, title: message`${sure.title}, enough in the worst case` };
-    return (
-      middle && { ...middle, title: message`${middle.title}, enough for the middle of the range` }
-    );
+    return middle && { ...middle, title: message`${middle.title}, probably enough` };
   }
 
   #ruleFixes(finding: Finding): RuleFixes {
@@ -151,10 +149,11 @@ export class FixMaker {
   /** The fix with all its side effects; undefined if it does not remove its finding. */
   #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
     if (fix.edits.length === 0) return undefined;
-    const outcome = tryOut(this.#context, fix.edits);
     const identity = identityOf(finding);
-    const left = outcome.after.get(identity)?.length ?? 0;
-    if (left >= (outcome.before.get(identity)?.length ?? 0)) return undefined;
+    const isGone = ({ before, after }: Pick<Outcome, 'before' | 'after'>): boolean =>
+      (after.get(identity)?.length ?? 0) < (before.get(identity)?.length ?? 0);
+    const outcome = tryOut(this.#context, fix.edits, isGone);
+    if (!isGone(outcome)) return undefined;
     const added = addedBy(outcome, isOfText(finding));
     if (added.some(({ severity }) => severity === 'error')) return undefined;
     const consequences = added.filter((other) => !isHint(other));
@@ -176,7 +175,7 @@ export class FixMaker {
 
 /** What a mended text lets be seen again was there before: it is no price of mending it. */
 const addedBy = (outcome: Outcome, ofText: boolean): readonly Finding[] =>
-  addedOrWorsened(outcome).filter((finding) => !ofText || isOfText(finding));
+  outcome.worse.filter((finding) => !ofText || isOfText(finding));
 
 const isHint = ({ severity }: Finding): boolean => severity === 'hint';
 

@@ -19,7 +19,7 @@ export function planView(
   used: ReadonlySet<EntryId>,
   reader: PlanReader,
   edit: EditFigures | null,
-): PlanView {
+): Omit<PlanView, 'unsure'> {
   const named = entries.flatMap(({ id, kind }) => {
     // Entries that shots and rigs can refer to; nothing has to refer to shots, cuts and clips.
     if (kind.kind !== 'entry' || !isShared(kind.home.group) || id !== plainId(id)) return [];

@@ -18,19 +18,14 @@ export interface FoundInShot extends Accepted {
 }
 
 /** What was found, less what is accepted, less what another's cause explains. */
-export function findInShot(
-  view: ShotView,
-  planAllow: Allowances,
-  uncertain?: UncertainShot,
-): FoundInShot {
+export function findInShot(view: ShotView, planAllow: Allowances): FoundInShot {
   const { shot, fields } = view.bench;
   const own = { name: shot, allow: fields.allow };
   const found = [...runShotRules(view), ...lackOfChecks(view)];
   const { findings, byPlan } = accept(found, own, planAllow, ruleNamed);
   const others = findings.filter(({ rule }) => rule !== checkMissing.name);
-  const told = withoutSilenced(others);
   return {
-    findings: uncertain ? told.map((one) => withCertainty(one, uncertain)) : told,
+    findings: withoutSilenced(others),
     byPlan,
     lacksChecks: others.length < findings.length,
   };
@@ -39,8 +34,12 @@ export function findInShot(
 /** The rules that decide by a figure: no other finding depends on what is uncertain. */
 const BY_FIGURES = new Set([...DECLARATIONS.values()].flatMap(({ rules = [] }) => rules));
 
-function withCertainty(finding: Finding, uncertain: UncertainShot): Finding {
-  const rule = BY_FIGURES.has(finding.rule) && SHOT_RULES.find(({ name }) => name === finding.rule);
+/** Whether anything uncertain can have a say in it. */
+export const dependsOnFigures = ({ rule }: Finding): boolean => BY_FIGURES.has(rule);
+
+/** The finding with how sure it is. */
+export function withCertainty(finding: Finding, uncertain: UncertainShot): Finding {
+  const rule = dependsOnFigures(finding) && SHOT_RULES.find(({ name }) => name === finding.rule);
   const unsure = rule && unsureOf(rule, finding, uncertain);
   return unsure ? { ...finding, severity: lowered(finding.severity), unsure } : finding;
 }

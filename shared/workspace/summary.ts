@@ -17,7 +17,7 @@ import type { FoundInShot } from './shot-findings.ts';
 export function summaryOf(
   bench: Bench,
   figures: ShotFigures,
-  { findings, byPlan, lacksChecks }: FoundInShot,
+  { byPlan, lacksChecks }: FoundInShot,
 ): ShotSummary {
   const { fields, lights } = bench;
   const whiteBalance = fields['white-balance'];
@@ -38,7 +38,6 @@ export function summaryOf(
     disagreements: disagreementsOf(bench),
     checks: checksOfShot(bench, lacksChecks),
     acceptedByPlan: byPlan,
-    unsure: findings.flatMap(settledBy),
   };
 }
 
@@ -60,7 +59,7 @@ function checksOfShot(bench: Bench, lacks: boolean): ChecksOfShot {
 }
 
 /** The value that would settle a probable finding, where one of the plan would. */
-function settledBy({ unsure }: Finding): readonly Need[] {
+export function settledBy({ unsure }: Finding): readonly Need[] {
   if (!unsure) return [];
   const { key, of, at } = unsure.input;
   return of !== null && at !== null ? [{ key, of, at }] : [];

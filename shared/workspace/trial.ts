@@ -15,14 +15,19 @@ import type { CheckContext } from './context.ts';
  * Without what is the same at the beginning and the end of each file's findings, which is nearly
  * everything.
  */
-export interface Outcome {
+interface Compared {
   /** Findings of the same kind at the same place, before and after. */
   readonly before: ReadonlyMap<string, readonly Finding[]>;
   readonly after: ReadonlyMap<string, readonly Finding[]>;
 }
 
+export interface Outcome extends Compared {
+  /** What is new, or that there is more of than before. */
+  readonly worse: readonly Finding[];
+}
+
 /** A finding that is new, or that there is more of than before. */
-export function addedOrWorsened({ before, after }: Outcome): Finding[] {
+function addedOrWorsened({ before, after }: Compared): Finding[] {
   return [...after].flatMap(([identity, now]) => {
     const then = before.get(identity) ?? [];
     if (now.length > then.length) return now.slice(then.length);
@@ -58,11 +63,21 @@ export function identityOf(finding: Finding): string {
   return [finding.rule, finding.shot ?? '', file, entry, path.join('.'), code].join(' ');
 }
 
-export function tryOut(context: CheckContext, edits: readonly LocatedEdit[]): Outcome {
+/** @param isWanted whether what it made worse is worth telling; left out: always */
+export function tryOut(
+  context: CheckContext,
+  edits: readonly LocatedEdit[],
+  isWanted: (compared: Compared) => boolean = () => true,
+): Outcome {
   const then = findingsIn(context);
   const undo = applyEdits(context, edits);
   try {
-    return outcomeOf(then, findingsIn(context));
+    const outcome = outcomeOf(then, findingsIn(context));
+    // How sure a finding is costs much: only of those that count it is asked, while they are there.
+    const worse = addedOrWorsened(outcome);
+    return isWanted(outcome)
+      ? { ...outcome, worse: worse.map((finding) => context.analysis.certain(finding)) }
+      : { ...outcome, worse };
   } finally {
     undo();
   }
@@ -71,10 +86,10 @@ export function tryOut(context: CheckContext, edits: readonly LocatedEdit[]): Ou
 type ByFile = ReadonlyMap<FileId, readonly Finding[]>;
 
 const findingsIn = ({ store, analysis }: CheckContext): ByFile =>
-  new Map([...store.files()].map((file) => [file, analysis.findings(file)]));
+  new Map([...store.files()].map((file) => [file, analysis.plainFindings(file)]));
 
 /** Findings that an edit doesn't affect are the same objects as before. */
-function outcomeOf(then: ByFile, now: ByFile): Outcome {
+function outcomeOf(then: ByFile, now: ByFile): Compared {
   const before = new Map<string, Finding[]>();
   const after = new Map<string, Finding[]>();
   for (const file of new Set([...then.keys(), ...now.keys()])) {

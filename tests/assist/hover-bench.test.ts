@@ -34,7 +34,7 @@ describe('the field', () => {
 describe('the aperture', () => {
   it('shows contrast in focus and at the ends over the full stops, its own in bold', () => {
     const words = hoverWords(EXAMPLE_PLAN, 'f/8\n    shutter: 1/50 s\n    iso: 1250');
-    expect(words).toContain('| contrast at half Nyquist | in focus | ends of the depth needed |');
+    expect(words).toContain('| contrast of fine detail | in focus | ends of the depth needed |');
     expect(words).toMatch(/\| \*\*f\/8\*\* \| [0-9]+% \| [0-9.]+% \|/);
     expect(words).toMatch(/\| f\/22 \| [0-9]+% \| [0-9.]+% \|/);
   });

@@ -108,9 +108,12 @@ describe('on the other settings of a shot', () => {
       field: '72 × 40.5 mm',
       'magnification range of the rig': 'infinity to 0.6x',
       '· as field width': 'endless to 60 mm',
-      'lens alone m1': '0.25x',
+      'lens and parts behind it, m1': '0.25x, converter apart',
     });
-    expect(rows['lens scale m0']).toMatch(/, at closest focus 0\.3x$/);
+    // 1:4 is a quarter of life size, by the definition of the ratio.
+    expect(rows['focus ring']).toMatch(
+      /^[\d.]+x \(about 1:\d+\), marked about [\d.]+ m+; closest focus 0\.3x$/,
+    );
     expect(rows['working distance']).toMatch(/^\d+ mm$/);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { version } from '../../package.json';
+import { ASSUMPTIONS } from '../../shared/assumptions/table.ts';
 import type { FiguresReport } from '../../shared/report/json.ts';
 import { folderWith, lamella } from './support.ts';
 
@@ -23,8 +24,8 @@ describe('figures', () => {
     expect(out).toBe(`a.shootplan.yaml
 
 drift
-  magnification  1.5x
-  depth          front 0.02 in, needed unknown: needs \`tilt\`
+  magnification               1.5x
+  depth                       front 0.02 in, needed unknown: needs \`tilt\`
 `);
   });
 
@@ -79,6 +80,23 @@ Examples that pass
     expect(status).toBe(0);
     expect(out.split('\n')[0]).toBe('also-told-to  note  nothing does.');
     expect(out).toContain('told-to       warning  a line says so.');
+  });
+
+  it('lists what is assumed of values that a plan leaves out', async () => {
+    const { out, status } = await lamella('/', ['explain', 'assumptions']);
+    expect(status).toBe(0);
+    expect(out).toContain(`
+\`loss\` of a lens
+  Value: 0.3 stops (0.1 stops to 0.5 stops)
+  Light lost in the glass. It cancels where the light was read through the same lens. A
+  \`t-stop\` gives it.
+  Source: common practice
+`);
+    for (const { of } of Object.values(ASSUMPTIONS)) expect(out).toContain(of);
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(88);
+    const { err } = await lamella('/', ['explain', 'asumptions']);
+    expect(err).toContain('Did you mean assumptions?');
+    expect(await lamella('/', ['explain', 'loss'])).toMatchObject({ status: 2, out: '' });
   });
 
   it('offers the nearest for a name that is none', async () => {

@@ -62,7 +62,7 @@ describe('two plans', () => {
     const cwd = folderWith({
       'sound.shootplan.yaml': EXAMPLE_PLAN,
       'broken.shootplan.yaml': BROKEN,
-      'dark.shootplan.yaml': CLOSED,
+      'dark.shootplan.yaml': changed(EXAMPLE_PLAN, { 'shots/frost/aperture': 'f/11' }),
     });
     const status = async (...args: string[]) => (await run(cwd, 'compare', ...args)).status;
     expect(await status('sound.shootplan.yaml', 'broken.shootplan.yaml')).toBe(1);
@@ -140,7 +140,7 @@ describe('with a revision', () => {
     ] as const) {
       const { out } = await run(folder, 'compare', '--git', 'main', file);
       expect(out).toContain('luminance  12000 cd/m2 → 3000 cd/m2');
-      expect(out).toMatch(/exposure +\S+ stops → −\d/);
+      expect(out).toMatch(/exposure +\S+ stops \([^)]*\) → −\d/);
     }
   });
 

@@ -45,7 +45,36 @@ describe('new', () => {
     expect(run('check', '--fail-on', 'note', name).status).toBe(0);
   });
 
+  it('takes what data sheets say, and leaves out what they do not', () => {
+    const name = 'sheet.shootplan.yaml';
+    const lens = ['--focal-length', '90mm', '--f-range', 'f/2.8-22', '--closest', '0.28 m'];
+    const args = [
+      ...lens,
+      '--magnification',
+      '1:1',
+      '--sensor',
+      'four-thirds',
+      '--lux',
+      '900 lx at 1 m',
+    ];
+    expect(run('new', ...args, '-o', name).status).toBe(0);
+    const text = written(name);
+    expect(text).toContain('aperture: f/2.8 to 22');
+    expect(text).toContain('sensor: 17.3 x 13 mm');
+    expect(text).toContain('illuminance-distance: 1 m');
+    expect(text).not.toMatch(/filter-thread|pixels|emitting-size|flange-distance/);
+    expect(run('check', name).status).toBe(0);
+  });
+
   it.each([
+    [
+      ['--lux', 'bright', '-o', 'c.shootplan.yaml'],
+      /--lux can't be "bright"\. Give lux at a distance/,
+    ],
+    [
+      ['--lens', 'macro-100', '--lens-mass', '1 kg', '-o', 'c.shootplan.yaml'],
+      /--lens names a piece; it can't be taken from a data sheet too/,
+    ],
     [[], /needs -o FILE/],
     [['-o', 'plan.txt'], /ends in \.shootplan\.yaml/],
     [['c.shootplan.yaml'], /give the file after -o/],

@@ -5,6 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
+import { uncertainIn } from '../support/uncertain.ts';
 
 /** Exposure error of the shot `frost`, stops. */
 const errorWith = (change: Readonly<Record<string, string | null>>): number =>
@@ -72,19 +73,44 @@ describe('a panel that was moved since its reading', () => {
     expect(after).toBeCloseTo(before, 9);
   });
 
-  it('and is of unknown size is not guessed', () => {
-    const figures = coreWith(
-      changed(EXAMPLE_PLAN, {
-        'lights/panel/emitting-size': null,
-        'lights/panel/reading': `${reading}, distance: 500 mm }`,
-      }),
-    )
-      .figures(PLAN)
-      .get('frost')!;
-    expect(figures.exposureErrorStops).toBeNull();
-    expect((figures.notKnown as Record<string, string>).exposureErrorStops).toContain(
-      'emitting-size',
-    );
+  // The inverse-square law; for the wide end the same sum as above, over a round face.
+  it('and is of unknown size is a point, within what a face as wide as its distance does', () => {
+    const plan = changed(EXAMPLE_PLAN, {
+      'lights/panel/emitting-size': null,
+      'lights/panel/at': '{ distance: 1000 mm, elevation: 40 deg }',
+      'lights/panel/reading': `${reading}, distance: 500 mm }`,
+    });
+    const figures = coreWith(plan).figures(PLAN).get('frost')!;
+    expect((figures.exposureErrorStops as number) - before).toBeCloseTo(-2, 9);
+    const uncertain = uncertainIn(plan).get('frost')!;
+    const index = uncertain.widths.findIndex(({ assumed }) => assumed === 'point-light');
+    expect(uncertain.widths[index]).toMatchObject({ key: 'emitting-size', of: 'panel' });
+    const { exposureErrorStops: wide } = uncertain.alone(index, 1).figures;
+    if (!wide.known) throw new Error('it has no size');
+    // A disc, square to the subject: E goes by 1/(distance² + radius²). The law of cosines of the
+    // elevation is the same at both places.
+    const disc = (distance: number) => 1 / (distance ** 2 + 250 ** 2);
+    expect(wide.value - before).toBeCloseTo(Math.log2(disc(1000) / disc(500)), 1);
+  });
+
+  it('and is of unknown size needs nothing where it was not moved', () => {
+    const core = coreWith(changed(EXAMPLE_PLAN, { 'lights/panel/emitting-size': null }));
+    expect(core.figures(PLAN).get('frost')!.exposureErrorStops).toBeCloseTo(before, 9);
+  });
+
+  it('by its lux at another distance follows the same law', () => {
+    const lux = {
+      'lights/panel/reading': null,
+      'lights/panel/emitting-size': null,
+      'lights/panel/at': '{ distance: 400 mm, elevation: 40 deg }',
+    };
+    const given = (illuminance: string, distance?: string) =>
+      errorWith({
+        ...lux,
+        'lights/panel/illuminance': illuminance,
+        ...(distance !== undefined && { 'lights/panel/illuminance-distance': distance }),
+      });
+    expect(given('2200 lx', '1 m')).toBeCloseTo(given('13750 lx'), 9);
   });
 });
 
@@ -112,5 +138,33 @@ describe('a light by the luminance of its face', () => {
     const moved = errorWith({ ...change, 'shots/frost/relight': `{ panel: { at: ${at} } }` });
     const placed = errorWith({ ...change, 'lights/panel/at': at });
     expect(moved).toBeCloseTo(placed, 9);
+  });
+});
+
+// Common practice: lamps of equal watts differ a hundredfold in their light.
+describe('a light by its watts alone', () => {
+  const watts = { 'lights/panel/reading': null, 'lights/panel/power': '60 W' };
+  const reasonWith = (change: Readonly<Record<string, string | null>>): string | undefined => {
+    const { notKnown } = coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN).get('frost')!;
+    return (notKnown as Record<string, string>).exposureErrorStops;
+  };
+
+  it('has no exposure, and says what watts do not', () => {
+    expect(reasonWith(watts)).toBe(
+      'needs `reading` of panel; watts say how much it draws, not how much light it gives: `illuminance` at a distance or `luminance` will do as well',
+    );
+  });
+
+  it('adds no finding', () => {
+    const findings = (change: Readonly<Record<string, string | null>>) =>
+      coreWith(changed(EXAMPLE_PLAN, change))
+        .findings(PLAN)
+        .map(({ rule, what }) => [rule, what]);
+    expect(findings(watts)).toEqual(findings({ 'lights/panel/reading': null }));
+  });
+
+  it('is not told of watts where its light is given otherwise, or where it has none', () => {
+    expect(reasonWith({ 'lights/panel/reading': null })).toBe('needs `reading` of panel');
+    expect(reasonWith({ ...watts, 'lights/panel/illuminance': '900 lx' })).toBeUndefined();
   });
 });

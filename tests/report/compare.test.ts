@@ -66,7 +66,7 @@ describe('the edit', () => {
 
 it('what is found in no single shot stands under its own heading, not under the last shot', () => {
   const comparison = change({ 'kit/lenses/macro-100/length': null });
-  const missing = 'Unknown: `length` of macro-100.';
+  const missing = 'Give `length` of `macro-100` next: 1 shot waits for it.';
   expect(comparisonText(comparison)).toContain(
     `\n\nfindings about no single shot\n  new note: ${missing}  not-known\n`,
   );
@@ -120,24 +120,24 @@ describe('nothing is said of plans that say the same', () => {
 });
 
 describe('what follows from a change', () => {
-  it('an aperture closed by two thirds of a stop: depth, exposure, a finding', () => {
-    const { shots, entries, sameShots } = change({ 'shots/frost/aperture': 'f/10' });
+  it('an aperture closed by a stop: depth, exposure, a finding', () => {
+    const { shots, entries, sameShots } = change({ 'shots/frost/aperture': 'f/11' });
     expect([entries, sameShots]).toEqual([[], 1]);
     const [shot] = shots;
     expect(shot).toMatchObject({
       shot: 'frost',
       state: 'changed',
-      fields: [{ path: 'aperture', before: 'f/8', after: 'f/10' }],
+      fields: [{ path: 'aperture', before: 'f/8', after: 'f/11' }],
     });
     const figure = (name: string) => shot!.figures.find((one) => one.figure === name)!;
-    // 2·log2(10/8) = 0.644 stops less light; f-number and magnification alone decide the rest.
+    // 2·log2(11/8) = 0.919 stops less light; f-number and magnification alone decide the rest.
     const exposure = figure('exposureErrorStops');
     expect((exposure.before as number) - (exposure.after as number)).toBeCloseTo(
-      2 * Math.log2(10 / 8),
+      2 * Math.log2(11 / 8),
       9,
     );
     const n = figure('effectiveFNumber');
-    expect((n.after as number) / (n.before as number)).toBeCloseTo(10 / 8, 9);
+    expect((n.after as number) / (n.before as number)).toBeCloseTo(11 / 8, 9);
     expect(shot!.findings.new.map(({ rule }) => rule)).toEqual(['exposure-off']);
     const text = comparisonText({
       entries,
@@ -146,9 +146,9 @@ describe('what follows from a change', () => {
       edit: [],
       findings: { gone: [], new: [], changed: [] },
     });
-    expect(text).toContain('aperture  f/8 → f/10');
-    expect(text).toMatch(/depth of field +\S+ mm → \S+ mm/);
-    expect(text).toContain('new note: ');
+    expect(text).toContain('aperture  f/8 → f/11');
+    expect(text).toMatch(/depth of field +\S+ mm \(.*\) → \S+ mm \(.*\)/);
+    expect(text).toContain('new warning: ');
   });
 
   it('a light moved: told of the light, and of every shot that it lights', () => {

@@ -99,10 +99,10 @@ it('says what is put up, moved and taken away', () => {
     ],
   };
   expect(changesBetween(before, after)).toEqual([
-    'rig far',
-    'panel moved or dimmed',
-    'strip on',
-    'bulb off',
+    'rig `far`',
+    'light `panel` moved or dimmed',
+    'light `strip` on',
+    'light `bulb` off',
   ]);
   expect(changesBetween(before, before)).toEqual([]);
 });

@@ -46,9 +46,9 @@ describe('the finding', () => {
   it('is one for all shots, with how many checks and shots', () => {
     const { finding } = found(ALIKE)!;
     expect(finding).toMatchObject({ severity: 'warning', numbers: { missing: 10, shots: 2 } });
-    expect(finding.what).toBe('10 checks are missing in 2 shots.');
-    expect(finding.why).toMatch(/^Subject, light, move or rig need them: focus-at-full-size, /);
-    expect(finding.why).toContain('lens-not-in-mirror');
+    expect(finding.what).toBe('10 checks are missing in `frost` and `skin`.');
+    expect(finding.why).toMatch(/^Missing: punch in \(magnify the viewfinder\) and check focus; /);
+    expect(finding.why).toContain('check that the lens is not reflected in the subject');
     expect(finding.shot).toBeUndefined();
   });
 
@@ -57,9 +57,11 @@ describe('the finding', () => {
       '3 checks are missing in `skin`.',
     );
     const one = changed(EXAMPLE_PLAN, { 'shots/skin/preflight/solution-ready': null });
-    expect(found(one)?.finding.what).toBe('A check is missing in `skin`: solution-ready.');
+    expect(found(one)?.finding.what).toBe('A check is missing in `skin`: `solution-ready`.');
     const both = changed(EXAMPLE_PLAN, { 'preflight/once': null });
-    expect(found(both)?.finding.what).toBe('A check is missing in 2 shots: card-and-battery.');
+    expect(found(both)?.finding.what).toBe(
+      'A check is missing in `frost` and `skin`: `card-and-battery`.',
+    );
   });
 
   it('stands at `preflight` where the plan has it, else at `shots`', () => {
@@ -235,16 +237,20 @@ describe('the fix', () => {
     const longer = fixes.filter(({ title }) => title.includes('tube-'));
     expect(longer.length).toBeGreaterThan(0);
     for (const { sideEffects } of longer)
-      expect(sideEffects).toContain('a check is missing in `frost`: foot-balanced');
+      expect(sideEffects).toContain('a check is missing in `frost`: `foot-balanced`');
   });
 });
 
 describe('a shot', () => {
   it('lists in its hover what it lacks itself', () => {
-    const rows = (shot: string) => rowsOf(hoverIn(ALIKE, `${shot}:`)?.markdown ?? '');
-    expect(rows('skin')['checks missing']).toContain('solution-ready');
-    expect(rows('frost')['checks missing']).toContain('focus-at-full-size');
-    expect(rows('frost')['checks missing']).not.toContain('solution-ready');
+    const words = (shot: string) => hoverIn(ALIKE, `${shot}:`)?.markdown ?? '';
+    expect(words('skin')).toContain(
+      '- `solution-ready`: Prepare film solution and holder, with a spare (a film or bubble)',
+    );
+    expect(words('frost')).toContain('- `focus-at-full-size`: ');
+    expect(words('frost')).not.toContain('solution-ready');
+    const missing = words('frost').match(/^- `/gm)?.length;
+    expect(rowsOf(words('frost'))['checks missing']).toBe(String(missing));
     expect(rowsOf(hoverIn(EXAMPLE_PLAN, 'frost:')?.markdown ?? '')['checks missing']).toBe(
       undefined,
     );

@@ -188,7 +188,7 @@ describe('what is carried', () => {
     '\n    arm: { kind: boom, footprint: 1.1 m, reach: 1.2 m, mass: 6 kg, payload: 4 kg, counterweight: 2 kg, counterweight-arm: 500 mm }';
   const held = (measured: Readonly<Record<string, string>>): string =>
     changed(withTwins('rime', 'thaw'), {
-      'kit/heads': '\n    ball: { payload: 2 kg, mass: 0.5 kg }',
+      'kit/heads': '\n    ball: { payload: 2.2 kg, mass: 0.5 kg }',
       'kit/stands': BOOM,
       'rigs/bench/support': '{ head: ball, stand: arm, foot: 62 mm }',
       ...Object.fromEntries(
@@ -216,5 +216,25 @@ describe('what is carried', () => {
       const found = of('rig-pitches', held({ [shot]: '{ balance: 110 mm }' }));
       expect(found.map(({ numbers }) => numbers)).toMatchObject([{ centreOfGravityMm: 110 }]);
     }
+  });
+});
+
+describe('a focusing rail', () => {
+  const on = (rail: string) =>
+    changed(EXAMPLE_PLAN, {
+      'kit/heads': '\n    ball: { payload: 2.2 kg, mass: 0.5 kg }',
+      'kit/rails': '\n    slide: { travel: 150 mm, mass: 0.9 kg }',
+      'rigs/bench/support': `{ head: ball${rail}, foot: 62 mm }`,
+    });
+
+  it('is carried by the head with the rig', () => {
+    expect(of('head-overloaded', on(''))).toEqual([]);
+    expect(of('head-overloaded', on(', rail: slide'))).toHaveLength(1);
+    expect(
+      of('unused-name', on(''))
+        .map(({ what }) => what)
+        .join(),
+    ).toContain('slide');
+    expect(of('unknown-name', on(', rail: slid'))).toHaveLength(1);
   });
 });

@@ -43,7 +43,7 @@ export const withoutBrackets = (text: string): string => text.replace(/[⟦⟧]/
 
 /** Symbols of units and of the trade, which are the same in every language. */
 const SYMBOLS =
-  'mm cm m km in ft um µm nm N kg g lb oz s ms min h Hz kHz K lx cd W bpm fps px MB GB TB kB kb Mb Gb f x N_eff dpt deg ISO LED YAML JSON UTF V'.split(
+  'mm cm m km in ft um µm nm N kg g lb oz s ms min h Hz kHz K lx klx cd W bpm fps px MB GB TB kB kb Mb Gb f x N_eff dpt deg ISO LED YAML JSON UTF V'.split(
     ' ',
   );
 

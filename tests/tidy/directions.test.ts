@@ -40,6 +40,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   ],
   rules: [
     'words',
+    'assumptions',
     'say',
     'figures',
     'plan',
@@ -59,6 +60,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   api: ['say', 'rules', 'figures', 'plan', 'text', 'clips'],
   report: [
     'words',
+    'assumptions',
     'say',
     'api',
     'rules',
@@ -83,6 +85,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
   ],
   assist: [
+    'assumptions',
     'words',
     'say',
     'api',
@@ -151,7 +154,7 @@ describe('the hosts', () => {
       (file) => {
         for (const { file: other, isType } of importsOf(file))
           if (other !== undefined && !isType)
-            expect(other).toMatch(/^(client\/|shared\/assist\/new-plan\/kit\.ts$)/);
+            expect(other).toMatch(/^(client\/|shared\/assist\/new-plan\/(?:kit|questions)\.ts$)/);
       },
     );
   });

@@ -2,6 +2,8 @@
 import { expect, it } from 'vitest';
 import { languagePage, languagePageOf, MARK } from '../../client/build/language-page.ts';
 import type { SchemaDocument } from '../../schemas/schema-document.ts';
+import type { Assumption } from '../../shared/assumptions/assumption.ts';
+import { ASSUMPTIONS } from '../../shared/assumptions/table.ts';
 import { each } from '../support/each.ts';
 import { ROOT, read } from './support/project.ts';
 
@@ -46,4 +48,24 @@ it('a change of the schema makes the page stale', () => {
   changed.$defs.shot.properties.tilt!.description = 'Otherwise.';
   const page = read('schemas/LANGUAGE.md');
   expect(languagePage(page, changed as unknown as SchemaDocument)).not.toBe(page);
+});
+
+it('every assumption has its row, with its ends and its source', () => {
+  const rows = read('schemas/LANGUAGE.md').split('## All assumptions')[1]!.split('\n');
+  const all = Object.values(ASSUMPTIONS);
+  expect(rows.filter((row) => row.startsWith('| '))).toHaveLength(all.length + 2);
+  const plain = rows.map((row) => row.replaceAll('\\', ''));
+  each<Assumption>(
+    all,
+    ({ key, of, source, note }) => {
+      const named = key === null ? of : `\`${key}\` of ${of}`;
+      expect(plain.find((row) => row.startsWith(`| ${named} |`) && row.includes(note))).toContain(
+        `| ${source} |`,
+      );
+    },
+    ({ of, note }) => `${of}: ${note}`,
+  );
+  expect(plain.find((row) => row.startsWith('| `loss` of a lens |'))).toContain(
+    '| 0.3 stops | 0.1 stops to 0.5 stops |',
+  );
 });

@@ -186,7 +186,8 @@ const KEYS: readonly Renamed[] = [
   {
     was: 'rail',
     is: 'rail-angle',
-    found: asName('rail'),
+    // As a number, and not as the name of a focusing rail.
+    found: /(?:^[ \t]*|[{,]\s*)rail: ?-?\d/m,
     bad: 'rail: 4 deg',
     good: 'rail-angle: 4 deg along the rail',
   },

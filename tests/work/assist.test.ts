@@ -96,14 +96,17 @@ describe('lenses', () => {
     expect(figured().times).toBe(0);
     const words = () => lenses.map(({ shot }) => core.lensWords(PLAN, shot));
     const before = words();
-    expect(figured()).toMatchObject({ times: 20 });
+    // Each shot, and once more at the ends of what is uncertain of it.
+    const once = figured();
+    expect(once.shots).toHaveLength(20);
+    expect(once.times).toBeLessThanOrEqual(20 * 4);
     expect(words()).toEqual(before);
     expect(figured().times).toBe(0);
     const start = behind(text, 'iso');
     core.edit(PLAN, { start, end: { ...start, character: start.character + 3 } }, '800');
     const after = words();
     expect(after.filter((one, index) => one !== before[index])).toHaveLength(1);
-    expect(figured()).toEqual({ shots: ['shot-7'], times: 1 });
+    expect(figured()).toEqual({ shots: ['shot-7'], times: 4 });
   });
 });
 

@@ -2,7 +2,7 @@
  * Markdown for hovers, narrow enough for a small window. What comes from a plan goes through
  * `plain`; what is written here as Markdown is the project's own.
  */
-import { becauseOf, type Figure, type UnknownFigure } from '../../figures/figure.ts';
+import { asideOf, becauseOf, type Figure, type UnknownFigure } from '../../figures/figure.ts';
 import { inertMarkdown } from '../../report/document/markdown.ts';
 import { message } from '../../words/message.ts';
 
@@ -57,8 +57,11 @@ function unknownWords(lines: readonly Line[]): string {
 function reasonWords(figure: UnknownFigure): string {
   const { needs, silent } = figure;
   if (silent) return message`It depends on an entry that has a finding of its own.`;
-  if (needs.length > 0)
-    return message`Needs ${needs.map(({ key, of }) => message`${code(key)} of ${plain(of)}`).join(', ')}.`;
+  if (needs.length > 0) {
+    const words = message`Needs ${needs.map(({ key, of }) => message`${code(key)} of ${plain(of)}`).join(', ')}.`;
+    const aside = asideOf(figure);
+    return aside === null ? words : `${words} ${capital(aside)}.`;
+  }
   const because = becauseOf(figure);
   return because ? `${capital(plain(because))}.` : '';
 }

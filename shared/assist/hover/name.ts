@@ -1,6 +1,5 @@
 /** What a name stands for: the data of its entry. */
 
-import type { AssumptionId } from '../../assumptions/table.ts';
 import { assumedOf, assumedOfRecording } from '../../figures/assumed-of.ts';
 import { type AssumedOf, assumedWords } from '../../figures/assumed-words.ts';
 import { derive, notKnown, type UnknownFigure } from '../../figures/figure.ts';
@@ -11,7 +10,7 @@ import { layOutParts } from '../../figures/parts.ts';
 import { arrangeChain } from '../../optics/arrangement.ts';
 import type { ChainFault } from '../../optics/parts.ts';
 import { reach } from '../../optics/reach.ts';
-import { entryAt, isInside } from '../../plan/entry-id.ts';
+import { entryAt, isInside, isOf } from '../../plan/entry-id.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import { ENTRIES } from '../../plan/generated/entries.ts';
 import type { Group } from '../../plan/generated/names.ts';
@@ -104,7 +103,7 @@ function lensParagraphs(context: Context, file: FileId, lens: Named<Lens>): read
 function firstBody({ analysis }: Context, file: FileId): Body | undefined {
   for (const reached of analysis.names.reaches(file))
     for (const { id } of analysis.entries.list(reached)) {
-      if (!id.startsWith('kit/bodies/')) continue;
+      if (!isOf('bodies', id)) continue;
       const lowered = analysis.entries.lowered(reached, id);
       if (lowered?.def === 'body') return lowered.value as Body | undefined;
     }
@@ -113,7 +112,7 @@ function firstBody({ analysis }: Context, file: FileId): Body | undefined {
 
 /** Modes of a body that are assumed alike have one line. */
 function assumedLines(assumed: readonly AssumedOf[], say: Say): readonly string[] {
-  const names = new Map<AssumptionId, readonly string[]>();
+  const names = new Map<AssumedOf['id'], readonly string[]>();
   for (const { id, of } of assumed)
     names.set(id, [...(names.get(id) ?? []), ...(of === null ? [] : [code(of)])]);
   return [...names].map(([id, of]) => {

@@ -91,27 +91,24 @@ export class Sure {
     return words.length === 0 ? '' : message`Bounds: ${words.join('; ')}.`;
   }
 
-  /** "Widest: exposure by `loss` of `long-200` (62%)."; empty where nothing was told of. */
+  /** "Most uncertain: `loss` of `long-200`. It moves the exposure."; empty where nothing was told of. */
   widest(): string {
-    const byInput = new Map<Width, { labels: string[]; share: number }>();
+    const byInput = new Map<Width, string[]>();
     for (const { label, widenedBy } of this.#told) {
       const [widest] = widenedBy;
       if (!widest) continue;
-      const group = byInput.get(widest.width);
-      if (group) {
-        group.labels.push(label);
-        group.share = Math.max(group.share, widest.share);
-      } else byInput.set(widest.width, { labels: [label], share: widest.share });
+      const labels = byInput.get(widest.width);
+      if (labels) labels.push(label);
+      else byInput.set(widest.width, [label]);
     }
-    if (byInput.size === 0) return '';
-    const groups = [...byInput].slice(0, MOST_WIDEST).map(([width, { labels, share }]) => {
-      const names = namesOf(labels);
-      const much = this.#say.percent(share);
-      return labels.length === 1
-        ? message`${names} by ${inputText(width)} (${much})`
-        : message`${names} by ${inputText(width)} (up to ${much})`;
-    });
-    return message`Widest: ${groups.join('; ')}.`;
+    return [...byInput]
+      .slice(0, MOST_WIDEST)
+      .map(([width, labels], index) =>
+        index === 0
+          ? message`Most uncertain: ${inputText(width)}. It moves ${namesOf(labels)}.`
+          : message`Then: ${inputText(width)}. It moves ${namesOf(labels)}.`,
+      )
+      .join(' ');
   }
 
   /** What was assumed and makes a good part of any width, the most first. */
@@ -130,19 +127,20 @@ export class Sure {
   }
 }
 
-/** Parts of a figure go with the figure. */
-function namesOf(labels: readonly string[]): string {
-  const whole = labels.filter((label) => !label.startsWith('·'));
-  const named = (whole.length > 0 ? whole : labels).map((label) => label.replace(/^· /, ''));
-  return allOf(
-    named.length > MOST_NAMED + 1
-      ? [...named.slice(0, MOST_NAMED), message`${named.length - MOST_NAMED} more`]
-      : named,
+/** The first few of them, and how many more. */
+const namesOf = (labels: readonly string[]): string =>
+  allOf(
+    labels.length > MOST_NAMED + 1
+      ? [...labels.slice(0, MOST_NAMED), message`${labels.length - MOST_NAMED} more`]
+      : labels,
   );
-}
 
-const inputText = ({ key, of }: Width): string =>
-  of === null ? key : message`${code(key)} of ${code(of)}`;
+const inputText = ({ key, of, assumed }: Width): string =>
+  assumed === 'iris'
+    ? message`how the iris works up close`
+    : of === null
+      ? key
+      : message`${code(key)} of ${code(of)}`;
 
 /** The hover with the foot under its first table, where an editor still shows it. */
 export function withFoot(hover: string, sure: Sure): string {

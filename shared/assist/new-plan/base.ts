@@ -25,21 +25,37 @@ preflight:
     - white-balance-fixed
 `;
 
+/** Kind and place of a light, and what its sheet says of it. */
+function lightLines(subject: SubjectKind, lens: Lens, sheet: string | null): string {
+  const usual = subject.lightLines(lens);
+  if (sheet === null) return usual;
+  const kept = usual.split('\n').filter((line) => /^(?:kind|at):/.test(line));
+  return [...kept, ...(sheet === '' ? [] : [sheet])].join('\n');
+}
+
 /** What is filmed, and its light. */
-const filmed = (subject: SubjectKind, lens: Lens): string => `
+const filmed = (subject: SubjectKind, lens: Lens, sheet: string | null): string => `
 lights:
-${indent(entry(subject.light, subject.lightLines(lens)), 2)}
+${indent(entry(subject.light, lightLines(subject, lens, sheet)), 2)}
 
 subjects:
 ${indent(entry(subject.entry, subject.lines), 2)}
 `;
 
-export function ownKit(body: Body, lens: Lens, subject: SubjectKind): string {
+/** @param light lines of a light by its sheet; null: the usual light for the subject */
+export function ownKit(
+  body: Body,
+  lens: Lens,
+  subject: SubjectKind,
+  light: string | null = null,
+): string {
+  const support =
+    lens.footMm === null ? '' : `\n    support: { head: ball-head, foot: ${lens.footMm} mm }`;
   const groups = {
     bodies: entry(body.name, body.lines),
     lenses: entry(lens.name, lens.lines),
     ...lens.between,
-    heads: 'ball-head: { payload: 10 kg }',
+    ...(lens.footMm !== null && { heads: 'ball-head: { payload: 10 kg }' }),
   };
   const kit = Object.entries(groups).map(([group, lines]) => entry(group, lines));
   return `${HEAD}${DELIVERED}
@@ -48,7 +64,6 @@ ${indent(kit.join('\n'), 2)}
 
 rigs:
   near:
-    parts: [${[body.name, ...lens.parts, lens.name].join(', ')}]
-    support: { head: ball-head, foot: ${lens.footMm} mm }
-${filmed(subject, lens)}${PREFLIGHT}`;
+    parts: [${[body.name, ...lens.parts, lens.name].join(', ')}]${support}
+${filmed(subject, lens, light)}${PREFLIGHT}`;
 }

@@ -22,8 +22,8 @@ export interface Lens extends Piece {
   readonly between: Readonly<Record<string, string>>;
   /** Parts behind the lens, from the body on. */
   readonly parts: readonly string[];
-  /** From the sensor forward, mm. */
-  readonly footMm: number;
+  /** From the sensor forward, mm; null: nothing is known of what carries it. */
+  readonly footMm: number | null;
   /**
    * How far up the light of a mirror-like subject stands, degrees: about twice the tilt that it
    * takes, which is the less the further off the lens stands.

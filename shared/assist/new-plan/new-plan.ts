@@ -10,6 +10,8 @@ interface PlanChoice {
   readonly body: Body;
   readonly lens: Lens;
   readonly subject: SubjectKind;
+  /** Lines of a light by its sheet; left out: the usual light for the subject. */
+  readonly light?: string;
 }
 
 const ROOT = 'plan:///';
@@ -25,14 +27,21 @@ export const pieceOf = <T extends { readonly name: string }>(
 /** @param createCore one that the plan is tried out in */
 export function newPlan(createCore: (options: CoreOptions) => Core, choice: PlanChoice): string {
   const core = createCore({ rootOf: () => ROOT });
-  const base = ownKit(choice.body, choice.lens, choice.subject);
+  const base = ownKit(choice.body, choice.lens, choice.subject, choice.light ?? null);
   core.give(FILE, base);
   const shot = core.newShot(FILE, choice.subject.fieldMm);
   if (shot === null) throw new Error('a new plan has no subject or no rig');
-  core.give(
-    FILE,
-    base.replace(/^preflight:/m, `shots:\n  ${SHOT}:\n${indented(shot, 4)}\n\npreflight:`),
-  );
+  // Where nothing says how close the rig comes, the subject decides the field, if the rig can.
+  const framed = /^(?:field|magnification|ring):/m.test(shot)
+    ? shot
+    : shot.replace(/^rig: .*$/m, `$&\nfield: ${choice.subject.fieldMm} mm`);
+  const give = (lines: string): void =>
+    core.give(
+      FILE,
+      base.replace(/^preflight:/m, `shots:\n  ${SHOT}:\n${indented(lines, 4)}\n\npreflight:`),
+    );
+  give(framed);
+  if (core.findings(FILE).some(({ severity }) => severity === 'error')) give(shot);
   mend(core);
   return core.text(FILE) ?? base;
 }

@@ -124,6 +124,17 @@ export const ENTRIES: Readonly<Record<AnyGroup, EntryShape>> = {
   ],
   "first": null
  },
+ "rails": {
+  "def": "rail",
+  "home": "kit/rails",
+  "noun": "rail",
+  "scope": "files",
+  "space": "rails",
+  "outline": [
+   "travel"
+  ],
+  "first": null
+ },
  "stands": {
   "def": "stand",
   "home": "kit/stands",

@@ -14,6 +14,7 @@ export type DefName =
   | 'close-up'
   | 'filter'
   | 'head'
+  | 'rail'
   | 'stand'
   | 'rig'
   | 'support'
@@ -44,6 +45,7 @@ export type AnyGroup =
   | 'close-up-lenses'
   | 'filters'
   | 'heads'
+  | 'rails'
   | 'stands'
   | 'rigs'
   | 'lights'
@@ -62,6 +64,7 @@ export type Group =
   | 'close-up-lenses'
   | 'filters'
   | 'heads'
+  | 'rails'
   | 'stands'
   | 'rigs'
   | 'lights'
@@ -77,6 +80,7 @@ export type GroupName =
   | 'close-up-lenses'
   | 'filters'
   | 'heads'
+  | 'rails'
   | 'stands'
   | 'rigs'
   | 'lights'
@@ -89,6 +93,7 @@ export interface Spaces {
   readonly recordings: 'recordings';
   readonly filters: 'filters';
   readonly heads: 'heads';
+  readonly rails: 'rails';
   readonly stands: 'stands';
   readonly rigs: 'rigs';
   readonly lights: 'lights';

@@ -503,6 +503,25 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "head"
     ]
    },
+   "rails": {
+    "shape": {
+     "kind": "map",
+     "item": {
+      "kind": "record",
+      "of": "rail"
+     }
+    },
+    "required": false,
+    "title": "focusing rails",
+    "description": "Focusing rails, by name.",
+    "examples": [
+     "{ long-rail: { travel: 150 mm, mass: 0.4 kg } }"
+    ],
+    "also": [
+     "rail",
+     "slider"
+    ]
+   },
    "stands": {
     "shape": {
      "kind": "map",
@@ -550,11 +569,11 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "sensor": {
     "shape": {
      "kind": "quantity",
-     "of": "size"
+     "of": "sensor-size"
     },
     "required": false,
     "title": "sensor size",
-    "description": "Light-sensitive area of the sensor, width first.",
+    "description": "Light-sensitive area of the sensor, width first. A usual name is read as its size where it has one: full-frame, four-thirds, one-inch, medium-format-44, medium-format-54.",
     "examples": [
      "36 x 24 mm"
     ],
@@ -1802,6 +1821,63 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    }
   }
  },
+ "rail": {
+  "title": "focusing rail",
+  "description": "A focusing rail between the head and the rig.",
+  "keys": {
+   "about": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
+    "examples": [
+     "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
+    ]
+   },
+   "travel": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length"
+    },
+    "required": false,
+    "title": "travel",
+    "description": "How far the rail moves the rig.",
+    "examples": [
+     "150 mm"
+    ],
+    "also": [
+     "range",
+     "stroke"
+    ]
+   },
+   "mass": {
+    "shape": {
+     "kind": "quantity",
+     "of": "mass",
+     "rough": true
+    },
+    "required": false,
+    "title": "mass",
+    "description": "Mass of the rail. The head and the stand carry it with the rig.",
+    "examples": [
+     "0.3 kg",
+     "60 g"
+    ],
+    "also": [
+     "weight"
+    ]
+   }
+  }
+ },
  "stand": {
   "title": "stand",
   "description": "A tripod, stand or boom.",
@@ -2070,6 +2146,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Tripod head under the rig.",
     "examples": [
      "ball-head"
+    ]
+   },
+   "rail": {
+    "shape": {
+     "kind": "ref",
+     "groups": [
+      "rails"
+     ]
+    },
+    "required": false,
+    "title": "rail",
+    "description": "Focusing rail between the head and the rig.",
+    "examples": [
+     "long-rail"
+    ],
+    "also": [
+     "slider"
     ]
    },
    "stand": {
@@ -2450,7 +2543,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "power",
-    "description": "Electrical power.",
+    "description": "Electrical power. It says how much the light draws, not how much light it gives.",
     "examples": [
      "60 W"
     ],
@@ -2501,7 +2594,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "distance of the illuminance",
-    "description": "Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`.",
+    "description": "Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. A light without a size is taken as a point there.",
     "examples": [
      "1 m"
     ],

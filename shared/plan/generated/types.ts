@@ -67,6 +67,8 @@ export interface Kit {
   readonly filters: Field<ReadonlyMap<string, Field<Filter>>>;
   /** Tripod heads, by name. */
   readonly heads: Field<ReadonlyMap<string, Field<Head>>>;
+  /** Focusing rails, by name. */
+  readonly rails: Field<ReadonlyMap<string, Field<Rail>>>;
   /** Tripods, stands and booms, by name. */
   readonly stands: Field<ReadonlyMap<string, Field<Stand>>>;
 }
@@ -75,8 +77,8 @@ export interface Kit {
 export interface Body {
   /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** Light-sensitive area of the sensor, width first. */
-  readonly sensor: Field<QuantityValue<'size'>>;
+  /** Light-sensitive area of the sensor, width first. A usual name is read as its size where it has one: full-frame, four-thirds, one-inch, medium-format-44, medium-format-54. */
+  readonly sensor: Field<QuantityValue<'sensor-size'>>;
   /** Pixels across and down the sensor. */
   readonly pixels: Field<QuantityValue<'pixels'>>;
   /** Distance from the lens mount to the sensor plane. */
@@ -255,6 +257,16 @@ export interface Head {
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
+/** A focusing rail between the head and the rig. */
+export interface Rail {
+  /** Free-text note. Not used in calculations. */
+  readonly about: Field<string>;
+  /** How far the rail moves the rig. */
+  readonly travel: Field<QuantityValue<'length'>>;
+  /** Mass of the rail. The head and the stand carry it with the rig. */
+  readonly mass: Field<QuantityValue<'mass'>>;
+}
+
 /** A tripod, stand or boom. */
 export interface Stand {
   /** Free-text note. Not used in calculations. */
@@ -295,6 +307,8 @@ export interface Rig {
 export interface Support {
   /** Tripod head under the rig. */
   readonly head: Field<Ref>;
+  /** Focusing rail between the head and the rig. */
+  readonly rail: Field<Ref>;
   /** Tripod, stand or boom. */
   readonly stand: Field<Ref>;
   /** Position of the tripod foot, measured from the sensor plane forward. */
@@ -345,13 +359,13 @@ export interface Light {
   readonly 'modulation-depth': Field<QuantityValue<'percent'>>;
   /** Power supply. Used by the safety checks. */
   readonly supply: Field<'low-voltage' | 'mains' | 'battery'>;
-  /** Electrical power. */
+  /** Electrical power. It says how much the light draws, not how much light it gives. */
   readonly power: Field<QuantityValue<'power'>>;
   /** Luminance of the emitting face. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
   /** Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
-  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. */
+  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. A light without a size is taken as a point there. */
   readonly 'illuminance-distance': Field<QuantityValue<'length'>>;
   /** A correct exposure measured with this light on a matt subject. */
   readonly reading: Field<Reading>;
@@ -609,6 +623,7 @@ export interface TypesOf {
   readonly 'close-up': CloseUp;
   readonly filter: Filter;
   readonly head: Head;
+  readonly rail: Rail;
   readonly stand: Stand;
   readonly rig: Rig;
   readonly support: Support;
@@ -639,6 +654,7 @@ export interface GroupTypes {
   readonly 'close-up-lenses': CloseUp;
   readonly filters: Filter;
   readonly heads: Head;
+  readonly rails: Rail;
   readonly stands: Stand;
   readonly rigs: Rig;
   readonly lights: Light;

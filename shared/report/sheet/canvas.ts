@@ -148,7 +148,7 @@ export function svgOf(
       ...(mmPerUnit !== undefined && { 'data-mm-per-unit': String(mmPerUnit) }),
     },
     el('title', { id: `${id}-title` }, title),
-    describedBy === undefined && el('desc', { id: `${id}-desc` }, words),
+    describedBy === undefined && el('desc', { id: `${id}-desc` }, words.replaceAll('`', '')),
     ...shapes,
   );
 }

@@ -2,6 +2,7 @@
 
 import {
   type Block,
+  type Item,
   type List,
   list,
   paragraph,
@@ -15,7 +16,6 @@ import {
 } from '../../api/document.ts';
 import type { Check, EditSheet, Sheet, SheetFinding, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
-import { allOf } from '../../words/listed.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import { capital } from './said.ts';
 import { SEVERITY_WORDS, stateWords } from './words.ts';
@@ -28,9 +28,10 @@ export const planParts = ({ recording, once, findings }: Sheet) => ({
   findings: section(2, message`Findings in the plan and its kit`, [findingList(findings)]),
 });
 
-export const shotParts = ({ checks, limits, clips, findings }: ShotSheet) => ({
+export const shotParts = ({ checks, limits, takes, clips, findings }: ShotSheet) => ({
   checks: section(3, message`Checks`, [checkList(checks)]),
   limits: section(3, message`Watch for`, [list(limits.map(worded))]),
+  takes: section(3, message`Take log`, [takeLog(takes)]),
   clips: section(3, message`Clips`, [list(clips.map(worded))]),
   findings: section(3, message`Findings`, [findingList(findings)]),
 });
@@ -40,7 +41,7 @@ export const orderTable = ({ steps }: Sheet['order'], say: Say): Table =>
     [message`Shot`, message`Setup change`, message`Takes`],
     steps.map(({ shot, changes, seconds }) => [
       shot,
-      changes.length > 0 ? capital(allOf(changes)) : message`None`,
+      changes.length > 0 ? worded(capital(changes.join('; '))) : message`None`,
       seconds === null ? message`unknown` : say.seconds(seconds),
     ]),
     { isNamed: true, numbers: 2 },
@@ -87,20 +88,61 @@ export function sheetDocument(sheet: Sheet, say: Say): readonly Block[] {
       : section(2, message`The edit`, [paragraph(capital(edit.total)), cutTable(edit)])),
     ...once,
     ...findings,
-    ...shots.flatMap(shotDocument),
+    ...shotsDocument(shots),
   ];
 }
 
-function takesWords({ seconds, untimed }: Sheet['order'], say: Say): string {
-  const length = say.seconds(seconds);
-  return untimed > 0
-    ? message`Takes and waits: ${length}, plus ${untimed} of unknown length.`
-    : message`Takes and waits: ${length}.`;
+/** What rolling and waiting take, and what they leave out. */
+export function takesWords({ seconds, untimed }: Sheet['order'], say: Say): string {
+  const all = message`Rolling and waiting only; not rigging, dipping, relighting or retakes.`;
+  return `${lengthWords(seconds, untimed, say)} ${all}`;
 }
 
-function shotDocument(shot: ShotSheet): Part {
-  const { name, about, settings, bench, drawings } = shot;
-  const { checks, limits, clips, findings } = shotParts(shot);
+function lengthWords(seconds: number, untimed: number, say: Say): string {
+  if (seconds === 0 && untimed > 0) return message`Takes and waits: unknown.`;
+  const length = say.seconds(seconds);
+  if (untimed === 0) return message`Takes and waits: ${length}.`;
+  return untimed === 1
+    ? message`Takes and waits: ${length}, plus ${untimed} shot of unknown length.`
+    : message`Takes and waits: ${length}, plus ${untimed} shots of unknown length.`;
+}
+
+/** More takes than this are noted on a sheet of their own. */
+const MOST_TAKES = 12;
+
+/** Room to write down what was shot: a line a take. */
+const takeLog = (takes: number): Table =>
+  table(
+    [message`Take`, message`Good`, message`Clip number`, message`Ring, dimmers`, message`Notes`],
+    Array.from({ length: Math.min(takes, MOST_TAKES) }, (_, index) => [
+      String(index + 1),
+      '\u2610',
+      '',
+      '',
+      '',
+    ]),
+    { isNamed: true },
+  );
+
+/** What a drawing says of two shots alike is said once. */
+function shotsDocument(shots: readonly ShotSheet[]): Part {
+  const said = new Map<string, string>();
+  return shots.flatMap((shot) => {
+    const words = shot.drawings.map(({ id, title, words }): Item => {
+      // The colours of one film differ between shots by a nanometre, for its tilt.
+      const subject = shot.bench.find(({ key }) => key === 'subject')?.value ?? '';
+      const key = id === 'colours' && subject !== '' ? `${id} ${subject}` : `${id} ${words}`;
+      const before = said.get(key);
+      if (before === undefined) said.set(key, shot.name);
+      return [strong(title), ': ', worded(before ? message`as in \`${before}\`.` : words)];
+    });
+    return shotDocument(shot, words);
+  });
+}
+
+function shotDocument(shot: ShotSheet, drawings: readonly Item[]): Part {
+  const { name, about, settings, bench } = shot;
+  const { checks, limits, takes, clips, findings } = shotParts(shot);
   const rows = [...settings, ...bench].map(({ label, value, follows, note }) => [
     label,
     value ?? (follows ? message`unknown` : message`not set`),
@@ -112,10 +154,9 @@ function shotDocument(shot: ShotSheet): Part {
     table([message`Settings`, '', ''], rows),
     ...checks,
     ...limits,
+    ...takes,
     ...clips,
     ...findings,
-    ...section(3, message`Drawings`, [
-      list(drawings.map(({ title, words }) => [strong(title), ': ', worded(words)])),
-    ]),
+    ...section(3, message`Drawings`, [list(drawings)]),
   ]);
 }

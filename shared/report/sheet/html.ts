@@ -9,7 +9,7 @@ import { languageInForce, message } from '../../words/message.ts';
 import { blockHtml, inline, sectionHtml } from '../document/html.ts';
 import { el, markup } from '../markup.ts';
 import { patterns, svgOf } from './canvas.ts';
-import { cutTable, orderTable, planParts, shotParts } from './document.ts';
+import { cutTable, orderTable, planParts, shotParts, takesWords } from './document.ts';
 import { capital } from './said.ts';
 import { SHEET_STYLE } from './style.ts';
 import { stateWords } from './words.ts';
@@ -103,11 +103,10 @@ const block = (level: 'h2' | 'h3', title: string, ...content: readonly Child[]):
   el('section', { class: 'block' }, el(level, {}, title), ...content);
 
 function orderBlock(order: Sheet['order'], { say }: HtmlOptions): Element {
-  const { changes, changesAsWritten, seconds, untimed } = order;
+  const { changes, changesAsWritten } = order;
   const words = [
     orderWords(changes, changesAsWritten - changes > 0 ? changesAsWritten : null),
-    takesWords(seconds === 0 && untimed > 0 ? null : say.seconds(seconds), untimed),
-    message`Does not include rigging, preparing the subject or retakes.`,
+    takesWords(order, say),
   ];
   return block(
     'h2',
@@ -128,15 +127,6 @@ function orderWords(changes: number, asWritten: number | null): string {
     : message`${changes} setup changes in this order; ${asWritten} in the order of the plan.`;
 }
 
-/** `length`: of what is known; null: nothing is. */
-function takesWords(length: string | null, untimed: number): string {
-  if (length === null) return message`Takes and waits: unknown.`;
-  if (untimed === 0) return message`Takes and waits: ${length}.`;
-  return untimed === 1
-    ? message`Takes and waits: ${length}, plus ${untimed} shot of unknown length.`
-    : message`Takes and waits: ${length}, plus ${untimed} shots of unknown length.`;
-}
-
 /** By its name, so that a shot's section stays the same where others come and go. */
 const idOf = (name: string, index: number): string =>
   /^[a-z][a-z0-9-]*$/.test(name) ? `shot.${name}` : `shot.${index + 1}`;
@@ -145,7 +135,7 @@ const idOf = (name: string, index: number): string =>
 export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): string {
   const id = idOf(shot.name, index);
   const { name, about, state, settings, bench, drawings } = shot;
-  const { checks, limits, clips, findings } = shotParts(shot);
+  const { checks, limits, takes, clips, findings } = shotParts(shot);
   const said = (parts: typeof checks): readonly Child[] =>
     parts.map((part) => sectionHtml(part, { isRead: options.live === true }));
   return markup(
@@ -182,6 +172,8 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
           ...drawings.filter(({ picture }) => picture).map((one) => figure(one, id, options)),
         ),
       ...notDrawn(drawings),
+      // To be written on: of no use in a view that is only read.
+      !options.live && el('div', { class: 'log' }, ...said(takes)),
     ),
   );
 }

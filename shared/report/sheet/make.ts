@@ -41,7 +41,7 @@ const onSheet = ({ severity }: SheetFinding): boolean => severity !== 'hint';
 const UNREAD = {
   about: null,
   state: 'unread',
-  ...{ settings: [], bench: [], checks: [], limits: [], drawings: [] },
+  ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], drawings: [] },
 } as const;
 
 export function shotSheet(
@@ -61,6 +61,7 @@ export function shotSheet(
     settings: settingsOf(shot),
     bench: benchOf(shot),
     checks: checksOf(shot, once),
+    takes: clips.length > 0 ? 0 : takesOf(shot),
     limits: limitsOf(shot),
     clips,
     findings: said,
@@ -159,6 +160,13 @@ function setUpOf({ bench }: SaidShot): SetUp {
       : [],
     subject: subject?.name ?? null,
   };
+}
+
+/** One where the plan doesn't say how many. */
+function takesOf({ bench }: SaidShot): number {
+  const { take } = bench.fields;
+  const count = isKnown(take) ? take.value.count : undefined;
+  return count && isKnown(count) ? count.value : 1;
 }
 
 function secondsOf({ bench }: SaidShot): number | null {

@@ -35,17 +35,17 @@ export function changesBetween(a: SetUp, b: SetUp): readonly string[] {
   const rig =
     a.rig === b.rig && sameParts(a, b)
       ? []
-      : [b.rig === null ? message`no rig is named` : message`rig ${b.rig}`];
+      : [b.rig === null ? message`no rig is named` : message`rig \`${b.rig}\``];
   const names = new Map(a.lights.map(({ name, place }) => [name, place]));
   const lights = b.lights.flatMap(({ name, place }) => {
     const before = names.get(name);
     names.delete(name);
-    if (before === undefined) return [message`${name} on`];
-    return before === place ? [] : [message`${name} moved or dimmed`];
+    if (before === undefined) return [message`light \`${name}\` on`];
+    return before === place ? [] : [message`light \`${name}\` moved or dimmed`];
   });
-  const off = [...names.keys()].map((name) => message`${name} off`);
+  const off = [...names.keys()].map((name) => message`light \`${name}\` off`);
   const subject =
-    a.subject === b.subject || b.subject === null ? [] : [message`subject ${b.subject}`];
+    a.subject === b.subject || b.subject === null ? [] : [message`subject \`${b.subject}\``];
   return [...rig, ...lights, ...off, ...subject];
 }
 

@@ -14,18 +14,21 @@ function lineOf(sums: BodySums, say: Say): string {
   const { body, recordedS, bytes, cards, batteries, untimed, unweighed } = sums;
   const isWeighed = unweighed.length < sums.shots.length;
   const recorded = [
-    message`${body.name} records ${atLeast(untimed, say.seconds(recordedS))}`,
+    message`\`${body.name}\` records ${atLeast(untimed, say.seconds(recordedS))}`,
     ...(isWeighed ? [atLeast(unweighed, say.bytes(bytes))] : []),
   ].join(', ');
   const needs = [
     ...(cards === null || !body.card ? [] : [cardsWords(cards, say.bytes(body.card.value))]),
     ...(batteries === null || !body.battery
       ? []
-      : [batteriesWords(batteries, say.seconds(body.battery.value))]),
+      : [batteriesWords(batteries, body.battery.value, say)]),
   ];
   const without = [...new Set([...untimed, ...unweighed])];
   return [
-    `${recorded}${needs.length > 0 ? `: ${needs.join(message` and `)}` : ''}.`,
+    `${recorded}${needs.length > 0 ? `: ${needs.join(', ')}` : ''}.`,
+    batteries !== null && body.battery
+      ? message` The battery counts rolling and waiting only, not standby or focusing.`
+      : '',
     without.length > 0 ? message` Not counted in full: ${allOf(without)}.` : '',
   ].join('');
 }
@@ -34,7 +37,13 @@ const atLeast = (without: readonly string[], words: string): string =>
   without.length > 0 ? message`at least ${words}` : words;
 
 const cardsWords = (count: number, size: string): string =>
-  count === 1 ? message`${count} card of ${size}` : message`${count} cards of ${size}`;
+  count === 1 ? message`one ${size} card` : message`${count} cards of ${size}`;
 
-const batteriesWords = (count: number, size: string): string =>
-  count === 1 ? message`${count} battery of ${size}` : message`${count} batteries of ${size}`;
+/** A battery is known by its minutes. */
+const batteriesWords = (count: number, seconds: number, say: Say): string => {
+  const minutes = Math.round(seconds / 60);
+  if (count === 1 && minutes > 0) return message`one ${minutes}-minute battery`;
+  return count === 1
+    ? message`one battery of ${say.seconds(seconds)}`
+    : message`${count} batteries of ${say.seconds(seconds)}`;
+};

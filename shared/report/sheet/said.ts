@@ -4,12 +4,13 @@ import type { Drawing } from '../../api/drawing.ts';
 import { boundsOf } from '../../figures/bounds-json.ts';
 import { boundsWords } from '../../figures/catalogue/say-figure.ts';
 import { size } from '../../figures/catalogue/shape.ts';
-import { type Figure, reasonOf, type UnknownFigure } from '../../figures/figure.ts';
+import { derive, type Figure, reasonOf, type UnknownFigure } from '../../figures/figure.ts';
 import type { Pick as PickFigure, UncertainShot } from '../../figures/uncertain.ts';
 import type { ShotView } from '../../rules/shot-rule.ts';
 import { aroundWords, inBrackets } from '../../say/around.ts';
-import { exposureEnds } from '../../say/figures.ts';
+import { exposureEnds, exposureWords } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';
+import { anyOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 
 /** A shot with the reader's units. */
@@ -29,14 +30,45 @@ export function around(
   return middle.known && bounds ? inBrackets(aroundWords(middle.value, bounds, print)) : '';
 }
 
-/** The same of an exposure, by its sides. */
-export function aroundExposure({ uncertain, figures, say }: SaidShot): string {
-  const middle = figures.exposureErrorStops;
-  const bounds = middle.known
-    ? uncertain.bounds(({ exposureErrorStops }) => exposureErrorStops)
-    : undefined;
-  return middle.known && bounds ? inBrackets(exposureEnds(middle.value, bounds, say)) : '';
+/** Both ends of a figure: of what gives a margin, the worse one counts. null: not known. */
+export function endsOf(
+  { uncertain, figures }: SaidShot,
+  pick: PickFigure,
+): { readonly low: number; readonly high: number } | null {
+  const middle = pick(figures);
+  if (!middle.known) return null;
+  return uncertain.bounds(pick) ?? { low: middle.value, high: middle.value };
 }
+
+/** Less than this no camera corrects, stops. */
+const SMALL_STOPS = 0.15;
+
+/** "0.3 stops over (0.1 to 0.6)", "about right (may be 0.3 stops over)"; null: not known. */
+export function exposureSaid(shot: SaidShot): string | null {
+  const { figures, say } = shot;
+  const error = figures.exposureErrorStops;
+  const ends = endsOf(shot, ({ exposureErrorStops }) => exposureErrorStops);
+  if (!error.known || !ends) return null;
+  if (Math.abs(error.value) >= SMALL_STOPS) {
+    const rounded = { low: toTenth(ends.low), high: toTenth(ends.high) };
+    const middle = toTenth(error.value);
+    return `${exposureWords(middle, say)}${inBrackets(exposureEnds(middle, rounded, say))}`;
+  }
+  const may = [ends.low, ends.high]
+    .filter((end) => Math.abs(end) >= SMALL_STOPS)
+    .map((end) => exposureWords(toTenth(end), say));
+  return may.length === 0 ? message`about right` : message`about right (may be ${anyOf(may)})`;
+}
+
+/** A tenth of a stop is as fine as anything is set. */
+export const toTenth = (stops: number): number => Math.round(stops * 10) / 10;
+
+/** Longer than this is set to whole millimetres. */
+const COARSE_MM = 20;
+
+/** A length that somebody sets with a ruler: 73 mm, not 73.4. */
+export const settable = (mm: number, { say }: SaidShot, round = Math.round): string =>
+  say.length(say.lengths === 'mm' && mm >= COARSE_MM && mm < 1000 ? round(mm) : mm);
 
 /** The same of the field's width and height. */
 export function aroundField({ uncertain, figures, say }: SaidShot): string {
@@ -71,3 +103,24 @@ export function undrawn(
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+interface SureTilts {
+  readonly leastRad: number;
+  readonly greatestRad: number;
+  /** To a tenth of a degree, on the safe side. */
+  readonly words: readonly [least: string, greatest: string];
+}
+
+/** The tilts that are right whatever the bounds are; null: none is, or not known. */
+export function sureTilts(shot: SaidShot): SureTilts | null {
+  const least = endsOf(shot, ({ tiltWindow }) => derive([tiltWindow], (of) => of.leastRad));
+  const most = endsOf(shot, ({ tiltWindow }) => derive([tiltWindow], (of) => of.greatestRad));
+  if (!least || !most || least.high >= most.low) return null;
+  const degrees = (radians: number, round: (value: number) => number): string =>
+    `${round(((radians * 180) / Math.PI) * 10) / 10}°`;
+  return {
+    leastRad: least.high,
+    greatestRad: most.low,
+    words: [degrees(least.high - 1e-9, Math.ceil), degrees(most.low + 1e-9, Math.floor)],
+  };
+}

@@ -6,13 +6,14 @@ import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
 import type { QuantityId } from '../../quantity/index.ts';
 import { isoRangeOf, neededIso } from '../../rules/needed-iso.ts';
-import { asFound, exposureWords, sizeWords } from '../../say/figures.ts';
+import { asFound, sizeWords } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';
 import { shown, shownField } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
+import { ringPlace } from '../ring.ts';
 import { placeWords } from './drawings/set-up.ts';
-import { around, aroundExposure, aroundField, type SaidShot } from './said.ts';
+import { around, aroundField, exposureSaid, type SaidShot, settable } from './said.ts';
 
 /** The words that are there, with commas; undefined where none is. */
 const joined = (...words: readonly (string | false | null | undefined)[]): string | undefined => {
@@ -98,7 +99,7 @@ function iso(shot: SaidShot): Setting {
           )}`
         : undefined
       : error.known
-        ? `${exposureWords(error.value, say)}${aroundExposure(shot)}`
+        ? (exposureSaid(shot) ?? undefined)
         : undefined,
   };
 }
@@ -134,6 +135,7 @@ function field(shot: SaidShot): Setting {
     key: String(bench.wantedAt?.path[0] ?? 'field'),
     value: hasEnd ? sizeWords(fieldMm.value, say) : wanted(bench, say),
     note: joined(
+      hasEnd && message`frame width ${settable(fieldMm.value[0], shot)}`,
       hasEnd && aroundField(shot).trim(),
       magnification.known &&
         asFound(
@@ -144,10 +146,7 @@ function field(shot: SaidShot): Setting {
             (m) => say.magnification(m),
           )}`,
         ),
-      ring.known &&
-        (ring.value === 0
-          ? message`lens at infinity`
-          : message`lens at ${say.magnification(ring.value)}`),
+      ring.known && message`focus ring at ${ringPlace(bench, figures, say)!}`,
     ),
   };
 }
@@ -187,11 +186,20 @@ function tilt({ bench, say }: SaidShot): readonly Setting[] {
       value: say.angle(tiltRad.value),
       note: joined(
         rangeOf('angle', bench.fields.tilt, say),
-        tiltAxis === 'level' ? message`leans back` : message`turned sideways`,
+        tiltAxis === 'level' ? leansWords(bench) : turnsWords(bench),
       ),
     },
   ];
 }
+
+const isFilm = ({ subject }: SaidShot['bench']): boolean =>
+  subject !== undefined && ifKnown(subject.fields.kind) === 'film';
+
+const leansWords = (bench: SaidShot['bench']): string =>
+  isFilm(bench) ? message`film leans back` : message`subject leans back`;
+
+const turnsWords = (bench: SaidShot['bench']): string =>
+  isFilm(bench) ? message`film turned sideways` : message`subject turned sideways`;
 
 function focus(shot: SaidShot): readonly Setting[] {
   const { figures, say } = shot;

@@ -60,6 +60,10 @@ const SHOT = `
 .checks label { display: flex; gap: .6rem; align-items: flex-start; padding: .2rem 0; }
 .checks input { width: 1.35rem; height: 1.35rem; margin: .05rem 0 0; flex: none; accent-color: var(--there); }
 code { font-family: ui-monospace, monospace; font-size: .95em; }
+.log th, .log td { height: 2rem; border: 1px solid var(--rule); padding: .25rem .5rem; }
+.log td:nth-child(2) { text-align: center; }
+.log td:last-child { width: 45%; }
+.log tr > :nth-child(-n+2) { width: 4.5rem; }
 .limits li, .findings li { padding-left: 1.1rem; text-indent: -1.1rem; margin-bottom: .3rem; }
 .limits li::before { content: "\\25B8\\00A0\\00A0"; }
 .findings li::before { content: "\\25A0\\00A0\\00A0"; }`;
@@ -123,6 +127,8 @@ const PRINT = `
   figcaption { font-size: 9pt; line-height: 1.3; }
   figure svg, figure.wide svg { max-width: none; min-width: 0; }
   .scrolled { overflow: visible; }
+  .log { break-inside: avoid; }
+  .log th, .log td { height: 8mm; }
   .setting, figure, tr, li, .bench, .block > h2, .block > h3 { break-inside: avoid; }
   h2, h3 { break-after: avoid; }
   .shot > header { border-bottom: 2px solid #000; }

@@ -40,12 +40,20 @@ export const wrongValue: TextRule = {
         what: message`\`${key}\` can't be ${text}.`,
         why: message`Write ${withArticle(quantity)}${example ? message`, for example ${example}` : ''}.`,
       }),
-      form: ({ key = '', text = '', title = '', example = '' }) => ({
+      'as-on-sheets': ({ key = '', text = '', likely = '' }) => ({
+        what: message`\`${key}\` can't be ${text}, as data sheets print it.`,
+        why: message`Write ${likely}.`,
+      }),
+      form: ({ key = '', text = '', title = '', example = '', detail = '', likely = '' }) => ({
         what:
           title && title !== key
             ? message`${text} can't be read as the ${inLanguage(title)} of \`${key}\`.`
             : message`${text} can't be read as a value of \`${key}\`.`,
-        ...(example && { why: message`Example: ${example}.` }),
+        ...(detail === 'differs'
+          ? { why: message`Sensors of this name differ in size. The data sheet gives it.` }
+          : detail === 'named'
+            ? { why: message`Write its size, ${likely}.` }
+            : example && { why: message`Example: ${example}.` }),
       }),
       'out-of-range': ({ key = '', text = '', detail = '', quantity = '', example = '' }) => ({
         what: message`${text} is out of range for \`${key}\`.`,

@@ -1,7 +1,7 @@
 /** The effective aperture of the marked one, what is sharp with it, and what diffraction leaves. */
+import { type BestContrast, bestContrast, isSeen } from '../../../figures/best-contrast.ts';
 import { contrastTable } from '../../../figures/contrast-table.ts';
 import type { Figure } from '../../../figures/figure.ts';
-import { markFor } from '../../../figures/marks.ts';
 import { usualCircleOfConfusionMm } from '../../../optics/recorded-pixel.ts';
 import { depthPair } from '../../../say/figures.ts';
 import { significant } from '../../../say/say.ts';
@@ -48,7 +48,7 @@ export function apertureHover(shot: SaidShot): string {
 
 const effectiveAround = ({ say, sure }: SaidShot): string =>
   sure.behind(
-    message`effective`,
+    message`effective aperture`,
     (figures) => figures.effectiveFNumber,
     (n) => say.fNumber(n),
   );
@@ -59,7 +59,7 @@ function contrastRows({ bench, figures, say }: SaidShot): string {
   if (!rows.known || rows.value.length < 2) return '';
   const { marked } = bench;
   return [
-    message`| contrast at half Nyquist | in focus | ends of the depth needed |`,
+    message`| contrast of fine detail | in focus | ends of the depth needed |`,
     '|:--|:--|:--|',
     ...rows.value.map(({ marked: n, middle, ends }) => {
       const mark = marked.known && marked.value === n ? `**${say.fNumber(n)}**` : say.fNumber(n);
@@ -68,7 +68,7 @@ function contrastRows({ bench, figures, say }: SaidShot): string {
   ].join('\n');
 }
 
-function lossLines({ figures, say, sure }: SaidShot): Line[] {
+function lossLines({ bench, figures, say, sure }: SaidShot): Line[] {
   const { lightLossStops: lost, lossByPart, glassLossStops: glass } = figures;
   // What the parts take by calculation doesn't add up to what was measured.
   const isTraced = !(lost.known && lost.measured);
@@ -83,7 +83,12 @@ function lossLines({ figures, say, sure }: SaidShot): Line[] {
   );
   return [
     figureLine(message`light lost`, lost, (stops) => `${say.stops(stops)}${around()}`),
-    ...taking.map(({ part, stops }) => line(`· ${plain(part)}`, say.stops(stops))),
+    ...taking.map(({ part, stops }) =>
+      line(
+        part === bench.lens?.name ? message`· ${plain(part)}, focused close` : `· ${plain(part)}`,
+        say.stops(stops),
+      ),
+    ),
     ...(glass.known && glass.value > 0
       ? [
           line(
@@ -103,45 +108,51 @@ export const glassAround = (say: SaidShot['say'], sure: SaidShot['sure']): strin
     (stops) => say.stops(stops),
   );
 
-/** Depth as findings judge it, what is needed, and by geometry alone where that is less. */
+/** What is sharp by focus alone where that is less, depth as findings judge it, what is needed. */
 export function depthLines({ figures, say, sure }: SaidShot): Line[] {
   const { depthMm, usableDepthMm: judged } = figures;
   const { front, behind, total, needed } = depthMm;
-  const [there, wanted] =
+  const [there = '', wanted = ''] =
     judged.known && needed.known
       ? depthPair(judged.value, needed.value, say)
       : [judged, needed].map((figure) => (figure.known ? say.length(figure.value) : ''));
   const sides =
     front.known && behind.known
-      ? message` (front ${say.length(front.value)}, behind ${say.length(behind.value)})`
+      ? message`${say.length(front.value)} in front, ${say.length(behind.value)} behind`
       : '';
   const length = (mm: number): string => say.length(mm);
   const around = {
     judged: () => sure.behind(message`depth of field`, (of) => of.usableDepthMm, length),
-    total: () => sure.behind(message`· by focus alone`, (of) => of.depthMm.total, length),
+    total: () => sure.behind(message`sharp by focus`, (of) => of.depthMm.total, length),
     needed: () => sure.behind(message`depth of field needed`, (of) => of.depthMm.needed, length),
   };
+  const withSides = (words: string): string => (sides === '' ? words : `${words}; ${sides}`);
   const byDiffraction = judged.known && total.known && judged.value > total.value * (1 + 1e-9);
   return [
-    figureLine(message`depth of field`, judged, () =>
-      byDiffraction ? `${there}${around.judged()}` : `${there}${around.judged()}${sides}`,
-    ),
     ...(byDiffraction
       ? [
+          figureLine(message`sharp by focus`, total, (mm) =>
+            withSides(`**${say.length(mm)}**${around.total()}`),
+          ),
           figureLine(
-            message`· by focus alone`,
-            total,
-            (mm) => `${say.length(mm)}${around.total()}${sides}`,
+            message`depth of field`,
+            judged,
+            () =>
+              message`${there}${around.judged()}: as sharp as diffraction leaves anything; findings use this`,
           ),
         ]
-      : []),
+      : [
+          figureLine(message`depth of field`, judged, () =>
+            withSides(`${there}${around.judged()}`),
+          ),
+        ]),
     figureLine(message`depth of field needed`, needed, () => `${wanted}${around.needed()}`),
   ];
 }
 
 function diffractionLines({ bench, figures, say, sure }: SaidShot): Line[] {
-  const { airyUm, pixelUm, contrast, contrastAtNyquist, bestEffectiveFNumber: best } = figures;
-  const mark = best.known ? markFor(bench, figures, best.value) : undefined;
+  const { airyUm, pixelUm, contrast, contrastAtNyquist } = figures;
+  const best = bestContrast(bench, figures);
   const airyAround = (): string =>
     sure.behind(
       message`Airy disk`,
@@ -161,22 +172,24 @@ function diffractionLines({ bench, figures, say, sure }: SaidShot): Line[] {
     figureLine(
       message`contrast after diffraction`,
       contrast,
-      (share) => message`${say.number(share)}${contrastAround(say, sure)} at half Nyquist`,
+      (share) =>
+        message`${say.number(share)}${contrastAround(say, sure)} in fine detail (half Nyquist)`,
     ),
     ...(contrastAtNyquist.known
       ? [line(message`· at Nyquist`, say.number(contrastAtNyquist.value))]
       : []),
-    ...(best.known
-      ? [
-          line(
-            message`best for the depth`,
-            mark === undefined
-              ? message`${say.fNumber(best.value)} effective`
-              : message`${say.fNumber(best.value)} effective, ${say.fNumber(mark)} is nearest on the lens`,
-          ),
-        ]
-      : []),
+    ...(best ? [line(message`most contrast at the ends`, bestWords(best, say))] : []),
   ];
+}
+
+/** "f/13: 73%; the loss at f/16 (71%) is too small to see". */
+function bestWords(best: BestContrast, say: SaidShot['say']): string {
+  const most = message`${say.fNumber(best.marked)}: ${say.percent(best.ends)}`;
+  const set = best.endsAsSet > 0 ? say.percent(best.endsAsSet) : message`none`;
+  if (best.ends - best.endsAsSet < 1e-9) return message`${most}, as set`;
+  return isSeen(best)
+    ? message`${most}, against ${set} as set`
+    : message`${most}, against ${set} as set: too little to see`;
 }
 
 export const contrastAround = (say: SaidShot['say'], sure: SaidShot['sure']): string =>

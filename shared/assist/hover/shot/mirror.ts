@@ -37,7 +37,7 @@ export function mirrorTiltLines(shot: SaidShot): readonly Line[] {
 
 export const mirrorTiltWords = (shot: SaidShot): string | false =>
   isFlatMirror(shot) &&
-  message`Formula: minimum tilt by the law of reflection, from the entrance pupil and the front diameter. Doubling the working distance about halves it and saves depth of field.`;
+  message`Formula: minimum tilt by the law of reflection, from the entrance pupil and the front diameter. Twice the working distance needs about half the minimum tilt, which saves depth of field.`;
 
 /** Beside a light of the shot: what a mirror-like subject needs of it. */
 export function mirrorLightHover({ figures, say, sure }: SaidShot): string {

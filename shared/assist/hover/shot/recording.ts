@@ -1,8 +1,10 @@
 /** What is recorded, the pixel that counts in the end, and how slow it may run. */
+import { assumedOfRecording } from '../../../figures/assumed-of.ts';
+import { assumedWords } from '../../../figures/assumed-words.ts';
 import { toNumber } from '../../../quantity/rational.ts';
 import { message } from '../../../words/message.ts';
 import { entryLines } from '../entry-data.ts';
-import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
+import { code, figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 export function recordingHover({ bench, figures, say, sure }: SaidShot): string {
@@ -38,6 +40,9 @@ export function recordingHover({ bench, figures, say, sure }: SaidShot): string 
           message`${say.percent(slow)} at ${say.number(delivered ?? 0)} fps delivered`,
         ),
     ]),
+    ...(recording ? assumedOfRecording(recording.name, recording.fields) : []).map(({ id, of }) =>
+      assumedWords({ id, of: of === null ? null : code(of) }, say),
+    ),
     figures.pixelUm.known &&
       message`The effective pixel is the coarser of the recorded and the delivered one, on the sensor (sampling: the lower Nyquist limit holds).`,
   );

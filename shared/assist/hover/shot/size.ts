@@ -1,6 +1,7 @@
 /** How large the subject comes out, how far the rig reaches and how far away it stands. */
 import type { Figure } from '../../../figures/figure.ts';
 import { rigsInReach } from '../../../figures/kit-search.ts';
+import { ringPlace } from '../../../report/ring.ts';
 import { reachWords, sizeWords } from '../../../say/figures.ts';
 import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
@@ -45,11 +46,16 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
           message`· as field width`,
           reach.value.map((m) => say.length(area.value.width / m)).join(message` to `),
         ),
-      figureLine(message`lens alone m1`, figures.lensMagnification, (m) => say.magnification(m)),
-      figureLine(message`lens scale m0`, figures.ringMagnification, (m) =>
-        m === 0
-          ? message`infinity`
-          : `${say.magnification(m)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
+      figureLine(message`lens and parts behind it, m1`, figures.lensMagnification, (m) =>
+        hasConverter(bench)
+          ? message`${say.magnification(m)}, converter apart`
+          : say.magnification(m),
+      ),
+      figureLine(
+        message`focus ring`,
+        figures.ringMagnification,
+        () =>
+          `${ringPlace(bench, figures, say)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
       ),
       figureLine(
         message`working distance`,
@@ -78,8 +84,11 @@ type KnownClosest = Extract<Closest, { state: 'known' }>['value'];
 
 const ringEnd = ({ magnification }: KnownClosest, say: SaidShot['say']): string =>
   magnification.state === 'known'
-    ? message`, at closest focus ${say.magnification(magnification.value)}`
+    ? message`; closest focus ${say.magnification(magnification.value)}`
     : '';
+
+const hasConverter = ({ parts }: SaidShot['bench']): boolean =>
+  parts.known && parts.value.some(({ kind }) => kind === 'converter');
 
 const closeUps = ({ parts }: SaidShot['bench']): boolean =>
   parts.known && parts.value.some(({ kind }) => kind === 'close-up');

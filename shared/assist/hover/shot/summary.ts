@@ -1,10 +1,10 @@
 /** A shot at a glance, for its name. */
 
-import { isJudged, missingChecks } from '../../../rules/checks-called-for.ts';
+import { type CheckCalledFor, isJudged, missingChecks } from '../../../rules/checks-called-for.ts';
 import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
 import { exposureError, sizeWords } from '../../../say/figures.ts';
-import { message } from '../../../words/message.ts';
-import { figureLine, line, plain, table } from '../markdown.ts';
+import { inLanguage, message } from '../../../words/message.ts';
+import { code, figureLine, line, paragraphs, plain, table } from '../markdown.ts';
 import { contrastAround, depthLines } from './aperture.ts';
 import { isoAround } from './exposure.ts';
 import type { SaidShot } from './view.ts';
@@ -20,7 +20,7 @@ export function shotSummary(shot: SaidShot): string {
       (of) => of.effectiveFNumber,
       (n) => say.fNumber(n),
     );
-  return table([
+  const rows = table([
     line(`**${plain(bench.shot)}**`, message`shot`),
     bench.subject && line(message`subject`, plain(bench.subject.name)),
     bench.rigName !== undefined && line(message`rig`, plain(bench.rigName)),
@@ -72,6 +72,15 @@ export function shotSummary(shot: SaidShot): string {
       figures.contrast,
       (share) => `${say.number(share)}${contrastAround(say, sure)}`,
     ),
-    missing.length > 0 && line(message`checks missing`, missing.map(({ name }) => name).join(', ')),
+    missing.length > 0 && line(message`checks missing`, String(missing.length)),
   ]);
+  return paragraphs(rows, missing.length > 0 && missingList(missing));
 }
+
+/** Each missing check with what of the shot calls for it. */
+const missingList = (missing: readonly CheckCalledFor[]): string =>
+  missing
+    .map(
+      ({ name, what, because }) => `- ${code(name)}: ${inLanguage(what)} (${inLanguage(because)})`,
+    )
+    .join('\n');

@@ -1,7 +1,9 @@
 /** What the tilt costs in depth, against the same shot with the subject facing the lens. */
+
 import { substitute } from '../../../figures/bench.ts';
 import { figuresOf } from '../../../figures/compute.ts';
 import { derive, known } from '../../../figures/figure.ts';
+import { natureOf } from '../../../figures/subject-kinds.ts';
 import { inBrackets } from '../../../say/around.ts';
 import { shownField } from '../../../say/shown.ts';
 import { message } from '../../../words/message.ts';
@@ -20,8 +22,8 @@ export function tiltHover(shot: SaidShot): string {
     (tilted, flat) => tilted - flat,
   );
   const byMove = derive([figures.travelMm, facing.travelMm], (tilted, flat) => tilted - flat);
-  const flat = bench.subject?.fields.kind;
-  const isFlat = flat?.state === 'known' && flat.value !== 'bubble';
+  const shape = natureOf(bench.subject)?.shape;
+  const isFlat = shape !== undefined && shape !== 'ball';
   return paragraphs(
     table([
       bench.tiltRad.known &&

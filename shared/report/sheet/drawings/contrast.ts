@@ -1,6 +1,7 @@
 /** Contrast against the marked f-number: in the middle of the depth needed, and at its ends. */
 
 import type { Drawing } from '../../../api/drawing.ts';
+import { type BestContrast, bestContrast, isSeen } from '../../../figures/best-contrast.ts';
 import { known, unknownOf } from '../../../figures/figure.ts';
 import { contrastOverDepth } from '../../../optics/defocus-contrast.ts';
 import { diffractionContrast, nyquistPerMm } from '../../../optics/diffraction.ts';
@@ -53,15 +54,13 @@ export function contrastDrawing(shot: SaidShot): Drawing | null {
       ? contrastOverDepth(pattern, [n * ratio])[0]!
       : { middle: diffractionContrast(cyclesPerMm, n * ratio), ends: null };
   const here = at(marked.value);
-  const best = bestOf(bench.marksOnLens.map((n) => ({ n, ends: at(n).ends })));
+  const best = bestContrast(bench, figures);
   const words = [
-    message`At half the Nyquist frequency, ${say.fNumber(marked.value)} leaves ${say.percent(here.middle)} contrast in focus`,
+    message`In fine detail, ${say.fNumber(marked.value)} leaves ${say.percent(here.middle)} contrast in focus`,
     here.ends === null
       ? '.'
       : message` and ${endsWords(here.ends, say)} at the ends of the ${say.length(needed)} needed.`,
-    best === null
-      ? ''
-      : message` The ends keep the most contrast at ${say.fNumber(best.n)}, ${endsWords(best.ends, say)}.`,
+    best === null ? '' : bestWords(best, say),
   ].join('');
   const x = (n: number): number => LEFT + (Math.log(n / from) / Math.log(to / from)) * ROOM;
   const y = (share: number): number => TOP + (1 - Math.max(0, Math.min(1, share))) * HIGH;
@@ -109,9 +108,10 @@ const clamped = (value: number, from: number, to: number): number =>
 const endsWords = (share: number, say: SaidShot['say']): string =>
   share > 0 ? say.percent(share) : message`nothing`;
 
-function bestOf(curve: readonly { readonly n: number; readonly ends: number | null }[]) {
-  let best: { n: number; ends: number } | null = null;
-  for (const { n, ends } of curve)
-    if (ends !== null && ends > (best?.ends ?? 0)) best = { n, ends };
-  return best;
+function bestWords(best: BestContrast, say: SaidShot['say']): string {
+  const most = message`${say.fNumber(best.marked)}, ${say.percent(best.ends)}`;
+  if (best.ends - best.endsAsSet < 1e-9) return message` No aperture keeps more there.`;
+  return isSeen(best)
+    ? message` The ends keep the most contrast at ${most}.`
+    : message` The ends keep the most contrast at ${most}; the difference is too small to see.`;
 }

@@ -29,11 +29,17 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
   const isEndless = !Number.isFinite(judged.value);
   // Where the Airy disk is larger than the blur that geometry allows, both sides grow alike.
   const grown = isEndless ? 1 : judged.value / total.value;
+  const sharpSides: Side = { front: front.value, behind: behind.value };
   const there: Side = { front: front.value * grown, behind: behind.value * grown };
   const need = needed.known && needed.value > 0 ? neededSides(shot, needed.value) : null;
   const [thereWords, neededWords] = depthPair(judged.value, needed.known ? needed.value : 0, say);
+  const sharpMm = grown > 1 + 1e-9 ? total.value : null;
+  const [ahead, beyond] = sidesWords(sharpMm === null ? there : sharpSides, say);
+  const sides = message`${ahead} in front of the plane of focus, ${beyond} behind`;
   const words = [
-    message`Depth of field ${thereWords}: ${say.length(there.front)} in front of the plane of focus, ${say.length(there.behind)} behind it.`,
+    sharpMm === null
+      ? message`Depth of field ${thereWords}: ${sides} it.`
+      : message`${say.length(sharpMm)} is sharp by focus: ${sides} it. Over ${thereWords} the blur stays below what diffraction softens anyway.`,
     needed.known
       ? needed.value > 0
         ? message`Needed: ${neededWords}.`
@@ -49,7 +55,17 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
   return {
     ...drawing,
     words: words.filter((one) => one).join(' '),
-    picture: isEndless ? null : picture(there, need, thereWords, needed.known ? neededWords : ''),
+    picture: isEndless
+      ? null
+      : picture(
+          there,
+          sharpMm === null ? null : sharpSides,
+          need,
+          sharpMm === null
+            ? message`sharp: ${thereWords}`
+            : message`sharp: ${say.length(sharpMm)} (${thereWords} by diffraction)`,
+          needed.known ? neededWords : '',
+        ),
   };
 }
 
@@ -60,8 +76,22 @@ function neededSides({ figures }: SaidShot, needed: number): Side {
   return { front: needed * share, behind: needed * (1 - share) };
 }
 
+/** Both sides so that they add up to the whole as it is said. */
+function sidesWords({ front, behind }: Side, say: SaidShot['say']): readonly [string, string] {
+  const whole = Number.parseFloat(say.length(front + behind));
+  const ahead = say.length(front);
+  const places = say.length(front + behind).match(/\.(\d+)/)?.[1]?.length ?? 0;
+  const unit = ahead.replace(/^[\d.]+ /, '');
+  const isOneUnit = say.length(front + behind).endsWith(` ${unit}`);
+  if (!isOneUnit || !Number.isFinite(whole)) return [ahead, say.length(behind)];
+  const first = Number(Number.parseFloat(ahead).toFixed(places));
+  return [`${first} ${unit}`, `${Number((whole - first).toFixed(places))} ${unit}`];
+}
+
+/** `sharp`: what is sharp by focus alone, where that is less. */
 function picture(
   there: Side,
+  sharp: Side | null,
   need: Side | null,
   thereWords: string,
   neededWords: string,
@@ -70,9 +100,9 @@ function picture(
   const behind = Math.max(there.behind, need?.behind ?? 0);
   const mmPerUnit = (front + behind) / ROOM;
   const focus = MARGIN + front / mmPerUnit;
-  const bar = (tone: 'there' | 'needed', side: Side, y: number) =>
+  const bar = (tone: 'there' | 'needed' | 'paper', side: Side, y: number, depth: string = tone) =>
     rect(tone, focus - side.front / mmPerUnit, y, (side.front + side.behind) / mmPerUnit, BAR, {
-      'data-depth': tone,
+      'data-depth': depth,
     });
   const low = TOP + BAR + 26;
   return {
@@ -81,10 +111,11 @@ function picture(
     shapes: [
       label(message`toward the lens`, MARGIN, 14, 'start'),
       label(message`away`, WIDTH - MARGIN, 14, 'end'),
-      bar('there', there, TOP),
+      bar(sharp ? 'paper' : 'there', there, TOP, 'there'),
+      ...(sharp ? [bar('there', sharp, TOP, 'sharp')] : []),
       ...(need ? [bar('needed', need, low)] : []),
       line('axis', focus, 20, focus, low + BAR + 4, { 'data-mark': 'focus' }),
-      label(message`sharp: ${thereWords}`, WIDTH / 2, TOP + BAR + 14),
+      label(thereWords, WIDTH / 2, TOP + BAR + 14),
       ...(need ? [label(message`needed: ${neededWords}`, WIDTH / 2, low + BAR + 14)] : []),
       ...scaleBar(mmPerUnit, MARGIN, low + BAR + 32),
     ],

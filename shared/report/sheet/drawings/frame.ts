@@ -2,6 +2,7 @@
 
 import type { Drawing } from '../../../api/drawing.ts';
 import type { BubbleImage } from '../../../figures/shot-figures.ts';
+import { natureOf } from '../../../figures/subject-kinds.ts';
 import type { FrameSide } from '../../../mirror/coverage.ts';
 import { ifKnown } from '../../../plan/field.ts';
 import { sizeWords } from '../../../say/figures.ts';
@@ -68,7 +69,7 @@ function extentOf({ bench }: SaidShot): Extent | null {
       ? [size.width, size.height]
       : [0, 0];
   if (width === 0) return null;
-  const isBall = ifKnown(subject.fields.kind) === 'bubble';
+  const isBall = natureOf(subject)?.shape === 'ball';
   if (isBall) return { width, height, isRound };
   return tiltAxis === 'level'
     ? { width, height: height * cos, isRound }
@@ -82,8 +83,8 @@ const extentWords = (
   say: SaidShot['say'],
 ): string =>
   width >= across && height >= down
-    ? message`${name} fills it.`
-    : message`${name} is ${sizeWords([width, height], say)} as the lens sees it.`;
+    ? message`\`${name}\` fills it.`
+    : message`\`${name}\` is ${sizeWords([width, height], say)} as the lens sees it.`;
 
 const SIDE_WORDS: Readonly<Record<FrameSide, string>> = {
   none: later`nowhere`,

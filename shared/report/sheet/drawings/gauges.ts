@@ -4,7 +4,7 @@ import type { Drawing } from '../../../api/drawing.ts';
 import { ifKnown } from '../../../plan/field.ts';
 import { message } from '../../../words/message.ts';
 import { label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
-import { type SaidShot, undrawn } from '../said.ts';
+import { type SaidShot, sureTilts, undrawn } from '../said.ts';
 
 const LEFT = MARGIN + 4;
 const ROOM = WIDTH - 2 * LEFT;
@@ -13,7 +13,8 @@ const BAR = 20;
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
-export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
+export function tiltDrawing(shot: SaidShot): Drawing | null {
+  const { bench, figures, say } = shot;
   const { tiltWindow: window, greatestTiltByDepthRad: byDepth } = figures;
   const drawing = { id: 'tilt', title: message`Tilt window`, key: 'tilt' } as const;
   if (!window.known || !bench.tiltRad.known) return undrawn(drawing, [window, bench.tiltRad]);
@@ -24,10 +25,13 @@ export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
     byDepth.known && greatestRad < byDepth.value - 1e-9
       ? message`the light`
       : message`the depth of field`;
+  const sure = sureTilts(shot);
   const words = [
     message`Tilt ${say.angle(tilt)}.`,
     isOpen
-      ? message`Below ${say.angle(leastRad)} the lens is reflected; above ${say.angle(greatestRad)} ${upper} runs out.`
+      ? sure
+        ? message`Below ${sure.words[0]} the lens is reflected; above ${sure.words[1]} ${upper} may run out.`
+        : message`Below ${say.angle(leastRad)} the lens is reflected; above ${say.angle(greatestRad)} ${upper} runs out.`
       : message`No tilt works: hiding the lens needs at least ${say.angle(leastRad)}, but ${upper} allows at most ${say.angle(greatestRad)}.`,
     byLight ? '' : message`The position of the light is unknown, so the window leaves it out.`,
   ];
@@ -47,7 +51,23 @@ export function tiltDrawing({ bench, figures, say }: SaidShot): Drawing | null {
       shapes: [
         rect('paper', LEFT, TOP, ROOM, BAR),
         ...(isOpen
-          ? [rect('there', x(least), TOP, x(greatest) - x(least), BAR, { 'data-window': 'tilt' })]
+          ? [
+              rect(sure ? 'paper' : 'there', x(least), TOP, x(greatest) - x(least), BAR, {
+                'data-window': 'tilt',
+              }),
+              ...(sure
+                ? [
+                    rect(
+                      'there',
+                      x(degrees(sure.leastRad)),
+                      TOP,
+                      x(degrees(sure.greatestRad)) - x(degrees(sure.leastRad)),
+                      BAR,
+                      { 'data-window': 'sure' },
+                    ),
+                  ]
+                : []),
+            ]
           : [
               rect('black', x(greatest), TOP, x(least) - x(greatest), BAR, {
                 'data-window': 'shut',
@@ -71,8 +91,8 @@ export function lifeDrawing({ bench, figures, say }: SaidShot): Drawing | null {
   const spare = life.value - whole;
   const words =
     spare >= 0
-      ? message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. The film lasts ${say.seconds(life.value)}, ${say.seconds(spare)} to spare.`
-      : message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. The film lasts ${say.seconds(life.value)}, ${say.seconds(-spare)} too short.`;
+      ? message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. It ends ${say.seconds(spare)} before the film usually bursts, at ${say.seconds(life.value)}.`
+      : message`Wait ${say.seconds(settle)}, then a take of ${say.seconds(whole - settle)}. It ends ${say.seconds(-spare)} after the film usually bursts, at ${say.seconds(life.value)}.`;
   const top = Math.max(life.value, whole) * 1.02;
   const x = (s: number): number => LEFT + (s / top) * ROOM;
   return {

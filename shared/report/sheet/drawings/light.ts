@@ -2,11 +2,11 @@
 
 import type { Drawing } from '../../../api/drawing.ts';
 import { canBeSet, isoRangeOf, neededIso, needsIso } from '../../../rules/needed-iso.ts';
-import { exposureError, exposureWords } from '../../../say/figures.ts';
+import { exposureWords } from '../../../say/figures.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
 import { el } from '../../markup.ts';
 import { label, line, MARGIN, rect, roundBelow, WIDTH } from '../canvas.ts';
-import { capital, notKnownWords, type SaidShot } from '../said.ts';
+import { exposureSaid, notKnownWords, type SaidShot, toTenth } from '../said.ts';
 
 /** Less light than this is not worth a rung. */
 const LEAST_STOPS = 0.005;
@@ -53,22 +53,24 @@ export function lightDrawing(shot: SaidShot): Drawing | null {
   const outcome = error.known
     ? auto
       ? isoNeeded.known && outcomeOf(isoNeeded.value, shot)
-      : message`Exposure: ${exposureError(error.value, say)}.`
+      : message`Exposure: ${exposureSaid(shot)!}.`
     : notKnownWords([error], message`Exposure`);
   const words = [
     ...rungs.map(({ name, stops }) =>
       name === inLanguage(GLASS)
-        ? message`${capital(name)} lose ${say.stops(stops)}.`
-        : message`${name} loses ${say.stops(stops)}.`,
+        ? message`Glass and filters cost ${tenths(stops, say)}.`
+        : name === bench.lens?.name
+          ? message`Focusing close costs ${tenths(stops, say)} (\`${name}\`).`
+          : message`\`${name}\` costs ${tenths(stops, say)}.`,
     ),
-    rungs.length > 1 && message`Together ${say.stops(sum(rungs))}.`,
+    rungs.length > 1 && message`Together ${tenths(sum(rungs), say)}.`,
     outcome,
   ].filter((one) => one);
   if (words.length === 0) return null;
   if (rungs.length === 0 && !error.known)
     return { ...drawing, words: words.join(' '), picture: null };
   const gauge =
-    error.known && !auto ? gaugeShapes(error.value, exposureWords(error.value, say)) : [];
+    error.known && !auto ? gaugeShapes(error.value, exposureWords(toTenth(error.value), say)) : [];
   const top = gauge.length > 0 ? 76 : 8;
   return {
     ...drawing,
@@ -80,6 +82,8 @@ export function lightDrawing(shot: SaidShot): Drawing | null {
     },
   };
 }
+
+const tenths = (stops: number, say: SaidShot['say']): string => say.stops(toTenth(stops) || stops);
 
 const sum = (rungs: readonly Rung[]): number => rungs.reduce((all, { stops }) => all + stops, 0);
 
@@ -126,7 +130,7 @@ function ladder(rungs: readonly Rung[], top: number, say: SaidShot['say']) {
       rect('part', x, y + 3, Math.max(0.8, Math.abs(stops) * perStop), STEP - 6, {
         'data-loss': name,
       }),
-      label(say.stops(stops), x + Math.abs(stops) * perStop + 5, y + 14, 'start'),
+      label(tenths(stops, say), x + Math.abs(stops) * perStop + 5, y + 14, 'start'),
     ];
   });
   const bottom = top + rungs.length * STEP;

@@ -32,7 +32,7 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
   const boxes = boxesOf(shot);
   if (!boxes.known) return undrawn(drawing, [boxes]);
   const { massKg, centreOfGravityMm: centre, footMm: foot } = figures;
-  const named = boxes.value.map(({ name }, index) => `${index + 1} ${name}`);
+  const named = boxes.value.map(({ name }, index) => `${index + 1} \`${name}\``);
   const balance =
     centre.known && foot.known ? `, ${balanceWords(centre.value - foot.value, say)}` : '';
   const words = [
@@ -42,7 +42,6 @@ export function rigDrawing(shot: SaidShot): Drawing | null {
     centre.known
       ? message`Centre of gravity ${say.length(centre.value)} from it${balance}.`
       : notKnownWords([centre], message`Centre of gravity`),
-    message`The diameter of the parts behind the lens is unknown.`,
   ];
   return {
     ...drawing,
@@ -163,6 +162,7 @@ function picture({ bench, figures, say }: SaidShot, boxes: readonly Box[]): Draw
           ]
         : []),
       ...scaleBar(1 / perMm, MARGIN, base + 66),
+      label(message`lengths to scale`, WIDTH - MARGIN, base + 70, 'end'),
     ],
   };
 }

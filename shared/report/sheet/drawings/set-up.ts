@@ -8,6 +8,7 @@ import type { Child, Drawing } from '../../../api/drawing.ts';
 import { frontDiameter } from '../../../figures/assumed.ts';
 import { sourceOf } from '../../../figures/light-source.ts';
 import { isGloss } from '../../../figures/mirror-kind.ts';
+import { natureOf } from '../../../figures/subject-kinds.ts';
 import { filmPoint, filmSurface } from '../../../mirror/film-surface.ts';
 import { meetPlane, onPlane, planeOf, type Source } from '../../../mirror/source.ts';
 import { add, reflected, scale, sub, unit, type Vec } from '../../../mirror/vector.ts';
@@ -15,7 +16,7 @@ import { ifKnown } from '../../../plan/field.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
 import { label, line, MARGIN, measure, polygon, rect, scaleBar, WIDTH } from '../canvas.ts';
-import { type SaidShot, undrawn } from '../said.ts';
+import { type SaidShot, settable, undrawn } from '../said.ts';
 
 const MOST_HEIGHT = 165;
 /** How much of the lens is drawn behind its rim, as a share of the distance in front of it. */
@@ -63,10 +64,12 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
     bench.tiltRad.known && bench.tiltRad.value !== 0
       ? isTurned
         ? message`The subject is turned ${say.angle(bench.tiltRad.value)}.`
-        : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
+        : ifKnown(bench.subject.fields.kind) === 'film'
+          ? message`The film leans back ${say.angle(bench.tiltRad.value)}.`
+          : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
       : message`The subject faces the lens.`,
     isGloss(bench) && message`Reflections of the lens and lights are not calculated.`,
-    ...placed.map(({ name, source }) => `${name}: ${placeWords(source, say)}.`),
+    ...placed.map(({ name, source }) => `\`${name}\`: ${placeWords(source, say)}.`),
     neededWords(shot),
     unplaced > 0 &&
       (unplaced === 1
@@ -84,26 +87,49 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
 export const placeWords = (
   { distanceMm, upRad, acrossRad }: Source,
   say: SaidShot['say'],
-): string =>
-  allOf([
-    message`${say.length(distanceMm)} away`,
-    ...(upRad === 0
-      ? []
-      : [`${say.angle(Math.abs(upRad))} ${upRad > 0 ? message`up` : message`down`}`]),
-    ...(acrossRad === 0
-      ? []
-      : [
-          acrossRad > 0
-            ? message`${say.angle(Math.abs(acrossRad))} to the right`
-            : message`${say.angle(Math.abs(acrossRad))} to the left`,
-        ]),
-  ]);
+): string => allOf([message`${say.length(distanceMm)} away`, ...directions(upRad, acrossRad, say)]);
 
-const neededWords = ({ figures, say }: SaidShot): string | null => {
-  const { neededLight: light } = figures;
+/** "12° up and 3° to the right"; "on the lens axis". */
+function directionWords(upRad: number, acrossRad: number, say: SaidShot['say']): string {
+  const words = directions(dropped(upRad), dropped(acrossRad), say);
+  return words.length === 0 ? message`on the lens axis` : allOf(words);
+}
+
+/** Less than a tenth of a degree is none. */
+const dropped = (radians: number): number => (Math.abs(radians) < 0.0017 ? 0 : radians);
+
+const directions = (upRad: number, acrossRad: number, say: SaidShot['say']): readonly string[] => [
+  ...(upRad === 0
+    ? []
+    : [`${say.angle(Math.abs(upRad))} ${upRad > 0 ? message`up` : message`down`}`]),
+  ...(acrossRad === 0
+    ? []
+    : [
+        acrossRad > 0
+          ? message`${say.angle(Math.abs(acrossRad))} to the right`
+          : message`${say.angle(Math.abs(acrossRad))} to the left`,
+      ]),
+];
+
+/** Less of the frame than this nobody sees. */
+const LEAST_DARK = 0.001;
+
+const neededWords = (shot: SaidShot): string | null => {
+  const { figures, say } = shot;
+  const { neededLight: light, darkFrame } = figures;
   if (!light.known) return null;
   const { upRad, acrossRad, widthMm, heightMm } = light.value;
-  return message`To fill the frame, a light at that distance must be ${say.length(widthMm)} × ${say.length(heightMm)}, ${say.angle(upRad)} above and ${say.angle(acrossRad)} to the side of the lens axis.`;
+  const size = [widthMm, heightMm].map((mm) => settable(mm, shot, Math.ceil));
+  const [width = '', height = ''] = size;
+  const unit = height.replace(/^[\d.]+/, '');
+  const sides = `${width.endsWith(unit) ? width.slice(0, width.length - unit.length) : width} × ${height}`;
+  const place = directionWords(upRad, acrossRad, say);
+  const covers = !darkFrame.known
+    ? ''
+    : darkFrame.value.share < LEAST_DARK
+      ? message`; \`${darkFrame.value.light}\` covers it`
+      : message`; \`${darkFrame.value.light}\` leaves part of the frame dark`;
+  return message`Light needed: a lit area of at least ${sides}, centred ${place}${covers}.`;
 };
 
 function sceneOf(
@@ -188,9 +214,10 @@ function subjectOf(
   tilt: number,
   figures: SaidShot['figures'],
 ): readonly Spot[] {
-  const { kind, size, diameter, depth } = subject!.fields;
+  const { size, diameter, depth } = subject!.fields;
+  const shape = natureOf(subject)?.shape;
   const across = ifKnown(diameter) ?? sizeAlong(ifKnown(size), tiltAxis) ?? along;
-  if (ifKnown(kind) === 'bubble') {
+  if (shape === 'ball') {
     const r = across / 2;
     const behind = figures.focusBehindNearestMm.known ? figures.focusBehindNearestMm.value : 0;
     return Array.from({ length: ROUND_STEPS }, (_, step) => {
@@ -198,7 +225,7 @@ function subjectOf(
       return [behind - r + r * Math.cos(turn), r * Math.sin(turn)];
     });
   }
-  const thick = ifKnown(kind) === 'solid' ? (ifKnown(depth) ?? 0) : 0;
+  const thick = shape === 'relief' ? (ifKnown(depth) ?? 0) : 0;
   const [sin, cos] = [Math.sin(tilt), Math.cos(tilt)];
   const turned = (a: number, z: number): Spot => [z * cos - a * sin, a * cos + z * sin];
   const [half, deep] = [across / 2, thick / 2];
