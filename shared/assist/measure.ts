@@ -7,7 +7,7 @@ import {
   nextMeasurement,
 } from '../measure/next-measurement.ts';
 import type { Candidate } from '../measure/setups.ts';
-import { closestFocalMm } from '../optics/focal-length.ts';
+import { lensClosestFocalMm } from '../optics/focal-length.ts';
 import type { LensPart } from '../optics/parts.ts';
 import type { FileId } from '../plan/place.ts';
 import { endsWords } from '../say/between.ts';
@@ -57,7 +57,7 @@ export function knownOf(fit: LensFit): readonly KnownOfLens[] {
     of('focalLengthMm', ({ focalMm }) => focalMm),
     ...(middle.closest
       ? [
-          of('closestFocalLengthMm', ({ closest, gapMm }) => closestFocalMm(closest!, gapMm)),
+          of('closestFocalLengthMm', lensClosestFocalMm),
           of('closestMagnification', ({ closest }) => closest!.magnification),
         ]
       : []),

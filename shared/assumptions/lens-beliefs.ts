@@ -26,6 +26,15 @@ interface Ends {
  */
 export const gapEnds = (focalMm: number): Ends => ({ low: -0.4 * focalMm, high: 0.6 * focalMm });
 
+/**
+ * By how much that is more at the closest focus, mm: nothing where the lens moves as a whole, and
+ * about as much as the front grows where one group moves alone.
+ */
+export const gapGrowsEnds = (focalMm: number): Ends => ({
+  low: -0.1 * focalMm,
+  high: 0.1 * focalMm,
+});
+
 /** A lens no longer than the sensor's diagonal is mostly built as a reversed telephoto. */
 const SHORT_PUPIL_RATIO: Ends = { low: 0.8, high: 1.8 };
 

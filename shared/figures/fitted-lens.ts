@@ -2,7 +2,13 @@
  * A lens as its bench shows it to be: what is printed on it and what is usual, narrowed by what a
  * ruler said. `shared/lens-fit/` does it with numbers; here the plan's fields become those numbers.
  */
-import { AS_PRINTED, gapEnds, IRIS_ENDS, pupilRatioEnds } from '../assumptions/lens-beliefs.ts';
+import {
+  AS_PRINTED,
+  gapEnds,
+  gapGrowsEnds,
+  IRIS_ENDS,
+  pupilRatioEnds,
+} from '../assumptions/lens-beliefs.ts';
 import { fitLens, type LensFit, type Reading, saysSomething } from '../lens-fit/fit.ts';
 import { believed, type LensBeliefs } from '../lens-fit/lens-beliefs.ts';
 import type { Belief } from '../lens-fit/most-likely.ts';
@@ -71,8 +77,8 @@ function remembered(of: Lens, beliefs: LensBeliefs, readings: readonly Reading[]
 /** What is believed of a lens by its sheet; undefined: its focal length or closest focus is not known. */
 export function beliefsOf(lens: Lens, body: Body | undefined): LensBeliefs | undefined {
   const focal = lens['focal-length'];
-  const { closest, length, extends: grows, 'pupil-ratio': ratio } = lens;
-  if ([closest, length, grows, ratio].some(({ state }) => state === 'invalid')) return undefined;
+  const { closest, length, extends: longer, 'pupil-ratio': ratio } = lens;
+  if ([closest, length, longer, ratio].some(({ state }) => state === 'invalid')) return undefined;
   const focalBelief = printed(focal, AS_PRINTED['focal-length']);
   if (!focalBelief || focal.state !== 'known') return undefined;
   const gap = gapEnds(focal.value);
@@ -83,7 +89,7 @@ export function beliefsOf(lens: Lens, body: Body | undefined): LensBeliefs | und
     believed(gap.low, gap.high),
     printed(ratio, AS_PRINTED['pupil-ratio']) ?? believed(ends.low, ends.high),
   ];
-  const known = { lengthMm: ifKnown(length), growsMm: ifKnown(grows) };
+  const known = { lengthMm: ifKnown(length), growsMm: ifKnown(longer) };
   if (closest.state !== 'known') return { known, beliefs };
   const distance = closestDistanceOf(lens)?.prior;
   const times = closestMagnificationOf(lens)?.prior;
@@ -93,9 +99,10 @@ export function beliefsOf(lens: Lens, body: Body | undefined): LensBeliefs | und
     printed(closest.value.magnification, AS_PRINTED['closest.magnification']) ??
       (times && believed(times.low, times.high)),
   ].filter((belief) => belief !== undefined);
-  return nearest.length === 2
-    ? { known, beliefs: [...beliefs, ...nearest, believed(IRIS_ENDS.low, IRIS_ENDS.high)] }
-    : undefined;
+  if (nearest.length < 2) return undefined;
+  const grows = gapGrowsEnds(focal.value);
+  const moving = [believed(IRIS_ENDS.low, IRIS_ENDS.high), believed(grows.low, grows.high)];
+  return { known, beliefs: [...beliefs, ...nearest, ...moving] };
 }
 
 /** A range of no width is not taken by its word. */

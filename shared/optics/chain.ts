@@ -1,5 +1,5 @@
 import type { Chain } from './arrangement.ts';
-import { presentFocalMm } from './focal-length.ts';
+import { presentFocalMm, presentGapMm } from './focal-length.ts';
 import type { MissingInput } from './parts.ts';
 import { followedBy, thinLens, travel } from './ray-matrix.ts';
 
@@ -70,7 +70,7 @@ const FOCUSED_AT_INFINITY = 1e-12;
  * front principal plane and the exit pupil f·(1 − p) behind the rear one. Between the two planes, a gap
  * apart, rays keep their height.
  *
- * Valid paraxially; the gap stays when the ring turns, and the iris follows the present f.
+ * Valid paraxially; the iris follows the present f.
  * Source: ray-transfer matrices as in ray-matrix.ts; Lagrange's invariant for the cone at the sensor.
  */
 export function traceChain(chain: Chain, ringMagnification: number): ChainTrace {
@@ -126,7 +126,7 @@ function throughLens(chain: Chain, ringMagnification: number) {
   const focalMm = presentFocalMm(lens, ringMagnification);
   const pupilRatio = lens.pupilRatio ?? 1;
   const principalAheadMm = focalMm * (1 + ringMagnification);
-  const frontPrincipalMm = principalAheadMm + (lens.gapMm ?? 0);
+  const frontPrincipalMm = principalAheadMm + presentGapMm(lens, ringMagnification);
   // N·f of now over that of infinity: what an iris that keeps its size works at.
   const opened = (focalMm / lens.focalMm) ** (lens.irisKeepsSize ?? 0);
   const ray = followedBy(followedBy(behind, travel(principalAheadMm)), thinLens(1 / focalMm));

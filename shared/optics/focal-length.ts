@@ -11,6 +11,8 @@ interface FocusingLens {
   readonly closest?: ClosestFocus | undefined;
   /** From the rear principal plane forward to the front one, mm; left out: 0. */
   readonly gapMm?: number | undefined;
+  /** By how much that is more at the closest setting, mm; left out: 0. */
+  readonly gapGrowsMm?: number | undefined;
 }
 
 /**
@@ -35,6 +37,21 @@ export function closestFocalMm(closest: ClosestFocus, gapMm = 0): number {
   return (closest.fromSensorMm - gapMm) / subjectToSensorMm(1, closest.magnification);
 }
 
+/** The same of a lens that has a closest setting, mm. */
+export const lensClosestFocalMm = ({ closest, gapMm = 0, gapGrowsMm = 0 }: FocusingLens): number =>
+  closestFocalMm(closest!, gapMm + gapGrowsMm);
+
+/**
+ * From the rear principal plane forward to the front one at a setting of the ring, mm: linear in the
+ * ring's magnification, as the focal length is. A lens that moves as a whole keeps it.
+ */
+export function presentGapMm(lens: FocusingLens, ringMagnification: number): number {
+  const { closest, gapMm = 0, gapGrowsMm = 0 } = lens;
+  return closest === undefined || gapGrowsMm === 0
+    ? gapMm
+    : gapMm + gapGrowsMm * (ringMagnification / closest.magnification);
+}
+
 /**
  * Focal length at a setting of the ring, mm: as printed at infinity, f_c at the closest, linear in the
  * ring's magnification m0 between (the model's own assumption; no source gives the course between the
@@ -43,5 +60,5 @@ export function closestFocalMm(closest: ClosestFocus, gapMm = 0): number {
 export function presentFocalMm(lens: FocusingLens, ringMagnification: number): number {
   if (lens.closest === undefined) return lens.focalMm;
   const turned = ringMagnification / lens.closest.magnification;
-  return lens.focalMm + (closestFocalMm(lens.closest, lens.gapMm) - lens.focalMm) * turned;
+  return lens.focalMm + (lensClosestFocalMm(lens) - lens.focalMm) * turned;
 }

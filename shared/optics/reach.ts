@@ -1,6 +1,6 @@
 import type { Chain } from './arrangement.ts';
 import { magnificationAt } from './chain.ts';
-import { presentFocalMm, subjectToSensorMm } from './focal-length.ts';
+import { presentFocalMm, presentGapMm, subjectToSensorMm } from './focal-length.ts';
 import type { LensPart } from './parts.ts';
 import { extent, firstSolution } from './solve.ts';
 
@@ -80,7 +80,9 @@ export function ringForDistance(lens: LensPart, fromSensorMm: number): RingSetti
   if (closest === 0) return { ringMagnification: 0, beyond: 'most' };
   // In reciprocals infinity is a plain 0 at m0 = 0.
   const nearness = (ring: number) =>
-    ring === 0 ? 0 : 1 / subjectToSensorMm(presentFocalMm(lens, ring), ring, lens.gapMm);
+    ring === 0
+      ? 0
+      : 1 / subjectToSensorMm(presentFocalMm(lens, ring), ring, presentGapMm(lens, ring));
   const ring = firstSolution(nearness, 1 / fromSensorMm, 0, closest);
   if (ring !== undefined) return { ringMagnification: ring, beyond: undefined };
   // The closest setting is where the printed distance is met; rounding must not put it out of reach.

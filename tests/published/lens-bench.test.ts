@@ -10,13 +10,18 @@ import { describe, expect, it } from 'vitest';
 import {
   AS_PRINTED,
   gapEnds,
+  gapGrowsEnds,
   IRIS_ENDS,
   pupilRatioEnds,
 } from '../../shared/assumptions/lens-beliefs.ts';
 import { fitLens, lensAt, misfits, type Reading, sureness } from '../../shared/lens-fit/fit.ts';
 import { believed, type LensBeliefs } from '../../shared/lens-fit/lens-beliefs.ts';
 import { predicted, type ReadingKind, type Setup } from '../../shared/lens-fit/reading.ts';
-import { presentFocalMm, subjectToSensorMm } from '../../shared/optics/focal-length.ts';
+import {
+  presentFocalMm,
+  presentGapMm,
+  subjectToSensorMm,
+} from '../../shared/optics/focal-length.ts';
 import type { LensPart } from '../../shared/optics/parts.ts';
 import { each } from '../support/each.ts';
 import { focalOf, lengthOf, type Prescription, scaled, tracedAt } from './support/prescription.ts';
@@ -177,6 +182,7 @@ function sheet({ focalMm, closest, lengthMm, growsMm, at }: Real, random: Random
     return believed(value * (1 - share), value * (1 + share));
   };
   const gap = gapEnds(focalMm);
+  const grows = gapGrowsEnds(focalMm);
   const pupil = pupilRatioEnds(focalMm, Math.hypot(SENSOR_MM.width, SENSOR_MM.height));
   return {
     known: { lengthMm, growsMm },
@@ -187,6 +193,7 @@ function sheet({ focalMm, closest, lengthMm, growsMm, at }: Real, random: Random
       said(at(0, closest).fromSensorMm, AS_PRINTED['closest.from-sensor']),
       said(closest, AS_PRINTED['closest.magnification']),
       believed(IRIS_ENDS.low, IRIS_ENDS.high),
+      believed(grows.low, grows.high),
     ],
   };
 }
@@ -230,7 +237,7 @@ function ringOf(part: LensPart, turned: number): Setup['ring'] {
   if (turned === 1) return 'closest';
   if (turned === 0) return 'infinity';
   const m = turned * part.closest!.magnification;
-  return subjectToSensorMm(presentFocalMm(part, m), m, part.gapMm);
+  return subjectToSensorMm(presentFocalMm(part, m), m, presentGapMm(part, m));
 }
 
 /** What is calculated of a lens that has no bench: thin, its pupil ratio 1. */
