@@ -228,7 +228,8 @@ function madeWords({ figure, low, high }: NonNullable<Unsure['makes']>, say: Say
 }
 
 function settledBy({ assumed, key, group }: Width, what: string): string {
-  if (group !== undefined) return message`Another row of ${what} makes it surer.`;
+  if (group !== undefined)
+    return message`Another row of ${what} makes it surer: \`lamella measure\` names it.`;
   switch (assumed) {
     case null:
       return message`Narrow the range of ${what} to be sure.`;

@@ -67,6 +67,15 @@ describe('a gap between the principal planes', () => {
     expect(apart.workingDistanceMm! - together.workingDistanceMm!).toBeCloseTo(15, 9);
   });
 
+  it('that grows up close keeps both ends of the ring where they are', () => {
+    const lens = { ...long, gapMm: 5, gapGrowsMm: 12 };
+    const closest = traceChain(chainOf(body, lens), 0.3);
+    expect(closest.subjectToSensorMm).toBeCloseTo(850, 9);
+    expect(closest.magnification).toBeCloseTo(0.3, 12);
+    const atInfinity = traceChain(chain(lens), 0);
+    expect(atInfinity).toStrictEqual(traceChain(chain({ ...long, gapMm: 5 }), 0));
+  });
+
   it('is part of the distance that the ring shows', () => {
     const lens = { ...long, gapMm: 20 };
     expect(ringForDistance(lens, 850).ringMagnification).toBeCloseTo(0.3, 9);

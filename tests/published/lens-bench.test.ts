@@ -24,7 +24,14 @@ import {
 } from '../../shared/optics/focal-length.ts';
 import type { LensPart } from '../../shared/optics/parts.ts';
 import { each } from '../support/each.ts';
-import { focalOf, lengthOf, type Prescription, scaled, tracedAt } from './support/prescription.ts';
+import {
+  focalOf,
+  lengthOf,
+  type Prescription,
+  parted,
+  scaled,
+  tracedAt,
+} from './support/prescription.ts';
 import { type Random, randomFrom } from './support/random.ts';
 
 const PLANE = Number.POSITIVE_INFINITY;
@@ -89,7 +96,14 @@ const LENSES = [
   { of: TELEPHOTO, by: 40, sold: 200, closest: 0.25, tubes: [36, 20, 68] },
   { of: REVERSED, by: 14, sold: 28, closest: 0.2, tubes: [8, 5, 12] },
 ] as const;
-type Sold = (typeof LENSES)[number];
+
+interface Sold {
+  readonly of: Prescription;
+  readonly by: number;
+  readonly sold: number;
+  readonly closest: number;
+  readonly tubes: readonly [measured: number, short: number, long: number];
+}
 
 const FLANGE_MM = 20;
 const SENSOR_MM = { width: 36, height: 24 };
@@ -173,6 +187,30 @@ function measured(lens: Real, tubeMm: number, random: Random): readonly Reading[
     const sigma = usualSigma(of, truth);
     return { setup: setupWith(tube, ring), of, value: truth + sigma * normal(random), sigma };
   });
+}
+
+/** A lens of which the group before this surface moves alone, so that its focal length breathes. */
+function breathing(sold: Sold, behind: number): Real {
+  const lens = scaled(sold.of, sold.by);
+  const { focalMm, backMm } = focalOf(lens);
+  const moved = (byMm: number, tubeMm: number) =>
+    tracedAt(parted(lens, behind, byMm), backMm + tubeMm, lens);
+  const travel = (magnification: number): number => {
+    let [near, far] = [0, focalMm];
+    for (let step = 0; step < 60; step++) {
+      const half = (near + far) / 2;
+      if (moved(half, 0).magnification < magnification) near = half;
+      else far = half;
+    }
+    return near;
+  };
+  return {
+    focalMm,
+    closest: sold.closest,
+    lengthMm: backMm + lengthOf(lens) - FLANGE_MM,
+    growsMm: travel(sold.closest),
+    at: (tubeMm, ring) => moved(ring === 0 ? 0 : travel(ring), tubeMm),
+  };
 }
 
 /** What the sheet says, as far off as sheets are. */
@@ -284,6 +322,36 @@ describe('bounds of figures on rigs that were never measured', () => {
     const ratios = [...error].map(([of, sum]) => Math.sqrt(sum / without.get(of)!));
     for (const ratio of ratios) expect(ratio).toBeLessThan(1);
     expect(ratios.filter((ratio) => ratio < 0.5).length).toBeGreaterThanOrEqual(3);
+  });
+});
+
+/** Here rays are traced surface by surface through a lens whose front moves alone. */
+describe('a lens of which one group moves alone', () => {
+  const sold = { ...LENSES[2], closest: 0.1 };
+  const lens = breathing(sold, 3);
+
+  it('shortens its focal length up close by a tenth', () => {
+    const near = focalOf(parted(scaled(sold.of, sold.by), 3, lens.growsMm));
+    expect(near.focalMm / lens.focalMm).toBeCloseTo(0.9, 1);
+    expect(lens.at(0, sold.closest).magnification).toBeCloseTo(sold.closest, 9);
+  });
+
+  // Between the ends of the ring nothing was measured, and no source gives the course there.
+  it('is known within the bounds too, at both ends of its ring', () => {
+    const random = randomFrom(3);
+    const figures = elsewhere(lens, sold.tubes);
+    const draws = 200;
+    const held = figures.map(() => 0);
+    for (let draw = 0; draw < draws; draw++) {
+      const fit = fitLens(sheet(lens, random), measured(lens, sold.tubes[0], random));
+      for (const [index, { truth, look }] of figures.entries())
+        if (Math.abs(look(lensAt(fit)) - truth) <= 1.96 * sureness(fit, look)) held[index]! += 1;
+    }
+    const atEnds = held.slice(0, -(KINDS.length + 1));
+    for (const [index, count] of atEnds.entries())
+      expect(count / draws, figures[index]!.of).toBeGreaterThanOrEqual(0.9);
+    const all = held.reduce((sum, count) => sum + count, 0);
+    expect(all / (draws * figures.length)).toBeGreaterThanOrEqual(0.9);
   });
 });
 

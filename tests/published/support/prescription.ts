@@ -57,8 +57,22 @@ export function focalOf(lens: Prescription): { readonly focalMm: number; readonl
   return { focalMm: -1 / slope, backMm: -height / slope };
 }
 
-/** What a lens does that stands so far before the sensor, last surface to sensor, mm. */
-export function tracedAt(lens: Prescription, toSensorMm: number) {
+/** The same lens with two of its surfaces farther apart: one of its groups has moved. */
+export const parted = (lens: Prescription, behind: number, byMm: number): Prescription => ({
+  ...lens,
+  surfaces: lens.surfaces.map(([radius, distance, index], at) => [
+    radius,
+    at === behind ? distance + byMm : distance,
+    index,
+  ]),
+});
+
+/**
+ * What a lens does that stands so far before the sensor, last surface to sensor, mm.
+ *
+ * @param marked the lens as its f-numbers are marked: at infinity, with the same iris
+ */
+export function tracedAt(lens: Prescription, toSensorMm: number, marked = lens) {
   const count = lens.surfaces.length;
   // From a subject x ahead, height after the lens at the sensor is a + b·x times the slope: 0 for the image.
   const parallel = carried(through(lens, { height: 1, slope: 0 }, 0, count), toSensorMm);
@@ -73,8 +87,10 @@ export function tracedAt(lens: Prescription, toSensorMm: number) {
   const exitRadius = edge.height + exitMm * edge.slope;
   // A parallel ray of height 1 crosses the iris this high: the entrance pupil for an iris of that size.
   const atIris = through(lens, { height: 1, slope: 0 }, 0, lens.iris).height;
-  const { focalMm } = focalOf(lens);
-  const lightRatio = (toSensorMm - exitMm) / (Math.abs(exitRadius * atIris) * focalMm);
+  // The iris is as large as makes the marked f-number of the lens at infinity.
+  const irisMm = through(marked, { height: 1, slope: 0 }, 0, marked.iris).height;
+  const { focalMm } = focalOf(marked);
+  const lightRatio = (toSensorMm - exitMm) / (Math.abs(exitRadius * irisMm) * focalMm);
   return {
     magnification: Math.abs(magnification),
     workingMm,
