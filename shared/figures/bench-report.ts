@@ -3,7 +3,7 @@ import { misfits, type Reading, saysSomething } from '../lens-fit/fit.ts';
 import type { Lens } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
-import { beliefsOf, bodyOf, hasBench } from './fitted-lens.ts';
+import { beliefsOf, bodyOf, hasBench, keptOfLens } from './fitted-lens.ts';
 import { type BenchGap, type BenchKey, type BenchValue, benchRows } from './lens-bench.ts';
 import type { Finder, Named } from './named.ts';
 
@@ -22,6 +22,8 @@ export interface BenchReport {
   readonly misfits: readonly BenchMisfit[];
 }
 
+const keptMisfits = keptOfLens(misfits);
+
 /** undefined: the lens has no bench. */
 export function benchReport(finder: Finder, lens: Named<Lens>): BenchReport | undefined {
   if (!hasBench(lens.fields)) return undefined;
@@ -33,7 +35,8 @@ export function benchReport(finder: Finder, lens: Named<Lens>): BenchReport | un
   const idle = values
     .filter((value) => !says(value))
     .map(({ row, at }) => ({ row, at, because: message`nothing is in focus in this setup` }));
-  const found = misfits(
+  const found = keptMisfits(
+    lens.fields,
     beliefs,
     used.map(({ reading }): Reading => reading),
   );

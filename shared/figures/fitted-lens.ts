@@ -54,25 +54,30 @@ export function bodyOf(finder: Finder, { bench }: Lens): Body | undefined {
   return undefined;
 }
 
-const fits = new WeakMap<Lens, Map<string, LensFit>>();
 const MOST_KEPT = 16;
 
-/** A lens is fitted once for all rigs that it is on. */
-function remembered(of: Lens, beliefs: LensBeliefs, readings: readonly Reading[]): LensFit {
-  let kept = fits.get(of);
-  if (!kept) {
-    kept = new Map();
-    fits.set(of, kept);
-  }
-  const key = JSON.stringify([beliefs, readings]);
-  let fit = kept.get(key);
-  if (!fit) {
-    fit = fitLens(beliefs, readings);
+/**
+ * `work` on a lens and what was measured of it, with its last results kept for as long as the lens is
+ * the same: it is fitted once for all rigs and shots that it is in.
+ */
+export function keptOfLens<T>(
+  work: (beliefs: LensBeliefs, readings: readonly Reading[]) => T,
+): (of: Lens, beliefs: LensBeliefs, readings: readonly Reading[]) => T {
+  const results = new WeakMap<Lens, Map<string, T>>();
+  return (of, beliefs, readings) => {
+    const kept = results.get(of) ?? new Map<string, T>();
+    results.set(of, kept);
+    const key = JSON.stringify([beliefs, readings]);
+    const found = kept.get(key);
+    if (found !== undefined) return found;
+    const made = work(beliefs, readings);
     if (kept.size >= MOST_KEPT) kept.clear();
-    kept.set(key, fit);
-  }
-  return fit;
+    kept.set(key, made);
+    return made;
+  };
 }
+
+const remembered = keptOfLens(fitLens);
 
 /** What is believed of a lens by its sheet; undefined: its focal length or closest focus is not known. */
 export function beliefsOf(lens: Lens, body: Body | undefined): LensBeliefs | undefined {

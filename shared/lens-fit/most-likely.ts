@@ -35,9 +35,9 @@ export interface Likely {
 /** A share of a standard deviation: far above rounding, and what is measured is straight over it. */
 const STEP = 1e-3;
 const MOST_STEPS = 40;
-const MOST_HALVINGS = 30;
-/** A step of less than this share of a standard deviation changes nothing. */
-const SETTLED = 1e-9;
+const MOST_HALVINGS = 12;
+/** A step of less than this share of a standard deviation changes nothing that anybody reads. */
+const SETTLED = 1e-5;
 
 export function mostLikely(beliefs: readonly Belief[], data: readonly Datum[]): Likely {
   // In standard deviations from what was believed, so that all unknowns are alike.
@@ -73,6 +73,7 @@ export function mostLikely(beliefs: readonly Belief[], data: readonly Datum[]): 
         ),
     );
     const whole = solved(cholesky(hessian(slopes, at.length)), downhill);
+    if (Math.sqrt(dot(whole, whole)) < SETTLED) break;
     let taken = 0;
     for (let halving = 0, share = 1; halving < MOST_HALVINGS; halving++, share /= 2) {
       const there = at.map((value, index) => value + share * whole[index]!);
@@ -82,7 +83,7 @@ export function mostLikely(beliefs: readonly Belief[], data: readonly Datum[]): 
       [at, misses, now, taken] = [there, then, bad, share];
       break;
     }
-    if (taken === 0 || Math.sqrt(dot(whole, whole)) * taken < SETTLED) break;
+    if (taken === 0) break;
   }
   const lower = cholesky(hessian(slopesAt(at), at.length));
   const axes = at.map((_, axis) => {
