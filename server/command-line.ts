@@ -9,6 +9,7 @@ import { compare } from './commands/compare.ts';
 import { explain } from './commands/explain.ts';
 import { figures } from './commands/figures.ts';
 import { overview } from './commands/help.ts';
+import { measure } from './commands/measure.ts';
 import { newCommand } from './commands/new.ts';
 import { nearest, WrongUse } from './commands/options.ts';
 import { sheet } from './commands/sheet.ts';
@@ -28,6 +29,7 @@ export const COMMANDS: readonly Command[] = [
   explain,
   bugReport,
   solve,
+  measure,
   newCommand,
 ];
 

@@ -13,6 +13,8 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
       'effective-aperture',
       'rig-order',
       'measured-differs',
+      'bench-differs',
+      'bench-says-nothing',
     ],
   ],
   ['It is sharp where it has to be', ['depth-short', 'diffraction-eats-detail']],

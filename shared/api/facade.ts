@@ -21,6 +21,7 @@ import type {
   Position,
   Range,
 } from './located.ts';
+import type { KnownOfLens, MeasureAdvice } from './measure.ts';
 import type { FoundEntry, Renaming } from './navigation.ts';
 import type { Sheet } from './sheet.ts';
 import type { SolvedShot } from './solved.ts';
@@ -107,6 +108,10 @@ export interface Core extends Checker {
   fixesIn(file: FileId, range: Range): readonly OfferedFix[];
   /** The least change that clears a shot, or why there is none; null: no shot that can be read. */
   solve(file: FileId, shot: string): SolvedShot | null;
+  /** Of each lens that shots of the plan use, or of that one: what to measure of it next. */
+  measure(file: FileId, lens?: string): readonly MeasureAdvice[];
+  /** One thing that is known of a lens, as its name and its value in words. */
+  measuredWords(known: KnownOfLens): readonly [label: string, words: string];
   hover(file: FileId, position: Position): Hover | null;
   /** What may be written at `position`; what each is for and would do is told by `explain`. */
   completions(file: FileId, position: Position): Completions;

@@ -80,7 +80,13 @@ function sureOf(uncertain: UncertainShot): NonNullable<ComparedShot['sure']> {
   const end = (change: Change): unknown => change.value;
   return {
     inputs: JSON.stringify(
-      uncertain.widths.map(({ key, of, low, high }) => [key, of, end(low), end(high)]),
+      uncertain.widths.map(({ key, of, low, high, direction }) => [
+        key,
+        of,
+        end(low),
+        end(high),
+        direction,
+      ]),
     ),
     bounds: (figure) => boundsOfNamed(uncertain, figure),
   };

@@ -10,6 +10,7 @@ import { newShot } from '../assist/completion/new-shot.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import { lensesIn, lensWords } from '../assist/lenses.ts';
+import { knownLabel, knownWords, measureAdvice } from '../assist/measure.ts';
 import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
@@ -69,6 +70,8 @@ export function createCore(options: CoreOptions): Core {
     completions: (file, position) => completionsAt(context, file, position),
     explain: (file, about) => explain(context, file, about),
     solve: (file, shot) => solveShot(context, file, shot),
+    measure: (file, lens) => measureAdvice(context, file, lens),
+    measuredWords: (known) => [knownLabel(known), knownWords(known, context.say)],
     newShot: (file, fieldMm) => newShot(context, file, fieldMm),
     hints: (file, range) => hintsIn(context, file, range),
     lenses: (file) => lensesIn(context, file),

@@ -24,6 +24,7 @@ import {
   pupilRatioOf,
 } from './assumed.ts';
 import type { AssumedOf } from './assumed-words.ts';
+import { hasBench } from './fitted-lens.ts';
 
 type Found = readonly AssumedOf[];
 
@@ -54,10 +55,12 @@ const missing = (of: string, field: Field<unknown>, assumed: Assumed | undefined
   field.state === 'missing' && assumed ? [{ ...assumed, of }] : [];
 
 function ofLens(name: string, lens: Lens, body: Body | undefined): Found {
-  const closest = ifKnown(lens.closest);
+  // What its bench speaks of is not only assumed any more.
+  const isFitted = hasBench(lens);
+  const closest = isFitted ? undefined : ifKnown(lens.closest);
   return [
     ...(lens['t-stop'].state === 'missing' ? missing(name, lens.loss, glassLoss.lens) : []),
-    ...missing(name, lens['pupil-ratio'], pupilRatioOf(lens, body)),
+    ...(isFitted ? [] : missing(name, lens['pupil-ratio'], pupilRatioOf(lens, body))),
     ...missing(name, lens['front-diameter'], frontDiameterOf(lens)),
     ...(closest ? missing(name, closest['from-sensor'], closestDistanceOf(lens)) : []),
     ...(closest ? missing(name, closest.magnification, closestMagnificationOf(lens)) : []),

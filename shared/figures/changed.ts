@@ -20,7 +20,7 @@ export function changedBench(bench: Bench, changes: readonly Change[]): Bench {
   const constants = constantsOf(source.reader, changes);
   const reader = changedReader(source.reader, fields, constants);
   // Nothing is read otherwise for the constants of light alone.
-  if (fields.length === 0 && constants.irisKeepsSize === source.reader.constants.irisKeepsSize)
+  if (fields.length === 0 && isSameLens(constants, source.reader.constants))
     return { ...bench, constants, source: { ...source, reader } };
   return readBench(reader, changedEntry(source.shot, fields));
 }
@@ -29,8 +29,21 @@ function constantsOf({ constants }: PlanReader, changes: readonly Change[]): Con
   const changed = changes.flatMap((change) =>
     change.kind === 'constant' ? [[change.key, change.value] as const] : [],
   );
-  return changed.length === 0 ? constants : { ...constants, ...Object.fromEntries(changed) };
+  const stands = [...(constants.lensStands ?? [])];
+  for (const change of changes) if (change.kind === 'lens-axis') stands[change.axis] = change.value;
+  return changed.length === 0 && stands.length === 0
+    ? constants
+    : {
+        ...constants,
+        ...Object.fromEntries(changed),
+        ...(stands.length > 0 && { lensStands: Array.from(stands, (stand) => stand ?? 0) }),
+      };
 }
+
+/** Whether a lens does the same by both. */
+const isSameLens = (a: Constants, b: Constants): boolean =>
+  a.irisKeepsSize === b.irisKeepsSize &&
+  JSON.stringify(a.lensStands) === JSON.stringify(b.lensStands);
 
 function changedReader(
   reader: PlanReader,
@@ -38,10 +51,10 @@ function changedReader(
   constants: Constants,
 ): PlanReader {
   const ofRig = changes.filter(({ at }) => isRigsPlace(at));
-  const isRigAsItWas =
-    constants.irisKeepsSize === reader.constants.irisKeepsSize && ofRig.length === 0;
+  const isRigAsItWas = isSameLens(constants, reader.constants) && ofRig.length === 0;
   const changed: PlanReader = {
     ...reader,
+    asWritten: reader.asWritten ?? reader,
     constants,
     find: (group, name) => {
       const entry = reader.find(group, name);
@@ -70,7 +83,7 @@ const MOST_KEPT = 64;
 
 function rememberedRig(
   asItWas: RigLayout,
-  { irisKeepsSize }: Constants,
+  { irisKeepsSize, lensStands }: Constants,
   changes: readonly FieldChange[],
   layOut: () => RigLayout,
 ): RigLayout {
@@ -79,7 +92,7 @@ function rememberedRig(
     kept = new Map();
     changedRigs.set(asItWas, kept);
   }
-  const key = JSON.stringify([irisKeepsSize, changes]);
+  const key = JSON.stringify([irisKeepsSize, lensStands, changes]);
   let layout = kept.get(key);
   if (!layout) {
     layout = layOut();

@@ -8,10 +8,16 @@ export interface Constants {
   readonly incident: number;
   /** 0: the f-number holds as a lens shortens its focal length up close; 1: its iris keeps its size. */
   readonly irisKeepsSize: number;
+  /**
+   * How the lens of the rig stands along the axes of what its bench leaves uncertain, in standard
+   * deviations; null: in its middle, and without a bench as its data say.
+   */
+  readonly lensStands: readonly number[] | null;
 }
 
 export const CONSTANTS: Constants = {
   reflected: REFLECTED.middle,
   incident: INCIDENT.middle,
   irisKeepsSize: IRIS_KEEPS_SIZE.middle,
+  lensStands: null,
 };

@@ -14,6 +14,7 @@ import {
   type UnknownFigure,
   unknownOf,
 } from './figure.ts';
+import { hasBench } from './fitted-lens.ts';
 import { lensLoss } from './parts.ts';
 
 /** What a light's reading was taken through; undefined: it has none, or it can't be read. */
@@ -75,9 +76,14 @@ const besideWatts = (figure: UnknownFigure): UnknownFigure => ({
   needs: figure.needs.map((need) => ({ ...need, aside: WATTS })),
 });
 
-/** The pupil ratio of the lens; left out, as usual. */
-function pupilRatioOf({ lens, chainParts }: Bench): Figure<number> {
+/** The pupil ratio of the lens: as its bench shows it, or as given; left out, as usual. */
+function pupilRatioOf({ lens, chainParts, constants }: Bench): Figure<number> {
   if (!lens) return unknownOf([chainParts]);
+  if (hasBench(lens.fields) || constants.lensStands !== null)
+    return derive(
+      [chainParts],
+      (parts) => parts.find((part) => part.kind === 'lens')?.pupilRatio ?? 1,
+    );
   const ratio = lens.fields['pupil-ratio'];
   return ratio.state === 'missing' ? known(1) : figureOf(ratio, lens.name);
 }

@@ -19,6 +19,8 @@ export type PlanFields = Plan;
 export interface Finder {
   readonly file: FileId;
   readonly constants: Constants;
+  /** The plan as it is written, where this one has values changed. */
+  readonly asWritten?: Finder;
   /** The entry of that name in the plan or what it uses; undefined where there is none. */
   find<G extends GroupName>(group: G, name: string): Named<GroupTypes[G]> | undefined;
 }

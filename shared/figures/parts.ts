@@ -1,27 +1,15 @@
 /** The parts of a rig, looked up and put into the order of light: sensor to subject. */
 import type { ChainPart } from '../optics/parts.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
-import type { Spaces } from '../plan/generated/names.ts';
-import type { Body, CloseUp, Converter, Lens, Rig, Tube } from '../plan/generated/types.ts';
+import type { Body, Lens, Rig } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
-import {
-  closestDistanceOf,
-  closestMagnificationOf,
-  flangeOf,
-  glassLoss,
-  orAssumed,
-} from './assumed.ts';
-import type { Constants } from './constants.ts';
+import { flangeOf, glassLoss, orAssumed } from './assumed.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+import { type AnyPart, findPart } from './find-part.ts';
+import { lensPart } from './lens-part.ts';
 import type { Finder, Named } from './named.ts';
-
-export type AnyPart =
-  | { readonly kind: 'body'; readonly entry: Named<Body> }
-  | { readonly kind: 'converter'; readonly entry: Named<Converter> }
-  | { readonly kind: 'tube'; readonly entry: Named<Tube> }
-  | { readonly kind: 'lens'; readonly entry: Named<Lens> }
-  | { readonly kind: 'close-up'; readonly entry: Named<CloseUp> };
+import { plainPart } from './plain-part.ts';
 
 /** One part of the rig, from the sensor toward the subject, as its entry names it. */
 export interface NamedPart {
@@ -77,30 +65,9 @@ export function layOutParts(reader: Finder, rig: Named<Rig> | undefined): PartsL
     body,
     lens,
     parts: { known: true, value: parts, from: [rig.fields.parts.at] },
-    chainParts: chainOf(found, [rig.fields.parts.at], reader.constants),
+    chainParts: chainOf(found, [rig.fields.parts.at], reader),
   };
 }
-
-export function findPart(reader: Finder, name: string): AnyPart | undefined {
-  for (const group of Object.keys(KIND_OF) as PartGroup[]) {
-    const entry = reader.find(group, name);
-    if (!entry) continue;
-    const kind = KIND_OF[group];
-    return { kind, entry } as AnyPart;
-  }
-  return undefined;
-}
-
-/** The groups that parts of a rig come from. */
-type PartGroup = Spaces['parts'];
-
-const KIND_OF: Readonly<Record<PartGroup, AnyPart['kind']>> = {
-  bodies: 'body',
-  converters: 'converter',
-  tubes: 'tube',
-  lenses: 'lens',
-  'close-up-lenses': 'close-up',
-};
 
 function namedPart(part: AnyPart, at: Place): NamedPart {
   const { name } = part.entry;
@@ -150,92 +117,13 @@ function lengthOf(part: AnyPart): Figure<number> {
 function chainOf(
   parts: readonly AnyPart[],
   from: readonly Place[],
-  constants: Constants,
+  reader: Finder,
 ): Figure<readonly ChainPart[]> {
-  const figures = parts.map((part) => chainPart(part, constants));
+  const body = parts.find((part) => part.kind === 'body')?.entry.fields;
+  const figures = parts.map((part) =>
+    part.kind === 'lens' ? lensPart(reader, part.entry, body) : plainPart(part),
+  );
   if (figures.length === 0) return notKnown(message`the rig has no parts`);
   const named = known(undefined, from);
   return derive([named, ...figures], (_, ...values) => values as readonly ChainPart[]);
-}
-
-function chainPart(part: AnyPart, { irisKeepsSize }: Constants): Figure<ChainPart> {
-  const { name } = part.entry;
-  switch (part.kind) {
-    case 'body': {
-      const { 'flange-distance': flange } = part.entry.fields;
-      return optional([flange], () => ({
-        kind: 'body',
-        flangeMm: ifKnown(flange) ?? flangeOf(part.entry.fields)?.prior.middle,
-      }));
-    }
-    case 'tube':
-      return derive([figureOf(part.entry.fields.length, name)], (lengthMm) => ({
-        kind: 'tube' as const,
-        lengthMm,
-      }));
-    case 'converter': {
-      const { factor, length } = part.entry.fields;
-      if (length.state === 'invalid') return silent;
-      const figure = derive([figureOf(factor, name)], (value) => ({
-        kind: 'converter' as const,
-        factor: value,
-        lengthMm: ifKnown(length),
-      }));
-      return withFrom(figure, [length]);
-    }
-    case 'close-up': {
-      const { power, length } = part.entry.fields;
-      if (length.state === 'invalid') return silent;
-      const figure = derive([figureOf(power, name)], (powerDpt) => ({
-        kind: 'close-up' as const,
-        powerDpt,
-        lengthMm: ifKnown(length),
-      }));
-      return withFrom(figure, [length]);
-    }
-    case 'lens':
-      return lensPart(part.entry, irisKeepsSize);
-  }
-}
-
-function lensPart({ name, fields }: Named<Lens>, irisKeepsSize: number): Figure<ChainPart> {
-  const { 'focal-length': focal, length, extends: grows } = fields;
-  const pupilRatio = fields['pupil-ratio'];
-  const closestField = fields.closest;
-  if ([closestField, length, grows, pupilRatio].some((field) => field.state === 'invalid'))
-    return silent;
-  const closest = ifKnown(closestField);
-  const inputs = closest
-    ? derive(
-        [
-          orAssumed(closest['from-sensor'], name, closestDistanceOf(fields)),
-          orAssumed(closest.magnification, name, closestMagnificationOf(fields)),
-        ],
-        (fromSensorMm, magnification) => ({ fromSensorMm, magnification }),
-      )
-    : known(undefined);
-  const figure = derive([figureOf(focal, name), inputs], (focalMm, nearest) => ({
-    kind: 'lens' as const,
-    focalMm,
-    closest: nearest,
-    lengthMm: ifKnown(length),
-    growsMm: ifKnown(grows),
-    pupilRatio: ifKnown(pupilRatio),
-    irisKeepsSize,
-  }));
-  return withFrom(figure, [length, grows, pupilRatio]);
-}
-
-type AnyField = { readonly state: string; readonly at: Place };
-
-/** A figure that also follows from fields which may be left out. */
-function withFrom<T>(figure: Figure<T>, fields: readonly AnyField[]): Figure<T> {
-  if (!figure.known) return figure;
-  const written = fields.filter((field) => field.state === 'known').map((field) => field.at);
-  return derive([figure, known(undefined, written)], (value) => value);
-}
-
-function optional(fields: readonly AnyField[], make: () => ChainPart): Figure<ChainPart> {
-  if (fields.some((field) => field.state === 'invalid')) return silent;
-  return withFrom(known(make()), fields);
 }

@@ -75,6 +75,7 @@ interface View {
 export class UncertainShot {
   readonly middle: LaidOut;
   #widths: readonly Width[] | undefined;
+  #grouped: ReadonlyMap<string, readonly number[]> | undefined;
   readonly #corners = new Map<string, LaidOut>();
 
   constructor(middle: LaidOut) {
@@ -92,11 +93,13 @@ export class UncertainShot {
   }
 
   /**
-   * The shot with each width where `stands` says, in the order of `widths`.
+   * The shot with each width where `stands` says, in the order of `widths`; widths of one group no
+   * farther than they lie together.
    *
    * @param stands from -1, the low end, over 0, the middle, to 1, the high end
    */
-  at(stands: readonly number[]): LaidOut {
+  at(wanted: readonly number[]): LaidOut {
+    const stands = this.#together(wanted);
     const each = this.widths.map((width, index) => changeTo(width, stands[index] ?? 0));
     if (each.every((change) => change === undefined)) return this.middle;
     const key = each.map((change, index) => (change ? stands[index] : 0)).join(' ');
@@ -108,6 +111,23 @@ export class UncertainShot {
       this.#corners.set(key, corner);
     }
     return corner;
+  }
+
+  /** The stands with those of each group drawn in to where they are as likely as one alone at its end. */
+  #together(stands: readonly number[]): readonly number[] {
+    if (this.#groups.size === 0) return stands;
+    const drawn = [...stands];
+    for (const members of this.#groups.values()) {
+      const length = Math.hypot(...members.map((index) => stands[index] ?? 0));
+      if (length > 1) for (const index of members) drawn[index] = (stands[index] ?? 0) / length;
+    }
+    return drawn;
+  }
+
+  /** The places of the widths of each group. */
+  get #groups(): ReadonlyMap<string, readonly number[]> {
+    this.#grouped ??= groupsOf(this.widths);
+    return this.#grouped;
   }
 
   /** With one width alone away from its middle. */
@@ -139,7 +159,11 @@ export class UncertainShot {
       this.widths.map(() => 0),
     );
     if (!view || view.moves.every((move) => move === undefined)) return undefined;
-    const at = (end: 'low' | 'high'): Stands => view.moves.map((move) => move?.[end].stand ?? 0);
+    const at = (end: 'low' | 'high'): Stands =>
+      this.#steepest(
+        view.value,
+        view.moves.map((move) => move?.[end]),
+      ).map((looked) => looked?.stand ?? 0);
     return { least: at('low'), most: at('high') };
   }
 
@@ -176,9 +200,33 @@ export class UncertainShot {
     const ends = [value, ...moved.flatMap(({ low, high }) => [low.value, high.value])];
     const turns = this.#turning.some((index) => moves[index]);
     if (moved.filter(isWide).length < 2 && !turns) return ends;
-    const down = moves.map((move) => move?.low);
-    const up = moves.map((move) => move?.high);
+    const down = this.#steepest(
+      value,
+      moves.map((move) => move?.low),
+    );
+    const up = this.#steepest(
+      value,
+      moves.map((move) => move?.high),
+    );
     return [...ends, ...this.#corner(pick, base, down, -1), ...this.#corner(pick, base, up, 1)];
+  }
+
+  /**
+   * Where a group moves a figure most: of all the places that are as likely as one width alone at its
+   * end, the one that lies in the direction of what each of them does.
+   */
+  #steepest(from: number, to: readonly (Looked | undefined)[]): readonly (Looked | undefined)[] {
+    const all = [...to];
+    for (const members of this.#groups.values()) {
+      const steps = members.map((index) => Math.abs((to[index]?.value ?? from) - from));
+      const length = Math.hypot(...steps);
+      if (!(length > 0) || !Number.isFinite(length)) continue;
+      for (const [at, index] of members.entries()) {
+        const looked = to[index];
+        if (looked) all[index] = { ...looked, stand: (looked.stand * steps[at]!) / length };
+      }
+    }
+    return all;
   }
 
   /** What a width does to a figure alone; undefined: nothing. */
@@ -279,17 +327,33 @@ export class UncertainShot {
 
   /** By the most that each of them does, wherever it is seen from. */
   #shares(all: readonly (readonly Move[])[]): readonly Share[] {
-    const spans = all.map((moves) => Math.max(0, ...moves.filter(isWide).map(spanOf)));
+    const alone = all.map((moves) => Math.max(0, ...moves.filter(isWide).map(spanOf)));
+    // What is uncertain together is one input.
+    const first = (index: number): number =>
+      this.#groups.get(this.widths[index]!.group ?? '')?.find((at) => all[at]!.length > 0) ?? index;
+    const spans = alone.map((span, index) => {
+      const members = this.#groups.get(this.widths[index]!.group ?? '');
+      if (!members) return span;
+      return first(index) === index ? Math.hypot(...members.map((at) => alone[at]!)) : 0;
+    });
     const sum = spans.reduce((whole, span) => whole + span, 0);
     return all
       .flatMap((moves, index): Share[] => {
-        if (moves.length === 0) return [];
+        if (moves.length === 0 || first(index) !== index) return [];
         const share = sum > 0 ? spans[index]! / sum : 0;
-        const mayBeImpossible = moves.some((move) => move.mayBeImpossible);
+        const members = this.#groups.get(this.widths[index]!.group ?? '') ?? [index];
+        const mayBeImpossible = members.some((at) => all[at]!.some((move) => move.mayBeImpossible));
         return [{ width: this.widths[index]!, share, ...(mayBeImpossible && { mayBeImpossible }) }];
       })
       .sort((a, b) => b.share - a.share);
   }
+}
+
+function groupsOf(widths: readonly Width[]): ReadonlyMap<string, readonly number[]> {
+  const groups = new Map<string, number[]>();
+  for (const [index, { group }] of widths.entries())
+    if (group !== undefined) groups.set(group, [...(groups.get(group) ?? []), index]);
+  return groups;
 }
 
 /** The stands with one of them elsewhere. */

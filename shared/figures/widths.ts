@@ -21,13 +21,23 @@ import {
 } from './assumed.ts';
 import type { Bench } from './bench.ts';
 import type { Constants } from './constants.ts';
+import { type AnyPart, findPart } from './find-part.ts';
+import { fittedLens } from './fitted-lens.ts';
 import { pointSizeOf } from './moved-light.ts';
-import { type AnyPart, findPart } from './parts.ts';
 
-/** One value that stands otherwise: a field of the plan, or a constant of the calculations. */
+/**
+ * One value that stands otherwise: a field of the plan, a constant of the calculations, or the lens
+ * along one axis of what its bench leaves uncertain, in standard deviations. An axis changes several
+ * values of the lens together, as the bench ties them to each other.
+ */
 export type Change =
   | { readonly kind: 'field'; readonly at: Place; readonly value: unknown }
-  | { readonly kind: 'constant'; readonly key: keyof Constants; readonly value: number };
+  | {
+      readonly kind: 'constant';
+      readonly key: Exclude<keyof Constants, 'lensStands'>;
+      readonly value: number;
+    }
+  | { readonly kind: 'lens-axis'; readonly axis: number; readonly value: number };
 
 /** An input that is not known exactly. */
 export interface Width {
@@ -50,6 +60,13 @@ export interface Width {
    * middle (0) to the low end (-1) or the high one (1).
    */
   readonly between: readonly number[];
+  /**
+   * Widths of one group are uncertain together: all of them at their ends at once would be far less
+   * likely than any of them alone. Their stands are a vector that is never longer than 1.
+   */
+  readonly group?: string;
+  /** Of an axis of a lens: what it changes over one standard deviation, in the order of `LensBeliefs`. */
+  readonly direction?: readonly number[];
   /** In its middle it hides what others of the rig do to a figure. */
   readonly hides?: true;
 }
@@ -83,20 +100,60 @@ export function changeTo(width: Width, stand: number): Change | undefined {
 export function widthsOf(bench: Bench): readonly Width[] {
   const found = new Map<string, Width>();
   const add = (width: Width): void => {
-    const key = width.at
-      ? `${width.at.file} ${width.at.entry} ${width.at.path.join('.')}`
-      : width.key;
+    const key =
+      width.at && !width.group
+        ? `${width.at.file} ${width.at.entry} ${width.at.path.join('.')}`
+        : width.group
+          ? `${width.group} ${found.size}`
+          : width.key;
     if (!found.has(key)) found.set(key, width);
   };
-  for (const { name, fields } of entriesOf(bench)) rangesIn(fields, name, add);
+  const axes = lensAxes(bench);
+  const isFitted = (at: Place): boolean =>
+    axes.length > 0 &&
+    at.entry === bench.lens?.entry &&
+    at.file === bench.lens.file &&
+    FITTED.has(String(at.path[0]));
+  const addOwn = (width: Width): void => {
+    if (!width.at || !isFitted(width.at)) add(width);
+  };
+  for (const { name, fields } of entriesOf(bench)) rangesIn(fields, name, addOwn);
   for (const [field, name, assumed] of assumptionsIn(bench)) {
-    if (field.state !== 'missing') continue;
+    if (field.state !== 'missing' || isFitted(field.at)) continue;
     const width = assumedWidth(field.at, name, assumed);
     if (width) add(width);
   }
   for (const width of pointsIn(bench)) add(width);
-  for (const width of constantsIn(bench)) add(width);
+  for (const width of constantsIn(bench))
+    if (axes.length === 0 || width.assumed !== 'iris') add(width);
+  for (const width of axes) add(width);
   return [...found.values()];
+}
+
+/** Keys of a lens that its bench speaks of. */
+const FITTED: ReadonlySet<string> = new Set(['focal-length', 'closest', 'pupil-ratio', 'bench']);
+
+/** Nearly everything lies between two standard deviations to either side. */
+const SIGMAS = 2;
+
+/** What the lens's bench leaves uncertain of it; none where it has no bench. */
+function lensAxes({ lens, body, source }: Bench): readonly Width[] {
+  if (!lens) return [];
+  const { reader } = source;
+  const always = reader.constants.lensStands !== null;
+  const fit = fittedLens(reader, lens, body?.fields, always);
+  return (fit?.axes ?? []).map((direction, axis) => ({
+    key: 'bench',
+    of: lens.name,
+    at: lens.fields.bench.at,
+    assumed: null,
+    low: { kind: 'lens-axis', axis, value: -SIGMAS },
+    high: { kind: 'lens-axis', axis, value: SIGMAS },
+    middle: 0,
+    between: [],
+    group: lens.name,
+    direction,
+  }));
 }
 
 interface Entry {
@@ -237,7 +294,12 @@ function pointsIn(bench: Bench): readonly Width[] {
 function constantsIn(bench: Bench): readonly Width[] {
   const { lights, lens } = bench;
   const found: Width[] = [];
-  const add = (key: keyof Constants, id: AssumptionId, words: string, prior: Prior): void => {
+  const add = (
+    key: Exclude<keyof Constants, 'lensStands'>,
+    id: AssumptionId,
+    words: string,
+    prior: Prior,
+  ): void => {
     const end = (value: number): Change => ({ kind: 'constant', key, value });
     found.push({
       key: words,

@@ -1,5 +1,5 @@
 import type { Chain } from './arrangement.ts';
-import { presentFocalMm } from './focal-length.ts';
+import { presentFocalMm, presentGapMm } from './focal-length.ts';
 import type { MissingInput } from './parts.ts';
 import { followedBy, thinLens, travel } from './ray-matrix.ts';
 
@@ -67,9 +67,10 @@ const FOCUSED_AT_INFINITY = 1e-12;
  * length and that of filters the frontmost rim comes nearer to the subject, and nothing else changes.
  *
  * Pupil ratio p: exit over entrance pupil diameter. It puts the entrance pupil f·(1 − 1/p) ahead of the
- * principal plane and the exit pupil f·(1 − p) behind it.
+ * front principal plane and the exit pupil f·(1 − p) behind the rear one. Between the two planes, a gap
+ * apart, rays keep their height.
  *
- * Valid paraxially; principal planes of the lens coincide and its iris follows its present f.
+ * Valid paraxially; the iris follows the present f.
  * Source: ray-transfer matrices as in ray-matrix.ts; Lagrange's invariant for the cone at the sensor.
  */
 export function traceChain(chain: Chain, ringMagnification: number): ChainTrace {
@@ -77,14 +78,14 @@ export function traceChain(chain: Chain, ringMagnification: number): ChainTrace 
   const outside = toSubject(chain, inside);
   const datumMm = chain.datumMm ?? Number.NaN;
   const frontMm = chain.frontMm ?? Number.NaN;
-  const lensRimFromSensorMm = datumMm + inside.principalAheadMm + inside.rimAheadMm;
+  const lensRimFromSensorMm = datumMm + inside.frontPrincipalMm + inside.rimAheadMm;
   const figures = {
     magnification: outside.magnification,
     workingDistanceMm: outside.fromLensRimMm - frontMm,
     subjectToSensorMm:
       chain.closeUpPerMm > 0
         ? lensRimFromSensorMm + outside.fromLensRimMm
-        : datumMm + inside.principalAheadMm + outside.fromPrincipalMm,
+        : datumMm + inside.frontPrincipalMm + outside.fromPrincipalMm,
     pupilDistanceMm: outside.pupilDistanceMm,
     pupilDepthMm: outside.pupilBehindLensRimMm + frontMm,
     pupilFocalMm: outside.pupilFocalMm,
@@ -125,6 +126,7 @@ function throughLens(chain: Chain, ringMagnification: number) {
   const focalMm = presentFocalMm(lens, ringMagnification);
   const pupilRatio = lens.pupilRatio ?? 1;
   const principalAheadMm = focalMm * (1 + ringMagnification);
+  const frontPrincipalMm = principalAheadMm + presentGapMm(lens, ringMagnification);
   // N·f of now over that of infinity: what an iris that keeps its size works at.
   const opened = (focalMm / lens.focalMm) ** (lens.irisKeepsSize ?? 0);
   const ray = followedBy(followedBy(behind, travel(principalAheadMm)), thinLens(1 / focalMm));
@@ -141,10 +143,10 @@ function throughLens(chain: Chain, ringMagnification: number) {
     heightMm: ray.b,
     slope,
     /** Ahead of the datum. */
-    principalAheadMm,
-    /** Ahead of the principal plane, both. */
+    frontPrincipalMm,
+    /** Ahead of the front principal plane, both. */
     pupilAheadMm,
-    rimAheadMm: (chain.flangeMm ?? Number.NaN) + barrelMm - principalAheadMm,
+    rimAheadMm: (chain.flangeMm ?? Number.NaN) + barrelMm - frontPrincipalMm,
   };
 }
 

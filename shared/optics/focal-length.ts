@@ -9,27 +9,47 @@ interface FocusingLens {
   /** Focal length at infinity, as printed, mm. */
   readonly focalMm: number;
   readonly closest?: ClosestFocus | undefined;
+  /** From the rear principal plane forward to the front one, mm; left out: 0. */
+  readonly gapMm?: number | undefined;
+  /** By how much that is more at the closest setting, mm; left out: 0. */
+  readonly gapGrowsMm?: number | undefined;
 }
 
 /**
- * Distance from subject to sensor of a lens alone: D = f·(2 + m + 1/m), in mm.
+ * Distance from subject to sensor of a lens alone: D = f·(2 + m + 1/m) + gap, in mm.
  *
- * f focal length (mm), m magnification (> 0; 0 gives Infinity). Exact for principal planes that
- * coincide; a real lens differs by their separation. Source: the thin-lens equation,
- * image side f·(1 + m) plus subject side f·(1 + 1/m).
+ * f focal length (mm), m magnification (> 0; 0 gives Infinity), gap from the rear principal plane
+ * forward to the front one (mm; negative where they are crossed, as in many symmetrical lenses).
+ * Source: Gaussian optics of a thick lens (E. Hecht, Optics, "Thick lenses and lens systems"): image
+ * side f·(1 + m), counted from the rear plane, subject side f·(1 + 1/m), counted from the front one.
  */
-export function subjectToSensorMm(focalMm: number, magnification: number): number {
-  return focalMm * (2 + magnification + 1 / magnification);
+export function subjectToSensorMm(focalMm: number, magnification: number, gapMm = 0): number {
+  return focalMm * (2 + magnification + 1 / magnification) + gapMm;
 }
 
 /**
  * Focal length at the closest setting, from the lens's own closest distance D (sensor to subject, mm)
- * and the magnification m there: f_c = D / (2 + m + 1/m). An internally focusing lens shortens its
+ * and the magnification m there: f_c = (D − gap) / (2 + m + 1/m). An internally focusing lens shortens its
  * focal length as it focuses closer ("breathes"); this is by how much. D > 0, m > 0.
- * Principal planes are taken to coincide. Source: the thin-lens equation solved for f.
+ * The gap (mm) is less than D. Source: the equation of `subjectToSensorMm` solved for f.
  */
-export function closestFocalMm(closest: ClosestFocus): number {
-  return closest.fromSensorMm / subjectToSensorMm(1, closest.magnification);
+export function closestFocalMm(closest: ClosestFocus, gapMm = 0): number {
+  return (closest.fromSensorMm - gapMm) / subjectToSensorMm(1, closest.magnification);
+}
+
+/** The same of a lens that has a closest setting, mm. */
+export const lensClosestFocalMm = ({ closest, gapMm = 0, gapGrowsMm = 0 }: FocusingLens): number =>
+  closestFocalMm(closest!, gapMm + gapGrowsMm);
+
+/**
+ * From the rear principal plane forward to the front one at a setting of the ring, mm: linear in the
+ * ring's magnification, as the focal length is. A lens that moves as a whole keeps it.
+ */
+export function presentGapMm(lens: FocusingLens, ringMagnification: number): number {
+  const { closest, gapMm = 0, gapGrowsMm = 0 } = lens;
+  return closest === undefined || gapGrowsMm === 0
+    ? gapMm
+    : gapMm + gapGrowsMm * (ringMagnification / closest.magnification);
 }
 
 /**
@@ -40,5 +60,5 @@ export function closestFocalMm(closest: ClosestFocus): number {
 export function presentFocalMm(lens: FocusingLens, ringMagnification: number): number {
   if (lens.closest === undefined) return lens.focalMm;
   const turned = ringMagnification / lens.closest.magnification;
-  return lens.focalMm + (closestFocalMm(lens.closest) - lens.focalMm) * turned;
+  return lens.focalMm + (lensClosestFocalMm(lens) - lens.focalMm) * turned;
 }

@@ -1,6 +1,6 @@
 import { arrangeChain, behindFilters, type Chain, converterLens } from './arrangement.ts';
 import { type ChainTrace, traceChain } from './chain.ts';
-import { closestFocalMm } from './focal-length.ts';
+import { lensClosestFocalMm } from './focal-length.ts';
 import { placeTubes, sequences, subsets } from './kit-orders.ts';
 import type {
   BodyPart,
@@ -127,12 +127,16 @@ interface LensLimits {
 }
 
 function lensLimits({ lens, body }: KitSearch): LensLimits {
-  const ends = [lens.focalMm, lens.closest ? closestFocalMm(lens.closest) : lens.focalMm];
+  const ends = [lens.focalMm, lens.closest ? lensClosestFocalMm(lens) : lens.focalMm];
   const focal = [Math.min(...ends), Math.max(...ends)] as const;
   const ring = lens.closest?.magnification ?? 0;
   const principal = [focal[0], focal[1] * (1 + ring)] as const;
   const barrel = (body.flangeMm ?? Number.NaN) + (lens.lengthMm ?? Number.NaN);
-  const rim = [barrel - principal[1], barrel + (lens.growsMm ?? 0) - principal[0]] as const;
+  const gaps = [lens.gapMm ?? 0, (lens.gapMm ?? 0) + (lens.gapGrowsMm ?? 0)];
+  const rim = [
+    barrel - principal[1] - Math.max(...gaps),
+    barrel + (lens.growsMm ?? 0) - principal[0] - Math.min(...gaps),
+  ] as const;
   return { focal, principal, rim, ring };
 }
 

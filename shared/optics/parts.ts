@@ -31,6 +31,13 @@ export interface LensPart {
   /** As printed, mm. */
   readonly focalMm: number;
   readonly closest?: ClosestFocus | undefined;
+  /**
+   * From the rear principal plane forward to the front one with the ring at infinity, mm; negative
+   * where they are crossed; left out: 0.
+   */
+  readonly gapMm?: number | undefined;
+  /** By how much that is more at the closest setting, mm; left out: 0, as of a lens that moves as a whole. */
+  readonly gapGrowsMm?: number | undefined;
   /** Mount face to front rim with the ring at infinity, mm. */
   readonly lengthMm?: number | undefined;
   /** How much longer it is at its closest, mm. */
@@ -69,6 +76,8 @@ export type ChainFault =
   /** Tubes stand behind a converter, so what it does depends on a length that is not known. */
   | ({ readonly kind: 'needs' } & MissingInput);
 
+const closestGapMm = ({ gapMm = 0, gapGrowsMm = 0 }: LensPart): number => gapMm + gapGrowsMm;
+
 /** The first number of a part that is not finite or outside its range; undefined when all are sound. */
 export function impossibleInput(part: ChainPart): string | undefined {
   const over = (value: number | undefined, least: number, orEqual: boolean): boolean =>
@@ -90,7 +99,10 @@ export function impossibleInput(part: ChainPart): string | undefined {
       if (!over(part.lengthMm, 0, false)) return 'lengthMm';
       if (!over(part.growsMm, 0, true)) return 'growsMm';
       if (!over(part.pupilRatio, 0, false)) return 'pupilRatio';
-      if (!over(part.closest?.fromSensorMm, 0, false)) return 'closest.fromSensorMm';
+      if (!Number.isFinite(part.gapMm ?? 0)) return 'gapMm';
+      if (!Number.isFinite(part.gapGrowsMm ?? 0)) return 'gapGrowsMm';
+      if (!over(part.closest?.fromSensorMm, Math.max(0, closestGapMm(part)), false))
+        return 'closest.fromSensorMm';
       return over(part.closest?.magnification, 0, false) ? undefined : 'closest.magnification';
   }
 }

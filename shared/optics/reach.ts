@@ -1,6 +1,6 @@
 import type { Chain } from './arrangement.ts';
 import { magnificationAt } from './chain.ts';
-import { presentFocalMm, subjectToSensorMm } from './focal-length.ts';
+import { presentFocalMm, presentGapMm, subjectToSensorMm } from './focal-length.ts';
 import type { LensPart } from './parts.ts';
 import { extent, firstSolution } from './solve.ts';
 
@@ -71,7 +71,7 @@ function nearest(course: (ring: number) => number, wanted: number, closest: numb
 /**
  * The ring setting at which the ring's scale shows a distance (subject to sensor, mm): that of the lens
  * alone on the body, whatever else is in the chain, since that is what is engraved.
- * Solves f(m0)·(2 + m0 + 1/m0) = distance. Beyond `most`: nearer than the closest setting.
+ * Solves f(m0)·(2 + m0 + 1/m0) + gap = distance. Beyond `most`: nearer than the closest setting.
  * A lens without `closest` has only the setting 0.
  */
 export function ringForDistance(lens: LensPart, fromSensorMm: number): RingSetting {
@@ -80,7 +80,9 @@ export function ringForDistance(lens: LensPart, fromSensorMm: number): RingSetti
   if (closest === 0) return { ringMagnification: 0, beyond: 'most' };
   // In reciprocals infinity is a plain 0 at m0 = 0.
   const nearness = (ring: number) =>
-    ring === 0 ? 0 : 1 / subjectToSensorMm(presentFocalMm(lens, ring), ring);
+    ring === 0
+      ? 0
+      : 1 / subjectToSensorMm(presentFocalMm(lens, ring), ring, presentGapMm(lens, ring));
   const ring = firstSolution(nearness, 1 / fromSensorMm, 0, closest);
   if (ring !== undefined) return { ringMagnification: ring, beyond: undefined };
   // The closest setting is where the printed distance is met; rounding must not put it out of reach.

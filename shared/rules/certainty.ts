@@ -226,7 +226,9 @@ function madeWords({ figure, low, high }: NonNullable<Unsure['makes']>, say: Say
   return message`Its range makes the ${inLanguage(declared.label)} ${endsWords('', from, to)}.`;
 }
 
-function settledBy({ assumed, key }: Width, what: string): string {
+function settledBy({ assumed, key, group }: Width, what: string): string {
+  if (group !== undefined)
+    return message`Another row of ${what} makes it surer: \`lamella measure\` names it.`;
   switch (assumed) {
     case null:
       return message`Narrow the range of ${what} to be sure.`;

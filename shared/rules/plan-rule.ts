@@ -1,5 +1,6 @@
 /** The input of rules about a whole plan: a short summary of every shot, never the shots. */
 
+import type { BenchReport } from '../figures/bench-report.ts';
 import type { Carried, LightWithCare } from '../figures/carried.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
 import type { EditFigures } from '../figures/edit-figures.ts';
@@ -78,6 +79,8 @@ export interface PlanView {
   readonly preflight: Field<Preflight>;
   /** null: the plan has no cuts. */
   readonly edit: EditFigures | null;
+  /** Of the lenses of this file that have a bench. */
+  readonly benches: readonly BenchReport[];
   /** Rules that the plan's own `allow` accepted about the plan as a whole. */
   readonly accepted: readonly string[];
 }

@@ -6,6 +6,8 @@ import { allowUnused } from './allow-unused.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
 import { backgroundWashes } from './background-washes.ts';
 import { batteryShort } from './battery-short.ts';
+import { benchDiffers } from './bench-differs.ts';
+import { benchSaysNothing } from './bench-says-nothing.ts';
 import { betterRecordingMode } from './better-recording-mode.ts';
 import { boomMayTip } from './boom-may-tip.ts';
 import { cardTooSmall } from './card-too-small.ts';
@@ -117,6 +119,8 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
 /** Look at the plan as a whole, by a summary of each shot. */
 export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   notKnown,
+  benchDiffers,
+  benchSaysNothing,
   checkMissing,
   measuredDiffers,
   unusedName,

@@ -1,4 +1,5 @@
 /** The input of rules about a whole plan, gathered from entries and summaries. */
+import { benchReport } from '../figures/bench-report.ts';
 import type { EditFigures } from '../figures/edit-figures.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { plainId } from '../plan/entry-id.ts';
@@ -30,7 +31,22 @@ export function planView(
   );
   const carried = loadsOf(shots.map((shot) => shot.carried));
   const preflight = reader.plan('preflight');
-  return { file, shots, carried, entries: named, allow: allowed, preflight, accepted: [], edit };
+  const benches = entries.flatMap(({ id, kind }) => {
+    if (kind.kind !== 'entry' || kind.home.group !== 'lenses' || id !== plainId(id)) return [];
+    const lens = reader.find('lenses', kind.name);
+    return (lens && benchReport(reader, lens)) ?? [];
+  });
+  return {
+    file,
+    shots,
+    carried,
+    entries: named,
+    allow: allowed,
+    preflight,
+    benches,
+    accepted: [],
+    edit,
+  };
 }
 
 /** What only a request finds, or no rule finds any more, is not missed where it isn't found. */

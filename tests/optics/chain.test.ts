@@ -48,6 +48,43 @@ describe('order of converter and tubes, lens at infinity', () => {
   });
 });
 
+describe('a gap between the principal planes', () => {
+  const chain = (lens: LensPart) => chainOf(body, twice, ...tubes, lens);
+
+  it('of 0 changes no figure by a bit', () => {
+    for (const ring of [0, 0.1, 0.3])
+      expect(traceChain(chain({ ...long, gapMm: 0 }), ring)).toStrictEqual(
+        traceChain(chain(long), ring),
+      );
+  });
+
+  it('moves the subject away by as much where the focal length stays', () => {
+    const closest = { fromSensorMm: 850 + 15, magnification: 0.3 };
+    const apart = traceChain(chain({ ...long, closest, gapMm: 15 }), 0.2);
+    const together = traceChain(chain(long), 0.2);
+    expect(apart.magnification).toBeCloseTo(together.magnification!, 12);
+    expect(apart.subjectToSensorMm! - together.subjectToSensorMm!).toBeCloseTo(15, 9);
+    expect(apart.workingDistanceMm! - together.workingDistanceMm!).toBeCloseTo(15, 9);
+  });
+
+  it('that grows up close keeps both ends of the ring where they are', () => {
+    const lens = { ...long, gapMm: 5, gapGrowsMm: 12 };
+    const closest = traceChain(chainOf(body, lens), 0.3);
+    expect(closest.subjectToSensorMm).toBeCloseTo(850, 9);
+    expect(closest.magnification).toBeCloseTo(0.3, 12);
+    const atInfinity = traceChain(chain(lens), 0);
+    expect(atInfinity).toStrictEqual(traceChain(chain({ ...long, gapMm: 5 }), 0));
+  });
+
+  it('is part of the distance that the ring shows', () => {
+    const lens = { ...long, gapMm: 20 };
+    expect(ringForDistance(lens, 850).ringMagnification).toBeCloseTo(0.3, 9);
+    const at = ringForDistance(lens, 1500).ringMagnification;
+    const alone = traceChain(chainOf(body, lens), at);
+    expect(alone.subjectToSensorMm).toBeCloseTo(1500, 6);
+  });
+});
+
 describe('a rig at 1.5x', () => {
   const chain = chainOf(body, twice, ...tubes, long);
   const { ringMagnification, beyond } = ringFor(chain, 1.5)!;

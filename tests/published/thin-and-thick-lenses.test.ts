@@ -8,6 +8,7 @@ import {
   thinLens,
   travel,
 } from '../../shared/optics/ray-matrix.ts';
+import { each } from '../support/each.ts';
 import { chainOf, unitFocusing } from './support/chains.ts';
 
 /** The thin-lens pairs are numbers from OpenStax University Physics vol. 3, ch. 2, and College Physics, ch. 25. */
@@ -80,6 +81,67 @@ describe('a thick lens, surface by surface (Smith)', () => {
 
   it('back focus 56.42 within 0.1 %', () => {
     expect(Math.abs(-lens.a / lens.c / 56.42 - 1)).toBeLessThan(0.001);
+  });
+});
+
+/**
+ * Two thin lenses d apart are a thick one: 1/f = 1/f1 + 1/f2 − d/(f1·f2), the front principal plane
+ * f·d/f2 behind the first lens and the rear one f·d/f1 before the second (E. Hecht, Optics, "Thick
+ * lenses and lens systems"). Here the pair is traced lens by lens, which knows of no principal plane.
+ */
+describe('a lens with its principal planes apart (Hecht)', () => {
+  const pairs = [
+    { name: 'two converging', first: 150, second: 120, apart: 60 },
+    { name: 'a telephoto', first: 100, second: -90, apart: 60 },
+    { name: 'a retrofocus', first: -90, second: 60, apart: 40 },
+  ];
+
+  it('is what two thin lenses make of it, ray by ray', () => {
+    each(
+      pairs,
+      ({ first, second, apart }) => {
+        const focalMm = 1 / (1 / first + 1 / second - apart / (first * second));
+        const rearBeforeSecond = (focalMm * apart) / first;
+        const gapMm = apart - rearBeforeSecond - (focalMm * apart) / second;
+        // An iris at the first lens: it is the entrance pupil, and the second lens images it.
+        const exitScale = second / (second - apart);
+        const lens = {
+          ...unitFocusing(focalMm, 0.5),
+          gapMm,
+          closest: { fromSensorMm: focalMm * (2 + 0.5 + 2) + gapMm, magnification: 0.5 },
+          pupilRatio: exitScale,
+          // The rim stands at the first lens.
+          lengthMm: focalMm - rearBeforeSecond + apart - 20,
+          growsMm: 0.5 * focalMm,
+        };
+        expect(closestFocalMm(lens.closest, gapMm)).toBeCloseTo(focalMm, 9);
+        for (const ring of [0, 0.2, 0.5])
+          for (const tube of [10, 36]) {
+            const parts = [
+              { kind: 'body', flangeMm: 20 },
+              { kind: 'tube', lengthMm: tube },
+            ] as const;
+            const trace = traceChain(chainOf(...parts, lens), ring);
+            // From the sensor forward, ray by ray.
+            const toSecond = tube + focalMm * (1 + ring) - rearBeforeSecond;
+            const steps = [
+              travel(toSecond),
+              thinLens(1 / second),
+              travel(apart),
+              thinLens(1 / first),
+            ];
+            const through = steps.reduce(followedBy, nothing);
+            const room = -through.b / through.d;
+            expect(trace.magnification! / -through.d).toBeCloseTo(1, 9);
+            expect(trace.workingDistanceMm! / room).toBeCloseTo(1, 9);
+            expect(trace.subjectToSensorMm! / (room + apart + toSecond)).toBeCloseTo(1, 9);
+            expect(trace.pupilDistanceMm! / room).toBeCloseTo(1, 9);
+            // A ray to the iris's edge, f/(2N) high, leaves the sensor at a slope of that over b.
+            expect(trace.fNumberRatio / (Math.abs(through.b) / focalMm)).toBeCloseTo(1, 9);
+          }
+      },
+      ({ name }) => name,
+    );
   });
 });
 

@@ -19,6 +19,8 @@ export const WITHOUT_FIX: ReadonlySet<string> = new Set([
   'too-much',
   'use-in-a-circle',
   'use-not-found',
+  // What was not measured, nobody can write.
+  'bench-says-nothing',
   // What a file on the disk is, no word in the plan changes.
   'clip-not-found',
   'clip-unreadable',

@@ -10,6 +10,7 @@ import type { Shot } from '../../plan/generated/types.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { significant } from '../../say/say.ts';
 import { keyed } from '../../text/layout-text.ts';
+import { benchRowAt } from './bench-row.ts';
 import { checksFor } from './checks.ts';
 import { newEntry as entryFor, type NewEntry } from './new-entry.ts';
 import { partsOf } from './rig-parts.ts';
@@ -69,6 +70,7 @@ function listAt(where: Where): string | null {
   }
   const item = below(where, 0);
   const first = item && defaultAt(item);
+  if (key === 'bench') return first === null ? null : `- ${first}`;
   return first === null ? null : `[${first}]`;
 }
 
@@ -107,6 +109,7 @@ const FIRST_KEYS: Partial<Record<DefName, readonly string[]>> = {
   deliver: ['resolution', 'rate', 'duration'],
   'iso-limits': ['lowest', 'highest', 'usable-to'],
   closest: ['from-sensor', 'magnification'],
+  'bench-row': ['with', 'ring', 'field'],
   placement: ['distance', 'elevation', 'azimuth'],
   reading: ['aperture', 'shutter', 'iso', 'through'],
   support: ['head', 'foot'],
@@ -131,6 +134,10 @@ function measuredAt({ shot }: Where): string {
 
 function recordAt(where: Where, of: DefName): string | null {
   if (of === 'measured') return measuredAt(where);
+  if (of === 'bench-row') {
+    const row = benchRowAt(where);
+    if (row !== null) return row;
+  }
   const keys = FIRST_KEYS[of];
   if (keys) return `{ ${pairsOf(where, keys).join(', ')} }`;
   if (of === 'kit') return pairsOf(where, KIT_GROUPS).join('\n');

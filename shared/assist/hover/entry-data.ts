@@ -32,10 +32,13 @@ export const entryLines = (def: DefName, fields: object, say: Say): Line[] =>
     return [line(inLanguage(title), fieldText(shape, field, say, key))];
   });
 
+/** Keys that nothing lacks: what a bench would help with, the hover says by itself. */
+const UNMISSED: ReadonlySet<string> = new Set(['about', 'bench']);
+
 /** Keys of the entry that nothing is said for. */
 export const keysLeftOut = (def: DefName, fields: object): readonly string[] =>
   Object.keys(SHAPES[def].keys).filter(
-    (key) => key !== 'about' && (fields as Fields)[key]?.state === 'missing',
+    (key) => !UNMISSED.has(key) && (fields as Fields)[key]?.state === 'missing',
   );
 
 /** A known field as Markdown: a range where it was written as one. */

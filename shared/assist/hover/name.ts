@@ -3,6 +3,7 @@
 import { assumedOf, assumedOfRecording } from '../../figures/assumed-of.ts';
 import { type AssumedOf, assumedWords } from '../../figures/assumed-words.ts';
 import { derive, notKnown, type UnknownFigure } from '../../figures/figure.ts';
+import { fittedLens } from '../../figures/fitted-lens.ts';
 import type { Named } from '../../figures/named.ts';
 import type { NamedPart } from '../../figures/parts.ts';
 import { layOutParts } from '../../figures/parts.ts';
@@ -10,17 +11,18 @@ import { arrangeChain } from '../../optics/arrangement.ts';
 import type { ChainFault } from '../../optics/parts.ts';
 import { reach } from '../../optics/reach.ts';
 import { entryAt, isInside, isOf } from '../../plan/entry-id.ts';
-import type { Field } from '../../plan/field.ts';
+import { type Field, ifKnown } from '../../plan/field.ts';
 import { ENTRIES } from '../../plan/generated/entries.ts';
 import type { Group } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
-import type { Body, Rig } from '../../plan/generated/types.ts';
+import type { Body, Lens, Rig } from '../../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../../plan/place.ts';
 import { reachWords } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
+import { knownLabel, knownOf, knownWords, measureAdvice } from '../measure.ts';
 import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.ts';
 import { code, figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
 import { shotSummary } from './shot/summary.ts';
@@ -67,9 +69,34 @@ function entryHover(context: Context, file: FileId, entry: Named<object>): strin
       ...(group === 'rigs' ? rigLines(context, file, entry as Named<Rig>) : []),
     ]),
     ...assumedLines(assumedOf(def, name, fields, firstBody(context, file)), context.say),
+    ...(group === 'lenses' ? lensParagraphs(context, file, entry as Named<Lens>) : []),
     inKit && leftOutWords(keysLeftOut(def, fields)),
     entry.file !== file && message`Defined in ${plain(fileName(entry.file))}.`,
   );
+}
+
+/** What is known of a lens by its bench, and what to measure of it next for the shots of the plan. */
+function lensParagraphs(context: Context, file: FileId, lens: Named<Lens>): readonly string[] {
+  const { analysis, say } = context;
+  const [advice] = measureAdvice(context, file, lens.name);
+  const rows = ifKnown(lens.fields.bench)?.length ?? 0;
+  const fit = fittedLens(analysis.reader(file), lens, firstBody(context, file));
+  const known =
+    fit &&
+    knownOf(fit)
+      .map((one) => `${knownLabel(one)} ${knownWords(one, say)}`)
+      .join('; ');
+  const next = advice?.next;
+  return [
+    ...(known
+      ? [
+          rows === 1
+            ? message`By its data and 1 row of its bench: ${known}.`
+            : message`By its data and ${rows} rows of its bench: ${known}.`,
+        ]
+      : []),
+    ...(next ? [message`Measure next: ${plain(next.how)} ${next.gives}`] : []),
+  ];
 }
 
 /** The first body that a plan has: how long a lens is for its sensor decides what is assumed of it. */

@@ -7,6 +7,7 @@ export type DefName =
   | 'iso-limits'
   | 'recording'
   | 'lens'
+  | 'bench-row'
   | 'closest'
   | 'tube'
   | 'converter'

@@ -1172,6 +1172,177 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "cog",
      "cg"
     ]
+   },
+   "bench": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "record",
+      "of": "bench-row"
+     }
+    },
+    "required": false,
+    "title": "bench measurements",
+    "description": "Ruler measurements of the lens, one setup a row. They correct its focal length, breathing, principal planes and pupil on every rig.",
+    "examples": [
+     "[{ with: [body-a, tube-36], ring: closest, field: 74.5 mm, working-distance: 412 mm }]"
+    ],
+    "also": [
+     "measured",
+     "measurements",
+     "rows"
+    ]
+   }
+  }
+ },
+ "bench-row": {
+  "title": "bench measurement",
+  "description": "One setup of a lens, measured with a ruler in the frame.",
+  "keys": {
+   "with": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "ref",
+      "groups": [
+       "bodies",
+       "converters",
+       "tubes",
+       "close-up-lenses"
+      ]
+     }
+    },
+    "required": true,
+    "title": "parts",
+    "description": "The other parts, from the body forward: body, tubes and converters, close-up lenses. Not the lens itself.",
+    "examples": [
+     "[body-a, tube-36]"
+    ],
+    "also": [
+     "parts",
+     "stack",
+     "build",
+     "on"
+    ]
+   },
+   "ring": {
+    "shape": {
+     "kind": "quantity",
+     "of": "ring"
+    },
+    "required": true,
+    "title": "focus ring",
+    "description": "Focus ring setting: closest, infinity, or the distance on its scale.",
+    "examples": [
+     "closest",
+     "infinity"
+    ],
+    "also": [
+     "focus"
+    ]
+   },
+   "field": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length",
+     "rough": true
+    },
+    "required": false,
+    "title": "field of view",
+    "description": "Width of the field on the whole sensor, read off a ruler in focus. Assumed accuracy: 0.5% or 0.3 mm, whichever is more; ± overrides it.",
+    "examples": [
+     "74.5 mm"
+    ],
+    "also": [
+     "fov",
+     "field-of-view",
+     "frame-width",
+     "width"
+    ]
+   },
+   "magnification": {
+    "shape": {
+     "kind": "quantity",
+     "of": "magnification",
+     "rough": true
+    },
+    "required": false,
+    "title": "magnification",
+    "description": "Measured magnification, instead of `field`. Assumed accuracy: 0.5%; ± overrides it.",
+    "examples": [
+     "0.48x"
+    ],
+    "also": [
+     "mag"
+    ]
+   },
+   "from-sensor": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length",
+     "rough": true
+    },
+    "required": false,
+    "title": "distance from the sensor",
+    "description": "Measured distance from the sensor plane to the subject. Assumed accuracy: 2 mm; ± overrides it.",
+    "examples": [
+     "850 mm"
+    ],
+    "also": [
+     "distance"
+    ]
+   },
+   "working-distance": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length",
+     "rough": true
+    },
+    "required": false,
+    "title": "working distance",
+    "description": "Measured distance from the subject to the front of the lens. Assumed accuracy: 2 mm; ± overrides it.",
+    "examples": [
+     "412 mm"
+    ],
+    "also": [
+     "wd"
+    ]
+   },
+   "effective-f-number": {
+    "shape": {
+     "kind": "quantity",
+     "of": "ratio",
+     "rough": true
+    },
+    "required": false,
+    "title": "effective f-number",
+    "description": "Effective f-number at the sensor, as a plain number: the marked one times √2 for each stop darker than the lens alone at infinity. Assumed accuracy: 0.1 stops; ± overrides it.",
+    "examples": [
+     "9.6"
+    ],
+    "also": [
+     "effective-aperture"
+    ]
+   },
+   "marked": {
+    "shape": {
+     "kind": "quantity",
+     "of": "f-number"
+    },
+    "required": false,
+    "title": "marked f-number",
+    "description": "Marked f-number at which `effective-f-number` was measured.",
+    "examples": [
+     "f/8"
+    ],
+    "also": [
+     "aperture",
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no"
+    ]
    }
   }
  },

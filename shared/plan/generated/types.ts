@@ -159,6 +159,28 @@ export interface Lens {
   readonly mass: Field<QuantityValue<'mass'>>;
   /** Centre of gravity, measured from the lens mount forward. Default: the middle of its length. */
   readonly balance: Field<QuantityValue<'offset'>>;
+  /** Ruler measurements of the lens, one setup a row. They correct its focal length, breathing, principal planes and pupil on every rig. */
+  readonly bench: Field<readonly Field<BenchRow>[]>;
+}
+
+/** One setup of a lens, measured with a ruler in the frame. */
+export interface BenchRow {
+  /** The other parts, from the body forward: body, tubes and converters, close-up lenses. Not the lens itself. */
+  readonly with: Field<readonly Field<Ref>[]>;
+  /** Focus ring setting: closest, infinity, or the distance on its scale. */
+  readonly ring: Field<QuantityValue<'ring'>>;
+  /** Width of the field on the whole sensor, read off a ruler in focus. Assumed accuracy: 0.5% or 0.3 mm, whichever is more; ± overrides it. */
+  readonly field: Field<QuantityValue<'length'>>;
+  /** Measured magnification, instead of `field`. Assumed accuracy: 0.5%; ± overrides it. */
+  readonly magnification: Field<QuantityValue<'magnification'>>;
+  /** Measured distance from the sensor plane to the subject. Assumed accuracy: 2 mm; ± overrides it. */
+  readonly 'from-sensor': Field<QuantityValue<'length'>>;
+  /** Measured distance from the subject to the front of the lens. Assumed accuracy: 2 mm; ± overrides it. */
+  readonly 'working-distance': Field<QuantityValue<'length'>>;
+  /** Effective f-number at the sensor, as a plain number: the marked one times √2 for each stop darker than the lens alone at infinity. Assumed accuracy: 0.1 stops; ± overrides it. */
+  readonly 'effective-f-number': Field<QuantityValue<'ratio'>>;
+  /** Marked f-number at which `effective-f-number` was measured. */
+  readonly marked: Field<QuantityValue<'f-number'>>;
 }
 
 /** Near end of the focus ring. */
@@ -594,6 +616,7 @@ export interface TypesOf {
   readonly 'iso-limits': IsoLimits;
   readonly recording: Recording;
   readonly lens: Lens;
+  readonly 'bench-row': BenchRow;
   readonly closest: Closest;
   readonly tube: Tube;
   readonly converter: Converter;

@@ -88,6 +88,8 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     renamable: () => null,
     rename: () => ({ ok: true, edits: [] }),
     solve: () => null,
+    measure: () => [],
+    measuredWords: ({ what }) => [what, ''],
     newShot: () => null,
     selection: () => [],
     findEntries: () => [],

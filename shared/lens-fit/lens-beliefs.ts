@@ -1,0 +1,46 @@
+/** What is not known exactly of a lens, and the lens as it would be with given values of that. */
+import type { LensPart } from '../optics/parts.ts';
+import type { Vector } from './cholesky.ts';
+import type { Belief } from './most-likely.ts';
+
+export interface LensBeliefs {
+  /** What is known of it: its length, and by how much it grows. */
+  readonly known: Pick<LensPart, 'lengthMm' | 'growsMm'>;
+  /**
+   * In this order: focal length at infinity (mm), gap between the principal planes (mm), pupil ratio;
+   * then, of a lens whose ring turns, closest distance from the sensor (mm), magnification there, what
+   * the iris does up close (0 to 1), and by how much the gap is more there (mm).
+   */
+  readonly beliefs: readonly Belief[];
+}
+
+/** No lens has a smaller one, and at 0 there would be no pupil. */
+const LEAST_PUPIL_RATIO = 0.05;
+
+/**
+ * The lens with these values, in the order of its beliefs. Values that no lens has (a focal length of
+ * 0) are given as they are: nothing can be traced through it, and what it predicts is NaN.
+ */
+export function lensWith({ known }: LensBeliefs, values: Vector): LensPart {
+  const [focalMm, gapMm, pupilRatio, closestMm, closestMagnification, irisKeepsSize, gapGrowsMm] =
+    values;
+  return {
+    kind: 'lens',
+    ...known,
+    focalMm: focalMm!,
+    gapMm: gapMm!,
+    gapGrowsMm: gapGrowsMm ?? 0,
+    pupilRatio: Math.max(LEAST_PUPIL_RATIO, pupilRatio!),
+    closest:
+      closestMm === undefined
+        ? undefined
+        : { fromSensorMm: closestMm, magnification: closestMagnification! },
+    irisKeepsSize: irisKeepsSize ?? 0,
+  };
+}
+
+/** Ends that nearly everything lies between are two standard deviations to either side. */
+export const believed = (low: number, high: number): Belief => ({
+  middle: (low + high) / 2,
+  sigma: (high - low) / 4,
+});

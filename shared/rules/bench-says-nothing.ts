@@ -1,0 +1,47 @@
+import { message } from '../words/message.ts';
+import type { PlanRule } from './plan-rule.ts';
+
+interface Facts {
+  readonly lens: string;
+  readonly row: number;
+  readonly because: string;
+}
+
+export const benchSaysNothing: PlanRule<Facts> = {
+  name: 'bench-says-nothing',
+  severity: 'warning',
+  docs: {
+    when: "a row of a lens's `bench`, or a value in it, can't be used.",
+    why: 'A row says something of a lens if it names a setup in which something is in focus, and what was measured there. A lens alone at infinity has no field to measure; an effective f-number says something only beside the marked one.',
+    remedy: 'Add what is missing, or remove the row.',
+    bad: [
+      {
+        says: 'a row without a measurement',
+        change: { 'kit/lenses/long-200/bench': '[{ with: [body-a], ring: closest }]' },
+      },
+      {
+        says: 'an effective f-number without the marked one',
+        change: {
+          'kit/lenses/long-200/bench':
+            '[{ with: [body-a, tube-36], ring: infinity, effective-f-number: 9.8 }]',
+        },
+      },
+    ],
+    good: [
+      {
+        says: 'with the marked one',
+        change: {
+          'kit/lenses/long-200/bench':
+            '[{ with: [body-a, tube-36], ring: infinity, effective-f-number: 9.8, marked: f/8 }]',
+        },
+      },
+    ],
+  },
+  check: ({ benches }) =>
+    benches.flatMap(({ lens, gaps }) =>
+      gaps.map(({ at, row, because }) => ({ at, facts: { lens, row, because } })),
+    ),
+  words: ({ lens, row, because }) => ({
+    what: message`Row ${row} of the bench of ${lens} can't be used: ${because}.`,
+  }),
+};
