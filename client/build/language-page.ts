@@ -6,6 +6,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import {
   QUANTITY,
+  ROUGH,
   type SchemaDocument,
   type SchemaNode,
   target,
@@ -86,7 +87,8 @@ function entry(
   const isRequired = (key: string) =>
     required.includes(key) || (name === 'plan' && key === 'shootplan');
   const rows = Object.entries(properties).map(([key, node]) => {
-    const shown = isRequired(key) ? `**\`${key}\`**` : `\`${key}\``;
+    const named = isRequired(key) ? `**\`${key}\`**` : `\`${key}\``;
+    const shown = node.$ref?.startsWith(`#/$defs/${ROUGH}`) ? `${named} ±` : named;
     return `| ${shown} | ${[cell(node.description ?? ''), ...valuesOf(node, anchors)].join(' ')} | ${examples(node)} |`;
   });
   return [

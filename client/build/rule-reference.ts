@@ -23,6 +23,10 @@ with \`severity:\`, and accepts a finding with \`allow:\`.
 - **note**: worth knowing.
 - **hint**: shown in the text only.
 
+Where values are known only roughly, a finding is sure if every possible value gives it. One that the middle
+values give and an end does not begins with "Probably". Its severity is one lower, and it names the value that
+would settle it. What passes with the middle values is no finding.
+
 Each example changes a value or two of [one small plan](example-plan.ts) that has nothing wrong.
 \`lamella explain RULE\` prints the same in a terminal.
 `;

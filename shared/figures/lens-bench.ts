@@ -7,7 +7,7 @@ import type { ChainPart } from '../optics/parts.ts';
 import { type Field, ifKnown, type Known } from '../plan/field.ts';
 import type { BenchRow, Body, Lens } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
-import { message } from '../words/message.ts';
+import { later } from '../words/message.ts';
 import { flangeOf } from './assumed.ts';
 import { findPart } from './find-part.ts';
 import type { Finder, Named } from './named.ts';
@@ -79,10 +79,10 @@ function rowOf(finder: Finder, lens: Lens, { value: row, at }: Known<BenchRow>, 
   const found = names.flatMap((name) => findPart(finder, ifKnown(name)!) ?? []);
   if (found.length < names.length) return NOTHING;
   const measured = BENCH_KEYS.filter((key) => row[key].state !== 'missing');
-  if (measured.length === 0) return gap(message`nothing was measured in it`);
+  if (measured.length === 0) return gap(later`nothing was measured in it`);
   const parts: ChainPart[] = [];
   for (const part of found) {
-    if (part.kind === 'lens') return gap(message`it names a second lens`, row.with.at);
+    if (part.kind === 'lens') return gap(later`it names a second lens`, row.with.at);
     const figure = plainPart(part);
     if (!figure.known) return NOTHING;
     parts.push(figure.value);
@@ -96,12 +96,12 @@ function rowOf(finder: Finder, lens: Lens, { value: row, at }: Known<BenchRow>, 
   if (!arranged.ok)
     return gap(
       arranged.fault.kind === 'needs'
-        ? message`a converter ahead of tubes needs its \`length\``
-        : message`its parts make no rig: a body first, then tubes and converters, then close-up lenses`,
+        ? later`a converter ahead of tubes needs its \`length\``
+        : later`its parts make no rig: a body first, then tubes and converters, then close-up lenses`,
       row.with.at,
     );
   if (ring !== 'infinity' && lens.closest.state === 'missing')
-    return gap(message`the lens needs \`closest\`, or it has no ring to turn`, row.ring.at);
+    return gap(later`the lens needs \`closest\`, or it has no ring to turn`, row.ring.at);
   const body = found.find((part) => part.kind === 'body')!.entry.fields;
   const values: BenchValue[] = [];
   const gaps: BenchGap[] = [];
@@ -141,7 +141,7 @@ function readingOf(
   });
   switch (key) {
     case 'field': {
-      if (body.sensor.state === 'missing') return message`the body needs its \`sensor\``;
+      if (body.sensor.state === 'missing') return later`the body needs its \`sensor\``;
       const sensor = ifKnown(body.sensor);
       return sensor && made({ kind: 'field', sensorWidthMm: sensor.width });
     }
@@ -149,15 +149,15 @@ function readingOf(
     case 'from-sensor':
       return made({ kind: key });
     case 'working-distance': {
-      if (lens.length.state === 'missing') return message`the lens needs its \`length\``;
+      if (lens.length.state === 'missing') return later`the lens needs its \`length\``;
       const to = made({ kind: key });
       const mount = flangeSigma(body);
       return mount === undefined
-        ? message`the body needs its \`flange-distance\``
+        ? later`the body needs its \`flange-distance\``
         : { ...to, sigma: Math.hypot(to.sigma, mount) };
     }
     case 'effective-f-number': {
-      if (row.marked.state === 'missing') return message`it needs \`marked\``;
+      if (row.marked.state === 'missing') return later`it needs \`marked\``;
       const marked = ifKnown(row.marked);
       const { range } = field;
       const stops = range ? Math.log2(range.high / range.low) : RULER.lightStops;

@@ -1,4 +1,4 @@
-import { message } from '../words/message.ts';
+import { inLanguage, message } from '../words/message.ts';
 import type { PlanRule } from './plan-rule.ts';
 
 interface Facts {
@@ -42,6 +42,6 @@ export const benchSaysNothing: PlanRule<Facts> = {
       gaps.map(({ at, row, because }) => ({ at, facts: { lens, row, because } })),
     ),
   words: ({ lens, row, because }) => ({
-    what: message`Row ${row} of the bench of ${lens} can't be used: ${because}.`,
+    what: message`Row ${row} of the bench of ${lens} can't be used: ${inLanguage(because)}.`,
   }),
 };
