@@ -20,7 +20,7 @@ test.for(HOSTS)('the kit of another file is read (%s)', async ([name, startHost]
   const { workbench } = await open(startHost, inTwoFiles());
   // Worked out from the lens, which stands in the other file.
   const works = async () => (await workbench.drawnLines()).join('\n');
-  await expect.poll(works, WAIT).toContain('f/14 effective');
+  await expect.poll(works, WAIT).toContain('f/14 (12 to 14)');
   expect(await workbench.squiggles('error').count()).toBe(0);
   await workbench.picture(`used kit, ${name}`);
 });
