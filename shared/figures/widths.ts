@@ -19,10 +19,11 @@ import {
   glassLoss,
   pupilRatioOf,
 } from './assumed.ts';
-import type { Bench } from './bench.ts';
+import type { Bench, LightInUse } from './bench.ts';
 import type { Constants } from './constants.ts';
 import { type AnyPart, findPart } from './find-part.ts';
 import { fittedLens } from './fitted-lens.ts';
+import { mirrorKind } from './mirror-kind.ts';
 import { pointSizeOf } from './moved-light.ts';
 
 /**
@@ -316,10 +317,13 @@ function constantsIn(bench: Bench): readonly Width[] {
   };
   if (lens && lens.fields.closest.state === 'known')
     add('irisKeepsSize', 'iris', later`the iris at close focus`, IRIS_KEEPS_SIZE);
-  if (lights.known && lights.value.length > 0) {
+  const isMirror = mirrorKind(bench) !== undefined;
+  // An exposure read on the subject is right by itself; a mirror shows the lamp, which is converted.
+  const isRead = (light: LightInUse): boolean => light.fields.reading.state !== 'missing';
+  if (lights.known && lights.value.some((light) => isMirror || !isRead(light)))
     add('incident', 'incident-constant', later`the meter constant C`, INCIDENT);
+  if (lights.known && lights.value.length > 0 && isMirror)
     add('reflected', 'reflected-constant', later`the meter constant K`, REFLECTED);
-  }
   for (const { name, fields } of lights.known ? lights.value : [])
     if (
       fields.modulation.state === 'missing' &&
