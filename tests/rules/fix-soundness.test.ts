@@ -17,7 +17,7 @@ import { manyRuns } from '../support/runs.ts';
 import { judgeFindings, judgeHovers, judgeSaid, unsettable } from '../support/settable.ts';
 import { WITHOUT_FIX } from '../support/without-fix.ts';
 
-const RUNS = manyRuns(130);
+const RUNS = manyRuns(100);
 /** As often each rule's fixes are tried at least. */
 const LEAST = 20;
 const ENOUGH = manyRuns(LEAST);

@@ -122,7 +122,7 @@ function check(shot: string, change: Readonly<Record<string, string>>): void {
 describe('a solved shot', () => {
   // A mirror takes an exhaustive search ten times as long.
   it.each([
-    ['frost', FROST, manyRuns(60)],
+    ['frost', FROST, manyRuns(40)],
     ['skin', SKIN, manyRuns(12)],
   ])(
     'of %s is the least change that every third stop has',
