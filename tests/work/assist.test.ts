@@ -99,14 +99,14 @@ describe('lenses', () => {
     // Each shot, and once more at the ends of what is uncertain of it.
     const once = figured();
     expect(once.shots).toHaveLength(20);
-    expect(once.times).toBeLessThanOrEqual(20 * 4);
+    expect(once.times).toBeLessThanOrEqual(20 * 2);
     expect(words()).toEqual(before);
     expect(figured().times).toBe(0);
     const start = behind(text, 'iso');
     core.edit(PLAN, { start, end: { ...start, character: start.character + 3 } }, '800');
     const after = words();
     expect(after.filter((one, index) => one !== before[index])).toHaveLength(1);
-    expect(figured()).toEqual({ shots: ['shot-7'], times: 4 });
+    expect(figured()).toEqual({ shots: ['shot-7'], times: 2 });
   });
 });
 
