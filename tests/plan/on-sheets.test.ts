@@ -96,7 +96,7 @@ it('what no sheet has is answered as before', () => {
     ([kind, written]) => {
       const found = coreWith(planWith(kind, written)).findings(PLAN);
       expect(found.some(({ severity }) => severity === 'error')).toBe(true);
-      expect(found.some(({ what }) => what.includes('as data sheets print it'))).toBe(false);
+      expect(found.some(({ what }) => what.includes('as a data sheet prints it'))).toBe(false);
     },
     ([, written]) => written,
   );

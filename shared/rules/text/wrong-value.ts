@@ -41,7 +41,7 @@ export const wrongValue: TextRule = {
         why: message`Write ${withArticle(quantity)}${example ? message`, for example ${example}` : ''}.`,
       }),
       'as-on-sheets': ({ key = '', text = '', likely = '' }) => ({
-        what: message`\`${key}\` can't be ${text}, as data sheets print it.`,
+        what: message`\`${key}\` has ${text} as a data sheet prints it; a plan writes it otherwise.`,
         why: message`Write ${likely}.`,
       }),
       form: ({ key = '', text = '', title = '', example = '', detail = '', likely = '' }) => ({
