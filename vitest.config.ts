@@ -17,6 +17,8 @@ export default defineConfig({
     // One test tries a law on all its cases, maybe beside other work on the same machine.
     testTimeout: 600_000,
     hookTimeout: 120_000,
+    // Left to itself, vitest keeps a core free for the watcher that a run hasn't got.
+    maxWorkers: '100%',
     // A snapshot that is missing fails, here as in CI; `-u` writes it.
     update: 'none',
     projects: [
