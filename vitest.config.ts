@@ -31,10 +31,13 @@ export default defineConfig({
           // The core has no state: loading it anew for every file was half of the time.
           isolate: false,
           restoreMocks: true,
-          setupFiles: ['tests/support/nothing-left.ts'],
+          setupFiles: ['tests/support/same-seed.ts', 'tests/support/nothing-left.ts'],
         },
       },
-      { extends: true, test: { name: 'alone', include: alone } },
+      {
+        extends: true,
+        test: { name: 'alone', include: alone, setupFiles: ['tests/support/same-seed.ts'] },
+      },
     ],
   },
 });

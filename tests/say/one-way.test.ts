@@ -47,7 +47,8 @@ describe('a figure and a written value', () => {
       .map(([digits, power]) => Number(`${digits}e${power}`));
     for (const [id, say] of Object.entries(SAID))
       for (const reader of [metric, imperial]) {
-        const unit = (text: string) => text.replace(/[−0-9.]+/, '');
+        // 0.995 stops in three digits are 1 stop in two.
+        const unit = (text: string) => text.replace(/[−0-9.]+/, '').replace(/^ stop$/, ' stops');
         fc.assert(
           fc.property(fc.double({ min: 1e-4, max: 1e5, noNaN: true }), (value) => {
             expect(unit(shown(id as QuantityId, value, reader))).toBe(unit(say(reader, value)));
