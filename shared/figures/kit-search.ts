@@ -44,24 +44,28 @@ const wholeKit = ({ offer }: Bench): Choice => ({
   closeUps: offer.names('close-up-lenses'),
 });
 
-/** Rigs of the shot's body and lens with pieces of the whole kit, fewest parts first. */
-export const rigsInReach = (bench: Bench, most: number): readonly KitRig[] =>
-  rigsOf(bench, wholeKit(bench), most).map((parts) => kitRig(bench, parts));
+/** Rigs that were found, and whether all were looked at that the kit could make. */
+interface KitRigs {
+  readonly rigs: readonly KitRig[];
+  readonly complete: boolean;
+}
+
+/**
+ * Rigs of the shot's body and lens with pieces of the whole kit that reach what the shot needs, fewest
+ * parts first. None if no rig reaches it, or if data for the search are missing. Pieces without data
+ * are skipped.
+ */
+export function rigsInReach(bench: Bench, most: number): KitRigs {
+  const found = searchOf(bench, wholeKit(bench));
+  if (!found) return { rigs: [], complete: true };
+  const { ways, complete } = waysToReach(found.search, most);
+  return { rigs: ways.map((way) => kitRig(bench, found.partsOf(way))), complete };
+}
 
 export const kitRig = (bench: Bench, parts: readonly string[]): KitRig => ({
   parts,
   figures: figuresWith(bench, parts),
 });
-
-/**
- * Rigs of the shot's body and lens with some of the named pieces that reach what the shot needs.
- * None if no rig reaches it, or if data for the search are missing. Pieces without data are
- * skipped.
- */
-function rigsOf(bench: Bench, choice: Choice, most: number): readonly (readonly string[])[] {
-  const found = searchOf(bench, choice);
-  return found ? waysToReach(found.search, most).map(found.partsOf) : [];
-}
 
 /** A rig of the same pieces in another order, and the light that it saves. */
 export interface OtherOrder {

@@ -113,7 +113,7 @@ export const fieldOutOfReach: ShotRule<Facts> = {
     const { wanted, most, rig } = facts;
     const other = rigFixes(
       bench,
-      rigsInReach(bench, MOST_RIGS),
+      rigsInReach(bench, MOST_RIGS).rigs,
       `${rig}-${wanted > most ? 'closer' : 'wider'}`,
     );
     return [...standingRigFixes(view), ...other, ...nearestFieldFixes(facts, at, bench)];

@@ -119,7 +119,7 @@ describe('the kit search', () => {
   it('offers the fewest parts there are, and every offer reaches the magnification', () => {
     fc.assert(
       fc.property(search, (it) => {
-        const ways = waysToReach(it, 4);
+        const { ways } = waysToReach(it, 4);
         const least = Math.min(...everyWay(it).keys());
         if (least === Number.POSITIVE_INFINITY) {
           expect(ways).toEqual([]);
@@ -177,9 +177,49 @@ describe('the kit search', () => {
       magnification: 60,
       tolerance: TOLERANCE,
     };
-    expect(waysToReach(kit, 4)).toEqual([]);
+    expect(waysToReach(kit, 4)).toEqual({ ways: [], complete: true });
     // Both converters and every tube, all behind them: the most that there is.
-    const [most] = waysToReach({ ...kit, magnification: 12 }, 1);
+    const [most] = waysToReach({ ...kit, magnification: 12 }, 1).ways;
     expect(most?.trace.magnification).toBeCloseTo(12, 1);
+  });
+
+  /** Tubes of `count` different lengths and six converters, as from a rental house. */
+  const large = (count: number, magnification: number): KitSearch => ({
+    body: { kind: 'body', flangeMm: 44 },
+    lens: {
+      kind: 'lens',
+      focalMm: 100,
+      closest: { fromSensorMm: 310, magnification: 1 },
+      lengthMm: 120,
+    },
+    kit: {
+      tubes: Array.from({ length: count }, (_, index) => ({ kind: 'tube', lengthMm: 6 + index })),
+      converters: [1.2, 1.4, 1.5, 1.7, 2, 3].map((factor) => ({
+        kind: 'converter',
+        factor,
+        lengthMm: 20 * factor,
+      })),
+      closeUps: [],
+    },
+    magnification,
+    tolerance: TOLERANCE,
+  });
+
+  it.each([0.3, 2, 9, 25, 60, 900, 90_000])('has an answer for twenty tubes at %sx', (times) => {
+    const { ways, complete } = waysToReach(large(20, times), 4);
+    for (const { trace } of ways) expect(trace.magnification! / times).toBeCloseTo(1, 1);
+    // Up to three of the converters and any tubes reach 25x by hand: 1.7 · 2 · 3 · 2.45.
+    if (times >= 1 && times <= 25) expect(ways.length).toBeGreaterThan(0);
+    expect(ways.length > 0 || times > 25 || complete).toBe(true);
+  });
+
+  it('says that it did not look at everything where there is too much', () => {
+    expect(waysToReach(large(8192, 2), 4).complete).toBe(false);
+    const many = large(0, 900);
+    const closeUps = Array.from({ length: 60 }, (_, index) => ({
+      kind: 'close-up' as const,
+      powerDpt: 0.01 + index / 1000,
+    }));
+    expect(waysToReach({ ...many, kit: { ...many.kit, closeUps } }, 4).complete).toBe(false);
   });
 });

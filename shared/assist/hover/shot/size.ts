@@ -97,8 +97,11 @@ const closeUps = ({ parts }: SaidShot['bench']): boolean =>
 const MOST_RIGS = 4;
 
 function kitTable(bench: SaidShot['bench'], say: SaidShot['say']): string {
-  const rigs = rigsInReach(bench, MOST_RIGS);
-  if (rigs.length === 0) return message`No rig from the kit reaches it with this body and lens.`;
+  const { rigs, complete } = rigsInReach(bench, MOST_RIGS);
+  if (rigs.length === 0)
+    return complete
+      ? message`No rig from the kit reaches it with this body and lens.`
+      : message`No rig from the kit was found that reaches it. The kit is too large to try every combination.`;
   return [
     message`| from the sensor | effective | working distance | depth of field | light lost |`,
     '|:--|:--|:--|:--|:--|',
