@@ -1,8 +1,11 @@
 /**
  * Plans as they stood at a revision, read with the user's own git: no shell, nothing of the
  * working tree, and blobs as they are stored, so that no filter or driver of a repository runs.
+ * A blob that is missing in a partial clone is not fetched: the repository's configuration says
+ * with which command, and a repository may come from anybody.
  */
 import { execFile } from 'node:child_process';
+import { devNull } from 'node:os';
 import path from 'node:path';
 import { message } from '../../shared/words/message.ts';
 import { decode, MOST_BYTES } from './decode.ts';
@@ -57,6 +60,17 @@ type Answer =
   | { readonly ok: true; readonly bytes: Uint8Array }
   | { readonly ok: false; readonly absent: boolean; readonly tooLarge: boolean };
 
+/** No transport is allowed, whatever a configuration says, and nobody is asked for a password. */
+const CLOSED = {
+  GIT_ALLOW_PROTOCOL: '',
+  GIT_NO_LAZY_FETCH: '1',
+  GIT_OPTIONAL_LOCKS: '0',
+  GIT_TERMINAL_PROMPT: '0',
+};
+
+/** Programs that a configuration could name and that these calls never need. */
+const NO_PROGRAMS = ['-c', 'core.fsmonitor=false', '-c', `core.hooksPath=${devNull}`];
+
 const git = (cwd: string, args: readonly string[]): Promise<Answer> =>
   new Promise((resolve) => {
     const options = {
@@ -64,8 +78,9 @@ const git = (cwd: string, args: readonly string[]): Promise<Answer> =>
       encoding: 'buffer',
       maxBuffer: MOST_BYTES + 1,
       windowsHide: true,
+      env: { ...process.env, ...CLOSED },
     } as const;
-    execFile('git', args, options, (failure, stdout) => {
+    execFile('git', [...NO_PROGRAMS, ...args], options, (failure, stdout) => {
       if (!failure) resolve({ ok: true, bytes: new Uint8Array(stdout) });
       else
         resolve({

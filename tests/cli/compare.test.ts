@@ -1,6 +1,6 @@
 /** `lamella compare` and `lamella sheet` on files and on revisions of a real repository. */
 import { execFileSync } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../server/command-line.ts';
@@ -170,6 +170,36 @@ describe('with a revision', () => {
       /not in a git repository/,
     );
   });
+
+  it.each(['.', 'ext::sh -c touch%20pwned', 'ssh://nowhere.invalid/x'])(
+    'a commit that is not there whole is not fetched, whatever its remote %s would run',
+    async (url) => {
+      const cwd = repository();
+      const pwned = path.join(cwd, 'pwned');
+      const blob = git(cwd, 'rev-parse', `HEAD:plans/${NAME}`).toString().trim();
+      rmSync(path.join(cwd, '.git/objects', blob.slice(0, 2), blob.slice(2)));
+      for (const [key, value] of [
+        ['core.repositoryFormatVersion', '1'],
+        ['extensions.partialClone', 'origin'],
+        ['remote.origin.promisor', 'true'],
+        ['remote.origin.url', url],
+        ['remote.origin.uploadpack', `touch ${pwned}; git-upload-pack`],
+        ['core.sshCommand', `touch ${pwned};`],
+        ['core.fsmonitor', `touch ${pwned};`],
+        ['protocol.allow', 'always'],
+      ] as const)
+        git(cwd, 'config', key, value);
+      const { status, err } = await run(cwd, 'compare', '--git', 'HEAD', `plans/${NAME}`);
+      expect(existsSync(pwned)).toBe(false);
+      expect(status).toBe(2);
+      expect(err).toMatch(/not there at HEAD/);
+      // Git by itself would have run it.
+      if (url === '.') {
+        expect(() => git(cwd, 'cat-file', 'blob', blob)).toThrow();
+        expect(existsSync(pwned)).toBe(true);
+      }
+    },
+  );
 
   it('without git it says that git is missing', async () => {
     const path_ = process.env.PATH;
