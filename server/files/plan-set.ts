@@ -5,7 +5,7 @@ import type { LocatedFinding, LocatedFix } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import type { LengthUnit } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
-import { mostTried } from '../../shared/workspace/most-tried.ts';
+import { EFFORT_OF_FILE, fixesWithin } from '../../shared/workspace/most-tried.ts';
 import { notText, tooLarge, untried } from '../unread.ts';
 import { decode, MOST_BYTES } from './decode.ts';
 import { isInside, type ReadPlan, readPlan, sizeIn } from './read-plan.ts';
@@ -102,12 +102,10 @@ export class PlanSet<C extends Checker = Core> {
     if (whole) return [{ finding: whole, fixes: [] }];
     const unread = this.#unread.get(file);
     const found = this.core.findings(file);
-    const tried = mostTried(found.length);
+    const fixes = fixesWithin(this.core, found, EFFORT_OF_FILE);
+    const tried = fixes.length;
     const rest = found
-      .map((finding, index) => ({
-        finding,
-        fixes: index < tried ? this.core.fixesOf(finding) : [],
-      }))
+      .map((finding, index) => ({ finding, fixes: fixes[index] ?? [] }))
       .filter(({ finding }) => !unread || !standsOn(finding, unread));
     return [
       ...(unread ? [{ finding: unread, fixes: [] }] : []),

@@ -89,6 +89,11 @@ export interface Checker {
    */
   findings(file: FileId): readonly LocatedFinding[];
   fixesOf(finding: LocatedFinding): readonly LocatedFix[];
+  /**
+   * What trying fixes has cost so far; it only grows. In findings collected, and texts read anew, so
+   * that the same plan costs the same anywhere.
+   */
+  effort(): number;
   /** Whether offered fixes without a price, made at once, bring no finding but hints. */
   areFree(fixes: readonly OfferedFix[]): boolean;
   /** The text of line `index` (from 0) without its break; '' past the end. */

@@ -29,11 +29,12 @@ import { clipFindings, clipsIn, cutCoverage, testClipFindings } from '../workspa
 import type { Context } from '../workspace/context.ts';
 import { FormerValues } from '../workspace/former-values.ts';
 import { byPosition } from '../workspace/located-findings.ts';
+import { EFFORT_OF_MENU, fixesWithin } from '../workspace/most-tried.ts';
 
 export function createCore(options: CoreOptions): Core {
   const { context: checking, checker, report, originOf } = startChecking(options);
   const { store, analysis } = checking;
-  const { findings, fixesOf } = checker;
+  const { findings } = checker;
   const former = new FormerValues(
     store,
     (file, chunk) => analysis.entries.parsed(file, chunk).tree,
@@ -62,10 +63,12 @@ export function createCore(options: CoreOptions): Core {
     },
     rootsChanged: () => analysis.names.rootsChanged(),
     reaches: (file) => analysis.names.reaches(file),
-    fixesIn: (file, range) =>
-      findings(file)
-        .filter((finding) => touches(finding.range, range))
-        .flatMap((finding) => fixesOf(finding).map((fix): OfferedFix => ({ ...fix, finding }))),
+    fixesIn: (file, range) => {
+      const touched = findings(file).filter((finding) => touches(finding.range, range));
+      return fixesWithin(checker, touched, EFFORT_OF_MENU).flatMap((fixes, index) =>
+        fixes.map((fix): OfferedFix => ({ ...fix, finding: touched[index]! })),
+      );
+    },
     hover: (file, position) => hoverAt(context, file, position),
     completions: (file, position) => completionsAt(context, file, position),
     explain: (file, about) => explain(context, file, about),

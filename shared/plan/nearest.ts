@@ -10,8 +10,11 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
   let best: string | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const candidate of candidates) {
-    const off = editDistance(meant, plain(candidate));
+    const word = plain(candidate);
     const most = Math.max(1, Math.floor(Math.min(meant.length, candidate.length) / 3));
+    // A distance is never less than the letters that one has more.
+    if (Math.abs(meant.length - word.length) > most) continue;
+    const off = editDistance(meant, word);
     if (off <= most && off < least) {
       best = candidate;
       least = off;

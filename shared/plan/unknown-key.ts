@@ -16,11 +16,16 @@ import { problem } from './shape-problems.ts';
 
 const MOST_HOMES = 3;
 
+const DEFS = Object.keys(SHAPES) as readonly DefName[];
+
+/** For each key, the definitions that have it. */
+const HOMES = new Map<string, DefName[]>();
+for (const def of DEFS)
+  for (const key of Object.keys(SHAPES[def].keys)) HOMES.set(key, [...(HOMES.get(key) ?? []), def]);
+
 /** Definitions that have the key, nearest kin first: what `def` holds, then all others. */
 function homesOf(key: string, def: DefName): string[] {
-  const homes = (Object.keys(SHAPES) as DefName[]).filter(
-    (other) => other !== def && Object.hasOwn(SHAPES[other].keys, key),
-  );
+  const homes = (HOMES.get(key) ?? []).filter((other) => other !== def);
   const held = new Set(
     Object.values(SHAPES[def].keys).map(({ shape }) => ('of' in shape ? shape.of : '')),
   );
@@ -37,11 +42,18 @@ interface UnknownKey {
   readonly counts: boolean;
 }
 
+/** For each definition, the other words for its keys. */
+const ALSO = new Map(
+  DEFS.map((def) => {
+    const words = new Map<string, string>();
+    for (const [key, { also }] of Object.entries(SHAPES[def].keys))
+      for (const word of also ?? []) if (!words.has(word)) words.set(word, key);
+    return [def, words] as const;
+  }),
+);
+
 /** The key of a record that `word` is another word for. */
-function keyMeant(def: DefName, word: string): string | undefined {
-  const { keys } = SHAPES[def];
-  return Object.keys(keys).find((key) => keys[key]!.also?.includes(word));
-}
+const keyMeant = (def: DefName, word: string): string | undefined => ALSO.get(def)!.get(word);
 
 /** `elevation 26 deg` where `elevation: 26 deg` is meant; undefined: it is no key and its value. */
 export function withoutColon(
@@ -72,13 +84,12 @@ function homesMeant(
   word: string,
   def: DefName,
 ): { readonly key: string; readonly homes: readonly string[] } | undefined {
-  const defs = Object.keys(SHAPES) as DefName[];
   const held = new Set(
     Object.values(SHAPES[def].keys).map(({ shape }) => ('of' in shape ? shape.of : '')),
   );
-  const meant = defs
-    .map((home) => ({ home, key: keyMeant(home, word) }))
-    .sort((a, b) => Number(held.has(b.home)) - Number(held.has(a.home)));
+  const meant = DEFS.map((home) => ({ home, key: keyMeant(home, word) })).sort(
+    (a, b) => Number(held.has(b.home)) - Number(held.has(a.home)),
+  );
   const key = meant.find((one) => one.key !== undefined)?.key;
   return key === undefined
     ? undefined

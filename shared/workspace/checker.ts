@@ -33,7 +33,8 @@ export function startChecking(options: CoreOptions): Checking {
   const locator = new Locator(store, analysis.entries);
   const say = new Say(() => options.lengths ?? 'mm');
   const hostFiles = () => options.planFiles?.() ?? [];
-  const context: CheckContext = { store, analysis, locator, say, hostFiles };
+  const trials = { effort: 0 };
+  const context: CheckContext = { store, analysis, locator, say, trials, hostFiles };
   const fixes = new FixMaker(context);
   const places = new FindingLocator(locator, say);
   const locate = (finding: Finding): LocatedFinding => places.locate(finding);
@@ -76,6 +77,7 @@ export function startChecking(options: CoreOptions): Checking {
       analysis.names.reaches(file).filter((one) => store.state(one).state === 'unknown'),
     findings,
     fixesOf,
+    effort: () => trials.effort,
     areFree,
     line: (file, index) => lineOf(store, file, index),
   };

@@ -11,6 +11,8 @@ export interface CheckContext {
   readonly analysis: Analysis;
   readonly locator: Locator;
   readonly say: Say;
+  /** What trials have cost so far. */
+  readonly trials: { effort: number };
   /** Plan files that the host knows, whether or not their texts were given. */
   hostFiles(): readonly FileId[];
 }

@@ -92,9 +92,12 @@ export class FixMaker {
   }
 
   #ruleFixes(finding: Finding): RuleFixes {
-    const { analysis, store } = this.#context;
+    const { analysis, store, trials } = this.#context;
     const identity = identityOf(finding);
-    const isIt = (other: Finding) => identityOf(other) === identity;
+    const isIt = (other: Finding) => {
+      trials.effort++;
+      return identityOf(other) === identity;
+    };
     const shotRule = SHOT_RULES.find(({ name }) => name === finding.rule);
     const planRule = PLAN_RULES.find(({ name }) => name === finding.rule);
     for (const file of store.files()) {

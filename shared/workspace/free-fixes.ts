@@ -2,7 +2,7 @@
 import type { Checker, OfferedFix } from '../api/facade.ts';
 import type { LocatedEdit, Position } from '../api/located.ts';
 import type { FileId } from '../plan/place.ts';
-import { mostTried } from './most-tried.ts';
+import { EFFORT_OF_FILE, fixesWithin } from './most-tried.ts';
 
 /**
  * Of every finding in `file` with exactly one fix, without a price; in a file of very many findings,
@@ -11,17 +11,16 @@ import { mostTried } from './most-tried.ts';
  * @param mayEdit which files a fix may change; left out: the one that its finding stands in
  */
 export function freeFixes(
-  core: Pick<Checker, 'findings' | 'fixesOf' | 'areFree'>,
+  core: Pick<Checker, 'findings' | 'fixesOf' | 'effort' | 'areFree'>,
   file: FileId,
   mayEdit: (other: FileId) => boolean = (other) => other === file,
 ): readonly OfferedFix[] {
   const apart: OfferedFix[] = [];
   const found = core.findings(file);
-  for (const finding of found.slice(0, mostTried(found.length))) {
-    const [only, ...others] = core.fixesOf(finding);
+  for (const [index, [only, ...others]] of fixesWithin(core, found, EFFORT_OF_FILE).entries()) {
     if (!only || others.length > 0 || only.sideEffects !== undefined) continue;
     if (!only.edits.every((edit) => mayEdit(edit.file))) continue;
-    const fix = { ...only, finding };
+    const fix = { ...only, finding: found[index]! };
     // The same edit may be two findings' way out.
     if (!apart.some((other) => touch(fix, other))) apart.push(fix);
   }

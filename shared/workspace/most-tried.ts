@@ -1,13 +1,30 @@
 /**
- * Limits the search for fixes of all findings of a file. Each fix is tried, and after each trial
- * the findings are collected again, so the time grows with the product of the two.
+ * Limits the search for fixes of many findings. Each fix is tried: what it changes is read anew and
+ * the findings are collected again, so the time grows faster than the text.
  */
+import type { Checker } from '../api/facade.ts';
+import type { LocatedFinding, LocatedFix } from '../api/located.ts';
 
-/** Limit of the product of findings searched and findings present: some seconds. */
-const MOST_WORK = 20_000_000;
-/** So many findings are searched for fixes in any case. */
-const LEAST = 100;
+/** For all findings of a file: a second or two. */
+export const EFFORT_OF_FILE = 10_000_000;
 
-/** How many of that many findings are asked for their fixes. */
-export const mostTried = (findings: number): number =>
-  Math.min(findings, Math.max(LEAST, Math.floor(MOST_WORK / Math.max(1, findings))));
+/** For what the cursor or a selection touches: a moment. */
+export const EFFORT_OF_MENU = 2_000_000;
+
+/**
+ * Fixes of the findings, in their order, until `most` effort is spent: one list a finding that was
+ * tried, the first in any case.
+ */
+export function fixesWithin(
+  core: Pick<Checker, 'fixesOf' | 'effort'>,
+  findings: readonly LocatedFinding[],
+  most: number,
+): readonly (readonly LocatedFix[])[] {
+  const end = core.effort() + most;
+  const tried: (readonly LocatedFix[])[] = [];
+  for (const finding of findings) {
+    if (tried.length > 0 && core.effort() >= end) break;
+    tried.push(core.fixesOf(finding));
+  }
+  return tried;
+}

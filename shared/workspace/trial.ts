@@ -63,6 +63,9 @@ export function identityOf(finding: Finding): string {
   return [finding.rule, finding.shot ?? '', file, entry, path.join('.'), code].join(' ');
 }
 
+/** Reading a character anew costs as much as collecting so many findings. */
+const EFFORT_OF_CHARACTER = 10;
+
 /** @param isWanted whether what it made worse is worth telling; left out: always */
 export function tryOut(
   context: CheckContext,
@@ -70,6 +73,7 @@ export function tryOut(
   isWanted: (compared: Compared) => boolean = () => true,
 ): Outcome {
   const then = findingsIn(context);
+  for (const findings of then.values()) context.trials.effort += findings.length;
   const undo = applyEdits(context, edits);
   try {
     const outcome = outcomeOf(then, findingsIn(context));
@@ -118,14 +122,16 @@ function group(findings: readonly Finding[], by: Map<string, Finding[]>): void {
  * Makes the edits, last first, and answers with what takes them back. They go by offsets: where one
  * brings a CR and an LF together, the lines behind it are counted anew.
  */
-function applyEdits({ store }: CheckContext, edits: readonly LocatedEdit[]): () => void {
+function applyEdits({ store, trials }: CheckContext, edits: readonly LocatedEdit[]): () => void {
   const undone: (() => void)[] = [];
   for (const file of new Set(edits.map((edit) => edit.file))) {
     const document = store.text(file);
     if (!document) continue;
     const own = edits.filter((edit) => edit.file === file);
-    for (const { from, to, text } of runsOf(document, own).reverse())
+    for (const { from, to, text, reread } of runsOf(document, own).reverse()) {
+      trials.effort += EFFORT_OF_CHARACTER * reread;
       undone.push(store.replace(file, from, to, text));
+    }
   }
   return () => {
     for (const undo of undone.reverse()) undo();
@@ -136,6 +142,8 @@ interface Run {
   readonly from: number;
   readonly to: number;
   readonly text: string;
+  /** Characters of what is read anew for it. */
+  readonly reread: number;
 }
 
 /** Edits of one chunk as one, in the order of the text: a fix may have thousands. */
@@ -158,7 +166,8 @@ function runsOf(document: ChunkedText, edits: readonly LocatedEdit[]): Run[] {
       kept = each.end.index === index ? each.end.offset : chunk.length;
       to = document.absolute(each.end.index, each.end.offset);
     }
-    runs.push({ from: document.absolute(index, offset), to, text });
+    const reread = chunk.length + text.length;
+    runs.push({ from: document.absolute(index, offset), to, text, reread });
   }
   return runs;
 }

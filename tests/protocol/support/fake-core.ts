@@ -113,6 +113,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     reaches,
     findings,
     fixesOf,
+    effort: () => 0,
     areFree: () => true,
     fixesIn: (file, range) =>
       findings(file)
