@@ -1,6 +1,13 @@
 /** The language server over any connection: which message goes to which part of the session. */
-import type { InitializeParams, InitializeResult } from 'vscode-languageserver';
+import {
+  ErrorCodes,
+  type InitializeError,
+  type InitializeParams,
+  type InitializeResult,
+  ResponseError,
+} from 'vscode-languageserver';
 import { version } from '../package.json';
+import { message } from '../shared/words/message.ts';
 import { answerWhereThingsAre, answerWhileWriting, answerWithFindings } from './answering.ts';
 import { optionsOf } from './client-features.ts';
 import { Desk } from './desk.ts';
@@ -15,17 +22,26 @@ export function startServer(options: SessionOptions): void {
   const { connection } = options;
   const desk = new Desk();
 
-  connection.onInitialize((params: InitializeParams): InitializeResult => {
-    // Before anything is said: what was said once is kept.
-    for (const refused of useTranslation(optionsOf(params).translation, params.locale))
-      connection.console.warn(refused);
-    const session = new Session(options, params);
-    desk.session = session;
-    return {
-      capabilities: serverCapabilities(session.client),
-      serverInfo: { name: 'Lamella', version },
-    };
-  });
+  connection.onInitialize(
+    (params: InitializeParams): InitializeResult | ResponseError<InitializeError> => {
+      // What is open and what was said belongs to the session that there is (LSP 3.17, "initialize").
+      if (desk.session)
+        return new ResponseError(
+          ErrorCodes.InvalidRequest,
+          message`The server is initialized already.`,
+          { retry: false },
+        );
+      // Before anything is said: what was said once is kept.
+      for (const refused of useTranslation(optionsOf(params).translation, params.locale))
+        connection.console.warn(refused);
+      const session = new Session(options, params);
+      desk.session = session;
+      return {
+        capabilities: serverCapabilities(session.client),
+        serverInfo: { name: 'Lamella', version },
+      };
+    },
+  );
   connection.onInitialized(() => {
     const { session } = desk;
     if (!session) return;

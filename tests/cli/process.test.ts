@@ -2,6 +2,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { closeSync, openSync } from 'node:fs';
+import os from 'node:os';
 import path from 'node:path';
 import { text } from 'node:stream/consumers';
 import { describe, expect, it } from 'vitest';
@@ -64,7 +65,7 @@ describe('lamella in a process', () => {
     );
     expect(german.status).toBe(1);
     expect((await told('')).out).toContain('No rig is called neer.');
-    for (const file of ['messages.fr.json', 'gone.json']) {
+    for (const file of ['messages.fr.json', 'gone.json', '.', os.devNull]) {
       const { status, err } = await told(file);
       expect(status).toBe(2);
       expect(err).toMatch(new RegExp(`^lamella: The translation ${file} can't be read: `));

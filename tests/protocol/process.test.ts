@@ -143,6 +143,15 @@ describe('the server in a process', () => {
     });
   });
 
+  it('starts once', async () => {
+    const { connection } = talk(start());
+    expect(await connection.sendRequest('initialize', INITIALIZE)).toHaveProperty('capabilities');
+    await expect(connection.sendRequest('initialize', INITIALIZE)).rejects.toMatchObject({
+      code: -32600,
+      message: expect.stringContaining('The server is initialized already.'),
+    });
+  });
+
   it('says its version and what it takes', async () => {
     for (const [argument, said] of [
       ['--version', version],
