@@ -60,7 +60,9 @@ function adviceOf({ lens, rows, fit, next }: NextMeasurements, say: Say): Measur
 
 /** Three of a lens settle most of it, and a page holds so many. */
 const MOST_OF_LENS = 3;
-const MOST_ON_SHEET = 8;
+const MOST_ON_SHEET = 5;
+/** A share: nobody builds a setup for figures that are surer than this. */
+const SURE = 0.05;
 
 /** Of all lenses together, the one that helps most first. */
 export function sheetMeasurements(
@@ -69,6 +71,7 @@ export function sheetMeasurements(
 ): readonly SheetMeasurement[] {
   return measuredNext(analysis, file, undefined, MOST_OF_LENS)
     .flatMap(({ lens, next }) => next.map((one) => ({ lens, ...one })))
+    .filter(({ widest }) => widest > SURE)
     .sort((a, b) => b.widest - a.widest)
     .slice(0, MOST_ON_SHEET)
     .map(({ lens, ...one }) => {

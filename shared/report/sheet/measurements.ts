@@ -56,10 +56,8 @@ const card = ({ lens, how, gives, boxes, row }: SheetMeasurement) =>
   el(
     'li',
     {},
-    el('h3', {}, lens),
-    el('p', {}, how),
-    el('p', {}, gives),
-    el('p', {}, el('code', {}, row)),
+    el('header', {}, el('h3', {}, lens), el('code', {}, row)),
+    el('p', {}, how, ' ', gives),
     el(
       'dl',
       { class: 'boxes' },
