@@ -6,9 +6,11 @@
  */
 import { expect, it } from 'vitest';
 import type { MeasureNext } from '../../shared/api/measure.ts';
+import type { Pick as FigurePick } from '../../shared/figures/uncertain.ts';
 import type { ReadingKind } from '../../shared/lens-fit/reading.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 import { manyRuns } from '../support/runs.ts';
+import { uncertainIn } from '../support/uncertain.ts';
 import {
   FLANGE_MM,
   LENSES,
@@ -112,22 +114,22 @@ ${shots.join('')}`;
   return { plan, stacks };
 }
 
-/** The figure that decides by how much a measurement helps, as it is called in JSON. */
-const FIGURE = {
-  depth: 'usableDepthMm',
-  light: 'lightLossStops',
-  'working-distance': 'workingDistanceMm',
-} as const;
+/** The figures that decide by how much a measurement helps. */
+const FIGURE: Readonly<Record<MeasureNext['narrows'][number]['figure'], FigurePick>> = {
+  depth: ({ usableDepthMm }) => usableDepthMm,
+  light: ({ lightLossStops }) => lightLossStops,
+  'working-distance': ({ workingDistanceMm }) => workingDistanceMm,
+};
 
 /** Half width of the widest of these shots: a share, of light stops. */
 function widthOf(text: string, { figure, shots }: MeasureNext['narrows'][number]): number {
-  const figures = coreWith(text).figures(PLAN);
-  const halves = shots.map((shot) => {
-    const its = figures.get(shot)!;
-    const value = its[FIGURE[figure]] as number | null;
-    if (value === null) return Number.POSITIVE_INFINITY;
-    const [low, high] = (its.bounds?.[FIGURE[figure]] ?? [0, 0]) as readonly [number, number];
-    return (high - low) / 2 / (figure === 'light' ? 1 : value);
+  const all = uncertainIn(text);
+  const halves = shots.map((name) => {
+    const shot = all.get(name)!;
+    const value = FIGURE[figure](shot.middle.figures);
+    if (!value.known) return Number.POSITIVE_INFINITY;
+    const { low, high } = shot.bounds(FIGURE[figure]) ?? { low: 0, high: 0 };
+    return (high - low) / 2 / (figure === 'light' ? 1 : value.value);
   });
   return Math.max(...halves);
 }
