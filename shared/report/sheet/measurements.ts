@@ -26,7 +26,7 @@ export const measurementsDocument = (
       : [
           paragraph(worded(lead())),
           ...measurements.flatMap(({ lens, how, gives, boxes, row }, index): readonly Block[] => [
-            ...section(3, `${index + 1}. ${lens}`, [
+            ...section(3, `${lens} (${index + 1})`, [
               paragraph(how),
               paragraph(gives),
               paragraph(worded(`\`${row}\``)),
