@@ -116,6 +116,6 @@ it('a day at a plan and the kit that it uses', () => {
 }, 3_600_000);
 
 it('a day at a plan whose lens was measured', () => {
-  const options = { seed: 1, edits: manyRuns(120), every: 40, plan: sample('moth-wings') };
+  const options = { seed: 1, edits: manyRuns(80), every: 40, plan: sample('moth-wings') };
   expect(told(new Day(options).run())).toBe('none');
 }, 3_600_000);

@@ -14,7 +14,7 @@ import { whole } from './day.ts';
 
 const RUNS = manyRuns(300);
 /** A plan with measured lenses takes some times as long to work out. */
-const MEASURED_RUNS = manyRuns(16);
+const MEASURED_RUNS = manyRuns(8);
 
 /** What people and their keyboards put into a plan, one or many characters at a time. */
 const WRITTEN = [

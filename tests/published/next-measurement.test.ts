@@ -24,7 +24,7 @@ import {
 } from './support/published-lenses.ts';
 import { type Random, randomFrom } from './support/random.ts';
 
-const DRAWS = manyRuns(12);
+const DRAWS = manyRuns(8);
 const KEYS = ['field', 'working-distance', 'from-sensor', 'effective-f-number'] as const;
 
 interface Row {
