@@ -32,7 +32,7 @@ export const sheet = planCommand({
   async run({ plans, id }, { options }, { terminal }) {
     const { output, format } = options;
     const say = sayIn(options);
-    const made = plans.core.sheet(id);
+    const made = plans.core.sheet(id, { isWrittenOn: true });
     const isMarkdown = (format ?? (/\.(md|markdown)$/i.test(String(output)) && 'md')) === 'md';
     const text = isMarkdown
       ? markdownText(sheetDocument(made, say))

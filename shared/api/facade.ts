@@ -170,8 +170,11 @@ export interface Core extends Checker {
   timeline(file: FileId, format: TimelineFormat): TimelineFile;
   /** A plan and all that it uses, as report/compare takes it. */
   compared(file: FileId): ComparedPlan;
-  /** The sheet of a plan; its text and drawings are made by report/sheet. */
-  sheet(file: FileId): Sheet;
+  /**
+   * The sheet of a plan; its text and drawings are made by report/sheet. What is filled in by hand is
+   * left out where it is only read.
+   */
+  sheet(file: FileId, use?: { readonly isWrittenOn: boolean }): Sheet;
   /** Where a key of a shot stands, or the shot's name where the key isn't written. */
   placeInShot(file: FileId, shot: string, key: string): LocatedPlace | null;
   /** Where a cut of the edit stands. */

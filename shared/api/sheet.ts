@@ -24,6 +24,21 @@ export interface Sheet {
   readonly shots: readonly ShotSheet[];
   /** What is found that is of no single shot. */
   readonly findings: readonly SheetFinding[];
+  /** Of lenses, in the order that helps most; none where the sheet is only read. */
+  readonly measurements: readonly SheetMeasurement[];
+}
+
+/** A ruler measurement that would narrow figures of the plan's shots, with room for its numbers. */
+export interface SheetMeasurement {
+  readonly lens: string;
+  /** How to take it. */
+  readonly how: string;
+  /** What it will give. */
+  readonly gives: string;
+  /** Numbers to write down, in order. */
+  readonly boxes: readonly { readonly label: string; readonly unit: string | null }[];
+  /** For the lens's `bench`, with `?` where the numbers go. */
+  readonly row: string;
 }
 
 export interface EditSheet {

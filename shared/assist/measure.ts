@@ -1,14 +1,19 @@
 /** Which measurement of a lens would help most next, in words. */
 import type { KnownOfLens, MeasureAdvice, MeasureNext } from '../api/measure.ts';
+import type { SheetMeasurement } from '../api/sheet.ts';
+import type { Bench } from '../figures/bench.ts';
+import type { Named } from '../figures/named.ts';
 import { type LensFit, lensAt, sureness } from '../lens-fit/fit.ts';
 import {
+  type Measurement,
   type Narrowed,
-  type NextMeasurement,
-  nextMeasurement,
+  type NextMeasurements,
+  nextMeasurements,
 } from '../measure/next-measurement.ts';
 import type { Candidate } from '../measure/setups.ts';
 import { lensClosestFocalMm } from '../optics/focal-length.ts';
 import type { LensPart } from '../optics/parts.ts';
+import type { Lens } from '../plan/generated/types.ts';
 import type { FileId } from '../plan/place.ts';
 import { endsWords } from '../say/between.ts';
 import type { Say } from '../say/say.ts';
@@ -25,7 +30,17 @@ export function measureAdvice(
   file: FileId,
   lens?: string,
 ): readonly MeasureAdvice[] {
-  const byLens = new Map<string, Parameters<typeof nextMeasurement>>();
+  return measuredNext(analysis, file, lens).map((found) => adviceOf(found, say));
+}
+
+/** @param most measurements of one lens, one after the other */
+function measuredNext(
+  analysis: Context['analysis'],
+  file: FileId,
+  lens?: string,
+  most?: number,
+): readonly NextMeasurements[] {
+  const byLens = new Map<string, readonly [Named<Lens>, readonly Bench[]]>();
   for (const id of analysis.shots(file)) {
     const bench = analysis.bench(file, id);
     const used = bench?.lens;
@@ -34,13 +49,54 @@ export function measureAdvice(
     if (benches.length < MOST_SHOTS) byLens.set(used.name, [used, [...benches, bench]]);
   }
   return [...byLens.values()].flatMap(([used, benches]) => {
-    const found = nextMeasurement(used, benches);
-    return found ? [adviceOf(found, say)] : [];
+    return nextMeasurements(used, benches, most) ?? [];
   });
 }
 
-function adviceOf({ lens, rows, fit, best }: NextMeasurement, say: Say): MeasureAdvice {
-  return { lens, rows, known: knownOf(fit), next: best && nextOf(lens, best, say) };
+function adviceOf({ lens, rows, fit, next }: NextMeasurements, say: Say): MeasureAdvice {
+  const [best] = next;
+  return { lens, rows, known: knownOf(fit), next: best ? nextOf(lens, best, say) : null };
+}
+
+/** Three of a lens settle most of it, and a page holds so many. */
+const MOST_OF_LENS = 3;
+const MOST_ON_SHEET = 5;
+/** A share: nobody builds a setup for figures that are surer than this. */
+const SURE = 0.05;
+
+/** Of all lenses together, the one that helps most first. */
+export function sheetMeasurements(
+  { analysis, say }: Context,
+  file: FileId,
+): readonly SheetMeasurement[] {
+  return measuredNext(analysis, file, undefined, MOST_OF_LENS)
+    .flatMap(({ lens, next }) => next.map((one) => ({ lens, ...one })))
+    .filter(({ widest }) => widest > SURE)
+    .sort((a, b) => b.widest - a.widest)
+    .slice(0, MOST_ON_SHEET)
+    .map(({ lens, ...one }) => {
+      const { how, gives, row } = nextOf(lens, one, say);
+      return { lens, how, gives, row, boxes: boxesOf(one.candidate.key, say) };
+    });
+}
+
+/** What is written down by hand, with its unit where it has one. */
+function boxesOf(key: Candidate['key'], say: Say): SheetMeasurement['boxes'] {
+  const unit = rulerUnit(say);
+  switch (key) {
+    case 'field':
+      return [{ label: message`Width of field`, unit }];
+    case 'working-distance':
+      return [{ label: message`Working distance`, unit }];
+    case 'from-sensor':
+      return [{ label: message`Distance from sensor`, unit }];
+    case 'effective-f-number':
+      return [
+        { label: message`Marked f-number`, unit: null },
+        { label: message`Stops darker`, unit: null },
+        { label: message`Effective f-number`, unit: null },
+      ];
+  }
 }
 
 /** Nearly everything lies within so many standard deviations. */
@@ -99,7 +155,7 @@ export function knownWords({ what, value, low, high }: KnownOfLens, say: Say): s
 
 function nextOf(
   lens: string,
-  { candidate, narrows }: NonNullable<NextMeasurement['best']>,
+  { candidate, narrows }: Pick<Measurement, 'candidate' | 'narrows'>,
   say: Say,
 ): MeasureNext {
   const { with: parts, ring, key, expected } = candidate;
@@ -108,23 +164,21 @@ function nextOf(
     ring,
     measure: key,
     expected,
-    row: rowOf(candidate),
+    row: rowOf(candidate, say),
     how: howWords(lens, candidate, say),
     gives: givesWords(narrows, say),
     narrows,
   };
 }
 
-const UNIT: Readonly<Record<Candidate['key'], string>> = {
-  field: '? mm',
-  'from-sensor': '? mm',
-  'working-distance': '? mm',
-  'effective-f-number': '?, marked: ?',
-};
+/** What a ruler has, where lengths are read so: a unit of plans. */
+const rulerUnit = (say: Say): string => (say.lengths === 'mm' ? 'mm' : 'in');
 
 /** `{ with: [body-a, tube-36], ring: closest, field: ? mm }` */
-const rowOf = ({ with: parts, ring, key }: Candidate): string =>
-  `{ with: [${parts.join(', ')}], ring: ${ring}, ${key}: ${UNIT[key]} }`;
+function rowOf({ with: parts, ring, key }: Candidate, say: Say): string {
+  const value = key === 'effective-f-number' ? '?, marked: ?' : `? ${rulerUnit(say)}`;
+  return `{ with: [${parts.join(', ')}], ring: ${ring}, ${key}: ${value} }`;
+}
 
 /** What to put together, where the ring goes, and what to read. */
 function howWords(lens: string, { with: parts, ring, key, expected }: Candidate, say: Say): string {

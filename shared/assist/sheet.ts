@@ -16,14 +16,17 @@ import { clipsIn } from '../workspace/clips.ts';
 import type { Context } from '../workspace/context.ts';
 import type { ListedClip } from '../workspace/listed-clips.ts';
 import { fileName } from './hover/name.ts';
+import { sheetMeasurements } from './measure.ts';
 
 /**
  * @param findings those of every file that the plan reaches, the plan's own first
+ * @param isWrittenOn it has what is filled in by hand
  */
 export function sheetOf(
   context: Context,
   file: FileId,
   findings: readonly LocatedFinding[],
+  isWrittenOn: boolean,
 ): Sheet {
   const { analysis, say } = context;
   const reader = analysis.reader(file);
@@ -69,6 +72,7 @@ export function sheetOf(
       remembered(name, said, ofShot.get(name) ?? [], once, clips),
     ),
     findings: others.filter(({ severity }) => severity !== 'hint'),
+    measurements: isWrittenOn ? sheetMeasurements(context, file) : [],
   };
 }
 

@@ -105,7 +105,7 @@ export function createCore(options: CoreOptions): Core {
     editFigures: (file) => editJson(analysis.edit(file)),
     timeline: (file, format) => timelineOf(context, file, format),
     compared: (file) => comparedPlan(context, file, allFindings(file), originOf),
-    sheet: (file) => sheetOf(context, file, allFindings(file)),
+    sheet: (file, use) => sheetOf(context, file, allFindings(file), use?.isWrittenOn === true),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
     placeOfCut: (file, cut) => placeOfCut(context, file, cut),
     shotAt: (file, position) => shotAt(context, file, position),

@@ -1,6 +1,6 @@
 /**
- * Which measurement of a lens would help most next: the one that narrows the widest figure that the
- * plan's own shots are decided by. By the linearised posterior: a reading of slope j (over the axes of
+ * Which measurements of a lens would help most, one after the other: each narrows the widest figure
+ * that the plan's own shots are decided by, most of all that could be taken. By the linearised posterior: a reading of slope j (over the axes of
  * what is uncertain) and standard deviation s takes (g·j)²/(s² + j·j) off the variance g·g of a figure
  * of slope g.
  * Source: D. J. C. MacKay, Information-based objective functions for active data selection, 1992.
@@ -37,13 +37,21 @@ export interface Narrowed {
   readonly to: number;
 }
 
-export interface NextMeasurement {
+/** One measurement, and what it gives when those before it were taken. */
+export interface Measurement {
+  readonly candidate: Candidate;
+  readonly narrows: readonly Narrowed[];
+  /** Half width of the widest figure before it, as a share. */
+  readonly widest: number;
+}
+
+export interface NextMeasurements {
   readonly lens: string;
   /** Rows that its bench has. */
   readonly rows: number;
   readonly fit: LensFit;
-  /** null: no shot has a figure that a measurement would narrow. */
-  readonly best: { readonly candidate: Candidate; readonly narrows: readonly Narrowed[] } | null;
+  /** The one that helps most first; none: no shot has a figure that a measurement would narrow. */
+  readonly next: readonly Measurement[];
 }
 
 /** Nearly everything lies within so many standard deviations. */
@@ -61,47 +69,83 @@ interface Followed {
   readonly slopes: Vector;
 }
 
+/** A measurement that could be taken, as it follows the lens. */
+interface Judged {
+  readonly candidate: Candidate;
+  readonly slopes: Vector;
+}
+
 /**
  * @param benches shots whose rig has the lens, at least one
+ * @param most measurements, one after the other
  * @returns undefined: what is needed of the lens is not known
  */
-export function nextMeasurement(
+export function nextMeasurements(
   lens: Named<Lens>,
   benches: readonly Bench[],
-): NextMeasurement | undefined {
+  most = 1,
+): NextMeasurements | undefined {
   const body = benches.find((bench) => bench.body)?.body;
   const reader = benches[0]?.source.reader;
   if (!body || !reader) return undefined;
   const fit = fittedLens(reader, lens, body.fields, true);
   if (!fit) return undefined;
   const rows = ifKnown(lens.fields.bench)?.length ?? 0;
-  const followed = benches.flatMap((bench) => follow(bench, fit));
-  const widest = followed.reduce<Followed | undefined>(
+  let followed = benches.flatMap((bench) => follow(bench, fit));
+  const next: Measurement[] = [];
+  let judged: readonly Judged[] | undefined;
+  while (next.length < most) {
+    const widest = widestOf(followed);
+    if (!widest || weight(widest) < WIDE) break;
+    judged ??= candidates(reader, lens, body, fit).map((candidate) => ({
+      candidate,
+      slopes: slopesOf(fit, candidate),
+    }));
+    const best = bestOf(judged, widest);
+    if (!best) break;
+    const narrows = narrowed(followed, best, widest.figure);
+    if (narrows.length === 0) break;
+    next.push({ candidate: best.candidate, narrows, widest: weight(widest) });
+    const then = afterwards(best);
+    followed = followed.map((one) => ({ ...one, slopes: then(one.slopes) }));
+    // The same again is as far off as it was.
+    judged = judged
+      .filter((one) => one !== best)
+      .map((one) => ({ ...one, slopes: then(one.slopes) }));
+  }
+  return { lens: lens.name, rows, fit, next };
+}
+
+const widestOf = (followed: readonly Followed[]): Followed | undefined =>
+  followed.reduce<Followed | undefined>(
     (most, next) => (!most || weight(next) > weight(most) ? next : most),
     undefined,
   );
-  if (!widest || weight(widest) < WIDE) return { lens: lens.name, rows, fit, best: null };
-  const judged = candidates(reader, lens, body, fit).map((candidate) => ({
-    candidate,
-    slopes: slopesOf(fit, candidate),
-  }));
-  const left = (one: (typeof judged)[number]): number =>
-    after(widest.slopes, one.slopes, one.candidate.sigma);
-  const best = judged.reduce<(typeof judged)[number] | undefined>(
-    (most, next) => (!most || left(next) < left(most) * (1 - EVEN) ? next : most),
-    undefined,
-  );
-  const narrows = best ? narrowed(followed, best.slopes, best.candidate.sigma, widest.figure) : [];
-  return {
-    lens: lens.name,
-    rows,
-    fit,
-    best: best && narrows.length > 0 ? { candidate: best.candidate, narrows } : null,
-  };
-}
 
 /** Nearer to each other than this, the setup of fewer parts is preferred, which comes first. */
 const EVEN = 0.02;
+
+function bestOf(judged: readonly Judged[], widest: Followed): Judged | undefined {
+  const left = (one: Judged): number => after(widest.slopes, one);
+  return judged.reduce<Judged | undefined>(
+    (most, next) => (!most || left(next) < left(most) * (1 - EVEN) ? next : most),
+    undefined,
+  );
+}
+
+/**
+ * Slopes over the axes of what is uncertain once a reading was taken: of slope j, it leaves the
+ * covariance I − jjᵀ/(s² + j·j), whose root is I − c·jjᵀ with c = (1 − s/√(s² + j·j))/(j·j).
+ */
+function afterwards({ slopes: reading, candidate: { sigma } }: Judged): (slopes: Vector) => Vector {
+  const square = dot(reading, reading);
+  if (square === 0) return (slopes) => slopes;
+  const share = (1 - sigma / Math.sqrt(sigma ** 2 + square)) / square;
+  return (slopes) => {
+    const along = share * dot(slopes, reading);
+    return slopes.map((slope, axis) => slope - along * reading[axis]!);
+  };
+}
 
 /** A stop is this share of the light. */
 const LIGHT_SHARE = Math.LN2;
@@ -110,7 +154,8 @@ const LIGHT_SHARE = Math.LN2;
 const weight = ({ figure, slopes }: Followed): number =>
   SIGMAS * Math.sqrt(dot(slopes, slopes)) * (figure === 'light' ? LIGHT_SHARE : 1);
 
-function after(slopes: Vector, reading: Vector, sigma: number): number {
+/** What is left of one standard deviation of a figure. */
+function after(slopes: Vector, { slopes: reading, candidate: { sigma } }: Judged): number {
   const gained = dot(slopes, reading) ** 2 / (sigma ** 2 + dot(reading, reading));
   return Math.sqrt(Math.max(0, dot(slopes, slopes) - gained));
 }
@@ -153,8 +198,7 @@ function follow(bench: Bench, fit: LensFit): readonly Followed[] {
 /** What a reading does to all figures of all shots, the widest figure first. */
 function narrowed(
   followed: readonly Followed[],
-  reading: Vector,
-  sigma: number,
+  reading: Judged,
   first: Deciding,
 ): readonly Narrowed[] {
   const order = [first, ...(Object.keys(PICKS) as Deciding[]).filter((one) => one !== first)];
@@ -164,7 +208,7 @@ function narrowed(
       .map((one) => ({
         shot: one.shot,
         from: SIGMAS * Math.sqrt(dot(one.slopes, one.slopes)),
-        to: SIGMAS * after(one.slopes, reading, sigma),
+        to: SIGMAS * after(one.slopes, reading),
       }))
       .filter(({ from, to }) => from > WIDE && to < from * (1 - WORTH));
     if (changed.length === 0) return [];

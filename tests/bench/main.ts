@@ -5,6 +5,7 @@
 import { benchAnalysis, benchMemory, SIZES } from './analysis.ts';
 import { benchCold, shippedSizes } from './cold.ts';
 import { benchCuts } from './cuts.ts';
+import { benchMeasuredLens } from './measured-lens.ts';
 import { both, ms, table } from './statistics.ts';
 import {
   benchGeneral,
@@ -64,6 +65,16 @@ say(
     [10, 100, 1000]
       .map(benchCuts)
       .map(({ cuts, from, duration }) => [String(cuts), both(from), both(duration)]),
+  ),
+);
+
+say('\nA lens with a bench of ten rows, in all shots of a plan, p50 / p95 ms.\n');
+say(
+  table(
+    ['shots', 'open', 'edit in a row', 'edit in a shot'],
+    [10, 100, 1000]
+      .map(benchMeasuredLens)
+      .map(({ shots, open, row, shot }) => [String(shots), both(open), both(row), both(shot)]),
   ),
 );
 

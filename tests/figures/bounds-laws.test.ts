@@ -7,8 +7,8 @@ import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { each } from '../support/each.ts';
 import { given, halved, inPlan } from '../support/narrowed.ts';
 import { NUMBERS } from '../support/numbers.ts';
-import { changed } from '../support/plans.ts';
-import { uncertainPlan } from '../support/random-plans.ts';
+import { changed, coreWith, PLAN } from '../support/plans.ts';
+import { benchPlan, uncertainPlan } from '../support/random-plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { scalarsIn } from '../support/scalars.ts';
 import { SHEET_PLANS } from '../support/sheet-plans.ts';
@@ -205,4 +205,33 @@ describe('an end at which a figure has no value', () => {
       widenedBy: [{ width: { key: 'magnification' }, share: 0, mayBeImpossible: true }],
     });
   });
+});
+
+it('a row that was read as expected never widens a figure of a lens that has rows', () => {
+  let tried = 0;
+  each(
+    fc.sample(benchPlan(), { seed: 8, numRuns: manyRuns(4) }),
+    ({ text, benches }) => {
+      for (const [place, rows] of Object.entries(benches)) {
+        const next = coreWith(text).measure(PLAN, place.split('/')[2])[0]?.next;
+        if (!next) continue;
+        const row = next.row
+          .replace('?, marked: ?', `${8 * 2 ** (next.expected / 2)}, marked: f/8`)
+          .replace('?', String(next.expected));
+        const after = uncertainIn(changed(text, { [place]: rows.replace(/\]$/, `, ${row}]`) }));
+        for (const [name, shot] of uncertainIn(text))
+          for (const [figure, pick] of NUMBERS) {
+            if (!pick(shot.middle.figures).known) continue;
+            const [wide, narrow] = [widthOf(shot, figure), widthOf(after.get(name)!, figure)];
+            if (!Number.isFinite(wide) || !Number.isFinite(narrow)) continue;
+            tried++;
+            expect(narrow, `${figure} of ${name} by ${row}`).toBeLessThanOrEqual(
+              wide * 1.01 + 1e-9,
+            );
+          }
+      }
+    },
+    ({ change }) => JSON.stringify(change),
+  );
+  expect(tried).toBeGreaterThan(100);
 });

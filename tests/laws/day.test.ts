@@ -7,6 +7,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Core } from '../../shared/api/facade.ts';
 import { lineOf, planOf, TOO_BRIGHT, WELL_EXPOSED } from '../bench/plan-of.ts';
+import { MEASURED_PLAN } from '../support/measured-plan.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { Day, type Difference } from './day.ts';
@@ -58,6 +59,16 @@ describe('one value back and forth', () => {
     retyped(plan, line, ['f/4', 'f/16', 'f/2.8', 'f/11'], 150);
   }, 60_000);
 
+  it('in a row of a bench', () => {
+    const lines = MEASURED_PLAN.split('\n');
+    for (const [key, values] of [
+      ['          field: 67 mm', ['67.2 mm', '120 mm', '67 \u00b1 1 mm', '', '67 furlongs']],
+      ['          effective-f-number: 9.5', ['9.6', '30', '9 to 10', 'f']],
+      ['          ring: infinity', ['closest', '1.5 m', 'infinite', 'infinity']],
+    ] as const)
+      retyped(MEASURED_PLAN, lines.indexOf(key), values, 2 * values.length);
+  });
+
   it.each([4, 64, 67])(
     'in a plan of %d shots',
     (shots) => {
@@ -102,4 +113,9 @@ it('a day at a plan and the kit that it uses', () => {
     const day = new Day({ ...options, plan: sample('tide-panes'), others });
     expect(told(day.run()), `seed ${options.seed}`).toBe('none');
   }
+}, 3_600_000);
+
+it('a day at a plan whose lens was measured', () => {
+  const options = { seed: 1, edits: manyRuns(80), every: 40, plan: sample('moth-wings') };
+  expect(told(new Day(options).run())).toBe('none');
 }, 3_600_000);

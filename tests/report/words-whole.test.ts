@@ -63,7 +63,9 @@ it('clips leaves sentences whole, however long the path of a clip is', () => {
 });
 
 it('numbers stand in Markdown as they are said', () => {
-  const markdown = markdownText(sheetDocument(coreWith(EXAMPLE_PLAN).sheet(PLAN), say));
+  const markdown = markdownText(
+    sheetDocument(coreWith(EXAMPLE_PLAN).sheet(PLAN, { isWrittenOn: true }), say),
+  );
   expect(markdown).not.toMatch(/\d\\\./);
   expect(inertMarkdown('10.4 min, f/5.6 (stack)')).toBe('10.4 min, f/5.6 (stack)');
 });

@@ -73,6 +73,22 @@ const CHOICES: Readonly<Record<string, readonly (string | null)[]>> = {
   'subjects/soap/holder': ['wicking-frame', 'smooth-container'],
   'kit/lenses/macro-100/aperture': ['f/2.8 to 32', 'f/32 to 2.8', 'f/2.8-32'],
   'kit/lenses/macro-100/loss': ['0.3 stops', null],
+  'kit/lenses/macro-100/bench': [
+    '[{ with: [body-a], ring: closest, field: 36.2 mm, from-sensor: 311 mm }]',
+    '[{ with: [body-a, tube-20], ring: 0.5 m, field: 30 mm }, { with: [body-a], ring: closest, effective-f-number: 15, marked: f/8 }]',
+    '[{ with: [body-a], ring: closest, field: 120 mm }]',
+    '[{ with: [body-a], ring: closest }, { with: [body-a, tube-20], ring: infinity, field: 180 mm }]',
+    '[{ with: [boddy-a], ring: closest, field: 36 mm }]',
+    '[{ with: [body-a], ring: closest, field: 36 }]',
+    '{ with: [body-a], ring: closest, field: 36 mm }',
+    '[]',
+  ],
+  'kit/lenses/long-200/bench': [
+    '[{ with: [body-a, tube-36], ring: closest, field: 66 mm, working-distance: 412 mm }]',
+    '[{ with: [body-a, twice, tube-36], ring: infinity, field: 98 mm }]',
+    '[{ with: [tube-36, body-a], ring: closest, field: 66 mm }]',
+    '[{ with: [body-a, macro-100], ring: closest, field: 66 mm }]',
+  ],
   'kit/bodies/body-a/displayed-aperture': ['marked', 'efective'],
   'deliver/resolution': ['1920 x 1080', '3840 x 2160', '1920x1080'],
   'deliver/duration': ['8 s', '20 s'],
@@ -142,6 +158,35 @@ const ROUGH_CHOICES: Readonly<Record<string, readonly (string | null)[]>> = {
   ],
 };
 
+/** Rows of a ruler that go with the sheets' data, by lens; and what is known roughly beside them. */
+const BENCHES: Readonly<Record<string, readonly string[]>> = {
+  'kit/lenses/macro-100/bench': [
+    '{ with: [body-a], ring: closest, field: 36.2 mm, from-sensor: 311 mm }',
+    '{ with: [body-a], ring: closest, field: 35 to 37 mm }',
+    '{ with: [body-a, tube-20], ring: infinity, field: 182 \u00b1 2 mm }',
+    '{ with: [body-a, tube-36], ring: 0.5 m, working-distance: 120 \u00b1 10 mm }',
+    '{ with: [body-a], ring: closest, effective-f-number: 14 to 16, marked: f/8 }',
+  ],
+  'kit/lenses/long-200/bench': [
+    '{ with: [body-a, tube-36], ring: closest, field: 68 mm }',
+    '{ with: [body-a, tube-36], ring: closest, working-distance: 430 \u00b1 15 mm }',
+    '{ with: [body-a, tube-36], ring: infinity, field: 200 mm }',
+    '{ with: [body-a, tube-36], ring: infinity, effective-f-number: 9.5, marked: f/8 }',
+    '{ with: [body-a, twice], ring: closest, magnification: 0.58 to 0.62x }',
+  ],
+};
+const BESIDE_BENCHES = [
+  'kit/lenses/macro-100/focal-length',
+  'kit/lenses/macro-100/loss',
+  'kit/lenses/macro-100/closest',
+  'kit/lenses/long-200/focal-length',
+  'kit/lenses/long-200/pupil-ratio',
+  'kit/lenses/long-200/closest',
+  'kit/tubes/tube-36/length',
+  'kit/converters/twice/factor',
+  'shots/frost/field',
+];
+
 const PLACES = Object.keys(CHOICES);
 const ROUGH_PLACES = Object.keys(ROUGH_CHOICES);
 
@@ -150,6 +195,23 @@ export const randomPlan = (most = 5) => exchanged(PLACES, CHOICES, 1, most);
 
 /** A plan of which much is known only roughly: values left out, and ranges. */
 export const uncertainPlan = (most = 4) => exchanged(ROUGH_PLACES, ROUGH_CHOICES, 2, most);
+
+/** A plan of which a lens or two were measured, with rows of each in any number and order. */
+export const benchPlan = () => {
+  const rows = (place: string) =>
+    fc
+      .shuffledSubarray([...BENCHES[place]!], { minLength: 1 })
+      .map((some) => [place, `[${some.join(', ')}]`] as const);
+  const benches = fc
+    .subarray(Object.keys(BENCHES), { minLength: 1 })
+    .chain((places) => fc.tuple(...places.map(rows)));
+  return fc
+    .tuple(benches, exchanged(BESIDE_BENCHES, ROUGH_CHOICES, 0, 2))
+    .map(([given, { text, change }]) => {
+      const all = Object.fromEntries(given);
+      return { text: changed(text, all), change: { ...change, ...all }, benches: all };
+    });
+};
 
 const exchanged = (
   from: readonly string[],

@@ -17,6 +17,7 @@ import {
 import type { Check, EditSheet, Sheet, SheetFinding, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, message } from '../../words/message.ts';
+import { measurementsDocument } from './measurements.ts';
 import { capital } from './said.ts';
 import { SEVERITY_WORDS, stateWords } from './words.ts';
 
@@ -89,6 +90,7 @@ export function sheetDocument(sheet: Sheet, say: Say): readonly Block[] {
     ...once,
     ...findings,
     ...shotsDocument(shots),
+    ...measurementsDocument(sheet.measurements),
   ];
 }
 

@@ -10,6 +10,7 @@ import { blockHtml, inline, sectionHtml } from '../document/html.ts';
 import { el, markup } from '../markup.ts';
 import { patterns, svgOf } from './canvas.ts';
 import { cutTable, orderTable, planParts, shotParts, takesWords } from './document.ts';
+import { measurementsHtml } from './measurements.ts';
 import { capital } from './said.ts';
 import { SHEET_STYLE } from './style.ts';
 import { stateWords } from './words.ts';
@@ -43,6 +44,7 @@ export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string)
     parts.patterns,
     `<main>${parts.head}`,
     ...sheet.shots.map((shot, index) => shotHtml(shot, index, options)),
+    ...measurementsHtml(sheet.measurements),
     '</main></body></html>\n',
   ].join('');
 }

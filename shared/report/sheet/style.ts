@@ -68,6 +68,20 @@ code { font-family: ui-monospace, monospace; font-size: .95em; }
 .limits li::before { content: "\\25B8\\00A0\\00A0"; }
 .findings li::before { content: "\\25A0\\00A0\\00A0"; }`;
 
+/** Boxes that a pen finds room in. */
+const MEASUREMENTS = `
+.measurements { border-top: 3px solid var(--ink); margin-top: 2rem; padding-top: .8rem; }
+.measurements > ol { margin-top: .8rem; counter-reset: measurement; }
+.measurements > ol > li { counter-increment: measurement; border: 1px solid var(--rule); border-left: 4px solid var(--there); padding: .6rem .8rem .8rem; margin-bottom: .8rem; break-inside: avoid; }
+.measurements h3::before { content: counter(measurement) ". "; }
+.measurements > ol > li > header { display: flex; flex-wrap: wrap; gap: 0 1rem; align-items: baseline; justify-content: space-between; margin-bottom: .2rem; }
+.measurements > ol > li > p { margin: 0; }
+.boxes { display: flex; flex-wrap: wrap; gap: .4rem .8rem; margin: .5rem 0 0; }
+.boxes > div { flex: 0 0 9rem; }
+.boxes dt { font-size: .9rem; white-space: nowrap; }
+.boxes dd { display: flex; align-items: flex-end; justify-content: flex-end; margin: .1rem 0 0; height: 2.3rem; border: 1px solid var(--faint); background: var(--paper); padding: 0 .4rem .1rem; color: var(--faint); }
+.boxes > .remarks { flex: 1 0 14rem; }`;
+
 const DRAWINGS = `
 .drawings { columns: 20rem 2; column-gap: 2rem; margin-bottom: 1rem; }
 figure { margin: 0 0 1.3rem; break-inside: avoid; }
@@ -131,6 +145,12 @@ const PRINT = `
   .log th, .log td { height: 8mm; }
   .setting, figure, tr, li, .bench, .block > h2, .block > h3 { break-inside: avoid; }
   h2, h3 { break-after: avoid; }
+  .measurements { break-before: page; break-inside: avoid; margin-top: 0; border-top: 0; padding-top: 0; }
+  .measurements > ol > li { border-color: #777; border-left-color: #000; padding: 1.5mm 3mm 2.5mm; margin-bottom: 2.5mm; }
+  .boxes > div { flex-basis: 32mm; }
+  .boxes > .remarks { flex-basis: 40mm; }
+  .measurements > ol > li > header code { font-size: 7.5pt; }
+  .boxes dd { height: 8.5mm; border-color: #000; }
   .shot > header { border-bottom: 2px solid #000; }
 }`;
 
@@ -155,4 +175,4 @@ body.vscode-high-contrast-light { color-scheme: light; ${LIGHT} ${GROUND} ${STAR
 `;
 
 /** One text, so that its hash can stand in the page's policy. */
-export const SHEET_STYLE = `${COLOURS}${PAGE}${SHOT}${DRAWINGS}${PRINT}\n`;
+export const SHEET_STYLE = `${COLOURS}${PAGE}${SHOT}${MEASUREMENTS}${DRAWINGS}${PRINT}\n`;

@@ -24,7 +24,7 @@ export const sampleCore = (text: string): Core => coreWith(text, { [KIT]: read(K
 export const STYLE_HASH = `sha256-${createHash('sha256').update(SHEET_STYLE).digest('base64')}`;
 
 export const pageOf = (core: Core): string =>
-  sheetPage(core.sheet(PLAN), { say: new Say() }, STYLE_HASH);
+  sheetPage(core.sheet(PLAN, { isWrittenOn: true }), { say: new Say() }, STYLE_HASH);
 
 export const documentOf = (html: string): Document => new JSDOM(html).window.document;
 

@@ -1,0 +1,75 @@
+/** The core alone on a plan whose shots share one lens with ten rows: what an edit in a row costs. */
+import { createCore } from '../../shared/core/core.ts';
+import { planOf } from './plan-of.ts';
+import { type Spread, spread, timed } from './statistics.ts';
+
+const FILE = 'file:///w/plan.shootplan.yaml';
+const EDITS = 60;
+
+export interface MeasuredLensResult {
+  readonly shots: number;
+  readonly open: Spread;
+  /** A reading of one row: the lens is fitted again, and all of its shots follow. */
+  readonly row: Spread;
+  /** A setting of one shot: nothing is fitted. */
+  readonly shot: Spread;
+}
+
+/** Of the lens that every shot of the plan has: 50 mm, 0.15x at its closest. */
+const ROWS = [
+  ...['field: 241 mm', 'from-sensor: 451 mm', 'magnification: 0.149x'].map(
+    (read) => `with: [body-a], ring: closest, ${read}`,
+  ),
+  ...['field: 87 mm', 'magnification: 0.415x', 'effective-f-number: 11.3, marked: f/8'].map(
+    (read) => `with: [body-a, tube-20], ring: infinity, ${read}`,
+  ),
+  ...['field: 65 mm', 'magnification: 0.553x'].map(
+    (read) => `with: [body-a, tube-20], ring: closest, ${read}`,
+  ),
+  ...['field: 51.6 mm', 'effective-f-number: 13.8, marked: f/8'].map(
+    (read) => `with: [body-a, tube-36], ring: infinity, ${read}`,
+  ),
+];
+
+const measured = (shots: number): string =>
+  planOf(shots).replace(
+    '      mass: 0.3 kg\n',
+    `      mass: 0.3 kg\n      bench:\n${ROWS.map((row) => `        - { ${row} }\n`).join('')}`,
+  );
+
+export function benchMeasuredLens(shots: number): MeasuredLensResult {
+  const text = measured(shots);
+  const lines = text.split('\n');
+  let core = createCore({ rootOf: () => 'file:///w' });
+  const open = spread(
+    Array.from({ length: 5 }, () =>
+      timed(() => {
+        core = createCore({ rootOf: () => 'file:///w' });
+        core.give(FILE, text);
+        core.findings(FILE);
+      }),
+    ),
+  );
+  const edited = (line: number, values: readonly [string, string]): Spread => {
+    const before = lines[line]!;
+    return spread(
+      Array.from({ length: EDITS }, (_, round) => {
+        const end = core.line(FILE, line).length;
+        const range = { start: { line, character: 0 }, end: { line, character: end } };
+        const written = before.replace(values[0], values[(round + 1) % 2]!);
+        return timed(() => {
+          core.edit(FILE, range, written);
+          core.findings(FILE);
+        });
+      }),
+    );
+  };
+  const row = lines.findIndex((line) => line.includes('field: 241 mm'));
+  const iso = lines.indexOf('    iso: 500');
+  return {
+    shots,
+    open,
+    row: edited(row, ['241', '240.6']),
+    shot: edited(iso, ['500', '640']),
+  };
+}
