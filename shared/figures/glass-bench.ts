@@ -3,9 +3,10 @@
  * the field with a converter is that without it over the factor. A close-up lens on a lens at infinity
  * is in focus at its own focal length.
  */
+
+import type { Prior } from '../assumptions/assumption.ts';
 import { GLASS_AS_PRINTED } from '../assumptions/bench-beliefs.ts';
 import { RULER } from '../assumptions/lens-beliefs.ts';
-import type { Prior } from '../assumptions/assumption.ts';
 import { CLOSE_UP_LOSS, CONVERTER_LOSS } from '../assumptions/table.ts';
 import type { Vector } from '../lens-fit/cholesky.ts';
 import { believed } from '../lens-fit/lens-beliefs.ts';
@@ -133,7 +134,8 @@ function readConverterRow({ value: row, at }: Known<ConverterBenchRow>, number: 
     at: field.at,
     datum: {
       value: ratio,
-      sigma: ratio * Math.hypot(rulerSigma(field) / field.value, rulerSigma(without) / without.value),
+      sigma:
+        ratio * Math.hypot(rulerSigma(field) / field.value, rulerSigma(without) / without.value),
       predict: ([factor]) => factor!,
     },
     written: (factor) => without.value / factor,

@@ -3,11 +3,7 @@
  * its face. From far away the light falls by inverse square; near a large face by less, and by how
  * much tells how large the face is.
  */
-import {
-  FACE_SHARES,
-  LIGHT_AS_GIVEN,
-  LIGHT_METER,
-} from '../assumptions/bench-beliefs.ts';
+import { FACE_SHARES, LIGHT_AS_GIVEN, LIGHT_METER } from '../assumptions/bench-beliefs.ts';
 import { INCIDENT } from '../assumptions/table.ts';
 import { evOfSettings, illuminanceOfEv } from '../exposure/ev.ts';
 import { faceOnWeight } from '../exposure/face-on.ts';
@@ -163,11 +159,7 @@ function fitted(
     };
   });
   return {
-    beliefs: [
-      output,
-      belief,
-      ...(isMixed ? [{ middle: 0, sigma: CONSTANT_STOPS / 2 }] : []),
-    ],
+    beliefs: [output, belief, ...(isMixed ? [{ middle: 0, sigma: CONSTANT_STOPS / 2 }] : [])],
     values,
     gaps,
     at: (unknowns) => ({ face: face(unknowns[1]!), luminance: luminanceBy(unknowns) }),

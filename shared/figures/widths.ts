@@ -191,17 +191,19 @@ function entryAxes(bench: Bench): readonly Width[] {
       axis,
       value,
     });
-    return ((said && fitOf(said)?.axes) ?? []).map((_, axis): Width => ({
-      key: 'bench',
-      of: name,
-      at: at ?? null,
-      assumed: null,
-      low: end(axis, -SIGMAS),
-      high: end(axis, SIGMAS),
-      middle: 0,
-      between: [],
-      group: `${group} ${name}`,
-    }));
+    return ((said && fitOf(said)?.axes) ?? []).map(
+      (_, axis): Width => ({
+        key: 'bench',
+        of: name,
+        at: at ?? null,
+        assumed: null,
+        low: end(axis, -SIGMAS),
+        high: end(axis, SIGMAS),
+        middle: 0,
+        between: [],
+        group: `${group} ${name}`,
+      }),
+    );
   });
 }
 
@@ -344,12 +346,7 @@ function pointsIn(bench: Bench): readonly Width[] {
 function constantsIn(bench: Bench): readonly Width[] {
   const { lights, lens } = bench;
   const found: Width[] = [];
-  const add = (
-    key: ConstantKey,
-    id: AssumptionId,
-    words: string,
-    prior: Prior,
-  ): void => {
+  const add = (key: ConstantKey, id: AssumptionId, words: string, prior: Prior): void => {
     const end = (value: number): Change => ({ kind: 'constant', key, value });
     found.push({
       key: words,

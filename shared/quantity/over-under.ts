@@ -19,8 +19,7 @@ const WORDS = SIDES.flatMap((side) => SPELLED[side]);
 const SIDE = [...WORDS].sort((a, b) => b.length - a.length).join('|');
 
 const sideOf = (word: string): Side => (SPELLED.over.includes(word) ? 'over' : 'under');
-const signed = (stops: number, side: Side): Stops =>
-  (side === 'over' ? stops : 0 - stops) as Stops;
+const signed = (stops: number, side: Side): Stops => (side === 'over' ? stops : 0 - stops) as Stops;
 const written = (stops: string, side: Side): string =>
   `${stops} ${stops === '1' ? 'stop' : 'stops'} ${side}`;
 
