@@ -16,6 +16,8 @@ export interface BenchMisfit {
   readonly row: number;
   readonly key: BenchKey | EntryBenchKey;
   readonly at: Place;
+  /** Without it nothing would be left of its row. */
+  readonly isWholeRow: boolean;
   readonly measured: number;
   readonly expected: number;
 }
@@ -69,11 +71,18 @@ const entryMisfits = remembered(({ beliefs, values }: EntryBench): readonly Benc
     values.map(({ datum }) => datum),
   ).map(({ index, expected }) => {
     const { row, key, at, datum, written } = values[index]!;
-    return { row, key, at, measured: written(datum.value), expected: written(expected) };
+    return {
+      row,
+      key,
+      at,
+      isWholeRow: values.filter((value) => value.row === row).length === 1,
+      measured: written(datum.value),
+      expected: written(expected),
+    };
   }),
 );
 
 function misfitOf({ row, key, at, value, marked }: BenchValue, expected: number): BenchMisfit {
   const said = marked === undefined ? expected : marked * 2 ** (expected / 2);
-  return { row, key, at, measured: value, expected: said };
+  return { row, key, at, isWholeRow: false, measured: value, expected: said };
 }

@@ -65,7 +65,7 @@ export const lightBench = remembered((light: Light, incident: number): LightBenc
     return nothing;
   const face = faceOf(light, reads);
   if (!face) {
-    const because = later`its face is not known: give \`emitting-size\`, or read at a second distance`;
+    const because = later`it needs \`emitting-size\`, or a second distance`;
     return { ...nothing, gaps: [...gaps, ...reads.map(({ row, at }) => ({ row, at, because }))] };
   }
   return reads.length === 0 ? nothing : fitted(light, face, reads, gaps);

@@ -1,11 +1,14 @@
 import type { BenchMisfit } from '../figures/bench-report.ts';
 import { removal } from '../plan/fixes.ts';
+import { exposureError } from '../say/figures.ts';
 import type { Say } from '../say/say.ts';
 import { shown } from '../say/shown.ts';
 import { message } from '../words/message.ts';
 import type { PlanRule } from './plan-rule.ts';
 
-type Facts = Pick<BenchMisfit, 'row' | 'key' | 'measured' | 'expected'> & { readonly of: string };
+type Facts = Pick<BenchMisfit, 'row' | 'key' | 'isWholeRow' | 'measured' | 'expected'> & {
+  readonly of: string;
+};
 
 export const benchDiffers: PlanRule<Facts> = {
   name: 'bench-differs',
@@ -50,10 +53,7 @@ export const benchDiffers: PlanRule<Facts> = {
   },
   check: ({ benches }) =>
     benches.flatMap(({ of, misfits }) =>
-      misfits.map(({ at, row, key, measured, expected }) => ({
-        at,
-        facts: { of, row, key, measured, expected },
-      })),
+      misfits.map(({ at, ...misfit }) => ({ at, facts: { of, ...misfit } })),
     ),
   words({ of, row, key, measured, expected }, say) {
     const print = PRINTED[key];
@@ -69,12 +69,18 @@ export const benchDiffers: PlanRule<Facts> = {
   },
   size: ({ key, measured, expected }) => apartOf(key, measured, expected),
   numbers: ({ row, measured, expected }) => ({ row, measured, expected }),
-  fixes: ({ at, facts: { key, row } }) => [
-    removal(
-      message`Remove \`${key}\` of row ${row}`,
-      at,
-      message`it is calculated from its data and the other rows`,
-    ),
+  fixes: ({ at, facts: { of, key, row, isWholeRow } }) => [
+    isWholeRow
+      ? removal(
+          message`Remove row ${row} of the bench of ${of}`,
+          { ...at, path: at.path.slice(0, -1) },
+          message`it is calculated from its data and the other rows`,
+        )
+      : removal(
+          message`Remove \`${key}\` of row ${row}`,
+          at,
+          message`it is calculated from its data and the other rows`,
+        ),
   ],
 };
 
@@ -112,6 +118,6 @@ const PRINTED: Readonly<Record<BenchMisfit['key'], (say: Say, value: number) => 
   'effective-f-number': (say, n) => say.fNumber(n),
   aperture: (say, n) => say.fNumber(n),
   illuminance: (say, lux) => shown('illuminance', lux, say),
-  found: (say, stops) => shown('over-under', stops, say),
+  found: (say, stops) => exposureError(stops, say),
   'light-lost': (say, stops) => (stops < 0 ? `−${say.stops(-stops)}` : say.stops(stops)),
 };

@@ -784,7 +784,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "bench measurements",
     "description": "Exposures of the body against the plan, one test frame a row. They give its ISO offset, which then counts in every exposure of the body.",
     "examples": [
-     "[{ set: ISO 400, found: 0.3 stops under }]"
+     "[{ set: 400, found: 0.3 stops under }]"
     ],
     "also": [
      "measured",
@@ -1477,7 +1477,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "title": "ISO setting",
     "description": "ISO that was set.",
     "examples": [
-     "ISO 400"
+     "400"
     ],
     "also": [
      "iso",
