@@ -68,7 +68,7 @@ export const lightBench = remembered((light: Light, incident: number): LightBenc
     const because = later`it needs \`emitting-size\`, or a second distance`;
     return { ...nothing, gaps: [...gaps, ...reads.map(({ row, at }) => ({ row, at, because }))] };
   }
-  return reads.length === 0 ? nothing : fitted(light, face, reads, gaps);
+  return reads.length === 0 ? nothing : fitted(light, face, reads, gaps, incident);
 });
 
 const unfit = (): never => {
@@ -118,28 +118,40 @@ function faceOf(light: Light, reads: readonly Read[]): Sized | undefined {
 
 /** Beyond what anybody believes of a light, stops. */
 const ANY_OUTPUT = 10;
-/** How far the meter's lux may be from its exposures, stops: by its constant. */
-const CONSTANT_STOPS = Math.log2(INCIDENT.high / INCIDENT.middle);
+/**
+ * By how many stops lux are more than what exposures are turned into by this meter constant: nobody
+ * knows which constant a meter has.
+ */
+const luxOver = (incident: number): Belief => ({
+  middle: Math.log2(INCIDENT.middle / incident),
+  sigma: Math.log2(INCIDENT.high / INCIDENT.middle) / 2,
+});
+/** Where nothing is turned into lux. */
+const SAME: Belief = { middle: 0, sigma: 0 };
 
 /**
  * Its unknowns: log2 of the lux at a distance amid the readings, log of the size of the face, and
- * where some readings are lux and some exposures, by how many stops the meter's lux are more.
+ * where some readings are lux and some exposures, by how many stops lux are more.
  */
 function fitted(
   light: Light,
   { belief, face }: Sized,
   reads: readonly Read[],
   gaps: LightBench['gaps'],
+  incident: number,
 ): LightBench {
   const logs = reads.map(({ distanceMm }) => Math.log(distanceMm));
   const amidMm = Math.exp(logs.reduce((sum, log) => sum + log, 0) / logs.length);
+  const exposure = reads.find(({ key }) => key === 'aperture');
+  const over = exposure ? luxOver(incident) : SAME;
   const isMixed = new Set(reads.map(({ key }) => key)).size > 1;
   const luminanceBy = ([lux, size]: Vector): number =>
     2 ** lux! / faceOnWeight(face(size!), amidMm);
   const luxAt = (unknowns: Vector, distanceMm: number): number =>
     Math.log2(luminanceBy(unknowns) * faceOnWeight(face(unknowns[1]!), distanceMm));
   const output =
-    outputOf(light, face(belief.middle), amidMm, reads) ?? freeBelief(reads[0]!.value, ANY_OUTPUT);
+    outputOf(light, face(belief.middle), amidMm, over) ??
+    freeBelief((exposure ?? reads[0]!).value, ANY_OUTPUT);
   const middles = [output.middle, belief.middle];
   const values = reads.map((read): EntryValue => {
     const { row, key, at, distanceMm, distanceSigmaMm: by, sigma, value, written } = read;
@@ -159,33 +171,32 @@ function fitted(
     };
   });
   return {
-    beliefs: [output, belief, ...(isMixed ? [{ middle: 0, sigma: CONSTANT_STOPS / 2 }] : [])],
+    beliefs: [output, belief, ...(isMixed ? [over] : [])],
     values,
     gaps,
     at: (unknowns) => ({ face: face(unknowns[1]!), luminance: luminanceBy(unknowns) }),
   };
 }
 
-/** log2 of the lux that a light should give there by its data sheet; undefined: it has none. */
-function outputOf(
-  light: Light,
-  face: Face,
-  distanceMm: number,
-  reads: readonly Read[],
-): Belief | undefined {
+/**
+ * log2 of the lux that a light should give there by its data sheet; undefined: it has none.
+ *
+ * @param over by how much lux are more than what the readings are
+ */
+function outputOf(light: Light, face: Face, distanceMm: number, over: Belief): Belief | undefined {
   const { luminance, illuminance, 'illuminance-distance': distance } = light;
   const { outputStops } = LIGHT_AS_GIVEN;
-  const constant = reads.some(({ key }) => key === 'aperture') ? CONSTANT_STOPS / 2 : 0;
   const weight = faceOnWeight(face, distanceMm);
   if (luminance.state === 'known')
     return {
-      middle: Math.log2(luminance.value * weight),
-      sigma: Math.hypot(sigmaStops(luminance, outputStops), constant),
+      middle: Math.log2(luminance.value * weight) - over.middle,
+      sigma: Math.hypot(sigmaStops(luminance, outputStops), over.sigma),
     };
   if (illuminance.state !== 'known' || distance.state !== 'known') return undefined;
   return {
-    middle: Math.log2((illuminance.value * weight) / faceOnWeight(face, distance.value)),
-    sigma: Math.hypot(sigmaStops(illuminance, outputStops), constant),
+    middle:
+      Math.log2((illuminance.value * weight) / faceOnWeight(face, distance.value)) - over.middle,
+    sigma: Math.hypot(sigmaStops(illuminance, outputStops), over.sigma),
   };
 }
 
