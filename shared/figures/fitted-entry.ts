@@ -48,7 +48,7 @@ const standsOf = ({ entryStands }: Constants, { file, entry }: Named<object>) =>
   entryStands.find((one) => one.file === file && one.entry === entry)?.stands ?? [];
 
 /** What is most likely true of an entry's unknowns; undefined: it has no bench that says anything. */
-export function unknownsOf(entry: Named<object>, constants: Constants) {
+function unknownsOf(entry: Named<object>, constants: Constants) {
   const bench = entryBench(entry.group, writtenOf(entry), constants.incident);
   const fit = bench && fitOf(bench);
   return fit && valuesAt(fit, standsOf(constants, entry));

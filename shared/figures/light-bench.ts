@@ -27,7 +27,7 @@ import {
 } from './entry-bench.ts';
 import { remembered } from './remembered.ts';
 
-export interface LightBench extends EntryBench {
+interface LightBench extends EntryBench {
   /** The light with these values of its unknowns: its face, and the luminance of it, cd/m². */
   at(unknowns: Vector): { readonly face: Face; readonly luminance: number };
 }

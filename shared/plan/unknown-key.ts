@@ -16,6 +16,9 @@ import { problem } from './shape-problems.ts';
 
 const MOST_HOMES = 3;
 
+/** Few who write a key elsewhere mean one of these. */
+const isBenchRow = (def: DefName): boolean => def.endsWith('bench-row');
+
 /** Definitions that have the key, nearest kin first: what `def` holds, then all others. */
 function homesOf(key: string, def: DefName): string[] {
   const homes = (Object.keys(SHAPES) as DefName[]).filter(
@@ -25,7 +28,10 @@ function homesOf(key: string, def: DefName): string[] {
     Object.values(SHAPES[def].keys).map(({ shape }) => ('of' in shape ? shape.of : '')),
   );
   return homes
-    .sort((a, b) => Number(held.has(b)) - Number(held.has(a)))
+    .sort(
+      (a, b) =>
+        Number(held.has(b)) - Number(held.has(a)) || Number(isBenchRow(a)) - Number(isBenchRow(b)),
+    )
     .map((home) => withArticle(SHAPES[home].title));
 }
 

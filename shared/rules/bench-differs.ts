@@ -15,7 +15,7 @@ export const benchDiffers: PlanRule<Facts> = {
   severity: 'warning',
   docs: {
     when: 'a value in a `bench` is more than 3 standard deviations from what its data and the other rows say.',
-    why: 'All rows are of one thing, so they have to agree within what a ruler or a meter can do. One that does not pulls every shot with it to the wrong place. The usual causes are another ring setting, a part that is missing from `with`, a lamp that was dimmed, or a number that was read wrong.',
+    why: 'All rows are of one thing, so they have to agree within what a ruler or a meter can do. One that does not pulls every shot with it to the wrong place. The usual causes are another ring setting, a part that is missing from `with`, or a number that was read wrong. A lamp may have been dimmed.',
     remedy:
       'Measure again. State where the ring or the lamp really was and all parts of the setup, or remove the value.',
     bad: [

@@ -47,6 +47,7 @@ function fitted(keys: string) {
   };
 }
 
+/** Against faces summed by Lambert's laws, and Walsh's disc, from memory. */
 describe('straight in front of a face', () => {
   it.each([50, 200, 1000])('%d mm away a disc gives what its pieces give', (distance) => {
     const face = { shape: 'round', diameterMm: 300 } as const;
@@ -72,6 +73,7 @@ describe('straight in front of a face', () => {
   });
 });
 
+/** By Lambert's inverse-square law, and by Walsh's disc, from memory. */
 describe('readings that follow a law exactly', () => {
   it('inverse square: the same light at any distance, and a small face', () => {
     const { at, face } = fitted(rowsAt([500, 1000, 2000].map((mm) => [mm, 400e6 / mm ** 2])));
@@ -98,6 +100,7 @@ function read(weight: (mm: number) => number, mm: number, random: Random) {
   return [mm, 3000 * weight(mm + off) * 2 ** (0.05 * normal(random))] as const;
 }
 
+/** Against faces summed piece by piece by inverse square and cosine (J. H. Lambert, Photometria, 1760). */
 describe('95 % bounds at distances that nobody read', () => {
   const faces = [
     ['a panel of known size', 300, 200, false, 'emitting-size: 300 x 200 mm'],

@@ -9,6 +9,7 @@ import { type Likely, sigmaOf } from '../../lens-fit/most-likely.ts';
 import { ifKnown } from '../../plan/field.ts';
 import type { Light } from '../../plan/generated/types.ts';
 import { endsWords } from '../../say/between.ts';
+import { exposureEnds, exposureError } from '../../say/figures.ts';
 import { type Say, significant } from '../../say/say.ts';
 import { shown } from '../../say/shown.ts';
 import { message } from '../../words/message.ts';
@@ -64,15 +65,19 @@ function knownOf(entry: Named<object>, fit: Likely, say: Say): readonly string[]
         ...loss(),
       ];
     case 'bodies':
-      return [
-        message`exposure ${of(
-          ([offset]) => offset!,
-          (stops) => shown('over-under', stops, say),
-        )}`,
-      ];
+      return [offsetWords(fit, say)];
     default:
       return lightWords(writtenOf(entry) as Light, fit, say);
   }
+}
+
+/** "exposure 0.29 stops under (0.09 to 0.48)" */
+function offsetWords(fit: Likely, say: Say): string {
+  const [offset] = fit.values as readonly [number];
+  const by = SIGMAS * sigmaOf(fit, ([value]) => value!);
+  const ends = exposureEnds(offset, { low: offset - by, high: offset + by }, say);
+  const words = exposureError(offset, say);
+  return message`exposure ${ends === '' ? words : `${words} (${ends})`}`;
 }
 
 function lightWords(light: Light, fit: Likely, say: Say): readonly string[] {
