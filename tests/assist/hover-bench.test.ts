@@ -69,7 +69,7 @@ describe('kit with a bench', () => {
       'kit/bodies/body-a/bench': '[{ set: 400, found: 0.3 stops under }]',
     });
     expect(hoverWords(body, 'parts: [body-a, macro-100]', 'parts: [‸body-a, macro-100]')).toMatch(
-      /By its data and 1 row of its bench: exposure 0\.29 stops under \(0\.0\d* to 0\.4\d\)\./,
+      /By its data and 1 row of its bench: exposure 0\.3 stops under \(0\.09 to 0\.5\)\./,
     );
     const twice = withChange({
       'kit/converters/twice/bench': '[{ field: 38 mm, field-without: 74.5 mm }]',
