@@ -1,4 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import {
+  FACE_SHARES,
+  GLASS_AS_PRINTED,
+  ISO_OFFSET_STOPS,
+  LIGHT_AS_GIVEN,
+  LIGHT_METER,
+  TEST_FRAME_STOPS,
+} from '../../shared/assumptions/bench-beliefs.ts';
+import { BENCH_ASSUMPTIONS } from '../../shared/assumptions/bench-table.ts';
+import { BEND_ENDS, gapEnds, RULER } from '../../shared/assumptions/lens-beliefs.ts';
 import type { ShotFigures } from '../../shared/figures/shot-figures.ts';
 import { arrangeChain } from '../../shared/optics/arrangement.ts';
 import { traceChain } from '../../shared/optics/chain.ts';
@@ -242,5 +252,33 @@ describe('rows that contradict each other', () => {
     expect(
       found(BODY, '[{ set: 400, found: 0.3 stops under }, { set: 800, found: 0.2 stops under }]'),
     ).toEqual([]);
+  });
+});
+
+describe('the table of assumptions', () => {
+  it('has the numbers that benches are fitted with', () => {
+    const ends = (id: keyof typeof BENCH_ASSUMPTIONS) => BENCH_ASSUMPTIONS[id].value.ends;
+    const percent = (share: number) => `${100 * share}%`;
+    expect(ends('bench-meter')).toContain(`± ${LIGHT_METER.stops} stops`);
+    expect(ends('bench-meter')).toContain(`± ${LIGHT_METER.distanceMm} mm`);
+    expect(ends('bench-meter')).toContain(percent(LIGHT_METER.distanceShare));
+    expect(ends('bench-light-output')).toBe(`± ${LIGHT_AS_GIVEN.outputStops} stops`);
+    expect(ends('bench-light-face')).toContain(`± ${percent(LIGHT_AS_GIVEN.faceShare)}`);
+    expect(ends('bench-light-face')).toContain(
+      `${percent(FACE_SHARES.low)} to ${percent(FACE_SHARES.high)}`,
+    );
+    expect(ends('bench-iso')).toContain(`± ${ISO_OFFSET_STOPS} stop`);
+    expect(ends('bench-iso')).toContain(`± ${TEST_FRAME_STOPS} stops`);
+    expect(ends('bench-glass')).toContain(`factor ± ${percent(GLASS_AS_PRINTED.factor)}`);
+    expect(ends('bench-glass')).toContain(`power ± ${percent(GLASS_AS_PRINTED.power)}`);
+    expect(ends('bench-ruler')).toContain(`${percent(RULER.fieldShare)} or ${RULER.fieldMm} mm`);
+    expect(ends('bench-ruler')).toContain(`± ${RULER.distanceMm} mm`);
+    expect(ends('bench-ruler')).toContain(`± ${RULER.lightStops} stops`);
+    const [from, to] = [BEND_ENDS.low, BEND_ENDS.high].map((bend) => percent(0.5 + bend));
+    expect(ends('bench-bend')).toContain(`${from} to ${to}`);
+    const gap = gapEnds(1);
+    expect(ends('bench-principal-planes')).toContain(
+      `−${percent(-gap.low)} to ${percent(gap.high)}`,
+    );
   });
 });
