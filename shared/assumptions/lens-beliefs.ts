@@ -47,6 +47,13 @@ export const pupilRatioEnds = (focalMm: number, diagonalMm: number | undefined):
 /** What the iris does up close: from keeping the f-number (0) to keeping its size (1). */
 export const IRIS_ENDS: Ends = { low: 0, high: 1 };
 
+/**
+ * How far the course of a lens bends between the ends of its ring, see `bend` of the lens. A
+ * parabola that bends by more than a quarter turns back on the way. Moving the front group of the
+ * designs traced for `gapEnds` gives 0.03; a group that stays behind by the square of the way, -0.25.
+ */
+export const BEND_ENDS: Ends = { low: -0.25, high: 0.25 };
+
 /** How far a ruler is right: shares of the value, lengths in mm, light in stops. */
 export const RULER = {
   fieldShare: 0.005,

@@ -82,6 +82,12 @@ function ofBody(name: string, body: Body): Found {
 export const assumedOfRecording = (name: string, { area, crop }: Recording): Found =>
   area.state === 'missing' && crop.state === 'missing' ? [{ id: 'area', of: name }] : [];
 
+/** Exposures cancel the constant that lux need. */
+const hasLuxRows = ({ bench }: Light): boolean =>
+  (ifKnown(bench) ?? []).some(
+    (row) => row.state === 'known' && row.value.illuminance.state === 'known',
+  );
+
 /** Of a light that was read nothing but its flicker is. */
 function ofLight(name: string, light: Light): Found {
   const { kind, supply, modulation, reading, illuminance, luminance } = light;
@@ -91,7 +97,7 @@ function ofLight(name: string, light: Light): Found {
     ...(flickers && modulation.state === 'missing'
       ? [{ id: 'modulation', of: name } as const]
       : []),
-    ...(!isRead && illuminance.state === 'known'
+    ...(!isRead && (illuminance.state === 'known' || hasLuxRows(light))
       ? [{ id: 'incident-constant', of: null, prior: INCIDENT } as const]
       : !isRead && luminance.state === 'known'
         ? [{ id: 'reflected-constant', of: null, prior: REFLECTED } as const]

@@ -4,7 +4,8 @@ import { entryAt } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
-import type { Constants } from './constants.ts';
+import type { Constants, EntryStands } from './constants.ts';
+import { fittedEntry } from './fitted-entry.ts';
 import type { Named } from './named.ts';
 import { readBench } from './read-bench.ts';
 import type { PlanReader } from './reader.ts';
@@ -19,8 +20,13 @@ export function changedBench(bench: Bench, changes: readonly Change[]): Bench {
   const fields = changes.filter((change) => change.kind === 'field');
   const constants = constantsOf(source.reader, changes);
   const reader = changedReader(source.reader, fields, constants);
-  // Nothing is read otherwise for the constants of light alone.
-  if (fields.length === 0 && isSameLens(constants, source.reader.constants))
+  // Nothing is read otherwise for the constants of light alone, but exposures on a light's bench.
+  if (
+    fields.length === 0 &&
+    isSameLens(constants, source.reader.constants) &&
+    constants.entryStands === source.reader.constants.entryStands &&
+    !(constants.incident !== source.reader.constants.incident && hasFittedLight(bench))
+  )
     return { ...bench, constants, source: { ...source, reader } };
   return readBench(reader, changedEntry(source.shot, fields));
 }
@@ -31,14 +37,29 @@ function constantsOf({ constants }: PlanReader, changes: readonly Change[]): Con
   );
   const stands = [...(constants.lensStands ?? [])];
   for (const change of changes) if (change.kind === 'lens-axis') stands[change.axis] = change.value;
-  return changed.length === 0 && stands.length === 0
+  const entryStands = changes.reduce(standing, constants.entryStands);
+  return changed.length === 0 && stands.length === 0 && entryStands === constants.entryStands
     ? constants
     : {
         ...constants,
         ...Object.fromEntries(changed),
         ...(stands.length > 0 && { lensStands: Array.from(stands, (stand) => stand ?? 0) }),
+        entryStands,
       };
 }
+
+function standing(all: readonly EntryStands[], change: Change): readonly EntryStands[] {
+  if (change.kind !== 'entry-axis') return all;
+  const { file, entry, axis, value } = change;
+  const isIt = (one: EntryStands): boolean => one.file === file && one.entry === entry;
+  const stands = [...(all.find(isIt)?.stands ?? [])];
+  stands[axis] = value;
+  const whole = { file, entry, stands: Array.from(stands, (stand) => stand ?? 0) };
+  return [...all.filter((one) => !isIt(one)), whole];
+}
+
+const hasFittedLight = ({ lights }: Bench): boolean =>
+  lights.known && lights.value.some(({ fields }) => fields.bench.state === 'known');
 
 /** Whether a lens does the same by both. */
 const isSameLens = (a: Constants, b: Constants): boolean =>
@@ -51,14 +72,17 @@ function changedReader(
   constants: Constants,
 ): PlanReader {
   const ofRig = changes.filter(({ at }) => isRigsPlace(at));
-  const isRigAsItWas = isSameLens(constants, reader.constants) && ofRig.length === 0;
+  const isRigAsItWas =
+    isSameLens(constants, reader.constants) &&
+    ofRig.length === 0 &&
+    constants.entryStands === reader.constants.entryStands;
   const changed: PlanReader = {
     ...reader,
     asWritten: reader.asWritten ?? reader,
     constants,
     find: (group, name) => {
       const entry = reader.find(group, name);
-      return entry && changedEntry(entry, changes);
+      return entry && changedEntry(fittedEntry(entry, constants), changes);
     },
     rig: (rig) => {
       const asItWas = reader.rig(rig);
@@ -83,7 +107,7 @@ const MOST_KEPT = 64;
 
 function rememberedRig(
   asItWas: RigLayout,
-  { irisKeepsSize, lensStands }: Constants,
+  { irisKeepsSize, lensStands, entryStands }: Constants,
   changes: readonly FieldChange[],
   layOut: () => RigLayout,
 ): RigLayout {
@@ -92,7 +116,7 @@ function rememberedRig(
     kept = new Map();
     changedRigs.set(asItWas, kept);
   }
-  const key = JSON.stringify([irisKeepsSize, lensStands, changes]);
+  const key = JSON.stringify([irisKeepsSize, lensStands, entryStands, changes]);
   let layout = kept.get(key);
   if (!layout) {
     layout = layOut();

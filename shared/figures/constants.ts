@@ -1,5 +1,13 @@
 /** What calculations rest on that no key of a plan says: see shared/assumptions/. */
 import { INCIDENT, IRIS_KEEPS_SIZE, REFLECTED } from '../assumptions/table.ts';
+import type { EntryId, FileId } from '../plan/place.ts';
+
+/** How one entry stands along the axes of what its bench leaves uncertain, in standard deviations. */
+export interface EntryStands {
+  readonly file: FileId;
+  readonly entry: EntryId;
+  readonly stands: readonly number[];
+}
 
 export interface Constants {
   /** K of a reflected-light meter. */
@@ -13,6 +21,8 @@ export interface Constants {
    * deviations; null: in its middle, and without a bench as its data say.
    */
   readonly lensStands: readonly number[] | null;
+  /** Of lights, bodies, converters and close-up lenses with a bench; those left out are in their middle. */
+  readonly entryStands: readonly EntryStands[];
 }
 
 export const CONSTANTS: Constants = {
@@ -20,4 +30,5 @@ export const CONSTANTS: Constants = {
   incident: INCIDENT.middle,
   irisKeepsSize: IRIS_KEEPS_SIZE.middle,
   lensStands: null,
+  entryStands: [],
 };

@@ -4,6 +4,7 @@
  */
 import {
   AS_PRINTED,
+  BEND_ENDS,
   gapEnds,
   gapGrowsEnds,
   IRIS_ENDS,
@@ -106,7 +107,7 @@ export function beliefsOf(lens: Lens, body: Body | undefined): LensBeliefs | und
   ].filter((belief) => belief !== undefined);
   if (nearest.length < 2) return undefined;
   const grows = gapGrowsEnds(focal.value);
-  const moving = [believed(IRIS_ENDS.low, IRIS_ENDS.high), believed(grows.low, grows.high)];
+  const moving = [IRIS_ENDS, grows, BEND_ENDS].map(({ low, high }) => believed(low, high));
   return { known, beliefs: [...beliefs, ...nearest, ...moving] };
 }
 

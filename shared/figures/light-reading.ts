@@ -14,6 +14,7 @@ import {
   type UnknownFigure,
   unknownOf,
 } from './figure.ts';
+import { isoOffsetOf } from './fitted-entry.ts';
 import { hasBench } from './fitted-lens.ts';
 import { lensLoss } from './parts.ts';
 
@@ -98,7 +99,10 @@ export function diffuseEv(light: LightInUse, bench: Bench): Figure<number> {
       return readEv(light, bench);
     case 'bare-lens':
       if (isShotsOwn(light, bench)) break;
-      return derive([readEv(light, bench), lensLossStops(bench)], (ev, loss) => ev + loss);
+      return derive(
+        [readEv(light, bench), lensLossStops(bench), isoOffsetOf(bench)],
+        (ev, loss, brighter) => ev + loss - brighter,
+      );
   }
   return notKnown(message`the reading of ${light.name} was not taken on a matt subject`);
 }

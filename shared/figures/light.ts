@@ -8,6 +8,7 @@ import { message } from '../words/message.ts';
 import { filterLoss, orAssumed } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import { isoOffsetOf } from './fitted-entry.ts';
 import { readEv, readThrough } from './light-reading.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { goesBy, shownEv, showsLight } from './mirror-light.ts';
@@ -95,9 +96,11 @@ export function errorBy(
       (ev, more, wanted) => exposureErrorStops(ev + more, wanted),
     );
   const counts = (part: NamedPart): boolean => through !== 'bare-lens' || part.kind !== 'lens';
+  // What was read through the body itself has its offset in it.
+  const offset = through === 'bare-lens' ? known(0) : isoOffsetOf(bench);
   return derive(
-    [given, asked(optical.effectiveFNumber, glassLossStops(bench, counts))],
-    exposureErrorStops,
+    [given, asked(optical.effectiveFNumber, glassLossStops(bench, counts)), offset],
+    (ev, wanted, brighter) => exposureErrorStops(ev, wanted) + brighter,
   );
 }
 

@@ -11,6 +11,8 @@ export interface Named<T> {
   readonly file: FileId;
   readonly entry: EntryId;
   readonly fields: T;
+  /** As it is written, where its bench says otherwise. */
+  readonly written?: T;
 }
 
 /** What a plan says for all its shots. */

@@ -7,7 +7,7 @@ import { type AssumptionId, INCIDENT, IRIS_KEEPS_SIZE, REFLECTED } from '../assu
 import { isOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
-import type { Place } from '../plan/place.ts';
+import type { EntryId, FileId, Place } from '../plan/place.ts';
 import { later } from '../words/message.ts';
 import {
   type Assumed,
@@ -22,9 +22,11 @@ import {
 import type { Bench, LightInUse } from './bench.ts';
 import type { Constants } from './constants.ts';
 import { type AnyPart, findPart } from './find-part.ts';
+import { entryBench, fitOf, writtenOf } from './fitted-entry.ts';
 import { fittedLens } from './fitted-lens.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { pointSizeOf } from './moved-light.ts';
+import type { Named } from './named.ts';
 
 /**
  * One value that stands otherwise: a field of the plan, a constant of the calculations, or the lens
@@ -35,10 +37,19 @@ export type Change =
   | { readonly kind: 'field'; readonly at: Place; readonly value: unknown }
   | {
       readonly kind: 'constant';
-      readonly key: Exclude<keyof Constants, 'lensStands'>;
+      readonly key: ConstantKey;
       readonly value: number;
     }
-  | { readonly kind: 'lens-axis'; readonly axis: number; readonly value: number };
+  | { readonly kind: 'lens-axis'; readonly axis: number; readonly value: number }
+  | {
+      readonly kind: 'entry-axis';
+      readonly file: FileId;
+      readonly entry: EntryId;
+      readonly axis: number;
+      readonly value: number;
+    };
+
+type ConstantKey = Exclude<keyof Constants, 'lensStands' | 'entryStands'>;
 
 /** An input that is not known exactly. */
 export interface Width {
@@ -128,6 +139,7 @@ export function widthsOf(bench: Bench): readonly Width[] {
   for (const width of constantsIn(bench))
     if (axes.length === 0 || width.assumed !== 'iris') add(width);
   for (const width of axes) add(width);
+  for (const width of entryAxes(bench)) add(width);
   return [...found.values()];
 }
 
@@ -155,6 +167,44 @@ function lensAxes({ lens, body, source }: Bench): readonly Width[] {
     group: lens.name,
     direction,
   }));
+}
+
+/** What the benches of the other entries leave uncertain. */
+function entryAxes(bench: Bench): readonly Width[] {
+  const { body, lights, source } = bench;
+  const { reader } = source;
+  const parts = partsOf(bench).flatMap(({ kind, entry }): readonly Named<object>[] =>
+    kind === 'converter' || kind === 'close-up' ? [entry] : [],
+  );
+  const lit = (lights.known ? lights.value : []).flatMap(
+    ({ name }) => reader.find('lights', name) ?? [],
+  );
+  return [...(body ? [body] : []), ...parts, ...lit].flatMap((entry: Named<object>) => {
+    const written = writtenOf(entry) as { readonly bench?: Field<unknown> };
+    const at = written.bench?.at;
+    const said = entryBench(entry.group, written, reader.constants.incident);
+    const { file, entry: id, name, group } = entry;
+    const end = (axis: number, value: number): Change => ({
+      kind: 'entry-axis',
+      file,
+      entry: id,
+      axis,
+      value,
+    });
+    return ((said && fitOf(said)?.axes) ?? []).map(
+      (_, axis): Width => ({
+        key: 'bench',
+        of: name,
+        at: at ?? null,
+        assumed: null,
+        low: end(axis, -SIGMAS),
+        high: end(axis, SIGMAS),
+        middle: 0,
+        between: [],
+        group: `${group} ${name}`,
+      }),
+    );
+  });
 }
 
 interface Entry {
@@ -188,8 +238,9 @@ const isField = (value: unknown): value is AnyField =>
 
 /** The ranges written in a record and in the records below it. */
 function rangesIn(fields: object, of: string, add: (width: Width) => void): void {
-  for (const field of Object.values(fields)) {
-    if (!isField(field) || field.state !== 'known') continue;
+  for (const [key, field] of Object.entries(fields)) {
+    // A bench tells its widths by what it leaves uncertain.
+    if (key === 'bench' || !isField(field) || field.state !== 'known') continue;
     const { value, at, range } = field;
     if (range) {
       const end = (to: unknown): Change => ({ kind: 'field', at, value: to });
@@ -295,12 +346,7 @@ function pointsIn(bench: Bench): readonly Width[] {
 function constantsIn(bench: Bench): readonly Width[] {
   const { lights, lens } = bench;
   const found: Width[] = [];
-  const add = (
-    key: Exclude<keyof Constants, 'lensStands'>,
-    id: AssumptionId,
-    words: string,
-    prior: Prior,
-  ): void => {
+  const add = (key: ConstantKey, id: AssumptionId, words: string, prior: Prior): void => {
     const end = (value: number): Change => ({ kind: 'constant', key, value });
     found.push({
       key: words,

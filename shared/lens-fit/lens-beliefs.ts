@@ -9,7 +9,8 @@ export interface LensBeliefs {
   /**
    * In this order: focal length at infinity (mm), gap between the principal planes (mm), pupil ratio;
    * then, of a lens whose ring turns, closest distance from the sensor (mm), magnification there, what
-   * the iris does up close (0 to 1), and by how much the gap is more there (mm).
+   * the iris does up close (0 to 1), by how much the gap is more there (mm), and how far its course
+   * bends on the way.
    */
   readonly beliefs: readonly Belief[];
 }
@@ -22,14 +23,15 @@ const LEAST_PUPIL_RATIO = 0.05;
  * 0) are given as they are: nothing can be traced through it, and what it predicts is NaN.
  */
 export function lensWith({ known }: LensBeliefs, values: Vector): LensPart {
-  const [focalMm, gapMm, pupilRatio, closestMm, closestMagnification, irisKeepsSize, gapGrowsMm] =
-    values;
+  const [focalMm, gapMm, pupilRatio, closestMm, closestMagnification, ...moving] = values;
+  const [irisKeepsSize, gapGrowsMm, bend] = moving;
   return {
     kind: 'lens',
     ...known,
     focalMm: focalMm!,
     gapMm: gapMm!,
     gapGrowsMm: gapGrowsMm ?? 0,
+    bend: bend ?? 0,
     pupilRatio: Math.max(LEAST_PUPIL_RATIO, pupilRatio!),
     closest:
       closestMm === undefined

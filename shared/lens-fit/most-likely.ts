@@ -93,6 +93,16 @@ export function mostLikely(beliefs: readonly Belief[], data: readonly Datum[]): 
   return { values: unscaled(at), axes };
 }
 
+/**
+ * The unknowns so far along each axis of what is uncertain of them.
+ *
+ * @param stands standard deviations, one an axis; those left out are 0
+ */
+export const valuesAt = ({ values, axes }: Likely, stands: Vector): Vector =>
+  values.map((value, unknown) =>
+    axes.reduce((sum, axis, index) => sum + (stands[index] ?? 0) * axis[unknown]!, value),
+  );
+
 /** How far a number that depends on the unknowns is sure: one standard deviation. */
 export function sigmaOf({ values, axes }: Likely, predict: (unknowns: Vector) => number): number {
   const slopes = axes.map((axis) => slopeAlong(values, axis, predict));

@@ -13,6 +13,8 @@ interface FocusingLens {
   readonly gapMm?: number | undefined;
   /** By how much that is more at the closest setting, mm; left out: 0. */
   readonly gapGrowsMm?: number | undefined;
+  /** How far its course bends between the ends of its ring, see `wayGone`; left out: 0. */
+  readonly bend?: number | undefined;
 }
 
 /**
@@ -43,22 +45,27 @@ export const lensClosestFocalMm = ({ closest, gapMm = 0, gapGrowsMm = 0 }: Focus
 
 /**
  * From the rear principal plane forward to the front one at a setting of the ring, mm: linear in the
- * ring's magnification, as the focal length is. A lens that moves as a whole keeps it.
+ * ring's magnification but for its bend, as the focal length is. A lens that moves as a whole keeps it.
  */
 export function presentGapMm(lens: FocusingLens, ringMagnification: number): number {
   const { closest, gapMm = 0, gapGrowsMm = 0 } = lens;
   return closest === undefined || gapGrowsMm === 0
     ? gapMm
-    : gapMm + gapGrowsMm * (ringMagnification / closest.magnification);
+    : gapMm + gapGrowsMm * wayGone(lens, ringMagnification / closest.magnification);
 }
+
+/** How much of the way between its two ends a lens has gone: halfway, 1/2 + its bend. */
+const wayGone = ({ bend = 0 }: FocusingLens, turned: number): number =>
+  bend === 0 ? turned : turned + 4 * bend * turned * (1 - turned);
 
 /**
  * Focal length at a setting of the ring, mm: as printed at infinity, f_c at the closest, linear in the
- * ring's magnification m0 between (the model's own assumption; no source gives the course between the
- * two ends). m0 from 0 to the closest magnification. A lens without `closest` keeps its printed one.
+ * ring's magnification m0 between, but for its bend (the model's own assumption; no source gives the
+ * course between the two ends). m0 from 0 to the closest magnification. A lens without `closest` keeps
+ * its printed one.
  */
 export function presentFocalMm(lens: FocusingLens, ringMagnification: number): number {
   if (lens.closest === undefined) return lens.focalMm;
   const turned = ringMagnification / lens.closest.magnification;
-  return lens.focalMm + (lensClosestFocalMm(lens) - lens.focalMm) * turned;
+  return lens.focalMm + (lensClosestFocalMm(lens) - lens.focalMm) * wayGone(lens, turned);
 }

@@ -38,6 +38,8 @@ export interface LensPart {
   readonly gapMm?: number | undefined;
   /** By how much that is more at the closest setting, mm; left out: 0, as of a lens that moves as a whole. */
   readonly gapGrowsMm?: number | undefined;
+  /** How far its course bends between the ends of its ring, see `FocusingLens`; left out: 0, straight. */
+  readonly bend?: number | undefined;
   /** Mount face to front rim with the ring at infinity, mm. */
   readonly lengthMm?: number | undefined;
   /** How much longer it is at its closest, mm. */
@@ -101,6 +103,7 @@ export function impossibleInput(part: ChainPart): string | undefined {
       if (!over(part.pupilRatio, 0, false)) return 'pupilRatio';
       if (!Number.isFinite(part.gapMm ?? 0)) return 'gapMm';
       if (!Number.isFinite(part.gapGrowsMm ?? 0)) return 'gapGrowsMm';
+      if (!Number.isFinite(part.bend ?? 0)) return 'bend';
       if (!over(part.closest?.fromSensorMm, Math.max(0, closestGapMm(part)), false))
         return 'closest.fromSensorMm';
       return over(part.closest?.magnification, 0, false) ? undefined : 'closest.magnification';

@@ -23,6 +23,9 @@ const HOMES = new Map<string, DefName[]>();
 for (const def of DEFS)
   for (const key of Object.keys(SHAPES[def].keys)) HOMES.set(key, [...(HOMES.get(key) ?? []), def]);
 
+/** Few who write a key elsewhere mean one of these. */
+const isBenchRow = (def: DefName): boolean => def.endsWith('bench-row');
+
 /** Definitions that have the key, nearest kin first: what `def` holds, then all others. */
 function homesOf(key: string, def: DefName): string[] {
   const homes = (HOMES.get(key) ?? []).filter((other) => other !== def);
@@ -30,7 +33,10 @@ function homesOf(key: string, def: DefName): string[] {
     Object.values(SHAPES[def].keys).map(({ shape }) => ('of' in shape ? shape.of : '')),
   );
   return homes
-    .sort((a, b) => Number(held.has(b)) - Number(held.has(a)))
+    .sort(
+      (a, b) =>
+        Number(held.has(b)) - Number(held.has(a)) || Number(isBenchRow(a)) - Number(isBenchRow(b)),
+    )
     .map((home) => withArticle(SHAPES[home].title));
 }
 

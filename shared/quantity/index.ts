@@ -24,6 +24,7 @@ import {
   whiteBalance,
 } from './light.ts';
 import { angle, moveSpeed, speed, turn } from './movement.ts';
+import { overUnder } from './over-under.ts';
 import { count, percent, ratio } from './plain.ts';
 import { bitrate, capacity, iso, isoOrAuto, pixels, rate, shutter } from './recording.ts';
 import { sensorSize } from './sensor-size.ts';
@@ -57,6 +58,7 @@ export const KINDS = {
   modulation,
   'move-speed': moveSpeed,
   offset,
+  'over-under': overUnder,
   percent,
   pixels,
   'playback-speed': playbackSpeed,

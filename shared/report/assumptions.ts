@@ -1,6 +1,7 @@
 /** The table of assumptions as a document: what is missing, what is taken for it, and why. */
 import { type Block, paragraph, section, type Table, table, worded } from '../api/document.ts';
 import { type Assumption, isPrior } from '../assumptions/assumption.ts';
+import { BENCH_ASSUMPTIONS } from '../assumptions/bench-table.ts';
 import { ASSUMPTIONS } from '../assumptions/table.ts';
 import type { QuantityId } from '../quantity/index.ts';
 import { Say } from '../say/say.ts';
@@ -22,7 +23,8 @@ interface AssumptionRow {
   readonly note: string;
 }
 
-const rows = (): readonly AssumptionRow[] => Object.values(ASSUMPTIONS).map(row);
+const rows = (): readonly AssumptionRow[] =>
+  [...Object.values(ASSUMPTIONS), ...Object.values(BENCH_ASSUMPTIONS)].map(row);
 
 const row = ({ key, of, quantity, value, source, note }: Assumption): AssumptionRow => ({
   missing: key === null ? inLanguage(of) : message`\`${key}\` of ${inLanguage(of)}`,

@@ -79,7 +79,7 @@ export interface PlanView {
   readonly preflight: Field<Preflight>;
   /** null: the plan has no cuts. */
   readonly edit: EditFigures | null;
-  /** Of the lenses of this file that have a bench. */
+  /** Of the lenses, lights, bodies, converters and close-up lenses of this file that have a bench. */
   readonly benches: readonly BenchReport[];
   /** Rules that the plan's own `allow` accepted about the plan as a whole. */
   readonly accepted: readonly string[];

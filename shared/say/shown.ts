@@ -70,6 +70,8 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
       ? SHOWN.speed(speed.value, say, 'speed')
       : SHOWN.turn(speed.value, say, 'turn'),
   offset: length,
+  'over-under': (stops, say) =>
+    stops < 0 ? message`${say.stops(-stops)} under` : message`${say.stops(stops)} over`,
   percent: (share, say) => say.percent(share),
   pixels: (size, say) => say.resolution(size),
   'playback-speed': ({ from, to }, say) =>

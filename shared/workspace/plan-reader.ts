@@ -2,6 +2,7 @@
 
 import type { Query } from '../engine/graph.ts';
 import { CONSTANTS } from '../figures/constants.ts';
+import { fittedEntry } from '../figures/fitted-entry.ts';
 import type { Named, PlanFields } from '../figures/named.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { layOutRig, type RigLayout } from '../figures/rig-layout.ts';
@@ -24,7 +25,10 @@ export function planReader(
     file,
     constants: CONSTANTS,
     rig: ({ name }) => rigLayout(keyOf(file, name)),
-    find: (group, name) => names.find(file, group, name),
+    find: (group, name) => {
+      const entry = names.find(file, group, name);
+      return entry && fittedEntry(entry, CONSTANTS);
+    },
     hasClips: (shot) => entries.source(file, idOf('clips', shot)) !== undefined,
     plan: (key) => planField(file, entries, key),
     offer: {

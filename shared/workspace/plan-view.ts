@@ -1,6 +1,7 @@
 /** The input of rules about a whole plan, gathered from entries and summaries. */
 import { benchReport } from '../figures/bench-report.ts';
 import type { EditFigures } from '../figures/edit-figures.ts';
+import type { Named } from '../figures/named.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { plainId } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -11,6 +12,8 @@ import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import { RESERVED_NAMES, ruleNamed } from '../rules/registry.ts';
 import type { EntryRef } from './entries.ts';
 import { isShared } from './entry-kinds.ts';
+
+const WITH_BENCH = ['lenses', 'lights', 'bodies', 'converters', 'close-up-lenses'] as const;
 
 export function planView(
   file: FileId,
@@ -32,9 +35,10 @@ export function planView(
   const carried = loadsOf(shots.map((shot) => shot.carried));
   const preflight = reader.plan('preflight');
   const benches = entries.flatMap(({ id, kind }) => {
-    if (kind.kind !== 'entry' || kind.home.group !== 'lenses' || id !== plainId(id)) return [];
-    const lens = reader.find('lenses', kind.name);
-    return (lens && benchReport(reader, lens)) ?? [];
+    if (kind.kind !== 'entry' || id !== plainId(id)) return [];
+    const group = WITH_BENCH.find((one) => one === kind.home.group);
+    const entry: Named<object> | undefined = group && reader.find(group, kind.name);
+    return (entry && benchReport(reader, entry)) ?? [];
   });
   return {
     file,

@@ -55,3 +55,27 @@ describe('the rig of a shot', () => {
     expect(words).toContain('ahead of the sensor plane');
   });
 });
+
+describe('kit with a bench', () => {
+  it('says what is known of it now, from what', () => {
+    const light = withChange({
+      'lights/panel/bench':
+        '[{ distance: 500 mm, illuminance: 3500 lx }, { distance: 1 m, illuminance: 925 lx }]',
+    });
+    expect(hoverWords(light, 'light: [panel]', 'light: [‸panel]')).toMatch(
+      /By its data and 2 rows of its bench: 52[0-9]{2} lx \(\d+ to \d+\) at 400 mm; a face 300 mm \(29\d to 30\d\) wide\./,
+    );
+    const body = withChange({
+      'kit/bodies/body-a/bench': '[{ set: 400, found: 0.3 stops under }]',
+    });
+    expect(hoverWords(body, 'parts: [body-a, macro-100]', 'parts: [‸body-a, macro-100]')).toMatch(
+      /By its data and 1 row of its bench: exposure 0\.3 stops under \(0\.09 to 0\.5\)\./,
+    );
+    const twice = withChange({
+      'kit/converters/twice/bench': '[{ field: 38 mm, field-without: 74.5 mm }]',
+    });
+    expect(
+      hoverWords(twice, 'parts: [body-a, twice, tube-20', 'parts: [body-a, ‸twice, tube-20'),
+    ).toMatch(/By its data and 1 row of its bench: factor 1\.9[67]x \(1\.9\d to 1\.9\dx?\)\./);
+  });
+});

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { version } from '../../package.json';
+import { BENCH_ASSUMPTIONS } from '../../shared/assumptions/bench-table.ts';
 import { ASSUMPTIONS } from '../../shared/assumptions/table.ts';
 import type { FiguresReport } from '../../shared/report/json.ts';
 import { folderWith, lamella } from './support.ts';
@@ -93,6 +94,7 @@ Examples that pass
   Source: common practice
 `);
     for (const { of } of Object.values(ASSUMPTIONS)) expect(out).toContain(of);
+    for (const { of } of Object.values(BENCH_ASSUMPTIONS)) expect(out).toContain(of);
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(88);
     const { err } = await lamella('/', ['explain', 'asumptions']);
     expect(err).toContain('Did you mean assumptions?');

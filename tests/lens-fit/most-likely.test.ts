@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cholesky, solved } from '../../shared/lens-fit/cholesky.ts';
+import { misfitsOf } from '../../shared/lens-fit/misfits.ts';
 import { mostLikely, sigmaOf } from '../../shared/lens-fit/most-likely.ts';
 
 describe('linear algebra', () => {
@@ -69,5 +70,33 @@ describe('what is most likely', () => {
     );
     expect(found.values).toEqual([1]);
     expect(found.axes).toEqual([[1]]);
+  });
+});
+
+describe('what does not fit', () => {
+  /** A straight line, read at so many places, once wrongly. */
+  const beliefs = [
+    { middle: 0, sigma: 5 },
+    { middle: 0, sigma: 5 },
+  ];
+  const line = (count: number) =>
+    Array.from({ length: count }, (_, at) => ({
+      value: 1 + 0.1 * at + (at % 3) * 0.02 + (at === 4 ? 1 : 0),
+      sigma: 0.1,
+      predict: ([start, slope]: readonly number[]) => start! + slope! * at,
+    }));
+
+  // By brute force: the fit without the reading. Few are judged so, many by one fit of all.
+  it.each([10, 24, 25, 60])('among %d is found, with what the others say', (count) => {
+    const data = line(count);
+    const others = mostLikely(beliefs, data.toSpliced(4, 1));
+    const found = misfitsOf(beliefs, data);
+    expect(found.map(({ index }) => index)).toEqual([4]);
+    expect(found[0]!.expected).toBeCloseTo(data[4]!.predict(others.values), 6);
+  });
+
+  it('is told of no more than can be read, however long the list', () => {
+    const wild = line(2000).map((datum, at) => ({ ...datum, value: at % 2 ? 1e3 : -1e3 }));
+    expect(misfitsOf(beliefs, wild).length).toBeLessThanOrEqual(24);
   });
 });

@@ -180,6 +180,9 @@ const READ: readonly (readonly [QuantityId, string, number, number, string?])[] 
   ['angle', '-5 - -3 deg', rad(-5), rad(-3), '-5 to -3 deg'],
   ['angle', '-10 deg \u00b1 10 %', rad(-11), rad(-9)],
   ['stops', '0.3 \u00b1 0.1 stops', 0.2, 0.4],
+  ['over-under', '0.3 \u00b1 0.1 stops under', -0.4, -0.2],
+  ['over-under', '0.1 \u00b1 0.2 stops over', -0.1, 0.3],
+  ['over-under', '0.2 to 0.4 EV darker', -0.4, -0.2, '0.2 to 0.4 stops under'],
   ['magnification', '0.9x to 1.1x', 0.9, 1.1, '0.9 to 1.1x'],
   ['time-or-zero', '0 to 20 ms', 0, 0.02],
 ];

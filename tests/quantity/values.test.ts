@@ -26,6 +26,10 @@ const values: readonly (readonly [QuantityId, string, unknown])[] = [
   ['dimming', '25 %', 2],
   ['dimming', '40 %', -Math.log2(0.4)],
   ['dimming', '100 %', 0],
+  // Over is more light, so positive; under is less.
+  ['over-under', '0.3 stops under', -0.3],
+  ['over-under', '1 stop over', 1],
+  ['over-under', '0 stops over', 0],
   ['capacity', '128 GB', 128e9],
   ['thickness-range', '80 to 700 nm', { from: 80, to: 700 }],
   ['playback-speed', '100 to 25 %', { from: 1, to: 0.25 }],

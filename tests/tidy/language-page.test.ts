@@ -3,6 +3,7 @@ import { expect, it } from 'vitest';
 import { languagePage, languagePageOf, MARK } from '../../client/build/language-page.ts';
 import type { SchemaDocument } from '../../schemas/schema-document.ts';
 import type { Assumption } from '../../shared/assumptions/assumption.ts';
+import { BENCH_ASSUMPTIONS } from '../../shared/assumptions/bench-table.ts';
 import { ASSUMPTIONS } from '../../shared/assumptions/table.ts';
 import { each } from '../support/each.ts';
 import { ROOT, read } from './support/project.ts';
@@ -52,7 +53,7 @@ it('a change of the schema makes the page stale', () => {
 
 it('every assumption has its row, with its ends and its source', () => {
   const rows = read('schemas/LANGUAGE.md').split('## All assumptions')[1]!.split('\n');
-  const all = Object.values(ASSUMPTIONS);
+  const all = [...Object.values(ASSUMPTIONS), ...Object.values(BENCH_ASSUMPTIONS)];
   expect(rows.filter((row) => row.startsWith('| '))).toHaveLength(all.length + 2);
   const plain = rows.map((row) => row.replaceAll('\\', ''));
   each<Assumption>(

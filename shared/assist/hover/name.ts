@@ -2,7 +2,9 @@
 
 import { assumedOf, assumedOfRecording } from '../../figures/assumed-of.ts';
 import { type AssumedOf, assumedWords } from '../../figures/assumed-words.ts';
+import { CONSTANTS } from '../../figures/constants.ts';
 import { derive, notKnown, type UnknownFigure } from '../../figures/figure.ts';
+import { fittedEntry } from '../../figures/fitted-entry.ts';
 import { fittedLens } from '../../figures/fitted-lens.ts';
 import type { Named } from '../../figures/named.ts';
 import type { NamedPart } from '../../figures/parts.ts';
@@ -23,6 +25,7 @@ import { allOf } from '../../words/listed.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { knownLabel, knownOf, knownWords, measureAdvice } from '../measure.ts';
+import { benchWords } from './bench-words.ts';
 import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.ts';
 import { code, figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
 import { shotSummary } from './shot/summary.ts';
@@ -68,8 +71,12 @@ function entryHover(context: Context, file: FileId, entry: Named<object>): strin
       ...entryLines(def, fields, context.say),
       ...(group === 'rigs' ? rigLines(context, file, entry as Named<Rig>) : []),
     ]),
-    ...assumedLines(assumedOf(def, name, fields, firstBody(context, file)), context.say),
+    ...assumedLines(
+      assumedOf(def, name, fittedEntry(entry, CONSTANTS).fields, firstBody(context, file)),
+      context.say,
+    ),
     ...(group === 'lenses' ? lensParagraphs(context, file, entry as Named<Lens>) : []),
+    benchWords(entry, context.say),
     inKit && leftOutWords(keysLeftOut(def, fields)),
     entry.file !== file && message`Defined in ${plain(fileName(entry.file))}.`,
   );

@@ -771,6 +771,27 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "modes",
      "recordings"
     ]
+   },
+   "bench": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "record",
+      "of": "body-bench-row"
+     }
+    },
+    "required": false,
+    "title": "bench measurements",
+    "description": "Exposures of the body against the plan, one test frame a row. They give its ISO offset, which then counts in every exposure of the body.",
+    "examples": [
+     "[{ set: 400, found: 0.3 stops under }]"
+    ],
+    "also": [
+     "measured",
+     "measurements",
+     "rows",
+     "readings"
+    ]
    }
   }
  },
@@ -1346,6 +1367,142 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    }
   }
  },
+ "converter-bench-row": {
+  "title": "measurement of a converter",
+  "description": "One setup with the converter, against the same without it.",
+  "keys": {
+   "field": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length",
+     "rough": true
+    },
+    "required": false,
+    "title": "field of view",
+    "description": "Width of the field with the converter right behind the lens, read off a ruler in focus. Assumed accuracy: 0.5% or 0.3 mm, whichever is more; ± overrides it.",
+    "examples": [
+     "37.9 mm"
+    ],
+    "also": [
+     "fov",
+     "with",
+     "field-with"
+    ]
+   },
+   "field-without": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length",
+     "rough": true
+    },
+    "required": false,
+    "title": "field of view without it",
+    "description": "The same without the converter, the focus ring left where it was. Assumed accuracy: 0.5% or 0.3 mm, whichever is more; ± overrides it.",
+    "examples": [
+     "74.5 mm"
+    ],
+    "also": [
+     "without"
+    ]
+   },
+   "light-lost": {
+    "shape": {
+     "kind": "quantity",
+     "of": "stops",
+     "rough": true
+    },
+    "required": false,
+    "title": "light lost",
+    "description": "How much darker the picture is with the converter, everything included. Assumed accuracy: 0.1 stops; ± overrides it.",
+    "examples": [
+     "2.2 stops"
+    ],
+    "also": [
+     "lost",
+     "light"
+    ]
+   }
+  }
+ },
+ "close-up-bench-row": {
+  "title": "measurement of a close-up lens",
+  "description": "One setup with the close-up lens.",
+  "keys": {
+   "working-distance": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length",
+     "rough": true
+    },
+    "required": false,
+    "title": "working distance",
+    "description": "Distance from the front of the close-up lens to what is in focus, the lens at infinity without tubes. Assumed accuracy: 2 mm; ± overrides it.",
+    "examples": [
+     "489 mm"
+    ],
+    "also": [
+     "wd",
+     "distance"
+    ]
+   },
+   "light-lost": {
+    "shape": {
+     "kind": "quantity",
+     "of": "stops",
+     "rough": true
+    },
+    "required": false,
+    "title": "light lost",
+    "description": "How much darker the picture is with the close-up lens on. Assumed accuracy: 0.1 stops; ± overrides it.",
+    "examples": [
+     "0.1 stops"
+    ],
+    "also": [
+     "lost",
+     "light"
+    ]
+   }
+  }
+ },
+ "body-bench-row": {
+  "title": "exposure of a body",
+  "description": "One test frame of an evenly lit subject, exposed as the plan calculates.",
+  "keys": {
+   "set": {
+    "shape": {
+     "kind": "quantity",
+     "of": "iso"
+    },
+    "required": true,
+    "title": "ISO setting",
+    "description": "ISO that was set.",
+    "examples": [
+     "400"
+    ],
+    "also": [
+     "iso",
+     "iso-set"
+    ]
+   },
+   "found": {
+    "shape": {
+     "kind": "quantity",
+     "of": "over-under",
+     "rough": true
+    },
+    "required": true,
+    "title": "exposure found",
+    "description": "How far the frame was over- or underexposed, against the plan. Assumed accuracy: 0.2 stops; ± overrides it.",
+    "examples": [
+     "0.3 stops under"
+    ],
+    "also": [
+     "off",
+     "exposure"
+    ]
+   }
+  }
+ },
  "closest": {
   "title": "minimum focus distance",
   "description": "Near end of the focus ring.",
@@ -1570,6 +1727,27 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "cog",
      "cg"
     ]
+   },
+   "bench": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "record",
+      "of": "converter-bench-row"
+     }
+    },
+    "required": false,
+    "title": "bench measurements",
+    "description": "Measurements of the converter. They correct `factor` and `loss`.",
+    "examples": [
+     "[{ field: 37.9 mm, field-without: 74.5 mm }]"
+    ],
+    "also": [
+     "measured",
+     "measurements",
+     "rows",
+     "readings"
+    ]
    }
   }
  },
@@ -1659,6 +1837,27 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "weight"
+    ]
+   },
+   "bench": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "record",
+      "of": "close-up-bench-row"
+     }
+    },
+    "required": false,
+    "title": "bench measurements",
+    "description": "Measurements of the close-up lens. They correct `power` and `loss`.",
+    "examples": [
+     "[{ working-distance: 489 mm }]"
+    ],
+    "also": [
+     "measured",
+     "measurements",
+     "rows",
+     "readings"
     ]
    }
   }
@@ -2615,6 +2814,27 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "{ aperture: f/8, shutter: 1/50 s, iso: 400, through: bare-lens }"
     ]
    },
+   "bench": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "record",
+      "of": "light-bench-row"
+     }
+    },
+    "required": false,
+    "title": "bench measurements",
+    "description": "Meter readings at several distances, with the meter facing the light. They give its output and the size of its face, and replace `luminance`, `illuminance` and a `reading` with a meter.",
+    "examples": [
+     "[{ distance: 0.5 m, illuminance: 3200 lx }, { distance: 1 m, illuminance: 870 lx }]"
+    ],
+    "also": [
+     "measured",
+     "measurements",
+     "rows",
+     "readings"
+    ]
+   },
    "polarised": {
     "shape": {
      "kind": "enum",
@@ -2840,6 +3060,99 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Distance from light to subject during the reading, if the light has moved since.",
     "examples": [
      "1 m"
+    ]
+   }
+  }
+ },
+ "light-bench-row": {
+  "title": "reading of a light",
+  "description": "One reading of a light, at one distance straight in front of it.",
+  "keys": {
+   "distance": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length",
+     "rough": true
+    },
+    "required": true,
+    "title": "distance",
+    "description": "Distance from the middle of the light's face to the meter. Assumed accuracy: 5 mm or 1%, whichever is more; ± overrides it.",
+    "examples": [
+     "1 m"
+    ],
+    "also": [
+     "at",
+     "away"
+    ]
+   },
+   "illuminance": {
+    "shape": {
+     "kind": "quantity",
+     "of": "illuminance",
+     "rough": true
+    },
+    "required": false,
+    "title": "illuminance",
+    "description": "Illuminance that the meter shows, facing the light. Assumed accuracy: 0.1 stops; ± overrides it.",
+    "examples": [
+     "870 lx"
+    ],
+    "also": [
+     "lux",
+     "lx"
+    ]
+   },
+   "aperture": {
+    "shape": {
+     "kind": "quantity",
+     "of": "f-number"
+    },
+    "required": false,
+    "title": "aperture",
+    "description": "F-number that an incident meter shows, instead of `illuminance`. Assumed accuracy: 0.1 stops.",
+    "examples": [
+     "f/8"
+    ],
+    "also": [
+     "f",
+     "f-stop",
+     "fstop",
+     "f-number",
+     "f-no"
+    ]
+   },
+   "shutter": {
+    "shape": {
+     "kind": "quantity",
+     "of": "shutter"
+    },
+    "required": false,
+    "title": "shutter",
+    "description": "Shutter time set on the meter.",
+    "examples": [
+     "1/50 s"
+    ],
+    "also": [
+     "ss",
+     "speed",
+     "shutter-speed",
+     "shutter-angle",
+     "exposure-time"
+    ]
+   },
+   "iso": {
+    "shape": {
+     "kind": "quantity",
+     "of": "iso"
+    },
+    "required": false,
+    "title": "ISO",
+    "description": "ISO set on the meter.",
+    "examples": [
+     "400"
+    ],
+    "also": [
+     "gain"
     ]
    }
   }

@@ -101,6 +101,8 @@ export interface Body {
   readonly 'longest-clip': Field<QuantityValue<'time'>>;
   /** Recording modes of the body, by name. */
   readonly 'recording-modes': Field<ReadonlyMap<string, Field<Recording>>>;
+  /** Exposures of the body against the plan, one test frame a row. They give its ISO offset, which then counts in every exposure of the body. */
+  readonly bench: Field<readonly Field<BodyBenchRow>[]>;
 }
 
 /** ISO range of a body. */
@@ -183,6 +185,32 @@ export interface BenchRow {
   readonly marked: Field<QuantityValue<'f-number'>>;
 }
 
+/** One setup with the converter, against the same without it. */
+export interface ConverterBenchRow {
+  /** Width of the field with the converter right behind the lens, read off a ruler in focus. Assumed accuracy: 0.5% or 0.3 mm, whichever is more; ± overrides it. */
+  readonly field: Field<QuantityValue<'length'>>;
+  /** The same without the converter, the focus ring left where it was. Assumed accuracy: 0.5% or 0.3 mm, whichever is more; ± overrides it. */
+  readonly 'field-without': Field<QuantityValue<'length'>>;
+  /** How much darker the picture is with the converter, everything included. Assumed accuracy: 0.1 stops; ± overrides it. */
+  readonly 'light-lost': Field<QuantityValue<'stops'>>;
+}
+
+/** One setup with the close-up lens. */
+export interface CloseUpBenchRow {
+  /** Distance from the front of the close-up lens to what is in focus, the lens at infinity without tubes. Assumed accuracy: 2 mm; ± overrides it. */
+  readonly 'working-distance': Field<QuantityValue<'length'>>;
+  /** How much darker the picture is with the close-up lens on. Assumed accuracy: 0.1 stops; ± overrides it. */
+  readonly 'light-lost': Field<QuantityValue<'stops'>>;
+}
+
+/** One test frame of an evenly lit subject, exposed as the plan calculates. */
+export interface BodyBenchRow {
+  /** ISO that was set. */
+  readonly set: Field<QuantityValue<'iso'>>;
+  /** How far the frame was over- or underexposed, against the plan. Assumed accuracy: 0.2 stops; ± overrides it. */
+  readonly found: Field<QuantityValue<'over-under'>>;
+}
+
 /** Near end of the focus ring. */
 export interface Closest {
   /** Distance from the sensor plane to the subject. */
@@ -217,6 +245,8 @@ export interface Converter {
   readonly mass: Field<QuantityValue<'mass'>>;
   /** Centre of gravity, measured from the rear face forward. Default: the middle of its length. */
   readonly balance: Field<QuantityValue<'offset'>>;
+  /** Measurements of the converter. They correct `factor` and `loss`. */
+  readonly bench: Field<readonly Field<ConverterBenchRow>[]>;
 }
 
 /** A positive lens that screws onto the front of a lens. */
@@ -231,6 +261,8 @@ export interface CloseUp {
   readonly loss: Field<QuantityValue<'stops'>>;
   /** Mass of the close-up lens. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
+  /** Measurements of the close-up lens. They correct `power` and `loss`. */
+  readonly bench: Field<readonly Field<CloseUpBenchRow>[]>;
 }
 
 /** A filter on the front of a lens. */
@@ -369,6 +401,8 @@ export interface Light {
   readonly 'illuminance-distance': Field<QuantityValue<'length'>>;
   /** A correct exposure measured with this light on a matt subject. */
   readonly reading: Field<Reading>;
+  /** Meter readings at several distances, with the meter facing the light. They give its output and the size of its face, and replace `luminance`, `illuminance` and a `reading` with a meter. */
+  readonly bench: Field<readonly Field<LightBenchRow>[]>;
   /** Polarising sheet on the light, and its angle to the polariser on the lens. */
   readonly polarised: Field<'none' | 'crossed' | 'parallel'>;
   /** Stand or boom under the light. */
@@ -403,6 +437,20 @@ export interface Reading {
   readonly magnification: Field<QuantityValue<'magnification'>>;
   /** Distance from light to subject during the reading, if the light has moved since. */
   readonly distance: Field<QuantityValue<'length'>>;
+}
+
+/** One reading of a light, at one distance straight in front of it. */
+export interface LightBenchRow {
+  /** Distance from the middle of the light's face to the meter. Assumed accuracy: 5 mm or 1%, whichever is more; ± overrides it. */
+  readonly distance: Field<QuantityValue<'length'>>;
+  /** Illuminance that the meter shows, facing the light. Assumed accuracy: 0.1 stops; ± overrides it. */
+  readonly illuminance: Field<QuantityValue<'illuminance'>>;
+  /** F-number that an incident meter shows, instead of `illuminance`. Assumed accuracy: 0.1 stops. */
+  readonly aperture: Field<QuantityValue<'f-number'>>;
+  /** Shutter time set on the meter. */
+  readonly shutter: Field<QuantityValue<'shutter'>>;
+  /** ISO set on the meter. */
+  readonly iso: Field<QuantityValue<'iso'>>;
 }
 
 /** A subject to film. */
@@ -617,6 +665,9 @@ export interface TypesOf {
   readonly recording: Recording;
   readonly lens: Lens;
   readonly 'bench-row': BenchRow;
+  readonly 'converter-bench-row': ConverterBenchRow;
+  readonly 'close-up-bench-row': CloseUpBenchRow;
+  readonly 'body-bench-row': BodyBenchRow;
   readonly closest: Closest;
   readonly tube: Tube;
   readonly converter: Converter;
@@ -631,6 +682,7 @@ export interface TypesOf {
   readonly light: Light;
   readonly placement: Placement;
   readonly reading: Reading;
+  readonly 'light-bench-row': LightBenchRow;
   readonly subject: Subject;
   readonly shot: Shot;
   readonly relight: Relight;
