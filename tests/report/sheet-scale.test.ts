@@ -216,9 +216,11 @@ it('light lost is drawn in proportion to its stops', () => {
 it('the curve of contrast runs through what `figures` says at the aperture set', () => {
   const { page, figures } = look(text('tide'));
   for (const shot of ['bands-falling', 'first-black']) {
-    const contrast = drawing(page, shot, 'Contrast and aperture');
-    const x = contrast.at('[data-mark=aperture]', 'x1');
-    const grid = contrast.all('line.grid').map((one) => Number(one.getAttribute('y1')));
+    const contrast = drawing(page, shot, 'Choice of aperture');
+    const x = contrast.at('[data-panel=contrast] [data-mark=aperture]', 'x1');
+    const grid = contrast
+      .all('[data-panel=contrast] line.grid')
+      .map((one) => Number(one.getAttribute('y1')));
     const [zero, whole] = [Math.max(...grid), Math.min(...grid)];
     const points = contrast.points('[data-curve=middle]');
     const after = points.findIndex(([px]) => px >= x);

@@ -18,13 +18,22 @@ type Tone =
   | 'paper'
   | 'subject'
   | 'lamp'
-  | 'band'
+  | 'holds'
   | 'mark'
   | 'frame'
   | 'image'
   | 'image-rear';
 
-type Stroke = 'axis' | 'edge' | 'ray' | 'thrown' | 'limit' | 'curve' | 'curve-ends' | 'grid';
+type Stroke =
+  | 'axis'
+  | 'edge'
+  | 'ray'
+  | 'thrown'
+  | 'limit'
+  | 'curve'
+  | 'curve-ends'
+  | 'bound'
+  | 'grid';
 
 export const rect = (
   tone: Tone,

@@ -8,8 +8,8 @@ import { kindOf } from '../../quantity/index.ts';
 import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
 import type { Severity } from '../../rules/rule.ts';
 import { inLanguage } from '../../words/message.ts';
+import { apertureDrawing } from './drawings/aperture.ts';
 import { coloursDrawing } from './drawings/colours.ts';
-import { contrastDrawing } from './drawings/contrast.ts';
 import { depthDrawing } from './drawings/depth.ts';
 import { frameDrawing } from './drawings/frame.ts';
 import { lifeDrawing, tiltDrawing } from './drawings/gauges.ts';
@@ -30,7 +30,7 @@ const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
   setUpDrawing,
   frameDrawing,
   rigDrawing,
-  contrastDrawing,
+  apertureDrawing,
   lightDrawing,
 ];
 

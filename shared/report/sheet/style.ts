@@ -101,7 +101,10 @@ svg .to { text-anchor: end; }
 .thrown { stroke: var(--ray); stroke-width: 1.2; stroke-dasharray: 5 3; }
 .lamp-face { stroke: var(--lamp); stroke-width: 5; }
 .curve { fill: none; stroke: var(--there); stroke-width: 2.5; }
-.curve-ends { fill: none; stroke: var(--needed); stroke-width: 2.5; stroke-dasharray: 7 4; }`;
+.curve-ends { fill: none; stroke: var(--needed); stroke-width: 2.5; stroke-dasharray: 7 4; }
+.bound { stroke: var(--ink); stroke-width: 1.5; stroke-dasharray: 1.5 3; }
+.holds { fill: var(--there-pale); fill-opacity: .35; stroke: var(--there); }
+.off { stroke: none; fill-opacity: .6; }`;
 
 const PRINT = `
 @media (forced-colors: active) {
