@@ -70,6 +70,12 @@ function follow(name: string | null): void {
 
 document.addEventListener('click', ({ target }) => {
   if (!(target instanceof Element)) return;
+  if (target.closest('.chooser')) return;
+  const choice = target.closest('[data-value]');
+  if (choice) {
+    set(choice, choice.getAttribute('data-value'));
+    return;
+  }
   const cut = target.closest('[data-cut]')?.getAttribute('data-cut');
   if (cut) editor.postMessage({ kind: 'go-to-cut', cut });
   const shot = target.closest('[data-shot]')?.getAttribute('data-shot');
@@ -77,5 +83,16 @@ document.addEventListener('click', ({ target }) => {
   const isHeading = target.closest('h2') !== null;
   if (shot && (key !== '' || isHeading)) editor.postMessage({ kind: 'go', shot, key });
 });
+
+document.addEventListener('change', ({ target }) => {
+  if (target instanceof HTMLSelectElement && target.value !== '') set(target, target.value);
+});
+
+/** The plan is changed; the sheet follows it, as it follows typing. */
+function set(chosen: Element, value: string | null): void {
+  const shot = chosen.closest('[data-shot]')?.getAttribute('data-shot');
+  const key = chosen.closest('[data-sets]')?.getAttribute('data-sets');
+  if (shot && key && value !== null) editor.postMessage({ kind: 'set', shot, key, value });
+}
 
 editor.postMessage({ kind: 'ready' });

@@ -9,6 +9,7 @@ import { languageInForce, message } from '../../words/message.ts';
 import { blockHtml, inline, sectionHtml } from '../document/html.ts';
 import { el, markup } from '../markup.ts';
 import { patterns, svgOf } from './canvas.ts';
+import { bandsOf, chooser } from './choices.ts';
 import { cutTable, orderTable, planParts, shotParts, takesWords } from './document.ts';
 import { capital } from './said.ts';
 import { SHEET_STYLE } from './style.ts';
@@ -236,17 +237,26 @@ function notDrawn(drawings: readonly Drawing[]): readonly Element[] {
 }
 
 function figure(
-  { id, title, words, caption, picture, key }: Drawing,
+  { id, title, words, caption, picture, key, choices }: Drawing,
   shotId: string,
   options: HtmlOptions,
 ): Element {
   const own = `${shotId}.${id}`;
   const says = !picture || caption === undefined;
+  const chosen = options.live ? choices : undefined;
   return el(
     'figure',
-    goesTo(key, options),
+    { ...goesTo(key, options), 'data-sets': chosen?.key },
     el('h3', {}, opener(title, options)),
-    picture && svgOf(picture, own, title, words, says ? `${own}-words` : undefined),
+    picture &&
+      svgOf(
+        chosen ? { ...picture, shapes: [...picture.shapes, bandsOf(chosen)] } : picture,
+        own,
+        title,
+        words,
+        says ? `${own}-words` : undefined,
+      ),
+    chosen && chooser(chosen),
     el(
       'figcaption',
       { id: says && `${own}-words` },

@@ -149,6 +149,10 @@ export const LIVE_STYLE = `
 }
 .opener:focus-visible { outline: 2px solid var(--there); outline-offset: 2px; }
 [data-key], [data-cut] { cursor: pointer; }
+.choices rect { fill: transparent; }
+.choices rect:hover { fill: var(--there); fill-opacity: .3; }
+.chooser { display: block; width: fit-content; font-size: .9rem; margin: .2rem 0; cursor: default; }
+.chooser select { font: inherit; color: inherit; background: var(--tile); border: 1px solid var(--rule); }
 .shot.current > header h2 { border-left: .4rem solid var(--there); padding-left: .5rem; }
 body { padding: 1rem; font-family: var(--vscode-font-family, system-ui), sans-serif; }
 body.vscode-light { color-scheme: light; ${LIGHT} ${GROUND} }
