@@ -39,6 +39,7 @@ type DrawingId =
   | 'light'
   | 'depth'
   | 'tilt'
+  | 'tilt-distance'
   | 'life'
   | 'colours'
   | 'edit';

@@ -35,7 +35,9 @@ export interface AtAperture {
   readonly figures: ShotFigures;
   /** Limits that are missed here, with the shot set as it is. */
   readonly missed: ReadonlySet<ApertureLimit>;
-  /** The same where the body chooses the ISO. */
+  /** Limits that would be missed here if the plan didn't accept it. */
+  readonly accepted: ReadonlySet<ApertureLimit>;
+  /** The same as `missed` where the body chooses the ISO. */
   readonly missedByAuto: ReadonlySet<ApertureLimit>;
 }
 
@@ -75,9 +77,9 @@ export class ApertureSweep {
     const made = {
       marked,
       figures,
-      missed: missedBy({ bench: there, figures }),
+      ...judged({ bench: there, figures }),
       // Neither depth nor the ISO needed follow from the ISO that is set.
-      missedByAuto: missedBy({ bench: substitute(there, { iso: known('auto') }), figures }),
+      missedByAuto: judged({ bench: substitute(there, { iso: known('auto') }), figures }).missed,
     };
     this.#made.set(marked, made);
     return made;
@@ -119,15 +121,19 @@ function turn(holds: (marked: number) => boolean, good: number, bad: number): nu
   return last;
 }
 
-function missedBy(view: ShotView): ReadonlySet<ApertureLimit> {
-  return new Set(LIMITS.filter((limit) => isFound(LIMIT_RULES[limit], view)));
+function judged(view: ShotView): Pick<AtAperture, 'missed' | 'accepted'> {
+  const verdicts = LIMITS.map((limit) => [limit, verdictOf(LIMIT_RULES[limit], view)] as const);
+  const those = (wanted: Verdict) =>
+    new Set(verdicts.flatMap(([limit, verdict]) => (verdict === wanted ? [limit] : [])));
+  return { missed: those('missed'), accepted: those('accepted') };
 }
 
-/** Whether a rule finds anything that the plan doesn't accept. */
-function isFound(rule: ShotRule<unknown>, view: ShotView): boolean {
+type Verdict = 'met' | 'accepted' | 'missed';
+
+function verdictOf(rule: ShotRule<unknown>, view: ShotView): Verdict {
   const { bench } = view;
   const seen = rule.check(view);
-  if (seen.length === 0) return false;
+  if (seen.length === 0) return 'met';
   const findings = seen.map(
     ({ at, facts, severity, related }): Finding => ({
       rule: rule.name,
@@ -140,9 +146,8 @@ function isFound(rule: ShotRule<unknown>, view: ShotView): boolean {
   );
   const own = { name: bench.shot, allow: bench.fields.allow };
   const house = bench.source.reader.plan('allow');
-  return accept(findings, own, house, (name) => NAMED.get(name)).findings.some(
-    (one) => one.rule === rule.name,
-  );
+  const kept = accept(findings, own, house, (name) => NAMED.get(name)).findings;
+  return kept.some((one) => one.rule === rule.name) ? 'missed' : 'accepted';
 }
 
 /** null: the range of the lens isn't known, or is no range. */

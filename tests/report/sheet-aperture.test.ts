@@ -140,3 +140,15 @@ describe('curves', () => {
     expect(iso[crossing - 1]![0]).toBeLessThan(x + Number(stretch.getAttribute('width')));
   });
 });
+
+it('says that a stretch is met only since the plan accepts what it lacks', () => {
+  const plan = changed(EXAMPLE_PLAN, {
+    'shots/frost/aperture': 'f/4',
+    'shots/frost/iso': 'auto',
+    'shots/frost/allow': '{ depth-short: { reason: the fall-off is wanted } }',
+  });
+  const words = (text: string): string =>
+    drawing(documentOf(pageOf(coreWith(text))), 'frost', TITLE).figure.textContent!;
+  expect(words(plan)).toContain('The plan accepts too little depth of field.');
+  expect(words(changed(plan, { 'shots/frost/allow': null }))).not.toContain('accepts');
+});

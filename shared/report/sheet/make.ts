@@ -16,6 +16,7 @@ import { lifeDrawing, tiltDrawing } from './drawings/gauges.ts';
 import { lightDrawing } from './drawings/light.ts';
 import { rigDrawing } from './drawings/rig.ts';
 import { setUpDrawing } from './drawings/set-up.ts';
+import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
 import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds, type SetUp, shootingOrder } from './order.ts';
 import type { SaidShot } from './said.ts';
@@ -31,6 +32,7 @@ const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
   frameDrawing,
   rigDrawing,
   apertureDrawing,
+  tiltDistanceDrawing,
   lightDrawing,
 ];
 

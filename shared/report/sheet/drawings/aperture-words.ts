@@ -37,8 +37,10 @@ export function apertureWords(shot: SaidShot, sweep: ApertureSweep): string {
       (byAuto.length > 0
         ? message`With the ISO changed to match, they are met ${stretchWords(byAuto)}.`
         : asSet.length === 0 && message`No ISO changes that.`),
-    hereWords(shot),
+    ...acceptedWords(shot, sweep, asSet),
+    contrastWords(shot),
     best && bestWords(best, shot),
+    figures.isoNeeded.known && message`ISO needed: ${shot.say.iso(figures.isoNeeded.value)}.`,
     ...unknownWords(shot),
   ]
     .filter((one) => one)
@@ -92,22 +94,39 @@ function conflictWords(sweep: ApertureSweep, isFixed: boolean): readonly string[
   });
 }
 
-function hereWords({ bench, figures, say }: SaidShot): string | false {
-  const { contrast, isoNeeded, depthMm } = figures;
+/** Limits that count as met only since the plan accepts that they are missed. */
+function acceptedWords(
+  { bench }: SaidShot,
+  sweep: ApertureSweep,
+  asSet: readonly Stretch[],
+): readonly string[] {
+  const marks = sweep.marks.filter((mark) =>
+    asSet.some(({ from, to }) => mark >= from && mark <= to),
+  );
+  const looked = bench.marked.known ? [...marks, bench.marked.value] : marks;
+  const accepted = new Set(looked.flatMap((mark) => [...sweep.at(mark).accepted]));
+  const said: Readonly<Record<ApertureLimit, string>> = {
+    lens: message`The plan accepts an aperture that the lens lacks.`,
+    depth: message`The plan accepts too little depth of field.`,
+    detail: message`The plan accepts soft detail.`,
+    exposure: message`The plan accepts the exposure.`,
+    iso: message`The plan accepts an ISO out of the body's range.`,
+  };
+  return ALL.filter((limit) => accepted.has(limit)).map((limit) => said[limit]);
+}
+
+function contrastWords({ bench, figures, say }: SaidShot): string | false {
+  const { contrast, depthMm } = figures;
   const set = bench.marked.known ? bench.marked.value : null;
   if (set === null || !contrast.known) return false;
   const at = say.fNumber(set);
   const ends = contrastAtEnds(figures);
   const middle = say.percent(contrast.value);
-  const iso = isoNeeded.known ? message` ISO needed: ${say.iso(isoNeeded.value)}.` : '';
   if (ends === null || !depthMm.needed.known)
-    return message`In fine detail, ${at} leaves ${middle} contrast in focus.` + iso;
+    return message`In fine detail, ${at} leaves ${middle} contrast in focus.`;
   const rest = ends > 0 ? say.percent(ends) : message`nothing`;
   const needed = say.length(depthMm.needed.value);
-  return (
-    message`In fine detail, ${at} leaves ${middle} contrast in focus and ${rest} at the ends of the ${needed} needed.` +
-    iso
-  );
+  return message`In fine detail, ${at} leaves ${middle} contrast in focus and ${rest} at the ends of the ${needed} needed.`;
 }
 
 function bestWords(best: BestContrast, { say }: SaidShot): string {

@@ -189,7 +189,10 @@ function pictured(
   const isFixed = bench.iso.known && bench.iso.value !== 'auto';
   const head = legend(
     [
-      { sample: 'holds', text: message`all limits met` },
+      {
+        sample: 'holds',
+        text: asSet.length > 0 ? message`all limits met` : message`all limits met: nowhere`,
+      },
       { sample: 'black', text: message`not on the lens` },
       ...(isFixed && byAuto.length > 0
         ? [{ sample: 'span', text: message`with the ISO changed to match` } as const]
