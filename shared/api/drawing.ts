@@ -33,6 +33,7 @@ export interface Choices {
 
 type DrawingId =
   | 'set-up'
+  | 'set-up-other'
   | 'frame'
   | 'rig'
   | 'aperture'

@@ -15,7 +15,7 @@ import { frameDrawing } from './drawings/frame.ts';
 import { lifeDrawing, tiltDrawing } from './drawings/gauges.ts';
 import { lightDrawing } from './drawings/light.ts';
 import { rigDrawing } from './drawings/rig.ts';
-import { setUpDrawing } from './drawings/set-up.ts';
+import { otherViewDrawing, setUpDrawing } from './drawings/set-up.ts';
 import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
 import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds, type SetUp, shootingOrder } from './order.ts';
@@ -29,6 +29,7 @@ const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
   coloursDrawing,
   depthDrawing,
   setUpDrawing,
+  otherViewDrawing,
   frameDrawing,
   rigDrawing,
   apertureDrawing,

@@ -99,6 +99,7 @@ svg .to { text-anchor: end; }
 .grid { stroke: var(--rule); }
 .ray { stroke: var(--ray); stroke-width: 1.2; }
 .thrown { stroke: var(--ray); stroke-width: 1.2; stroke-dasharray: 5 3; }
+.lamp { fill: var(--tile); stroke: var(--lamp); stroke-width: 2.5; }
 .lamp-face { stroke: var(--lamp); stroke-width: 5; }
 .curve { fill: none; stroke: var(--there); stroke-width: 2.5; }
 .curve-ends { fill: none; stroke: var(--needed); stroke-width: 2.5; stroke-dasharray: 7 4; }
