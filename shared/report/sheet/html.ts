@@ -54,7 +54,7 @@ export const sheetHead = (
   options: HtmlOptions,
 ): { readonly patterns: string; readonly head: string } => ({
   patterns: markup(patterns()),
-  head: markup(headOf(sheet, options)),
+  head: markup(shotList(sheet)) + markup(headOf(sheet, options)),
 });
 
 function headOf(sheet: Sheet, options: HtmlOptions): Element {
@@ -126,6 +126,35 @@ function orderWords(changes: number, asWritten: number | null): string {
   return changes === 0
     ? message`No setup changes in this order; ${asWritten} in the order of the plan.`
     : message`${changes} setup changes in this order; ${asWritten} in the order of the plan.`;
+}
+
+/** State of a shot in one sign, beside its name. */
+const SIGNS: Readonly<Record<ShotSheet['state'], string>> = {
+  ready: '\u2713',
+  look: '!',
+  'not-ready': '\u2715',
+  unread: '?',
+};
+
+/** Where to find each shot: it stays in view. One shot is found without. */
+function shotList({ shots }: Sheet): Child {
+  if (shots.length < 2) return null;
+  return el(
+    'nav',
+    { class: 'shots', 'aria-label': message`Shots` },
+    ...shots.map((shot, index) =>
+      el(
+        'a',
+        {
+          href: `#${idOf(shot.name, index)}`,
+          class: shot.state,
+          title: stateWords(shot),
+          'data-to': shot.name,
+        },
+        `${SIGNS[shot.state]}\u00a0${shot.name}`,
+      ),
+    ),
+  );
 }
 
 /** By its name, so that a shot's section stays the same where others come and go. */

@@ -43,6 +43,14 @@ p.note { margin-top: .4rem; }
 table { border-collapse: collapse; width: 100%; }
 th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid var(--rule); }
 td.number, th.number { text-align: right; padding-right: 0; white-space: nowrap; }
+.shots {
+  position: sticky; top: 0; z-index: 1; display: flex; gap: 0 1rem; overflow-x: auto;
+  background: var(--paper); border-bottom: 1px solid var(--rule); padding: .4rem 0; margin-bottom: .8rem;
+}
+.shots a { color: var(--ink); text-underline-offset: .2em; white-space: nowrap; padding: .2rem 0; }
+.shots a[aria-current] { font-weight: 600; text-decoration-thickness: 3px; }
+.shots a:focus-visible { outline: 2px solid var(--there); outline-offset: -2px; }
+.shot { scroll-margin-top: 3.2rem; }
 .patterns { position: absolute; }`;
 
 const SHOT = `
@@ -69,7 +77,8 @@ code { font-family: ui-monospace, monospace; font-size: .95em; }
 .findings li::before { content: "\\25A0\\00A0\\00A0"; }`;
 
 const DRAWINGS = `
-.drawings { columns: 20rem 2; column-gap: 2rem; margin-bottom: 1rem; }
+.drawings { margin-bottom: 1rem; }
+@media (min-width: 620px) { .drawings { columns: 2; column-gap: 1.5rem; } }
 figure { margin: 0 0 1.3rem; break-inside: avoid; }
 figure svg { display: block; width: 100%; max-width: 30rem; height: auto; }
 figure.wide svg { max-width: none; min-width: 40rem; }
@@ -126,6 +135,7 @@ const PRINT = `
   .setting { border: 1px solid #777; border-left: 4px solid #000; padding: 1mm 2mm; }
   .setting .value { font-size: 19pt; }
   .setting .value.long { font-size: 14pt; }
+  .shots { display: none; }
   .drawings { columns: 2; column-gap: 8mm; column-fill: balance; }
   figure { margin-bottom: 4mm; }
   figcaption { font-size: 9pt; line-height: 1.3; }
@@ -144,6 +154,7 @@ const STARK = '--faint: var(--ink); --rule: var(--ink); --tile: var(--paper);';
 
 /** What the live view needs beside: buttons, the shot at the cursor, the editor's own theme. */
 export const LIVE_STYLE = `
+.head { display: contents; }
 .opener {
   font: inherit; color: inherit; background: none; border: 0; padding: 0; text-align: inherit;
   text-decoration: underline dotted; text-underline-offset: .2em; cursor: pointer;
