@@ -5,7 +5,7 @@ import { label, textWidth, WIDTH } from './canvas.ts';
 type Point = readonly [x: number, y: number];
 export type Segment = readonly [Point, Point];
 
-export interface Box {
+interface Box {
   readonly left: number;
   readonly top: number;
   readonly right: number;

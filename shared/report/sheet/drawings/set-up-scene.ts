@@ -9,7 +9,7 @@ import type { SaidShot } from '../said.ts';
 /** How much of the lens is drawn behind its rim, as a share of the distance in front of it. */
 const SHOWN_LENS = 0.22;
 
-export type Side = 'level' | 'upright';
+type Side = 'level' | 'upright';
 /** Along the axis toward the lens, and up (or to the right, from above); mm. */
 export type Spot = readonly [z: number, across: number];
 
