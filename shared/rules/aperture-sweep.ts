@@ -47,8 +47,8 @@ export interface Stretch {
   readonly to: number;
 }
 
-/** Halvings of a third of a stop on the way to where a limit is reached: to 1/200 of a stop. */
-const HALVINGS = 6;
+/** Halvings of a third of a stop on the way to where a limit is reached: to 1/48 of a stop. */
+const HALVINGS = 4;
 
 export class ApertureSweep {
   readonly #view: ShotView;

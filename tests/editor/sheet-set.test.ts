@@ -36,6 +36,13 @@ test('a click in the chart of the aperture is one edit of the plan', async ({ op
   await expect.poll(drawn, WAIT).toMatch(/aperture: f\/16.*# as tried/);
   await expect.poll(() => tile.textContent(), WAIT).toBe('f/16');
 
+  // The list of shots leads to each of them.
+  await sheet.locator('.shots [data-to="swirl"]').click();
+  const swirl = sheet.locator('.shot[data-shot="swirl"] h2');
+  await expect
+    .poll(() => swirl.evaluate((one) => one.getBoundingClientRect().top < innerHeight), WAIT)
+    .toBe(true);
+
   // By keyboard, from the list of the same values.
   await chart.locator('.chooser select').selectOption('f/18');
   await expect.poll(drawn, WAIT).toMatch(/aperture: f\/18.*# as tried/);

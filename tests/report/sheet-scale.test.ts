@@ -153,6 +153,57 @@ describe('subject, lens and light', () => {
   });
 });
 
+describe('the set from above, and a rig overhead', () => {
+  const middleOf = (points: readonly (readonly [number, number])[]) =>
+    ([0, 1] as const).map(
+      (axis) => points.reduce((sum, point) => sum + point[axis], 0) / points.length,
+    ) as [number, number];
+
+  it('from above a light stands where its azimuth has it: 550 mm away, 50° up, 20° to the left', () => {
+    const { page } = look(text('lantern'));
+    const shot = [...page.querySelectorAll('.shot h2')][0]!.textContent!;
+    const above = drawing(page, shot, 'Subject, lens and light from above');
+    const [x, y] = middleOf(above.points('[data-lamp]'));
+    const [, z0, axisY] = ['x1', 'x2', 'y1'].map((name) => above.at('line.axis', name));
+    const [toward, left] = [(z0! - x) * above.mmPerUnit, (y - axisY!) * above.mmPerUnit];
+    // By the definition of both angles: the plan view is foreshortened by the elevation.
+    const level = 550 * Math.cos((50 * Math.PI) / 180);
+    expect(Math.hypot(toward, left)).toBeCloseTo(level, 0);
+    expect((Math.atan2(left, toward) * 180) / Math.PI).toBeCloseTo(20, 0);
+  });
+
+  const { page, figures } = look(text('slick'));
+  const side = drawing(page, 'edge-creeps', 'Subject, lens and light from the side');
+  const lens = middleOf(side.points('[data-part=lens]'));
+  const water = side.points('[data-subject]');
+
+  it('hangs over its subject, leaning by the tilt where the water lies level', () => {
+    for (const [, y] of water) expect(y).toBeCloseTo(water[0]![1], 1);
+    const [x, y] = middleOf(water);
+    expect(lens[1]).toBeLessThan(y);
+    expect((Math.atan2(x - lens[0], y - lens[1]) * 180) / Math.PI).toBeCloseTo(16, 0);
+  });
+
+  it('at its working distance', () => {
+    const { workingDistanceMm } = figures.get('edge-creeps') as unknown as Numbers;
+    const [x, y] = middleOf(water);
+    const rim = side.points('[data-part=lens]').map(([px, py]) => Math.hypot(px - x, py - y));
+    const nearest = [...rim].sort((a, b) => a - b).slice(0, 2);
+    // Both ends of the front, 72 mm across, are equally far from the middle of the subject.
+    const [a, b] = nearest.map((units) => units * side.mmPerUnit) as [number, number];
+    expect(a).toBeCloseTo(b, 0);
+    expect(Math.sqrt(a * a - 36 * 36)).toBeCloseTo(workingDistanceMm!, 0);
+  });
+
+  it('shows the front of the lens and the frame from above in their sizes', () => {
+    const above = drawing(page, 'edge-creeps', 'Subject, lens and light from above');
+    expect(above.mm('[data-part=lens]', 'r')).toBeCloseTo(36, 0);
+    expect(above.mm('[data-frame]', 'width')).toBeCloseTo(40, 0);
+    // Up in the frame is up on the page: the light stands over its top edge.
+    expect(middleOf(above.points('[data-lamp]'))[1]).toBeLessThan(above.at('[data-frame]', 'y'));
+  });
+});
+
 describe('windows', () => {
   const { page, figures } = look(text('tide'));
 
