@@ -165,11 +165,34 @@ describe('the set from above, and a rig overhead', () => {
     const above = drawing(page, shot, 'Subject, lens and light from above');
     const [x, y] = middleOf(above.points('[data-lamp]'));
     const [, z0, axisY] = ['x1', 'x2', 'y1'].map((name) => above.at('line.axis', name));
-    const [toward, left] = [(z0! - x) * above.mmPerUnit, (y - axisY!) * above.mmPerUnit];
-    // By the definition of both angles: the plan view is foreshortened by the elevation.
+    const [toward, left] = [(z0! - x) * above.mmPerUnit, (axisY! - y) * above.mmPerUnit];
+    // Who looks to the right of the page has left above. By the definition of
+    // both angles the plan view is foreshortened by the elevation.
     const level = 550 * Math.cos((50 * Math.PI) / 180);
     expect(Math.hypot(toward, left)).toBeCloseTo(level, 0);
     expect((Math.atan2(left, toward) * 180) / Math.PI).toBeCloseTo(20, 0);
+  });
+
+  it('a subject turned to the right throws the rays to the right', () => {
+    const turned = changed(EXAMPLE_PLAN, {
+      'shots/skin/tilt-axis': 'upright',
+      'shots/skin/tilt': '8 deg',
+    });
+    const above = drawing(
+      documentOf(pageOf(coreWith(turned))),
+      'skin',
+      'Subject, lens and light from above',
+    );
+    const [from, to] = above.points('[data-subject]') as [[number, number], [number, number]];
+    const lean = Math.atan2(from[0] - to[0], Math.abs(from[1] - to[1]));
+    expect((Math.abs(lean) * 180) / Math.PI).toBeCloseTo(8, 0);
+    // To the camera's right is down on the page.
+    const thrown = above.all('[data-ray=thrown]');
+    expect(thrown).toHaveLength(2);
+    const slope = thrown.map(
+      (ray) => Number(ray.getAttribute('y2')) - Number(ray.getAttribute('y1')),
+    );
+    expect(slope[0]! + slope[1]!).toBeGreaterThan(0);
   });
 
   const { page, figures } = look(text('slick'));

@@ -10,10 +10,13 @@ import type { SaidShot } from '../said.ts';
 const SHOWN_LENS = 0.22;
 
 type Side = 'level' | 'upright';
-/** Along the axis toward the lens, and up (or to the right, from above); mm. */
+/**
+ * Along the axis toward the lens, and up; from above to the left, since the right hand of a camera
+ * that looks to the right of the page lies below. mm.
+ */
 export type Spot = readonly [z: number, across: number];
 
-const spotOf = (side: Side, [x, y, z]: Vec): Spot => [z, side === 'level' ? y : x];
+const spotOf = (side: Side, [x, y, z]: Vec): Spot => [z, side === 'level' ? y : -x];
 
 export interface Scene {
   readonly rim: readonly [Spot, Spot];
@@ -171,7 +174,8 @@ function subjectOf(
       [-deep, -half],
     ];
   }
-  const turned = (a: number, z: number): Spot => [z * cos - a * sin, a * cos + z * sin];
+  const hand = side === 'level' ? 1 : -1;
+  const turned = (a: number, z: number): Spot => [z * cos - a * sin, hand * (a * cos + z * sin)];
   const [half, deep] = [across / 2, thick / 2];
   return [turned(-half, deep), turned(half, deep), turned(half, -deep), turned(-half, -deep)];
 }

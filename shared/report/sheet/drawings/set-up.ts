@@ -112,8 +112,9 @@ function hangsOver(bench: SaidShot['bench']): boolean {
 
 /** A quarter turn, less the tilt of what lies level: then the rig leans, not the liquid. */
 function hangingTurn(bench: SaidShot['bench']): number {
-  const { tiltRad } = bench;
-  return Math.PI / 2 - (liesLevel(bench) && tiltRad.known ? tiltRad.value : 0);
+  const { tiltRad, tiltAxis } = bench;
+  const lean = liesLevel(bench) && tiltRad.known ? tiltRad.value : 0;
+  return Math.PI / 2 - (tiltAxis === 'level' ? lean : -lean);
 }
 
 /** A liquid lies level whatever leans; so does a film that the plan says so of. */
