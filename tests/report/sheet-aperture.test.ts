@@ -1,10 +1,12 @@
 /** The chart of the aperture: what it shades is where the plan, set so, has no finding of its limits. */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LIMIT_RULES } from '../../shared/rules/aperture-sweep.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { PRECEDENCE } from '../../shared/rules/precedence.ts';
 import { each } from '../support/each.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
+import { randomPlan } from '../support/random-plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { documentOf, drawing, pageOf, sampleCore, samples } from './support/sheets.ts';
 
@@ -92,6 +94,24 @@ describe('the shaded stretch', () => {
     expect(marks.length).toBeGreaterThan(3);
     for (const marked of marks)
       expect(foundAt(plan, shot, marked, OR_EXPLAINED), `${shot} f/${marked}`).not.toEqual([]);
+  });
+
+  it('agrees with the findings of random plans', () => {
+    fc.assert(
+      fc.property(randomPlan(), ({ text }) => {
+        const core = coreWith(text);
+        const page = documentOf(pageOf(core));
+        for (const section of page.querySelectorAll('.shot')) {
+          if (!section.querySelector('[data-panel]')) continue;
+          const shot = section.querySelector('h2')!.textContent!;
+          for (const [from, to] of shaded(page, shot)) {
+            const marked = Math.sqrt(from * to);
+            expect(foundAt(text, shot, marked), `${shot} f/${marked}`).toEqual([]);
+          }
+        }
+      }),
+      { numRuns: manyRuns(8) },
+    );
   });
 
   it('passes by what the plan accepts', () => {
