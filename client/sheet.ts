@@ -14,7 +14,7 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { BaseLanguageClient, WorkspaceEdit as ProtocolEdit } from 'vscode-languageclient';
 import type { LiveSheet } from '../server/handlers/sheet.ts';
 import { LANGUAGE } from './documents.ts';
 import type { PlanStates } from './plan-states.ts';
@@ -158,6 +158,7 @@ class OpenSheet implements Disposable {
   #hear(message: FromView): void {
     if (message.kind === 'go') void this.#go({ shot: message.shot, key: message.key });
     else if (message.kind === 'go-to-cut') void this.#go({ cut: message.cut });
+    else if (message.kind === 'set') void this.#set(message);
     else {
       // Also said by a view that was hidden and begins anew.
       this.#isReady = true;
@@ -239,6 +240,16 @@ class OpenSheet implements Disposable {
     });
     editor.selection = new Selection(range.start, range.end);
     editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
+  /** One edit of the plan, to be undone as one. */
+  async #set({ shot, key, value }: Extract<FromView, { kind: 'set' }>): Promise<void> {
+    const params = { textDocument: this.#textDocument(), shot, key, value };
+    const edit = await this.#client
+      .sendRequest<ProtocolEdit | null>('lamella/setInSheet', params)
+      .catch(() => null);
+    if (edit)
+      await workspace.applyEdit(await this.#client.protocol2CodeConverter.asWorkspaceEdit(edit));
   }
 
   #textDocument(): { readonly uri: string } {

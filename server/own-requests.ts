@@ -1,5 +1,9 @@
 /** What Lamella's own editor asks beyond the protocol: `lamella/…`. */
-import { type TextDocumentPositionParams, WorkDoneProgress } from 'vscode-languageserver';
+import {
+  type TextDocumentPositionParams,
+  WorkDoneProgress,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
 import type { TimelineFile } from '../shared/api/timeline.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import type { Desk } from './desk.ts';
@@ -11,7 +15,14 @@ import {
   newPlanText,
   type SheetAnswerParams,
 } from './handlers/new-plan.ts';
-import { liveSheet, type PlaceParams, placeInSheet, type SheetParams } from './handlers/sheet.ts';
+import {
+  liveSheet,
+  type PlaceParams,
+  placeInSheet,
+  type SetParams,
+  type SheetParams,
+  setInSheet,
+} from './handlers/sheet.ts';
 import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
 import type { CheckOptions } from './media/check-clips.ts';
@@ -29,6 +40,12 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
     'lamella/placeInSheet',
     desk.about(null, ({ core, documents }, file, params: PlaceParams) =>
       placeInSheet(core, documents, file, params),
+    ),
+  );
+  connection.onRequest<WorkspaceEdit | null, never>(
+    'lamella/setInSheet',
+    desk.about<SetParams, WorkspaceEdit | null>(null, (current, file, params) =>
+      setInSheet(current, file, params),
     ),
   );
   connection.onRequest(

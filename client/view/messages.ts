@@ -12,4 +12,11 @@ export type ToView =
 export type FromView =
   | { readonly kind: 'ready' }
   | { readonly kind: 'go'; readonly shot: string; readonly key: string }
+  /** A value that was chosen in a drawing, as the plan writes it. */
+  | {
+      readonly kind: 'set';
+      readonly shot: string;
+      readonly key: string;
+      readonly value: string;
+    }
   | { readonly kind: 'go-to-cut'; readonly cut: string };

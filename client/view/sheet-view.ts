@@ -10,9 +10,12 @@ declare function acquireVsCodeApi(): { postMessage(message: FromView): void };
 const editor = acquireVsCodeApi();
 const main = document.querySelector('main')!;
 const head = document.createElement('div');
+head.className = 'head';
 main.append(head);
 
 const shots = new Map<string, Element>();
+/** The shot at the text's cursor. */
+let current: string | null = null;
 
 window.addEventListener('message', ({ data }: MessageEvent<ToView>) => {
   if (data.kind === 'sheet') show(data);
@@ -27,6 +30,7 @@ function show({ patterns, head: html, shots: now }: Extract<ToView, { kind: 'she
     document.body.prepend(...elementsOf(patterns));
   }
   head.replaceChildren(...elementsOf(html));
+  markInList();
   for (const { name, html: section } of now) {
     if (section === undefined) continue;
     const [made] = elementsOf(section);
@@ -58,9 +62,20 @@ function elementsOf(html: string): Element[] {
   return [...template.content.children];
 }
 
+/** The list of shots is made anew with the head. */
+function markInList(): void {
+  for (const entry of head.querySelectorAll('[data-to]')) {
+    const isCurrent = entry.getAttribute('data-to') === current;
+    if (isCurrent) entry.setAttribute('aria-current', 'true');
+    else entry.removeAttribute('aria-current');
+  }
+}
+
 /** Marks the shot at the text's cursor, and brings it into view where nothing of it is. */
 function follow(name: string | null): void {
   for (const [each, section] of shots) section.classList.toggle('current', each === name);
+  current = name;
+  markInList();
   const section = name === null ? undefined : shots.get(name);
   if (!section) return;
   const { top, bottom } = section.getBoundingClientRect();
@@ -68,8 +83,22 @@ function follow(name: string | null): void {
   if (!isShown) section.scrollIntoView({ block: 'start' });
 }
 
-document.addEventListener('click', ({ target }) => {
+document.addEventListener('click', (event) => {
+  const { target } = event;
   if (!(target instanceof Element)) return;
+  const to = target.closest('[data-to]')?.getAttribute('data-to');
+  if (to) {
+    // The frame around this page follows links in ways of its own.
+    event.preventDefault();
+    shots.get(to)?.scrollIntoView({ block: 'start' });
+    return;
+  }
+  if (target.closest('.chooser')) return;
+  const choice = target.closest('[data-value]');
+  if (choice) {
+    set(choice, choice.getAttribute('data-value'));
+    return;
+  }
   const cut = target.closest('[data-cut]')?.getAttribute('data-cut');
   if (cut) editor.postMessage({ kind: 'go-to-cut', cut });
   const shot = target.closest('[data-shot]')?.getAttribute('data-shot');
@@ -77,5 +106,16 @@ document.addEventListener('click', ({ target }) => {
   const isHeading = target.closest('h2') !== null;
   if (shot && (key !== '' || isHeading)) editor.postMessage({ kind: 'go', shot, key });
 });
+
+document.addEventListener('change', ({ target }) => {
+  if (target instanceof HTMLSelectElement && target.value !== '') set(target, target.value);
+});
+
+/** The plan is changed; the sheet follows it, as it follows typing. */
+function set(chosen: Element, value: string | null): void {
+  const shot = chosen.closest('[data-shot]')?.getAttribute('data-shot');
+  const key = chosen.closest('[data-sets]')?.getAttribute('data-sets');
+  if (shot && key && value !== null) editor.postMessage({ kind: 'set', shot, key, value });
+}
 
 editor.postMessage({ kind: 'ready' });

@@ -1,5 +1,5 @@
 /** The sheet beside the text: what of it is new to the client, and where what it shows stands. */
-import type { Location } from 'vscode-languageserver';
+import type { Location, WorkspaceEdit } from 'vscode-languageserver';
 import type { Core } from '../../shared/api/facade.ts';
 import type { ShotSheet } from '../../shared/api/sheet.ts';
 import type { FileId } from '../../shared/plan/place.ts';
@@ -7,8 +7,10 @@ import { sheetHead, shotHtml } from '../../shared/report/sheet/html.ts';
 import { LIVE_STYLE, SHEET_STYLE } from '../../shared/report/sheet/style.ts';
 import { Say } from '../../shared/say/say.ts';
 import { languageInForce } from '../../shared/words/message.ts';
+import type { Session } from '../session.ts';
 import type { Settings } from '../settings.ts';
 import type { Documents } from '../workspace/documents.ts';
+import { workspaceEdit } from './workspace-edit.ts';
 
 interface AboutText {
   readonly textDocument: { readonly uri: string };
@@ -95,6 +97,23 @@ function markOf(text: string): string {
     b = Math.imul(b ^ (code + index), 0x01000193);
   }
   return `${(a >>> 0).toString(36)}-${(b >>> 0).toString(36)}`;
+}
+
+/** A value that was chosen in a drawing. */
+export interface SetParams extends AboutText {
+  readonly shot: string;
+  readonly key: string;
+  readonly value: string;
+}
+
+/** null: nothing to change. */
+export function setInSheet(
+  { core, client, documents }: Pick<Session, 'core' | 'client' | 'documents'>,
+  file: FileId,
+  { shot, key, value }: Omit<SetParams, 'textDocument'>,
+): WorkspaceEdit | null {
+  const edits = core.setInShot(file, String(shot), String(key), String(value));
+  return edits.length > 0 ? workspaceEdit(edits, client, documents) : null;
 }
 
 export function placeInSheet(

@@ -12,16 +12,35 @@ export interface Drawing {
   readonly picture: Picture | null;
   /** The key of the shot that decides most of it. */
   readonly key: string;
+  /** Left out where nothing can be set in it. */
+  readonly choices?: Choices;
+}
+
+/** Upright bands of a picture that each stand for a value of a key: a click there sets it. */
+export interface Choices {
+  readonly key: string;
+  readonly top: number;
+  readonly height: number;
+  /** Side by side, from the left. */
+  readonly bands: readonly {
+    /** As the plan writes it. */
+    readonly text: string;
+    readonly from: number;
+    readonly to: number;
+    readonly isSet: boolean;
+  }[];
 }
 
 type DrawingId =
   | 'set-up'
+  | 'set-up-other'
   | 'frame'
   | 'rig'
-  | 'contrast'
+  | 'aperture'
   | 'light'
   | 'depth'
   | 'tilt'
+  | 'tilt-distance'
   | 'life'
   | 'colours'
   | 'edit';

@@ -15,6 +15,7 @@ import type { ComparedPlan } from './compared.ts';
 import type { About, Completions } from './completions.ts';
 import type {
   ColourSwatch,
+  LocatedEdit,
   LocatedFinding,
   LocatedFix,
   LocatedPlace,
@@ -177,6 +178,11 @@ export interface Core extends Checker {
   sheet(file: FileId, use?: { readonly isWrittenOn: boolean }): Sheet;
   /** Where a key of a shot stands, or the shot's name where the key isn't written. */
   placeInShot(file: FileId, shot: string, key: string): LocatedPlace | null;
+  /**
+   * The edits that set a key of a shot to what was chosen in its sheet; none where no drawing sets
+   * that key, the text is no value of it, or there is no such shot.
+   */
+  setInShot(file: FileId, shot: string, key: string, text: string): readonly LocatedEdit[];
   /** Where a cut of the edit stands. */
   placeOfCut(file: FileId, cut: string): LocatedPlace | null;
   /** The shot that stands at a position. */

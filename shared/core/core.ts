@@ -15,7 +15,7 @@ import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
-import { placeInShot, placeOfCut, sheetOf, shotAt } from '../assist/sheet.ts';
+import { placeInShot, placeOfCut, setInShot, sheetOf, shotAt } from '../assist/sheet.ts';
 import { solveShot } from '../assist/solve.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
@@ -107,6 +107,7 @@ export function createCore(options: CoreOptions): Core {
     compared: (file) => comparedPlan(context, file, allFindings(file), originOf),
     sheet: (file, use) => sheetOf(context, file, allFindings(file), use?.isWrittenOn === true),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
+    setInShot: (file, shot, key, text) => setInShot(context, file, shot, key, text),
     placeOfCut: (file, cut) => placeOfCut(context, file, cut),
     shotAt: (file, position) => shotAt(context, file, position),
     state: (file) => analysis.state(file),

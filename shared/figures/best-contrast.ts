@@ -42,3 +42,17 @@ export function bestContrast(
     );
   return best && { ...best, endsAsSet: Math.max(0, at(marked.value)) };
 }
+
+/** Contrast at the ends of the depth needed, 0 to 1; null: none is needed, or not known. */
+export function contrastAtEnds(figures: ShotFigures): number | null {
+  const { pixelUm, magnification, effectiveFNumber, depthMm } = figures;
+  const { needed } = depthMm;
+  if (!pixelUm.known || !magnification.known || !effectiveFNumber.known) return null;
+  if (!needed.known || !(needed.value > 0)) return null;
+  const pattern = {
+    depthMm: needed.value,
+    magnification: magnification.value,
+    cyclesPerMm: nyquistPerMm(pixelUm.value) / 2,
+  };
+  return contrastOverDepth(pattern, [effectiveFNumber.value])[0]!.ends;
+}

@@ -151,7 +151,7 @@ const nearestWords = (mark: number | undefined, say: Say): string =>
   mark === undefined ? '' : message` The nearest marked f-number is ${say.fNumber(mark)}.`;
 
 /** The depth that is sharp at one time; in a focus pull, the depth beyond its ends. */
-const depthThere = ({ pullDepthMm, usableDepthMm }: ShotFigures): Figure<number> =>
+export const depthThere = ({ pullDepthMm, usableDepthMm }: ShotFigures): Figure<number> =>
   pullDepthMm.known ? pullDepthMm : usableDepthMm;
 
 const pullDepthIsIt = ({ pullDepthMm }: ShotFigures): boolean => pullDepthMm.known;

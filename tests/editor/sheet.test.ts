@@ -1,6 +1,7 @@
 /** The sheet beside the text in the real editor: light, dark and narrow; there and back. */
-import type { Frame, Page } from 'playwright-core';
+import type { Frame } from 'playwright-core';
 import { describe, expect } from 'vitest';
+import { sheetIn } from './live-sheet.ts';
 import { startNodeHost } from './node-host.ts';
 import { sample, test, WAIT } from './opened.ts';
 import { startWebHost } from './web-host.ts';
@@ -9,24 +10,6 @@ const FILE = 'tide-panes.shootplan.yaml';
 const KIT = 'workshop-kit.shootplan.yaml';
 const PLAN = sample(FILE);
 const FILES = { [FILE]: PLAN, [KIT]: sample(KIT) };
-
-/** The innermost frame of the view, once it shows a shot. */
-async function sheetIn(page: Page): Promise<Frame> {
-  let found: Frame | undefined;
-  await expect
-    .poll(async () => {
-      for (const frame of page.frames()) {
-        const shots = await frame
-          .locator('.shot')
-          .count()
-          .catch(() => 0);
-        if (shots > 0) found = frame;
-      }
-      return found !== undefined;
-    }, WAIT)
-    .toBe(true);
-  return found!;
-}
 
 const tile = (sheet: Frame, shot: string, label: string) =>
   sheet.locator(`.shot[data-shot="${shot}"] .setting`).filter({ hasText: label });

@@ -1,6 +1,7 @@
 /** The live view's messages: what is sent again, where a click leads, what a plan was before. */
 import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
+import type { WorkspaceEdit } from 'vscode-languageserver';
 import type { ComparedBefore } from '../../server/handlers/compare.ts';
 import type { LiveSheet } from '../../server/handlers/sheet.ts';
 import { createCore } from '../../shared/core/core.ts';
@@ -149,5 +150,45 @@ describe('against what was before', () => {
     client.change(PLAN, 2, [{ range: at(line, 14, 17), text: 'f/9' }]);
     const { markdown } = (await compare({ [PLAN]: EXAMPLE_PLAN })) as { markdown: string };
     expect(markdown).toContain('| aperture | f/8 | f/9 |');
+  });
+});
+
+describe('a value that is chosen in a drawing', () => {
+  const set = async (params: Readonly<Record<string, unknown>>, text = EXAMPLE_PLAN) => {
+    const { client } = await opened(text);
+    return client.connection.sendRequest<WorkspaceEdit | null>('lamella/setInSheet', {
+      textDocument,
+      ...params,
+    });
+  };
+  const line = lineOf('aperture: f/8', lineOf('  frost:'));
+
+  it('is one edit of that value alone: comment and blanks stay', async () => {
+    const text = lines
+      .map((one, index) => (index === line ? '    aperture:   f/8   # as tried' : one))
+      .join('\n');
+    const edit = await set({ shot: 'frost', key: 'aperture', value: 'f/11' }, text);
+    const changes = edit!.changes ?? {};
+    expect(Object.keys(changes)).toEqual([PLAN]);
+    expect(changes[PLAN]).toEqual([{ range: at(line, 16, 19), newText: 'f/11' }]);
+  });
+
+  it('is written where the key stands nowhere yet', async () => {
+    const text = EXAMPLE_PLAN.replace(/^ {4}tilt: .*\n/m, '');
+    const edit = await set({ shot: 'skin', key: 'tilt', value: '4 deg' }, text);
+    expect(JSON.stringify(edit)).toContain('tilt: 4 deg');
+  });
+
+  it('is nothing where no drawing sets the key, or the text is no value of it', async () => {
+    for (const wrong of [
+      { shot: 'frost', key: 'about', value: 'f/11' },
+      { shot: 'frost', key: '__proto__', value: 'f/11' },
+      { shot: 'frost', key: 'aperture', value: 'f/11\n    iso: 100' },
+      { shot: 'frost', key: 'aperture', value: '11 mm' },
+      { shot: 'frost', key: 'aperture' },
+      { shot: 'nobody', key: 'aperture', value: 'f/11' },
+      {},
+    ])
+      expect(await set(wrong), JSON.stringify(wrong)).toBeNull();
   });
 });

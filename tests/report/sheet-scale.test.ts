@@ -153,6 +153,80 @@ describe('subject, lens and light', () => {
   });
 });
 
+describe('the set from above, and a rig overhead', () => {
+  const middleOf = (points: readonly (readonly [number, number])[]) =>
+    ([0, 1] as const).map(
+      (axis) => points.reduce((sum, point) => sum + point[axis], 0) / points.length,
+    ) as [number, number];
+
+  it('from above a light stands where its azimuth has it: 550 mm away, 50° up, 20° to the left', () => {
+    const { page } = look(text('lantern'));
+    const shot = [...page.querySelectorAll('.shot h2')][0]!.textContent!;
+    const above = drawing(page, shot, 'Subject, lens and light from above');
+    const [x, y] = middleOf(above.points('[data-lamp]'));
+    const [, z0, axisY] = ['x1', 'x2', 'y1'].map((name) => above.at('line.axis', name));
+    const [toward, left] = [(z0! - x) * above.mmPerUnit, (axisY! - y) * above.mmPerUnit];
+    // Who looks to the right of the page has left above. By the definition of
+    // both angles the plan view is foreshortened by the elevation.
+    const level = 550 * Math.cos((50 * Math.PI) / 180);
+    expect(Math.hypot(toward, left)).toBeCloseTo(level, 0);
+    expect((Math.atan2(left, toward) * 180) / Math.PI).toBeCloseTo(20, 0);
+  });
+
+  it('a subject turned to the right throws the rays to the right', () => {
+    const turned = changed(EXAMPLE_PLAN, {
+      'shots/skin/tilt-axis': 'upright',
+      'shots/skin/tilt': '8 deg',
+    });
+    const above = drawing(
+      documentOf(pageOf(coreWith(turned))),
+      'skin',
+      'Subject, lens and light from above',
+    );
+    const [from, to] = above.points('[data-subject]') as [[number, number], [number, number]];
+    const lean = Math.atan2(from[0] - to[0], Math.abs(from[1] - to[1]));
+    expect((Math.abs(lean) * 180) / Math.PI).toBeCloseTo(8, 0);
+    // To the camera's right is down on the page.
+    const thrown = above.all('[data-ray=thrown]');
+    expect(thrown).toHaveLength(2);
+    const slope = thrown.map(
+      (ray) => Number(ray.getAttribute('y2')) - Number(ray.getAttribute('y1')),
+    );
+    expect(slope[0]! + slope[1]!).toBeGreaterThan(0);
+  });
+
+  const { page, figures } = look(text('slick'));
+  const side = drawing(page, 'edge-creeps', 'Subject, lens and light from the side');
+  const lens = middleOf(side.points('[data-part=lens]'));
+  const water = side.points('[data-subject]');
+
+  it('hangs over its subject, leaning by the tilt where the water lies level', () => {
+    for (const [, y] of water) expect(y).toBeCloseTo(water[0]![1], 1);
+    const [x, y] = middleOf(water);
+    expect(lens[1]).toBeLessThan(y);
+    expect((Math.atan2(x - lens[0], y - lens[1]) * 180) / Math.PI).toBeCloseTo(16, 0);
+  });
+
+  it('at its working distance', () => {
+    const { workingDistanceMm } = figures.get('edge-creeps') as unknown as Numbers;
+    const [x, y] = middleOf(water);
+    const rim = side.points('[data-part=lens]').map(([px, py]) => Math.hypot(px - x, py - y));
+    const nearest = [...rim].sort((a, b) => a - b).slice(0, 2);
+    // Both ends of the front, 72 mm across, are equally far from the middle of the subject.
+    const [a, b] = nearest.map((units) => units * side.mmPerUnit) as [number, number];
+    expect(a).toBeCloseTo(b, 0);
+    expect(Math.sqrt(a * a - 36 * 36)).toBeCloseTo(workingDistanceMm!, 0);
+  });
+
+  it('shows the front of the lens and the frame from above in their sizes', () => {
+    const above = drawing(page, 'edge-creeps', 'Subject, lens and light from above');
+    expect(above.mm('[data-part=lens]', 'r')).toBeCloseTo(36, 0);
+    expect(above.mm('[data-frame]', 'width')).toBeCloseTo(40, 0);
+    // Up in the frame is up on the page: the light stands over its top edge.
+    expect(middleOf(above.points('[data-lamp]'))[1]).toBeLessThan(above.at('[data-frame]', 'y'));
+  });
+});
+
 describe('windows', () => {
   const { page, figures } = look(text('tide'));
 
@@ -216,9 +290,11 @@ it('light lost is drawn in proportion to its stops', () => {
 it('the curve of contrast runs through what `figures` says at the aperture set', () => {
   const { page, figures } = look(text('tide'));
   for (const shot of ['bands-falling', 'first-black']) {
-    const contrast = drawing(page, shot, 'Contrast and aperture');
-    const x = contrast.at('[data-mark=aperture]', 'x1');
-    const grid = contrast.all('line.grid').map((one) => Number(one.getAttribute('y1')));
+    const contrast = drawing(page, shot, 'Choice of aperture');
+    const x = contrast.at('[data-panel=contrast] [data-mark=aperture]', 'x1');
+    const grid = contrast
+      .all('[data-panel=contrast] line.grid')
+      .map((one) => Number(one.getAttribute('y1')));
     const [zero, whole] = [Math.max(...grid), Math.min(...grid)];
     const points = contrast.points('[data-curve=middle]');
     const after = points.findIndex(([px]) => px >= x);

@@ -18,13 +18,22 @@ type Tone =
   | 'paper'
   | 'subject'
   | 'lamp'
-  | 'band'
+  | 'holds'
   | 'mark'
   | 'frame'
   | 'image'
   | 'image-rear';
 
-type Stroke = 'axis' | 'edge' | 'ray' | 'thrown' | 'limit' | 'curve' | 'curve-ends' | 'grid';
+type Stroke =
+  | 'axis'
+  | 'edge'
+  | 'ray'
+  | 'thrown'
+  | 'limit'
+  | 'curve'
+  | 'curve-ends'
+  | 'bound'
+  | 'grid';
 
 export const rect = (
   tone: Tone,
@@ -65,8 +74,8 @@ type Anchor = 'start' | 'middle' | 'end';
 /** Classes of labels; in their middle most of them are held. */
 const ANCHORS = { start: 'from', middle: undefined, end: 'to' } as const;
 
-/** Mean advance of a character of 12 units, in a usual sans-serif. */
-const ADVANCE = 6.4;
+/** Mean advance of a character of 12 units, in the wider ones of the usual sans-serifs. */
+const ADVANCE = 7;
 
 export const textWidth = (text: string): number => [...text].length * ADVANCE;
 

@@ -9,6 +9,7 @@ import { languageInForce, message } from '../../words/message.ts';
 import { blockHtml, inline, sectionHtml } from '../document/html.ts';
 import { el, markup } from '../markup.ts';
 import { patterns, svgOf } from './canvas.ts';
+import { bandsOf, chooser } from './choices.ts';
 import { cutTable, orderTable, planParts, shotParts, takesWords } from './document.ts';
 import { measurementsHtml } from './measurements.ts';
 import { capital } from './said.ts';
@@ -55,7 +56,7 @@ export const sheetHead = (
   options: HtmlOptions,
 ): { readonly patterns: string; readonly head: string } => ({
   patterns: markup(patterns()),
-  head: markup(headOf(sheet, options)),
+  head: markup(shotList(sheet)) + markup(headOf(sheet, options)),
 });
 
 function headOf(sheet: Sheet, options: HtmlOptions): Element {
@@ -127,6 +128,35 @@ function orderWords(changes: number, asWritten: number | null): string {
   return changes === 0
     ? message`No setup changes in this order; ${asWritten} in the order of the plan.`
     : message`${changes} setup changes in this order; ${asWritten} in the order of the plan.`;
+}
+
+/** State of a shot in one sign, beside its name. */
+const SIGNS: Readonly<Record<ShotSheet['state'], string>> = {
+  ready: '\u2713',
+  look: '!',
+  'not-ready': '\u2715',
+  unread: '?',
+};
+
+/** Where to find each shot: it stays in view. One shot is found without. */
+function shotList({ shots }: Sheet): Child {
+  if (shots.length < 2) return null;
+  return el(
+    'nav',
+    { class: 'shots', 'aria-label': message`Shots` },
+    ...shots.map((shot, index) =>
+      el(
+        'a',
+        {
+          href: `#${idOf(shot.name, index)}`,
+          class: shot.state,
+          title: stateWords(shot),
+          'data-to': shot.name,
+        },
+        `${SIGNS[shot.state]}\u00a0${shot.name}`,
+      ),
+    ),
+  );
 }
 
 /** By its name, so that a shot's section stays the same where others come and go. */
@@ -238,17 +268,26 @@ function notDrawn(drawings: readonly Drawing[]): readonly Element[] {
 }
 
 function figure(
-  { id, title, words, caption, picture, key }: Drawing,
+  { id, title, words, caption, picture, key, choices }: Drawing,
   shotId: string,
   options: HtmlOptions,
 ): Element {
   const own = `${shotId}.${id}`;
   const says = !picture || caption === undefined;
+  const chosen = options.live ? choices : undefined;
   return el(
     'figure',
-    goesTo(key, options),
+    { ...goesTo(key, options), 'data-sets': chosen?.key },
     el('h3', {}, opener(title, options)),
-    picture && svgOf(picture, own, title, words, says ? `${own}-words` : undefined),
+    picture &&
+      svgOf(
+        chosen ? { ...picture, shapes: [...picture.shapes, bandsOf(chosen)] } : picture,
+        own,
+        title,
+        words,
+        says ? `${own}-words` : undefined,
+      ),
+    chosen && chooser(chosen),
     el(
       'figcaption',
       { id: says && `${own}-words` },

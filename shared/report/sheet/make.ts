@@ -8,14 +8,15 @@ import { kindOf } from '../../quantity/index.ts';
 import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
 import type { Severity } from '../../rules/rule.ts';
 import { inLanguage } from '../../words/message.ts';
+import { apertureDrawing } from './drawings/aperture.ts';
 import { coloursDrawing } from './drawings/colours.ts';
-import { contrastDrawing } from './drawings/contrast.ts';
 import { depthDrawing } from './drawings/depth.ts';
 import { frameDrawing } from './drawings/frame.ts';
 import { lifeDrawing, tiltDrawing } from './drawings/gauges.ts';
 import { lightDrawing } from './drawings/light.ts';
 import { rigDrawing } from './drawings/rig.ts';
-import { setUpDrawing } from './drawings/set-up.ts';
+import { otherViewDrawing, setUpDrawing } from './drawings/set-up.ts';
+import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
 import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds, type SetUp, shootingOrder } from './order.ts';
 import type { SaidShot } from './said.ts';
@@ -28,9 +29,11 @@ const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
   coloursDrawing,
   depthDrawing,
   setUpDrawing,
+  otherViewDrawing,
   frameDrawing,
   rigDrawing,
-  contrastDrawing,
+  apertureDrawing,
+  tiltDistanceDrawing,
   lightDrawing,
 ];
 

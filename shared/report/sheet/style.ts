@@ -43,6 +43,14 @@ p.note { margin-top: .4rem; }
 table { border-collapse: collapse; width: 100%; }
 th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid var(--rule); }
 td.number, th.number { text-align: right; padding-right: 0; white-space: nowrap; }
+.shots {
+  position: sticky; top: 0; z-index: 1; display: flex; gap: 0 1rem; overflow-x: auto;
+  background: var(--paper); border-bottom: 1px solid var(--rule); padding: .4rem 0; margin-bottom: .8rem;
+}
+.shots a { color: var(--ink); text-underline-offset: .2em; white-space: nowrap; padding: .2rem 0; }
+.shots a[aria-current] { font-weight: 600; text-decoration-thickness: 3px; }
+.shots a:focus-visible { outline: 2px solid var(--there); outline-offset: -2px; }
+.shot { scroll-margin-top: 3.2rem; }
 .patterns { position: absolute; }`;
 
 const SHOT = `
@@ -83,7 +91,8 @@ const MEASUREMENTS = `
 .boxes > .remarks { flex: 1 0 14rem; }`;
 
 const DRAWINGS = `
-.drawings { columns: 20rem 2; column-gap: 2rem; margin-bottom: 1rem; }
+.drawings { margin-bottom: 1rem; }
+@media (min-width: 620px) { .drawings { columns: 2; column-gap: 1.5rem; } }
 figure { margin: 0 0 1.3rem; break-inside: avoid; }
 figure svg { display: block; width: 100%; max-width: 30rem; height: auto; }
 figure.wide svg { max-width: none; min-width: 40rem; }
@@ -113,9 +122,13 @@ svg .to { text-anchor: end; }
 .grid { stroke: var(--rule); }
 .ray { stroke: var(--ray); stroke-width: 1.2; }
 .thrown { stroke: var(--ray); stroke-width: 1.2; stroke-dasharray: 5 3; }
+.lamp { fill: var(--tile); stroke: var(--lamp); stroke-width: 2.5; }
 .lamp-face { stroke: var(--lamp); stroke-width: 5; }
 .curve { fill: none; stroke: var(--there); stroke-width: 2.5; }
-.curve-ends { fill: none; stroke: var(--needed); stroke-width: 2.5; stroke-dasharray: 7 4; }`;
+.curve-ends { fill: none; stroke: var(--needed); stroke-width: 2.5; stroke-dasharray: 7 4; }
+.bound { stroke: var(--ink); stroke-width: 1.5; stroke-dasharray: 1.5 3; }
+.holds { fill: var(--there-pale); fill-opacity: .35; stroke: var(--there); }
+.off { stroke: none; fill-opacity: .6; }`;
 
 const PRINT = `
 @media (forced-colors: active) {
@@ -136,6 +149,7 @@ const PRINT = `
   .setting { border: 1px solid #777; border-left: 4px solid #000; padding: 1mm 2mm; }
   .setting .value { font-size: 19pt; }
   .setting .value.long { font-size: 14pt; }
+  .shots { display: none; }
   .drawings { columns: 2; column-gap: 8mm; column-fill: balance; }
   figure { margin-bottom: 4mm; }
   figcaption { font-size: 9pt; line-height: 1.3; }
@@ -160,12 +174,17 @@ const STARK = '--faint: var(--ink); --rule: var(--ink); --tile: var(--paper);';
 
 /** What the live view needs beside: buttons, the shot at the cursor, the editor's own theme. */
 export const LIVE_STYLE = `
+.head { display: contents; }
 .opener {
   font: inherit; color: inherit; background: none; border: 0; padding: 0; text-align: inherit;
   text-decoration: underline dotted; text-underline-offset: .2em; cursor: pointer;
 }
 .opener:focus-visible { outline: 2px solid var(--there); outline-offset: 2px; }
 [data-key], [data-cut] { cursor: pointer; }
+.choices rect { fill: transparent; }
+.choices rect:hover { fill: var(--there); fill-opacity: .3; }
+.chooser { display: block; width: fit-content; font-size: .9rem; margin: .2rem 0; cursor: default; }
+.chooser select { font: inherit; color: inherit; background: var(--tile); border: 1px solid var(--rule); }
 .shot.current > header h2 { border-left: .4rem solid var(--there); padding-left: .5rem; }
 body { padding: 1rem; font-family: var(--vscode-font-family, system-ui), sans-serif; }
 body.vscode-light { color-scheme: light; ${LIGHT} ${GROUND} }

@@ -183,6 +183,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     },
     placeOfCut: () => null,
     placeInShot: () => null,
+    setInShot: () => [],
     shotAt: () => null,
     state: (file) => ({ ready: 0, shots: lines(file).filter((l) => l.startsWith('shot:')).length }),
     line: (file, index) => lines(file)[index] ?? '',

@@ -114,7 +114,9 @@ function picture(
       bar(sharp ? 'paper' : 'there', there, TOP, 'there'),
       ...(sharp ? [bar('there', sharp, TOP, 'sharp')] : []),
       ...(need ? [bar('needed', need, low)] : []),
-      line('axis', focus, 20, focus, low + BAR + 4, { 'data-mark': 'focus' }),
+      // In pieces, so that it runs through no label.
+      line('axis', focus, 20, focus, TOP + BAR + 2, { 'data-mark': 'focus' }),
+      ...(need ? [line('axis', focus, low - 4, focus, low + BAR + 2)] : []),
       label(thereWords, WIDTH / 2, TOP + BAR + 14),
       ...(need ? [label(message`needed: ${neededWords}`, WIDTH / 2, low + BAR + 14)] : []),
       ...scaleBar(mmPerUnit, MARGIN, low + BAR + 32),

@@ -143,7 +143,7 @@ function ladder(rungs: readonly Rung[], top: number, say: SaidShot['say']) {
     ? []
     : [
         ...marks.flatMap((stops) => [
-          line('grid', LEFT + stops * perStop, top, LEFT + stops * perStop, bottom + 4),
+          line('grid', LEFT + stops * perStop, bottom, LEFT + stops * perStop, bottom + 5),
           label(
             stops === 0 ? message`0 stops` : String(stops),
             LEFT + stops * perStop,

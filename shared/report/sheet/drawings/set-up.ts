@@ -1,51 +1,32 @@
 /**
- * Subject, lens and light in the plane of the tilt: from the side, or from above where the
- * subject is turned sideways. Rays run from the pupil over both edges of the frame and are thrown
- * back by a mirror-like subject: where they end, the light has to be.
+ * Subject, lens and light in the plane of the tilt, and the same set from the other side. Rays run
+ * from the pupil over both edges of the frame and are thrown back by a mirror-like subject: where
+ * they end, the light has to be.
  */
 
-import type { Child, Drawing } from '../../../api/drawing.ts';
+import type { Drawing } from '../../../api/drawing.ts';
 import { frontDiameter } from '../../../figures/assumed.ts';
 import { sourceOf } from '../../../figures/light-source.ts';
+import { supportOf } from '../../../figures/load.ts';
 import { isGloss } from '../../../figures/mirror-kind.ts';
 import { natureOf } from '../../../figures/subject-kinds.ts';
-import { filmPoint, filmSurface } from '../../../mirror/film-surface.ts';
-import { meetPlane, onPlane, planeOf, type Source } from '../../../mirror/source.ts';
-import { add, reflected, scale, sub, unit, type Vec } from '../../../mirror/vector.ts';
+import type { Source } from '../../../mirror/source.ts';
 import { ifKnown } from '../../../plan/field.ts';
 import { allOf } from '../../../words/listed.ts';
-import { message } from '../../../words/message.ts';
-import { label, line, MARGIN, measure, polygon, rect, scaleBar, WIDTH } from '../canvas.ts';
+import { inLanguage, later, message } from '../../../words/message.ts';
 import { type SaidShot, settable, undrawn } from '../said.ts';
-
-const MOST_HEIGHT = 165;
-/** How much of the lens is drawn behind its rim, as a share of the distance in front of it. */
-const SHOWN_LENS = 0.22;
-
-type Side = 'level' | 'upright';
-/** Along the axis toward the lens, and up (or to the right, from above); mm. */
-type Spot = readonly [z: number, across: number];
-
-const spotOf = (side: Side, [x, y, z]: Vec): Spot => [z, side === 'level' ? y : x];
-
-interface Scene {
-  readonly rim: readonly [Spot, Spot];
-  readonly lensEnd: number;
-  readonly subject: readonly Spot[];
-  readonly rays: readonly (readonly Spot[])[];
-  readonly thrown: readonly (readonly Spot[])[];
-  readonly lamps: readonly { readonly name: string; readonly face: readonly [Spot, Spot] }[];
-}
+import { scenePicture } from './set-up-picture.ts';
+import { planPicture } from './set-up-plan.ts';
+import { type PlacedLight, sceneOf } from './set-up-scene.ts';
 
 export function setUpDrawing(shot: SaidShot): Drawing | null {
   const { bench, figures, say } = shot;
   const { workingDistanceMm: room, fieldMm: field, trace } = figures;
   const isTurned = bench.tiltAxis === 'upright';
+  const isOverhead = hangsOver(bench);
   const drawing = {
     id: 'set-up',
-    title: isTurned
-      ? message`Subject, lens and light from above`
-      : message`Subject, lens and light from the side`,
+    title: isTurned && !isOverhead ? inLanguage(FROM_ABOVE) : inLanguage(FROM_THE_SIDE),
     key: 'tilt',
   } as const;
   if (!bench.subject) return null;
@@ -54,20 +35,20 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
     return undrawn(drawing, [room, field, trace, ...(rim ? [rim] : [])]);
   if (!Number.isFinite(room.value) || !(room.value > 0)) return null;
   const lights = bench.lights.known ? bench.lights.value : [];
-  const placed = lights.flatMap((light) => {
-    const source = sourceOf(light);
-    return source.known ? [{ name: light.name, source: source.value }] : [];
-  });
+  const placed = placedLights(shot);
   const unplaced = lights.length - placed.length;
   const words = [
     message`Working distance ${say.length(room.value)}; front diameter ${say.length(rim.value)}.`,
-    bench.tiltRad.known && bench.tiltRad.value !== 0
-      ? isTurned
-        ? message`The subject is turned ${say.angle(bench.tiltRad.value)}.`
-        : ifKnown(bench.subject.fields.kind) === 'film'
-          ? message`The film leans back ${say.angle(bench.tiltRad.value)}.`
-          : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
-      : message`The subject faces the lens.`,
+    isOverhead && message`The rig is overhead and drawn looking down.`,
+    isOverhead && liesLevel(bench) && bench.tiltRad.known && bench.tiltRad.value !== 0
+      ? message`It leans ${say.angle(bench.tiltRad.value)} from straight down.`
+      : bench.tiltRad.known && bench.tiltRad.value !== 0
+        ? isTurned
+          ? message`The subject is turned ${say.angle(bench.tiltRad.value)}.`
+          : ifKnown(bench.subject.fields.kind) === 'film'
+            ? message`The film leans back ${say.angle(bench.tiltRad.value)}.`
+            : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
+        : message`The subject faces the lens.`,
     isGloss(bench) && message`Reflections of the lens and lights are not calculated.`,
     ...placed.map(({ name, source }) => `\`${name}\`: ${placeWords(source, say)}.`),
     neededWords(shot),
@@ -76,12 +57,73 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
         ? message`The position of one light is unknown.`
         : message`The positions of ${unplaced} lights are unknown.`),
   ];
-  const scene = sceneOf(shot, room.value, rim.value, field.value, placed);
+  const scene = sceneOf(shot, room.value, rim.value, field.value, placed, bench.tiltAxis);
   return {
     ...drawing,
     words: words.filter((one) => one).join(' '),
-    picture: scene && picture(scene, room.value, say),
+    picture: scene && scenePicture(scene, room.value, say, isOverhead ? hangingTurn(bench) : 0),
   };
+}
+
+/** The same set from the other side; null where no light stands anywhere, or the first can't be drawn. */
+export function otherViewDrawing(shot: SaidShot): Drawing | null {
+  const { bench, figures, say } = shot;
+  const { workingDistanceMm: room, fieldMm: field, trace } = figures;
+  const rim = bench.lens ? frontDiameter(bench.lens) : null;
+  if (!bench.subject || !room.known || !field.known || !trace.known || !rim?.known) return null;
+  if (!Number.isFinite(room.value) || !(room.value > 0)) return null;
+  const placed = placedLights(shot);
+  if (placed.length === 0 || !field.value.every(Number.isFinite)) return null;
+  const isOverhead = hangsOver(bench);
+  const fromAbove = isOverhead || bench.tiltAxis === 'level';
+  const other = bench.tiltAxis === 'level' ? 'upright' : 'level';
+  const words = isOverhead
+    ? message`The same set from above, along the lens axis: lens, frame and lights.`
+    : fromAbove
+      ? message`The same set from above, to scale.`
+      : message`The same set from the side, to scale.`;
+  const scene = sceneOf(shot, room.value, rim.value, field.value, placed, other);
+  return {
+    id: 'set-up-other',
+    title: inLanguage(fromAbove ? FROM_ABOVE : FROM_THE_SIDE),
+    key: 'light',
+    words,
+    picture: isOverhead
+      ? planPicture(field.value, rim.value, placed)
+      : scene && scenePicture(scene, room.value, say, 0),
+  };
+}
+
+const FROM_ABOVE = later`Subject, lens and light from above`;
+const FROM_THE_SIDE = later`Subject, lens and light from the side`;
+
+const placedLights = ({ bench }: SaidShot): readonly PlacedLight[] =>
+  (bench.lights.known ? bench.lights.value : []).flatMap((light) => {
+    const source = sourceOf(light);
+    return source.known ? [{ name: light.name, source: source.value }] : [];
+  });
+
+/** Whether the rig looks down: it is overhead, and its subject doesn't stand upright. */
+function hangsOver(bench: SaidShot['bench']): boolean {
+  const support = supportOf(bench);
+  const isOverhead = support?.state === 'known' && ifKnown(support.value.overhead) === true;
+  return isOverhead && (!bench.subject || ifKnown(bench.subject.fields.orientation) !== 'upright');
+}
+
+/** A quarter turn, less the tilt of what lies level: then the rig leans, not the liquid. */
+function hangingTurn(bench: SaidShot['bench']): number {
+  const { tiltRad, tiltAxis } = bench;
+  const lean = liesLevel(bench) && tiltRad.known ? tiltRad.value : 0;
+  return Math.PI / 2 - (tiltAxis === 'level' ? lean : -lean);
+}
+
+/** A liquid lies level whatever leans; so does a film that the plan says so of. */
+function liesLevel({ subject }: SaidShot['bench']): boolean {
+  const nature = natureOf(subject);
+  return (
+    (nature?.isLiquid === true && !nature.isFilm) ||
+    (subject !== undefined && ifKnown(subject.fields.orientation) === 'level')
+  );
 }
 
 export const placeWords = (
@@ -131,159 +173,3 @@ const neededWords = (shot: SaidShot): string | null => {
       : message`; \`${darkFrame.value.light}\` leaves part of the frame dark`;
   return message`Light needed: a lit area of at least ${sides}, centred ${place}${covers}.`;
 };
-
-function sceneOf(
-  { bench, figures }: SaidShot,
-  room: number,
-  rimMm: number,
-  [width, height]: readonly [number, number],
-  placed: readonly { readonly name: string; readonly source: Source }[],
-): Scene | null {
-  const side = bench.tiltAxis;
-  const along = side === 'level' ? height : width;
-  if (!Number.isFinite(along)) return null;
-  const trace = figures.trace.known ? figures.trace.value : null;
-  const u = trace?.pupilDistanceMm ?? room;
-  const pupil: Vec = [0, 0, u];
-  const tilt = bench.tiltRad.known ? bench.tiltRad.value : 0;
-  const surface = filmSurface(tilt, side);
-  const isFlatMirror = figures.leastTiltRad.known;
-  const edges = [-along / 2, along / 2].flatMap((across) => {
-    const frameAt: Vec = side === 'level' ? [0, across, 0] : [across, 0, 0];
-    const point = filmPoint(surface, frameAt, pupil);
-    return point ? [point] : [];
-  });
-  const best = placed.find(
-    ({ name }) => figures.darkFrame.known && name === figures.darkFrame.value.light,
-  );
-  const light = best ?? placed[0];
-  const thrown = isFlatMirror
-    ? edges.map(({ at, normal }) => {
-        const out = reflected(unit(sub(pupil, at)), normal);
-        const plane = light && planeOf(light.source);
-        const hit = plane && meetPlane(plane, at, out);
-        const end = hit
-          ? onPlane(plane, ...hit)
-          : add(at, scale(out, light?.source.distanceMm ?? room));
-        return [spotOf(side, at), spotOf(side, end)];
-      })
-    : [];
-  return {
-    rim: [
-      [room, -rimMm / 2],
-      [room, rimMm / 2],
-    ],
-    lensEnd: room * (1 + SHOWN_LENS),
-    subject: subjectOf(bench, along, tilt, figures),
-    rays: edges.map(({ at }) => inDrawing(spotOf(side, at), u, room * (1 + SHOWN_LENS))),
-    thrown,
-    lamps: placed.map(({ name, source }) => ({ name, face: faceOf(side, source) })),
-  };
-}
-
-/** The ray from the pupil to `spot`, from where the lens's drawn part begins. */
-function inDrawing([z, across]: Spot, pupil: number, lensEnd: number): readonly Spot[] {
-  const from = Math.min(pupil, lensEnd);
-  return [
-    [from, (across * (pupil - from)) / (pupil - z)],
-    [z, across],
-  ];
-}
-
-/** The light's face as it is seen along the level (or the upright) axis. */
-function faceOf(side: Side, source: Source): readonly [Spot, Spot] {
-  const { face } = source;
-  const plane = planeOf(source);
-  const half =
-    face.shape === 'round'
-      ? face.diameterMm / 2
-      : (side === 'level' ? face.heightMm : face.widthMm) / 2;
-  const end = (sign: number): Spot =>
-    spotOf(
-      side,
-      side === 'level' ? onPlane(plane, 0, sign * half) : onPlane(plane, sign * half, 0),
-    );
-  return [end(-1), end(1)];
-}
-
-const ROUND_STEPS = 48;
-
-function subjectOf(
-  { subject, tiltAxis }: SaidShot['bench'],
-  along: number,
-  tilt: number,
-  figures: SaidShot['figures'],
-): readonly Spot[] {
-  const { size, diameter, depth } = subject!.fields;
-  const shape = natureOf(subject)?.shape;
-  const across = ifKnown(diameter) ?? sizeAlong(ifKnown(size), tiltAxis) ?? along;
-  if (shape === 'ball') {
-    const r = across / 2;
-    const behind = figures.focusBehindNearestMm.known ? figures.focusBehindNearestMm.value : 0;
-    return Array.from({ length: ROUND_STEPS }, (_, step) => {
-      const turn = (2 * Math.PI * step) / ROUND_STEPS;
-      return [behind - r + r * Math.cos(turn), r * Math.sin(turn)];
-    });
-  }
-  const thick = shape === 'relief' ? (ifKnown(depth) ?? 0) : 0;
-  const [sin, cos] = [Math.sin(tilt), Math.cos(tilt)];
-  const turned = (a: number, z: number): Spot => [z * cos - a * sin, a * cos + z * sin];
-  const [half, deep] = [across / 2, thick / 2];
-  return [turned(-half, deep), turned(half, deep), turned(half, -deep), turned(-half, -deep)];
-}
-
-const sizeAlong = (
-  size: { readonly width: number; readonly height: number } | undefined,
-  about: Side,
-): number | undefined => size && (about === 'level' ? size.height : size.width);
-
-function picture(scene: Scene, room: number, say: SaidShot['say']): Drawing['picture'] {
-  const { rim, lensEnd, subject, rays, thrown, lamps } = scene;
-  const spots = [
-    ...rim,
-    ...subject,
-    ...thrown.flat(),
-    ...lamps.flatMap(({ face }) => face),
-    [lensEnd, 0] as Spot,
-  ];
-  const [zs, as] = [spots.map(([z]) => z), spots.map(([, a]) => a)];
-  const [far, near] = [Math.min(...zs), Math.max(...zs)];
-  const [low, high] = [Math.min(...as), Math.max(...as)];
-  const perMm = Math.min((WIDTH - 2 * MARGIN - 8) / (near - far), MOST_HEIGHT / (high - low));
-  const left = (WIDTH - (near - far) * perMm) / 2;
-  const top = 22;
-  const x = (z: number): number => left + (near - z) * perMm;
-  const y = (a: number): number => top + (high - a) * perMm;
-  const drawn = (points: readonly Spot[]) => points.map(([z, a]): [number, number] => [x(z), y(a)]);
-  const bottom = y(low);
-  const span = (stroke: 'ray' | 'thrown' | 'edge', [from, to]: readonly Spot[], more = {}): Child =>
-    line(stroke, x(from![0]), y(from![1]), x(to![0]), y(to![1]), more);
-  const rimHalf = (rim[1][1] - rim[0][1]) / 2;
-  return {
-    height: bottom + 58,
-    mmPerUnit: 1 / perMm,
-    shapes: [
-      line('axis', x(near), y(0), x(far), y(0)),
-      rect('part', x(lensEnd), y(rimHalf), (lensEnd - room) * perMm, 2 * rimHalf * perMm, {
-        'data-part': 'lens',
-      }),
-      ...rays.map((ray) => span('ray', ray)),
-      ...thrown.map((ray) => span('thrown', ray, { 'data-ray': 'thrown' })),
-      polygon('subject', drawn(subject), { 'data-subject': 'true' }),
-      ...lamps.flatMap(({ name, face }) => lampShapes(name, drawn(face))),
-      ...measure(say.length(room), x(room), x(0), bottom + 14),
-      ...scaleBar(1 / perMm, MARGIN, bottom + 50),
-    ],
-  };
-}
-
-function lampShapes(
-  name: string,
-  [a, b]: readonly (readonly [number, number])[],
-): readonly Child[] {
-  const [[x1, y1], [x2, y2]] = [a!, b!];
-  return [
-    line('edge', x1, y1, x2, y2, { class: 'lamp-face', 'data-lamp': name }),
-    label(name, (x1 + x2) / 2, Math.max(12, Math.min(y1, y2) - 7)),
-  ];
-}
