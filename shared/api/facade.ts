@@ -13,6 +13,7 @@ import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../say/say.ts';
 import type { ComparedPlan } from './compared.ts';
 import type { About, Completions } from './completions.ts';
+import type { DrawnFrame } from './frame.ts';
 import type {
   ColourSwatch,
   LocatedFinding,
@@ -167,6 +168,11 @@ export interface Core extends Checker {
   compared(file: FileId): ComparedPlan;
   /** The sheet of a plan; its text and drawings are made by report/sheet. */
   sheet(file: FileId): Sheet;
+  /**
+   * A shot's frame, traced from the plan; null: no shot that can be read.
+   * @param width in pixels, a whole number from 1; the height follows from what is recorded
+   */
+  frame(file: FileId, shot: string, width: number): DrawnFrame | null;
   /** Where a key of a shot stands, or the shot's name where the key isn't written. */
   placeInShot(file: FileId, shot: string, key: string): LocatedPlace | null;
   /** Where a cut of the edit stands. */

@@ -125,7 +125,9 @@ function bowOf({ subject }: Bench): Figure<number> {
 }
 
 /** The subject's own size. If it isn't given, the subject is assumed to fill the frame. */
-function extentOf({ subject }: Bench): Figure<{ width: number; height: number } | undefined> {
+export function extentOf({
+  subject,
+}: Bench): Figure<{ width: number; height: number } | undefined> {
   if (!subject || subject.fields.size.state === 'missing') return known(undefined);
   return figureOf(subject.fields.size, subject.name);
 }
@@ -161,7 +163,8 @@ function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
   );
 }
 
-function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
+/** The frame in the plane of focus, as the pupil sees it. */
+export function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
   const { fieldMm, pupilDiameterMm, workingDistanceMm } = optical;
   return derive(
     [fieldMm, pupilDistanceMm(bench, optical), pupilDiameterMm, workingDistanceMm],
@@ -266,7 +269,7 @@ function nearestNeededLight(bench: Bench, frame: Figure<FrameView>): Figure<Need
 }
 
 /** The film of the shot as it stands in the frame. */
-function surfaceOf(bench: Bench, frame: Figure<FrameView>): Figure<FilmSurface> {
+export function surfaceOf(bench: Bench, frame: Figure<FrameView>): Figure<FilmSurface> {
   const { tiltRad, tiltAxis } = bench;
   return derive(
     [frame, tiltRad, bowOf(bench), extentOf(bench)],

@@ -180,6 +180,9 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     sheet: () => {
       throw new Error('no test of these asks for a sheet');
     },
+    frame: () => {
+      throw new Error('no test of these asks for a frame');
+    },
     placeOfCut: () => null,
     placeInShot: () => null,
     shotAt: () => null,

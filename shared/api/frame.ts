@@ -1,0 +1,13 @@
+/** A shot's frame as hosts see it: a file and what there is to say of it. */
+
+/** Traced, or the reason why it can't be; null: a finding of its own says that. */
+export type DrawnFrame =
+  | {
+      readonly ok: true;
+      readonly width: number;
+      readonly height: number;
+      readonly png: Uint8Array;
+      /** What it is and what is not in it, in whole sentences. */
+      readonly caption: readonly string[];
+    }
+  | { readonly ok: false; readonly why: string | null };

@@ -1,0 +1,127 @@
+/** What one ray from the pupil sees, added up over a pixel. */
+import { surfaceReflectances } from '../exposure/polariser.ts';
+import { insideFaceMm, meetPlane, planeOf, type Source } from '../mirror/source.ts';
+import { dot, reflected, scale, sub, type Vec } from '../mirror/vector.ts';
+import type { Front, Scene, ShownLight } from './scene.ts';
+
+/** Sums over the samples of a pixel: linear light, and how many samples see what. */
+export interface Seen {
+  red: number;
+  green: number;
+  blue: number;
+  /** The lens's front, in the subject. */
+  lens: number;
+  /** A light's face, in the subject. */
+  lit: number;
+  /** A light's back, in the way. */
+  hidden: number;
+  /** A line that lies on a matt subject, or its edge: neither is light. */
+  mark: number;
+  /** The background, beside the subject. */
+  beside: number;
+}
+
+export const nothingSeen = (): Seen => ({
+  red: 0,
+  green: 0,
+  blue: 0,
+  lens: 0,
+  lit: 0,
+  hidden: 0,
+  mark: 0,
+  beside: 0,
+});
+
+export const addLight = (
+  seen: Seen,
+  [red, green, blue]: readonly [number, number, number],
+  times = 1,
+): void => {
+  seen.red += red * times;
+  seen.green += green * times;
+  seen.blue += blue * times;
+};
+
+/** Whether a light stands between the pupil and where its ray ends. */
+export function isInTheWay(sources: readonly Source[], pupil: Vec, end: Vec): boolean {
+  return sources.some((source) => {
+    const plane = planeOf(source);
+    const way = sub(end, pupil);
+    const turned =
+      dot(way, plane.normal) < 0 ? plane : { ...plane, normal: scale(plane.normal, -1) };
+    const reach = dot(sub(plane.centre, pupil), turned.normal) / dot(way, turned.normal);
+    if (!(reach > 0 && reach < 1)) return false;
+    const hit = meetPlane(turned, pupil, way);
+    return hit !== null && insideFaceMm(source.face, hit) >= 0;
+  });
+}
+
+/** Room for what a film's table answers with. */
+const returned = new Float64Array(4);
+
+/**
+ * Adds what a mirror-like surface shows of lens and lights at a point: the nearest that the ray meets.
+ *
+ * @param at the point, `normal` its unit normal on the side of the ray, `toward` the unit direction back
+ *   along the ray
+ * @param weight share of the light that gets from there to the pupil
+ */
+export function addReflection(
+  { shown, front }: Pick<Scene, 'shown' | 'front'>,
+  at: Vec,
+  normal: Vec,
+  toward: Vec,
+  thicknessShare: number,
+  weight: number,
+  seen: Seen,
+): void {
+  const away = reflected(toward, normal);
+  let nearest: ShownLight | undefined;
+  let nearestMm = Number.POSITIVE_INFINITY;
+  for (const light of shown) {
+    const hit = meetPlane(light.plane, at, away);
+    if (hit === null || insideFaceMm(light.source.face, hit) < 0) continue;
+    const reach =
+      dot(sub(light.plane.centre, at), light.plane.normal) / dot(away, light.plane.normal);
+    if (reach >= nearestMm) continue;
+    [nearest, nearestMm] = [light, reach];
+  }
+  const covered = front ? coveredByFront(front, at, away, nearestMm) : 0;
+  seen.lens += covered * (weight > 0 ? 1 : 0);
+  if (!nearest || covered === 1) return;
+  const through = weight * (1 - covered);
+  seen.lit += 1 - covered;
+  const cos = Math.min(1, dot(normal, toward));
+  const of = nearest.returned;
+  if (of.kind === 'even') addLight(seen, of.colour, through);
+  else if (of.kind === 'clear') {
+    const { s, p } = surfaceReflectances(of.index, Math.acos(cos));
+    addLight(seen, of.colour, (through * (s + p)) / 2);
+  } else {
+    const { table } = of;
+    table.read(table.fromNm + (table.toNm - table.fromNm) * thicknessShare, cos, returned);
+    seen.red += through * returned[0]!;
+    seen.green += through * returned[1]!;
+    seen.blue += through * returned[2]!;
+  }
+}
+
+/** R of a film there, the share of the luminance that it returns; 0: it isn't calculated. */
+export function returnedShare({ shown }: Scene, thicknessShare: number, cos: number): number {
+  const of = shown[0]?.returned;
+  if (of?.kind !== 'film') return 0;
+  const { table } = of;
+  table.read(table.fromNm + (table.toNm - table.fromNm) * thicknessShare, cos, returned);
+  return returned[3]!;
+}
+
+/** Share of the ray that the lens's front takes: where its edge is uncertain, it fades. */
+function coveredByFront(front: Front, at: Vec, away: Vec, beforeMm: number): number {
+  if (away[2] <= 0) return 0;
+  const reach = (front.atMm - at[2]) / away[2];
+  if (reach <= 0 || reach >= beforeMm) return 0;
+  const radius = Math.hypot(at[0] + away[0] * reach, at[1] + away[1] * reach);
+  const [least, most] = [front.leastMm / 2, front.mostMm / 2];
+  if (radius <= least) return 1;
+  return radius >= most ? 0 : (most - radius) / (most - least);
+}
