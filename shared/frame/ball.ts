@@ -5,7 +5,7 @@
  */
 import { dot, scale, sub, unit, type Vec } from '../mirror/vector.ts';
 import type { Scene } from './scene.ts';
-import { addLight, addReflection, isInTheWay, returnedShare, type Seen } from './seen.ts';
+import { addLight, addReflection, isInTheWay, returnedShare, SEES, type Seen } from './seen.ts';
 
 export function seeBall(
   scene: Scene,
@@ -20,12 +20,12 @@ export function seeBall(
   const root = half * half - dot(pupil, pupil) + radiusMm * radiusMm;
   const near = root > 0 ? sub(pupil, scale(toward, half - Math.sqrt(root))) : null;
   if (scene.inTheWay.length > 0 && isInTheWay(scene.inTheWay, pupil, near ?? frameAt)) {
-    seen.hidden += 1;
+    seen[SEES.hidden]! += 1;
     return;
   }
   if (near === null) {
     addLight(seen, scene.background);
-    seen.beside += 1;
+    seen[SEES.beside]! += 1;
     return;
   }
   const outward = scale(near, 1 / radiusMm);

@@ -2,7 +2,7 @@
 import { filmPoint } from '../mirror/film-surface.ts';
 import { dot, sub, unit, type Vec } from '../mirror/vector.ts';
 import type { Body, Scene } from './scene.ts';
-import { addLight, addReflection, isInTheWay, returnedShare, type Seen } from './seen.ts';
+import { addLight, addReflection, isInTheWay, returnedShare, SEES, type Seen } from './seen.ts';
 
 type Flat = Extract<Body, { shape: 'flat' }>;
 
@@ -39,7 +39,7 @@ export function seeFlat(
 ): void {
   const point = filmPoint(flat.surface, frameAt, pupil);
   if (scene.inTheWay.length > 0 && isInTheWay(scene.inTheWay, pupil, point?.at ?? frameAt)) {
-    seen.hidden += 1;
+    seen[SEES.hidden]! += 1;
     return;
   }
   if (point === null) {
@@ -50,7 +50,7 @@ export function seeFlat(
   const up = dot(point.at, axes.up);
   const outside = outsideMm(flat, across, up);
   if (outside > 0) {
-    if (outside < EDGE * scene.camera.widthMm) seen.mark += 1;
+    if (outside < EDGE * scene.camera.widthMm) seen[SEES.mark]! += 1;
     beside(scene, seen);
     return;
   }
@@ -58,7 +58,7 @@ export function seeFlat(
     scene.linesMm !== undefined &&
     (isOnLine(across, scene.linesMm) || isOnLine(up, scene.linesMm))
   )
-    seen.mark += 1;
+    seen[SEES.mark]! += 1;
   addLight(seen, lit);
   const down = Math.max(0, Math.min(1, 0.5 - up / flat.runsOverMm));
   const toward = unit(sub(pupil, point.at));
@@ -69,7 +69,7 @@ export function seeFlat(
 
 function beside({ background }: Scene, seen: Seen): void {
   addLight(seen, background);
-  seen.beside += 1;
+  seen[SEES.beside]! += 1;
 }
 
 /** How far a point of the surface lies outside the subject, mm; 0 or less inside. */

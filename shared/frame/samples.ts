@@ -1,7 +1,8 @@
 /**
  * Where a pixel's samples go: through the pixel, the pupil and the Airy pattern. The same in every run:
- * a sequence of low discrepancy, moved by a different amount in each pixel.
+ * a sequence of low discrepancy, begun elsewhere in each pixel.
  */
+import { once } from '../figures/lazily.ts';
 
 /**
  * Shares of the additive recurrence in six dimensions, 1/φ, 1/φ², …, φ the root of x⁷ = x + 1.
@@ -17,52 +18,45 @@ function root(): number {
   return x;
 }
 
-/** One sample: place in the pixel (0 to 1), in the unit pupil, and of its light in the Airy pattern. */
-export interface Sample {
-  x: number;
-  y: number;
-  pupilX: number;
-  pupilY: number;
-  /** In radii of the first dark ring. */
-  airyX: number;
-  airyY: number;
+/** Numbers of a sample: place in the pixel (0 to 1), in the unit pupil, and in the Airy pattern. */
+const PARTS = 6;
+const SAMPLES = 4096;
+
+/**
+ * All samples: x and y in the pixel, x and y in the pupil, and x and y in the Airy pattern, in radii of
+ * the first dark ring.
+ */
+function tableOf(): Float64Array {
+  const made = new Float64Array(SAMPLES * PARTS);
+  for (let index = 0; index < SAMPLES; index += 1) {
+    const at = (axis: number): number => ((index + 1) * STEPS[axis]!) % 1;
+    const [radius, turn] = [Math.sqrt(at(2)), 2 * Math.PI * at(3)];
+    const [reach, round] = [airyRadius(at(4)), 2 * Math.PI * at(5)];
+    made.set(
+      [
+        ...[at(0), at(1)],
+        ...[radius * Math.cos(turn), radius * Math.sin(turn)],
+        ...[reach * Math.cos(round), reach * Math.sin(round)],
+      ],
+      index * PARTS,
+    );
+  }
+  return made;
 }
 
-export const newSample = (): Sample => ({ x: 0, y: 0, pupilX: 0, pupilY: 0, airyX: 0, airyY: 0 });
+/** Made when the first frame is traced. A stretch of it is spread as evenly from wherever it begins. */
+export const samples = once(tableOf);
 
-/** A number that says nothing of its place, 0 to 1 (integer hash by multiplication and shifts). */
-function scattered(column: number, row: number, salt: number): number {
-  let h = Math.imul(column, 0x9e3779b1) ^ Math.imul(row, 0x85ebca6b) ^ Math.imul(salt, 0xc2b2ae35);
+/** Place of a pixel's sample of that number: its pixel, pupil and Airy parts follow one another. */
+export const sampleAt = (first: number, index: number): number =>
+  ((first + index) % SAMPLES) * PARTS;
+
+/** Number of a pixel's first sample: one that says nothing of its place (integer hash). */
+export function firstSample(column: number, row: number): number {
+  let h = Math.imul(column, 0x9e3779b1) ^ Math.imul(row, 0x85ebca6b);
   h = Math.imul(h ^ (h >>> 15), 0x2c1b3c6d);
   h = Math.imul(h ^ (h >>> 12), 0x297a2d39);
-  return ((h ^ (h >>> 15)) >>> 0) / 2 ** 32;
-}
-
-const moved = (index: number, axis: number, by: number): number => {
-  const at = by + (index + 1) * STEPS[axis]!;
-  return at - Math.floor(at);
-};
-
-/** Writes the sample of that number in a pixel. `spread`: whether the Airy pattern matters. */
-export function sampleAt(
-  column: number,
-  row: number,
-  index: number,
-  spread: boolean,
-  sample: Sample,
-): void {
-  const [a, b] = [scattered(column, row, 1), scattered(column, row, 2)];
-  sample.x = moved(index, 0, a);
-  sample.y = moved(index, 1, b);
-  const radius = Math.sqrt(moved(index, 2, scattered(column, row, 3)));
-  const turn = 2 * Math.PI * moved(index, 3, scattered(column, row, 4));
-  sample.pupilX = radius * Math.cos(turn);
-  sample.pupilY = radius * Math.sin(turn);
-  if (!spread) return;
-  const reach = airyRadius(moved(index, 4, a));
-  const round = 2 * Math.PI * moved(index, 5, b);
-  sample.airyX = reach * Math.cos(round);
-  sample.airyY = reach * Math.sin(round);
+  return ((h ^ (h >>> 15)) >>> 0) % SAMPLES;
 }
 
 /** First dark ring of the Airy pattern, in v = π·r/(λ·N). */
@@ -76,10 +70,12 @@ const RINGS = 600;
  * Share of the light within v: 1 − J0²(v) − J1²(v).
  * Source: Lord Rayleigh 1881; M. Born and E. Wolf, Principles of Optics, ch. 8.5.2.
  */
-const within = Array.from({ length: RINGS + 1 }, (_, i) => {
-  const v = (i / RINGS) * LAST_V;
-  return 1 - bessel(0, v) ** 2 - bessel(1, v) ** 2;
-});
+const within = once(() =>
+  Array.from({ length: RINGS + 1 }, (_, i) => {
+    const v = (i / RINGS) * LAST_V;
+    return 1 - bessel(0, v) ** 2 - bessel(1, v) ** 2;
+  }),
+);
 
 /** J_n(x) = (1/π)·∫ cos(nτ − x·sin τ) dτ from 0 to π (Bessel's integral), by the midpoint rule. */
 function bessel(n: number, x: number): number {
@@ -93,14 +89,15 @@ function bessel(n: number, x: number): number {
 }
 
 /** Radius, in those of the first dark ring, that a share of the light lies within. */
-export function airyRadius(share: number): number {
+function airyRadius(share: number): number {
+  const shares = within();
   let [low, high] = [0, RINGS];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (within[middle]! <= share) low = middle;
+    if (shares[middle]! <= share) low = middle;
     else high = middle;
   }
-  const [a, b] = [within[low]!, within[high]!];
+  const [a, b] = [shares[low]!, shares[high]!];
   const part = b > a ? Math.min(1, (share - a) / (b - a)) : 1;
   return (((low + part) / RINGS) * LAST_V) / FIRST_DARK;
 }

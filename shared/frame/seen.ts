@@ -4,43 +4,36 @@ import { insideFaceMm, meetPlane, planeOf, type Source } from '../mirror/source.
 import { dot, reflected, scale, sub, type Vec } from '../mirror/vector.ts';
 import type { Front, Scene, ShownLight } from './scene.ts';
 
-/** Sums over the samples of a pixel: linear light, and how many samples see what. */
-export interface Seen {
-  red: number;
-  green: number;
-  blue: number;
-  /** The lens's front, in the subject. */
-  lens: number;
-  /** A light's face, in the subject. */
-  lit: number;
-  /** A light's back, in the way. */
-  hidden: number;
-  /** A line that lies on a matt subject, or its edge: neither is light. */
-  mark: number;
-  /** The background, beside the subject. */
-  beside: number;
-}
+/** Sums over the rays of a pixel, by `SEES`: linear light, and how many rays see what. */
+export type Seen = Float64Array;
 
-export const nothingSeen = (): Seen => ({
+export const SEES = {
   red: 0,
-  green: 0,
-  blue: 0,
-  lens: 0,
-  lit: 0,
-  hidden: 0,
-  mark: 0,
-  beside: 0,
-});
+  green: 1,
+  blue: 2,
+  /** The lens's front, in the subject. */
+  lens: 3,
+  /** A light's face, in the subject. */
+  lit: 4,
+  /** A light's back, in the way. */
+  hidden: 5,
+  /** A line that lies on a matt subject, or its edge: neither is light. */
+  mark: 6,
+  /** The background, beside the subject. */
+  beside: 7,
+} as const;
 
-export const addLight = (
+export const nothingSeen = (): Seen => new Float64Array(8);
+
+export function addLight(
   seen: Seen,
   [red, green, blue]: readonly [number, number, number],
   times = 1,
-): void => {
-  seen.red += red * times;
-  seen.green += green * times;
-  seen.blue += blue * times;
-};
+): void {
+  seen[SEES.red]! += red * times;
+  seen[SEES.green]! += green * times;
+  seen[SEES.blue]! += blue * times;
+}
 
 /** Whether a light stands between the pupil and where its ray ends. */
 export function isInTheWay(sources: readonly Source[], pupil: Vec, end: Vec): boolean {
@@ -87,10 +80,10 @@ export function addReflection(
     [nearest, nearestMm] = [light, reach];
   }
   const covered = front ? coveredByFront(front, at, away, nearestMm) : 0;
-  seen.lens += covered * (weight > 0 ? 1 : 0);
+  seen[SEES.lens]! += covered;
   if (!nearest || covered === 1) return;
   const through = weight * (1 - covered);
-  seen.lit += 1 - covered;
+  seen[SEES.lit]! += 1 - covered;
   const cos = Math.min(1, dot(normal, toward));
   const of = nearest.returned;
   if (of.kind === 'even') addLight(seen, of.colour, through);
@@ -100,9 +93,9 @@ export function addReflection(
   } else {
     const { table } = of;
     table.read(table.fromNm + (table.toNm - table.fromNm) * thicknessShare, cos, returned);
-    seen.red += through * returned[0]!;
-    seen.green += through * returned[1]!;
-    seen.blue += through * returned[2]!;
+    seen[SEES.red]! += through * returned[0]!;
+    seen[SEES.green]! += through * returned[1]!;
+    seen[SEES.blue]! += through * returned[2]!;
   }
 }
 
@@ -120,7 +113,8 @@ function coveredByFront(front: Front, at: Vec, away: Vec, beforeMm: number): num
   if (away[2] <= 0) return 0;
   const reach = (front.atMm - at[2]) / away[2];
   if (reach <= 0 || reach >= beforeMm) return 0;
-  const radius = Math.hypot(at[0] + away[0] * reach, at[1] + away[1] * reach);
+  const [x, y] = [at[0] + away[0] * reach, at[1] + away[1] * reach];
+  const radius = Math.sqrt(x * x + y * y);
   const [least, most] = [front.leastMm / 2, front.mostMm / 2];
   if (radius <= least) return 1;
   return radius >= most ? 0 : (most - radius) / (most - least);

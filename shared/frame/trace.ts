@@ -3,9 +3,9 @@ import type { Vec } from '../mirror/vector.ts';
 import { seeBall } from './ball.ts';
 import { axesOf, seeFlat } from './flat.ts';
 import { scatteredOver } from './matt.ts';
-import { newSample, sampleAt } from './samples.ts';
+import { firstSample, sampleAt, samples } from './samples.ts';
 import type { Scene } from './scene.ts';
-import { nothingSeen, type Seen } from './seen.ts';
+import { nothingSeen, SEES, type Seen } from './seen.ts';
 
 export interface FrameSize {
   readonly width: number;
@@ -48,33 +48,28 @@ export function traceFrame(scene: Scene, { width, height }: FrameSize): FramePic
     mark: new Float32Array(count),
   };
   const beside = new Float32Array(count);
-  const ray = rays(scene, { width, height });
+  const rays = raysOf(scene, { width, height });
   const seen = nothingSeen();
+  const { lens, lit, hidden, mark, light } = picture;
+  const shares = [lens, lit, hidden, mark, beside];
   const take = (index: number, from: number, to: number): void => {
-    const [column, row] = [index % width, Math.floor(index / width)];
-    Object.assign(seen, NOTHING);
-    for (let i = from; i < to; i += 1) ray(column, row, i, seen);
+    const ray = rays(index % width, Math.floor(index / width));
+    seen.fill(0);
+    for (let i = from; i < to; i += 1) ray(i, seen);
     const kept = from / to;
-    const fresh = 1 / to;
-    const { light, lens, lit, hidden, mark } = picture;
-    light[index * 3] = light[index * 3]! * kept + seen.red * fresh;
-    light[index * 3 + 1] = light[index * 3 + 1]! * kept + seen.green * fresh;
-    light[index * 3 + 2] = light[index * 3 + 2]! * kept + seen.blue * fresh;
-    lens[index] = lens[index]! * kept + seen.lens * fresh;
-    lit[index] = lit[index]! * kept + seen.lit * fresh;
-    hidden[index] = hidden[index]! * kept + seen.hidden * fresh;
-    mark[index] = mark[index]! * kept + seen.mark * fresh;
-    beside[index] = beside[index]! * kept + seen.beside * fresh;
+    for (let c = 0; c < 3; c += 1)
+      light[index * 3 + c] = light[index * 3 + c]! * kept + seen[c]! / to;
+    shares.forEach((share, i) => {
+      share[index] = share[index]! * kept + seen[SEES.lens + i]! / to;
+    });
   };
   for (let index = 0; index < count; index += 1) take(index, 0, FIRST);
-  const { lens, lit, hidden, mark } = picture;
-  const uneven = unevenPixels([lens, lit, hidden, mark, beside], width, height);
+  // Lines are drawn over: the first rays do for them.
+  const uneven = unevenPixels([lens, lit, hidden, beside], width, height);
   for (let index = 0; index < count; index += 1)
     if (uneven[index]) take(index, FIRST, FIRST + MORE);
   return picture;
 }
-
-const NOTHING = nothingSeen();
 
 /** Pixels whose rays see different things, or other things than those of the pixel right or below. */
 function unevenPixels(shares: readonly Float32Array[], width: number, height: number): Uint8Array {
@@ -93,32 +88,39 @@ function unevenPixels(shares: readonly Float32Array[], width: number, height: nu
   return uneven;
 }
 
-/** What a numbered ray of a pixel sees, added to `seen`. */
-function rays(
+/** Of each pixel: what a numbered ray of it sees, added to `seen`. */
+function raysOf(
   scene: Scene,
   { width, height }: FrameSize,
-): (column: number, row: number, index: number, seen: Seen) => void {
+): (column: number, row: number) => (index: number, seen: Seen) => void {
   const { camera, body } = scene;
   const scattered = scatteredOver(camera, body, scene.lit);
   const axes = body.shape === 'flat' ? axesOf(body) : undefined;
   const spreads = camera.airyMm > (SPREADS * camera.widthMm) / width;
-  const sample = newSample();
-  return (column, row, index, seen) => {
-    sampleAt(column, row, index, spreads, sample);
-    const across = ((column + sample.x) / width) * 2 - 1;
-    const up = 1 - ((row + sample.y) / height) * 2;
+  const table = samples();
+  let [column, row, first] = [0, 0, 0];
+  const ray = (index: number, seen: Seen): void => {
+    const at = sampleAt(first, index);
+    const across = ((column + table[at]!) / width) * 2 - 1;
+    const up = 1 - ((row + table[at + 1]!) / height) * 2;
+    const spread = spreads ? camera.airyMm : 0;
     const frameAt: Vec = [
-      (across * camera.widthMm + sample.airyX * camera.airyMm) / 2,
-      (up * camera.heightMm + sample.airyY * camera.airyMm) / 2,
+      (across * camera.widthMm + table[at + 4]! * spread) / 2,
+      (up * camera.heightMm + table[at + 5]! * spread) / 2,
       camera.focusAtMm,
     ];
     const pupil: Vec = [
-      (sample.pupilX * camera.pupilMm) / 2,
-      (sample.pupilY * camera.pupilMm) / 2,
+      (table[at + 2]! * camera.pupilMm) / 2,
+      (table[at + 3]! * camera.pupilMm) / 2,
       camera.pupilAtMm,
     ];
     if (body.shape === 'flat')
       seeFlat(scene, body, axes!, pupil, frameAt, scattered.at(across, up), seen);
     else seeBall(scene, body.radiusMm, pupil, frameAt, seen);
+  };
+  return (atColumn, atRow) => {
+    [column, row] = [atColumn, atRow];
+    first = firstSample(column, row);
+    return ray;
   };
 }
