@@ -18,7 +18,7 @@ const STRIPE_COVERS = 0.55;
 const MARK_LIGHT = 0.06;
 
 /** Red, green and blue, 8 bits each, by sRGB's curve; what is brighter than white is cut off. */
-export function developed({ width, height, light, lens, mark }: FramePicture): Uint8Array {
+function developed({ width, height, light, lens, mark }: FramePicture): Uint8Array {
   const pixels = new Uint8Array(width * height * 3);
   const every = Math.max(4, Math.round(width / STRIPES));
   for (let index = 0; index < width * height; index += 1) {

@@ -61,7 +61,7 @@ interface Node {
   readonly values: Float64Array;
 }
 
-export interface FilmOfTable {
+interface FilmOfTable {
   readonly lightK: number;
   readonly index: number | undefined;
   readonly fromNm: number;

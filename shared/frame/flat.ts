@@ -12,7 +12,7 @@ const LINE = 0.06;
 const EDGE = 0.005;
 
 /** Axes of a flat body's own surface: across and up as the camera sees them. */
-export interface Axes {
+interface Axes {
   readonly right: Vec;
   readonly up: Vec;
 }

@@ -6,7 +6,7 @@ import { pngOf } from './develop.ts';
 import { type Gathered, gather } from './gather.ts';
 import { type FrameSize, traceFrame } from './trace.ts';
 
-export interface ShotFrame extends FrameSize {
+interface ShotFrame extends FrameSize {
   readonly png: Uint8Array;
   /** What it is and what is not in it, in whole sentences. */
   readonly caption: readonly string[];

@@ -9,7 +9,7 @@ const ACROSS = 17;
 const DOWN = 13;
 
 /** Linear light over the frame, by place from −1 to 1 across and up. */
-export interface Scattered {
+interface Scattered {
   at(across: number, up: number): readonly [number, number, number];
 }
 
