@@ -27,8 +27,8 @@ export interface FramePicture extends FrameSize {
 }
 
 /** Rays of every pixel, and those that are added where the first disagree or differ from beside. */
-const FIRST = 8;
-const MORE = 24;
+const FIRST = 5;
+const MORE = 27;
 
 /** Shares that lie closer to 0 or 1 than this are whole. */
 const WHOLE = 1e-6;

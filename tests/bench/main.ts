@@ -5,6 +5,7 @@
 import { benchAnalysis, benchMemory, SIZES } from './analysis.ts';
 import { benchCold, shippedSizes } from './cold.ts';
 import { benchCuts } from './cuts.ts';
+import { benchFrames } from './frames.ts';
 import { both, ms, table } from './statistics.ts';
 import {
   benchGeneral,
@@ -64,6 +65,14 @@ say(
     [10, 100, 1000]
       .map(benchCuts)
       .map(({ cuts, from, duration }) => [String(cuts), both(from), both(duration)]),
+  ),
+);
+
+say('\nA frame traced from its figures, as PNG, p50 / p95 ms.\n');
+say(
+  table(
+    ['subject', '160 × 90', '480 × 270'],
+    benchFrames().map(({ subject, small, large }) => [subject, both(small), both(large)]),
   ),
 );
 

@@ -196,7 +196,7 @@ describe('pixels are what many rays through them see', () => {
       const { mean, deviation } = pixelOf(set, place(column, row), half, RAYS, random);
       const drawn = luminanceAt(picture, row * SIZE.width + column);
       // Rays of the tracer, and those of the brute force.
-      const error = deviation * Math.sqrt(1 / 8 + 1 / RAYS);
+      const error = deviation * Math.sqrt(1 / 5 + 1 / RAYS);
       traceSum += drawn;
       bruteSum += mean;
       deviations += error * error;
