@@ -5,7 +5,15 @@
  */
 import { dot, scale, sub, unit, type Vec } from '../mirror/vector.ts';
 import type { Scene } from './scene.ts';
-import { addLight, addReflection, isInTheWay, returnedShare, SEES, type Seen } from './seen.ts';
+import {
+  addLight,
+  addReflection,
+  EDGE,
+  isInTheWay,
+  returnedShare,
+  SEES,
+  type Seen,
+} from './seen.ts';
 
 export function seeBall(
   scene: Scene,
@@ -26,6 +34,8 @@ export function seeBall(
   if (near === null) {
     addLight(seen, scene.background);
     seen[SEES.beside]! += 1;
+    const aside = Math.sqrt(dot(pupil, pupil) - half * half);
+    if (aside < radiusMm + EDGE * scene.camera.widthMm) seen[SEES.mark]! += 1;
     return;
   }
   const outward = scale(near, 1 / radiusMm);

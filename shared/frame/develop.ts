@@ -14,7 +14,7 @@ const STRIPES = 48;
 /** Tone of a stripe, and how much of it covers what is below. */
 const STRIPE = 120;
 const STRIPE_COVERS = 0.55;
-/** Light that a line on the subject or a mark along its edge has, of mid-grey. */
+/** Linear light of a line on the subject, or along its edge. */
 const MARK_LIGHT = 0.06;
 
 /** Red, green and blue, 8 bits each, by sRGB's curve; what is brighter than white is cut off. */
@@ -27,8 +27,8 @@ function developed({ width, height, light, lens, mark }: FramePicture): Uint8Arr
     const covered = isStripe ? lens[index]! * STRIPE_COVERS : 0;
     const lined = mark[index]!;
     for (let c = 0; c < 3; c += 1) {
-      const bare = light[index * 3 + c]! * (1 - lined) + MARK_LIGHT * lined;
-      const tone = curve[Math.round(Math.max(0, Math.min(1, bare)) * STEPS)]!;
+      const bare = Math.max(0, Math.min(1, light[index * 3 + c]!));
+      const tone = curve[Math.round((bare * (1 - lined) + MARK_LIGHT * lined) * STEPS)]!;
       pixels[index * 3 + c] = Math.round(tone * (1 - covered) + STRIPE * covered);
     }
   }

@@ -2,14 +2,20 @@
 import { filmPoint } from '../mirror/film-surface.ts';
 import { dot, sub, unit, type Vec } from '../mirror/vector.ts';
 import type { Body, Scene } from './scene.ts';
-import { addLight, addReflection, isInTheWay, returnedShare, SEES, type Seen } from './seen.ts';
+import {
+  addLight,
+  addReflection,
+  EDGE,
+  isInTheWay,
+  returnedShare,
+  SEES,
+  type Seen,
+} from './seen.ts';
 
 type Flat = Extract<Body, { shape: 'flat' }>;
 
 /** Width of a line on a matt subject, as a share of the distance of two. */
 const LINE = 0.06;
-/** Width of the mark along a subject's edge, as a share of the frame's width. */
-const EDGE = 0.005;
 
 /** Axes of a flat body's own surface: across and up as the camera sees them. */
 interface Axes {

@@ -50,6 +50,9 @@ export function gather(bench: Bench, figures: ShotFigures): Figure<Gathered> {
         ...(background.known
           ? []
           : [withReason(message`The background is drawn black`, background)]),
+        ...(scene.inTheWay.length > 0
+          ? [message`A light between lens and subject hides part of the frame.`]
+          : []),
         ...ofSubject(bench, scene),
         ...(scene.front
           ? [
@@ -85,11 +88,11 @@ function inTheWay({ lights }: Bench, { camera, body }: Placed): readonly Source[
   });
 }
 
-/** About a dozen lines across the frame, at a distance that is easily counted. */
+/** About a dozen lines across the frame, at a distance that is easily counted: 1, 2 or 5 of a unit. */
 function linesOver({ camera }: Placed): number {
-  const near = camera.widthMm / 12;
-  const power = 10 ** Math.floor(Math.log10(near));
-  return power * ([5, 2].find((step) => step * power <= near) ?? 1);
+  const most = camera.widthMm / 8;
+  const power = 10 ** Math.floor(Math.log10(most));
+  return power * ([5, 2].find((step) => step * power <= most) ?? 1);
 }
 
 const say = new Say(() => 'mm');

@@ -4,6 +4,9 @@ import { insideFaceMm, meetPlane, planeOf, type Source } from '../mirror/source.
 import { dot, reflected, scale, sub, type Vec } from '../mirror/vector.ts';
 import type { Front, Scene, ShownLight } from './scene.ts';
 
+/** Width of the mark along a subject's edge, as a share of the frame's width. */
+export const EDGE = 0.005;
+
 /** Sums over the rays of a pixel, by `SEES`: linear light, and how many rays see what. */
 export type Seen = Float64Array;
 

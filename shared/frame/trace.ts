@@ -3,7 +3,7 @@ import type { Vec } from '../mirror/vector.ts';
 import { seeBall } from './ball.ts';
 import { axesOf, seeFlat } from './flat.ts';
 import { scatteredOver } from './matt.ts';
-import { firstSample, sampleAt, samples } from './samples.ts';
+import { sampleAt, samples } from './samples.ts';
 import type { Scene } from './scene.ts';
 import { nothingSeen, SEES, type Seen } from './seen.ts';
 
@@ -65,27 +65,51 @@ export function traceFrame(scene: Scene, { width, height }: FrameSize): FramePic
   };
   for (let index = 0; index < count; index += 1) take(index, 0, FIRST);
   // Lines are drawn over: the first rays do for them.
-  const uneven = unevenPixels([lens, lit, hidden, beside], width, height);
-  for (let index = 0; index < count; index += 1)
-    if (uneven[index]) take(index, FIRST, FIRST + MORE);
+  refined([lens, lit, hidden, beside], { width, height }, (index) =>
+    take(index, FIRST, FIRST + MORE),
+  );
   return picture;
 }
 
-/** Pixels whose rays see different things, or other things than those of the pixel right or below. */
-function unevenPixels(shares: readonly Float32Array[], width: number, height: number): Uint8Array {
-  const uneven = new Uint8Array(width * height);
-  for (const share of shares)
-    for (let row = 0; row < height; row += 1)
-      for (let column = 0; column < width; column += 1) {
-        const index = row * width + column;
-        const here = share[index]!;
-        if (here > WHOLE && Math.abs(here - Math.round(here)) > WHOLE) uneven[index] = 1;
-        if (column + 1 < width && Math.abs(share[index + 1]! - here) > WHOLE)
-          uneven[index] = uneven[index + 1] = 1;
-        if (row + 1 < height && Math.abs(share[index + width]! - here) > WHOLE)
-          uneven[index] = uneven[index + width] = 1;
+const isMixed = (share: number): boolean => Math.abs(share - Math.round(share)) > WHOLE;
+
+/**
+ * Takes more rays of the pixels whose rays see different things, or other things than those of the
+ * pixel right or below; and from there on of all around them, as far as the edge is soft.
+ */
+function refined(
+  shares: readonly Float32Array[],
+  { width, height }: FrameSize,
+  take: (index: number) => void,
+): void {
+  const isQueued = new Uint8Array(width * height);
+  const queue: number[] = [];
+  const add = (index: number): void => {
+    if (isQueued[index]) return;
+    isQueued[index] = 1;
+    queue.push(index);
+  };
+  const differs = (a: number, b: number): boolean =>
+    shares.some((share) => Math.abs(share[a]! - share[b]!) > WHOLE);
+  for (let index = 0; index < width * height; index += 1) {
+    if (shares.some((share) => isMixed(share[index]!))) add(index);
+    for (const next of [
+      ...((index + 1) % width === 0 ? [] : [index + 1]),
+      ...(index + width < width * height ? [index + width] : []),
+    ])
+      if (differs(index, next)) {
+        add(index);
+        add(next);
       }
-  return uneven;
+  }
+  for (let index = queue.pop(); index !== undefined; index = queue.pop()) {
+    take(index);
+    if (!shares.some((share) => isMixed(share[index!]!))) continue;
+    if (index % width > 0) add(index - 1);
+    if ((index + 1) % width > 0) add(index + 1);
+    if (index >= width) add(index - width);
+    if (index + width < width * height) add(index + width);
+  }
 }
 
 /** Of each pixel: what a numbered ray of it sees, added to `seen`. */
@@ -98,9 +122,9 @@ function raysOf(
   const axes = body.shape === 'flat' ? axesOf(body) : undefined;
   const spreads = camera.airyMm > (SPREADS * camera.widthMm) / width;
   const table = samples();
-  let [column, row, first] = [0, 0, 0];
+  let [column, row] = [0, 0];
   const ray = (index: number, seen: Seen): void => {
-    const at = sampleAt(first, index);
+    const at = sampleAt(index);
     const across = ((column + table[at]!) / width) * 2 - 1;
     const up = 1 - ((row + table[at + 1]!) / height) * 2;
     const spread = spreads ? camera.airyMm : 0;
@@ -120,7 +144,6 @@ function raysOf(
   };
   return (atColumn, atRow) => {
     [column, row] = [atColumn, atRow];
-    first = firstSample(column, row);
     return ray;
   };
 }
