@@ -11,3 +11,12 @@ export type DrawnFrame =
       readonly caption: readonly string[];
     }
   | { readonly ok: false; readonly why: string | null };
+
+/** A frame in a page. */
+export interface PageFrame {
+  readonly width: number;
+  readonly height: number;
+  /** `data:image/png;base64,…` */
+  readonly src: string;
+  readonly caption: readonly string[];
+}
