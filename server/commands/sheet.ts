@@ -9,6 +9,7 @@ import { sheetPage } from '../../shared/report/sheet/html.ts';
 import { SHEET_STYLE } from '../../shared/report/sheet/style.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
+import { pageFrame } from '../handlers/frame.ts';
 import { LENGTHS, OUTPUT, ROOT, sayIn } from './command.ts';
 import { planCommand } from './open-plan.ts';
 import { WrongUse } from './options.ts';
@@ -53,12 +54,9 @@ const framesOf = (core: Core, id: FileId, { shots }: Sheet): ReadonlyMap<string,
   new Map(
     shots.flatMap(({ name }) => {
       const frame = core.frame(id, name, FRAME_WIDTH);
-      return frame?.ok ? [[name, { ...frame, src: pngUri(frame.png) }] as const] : [];
+      return frame?.ok ? [[name, pageFrame(frame)] as const] : [];
     }),
   );
-
-const pngUri = (png: Uint8Array): string =>
-  `data:image/png;base64,${Buffer.from(png).toString('base64')}`;
 
 /** By which the page's policy allows its own style and no other. */
 const styleHash = (): string =>

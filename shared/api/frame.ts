@@ -12,6 +12,12 @@ export type DrawnFrame =
     }
   | { readonly ok: false; readonly why: string | null };
 
+/** A frame that is drawn in slices. */
+export interface FrameInMaking {
+  /** Works on until it is done or `until` answers true; null: not done yet. */
+  work(until: () => boolean): DrawnFrame | null;
+}
+
 /** A frame in a page. */
 export interface PageFrame {
   readonly width: number;

@@ -7,7 +7,7 @@ import { comparedPlan } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
 import { newShot } from '../assist/completion/new-shot.ts';
-import { drawnFrame } from '../assist/frame.ts';
+import { drawnFrame, startFrame } from '../assist/frame.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import { lensesIn, lensWords } from '../assist/lenses.ts';
@@ -105,6 +105,7 @@ export function createCore(options: CoreOptions): Core {
     compared: (file) => comparedPlan(context, file, allFindings(file), originOf),
     sheet: (file) => sheetOf(context, file, allFindings(file)),
     frame: (file, shot, width) => drawnFrame(context, file, shot, width),
+    startFrame: (file, shot, width) => startFrame(context, file, shot, width),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
     placeOfCut: (file, cut) => placeOfCut(context, file, cut),
     shotAt: (file, position) => shotAt(context, file, position),

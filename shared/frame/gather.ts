@@ -2,7 +2,6 @@
 
 import type { Bench } from '../figures/bench.ts';
 import { derive, type Figure, figureOf } from '../figures/figure.ts';
-import { holderOf } from '../figures/holder.ts';
 import { sourceOf } from '../figures/light-source.ts';
 import { mirrorKind } from '../figures/mirror-kind.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
@@ -20,8 +19,14 @@ import type { Scene } from './scene.ts';
 
 export interface Gathered {
   readonly scene: Scene;
-  /** What the picture is and what is not in it, in whole sentences. */
-  readonly caption: readonly string[];
+  /** What there is to say of the picture, in whole sentences. */
+  readonly notes: readonly Note[];
+}
+
+/** A sentence, and what has to be seen in the picture for it to matter; left out: it always does. */
+export interface Note {
+  readonly text: string;
+  readonly of?: 'lens' | 'hidden' | 'mark' | 'beside' | 'dark';
 }
 
 const BLACK: LinearColour = [0, 0, 0];
@@ -44,22 +49,24 @@ export function gather(bench: Bench, figures: ShotFigures): Figure<Gathered> {
     };
     return {
       scene,
-      caption: [
-        message`Traced from the plan, not a photograph.`,
-        ...missing,
+      notes: [
+        { text: message`Traced from the plan, not a photograph.` },
+        ...missing.map((text) => ({ text })),
         ...(background.known
           ? []
-          : [withReason(message`The background is drawn black`, background)]),
-        ...(scene.inTheWay.length > 0
-          ? [message`A light between lens and subject hides part of the frame.`]
-          : []),
+          : [
+              {
+                text: withReason(message`The background is drawn black`, background),
+                ...(!scene.isClear && { of: 'beside' as const }),
+              },
+            ]),
+        { text: message`A light between lens and subject hides part of the frame.`, of: 'hidden' },
         ...ofSubject(bench, scene),
-        ...(scene.front
-          ? [
-              message`Stripes mark where the subject shows the lens; how bright that is, the plan doesn't say.`,
-            ]
-          : []),
-        message`Everything that the plan doesn't place around the set is black.`,
+        {
+          text: message`Stripes mark the lens's reflection; the plan doesn't say how bright it is.`,
+          of: 'lens',
+        },
+        { text: message`Where the subject shows no light of the plan, it is black.`, of: 'dark' },
       ],
     };
   });
@@ -97,26 +104,30 @@ function linesOver({ camera }: Placed): number {
 
 const say = new Say(() => 'mm');
 
-function ofSubject(bench: Bench, scene: Scene): readonly string[] {
+function ofSubject(bench: Bench, scene: Scene): readonly Note[] {
   const { subject } = bench;
   if (!subject) return [];
   const { name } = subject;
-  if (scene.linesMm !== undefined)
-    return [
-      message`${name} is drawn as a flat grey card, with lines every ${say.length(scene.linesMm)}.`,
-    ];
-  if (!natureOf(subject)?.isFilm) return [];
+  if (scene.linesMm !== undefined) {
+    const every = say.length(scene.linesMm);
+    return [{ text: message`${name} is drawn as a flat grey card, with lines every ${every}.` }];
+  }
+  const edge: Note = {
+    text: message`A line marks the edge of ${name}; no holder is drawn.`,
+    of: 'mark',
+  };
+  if (!natureOf(subject)?.isFilm) return [edge];
   const thickness = thicknessOf(bench);
-  if (!thickness)
-    return [
-      withReason(message`The film has no colours here`, figureOf(subject.fields.thickness, name)),
-    ];
-  const held = holderOf(bench)
-    ? [message`A line marks the edge of ${name}; its holder is not drawn.`]
-    : [];
-  if (thickness.from === thickness.to) return held;
+  if (!thickness) {
+    const needed = figureOf(subject.fields.thickness, name);
+    return [edge, { text: withReason(message`The film has no colours here`, needed) }];
+  }
+  const { from, to } = thickness;
+  if (from === to) return [edge];
   return [
-    ...held,
-    message`Its thickness runs evenly from ${thickness.from} nm at the top to ${thickness.to} nm at the bottom; a real film flows.`,
+    edge,
+    {
+      text: message`The thickness runs evenly from ${from} nm at the top to ${to} nm at the bottom; a real film flows.`,
+    },
   ];
 }

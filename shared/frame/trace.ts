@@ -24,11 +24,16 @@ export interface FramePicture extends FrameSize {
   readonly hidden: Float32Array;
   /** Share that a line on a matt subject or a subject's edge takes: drawn over, they are not light. */
   readonly mark: Float32Array;
+  /** Share that shows what is beside the subject. */
+  readonly beside: Float32Array;
 }
 
 /** Rays of every pixel, and those that are added where the first disagree or differ from beside. */
 const FIRST = 5;
 const MORE = 27;
+
+/** So many pixels with more rays take about as long as a row. */
+const AT_A_TIME = 50;
 
 /** Shares that lie closer to 0 or 1 than this are whole. */
 const WHOLE = 1e-6;
@@ -36,7 +41,19 @@ const WHOLE = 1e-6;
 /** An Airy disk under this part of a pixel spreads nothing. */
 const SPREADS = 0.3;
 
-export function traceFrame(scene: Scene, { width, height }: FrameSize): FramePicture {
+export function traceFrame(scene: Scene, size: FrameSize): FramePicture {
+  const work = tracing(scene, size);
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+  }
+}
+
+/** The same a little at a time: a row, or as many of the pixels that need more rays. */
+export function* tracing(
+  scene: Scene,
+  { width, height }: FrameSize,
+): Generator<undefined, FramePicture> {
   const count = width * height;
   const picture: FramePicture = {
     width,
@@ -46,11 +63,11 @@ export function traceFrame(scene: Scene, { width, height }: FrameSize): FramePic
     lit: new Float32Array(count),
     hidden: new Float32Array(count),
     mark: new Float32Array(count),
+    beside: new Float32Array(count),
   };
-  const beside = new Float32Array(count);
   const rays = raysOf(scene, { width, height });
   const seen = nothingSeen();
-  const { lens, lit, hidden, mark, light } = picture;
+  const { lens, lit, hidden, mark, beside, light } = picture;
   const shares = [lens, lit, hidden, mark, beside];
   const take = (index: number, from: number, to: number): void => {
     const ray = rays(index % width, Math.floor(index / width));
@@ -63,9 +80,12 @@ export function traceFrame(scene: Scene, { width, height }: FrameSize): FramePic
       share[index] = share[index]! * kept + seen[SEES.lens + i]! / to;
     });
   };
-  for (let index = 0; index < count; index += 1) take(index, 0, FIRST);
+  for (let index = 0; index < count; index += 1) {
+    take(index, 0, FIRST);
+    if (index % width === 0) yield;
+  }
   // Lines are drawn over: the first rays do for them.
-  refined([lens, lit, hidden, beside], { width, height }, (index) =>
+  yield* refined([lens, lit, hidden, beside], { width, height }, (index) =>
     take(index, FIRST, FIRST + MORE),
   );
   return picture;
@@ -77,11 +97,11 @@ const isMixed = (share: number): boolean => Math.abs(share - Math.round(share)) 
  * Takes more rays of the pixels whose rays see different things, or other things than those of the
  * pixel right or below; and from there on of all around them, as far as the edge is soft.
  */
-function refined(
+function* refined(
   shares: readonly Float32Array[],
   { width, height }: FrameSize,
   take: (index: number) => void,
-): void {
+): Generator<undefined> {
   const isQueued = new Uint8Array(width * height);
   const queue: number[] = [];
   const add = (index: number): void => {
@@ -102,8 +122,11 @@ function refined(
         add(next);
       }
   }
+  let taken = 0;
   for (let index = queue.pop(); index !== undefined; index = queue.pop()) {
     take(index);
+    taken += 1;
+    if (taken % AT_A_TIME === 0) yield;
     if (!shares.some((share) => isMixed(share[index!]!))) continue;
     if (index % width > 0) add(index - 1);
     if ((index + 1) % width > 0) add(index + 1);

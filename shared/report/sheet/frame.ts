@@ -12,7 +12,7 @@ export const framePicture = ({ src, width, height, caption }: PageFrame): Elemen
   el(
     'figure',
     { class: 'frame' },
-    el('h3', {}, message`Frame`),
+    el('h3', {}, message`Traced picture`),
     el('img', { src, width, height, alt: message`The frame as traced from the plan` }),
     el('figcaption', {}, ...inline(worded(caption.join(' ')))),
   );
