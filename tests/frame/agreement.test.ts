@@ -140,8 +140,8 @@ describe('what is counted from a frame is what the figures say', () => {
       const cleared = rimClearedMm(view, tilt);
       const alone = traceFrame({ ...scene, shown: [], inTheWay: [] }, SIZE);
       const share = mean(alone.lens);
-      // A corner of the frame that is a pixel wide may go unseen.
-      if (cleared < view.rimMm * 0.93) {
+      // Little of the pupil sees the very edge of the lens, and few rays go there.
+      if (cleared < view.rimMm * 0.85) {
         shows += 1;
         expect(share).toBeGreaterThan(0);
       }
@@ -173,7 +173,7 @@ describe('what is counted from a frame is what the figures say', () => {
       if (level > 1) cut += 1;
       else whole += 1;
     });
-    expect(Math.min(cut, whole)).toBeGreaterThan(manyRuns(80) / 20);
+    expect(Math.min(cut, whole)).toBeGreaterThan(manyRuns(80) / 40);
   });
 
   it('of a matt subject: the light in its middle, and how uneven it is', () => {
