@@ -7,8 +7,8 @@ import { waterIndex } from '../film/water.ts';
 /** Where n is counted for the path in the film. */
 const MIDDLE_NM = 550;
 
-/** A fortieth of the distance between two bright bands: half a percent of a band's height. */
-const STEP_NM = 5;
+/** A thirtieth of the distance between two bright bands: 0.6 % of a band's height. */
+const STEP_NM = 7;
 const MOST_STEPS = 800;
 
 /** What is looked up: linear light, and R, the share returned of the luminance. */

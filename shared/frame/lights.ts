@@ -22,7 +22,7 @@ const SIDES = 24;
 
 /** Angles at which a film's colours are calculated: a flat one shows few, a bubble all. */
 const FLAT_ANGLES = 3;
-const BALL_ANGLES = 14;
+const BALL_ANGLES = 12;
 
 interface Lights {
   readonly shown: readonly ShownLight[];
