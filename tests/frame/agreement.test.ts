@@ -124,7 +124,7 @@ describe('what is counted from a frame is what the figures say', () => {
         const black = picture.lit.filter((lit) => lit === 0).length / picture.lit.length;
         const dim = picture.lit.filter((lit) => lit > 0 && lit < 1).length / picture.lit.length;
         // A pixel that few of its rays see lit may be taken for black, one that many do for lit.
-        expect(Math.abs(black - shade.blackShare)).toBeLessThan(tolerance + shade.dimShare / 4);
+        expect(Math.abs(black - shade.blackShare)).toBeLessThan(tolerance + shade.dimShare / 2);
         expect(Math.abs(dim - shade.dimShare)).toBeLessThan(tolerance + 0.05 + shade.dimShare / 2);
       }
     });
@@ -141,7 +141,7 @@ describe('what is counted from a frame is what the figures say', () => {
       const alone = traceFrame({ ...scene, shown: [], inTheWay: [] }, SIZE);
       const share = mean(alone.lens);
       // Little of the pupil sees the very edge of the lens, and few rays go there.
-      if (cleared < view.rimMm * 0.85) {
+      if (cleared + view.pupilMm / 3 < view.rimMm * 0.85) {
         shows += 1;
         expect(share).toBeGreaterThan(0);
       }
