@@ -151,6 +151,7 @@ function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
       const fieldAlongMm = alongTilt(bench, field);
       if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the field has no limit`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
+      if (bowMm > (size ?? fieldAlongMm) / 2) return tooDeep();
       return {
         workingDistanceMm: distance,
         rimMm,
@@ -268,6 +269,9 @@ function nearestNeededLight(bench: Bench, frame: Figure<FrameView>): Figure<Need
   );
 }
 
+/** More than half a sphere is no film on a frame. */
+const tooDeep = () => notKnown(message`the sag is more than half of the film's extent`);
+
 /** The film of the shot as it stands in the frame. */
 export function surfaceOf(bench: Bench, frame: Figure<FrameView>): Figure<FilmSurface> {
   const { tiltRad, tiltAxis } = bench;
@@ -275,6 +279,7 @@ export function surfaceOf(bench: Bench, frame: Figure<FrameView>): Figure<FilmSu
     [frame, tiltRad, bowOf(bench), extentOf(bench)],
     ({ widthMm, heightMm }, tilt, bowMm, extent) => {
       const along = alongTilt(bench, [extent?.width ?? widthMm, extent?.height ?? heightMm]);
+      if (bowMm > along / 2) return tooDeep();
       return filmSurface(tilt, tiltAxis, bowMm > 0 ? bowCurvaturePerMm(bowMm, along) : 0);
     },
   );

@@ -116,7 +116,11 @@ function ofSubject(bench: Bench, scene: Scene): readonly Note[] {
     text: message`A line marks the edge of ${name}; no holder is drawn.`,
     of: 'mark',
   };
-  if (!natureOf(subject)?.isFilm) return [edge];
+  if (!natureOf(subject)?.isFilm)
+    return [
+      { text: message`${name} is drawn as a flat mirror without a colour of its own.` },
+      edge,
+    ];
   const thickness = thicknessOf(bench);
   if (!thickness) {
     const needed = figureOf(subject.fields.thickness, name);

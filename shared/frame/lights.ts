@@ -4,7 +4,7 @@ import type { Bench, LightInUse } from '../figures/bench.ts';
 import { derive, type Figure, figureOf, known, reasonOf, unknownOf } from '../figures/figure.ts';
 import { averageShare, indexOf, reflectanceByThickness } from '../figures/film-share.ts';
 import { diffuseEv } from '../figures/light-reading.ts';
-import { luminanceOf, sourceOf } from '../figures/light-source.ts';
+import { luminanceOf, sourceOf, weightOn } from '../figures/light-source.ts';
 import { isGloss, mirrorKind } from '../figures/mirror-kind.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { D65_K } from '../film/daylight.ts';
@@ -69,6 +69,10 @@ export function lightsOf(
     }
     if (!source.known)
       missing.push(withReason(message`The light of ${light.name} is drawn even`, source));
+    if (source.known && shinesOnBack(source.value, bench)) {
+      missing.push(message`${light.name} shines on the back of the subject.`);
+      return;
+    }
     lit.push({
       name: light.name,
       colour: times(balance.whiteOf(light), level.value),
@@ -83,6 +87,9 @@ export function lightsOf(
   });
   return { shown, lit, missing };
 }
+
+const shinesOnBack = (source: Source, { tiltRad, tiltAxis }: Bench): boolean =>
+  weightOn(source, tiltRad.known ? tiltRad.value : 0, tiltAxis) === 0;
 
 /** A sentence, with what is missing for it where that is known. */
 export function withReason(what: string, figure: Figure<unknown>): string {
