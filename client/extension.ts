@@ -44,6 +44,7 @@ export const start = async (
       state: true,
       solving: true,
       sheets: true,
+      images: true,
       asksAgain: true,
       listsPlans: true,
       translation: await translationFor(context.extensionUri, log),

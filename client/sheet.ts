@@ -16,7 +16,9 @@ import {
 } from 'vscode';
 import type { BaseLanguageClient, WorkspaceEdit as ProtocolEdit } from 'vscode-languageclient';
 import type { LiveSheet } from '../server/handlers/sheet.ts';
+import type { PageFrame } from '../shared/api/frame.ts';
 import { LANGUAGE } from './documents.ts';
+import { LiveFrame } from './live-frame.ts';
 import type { PlanStates } from './plan-states.ts';
 import type { FromView, ToView } from './view/messages.ts';
 
@@ -90,6 +92,17 @@ class OpenSheet implements Disposable {
   /** One request at a time; what changes meanwhile is asked for after it. */
   #asking = false;
   #isStale = false;
+  readonly #frame = new LiveFrame(
+    (shot, width) =>
+      this.#client
+        .sendRequest<PageFrame | null>('lamella/frame', {
+          textDocument: this.#textDocument(),
+          shot,
+          width,
+        })
+        .catch(() => null),
+    (shot, frame) => void this.#post({ kind: 'frame', shot, frame }),
+  );
 
   constructor(
     context: ExtensionContext,
@@ -123,6 +136,7 @@ class OpenSheet implements Disposable {
   onClosed(closed: () => void): void {
     this.#panel.onDidDispose(() => {
       clearTimeout(this.#waiting);
+      this.#frame.dispose();
       Disposable.from(...this.#parts).dispose();
       closed();
     });
@@ -147,7 +161,7 @@ class OpenSheet implements Disposable {
     this.#isStyled = sheet !== null;
     const { webview } = this.#panel;
     const nonce = nonceOf();
-    const policy = `default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
+    const policy = `default-src 'none'; img-src data:; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
     webview.html = `<!doctype html>
 <html lang="${sheet?.language ?? 'en'}"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
@@ -197,7 +211,7 @@ class OpenSheet implements Disposable {
       this.#asking = false;
     }
     const editor = window.visibleTextEditors.find(({ document }) => document === this.#document);
-    if (editor) await this.#follow(editor);
+    if (editor) await this.#follow(editor, true);
     if (this.#isStale) {
       this.#isStale = false;
       await this.#update();
@@ -214,7 +228,7 @@ class OpenSheet implements Disposable {
     }
   }
 
-  async #follow(editor: TextEditor): Promise<void> {
+  async #follow(editor: TextEditor, isNew = false): Promise<void> {
     if (editor.document !== this.#document || !this.#isReady) return;
     const { line, character } = editor.selection.active;
     const params = { textDocument: this.#textDocument(), position: { line, character } };
@@ -222,6 +236,8 @@ class OpenSheet implements Disposable {
       .sendRequest<string | null>('lamella/shotAt', params)
       .catch(() => null);
     await this.#post({ kind: 'follow', shot });
+    // Not waited for: what changes meanwhile goes first.
+    void this.#frame.follow(shot, isNew);
   }
 
   async #go(

@@ -30,7 +30,9 @@ export function answerWhileWriting(connection: Connection, desk: Desk): void {
     desk.answer(({ core, client }, item) => resolveCompletion(core, client, item)),
   );
   connection.onHover(
-    desk.about(null, ({ core, client }, file, { position }) => hover(core, client, file, position)),
+    desk.about(null, ({ core, client }, file, { position }, token) =>
+      hover(core, client, file, position, token),
+    ),
   );
   connection.languages.inlayHint.on(
     desk.about([], ({ core }, file, { range }) => hints(core, file, range)),

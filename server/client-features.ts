@@ -37,6 +37,8 @@ export interface ClientFeatures {
   readonly showsSolving: boolean;
   /** It has a command that shows the sheet of a plan at a shot. */
   readonly showsSheets: boolean;
+  /** It shows pictures that stand in a hover's Markdown. */
+  readonly showsImages: boolean;
   /** It asked for `lamella/state`. */
   readonly wantsState: boolean;
 }
@@ -72,6 +74,7 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
     markdown: (textDocument.hover?.contentFormat ?? []).includes(MarkupKind.Markdown),
     showsSolving: optionsOf(params).solving === true,
     showsSheets: optionsOf(params).sheets === true,
+    showsImages: optionsOf(params).images === true,
     wantsState: optionsOf(params).state === true,
   };
 }
@@ -102,6 +105,8 @@ interface InitializationOptions {
   readonly lenses?: unknown;
   /** true: lenses name the command `lamella.openSheet`. */
   readonly sheets?: unknown;
+  /** true: hovers may have pictures, as `data:` addresses in their Markdown. */
+  readonly images?: unknown;
   /** true: send `lamella/state` after each check. */
   readonly state?: unknown;
   /** Message to text, as shared/words/messages.json has them, in the language that `locale` names. */

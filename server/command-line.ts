@@ -8,6 +8,7 @@ import type { Command, Surroundings } from './commands/command.ts';
 import { compare } from './commands/compare.ts';
 import { explain } from './commands/explain.ts';
 import { figures } from './commands/figures.ts';
+import { frame } from './commands/frame.ts';
 import { overview } from './commands/help.ts';
 import { measure } from './commands/measure.ts';
 import { newCommand } from './commands/new.ts';
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   check,
   figures,
   sheet,
+  frame,
   timeline,
   compare,
   clips,

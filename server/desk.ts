@@ -42,12 +42,14 @@ export class Desk {
   /** A request about an open text whose words the core has; `none` is the answer for others. */
   about<P extends { textDocument: { uri: string } }, R>(
     none: R,
-    work: (session: Session, file: FileId, params: P) => R,
+    work: (session: Session, file: FileId, params: P, token: CancellationToken) => R | Promise<R>,
   ) {
-    return this.answer<P, R>((current, params) => {
+    return this.answer<P, R>((current, params, token) => {
       const file = canonicalUri(params.textDocument.uri);
       const { documents } = current;
-      return documents.has(file) && !documents.unread(file) ? work(current, file, params) : none;
+      return documents.has(file) && !documents.unread(file)
+        ? work(current, file, params, token)
+        : none;
     });
   }
 

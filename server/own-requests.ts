@@ -4,11 +4,13 @@ import {
   WorkDoneProgress,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
+import type { PageFrame } from '../shared/api/frame.ts';
 import type { TimelineFile } from '../shared/api/timeline.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import type { Desk } from './desk.ts';
 import { type ClipsInEditor, type ClipsParams, clipsInEditor } from './handlers/clips.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
+import { type FrameParams, shotFrame } from './handlers/frame.ts';
 import {
   canReadAnswer,
   type NewPlanParams,
@@ -34,6 +36,12 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
     'lamella/sheet',
     desk.about(null, ({ core, settings }, file, { known }: SheetParams) =>
       liveSheet(core, settings, file, known),
+    ),
+  );
+  connection.onRequest<PageFrame | null, never>(
+    'lamella/frame',
+    desk.about<FrameParams, PageFrame | null>(null, ({ core }, file, params, token) =>
+      shotFrame(core, file, params, token),
     ),
   );
   connection.onRequest(

@@ -8,7 +8,8 @@ export interface Terminal {
   readonly colour: boolean;
   /** A file with a translation of all that is said; left out or empty: English. */
   readonly translation?: string | undefined;
-  out(text: string): void;
+  /** A text, or the bytes of a picture. */
+  out(text: string | Uint8Array): void;
   err(text: string): void;
   /** Shows how far something is, in place of what was shown before; null: nothing any more. */
   progress(text: string | null): void;

@@ -1,4 +1,6 @@
 /** What extension and live view say to each other. */
+import type { PageFrame } from '../../shared/api/frame.ts';
+
 export type ToView =
   | {
       readonly kind: 'sheet';
@@ -7,7 +9,9 @@ export type ToView =
       readonly head: string;
       readonly shots: readonly { readonly name: string; readonly html?: string }[];
     }
-  | { readonly kind: 'follow'; readonly shot: string | null };
+  | { readonly kind: 'follow'; readonly shot: string | null }
+  /** null: there is nothing to draw of the shot. */
+  | { readonly kind: 'frame'; readonly shot: string; readonly frame: PageFrame | null };
 
 export type FromView =
   | { readonly kind: 'ready' }

@@ -4,6 +4,7 @@
  * text, and says what was clicked. Everything it puts up was escaped where it was made.
  */
 import type { FromView, ToView } from './messages.ts';
+import { keepFrame, putFrame } from './traced.ts';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromView): void };
 
@@ -19,6 +20,7 @@ let current: string | null = null;
 
 window.addEventListener('message', ({ data }: MessageEvent<ToView>) => {
   if (data.kind === 'sheet') show(data);
+  else if (data.kind === 'frame') showFrame(data);
   else follow(data.shot);
 });
 
@@ -37,6 +39,7 @@ function show({ patterns, head: html, shots: now }: Extract<ToView, { kind: 'she
     if (!made) continue;
     const before = shots.get(name);
     if (before?.classList.contains('current')) made.classList.add('current');
+    putFrame(name, made);
     before?.replaceWith(made);
     shots.set(name, made);
   }
@@ -54,6 +57,12 @@ function show({ patterns, head: html, shots: now }: Extract<ToView, { kind: 'she
     if (place.nextElementSibling !== section) place.after(section);
     place = section;
   }
+}
+
+function showFrame(traced: Extract<ToView, { kind: 'frame' }>): void {
+  keepFrame(traced);
+  const section = shots.get(traced.shot);
+  if (section) putFrame(traced.shot, section);
 }
 
 function elementsOf(html: string): Element[] {

@@ -1,10 +1,15 @@
 import { createHash } from 'node:crypto';
+import type { Core } from '../../shared/api/facade.ts';
+import type { PageFrame } from '../../shared/api/frame.ts';
+import type { Sheet } from '../../shared/api/sheet.ts';
+import type { FileId } from '../../shared/plan/place.ts';
 import { markdownText } from '../../shared/report/document/markdown.ts';
 import { sheetDocument } from '../../shared/report/sheet/document.ts';
 import { sheetPage } from '../../shared/report/sheet/html.ts';
 import { SHEET_STYLE } from '../../shared/report/sheet/style.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
+import { pageFrame } from '../handlers/frame.ts';
 import { LENGTHS, OUTPUT, ROOT, sayIn } from './command.ts';
 import { planCommand } from './open-plan.ts';
 import { WrongUse } from './options.ts';
@@ -13,7 +18,7 @@ import { writeOutput } from './write-output.ts';
 export const sheet = planCommand({
   name: 'sheet',
   usage: ['lamella sheet FILE [-o sheet.html] [options]'],
-  about: later`Makes the shot sheet: settings, checks and what to watch for in every shot, with drawings to scale, for screen or print.`,
+  about: later`Makes the shot sheet: settings, checks and what to watch for, traced frames, and drawings to scale, for screen or print.`,
   options: {
     output: OUTPUT,
     format: {
@@ -36,10 +41,22 @@ export const sheet = planCommand({
     const isMarkdown = (format ?? (/\.(md|markdown)$/i.test(String(output)) && 'md')) === 'md';
     const text = isMarkdown
       ? markdownText(sheetDocument(made, say))
-      : sheetPage(made, { say }, styleHash());
+      : sheetPage(made, { say, frames: framesOf(plans.core, id, made) }, styleHash());
     return writeOutput(terminal, output, message`The sheet`, text);
   },
 });
+
+/** Pixels across: as sharp as the column of a printed page needs a picture without fine detail. */
+const FRAME_WIDTH = 320;
+
+/** The frames of all shots that can be drawn. */
+const framesOf = (core: Core, id: FileId, { shots }: Sheet): ReadonlyMap<string, PageFrame> =>
+  new Map(
+    shots.flatMap(({ name }) => {
+      const frame = core.frame(id, name, FRAME_WIDTH);
+      return frame?.ok ? [[name, pageFrame(frame)] as const] : [];
+    }),
+  );
 
 /** By which the page's policy allows its own style and no other. */
 const styleHash = (): string =>

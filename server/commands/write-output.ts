@@ -16,7 +16,7 @@ export async function writeOutput(
   terminal: Terminal,
   output: string | true | undefined,
   what: string,
-  text: string,
+  text: string | Uint8Array,
   keep = false,
 ): Promise<number> {
   if (typeof output !== 'string') {

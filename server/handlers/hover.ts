@@ -1,20 +1,44 @@
-import { type Hover, MarkupKind, type Position } from 'vscode-languageserver';
+import {
+  type CancellationToken,
+  type Hover,
+  MarkupKind,
+  type Position,
+} from 'vscode-languageserver';
 import type { Core } from '../../shared/api/facade.ts';
+import type { DrawnFrame } from '../../shared/api/frame.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import { inertMarkdown } from '../../shared/report/document/markdown.ts';
+import { message } from '../../shared/words/message.ts';
 import type { ClientFeatures } from '../client-features.ts';
+import { frameInSlices, pageFrame } from './frame.ts';
 
-export function hover(
+/** Pixels across a hover's picture: as wide as a small window of it. */
+const FRAME_WIDTH = 240;
+
+export async function hover(
   core: Core,
   client: ClientFeatures,
   file: FileId,
   position: Position,
-): Hover | null {
+  token: CancellationToken,
+): Promise<Hover | null> {
   const found = core.hover(file, position);
   if (!found) return null;
-  const contents = client.markdown
-    ? { kind: MarkupKind.Markdown, value: found.markdown }
-    : { kind: MarkupKind.PlainText, value: plainText(found.markdown) };
-  return { contents, range: found.range };
+  const { markdown, range, frameOf } = found;
+  if (!client.markdown)
+    return { contents: { kind: MarkupKind.PlainText, value: plainText(markdown) }, range };
+  const frame =
+    frameOf !== undefined && client.showsImages
+      ? await frameInSlices(core, file, frameOf, FRAME_WIDTH, token)
+      : null;
+  const value = frame?.ok ? `${markdown}\n\n${imageOf(frame)}` : markdown;
+  return { contents: { kind: MarkupKind.Markdown, value }, range };
+}
+
+function imageOf(frame: Extract<DrawnFrame, { ok: true }>): string {
+  const { src, caption } = pageFrame(frame);
+  const alt = message`The frame as traced from the plan`;
+  return `![${inertMarkdown(alt)}](${src})\n\n${inertMarkdown(caption.join(' '))}`;
 }
 
 /** The words of our own Markdown without its marks, for clients that show no markup. */

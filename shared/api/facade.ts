@@ -13,6 +13,7 @@ import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../say/say.ts';
 import type { ComparedPlan } from './compared.ts';
 import type { About, Completions } from './completions.ts';
+import type { DrawnFrame, FrameInMaking } from './frame.ts';
 import type {
   ColourSwatch,
   LocatedEdit,
@@ -43,6 +44,8 @@ export interface Hover {
   /** Markdown; everything in it that comes from a plan is escaped. */
   readonly markdown: string;
   readonly range: Range;
+  /** The shot whose frame shows what is told. */
+  readonly frameOf?: string;
 }
 
 export interface InlayHint {
@@ -176,6 +179,13 @@ export interface Core extends Checker {
    * left out where it is only read.
    */
   sheet(file: FileId, use?: { readonly isWrittenOn: boolean }): Sheet;
+  /**
+   * A shot's frame, traced from the plan; null: no shot that can be read.
+   * @param width in pixels, a whole number from 1; the height follows from what is recorded
+   */
+  frame(file: FileId, shot: string, width: number): DrawnFrame | null;
+  /** The same in slices: the figures are those of now, whatever is edited meanwhile. */
+  startFrame(file: FileId, shot: string, width: number): FrameInMaking | null;
   /** Where a key of a shot stands, or the shot's name where the key isn't written. */
   placeInShot(file: FileId, shot: string, key: string): LocatedPlace | null;
   /**

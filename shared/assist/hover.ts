@@ -5,6 +5,7 @@ import type { Position } from '../api/located.ts';
 import type { Group } from '../plan/generated/names.ts';
 import type { FileId } from '../plan/place.ts';
 import type { Context } from '../workspace/context.ts';
+import { shotShownAt } from './frame.ts';
 import { cutHover } from './hover/cut.ts';
 import { keyHover } from './hover/key.ts';
 import { nameHover, recordingHover, shotHover } from './hover/name.ts';
@@ -16,7 +17,9 @@ export function hoverAt(context: Context, file: FileId, position: Position): Hov
   const spot = spotAt(context, file, position);
   if (!spot) return null;
   const markdown = spot.on === 'key' ? onKey(context, spot) : onValue(context, spot);
-  return markdown ? { markdown, range: spot.range } : null;
+  if (!markdown) return null;
+  const frameOf = shotShownAt(context, spot);
+  return { markdown, range: spot.range, ...(frameOf !== null && { frameOf }) };
 }
 
 function onKey(context: Context, spot: PlanSpot): string | null {

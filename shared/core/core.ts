@@ -7,6 +7,7 @@ import { comparedPlan } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
 import { newShot } from '../assist/completion/new-shot.ts';
+import { drawnFrame, startFrame } from '../assist/frame.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import { lensesIn, lensWords } from '../assist/lenses.ts';
@@ -106,6 +107,8 @@ export function createCore(options: CoreOptions): Core {
     timeline: (file, format) => timelineOf(context, file, format),
     compared: (file) => comparedPlan(context, file, allFindings(file), originOf),
     sheet: (file, use) => sheetOf(context, file, allFindings(file), use?.isWrittenOn === true),
+    frame: (file, shot, width) => drawnFrame(context, file, shot, width),
+    startFrame: (file, shot, width) => startFrame(context, file, shot, width),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
     setInShot: (file, shot, key, text) => setInShot(context, file, shot, key, text),
     placeOfCut: (file, cut) => placeOfCut(context, file, cut),

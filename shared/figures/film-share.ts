@@ -30,10 +30,17 @@ export function indexOf({ subject }: Bench): Figure<number | undefined> {
 const EDGE_ON_RAD = (89 * Math.PI) / 180;
 
 /** R of films of every thickness together, each alike; from their edge they show nothing. */
-export const averageShare = (index: number | undefined, tiltRad: number): number | UnknownFigure =>
-  Math.abs(tiltRad) > EDGE_ON_RAD
-    ? notKnown(message`at this tilt the film is seen from its edge`)
-    : averageOf(index, tiltRad);
+export function averageShare(index: number | undefined, tiltRad: number): number | UnknownFigure {
+  if (Math.abs(tiltRad) > EDGE_ON_RAD)
+    return notKnown(message`at this tilt the film is seen from its edge`);
+  try {
+    return averageOf(index, tiltRad);
+  } catch (error) {
+    // No film has such an index; the formula says so itself.
+    if (error instanceof RangeError) return notKnown(error.message);
+    throw error;
+  }
+}
 
 const averageOf = (index: number | undefined, tiltRad: number): number =>
   averageReflectance(index ?? waterIndex(MIDDLE_NM), Math.abs(tiltRad));

@@ -125,7 +125,9 @@ function bowOf({ subject }: Bench): Figure<number> {
 }
 
 /** The subject's own size. If it isn't given, the subject is assumed to fill the frame. */
-function extentOf({ subject }: Bench): Figure<{ width: number; height: number } | undefined> {
+export function extentOf({
+  subject,
+}: Bench): Figure<{ width: number; height: number } | undefined> {
   if (!subject || subject.fields.size.state === 'missing') return known(undefined);
   return figureOf(subject.fields.size, subject.name);
 }
@@ -149,6 +151,7 @@ function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
       const fieldAlongMm = alongTilt(bench, field);
       if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the field has no limit`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
+      if (bowMm > (size ?? fieldAlongMm) / 2) return tooDeep();
       return {
         workingDistanceMm: distance,
         rimMm,
@@ -161,7 +164,8 @@ function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
   );
 }
 
-function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
+/** The frame in the plane of focus, as the pupil sees it. */
+export function frameView(bench: Bench, optical: OpticalFigures): Figure<FrameView> {
   const { fieldMm, pupilDiameterMm, workingDistanceMm } = optical;
   return derive(
     [fieldMm, pupilDistanceMm(bench, optical), pupilDiameterMm, workingDistanceMm],
@@ -265,13 +269,17 @@ function nearestNeededLight(bench: Bench, frame: Figure<FrameView>): Figure<Need
   );
 }
 
+/** More than half a sphere is no film on a frame. */
+const tooDeep = () => notKnown(message`the sag is more than half of the film's extent`);
+
 /** The film of the shot as it stands in the frame. */
-function surfaceOf(bench: Bench, frame: Figure<FrameView>): Figure<FilmSurface> {
+export function surfaceOf(bench: Bench, frame: Figure<FrameView>): Figure<FilmSurface> {
   const { tiltRad, tiltAxis } = bench;
   return derive(
     [frame, tiltRad, bowOf(bench), extentOf(bench)],
     ({ widthMm, heightMm }, tilt, bowMm, extent) => {
       const along = alongTilt(bench, [extent?.width ?? widthMm, extent?.height ?? heightMm]);
+      if (bowMm > along / 2) return tooDeep();
       return filmSurface(tilt, tiltAxis, bowMm > 0 ? bowCurvaturePerMm(bowMm, along) : 0);
     },
   );

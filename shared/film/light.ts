@@ -5,7 +5,7 @@ import { requireWithin } from './range.ts';
 /** Second radiation constant c2 = hc/k, m·K (CODATA 2018). */
 const C2 = 1.438776877e-2;
 
-const WARMEST_LIGHT_K = 1000;
+export const WARMEST_LIGHT_K = 1000;
 
 /**
  * Relative spectral power of a Planckian radiator, 100 at 560 nm, as a function of wavelength in

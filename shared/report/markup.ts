@@ -19,7 +19,7 @@ const SHAPES: ReadonlySet<string> = new Set([
 ]);
 
 /** Elements of HTML that never have an end tag. */
-const VOID: ReadonlySet<string> = new Set(['meta', 'input', 'br', 'hr']);
+const VOID: ReadonlySet<string> = new Set(['meta', 'input', 'br', 'hr', 'img']);
 
 const ESCAPES: Readonly<Record<string, string>> = {
   '&': '&amp;',

@@ -3,8 +3,8 @@ import { expect, test } from 'vitest';
 import { each } from '../support/each.ts';
 import { importsIn, importsOf, read, sharedSources, withoutComments } from './support/project.ts';
 
-/** A parser of YAML is the one thing that the core does not bring itself; it has no effects. */
-const LIBRARIES = ['yaml', 'culori/fn'];
+/** A parser of YAML, colours, and PNG: what the core does not bring itself has no effects. */
+const LIBRARIES = ['yaml', 'culori/fn', 'fast-png'];
 
 test('there is a core', () => {
   expect(sharedSources.length).toBeGreaterThan(100);

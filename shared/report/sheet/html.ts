@@ -2,6 +2,7 @@
 
 import { list, section, worded } from '../../api/document.ts';
 import type { Child, Drawing, Element } from '../../api/drawing.ts';
+import type { PageFrame } from '../../api/frame.ts';
 import type { EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
@@ -11,6 +12,7 @@ import { el, markup } from '../markup.ts';
 import { patterns, svgOf } from './canvas.ts';
 import { bandsOf, chooser } from './choices.ts';
 import { cutTable, orderTable, planParts, shotParts, takesWords } from './document.ts';
+import { framePicture } from './frame.ts';
 import { measurementsHtml } from './measurements.ts';
 import { capital } from './said.ts';
 import { SHEET_STYLE } from './style.ts';
@@ -20,6 +22,8 @@ import { stateWords } from './words.ts';
 interface HtmlOptions {
   readonly say: Say;
   readonly live?: boolean;
+  /** Traced frames by shot. */
+  readonly frames?: ReadonlyMap<string, PageFrame>;
 }
 
 /**
@@ -28,7 +32,8 @@ interface HtmlOptions {
  * @param styleHash `sha256-…` of `SHEET_STYLE` in base64, as the policy names it
  */
 export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string): string {
-  const policy = `default-src 'none'; style-src '${styleHash}'; base-uri 'none'; form-action 'none'`;
+  const pictures = options.frames ? 'img-src data:; ' : '';
+  const policy = `default-src 'none'; style-src '${styleHash}'; ${pictures}base-uri 'none'; form-action 'none'`;
   const head = [
     el('meta', { charset: 'utf-8' }),
     el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
@@ -168,6 +173,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
   const id = idOf(shot.name, index);
   const { name, about, state, settings, bench, drawings } = shot;
   const { checks, limits, takes, clips, findings } = shotParts(shot);
+  const frame = options.frames?.get(name);
   const said = (parts: typeof checks): readonly Child[] =>
     parts.map((part) => sectionHtml(part, { isRead: options.live === true }));
   return markup(
@@ -197,10 +203,11 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
       (checks.length > 0 || limits.length > 0) &&
         el('div', { class: 'pair' }, ...said([...checks, ...limits])),
       ...said([...clips, ...findings]),
-      drawings.length > 0 &&
+      (drawings.length > 0 || frame) &&
         el(
           'div',
           { class: 'drawings' },
+          frame && framePicture(frame),
           ...drawings.filter(({ picture }) => picture).map((one) => figure(one, id, options)),
         ),
       ...notDrawn(drawings),

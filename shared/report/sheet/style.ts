@@ -94,7 +94,7 @@ const DRAWINGS = `
 .drawings { margin-bottom: 1rem; }
 @media (min-width: 620px) { .drawings { columns: 2; column-gap: 1.5rem; } }
 figure { margin: 0 0 1.3rem; break-inside: avoid; }
-figure svg { display: block; width: 100%; max-width: 30rem; height: auto; }
+figure svg, figure img { display: block; width: 100%; max-width: 30rem; height: auto; }
 figure.wide svg { max-width: none; min-width: 40rem; }
 .scrolled { overflow-x: auto; }
 .scrolled th, .scrolled td { overflow-wrap: normal; }
@@ -153,7 +153,7 @@ const PRINT = `
   .drawings { columns: 2; column-gap: 8mm; column-fill: balance; }
   figure { margin-bottom: 4mm; }
   figcaption { font-size: 9pt; line-height: 1.3; }
-  figure svg, figure.wide svg { max-width: none; min-width: 0; }
+  figure svg, figure img, figure.wide svg { max-width: none; min-width: 0; }
   .scrolled { overflow: visible; }
   .log { break-inside: avoid; }
   .log th, .log td { height: 8mm; }

@@ -181,6 +181,21 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     sheet: () => {
       throw new Error('no test of these asks for a sheet');
     },
+    frame: () => {
+      throw new Error('no test of these asks for a frame');
+    },
+    startFrame: (_, shot, width) => {
+      if (shot !== 'drift') return null;
+      let slices = 0;
+      const png = Uint8Array.of(width, 2, 3);
+      const caption = ['Traced from *the* plan.'];
+      return {
+        work: () => {
+          slices += 1;
+          return slices < 3 ? null : { ok: true, width, height: 9, png, caption };
+        },
+      };
+    },
     placeOfCut: () => null,
     placeInShot: () => null,
     setInShot: () => [],

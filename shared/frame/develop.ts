@@ -1,0 +1,54 @@
+/** A traced frame as a picture for the screen, and as a file. */
+import { encode } from 'fast-png';
+import { screenPart } from '../film/screen.ts';
+import type { FramePicture } from './trace.ts';
+
+/** Steps of the table from linear light to the screen's. */
+const STEPS = 4096;
+const curve = Uint8ClampedArray.from({ length: STEPS + 1 }, (_, i) =>
+  Math.round(255 * screenPart(i / STEPS)),
+);
+
+/** Stripes over the lens's reflection: one of so many pixels along a diagonal, as a share of the width. */
+const STRIPES = 48;
+/** Tone of a stripe, and how much of it covers what is below. */
+const STRIPE = 120;
+const STRIPE_COVERS = 0.55;
+/** Linear light of a line on the subject, or along its edge. */
+const MARK_LIGHT = 0.06;
+
+/** Red, green and blue, 8 bits each, by sRGB's curve; what is brighter than white is cut off. */
+function developed({ width, height, light, lens, mark }: FramePicture): Uint8Array {
+  const pixels = new Uint8Array(width * height * 3);
+  const every = Math.max(4, Math.round(width / STRIPES));
+  for (let index = 0; index < width * height; index += 1) {
+    const [column, row] = [index % width, Math.floor(index / width)];
+    const isStripe = (column + row) % every < every / 4;
+    const covered = isStripe ? lens[index]! * STRIPE_COVERS : 0;
+    const lined = mark[index]!;
+    for (let c = 0; c < 3; c += 1) {
+      const bare = Math.max(0, Math.min(1, light[index * 3 + c]!));
+      const tone = curve[Math.round((bare * (1 - lined) + MARK_LIGHT * lined) * STEPS)]!;
+      pixels[index * 3 + c] = Math.round(tone * (1 - covered) + STRIPE * covered);
+    }
+  }
+  return pixels;
+}
+
+/**
+ * The picture as PNG, with its caption in the file.
+ * Source of the format: W3C, Portable Network Graphics, third edition; written by fast-png.
+ */
+export function pngOf(picture: FramePicture, caption: readonly string[]): Uint8Array {
+  return encode({
+    width: picture.width,
+    height: picture.height,
+    data: developed(picture),
+    channels: 3,
+    depth: 8,
+    text: { Description: latin(caption.join(' ')) },
+  });
+}
+
+/** A PNG's plain text is Latin-1. */
+const latin = (text: string): string => text.replace(/[^\u0020-\u007e\u00a1-\u00ff]/g, '?');

@@ -1,0 +1,137 @@
+/** A shot's scene, from its inputs and figures, and what of it the plan doesn't say. */
+
+import type { Bench } from '../figures/bench.ts';
+import { derive, type Figure, figureOf } from '../figures/figure.ts';
+import { sourceOf } from '../figures/light-source.ts';
+import { mirrorKind } from '../figures/mirror-kind.ts';
+import type { ShotFigures } from '../figures/shot-figures.ts';
+import { natureOf } from '../figures/subject-kinds.ts';
+import type { LinearColour } from '../film/screen.ts';
+import { hiddenShare } from '../mirror/clearance.ts';
+import type { Source } from '../mirror/source.ts';
+import { Say } from '../say/say.ts';
+import { message } from '../words/message.ts';
+import { balanceOf } from './balance.ts';
+import { type Placed, placedOf, thicknessOf } from './camera.ts';
+import { levelOfLuminance } from './level.ts';
+import { lightsOf, withReason } from './lights.ts';
+import type { Scene } from './scene.ts';
+
+export interface Gathered {
+  readonly scene: Scene;
+  /** What there is to say of the picture, in whole sentences. */
+  readonly notes: readonly Note[];
+}
+
+/** A sentence, and what has to be seen in the picture for it to matter; left out: it always does. */
+export interface Note {
+  readonly text: string;
+  readonly of?: 'lens' | 'hidden' | 'mark' | 'beside' | 'dark';
+}
+
+const BLACK: LinearColour = [0, 0, 0];
+
+/** Unknown where there is nothing to draw a frame of: no field, no subject, no distance. */
+export function gather(bench: Bench, figures: ShotFigures): Figure<Gathered> {
+  return derive([placedOf(bench, figures)], (placed): Gathered => {
+    const balance = balanceOf(bench);
+    const { shown, lit, missing } = lightsOf(bench, figures, placed, balance);
+    const background = backgroundOf(bench, figures);
+    const linesMm = mirrorKind(bench) === undefined ? linesOver(placed) : undefined;
+    const scene: Scene = {
+      ...placed,
+      shown,
+      lit,
+      inTheWay: inTheWay(bench, placed),
+      background: background.known ? background.value : BLACK,
+      isClear: natureOf(bench.subject)?.isFilm === true,
+      linesMm,
+    };
+    return {
+      scene,
+      notes: [
+        { text: message`Traced from the plan, not a photograph.` },
+        ...missing.map((text) => ({ text })),
+        ...(background.known
+          ? []
+          : [
+              {
+                text: withReason(message`The background is drawn black`, background),
+                ...(!scene.isClear && { of: 'beside' as const }),
+              },
+            ]),
+        { text: message`A light between lens and subject hides part of the frame.`, of: 'hidden' },
+        ...ofSubject(bench, scene),
+        {
+          text: message`Stripes mark the lens's reflection; the plan doesn't say how bright it is.`,
+          of: 'lens',
+        },
+        { text: message`Where the subject shows no light of the plan, it is black.`, of: 'dark' },
+      ],
+    };
+  });
+}
+
+/** The background's colour isn't known: it is drawn grey. */
+function backgroundOf(bench: Bench, figures: ShotFigures): Figure<LinearColour> {
+  const { fields, subject } = bench;
+  const own = fields['background-luminance'];
+  const luminance =
+    own.state === 'missing' && subject
+      ? figureOf(subject.fields['background-luminance'], subject.name)
+      : figureOf(own, bench.shot);
+  return derive([luminance, levelOfLuminance(bench, figures)], (cdPerM2, perUnit): LinearColour => {
+    const level = cdPerM2 * perUnit;
+    return [level, level, level];
+  });
+}
+
+function inTheWay({ lights }: Bench, { camera, body }: Placed): readonly Source[] {
+  if (!lights.known || body.shape !== 'flat') return [];
+  const view = { ...camera, pupilDistanceMm: camera.pupilAtMm };
+  return lights.value.flatMap((light) => {
+    const source = sourceOf(light);
+    return source.known && hiddenShare(view, source.value) > 0 ? [source.value] : [];
+  });
+}
+
+/** About a dozen lines across the frame, at a distance that is easily counted: 1, 2 or 5 of a unit. */
+function linesOver({ camera }: Placed): number {
+  const most = camera.widthMm / 8;
+  const power = 10 ** Math.floor(Math.log10(most));
+  return power * ([5, 2].find((step) => step * power <= most) ?? 1);
+}
+
+const say = new Say(() => 'mm');
+
+function ofSubject(bench: Bench, scene: Scene): readonly Note[] {
+  const { subject } = bench;
+  if (!subject) return [];
+  const { name } = subject;
+  if (scene.linesMm !== undefined) {
+    const every = say.length(scene.linesMm);
+    return [{ text: message`${name} is drawn as a flat grey card, with lines every ${every}.` }];
+  }
+  const edge: Note = {
+    text: message`A line marks the edge of ${name}; no holder is drawn.`,
+    of: 'mark',
+  };
+  if (!natureOf(subject)?.isFilm)
+    return [
+      { text: message`${name} is drawn as a flat mirror without a colour of its own.` },
+      edge,
+    ];
+  const thickness = thicknessOf(bench);
+  if (!thickness) {
+    const needed = figureOf(subject.fields.thickness, name);
+    return [edge, { text: withReason(message`The film has no colours here`, needed) }];
+  }
+  const { from, to } = thickness;
+  if (from === to) return [edge];
+  return [
+    edge,
+    {
+      text: message`The thickness runs evenly from ${from} nm at the top to ${to} nm at the bottom; a real film flows.`,
+    },
+  ];
+}
