@@ -41,6 +41,7 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   flatMirror: 'flat mirrors',
   bubble: 'bubbles',
   film: 'films',
+  glossy: 'glossy subjects',
   levelFilm: 'level films',
   support: 'supported rigs',
   boom: 'booms',

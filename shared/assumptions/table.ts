@@ -13,6 +13,10 @@ export const LENS_LOSS = prior(0.3, 0.1, 0.5);
 export const CONVERTER_LOSS = prior(0.2, 0.1, 0.4);
 export const CLOSE_UP_LOSS = prior(0.05, 0, 0.1);
 export const POLARISER_LOSS = prior(1.6, 1.2, 2);
+/** Between mid-grey and the brightest tone that is recorded, stops. */
+export const HIGHLIGHT_LATITUDE = prior(3.5, 2.5, 6);
+/** What glass, crystal, varnish, plastic or wet things reflect: n 1.33 to 1.9, square on. */
+export const GLOSS_REFLECTANCE = prior(0.04, 0.02, 0.1);
 /** Reflected-light constant K, cd·s/m². */
 export const REFLECTED = prior(12.5, 12.5, 14);
 /** Incident-light constant C, lx·s. */
@@ -103,6 +107,22 @@ export const ASSUMPTIONS = {
     value: POLARISER_LOSS,
     source: COMMON,
     note: later`For unpolarised light. Other filters have their loss printed on them.`,
+  },
+  'highlight-latitude': {
+    key: 'highlight-latitude',
+    of: later`a body`,
+    quantity: 'stops',
+    value: HIGHLIGHT_LATITUDE,
+    source: COMMON,
+    note: later`Between mid-grey and the brightest tone with detail. Usual picture profiles hold 2.5 to 3.5 stops, logarithmic ones up to 6. A test clip of a lit white wall settles it.`,
+  },
+  'gloss-reflectance': {
+    key: 'reflectance',
+    of: later`a glossy subject`,
+    quantity: 'percent',
+    value: GLOSS_REFLECTANCE,
+    source: later`Fresnel's equations, refractive index 1.33 to 1.9`,
+    note: later`Glass, crystal, varnish, plastic and wet things. Polished metal reflects half of the light and more, and has to say so.`,
   },
   'pupil-ratio': {
     key: 'pupil-ratio',

@@ -22,6 +22,16 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
   'converter-loss': { what: LOSS, quantity: 'stops', settle: later`Give \`loss\`.` },
   'close-up-loss': { what: LOSS, quantity: 'stops', settle: later`Give \`loss\`.` },
   'polariser-loss': { what: LOSS, quantity: 'stops', settle: later`Give \`loss\`.` },
+  'highlight-latitude': {
+    what: later`highlight latitude`,
+    quantity: 'stops',
+    settle: later`Give \`highlight-latitude\`.`,
+  },
+  'gloss-reflectance': {
+    what: later`reflectance`,
+    quantity: 'percent',
+    settle: later`Give \`reflectance\` or \`refractive-index\`; metal needs it.`,
+  },
   'pupil-ratio': {
     what: later`pupil ratio`,
     quantity: 'ratio',

@@ -3,6 +3,7 @@ import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { evennessFigures } from './evenness.ts';
 import { focusPullFigures } from './focus-pull.ts';
+import { highlightFigures } from './highlight.ts';
 import { demanding, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { loadFigures } from './load.ts';
@@ -17,6 +18,7 @@ import type {
   ClearanceFigures,
   EvennessFigures,
   FocusPullFigures,
+  HighlightFigures,
   LightFigures,
   LoadFigures,
   MirrorFigures,
@@ -46,6 +48,11 @@ const pulledBy = demanding<FocusPullFigures>(onDemand, {
 const clearedBy = demanding<ClearanceFigures>(onDemand, { lightInTheWay: true });
 
 const evenedBy = demanding<EvennessFigures>(onDemand, { unevennessStops: true });
+
+const highlitBy = demanding<HighlightFigures>(onDemand, {
+  highlight: true,
+  highlightLatitudeStops: true,
+});
 
 const recordedBy = demanding<RecordingFigures>(onDemand, { recordedS: true, recordedBytes: true });
 
@@ -118,6 +125,13 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...evenedBy(() => ({
       unevennessStops: once(evennessFigures(bench, optical, time).unevennessStops),
     })),
+    ...highlitBy(() => {
+      const { highlight, highlightLatitudeStops } = highlightFigures(bench, optical, time, shown);
+      return {
+        highlight: once(highlight),
+        highlightLatitudeStops: once(highlightLatitudeStops),
+      };
+    }),
     ...recordedBy(() => recordingFigures(bench)),
     ...mirroredBy(mirror),
   };

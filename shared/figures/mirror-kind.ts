@@ -1,7 +1,10 @@
 /** Which subjects reflect light as a mirror does, and how much of it. */
 
+import { surfaceReflectances } from '../exposure/polariser.ts';
 import { ifKnown } from '../plan/field.ts';
+import type { Subject } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
+import { glossReflectanceOf, orAssumed } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
 import { averageShare, indexOf, reflectanceByThickness } from './film-share.ts';
@@ -17,10 +20,7 @@ export function mirrorKind({ subject }: Bench): MirrorKind | undefined {
   return subject && ifKnown(subject.fields.finish) === 'mirror' ? 'surface' : undefined;
 }
 
-/**
- * Partly a mirror: it shows lens and lights over its own colour. That reflection is not
- * calculated.
- */
+/** Partly a mirror: it shows lens and lights over its own colour. */
 export const isGloss = (bench: Bench): boolean =>
   mirrorKind(bench) === undefined &&
   bench.subject !== undefined &&
@@ -43,6 +43,7 @@ export function reflectanceOf(bench: Bench, light = firstLight(bench)): Figure<n
   if (given.state !== 'missing')
     return derive([figureOf(given, subject.name)], (share) => somethingOf(share, subject.name));
   const kind = mirrorKind(bench);
+  if (isGloss(bench)) return glossReflectance(subject.fields, subject.name);
   if (kind === undefined) return isNo('mirror');
   if (kind === 'surface') return figureOf(given, subject.name) as Figure<never>;
   if (subject.fields.thickness.state === 'missing')
@@ -51,6 +52,16 @@ export function reflectanceOf(bench: Bench, light = firstLight(bench)): Figure<n
     somethingOf(share, subject.name),
   );
 }
+
+/** Seen from near its normal, up to 45°, a clear surface reflects within 1/3 stop of this. */
+const glossReflectance = (fields: Subject, name: string): Figure<number> =>
+  fields['refractive-index'].state === 'missing'
+    ? orAssumed(fields.reflectance, name, glossReflectanceOf(fields))
+    : derive([figureOf(fields['refractive-index'], name)], (index) =>
+        index > 1
+          ? surfaceReflectances(index, 0).s
+          : notKnown(message`a refractive index of 1 reflects nothing`),
+      );
 
 const firstLight = ({ lights }: Bench): LightInUse | undefined =>
   lights.known ? lights.value[0] : undefined;

@@ -5,7 +5,8 @@ import { notKnown, type UnknownFigure } from './figure.ts';
 const REASONS = {
   mirror: later`the subject is not a mirror`,
   flatMirror: later`the subject is not a flat mirror`,
-  gloss: later`reflections in a glossy subject are not judged`,
+  gloss: later`a glossy subject has no mirror image of the whole frame`,
+  glossy: later`the subject is not glossy`,
   bubble: later`the subject is not a bubble`,
   film: later`the subject is not a film`,
   levelFilm: later`the film is not level`,

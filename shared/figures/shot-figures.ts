@@ -104,6 +104,19 @@ export interface EvennessFigures {
   readonly unevennessStops: Figure<number>;
 }
 
+/** The brightest image of a light in a glossy subject. */
+export interface Highlight {
+  readonly light: string;
+  /** Over mid-grey at the shot's exposure; negative: under it. */
+  readonly stops: number;
+}
+
+export interface HighlightFigures {
+  readonly highlight: Figure<Highlight>;
+  /** What the body records over mid-grey. */
+  readonly highlightLatitudeStops: Figure<number>;
+}
+
 /** The light of the shot that leaves the most flicker. */
 export interface LampFlicker {
   readonly light: string;
@@ -308,6 +321,7 @@ export interface ShotFigures
     SharpnessFigures,
     LightFigures,
     EvennessFigures,
+    HighlightFigures,
     TimeFigures,
     MotionFigures,
     FocusPullFigures,

@@ -17,13 +17,15 @@ import {
   flangeOf,
   frontDiameterOf,
   glassLoss,
+  glossReflectanceOf,
+  highlightLatitudeOf,
   pupilRatioOf,
 } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import type { Constants } from './constants.ts';
 import { type AnyPart, findPart } from './find-part.ts';
 import { fittedLens } from './fitted-lens.ts';
-import { mirrorKind } from './mirror-kind.ts';
+import { isGloss, mirrorKind } from './mirror-kind.ts';
 import { pointSizeOf } from './moved-light.ts';
 
 /**
@@ -244,6 +246,11 @@ function assumptionsIn(bench: Bench): readonly MaybeAssumed[] {
   const { body, lens, filters } = bench;
   const found: MaybeAssumed[] = [];
   if (body) found.push([body.fields['flange-distance'], body.name, flangeOf(body.fields)]);
+  const { subject } = bench;
+  if (subject && isGloss(bench)) {
+    found.push([subject.fields.reflectance, subject.name, glossReflectanceOf(subject.fields)]);
+    if (body) found.push([body.fields['highlight-latitude'], body.name, highlightLatitudeOf()]);
+  }
   if (lens) {
     const { name, fields } = lens;
     if (fields['t-stop'].state === 'missing') found.push([fields.loss, name, glassLoss.lens]);
@@ -317,7 +324,7 @@ function constantsIn(bench: Bench): readonly Width[] {
   };
   if (lens && lens.fields.closest.state === 'known')
     add('irisKeepsSize', 'iris', later`the iris at close focus`, IRIS_KEEPS_SIZE);
-  const isMirror = mirrorKind(bench) !== undefined;
+  const isMirror = mirrorKind(bench) !== undefined || isGloss(bench);
   // An exposure read on the subject is right by itself; a mirror shows the lamp, which is converted.
   const isRead = (light: LightInUse): boolean => light.fields.reading.state !== 'missing';
   if (lights.known && lights.value.some((light) => isMirror || !isRead(light)))

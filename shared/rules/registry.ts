@@ -27,6 +27,7 @@ import { fieldOutOfReach } from './field-out-of-reach.ts';
 import { focusDrifts } from './focus-drifts.ts';
 import { gradeSplits } from './grade-splits.ts';
 import { headOverloaded } from './head-overloaded.ts';
+import { highlightClips } from './highlight-clips.ts';
 import { holderWorksAgainst } from './holder-works-against.ts';
 import { hotLampNearSubject } from './hot-lamp-near-subject.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
@@ -100,6 +101,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   diffractionEatsDetail,
   exposureOff,
   isoOutOfRange,
+  highlightClips,
   shutterTooSlow,
   lampFlicker,
   smear,

@@ -19,7 +19,7 @@ import { evennessHover } from './shot/evenness.ts';
 import { exposureHover } from './shot/exposure.ts';
 import { filmColoursHover } from './shot/film.ts';
 import { loadHover } from './shot/load.ts';
-import { bubbleHover, glossWords, levelFilmHover, mirrorLightHover } from './shot/mirror.ts';
+import { bubbleHover, glossHover, levelFilmHover, mirrorLightHover } from './shot/mirror.ts';
 import { flowHover, moveHover } from './shot/move.ts';
 import { recordingHover } from './shot/recording.ts';
 import { shutterHover } from './shot/shutter.ts';
@@ -113,7 +113,7 @@ function namedInShot(context: Context, { place }: PlanSpot, data: string | null)
     key === 'light'
       ? mirrorLightHover(shot) || evennessHover(shot)
       : key === 'subject'
-        ? bubbleHover(shot) || levelFilmHover(shot) || glossWords(shot)
+        ? bubbleHover(shot) || levelFilmHover(shot) || glossHover(shot)
         : key === 'rig'
           ? loadHover(shot)
           : '';

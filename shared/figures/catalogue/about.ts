@@ -36,6 +36,10 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   isoNeeded: 'ISO for a correct exposure, not rounded',
   unevennessStops:
     'falloff over the frame, from its brightest place to its darkest, edges included; 0 on a mirror-like subject; `"endless"` if part of the frame gets no light',
+  highlightStops:
+    'the brightest image of a light in a glossy subject, over mid-grey at this exposure: log2(R·C/(K·Ω)) and the exposure error by that light; Ω is the projected solid angle of the light',
+  highlightLatitudeStops:
+    'what the body records over mid-grey: `highlight-latitude`, or as assumed',
   shutterSeconds: '',
   shutterAngleDeg: '360 times shutter time times recording rate',
   flickerResidual:
@@ -54,7 +58,7 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   momentAtMountNewtonMetres: 'moment of everything in front of the body about the lens mount',
   stabilityFactor: 'of a boom: righting moment over tipping moment; over 1 is stable',
   reflectance:
-    'R, the share of the first light that a mirror-like subject reflects; for a film the mean over its `thickness`, or over every thickness if none is given',
+    'R, the share of the first light that a mirror-like subject reflects, or a glossy one as a mirror; for a film the mean over its `thickness`, or over every thickness if none is given',
   leastTiltDeg: 'tilt at which a flat mirror no longer reflects the lens',
   tiltWindowDeg:
     '[from, to]: the reflection of the lens sets the lower end, depth and light the upper',

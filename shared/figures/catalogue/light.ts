@@ -21,6 +21,22 @@ export const LIGHT = {
     label: later`unevenness`,
     is: number('stops'),
   }),
+  highlightStops: figureIn(
+    'highlight',
+    ({ stops }) => stops,
+  )({
+    label: later`highlight over mid-grey`,
+    is: number('signedStops'),
+    only: 'glossy',
+    rules: ['highlight-clips'],
+    review: { place: 78 },
+  }),
+  highlightLatitudeStops: figure('highlightLatitudeStops', {
+    label: later`highlight latitude`,
+    is: number('stops'),
+    only: 'glossy',
+    rules: ['highlight-clips'],
+  }),
   shutterSeconds: figure('shutterSeconds', {
     label: later`shutter`,
     is: number('shutter'),

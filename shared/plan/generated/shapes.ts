@@ -634,6 +634,24 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "iso-range"
     ]
    },
+   "highlight-latitude": {
+    "shape": {
+     "kind": "quantity",
+     "of": "stops",
+     "rough": true
+    },
+    "required": false,
+    "title": "highlight latitude",
+    "description": "Stops between mid-grey and the brightest tone that the body records with detail. It depends on the picture profile. Default: 3.5 stops, bounded by 2.5 and 6.",
+    "examples": [
+     "3.5 stops"
+    ],
+    "also": [
+     "latitude",
+     "headroom",
+     "highlight-headroom"
+    ]
+   },
    "displayed-aperture": {
     "shape": {
      "kind": "enum",
@@ -3006,7 +3024,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "surface finish",
-    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt; its reflections are not checked.",
+    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is not calculated.",
     "examples": [
      "mirror",
      "gloss"
@@ -3049,7 +3067,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "refractive index",
-    "description": "Refractive index of the film. Default: that of water.",
+    "description": "Refractive index of the film, or of a glossy subject. Default for a film: that of water.",
     "examples": [
      "1.33"
     ],
@@ -3066,7 +3084,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "reflectance",
-    "description": "Fraction of light that a mirror-like subject reflects. Default for a film: from its refractive index.",
+    "description": "Fraction of light that a mirror-like or glossy subject reflects as a mirror. Default for a film: from its refractive index. Default for gloss: the same, or 4%. Metal needs it: 50% and more.",
     "examples": [
      "4 %"
     ],
@@ -3524,6 +3542,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "position",
      "place",
      "placement"
+    ]
+   },
+   "emitting-size": {
+    "shape": {
+     "kind": "quantity",
+     "of": "size"
+    },
+    "required": false,
+    "title": "emitting size",
+    "description": "Size of the emitting face in this shot, width first: a larger diffuser in front of the light.",
+    "examples": [
+     "600 x 600 mm"
+    ],
+    "also": [
+     "source",
+     "face",
+     "size"
     ]
    },
    "dimmed": {

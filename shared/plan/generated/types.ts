@@ -85,6 +85,8 @@ export interface Body {
   readonly 'flange-distance': Field<QuantityValue<'length'>>;
   /** ISO range of the body, and the highest ISO you would use. */
   readonly iso: Field<IsoLimits>;
+  /** Stops between mid-grey and the brightest tone that the body records with detail. It depends on the picture profile. Default: 3.5 stops, bounded by 2.5 and 6. */
+  readonly 'highlight-latitude': Field<QuantityValue<'stops'>>;
   /** F-number that the body displays. marked: as engraved on the lens. effective: includes the light lost to extension. */
   readonly 'displayed-aperture': Field<'marked' | 'effective'>;
   /** Rolling-shutter readout: time from the first to the last line of a frame. 0 ms for a global shutter. Sets banding under flickering light. */
@@ -423,15 +425,15 @@ export interface Subject {
   readonly sag: Field<QuantityValue<'length-or-zero'>>;
   /** Frame or vessel of the subject. Affects the lifetime of a film. */
   readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open-dish' | 'closed-vessel' | 'enclosed-holder'>;
-  /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt; its reflections are not checked. */
+  /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is not calculated. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** Lifetime of the film after it is made. Default: typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
   /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
-  /** Refractive index of the film. Default: that of water. */
+  /** Refractive index of the film, or of a glossy subject. Default for a film: that of water. */
   readonly 'refractive-index': Field<QuantityValue<'ratio'>>;
-  /** Fraction of light that a mirror-like subject reflects. Default for a film: from its refractive index. */
+  /** Fraction of light that a mirror-like or glossy subject reflects as a mirror. Default for a film: from its refractive index. Default for gloss: the same, or 4%. Metal needs it: 50% and more. */
   readonly reflectance: Field<QuantityValue<'percent'>>;
   /** Luminance of the background that shows through the subject. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
@@ -493,6 +495,8 @@ export interface Shot {
 export interface Relight {
   /** Position of the light in this shot. */
   readonly at: Field<Placement>;
+  /** Size of the emitting face in this shot, width first: a larger diffuser in front of the light. */
+  readonly 'emitting-size': Field<QuantityValue<'size'>>;
   /** Dimming from the level set on the light: stops down, or percent of the light left. */
   readonly dimmed: Field<QuantityValue<'dimming'>>;
   /** Luminance of the emitting face in this shot. */

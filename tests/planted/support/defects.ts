@@ -172,6 +172,9 @@ export const KINDS: Readonly<Record<string, Kind>> = {
   },
   'a mirror’s number': ({ path, text, value }, _plan, fields) => {
     const [section, name, key = ''] = path;
+    // The lamp burns out in polished metal.
+    if (path.at(-1) === 'highlight-latitude')
+      return { ...replace(value, '1 stop'), rules: ['highlight-clips'], spot: null };
     if (section === 'subjects' && key === 'holder')
       return { ...replace(value, 'smooth-container'), rules: ['holder-works-against'] };
     const [pattern, by, rule] = (section === 'subjects' && MIRRORS[key]) || [];
