@@ -124,6 +124,17 @@ export const ASSUMPTIONS = {
     source: later`Fresnel's equations, refractive index 1.33 to 1.9`,
     note: later`Glass, crystal, varnish, plastic and wet things. Polished metal reflects half of the light and more, and has to say so.`,
   },
+  'floating-film': {
+    key: 'film.thickness',
+    of: later`a film on a liquid`,
+    quantity: null,
+    value: {
+      middle: later`the mean reflectance over all thicknesses`,
+      ends: later`from the darkest to the brightest band`,
+    },
+    source: later`Airy's sum (Born and Wolf, Principles of Optics)`,
+    note: later`Oil of 1.47 on water reflects 2% to 5.6%.`,
+  },
   'pupil-ratio': {
     key: 'pupil-ratio',
     of: later`a lens`,

@@ -32,6 +32,11 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
     quantity: 'percent',
     settle: later`Give \`reflectance\` or \`refractive-index\`; metal needs it.`,
   },
+  'floating-film': {
+    what: later`reflectance`,
+    quantity: 'percent',
+    settle: later`Give \`thickness\` of the film.`,
+  },
   'pupil-ratio': {
     what: later`pupil ratio`,
     quantity: 'ratio',

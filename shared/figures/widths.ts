@@ -23,6 +23,7 @@ import {
 } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import type { Constants } from './constants.ts';
+import { layerOf, unknownThickness } from './film-share.ts';
 import { type AnyPart, findPart } from './find-part.ts';
 import { fittedLens } from './fitted-lens.ts';
 import { isGloss, mirrorKind } from './mirror-kind.ts';
@@ -127,6 +128,7 @@ export function widthsOf(bench: Bench): readonly Width[] {
     if (width) add(width);
   }
   for (const width of pointsIn(bench)) add(width);
+  for (const width of floatingIn(bench)) add(width);
   for (const width of constantsIn(bench))
     if (axes.length === 0 || width.assumed !== 'iris') add(width);
   for (const width of axes) add(width);
@@ -296,6 +298,21 @@ function pointsIn(bench: Bench): readonly Width[] {
     const { at } = fields['emitting-size'];
     return width ? [{ ...width, key: keyAt(at), at }] : [];
   });
+}
+
+/** A film on a liquid whose thickness isn't given returns between its least and its most. */
+function floatingIn(bench: Bench): readonly Width[] {
+  const { subject, tiltRad } = bench;
+  if (!subject || mirrorKind(bench) !== 'surface') return [];
+  const { reflectance } = subject.fields;
+  const layer = layerOf(bench);
+  if (reflectance.state !== 'missing' || layer?.thickness.state !== 'missing') return [];
+  const prior = unknownThickness(layer, tiltRad);
+  if (!prior.known) return [];
+  const assumed: Assumed = { id: 'floating-film', prior: prior.value };
+  const width = assumedWidth(reflectance.at, subject.name, assumed);
+  const { at } = layer.thickness;
+  return width ? [{ ...width, key: keyAt(at), at }] : [];
 }
 
 /** What no key says: which light counts as right, and what the iris does up close. */

@@ -12,6 +12,8 @@ export interface FilmView {
   readonly incidenceRad: number;
   /** n, the same at all wavelengths; left out: water's, with its dispersion. */
   readonly index?: number;
+  /** n of the liquid that it lies on, or water's with its dispersion; left out: it hangs in air. */
+  readonly under?: number | 'water';
 }
 
 /** All of a view that doesn't change with thickness, so that a sequence costs one sine a step. */
@@ -86,7 +88,11 @@ export function prepareFilm(view: FilmView): PreparedFilm {
     const index = view.index ?? waterIndex(nm);
     return {
       halfPhase: (2 * Math.PI * index * cosInside(index, view.incidenceRad)) / nm,
-      finesse: finesse(index, view.incidenceRad),
+      finesse: finesse(
+        index,
+        view.incidenceRad,
+        view.under === 'water' ? waterIndex(nm) : view.under,
+      ),
       weight: each[i] as Tristimulus,
     };
   });

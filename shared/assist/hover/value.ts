@@ -55,7 +55,7 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
       namedInShot(context, spot, nameHover(context, place.file, shape.groups, node.text)),
       cutHover(context, place.file, place.entry),
     );
-  if (place.path[0] === 'thickness') {
+  if (place.path.at(-1) === 'thickness') {
     const shot = shotOfSubject(context, spot);
     const colours = shot && filmColoursHover(shot);
     if (colours) return withFoot(colours, shot.sure);

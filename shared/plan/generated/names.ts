@@ -23,6 +23,7 @@ export type DefName =
   | 'placement'
   | 'reading'
   | 'subject'
+  | 'floating-film'
   | 'shot'
   | 'relight'
   | 'move'

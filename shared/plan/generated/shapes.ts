@@ -3067,13 +3067,30 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "refractive index",
-    "description": "Refractive index of the film, or of a glossy subject. Default for a film: that of water.",
+    "description": "Refractive index of the film, the liquid or the glossy subject. Default for a film or liquid: that of water.",
     "examples": [
      "1.33"
     ],
     "also": [
      "index",
      "ior"
+    ]
+   },
+   "film": {
+    "shape": {
+     "kind": "record",
+     "of": "floating-film"
+    },
+    "required": false,
+    "title": "film on the liquid",
+    "description": "Thin film that floats on a liquid surface: oil on water. The liquid's own index is `refractive-index`; default: that of water.",
+    "examples": [
+     "{ refractive-index: 1.47, thickness: 100 to 700 nm }"
+    ],
+    "also": [
+     "oil",
+     "skin",
+     "layer"
     ]
    },
    "reflectance": {
@@ -3084,7 +3101,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "reflectance",
-    "description": "Fraction of light that a mirror-like or glossy subject reflects as a mirror. Default for a film: from its refractive index. Default for gloss: the same, or 4%. Metal needs it: 50% and more.",
+    "description": "Fraction of light that a mirror-like or glossy subject reflects as a mirror. Default for a film, a liquid and gloss: from the refractive index. Gloss without one: 4%. Metal needs it: 50% and more.",
     "examples": [
      "4 %"
     ],
@@ -3106,6 +3123,41 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "background"
+    ]
+   }
+  }
+ },
+ "floating-film": {
+  "title": "film on a liquid",
+  "description": "A thin clear film on a liquid surface.",
+  "keys": {
+   "refractive-index": {
+    "shape": {
+     "kind": "quantity",
+     "of": "ratio",
+     "rough": true
+    },
+    "required": true,
+    "title": "refractive index",
+    "description": "Refractive index of the film. Most oils have 1.45 to 1.5.",
+    "examples": [
+     "1.47"
+    ],
+    "also": [
+     "index",
+     "ior"
+    ]
+   },
+   "thickness": {
+    "shape": {
+     "kind": "quantity",
+     "of": "thickness-range"
+    },
+    "required": false,
+    "title": "film thickness",
+    "description": "Thickness of the film, or its range. Affects colours and reflectance. Default: mean reflectance over all thicknesses, bounded by the darkest and the brightest.",
+    "examples": [
+     "100 to 700 nm"
     ]
    }
   }

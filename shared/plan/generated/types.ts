@@ -431,12 +431,22 @@ export interface Subject {
   readonly lifetime: Field<QuantityValue<'time'>>;
   /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
-  /** Refractive index of the film, or of a glossy subject. Default for a film: that of water. */
+  /** Refractive index of the film, the liquid or the glossy subject. Default for a film or liquid: that of water. */
   readonly 'refractive-index': Field<QuantityValue<'ratio'>>;
-  /** Fraction of light that a mirror-like or glossy subject reflects as a mirror. Default for a film: from its refractive index. Default for gloss: the same, or 4%. Metal needs it: 50% and more. */
+  /** Thin film that floats on a liquid surface: oil on water. The liquid's own index is `refractive-index`; default: that of water. */
+  readonly film: Field<FloatingFilm>;
+  /** Fraction of light that a mirror-like or glossy subject reflects as a mirror. Default for a film, a liquid and gloss: from the refractive index. Gloss without one: 4%. Metal needs it: 50% and more. */
   readonly reflectance: Field<QuantityValue<'percent'>>;
   /** Luminance of the background that shows through the subject. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
+}
+
+/** A thin clear film on a liquid surface. */
+export interface FloatingFilm {
+  /** Refractive index of the film. Most oils have 1.45 to 1.5. */
+  readonly 'refractive-index': Field<QuantityValue<'ratio'>>;
+  /** Thickness of the film, or its range. Affects colours and reflectance. Default: mean reflectance over all thicknesses, bounded by the darkest and the brightest. */
+  readonly thickness: Field<QuantityValue<'thickness-range'>>;
 }
 
 /** A shot: subject, rig, framing and settings. */
@@ -636,6 +646,7 @@ export interface TypesOf {
   readonly placement: Placement;
   readonly reading: Reading;
   readonly subject: Subject;
+  readonly 'floating-film': FloatingFilm;
   readonly shot: Shot;
   readonly relight: Relight;
   readonly move: Move;
