@@ -42,6 +42,7 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   bubble: 'bubbles',
   film: 'films',
   glossy: 'glossy subjects',
+  clear: 'subjects lit from behind',
   levelFilm: 'level films',
   support: 'supported rigs',
   boom: 'booms',

@@ -24,7 +24,9 @@ import type {
   MirrorFigures,
   RecordingFigures,
   ShotFigures,
+  ThroughFigures,
 } from './shot-figures.ts';
+import { throughFigures } from './through.ts';
 import { timeFigures } from './time.ts';
 
 /** Figures that take long to calculate and that few shots need, or that only a reader looks at. */
@@ -52,6 +54,13 @@ const evenedBy = demanding<EvennessFigures>(onDemand, { unevennessStops: true })
 const highlitBy = demanding<HighlightFigures>(onDemand, {
   highlight: true,
   highlightLatitudeStops: true,
+});
+
+const passedBy = demanding<ThroughFigures>(onDemand, {
+  backlight: true,
+  passedShare: true,
+  retardationNm: true,
+  retardationColours: true,
 });
 
 const recordedBy = demanding<RecordingFigures>(onDemand, { recordedS: true, recordedBytes: true });
@@ -132,6 +141,7 @@ export function figuresOf(bench: Bench): ShotFigures {
         highlightLatitudeStops: once(highlightLatitudeStops),
       };
     }),
+    ...passedBy(() => throughFigures(bench, optical)),
     ...recordedBy(() => recordingFigures(bench)),
     ...mirroredBy(mirror),
   };

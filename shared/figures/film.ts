@@ -98,7 +98,7 @@ function takeS({ fields, shot }: Bench): Figure<number> {
 }
 
 /** The white that the picture is balanced for: the shot's, else the light's own. */
-function balanceOf({ fields }: Bench): number | undefined {
+export function balanceOf({ fields }: Bench): number | undefined {
   const value = ifKnown(fields['white-balance']);
   return value === 'auto' ? undefined : value;
 }

@@ -17,6 +17,7 @@ import type {
   OpticalFigures,
   TimeFigures,
 } from './shot-figures.ts';
+import { shinesThrough } from './through.ts';
 
 export function highlightFigures(
   bench: Bench,
@@ -48,9 +49,11 @@ function brightest(
 ): Figure<Highlight> {
   const { lights, iso } = bench;
   if (!lights.known) return lights;
+  const facing = lights.value.filter((light) => !shinesThrough(light, bench));
   if (lights.value.length === 0) return notKnown(message`the shot has no light`);
+  if (facing.length === 0) return isNo('glossy');
   const speed = iso.known && iso.value === 'auto' ? isoNeeded : (iso as Figure<number>);
-  const each = lights.value.map((light) =>
+  const each = facing.map((light) =>
     derive(
       [errorBy(light, bench, optical, shutterSeconds), speed, overGrey(light, bench)],
       (error, set, over): Highlight => ({

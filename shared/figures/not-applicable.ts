@@ -7,6 +7,7 @@ const REASONS = {
   flatMirror: later`the subject is not a flat mirror`,
   gloss: later`a glossy subject has no mirror image of the whole frame`,
   glossy: later`the subject is not glossy`,
+  clear: later`no light shines through the subject from behind`,
   bubble: later`the subject is not a bubble`,
   film: later`the subject is not a film`,
   levelFilm: later`the film is not level`,

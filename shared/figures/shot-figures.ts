@@ -117,6 +117,34 @@ export interface HighlightFigures {
   readonly highlightLatitudeStops: Figure<number>;
 }
 
+/** The light that fills most of the frame from behind. */
+export interface Backlight {
+  readonly light: string;
+  /** Share of the frame before which its face stands: 1 a bright field, 0 a dark one. */
+  readonly share: number;
+}
+
+/** Colours of a birefringent subject between crossed polarisers, at 45°. */
+export interface RetardationColours {
+  readonly swatches: readonly {
+    readonly retardationNm: number;
+    readonly hex: string;
+    /** Absolute; the light through the pair set in line is Y 100. */
+    readonly xyz: readonly [x: number, y: number, z: number];
+  }[];
+  /** The first and the last order of colour that they run through. */
+  readonly orders: readonly [from: number, to: number];
+}
+
+export interface ThroughFigures {
+  readonly backlight: Figure<Backlight>;
+  /** Share of the first light behind that comes through subject and polarisers, at 45°. */
+  readonly passedShare: Figure<number>;
+  /** Γ = Δn·d over the thickness. */
+  readonly retardationNm: Figure<readonly [from: number, to: number]>;
+  readonly retardationColours: Figure<RetardationColours>;
+}
+
 /** The light of the shot that leaves the most flicker. */
 export interface LampFlicker {
   readonly light: string;
@@ -322,6 +350,7 @@ export interface ShotFigures
     LightFigures,
     EvennessFigures,
     HighlightFigures,
+    ThroughFigures,
     TimeFigures,
     MotionFigures,
     FocusPullFigures,

@@ -28,6 +28,7 @@ import { type AnyPart, findPart } from './find-part.ts';
 import { fittedLens } from './fitted-lens.ts';
 import { isGloss, mirrorKind } from './mirror-kind.ts';
 import { pointSizeOf } from './moved-light.ts';
+import { isClear } from './through.ts';
 
 /**
  * One value that stands otherwise: a field of the plan, a constant of the calculations, or the lens
@@ -341,7 +342,7 @@ function constantsIn(bench: Bench): readonly Width[] {
   };
   if (lens && lens.fields.closest.state === 'known')
     add('irisKeepsSize', 'iris', later`the iris at close focus`, IRIS_KEEPS_SIZE);
-  const isMirror = mirrorKind(bench) !== undefined || isGloss(bench);
+  const isMirror = mirrorKind(bench) !== undefined || isGloss(bench) || isClear(bench);
   // An exposure read on the subject is right by itself; a mirror shows the lamp, which is converted.
   const isRead = (light: LightInUse): boolean => light.fields.reading.state !== 'missing';
   if (lights.known && lights.value.some((light) => isMirror || !isRead(light)))

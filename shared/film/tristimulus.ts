@@ -74,6 +74,14 @@ function weighed(lightK: number): readonly Tristimulus[] {
   return raw.map((each) => scaled(100 / y, each));
 }
 
+/** Every wavelength with its share of X, Y and Z of the light itself; the Y sum up to 100. */
+export function weightedSpectrum(
+  lightK: number,
+): readonly { readonly nm: number; readonly weight: Tristimulus }[] {
+  const each = weights(lightK);
+  return WAVELENGTHS.map((nm, at) => ({ nm, weight: each[at] as Tristimulus }));
+}
+
 /** XYZ of a perfect white under a light of this colour temperature, Y 100. */
 export const whiteOf = (lightK: number): Tristimulus => summed(weights(lightK));
 

@@ -16,6 +16,7 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
     'lens-reflected',
     'source-too-small',
     'background-washes',
+    'backlight-too-small',
     'motion-blur',
     'focus-drifts',
   ],

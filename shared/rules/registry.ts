@@ -5,6 +5,7 @@
 import { allowUnused } from './allow-unused.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
 import { backgroundWashes } from './background-washes.ts';
+import { backlightTooSmall } from './backlight-too-small.ts';
 import { batteryShort } from './battery-short.ts';
 import { benchDiffers } from './bench-differs.ts';
 import { benchSaysNothing } from './bench-says-nothing.ts';
@@ -111,6 +112,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   lensReflected,
   sourceTooSmall,
   backgroundWashes,
+  backlightTooSmall,
   takeExceedsLifetime,
   smallerThanDelivery,
   betterRecordingMode,

@@ -86,6 +86,15 @@ const PAIRS: Readonly<Record<string, Pair>> = {
     { 'shots/skin/background-luminance': '60 cd/m2' },
     TOO_NEAR_A_FILM,
   ),
+  'field-out-of-reach > backlight-too-small': frost(
+    {
+      'subjects/frost-plate/transmittance': '90 %',
+      'lights/panel/at': '{ distance: 1000 mm, azimuth: 180 deg }',
+      'lights/panel/emitting-size': '50 x 50 mm',
+    },
+    TOO_NEAR,
+    true,
+  ),
   'field-out-of-reach > motion-blur': skin(
     { 'shots/skin/subject-speed': '8 mm/s' },
     TOO_NEAR_A_FILM,

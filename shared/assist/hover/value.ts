@@ -25,6 +25,7 @@ import { recordingHover } from './shot/recording.ts';
 import { shutterHover } from './shot/shutter.ts';
 import { sizeHover } from './shot/size.ts';
 import { takeHover } from './shot/take.ts';
+import { throughHover } from './shot/through.ts';
 import { tiltHover } from './shot/tilt.ts';
 import type { SaidShot } from './shot/view.ts';
 import { whiteBalanceHover } from './shot/white-balance.ts';
@@ -59,6 +60,11 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
     const shot = shotOfSubject(context, spot);
     const colours = shot && filmColoursHover(shot);
     if (colours) return withFoot(colours, shot.sure);
+  }
+  if (place.path[0] === 'birefringence' || place.path[0] === 'thickness') {
+    const shot = shotOfSubject(context, spot);
+    const through = shot && throughHover(shot);
+    if (through) return withFoot(through, shot.sure);
   }
   const lit = place.path.includes('at') ? litShot(context, spot) : null;
   if (lit)
@@ -111,9 +117,9 @@ function namedInShot(context: Context, { place }: PlanSpot, data: string | null)
   const [key] = place.path;
   const here =
     key === 'light'
-      ? mirrorLightHover(shot) || evennessHover(shot)
+      ? mirrorLightHover(shot) || throughHover(shot) || evennessHover(shot)
       : key === 'subject'
-        ? bubbleHover(shot) || levelFilmHover(shot) || glossHover(shot)
+        ? bubbleHover(shot) || levelFilmHover(shot) || throughHover(shot) || glossHover(shot)
         : key === 'rig'
           ? loadHover(shot)
           : '';

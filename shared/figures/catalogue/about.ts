@@ -70,6 +70,13 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   blackShare: 'share of the frame in which no point of the entrance pupil sees a light reflected',
   dimShare: 'share of the frame in which only part of the entrance pupil sees a light reflected',
   blackSide: 'on which side of the frame that is',
+  backlitShare:
+    'share of the frame before which a light stands behind a clear subject: 1 is a bright field, 0 a dark one',
+  passedShare:
+    'of that light, what comes through the subject and, where they are, the polarisers: `transmittance` times the mean of sin²(π·Δn·d/λ) over `thickness`, at 45°',
+  retardationNm: '[smallest, largest] Δn·d',
+  retardationColours:
+    'between crossed polarisers at 45°: `swatches` (`retardationNm`, `hex`, and `xyz` by CIE 1931, 100 for polarisers in line), and the first and last of the `orders`',
   strayRatio: 'light from behind a film, over the light that it reflects',
   focusBehindNearestMm: "from a bubble's nearest point to the best plane of focus",
   bubbleImages:

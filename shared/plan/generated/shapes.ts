@@ -3054,7 +3054,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "film thickness",
-    "description": "Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses.",
+    "description": "Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. Of a clear crystal: sets its colours between polarisers.",
     "examples": [
      "80 to 700 nm"
     ]
@@ -3074,6 +3074,40 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "also": [
      "index",
      "ior"
+    ]
+   },
+   "transmittance": {
+    "shape": {
+     "kind": "quantity",
+     "of": "percent",
+     "rough": true
+    },
+    "required": false,
+    "title": "transmittance",
+    "description": "Fraction of a light behind it that a clear subject lets through straight. Default: 100% if it has a `birefringence`; without either, it is opaque.",
+    "examples": [
+     "90 %"
+    ],
+    "also": [
+     "transmission",
+     "transparency"
+    ]
+   },
+   "birefringence": {
+    "shape": {
+     "kind": "quantity",
+     "of": "ratio",
+     "rough": true
+    },
+    "required": false,
+    "title": "birefringence",
+    "description": "Difference of the two refractive indices of a crystal or stressed plastic, as it lies. With `thickness` it gives the colours between crossed polarisers.",
+    "examples": [
+     "0.009"
+    ],
+    "also": [
+     "double-refraction",
+     "delta-n"
     ]
    },
    "film": {

@@ -429,10 +429,14 @@ export interface Subject {
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** Lifetime of the film after it is made. Default: typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
-  /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. */
+  /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. Of a clear crystal: sets its colours between polarisers. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
   /** Refractive index of the film, the liquid or the glossy subject. Default for a film or liquid: that of water. */
   readonly 'refractive-index': Field<QuantityValue<'ratio'>>;
+  /** Fraction of a light behind it that a clear subject lets through straight. Default: 100% if it has a `birefringence`; without either, it is opaque. */
+  readonly transmittance: Field<QuantityValue<'percent'>>;
+  /** Difference of the two refractive indices of a crystal or stressed plastic, as it lies. With `thickness` it gives the colours between crossed polarisers. */
+  readonly birefringence: Field<QuantityValue<'ratio'>>;
   /** Thin film that floats on a liquid surface: oil on water. The liquid's own index is `refractive-index`; default: that of water. */
   readonly film: Field<FloatingFilm>;
   /** Fraction of light that a mirror-like or glossy subject reflects as a mirror. Default for a film, a liquid and gloss: from the refractive index. Gloss without one: 4%. Metal needs it: 50% and more. */
