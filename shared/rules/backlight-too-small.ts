@@ -32,7 +32,7 @@ export const backlightTooSmall: ShotRule<Facts> = {
         change: {
           'subjects/frost-plate/transmittance': '90 %',
           'lights/panel':
-            '{ kind: led, emitting-size: 80 x 60 mm, at: { distance: 200 mm, azimuth: 180 deg }, colour-temperature: 5600 K, modulation: none, supply: low-voltage, luminance: 3000 cd/m2 }',
+            '{ kind: led, emitting-size: 80 x 60 mm, at: { distance: 200 mm, azimuth: 180 deg }, colour-temperature: 5600 K, modulation: none, supply: low-voltage, luminance: 1200 cd/m2 }',
           'shots/frost/iso': 'auto',
         },
       },
@@ -43,7 +43,7 @@ export const backlightTooSmall: ShotRule<Facts> = {
         change: {
           'subjects/frost-plate/transmittance': '90 %',
           'lights/panel':
-            '{ kind: led, emitting-size: 80 x 60 mm, at: { distance: 30 mm, azimuth: 180 deg }, colour-temperature: 5600 K, modulation: none, supply: low-voltage, luminance: 3000 cd/m2 }',
+            '{ kind: led, emitting-size: 80 x 60 mm, at: { distance: 30 mm, azimuth: 180 deg }, colour-temperature: 5600 K, modulation: none, supply: low-voltage, luminance: 1200 cd/m2 }',
           'shots/frost/iso': 'auto',
         },
       },

@@ -35,7 +35,8 @@ function hueOf(retardationNm: number): { readonly hue: number; readonly pure: nu
   return { hue: (360 + 60 * turn) % 360, pure: span / most };
 }
 
-describe('colours between crossed polarisers (Michel-Lévy’s chart)', () => {
+// Names of Michel-Lévy's chart as textbooks print them (after G. Quincke; from memory).
+describe('colours between crossed polarisers', () => {
   it.each([
     [97, 'lavender grey', 200, 260, 0.1, 0.4],
     [158, 'greyish blue', 200, 240, 0.1, 0.4],
@@ -65,6 +66,7 @@ describe('colours between crossed polarisers (Michel-Lévy’s chart)', () => {
   });
 });
 
+// R. C. Jones, J. Opt. Soc. Am. 31, 488 (1941): matrices of polarisers and retarders.
 describe('transmission', () => {
   it('is that of a retarder between two sheets (Jones)', () => {
     fc.assert(
@@ -160,7 +162,7 @@ describe('exposure by the luminance behind (ISO 2720)', () => {
   });
 });
 
-// Rays traced one by one, apart from the code's polygons.
+// Rays traced one by one, by brute force, apart from the code's polygons (Hecht, Optics: light goes straight).
 it('a face behind fills what straight rays through the frame meet', () => {
   const view = { widthMm: 60, heightMm: 33.75, pupilDistanceMm: 300, pupilMm: 10 };
   fc.assert(
