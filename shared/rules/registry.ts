@@ -72,6 +72,7 @@ import { useNotFound } from './text/use-not-found.ts';
 import { usualSpelling } from './text/usual-spelling.ts';
 import { wrongValue } from './text/wrong-value.ts';
 import { tooMuch } from './too-much.ts';
+import { unevenLight } from './uneven-light.ts';
 import { unusedName } from './unused-name.ts';
 import { whiteBalanceAdrift } from './white-balance-adrift.ts';
 
@@ -103,6 +104,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   exposureOff,
   isoOutOfRange,
   highlightClips,
+  unevenLight,
   shutterTooSlow,
   lampFlicker,
   smear,

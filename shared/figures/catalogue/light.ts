@@ -20,6 +20,8 @@ export const LIGHT = {
   unevennessStops: figure('unevennessStops', {
     label: later`unevenness`,
     is: number('stops'),
+    rules: ['uneven-light'],
+    review: { place: 76 },
   }),
   highlightStops: figureIn(
     'highlight',
