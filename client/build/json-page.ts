@@ -47,6 +47,8 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   support: 'supported rigs',
   boom: 'booms',
   pull: 'focus pulls',
+  sweep: 'slides, pans and tilts',
+  stand: 'rigs on a stand',
 };
 
 const cell = (text: string): string => (text === '' ? '' : `${text} `);

@@ -12,6 +12,7 @@ import type {
   Lens,
   Light,
   Recording,
+  Stand,
   Subject,
 } from '../plan/generated/types.ts';
 import {
@@ -25,6 +26,7 @@ import {
   glossReflectanceOf,
   highlightLatitudeOf,
   pupilRatioOf,
+  vibrationOfStand,
 } from './assumed.ts';
 import type { AssumedOf } from './assumed-words.ts';
 import { hasBench } from './fitted-lens.ts';
@@ -49,6 +51,8 @@ export function assumedOf(def: DefName, name: string, fields: object, before?: B
       return missing(name, (fields as Filter).loss, filterLoss(fields as Filter));
     case 'subject':
       return missing(name, (fields as Subject).reflectance, glossReflectanceOf(fields as Subject));
+    case 'stand':
+      return missing(name, (fields as Stand).vibration, vibrationOfStand(fields as Stand));
     case 'light':
       return ofLight(name, fields as Light);
     default:

@@ -15,6 +15,7 @@ interface Told {
   readonly settle: string;
 }
 
+const VIBRATION = later`vibration`;
 const LOSS = later`light loss`;
 
 const TOLD: Readonly<Record<AssumptionId, Told>> = {
@@ -37,6 +38,10 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
     quantity: 'percent',
     settle: later`Give \`thickness\` of the film.`,
   },
+  'vibration-table': { what: VIBRATION, quantity: 'length', settle: later`Give \`vibration\`.` },
+  'vibration-stand': { what: VIBRATION, quantity: 'length', settle: later`Give \`vibration\`.` },
+  'vibration-boom': { what: VIBRATION, quantity: 'length', settle: later`Give \`vibration\`.` },
+  'vibration-hand': { what: VIBRATION, quantity: 'length', settle: later`Give \`vibration\`.` },
   'pupil-ratio': {
     what: later`pupil ratio`,
     quantity: 'ratio',

@@ -16,9 +16,13 @@ import {
   LENS_LOSS,
   POLARISER_LOSS,
   pupilRatioPrior,
+  VIBRATION_BOOM,
+  VIBRATION_HAND,
+  VIBRATION_STAND,
+  VIBRATION_TABLE,
 } from '../assumptions/table.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
-import type { Body, Filter, Lens, Subject } from '../plan/generated/types.ts';
+import type { Body, Filter, Lens, Stand, Subject } from '../plan/generated/types.ts';
 import { type Figure, figureOf, known } from './figure.ts';
 
 /** What is assumed of one field of one entry. */
@@ -60,6 +64,21 @@ export function frontDiameterOf(lens: Lens): Assumed | undefined {
   return thread === undefined
     ? undefined
     : { id: 'front-diameter', prior: frontDiameterPrior(thread) };
+}
+
+const VIBRATIONS: Readonly<Record<string, Assumed>> = {
+  table: { id: 'vibration-table', prior: VIBRATION_TABLE },
+  column: { id: 'vibration-table', prior: VIBRATION_TABLE },
+  tripod: { id: 'vibration-stand', prior: VIBRATION_STAND },
+  stand: { id: 'vibration-stand', prior: VIBRATION_STAND },
+  boom: { id: 'vibration-boom', prior: VIBRATION_BOOM },
+  hand: { id: 'vibration-hand', prior: VIBRATION_HAND },
+};
+
+/** By what kind of support it is. */
+export function vibrationOfStand(stand: Stand): Assumed | undefined {
+  const kind = ifKnown(stand.kind);
+  return kind === undefined ? undefined : VIBRATIONS[kind];
 }
 
 const LATITUDE: Assumed = { id: 'highlight-latitude', prior: HIGHLIGHT_LATITUDE };

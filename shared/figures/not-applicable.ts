@@ -14,11 +14,12 @@ const REASONS = {
   support: later`the rig has no support`,
   stand: later`the rig has no stand`,
   boom: later`the stand is not a boom`,
+  sweep: later`the shot has no slide, pan or tilt`,
   pull: later`the shot has no focus pull`,
 } as const;
 
-/** What some figures are of alone: a glossy subject stands for no mirror, no stand for no boom. */
-export type Owner = Exclude<keyof typeof REASONS, 'gloss' | 'stand'>;
+/** What some figures are of alone: a glossy subject stands for no mirror. */
+export type Owner = Exclude<keyof typeof REASONS, 'gloss'>;
 
 /** Not known, since the shot has no such thing. */
 export const isNo = (what: keyof typeof REASONS): UnknownFigure => ({

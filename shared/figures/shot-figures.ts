@@ -304,6 +304,10 @@ export interface MotionFigures {
   readonly subjectSpeedMmPerS: Figure<number>;
   /** In pixels of the coarser kind, during one exposure. */
   readonly smearPx: Figure<number>;
+  /** How long a slide, pan or tilt carries a detail across the frame, s. */
+  readonly crossingS: Figure<number>;
+  /** Vibration of the support, in pixels of the coarser kind. */
+  readonly jitterPx: Figure<number>;
 }
 
 /** A pull of focus at one of its ends. */

@@ -20,6 +20,7 @@ import {
   glossReflectanceOf,
   highlightLatitudeOf,
   pupilRatioOf,
+  vibrationOfStand,
 } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import type { Constants } from './constants.ts';
@@ -250,6 +251,8 @@ function assumptionsIn(bench: Bench): readonly MaybeAssumed[] {
   const found: MaybeAssumed[] = [];
   if (body) found.push([body.fields['flange-distance'], body.name, flangeOf(body.fields)]);
   const { subject } = bench;
+  const { stand } = bench.carriers;
+  if (stand) found.push([stand.fields.vibration, stand.name, vibrationOfStand(stand.fields)]);
   if (subject && isGloss(bench)) {
     found.push([subject.fields.reflectance, subject.name, glossReflectanceOf(subject.fields)]);
     if (body) found.push([body.fields['highlight-latitude'], body.name, highlightLatitudeOf()]);

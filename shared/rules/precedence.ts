@@ -41,6 +41,8 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
   ],
   // The travel of the move is part of the depth of field needed: without it there may be enough.
   'focus-drifts': ['depth-short'],
+  // A slower move is the remedy of both.
+  'motion-blur': ['crosses-too-fast'],
   // Depth of field and detail conflict: the finding on depth of field states both and the compromise.
   'depth-short': ['diffraction-eats-detail'],
   // Another tilt is needed, or none works: depth of field and light at this one don't matter.

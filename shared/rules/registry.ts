@@ -18,6 +18,7 @@ import { clipDiffers } from './clip-differs.ts';
 import { clipNotFound } from './clip-not-found.ts';
 import { clipTooLong } from './clip-too-long.ts';
 import { clipUnreadable } from './clip-unreadable.ts';
+import { crossesTooFast } from './crosses-too-fast.ts';
 import { cutOutrunsClips } from './cut-outruns-clips.ts';
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
@@ -74,6 +75,7 @@ import { wrongValue } from './text/wrong-value.ts';
 import { tooMuch } from './too-much.ts';
 import { unevenLight } from './uneven-light.ts';
 import { unusedName } from './unused-name.ts';
+import { vibrationSeen } from './vibration-seen.ts';
 import { whiteBalanceAdrift } from './white-balance-adrift.ts';
 
 /** Found while reading the text, its shape and its names. */
@@ -108,6 +110,8 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   shutterTooSlow,
   lampFlicker,
   smear,
+  crossesTooFast,
+  vibrationSeen,
   focusDrifts,
   polariserIdle,
   polariserTakesTheColour,

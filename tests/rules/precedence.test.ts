@@ -105,6 +105,10 @@ const PAIRS: Readonly<Record<string, Pair>> = {
     TOO_NEAR_A_FILM,
     true,
   ),
+  'motion-blur > crosses-too-fast': frost(
+    { 'shots/frost/move': '{ kind: slide, speed: 10 mm/s }', 'shots/frost/shutter': '1/1000 s' },
+    { 'shots/frost/shutter': '1/50 s' },
+  ),
   'shutter-too-slow > motion-blur': frost({ 'shots/frost/subject-speed': '8 mm/s' }, TOO_SLOW),
   'focus-drifts > depth-short': frost(
     { 'subjects/frost-plate/depth': '2.2 mm' },

@@ -27,6 +27,8 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   airyUm: 'diameter of the Airy disk, 2.44·λ·N_eff at 0.55 µm',
   pixelUm: 'the coarser of recorded and delivered pixel, on the sensor',
   pixelAtSubjectUm: 'size of that pixel on the subject, in the plane of focus: pixel over m',
+  blurAtSubjectUm:
+    'the largest blur that counts as sharp, on the subject: the larger of circle of confusion and Airy disk, over m',
   contrast: 'left by diffraction at half the Nyquist frequency of that pixel',
   contrastAtNyquist: 'the same at the Nyquist frequency',
   bestEffectiveFNumber: 'at which the needed depth is sharpest',
@@ -48,6 +50,9 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
     "flicker bands over the height of the picture: the lamp's frequency times the body's readout",
   subjectSpeedMmPerS: 'fastest movement across the axis, subject and camera together',
   smearPx: 'motion blur in one exposure, in pixels of the coarser kind',
+  crossingS: 'how long a slide, pan or tilt carries a detail across the frame, along the move',
+  jitterPx:
+    'vibration over one pixel of the coarser kind, both at the subject: amplitude of `vibration` times m; the stand has it, or as assumed',
   travelMm: 'how far a move travels along the axis',
   pullFieldsMm: '[width, height] of the field at both ends of a focus pull: [from, to]',
   pullTravelMm: 'how far a focus pull moves the plane of focus along the axis',

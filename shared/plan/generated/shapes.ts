@@ -1925,18 +1925,38 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "tripod",
       "stand",
       "boom",
-      "column"
+      "column",
+      "table",
+      "hand"
      ]
     },
     "required": false,
     "title": "kind",
-    "description": "Type of support.",
+    "description": "Type of support. table: camera and subject on one base. hand: held by hand.",
     "examples": [
      "tripod",
      "stand"
     ],
     "also": [
      "type"
+    ]
+   },
+   "vibration": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length-or-zero",
+     "rough": true
+    },
+    "required": false,
+    "title": "vibration",
+    "description": "Amplitude by which the rig shakes against the subject after settling. Default: usual for its `kind`, with bounds.",
+    "examples": [
+     "20 um"
+    ],
+    "also": [
+     "shake",
+     "sway",
+     "jitter"
     ]
    },
    "footprint": {

@@ -273,8 +273,10 @@ export interface Rail {
 export interface Stand {
   /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** Type of support. */
-  readonly kind: Field<'tripod' | 'stand' | 'boom' | 'column'>;
+  /** Type of support. table: camera and subject on one base. hand: held by hand. */
+  readonly kind: Field<'tripod' | 'stand' | 'boom' | 'column' | 'table' | 'hand'>;
+  /** Amplitude by which the rig shakes against the subject after settling. Default: usual for its `kind`, with bounds. */
+  readonly vibration: Field<QuantityValue<'length-or-zero'>>;
   /** Smallest width of the base: the distance between its feet. */
   readonly footprint: Field<QuantityValue<'length'>>;
   /** Horizontal distance from the column to the load. */
