@@ -76,7 +76,7 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   dimShare: 'share of the frame in which only part of the entrance pupil sees a light reflected',
   blackSide: 'on which side of the frame that is',
   backlitShare:
-    'share of the frame before which a light stands behind a clear subject: 1 is a bright field, 0 a dark one',
+    'share of the frame that a light behind a clear subject fills: 1 is a bright field, 0 a dark one',
   passedShare:
     'of that light, what comes through the subject and, where they are, the polarisers: `transmittance` times the mean of sin²(π·Δn·d/λ) over `thickness`, at 45°',
   retardationNm: '[smallest, largest] Δn·d',
