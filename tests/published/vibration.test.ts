@@ -23,7 +23,7 @@ const ON = (stand: string): Readonly<Record<string, string | null>> => ({
   'rigs/bench/support': '{ stand: post, foot: 70 mm }',
 });
 
-// Hecht, Optics: the image of an amplitude A is A·m.
+// E. Hecht, Optics: the image of an amplitude A is A·m.
 describe('vibration in pixels', () => {
   it('is the image of the amplitude over the pixel', () => {
     const { jitterPx, magnification, pixelUm } = frostWith(ON('kind: boom, vibration: 25 um'));
@@ -83,7 +83,7 @@ describe('crossing of the frame', () => {
   });
 });
 
-// Hecht, Optics: Airy's disk is 2.44·λ·N wide.
+// E. Hecht, Optics: Airy's disk is 2.44·λ·N wide.
 it('the blur at the subject is the larger of circle and disk, over m', () => {
   const wide = frostWith({ 'shots/frost/aperture': 'f/4' });
   expect(wide.blurAtSubjectUm).toBeCloseTo(
