@@ -177,9 +177,6 @@ export const KINDS: Readonly<Record<string, Kind>> = {
       return { ...replace(value, '1 stop'), rules: ['highlight-clips'], spot: null };
     if (section === 'subjects' && key === 'holder')
       return { ...replace(value, 'smooth-container'), rules: ['holder-works-against'] };
-    // So close to what scatters its light that it falls off across the frame.
-    if (section === 'lights' && path.slice(2).join('/') === 'at/distance' && name === 'bench-panel')
-      return { ...replace(value, '100 mm'), rules: ['uneven-light', 'no-room'], spot: null };
     // Behind a crystal, and so far away that it fills little of the frame.
     if (section === 'lights' && path.at(-1) === 'distance') {
       const isBehind = fields.some(
