@@ -41,10 +41,14 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   flatMirror: 'flat mirrors',
   bubble: 'bubbles',
   film: 'films',
+  glossy: 'glossy subjects',
+  clear: 'subjects lit from behind',
   levelFilm: 'level films',
   support: 'supported rigs',
   boom: 'booms',
   pull: 'focus pulls',
+  sweep: 'slides, pans and tilts',
+  stand: 'rigs on a stand',
 };
 
 const cell = (text: string): string => (text === '' ? '' : `${text} `);

@@ -6,7 +6,7 @@ import { filmColour, prepareSwatches, type Swatches } from '../film/colour.ts';
 import { D65_K } from '../film/daylight.ts';
 import { THICKEST_NM } from '../film/reflectance.ts';
 import { nameOf } from '../plan/entry-id.ts';
-import { type Field, ifKnown } from '../plan/field.ts';
+import { ifKnown } from '../plan/field.ts';
 import type { Shot, Subject } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Context } from '../workspace/context.ts';
@@ -18,7 +18,7 @@ export function coloursIn(context: Context, file: FileId): readonly ColourSwatch
   return analysis.entries.list(file).flatMap(({ id, kind }) => {
     if (kind.kind !== 'entry' || kind.home.def !== 'subject') return [];
     const subject = analysis.entries.lowered(file, id)?.value as Subject | undefined;
-    const thickness = subject?.thickness as Field<{ from: number; to: number }> | undefined;
+    const thickness = subject && thicknessOf(subject);
     if (thickness?.state !== 'known') return [];
     const { from, to } = thickness.value;
     if (to > THICKEST_NM || from > to) return [];
@@ -31,6 +31,10 @@ export function coloursIn(context: Context, file: FileId): readonly ColourSwatch
     });
   });
 }
+
+/** Of the film itself, else of the one that floats on it. */
+const thicknessOf = ({ thickness, film }: Subject): Subject['thickness'] | undefined =>
+  thickness.state === 'missing' ? ifKnown(film)?.thickness : thickness;
 
 /** As the first shot of the subject lights and balances it; without one, in D65 and square on. */
 function swatchesFor({ store, analysis }: Context, file: FileId, subject: EntryId): Swatches {

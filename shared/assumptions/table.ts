@@ -13,6 +13,15 @@ export const LENS_LOSS = prior(0.3, 0.1, 0.5);
 export const CONVERTER_LOSS = prior(0.2, 0.1, 0.4);
 export const CLOSE_UP_LOSS = prior(0.05, 0, 0.1);
 export const POLARISER_LOSS = prior(1.6, 1.2, 2);
+/** Between mid-grey and the brightest tone that is recorded, stops. */
+export const HIGHLIGHT_LATITUDE = prior(3.5, 2.5, 6);
+/** What glass, crystal, varnish, plastic or wet things reflect: n 1.33 to 1.9, square on. */
+export const GLOSS_REFLECTANCE = prior(0.04, 0.02, 0.1);
+/** Amplitude of a rig against its subject after settling, mm, by what carries it. */
+export const VIBRATION_TABLE = prior(0.001, 0.0002, 0.005);
+export const VIBRATION_STAND = prior(0.003, 0.001, 0.02);
+export const VIBRATION_BOOM = prior(0.02, 0.005, 0.1);
+export const VIBRATION_HAND = prior(1, 0.3, 3);
 /** Reflected-light constant K, cd·s/m². */
 export const REFLECTED = prior(12.5, 12.5, 14);
 /** Incident-light constant C, lx·s. */
@@ -103,6 +112,65 @@ export const ASSUMPTIONS = {
     value: POLARISER_LOSS,
     source: COMMON,
     note: later`For unpolarised light. Other filters have their loss printed on them.`,
+  },
+  'highlight-latitude': {
+    key: 'highlight-latitude',
+    of: later`a body`,
+    quantity: 'stops',
+    value: HIGHLIGHT_LATITUDE,
+    source: COMMON,
+    note: later`Between mid-grey and the brightest tone with detail. Usual picture profiles hold 2.5 to 3.5 stops, logarithmic ones up to 6. A test clip of a lit white wall settles it.`,
+  },
+  'gloss-reflectance': {
+    key: 'reflectance',
+    of: later`a glossy subject`,
+    quantity: 'percent',
+    value: GLOSS_REFLECTANCE,
+    source: later`Fresnel's equations, refractive index 1.33 to 1.9`,
+    note: later`Glass, crystal, varnish, plastic and wet things. Polished metal reflects half of the light and more, and has to say so.`,
+  },
+  'floating-film': {
+    key: 'film.thickness',
+    of: later`a film on a liquid`,
+    quantity: null,
+    value: {
+      middle: later`the mean reflectance over all thicknesses`,
+      ends: later`from the darkest to the brightest band`,
+    },
+    source: later`Airy's sum (Born and Wolf, Principles of Optics)`,
+    note: later`Oil of 1.47 on water reflects 2% to 5.6%.`,
+  },
+  'vibration-table': {
+    key: 'vibration',
+    of: later`a table or column`,
+    quantity: 'length',
+    value: VIBRATION_TABLE,
+    source: COMMON,
+    note: later`Camera and subject stand on the same base, after the settling time.`,
+  },
+  'vibration-stand': {
+    key: 'vibration',
+    of: later`a tripod or stand`,
+    quantity: 'length',
+    value: VIBRATION_STAND,
+    source: COMMON,
+    note: later`On a firm floor, after the settling time. Steps and traffic add to it.`,
+  },
+  'vibration-boom': {
+    key: 'vibration',
+    of: later`a boom`,
+    quantity: 'length',
+    value: VIBRATION_BOOM,
+    source: COMMON,
+    note: later`The long arm swings after every touch. A longer settling time helps.`,
+  },
+  'vibration-hand': {
+    key: 'vibration',
+    of: later`a rig held by hand`,
+    quantity: 'length',
+    value: VIBRATION_HAND,
+    source: COMMON,
+    note: later`Sway of somebody who holds still and leans on something.`,
   },
   'pupil-ratio': {
     key: 'pupil-ratio',

@@ -12,6 +12,8 @@ import type {
   Lens,
   Light,
   Recording,
+  Stand,
+  Subject,
 } from '../plan/generated/types.ts';
 import {
   type Assumed,
@@ -21,7 +23,10 @@ import {
   flangeOf,
   frontDiameterOf,
   glassLoss,
+  glossReflectanceOf,
+  highlightLatitudeOf,
   pupilRatioOf,
+  vibrationOfStand,
 } from './assumed.ts';
 import type { AssumedOf } from './assumed-words.ts';
 import { hasBench } from './fitted-lens.ts';
@@ -44,6 +49,10 @@ export function assumedOf(def: DefName, name: string, fields: object, before?: B
       return missing(name, (fields as CloseUp).loss, glassLoss['close-up']);
     case 'filter':
       return missing(name, (fields as Filter).loss, filterLoss(fields as Filter));
+    case 'subject':
+      return missing(name, (fields as Subject).reflectance, glossReflectanceOf(fields as Subject));
+    case 'stand':
+      return missing(name, (fields as Stand).vibration, vibrationOfStand(fields as Stand));
     case 'light':
       return ofLight(name, fields as Light);
     default:
@@ -72,6 +81,7 @@ function ofBody(name: string, body: Body): Found {
   const modes = ifKnown(body['recording-modes']) ?? new Map();
   return [
     ...missing(name, body['flange-distance'], flangeOf(body)),
+    ...missing(name, body['highlight-latitude'], highlightLatitudeOf()),
     ...[...modes].flatMap(([mode, field]: [string, Field<Recording>]) => {
       const recording = ifKnown(field);
       return recording ? assumedOfRecording(mode, recording) : [];

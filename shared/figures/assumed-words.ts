@@ -15,6 +15,7 @@ interface Told {
   readonly settle: string;
 }
 
+const VIBRATION = later`vibration`;
 const LOSS = later`light loss`;
 
 const TOLD: Readonly<Record<AssumptionId, Told>> = {
@@ -22,6 +23,25 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
   'converter-loss': { what: LOSS, quantity: 'stops', settle: later`Give \`loss\`.` },
   'close-up-loss': { what: LOSS, quantity: 'stops', settle: later`Give \`loss\`.` },
   'polariser-loss': { what: LOSS, quantity: 'stops', settle: later`Give \`loss\`.` },
+  'highlight-latitude': {
+    what: later`highlight latitude`,
+    quantity: 'stops',
+    settle: later`Give \`highlight-latitude\`.`,
+  },
+  'gloss-reflectance': {
+    what: later`reflectance`,
+    quantity: 'percent',
+    settle: later`Give \`reflectance\` or \`refractive-index\`; metal needs it.`,
+  },
+  'floating-film': {
+    what: later`reflectance`,
+    quantity: 'percent',
+    settle: later`Give \`thickness\` of the film.`,
+  },
+  'vibration-table': { what: VIBRATION, quantity: 'length', settle: later`Give \`vibration\`.` },
+  'vibration-stand': { what: VIBRATION, quantity: 'length', settle: later`Give \`vibration\`.` },
+  'vibration-boom': { what: VIBRATION, quantity: 'length', settle: later`Give \`vibration\`.` },
+  'vibration-hand': { what: VIBRATION, quantity: 'length', settle: later`Give \`vibration\`.` },
   'pupil-ratio': {
     what: later`pupil ratio`,
     quantity: 'ratio',

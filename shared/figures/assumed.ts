@@ -11,12 +11,18 @@ import {
   closestMagnificationPrior,
   flangePrior,
   frontDiameterPrior,
+  GLOSS_REFLECTANCE,
+  HIGHLIGHT_LATITUDE,
   LENS_LOSS,
   POLARISER_LOSS,
   pupilRatioPrior,
+  VIBRATION_BOOM,
+  VIBRATION_HAND,
+  VIBRATION_STAND,
+  VIBRATION_TABLE,
 } from '../assumptions/table.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
-import type { Body, Filter, Lens } from '../plan/generated/types.ts';
+import type { Body, Filter, Lens, Stand, Subject } from '../plan/generated/types.ts';
 import { type Figure, figureOf, known } from './figure.ts';
 
 /** What is assumed of one field of one entry. */
@@ -59,6 +65,34 @@ export function frontDiameterOf(lens: Lens): Assumed | undefined {
     ? undefined
     : { id: 'front-diameter', prior: frontDiameterPrior(thread) };
 }
+
+const VIBRATIONS: Readonly<Record<string, Assumed>> = {
+  table: { id: 'vibration-table', prior: VIBRATION_TABLE },
+  column: { id: 'vibration-table', prior: VIBRATION_TABLE },
+  tripod: { id: 'vibration-stand', prior: VIBRATION_STAND },
+  stand: { id: 'vibration-stand', prior: VIBRATION_STAND },
+  boom: { id: 'vibration-boom', prior: VIBRATION_BOOM },
+  hand: { id: 'vibration-hand', prior: VIBRATION_HAND },
+};
+
+/** By what kind of support it is. */
+export function vibrationOfStand(stand: Stand): Assumed | undefined {
+  const kind = ifKnown(stand.kind);
+  return kind === undefined ? undefined : VIBRATIONS[kind];
+}
+
+const LATITUDE: Assumed = { id: 'highlight-latitude', prior: HIGHLIGHT_LATITUDE };
+
+/** Every body records some stops over mid-grey. */
+export const highlightLatitudeOf = (): Assumed => LATITUDE;
+
+const GLOSS: Assumed = { id: 'gloss-reflectance', prior: GLOSS_REFLECTANCE };
+
+/** Of a glossy subject; its refractive index says more. */
+export const glossReflectanceOf = (subject: Subject): Assumed | undefined =>
+  ifKnown(subject.finish) === 'gloss' && subject['refractive-index'].state === 'missing'
+    ? GLOSS
+    : undefined;
 
 /** The outer diameter of a lens's front, mm: given, or from its filter thread. */
 export const frontDiameter = ({

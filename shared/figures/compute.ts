@@ -3,6 +3,7 @@ import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { evennessFigures } from './evenness.ts';
 import { focusPullFigures } from './focus-pull.ts';
+import { highlightFigures } from './highlight.ts';
 import { demanding, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { loadFigures } from './load.ts';
@@ -17,12 +18,15 @@ import type {
   ClearanceFigures,
   EvennessFigures,
   FocusPullFigures,
+  HighlightFigures,
   LightFigures,
   LoadFigures,
   MirrorFigures,
   RecordingFigures,
   ShotFigures,
+  ThroughFigures,
 } from './shot-figures.ts';
+import { throughFigures } from './through.ts';
 import { timeFigures } from './time.ts';
 
 /** Figures that take long to calculate and that few shots need, or that only a reader looks at. */
@@ -46,6 +50,18 @@ const pulledBy = demanding<FocusPullFigures>(onDemand, {
 const clearedBy = demanding<ClearanceFigures>(onDemand, { lightInTheWay: true });
 
 const evenedBy = demanding<EvennessFigures>(onDemand, { unevennessStops: true });
+
+const highlitBy = demanding<HighlightFigures>(onDemand, {
+  highlight: true,
+  highlightLatitudeStops: true,
+});
+
+const passedBy = demanding<ThroughFigures>(onDemand, {
+  backlight: true,
+  passedShare: true,
+  retardationNm: true,
+  retardationColours: true,
+});
 
 const recordedBy = demanding<RecordingFigures>(onDemand, { recordedS: true, recordedBytes: true });
 
@@ -118,6 +134,14 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...evenedBy(() => ({
       unevennessStops: once(evennessFigures(bench, optical, time).unevennessStops),
     })),
+    ...highlitBy(() => {
+      const { highlight, highlightLatitudeStops } = highlightFigures(bench, optical, time, shown);
+      return {
+        highlight: once(highlight),
+        highlightLatitudeStops: once(highlightLatitudeStops),
+      };
+    }),
+    ...passedBy(() => throughFigures(bench, optical)),
     ...recordedBy(() => recordingFigures(bench)),
     ...mirroredBy(mirror),
   };

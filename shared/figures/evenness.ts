@@ -13,6 +13,7 @@ import { mirrorKind } from './mirror-kind.ts';
 import { scatters } from './moved-light.ts';
 import { pupilDistanceMm } from './optical.ts';
 import type { EvennessFigures, OpticalFigures, TimeFigures } from './shot-figures.ts';
+import { shinesThrough } from './through.ts';
 
 /** Places across the frame and down it, its edges among them. */
 const PLACES = 13;
@@ -38,6 +39,9 @@ function unevennessOf(
   const { lights, tiltRad, tiltAxis } = bench;
   if (mirrorKind(bench) !== undefined) return derive([scatters(bench)], () => 0);
   if (!lights.known) return lights;
+  // Through a clear subject a face is as bright from everywhere, as in a mirror.
+  if (lights.value.length > 0 && lights.value.every((light) => shinesThrough(light, bench)))
+    return derive([scatters(bench)], () => 0);
   if (lights.value.length === 0) return notKnown(message`the shot has no light`);
   const faces = derive(lights.value.map(sourceOf), (...all): readonly Source[] => all);
   // The brightness of a single light doesn't matter; that of several weights them against each

@@ -9,7 +9,7 @@ import { ifKnown, isKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
-import { filmBands, indexOf } from './film-share.ts';
+import { type FilmLayer, filmBands, isOrdered, layerOf, viewOf } from './film-share.ts';
 import { type Makers, once } from './lazily.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { isNo } from './not-applicable.ts';
@@ -30,11 +30,14 @@ export function filmFigures(
 ): Makers<FilmFigures> {
   const isFilm = natureOf(bench.subject)?.isFilm === true;
   const where = <V>(make: () => Figure<V>) => once((): Figure<V> => (isFilm ? make() : NO_FILM));
+  const layer = layerOf(bench);
+  const coloured = <V>(make: (of: FilmLayer) => Figure<V>) =>
+    once((): Figure<V> => (layer ? make(layer) : NO_FILM));
   const lifeS = where(() => lifeOf(bench));
   const domeDepthMm = where(() => domeDepth(bench, optical));
   return {
-    filmColours: where(() => coloursOf(bench)),
-    filmBands: where(() => filmBands(bench)),
+    filmColours: coloured((of) => coloursOf(bench, of)),
+    filmBands: coloured(() => filmBands(bench)),
     lifeS,
     shareOfLife: where(() => derive([takeS(bench), lifeS()], (take, life) => take / life)),
     domeDepthMm,
@@ -95,25 +98,26 @@ function takeS({ fields, shot }: Bench): Figure<number> {
 }
 
 /** The white that the picture is balanced for: the shot's, else the light's own. */
-function balanceOf({ fields }: Bench): number | undefined {
+export function balanceOf({ fields }: Bench): number | undefined {
   const value = ifKnown(fields['white-balance']);
   return value === 'auto' ? undefined : value;
 }
 
 /** Swatches of the film under the first light of the shot. */
-export function swatchesOf(bench: Bench): Figure<Swatches> {
+export function swatchesOf(bench: Bench, layer = layerOf(bench)): Figure<Swatches> {
   const { lights, tiltRad } = bench;
+  if (!layer) return NO_FILM;
   if (!lights.known) return lights;
   const [light] = lights.value;
   if (!light) return notKnown(message`the shot has no light`);
   return derive(
-    [figureOf(light.fields['colour-temperature'], light.name), tiltRad, indexOf(bench)],
-    (lightK, tilt, index) => {
+    [
+      viewOf(layer, figureOf(light.fields['colour-temperature'], light.name), tiltRad),
+      isOrdered(layer),
+    ],
+    (view) => {
       try {
-        return prepareSwatches(
-          { lightK, incidenceRad: Math.abs(tilt), ...(index !== undefined && { index }) },
-          balanceOf(bench),
-        );
+        return prepareSwatches(view, balanceOf(bench));
       } catch (error) {
         if (error instanceof RangeError) return notKnown(error.message);
         throw error;
@@ -122,29 +126,24 @@ export function swatchesOf(bench: Bench): Figure<Swatches> {
   );
 }
 
-function coloursOf(bench: Bench): Figure<FilmColours> {
-  const { subject } = bench;
-  if (!subject) return NO_FILM;
-  const { thickness } = subject.fields;
-  if (!isKnown(thickness)) return figureOf(thickness, subject.name) as Figure<never>;
-  return derive(
-    [figureOf(thickness, subject.name), swatchesOf(bench)],
-    ({ from, to }, swatches) => {
-      if (to > 10_000 || from > to)
-        return notKnown(message`films thicker than 10 µm show no colours`);
-      const steps = from === to ? 2 : SWATCHES;
-      return {
-        swatches: colourSequence(swatches, from, to, steps).map(({ thicknessNm, xyz, screen }) => ({
-          thicknessNm,
-          hex: screen.hex,
-          xyz: [xyz.x, xyz.y, xyz.z] as const,
-        })),
-        bands: bandsOver(swatches.film, from, to).map(({ band, fromNm, toNm }) => ({
-          band: band.kind === 'order' ? `order ${band.order}` : band.kind,
-          fromNm,
-          toNm,
-        })),
-      };
-    },
-  );
+function coloursOf(bench: Bench, layer: FilmLayer): Figure<FilmColours> {
+  const { thickness, name } = layer;
+  if (!isKnown(thickness)) return figureOf(thickness, name) as Figure<never>;
+  return derive([figureOf(thickness, name), swatchesOf(bench, layer)], ({ from, to }, swatches) => {
+    if (to > 10_000 || from > to)
+      return notKnown(message`films thicker than 10 µm show no colours`);
+    const steps = from === to ? 2 : SWATCHES;
+    return {
+      swatches: colourSequence(swatches, from, to, steps).map(({ thicknessNm, xyz, screen }) => ({
+        thicknessNm,
+        hex: screen.hex,
+        xyz: [xyz.x, xyz.y, xyz.z] as const,
+      })),
+      bands: bandsOver(swatches.film, from, to).map(({ band, fromNm, toNm }) => ({
+        band: band.kind === 'order' ? `order ${band.order}` : band.kind,
+        fromNm,
+        toNm,
+      })),
+    };
+  });
 }

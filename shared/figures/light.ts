@@ -16,6 +16,7 @@ import { litEv, movedStops } from './moved-light.ts';
 import type { NamedPart } from './parts.ts';
 import { sheetStops } from './polariser.ts';
 import type { OpticalFigures, ShownLight, TimeFigures } from './shot-figures.ts';
+import { shinesThrough, throughEv } from './through.ts';
 
 export function lightFigures(
   bench: Bench,
@@ -82,7 +83,7 @@ export function errorBy(
   shutterSeconds: Figure<number>,
 ): Figure<number> {
   const given = derive(
-    [givenEv(light, bench), movedStops(light, bench), light.dimmedStops],
+    [givenEv(light, bench, optical), movedStops(light, bench), light.dimmedStops],
     (ev, moved, dimmed) => ev + moved - dimmed,
   );
   const asked = (fNumber: Figure<number>, loss: Figure<number>): Figure<number> =>
@@ -105,7 +106,9 @@ export function errorBy(
 }
 
 /** EV that a light gives the subject, as read or measured, without the glass of the reading. */
-function givenEv(light: LightInUse, bench: Bench): Figure<number> {
+function givenEv(light: LightInUse, bench: Bench, optical: OpticalFigures): Figure<number> {
+  if (shinesThrough(light, bench) && readThrough(light) !== 'this-rig')
+    return throughEv(light, bench, optical, readEv(light, bench));
   // A mirror shows the light's own face. A reading counts unchanged only if it is of the subject
   // itself.
   if (showsLight(light, bench))

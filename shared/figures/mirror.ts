@@ -35,7 +35,7 @@ const without = (image: 'mirror' | 'gloss'): Makers<MirrorFigures> => {
     shareOfLife: no('film'),
     domeDepthMm: no('film'),
     flatSavesStops: no('film'),
-    reflectance: no(image),
+    reflectance: no('mirror'),
     strayRatio: no(image),
   };
 };
@@ -48,7 +48,8 @@ export function mirrorFigures(
   optical: OpticalFigures,
   sharpness: SharpnessFigures,
 ): Makers<MirrorFigures> {
-  if (mirrorKind(bench) === undefined) return isGloss(bench) ? GLOSS : NO_MIRROR;
+  if (isGloss(bench)) return { ...GLOSS, reflectance: once(() => reflectanceOf(bench)) };
+  if (mirrorKind(bench) === undefined) return NO_MIRROR;
   const bubble = once(() => bubbleFigures(bench, optical, sharpness));
   return {
     ...flatMirrorFigures(bench, optical, sharpness),

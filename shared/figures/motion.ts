@@ -1,9 +1,11 @@
 /** What moves during an exposure, and how far a move shifts the subject along the axis. */
-import { panSpeedMmPerS, smearPx } from '../optics/smear.ts';
+import { jitterPx, panSpeedMmPerS, smearPx } from '../optics/smear.ts';
 import { ifKnown } from '../plan/field.ts';
 import { message } from '../words/message.ts';
+import { orAssumed, vibrationOfStand } from './assumed.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+import { isNo } from './not-applicable.ts';
 import type {
   MotionFigures,
   OpticalFigures,
@@ -28,6 +30,8 @@ export function motionFigures(
       (speedMmPerS, m, timeS, pixel) =>
         speedMmPerS === 0 ? 0 : smearPx({ speedMmPerS, timeS, magnification: m, pixelUm: pixel }),
     ),
+    crossingS: crossingOf(bench, moving, fieldMm),
+    jitterPx: derive([vibrationOf(bench), magnification, pixelUm], jitterPx),
   };
 }
 
@@ -66,6 +70,28 @@ function moveSpeed(
     default:
       return silent;
   }
+}
+
+/** Field along the move over its speed, s. What turns on a table crosses no frame. */
+function crossingOf(
+  { fields }: Bench,
+  speedMmPerS: Figure<number>,
+  fieldMm: OpticalFigures['fieldMm'],
+): Figure<number> {
+  const move = ifKnown(fields.move);
+  const kind = move && ifKnown(move.kind);
+  if (fields.move.state === 'invalid') return silent;
+  if (kind !== 'slide' && kind !== 'pan' && kind !== 'tilt') return isNo('sweep');
+  const isUpright = kind === 'tilt' || (move && ifKnown(move.along)) === 'upright';
+  return derive([speedMmPerS, fieldMm], (speed, [width, height]) =>
+    speed > 0 ? (isUpright ? height : width) / speed : notKnown(message`the camera stands still`),
+  );
+}
+
+/** Amplitude of the rig against the subject, mm: of its stand, or as usual for one of its kind. */
+function vibrationOf({ carriers: { stand } }: Bench): Figure<number> {
+  if (!stand) return isNo('stand');
+  return orAssumed(stand.fields.vibration, stand.name, vibrationOfStand(stand.fields));
 }
 
 /** How far from the middle the frame, or the subject where it is smaller, still shows something. */

@@ -5,18 +5,21 @@ import { notKnown, type UnknownFigure } from './figure.ts';
 const REASONS = {
   mirror: later`the subject is not a mirror`,
   flatMirror: later`the subject is not a flat mirror`,
-  gloss: later`reflections in a glossy subject are not judged`,
+  gloss: later`a glossy subject has no mirror image of the whole frame`,
+  glossy: later`the subject is not glossy`,
+  clear: later`no light shines through the subject from behind`,
   bubble: later`the subject is not a bubble`,
   film: later`the subject is not a film`,
   levelFilm: later`the film is not level`,
   support: later`the rig has no support`,
   stand: later`the rig has no stand`,
   boom: later`the stand is not a boom`,
+  sweep: later`the shot has no slide, pan or tilt`,
   pull: later`the shot has no focus pull`,
 } as const;
 
-/** What some figures are of alone: a glossy subject stands for no mirror, no stand for no boom. */
-export type Owner = Exclude<keyof typeof REASONS, 'gloss' | 'stand'>;
+/** What some figures are of alone: a glossy subject stands for no mirror. */
+export type Owner = Exclude<keyof typeof REASONS, 'gloss'>;
 
 /** Not known, since the shot has no such thing. */
 export const isNo = (what: keyof typeof REASONS): UnknownFigure => ({

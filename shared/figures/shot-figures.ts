@@ -104,6 +104,47 @@ export interface EvennessFigures {
   readonly unevennessStops: Figure<number>;
 }
 
+/** The brightest image of a light in a glossy subject. */
+export interface Highlight {
+  readonly light: string;
+  /** Over mid-grey at the shot's exposure; negative: under it. */
+  readonly stops: number;
+}
+
+export interface HighlightFigures {
+  readonly highlight: Figure<Highlight>;
+  /** What the body records over mid-grey. */
+  readonly highlightLatitudeStops: Figure<number>;
+}
+
+/** The light that fills most of the frame from behind. */
+export interface Backlight {
+  readonly light: string;
+  /** Share of the frame before which its face stands: 1 a bright field, 0 a dark one. */
+  readonly share: number;
+}
+
+/** Colours of a birefringent subject between crossed polarisers, at 45°. */
+export interface RetardationColours {
+  readonly swatches: readonly {
+    readonly retardationNm: number;
+    readonly hex: string;
+    /** Absolute; the light through the pair set in line is Y 100. */
+    readonly xyz: readonly [x: number, y: number, z: number];
+  }[];
+  /** The first and the last order of colour that they run through. */
+  readonly orders: readonly [from: number, to: number];
+}
+
+export interface ThroughFigures {
+  readonly backlight: Figure<Backlight>;
+  /** Share of the first light behind that comes through subject and polarisers, at 45°. */
+  readonly passedShare: Figure<number>;
+  /** Γ = Δn·d over the thickness. */
+  readonly retardationNm: Figure<readonly [from: number, to: number]>;
+  readonly retardationColours: Figure<RetardationColours>;
+}
+
 /** The light of the shot that leaves the most flicker. */
 export interface LampFlicker {
   readonly light: string;
@@ -263,6 +304,10 @@ export interface MotionFigures {
   readonly subjectSpeedMmPerS: Figure<number>;
   /** In pixels of the coarser kind, during one exposure. */
   readonly smearPx: Figure<number>;
+  /** How long a slide, pan or tilt carries a detail across the frame, s. */
+  readonly crossingS: Figure<number>;
+  /** Vibration of the support, in pixels of the coarser kind. */
+  readonly jitterPx: Figure<number>;
 }
 
 /** A pull of focus at one of its ends. */
@@ -308,6 +353,8 @@ export interface ShotFigures
     SharpnessFigures,
     LightFigures,
     EvennessFigures,
+    HighlightFigures,
+    ThroughFigures,
     TimeFigures,
     MotionFigures,
     FocusPullFigures,

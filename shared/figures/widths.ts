@@ -17,16 +17,21 @@ import {
   flangeOf,
   frontDiameterOf,
   glassLoss,
+  glossReflectanceOf,
+  highlightLatitudeOf,
   pupilRatioOf,
+  vibrationOfStand,
 } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import type { Constants } from './constants.ts';
+import { layerOf, unknownThickness } from './film-share.ts';
 import { type AnyPart, findPart } from './find-part.ts';
 import { entryBench, fitOf, writtenOf } from './fitted-entry.ts';
 import { fittedLens } from './fitted-lens.ts';
-import { mirrorKind } from './mirror-kind.ts';
+import { isGloss, mirrorKind } from './mirror-kind.ts';
 import { pointSizeOf } from './moved-light.ts';
 import type { Named } from './named.ts';
+import { isClear } from './through.ts';
 
 /**
  * One value that stands otherwise: a field of the plan, a constant of the calculations, or the lens
@@ -136,6 +141,7 @@ export function widthsOf(bench: Bench): readonly Width[] {
     if (width) add(width);
   }
   for (const width of pointsIn(bench)) add(width);
+  for (const width of floatingIn(bench)) add(width);
   for (const width of constantsIn(bench))
     if (axes.length === 0 || width.assumed !== 'iris') add(width);
   for (const width of axes) add(width);
@@ -295,6 +301,13 @@ function assumptionsIn(bench: Bench): readonly MaybeAssumed[] {
   const { body, lens, filters } = bench;
   const found: MaybeAssumed[] = [];
   if (body) found.push([body.fields['flange-distance'], body.name, flangeOf(body.fields)]);
+  const { subject } = bench;
+  const { stand } = bench.carriers;
+  if (stand) found.push([stand.fields.vibration, stand.name, vibrationOfStand(stand.fields)]);
+  if (subject && isGloss(bench)) {
+    found.push([subject.fields.reflectance, subject.name, glossReflectanceOf(subject.fields)]);
+    if (body) found.push([body.fields['highlight-latitude'], body.name, highlightLatitudeOf()]);
+  }
   if (lens) {
     const { name, fields } = lens;
     if (fields['t-stop'].state === 'missing') found.push([fields.loss, name, glassLoss.lens]);
@@ -342,6 +355,21 @@ function pointsIn(bench: Bench): readonly Width[] {
   });
 }
 
+/** A film on a liquid whose thickness isn't given returns between its least and its most. */
+function floatingIn(bench: Bench): readonly Width[] {
+  const { subject, tiltRad } = bench;
+  if (!subject || mirrorKind(bench) !== 'surface') return [];
+  const { reflectance } = subject.fields;
+  const layer = layerOf(bench);
+  if (reflectance.state !== 'missing' || layer?.thickness.state !== 'missing') return [];
+  const prior = unknownThickness(layer, tiltRad);
+  if (!prior.known) return [];
+  const assumed: Assumed = { id: 'floating-film', prior: prior.value };
+  const width = assumedWidth(reflectance.at, subject.name, assumed);
+  const { at } = layer.thickness;
+  return width ? [{ ...width, key: keyAt(at), at }] : [];
+}
+
 /** What no key says: which light counts as right, and what the iris does up close. */
 function constantsIn(bench: Bench): readonly Width[] {
   const { lights, lens } = bench;
@@ -363,7 +391,7 @@ function constantsIn(bench: Bench): readonly Width[] {
   };
   if (lens && lens.fields.closest.state === 'known')
     add('irisKeepsSize', 'iris', later`the iris at close focus`, IRIS_KEEPS_SIZE);
-  const isMirror = mirrorKind(bench) !== undefined;
+  const isMirror = mirrorKind(bench) !== undefined || isGloss(bench) || isClear(bench);
   // An exposure read on the subject is right by itself; a mirror shows the lamp, which is converted.
   const isRead = (light: LightInUse): boolean => light.fields.reading.state !== 'missing';
   if (lights.known && lights.value.some((light) => isMirror || !isRead(light)))

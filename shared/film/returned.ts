@@ -3,7 +3,7 @@
  * its brightest band and in its darkest.
  */
 import { requireWithin } from './range.ts';
-import { THICKEST_NM } from './reflectance.ts';
+import { THICKEST_NM, withBare } from './reflectance.ts';
 import { filmTristimulus, type PreparedFilm } from './tristimulus.ts';
 
 /** One thickness of a film, and the share of the light that it returns there, R from 0 to 1. */
@@ -49,7 +49,9 @@ export function meanShare(film: PreparedFilm, fromNm: number, toNm: number): num
   let y = 0;
   for (const { halfPhase, finesse, weight } of film.bands) {
     const [a, b] = [halfPhase * fromNm, halfPhase * toNm];
-    y += (weight.y * (meanAiry(finesse.s, a, b) + meanAiry(finesse.p, a, b))) / 2;
+    const { s, p, bare } = finesse;
+    y +=
+      (weight.y * (withBare(bare.s, meanAiry(s, a, b)) + withBare(bare.p, meanAiry(p, a, b)))) / 2;
   }
   return y / 100;
 }

@@ -12,6 +12,8 @@ export interface FilmView {
   readonly incidenceRad: number;
   /** n, the same at all wavelengths; left out: water's, with its dispersion. */
   readonly index?: number;
+  /** n of the liquid that it lies on, or water's with its dispersion; left out: it hangs in air. */
+  readonly under?: number | 'water';
 }
 
 /** All of a view that doesn't change with thickness, so that a sequence costs one sine a step. */
@@ -72,6 +74,14 @@ function weighed(lightK: number): readonly Tristimulus[] {
   return raw.map((each) => scaled(100 / y, each));
 }
 
+/** Every wavelength with its share of X, Y and Z of the light itself; the Y sum up to 100. */
+export function weightedSpectrum(
+  lightK: number,
+): readonly { readonly nm: number; readonly weight: Tristimulus }[] {
+  const each = weights(lightK);
+  return WAVELENGTHS.map((nm, at) => ({ nm, weight: each[at] as Tristimulus }));
+}
+
 /** XYZ of a perfect white under a light of this colour temperature, Y 100. */
 export const whiteOf = (lightK: number): Tristimulus => summed(weights(lightK));
 
@@ -86,7 +96,11 @@ export function prepareFilm(view: FilmView): PreparedFilm {
     const index = view.index ?? waterIndex(nm);
     return {
       halfPhase: (2 * Math.PI * index * cosInside(index, view.incidenceRad)) / nm,
-      finesse: finesse(index, view.incidenceRad),
+      finesse: finesse(
+        index,
+        view.incidenceRad,
+        view.under === 'water' ? waterIndex(nm) : view.under,
+      ),
       weight: each[i] as Tristimulus,
     };
   });

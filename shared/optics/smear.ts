@@ -20,3 +20,11 @@ export function smearPx({ speedMmPerS, timeS, magnification, pixelUm }: Movement
 export function panSpeedMmPerS(radPerS: number, distanceMm: number): number {
   return Math.abs(radPerS) * distanceMm;
 }
+
+/**
+ * Jitter in pixels (the coarser): A·m/pixel, A the amplitude of the vibration at the subject, mm, from
+ * rest to its end; m magnification; pixel in µm on the sensor, > 0. Source: geometry.
+ */
+export function jitterPx(amplitudeMm: number, magnification: number, pixelUm: number): number {
+  return (1000 * amplitudeMm * magnification) / pixelUm;
+}

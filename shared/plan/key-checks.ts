@@ -4,7 +4,7 @@ import { message } from '../words/message.ts';
 import { type Field, isKnown } from './field.ts';
 import { removal } from './fixes.ts';
 import type { DefName } from './generated/names.ts';
-import type { Lens, Shot } from './generated/types.ts';
+import type { Lens, Shot, Subject } from './generated/types.ts';
 import type { ShapeProblem } from './problem.ts';
 
 type Check = (fields: never) => readonly ShapeProblem[];
@@ -12,6 +12,7 @@ type Check = (fields: never) => readonly ShapeProblem[];
 const CHECKS: Partial<Record<DefName, Check>> = {
   shot: (shot: Shot) => [...askedTwice(shot), ...panUpright(shot)],
   lens: (lens: Lens) => apertureTurned(lens),
+  subject: (subject: Subject) => filmElsewhere(subject),
 };
 
 export function checkKeys(def: DefName, fields: unknown): readonly ShapeProblem[] {
@@ -62,6 +63,20 @@ function panUpright({ move }: Shot): readonly ShapeProblem[] {
           ],
         },
       ],
+    },
+  ];
+}
+
+/** A film floats on a liquid surface alone; a film that hangs in air says all of itself. */
+function filmElsewhere({ kind, film }: Subject): readonly ShapeProblem[] {
+  if (film.state === 'missing' || !isKnown(kind) || kind.value === 'surface') return [];
+  return [
+    {
+      rule: 'wrong-value',
+      code: 'film-elsewhere',
+      at: film.at,
+      args: { text: kind.value },
+      fixes: [removal(message`Remove film`, film.at, message`what film says is lost`)],
     },
   ];
 }

@@ -123,6 +123,7 @@ const BY_LIGHT: ReadonlySet<string> = new Set([
   'exposure-off',
   'iso-out-of-range',
   'background-washes',
+  'highlight-clips',
 ]);
 const BY_THE_RIM: ReadonlySet<string> = new Set(['no-room', 'lens-reflected']);
 

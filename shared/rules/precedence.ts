@@ -12,9 +12,11 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
     'diffraction-eats-detail',
     'exposure-off',
     'iso-out-of-range',
+    'highlight-clips',
     'lens-reflected',
     'source-too-small',
     'background-washes',
+    'backlight-too-small',
     'motion-blur',
     'focus-drifts',
   ],
@@ -25,20 +27,29 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
     'diffraction-eats-detail',
     'exposure-off',
     'iso-out-of-range',
+    'highlight-clips',
   ],
   // Pixels that aren't recorded can't be softened, and the recording mode has to change anyway.
   'smaller-than-delivery': ['better-recording-mode', 'diffraction-eats-detail'],
   // Exposure, motion blur and flicker of a shutter that can't be recorded mean nothing.
-  'shutter-too-slow': ['lamp-flicker', 'exposure-off', 'iso-out-of-range', 'motion-blur'],
+  'shutter-too-slow': [
+    'lamp-flicker',
+    'exposure-off',
+    'iso-out-of-range',
+    'highlight-clips',
+    'motion-blur',
+  ],
   // The travel of the move is part of the depth of field needed: without it there may be enough.
   'focus-drifts': ['depth-short'],
+  // A slower move is the remedy of both.
+  'motion-blur': ['crosses-too-fast'],
   // Depth of field and detail conflict: the finding on depth of field states both and the compromise.
   'depth-short': ['diffraction-eats-detail'],
   // Another tilt is needed, or none works: depth of field and light at this one don't matter.
   'lens-reflected': ['depth-short', 'source-too-small'],
   // Setting another ISO is part of the remedy.
-  'exposure-off': [],
-  'iso-out-of-range': ['exposure-off'],
+  'exposure-off': ['highlight-clips'],
+  'iso-out-of-range': ['exposure-off', 'highlight-clips'],
 };
 
 interface Ruled {

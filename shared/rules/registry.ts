@@ -5,6 +5,7 @@
 import { allowUnused } from './allow-unused.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
 import { backgroundWashes } from './background-washes.ts';
+import { backlightTooSmall } from './backlight-too-small.ts';
 import { batteryShort } from './battery-short.ts';
 import { benchDiffers } from './bench-differs.ts';
 import { benchSaysNothing } from './bench-says-nothing.ts';
@@ -17,6 +18,7 @@ import { clipDiffers } from './clip-differs.ts';
 import { clipNotFound } from './clip-not-found.ts';
 import { clipTooLong } from './clip-too-long.ts';
 import { clipUnreadable } from './clip-unreadable.ts';
+import { crossesTooFast } from './crosses-too-fast.ts';
 import { cutOutrunsClips } from './cut-outruns-clips.ts';
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
@@ -27,6 +29,7 @@ import { fieldOutOfReach } from './field-out-of-reach.ts';
 import { focusDrifts } from './focus-drifts.ts';
 import { gradeSplits } from './grade-splits.ts';
 import { headOverloaded } from './head-overloaded.ts';
+import { highlightClips } from './highlight-clips.ts';
 import { holderWorksAgainst } from './holder-works-against.ts';
 import { hotLampNearSubject } from './hot-lamp-near-subject.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
@@ -70,7 +73,9 @@ import { useNotFound } from './text/use-not-found.ts';
 import { usualSpelling } from './text/usual-spelling.ts';
 import { wrongValue } from './text/wrong-value.ts';
 import { tooMuch } from './too-much.ts';
+import { unevenLight } from './uneven-light.ts';
 import { unusedName } from './unused-name.ts';
+import { vibrationSeen } from './vibration-seen.ts';
 import { whiteBalanceAdrift } from './white-balance-adrift.ts';
 
 /** Found while reading the text, its shape and its names. */
@@ -100,15 +105,20 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   diffractionEatsDetail,
   exposureOff,
   isoOutOfRange,
+  highlightClips,
+  unevenLight,
   shutterTooSlow,
   lampFlicker,
   smear,
+  crossesTooFast,
+  vibrationSeen,
   focusDrifts,
   polariserIdle,
   polariserTakesTheColour,
   lensReflected,
   sourceTooSmall,
   backgroundWashes,
+  backlightTooSmall,
   takeExceedsLifetime,
   smallerThanDelivery,
   betterRecordingMode,

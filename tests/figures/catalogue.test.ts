@@ -22,6 +22,7 @@ const plans: readonly string[] = [
   EXAMPLE_PLAN,
   changed(EXAMPLE_PLAN, { 'subjects/soap': BUBBLE }),
   changed(EXAMPLE_PLAN, { 'shots/frost/move': '{ kind: focus-pull, from: 0.6 m, to: 0.35 m }' }),
+  changed(EXAMPLE_PLAN, { 'shots/frost/move': '{ kind: slide, speed: 1 mm/s }' }),
   changed(EXAMPLE_PLAN, boomMayTip.docs.bad[0]!.change),
   EXAMPLE_PLAN.replace('orientation: upright', 'orientation: level'),
   ...readdirSync(SAMPLES)

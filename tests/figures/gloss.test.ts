@@ -1,4 +1,4 @@
-/** A glossy subject is partly a mirror; that its mirror image is not judged is said, once and quietly. */
+/** A glossy subject is lit, and shows its lights; where in the frame is not calculated, which is said quietly. */
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
@@ -13,19 +13,17 @@ function hoverAt(text: string, lineWith: string, word: string): string {
 }
 
 describe('a glossy subject', () => {
-  it('says in its figures that its mirror image is not judged', () => {
+  it('says in its figures that it has no mirror image of the frame', () => {
     const reasonsOf = (text: string) => coreWith(text).figures(PLAN).get('frost')!.notKnown;
-    for (const figure of [
-      'leastTiltDeg',
-      'tiltWindowDeg',
-      'blackShare',
-      'reflectance',
-      'strayRatio',
-    ])
+    for (const figure of ['leastTiltDeg', 'tiltWindowDeg', 'blackShare', 'strayRatio'])
       expect(reasonsOf(glossy)[figure], figure).toBe(
-        'reflections in a glossy subject are not judged',
+        'a glossy subject has no mirror image of the whole frame',
       );
     expect(reasonsOf(EXAMPLE_PLAN).leastTiltDeg).toBe('the subject is not a flat mirror');
+    const { reflectance, highlightStops } = coreWith(glossy).figures(PLAN).get('frost')!;
+    expect(reflectance).toBe(0.04);
+    expect(highlightStops).toBeTypeOf('number');
+    expect(reasonsOf(EXAMPLE_PLAN).highlightStops).toBe('the subject is not glossy');
     expect(reasonsOf(glossy).lifeS).toBe('the subject is not a film');
   });
 

@@ -13,7 +13,10 @@ it('is judged as a pan is, whichever way it is written', () => {
     '{ kind: pan, speed: 0.6 deg/s }',
     '{ kind: pan, speed: 0.6 deg/s, along: upright }',
   ].map(figuresOf);
-  expect(tilt).toEqual(pan);
+  // It crosses the height of the frame, a pan its width.
+  const height = (20.25 / 36) * (pan!.crossingS as number);
+  expect(tilt!.crossingS).toBeCloseTo(height, 9);
+  expect({ ...tilt, crossingS: null }).toEqual({ ...pan, crossingS: null });
   expect(tilt).toEqual(upright);
   expect(tilt!.smearPx).not.toEqual(still!.smearPx);
   expect(tilt!.smearPx).toBeGreaterThan(1);

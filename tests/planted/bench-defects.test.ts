@@ -40,6 +40,45 @@ const DEFECTS: readonly Defect[] = [
     severity: 'warning',
   },
   {
+    rule: 'crosses-too-fast',
+    says: 'a slide across 60 mm in 5 s, too short for its shutter to smear',
+    change: {
+      ...REHEARSED,
+      'shots/frost/move': '{ kind: slide, speed: 12 mm/s }',
+      'shots/frost/shutter': '1/1000 s',
+      'shots/frost/iso': 'auto',
+      'kit/bodies/body-a/iso/usable-to': '25600',
+    },
+    line: 'move: { kind: slide, speed: 12 mm/s }',
+    severity: 'note',
+    numbers: { crossingS: 5 },
+  },
+  {
+    rule: 'vibration-seen',
+    says: 'a column that shakes by 60 µm',
+    change: {
+      'kit/stands':
+        '\n    post: { kind: column, footprint: 0.5 m, payload: 8 kg, vibration: 60 um }',
+      'rigs/bench/support': '{ stand: post, foot: 70 mm }',
+    },
+    line: 'support: { stand: post, foot: 70 mm }',
+    severity: 'note',
+    // 0.06 mm · 0.6 over pixels of 36 mm / 1920.
+    numbers: { jitterPx: (0.06 * 0.6 * 1920) / 36 },
+  },
+  {
+    rule: 'uneven-light',
+    says: 'a small lamp 100 mm before a frame of 60 mm',
+    change: {
+      'lights/panel/emitting-size': '20 x 20 mm',
+      'shots/frost/relight': '{ panel: { at: { distance: 100 mm } } }',
+      'shots/frost/iso': 'auto',
+      'kit/bodies/body-a/iso/lowest': '25',
+    },
+    line: 'light: [panel]',
+    severity: 'warning',
+  },
+  {
     rule: 'focus-drifts',
     says: 'a minute along a film 4° off: 2 mm/s · 60 s · sin 4°',
     change: {

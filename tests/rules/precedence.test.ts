@@ -54,6 +54,12 @@ const SMALL: Change = { 'shots/frost/record': 'small-25' };
 const TOO_DARK: Change = { 'shots/frost/iso': '200' };
 const TOO_HIGH: Change = { 'shots/frost/iso': '102400' };
 
+/** A polished plate, in which the lamp burns out. */
+const POLISHED: Change = {
+  'subjects/frost-plate/finish': 'gloss',
+  'subjects/frost-plate/reflectance': '80 %',
+};
+
 const PAIRS: Readonly<Record<string, Pair>> = {
   'field-out-of-reach > no-room': skin(
     { 'lights/strip/at': '{ distance: 300 mm, elevation: 3 deg }' },
@@ -65,6 +71,11 @@ const PAIRS: Readonly<Record<string, Pair>> = {
   'field-out-of-reach > diffraction-eats-detail': frost(STACKED, TOO_NEAR, true),
   'field-out-of-reach > exposure-off': frost(TOO_DARK, TOO_NEAR, true),
   'field-out-of-reach > iso-out-of-range': frost(TOO_HIGH, TOO_NEAR),
+  'field-out-of-reach > highlight-clips': frost(POLISHED, TOO_NEAR, true),
+  'aperture-not-on-lens > highlight-clips': frost(POLISHED, { 'shots/frost/aperture': 'f/1.4' }),
+  'shutter-too-slow > highlight-clips': frost(POLISHED, TOO_SLOW),
+  'exposure-off > highlight-clips': frost(POLISHED, { 'shots/frost/iso': '3200' }),
+  'iso-out-of-range > highlight-clips': frost(POLISHED, TOO_HIGH),
   'field-out-of-reach > lens-reflected': skin(UPRIGHT, TOO_NEAR_A_FILM, true),
   'field-out-of-reach > source-too-small': skin(
     { 'lights/strip/at': '{ distance: 300 mm, elevation: 40 deg }' },
@@ -75,6 +86,15 @@ const PAIRS: Readonly<Record<string, Pair>> = {
     { 'shots/skin/background-luminance': '60 cd/m2' },
     TOO_NEAR_A_FILM,
   ),
+  'field-out-of-reach > backlight-too-small': frost(
+    {
+      'subjects/frost-plate/transmittance': '90 %',
+      'lights/panel/at': '{ distance: 1000 mm, azimuth: 180 deg }',
+      'lights/panel/emitting-size': '50 x 50 mm',
+    },
+    TOO_NEAR,
+    true,
+  ),
   'field-out-of-reach > motion-blur': skin(
     { 'shots/skin/subject-speed': '8 mm/s' },
     TOO_NEAR_A_FILM,
@@ -84,6 +104,10 @@ const PAIRS: Readonly<Record<string, Pair>> = {
     { 'shots/skin/move': '{ kind: slide, speed: 4 mm/s, along: upright }' },
     TOO_NEAR_A_FILM,
     true,
+  ),
+  'motion-blur > crosses-too-fast': frost(
+    { 'shots/frost/move': '{ kind: slide, speed: 10 mm/s }', 'shots/frost/shutter': '1/1000 s' },
+    { 'shots/frost/shutter': '1/50 s' },
   ),
   'shutter-too-slow > motion-blur': frost({ 'shots/frost/subject-speed': '8 mm/s' }, TOO_SLOW),
   'focus-drifts > depth-short': frost(

@@ -1,9 +1,10 @@
 /** Keys that fit a mapping, each with a value to begin with. */
 
 import type { About, CompletionKind } from '../../api/completions.ts';
-import { isKnown } from '../../plan/field.ts';
+import { ifKnown, isKnown } from '../../plan/field.ts';
 import type { DefName } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
+import type { Subject } from '../../plan/generated/types.ts';
 import { lowerKey } from '../../plan/lower.ts';
 import { referencesAt } from '../../plan/references.ts';
 import type { KeyShape } from '../../plan/shape.ts';
@@ -37,7 +38,8 @@ export function keysFor(
 ): readonly KeyProposal[] {
   const isTaken = (key: string) =>
     taken.includes(key) ||
-    (of === 'shot' && ONE_OF.includes(key) && ONE_OF.some((other) => taken.includes(other)));
+    (of === 'shot' && ONE_OF.includes(key) && ONE_OF.some((other) => taken.includes(other))) ||
+    (of === 'subject' && key === 'film' && !mayFloatFilm(where));
   return Object.entries(SHAPES[of].keys).flatMap(([key, shape], index): KeyProposal[] => {
     const at = isTaken(key) ? null : below(where, key);
     const pieces = at && piecesFor(at, key, flow);
@@ -54,6 +56,13 @@ export function keysFor(
       },
     ];
   });
+}
+
+/** Only on a liquid surface does a film float. */
+function mayFloatFilm({ context, file, place }: Where): boolean {
+  const fields = context.analysis.entries.lowered(file, place.entry)?.value as Subject | undefined;
+  const kind = fields && ifKnown(fields.kind);
+  return kind === undefined || kind === 'surface';
 }
 
 const detailOf = (key: string, { title, required }: KeyShape): string =>

@@ -15,7 +15,7 @@ import { exposureEnds } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';
 import type { Unit } from '../../say/units.ts';
 import { allOf } from '../../words/listed.ts';
-import { message } from '../../words/message.ts';
+import { inLanguage, message } from '../../words/message.ts';
 import { code, paragraphs } from './markdown.ts';
 
 /** Inputs that make less of every width than this need no line of their own. */
@@ -139,7 +139,7 @@ const inputText = ({ key, of, assumed }: Width): string =>
   assumed === 'iris'
     ? message`how the iris works up close`
     : of === null
-      ? key
+      ? inLanguage(key)
       : message`${code(key)} of ${code(of)}`;
 
 /** The hover with the foot under its first table, where an editor still shows it. */

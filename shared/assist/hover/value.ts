@@ -19,12 +19,13 @@ import { evennessHover } from './shot/evenness.ts';
 import { exposureHover } from './shot/exposure.ts';
 import { filmColoursHover } from './shot/film.ts';
 import { loadHover } from './shot/load.ts';
-import { bubbleHover, glossWords, levelFilmHover, mirrorLightHover } from './shot/mirror.ts';
+import { bubbleHover, glossHover, levelFilmHover, mirrorLightHover } from './shot/mirror.ts';
 import { flowHover, moveHover } from './shot/move.ts';
 import { recordingHover } from './shot/recording.ts';
 import { shutterHover } from './shot/shutter.ts';
 import { sizeHover } from './shot/size.ts';
 import { takeHover } from './shot/take.ts';
+import { throughHover } from './shot/through.ts';
 import { tiltHover } from './shot/tilt.ts';
 import type { SaidShot } from './shot/view.ts';
 import { whiteBalanceHover } from './shot/white-balance.ts';
@@ -55,10 +56,15 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
       namedInShot(context, spot, nameHover(context, place.file, shape.groups, node.text)),
       cutHover(context, place.file, place.entry),
     );
-  if (place.path[0] === 'thickness') {
+  if (place.path.at(-1) === 'thickness') {
     const shot = shotOfSubject(context, spot);
     const colours = shot && filmColoursHover(shot);
     if (colours) return withFoot(colours, shot.sure);
+  }
+  if (place.path[0] === 'birefringence' || place.path[0] === 'thickness') {
+    const shot = shotOfSubject(context, spot);
+    const through = shot && throughHover(shot);
+    if (through) return withFoot(through, shot.sure);
   }
   const lit = place.path.includes('at') ? litShot(context, spot) : null;
   if (lit)
@@ -111,9 +117,9 @@ function namedInShot(context: Context, { place }: PlanSpot, data: string | null)
   const [key] = place.path;
   const here =
     key === 'light'
-      ? mirrorLightHover(shot) || evennessHover(shot)
+      ? mirrorLightHover(shot) || throughHover(shot) || evennessHover(shot)
       : key === 'subject'
-        ? bubbleHover(shot) || levelFilmHover(shot) || glossWords(shot)
+        ? bubbleHover(shot) || levelFilmHover(shot) || throughHover(shot) || glossHover(shot)
         : key === 'rig'
           ? loadHover(shot)
           : '';

@@ -27,6 +27,8 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   airyUm: 'diameter of the Airy disk, 2.44·λ·N_eff at 0.55 µm',
   pixelUm: 'the coarser of recorded and delivered pixel, on the sensor',
   pixelAtSubjectUm: 'size of that pixel on the subject, in the plane of focus: pixel over m',
+  blurAtSubjectUm:
+    'the largest blur that counts as sharp, on the subject: the larger of circle of confusion and Airy disk, over m',
   contrast: 'left by diffraction at half the Nyquist frequency of that pixel',
   contrastAtNyquist: 'the same at the Nyquist frequency',
   bestEffectiveFNumber: 'at which the needed depth is sharpest',
@@ -36,6 +38,10 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   isoNeeded: 'ISO for a correct exposure, not rounded',
   unevennessStops:
     'falloff over the frame, from its brightest place to its darkest, edges included; 0 on a mirror-like subject; `"endless"` if part of the frame gets no light',
+  highlightStops:
+    'the brightest image of a light in a glossy subject, over mid-grey at this exposure: log2(R·C/(K·Ω)) and the exposure error by that light; Ω is the projected solid angle of the light',
+  highlightLatitudeStops:
+    'what the body records over mid-grey: `highlight-latitude`, or as assumed',
   shutterSeconds: '',
   shutterAngleDeg: '360 times shutter time times recording rate',
   flickerResidual:
@@ -44,6 +50,9 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
     "flicker bands over the height of the picture: the lamp's frequency times the body's readout",
   subjectSpeedMmPerS: 'fastest movement across the axis, subject and camera together',
   smearPx: 'motion blur in one exposure, in pixels of the coarser kind',
+  crossingS: 'how long a slide, pan or tilt carries a detail across the frame, along the move',
+  jitterPx:
+    'vibration over one pixel of the coarser kind, both at the subject: amplitude of `vibration` times m; the stand has it, or as assumed',
   travelMm: 'how far a move travels along the axis',
   pullFieldsMm: '[width, height] of the field at both ends of a focus pull: [from, to]',
   pullTravelMm: 'how far a focus pull moves the plane of focus along the axis',
@@ -54,7 +63,7 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   momentAtMountNewtonMetres: 'moment of everything in front of the body about the lens mount',
   stabilityFactor: 'of a boom: righting moment over tipping moment; over 1 is stable',
   reflectance:
-    'R, the share of the first light that a mirror-like subject reflects; for a film the mean over its `thickness`, or over every thickness if none is given',
+    'R, the share of the first light that a mirror-like subject reflects, or a glossy one as a mirror; for a film the mean over its `thickness`, or over every thickness if none is given',
   leastTiltDeg: 'tilt at which a flat mirror no longer reflects the lens',
   tiltWindowDeg:
     '[from, to]: the reflection of the lens sets the lower end, depth and light the upper',
@@ -66,6 +75,13 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   blackShare: 'share of the frame in which no point of the entrance pupil sees a light reflected',
   dimShare: 'share of the frame in which only part of the entrance pupil sees a light reflected',
   blackSide: 'on which side of the frame that is',
+  backlitShare:
+    'share of the frame that a light behind a clear subject fills: 1 is a bright field, 0 a dark one',
+  passedShare:
+    'of that light, what comes through the subject and, where they are, the polarisers: `transmittance` times the mean of sin²(π·Δn·d/λ) over `thickness`, at 45°',
+  retardationNm: '[smallest, largest] Δn·d',
+  retardationColours:
+    'between crossed polarisers at 45°: `swatches` (`retardationNm`, `hex`, and `xyz` by CIE 1931, 100 for polarisers in line), and the first and last of the `orders`',
   strayRatio: 'light from behind a film, over the light that it reflects',
   focusBehindNearestMm: "from a bubble's nearest point to the best plane of focus",
   bubbleImages:

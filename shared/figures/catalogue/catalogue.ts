@@ -12,6 +12,7 @@ import { MOVEMENT } from './movement.ts';
 import { PICTURE } from './picture.ts';
 import { RECORDING } from './recording.ts';
 import { SHARPNESS } from './sharpness.ts';
+import { THROUGH } from './through.ts';
 
 const TOLD = {
   ...PICTURE,
@@ -21,6 +22,7 @@ const TOLD = {
   ...LOAD,
   ...MIRROR,
   ...FILM,
+  ...THROUGH,
   ...RECORDING,
 };
 

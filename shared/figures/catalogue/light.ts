@@ -20,6 +20,24 @@ export const LIGHT = {
   unevennessStops: figure('unevennessStops', {
     label: later`unevenness`,
     is: number('stops'),
+    rules: ['uneven-light'],
+    review: { place: 76 },
+  }),
+  highlightStops: figureIn(
+    'highlight',
+    ({ stops }) => stops,
+  )({
+    label: later`highlight over mid-grey`,
+    is: number('signedStops'),
+    only: 'glossy',
+    rules: ['highlight-clips'],
+    review: { place: 78 },
+  }),
+  highlightLatitudeStops: figure('highlightLatitudeStops', {
+    label: later`highlight latitude`,
+    is: number('stops'),
+    only: 'glossy',
+    rules: ['highlight-clips'],
   }),
   shutterSeconds: figure('shutterSeconds', {
     label: later`shutter`,

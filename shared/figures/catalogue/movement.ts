@@ -14,6 +14,18 @@ export const MOVEMENT = {
     rules: ['motion-blur'],
     review: { place: 90 },
   }),
+  crossingS: figure('crossingS', {
+    label: later`crossing of the frame`,
+    is: number('seconds'),
+    only: 'sweep',
+    rules: ['crosses-too-fast'],
+  }),
+  jitterPx: figure('jitterPx', {
+    label: later`vibration`,
+    is: number('pixels'),
+    only: 'stand',
+    rules: ['vibration-seen'],
+  }),
   travelMm: figure('travelMm', {
     label: later`travel`,
     is: number('length'),

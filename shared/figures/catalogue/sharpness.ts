@@ -51,6 +51,14 @@ export const SHARPNESS = {
     is: number('micrometres'),
     review: { place: 75 },
   }),
+  // c* = max(c, Airy disk), as depth is judged by.
+  blurAtSubjectUm: figureBy(
+    ['circleOfConfusionMm', 'airyUm', 'magnification'],
+    (circleMm, airyUm, m) => Math.max(1000 * circleMm, airyUm) / m,
+  )({
+    label: later`blur at the subject`,
+    is: number('micrometres'),
+  }),
   contrast: figure('contrast', {
     label: later`contrast`,
     is: number('fraction'),

@@ -27,6 +27,7 @@ export type DefName =
   | 'reading'
   | 'light-bench-row'
   | 'subject'
+  | 'floating-film'
   | 'shot'
   | 'relight'
   | 'move'

@@ -634,6 +634,24 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "iso-range"
     ]
    },
+   "highlight-latitude": {
+    "shape": {
+     "kind": "quantity",
+     "of": "stops",
+     "rough": true
+    },
+    "required": false,
+    "title": "highlight latitude",
+    "description": "Stops between mid-grey and the brightest tone that the body records with detail. It depends on the picture profile. Default: 3.5 stops, bounded by 2.5 and 6.",
+    "examples": [
+     "3.5 stops"
+    ],
+    "also": [
+     "latitude",
+     "headroom",
+     "highlight-headroom"
+    ]
+   },
    "displayed-aperture": {
     "shape": {
      "kind": "enum",
@@ -2106,18 +2124,38 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
       "tripod",
       "stand",
       "boom",
-      "column"
+      "column",
+      "table",
+      "hand"
      ]
     },
     "required": false,
     "title": "kind",
-    "description": "Type of support.",
+    "description": "Type of support. table: camera and subject on one base. hand: held by hand.",
     "examples": [
      "tripod",
      "stand"
     ],
     "also": [
      "type"
+    ]
+   },
+   "vibration": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length-or-zero",
+     "rough": true
+    },
+    "required": false,
+    "title": "vibration",
+    "description": "Amplitude by which the rig shakes against the subject after settling. Default: usual for its `kind`, with bounds.",
+    "examples": [
+     "20 um"
+    ],
+    "also": [
+     "shake",
+     "sway",
+     "jitter"
     ]
    },
    "footprint": {
@@ -3319,7 +3357,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "surface finish",
-    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt; its reflections are not checked.",
+    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is not calculated.",
     "examples": [
      "mirror",
      "gloss"
@@ -3349,7 +3387,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "film thickness",
-    "description": "Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses.",
+    "description": "Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. Of a clear crystal: sets its colours between polarisers.",
     "examples": [
      "80 to 700 nm"
     ]
@@ -3362,13 +3400,64 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "refractive index",
-    "description": "Refractive index of the film. Default: that of water.",
+    "description": "Refractive index of the film, the liquid or the glossy subject. Default for a film or liquid: that of water.",
     "examples": [
      "1.33"
     ],
     "also": [
      "index",
      "ior"
+    ]
+   },
+   "transmittance": {
+    "shape": {
+     "kind": "quantity",
+     "of": "percent",
+     "rough": true
+    },
+    "required": false,
+    "title": "transmittance",
+    "description": "Fraction of a light behind it that a clear subject lets through straight. Default: 100% if it has a `birefringence`; without either, it is opaque.",
+    "examples": [
+     "90 %"
+    ],
+    "also": [
+     "transmission",
+     "transparency"
+    ]
+   },
+   "birefringence": {
+    "shape": {
+     "kind": "quantity",
+     "of": "ratio",
+     "rough": true
+    },
+    "required": false,
+    "title": "birefringence",
+    "description": "Difference of the two refractive indices of a crystal or stressed plastic, as it lies. With `thickness` it gives the colours between crossed polarisers.",
+    "examples": [
+     "0.009"
+    ],
+    "also": [
+     "double-refraction",
+     "delta-n"
+    ]
+   },
+   "film": {
+    "shape": {
+     "kind": "record",
+     "of": "floating-film"
+    },
+    "required": false,
+    "title": "film on the liquid",
+    "description": "Thin film that floats on a liquid surface: oil on water. The liquid's own index is `refractive-index`; default: that of water.",
+    "examples": [
+     "{ refractive-index: 1.47, thickness: 100 to 700 nm }"
+    ],
+    "also": [
+     "oil",
+     "skin",
+     "layer"
     ]
    },
    "reflectance": {
@@ -3379,7 +3468,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "reflectance",
-    "description": "Fraction of light that a mirror-like subject reflects. Default for a film: from its refractive index.",
+    "description": "Fraction of light that a mirror-like or glossy subject reflects as a mirror. Default for a film, a liquid and gloss: from the refractive index. Gloss without one: 4%. Metal needs it: 50% and more.",
     "examples": [
      "4 %"
     ],
@@ -3401,6 +3490,41 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "background"
+    ]
+   }
+  }
+ },
+ "floating-film": {
+  "title": "film on a liquid",
+  "description": "A thin clear film on a liquid surface.",
+  "keys": {
+   "refractive-index": {
+    "shape": {
+     "kind": "quantity",
+     "of": "ratio",
+     "rough": true
+    },
+    "required": true,
+    "title": "refractive index",
+    "description": "Refractive index of the film. Most oils have 1.45 to 1.5.",
+    "examples": [
+     "1.47"
+    ],
+    "also": [
+     "index",
+     "ior"
+    ]
+   },
+   "thickness": {
+    "shape": {
+     "kind": "quantity",
+     "of": "thickness-range"
+    },
+    "required": false,
+    "title": "film thickness",
+    "description": "Thickness of the film, or its range. Affects colours and reflectance. Default: mean reflectance over all thicknesses, bounded by the darkest and the brightest.",
+    "examples": [
+     "100 to 700 nm"
     ]
    }
   }
@@ -3837,6 +3961,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "position",
      "place",
      "placement"
+    ]
+   },
+   "emitting-size": {
+    "shape": {
+     "kind": "quantity",
+     "of": "size"
+    },
+    "required": false,
+    "title": "emitting size",
+    "description": "Size of the emitting face in this shot, width first: a larger diffuser in front of the light.",
+    "examples": [
+     "600 x 600 mm"
+    ],
+    "also": [
+     "source",
+     "face",
+     "size"
     ]
    },
    "dimmed": {

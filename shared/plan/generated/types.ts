@@ -85,6 +85,8 @@ export interface Body {
   readonly 'flange-distance': Field<QuantityValue<'length'>>;
   /** ISO range of the body, and the highest ISO you would use. */
   readonly iso: Field<IsoLimits>;
+  /** Stops between mid-grey and the brightest tone that the body records with detail. It depends on the picture profile. Default: 3.5 stops, bounded by 2.5 and 6. */
+  readonly 'highlight-latitude': Field<QuantityValue<'stops'>>;
   /** F-number that the body displays. marked: as engraved on the lens. effective: includes the light lost to extension. */
   readonly 'displayed-aperture': Field<'marked' | 'effective'>;
   /** Rolling-shutter readout: time from the first to the last line of a frame. 0 ms for a global shutter. Sets banding under flickering light. */
@@ -303,8 +305,10 @@ export interface Rail {
 export interface Stand {
   /** Free-text note. Not used in calculations. */
   readonly about: Field<string>;
-  /** Type of support. */
-  readonly kind: Field<'tripod' | 'stand' | 'boom' | 'column'>;
+  /** Type of support. table: camera and subject on one base. hand: held by hand. */
+  readonly kind: Field<'tripod' | 'stand' | 'boom' | 'column' | 'table' | 'hand'>;
+  /** Amplitude by which the rig shakes against the subject after settling. Default: usual for its `kind`, with bounds. */
+  readonly vibration: Field<QuantityValue<'length-or-zero'>>;
   /** Smallest width of the base: the distance between its feet. */
   readonly footprint: Field<QuantityValue<'length'>>;
   /** Horizontal distance from the column to the load. */
@@ -471,18 +475,32 @@ export interface Subject {
   readonly sag: Field<QuantityValue<'length-or-zero'>>;
   /** Frame or vessel of the subject. Affects the lifetime of a film. */
   readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open-dish' | 'closed-vessel' | 'enclosed-holder'>;
-  /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt; its reflections are not checked. */
+  /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is not calculated. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** Lifetime of the film after it is made. Default: typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
-  /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. */
+  /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. Of a clear crystal: sets its colours between polarisers. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
-  /** Refractive index of the film. Default: that of water. */
+  /** Refractive index of the film, the liquid or the glossy subject. Default for a film or liquid: that of water. */
   readonly 'refractive-index': Field<QuantityValue<'ratio'>>;
-  /** Fraction of light that a mirror-like subject reflects. Default for a film: from its refractive index. */
+  /** Fraction of a light behind it that a clear subject lets through straight. Default: 100% if it has a `birefringence`; without either, it is opaque. */
+  readonly transmittance: Field<QuantityValue<'percent'>>;
+  /** Difference of the two refractive indices of a crystal or stressed plastic, as it lies. With `thickness` it gives the colours between crossed polarisers. */
+  readonly birefringence: Field<QuantityValue<'ratio'>>;
+  /** Thin film that floats on a liquid surface: oil on water. The liquid's own index is `refractive-index`; default: that of water. */
+  readonly film: Field<FloatingFilm>;
+  /** Fraction of light that a mirror-like or glossy subject reflects as a mirror. Default for a film, a liquid and gloss: from the refractive index. Gloss without one: 4%. Metal needs it: 50% and more. */
   readonly reflectance: Field<QuantityValue<'percent'>>;
   /** Luminance of the background that shows through the subject. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
+}
+
+/** A thin clear film on a liquid surface. */
+export interface FloatingFilm {
+  /** Refractive index of the film. Most oils have 1.45 to 1.5. */
+  readonly 'refractive-index': Field<QuantityValue<'ratio'>>;
+  /** Thickness of the film, or its range. Affects colours and reflectance. Default: mean reflectance over all thicknesses, bounded by the darkest and the brightest. */
+  readonly thickness: Field<QuantityValue<'thickness-range'>>;
 }
 
 /** A shot: subject, rig, framing and settings. */
@@ -541,6 +559,8 @@ export interface Shot {
 export interface Relight {
   /** Position of the light in this shot. */
   readonly at: Field<Placement>;
+  /** Size of the emitting face in this shot, width first: a larger diffuser in front of the light. */
+  readonly 'emitting-size': Field<QuantityValue<'size'>>;
   /** Dimming from the level set on the light: stops down, or percent of the light left. */
   readonly dimmed: Field<QuantityValue<'dimming'>>;
   /** Luminance of the emitting face in this shot. */
@@ -684,6 +704,7 @@ export interface TypesOf {
   readonly reading: Reading;
   readonly 'light-bench-row': LightBenchRow;
   readonly subject: Subject;
+  readonly 'floating-film': FloatingFilm;
   readonly shot: Shot;
   readonly relight: Relight;
   readonly move: Move;

@@ -128,7 +128,7 @@ function record({ bench, say }: SaidShot): Setting {
 
 function field(shot: SaidShot): Setting {
   const { bench, figures, say } = shot;
-  const { fieldMm, magnification, ringMagnification: ring } = figures;
+  const { fieldMm, magnification, ringMagnification: ring, pixelUm } = figures;
   const hasEnd = fieldMm.known && Number.isFinite(fieldMm.value[0]);
   return {
     label: message`Field`,
@@ -146,6 +146,10 @@ function field(shot: SaidShot): Setting {
             (m) => say.magnification(m),
           )}`,
         ),
+      magnification.known &&
+        magnification.value > 0 &&
+        pixelUm.known &&
+        message`1 pixel covers ${say.micrometres(pixelUm.value / magnification.value)}`,
       ring.known && message`focus ring at ${ringPlace(bench, figures, say)!}`,
     ),
   };

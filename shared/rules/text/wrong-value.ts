@@ -87,6 +87,10 @@ export const wrongValue: TextRule = {
         what: message`The shot sets ${keys} at once, but each follows from the other.`,
         why: message`Keep the one that you decide; the others are calculated.`,
       }),
+      'film-elsewhere': ({ text = '' }) => ({
+        what: message`\`film\` is what floats on a liquid surface, and this is a ${text}.`,
+        why: message`Give \`thickness\` and \`refractive-index\` of the subject itself, or \`kind: surface\`.`,
+      }),
       'range-turned': ({ key = '' }) => ({
         what: message`The range of \`${key}\` runs backwards.`,
       }),

@@ -172,8 +172,20 @@ export const KINDS: Readonly<Record<string, Kind>> = {
   },
   'a mirror’s number': ({ path, text, value }, _plan, fields) => {
     const [section, name, key = ''] = path;
+    // The lamp burns out in polished metal.
+    if (path.at(-1) === 'highlight-latitude')
+      return { ...replace(value, '1 stop'), rules: ['highlight-clips'], spot: null };
     if (section === 'subjects' && key === 'holder')
       return { ...replace(value, 'smooth-container'), rules: ['holder-works-against'] };
+    // Behind a crystal, and so far away that it fills little of the frame.
+    if (section === 'lights' && path.at(-1) === 'distance') {
+      const isBehind = fields.some(
+        ({ path: other, text: angle }) =>
+          other.join('/') === `lights/${name}/at/azimuth` && angle === '180 deg',
+      );
+      if (isBehind)
+        return { ...replace(value, '900 mm'), rules: ['backlight-too-small'], spot: null };
+    }
     const [pattern, by, rule] = (section === 'subjects' && MIRRORS[key]) || [];
     const number = pattern?.exec(text ?? '')?.[1];
     if (by && rule && number !== undefined)

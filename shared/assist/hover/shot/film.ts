@@ -60,7 +60,7 @@ export function filmColoursHover({ figures, say }: SaidShot): string {
     bands
       .map(({ band, fromNm, toNm }) => message`${bandWords(band)}: ${nm(fromNm)} to ${nm(toNm)}`)
       .join(' · '),
-    message`Reflectance by the Airy sum, n of water (Daimon and Masumura 2007) unless given, under the shot's light and white balance; CIE 1931 2°.`,
+    message`Reflectance by the Airy sum, in air or on the liquid, n of water (Daimon and Masumura 2007) unless given, under the shot's light and white balance; CIE 1931 2°.`,
   );
 }
 

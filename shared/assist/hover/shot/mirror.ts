@@ -1,4 +1,5 @@
 /** What a mirror-like subject shows: lens, light, background; what a bubble shows of rim and lights. */
+import { derive } from '../../../figures/figure.ts';
 import { isGloss } from '../../../figures/mirror-kind.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
@@ -78,11 +79,39 @@ export function mirrorLightHover({ figures, say, sure }: SaidShot): string {
 
 const shareIn = (share: number, side: string, say: SaidShot['say']): string =>
   share > 0.001 ? `${say.percent(share)} (${side})` : message`nothing`;
-/** Beside the name of a glossy subject in a shot: what nothing is said about. */
-export const glossWords = ({ bench }: SaidShot): string =>
-  isGloss(bench)
-    ? message`It is glossy: reflections of the lens and lights are not calculated. Look for them in the picture.`
-    : '';
+
+/** Beside the name of a glossy subject in a shot: the image of its lights, and what is not said. */
+export function glossHover({ bench, figures, say, sure }: SaidShot): string {
+  if (!isGloss(bench)) return '';
+  const { highlight, highlightLatitudeStops, reflectance } = figures;
+  return paragraphs(
+    table([
+      figureLine(
+        message`highlight over mid-grey`,
+        highlight,
+        ({ stops }) =>
+          `**${say.stopsSigned(stops)}**${sure.behind(
+            message`highlight`,
+            (of) => derive([of.highlight], (one) => one.stops),
+            (value) => say.stopsSigned(value),
+          )}`,
+      ),
+      figureLine(
+        message`highlight latitude`,
+        highlightLatitudeStops,
+        (stops) =>
+          `${say.stops(stops)}${sure.behind(
+            message`highlight latitude`,
+            (of) => of.highlightLatitudeStops,
+            (value) => say.stops(value),
+          )}`,
+      ),
+      highlight.known && line(message`light`, plain(highlight.value.light)),
+      figureLine(message`reflectance R`, reflectance, (share) => say.percent(share)),
+    ]),
+    message`Formula: log2(R·C/(K·Ω)) and the exposure error by this light; Ω is its projected solid angle (ISO 2720). Where the reflection lies in the frame is not calculated.`,
+  );
+}
 
 /** Beside a bubble's name in a shot: where to focus, and what can't be tilted away. */
 export function bubbleHover({ figures, say, sure }: SaidShot): string {

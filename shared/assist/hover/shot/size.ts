@@ -5,7 +5,7 @@ import { ringPlace } from '../../../report/ring.ts';
 import { reachWords, sizeWords } from '../../../say/figures.ts';
 import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
+import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
@@ -57,6 +57,7 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
         () =>
           `${ringPlace(bench, figures, say)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
       ),
+      atSubject(figures, say),
       figureLine(
         message`working distance`,
         figures.workingDistanceMm,
@@ -76,6 +77,22 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
     trace.known &&
       !(magnification.known && magnification.measured) &&
       message`Formula: m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${closeUps(bench) ? message` times what the close-up lens adds` : ''}; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${bench.rigName === undefined ? message`the rig` : plain(bench.rigName)} (Hecht, Optics).`,
+  );
+}
+
+/** What people think in: how much of the subject a pixel and the blur cover. */
+function atSubject(
+  { pixelUm, circleOfConfusionMm, airyUm, magnification }: SaidShot['figures'],
+  say: SaidShot['say'],
+): Line | false {
+  if (!pixelUm.known || !magnification.known || !(magnification.value > 0)) return false;
+  const pixel = say.micrometres(pixelUm.value / magnification.value);
+  if (!circleOfConfusionMm.known || !airyUm.known)
+    return line(message`at the subject`, message`1 pixel covers ${pixel}`);
+  const blur = Math.max(1000 * circleOfConfusionMm.value, airyUm.value) / magnification.value;
+  return line(
+    message`at the subject`,
+    message`1 pixel covers ${pixel}; sharp is a blur up to ${say.micrometres(blur)}`,
   );
 }
 

@@ -49,7 +49,7 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
             ? message`The film leans back ${say.angle(bench.tiltRad.value)}.`
             : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
         : message`The subject faces the lens.`,
-    isGloss(bench) && message`Reflections of the lens and lights are not calculated.`,
+    isGloss(bench) && message`Where lens and lights reflect is not calculated.`,
     ...placed.map(({ name, source }) => `\`${name}\`: ${placeWords(source, say)}.`),
     neededWords(shot),
     unplaced > 0 &&
