@@ -1,6 +1,6 @@
 /** Parses what lines are made of: gaps, scalars, and braces and brackets, closed or not. */
 import { MAX_DEPTH } from './budgets.ts';
-import { closingQuote, hasKeys, keyAt } from './keys.ts';
+import { closingQuote, hasKeys, skipProperties } from './keys.ts';
 import { indentAt, isBlank } from './lines.ts';
 import { pair, scalar, styleOf } from './nodes.ts';
 import { unquoteDouble, unquoteSingle } from './quotes.ts';
@@ -174,12 +174,18 @@ export class FlowParser {
     return this.isGap(at) || code === COMMA || isClosing(code);
   }
 
-  /** Over spaces; false where the line holds no value: then on to the next content line. */
+  /** Over spaces and properties; false where no value is on the line: then on to the next content. */
   protected skipToValue(): boolean {
     const { text } = this;
     let at = this.at;
     while (text.charCodeAt(at) === SPACE) at++;
-    const code = text.charCodeAt(at);
+    let code = text.charCodeAt(at);
+    if (code === 0x26 || code === 0x21) {
+      const start = at;
+      at = skipProperties(text, at, this.lineEnd(at));
+      this.note('uncommon', start, at);
+      code = text.charCodeAt(at);
+    }
     if (at < text.length && !isBreak(code) && code !== HASH) {
       const end = code === TAB ? this.lineEnd(at) : at;
       if (code !== TAB || !isBlank(text, at, end)) {
@@ -331,7 +337,7 @@ export class FlowParser {
     const column = indentAt(text, start, end);
     const content = start + column;
     if (column > indent || content >= end || text.charCodeAt(content) === HASH) return start;
-    if (keyAt(text, content, end)) this.end = start;
+    if (column < indent || !isClosing(text.charCodeAt(content))) this.end = start;
     this.note('column', content, content + 1);
     return start;
   }

@@ -78,7 +78,7 @@ export function hasKeys(text: string, from: number, to: number): boolean {
 }
 
 /** Steps over anchors and tags: a key behind one is still the entry's name. */
-function skipProperties(text: string, from: number, end: number): number {
+export function skipProperties(text: string, from: number, end: number): number {
   let at = from;
   while (at < end && (text[at] === '&' || text[at] === '!')) {
     while (at < end && !isGap(text, at, end)) at++;

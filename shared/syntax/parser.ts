@@ -20,7 +20,7 @@ import {
   unlessTooDeep,
 } from './flow.ts';
 import { closingQuote, keyAt } from './keys.ts';
-import { isBlank } from './lines.ts';
+import { contentLines, isBlank } from './lines.ts';
 import { blockMap, blockSeq, keyOf, pair, scalar } from './nodes.ts';
 import type { Outer, Syntax } from './syntax.ts';
 import type { MapNode, Node, Pair, ScalarNode, SeqNode } from './tree.ts';
@@ -50,38 +50,47 @@ class Parser extends FlowParser {
 
   root(above: readonly Outer[]): MapNode {
     this.nextContent();
-    const root = this.blockMap(above[0]?.column ?? Math.max(0, this.column()), 0, above);
-    // Left of the key that leads the text nothing of it may stand.
-    if (this.at < this.text.length) this.below(root, -1, 0, true);
-    return root;
+    return this.blockMap(above[0]?.column ?? Math.max(0, this.column()), -1, 0, above);
   }
 
-  /** At a line in column `indent`; leaves at the first content line that is none of its own. */
-  private blockMap(indent: number, depth: number, above = NONE): MapNode {
+  /**
+   * The lines right of column `outer` as a mapping whose keys stand in column `indent`. A key in
+   * another column is one of its own too: no other place could be meant for it.
+   */
+  private blockMap(indent: number, outer: number, depth: number, above = NONE): MapNode {
     if (depth > MAX_DEPTH) throw tooDeep;
     const pairs: Pair[] = [];
-    const outer = above[0];
-    if (outer) {
-      const inner = above.slice(1);
-      const held = inner[0] ? this.blockMap(inner[0].column, depth + 1, inner) : null;
-      const value = this.below(held, indent, depth, true);
-      pairs.push(pair(scalar(outer.key, 'plain', 0, 0), value, 0));
+    const holder = above[0];
+    if (holder) {
+      const inner = above[1];
+      const held = inner && this.blockMap(inner.column, indent, depth + 1, above.slice(1));
+      pairs.push(pair(scalar(holder.key, 'plain', 0, 0), held ?? this.below(indent, depth), 0));
     }
-    while (this.column() === indent) pairs.push(this.blockPair(indent, depth));
+    let last = indent;
+    for (let column = this.column(); column > outer; column = this.column()) {
+      // Further keys in one column too far right are out of line together.
+      if (column !== indent && (column < indent || column !== last)) {
+        this.note('out-of-line', this.at, this.at + 1);
+      }
+      last = column;
+      pairs.push(this.blockPair(column, depth));
+    }
     return blockMap(pairs);
   }
 
-  private blockPair(indent: number, depth: number): Pair {
+  private blockPair(column: number, depth: number): Pair {
     const key = this.blockKey();
     if (key) {
       const colonEnd = this.at;
-      const value = this.skipToValue() ? this.inline(indent, depth) : null;
-      return pair(key, this.below(value, indent, depth, true), colonEnd);
+      if (!this.skipToValue()) return pair(key, this.below(column, depth), colonEnd);
+      const value = this.inline(column, depth);
+      this.behindValue(value, column, depth, true, true);
+      return pair(key, value, colonEnd);
     }
     const bare = this.plain();
     this.note('no-colon', bare.span.start, bare.span.end);
     this.finishLine();
-    return pair(bare, this.below(null, indent, depth, true), bare.span.end);
+    return pair(bare, this.below(column, depth), bare.span.end);
   }
 
   /** Reads a key and its colon; leaves just behind the colon. null: no key stands here. */
@@ -182,39 +191,70 @@ class Parser extends FlowParser {
     return scalar(text.slice(start, end), style, start, end);
   }
 
+  /** What stands on the lines below a key in column `indent`, or below a dash there. */
+  private below(indent: number, depth: number, isItem = false): Node | null {
+    const column = this.column();
+    const isDash = this.isDash(this.at);
+    if (column < indent || (column === indent && (!isDash || isItem))) return null;
+    let value: Node;
+    if (isDash) value = this.blockSeq(column, depth + 1);
+    else if (this.startsProperty() && !this.startsKey()) {
+      if (!this.skipToValue()) return this.below(indent, depth, isItem);
+      value = this.inline(indent, depth);
+    } else if (this.startsKey() || this.isKeyAhead(indent))
+      value = this.blockMap(column, indent, depth + 1);
+    else {
+      this.note('uncommon', this.at, this.at + 1);
+      value = this.inline(indent, depth);
+    }
+    this.behindValue(value, indent, depth, !isItem, false);
+    return value;
+  }
+
+  private startsProperty(): boolean {
+    const code = this.text.charCodeAt(this.at);
+    return code === 0x26 || code === 0x21;
+  }
+
+  /** Whether a word without its colon stands here, with keys on the lines below. */
+  private isKeyAhead(indent: number): boolean {
+    const { text } = this;
+    if (!isPlainStart(text.charCodeAt(this.at))) return false;
+    for (const line of contentLines(text, this.overBreak(this.lineEnd(this.at)), text.length)) {
+      if (line.indent <= indent) return false;
+      if (keyAt(text, line.at, line.end)) return true;
+    }
+    return false;
+  }
+
   /**
-   * What stands on the lines below a key or dash in column `indent`, behind its value if it has one.
-   * Where that is more than one thing, all but the first are kept aside.
+   * Lines that belong to a value in column `indent` and can't: lists and mappings are kept aside. A
+   * key behind a value that is whole may be left to the mapping that holds it.
    */
-  private below(
-    first: Node | null,
+  private behindValue(
+    value: Node,
     indent: number,
     depth: number,
     takesDashes: boolean,
-  ): Node | null {
-    let value = first;
+    leavesKeys: boolean,
+  ): void {
     for (;;) {
       const column = this.column();
-      if (column < indent || this.at >= this.text.length) return value;
+      if (column < indent || this.at >= this.text.length) return;
       const isDash = this.isDash(this.at);
-      if (column === indent && !(isDash && takesDashes)) return value;
+      if (column === indent && !(isDash && takesDashes)) return;
       const start = this.at;
-      let node: Node;
-      if (isDash) node = this.blockSeq(column, depth + 1);
-      else if (this.startsKey()) node = this.blockMap(column, depth + 1);
-      else if (value === null) {
-        this.note('uncommon', start, start + 1);
-        node = this.inline(indent, depth);
+      if (isDash || this.startsKey()) {
+        if (leavesKeys && !isDash) return;
+        this.note('second', start, start + 1);
+        this.keep(
+          value,
+          isDash ? this.blockSeq(column, depth + 1) : this.blockMap(column, indent, depth + 1),
+        );
       } else {
         this.note('stray', start, this.lineEnd(start));
         this.at = this.overBreak(this.lineEnd(start));
         this.nextContent();
-        continue;
-      }
-      if (value === null) value = node;
-      else {
-        this.note('second', start, start + 1);
-        this.keep(value, node);
       }
     }
   }
@@ -235,21 +275,24 @@ class Parser extends FlowParser {
     while (this.column() === indent && this.isDash(this.at)) {
       dash = this.at++;
       dashes?.push(dash);
-      items.push(this.below(this.item(indent, depth), indent, depth, false));
+      items.push(this.item(indent, depth));
     }
     const node = blockSeq(items, start, dash);
     if (dashes) this.marks?.set(node, dashes);
     return node;
   }
 
-  /** What stands behind a dash on its line. */
+  /** What stands behind a dash, or below it. */
   private item(indent: number, depth: number): Node | null {
-    if (!this.skipToValue()) return null;
+    if (!this.skipToValue()) return this.below(indent, depth, true);
     const column = this.at - this.line;
+    let value: Node;
     if (this.isDash(this.at)) {
       this.note('uncommon', this.at, this.at + 1);
-      return this.blockSeq(column, depth + 1);
-    }
-    return this.startsKey() ? this.blockMap(column, depth + 1) : this.inline(indent, depth);
+      value = this.blockSeq(column, depth + 1);
+    } else if (this.startsKey()) value = this.blockMap(column, indent, depth + 1);
+    else value = this.inline(indent, depth);
+    this.behindValue(value, indent, depth, false, false);
+    return value;
   }
 }
