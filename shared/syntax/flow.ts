@@ -2,9 +2,9 @@
 import { MAX_DEPTH } from './budgets.ts';
 import { closingQuote, hasKeys, skipProperties } from './keys.ts';
 import { indentAt, isBlank } from './lines.ts';
-import { pair, scalar, styleOf } from './nodes.ts';
+import { pair, scalar } from './nodes.ts';
 import { unquoteDouble, unquoteSingle } from './quotes.ts';
-import type { Defect, DefectKind, Syntax } from './syntax.ts';
+import type { Defect, DefectKind } from './syntax.ts';
 import type { MapNode, Node, Pair, ScalarNode, SeqNode } from './tree.ts';
 
 export const TAB = 0x09;
@@ -45,17 +45,10 @@ const isBreak = (code: number): boolean => code === LF || code === CR;
 /** Implicit keys are limited to 1,024 characters (YAML 1.2.2, 7.4.2). */
 export const MAX_KEY_LENGTH = 1000;
 
-/** Braces or brackets as they were parsed, by themselves. */
-export interface FlowSyntax extends Pick<Syntax, 'defects' | 'marks'> {
-  readonly node: MapNode | SeqNode;
-}
-
-/** The collection that opens at `start` and ends before `end`, in whatever columns; null: too deep. */
-export function parseFlow(text: string, start: number, end: number): FlowSyntax | null {
-  const marks = new Map<Node, readonly number[]>();
-  const parser = new FlowParser(text, marks);
-  const node = unlessTooDeep(() => parser.only(start, end));
-  return node && { node, defects: parser.defects, marks };
+/** Whether the collection that opens at `start` is still open at `end`, in whatever columns. */
+export function isFlowOpen(text: string, start: number, end: number): boolean {
+  const parser = new FlowParser(text, null);
+  return unlessTooDeep(() => parser.isOpen(start, end)) ?? true;
 }
 
 /** Thrown where a text nests deeper than anything that is read. */
@@ -253,10 +246,25 @@ export class FlowParser {
     return scalar(value ?? inner, style, start, close + 1);
   }
 
-  only(start: number, end: number): MapNode | SeqNode {
+  isOpen(start: number, end: number): boolean {
     this.at = start;
     this.end = end;
-    return this.flow(-1, 0);
+    this.flow(-1, 0);
+    return this.defects.some(({ kind }) => kind === 'open-bracket');
+  }
+
+  /** A quoted scalar, which may close on a later line if no key stands before. */
+  protected linesQuoted(): ScalarNode {
+    const { text, end } = this;
+    const start = this.at;
+    const here = closingQuote(text, start, end, true);
+    const close = here < 0 ? closingQuote(text, start, end) : here;
+    if (here >= 0 || close < 0 || hasKeys(text, this.lineEnd(start), close)) {
+      return this.quoted(here);
+    }
+    this.note('uncommon', start, close + 1);
+    this.line = text.lastIndexOf('\n', close) + 1;
+    return this.quoted(close);
   }
 
   /** The collection that opens at `at`, below a key or a dash in column `indent`. */
@@ -387,26 +395,11 @@ export class FlowParser {
     return found.span.end > found.span.start ? found : null;
   }
 
-  /** A quoted scalar, which may close on a later line if no key stands before. */
-  private flowQuoted(): ScalarNode {
-    const { text, end } = this;
-    const start = this.at;
-    const here = closingQuote(text, start, end, true);
-    const close = here < 0 ? closingQuote(text, start, end) : here;
-    if (here >= 0 || close < 0 || hasKeys(text, this.lineEnd(start), close)) {
-      return this.quoted(here);
-    }
-    this.note('uncommon', start, close + 1);
-    this.at = close + 1;
-    this.line = text.lastIndexOf('\n', close) + 1;
-    return scalar(text.slice(start + 1, close), styleOf(text[start]), start, close + 1);
-  }
-
   /** A plain scalar between brackets is on one line. */
   private flowScalar(): ScalarNode {
     const { text, end } = this;
     const start = this.at;
-    if (isQuote(text.charCodeAt(start))) return this.flowQuoted();
+    if (isQuote(text.charCodeAt(start))) return this.linesQuoted();
     if (!this.startsPlain(start)) this.note('start', start, start + 1);
     let at = start;
     for (; at < end; at++) {

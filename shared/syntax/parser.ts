@@ -50,47 +50,57 @@ class Parser extends FlowParser {
 
   root(above: readonly Outer[]): MapNode {
     this.nextContent();
-    return this.blockMap(above[0]?.column ?? Math.max(0, this.column()), -1, 0, above);
+    return this.blockMap(above[0]?.column ?? Math.max(0, this.column()), -1, 0, false, above);
   }
 
   /**
    * The lines right of column `outer` as a mapping whose keys stand in column `indent`. A key in
    * another column is one of its own too: no other place could be meant for it.
    */
-  private blockMap(indent: number, outer: number, depth: number, above = NONE): MapNode {
+  private blockMap(
+    indent: number,
+    outer: number,
+    depth: number,
+    takesDashes = false,
+    above = NONE,
+  ): MapNode {
     if (depth > MAX_DEPTH) throw tooDeep;
     const pairs: Pair[] = [];
     const holder = above[0];
     if (holder) {
       const inner = above[1];
-      const held = inner && this.blockMap(inner.column, indent, depth + 1, above.slice(1));
+      const held = inner && this.blockMap(inner.column, indent, depth + 1, true, above.slice(1));
       pairs.push(pair(scalar(holder.key, 'plain', 0, 0), held ?? this.below(indent, depth), 0));
     }
     let last = indent;
-    for (let column = this.column(); column > outer; column = this.column()) {
+    // A first key is there already, wherever it stands.
+    for (let column = this.column(); ; column = this.column()) {
+      const isOwn = column > outer || (column === outer && takesDashes && this.isDash(this.at));
+      if (!isOwn && (pairs.length > 0 || column < 0)) break;
       // Further keys in one column too far right are out of line together.
       if (column !== indent && (column < indent || column !== last)) {
         this.note('out-of-line', this.at, this.at + 1);
       }
       last = column;
-      pairs.push(this.blockPair(column, depth));
+      // Behind a key that slipped to the left, its mapping goes on.
+      pairs.push(this.blockPair(Math.max(column, indent), depth));
     }
     return blockMap(pairs);
   }
 
-  private blockPair(column: number, depth: number): Pair {
+  private blockPair(indent: number, depth: number): Pair {
     const key = this.blockKey();
     if (key) {
       const colonEnd = this.at;
-      if (!this.skipToValue()) return pair(key, this.below(column, depth), colonEnd);
-      const value = this.inline(column, depth);
-      this.behindValue(value, column, depth, true, true);
+      if (!this.skipToValue()) return pair(key, this.below(indent, depth), colonEnd);
+      const value = this.inline(indent, depth);
+      this.behindValue(value, indent, depth, true, true);
       return pair(key, value, colonEnd);
     }
     const bare = this.plain();
     this.note('no-colon', bare.span.start, bare.span.end);
     this.finishLine();
-    return pair(bare, this.below(column, depth), bare.span.end);
+    return pair(bare, this.below(indent, depth), bare.span.end);
   }
 
   /** Reads a key and its colon; leaves just behind the colon. null: no key stands here. */
@@ -158,7 +168,7 @@ class Parser extends FlowParser {
     const value = isOpening(code)
       ? this.flow(indent, depth + 1)
       : isQuote(code)
-        ? this.quoted()
+        ? this.linesQuoted()
         : this.plain();
     if (this.end < text.length) {
       // The next key's line was reached within brackets.
@@ -197,12 +207,12 @@ class Parser extends FlowParser {
     const isDash = this.isDash(this.at);
     if (column < indent || (column === indent && (!isDash || isItem))) return null;
     let value: Node;
-    if (isDash) value = this.blockSeq(column, depth + 1);
+    if (isDash) value = this.blockSeq(indent + (isItem ? 0 : -1), depth + 1);
     else if (this.startsProperty() && !this.startsKey()) {
       if (!this.skipToValue()) return this.below(indent, depth, isItem);
       value = this.inline(indent, depth);
     } else if (this.startsKey() || this.isKeyAhead(indent))
-      value = this.blockMap(column, indent, depth + 1);
+      value = this.blockMap(column, indent, depth + 1, !isItem);
     else {
       this.note('uncommon', this.at, this.at + 1);
       value = this.inline(indent, depth);
@@ -249,7 +259,7 @@ class Parser extends FlowParser {
         this.note('second', start, start + 1);
         this.keep(
           value,
-          isDash ? this.blockSeq(column, depth + 1) : this.blockMap(column, indent, depth + 1),
+          isDash ? this.blockSeq(indent - 1, depth + 1) : this.blockMap(column, indent, depth + 1),
         );
       } else {
         this.note('stray', start, this.lineEnd(start));
@@ -266,16 +276,20 @@ class Parser extends FlowParser {
     else this.more.set(value, [node]);
   }
 
-  private blockSeq(indent: number, depth: number): SeqNode {
+  /** The items right of column `outer`, all meant to stand below the first one. */
+  private blockSeq(outer: number, depth: number): SeqNode {
     if (depth > MAX_DEPTH) throw tooDeep;
     const items: (Node | null)[] = [];
     const dashes: number[] | null = this.marks && [];
     const start = this.at;
+    const indent = this.column();
     let dash = start;
-    while (this.column() === indent && this.isDash(this.at)) {
+    for (let column = indent; this.isDash(this.at); column = this.column()) {
+      if (column <= outer && items.length > 0) break;
+      if (column !== indent) this.note('out-of-line', this.at, this.at + 1);
       dash = this.at++;
       dashes?.push(dash);
-      items.push(this.item(indent, depth));
+      items.push(this.item(Math.max(column, indent), depth));
     }
     const node = blockSeq(items, start, dash);
     if (dashes) this.marks?.set(node, dashes);
@@ -289,7 +303,7 @@ class Parser extends FlowParser {
     let value: Node;
     if (this.isDash(this.at)) {
       this.note('uncommon', this.at, this.at + 1);
-      value = this.blockSeq(column, depth + 1);
+      value = this.blockSeq(indent, depth + 1);
     } else if (this.startsKey()) value = this.blockMap(column, indent, depth + 1);
     else value = this.inline(indent, depth);
     this.behindValue(value, indent, depth, false, false);

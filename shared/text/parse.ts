@@ -2,19 +2,19 @@
 import { countMarks, MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_MARKS } from '../syntax/budgets.ts';
 import { LineTable } from '../syntax/lines.ts';
 import { blockMap, moveNode, pair, scalar, span } from '../syntax/nodes.ts';
-import { readCommon } from '../syntax/parser.ts';
+import { parse as parseSyntax, readCommon } from '../syntax/parser.ts';
 import { checkCharacters, readLoneReturns } from './characters.ts';
 import type { Chunk, ParsedChunk } from './chunk.ts';
 import { tooDeepAt } from './depth.ts';
 import { tellForeign } from './foreign.ts';
 import { readYaml } from './from-yaml.ts';
 import { tellLoose } from './loose.ts';
-import { Mender } from './mend.ts';
 import { readMergeMarks } from './merge-marks.ts';
 import { checkMap } from './misread.ts';
 import { hasOddKey, readOddBlanks } from './odd-blanks.ts';
 import { tellOutOfLine } from './out-of-line.ts';
-import { fix, moveProblem, Problems } from './problems.ts';
+import { moveProblem, Problems } from './problems.ts';
+import { Recovery } from './recovery.ts';
 import type { Oddity, SplitChunk } from './split-state.ts';
 import { readTabs, type Spaced } from './tabs.ts';
 import type { MapNode, Span } from './tree.ts';
@@ -80,29 +80,28 @@ function treeOf(
     problems.tooMuch('too-deep', span(deep, deep + 1), { limit: String(MAX_DEPTH) });
     return null;
   }
-  return oddity === 'missing-colon'
-    ? withoutColon(chunk, text, problems)
-    : readUncommon(text, chunk.indent, problems);
-}
-
-/** A name without its colon: the lines below it are read all the same. */
-function withoutColon(chunk: Chunk, text: string, problems: Problems): MapNode | null {
+  if (oddity !== 'missing-colon') return readUncommon(text, chunk.indent, problems);
+  // A name without its colon: the lines below it are read all the same.
+  const tree = recover(text, null, problems);
+  if (tree || chunk.kind === 'entry') return tree;
   const name = chunk.path.at(-1) as string;
   const start = text.indexOf(name);
   const end = start + name.length;
-  const fixes = [fix('add-colon', end, end, ':')];
-  problems.syntax('missing-colon', span(start, end), { text: name }, fixes);
-  const value = new Mender(text, problems).below(end, text.length, chunk.indent);
-  if (!value && chunk.kind === 'entry') return null;
-  return checkMap(blockMap([pair(scalar(name, 'plain', start, end), value, end)]), text, problems);
+  return blockMap([pair(scalar(name, 'plain', start, end), null, end)]);
+}
+
+/** `errorAt`: where YAML stumbled; null: unknown. */
+function recover(text: string, errorAt: number | null, problems: Problems): MapNode | null {
+  const syntax = parseSyntax(text);
+  const tree = syntax && new Recovery(text, syntax, problems).entry(errorAt);
+  return tree && checkMap(tree, text, problems);
 }
 
 function readUncommon(text: string, indent: number, problems: Problems): MapNode | null {
   if (countMarks(text) > MAX_MARKS) {
     const odd = readOddBlanks(text, problems);
     if (odd) return readSpaced(odd, indent, problems);
-    const mended = new Mender(text, problems).entry(indent, null);
-    return mended && checkMap(mended, text, problems);
+    return recover(text, null, problems);
   }
   const { root, foreign, error } = readYaml(text);
   const entry = root?.kind === 'map' && !root.flow && root.pairs.length === 1 ? root : null;
@@ -115,8 +114,7 @@ function readUncommon(text: string, indent: number, problems: Problems): MapNode
   }
   const tabs = readTabs(text, indent, problems);
   if (tabs) return readSpaced(tabs, indent, problems);
-  const mended = new Mender(text, problems).entry(indent, error?.at ?? 0);
-  return mended && checkMap(mended, text, problems);
+  return recover(text, error?.at ?? 0, problems);
 }
 
 /** A broken entry that something else than spaces indents, read with spaces in its place. */

@@ -115,7 +115,8 @@ function check(shot: string, change: Readonly<Record<string, string>>): void {
   const cost = costOf(solved!);
   const against = `${said} against ${JSON.stringify(best)}`;
   // What holds in the worst case too may go farther, but changes no more settings.
-  if (solved!.holds === 'worst-case') expect(cost.settings, against).toBeLessThanOrEqual(best.settings);
+  if (solved!.holds === 'worst-case')
+    expect(cost.settings, against).toBeLessThanOrEqual(best.settings);
   else expect(isLess(best, cost), against).toBe(false);
 }
 
