@@ -156,6 +156,11 @@ export class FlowParser {
     return this.text.charCodeAt(at) === DASH && this.isGap(at + 1);
   }
 
+  /** What may stand as far left as the key that it belongs to: an item, or a bracket that closes. */
+  protected goesOn(): boolean {
+    return this.isDash(this.at) || isClosing(this.text.charCodeAt(this.at));
+  }
+
   /** A space or the line's end. */
   protected isGap(at: number): boolean {
     const code = this.text.charCodeAt(at);

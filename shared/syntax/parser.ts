@@ -75,7 +75,7 @@ class Parser extends FlowParser {
     let last = indent;
     // A first key is there already, wherever it stands.
     for (let column = this.column(); ; column = this.column()) {
-      const isOwn = column > outer || (column === outer && takesDashes && this.isDash(this.at));
+      const isOwn = column > outer || (column === outer && takesDashes && this.goesOn());
       if (!isOwn && (pairs.length > 0 || column < 0)) break;
       // Further keys in one column too far right are out of line together.
       if (column !== indent && (column < indent || column !== last)) {
@@ -251,8 +251,8 @@ class Parser extends FlowParser {
     for (;;) {
       const column = this.column();
       if (column < indent || this.at >= this.text.length) return;
+      if (column === indent && !(takesDashes && this.goesOn())) return;
       const isDash = this.isDash(this.at);
-      if (column === indent && !(isDash && takesDashes)) return;
       const start = this.at;
       if (isDash || this.startsKey()) {
         if (leavesKeys && !isDash) return;

@@ -123,12 +123,16 @@ export class Recovery extends Reading {
   #alone(node: Node, to: number): Node | null {
     const more = this.syntax.more.get(node) ?? [];
     if (isList(node)) return this.#goneOn(node, more, to);
-    if (!more[0]) return this.#node(node, to);
-    const { start } = this.lines.of(more[0].span.start);
+    const closing = this.defects(node.span.end, to).find(
+      ({ kind, span: at }) => kind === 'stray' && /[\]}]/.test(this.text[at.start]!),
+    );
+    const rest = more[0] ?? closing;
+    if (!rest) return this.#node(node, to);
+    const { start } = this.lines.of(rest.span.start);
     const before = this.problems.count;
     const value = this.#node(node, start);
     if (this.problems.count > before) return value;
-    if (isList(more[0])) this.#tellLine(start);
+    if (rest === closing || isList(more[0]!)) this.#tellLine(start);
     else this.tellUnreadable(start);
     return value;
   }
