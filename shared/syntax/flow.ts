@@ -47,7 +47,7 @@ export const MAX_KEY_LENGTH = 1000;
 
 /** Whether the collection that opens at `start` is still open at `end`, in whatever columns. */
 export function isFlowOpen(text: string, start: number, end: number): boolean {
-  const parser = new FlowParser(text, null);
+  const parser = new FlowParser(text);
   return unlessTooDeep(() => parser.isOpen(start, end)) ?? true;
 }
 
@@ -76,13 +76,11 @@ export class FlowParser {
   /** Where brackets that are not closed end: before the next key of the mapping that they stand in. */
   protected end: number;
   defects: Defect[] = none;
-  /** null: nobody asks for them. */
-  protected readonly marks: Map<Node, readonly number[]> | null;
+  readonly marks = new Map<Node, readonly number[]>();
 
-  constructor(text: string, marks: Map<Node, readonly number[]> | null) {
+  constructor(text: string) {
     this.text = text;
     this.end = text.length;
-    this.marks = marks;
   }
 
   protected note(kind: DefectKind, start: number, end: number): void {
@@ -280,7 +278,7 @@ export class FlowParser {
     const isMap = text.charCodeAt(start) === OPEN_MAP;
     const pairs: Pair[] | null = isMap ? [] : null;
     const items: (Node | null)[] = isMap ? nothing : [];
-    const marks = this.marks && [start];
+    const marks = [start];
     for (;;) {
       this.flowGap(indent);
       if (this.at >= this.end) {
@@ -300,11 +298,11 @@ export class FlowParser {
         if (next !== COMMA && !isClosing(next)) this.toDelimiter(indent, depth);
       }
       if (text.charCodeAt(this.at) === COMMA && this.at < this.end) {
-        marks?.push(this.at);
+        marks.push(this.at);
         this.at++;
       }
     }
-    marks?.push(this.at);
+    marks.push(this.at);
     if (this.at < this.end) {
       const isOwn = text.charCodeAt(this.at) === (isMap ? CLOSE_MAP : CLOSE_LIST);
       if (!isOwn) this.note('wrong-bracket', this.at, this.at + 1);
@@ -314,7 +312,7 @@ export class FlowParser {
     const node: MapNode | SeqNode = pairs
       ? { kind: 'map', span, flow: true, pairs }
       : { kind: 'seq', span, flow: true, items };
-    if (marks) this.marks?.set(node, marks);
+    this.marks.set(node, marks);
     return node;
   }
 

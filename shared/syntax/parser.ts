@@ -29,21 +29,16 @@ const NONE: readonly Outer[] = [];
 
 /** `above`: the mappings that hold the text, outermost first. null: it nests too deep to be read. */
 export function parse(text: string, above: readonly Outer[] = NONE): Syntax | null {
-  const marks = new Map<Node, readonly number[]>();
-  const parser = new Parser(text, marks);
+  const parser = new Parser(text);
   const root = unlessTooDeep(() => parser.root(above));
-  return root && { root, defects: parser.defects, more: parser.more ?? new Map(), marks };
+  const { defects, more, marks } = parser;
+  return root && { root, defects, more, marks };
 }
 
-/** The tree of `text`, null where it holds anything out of the common. */
-export function readCommon(text: string): MapNode | null {
-  const parser = new Parser(text, null);
-  const root = unlessTooDeep(() => parser.root(NONE));
-  return root && parser.defects.length === 0 && root.pairs.length > 0 ? root : null;
-}
+const nothingMore = new Map<Node, Node[]>();
 
 class Parser extends FlowParser {
-  more: Map<Node, Node[]> | null = null;
+  more = nothingMore;
   /** Where a key was looked for last, and its colon: -1 where there is none. */
   private keyStart = -1;
   private keyColon = -1;
@@ -270,7 +265,7 @@ class Parser extends FlowParser {
   }
 
   private keep(value: Node, node: Node): void {
-    this.more ??= new Map();
+    if (this.more === nothingMore) this.more = new Map();
     const known = this.more.get(value);
     if (known) known.push(node);
     else this.more.set(value, [node]);
@@ -280,7 +275,7 @@ class Parser extends FlowParser {
   private blockSeq(outer: number, depth: number): SeqNode {
     if (depth > MAX_DEPTH) throw tooDeep;
     const items: (Node | null)[] = [];
-    const dashes: number[] | null = this.marks && [];
+    const dashes: number[] = [];
     const start = this.at;
     const indent = this.column();
     let dash = start;
@@ -288,11 +283,11 @@ class Parser extends FlowParser {
       if (column <= outer && items.length > 0) break;
       if (column !== indent) this.note('out-of-line', this.at, this.at + 1);
       dash = this.at++;
-      dashes?.push(dash);
+      dashes.push(dash);
       items.push(this.item(Math.max(column, indent), depth));
     }
     const node = blockSeq(items, start, dash);
-    if (dashes) this.marks?.set(node, dashes);
+    this.marks.set(node, dashes);
     return node;
   }
 

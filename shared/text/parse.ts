@@ -2,7 +2,7 @@
 import { countMarks, MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_MARKS } from '../syntax/budgets.ts';
 import { LineTable } from '../syntax/lines.ts';
 import { blockMap, moveNode, pair, scalar, span } from '../syntax/nodes.ts';
-import { parse as parseSyntax, readCommon } from '../syntax/parser.ts';
+import { parse as parseSyntax } from '../syntax/parser.ts';
 import { checkCharacters, readLoneReturns } from './characters.ts';
 import type { Chunk, ParsedChunk } from './chunk.ts';
 import { tooDeepAt } from './depth.ts';
@@ -16,7 +16,7 @@ import { tellOutOfLine } from './out-of-line.ts';
 import { moveProblem, Problems } from './problems.ts';
 import { Recovery } from './recovery.ts';
 import type { Oddity, SplitChunk } from './split-state.ts';
-import { readTabs, type Spaced } from './tabs.ts';
+import { readTabs } from './tabs.ts';
 import type { MapNode, Span } from './tree.ts';
 
 const parsed = new WeakMap<Chunk, ParsedChunk>();
@@ -71,60 +71,48 @@ function treeOf(
     if (oddity === null) readOddBlanks(text, problems);
     return null;
   }
-  if (oddity !== 'missing-colon') {
-    const common = readCommon(text);
-    if (common?.pairs.length === 1 && !hasOddKey(common)) return checkMap(common, text, problems);
-  }
+  const tree = readText(text, chunk.indent, oddity === 'missing-colon', problems);
+  if (tree || oddity !== 'missing-colon' || chunk.kind === 'entry') return tree;
+  const name = chunk.path.at(-1) as string;
+  const end = text.indexOf(name) + name.length;
+  return blockMap([pair(scalar(name, 'plain', end - name.length, end), null, end)]);
+}
+
+/** `isWord`: its name lacks the colon; the lines below it are read all the same. */
+function readText(
+  text: string,
+  indent: number,
+  isWord: boolean,
+  problems: Problems,
+): MapNode | null {
+  const check = (map: MapNode | null) => map && checkMap(map, text, problems);
+  const syntax = parseSyntax(text);
+  const common = syntax?.defects.length === 0 && syntax.root.pairs.length === 1 && syntax.root;
+  if (common && !hasOddKey(common)) return check(common);
   const deep = tooDeepAt(text, MAX_DEPTH);
-  if (deep >= 0) {
-    problems.tooMuch('too-deep', span(deep, deep + 1), { limit: String(MAX_DEPTH) });
+  if (!syntax || deep >= 0) {
+    const at = Math.max(0, deep);
+    problems.tooMuch('too-deep', span(at, at + 1), { limit: String(MAX_DEPTH) });
     return null;
   }
-  if (oddity !== 'missing-colon') return readUncommon(text, chunk.indent, problems);
-  // A name without its colon: the lines below it are read all the same.
-  const tree = recover(text, null, problems);
-  if (tree || chunk.kind === 'entry') return tree;
-  const name = chunk.path.at(-1) as string;
-  const start = text.indexOf(name);
-  const end = start + name.length;
-  return blockMap([pair(scalar(name, 'plain', start, end), null, end)]);
-}
-
-/** `errorAt`: where YAML stumbled; null: unknown. */
-function recover(text: string, errorAt: number | null, problems: Problems): MapNode | null {
-  const syntax = parseSyntax(text);
-  const tree = syntax && new Recovery(text, syntax, problems).entry(errorAt);
-  return tree && checkMap(tree, text, problems);
-}
-
-function readUncommon(text: string, indent: number, problems: Problems): MapNode | null {
-  if (countMarks(text) > MAX_MARKS) {
-    const odd = readOddBlanks(text, problems);
-    if (odd) return readSpaced(odd, indent, problems);
-    return recover(text, null, problems);
-  }
-  const { root, foreign, error } = readYaml(text);
+  const recover = (at: number | null) => check(new Recovery(text, syntax, problems).entry(at));
+  if (isWord) return recover(null);
+  const yaml = countMarks(text) > MAX_MARKS ? null : readYaml(text);
+  const root = yaml?.root;
   const entry = root?.kind === 'map' && !root.flow && root.pairs.length === 1 ? root : null;
-  const isSound = !error && (entry !== null || foreign.length > 0);
-  const odd = isSound && !hasOddKey(entry) ? null : readOddBlanks(text, problems);
-  if (odd) return readSpaced(odd, indent, problems);
-  if (isSound) {
-    tellForeign(foreign, text, 0, problems);
-    return entry && checkMap(entry, text, problems);
+  const isSound = yaml && !yaml.error && (entry !== null || yaml.foreign.length > 0);
+  const spaced =
+    (isSound && !hasOddKey(entry) ? null : readOddBlanks(text, problems)) ??
+    (isSound || !yaml ? null : readTabs(text, indent, problems));
+  if (spaced) {
+    const found = new Problems();
+    const tree = readText(spaced.text, indent, false, found);
+    for (const each of found.all()) problems.add(moveProblem(each, spaced.back));
+    return tree && moveNode(tree, spaced.back);
   }
-  const tabs = readTabs(text, indent, problems);
-  if (tabs) return readSpaced(tabs, indent, problems);
-  return recover(text, error?.at ?? 0, problems);
-}
-
-/** A broken entry that something else than spaces indents, read with spaces in its place. */
-function readSpaced({ text, back }: Spaced, indent: number, problems: Problems): MapNode | null {
-  const found = new Problems();
-  const common = readCommon(text);
-  const tree =
-    common?.pairs.length === 1 ? checkMap(common, text, found) : readUncommon(text, indent, found);
-  for (const each of found.all()) problems.add(moveProblem(each, back));
-  return tree && moveNode(tree, back);
+  if (!isSound) return recover(yaml ? (yaml.error?.at ?? 0) : null);
+  tellForeign(yaml.foreign, text, 0, problems);
+  return check(entry);
 }
 
 /** The first line's text, to point at a chunk that is not read. */
