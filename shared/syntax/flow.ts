@@ -7,12 +7,12 @@ import { unquoteDouble, unquoteSingle } from './quotes.ts';
 import type { Defect, DefectKind } from './syntax.ts';
 import type { MapNode, Node, Pair, ScalarNode, SeqNode } from './tree.ts';
 
-export const TAB = 0x09;
+const TAB = 0x09;
 const LF = 0x0a;
 const CR = 0x0d;
 export const SPACE = 0x20;
-export const HASH = 0x23;
-export const COLON = 0x3a;
+const HASH = 0x23;
+const COLON = 0x3a;
 const COMMA = 0x2c;
 const DASH = 0x2d;
 const DOUBLE = 0x22;
@@ -35,7 +35,7 @@ export const isPlainStart = (code: number): boolean =>
 /** ASCII characters that may end a plain scalar, or be out of the common in it. */
 const special = new Uint8Array(128);
 for (const one of '\t\n\r:#,[]{}') special[one.charCodeAt(0)] = 1;
-export const isSpecial = (code: number): boolean => code < 128 && special[code] === 1;
+const isSpecial = (code: number): boolean => code < 128 && special[code] === 1;
 
 export const isOpening = (code: number): boolean => code === OPEN_MAP || code === OPEN_LIST;
 const isClosing = (code: number): boolean => code === CLOSE_MAP || code === CLOSE_LIST;

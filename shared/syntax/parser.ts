@@ -6,20 +6,16 @@
  */
 import { MAX_DEPTH } from './budgets.ts';
 import {
-  COLON,
   FlowParser,
-  HASH,
   isOpening,
   isPlainStart,
   isQuote,
-  isSpecial,
   MAX_KEY_LENGTH,
   SPACE,
-  TAB,
   tooDeep,
   unlessTooDeep,
 } from './flow.ts';
-import { closingQuote, keyAt } from './keys.ts';
+import { type KeyShape, keyAt } from './keys.ts';
 import { contentLines, isBlank } from './lines.ts';
 import { blockMap, blockSeq, keyOf, pair, scalar } from './nodes.ts';
 import type { Outer, Syntax } from './syntax.ts';
@@ -39,9 +35,9 @@ const nothingMore = new Map<Node, Node[]>();
 
 class Parser extends FlowParser {
   more = nothingMore;
-  /** Where a key was looked for last, and its colon: -1 where there is none. */
+  /** Where a key was looked for last, and what stands there. */
   private keyStart = -1;
-  private keyColon = -1;
+  private key: KeyShape | null = null;
 
   root(above: readonly Outer[]): MapNode {
     this.nextContent();
@@ -100,59 +96,34 @@ class Parser extends FlowParser {
 
   /** Reads a key and its colon; leaves just behind the colon. null: no key stands here. */
   private blockKey(): ScalarNode | null {
-    const { text } = this;
-    const start = this.at;
-    const code = text.charCodeAt(start);
-    if (isQuote(code)) {
-      const close = closingQuote(text, start, text.length, true);
-      if (close < 0 || text.charCodeAt(close + 1) !== COLON || !this.isGap(close + 2)) {
-        return this.uncommonKey();
-      }
-      const key = this.quoted();
-      this.at++;
-      return key;
-    }
-    if (!isPlainStart(code)) return this.uncommonKey();
-    const colon = this.keyStart === start ? this.keyColon : this.plainKeyEnd(start);
-    if (colon < 0 || colon - start > MAX_KEY_LENGTH || text.charCodeAt(colon - 1) === SPACE) {
-      return this.uncommonKey();
-    }
-    this.at = colon + 1;
-    return scalar(text.slice(start, colon), 'plain', start, colon);
-  }
-
-  /** The colon of the plain key that starts at `start`; -1 where there is none. */
-  private plainKeyEnd(start: number): number {
-    const { text } = this;
-    for (let at = start; at < text.length; at++) {
-      const code = text.charCodeAt(at);
-      if (!isSpecial(code)) continue;
-      if (code === COLON && this.isGap(at + 1)) return at;
-      if (code === HASH && text.charCodeAt(at - 1) === SPACE) return -1;
-      if (code === 0x0a || code === 0x0d || code === TAB) return -1;
-    }
-    return -1;
-  }
-
-  private uncommonKey(): ScalarNode | null {
     const { text, at } = this;
-    const shape = keyAt(text, at, this.lineEnd(at));
+    const shape = this.keyHere();
     if (!shape) return null;
-    this.note('uncommon', at, shape.colon + 1);
-    this.at = shape.colon + 1;
+    const { key, start, end, colon } = shape;
+    const isQuoted = isQuote(text.charCodeAt(start));
+    const isCommon =
+      start === at &&
+      end === colon &&
+      this.isGap(colon + 1) &&
+      (isQuoted
+        ? !key.includes('\\')
+        : isPlainStart(text.charCodeAt(start)) &&
+          end - start <= MAX_KEY_LENGTH &&
+          !key.includes('\t'));
+    if (!isCommon) this.note('uncommon', at, colon + 1);
+    this.at = colon + 1;
     return keyOf(text, shape);
   }
 
-  /** Whether `key:` stands here, as in `- file: x`. */
-  private startsKey(): boolean {
+  /** `key:`, as in `- file: x`. */
+  private keyHere(): KeyShape | null {
     const { text, at } = this;
-    const code = text.charCodeAt(at);
-    if (isPlainStart(code)) {
+    if (this.keyStart !== at) {
       this.keyStart = at;
-      this.keyColon = this.plainKeyEnd(at);
-      if (this.keyColon > 0) return true;
+      const isPlain = isPlainStart(text.charCodeAt(at));
+      this.key = keyAt(text, at, isPlain ? text.length : this.lineEnd(at));
     }
-    return keyAt(text, at, this.lineEnd(at)) !== null;
+    return this.key;
   }
 
   /** A scalar or flow collection on the line at hand; leaves at the next content line. */
@@ -203,10 +174,10 @@ class Parser extends FlowParser {
     if (column < indent || (column === indent && (!isDash || isItem))) return null;
     let value: Node;
     if (isDash) value = this.blockSeq(indent + (isItem ? 0 : -1), depth + 1);
-    else if (this.startsProperty() && !this.startsKey()) {
+    else if (this.startsProperty() && !this.keyHere()) {
       if (!this.skipToValue()) return this.below(indent, depth, isItem);
       value = this.inline(indent, depth);
-    } else if (this.startsKey() || this.isKeyAhead(indent))
+    } else if (this.keyHere() || this.isKeyAhead(indent))
       value = this.blockMap(column, indent, depth + 1, !isItem);
     else {
       this.note('uncommon', this.at, this.at + 1);
@@ -249,7 +220,7 @@ class Parser extends FlowParser {
       if (column === indent && !(takesDashes && this.goesOn())) return;
       const isDash = this.isDash(this.at);
       const start = this.at;
-      if (isDash || this.startsKey()) {
+      if (isDash || this.keyHere()) {
         if (leavesKeys && !isDash) return;
         this.note('second', start, start + 1);
         this.keep(
@@ -299,7 +270,7 @@ class Parser extends FlowParser {
     if (this.isDash(this.at)) {
       this.note('uncommon', this.at, this.at + 1);
       value = this.blockSeq(indent, depth + 1);
-    } else if (this.startsKey()) value = this.blockMap(column, indent, depth + 1);
+    } else if (this.keyHere()) value = this.blockMap(column, indent, depth + 1);
     else value = this.inline(indent, depth);
     this.behindValue(value, indent, depth, false, false);
     return value;
