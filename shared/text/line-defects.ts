@@ -1,10 +1,10 @@
 /** What is wrong with a line that should hold a key and does not. */
 
 import { pair, scalar, span } from '../syntax/nodes.ts';
+import type { Pair } from '../syntax/tree.ts';
 import { markKind } from './merge-marks.ts';
 import { splitScalar } from './misread.ts';
 import { fix, type Problems } from './problems.ts';
-import type { Pair } from './tree.ts';
 
 /** Tells it, and gives the pair where it can be made out. `start` … `end`: the line, no break. */
 export function tellLine(

@@ -1,8 +1,8 @@
 /** Keys in the wrong column. */
 import { indentAt, type LineTable } from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
+import type { Span } from '../syntax/tree.ts';
 import { fixOf, type Problems } from './problems.ts';
-import type { Span } from './tree.ts';
 
 /** Tells it of the key on the line at `from`; the fix moves all lines up to `to` with it. */
 export function tellOutOfLine(

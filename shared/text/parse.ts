@@ -3,6 +3,7 @@ import { countMarks, MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_MARKS } from '../syntax/bu
 import { LineTable } from '../syntax/lines.ts';
 import { blockMap, moveNode, pair, scalar, span } from '../syntax/nodes.ts';
 import { parse as parseSyntax } from '../syntax/parser.ts';
+import type { MapNode, Span } from '../syntax/tree.ts';
 import { checkCharacters, readLoneReturns } from './characters.ts';
 import type { Chunk, ParsedChunk } from './chunk.ts';
 import { tooDeepAt } from './depth.ts';
@@ -17,7 +18,6 @@ import { moveProblem, Problems } from './problems.ts';
 import { Recovery } from './recovery.ts';
 import type { Oddity, SplitChunk } from './split-state.ts';
 import { readTabs } from './tabs.ts';
-import type { MapNode, Span } from './tree.ts';
 
 const parsed = new WeakMap<Chunk, ParsedChunk>();
 

@@ -3,10 +3,10 @@ import { countMarks, MAX_MARKS, MAX_REREAD_MARKS } from '../syntax/budgets.ts';
 import { LineTable, lastAtMost } from '../syntax/lines.ts';
 import { shiftNode, span } from '../syntax/nodes.ts';
 import type { Defect, Syntax } from '../syntax/syntax.ts';
+import type { MapNode } from '../syntax/tree.ts';
 import { tellForeign } from './foreign.ts';
 import { readYaml } from './from-yaml.ts';
 import type { Problems } from './problems.ts';
-import type { MapNode } from './tree.ts';
 
 export class Reading {
   readonly text: string;

@@ -3,9 +3,9 @@
 import { writtenEnd } from '../syntax/lines.ts';
 import { blockMap, pair, scalar, span } from '../syntax/nodes.ts';
 import { quote } from '../syntax/quotes.ts';
+import type { MapNode, Node, Pair, SeqNode } from '../syntax/tree.ts';
 import { fix } from './problems.ts';
 import type { Reading } from './reading.ts';
-import type { MapNode, Node, Pair, SeqNode } from './tree.ts';
 
 type Flow = MapNode | SeqNode;
 

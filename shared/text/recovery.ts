@@ -7,12 +7,12 @@ import { contentLines, writtenEnd } from '../syntax/lines.ts';
 import { blockMap, blockSeq, colonOf, pair, scalar, span } from '../syntax/nodes.ts';
 import { quote, unquoteDouble } from '../syntax/quotes.ts';
 import type { Defect } from '../syntax/syntax.ts';
+import type { MapNode, Node, Pair, ScalarNode, SeqNode } from '../syntax/tree.ts';
 import { tellLine } from './line-defects.ts';
 import { tellOutOfLine } from './out-of-line.ts';
 import { fix } from './problems.ts';
 import { Reading } from './reading.ts';
 import { recoverFlow } from './recover-flow.ts';
-import type { MapNode, Node, Pair, ScalarNode, SeqNode } from './tree.ts';
 
 export class Recovery extends Reading {
   #toldBudget = false;
