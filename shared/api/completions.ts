@@ -1,7 +1,7 @@
 /** What is offered at a caret, as plain data. */
 import type { DefName, Group } from '../plan/generated/names.ts';
 import type { EntryId } from '../plan/place.ts';
-import type { Path } from '../syntax/tree.ts';
+import type { Path } from '../text/tree.ts';
 import type { Range } from './located.ts';
 
 /** What an offer stands for; its documentation is made from this when somebody looks at it. */

@@ -3,8 +3,8 @@
 import type { Position, Range } from '../api/located.ts';
 import { inside } from '../plan/entry-id.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
-import type { Path } from '../syntax/tree.ts';
 import { pathAt } from '../text/path.ts';
+import type { Path } from '../text/tree.ts';
 import type { Context } from '../workspace/context.ts';
 import { type EntryKind, entryKindOf } from '../workspace/entry-kinds.ts';
 import { type Meaning, meaningOf } from './meaning.ts';

@@ -1,7 +1,7 @@
 /** The few values of an entry that tell it from its neighbours in an outline, as written. */
 import { ENTRIES } from '../plan/generated/entries.ts';
 import { inertLine } from '../report/inert.ts';
-import type { Node } from '../syntax/tree.ts';
+import type { Node } from '../text/tree.ts';
 import { message } from '../words/message.ts';
 import type { EntryKind } from '../workspace/entry-kinds.ts';
 

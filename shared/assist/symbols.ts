@@ -8,7 +8,7 @@ import type { Range } from '../api/located.ts';
 import { inside as below } from '../plan/entry-id.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { inertLine } from '../report/inert.ts';
-import type { MapNode, Node, Pair } from '../syntax/tree.ts';
+import type { MapNode, Node, Pair } from '../text/tree.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { entryKindOf } from '../workspace/entry-kinds.ts';

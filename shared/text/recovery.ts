@@ -199,16 +199,17 @@ export class Recovery extends Reading {
     return value;
   }
 
-  #tellProperties(from: number, end: number): void {
+  #tellProperties(from: number, lineEnd: number): void {
     const { text, problems } = this;
     for (let at = from; ; ) {
-      while (at < end && (text[at] === ' ' || text[at] === '\t')) at++;
-      if (at >= end || (text[at] !== '&' && text[at] !== '!')) return;
-      const stop = at + text.slice(at, end).search(/[ \t]|$/);
-      const what = text[at] === '&' ? 'anchor' : 'tag';
-      problems.outside(what, span(at, stop), { text: text.slice(at, stop) }, [
-        fix(`remove-${what}`, at, text[stop] === ' ' ? stop + 1 : stop, ''),
-      ]);
+      while (at < lineEnd && (text[at] === ' ' || text[at] === '\t')) at++;
+      if (at >= lineEnd || (text[at] !== '&' && text[at] !== '!')) return;
+      const stop = at + text.slice(at, lineEnd).search(/[ \t]|$/);
+      const isAnchor = text[at] === '&';
+      const end = text[stop] === ' ' ? stop + 1 : stop;
+      const fixes = [fix(isAnchor ? 'remove-anchor' : 'remove-tag', at, end, '')];
+      const args = { text: text.slice(at, stop) };
+      problems.outside(isAnchor ? 'anchor' : 'tag', span(at, stop), args, fixes);
       at = stop;
     }
   }

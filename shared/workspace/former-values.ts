@@ -5,9 +5,9 @@
  * was renamed, moved or removed since.
  */
 import type { EntryId, FileId } from '../plan/place.ts';
-import type { MapNode, Node, Path, Span } from '../syntax/tree.ts';
 import type { Chunk } from '../text/chunk.ts';
 import type { ChunkedText, TextRange } from '../text/chunked-text.ts';
+import type { MapNode, Node, Path, Span } from '../text/tree.ts';
 import { type PendingEdit, pendingEdit } from './pending-edit.ts';
 import type { Store } from './store.ts';
 

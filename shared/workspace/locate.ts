@@ -1,8 +1,8 @@
 /** Turns places into ranges. This happens last, and nowhere before. */
 import type { Position, Range } from '../api/located.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
-import type { MapNode, Node, Pair, Path, ScalarNode, Span } from '../syntax/tree.ts';
 import type { Chunk } from '../text/chunk.ts';
+import type { MapNode, Node, Pair, Path, ScalarNode, Span } from '../text/tree.ts';
 import type { Entries } from './entries.ts';
 import type { Store } from './store.ts';
 

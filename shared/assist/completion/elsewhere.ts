@@ -1,8 +1,8 @@
 /** What stands under the same key in other entries of the plan and of the files that it uses. */
 
 import { keyOfEntry } from '../../plan/entry-id.ts';
-import type { Node, Path } from '../../syntax/tree.ts';
 import { nodeAt } from '../../text/path.ts';
+import type { Node, Path } from '../../text/tree.ts';
 import { entryKindOf } from '../../workspace/entry-kinds.ts';
 import type { Where } from './where.ts';
 

@@ -2,7 +2,7 @@
 import { entryAt, keysOf } from '../../plan/entry-id.ts';
 import type { FileId, Place } from '../../plan/place.ts';
 import type { Shape } from '../../plan/shape.ts';
-import type { Path } from '../../syntax/tree.ts';
+import type { Path } from '../../text/tree.ts';
 import type { Context } from '../../workspace/context.ts';
 import { entryKindOf } from '../../workspace/entry-kinds.ts';
 import { type Meaning, meaningOf } from '../meaning.ts';

@@ -4,7 +4,7 @@ import type { Bench, LightInUse } from '../../figures/bench.ts';
 import { entryAt, isOf } from '../../plan/entry-id.ts';
 import { type EntryId, type FileId, fileName } from '../../plan/place.ts';
 import { kindOf } from '../../quantity/index.ts';
-import type { ScalarNode } from '../../syntax/tree.ts';
+import type { ScalarNode } from '../../text/tree.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import type { PlanSpot } from '../spot.ts';

@@ -2,8 +2,8 @@
 
 import type { Position, Range } from '../../api/located.ts';
 import type { FileId } from '../../plan/place.ts';
-import type { Node, Pair, Span } from '../../syntax/tree.ts';
 import { pathAt } from '../../text/path.ts';
+import type { Node, Pair, Span } from '../../text/tree.ts';
 import type { Context } from '../../workspace/context.ts';
 
 /** Innermost first; each holds the one before it. */

@@ -1,0 +1,11 @@
+/** The result of reading a chunk, for everything that comes after the text. */
+export type {
+  MapNode,
+  Node,
+  Pair,
+  Path,
+  ScalarNode,
+  ScalarStyle,
+  SeqNode,
+  Span,
+} from '../syntax/tree.ts';
