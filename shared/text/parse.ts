@@ -1,19 +1,23 @@
 /** The meaning of a chunk's text, and its errors; calculated once per chunk. */
-import { countMarks, MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_MARKS } from '../syntax/budgets.ts';
+import {
+  countMarks,
+  MAX_DEPTH,
+  MAX_ENTRY_LENGTH,
+  MAX_MARKS,
+  tooDeepAt,
+} from '../syntax/budgets.ts';
 import { LineTable } from '../syntax/lines.ts';
 import { blockMap, moveNode, pair, scalar, span } from '../syntax/nodes.ts';
 import { parse as parseSyntax } from '../syntax/parser.ts';
 import type { MapNode, Span } from '../syntax/tree.ts';
 import { checkCharacters, readLoneReturns } from './characters.ts';
 import type { Chunk, ParsedChunk } from './chunk.ts';
-import { tooDeepAt } from './depth.ts';
 import { tellForeign } from './foreign.ts';
 import { readYaml } from './from-yaml.ts';
-import { tellLoose } from './loose.ts';
+import { tellLoose, tellOutOfLine } from './line-defects.ts';
 import { readMergeMarks } from './merge-marks.ts';
 import { checkMap } from './misread.ts';
 import { hasOddKey, readOddBlanks } from './odd-blanks.ts';
-import { tellOutOfLine } from './out-of-line.ts';
 import { moveProblem, Problems } from './problems.ts';
 import { Recovery } from './recovery.ts';
 import type { Oddity, SplitChunk } from './split-state.ts';
@@ -89,7 +93,7 @@ function readText(
   const syntax = parseSyntax(text);
   const common = syntax?.defects.length === 0 && syntax.root.pairs.length === 1 && syntax.root;
   if (common && !hasOddKey(common)) return check(common);
-  const deep = tooDeepAt(text, MAX_DEPTH);
+  const deep = tooDeepAt(text);
   if (!syntax || deep >= 0) {
     const at = Math.max(0, deep);
     problems.tooMuch('too-deep', span(at, at + 1), { limit: String(MAX_DEPTH) });

@@ -8,8 +8,7 @@ import { blockMap, blockSeq, colonOf, pair, scalar, span } from '../syntax/nodes
 import { quote, unquoteDouble } from '../syntax/quotes.ts';
 import type { Defect } from '../syntax/syntax.ts';
 import type { MapNode, Node, Pair, ScalarNode, SeqNode } from '../syntax/tree.ts';
-import { tellLine } from './line-defects.ts';
-import { tellOutOfLine } from './out-of-line.ts';
+import { tellLine, tellOutOfLine } from './line-defects.ts';
 import { fix } from './problems.ts';
 import { Reading } from './reading.ts';
 import { recoverFlow } from './recover-flow.ts';
