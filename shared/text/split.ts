@@ -394,18 +394,16 @@ const entry = (
   oddity: Oddity | null,
 ): Opened => ({ kind: 'entry', path, meant, oddity, state, until: 'entry', column, bare });
 
-const nothing = { path: [], meant: 0, oddity: null, column: 0, bare: false };
+const header = (path: readonly string[], state: SplitState): Opened =>
+  opened('header', path, state, 'content', null);
 
-const header = (path: readonly string[], state: SplitState): Opened => ({
-  ...nothing,
-  kind: 'header',
-  path,
-  state,
-  until: 'content',
-});
+const loose = (state: SplitState, oddity: Oddity | null, until: Opened['until']): Opened =>
+  opened('loose', [], state, until, oddity);
 
-const loose = (
+const opened = (
+  kind: ChunkKind,
+  path: readonly string[],
   state: SplitState,
+  until: Opened['until'],
   oddity: Oddity | null,
-  until: 'content' | 'shallow' | 'text',
-): Opened => ({ ...nothing, kind: 'loose', oddity, state, until });
+): Opened => ({ kind, path, meant: 0, oddity, state, until, column: 0, bare: false });
