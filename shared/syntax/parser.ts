@@ -169,15 +169,18 @@ class Parser extends FlowParser {
 
   /** What stands on the lines below a key in column `indent`, or below a dash there. */
   private below(indent: number, depth: number, isItem = false): Node | null {
+    // Properties may stand on lines of their own.
+    let isBehind = false;
+    while (!isBehind && this.column() > indent && this.startsProperty() && !this.keyHere()) {
+      isBehind = this.skipToValue();
+    }
     const column = this.column();
     const isDash = this.isDash(this.at);
     if (column < indent || (column === indent && (!isDash || isItem))) return null;
     let value: Node;
-    if (isDash) value = this.blockSeq(indent + (isItem ? 0 : -1), depth + 1);
-    else if (this.startsProperty() && !this.keyHere()) {
-      if (!this.skipToValue()) return this.below(indent, depth, isItem);
-      value = this.inline(indent, depth);
-    } else if (this.keyHere() || this.isKeyAhead(indent))
+    if (isBehind) value = this.inline(indent, depth);
+    else if (isDash) value = this.blockSeq(indent + (isItem ? 0 : -1), depth + 1);
+    else if (this.keyHere() || this.isKeyAhead(indent))
       value = this.blockMap(column, indent, depth + 1, !isItem);
     else {
       this.note('uncommon', this.at, this.at + 1);

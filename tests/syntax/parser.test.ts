@@ -99,6 +99,11 @@ test('a text that nests too deep is not read', () => {
   expect(parse(`a:\n${'- '.repeat(100_000)}b`)).toBeNull();
 });
 
+test('thousands of lines of properties are read, though none of them is', () => {
+  const syntax = parse(`a:\n${'  &x\n'.repeat(50_000)}  b: 1\n`)!;
+  expect(plain(syntax.root, syntax)).toEqual({ a: { b: '1' } });
+});
+
 /** Blanks where a node, a defect, or a mark between nodes stands. */
 function trivia(text: string, { root, defects, more, marks }: Syntax): string {
   const rest = [...text];
