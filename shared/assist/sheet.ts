@@ -5,7 +5,7 @@ import type { Sheet, SheetFinding, ShotSheet } from '../api/sheet.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { idOf, nameOf } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
-import type { EntryId, FileId } from '../plan/place.ts';
+import { type EntryId, type FileId, fileName } from '../plan/place.ts';
 import { kindOf, type QuantityId } from '../quantity/index.ts';
 import { editSheet } from '../report/sheet/edit.ts';
 import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
@@ -16,7 +16,6 @@ import { clipsIn } from '../workspace/clips.ts';
 import type { Context } from '../workspace/context.ts';
 import type { ListedClip } from '../workspace/listed-clips.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
-import { fileName } from './hover/name.ts';
 import { sheetMeasurements } from './measure.ts';
 
 /**

@@ -2,12 +2,11 @@
 import type { TimelineFile, TimelineFormat } from '../api/timeline.ts';
 import { reasonOf } from '../figures/figure.ts';
 import { ifKnown } from '../plan/field.ts';
-import type { FileId } from '../plan/place.ts';
+import { type FileId, fileName } from '../plan/place.ts';
 import { otio } from '../report/otio.ts';
 import { shotList } from '../report/shot-list.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
-import { fileName } from './hover/name.ts';
 
 export function timelineOf(
   { analysis }: Context,

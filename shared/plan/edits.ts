@@ -4,6 +4,7 @@
  */
 
 import { colonOf } from '../syntax/nodes.ts';
+import type { Pair, Path, Span } from '../syntax/tree.ts';
 import { addEntry, createPath } from '../text/add-entry.ts';
 import type { ChunkedText } from '../text/chunked-text.ts';
 import { type Home, pairIn, type TextEdit } from '../text/edit-home.ts';
@@ -12,7 +13,6 @@ import { blockBelow, inlineText } from '../text/layout-text.ts';
 import { parseChunk } from '../text/parse.ts';
 import { isBelow, nodeAt } from '../text/path.ts';
 import { removeAt } from '../text/remove.ts';
-import type { Pair, Path, Span } from '../text/tree.ts';
 import { keysOf } from './entry-id.ts';
 import type { PlanEdit } from './problem.ts';
 

@@ -1,5 +1,5 @@
 /** A node as the JSON instance that the schema judges: scalars as the text that was written. */
-import type { MapNode, Node, Pair } from '../text/tree.ts';
+import type { MapNode, Node, Pair } from '../syntax/tree.ts';
 import { SHAPES } from './generated/shapes.ts';
 import type { Shape } from './shape.ts';
 

@@ -1,6 +1,6 @@
 /** Any node as the field that its shape makes of it, with the problems on the way. */
 
-import type { MapNode, Node, Path, ScalarNode, SeqNode, Span } from '../text/tree.ts';
+import type { MapNode, Node, Path, ScalarNode, SeqNode, Span } from '../syntax/tree.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import type { Field } from './field.ts';
 import { write } from './fixes.ts';

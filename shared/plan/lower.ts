@@ -4,7 +4,7 @@
  * always said in words of our own.
  */
 
-import type { Node, Path, Span } from '../text/tree.ts';
+import type { Node, Path, Span } from '../syntax/tree.ts';
 import { keyOfEntry, plainId } from './entry-id.ts';
 import type { Field } from './field.ts';
 import type { DefName } from './generated/names.ts';

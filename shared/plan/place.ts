@@ -2,10 +2,20 @@
  * Where a value stands, said without offsets: which file, which entry, which keys below it. A
  * place stays true while lines are added above the entry; it becomes a range only at the edge.
  */
-import type { Path, Span } from '../text/tree.ts';
+import type { Path, Span } from '../syntax/tree.ts';
 
 /** An absolute URI; opaque to the core except for resolving `use`. */
 export type FileId = string;
+
+/** The last part of a file's id, as people write it. */
+export function fileName(file: FileId): string {
+  const last = file.slice(file.lastIndexOf('/') + 1);
+  try {
+    return decodeURIComponent(last);
+  } catch {
+    return last;
+  }
+}
 
 declare const ofEntry: unique symbol;
 /**

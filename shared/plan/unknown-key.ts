@@ -1,6 +1,6 @@
 /** A key that its record doesn't have: misspelt, or at home elsewhere. */
 
-import type { Node } from '../text/tree.ts';
+import type { Node } from '../syntax/tree.ts';
 import { withArticle } from '../words/article.ts';
 import { anyOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';

@@ -1,18 +1,18 @@
 /** Parses what lines are made of: gaps, scalars, and braces and brackets, closed or not. */
 import { MAX_DEPTH } from './budgets.ts';
-import { closingQuote, hasKeys, keyAt } from './keys.ts';
+import { closingQuote, hasKeys, skipProperties } from './keys.ts';
 import { indentAt, isBlank } from './lines.ts';
-import { pair, scalar, styleOf } from './nodes.ts';
+import { pair, scalar } from './nodes.ts';
 import { unquoteDouble, unquoteSingle } from './quotes.ts';
-import type { Defect, DefectKind, Syntax } from './syntax.ts';
+import type { Defect, DefectKind } from './syntax.ts';
 import type { MapNode, Node, Pair, ScalarNode, SeqNode } from './tree.ts';
 
-export const TAB = 0x09;
+const TAB = 0x09;
 const LF = 0x0a;
 const CR = 0x0d;
 export const SPACE = 0x20;
-export const HASH = 0x23;
-export const COLON = 0x3a;
+const HASH = 0x23;
+const COLON = 0x3a;
 const COMMA = 0x2c;
 const DASH = 0x2d;
 const DOUBLE = 0x22;
@@ -35,7 +35,7 @@ export const isPlainStart = (code: number): boolean =>
 /** ASCII characters that may end a plain scalar, or be out of the common in it. */
 const special = new Uint8Array(128);
 for (const one of '\t\n\r:#,[]{}') special[one.charCodeAt(0)] = 1;
-export const isSpecial = (code: number): boolean => code < 128 && special[code] === 1;
+const isSpecial = (code: number): boolean => code < 128 && special[code] === 1;
 
 export const isOpening = (code: number): boolean => code === OPEN_MAP || code === OPEN_LIST;
 const isClosing = (code: number): boolean => code === CLOSE_MAP || code === CLOSE_LIST;
@@ -45,17 +45,10 @@ const isBreak = (code: number): boolean => code === LF || code === CR;
 /** Implicit keys are limited to 1,024 characters (YAML 1.2.2, 7.4.2). */
 export const MAX_KEY_LENGTH = 1000;
 
-/** Braces or brackets as they were parsed, by themselves. */
-export interface FlowSyntax extends Pick<Syntax, 'defects' | 'marks'> {
-  readonly node: MapNode | SeqNode;
-}
-
-/** The collection that opens at `start` and ends before `end`, in whatever columns; null: too deep. */
-export function parseFlow(text: string, start: number, end: number): FlowSyntax | null {
-  const marks = new Map<Node, readonly number[]>();
-  const parser = new FlowParser(text, marks);
-  const node = unlessTooDeep(() => parser.only(start, end));
-  return node && { node, defects: parser.defects, marks };
+/** Whether the collection that opens at `start` is still open at `end`, in whatever columns. */
+export function isFlowOpen(text: string, start: number, end: number): boolean {
+  const parser = new FlowParser(text);
+  return unlessTooDeep(() => parser.isOpen(start, end)) ?? true;
 }
 
 /** Thrown where a text nests deeper than anything that is read. */
@@ -83,13 +76,11 @@ export class FlowParser {
   /** Where brackets that are not closed end: before the next key of the mapping that they stand in. */
   protected end: number;
   defects: Defect[] = none;
-  /** null: nobody asks for them. */
-  protected readonly marks: Map<Node, readonly number[]> | null;
+  readonly marks = new Map<Node, readonly number[]>();
 
-  constructor(text: string, marks: Map<Node, readonly number[]> | null) {
+  constructor(text: string) {
     this.text = text;
     this.end = text.length;
-    this.marks = marks;
   }
 
   protected note(kind: DefectKind, start: number, end: number): void {
@@ -163,6 +154,11 @@ export class FlowParser {
     return this.text.charCodeAt(at) === DASH && this.isGap(at + 1);
   }
 
+  /** What may stand as far left as the key that it belongs to: an item, or a bracket that closes. */
+  protected goesOn(): boolean {
+    return this.isDash(this.at) || isClosing(this.text.charCodeAt(this.at));
+  }
+
   /** A space or the line's end. */
   protected isGap(at: number): boolean {
     const code = this.text.charCodeAt(at);
@@ -174,12 +170,18 @@ export class FlowParser {
     return this.isGap(at) || code === COMMA || isClosing(code);
   }
 
-  /** Over spaces; false where the line holds no value: then on to the next content line. */
+  /** Over spaces and properties; false where no value is on the line: then on to the next content. */
   protected skipToValue(): boolean {
     const { text } = this;
     let at = this.at;
     while (text.charCodeAt(at) === SPACE) at++;
-    const code = text.charCodeAt(at);
+    let code = text.charCodeAt(at);
+    if (code === 0x26 || code === 0x21) {
+      const start = at;
+      at = skipProperties(text, at, this.lineEnd(at));
+      this.note('uncommon', start, at);
+      code = text.charCodeAt(at);
+    }
     if (at < text.length && !isBreak(code) && code !== HASH) {
       const end = code === TAB ? this.lineEnd(at) : at;
       if (code !== TAB || !isBlank(text, at, end)) {
@@ -247,10 +249,25 @@ export class FlowParser {
     return scalar(value ?? inner, style, start, close + 1);
   }
 
-  only(start: number, end: number): MapNode | SeqNode {
+  isOpen(start: number, end: number): boolean {
     this.at = start;
     this.end = end;
-    return this.flow(-1, 0);
+    this.flow(-1, 0);
+    return this.defects.some(({ kind }) => kind === 'open-bracket');
+  }
+
+  /** A quoted scalar, which may close on a later line if no key stands before. */
+  protected linesQuoted(): ScalarNode {
+    const { text, end } = this;
+    const start = this.at;
+    const here = closingQuote(text, start, end, true);
+    const close = here < 0 ? closingQuote(text, start, end) : here;
+    if (here >= 0 || close < 0 || hasKeys(text, this.lineEnd(start), close)) {
+      return this.quoted(here);
+    }
+    this.note('uncommon', start, close + 1);
+    this.line = text.lastIndexOf('\n', close) + 1;
+    return this.quoted(close);
   }
 
   /** The collection that opens at `at`, below a key or a dash in column `indent`. */
@@ -261,7 +278,7 @@ export class FlowParser {
     const isMap = text.charCodeAt(start) === OPEN_MAP;
     const pairs: Pair[] | null = isMap ? [] : null;
     const items: (Node | null)[] = isMap ? nothing : [];
-    const marks = this.marks && [start];
+    const marks = [start];
     for (;;) {
       this.flowGap(indent);
       if (this.at >= this.end) {
@@ -281,11 +298,11 @@ export class FlowParser {
         if (next !== COMMA && !isClosing(next)) this.toDelimiter(indent, depth);
       }
       if (text.charCodeAt(this.at) === COMMA && this.at < this.end) {
-        marks?.push(this.at);
+        marks.push(this.at);
         this.at++;
       }
     }
-    marks?.push(this.at);
+    marks.push(this.at);
     if (this.at < this.end) {
       const isOwn = text.charCodeAt(this.at) === (isMap ? CLOSE_MAP : CLOSE_LIST);
       if (!isOwn) this.note('wrong-bracket', this.at, this.at + 1);
@@ -295,7 +312,7 @@ export class FlowParser {
     const node: MapNode | SeqNode = pairs
       ? { kind: 'map', span, flow: true, pairs }
       : { kind: 'seq', span, flow: true, items };
-    if (marks) this.marks?.set(node, marks);
+    this.marks.set(node, marks);
     return node;
   }
 
@@ -331,7 +348,7 @@ export class FlowParser {
     const column = indentAt(text, start, end);
     const content = start + column;
     if (column > indent || content >= end || text.charCodeAt(content) === HASH) return start;
-    if (keyAt(text, content, end)) this.end = start;
+    if (column < indent || !isClosing(text.charCodeAt(content))) this.end = start;
     this.note('column', content, content + 1);
     return start;
   }
@@ -381,26 +398,11 @@ export class FlowParser {
     return found.span.end > found.span.start ? found : null;
   }
 
-  /** A quoted scalar, which may close on a later line if no key stands before. */
-  private flowQuoted(): ScalarNode {
-    const { text, end } = this;
-    const start = this.at;
-    const here = closingQuote(text, start, end, true);
-    const close = here < 0 ? closingQuote(text, start, end) : here;
-    if (here >= 0 || close < 0 || hasKeys(text, this.lineEnd(start), close)) {
-      return this.quoted(here);
-    }
-    this.note('uncommon', start, close + 1);
-    this.at = close + 1;
-    this.line = text.lastIndexOf('\n', close) + 1;
-    return scalar(text.slice(start + 1, close), styleOf(text[start]), start, close + 1);
-  }
-
   /** A plain scalar between brackets is on one line. */
   private flowScalar(): ScalarNode {
     const { text, end } = this;
     const start = this.at;
-    if (isQuote(text.charCodeAt(start))) return this.flowQuoted();
+    if (isQuote(text.charCodeAt(start))) return this.linesQuoted();
     if (!this.startsPlain(start)) this.note('start', start, start + 1);
     let at = start;
     for (; at < end; at++) {

@@ -17,7 +17,7 @@ const TAB = 0x09;
 const isGap = (text: string, at: number, end: number): boolean => {
   if (at >= end) return true;
   const code = text.charCodeAt(at);
-  return code === SPACE || code === TAB;
+  return code === SPACE || code === TAB || code === 0x0a || code === 0x0d;
 };
 
 /** Characters that no plain scalar starts with (YAML 1.2.2, c-indicator); - ? : with a gap only. */
@@ -33,12 +33,14 @@ export function keyAt(text: string, from: number, end: number): KeyShape | null 
   if ((first === '-' || first === '?' || first === ':') && isGap(text, start + 1, end)) return null;
   for (let at = start; at < end; at++) {
     const code = text.charCodeAt(at);
+    if (code > 0x3a) continue;
     if (code === 0x3a && isGap(text, at + 1, end)) {
       let last = at;
       while (last > start && isGap(text, last - 1, end)) last--;
       return { key: text.slice(start, last), start, end: last, colon: at };
     }
     if (code === 0x23 && isGap(text, at - 1, end)) return null;
+    if (code === 0x0a || code === 0x0d) return null;
   }
   return null;
 }
@@ -78,7 +80,7 @@ export function hasKeys(text: string, from: number, to: number): boolean {
 }
 
 /** Steps over anchors and tags: a key behind one is still the entry's name. */
-function skipProperties(text: string, from: number, end: number): number {
+export function skipProperties(text: string, from: number, end: number): number {
   let at = from;
   while (at < end && (text[at] === '&' || text[at] === '!')) {
     while (at < end && !isGap(text, at, end)) at++;

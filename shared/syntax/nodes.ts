@@ -12,7 +12,7 @@ export const scalar = (
 ): ScalarNode => ({ kind: 'scalar', span: { start, end }, text, style });
 
 /** Of a scalar on one line, by its first character. */
-export const styleOf = (mark: string | undefined): ScalarStyle =>
+const styleOf = (mark: string | undefined): ScalarStyle =>
   mark === '"' ? 'double' : mark === "'" ? 'single' : 'plain';
 
 export const keyOf = (text: string, { key, start, end }: KeyShape): ScalarNode =>

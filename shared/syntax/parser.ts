@@ -6,21 +6,17 @@
  */
 import { MAX_DEPTH } from './budgets.ts';
 import {
-  COLON,
   FlowParser,
-  HASH,
   isOpening,
   isPlainStart,
   isQuote,
-  isSpecial,
   MAX_KEY_LENGTH,
   SPACE,
-  TAB,
   tooDeep,
   unlessTooDeep,
 } from './flow.ts';
-import { closingQuote, keyAt } from './keys.ts';
-import { isBlank } from './lines.ts';
+import { type KeyShape, keyAt } from './keys.ts';
+import { contentLines, isBlank } from './lines.ts';
 import { blockMap, blockSeq, keyOf, pair, scalar } from './nodes.ts';
 import type { Outer, Syntax } from './syntax.ts';
 import type { MapNode, Node, Pair, ScalarNode, SeqNode } from './tree.ts';
@@ -29,45 +25,57 @@ const NONE: readonly Outer[] = [];
 
 /** `above`: the mappings that hold the text, outermost first. null: it nests too deep to be read. */
 export function parse(text: string, above: readonly Outer[] = NONE): Syntax | null {
-  const marks = new Map<Node, readonly number[]>();
-  const parser = new Parser(text, marks);
+  const parser = new Parser(text);
   const root = unlessTooDeep(() => parser.root(above));
-  return root && { root, defects: parser.defects, more: parser.more ?? new Map(), marks };
+  const { defects, more, marks } = parser;
+  return root && { root, defects, more, marks };
 }
 
-/** The tree of `text`, null where it holds anything out of the common. */
-export function readCommon(text: string): MapNode | null {
-  const parser = new Parser(text, null);
-  const root = unlessTooDeep(() => parser.root(NONE));
-  return root && parser.defects.length === 0 && root.pairs.length > 0 ? root : null;
-}
+const nothingMore = new Map<Node, Node[]>();
 
 class Parser extends FlowParser {
-  more: Map<Node, Node[]> | null = null;
-  /** Where a key was looked for last, and its colon: -1 where there is none. */
+  more = nothingMore;
+  /** Where a key was looked for last, and what stands there. */
   private keyStart = -1;
-  private keyColon = -1;
+  private key: KeyShape | null = null;
 
   root(above: readonly Outer[]): MapNode {
     this.nextContent();
-    const root = this.blockMap(above[0]?.column ?? Math.max(0, this.column()), 0, above);
-    // Left of the key that leads the text nothing of it may stand.
-    if (this.at < this.text.length) this.below(root, -1, 0, true);
-    return root;
+    return this.blockMap(above[0]?.column ?? Math.max(0, this.column()), -1, 0, false, above);
   }
 
-  /** At a line in column `indent`; leaves at the first content line that is none of its own. */
-  private blockMap(indent: number, depth: number, above = NONE): MapNode {
+  /**
+   * The lines right of column `outer` as a mapping whose keys stand in column `indent`. A key in
+   * another column is one of its own too: no other place could be meant for it.
+   */
+  private blockMap(
+    indent: number,
+    outer: number,
+    depth: number,
+    takesDashes = false,
+    above = NONE,
+  ): MapNode {
     if (depth > MAX_DEPTH) throw tooDeep;
     const pairs: Pair[] = [];
-    const outer = above[0];
-    if (outer) {
-      const inner = above.slice(1);
-      const held = inner[0] ? this.blockMap(inner[0].column, depth + 1, inner) : null;
-      const value = this.below(held, indent, depth, true);
-      pairs.push(pair(scalar(outer.key, 'plain', 0, 0), value, 0));
+    const holder = above[0];
+    if (holder) {
+      const inner = above[1];
+      const held = inner && this.blockMap(inner.column, indent, depth + 1, true, above.slice(1));
+      pairs.push(pair(scalar(holder.key, 'plain', 0, 0), held ?? this.below(indent, depth), 0));
     }
-    while (this.column() === indent) pairs.push(this.blockPair(indent, depth));
+    let last = indent;
+    // A first key is there already, wherever it stands.
+    for (let column = this.column(); ; column = this.column()) {
+      const isOwn = column > outer || (column === outer && takesDashes && this.goesOn());
+      if (!isOwn && (pairs.length > 0 || column < 0)) break;
+      // Further keys in one column too far right are out of line together.
+      if (column !== indent && (column < indent || column !== last)) {
+        this.note('out-of-line', this.at, this.at + 1);
+      }
+      last = column;
+      // Behind a key that slipped to the left, its mapping goes on.
+      pairs.push(this.blockPair(Math.max(column, indent), depth));
+    }
     return blockMap(pairs);
   }
 
@@ -75,70 +83,47 @@ class Parser extends FlowParser {
     const key = this.blockKey();
     if (key) {
       const colonEnd = this.at;
-      const value = this.skipToValue() ? this.inline(indent, depth) : null;
-      return pair(key, this.below(value, indent, depth, true), colonEnd);
+      if (!this.skipToValue()) return pair(key, this.below(indent, depth), colonEnd);
+      const value = this.inline(indent, depth);
+      this.behindValue(value, indent, depth, true, true);
+      return pair(key, value, colonEnd);
     }
     const bare = this.plain();
     this.note('no-colon', bare.span.start, bare.span.end);
     this.finishLine();
-    return pair(bare, this.below(null, indent, depth, true), bare.span.end);
+    return pair(bare, this.below(indent, depth), bare.span.end);
   }
 
   /** Reads a key and its colon; leaves just behind the colon. null: no key stands here. */
   private blockKey(): ScalarNode | null {
-    const { text } = this;
-    const start = this.at;
-    const code = text.charCodeAt(start);
-    if (isQuote(code)) {
-      const close = closingQuote(text, start, text.length, true);
-      if (close < 0 || text.charCodeAt(close + 1) !== COLON || !this.isGap(close + 2)) {
-        return this.uncommonKey();
-      }
-      const key = this.quoted();
-      this.at++;
-      return key;
-    }
-    if (!isPlainStart(code)) return this.uncommonKey();
-    const colon = this.keyStart === start ? this.keyColon : this.plainKeyEnd(start);
-    if (colon < 0 || colon - start > MAX_KEY_LENGTH || text.charCodeAt(colon - 1) === SPACE) {
-      return this.uncommonKey();
-    }
-    this.at = colon + 1;
-    return scalar(text.slice(start, colon), 'plain', start, colon);
-  }
-
-  /** The colon of the plain key that starts at `start`; -1 where there is none. */
-  private plainKeyEnd(start: number): number {
-    const { text } = this;
-    for (let at = start; at < text.length; at++) {
-      const code = text.charCodeAt(at);
-      if (!isSpecial(code)) continue;
-      if (code === COLON && this.isGap(at + 1)) return at;
-      if (code === HASH && text.charCodeAt(at - 1) === SPACE) return -1;
-      if (code === 0x0a || code === 0x0d || code === TAB) return -1;
-    }
-    return -1;
-  }
-
-  private uncommonKey(): ScalarNode | null {
     const { text, at } = this;
-    const shape = keyAt(text, at, this.lineEnd(at));
+    const shape = this.keyHere();
     if (!shape) return null;
-    this.note('uncommon', at, shape.colon + 1);
-    this.at = shape.colon + 1;
+    const { key, start, end, colon } = shape;
+    const isQuoted = isQuote(text.charCodeAt(start));
+    const isCommon =
+      start === at &&
+      end === colon &&
+      this.isGap(colon + 1) &&
+      (isQuoted
+        ? !key.includes('\\')
+        : isPlainStart(text.charCodeAt(start)) &&
+          end - start <= MAX_KEY_LENGTH &&
+          !key.includes('\t'));
+    if (!isCommon) this.note('uncommon', at, colon + 1);
+    this.at = colon + 1;
     return keyOf(text, shape);
   }
 
-  /** Whether `key:` stands here, as in `- file: x`. */
-  private startsKey(): boolean {
+  /** `key:`, as in `- file: x`. */
+  private keyHere(): KeyShape | null {
     const { text, at } = this;
-    const code = text.charCodeAt(at);
-    if (isPlainStart(code)) {
+    if (this.keyStart !== at) {
       this.keyStart = at;
-      this.keyColon = this.plainKeyEnd(at);
-      if (this.keyColon > 0) return true;
+      const isPlain = isPlainStart(text.charCodeAt(at));
+      this.key = keyAt(text, at, isPlain ? text.length : this.lineEnd(at));
     }
-    return keyAt(text, at, this.lineEnd(at)) !== null;
+    return this.key;
   }
 
   /** A scalar or flow collection on the line at hand; leaves at the next content line. */
@@ -149,7 +134,7 @@ class Parser extends FlowParser {
     const value = isOpening(code)
       ? this.flow(indent, depth + 1)
       : isQuote(code)
-        ? this.quoted()
+        ? this.linesQuoted()
         : this.plain();
     if (this.end < text.length) {
       // The next key's line was reached within brackets.
@@ -182,74 +167,115 @@ class Parser extends FlowParser {
     return scalar(text.slice(start, end), style, start, end);
   }
 
+  /** What stands on the lines below a key in column `indent`, or below a dash there. */
+  private below(indent: number, depth: number, isItem = false): Node | null {
+    // Properties may stand on lines of their own.
+    let isBehind = false;
+    while (!isBehind && this.column() > indent && this.startsProperty() && !this.keyHere()) {
+      isBehind = this.skipToValue();
+    }
+    const column = this.column();
+    const isDash = this.isDash(this.at);
+    if (column < indent || (column === indent && (!isDash || isItem))) return null;
+    let value: Node;
+    if (isBehind) value = this.inline(indent, depth);
+    else if (isDash) value = this.blockSeq(indent + (isItem ? 0 : -1), depth + 1);
+    else if (this.keyHere() || this.isKeyAhead(indent))
+      value = this.blockMap(column, indent, depth + 1, !isItem);
+    else {
+      this.note('uncommon', this.at, this.at + 1);
+      value = this.inline(indent, depth);
+    }
+    this.behindValue(value, indent, depth, !isItem, false);
+    return value;
+  }
+
+  private startsProperty(): boolean {
+    const code = this.text.charCodeAt(this.at);
+    return code === 0x26 || code === 0x21;
+  }
+
+  /** Whether a word without its colon stands here, with keys on the lines below. */
+  private isKeyAhead(indent: number): boolean {
+    const { text } = this;
+    if (!isPlainStart(text.charCodeAt(this.at))) return false;
+    for (const line of contentLines(text, this.overBreak(this.lineEnd(this.at)), text.length)) {
+      if (line.indent <= indent) return false;
+      if (keyAt(text, line.at, line.end)) return true;
+    }
+    return false;
+  }
+
   /**
-   * What stands on the lines below a key or dash in column `indent`, behind its value if it has one.
-   * Where that is more than one thing, all but the first are kept aside.
+   * Lines that belong to a value in column `indent` and can't: lists and mappings are kept aside. A
+   * key behind a value that is whole may be left to the mapping that holds it.
    */
-  private below(
-    first: Node | null,
+  private behindValue(
+    value: Node,
     indent: number,
     depth: number,
     takesDashes: boolean,
-  ): Node | null {
-    let value = first;
+    leavesKeys: boolean,
+  ): void {
     for (;;) {
       const column = this.column();
-      if (column < indent || this.at >= this.text.length) return value;
+      if (column < indent || this.at >= this.text.length) return;
+      if (column === indent && !(takesDashes && this.goesOn())) return;
       const isDash = this.isDash(this.at);
-      if (column === indent && !(isDash && takesDashes)) return value;
       const start = this.at;
-      let node: Node;
-      if (isDash) node = this.blockSeq(column, depth + 1);
-      else if (this.startsKey()) node = this.blockMap(column, depth + 1);
-      else if (value === null) {
-        this.note('uncommon', start, start + 1);
-        node = this.inline(indent, depth);
+      if (isDash || this.keyHere()) {
+        if (leavesKeys && !isDash) return;
+        this.note('second', start, start + 1);
+        this.keep(
+          value,
+          isDash ? this.blockSeq(indent - 1, depth + 1) : this.blockMap(column, indent, depth + 1),
+        );
       } else {
         this.note('stray', start, this.lineEnd(start));
         this.at = this.overBreak(this.lineEnd(start));
         this.nextContent();
-        continue;
-      }
-      if (value === null) value = node;
-      else {
-        this.note('second', start, start + 1);
-        this.keep(value, node);
       }
     }
   }
 
   private keep(value: Node, node: Node): void {
-    this.more ??= new Map();
+    if (this.more === nothingMore) this.more = new Map();
     const known = this.more.get(value);
     if (known) known.push(node);
     else this.more.set(value, [node]);
   }
 
-  private blockSeq(indent: number, depth: number): SeqNode {
+  /** The items right of column `outer`, all meant to stand below the first one. */
+  private blockSeq(outer: number, depth: number): SeqNode {
     if (depth > MAX_DEPTH) throw tooDeep;
     const items: (Node | null)[] = [];
-    const dashes: number[] | null = this.marks && [];
+    const dashes: number[] = [];
     const start = this.at;
+    const indent = this.column();
     let dash = start;
-    while (this.column() === indent && this.isDash(this.at)) {
+    for (let column = indent; this.isDash(this.at); column = this.column()) {
+      if (column <= outer && items.length > 0) break;
+      if (column !== indent) this.note('out-of-line', this.at, this.at + 1);
       dash = this.at++;
-      dashes?.push(dash);
-      items.push(this.below(this.item(indent, depth), indent, depth, false));
+      dashes.push(dash);
+      items.push(this.item(Math.max(column, indent), depth));
     }
     const node = blockSeq(items, start, dash);
-    if (dashes) this.marks?.set(node, dashes);
+    this.marks.set(node, dashes);
     return node;
   }
 
-  /** What stands behind a dash on its line. */
+  /** What stands behind a dash, or below it. */
   private item(indent: number, depth: number): Node | null {
-    if (!this.skipToValue()) return null;
+    if (!this.skipToValue()) return this.below(indent, depth, true);
     const column = this.at - this.line;
+    let value: Node;
     if (this.isDash(this.at)) {
       this.note('uncommon', this.at, this.at + 1);
-      return this.blockSeq(column, depth + 1);
-    }
-    return this.startsKey() ? this.blockMap(column, depth + 1) : this.inline(indent, depth);
+      value = this.blockSeq(indent, depth + 1);
+    } else if (this.keyHere()) value = this.blockMap(column, indent, depth + 1);
+    else value = this.inline(indent, depth);
+    this.behindValue(value, indent, depth, false, false);
+    return value;
   }
 }

@@ -30,6 +30,8 @@ export type DefectKind =
   | 'hole'
   /** A line left of where it must stand. */
   | 'column'
+  /** A key in another column than the others of its mapping. */
+  | 'out-of-line'
   /** Something that stands where a value was already. */
   | 'second';
 

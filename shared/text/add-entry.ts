@@ -1,4 +1,6 @@
 /** Adds an entry to a section, and the section where there is none. */
+
+import type { Path } from '../syntax/tree.ts';
 import type { Chunk } from './chunk.ts';
 import type { ChunkedText } from './chunked-text.ts';
 import type { TextEdit } from './edit-home.ts';
@@ -7,7 +9,6 @@ import { planLayout } from './layout.ts';
 import { keyed, lineEndOf, nextLine, stepOf } from './layout-text.ts';
 import { parseChunk } from './parse.ts';
 import { isBelow, samePath } from './path.ts';
-import type { Path } from './tree.ts';
 
 export function addEntry(
   text: ChunkedText,

@@ -1,10 +1,10 @@
 /** The context of a caret in a file: the mapping, list or value that is being written there. */
 import { type Around, around } from '../syntax/around.ts';
 import type { Outer } from '../syntax/syntax.ts';
+import type { Path } from '../syntax/tree.ts';
 import type { Chunk } from './chunk.ts';
 import type { ChunkedText, TextPosition } from './chunked-text.ts';
 import { isBelow, samePath } from './path.ts';
-import type { Path } from './tree.ts';
 
 /** The surrounding structure, from the top of the file; offsets are those of the line. */
 export interface Caret extends Around {

@@ -3,8 +3,9 @@
  * short top-level field (`title: …`), one per section header (`shots:`), and one for each run of
  * lines that belong nowhere. Joined in order they are the file, character for character.
  */
+
+import type { MapNode } from '../syntax/tree.ts';
 import type { TextProblem } from './problem.ts';
-import type { MapNode } from './tree.ts';
 
 export type ChunkKind =
   /** `shots:` or `  bodies:` with nothing behind it: its entries follow as chunks of their own. */

@@ -1,6 +1,7 @@
 /** What an edit of the text is, and where in the text it is made. */
+
+import type { MapNode, Node, Pair, Path, Span } from '../syntax/tree.ts';
 import type { Chunk } from './chunk.ts';
-import type { MapNode, Node, Pair, Path, Span } from './tree.ts';
 
 export interface TextEdit {
   /** Index into the text's `chunks`. */

@@ -2,7 +2,15 @@
 import type { CST, Document, Node as YamlNode, Pair as YamlPair } from 'yaml';
 import { isAlias, isCollection, isMap, isPair, isScalar, parseDocument } from 'yaml';
 import { blockMap, blockSeq, scalar, span } from '../syntax/nodes.ts';
-import type { MapNode, Node, Pair, ScalarNode, ScalarStyle, SeqNode, Span } from './tree.ts';
+import type {
+  MapNode,
+  Node,
+  Pair,
+  ScalarNode,
+  ScalarStyle,
+  SeqNode,
+  Span,
+} from '../syntax/tree.ts';
 
 /** A part of YAML that the profile leaves out. */
 export interface Foreign {

@@ -1,10 +1,10 @@
 /** Inserts a new pair or item into a mapping or a list. */
 import { colonOf } from '../syntax/nodes.ts';
+import type { MapNode, Pair, SeqNode } from '../syntax/tree.ts';
 import type { Home, TextEdit } from './edit-home.ts';
 import { pairIn } from './edit-home.ts';
 import { indented, inlineText, keyed, lineEnd, lineEndOf, stepOf } from './layout-text.ts';
 import { columnOf, nodeAt } from './path.ts';
-import type { MapNode, Pair, SeqNode } from './tree.ts';
 
 /** A pair at the home's path, with whatever mappings lead there. */
 export function insertPair(home: Home, text: string): readonly TextEdit[] {

@@ -2,11 +2,11 @@
 
 import { LineReader } from '../syntax/lines.ts';
 import { quote } from '../syntax/quotes.ts';
+import type { MapNode, Node, Pair } from '../syntax/tree.ts';
 import type { Chunk } from './chunk.ts';
 import { parseChunk } from './parse.ts';
 import { columnOf } from './path.ts';
 import { split } from './split.ts';
-import type { MapNode, Node, Pair } from './tree.ts';
 
 /** Spaces by which a level is indented where the file shows no other way. */
 const USUAL_STEP = 2;

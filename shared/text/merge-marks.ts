@@ -3,7 +3,7 @@
  * so only the keys between the markers are read, and no values. The rest of the entry is read. A
  * value that the markers cut in two is in doubt as a whole.
  */
-import { parseFlow } from '../syntax/flow.ts';
+import { isFlowOpen } from '../syntax/flow.ts';
 import { closingQuote, isEmptyValue, keyAt } from '../syntax/keys.ts';
 import { type ContentLine, contentLines, indentAt, type Line } from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
@@ -233,5 +233,5 @@ function isOpenUntil(text: string, from: number, to: number): boolean {
   const first = text[at];
   if (first === '"' || first === "'") return closingQuote(text, at, to) < 0;
   if (first !== '{' && first !== '[') return false;
-  return parseFlow(text, at, to)?.defects.some(({ kind }) => kind === 'open-bracket') ?? true;
+  return isFlowOpen(text, at, to);
 }

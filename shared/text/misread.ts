@@ -5,10 +5,10 @@
 
 import { pair, scalar } from '../syntax/nodes.ts';
 import { quote } from '../syntax/quotes.ts';
+import type { MapNode, Node, Pair, ScalarNode } from '../syntax/tree.ts';
 import { proseKeys } from './layout.ts';
 import { oddBlanksAhead } from './odd-blanks.ts';
 import { fix, type Problems } from './problems.ts';
-import type { MapNode, Node, Pair, ScalarNode } from './tree.ts';
 
 export function checkMap(map: MapNode, text: string, problems: Problems): MapNode {
   let pairs = mapped(map.pairs, (each) => checkPair(each, map.flow, text, problems));

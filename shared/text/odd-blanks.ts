@@ -4,9 +4,9 @@
  * before a line's text and behind its key's colon, they are read as the spaces that were meant.
  */
 import { span } from '../syntax/nodes.ts';
+import type { Node, Span } from '../syntax/tree.ts';
 import { fixOf, type Problems } from './problems.ts';
 import { type Spaced, spaced } from './tabs.ts';
-import type { Node, Span } from './tree.ts';
 
 /** Of Unicode's category Zs all but the space itself. */
 const BLANKS = '\\u00a0\\u1680\\u2000-\\u200a\\u202f\\u205f\\u3000';

@@ -1,23 +1,27 @@
 /** The meaning of a chunk's text, and its errors; calculated once per chunk. */
-import { countMarks, MAX_DEPTH, MAX_ENTRY_LENGTH, MAX_MARKS } from '../syntax/budgets.ts';
+import {
+  countMarks,
+  MAX_DEPTH,
+  MAX_ENTRY_LENGTH,
+  MAX_MARKS,
+  tooDeepAt,
+} from '../syntax/budgets.ts';
 import { LineTable } from '../syntax/lines.ts';
 import { blockMap, moveNode, pair, scalar, span } from '../syntax/nodes.ts';
-import { readCommon } from '../syntax/parser.ts';
+import { parse as parseSyntax } from '../syntax/parser.ts';
+import type { MapNode, Span } from '../syntax/tree.ts';
 import { checkCharacters, readLoneReturns } from './characters.ts';
 import type { Chunk, ParsedChunk } from './chunk.ts';
-import { tooDeepAt } from './depth.ts';
 import { tellForeign } from './foreign.ts';
 import { readYaml } from './from-yaml.ts';
-import { tellLoose } from './loose.ts';
-import { Mender } from './mend.ts';
+import { tellLoose, tellOutOfLine } from './line-defects.ts';
 import { readMergeMarks } from './merge-marks.ts';
 import { checkMap } from './misread.ts';
 import { hasOddKey, readOddBlanks } from './odd-blanks.ts';
-import { tellOutOfLine } from './out-of-line.ts';
-import { fix, moveProblem, Problems } from './problems.ts';
+import { moveProblem, Problems } from './problems.ts';
+import { Recovery } from './recovery.ts';
 import type { Oddity, SplitChunk } from './split-state.ts';
-import { readTabs, type Spaced } from './tabs.ts';
-import type { MapNode, Span } from './tree.ts';
+import { readTabs } from './tabs.ts';
 
 const parsed = new WeakMap<Chunk, ParsedChunk>();
 
@@ -71,62 +75,48 @@ function treeOf(
     if (oddity === null) readOddBlanks(text, problems);
     return null;
   }
-  if (oddity !== 'missing-colon') {
-    const common = readCommon(text);
-    if (common?.pairs.length === 1 && !hasOddKey(common)) return checkMap(common, text, problems);
-  }
-  const deep = tooDeepAt(text, MAX_DEPTH);
-  if (deep >= 0) {
-    problems.tooMuch('too-deep', span(deep, deep + 1), { limit: String(MAX_DEPTH) });
+  const tree = readText(text, chunk.indent, oddity === 'missing-colon', problems);
+  if (tree || oddity !== 'missing-colon' || chunk.kind === 'entry') return tree;
+  const name = chunk.path.at(-1) as string;
+  const end = text.indexOf(name) + name.length;
+  return blockMap([pair(scalar(name, 'plain', end - name.length, end), null, end)]);
+}
+
+/** `isWord`: its name lacks the colon; the lines below it are read all the same. */
+function readText(
+  text: string,
+  indent: number,
+  isWord: boolean,
+  problems: Problems,
+): MapNode | null {
+  const check = (map: MapNode | null) => map && checkMap(map, text, problems);
+  const syntax = parseSyntax(text);
+  const common = syntax?.defects.length === 0 && syntax.root.pairs.length === 1 && syntax.root;
+  if (common && !hasOddKey(common)) return check(common);
+  const deep = tooDeepAt(text);
+  if (!syntax || deep >= 0) {
+    const at = Math.max(0, deep);
+    problems.tooMuch('too-deep', span(at, at + 1), { limit: String(MAX_DEPTH) });
     return null;
   }
-  return oddity === 'missing-colon'
-    ? withoutColon(chunk, text, problems)
-    : readUncommon(text, chunk.indent, problems);
-}
-
-/** A name without its colon: the lines below it are read all the same. */
-function withoutColon(chunk: Chunk, text: string, problems: Problems): MapNode | null {
-  const name = chunk.path.at(-1) as string;
-  const start = text.indexOf(name);
-  const end = start + name.length;
-  const fixes = [fix('add-colon', end, end, ':')];
-  problems.syntax('missing-colon', span(start, end), { text: name }, fixes);
-  const value = new Mender(text, problems).below(end, text.length, chunk.indent);
-  if (!value && chunk.kind === 'entry') return null;
-  return checkMap(blockMap([pair(scalar(name, 'plain', start, end), value, end)]), text, problems);
-}
-
-function readUncommon(text: string, indent: number, problems: Problems): MapNode | null {
-  if (countMarks(text) > MAX_MARKS) {
-    const odd = readOddBlanks(text, problems);
-    if (odd) return readSpaced(odd, indent, problems);
-    const mended = new Mender(text, problems).entry(indent, null);
-    return mended && checkMap(mended, text, problems);
-  }
-  const { root, foreign, error } = readYaml(text);
+  const recover = (at: number | null) => check(new Recovery(text, syntax, problems).entry(at));
+  if (isWord) return recover(null);
+  const yaml = countMarks(text) > MAX_MARKS ? null : readYaml(text);
+  const root = yaml?.root;
   const entry = root?.kind === 'map' && !root.flow && root.pairs.length === 1 ? root : null;
-  const isSound = !error && (entry !== null || foreign.length > 0);
-  const odd = isSound && !hasOddKey(entry) ? null : readOddBlanks(text, problems);
-  if (odd) return readSpaced(odd, indent, problems);
-  if (isSound) {
-    tellForeign(foreign, text, 0, problems);
-    return entry && checkMap(entry, text, problems);
+  const isSound = yaml && !yaml.error && (entry !== null || yaml.foreign.length > 0);
+  const spaced =
+    (isSound && !hasOddKey(entry) ? null : readOddBlanks(text, problems)) ??
+    (isSound || !yaml ? null : readTabs(text, indent, problems));
+  if (spaced) {
+    const found = new Problems();
+    const tree = readText(spaced.text, indent, false, found);
+    for (const each of found.all()) problems.add(moveProblem(each, spaced.back));
+    return tree && moveNode(tree, spaced.back);
   }
-  const tabs = readTabs(text, indent, problems);
-  if (tabs) return readSpaced(tabs, indent, problems);
-  const mended = new Mender(text, problems).entry(indent, error?.at ?? 0);
-  return mended && checkMap(mended, text, problems);
-}
-
-/** A broken entry that something else than spaces indents, read with spaces in its place. */
-function readSpaced({ text, back }: Spaced, indent: number, problems: Problems): MapNode | null {
-  const found = new Problems();
-  const common = readCommon(text);
-  const tree =
-    common?.pairs.length === 1 ? checkMap(common, text, found) : readUncommon(text, indent, found);
-  for (const each of found.all()) problems.add(moveProblem(each, back));
-  return tree && moveNode(tree, back);
+  if (!isSound) return recover(yaml ? (yaml.error?.at ?? 0) : null);
+  tellForeign(yaml.foreign, text, 0, problems);
+  return check(entry);
 }
 
 /** The first line's text, to point at a chunk that is not read. */

@@ -1,5 +1,5 @@
 /** Converts between paths and nodes of a tree. */
-import type { MapNode, Node, Pair, Path, Span } from './tree.ts';
+import type { MapNode, Node, Pair, Path, Span } from '../syntax/tree.ts';
 
 /** Whether `path` is `of`, or leads on from there. */
 export const isBelow = (path: Path, of: Path): boolean =>

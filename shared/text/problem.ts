@@ -2,7 +2,7 @@
  * What is wrong with what is written, and what would mend it, as data. The text's reading, the plan's
  * and the checks of its shape all say it so; what differs is how each says where.
  */
-import type { Span } from './tree.ts';
+import type { Span } from '../syntax/tree.ts';
 
 /** Which wording applies, e.g. 'unclosed-quote', and what it needs, as text: `key`, `example`, `nearest` … */
 export interface Wording {

@@ -1,8 +1,8 @@
 /** Makes and collects the problems of one chunk, within the budget. */
 import { MAX_PROBLEMS } from '../syntax/budgets.ts';
 import { type Move, moveSpan } from '../syntax/nodes.ts';
+import type { Span } from '../syntax/tree.ts';
 import type { TextFix, TextProblem, Wording } from './problem.ts';
-import type { Span } from './tree.ts';
 
 type Args = Wording['args'];
 

@@ -1,9 +1,10 @@
 /** Removes a pair or an item, with its own lines or comma. */
+
+import type { Node, Path, Span } from '../syntax/tree.ts';
 import type { Home, TextEdit } from './edit-home.ts';
 import { pairIn } from './edit-home.ts';
 import { nextLine } from './layout-text.ts';
 import { nodeAt } from './path.ts';
-import type { Node, Path, Span } from './tree.ts';
 
 /**
  * Removes what stands at the home's path. What would be left empty above it goes too, down to a

@@ -171,17 +171,7 @@ export class Splitter {
     if (layout && this.#isBare(shape, line) && this.#holdsEntries(line, indent)) {
       return { ...header([shape.key], { ...state, section: shape.key }), meant: 0 };
     }
-    return {
-      kind: 'entry',
-      path: [shape.key],
-      meant: 0,
-      oddity: null,
-      state,
-      until: 'entry',
-      column: indent,
-      bare: false,
-      limit: 0,
-    };
+    return entry([shape.key], 0, state, indent, false, null);
   }
 
   #openEntry(
@@ -198,17 +188,7 @@ export class Splitter {
     if (before.group !== null && indent > column) {
       const meant = before.groupIndent < 0 ? indent : before.groupIndent;
       const state = before.groupIndent < 0 ? { ...before, groupIndent: meant } : before;
-      return {
-        kind: 'entry',
-        path: [section, before.group, key],
-        meant,
-        oddity,
-        state,
-        until: 'entry',
-        column: indent,
-        bare,
-        limit: meant,
-      };
+      return entry([section, before.group, key], meant, state, indent, bare, oddity);
     }
     const state: SplitState =
       before.group === null && before.indent === column
@@ -220,17 +200,7 @@ export class Splitter {
         meant: column,
       };
     }
-    return {
-      kind: 'entry',
-      path: [section, key],
-      meant: column,
-      oddity,
-      state,
-      until: 'entry',
-      column: indent,
-      bare,
-      limit: column,
-    };
+    return entry([section, key], column, state, indent, bare, oddity);
   }
 
   #isBare(shape: KeyShape, line: Line): boolean {
@@ -330,7 +300,7 @@ export class Splitter {
 
   /** A tabbed name behind `first`'s entry, not a field of it: what is below it was there already. */
   #isTabbedEntry(opened: Opened, first: Line, line: Line, fields: number): boolean {
-    if (opened.limit <= 0) return false;
+    if (opened.meant <= 0) return false;
     const name = this.#tabbedName(line);
     if (!name) return false;
     if (fields < 0) return name.fields > opened.column;
@@ -374,7 +344,7 @@ export class Splitter {
    */
   #isStrayEntry(opened: Opened, line: Line, indent: number, fields: number): boolean {
     const text = this.#text;
-    if (opened.limit <= 0) return false;
+    if (opened.meant <= 0) return false;
     const shape = keyAt(text, line.start + indent, line.end);
     if (!shape || !this.#isBare(shape, line)) return false;
     const under = this.#nextContent(line.next);
@@ -394,6 +364,7 @@ interface TabbedName {
 interface Opened {
   readonly kind: ChunkKind;
   readonly path: readonly string[];
+  /** Column of its siblings; 0 for a field at the margin. */
   readonly meant: number;
   readonly oddity: Oddity | null;
   readonly state: SplitState;
@@ -402,8 +373,6 @@ interface Opened {
   readonly column: number;
   /** Nothing stands behind the key on its line. */
   readonly bare: boolean;
-  /** Column of its siblings; 0 for a field at the margin. */
-  readonly limit: number;
 }
 
 /** The column of the entries, where it is known; else half-way to their fields. */
@@ -416,30 +385,25 @@ function tabbedColumn(fields: number, { indent, group, groupIndent }: SplitState
   return indent >= 0 && indent < fields ? indent : halfWay(0);
 }
 
-const header = (path: readonly string[], state: SplitState): Opened => ({
-  kind: 'header',
-  path,
-  meant: 0,
-  oddity: null,
-  state,
-  until: 'content',
-  column: 0,
-  bare: false,
-  limit: 0,
-});
-
-const loose = (
+const entry = (
+  path: readonly string[],
+  meant: number,
   state: SplitState,
+  column: number,
+  bare: boolean,
   oddity: Oddity | null,
-  until: 'content' | 'shallow' | 'text',
-): Opened => ({
-  kind: 'loose',
-  path: [],
-  meant: 0,
-  oddity,
-  state,
-  until,
-  column: 0,
-  bare: false,
-  limit: 0,
-});
+): Opened => ({ kind: 'entry', path, meant, oddity, state, until: 'entry', column, bare });
+
+const header = (path: readonly string[], state: SplitState): Opened =>
+  opened('header', path, state, 'content', null);
+
+const loose = (state: SplitState, oddity: Oddity | null, until: Opened['until']): Opened =>
+  opened('loose', [], state, until, oddity);
+
+const opened = (
+  kind: ChunkKind,
+  path: readonly string[],
+  state: SplitState,
+  until: Opened['until'],
+  oddity: Oddity | null,
+): Opened => ({ kind, path, meant: 0, oddity, state, until, column: 0, bare: false });

@@ -3,8 +3,8 @@
  */
 import { contentLines, lastAtMost } from '../syntax/lines.ts';
 import { span } from '../syntax/nodes.ts';
+import type { Span } from '../syntax/tree.ts';
 import { fixOf, type Problems } from './problems.ts';
-import type { Span } from './tree.ts';
 
 const STEP = 2;
 

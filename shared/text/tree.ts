@@ -1,11 +1,2 @@
 /** The result of reading a chunk, for everything that comes after the text. */
-export type {
-  MapNode,
-  Node,
-  Pair,
-  Path,
-  ScalarNode,
-  ScalarStyle,
-  SeqNode,
-  Span,
-} from '../syntax/tree.ts';
+export type { MapNode, Node, Pair, Path, ScalarNode, Span } from '../syntax/tree.ts';

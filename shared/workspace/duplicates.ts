@@ -1,6 +1,6 @@
 /** Names that are defined twice: across the files that a plan uses, or among the parts of rigs. */
 import { idOf } from '../plan/entry-id.ts';
-import type { FileId, Place } from '../plan/place.ts';
+import { type FileId, fileName, type Place } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import { SHARED_SPACES } from './entry-kinds.ts';
 import type { Names } from './names.ts';
@@ -40,18 +40,9 @@ function duplicate(name: string, at: Place, first: Place): TextFinding {
       rule: 'duplicate-name',
       code: across ? 'duplicate-across' : 'duplicate-part',
       at,
-      args: { key: name, ...(across && { file: shortName(first.file) }) },
+      args: { key: name, ...(across && { file: fileName(first.file) }) },
       fixes: [],
     },
     [{ at: first, words: message`the first one` }],
   );
 }
-
-const shortName = (file: FileId): string => {
-  const last = file.slice(file.lastIndexOf('/') + 1);
-  try {
-    return decodeURIComponent(last);
-  } catch {
-    return last;
-  }
-};

@@ -3,7 +3,7 @@
 import { entryAt, keysOf, WHOLE_FILE } from '../plan/entry-id.ts';
 import { setTo } from '../plan/fixes.ts';
 import { nearest } from '../plan/nearest.ts';
-import type { FileId } from '../plan/place.ts';
+import { type FileId, fileName } from '../plan/place.ts';
 import type { ShapeProblem } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
 import { duplicateNames } from './duplicates.ts';
@@ -52,10 +52,8 @@ function useProblems(store: Store, names: Names, file: FileId, use: Use): ShapeP
   const state = store.state(target);
   if (state.state === 'refused') return problem('use-not-found', state.why);
   if (names.reaches(target).includes(file)) {
-    const circle = [file, target, file].map(shortName).join(', ');
+    const circle = [file, target, file].map(fileName).join(', ');
     return problem('use-in-a-circle', 'circle', { circle });
   }
   return [];
 }
-
-const shortName = (file: FileId): string => decodeURIComponent(file.split('/').at(-1) ?? file);

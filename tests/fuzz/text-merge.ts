@@ -1,10 +1,10 @@
 /** Puts the trees of a text's chunks together again, with absolute ranges. */
 
 import { blockMap, moveNode } from '../../shared/syntax/nodes.ts';
+import type { MapNode, Node, Pair } from '../../shared/syntax/tree.ts';
 import type { Chunk } from '../../shared/text/chunk.ts';
 import { parseChunk } from '../../shared/text/parse.ts';
 import type { TextProblem } from '../../shared/text/problem.ts';
-import type { MapNode, Node, Pair } from '../../shared/text/tree.ts';
 
 interface Growing {
   readonly pair: Pair;

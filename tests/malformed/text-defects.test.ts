@@ -244,6 +244,43 @@ const cases: readonly Case[] = [
     ['/shots/drift/iso=400', '/shots/drift/rig=far', ...others],
     shot('    iso: 400\n    rig: far\n'),
   ],
+  // What stands behind a whole value is told for what it is, and read where it can be.
+  [
+    'a field too far right behind brackets',
+    'out-of-line',
+    shot('    light: [wall]\n      «rig»: far\n'),
+    ['/shots/drift/light/0=wall', '/shots/drift/rig=far', ...others],
+    shot('    light: [wall]\n    rig: far\n'),
+  ],
+  [
+    'an item behind brackets',
+    'stray-item',
+    shot('    light: [wall]\n      «-» lamp\n'),
+    ['/shots/drift/light/0=wall', ...others],
+    null,
+  ],
+  [
+    'a closing bracket behind brackets',
+    'stray-bracket',
+    shot('    light: [wall]\n    «]»\n'),
+    ['/shots/drift/light/0=wall', ...others],
+    null,
+  ],
+  // Fields that slipped together are told, and moved, together.
+  [
+    'fields too far right, with fields of their own',
+    'out-of-line',
+    shot('    iso: 400\n      «take»:\n        count: 3\n      rig: far\n'),
+    ['/shots/drift/iso=400', '/shots/drift/take/count=3', '/shots/drift/rig=far', ...others],
+    shot('    iso: 400\n    take:\n      count: 3\n    rig: far\n'),
+  ],
+  [
+    'a line at the key of brackets',
+    'unmatched-bracket',
+    shot('    light: «[»wall,\n    rig: far\n'),
+    ['/shots/drift/light/0=wall', '/shots/drift/rig=far', ...others],
+    shot('    light: [wall,]\n    rig: far\n'),
+  ],
   [
     'an entry too far right',
     'out-of-line',

@@ -50,15 +50,35 @@ describe('reads on behind', () => {
     [
       'a key too far right',
       'a:\n  b: 1\n    c: 2\n  d: 3\n',
-      { a: { b: { several: ['1', { c: '2' }] }, d: '3' } },
-      ['second c'],
+      { a: { b: '1', c: '2', d: '3' } },
+      ['out-of-line c'],
     ],
     [
       'a key between two columns',
       'a:\n    b: 1\n  c: 2\n    d: 3\n',
-      { a: { several: [{ b: '1' }, { c: { several: ['2', { d: '3' }] } }] } },
-      ['second d', 'second c'],
+      { a: { b: '1', c: '2', d: '3' } },
+      ['out-of-line c'],
     ],
+    [
+      'keys too far right, in one column',
+      'a:\n  b: 1\n    c: 2\n    d: 3\n  e: 4\n',
+      { a: { b: '1', c: '2', d: '3', e: '4' } },
+      ['out-of-line c'],
+    ],
+    ['a word above keys', 'a:\n  b\n  c: 1\n', { a: { b: null, c: '1' } }, ['no-colon b']],
+    [
+      'a list behind a value',
+      'a:\n  b: 1\n    - x\n  c: 2\n',
+      { a: { b: { several: ['1', ['x']] }, c: '2' } },
+      ['second -'],
+    ],
+    [
+      'a line between brackets at its key',
+      'a: [x,\ny]\nb: 1\n',
+      { a: ['x'], 'y]': null, b: '1' },
+      ['column y', 'open-bracket [', 'no-colon y]'],
+    ],
+    ['properties', 'a: &x !t\n  b: &y 1\n', { a: { b: '1' } }, ['uncommon &x !t', 'uncommon &y ']],
     [
       'a line that is nothing',
       'a:\n  b: 1\n    ?!\n  c: 2\n',
@@ -77,6 +97,11 @@ describe('reads on behind', () => {
 test('a text that nests too deep is not read', () => {
   expect(parse(`a: ${'['.repeat(100_000)}`)).toBeNull();
   expect(parse(`a:\n${'- '.repeat(100_000)}b`)).toBeNull();
+});
+
+test('thousands of lines of properties are read, though none of them is', () => {
+  const syntax = parse(`a:\n${'  &x\n'.repeat(50_000)}  b: 1\n`)!;
+  expect(plain(syntax.root, syntax)).toEqual({ a: { b: '1' } });
 });
 
 /** Blanks where a node, a defect, or a mark between nodes stands. */

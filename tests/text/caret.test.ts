@@ -32,6 +32,13 @@ describe('in lines', () => {
         ['shots:\n  a:\n    |\n    subject: x\n', 'shots/a key'],
         [`${SHOT}    ape|\n    iso: 100\n`, 'shots/a key'],
         [`${SHOT}    ape|rture: f/8\n`, 'shots/a key'],
+        // A word above keys is one of them, and a key in a wrong column still its neighbours' neighbour.
+        ['shots:\n  a:\n    ape|\n    iso: 100\n', 'shots/a key'],
+        ['shots:\n  sl|\n    iso: 100\n', 'shots key'],
+        [`${SHOT}   rig: far\n    iso: |\n`, 'shots/a/iso value'],
+        [`${SHOT}      rig: far\n      iso: |\n`, 'shots/a/iso value'],
+        [`${SHOT}    light: [one,\n    ape|\n`, 'shots/a key'],
+        [`${SHOT}    light: &a o|ne\n`, 'shots/a/light value'],
         [`${SHOT}    aperture: |\n`, 'shots/a/aperture value'],
         [`${SHOT}    aperture:|\n`, 'shots/a/aperture value'],
         [`${SHOT}    aperture: f/|16   # as marked\n`, 'shots/a/aperture value'],

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { toTextEdits } from '../../shared/plan/edits.ts';
 import type { PlanEdit } from '../../shared/plan/problem.ts';
+import type { Path } from '../../shared/syntax/tree.ts';
 import { ChunkedText } from '../../shared/text/chunked-text.ts';
-import type { Path } from '../../shared/text/tree.ts';
 import { merge } from '../fuzz/text-merge.ts';
 import { each } from '../support/each.ts';
 import { entryId } from '../support/entry-id.ts';

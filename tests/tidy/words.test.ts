@@ -41,8 +41,8 @@ const QUANTITY = ['not-a-number', 'form', 'out-of-range', 'not-whole'] satisfies
  */
 const WORKED_OUT: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>> = {
   'shared/text/foreign.ts what': { 'outside-the-profile': FOREIGN },
-  'shared/text/loose.ts oddity': { 'outside-the-profile': ['document-marker', 'directive'] },
-  'shared/text/mend-value.ts isAnchor': { 'outside-the-profile': ['anchor', 'tag'] },
+  'shared/text/line-defects.ts oddity': { 'outside-the-profile': ['document-marker', 'directive'] },
+  'shared/text/recovery.ts isAnchor': { 'outside-the-profile': ['anchor', 'tag'] },
   'shared/plan/shape-problems.ts code': {
     'wrong-value': ['not-a-list', 'not-a-mapping', 'not-a-value'],
   },

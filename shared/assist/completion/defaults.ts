@@ -4,13 +4,14 @@
  * stand there yet without a new error (a rig, before there are any).
  */
 
+import { nameOf } from '../../plan/entry-id.ts';
 import type { DefName } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Shot } from '../../plan/generated/types.ts';
 import type { Shape } from '../../plan/shape.ts';
 import { significant } from '../../say/say.ts';
 import { keyed } from '../../text/layout-text.ts';
-import { benchRowAt } from './bench-row.ts';
+import { measureAdvice } from '../measure.ts';
 import { checksFor } from './checks.ts';
 import { newEntry as entryFor, type NewEntry } from './new-entry.ts';
 import { partsOf } from './rig-parts.ts';
@@ -157,4 +158,22 @@ function pairsOf(where: Where, keys: readonly string[]): string[] {
     const value = at && defaultAt(at);
     return value === null ? [] : [keyed(key, value, 0, 2, '\n')];
   });
+}
+
+/** Any marked f-number does: how far light falls off is the same at all of them. */
+const MARKED = 8;
+
+/**
+ * A row of a lens's bench that is worth measuring next. What is calculated now stands where the number goes, to be written over by what the ruler says;
+ * null: no shot would be surer for a row.
+ */
+function benchRowAt({ context, file, place }: Where): string | null {
+  const [advice] = measureAdvice(context, file, nameOf('lenses', place.entry));
+  const next = advice?.next;
+  if (!next) return null;
+  const value =
+    next.measure === 'effective-f-number'
+      ? `${significant(MARKED * 2 ** (next.expected / 2))}, marked: f/${MARKED}`
+      : `${significant(next.expected)} mm`;
+  return `{ with: [${next.with.join(', ')}], ring: ${next.ring}, ${next.measure}: ${value} }`;
 }

@@ -1,11 +1,12 @@
 /** Values that follow from what stands elsewhere in the plan: each with the words for why. */
-import { keyOfEntry } from '../../plan/entry-id.ts';
-import { ifKnown } from '../../plan/field.ts';
+import { idOf, keyOfEntry } from '../../plan/entry-id.ts';
+import { type Field, ifKnown } from '../../plan/field.ts';
 import type { DefName } from '../../plan/generated/names.ts';
-import type { Body } from '../../plan/generated/types.ts';
+import type { Body, Cut } from '../../plan/generated/types.ts';
+import type { Fraction } from '../../quantity/brands.ts';
 import { KINDS } from '../../quantity/index.ts';
+import { toNumber } from '../../quantity/rational.ts';
 import { message } from '../../words/message.ts';
-import { cutSpeeds } from './cut-speeds.ts';
 import type { Where } from './where.ts';
 
 type Found = readonly (readonly [text: string, words: string])[];
@@ -30,6 +31,31 @@ function named(unit: string): (where: Where) => Found {
     const number = /(?:^|[a-z-])(\d{1,4})$/.exec(keyOfEntry(entry))?.[1];
     return number === undefined ? [] : [[`${Number(number)} ${unit}`, message`by its name`]];
   };
+}
+
+/**
+ * Speeds that a cut's footage allows, the slowest last: real time, and as slow as every frame still is
+ * one of its own. Empty where rate and delivery aren't known.
+ */
+function cutSpeeds({ context, file, place }: Where): Found {
+  const { analysis } = context;
+  const cut = analysis.entries.lowered(file, place.entry)?.value as Cut | undefined;
+  const shot: Field<string> | undefined = cut?.shot;
+  const name = shot && ifKnown(shot);
+  const bench = name === undefined ? undefined : analysis.bench(file, idOf('shots', name));
+  const delivered = bench?.deliver && ifKnown(bench.deliver.rate);
+  if (!bench?.recordRate.known || !delivered) return [];
+  const slowest = toNumber(delivered) / bench.recordRate.value;
+  if (!(slowest < 1)) return [['100 %', message`real time`]];
+  // A per cent that is rounded down would ask for more frames than there are.
+  const percent = Math.ceil(slowest * 1000 - 1e-6) / 1000;
+  const print = (from: number, to: number) =>
+    KINDS['playback-speed'].print({ from: from as Fraction, to: to as Fraction });
+  return [
+    ['100 %', message`real time`],
+    [print(percent, percent), message`slowest without repeats, by ${String(name)}`],
+    [print(1, percent), message`ramps down to the slowest`],
+  ];
 }
 
 /** How long the edit is. */

@@ -18,7 +18,7 @@ import { ENTRIES } from '../../plan/generated/entries.ts';
 import type { Group } from '../../plan/generated/names.ts';
 import { SHAPES } from '../../plan/generated/shapes.ts';
 import type { Body, Lens, Rig } from '../../plan/generated/types.ts';
-import type { EntryId, FileId, Place } from '../../plan/place.ts';
+import { type EntryId, type FileId, fileName, type Place } from '../../plan/place.ts';
 import { reachWords } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
@@ -151,15 +151,6 @@ function faultFigure(fault: ChainFault, parts: readonly NamedPart[]): UnknownFig
 function aboutOf(fields: object): string | null {
   const { about } = fields as { readonly about?: Field<string> };
   return about?.state === 'known' ? shortText(about.value) : null;
-}
-
-export function fileName(file: FileId): string {
-  const last = file.slice(file.lastIndexOf('/') + 1);
-  try {
-    return decodeURIComponent(last);
-  } catch {
-    return last;
-  }
 }
 
 /** A recording setting where its body defines it. */

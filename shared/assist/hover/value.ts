@@ -2,7 +2,7 @@
 
 import type { Bench, LightInUse } from '../../figures/bench.ts';
 import { entryAt, isOf } from '../../plan/entry-id.ts';
-import type { EntryId, FileId } from '../../plan/place.ts';
+import { type EntryId, type FileId, fileName } from '../../plan/place.ts';
 import { kindOf } from '../../quantity/index.ts';
 import type { ScalarNode } from '../../text/tree.ts';
 import { inLanguage, later, message } from '../../words/message.ts';
@@ -12,7 +12,7 @@ import { clipHover } from './clip.ts';
 import { cutHover, musicHover } from './cut.ts';
 import { fieldText, valueText } from './entry-data.ts';
 import { paragraphs, plain } from './markdown.ts';
-import { fileName, nameHover } from './name.ts';
+import { nameHover } from './name.ts';
 import { ruleHover } from './rule.ts';
 import { apertureHover } from './shot/aperture.ts';
 import { evennessHover } from './shot/evenness.ts';

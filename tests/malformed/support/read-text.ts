@@ -1,9 +1,10 @@
 /** What reading a text chunk by chunk finds, and what it reads. */
+
+import type { Node } from '../../../shared/syntax/tree.ts';
 import type { Chunk } from '../../../shared/text/chunk.ts';
 import { parseChunk } from '../../../shared/text/parse.ts';
 import type { TextProblem } from '../../../shared/text/problem.ts';
 import { split } from '../../../shared/text/split.ts';
-import type { Node } from '../../../shared/text/tree.ts';
 
 /** A problem, with its chunk and where that starts. */
 export interface Found {

@@ -1,4 +1,4 @@
-import type { MapNode, Node, ScalarNode } from '../../../shared/text/tree.ts';
+import type { MapNode, Node, ScalarNode } from '../../../shared/syntax/tree.ts';
 
 const span = { start: 0, end: 0 };
 

@@ -1,12 +1,13 @@
 /** Finds the fault in broken brackets, and the items that can still be read. */
 
-import { type FlowSyntax, parseFlow } from '../syntax/flow.ts';
 import { writtenEnd } from '../syntax/lines.ts';
 import { blockMap, pair, scalar, span } from '../syntax/nodes.ts';
 import { quote } from '../syntax/quotes.ts';
+import type { MapNode, Node, Pair, SeqNode } from '../syntax/tree.ts';
 import { fix } from './problems.ts';
-import type { Mending } from './recovery.ts';
-import type { Node, Pair } from './tree.ts';
+import type { Reading } from './reading.ts';
+
+type Flow = MapNode | SeqNode;
 
 const closers: Readonly<Record<string, string>> = { '{': '}', '[': ']' };
 
@@ -19,22 +20,17 @@ interface Fault {
   readonly open: number;
 }
 
-/** The collection that opens at `at`; what belongs to it ends before `to`. */
-export function mendFlow(mender: Mending, at: number, to: number): Node | null {
-  const { text, lines, problems } = mender;
-  const flow = parseFlow(text, at, to);
-  if (!flow) {
-    mender.tellUnreadable(at);
-    return null;
-  }
-  const fault = faultOf(text, flow, to);
+/** A collection; what belongs to it ends before `to`. */
+export function recoverFlow(reading: Reading, flow: Flow, to: number): Node {
+  const { text, lines, problems } = reading;
+  const { start, end } = flow.span;
+  const fault = faultOf(reading, flow, to);
   if (fault) {
-    tellFault(mender, fault, at, to);
-    const end = fault.kind === 'quote' ? lines.of(fault.at).end : fault.at;
-    return readItems(mender, flow, fault, end);
+    tellFault(reading, fault, start, to);
+    const last = fault.kind === 'quote' ? lines.of(fault.at).end : fault.at;
+    return readItems(reading, flow, fault, last);
   }
-  const { end } = flow.node.span;
-  const node = readItems(mender, flow, null, end);
+  const node = readItems(reading, flow, null, end);
   const stop = writtenEnd(text, end, lines.of(end - 1).end);
   if (stop > end) {
     const rest = end + text.slice(end, stop).search(/\S/);
@@ -44,18 +40,20 @@ export function mendFlow(mender: Mending, at: number, to: number): Node | null {
   return node;
 }
 
-function tellFault(mender: Mending, fault: Fault, at: number, to: number): void {
-  const { text, problems } = mender;
+function tellFault(reading: Reading, fault: Fault, at: number, to: number): void {
+  const { text, problems } = reading;
   const { kind, open } = fault;
-  if (kind === 'quote') tellQuote(mender, fault);
-  else if (kind === 'unclosed') tellUnclosed(mender, open, open === at, to);
+  if (kind === 'quote') tellQuote(reading, fault);
+  else if (kind === 'unclosed') tellUnclosed(reading, open, open === at, to);
   else {
     const args = { bracket: text[open] as string, found: text[fault.at] as string };
     problems.syntax('unmatched-bracket', span(open, open + 1), args);
   }
 }
 
-function faultOf(text: string, { node, defects, marks }: FlowSyntax, to: number): Fault | null {
+function faultOf(reading: Reading, node: Flow, to: number): Fault | null {
+  const { text, syntax } = reading;
+  const defects = reading.defects(node.span.start, node.span.end);
   const quotes = defects.flatMap(({ kind, span: { start } }) =>
     kind === 'open-quote' ? [start] : kind === 'behind' ? reopened(text, start - 1) : [],
   );
@@ -66,7 +64,7 @@ function faultOf(text: string, { node, defects, marks }: FlowSyntax, to: number)
   const kind = quotes.includes(at) ? 'quote' : wrong.includes(at) ? 'mismatch' : 'unclosed';
   if (kind === 'unclosed' && !defects.some((each) => each.kind === 'open-bracket')) return null;
   let open = node.span.start;
-  for (const [each, own] of marks)
+  for (const [each, own] of syntax.marks)
     if (each.kind !== 'scalar' && each.flow && each.span.start < at && own.at(-1)! >= at)
       open = Math.max(open, each.span.start);
   return { kind, at: kind === 'unclosed' ? text.slice(0, to).trimEnd().length : at, open };
@@ -85,9 +83,9 @@ const reopened = (text: string, close: number): number[] =>
 const opensAnother = (text: string, close: number): boolean =>
   /[\s{[,:]/.test(text[close - 1] as string) && /[^\s,:{}[\]#]/.test(text[close + 1] ?? ' ');
 
-function tellQuote(mender: Mending, { at, open }: Fault): void {
-  const { text, problems } = mender;
-  const line = mender.lines.of(at);
+function tellQuote(reading: Reading, { at, open }: Fault): void {
+  const { text, problems } = reading;
+  const line = reading.lines.of(at);
   const mark = text[at] as string;
   const behind = text.slice(at + 1, line.end);
   const inMap = text[open] === '{';
@@ -130,10 +128,10 @@ function closings(behind: string, inMap: boolean, isKey: boolean): number[] {
 }
 
 /** A bracket whose partner is missing, or has been taken into a comment by ` #`. */
-function tellUnclosed(mender: Mending, open: number, isLone: boolean, to: number): void {
-  const { text, problems } = mender;
+function tellUnclosed(reading: Reading, open: number, isLone: boolean, to: number): void {
+  const { text, problems } = reading;
   const closer = closers[text[open] as string] as string;
-  const hidden = hiddenBy(mender, open, to, closer);
+  const hidden = hiddenBy(reading, open, to, closer);
   if (hidden) {
     const written = text.slice(hidden.start, hidden.end);
     problems.misread('hash-in-value', hidden, { text: written }, [
@@ -141,7 +139,7 @@ function tellUnclosed(mender: Mending, open: number, isLone: boolean, to: number
     ]);
     return;
   }
-  const line = mender.lines.of(open);
+  const line = reading.lines.of(open);
   const isOneLine = !/\S/.test(text.slice(line.next, to));
   const end = isOneLine ? writtenEnd(text, open, line.end) : text.slice(0, to).trimEnd().length;
   const gap = closer === '}' && isOneLine && text[open + 1] === ' ' ? ' ' : '';
@@ -153,12 +151,12 @@ function tellUnclosed(mender: Mending, open: number, isLone: boolean, to: number
   );
 }
 
-function hiddenBy(mender: Mending, open: number, to: number, closer: string) {
-  const { text } = mender;
+function hiddenBy(reading: Reading, open: number, to: number, closer: string) {
+  const { text } = reading;
   const hash = text.slice(open, to).search(/[ \t]#[^\s#]/);
   if (hash < 0) return null;
   const at = open + hash + 1;
-  const line = mender.lines.of(at);
+  const line = reading.lines.of(at);
   const rest = text.slice(at, line.end);
   const length = rest.slice(0, rest.search(/[,}\]]/)).trimEnd().length;
   if (!/[,}\]]/.test(rest) || !rest.includes(closer)) return null;
@@ -168,40 +166,38 @@ function hiddenBy(mender: Mending, open: number, to: number, closer: string) {
 }
 
 /** Reads each item by itself; faults inside items are told only where the brackets are sound. */
-function readItems(mender: Mending, flow: FlowSyntax, fault: Fault | null, end: number): Node {
-  const { text } = mender;
-  const { node, marks } = flow;
-  const isMap = node.kind === 'map';
+function readItems(reading: Reading, flow: Flow, fault: Fault | null, end: number): Node {
+  const { text, syntax } = reading;
   const last = fault ? end : end - 1;
-  const bounds = [...marks.get(node)!.filter((mark) => mark < (fault?.at ?? last)), last];
+  const marks = syntax.marks.get(flow)!.filter((mark) => mark < (fault?.at ?? last));
   const pairs: Pair[] = [];
   const items: (Node | null)[] = [];
-  for (let index = 0; index + 1 < bounds.length; index++) {
-    const from = (bounds[index] as number) + 1;
-    const to = bounds[index + 1] as number;
-    if (from >= to || !/\S/.test(text.slice(from, to))) continue;
-    const item = readItem(mender, from, to, isMap, !fault);
+  marks.forEach((mark, index) => {
+    const from = mark + 1;
+    const to = marks[index + 1] ?? last;
+    if (from >= to || !/\S/.test(text.slice(from, to))) return;
+    const item = readItem(reading, from, to, flow.kind === 'map', !fault);
     if (item?.kind === 'map') for (const pair of item.pairs) pairs.push(pair);
     else if (item?.kind === 'seq') for (const inner of item.items) items.push(inner);
-  }
-  const place = span(node.span.start, end);
-  return isMap
+  });
+  const place = span(flow.span.start, end);
+  return flow.kind === 'map'
     ? { kind: 'map', span: place, flow: true, pairs }
     : { kind: 'seq', span: place, flow: true, items };
 }
 
 function readItem(
-  mender: Mending,
+  reading: Reading,
   from: number,
   end: number,
   isMap: boolean,
   tell: boolean,
 ): Node | null {
-  const { text, problems } = mender;
+  const { text, problems } = reading;
   const opening = isMap ? 'k: {' : 'k: [';
   // The break keeps a comment at the item's end from taking in the bracket.
   const made = `${opening}${text.slice(from, end)}\n ${isMap ? '}' : ']'}\n`;
-  const { map } = mender.read(made, opening.length, from);
+  const { map } = reading.read(made, opening.length, from);
   if (map) return map.pairs[0]?.value ?? null;
   if (!tell) return null;
   const start = from + text.slice(from, end).search(/\S/);
