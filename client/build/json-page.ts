@@ -45,6 +45,7 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   support: 'supported rigs',
   boom: 'booms',
   pull: 'focus pulls',
+  timeLapse: 'time-lapses',
 };
 
 const cell = (text: string): string => (text === '' ? '' : `${text} `);

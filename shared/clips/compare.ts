@@ -54,7 +54,7 @@ export type Difference =
 /** In the order of their weight: what is lost for good comes first. */
 export function differences(ask: ClipAsk, facts: ClipFacts): readonly Difference[] {
   return [
-    ...sizeDifference(ask.size, facts),
+    ...sizeDifference(ask, facts),
     ...rateDifference(ask.rate, facts),
     ...codecDifference(ask.codec, facts),
     ...bitrateDifference(ask.bitsPerS, facts),
@@ -66,10 +66,10 @@ export function differences(ask: ClipAsk, facts: ClipFacts): readonly Difference
   ];
 }
 
-function sizeDifference(asked: Pixels | null, { size }: ClipFacts): Difference[] {
+function sizeDifference({ size: asked, isLeast }: ClipAsk, { size }: ClipFacts): Difference[] {
   if (!asked || (asked.width === size.width && asked.height === size.height)) return [];
   const lost = size.width < asked.width || size.height < asked.height;
-  return [{ of: 'size', asked, found: size, lost }];
+  return isLeast && !lost ? [] : [{ of: 'size', asked, found: size, lost }];
 }
 
 function rateDifference(asked: Rational | null, { rate }: ClipFacts): Difference[] {

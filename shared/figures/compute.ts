@@ -22,8 +22,10 @@ import type {
   MirrorFigures,
   RecordingFigures,
   ShotFigures,
+  TimeLapseFigures,
 } from './shot-figures.ts';
 import { timeFigures } from './time.ts';
+import { timeLapseFigures } from './time-lapse.ts';
 
 /** Figures that take long to calculate and that few shots need, or that only a reader looks at. */
 const onDemand = {};
@@ -49,6 +51,15 @@ const evenedBy = demanding<EvennessFigures>(onDemand, { unevennessStops: true })
 
 const recordedBy = demanding<RecordingFigures>(onDemand, { recordedS: true, recordedBytes: true });
 
+const lapsedBy = demanding<TimeLapseFigures>(onDemand, {
+  timeLapseFrames: true,
+  timeLapseS: true,
+  intervalLeftS: true,
+  growthPx: true,
+  crossingS: true,
+  batteryShare: true,
+  playingS: true,
+});
 const mirroredBy = demanding<MirrorFigures>(onDemand, {
   mirrorView: true,
   leastTiltRad: true,
@@ -80,6 +91,7 @@ export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
   const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
+  const motion = motionFigures(bench, optical, sharpness, time);
   const shown = lightFigures(bench, optical, time);
   const mirror = once(() => mirrorFigures(bench, optical, sharpness));
   const reached = (): Exposure =>
@@ -102,7 +114,7 @@ export function figuresOf(bench: Bench): ShotFigures {
       : shown),
     shownLight: shown,
     ...time,
-    ...motionFigures(bench, optical, sharpness, time),
+    ...motion,
     ...weighedBy(() => loadFigures(bench)),
     ...pulledBy(() => {
       const pull = once(() => focusPullFigures(bench, optical, sharpness));
@@ -119,6 +131,7 @@ export function figuresOf(bench: Bench): ShotFigures {
       unevennessStops: once(evennessFigures(bench, optical, time).unevennessStops),
     })),
     ...recordedBy(() => recordingFigures(bench)),
+    ...lapsedBy(() => timeLapseFigures(bench, optical, sharpness, time, motion)),
     ...mirroredBy(mirror),
   };
   return figures;

@@ -4,10 +4,11 @@
  */
 import { isKnown } from '../plan/field.ts';
 import { below, type Place } from '../plan/place.ts';
-import type { Rational } from '../quantity/rational.ts';
+import { type Rational, toNumber } from '../quantity/rational.ts';
 import type { Bench } from './bench.ts';
-import { valueIn } from './figure.ts';
-import { takeLengthOf, takesOf } from './recording.ts';
+import { type Figure, valueIn } from './figure.ts';
+import { clipRateOf, clipSecondsOf } from './playback.ts';
+import { takesOf } from './take-length.ts';
 
 interface RecordSetting {
   readonly name: string;
@@ -20,7 +21,7 @@ interface RecordSetting {
 export interface Footage {
   readonly shot: string;
   readonly at: Place;
-  /** Length of one take, s, and how many are planned; null: not known. */
+  /** Length of the clip of one take at 100%, s, and how many are planned; null: not known. */
   readonly takeS: number | null;
   readonly takes: number | null;
   /** The place of the take's length, whether or not it is written. */
@@ -28,6 +29,8 @@ export interface Footage {
   /** The setting that it is recorded with; null: not known. */
   readonly setting: RecordSetting | null;
   readonly recordAt: Place;
+  /** The time-lapse that the clip is made of: how its length is written; null: it is none. */
+  readonly lapse: { readonly unit: 'frames' | 'seconds'; readonly perS: number } | null;
   /** All settings of the body that are known, in the order of the plan. */
   readonly settings: readonly RecordSetting[];
 }
@@ -36,17 +39,44 @@ export function footageOf(bench: Bench): Footage {
   const { fields, body, shot, at } = bench;
   const settings = body ? settingsOf(body) : [];
   const name = bench.recording?.name;
+  const lapse = lapseOf(bench);
   const take = isKnown(fields.take) ? fields.take.value.duration.at : null;
   return {
     shot,
     at,
-    takeS: valueIn(takeLengthOf(bench)) ?? null,
+    takeS: valueIn(clipSecondsOf(bench)) ?? null,
     takes: valueIn(takesOf(bench)) ?? null,
-    takeAt: take ?? below(fields.take.at, 'duration'),
-    setting: settings.find((setting) => setting.name === name) ?? null,
-    recordAt: fields.record.at,
-    settings,
+    takeAt: lapse?.at ?? take ?? below(fields.take.at, 'duration'),
+    setting: bench.timeLapse?.isStills
+      ? stillsOf(bench)
+      : (settings.find((setting) => setting.name === name) ?? null),
+    recordAt: bench.timeLapse ? fields['time-lapse'].at : fields.record.at,
+    lapse: lapse?.how ?? null,
+    settings: bench.timeLapse ? [] : settings,
   };
+}
+
+/** A clip that is put together from stills. */
+function stillsOf(bench: Bench): RecordSetting | null {
+  const [rate, pixels] = [clipRateOf(bench), bench.recordedPixels];
+  return rate.known && pixels.known ? { name: 'stills', rate: rate.value, ...pixels.value } : null;
+}
+
+/** Where the length of a time-lapse is written, and how much of it a second of the clip needs. */
+function lapseOf(
+  bench: Bench,
+): { readonly at: Place; readonly how: NonNullable<Footage['lapse']> } | null {
+  const { timeLapse } = bench;
+  const rate: Figure<Rational> | null = timeLapse && clipRateOf(bench);
+  if (!timeLapse?.fields || !rate?.known || !timeLapse.intervalS.known) return null;
+  const framesPerS = toNumber(rate.value);
+  const { frames, duration } = timeLapse.fields;
+  return frames.state === 'missing'
+    ? {
+        at: duration.at,
+        how: { unit: 'seconds', perS: framesPerS * timeLapse.intervalS.value },
+      }
+    : { at: frames.at, how: { unit: 'frames', perS: framesPerS } };
 }
 
 function settingsOf({ fields }: NonNullable<Bench['body']>): readonly RecordSetting[] {

@@ -1,9 +1,11 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
+import type { Footage } from '../figures/edit-footage.ts';
 import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { toNumber } from '../timeline/exact.ts';
 import { message } from '../words/message.ts';
 import { cutsIn, frames, framesText, timeText, valueOrName, withCuts } from './edit-rule.ts';
+import { AT_INTERVALS, printTime } from './fewer-frames.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -43,6 +45,14 @@ export const cutOutrunsClips: PlanRule<Facts> = {
           one: 'shot: frost, duration: 4 s',
           two: 'shot: skin, duration: 12 s, speed: 100 to 300 %',
         }),
+      },
+      {
+        says: 'a time-lapse that plays too short',
+        change: {
+          ...AT_INTERVALS,
+          'shots/frost/time-lapse': '{ interval: 60 s, duration: 1 h }',
+          ...withCuts({ one: 'shot: frost, duration: 4 s', two: 'shot: skin, duration: 4 s' }),
+        },
       },
     ],
     good: [
@@ -172,14 +182,27 @@ function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[
 
 function longerTake(cut: CutFigures, { endS }: Facts): readonly PlanFix[] {
   if (!cut.footage) return [];
-  const seconds = Math.ceil(endS + handleS(cut, 'handleAfter') - 1e-6);
+  const { lapse, shot } = cut.footage;
+  const neededS = endS + handleS(cut, 'handleAfter');
+  if (lapse) return longerLapse(cut.footage, neededS);
+  const seconds = Math.ceil(neededS - 1e-6);
   const text = `${seconds} s`;
   return [
     setTo(
-      message`Lengthen each take of ${cut.footage.shot} to ${text}`,
+      message`Lengthen each take of ${shot} to ${text}`,
       cut.footage.takeAt,
       text,
       message`more is recorded`,
     ),
   ];
+}
+
+/** A time-lapse plays as long as it has frames, so it runs for longer. */
+function longerLapse({ shot, takeAt, lapse }: Footage, neededS: number): readonly PlanFix[] {
+  if (!lapse) return [];
+  const needed = Math.ceil(neededS * lapse.perS - 1e-6);
+  if (lapse.unit === 'frames')
+    return [setTo(message`Take ${needed} frames of ${shot}`, takeAt, String(needed))];
+  const text = printTime(Math.ceil(needed / 60) * 60);
+  return [setTo(message`Run the time-lapse of ${shot} for ${text}`, takeAt, text)];
 }

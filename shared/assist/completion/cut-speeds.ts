@@ -1,4 +1,5 @@
 /** Speeds that a cut's footage allows: real time, and as slow as every frame still is one of its own. */
+import { clipRateOf } from '../../figures/playback.ts';
 import { idOf } from '../../plan/entry-id.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Cut } from '../../plan/generated/types.ts';
@@ -16,8 +17,9 @@ export function cutSpeeds({ context, file, place }: Where): readonly (readonly [
   const name = shot && ifKnown(shot);
   const bench = name === undefined ? undefined : analysis.bench(file, idOf('shots', name));
   const delivered = bench?.deliver && ifKnown(bench.deliver.rate);
-  if (!bench?.recordRate.known || !delivered) return [];
-  const slowest = toNumber(delivered) / bench.recordRate.value;
+  const rate = bench && clipRateOf(bench);
+  if (!rate?.known || !delivered) return [];
+  const slowest = toNumber(delivered) / toNumber(rate.value);
   if (!(slowest < 1)) return [['100 %', message`real time`]];
   // A per cent that is rounded down would ask for more frames than there are.
   const percent = Math.ceil(slowest * 1000 - 1e-6) / 1000;

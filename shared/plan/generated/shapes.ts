@@ -752,6 +752,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "recording-limit"
     ]
    },
+   "stills": {
+    "shape": {
+     "kind": "record",
+     "of": "stills"
+    },
+    "required": false,
+    "title": "stills",
+    "description": "How the body takes stills: their resolution and size, the time to write one, and how long a battery lasts. Used for time-lapse shots.",
+    "examples": [
+     "{ size: 28 MB, write: 1 s, battery: 5 h }"
+    ],
+    "also": [
+     "still",
+     "photos"
+    ]
+   },
    "recording-modes": {
     "shape": {
      "kind": "map",
@@ -825,6 +841,72 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "also": [
      "clean-to",
      "clean"
+    ]
+   }
+  }
+ },
+ "stills": {
+  "title": "stills",
+  "description": "How a body takes stills.",
+  "keys": {
+   "resolution": {
+    "shape": {
+     "kind": "quantity",
+     "of": "pixels"
+    },
+    "required": false,
+    "title": "resolution",
+    "description": "Pixels of a still. Default: the sensor resolution.",
+    "examples": [
+     "6000 x 4000"
+    ],
+    "also": [
+     "pixels"
+    ]
+   },
+   "size": {
+    "shape": {
+     "kind": "quantity",
+     "of": "capacity"
+    },
+    "required": false,
+    "title": "size",
+    "description": "Size of one still on the card.",
+    "examples": [
+     "28 MB"
+    ],
+    "also": [
+     "file-size"
+    ]
+   },
+   "write": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-or-zero"
+    },
+    "required": false,
+    "title": "writing time",
+    "description": "Time from the end of an exposure until the body is ready for the next one.",
+    "examples": [
+     "1 s"
+    ],
+    "also": [
+     "writing-time"
+    ]
+   },
+   "battery": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time"
+    },
+    "required": false,
+    "title": "battery life",
+    "description": "How long a full battery lasts while the body takes one frame every interval.",
+    "examples": [
+     "5 h"
+    ],
+    "also": [
+     "battery-life"
     ]
    }
   }
@@ -3434,6 +3516,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "takes"
     ]
    },
+   "time-lapse": {
+    "shape": {
+     "kind": "record",
+     "of": "time-lapse"
+    },
+    "required": false,
+    "title": "time-lapse",
+    "description": "Frames at intervals, instead of a take of a set duration. `shutter` is the exposure of each frame and may be as long as the interval allows. Exposure stays the same from first frame to last; a bulb ramp is not calculated.",
+    "examples": [
+     "{ interval: 20 s, duration: 3 h }"
+    ],
+    "also": [
+     "timelapse",
+     "interval",
+     "intervalometer"
+    ]
+   },
    "background-luminance": {
     "shape": {
      "kind": "quantity",
@@ -3797,6 +3896,99 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "wait"
+    ]
+   }
+  }
+ },
+ "time-lapse": {
+  "title": "time-lapse",
+  "description": "Frames at intervals.",
+  "keys": {
+   "interval": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time"
+    },
+    "required": true,
+    "title": "interval",
+    "description": "Time from the start of one frame to the start of the next.",
+    "examples": [
+     "20 s"
+    ],
+    "also": [
+     "every"
+    ]
+   },
+   "duration": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time"
+    },
+    "required": false,
+    "title": "duration",
+    "description": "Real time from first frame to last. Set either this or `frames`; the other follows.",
+    "examples": [
+     "3 h"
+    ],
+    "also": [
+     "length"
+    ]
+   },
+   "frames": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "frames",
+    "description": "Number of frames, instead of `duration`.",
+    "examples": [
+     "540"
+    ],
+    "also": [
+     "count"
+    ]
+   },
+   "mode": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "stills",
+      "video"
+     ],
+     "also": {
+      "photos": "stills",
+      "photo": "stills",
+      "still": "stills",
+      "movie": "video",
+      "clip": "video"
+     }
+    },
+    "required": false,
+    "title": "mode",
+    "description": "stills (default): single stills, put together in the edit at its frame rate. video: the body writes one clip in the recording mode.",
+    "examples": [
+     "stills",
+     "video"
+    ]
+   },
+   "supply": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "battery",
+      "mains"
+     ]
+    },
+    "required": false,
+    "title": "power supply",
+    "description": "What feeds the body. Default: battery.",
+    "examples": [
+     "battery",
+     "mains"
+    ],
+    "also": [
+     "power"
     ]
    }
   }

@@ -99,6 +99,8 @@ export interface Body {
   readonly battery: Field<QuantityValue<'time'>>;
   /** Longest clip that the body records in one go. */
   readonly 'longest-clip': Field<QuantityValue<'time'>>;
+  /** How the body takes stills: their resolution and size, the time to write one, and how long a battery lasts. Used for time-lapse shots. */
+  readonly stills: Field<Stills>;
   /** Recording modes of the body, by name. */
   readonly 'recording-modes': Field<ReadonlyMap<string, Field<Recording>>>;
 }
@@ -111,6 +113,18 @@ export interface IsoLimits {
   readonly highest: Field<QuantityValue<'iso'>>;
   /** Highest ISO with acceptable noise, from your own tests. */
   readonly 'usable-to': Field<QuantityValue<'iso'>>;
+}
+
+/** How a body takes stills. */
+export interface Stills {
+  /** Pixels of a still. Default: the sensor resolution. */
+  readonly resolution: Field<QuantityValue<'pixels'>>;
+  /** Size of one still on the card. */
+  readonly size: Field<QuantityValue<'capacity'>>;
+  /** Time from the end of an exposure until the body is ready for the next one. */
+  readonly write: Field<QuantityValue<'time-or-zero'>>;
+  /** How long a full battery lasts while the body takes one frame every interval. */
+  readonly battery: Field<QuantityValue<'time'>>;
 }
 
 /** A recording mode of a body. */
@@ -479,6 +493,8 @@ export interface Shot {
   readonly move: Field<Move>;
   /** Length and number of takes, and the settling time before each. */
   readonly take: Field<Take>;
+  /** Frames at intervals, instead of a take of a set duration. `shutter` is the exposure of each frame and may be as long as the interval allows. Exposure stays the same from first frame to last; a bulb ramp is not calculated. */
+  readonly 'time-lapse': Field<TimeLapse>;
   /** Luminance of the background in this shot. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
   /** Checks of this shot by name: open, or done with date and initials. */
@@ -531,6 +547,20 @@ export interface Take {
   readonly count: Field<QuantityValue<'count'>>;
   /** Wait before each take for vibration and liquid to settle. */
   readonly settle: Field<QuantityValue<'time-or-zero'>>;
+}
+
+/** Frames at intervals. */
+export interface TimeLapse {
+  /** Time from the start of one frame to the start of the next. */
+  readonly interval: Field<QuantityValue<'time'>>;
+  /** Real time from first frame to last. Set either this or `frames`; the other follows. */
+  readonly duration: Field<QuantityValue<'time'>>;
+  /** Number of frames, instead of `duration`. */
+  readonly frames: Field<QuantityValue<'count'>>;
+  /** stills (default): single stills, put together in the edit at its frame rate. video: the body writes one clip in the recording mode. */
+  readonly mode: Field<'stills' | 'video'>;
+  /** What feeds the body. Default: battery. */
+  readonly supply: Field<'battery' | 'mains'>;
 }
 
 /** Checks before shooting. */
@@ -614,6 +644,7 @@ export interface TypesOf {
   readonly kit: Kit;
   readonly body: Body;
   readonly 'iso-limits': IsoLimits;
+  readonly stills: Stills;
   readonly recording: Recording;
   readonly lens: Lens;
   readonly 'bench-row': BenchRow;
@@ -636,6 +667,7 @@ export interface TypesOf {
   readonly relight: Relight;
   readonly move: Move;
   readonly take: Take;
+  readonly 'time-lapse': TimeLapse;
   readonly preflight: Preflight;
   readonly 'check-state': CheckState;
   readonly allowance: Allowance;

@@ -2,6 +2,8 @@
 
 import type { Drawing } from '../../api/drawing.ts';
 import type { Check, Order, SheetFinding, ShotSheet, ShotState } from '../../api/sheet.ts';
+import { valueIn } from '../../figures/figure.ts';
+import { takesOf as plannedTakes, takeLengthOf } from '../../figures/take-length.ts';
 import { isKnown } from '../../plan/field.ts';
 import type { Preflight } from '../../plan/generated/types.ts';
 import { kindOf } from '../../quantity/index.ts';
@@ -163,16 +165,12 @@ function setUpOf({ bench }: SaidShot): SetUp {
 }
 
 /** One where the plan doesn't say how many. */
-function takesOf({ bench }: SaidShot): number {
-  const { take } = bench.fields;
-  const count = isKnown(take) ? take.value.count : undefined;
-  return count && isKnown(count) ? count.value : 1;
-}
+const takesOf = ({ bench }: SaidShot): number => valueIn(plannedTakes(bench)) ?? 1;
 
 function secondsOf({ bench }: SaidShot): number | null {
   const { take } = bench.fields;
-  if (!isKnown(take) || !isKnown(take.value.duration)) return null;
-  const { duration, count, settle } = take.value;
-  const once = duration.value + (isKnown(settle) ? settle.value : 0);
-  return once * (isKnown(count) ? count.value : 1);
+  const [length, count] = [valueIn(takeLengthOf(bench)), valueIn(plannedTakes(bench))];
+  if (length === undefined) return null;
+  const settle = isKnown(take) && isKnown(take.value.settle) ? take.value.settle.value : 0;
+  return (length + settle) * (count ?? 1);
 }

@@ -40,7 +40,7 @@ export function settingsOf(shot: SaidShot): readonly Setting[] {
     distance(shot),
     ...tilt(shot),
     ...focus(shot),
-    take(shot),
+    shot.bench.timeLapse ? timeLapse(shot) : take(shot),
   ];
 }
 
@@ -114,6 +114,13 @@ function whiteBalance({ bench, say }: SaidShot): Setting {
 }
 
 function record({ bench, say }: SaidShot): Setting {
+  if (bench.timeLapse?.isStills)
+    return {
+      label: message`Recording`,
+      key: 'time-lapse',
+      value: message`stills`,
+      note: bench.recordedPixels.known ? say.resolution(bench.recordedPixels.value) : undefined,
+    };
   const { recording } = bench;
   const size = recording && ifKnown(recording.fields.resolution);
   const rate = recording && ifKnown(recording.fields.rate);
@@ -216,6 +223,31 @@ function focus(shot: SaidShot): readonly Setting[] {
       note: joined(bounds, message`behind the nearest point`),
     },
   ];
+}
+
+/** As it is set on the body or the intervalometer, and what comes of it. */
+function timeLapse({ bench, figures, say }: SaidShot): Setting {
+  const { timeLapse: lapse } = bench;
+  const { timeLapseFrames: frames, timeLapseS: real, playingS: plays } = figures;
+  return {
+    label: message`Time-lapse`,
+    key: 'time-lapse',
+    value: lapse?.intervalS.known
+      ? message`a frame every ${say.seconds(lapse.intervalS.value)}`
+      : null,
+    note: joined(
+      frames.known &&
+        (lapse?.isStills
+          ? message`${frames.value} stills`
+          : message`${frames.value} frames of video`),
+      real.known && message`runs ${say.seconds(real.value)}`,
+      plays.known && message`plays ${say.seconds(plays.value)}`,
+      figures.growthPx.known &&
+        figures.growthPx.value > 0 &&
+        message`${say.pixels(figures.growthPx.value)} of growth per frame`,
+      lapse?.fields && ifKnown(lapse.fields.supply) === 'mains' && message`on mains power`,
+    ),
+  };
 }
 
 function take({ bench, say }: SaidShot): Setting {

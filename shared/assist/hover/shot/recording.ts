@@ -1,6 +1,7 @@
 /** What is recorded, the pixel that counts in the end, and how slow it may run. */
 import { assumedOfRecording } from '../../../figures/assumed-of.ts';
 import { assumedWords } from '../../../figures/assumed-words.ts';
+import { clipRateOf } from '../../../figures/playback.ts';
 import { toNumber } from '../../../quantity/rational.ts';
 import { message } from '../../../words/message.ts';
 import { entryLines } from '../entry-data.ts';
@@ -8,9 +9,10 @@ import { code, figureLine, line, paragraphs, plain, table } from '../markdown.ts
 import type { SaidShot } from './view.ts';
 
 export function recordingHover({ bench, figures, say, sure }: SaidShot): string {
-  const { recording, recordedPixels, recordedAreaMm, recordRate, deliver } = bench;
+  const { recording, recordedPixels, recordedAreaMm, deliver } = bench;
+  const clipRate = clipRateOf(bench);
   const delivered = deliver?.rate.state === 'known' ? toNumber(deliver.rate.value) : undefined;
-  const slow = delivered !== undefined && recordRate.known ? delivered / recordRate.value : 1;
+  const slow = delivered !== undefined && clipRate.known ? delivered / toNumber(clipRate.value) : 1;
   return paragraphs(
     table([
       recording && line(`**${plain(recording.name)}**`, message`of ${plain(recording.of.name)}`),

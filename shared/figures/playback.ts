@@ -1,0 +1,29 @@
+/** The clip that a take becomes: at which rate it plays, and how long it is then. */
+import { type Rational, toNumber } from '../quantity/rational.ts';
+import { message } from '../words/message.ts';
+import type { Bench } from './bench.ts';
+import { derive, type Figure, figureOf } from './figure.ts';
+import { takeLengthOf } from './take-length.ts';
+
+/**
+ * Frames per second of the clip at 100%. Stills have no rate of their own: they play at the
+ * delivery's.
+ */
+export function clipRateOf(bench: Bench): Figure<Rational> {
+  const { deliver, timeLapse, recording, fields, shot } = bench;
+  if (timeLapse?.isStills)
+    return deliver
+      ? figureOf(deliver.rate, 'deliver')
+      : figureOf(bench.source.reader.plan('deliver') as never, message`the plan`);
+  return recording
+    ? figureOf(recording.fields.rate, recording.name)
+    : (figureOf(fields.record, shot) as Figure<never>);
+}
+
+/** Length of the clip of one take at 100%, s. */
+export function clipSecondsOf(bench: Bench): Figure<number> {
+  const { timeLapse } = bench;
+  return timeLapse
+    ? derive([timeLapse.frames, clipRateOf(bench)], (frames, rate) => frames / toNumber(rate))
+    : takeLengthOf(bench);
+}
