@@ -46,6 +46,7 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   boom: 'booms',
   pull: 'focus pulls',
   timeLapse: 'time-lapses',
+  ownSpeed: 'time-lapses, conformed clips',
 };
 
 const cell = (text: string): string => (text === '' ? '' : `${text} `);

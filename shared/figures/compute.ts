@@ -49,7 +49,11 @@ const clearedBy = demanding<ClearanceFigures>(onDemand, { lightInTheWay: true })
 
 const evenedBy = demanding<EvennessFigures>(onDemand, { unevennessStops: true });
 
-const recordedBy = demanding<RecordingFigures>(onDemand, { recordedS: true, recordedBytes: true });
+const recordedBy = demanding<RecordingFigures>(onDemand, {
+  recordedS: true,
+  recordedBytes: true,
+  bytesPerFrame: true,
+});
 
 const lapsedBy = demanding<TimeLapseFigures>(onDemand, {
   timeLapseFrames: true,

@@ -14,6 +14,7 @@ const REASONS = {
   boom: later`the stand is not a boom`,
   pull: later`the shot has no focus pull`,
   timeLapse: later`the shot has no time-lapse`,
+  ownSpeed: later`the clip plays in real time`,
 } as const;
 
 /** What some figures are of alone: a glossy subject stands for no mirror, no stand for no boom. */

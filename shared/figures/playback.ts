@@ -15,15 +15,25 @@ export function clipRateOf(bench: Bench): Figure<Rational> {
     return deliver
       ? figureOf(deliver.rate, 'deliver')
       : figureOf(bench.source.reader.plan('deliver') as never, message`the plan`);
-  return recording
-    ? figureOf(recording.fields.rate, recording.name)
-    : (figureOf(fields.record, shot) as Figure<never>);
+  if (!recording) return figureOf(fields.record, shot) as Figure<never>;
+  const { plays, rate } = recording.fields;
+  return figureOf(plays.state === 'missing' ? rate : plays, recording.name);
 }
+
+/** The body writes a clip that plays at another rate than it was recorded at. */
+export const isConformed = ({ recording }: Pick<Bench, 'recording'>): boolean =>
+  recording !== undefined && recording.fields.plays.state !== 'missing';
+
+/** How many times longer the clip is than what it shows. */
+export const slowedTimes = (bench: Bench): Figure<number> =>
+  derive([bench.recordRate, clipRateOf(bench)], (recorded, plays) => recorded / toNumber(plays));
 
 /** Length of the clip of one take at 100%, s. */
 export function clipSecondsOf(bench: Bench): Figure<number> {
   const { timeLapse } = bench;
-  return timeLapse
-    ? derive([timeLapse.frames, clipRateOf(bench)], (frames, rate) => frames / toNumber(rate))
+  if (timeLapse)
+    return derive([timeLapse.frames, clipRateOf(bench)], (frames, rate) => frames / toNumber(rate));
+  return isConformed(bench)
+    ? derive([takeLengthOf(bench), slowedTimes(bench)], (real, times) => real * times)
     : takeLengthOf(bench);
 }

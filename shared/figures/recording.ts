@@ -7,7 +7,7 @@ import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, valueIn } from './figure.ts';
 import type { Makers } from './lazily.ts';
 import { once } from './lazily.ts';
-import { clipSecondsOf } from './playback.ts';
+import { clipRateOf, clipSecondsOf } from './playback.ts';
 import type { RecordingFigures } from './shot-figures.ts';
 import { stillsField, stillsOf } from './stills.ts';
 import { takeLengthOf, takesOf } from './take-length.ts';
@@ -18,6 +18,11 @@ export function recordingFigures(bench: Bench): Makers<RecordingFigures> {
   const recordedS = once(() => derive([takeS(), takes()], (each, count) => each * count));
   return {
     recordedS,
+    bytesPerFrame: once(() =>
+      bench.timeLapse?.isStills
+        ? stillsOf(bench, 'size')
+        : derive([bitrateOf(bench), clipRateOf(bench)], (bits, { n, d }) => (bits * d) / n / 8),
+    ),
     recordedBytes: once(() => derive([takeBytesOf(bench), takes()], (each, count) => each * count)),
   };
 }

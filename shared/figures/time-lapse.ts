@@ -9,7 +9,7 @@ import { derive, type Figure, figureOf, known, silent } from './figure.ts';
 import type { Makers } from './lazily.ts';
 import { once } from './lazily.ts';
 import { isNo } from './not-applicable.ts';
-import { clipRateOf, clipSecondsOf } from './playback.ts';
+import { clipRateOf, clipSecondsOf, isConformed } from './playback.ts';
 import type {
   MotionFigures,
   OpticalFigures,
@@ -41,7 +41,7 @@ export function timeLapseOf({ 'time-lapse': field }: Shot, shot: string): TimeLa
 }
 
 /** Time in which the body can't begin another frame: the exposure, and the writing if it is known. */
-export function busyS(bench: Bench, { shutterSeconds }: TimeFigures): Figure<number> {
+function busyS(bench: Bench, { shutterSeconds }: TimeFigures): Figure<number> {
   const write = stillsField(bench, 'write');
   const writing: Figure<number> =
     !bench.timeLapse?.isStills || !write || write.state === 'missing'
@@ -87,6 +87,8 @@ export function timeLapseFigures(
         ? known(0, [fields.supply.at])
         : derive([spanS, stillsOf(bench, 'battery')], (span, lasts) => span / lasts),
     ),
-    playingS: where(() => clipSecondsOf(bench)),
+    playingS: once(() =>
+      timeLapse || isConformed(bench) ? clipSecondsOf(bench) : isNo('ownSpeed'),
+    ),
   };
 }

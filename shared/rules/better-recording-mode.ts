@@ -127,6 +127,10 @@ function priceWords({ data, shutter }: Facts): string | undefined {
 /** Empty if it is worse in anything, or records another part of the sensor. */
 function gainsOf(setting: Setting, chosen: Setting): Gains {
   if (setting.name === chosen.name || setting.areaWidth !== chosen.areaWidth) return {};
+  // A clip that plays slowed is another clip, not a better one; nor is a shorter limit better.
+  if (setting.plays !== chosen.plays) return {};
+  if (setting.plays !== undefined && setting.rate !== chosen.rate) return {};
+  if (setting.longestS < chosen.longestS) return {};
   // An unknown bit rate may be higher or lower than the other.
   if ((setting.bitrate === undefined) !== (chosen.bitrate === undefined)) return {};
   const pixels = setting.width * setting.height - chosen.width * chosen.height;

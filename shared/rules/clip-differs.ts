@@ -18,7 +18,7 @@ export const clipDiffers: RuleCore<Facts> = {
     when: 'a clip does not match its shot in resolution, frame rate, codec, bit rate, duration, rotation or the part that the edit uses. Shutter, ISO and white balance are compared where the file states them. An error where nothing can be recovered: too few pixels or frames, or a variable frame rate.',
     why: 'A setting that nobody confirmed spoils every take until someone does. Differences count from half the bit rate down, 1/6 stop of shutter or ISO, and 5 mired of white balance. A clip counts as short from 1 s.',
     remedy:
-      'Record it again while the setup is in place. One test clip at the start of the day, checked with `lamella clips --test-clip`, shows the mistake before the first take.',
+      'Record it again while the setup is in place. One test clip at the start of the day, checked with `lamella clips --test-clip`, shows the mistake before the first take. Where the body conforms a high frame rate, `plays` of the recording mode says which rate its clips have.',
     bad: [],
     good: [],
   },

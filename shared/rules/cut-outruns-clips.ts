@@ -19,6 +19,8 @@ interface Facts {
   readonly clip: number | null;
   readonly uncoveredFrames: number;
   readonly isListed: boolean;
+  /** Its clips don't play in real time, so they last as long as their frames. */
+  readonly isStretched: boolean;
   /** Later cuts of the shot for which no footage is left. */
   readonly more: number;
 }
@@ -96,6 +98,7 @@ export const cutOutrunsClips: PlanRule<Facts> = {
             clip: isNone ? null : laid.value.clip + 1,
             uncoveredFrames: uncoveredFrames.value,
             isListed,
+            isStretched: footage.stretch !== null,
             more: isLaid ? laterOf(cut, edit.cuts) : 0,
           },
           related: [{ at: footage.takeAt, words: message`length of a take of ${footage.shot}` }],
@@ -103,11 +106,13 @@ export const cutOutrunsClips: PlanRule<Facts> = {
       ];
     });
   },
-  words: ({ cut, shot, endS, clipS, clip, uncoveredFrames, isListed, more }, say) =>
+  words: ({ cut, shot, endS, clipS, clip, uncoveredFrames, isListed, isStretched, more }, say) =>
     clip === null
       ? { what: message`${cut} has no clip: every clip of ${shot} is rejected.` }
       : {
-          what: message`${cut} uses ${shot} up to ${say.number(endS)} s, but each take is ${say.number(clipS)} s.`,
+          what: isStretched
+            ? message`${cut} uses ${shot} up to ${say.number(endS)} s, but its clip plays ${say.number(clipS)} s.`
+            : message`${cut} uses ${shot} up to ${say.number(endS)} s, but each take is ${say.number(clipS)} s.`,
           why: message`Its last ${frames(uncoveredFrames)} have no footage${clip > 1 ? (isListed ? message`, in clip ${clip}` : message`, in take ${clip}`) : ''}.${moreWords(more)}`,
         },
   size: ({ startS, endS, clipS }) => ({ kind: 'time', value: endS - Math.max(startS, clipS) }),
@@ -182,9 +187,9 @@ function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[
 
 function longerTake(cut: CutFigures, { endS }: Facts): readonly PlanFix[] {
   if (!cut.footage) return [];
-  const { lapse, shot } = cut.footage;
+  const { stretch, shot } = cut.footage;
   const neededS = endS + handleS(cut, 'handleAfter');
-  if (lapse) return longerLapse(cut.footage, neededS);
+  if (stretch) return longerStretched(cut.footage, neededS);
   const seconds = Math.ceil(neededS - 1e-6);
   const text = `${seconds} s`;
   return [
@@ -197,12 +202,27 @@ function longerTake(cut: CutFigures, { endS }: Facts): readonly PlanFix[] {
   ];
 }
 
-/** A time-lapse plays as long as it has frames, so it runs for longer. */
-function longerLapse({ shot, takeAt, lapse }: Footage, neededS: number): readonly PlanFix[] {
-  if (!lapse) return [];
-  const needed = Math.ceil(neededS * lapse.perS - 1e-6);
-  if (lapse.unit === 'frames')
-    return [setTo(message`Take ${needed} frames of ${shot}`, takeAt, String(needed))];
-  const text = printTime(Math.ceil(needed / 60) * 60);
-  return [setTo(message`Run the time-lapse of ${shot} for ${text}`, takeAt, text)];
+/** As many frames as the cut needs, by what their number follows from. */
+function longerStretched({ shot, takeAt, stretch }: Footage, neededS: number): readonly PlanFix[] {
+  if (!stretch) return [];
+  const needed = Math.ceil(neededS * stretch.perS - 1e-6);
+  switch (stretch.unit) {
+    case 'frames':
+      return [setTo(message`Take ${needed} frames of ${shot}`, takeAt, String(needed))];
+    case 'time-lapse': {
+      const text = printTime(Math.ceil(needed / 60) * 60);
+      return [setTo(message`Run the time-lapse of ${shot} for ${text}`, takeAt, text)];
+    }
+    case 'take': {
+      const text = printTime(needed);
+      return [
+        setTo(
+          message`Lengthen each take of ${shot} to ${text}`,
+          takeAt,
+          text,
+          message`more is recorded`,
+        ),
+      ];
+    }
+  }
 }

@@ -93,7 +93,7 @@ const DEFECTS: readonly Defect[] = [
     wrong: 'time-lapse: { interval: 20 s, duration: 80 min }',
     line: 'from: 2 s, duration: 8 s',
     // 240 frames at 25 fps; the cut ends at 10 s.
-    what: 'hours uses seed-grows up to 10 s, but each take is 9.6 s.',
+    what: 'hours uses seed-grows up to 10 s, but its clip plays 9.6 s.',
     // 10 s at 25 fps every 20 s are 5000 s, in whole minutes.
     fix: 'Run the time-lapse of seed-grows for 84 min',
   },

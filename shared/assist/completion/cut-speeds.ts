@@ -1,5 +1,5 @@
 /** Speeds that a cut's footage allows: real time, and as slow as every frame still is one of its own. */
-import { clipRateOf } from '../../figures/playback.ts';
+import { clipRateOf, isConformed } from '../../figures/playback.ts';
 import { idOf } from '../../plan/entry-id.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Cut } from '../../plan/generated/types.ts';
@@ -20,13 +20,16 @@ export function cutSpeeds({ context, file, place }: Where): readonly (readonly [
   const rate = bench && clipRateOf(bench);
   if (!rate?.known || !delivered) return [];
   const slowest = toNumber(delivered) / toNumber(rate.value);
-  if (!(slowest < 1)) return [['100 %', message`real time`]];
+  // A time-lapse, or a clip that the body conforms, has a speed of its own.
+  const isReal = !bench.timeLapse && !isConformed(bench);
+  const whole = isReal ? message`real time` : message`as the clip plays`;
+  if (!(slowest < 1)) return [['100 %', whole]];
   // A per cent that is rounded down would ask for more frames than there are.
   const percent = Math.ceil(slowest * 1000 - 1e-6) / 1000;
   const print = (from: number, to: number) =>
     KINDS['playback-speed'].print({ from: from as Fraction, to: to as Fraction });
   return [
-    ['100 %', message`real time`],
+    ['100 %', whole],
     [print(percent, percent), message`slowest without repeats, by ${String(name)}`],
     [print(1, percent), message`ramps down to the slowest`],
   ];

@@ -81,9 +81,11 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   recordedS: 'running time of all takes of the shot in real time, without settling',
   recordedBytes:
     'size of these takes: bit rate times length, or the number of stills times the size of one',
+  bytesPerFrame:
+    'size of one frame: bit rate over the rate of the clip, or the size of a still; what a high rate leaves for each',
   timeLapseFrames: 'frames of one time-lapse: whole intervals in its duration',
   timeLapseS: 'real time of one time-lapse: frames times interval',
-  playingS: 'length of the finished clip at 100%: frames over the rate that it plays at',
+  playingS: 'length of the clip of one take at 100%: frames over the rate that it plays at',
   intervalLeftS:
     'what exposure, and writing if it is known, leave of the interval; negative: the next frame is missed',
   growthPx: 'how far the subject grows or moves between two frames, in pixels of the coarser kind',

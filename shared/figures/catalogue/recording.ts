@@ -14,6 +14,10 @@ export const RECORDING = {
     is: number('bytes'),
     review: { place: 180 },
   }),
+  bytesPerFrame: figure('bytesPerFrame', {
+    label: later`data per frame`,
+    is: number('bytes'),
+  }),
   timeLapseFrames: figure('timeLapseFrames', {
     label: later`time-lapse, frames`,
     is: number('number'),
@@ -28,7 +32,7 @@ export const RECORDING = {
   playingS: figure('playingS', {
     label: later`playing time`,
     is: number('seconds'),
-    only: 'timeLapse',
+    only: 'ownSpeed',
     review: { place: 172 },
   }),
   intervalLeftS: figure('intervalLeftS', {

@@ -967,6 +967,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "framerate"
     ]
    },
+   "plays": {
+    "shape": {
+     "kind": "quantity",
+     "of": "rate"
+    },
+    "required": false,
+    "title": "playing rate",
+    "description": "Frame rate of the clip where the body conforms it, such as 25 fps for slow motion. Default: the recorded rate.",
+    "examples": [
+     "25 fps"
+    ],
+    "also": [
+     "plays-at",
+     "playback-rate",
+     "project-rate"
+    ]
+   },
    "bitrate": {
     "shape": {
      "kind": "quantity",
@@ -974,7 +991,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "bit rate",
-    "description": "Data rate of the recording.",
+    "description": "Data rate of the recording; where the body conforms it, of the clip as it plays.",
     "examples": [
      "60 Mb/s"
     ],
@@ -1011,6 +1028,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "crop-factor"
+    ]
+   },
+   "longest-clip": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time"
+    },
+    "required": false,
+    "title": "recording limit",
+    "description": "Longest take in this mode in real time. Default: the limit of the body.",
+    "examples": [
+     "20 s"
+    ],
+    "also": [
+     "record-limit",
+     "recording-limit"
     ]
    },
    "codec": {

@@ -135,12 +135,16 @@ export interface Recording {
   readonly resolution: Field<QuantityValue<'pixels'>>;
   /** Recorded frame rate. */
   readonly rate: Field<QuantityValue<'rate'>>;
-  /** Data rate of the recording. */
+  /** Frame rate of the clip where the body conforms it, such as 25 fps for slow motion. Default: the recorded rate. */
+  readonly plays: Field<QuantityValue<'rate'>>;
+  /** Data rate of the recording; where the body conforms it, of the clip as it plays. */
   readonly bitrate: Field<QuantityValue<'bitrate'>>;
   /** Part of the sensor that is recorded, width first. */
   readonly area: Field<QuantityValue<'size'>>;
   /** How many times narrower the recorded area is than the sensor, in place of `area`. */
   readonly crop: Field<QuantityValue<'factor'>>;
+  /** Longest take in this mode in real time. Default: the limit of the body. */
+  readonly 'longest-clip': Field<QuantityValue<'time'>>;
   /** Video codec, by its common short name. */
   readonly codec: Field<string>;
 }

@@ -7,7 +7,7 @@ export interface Running extends SetUp {
   readonly isLapse: boolean;
 }
 
-export interface Run {
+interface Run {
   readonly lapse: Running;
   /** What can be shot while it runs. */
   readonly beside: readonly Running[];

@@ -2,6 +2,7 @@
 
 import type { Setting } from '../../api/sheet.ts';
 import { sourceOf } from '../../figures/light-source.ts';
+import { clipRateOf, isConformed, slowedTimes } from '../../figures/playback.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
 import type { QuantityId } from '../../quantity/index.ts';
@@ -129,8 +130,16 @@ function record({ bench, say }: SaidShot): Setting {
     label: message`Recording`,
     key: 'record',
     value: rate ? shown('rate', rate, say) : (name ?? null),
-    note: joined(size && shown('pixels', size, say), rate && name),
+    note: joined(size && shown('pixels', size, say), rate && name, playsWords(bench, say)),
   };
+}
+
+/** "plays at 25 fps, 21% of real speed" */
+function playsWords(bench: SaidShot['bench'], say: Say): string | null {
+  const times = slowedTimes(bench);
+  const rate = clipRateOf(bench);
+  if (!isConformed(bench) || !times.known || !rate.known) return null;
+  return message`plays at ${shown('rate', rate.value, say)}, ${say.percent(1 / times.value)} of real speed`;
 }
 
 function field(shot: SaidShot): Setting {
@@ -250,7 +259,7 @@ function timeLapse({ bench, figures, say }: SaidShot): Setting {
   };
 }
 
-function take({ bench, say }: SaidShot): Setting {
+function take({ bench, figures, say }: SaidShot): Setting {
   const record = ifKnown(bench.fields.take);
   const [duration, count, settle] = [
     record && ifKnown(record.duration),
@@ -266,10 +275,10 @@ function take({ bench, say }: SaidShot): Setting {
         : count === undefined
           ? shown('time', duration, say)
           : `${count} × ${shown('time', duration, say)}`,
-    note:
-      settle === undefined
-        ? undefined
-        : message`wait ${shown('time-or-zero', settle, say)} before each`,
+    note: joined(
+      settle !== undefined && message`wait ${shown('time-or-zero', settle, say)} before each`,
+      figures.playingS.known && message`plays ${say.seconds(figures.playingS.value)}`,
+    ),
   };
 }
 

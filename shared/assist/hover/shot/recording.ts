@@ -1,7 +1,7 @@
 /** What is recorded, the pixel that counts in the end, and how slow it may run. */
 import { assumedOfRecording } from '../../../figures/assumed-of.ts';
 import { assumedWords } from '../../../figures/assumed-words.ts';
-import { clipRateOf } from '../../../figures/playback.ts';
+import { clipRateOf, isConformed, slowedTimes } from '../../../figures/playback.ts';
 import { toNumber } from '../../../quantity/rational.ts';
 import { message } from '../../../words/message.ts';
 import { entryLines } from '../entry-data.ts';
@@ -36,6 +36,13 @@ export function recordingHover({ bench, figures, say, sure }: SaidShot): string 
       figureLine(message`circle of confusion`, figures.circleOfConfusionMm, (mm) =>
         say.micrometres(mm * 1000),
       ),
+      isConformed(bench) &&
+        figureLine(
+          message`plays at`,
+          slowedTimes(bench),
+          (times) => message`${say.percent(1 / times)} of real speed`,
+        ),
+      figureLine(message`data per frame`, figures.bytesPerFrame, (bytes) => say.bytes(bytes)),
       slow < 1 &&
         line(
           message`slowest without repeats`,
