@@ -117,6 +117,37 @@ const DEFECTS: readonly Defect[] = [
     what: 'A check is missing in `seed-grows`: `aperture-held`.',
     fix: 'Add the missing checks of `seed-grows`',
   },
+  {
+    sample: 'first-drop',
+    rule: 'clip-too-long',
+    says: 'a take over the limit of its mode',
+    right: 'take: { duration: 8 s, count: 4, settle: 5 s }',
+    wrong: 'take: { duration: 20 s, count: 4, settle: 5 s }',
+    line: 'duration: 20 s',
+    what: 'The take is 20 s; slow-25 stops recording after 15 s.',
+    fix: 'Shorten the take to 15 s',
+  },
+  {
+    sample: 'first-drop',
+    rule: 'slower-than-recorded',
+    says: 'a clip slowed once more in the edit',
+    right: 'from: 12 s, duration: 5 s }',
+    wrong: 'from: 12 s, duration: 5 s, speed: 50 % }',
+    line: 'speed: 50 %',
+    what: 'lets-go runs at 50%; drop-lets-go has enough frames for 100% or faster.',
+    fix: 'Set the speed to 100%',
+  },
+  {
+    sample: 'first-drop',
+    rule: 'cut-outruns-clips',
+    says: 'an in point behind the end of the slowed clip',
+    right: 'from: 12 s, duration: 5 s }',
+    wrong: 'from: 36 s, duration: 5 s }',
+    line: 'from: 36 s',
+    // 8 s at 119.88 fps are 959 frames at 25.
+    what: 'lets-go uses drop-lets-go up to 41 s, but its clip plays 38.4 s.',
+    fix: 'Move the in point to 33.36 s',
+  },
 ];
 
 const isSaid = ({ severity }: { readonly severity: string }): boolean => severity !== 'hint';
