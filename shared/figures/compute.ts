@@ -52,7 +52,7 @@ const evenedBy = demanding<EvennessFigures>(onDemand, { unevennessStops: true })
 const recordedBy = demanding<RecordingFigures>(onDemand, {
   recordedS: true,
   recordedBytes: true,
-  bytesPerFrame: true,
+  frameBytes: true,
 });
 
 const lapsedBy = demanding<TimeLapseFigures>(onDemand, {

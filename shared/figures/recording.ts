@@ -18,7 +18,7 @@ export function recordingFigures(bench: Bench): Makers<RecordingFigures> {
   const recordedS = once(() => derive([takeS(), takes()], (each, count) => each * count));
   return {
     recordedS,
-    bytesPerFrame: once(() =>
+    frameBytes: once(() =>
       bench.timeLapse?.isStills
         ? stillsOf(bench, 'size')
         : derive([bitrateOf(bench), clipRateOf(bench)], (bits, { n, d }) => (bits * d) / n / 8),

@@ -288,7 +288,7 @@ export interface RecordingFigures {
   /** All takes of the shot, without settling time, s. */
   readonly recordedS: Figure<number>;
   readonly recordedBytes: Figure<number>;
-  readonly bytesPerFrame: Figure<number>;
+  readonly frameBytes: Figure<number>;
 }
 
 /** Of frames taken at intervals. */

@@ -46,7 +46,8 @@ export const betterRecordingMode: ShotRule<Facts> = {
   },
   check({ bench }) {
     const chosen = chosenSetting(bench);
-    if (!chosen) return [];
+    // Frames at intervals gain nothing from a higher rate.
+    if (!chosen || bench.timeLapse) return [];
     const better = settingsOf(bench)
       .map((setting) => ({ setting, gains: gainsOf(setting, chosen) }))
       .filter(({ gains }) => countOf(gains) > 0)

@@ -42,7 +42,8 @@ export const smallerThanDelivery: ShotRule<Facts> = {
     if (!recorded.known || !delivered.known) return [];
     const { width, height } = recorded.value;
     if (width >= delivered.value.width && height >= delivered.value.height) return [];
-    const at = bench.fields.record.at;
+    const isStills = bench.timeLapse?.isStills === true;
+    const at = isStills ? bench.fields['time-lapse'].at : bench.fields.record.at;
     const headroom = Math.min(width / delivered.value.width, height / delivered.value.height);
     const meant = meantBy(bench, headroom);
     return [
@@ -50,7 +51,7 @@ export const smallerThanDelivery: ShotRule<Facts> = {
         at,
         ...(meant && { severity: 'note' as const }),
         facts: {
-          setting: bench.recording?.name ?? '',
+          setting: isStills ? message`a still` : (bench.recording?.name ?? ''),
           recorded: [width, height] as const,
           delivered: [delivered.value.width, delivered.value.height] as const,
           meant,
@@ -82,7 +83,7 @@ export const smallerThanDelivery: ShotRule<Facts> = {
   }),
   fixes({ at, facts: { delivered, meant } }, { bench }) {
     const chosen = chosenSetting(bench);
-    if (meant) return [];
+    if (meant || bench.timeLapse?.isStills) return [];
     const enough = settingsOf(bench)
       .filter(({ width, height }) => width >= delivered[0] && height >= delivered[1])
       .sort((a, b) => Number(b.rate === chosen?.rate) - Number(a.rate === chosen?.rate));

@@ -37,14 +37,14 @@ describe('figures', () => {
     expect(figures.playingS).toBeCloseTo((8 * RATE) / 25, 9);
     // 120 Mb/s of a clip that plays 4.8 times as long.
     expect(figures.recordedBytes).toBeCloseTo((((8 * RATE) / 25) * 120e6) / 8, 3);
-    expect(figures.bytesPerFrame).toBeCloseTo(120e6 / 25 / 8, 9);
+    expect(figures.frameBytes).toBeCloseTo(120e6 / 25 / 8, 9);
   });
 
   it('a mode that keeps its rate plays in real time', () => {
     const figures = frost(plan(KEPT));
     expect(figures.notKnown.playingS).toBe('the clip plays in real time');
     expect(figures.recordedBytes).toBe(120e6);
-    expect(figures.bytesPerFrame).toBeCloseTo(120e6 / RATE / 8, 6);
+    expect(figures.frameBytes).toBeCloseTo(120e6 / RATE / 8, 6);
   });
 
   it('both record a crop of the sensor', () => {

@@ -21,7 +21,7 @@ const CLIPS = {
 clips:
   seed-grows:
     - { file: media/seed.mp4, verdict: keep, note: put together from the stills }
-  rim-dries:
+  edge-dries:
     - { file: media/0002.mp4, verdict: keep }
   crust-breaks:
     - { file: media/0003.mp4, verdict: keep }
@@ -75,8 +75,8 @@ describe('three hours beside two short shots', () => {
   it('sheet: the time-lapse is started first, and the others are shot beside it', () => {
     const { out } = lamella('sheet', TRAY, '--format', 'md');
     const order = out.slice(out.indexOf('## Order of shots'), out.indexOf('## Cards'));
-    expect(order.indexOf('| seed-grows |')).toBeLessThan(order.indexOf('| rim-dries |'));
-    expect(order).toContain('Shoot `rim-dries` and `crust-breaks` while it runs');
+    expect(order.indexOf('| seed-grows |')).toBeLessThan(order.indexOf('| edge-dries |'));
+    expect(order).toContain('Shoot `edge-dries` and `crust-breaks` while it runs');
     expect(order).toContain('Takes and waits: 3 h.');
     expect(out).toContain('540 stills, runs 3 h, plays 21.6 s');
   });

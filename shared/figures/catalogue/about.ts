@@ -81,7 +81,7 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   recordedS: 'running time of all takes of the shot in real time, without settling',
   recordedBytes:
     'size of these takes: bit rate times length, or the number of stills times the size of one',
-  bytesPerFrame:
+  frameBytes:
     'size of one frame: bit rate over the rate of the clip, or the size of a still; what a high rate leaves for each',
   timeLapseFrames: 'frames of one time-lapse: whole intervals in its duration',
   timeLapseS: 'real time of one time-lapse: frames times interval',

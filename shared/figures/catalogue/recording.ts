@@ -14,7 +14,7 @@ export const RECORDING = {
     is: number('bytes'),
     review: { place: 180 },
   }),
-  bytesPerFrame: figure('bytesPerFrame', {
+  frameBytes: figure('frameBytes', {
     label: later`data per frame`,
     is: number('bytes'),
   }),

@@ -77,7 +77,7 @@ function shutter({ bench, figures, say }: SaidShot): Setting {
       ? seconds.known
         ? say.shutter(seconds.value)
         : undefined
-      : angle.known
+      : angle.known && !bench.timeLapse
         ? `${say.number(angle.value)}°`
         : undefined,
   };

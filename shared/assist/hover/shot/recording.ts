@@ -42,7 +42,7 @@ export function recordingHover({ bench, figures, say, sure }: SaidShot): string 
           slowedTimes(bench),
           (times) => message`${say.percent(1 / times)} of real speed`,
         ),
-      figureLine(message`data per frame`, figures.bytesPerFrame, (bytes) => say.bytes(bytes)),
+      figureLine(message`data per frame`, figures.frameBytes, (bytes) => say.bytes(bytes)),
       slow < 1 &&
         line(
           message`slowest without repeats`,
