@@ -49,6 +49,8 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   pull: 'focus pulls',
   sweep: 'slides, pans and tilts',
   stand: 'rigs on a stand',
+  timeLapse: 'time-lapses',
+  ownSpeed: 'time-lapses, conformed clips',
 };
 
 const cell = (text: string): string => (text === '' ? '' : `${text} `);

@@ -94,7 +94,9 @@ export type SheetFinding = Pick<LocatedFinding, 'rule' | 'severity' | 'what' | '
 
 export interface Order {
   readonly steps: readonly Step[];
-  /** Seconds of takes and settling that are known. */
+  /** Time-lapses, with the shots that can be made while each runs. */
+  readonly running: readonly { readonly shot: string; readonly beside: readonly string[] }[];
+  /** Seconds of takes and settling that are known; what runs beside a time-lapse isn't added. */
   readonly seconds: number;
   /** Shots whose takes don't say how long they are. */
   readonly untimed: number;

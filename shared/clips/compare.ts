@@ -1,6 +1,6 @@
 /** A clip against what its shot asks: where they differ by more than bodies and files do anyway. */
 
-import { compare, equal, type Rational } from '../quantity/rational.ts';
+import { compare, equal, type Rational, toNumber } from '../quantity/rational.ts';
 import type { Pixels } from '../quantity/recording.ts';
 import { codecFamily } from './codec.ts';
 import type { ClipAsk, ClipFacts, ClipRate } from './facts.ts';
@@ -9,6 +9,8 @@ import type { ClipAsk, ClipFacts, ClipRate } from './facts.ts';
 const LEAST_BITRATE = 0.5;
 /** What a take may end early by: a hand on the button is not a clock. s. */
 const EARLY_S = 1;
+/** Bodies conform to half speed or slower; 50 for 60 fps is a wrong setting. */
+const LEAST_SLOWED = 1.9;
 /** A third of a stop, the least step of bodies, is 26 %: halfway to it is another setting. */
 const SAME_STEP = 2 ** (1 / 6);
 /** A just noticeable step of white is about 5 mired. */
@@ -21,6 +23,8 @@ export type Difference =
       readonly of: 'rate';
       readonly asked: Rational;
       readonly found: ClipRate;
+      /** The body wrote all frames into a clip that plays slowed. */
+      readonly isConformed?: true;
       readonly lost: boolean;
     }
   | {
@@ -54,8 +58,8 @@ export type Difference =
 /** In the order of their weight: what is lost for good comes first. */
 export function differences(ask: ClipAsk, facts: ClipFacts): readonly Difference[] {
   return [
-    ...sizeDifference(ask.size, facts),
-    ...rateDifference(ask.rate, facts),
+    ...sizeDifference(ask, facts),
+    ...rateDifference(ask, facts),
     ...codecDifference(ask.codec, facts),
     ...bitrateDifference(ask.bitsPerS, facts),
     ...shutterDifference(ask.shutterS, facts),
@@ -66,16 +70,23 @@ export function differences(ask: ClipAsk, facts: ClipFacts): readonly Difference
   ];
 }
 
-function sizeDifference(asked: Pixels | null, { size }: ClipFacts): Difference[] {
+function sizeDifference({ size: asked, isLeast }: ClipAsk, { size }: ClipFacts): Difference[] {
   if (!asked || (asked.width === size.width && asked.height === size.height)) return [];
   const lost = size.width < asked.width || size.height < asked.height;
-  return [{ of: 'size', asked, found: size, lost }];
+  return isLeast && !lost ? [] : [{ of: 'size', asked, found: size, lost }];
 }
 
-function rateDifference(asked: Rational | null, { rate }: ClipFacts): Difference[] {
+function rateDifference(
+  { rate: asked, takeS }: ClipAsk,
+  { rate, durationS }: ClipFacts,
+): Difference[] {
   if (!asked || !rate) return [];
   if (rate.kind === 'variable') return [{ of: 'rate', asked, found: rate, lost: true }];
   if (equal(rate.rate, asked)) return [];
+  const slowed = toNumber(asked) / toNumber(rate.rate);
+  // As many frames as a take has at the rate asked: no hand lets a take run on for that long.
+  if (takeS !== null && slowed >= LEAST_SLOWED && durationS >= (takeS - EARLY_S) * slowed)
+    return [{ of: 'rate', asked, found: rate, isConformed: true, lost: false }];
   return [{ of: 'rate', asked, found: rate, lost: compare(rate.rate, asked) < 0 }];
 }
 

@@ -45,6 +45,8 @@ export type ClipReading =
 /** What a shot asks of its clips; null: nothing, or it isn't known. */
 export interface ClipAsk {
   readonly size: Pixels | null;
+  /** A larger picture than `size` is as asked. */
+  readonly isLeast?: boolean;
   readonly rate: Rational | null;
   readonly codec: string | null;
   readonly bitsPerS: number | null;

@@ -18,6 +18,7 @@ import type {
   Shot,
   Stand,
   Subject,
+  TimeLapse as TimeLapseFields,
 } from '../plan/generated/types.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import type { Shutter } from '../quantity/recording.ts';
@@ -75,7 +76,9 @@ export interface Bench {
 
   readonly recordedAreaMm: Figure<Extent>;
   readonly recordedPixels: Figure<Extent>;
-  /** Frames per second. */
+  /** The frames that the shot takes at intervals; null: it records as usual. */
+  readonly timeLapse: TimeLapse | null;
+  /** Frames per second of real time. */
   readonly recordRate: Figure<number>;
   readonly deliveredPixels: Figure<Extent>;
 
@@ -108,6 +111,18 @@ export interface Bench {
   readonly checksUnread: boolean;
   /** Clips of the shot are listed. */
   readonly hasClips: boolean;
+}
+
+/** Frames at intervals. */
+export interface TimeLapse {
+  /** Single stills, in the sensor's own shape; else a clip that the body writes. */
+  readonly isStills: boolean;
+  readonly intervalS: Figure<number>;
+  readonly frames: Figure<number>;
+  /** Real time of all of them. */
+  readonly spanS: Figure<number>;
+  /** As written; null: it can't be read. */
+  readonly fields: TimeLapseFields | null;
 }
 
 /** The same bench with some inputs exchanged. */

@@ -4,19 +4,22 @@ import { type Field, ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
+import { clipRateOf, clipSecondsOf } from './playback.ts';
 import type { ShotFigures } from './shot-figures.ts';
 
 export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
-  const { fields, recording } = bench;
-  const take = ifKnown(fields.take);
+  const { fields, recording, timeLapse, deliver } = bench;
+  const isStills = timeLapse?.isStills === true;
   const iso = ifKnown(fields.iso);
   const whiteBalance = ifKnown(fields['white-balance']);
   return {
-    size: orNull(recording?.fields.resolution),
-    rate: orNull(recording?.fields.rate),
-    codec: orNull(recording?.fields.codec),
-    bitsPerS: orNull(recording?.fields.bitrate),
-    takeS: orNull(take?.duration),
+    // Stills become a clip in the edit: large enough, at the rate of the piece, in any codec.
+    size: orNull(isStills ? deliver?.resolution : recording?.fields.resolution),
+    isLeast: isStills,
+    rate: valueIn(clipRateOf(bench)) ?? null,
+    codec: isStills ? null : orNull(recording?.fields.codec),
+    bitsPerS: isStills ? null : orNull(recording?.fields.bitrate),
+    takeS: valueIn(clipSecondsOf(bench)) ?? null,
     shutterS: valueIn(figures.shutterSeconds) ?? null,
     iso: typeof iso === 'number' ? iso : null,
     whiteBalance: typeof whiteBalance === 'number' ? whiteBalance : null,
@@ -35,7 +38,7 @@ export function askedAt(bench: Bench, of: string): Place {
     shutter: fields.shutter.at,
     iso: fields.iso.at,
     'white-balance': fields['white-balance'].at,
-    duration: fields.take.at,
+    duration: bench.timeLapse ? fields['time-lapse'].at : fields.take.at,
   };
-  return at[of] ?? fields.record.at;
+  return at[of] ?? (bench.timeLapse?.isStills ? fields['time-lapse'].at : fields.record.at);
 }

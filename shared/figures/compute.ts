@@ -25,9 +25,11 @@ import type {
   RecordingFigures,
   ShotFigures,
   ThroughFigures,
+  TimeLapseFigures,
 } from './shot-figures.ts';
 import { throughFigures } from './through.ts';
 import { timeFigures } from './time.ts';
+import { timeLapseFigures } from './time-lapse.ts';
 
 /** Figures that take long to calculate and that few shots need, or that only a reader looks at. */
 const onDemand = {};
@@ -63,8 +65,21 @@ const passedBy = demanding<ThroughFigures>(onDemand, {
   retardationColours: true,
 });
 
-const recordedBy = demanding<RecordingFigures>(onDemand, { recordedS: true, recordedBytes: true });
+const recordedBy = demanding<RecordingFigures>(onDemand, {
+  recordedS: true,
+  recordedBytes: true,
+  frameBytes: true,
+});
 
+const lapsedBy = demanding<TimeLapseFigures>(onDemand, {
+  timeLapseFrames: true,
+  timeLapseS: true,
+  intervalLeftS: true,
+  growthPx: true,
+  growthCrossingS: true,
+  batteryShare: true,
+  playingS: true,
+});
 const mirroredBy = demanding<MirrorFigures>(onDemand, {
   mirrorView: true,
   leastTiltRad: true,
@@ -96,6 +111,7 @@ export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
   const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
+  const motion = motionFigures(bench, optical, sharpness, time);
   const shown = lightFigures(bench, optical, time);
   const mirror = once(() => mirrorFigures(bench, optical, sharpness));
   const reached = (): Exposure =>
@@ -118,7 +134,7 @@ export function figuresOf(bench: Bench): ShotFigures {
       : shown),
     shownLight: shown,
     ...time,
-    ...motionFigures(bench, optical, sharpness, time),
+    ...motion,
     ...weighedBy(() => loadFigures(bench)),
     ...pulledBy(() => {
       const pull = once(() => focusPullFigures(bench, optical, sharpness));
@@ -143,6 +159,7 @@ export function figuresOf(bench: Bench): ShotFigures {
     }),
     ...passedBy(() => throughFigures(bench, optical)),
     ...recordedBy(() => recordingFigures(bench)),
+    ...lapsedBy(() => timeLapseFigures(bench, optical, sharpness, time, motion)),
     ...mirroredBy(mirror),
   };
   return figures;

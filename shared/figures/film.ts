@@ -86,7 +86,8 @@ function lifeOf({ subject }: Bench): Figure<number> {
 }
 
 /** Settling time and take, s. */
-function takeS({ fields, shot }: Bench): Figure<number> {
+function takeS({ fields, shot, timeLapse }: Bench): Figure<number> {
+  if (timeLapse) return timeLapse.spanS;
   const take = figureOf(fields.take, shot);
   if (!take.known) return take;
   const { duration, settle } = take.value;

@@ -16,6 +16,8 @@ const REASONS = {
   boom: later`the stand is not a boom`,
   sweep: later`the shot has no slide, pan or tilt`,
   pull: later`the shot has no focus pull`,
+  timeLapse: later`the shot has no time-lapse`,
+  ownSpeed: later`the clip plays in real time`,
 } as const;
 
 /** What some figures are of alone: a glossy subject stands for no mirror. */

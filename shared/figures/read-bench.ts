@@ -14,9 +14,10 @@ import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } fro
 import { chainBehind } from './filters.ts';
 import type { Named } from './named.ts';
 import { type Lookup, lookUp, type PlanReader } from './reader.ts';
-import { recordedAreaOf } from './recorded-area.ts';
+import { recordedAreaOf, stillOf } from './recorded-area.ts';
 import { remembered } from './remembered.ts';
 import { layOutRig } from './rig-layout.ts';
+import { timeLapseOf } from './time-lapse.ts';
 
 export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const { fields } = shot;
@@ -30,10 +31,17 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const { body, lens } = layout;
   const recording = recordingOf(fields, body);
 
-  const recordedAreaMm = recording
-    ? recordedAreaOf(recording)
-    : recorded(recording, fields, shot.name, rigLookup, 'area');
-  const recordedPixels = recorded(recording, fields, shot.name, rigLookup, 'resolution');
+  const timeLapse = timeLapseOf(fields, shot.name);
+  const still =
+    timeLapse?.isStills && body ? stillOf({ body, fields, shot: shot.name }) : undefined;
+  const recordedAreaMm = still
+    ? still.areaMm
+    : recording
+      ? recordedAreaOf(recording)
+      : recorded(recording, fields, shot.name, rigLookup, 'area');
+  const recordedPixels = still
+    ? still.pixels
+    : recorded(recording, fields, shot.name, rigLookup, 'resolution');
   const field = figureOf(fields.field, shot.name);
   const wanted = wantedOf(fields, shot.name, recordedAreaMm, field);
   const apertureRange = fromEntry(lens, 'aperture', rigLookup);
@@ -65,7 +73,10 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     filters,
     recordedAreaMm,
     recordedPixels,
-    recordRate: derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),
+    timeLapse,
+    recordRate: timeLapse
+      ? derive([timeLapse.intervalS], (seconds) => 1 / seconds)
+      : derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),
     deliveredPixels: deliver
       ? figureOf(deliver.resolution, 'deliver')
       : figureOf(deliverField as Field<never>, message`the plan`),

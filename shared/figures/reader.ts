@@ -26,6 +26,8 @@ export interface PlanReader extends Finder {
   readonly offer: Offer;
   /** Whether clips of a shot are listed. */
   hasClips(shot: string): boolean;
+  /** The cuts of the plan that show a shot, with their `reframe`. */
+  cutsOf(shot: string): readonly { readonly cut: string; readonly reframe: number | null }[];
   plan<K extends keyof PlanFields>(key: K): PlanFields[K];
 }
 

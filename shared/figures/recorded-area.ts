@@ -3,6 +3,7 @@ import type { Extent } from '../optics/recorded-pixel.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown } from './figure.ts';
+import { stillsField } from './stills.ts';
 
 /** The area, mm: `area`, else the largest part of the sensor in the frame's shape over `crop`. */
 export function recordedAreaOf({
@@ -22,6 +23,20 @@ export function recordedAreaOf({
       ? { width: width / times, height: height / times }
       : notKnown(message`a crop below 1 would record more than the sensor`),
   );
+}
+
+/** What a still records: the largest part of the sensor in its shape. */
+export function stillOf(
+  bench: Pick<Bench, 'fields' | 'shot'> & { body: NonNullable<Bench['body']> },
+): {
+  readonly pixels: Figure<Extent>;
+  readonly areaMm: Figure<Extent>;
+} {
+  const { name, fields } = bench.body;
+  const own = stillsField(bench, 'resolution');
+  const pixels: Figure<Extent> =
+    own && own.state !== 'missing' ? figureOf(own, name) : figureOf(fields.pixels, name);
+  return { pixels, areaMm: derive([figureOf(fields.sensor, name), pixels], inTheShapeOf) };
 }
 
 /** The largest part of `sensor` with the sides of `frame`: its full width, or its full height. */

@@ -45,6 +45,7 @@ function bodyJson(sums: BodySums): BodyRecordingJson {
     names.length === 0 ? null : message`${what} of ${names.join(', ')} is unknown`;
   const noTime = lacks(sums.untimed, message`length or number of takes`);
   const noBytes = lacks(sums.unweighed, message`recorded data per take`);
+  const noPower = lacks(sums.unpowered, message`battery use`);
   const noCard = body.card ? null : message`needs \`card\` of ${body.name}`;
   const noBattery = body.battery ? null : message`needs \`battery\` of ${body.name}`;
   const tooMuch = (count: number | null, one: string): string | null =>
@@ -61,7 +62,7 @@ function bodyJson(sums: BodySums): BodyRecordingJson {
     batteryS: unless(noBattery, ['batteryS'], body.battery?.value ?? null),
     cards: unless(noCard ?? noBytes ?? tooMuch(cards, 'card'), ['cards'], cards),
     batteries: unless(
-      noBattery ?? noTime ?? tooMuch(batteries, 'battery'),
+      noBattery ?? noTime ?? noPower ?? tooMuch(batteries, 'battery'),
       ['batteries'],
       batteries,
     ),

@@ -15,6 +15,8 @@ export interface BodySums {
   /** Shots of which the length, or the bytes, isn't known: the sums are without them. */
   readonly untimed: readonly string[];
   readonly unweighed: readonly string[];
+  /** Time-lapses whose use of a battery isn't known, or is more than one lasts. */
+  readonly unpowered: readonly string[];
   /**
    * Number of cards or batteries, each changed when the next take doesn't fit; null: unknown, or
    * one take is more than one holds.
@@ -47,7 +49,7 @@ export function takesByBody(shots: readonly TakesOfShot[]): readonly (readonly T
 /** The known takes of the shots, as runs of equal takes. */
 export const runsOf = (
   shots: readonly TakesOfShot[],
-  unit: 'takeS' | 'takeBytes',
+  unit: 'takeS' | 'takeBytes' | 'batteryS',
 ): readonly Run[] =>
   shots.flatMap((shot): Run[] => {
     const each = shot[unit];
@@ -58,10 +60,11 @@ function sumsOf(shots: readonly TakesOfShot[]): BodySums {
   const { body } = shots[0]!;
   const times = runsOf(shots, 'takeS');
   const weights = runsOf(shots, 'takeBytes');
-  const without = (unit: 'takeS' | 'takeBytes'): readonly string[] =>
+  const without = (unit: 'takeS' | 'takeBytes' | 'batteryS'): readonly string[] =>
     shots.filter((shot) => shot[unit] === null || shot.takes === null).map(({ shot }) => shot);
   const untimed = without('takeS');
   const unweighed = without('takeBytes');
+  const unpowered = without('batteryS');
   const settling = shots.map(({ settleS, takes }) => ({ each: settleS, takes: takes ?? 0 }));
   return {
     body,
@@ -71,7 +74,11 @@ function sumsOf(shots: readonly TakesOfShot[]): BodySums {
     bytes: totalOf(weights),
     untimed,
     unweighed,
+    unpowered,
     cards: unweighed.length === 0 && body.card ? countFilled(weights, body.card.value) : null,
-    batteries: untimed.length === 0 && body.battery ? countFilled(times, body.battery.value) : null,
+    batteries:
+      unpowered.length === 0 && body.battery
+        ? countFilled(runsOf(shots, 'batteryS'), body.battery.value)
+        : null,
   };
 }

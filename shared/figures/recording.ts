@@ -1,14 +1,16 @@
 /** Length and data of a shot's takes, and the body that records them. */
 import { type Field, ifKnown } from '../plan/field.ts';
-import type { Take } from '../plan/generated/types.ts';
 import type { Place } from '../plan/place.ts';
 import { recordedBytes } from '../recording/bytes.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
-import { derive, type Figure, figureOf, known, notKnown, valueIn } from './figure.ts';
+import { derive, type Figure, figureOf, notKnown, valueIn } from './figure.ts';
 import type { Makers } from './lazily.ts';
 import { once } from './lazily.ts';
+import { clipRateOf, clipSecondsOf } from './playback.ts';
 import type { RecordingFigures } from './shot-figures.ts';
+import { stillsField, stillsOf } from './stills.ts';
+import { takeLengthOf, takesOf } from './take-length.ts';
 
 export function recordingFigures(bench: Bench): Makers<RecordingFigures> {
   const takeS = once(() => takeLengthOf(bench));
@@ -16,25 +18,21 @@ export function recordingFigures(bench: Bench): Makers<RecordingFigures> {
   const recordedS = once(() => derive([takeS(), takes()], (each, count) => each * count));
   return {
     recordedS,
-    recordedBytes: once(() => derive([bitrateOf(bench), recordedS()], recordedBytes)),
+    frameBytes: once(() =>
+      bench.timeLapse?.isStills
+        ? stillsOf(bench, 'size')
+        : derive([bitrateOf(bench), clipRateOf(bench)], (bits, { n, d }) => (bits * d) / n / 8),
+    ),
+    recordedBytes: once(() => derive([takeBytesOf(bench), takes()], (each, count) => each * count)),
   };
 }
 
-const recordOf = (take: Bench['fields']['take']): Figure<Take> =>
-  take.state === 'missing' ? notKnown(message`no take is planned`) : figureOf(take, 'take');
-
-/** Length of one take, s. */
-export function takeLengthOf({ fields, shot }: Bench): Figure<number> {
-  const take = recordOf(fields.take);
-  return take.known ? figureOf(take.value.duration, message`${shot}'s take`) : take;
-}
-
-/** How many takes there are; one where the plan doesn't say. */
-export function takesOf({ fields, shot }: Bench): Figure<number> {
-  const take = recordOf(fields.take);
-  if (!take.known) return take;
-  const { count } = take.value;
-  return count.state === 'missing' ? known(1) : figureOf(count, message`${shot}'s take`);
+/** What one take takes up, bytes: its stills, or its clip at the clip's bit rate. */
+function takeBytesOf(bench: Bench): Figure<number> {
+  const { timeLapse } = bench;
+  return timeLapse?.isStills
+    ? derive([timeLapse.frames, stillsOf(bench, 'size')], (frames, each) => frames * each)
+    : derive([bitrateOf(bench), clipSecondsOf(bench)], recordedBytes);
 }
 
 function bitrateOf({ recording, fields, shot }: Bench): Figure<number> {
@@ -71,6 +69,17 @@ export interface TakesOfShot {
   readonly takes: number | null;
   readonly takeS: number | null;
   readonly takeBytes: number | null;
+  /**
+   * What one take uses of a battery, in seconds of its recording time; 0: it is fed from the mains.
+   * null also where a time-lapse outlasts a battery, which has a finding of its own.
+   */
+  readonly batteryS: number | null;
+  /** null: it is no time-lapse. */
+  readonly timeLapse: {
+    readonly interval: Field<number>;
+    /** `frames` as written, which then stays when the interval changes. */
+    readonly frames: Field<number>;
+  } | null;
   readonly settleS: number;
 }
 
@@ -78,7 +87,6 @@ export function takesOfShot(bench: Bench): TakesOfShot | null {
   const { body, fields, shot } = bench;
   if (!body) return null;
   const takeS = takeLengthOf(bench);
-  const bytes = derive([bitrateOf(bench), takeS], recordedBytes);
   const take = ifKnown(fields.take);
   return {
     shot,
@@ -91,9 +99,25 @@ export function takesOfShot(bench: Bench): TakesOfShot | null {
     at: fields.take.at,
     takes: valueIn(takesOf(bench)) ?? null,
     takeS: valueIn(takeS) ?? null,
-    takeBytes: valueIn(bytes) ?? null,
+    takeBytes: valueIn(takeBytesOf(bench)) ?? null,
+    batteryS: batteryOf(bench, takeS),
+    timeLapse: bench.timeLapse?.fields ?? null,
     settleS: (take && ifKnown(take.settle)) ?? 0,
   };
+}
+
+/** A battery lasts longer at intervals than while recording, so its use is a share of it. */
+function batteryOf(bench: Bench, takeS: Figure<number>): number | null {
+  const { timeLapse, body } = bench;
+  const seconds = valueIn(takeS) ?? null;
+  if (!timeLapse) return seconds;
+  const { supply } = timeLapse.fields ?? {};
+  if (supply && ifKnown(supply) === 'mains') return 0;
+  const atIntervals = stillsField(bench, 'battery');
+  const lasts = atIntervals && ifKnown(atIntervals);
+  const recording = body && ifKnown(body.fields.battery);
+  if (seconds === null || !lasts || recording === undefined || seconds > lasts) return null;
+  return (seconds / lasts) * recording;
 }
 
 const limitOf = (field: Field<number>): Limit | null =>

@@ -333,6 +333,24 @@ export interface RecordingFigures {
   /** All takes of the shot, without settling time, s. */
   readonly recordedS: Figure<number>;
   readonly recordedBytes: Figure<number>;
+  readonly frameBytes: Figure<number>;
+}
+
+/** Of frames taken at intervals. */
+export interface TimeLapseFigures {
+  readonly timeLapseFrames: Figure<number>;
+  /** Real time of one time-lapse, s. */
+  readonly timeLapseS: Figure<number>;
+  /** What exposure and writing leave of the interval, s; negative: the next frame is missed. */
+  readonly intervalLeftS: Figure<number>;
+  /** How far the subject grows or moves from one frame to the next, in pixels of the coarser kind. */
+  readonly growthPx: Figure<number>;
+  /** How long that takes to cross the width of the frame in the finished clip, s. */
+  readonly growthCrossingS: Figure<number>;
+  /** Real time over what one battery lasts at intervals; 0 on mains power. */
+  readonly batteryShare: Figure<number>;
+  /** Length of the finished clip at 100%, s. */
+  readonly playingS: Figure<number>;
 }
 
 /** The light of the shot that is most in the way of lens or view. */
@@ -361,4 +379,5 @@ export interface ShotFigures
     LoadFigures,
     MirrorFigures,
     ClearanceFigures,
-    RecordingFigures {}
+    RecordingFigures,
+    TimeLapseFigures {}

@@ -45,7 +45,8 @@ function worstOf(bench: Bench, seconds: Figure<number>): Figure<LampFlicker> {
 function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Figure<LampFlicker> {
   const depth = light.fields['modulation-depth'];
   const depthFigure = depth.state === 'missing' ? known(1) : figureOf(depth, light.name);
-  const rate = bench.recordRate;
+  // Bands don't roll through frames that are seconds apart: each lies where it falls.
+  const rate = bench.timeLapse ? null : bench.recordRate;
   const readoutS = bench.body && ifKnown(bench.body.fields.readout);
   return derive(
     [modulationHz(light, bench), seconds, depthFigure, courseOf(light)],
@@ -59,7 +60,7 @@ function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Fi
             ? flickerResidual(lampHz, time, modulationDepth)
             : mostFlicker(lampHz, time, modulationDepth),
       course,
-      rollHz: rate.known && lampHz > 0 ? bandRollHz(lampHz, rate.value) : null,
+      rollHz: rate?.known && lampHz > 0 ? bandRollHz(lampHz, rate.value) : null,
       bandsInFrame: readoutS === undefined ? null : bandsInFrame(lampHz, readoutS),
       depthAssumed: depth.state === 'missing',
     }),

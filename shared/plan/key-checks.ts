@@ -10,7 +10,7 @@ import type { ShapeProblem } from './problem.ts';
 type Check = (fields: never) => readonly ShapeProblem[];
 
 const CHECKS: Partial<Record<DefName, Check>> = {
-  shot: (shot: Shot) => [...askedTwice(shot), ...panUpright(shot)],
+  shot: (shot: Shot) => [...askedTwice(shot), ...panUpright(shot), ...lapseTwice(shot)],
   lens: (lens: Lens) => apertureTurned(lens),
   subject: (subject: Subject) => filmElsewhere(subject),
 };
@@ -40,6 +40,33 @@ function askedTwice(shot: Shot): readonly ShapeProblem[] {
         ),
     },
   ];
+}
+
+/** A time-lapse has one length, stills have no recording mode, and its takes no other duration. */
+function lapseTwice(shot: Shot): readonly ShapeProblem[] {
+  const lapse = shot['time-lapse'];
+  if (!isKnown(lapse)) return [];
+  const { duration, frames, mode } = lapse.value;
+  const isStills = !isKnown(mode) || mode.value === 'stills';
+  const take = isKnown(shot.take) ? shot.take.value.duration : undefined;
+  const pairs: readonly (readonly [words: string, keys: string, field: Field<unknown>])[] = [
+    ...(duration.state !== 'missing' && frames.state !== 'missing'
+      ? [['duration', message`\`duration\` and \`frames\``, duration] as const]
+      : []),
+    ...(isStills && mode.state !== 'invalid' && shot.record.state !== 'missing'
+      ? [['record', message`\`record\` and a \`time-lapse\` of stills`, shot.record] as const]
+      : []),
+    ...(take && take.state !== 'missing'
+      ? [['duration', message`\`duration\` of the \`take\` and a \`time-lapse\``, take] as const]
+      : []),
+  ];
+  return pairs.map(([key, keys, { at }]) => ({
+    rule: 'wrong-value',
+    code: 'asked-twice',
+    at,
+    args: { keys },
+    fixes: [removal(message`Remove ${key}`, at, message`what ${key} says is lost`)],
+  }));
 }
 
 /** A pan along the upright axis is a tilt, by the name that camera crews give it. */

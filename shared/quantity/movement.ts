@@ -53,6 +53,7 @@ export const speed: QuantityKind<MmPerSec> = scalarKind<MmPerSec>({
     { usual: 'm/s', also: ['m/sec'], times: 1000 },
     { usual: 'in/s', also: ['in/sec'], times: 25.4 },
     { usual: 'mm/min', times: 1, over: 60 },
+    { usual: 'mm/h', times: 1, over: 3600 },
   ],
   examples: ['3 mm/s', '0.5 mm/s'],
 });

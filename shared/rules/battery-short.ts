@@ -7,7 +7,7 @@ export const batteryShort: PlanRule<TakesOver> = {
   severity: 'warning',
   docs: {
     when: 'the takes of the plan run longer than one battery of the body lasts.',
-    why: 'An empty battery ends the take. Setting up, focusing and waiting with the screen on use more. Bring a charged spare for every battery in the count, and keep batteries warm when it is cold.',
+    why: 'An empty battery ends the take. Setting up, focusing and waiting with the screen on use more. Bring a charged spare for every battery in the count, and keep batteries warm when it is cold. A time-lapse counts by the share of a battery that it uses.',
     remedy: 'Bring the number of charged batteries stated and one more, or use mains power.',
     bad: [
       {
@@ -28,7 +28,7 @@ export const batteryShort: PlanRule<TakesOver> = {
       },
     ],
   },
-  check: ({ shots }) => takesOver(shots, 'takeS', (body) => body.battery),
+  check: ({ shots }) => takesOver(shots, 'batteryS', (body) => body.battery),
   words: (facts, say) =>
     facts.filled === null
       ? {

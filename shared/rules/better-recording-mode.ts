@@ -46,7 +46,8 @@ export const betterRecordingMode: ShotRule<Facts> = {
   },
   check({ bench }) {
     const chosen = chosenSetting(bench);
-    if (!chosen) return [];
+    // Frames at intervals gain nothing from a higher rate.
+    if (!chosen || bench.timeLapse) return [];
     const better = settingsOf(bench)
       .map((setting) => ({ setting, gains: gainsOf(setting, chosen) }))
       .filter(({ gains }) => countOf(gains) > 0)
@@ -127,6 +128,10 @@ function priceWords({ data, shutter }: Facts): string | undefined {
 /** Empty if it is worse in anything, or records another part of the sensor. */
 function gainsOf(setting: Setting, chosen: Setting): Gains {
   if (setting.name === chosen.name || setting.areaWidth !== chosen.areaWidth) return {};
+  // A clip that plays slowed is another clip, not a better one; nor is a shorter limit better.
+  if (setting.plays !== chosen.plays) return {};
+  if (setting.plays !== undefined && setting.rate !== chosen.rate) return {};
+  if (setting.longestS < chosen.longestS) return {};
   // An unknown bit rate may be higher or lower than the other.
   if ((setting.bitrate === undefined) !== (chosen.bitrate === undefined)) return {};
   const pixels = setting.width * setting.height - chosen.width * chosen.height;

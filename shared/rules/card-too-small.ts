@@ -1,4 +1,5 @@
 import { message } from '../words/message.ts';
+import { AT_INTERVALS, fewerFrames } from './fewer-frames.ts';
 import type { PlanRule } from './plan-rule.ts';
 import { fewerTakes, neededAtOnce, partlyKnown, type TakesOver, takesOver } from './takes-over.ts';
 
@@ -7,7 +8,7 @@ export const cardTooSmall: PlanRule<TakesOver> = {
   severity: 'warning',
   docs: {
     when: 'the takes of the plan need more than one card of the body holds.',
-    why: 'A take needs bit rate × duration, and is not split over two cards. A full card ends the take. Prefixes are decimal, as on card labels (IEC 80000-13).',
+    why: 'A take needs bit rate × duration, and is not split over two cards. A full card ends the take. Stills need the size of one for every frame. Prefixes are decimal, as on card labels (IEC 80000-13).',
     remedy:
       'Bring the number of cards stated and change them in time, or plan fewer, shorter or smaller takes.',
     bad: [
@@ -19,6 +20,14 @@ export const cardTooSmall: PlanRule<TakesOver> = {
         },
       },
       {
+        says: 'more stills than a card holds',
+        change: {
+          'kit/bodies/body-a/card': '8 GB',
+          'kit/bodies/body-a/stills': '{ size: 28 MB, write: 1 s, battery: 5 h }',
+          ...AT_INTERVALS,
+        },
+      },
+      {
         says: 'a take larger than a card',
         change: {
           'kit/bodies/body-a/card': '2 GB',
@@ -27,6 +36,14 @@ export const cardTooSmall: PlanRule<TakesOver> = {
       },
     ],
     good: [
+      {
+        says: 'stills that fit',
+        change: {
+          'kit/bodies/body-a/card': '64 GB',
+          'kit/bodies/body-a/stills': '{ size: 28 MB, write: 1 s, battery: 5 h }',
+          ...AT_INTERVALS,
+        },
+      },
       {
         says: 'a card that holds them all',
         change: {
@@ -54,5 +71,5 @@ export const cardTooSmall: PlanRule<TakesOver> = {
     takeBytes: each,
     ...(filled !== null && { cards: filled }),
   }),
-  fixes: ({ at, facts }) => fewerTakes(at, facts),
+  fixes: ({ at, facts }, { shots }) => [...fewerTakes(at, facts), ...fewerFrames(facts, shots)],
 };

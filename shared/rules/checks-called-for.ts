@@ -45,6 +45,8 @@ const field = (light: { fields: Record<string, unknown> }, key: string): unknown
 const hasLongRig: Condition = ({ parts }) =>
   parts.known && parts.value.some(({ kind }) => kind === 'tube' || kind === 'converter');
 
+const atIntervals: Condition = ({ timeLapse }) => timeLapse !== null;
+
 const hangsOverhead: Condition = ({ fields, rig, lights }) => {
   const support = ifKnown(fields.support) ?? (rig && ifKnown(rig.fields.support));
   return (
@@ -149,6 +151,36 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
     because: later`a mains light near liquid`,
     when: (bench) =>
       isLiquid(bench) && lightSays((light) => field(light, 'supply') === 'mains')(bench),
+  },
+  {
+    name: 'aperture-held',
+    what: later`Open the aperture fully, or hold its setting mechanically; an iris that closes anew for each frame flickers`,
+    because: later`a time-lapse`,
+    when: atIntervals,
+  },
+  {
+    name: 'light-steady',
+    what: later`Shut out daylight, warm the lamps up and feed them from a steady supply`,
+    because: later`a time-lapse`,
+    when: atIntervals,
+  },
+  {
+    name: 'rig-at-room-temperature',
+    what: later`Let rig and room reach their temperature, then focus and lock the ring`,
+    because: later`a time-lapse`,
+    when: atIntervals,
+  },
+  {
+    name: 'power-lasts',
+    what: later`Fit a full battery or a mains adapter, an empty card, and turn automatic switch-off off`,
+    because: later`a time-lapse`,
+    when: atIntervals,
+  },
+  {
+    name: 'room-left-alone',
+    what: later`Agree how the room stays until the last frame: doors, heating, lamps, and nobody near the rig`,
+    because: later`a time-lapse`,
+    when: atIntervals,
   },
 ];
 

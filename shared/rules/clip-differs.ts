@@ -18,7 +18,7 @@ export const clipDiffers: RuleCore<Facts> = {
     when: 'a clip does not match its shot in resolution, frame rate, codec, bit rate, duration, rotation or the part that the edit uses. Shutter, ISO and white balance are compared where the file states them. An error where nothing can be recovered: too few pixels or frames, or a variable frame rate.',
     why: 'A setting that nobody confirmed spoils every take until someone does. Differences count from half the bit rate down, 1/6 stop of shutter or ISO, and 5 mired of white balance. A clip counts as short from 1 s.',
     remedy:
-      'Record it again while the setup is in place. One test clip at the start of the day, checked with `lamella clips --test-clip`, shows the mistake before the first take.',
+      'Record it again while the setup is in place. One test clip at the start of the day, checked with `lamella clips --test-clip`, shows the mistake before the first take. Where the body conforms a high frame rate, `plays` of the recording mode says which rate its clips have.',
     bad: [],
     good: [],
   },
@@ -46,7 +46,12 @@ function differenceWords(
         asked: say.resolution(difference.asked),
       };
     case 'rate':
-      return { what: rateWords(difference), asked: KINDS.rate.print(difference.asked) };
+      return {
+        what: rateWords(difference),
+        asked: difference.isConformed
+          ? message`kept at ${KINDS.rate.print(difference.asked)}`
+          : KINDS.rate.print(difference.asked),
+      };
     case 'codec':
       return { what: message`codec ${difference.found}`, asked: difference.asked };
     case 'bitrate':
@@ -86,7 +91,9 @@ function differenceWords(
 
 const megabits = (bitsPerS: number, say: Say): string => `${say.number(bitsPerS / 1e6)} Mb/s`;
 
-function rateWords({ found }: Extract<Difference, { of: 'rate' }>): string {
+function rateWords({ found, isConformed }: Extract<Difference, { of: 'rate' }>): string {
+  if (found.kind === 'constant' && isConformed)
+    return message`slowed to ${KINDS.rate.print(found.rate)} by the body`;
   if (found.kind === 'constant') return message`recorded at ${KINDS.rate.print(found.rate)}`;
   const rounded = (value: number) => Number(value.toFixed(2));
   return message`recorded at a variable frame rate, ${rounded(found.lowest)} to ${rounded(found.highest)} fps`;

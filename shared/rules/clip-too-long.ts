@@ -8,15 +8,16 @@ import type { ShotRule } from './shot-rule.ts';
 interface Facts {
   readonly takeS: number;
   readonly longestS: number;
-  readonly body: string;
+  /** The body, or the mode where that has a limit of its own. */
+  readonly by: string;
 }
 
 export const clipTooLong: ShotRule<Facts> = {
   name: 'clip-too-long',
   severity: 'warning',
   docs: {
-    when: 'a take is longer than the longest clip that the body can record.',
-    why: 'The camera stops recording at its time limit or from heat, and nobody may notice during the take.',
+    when: 'a take is longer than the longest clip that the body, or its recording mode, can record.',
+    why: 'The camera stops recording at its time limit or from heat, and nobody may notice during the take. Modes of high frame rate often have limits of seconds.',
     remedy: 'Shorten the take, or restart before the limit and plan where the gap falls.',
     bad: [
       {
@@ -24,6 +25,15 @@ export const clipTooLong: ShotRule<Facts> = {
         change: {
           'kit/bodies/body-a/longest-clip': '29 min',
           'shots/frost/take': '{ duration: 45 min }',
+        },
+      },
+      {
+        says: 'a take over the limit of its mode',
+        change: {
+          'kit/bodies/body-a/recording-modes/full-25':
+            '{ resolution: 1920 x 1080, rate: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm, longest-clip: 10 s }',
+          'shots/frost/take': '{ duration: 15 s }',
+          'shots/skin/take': '{ duration: 10 s, settle: 5 s }',
         },
       },
     ],
@@ -37,22 +47,25 @@ export const clipTooLong: ShotRule<Facts> = {
       },
     ],
   },
-  check({ bench: { fields, body } }) {
-    const longest = body?.fields['longest-clip'];
+  check({ bench: { fields, body, recording } }) {
+    const own = recording?.fields['longest-clip'];
+    const isOwn = own !== undefined && own.state !== 'missing';
+    const longest = isOwn ? own : body?.fields['longest-clip'];
     const take = ifKnown(fields.take);
     if (!body || longest?.state !== 'known' || take?.duration.state !== 'known') return [];
     const { duration } = take;
+    const by = isOwn && recording ? recording.name : body.name;
     if (duration.value <= longest.value) return [];
     return [
       {
         at: duration.at,
-        facts: { takeS: duration.value, longestS: longest.value, body: body.name },
-        related: [{ at: longest.at, words: message`\`longest-clip\` of ${body.name}` }],
+        facts: { takeS: duration.value, longestS: longest.value, by },
+        related: [{ at: longest.at, words: message`\`longest-clip\` of ${by}` }],
       },
     ];
   },
-  words: ({ takeS, longestS, body }, say) => ({
-    what: message`The take is ${say.seconds(takeS)}; ${body} stops recording after ${say.seconds(longestS)}.`,
+  words: ({ takeS, longestS, by }, say) => ({
+    what: message`The take is ${say.seconds(takeS)}; ${by} stops recording after ${say.seconds(longestS)}.`,
   }),
   size: ({ takeS, longestS }) => ({ kind: 'time', value: takeS - longestS }),
   numbers: ({ takeS, longestS }) => ({ takeS, longestClipS: longestS }),

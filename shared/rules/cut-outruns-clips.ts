@@ -1,9 +1,11 @@
 import type { CutFigures } from '../figures/edit-figures.ts';
+import type { Footage } from '../figures/edit-footage.ts';
 import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { toNumber } from '../timeline/exact.ts';
 import { message } from '../words/message.ts';
 import { cutsIn, frames, framesText, timeText, valueOrName, withCuts } from './edit-rule.ts';
+import { AT_INTERVALS, printTime } from './fewer-frames.ts';
 import type { PlanRule } from './plan-rule.ts';
 import type { Observation } from './rule.ts';
 
@@ -17,6 +19,8 @@ interface Facts {
   readonly clip: number | null;
   readonly uncoveredFrames: number;
   readonly isListed: boolean;
+  /** Its clips don't play in real time, so they last as long as their frames. */
+  readonly isStretched: boolean;
   /** Later cuts of the shot for which no footage is left. */
   readonly more: number;
 }
@@ -43,6 +47,14 @@ export const cutOutrunsClips: PlanRule<Facts> = {
           one: 'shot: frost, duration: 4 s',
           two: 'shot: skin, duration: 12 s, speed: 100 to 300 %',
         }),
+      },
+      {
+        says: 'a time-lapse that plays too short',
+        change: {
+          ...AT_INTERVALS,
+          'shots/frost/time-lapse': '{ interval: 60 s, duration: 1 h }',
+          ...withCuts({ one: 'shot: frost, duration: 4 s', two: 'shot: skin, duration: 4 s' }),
+        },
       },
     ],
     good: [
@@ -86,6 +98,7 @@ export const cutOutrunsClips: PlanRule<Facts> = {
             clip: isNone ? null : laid.value.clip + 1,
             uncoveredFrames: uncoveredFrames.value,
             isListed,
+            isStretched: footage.stretch !== null,
             more: isLaid ? laterOf(cut, edit.cuts) : 0,
           },
           related: [{ at: footage.takeAt, words: message`length of a take of ${footage.shot}` }],
@@ -93,11 +106,13 @@ export const cutOutrunsClips: PlanRule<Facts> = {
       ];
     });
   },
-  words: ({ cut, shot, endS, clipS, clip, uncoveredFrames, isListed, more }, say) =>
+  words: ({ cut, shot, endS, clipS, clip, uncoveredFrames, isListed, isStretched, more }, say) =>
     clip === null
       ? { what: message`${cut} has no clip: every clip of ${shot} is rejected.` }
       : {
-          what: message`${cut} uses ${shot} up to ${say.number(endS)} s, but each take is ${say.number(clipS)} s.`,
+          what: isStretched
+            ? message`${cut} uses ${shot} up to ${say.number(endS)} s, but its clip plays ${say.number(clipS)} s.`
+            : message`${cut} uses ${shot} up to ${say.number(endS)} s, but each take is ${say.number(clipS)} s.`,
           why: message`Its last ${frames(uncoveredFrames)} have no footage${clip > 1 ? (isListed ? message`, in clip ${clip}` : message`, in take ${clip}`) : ''}.${moreWords(more)}`,
         },
   size: ({ startS, endS, clipS }) => ({ kind: 'time', value: endS - Math.max(startS, clipS) }),
@@ -172,14 +187,42 @@ function shorter(cut: CutFigures, { uncoveredFrames }: Facts): readonly PlanFix[
 
 function longerTake(cut: CutFigures, { endS }: Facts): readonly PlanFix[] {
   if (!cut.footage) return [];
-  const seconds = Math.ceil(endS + handleS(cut, 'handleAfter') - 1e-6);
+  const { stretch, shot } = cut.footage;
+  const neededS = endS + handleS(cut, 'handleAfter');
+  if (stretch) return longerStretched(cut.footage, neededS);
+  const seconds = Math.ceil(neededS - 1e-6);
   const text = `${seconds} s`;
   return [
     setTo(
-      message`Lengthen each take of ${cut.footage.shot} to ${text}`,
+      message`Lengthen each take of ${shot} to ${text}`,
       cut.footage.takeAt,
       text,
       message`more is recorded`,
     ),
   ];
+}
+
+/** As many frames as the cut needs, by what their number follows from. */
+function longerStretched({ shot, takeAt, stretch }: Footage, neededS: number): readonly PlanFix[] {
+  if (!stretch) return [];
+  const needed = Math.ceil(neededS * stretch.perS - 1e-6);
+  switch (stretch.unit) {
+    case 'frames':
+      return [setTo(message`Take ${needed} frames of ${shot}`, takeAt, String(needed))];
+    case 'time-lapse': {
+      const text = printTime(Math.ceil(needed / 60) * 60);
+      return [setTo(message`Run the time-lapse of ${shot} for ${text}`, takeAt, text)];
+    }
+    case 'take': {
+      const text = printTime(needed);
+      return [
+        setTo(
+          message`Lengthen each take of ${shot} to ${text}`,
+          takeAt,
+          text,
+          message`more is recorded`,
+        ),
+      ];
+    }
+  }
 }

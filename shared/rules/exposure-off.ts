@@ -1,6 +1,7 @@
 import { nearestIso, remediesFor } from '../exposure/remedies.ts';
 import { isLongerThanFrame } from '../exposure/shutter.ts';
 import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
+import type { Bench } from '../figures/bench.ts';
 import { MARKED_APERTURES } from '../optics/apertures.ts';
 import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
@@ -129,7 +130,7 @@ export const exposureOff: ShotRule<Facts> = {
     if (change.timeS < 1 && !(rate.known && isLongerThanFrame(change.timeS, rate.value))) {
       const text = `1/${markedReciprocal(1 / change.timeS)} s`;
       fixes.push(setTo(message`Set shutter to ${text}`, bench.fields.shutter.at, text));
-    }
+    } else if (bench.timeLapse) fixes.push(...longExposure(bench, change.timeS));
     const onLens = bench.marksOnLens;
     if (onLens.length > 0) {
       const mark = onLens.reduce((best, next) =>
@@ -155,3 +156,10 @@ const markedReciprocal = (wanted: number): number =>
   MARKED_SHUTTER_RECIPROCALS.reduce((best, next) =>
     Math.abs(Math.log2(next / wanted)) < Math.abs(Math.log2(best / wanted)) ? next : best,
   );
+
+/** A frame at intervals may be exposed for seconds; the interval limits it. */
+function longExposure({ fields, recordRate }: Bench, seconds: number): readonly PlanFix[] {
+  if (seconds < 1 || !recordRate.known || isLongerThanFrame(seconds, recordRate.value)) return [];
+  const text = `${seconds < 10 ? Number(seconds.toFixed(1)) : Math.round(seconds)} s`;
+  return [setTo(message`Set shutter to ${text}`, fields.shutter.at, text)];
+}

@@ -31,6 +31,8 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
   ],
   // Pixels that aren't recorded can't be softened, and the recording mode has to change anyway.
   'smaller-than-delivery': ['better-recording-mode', 'diffraction-eats-detail'],
+  // Frames that are missing make every other jump meaningless.
+  'interval-does-not-fit': ['growth-jumps'],
   // Exposure, motion blur and flicker of a shutter that can't be recorded mean nothing.
   'shutter-too-slow': [
     'lamp-flicker',

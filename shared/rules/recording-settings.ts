@@ -10,8 +10,12 @@ export interface Setting {
   readonly height: number;
   /** Frames per second. */
   readonly rate: number;
+  /** Rate of the clip that the body conforms; undefined: it plays as recorded. */
+  readonly plays: number | undefined;
   /** bit/s; undefined where it isn't given. */
   readonly bitrate: number | undefined;
+  /** Longest take by the mode's own limit, s; Infinity: it has none. */
+  readonly longestS: number;
   /** Width of the sensor that it records, mm; undefined if it isn't given. */
   readonly areaWidth: number | undefined;
 }
@@ -40,6 +44,7 @@ function readSettings(record: Settings): readonly Setting[] {
       return [];
     const size = ifKnown(field.value.resolution);
     const rate = ifKnown(field.value.rate);
+    const plays = ifKnown(field.value.plays);
     if (!size || !rate) return [];
     return [
       {
@@ -47,7 +52,9 @@ function readSettings(record: Settings): readonly Setting[] {
         width: size.width,
         height: size.height,
         rate: toNumber(rate),
+        plays: plays && toNumber(plays),
         bitrate: ifKnown(field.value.bitrate),
+        longestS: ifKnown(field.value['longest-clip']) ?? Number.POSITIVE_INFINITY,
         areaWidth: ifKnown(field.value.area)?.width,
       },
     ];

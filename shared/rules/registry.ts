@@ -6,6 +6,7 @@ import { allowUnused } from './allow-unused.ts';
 import { apertureNotOnLens } from './aperture-not-on-lens.ts';
 import { backgroundWashes } from './background-washes.ts';
 import { backlightTooSmall } from './backlight-too-small.ts';
+import { batteryInTimeLapse } from './battery-in-time-lapse.ts';
 import { batteryShort } from './battery-short.ts';
 import { benchDiffers } from './bench-differs.ts';
 import { benchSaysNothing } from './bench-says-nothing.ts';
@@ -28,10 +29,12 @@ import { exposureOff } from './exposure-off.ts';
 import { fieldOutOfReach } from './field-out-of-reach.ts';
 import { focusDrifts } from './focus-drifts.ts';
 import { gradeSplits } from './grade-splits.ts';
+import { growthJumps } from './growth-jumps.ts';
 import { headOverloaded } from './head-overloaded.ts';
 import { highlightClips } from './highlight-clips.ts';
 import { holderWorksAgainst } from './holder-works-against.ts';
 import { hotLampNearSubject } from './hot-lamp-near-subject.ts';
+import { intervalDoesNotFit } from './interval-does-not-fit.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
 import { joinWithoutHandles } from './join-without-handles.ts';
 import { lampFlicker } from './lamp-flicker.ts';
@@ -72,6 +75,7 @@ import { useInACircle } from './text/use-in-a-circle.ts';
 import { useNotFound } from './text/use-not-found.ts';
 import { usualSpelling } from './text/usual-spelling.ts';
 import { wrongValue } from './text/wrong-value.ts';
+import { timeLapseOnAuto } from './time-lapse-on-auto.ts';
 import { tooMuch } from './too-much.ts';
 import { unevenLight } from './uneven-light.ts';
 import { unusedName } from './unused-name.ts';
@@ -123,6 +127,10 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   smallerThanDelivery,
   betterRecordingMode,
   clipTooLong,
+  intervalDoesNotFit,
+  growthJumps,
+  batteryInTimeLapse,
+  timeLapseOnAuto,
   checkOpen,
 ];
 

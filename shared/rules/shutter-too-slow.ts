@@ -33,7 +33,8 @@ export const shutterTooSlow: ShotRule<Facts> = {
   check({ bench, figures }) {
     const { shutterSeconds } = figures;
     const rate = bench.recordRate;
-    if (!shutterSeconds.known || !rate.known) return [];
+    // A frame of a time-lapse may last as long as its interval.
+    if (bench.timeLapse || !shutterSeconds.known || !rate.known) return [];
     if (!isLongerThanFrame(shutterSeconds.value, rate.value)) return [];
     const at = bench.fields.shutter.at;
     return [

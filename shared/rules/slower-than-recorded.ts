@@ -1,4 +1,5 @@
 import { setTo } from '../plan/fixes.ts';
+import { equal } from '../quantity/rational.ts';
 import { toNumber } from '../timeline/exact.ts';
 import { slowest } from '../timeline/speed.ts';
 import { message } from '../words/message.ts';
@@ -14,6 +15,8 @@ interface Facts {
   readonly to: number;
   readonly honest: number;
   readonly recorded: string;
+  /** At which the body's clip plays; null: as it was recorded. */
+  readonly plays: string | null;
   readonly delivered: string;
 }
 
@@ -66,16 +69,22 @@ export const slowerThanRecorded: PlanRule<Facts> = {
             from: toNumber(speed.value.from),
             to: toNumber(speed.value.to),
             honest: toNumber(slowestWithoutRepeats.value),
-            recorded: rateText(footage.setting.rate),
+            recorded: rateText(footage.setting.recorded),
+            plays: equal(footage.setting.rate, footage.setting.recorded)
+              ? null
+              : rateText(footage.setting.rate),
             delivered: rateText(edit.rate.value),
           },
           related: [{ at: footage.recordAt, words: message`\`record\` of ${footage.shot}` }],
         },
       ];
     }),
-  words: ({ cut, shot, slowest: at, honest, recorded, delivered }, say) => ({
+  words: ({ cut, shot, slowest: at, honest, recorded, plays, delivered }, say) => ({
     what: message`${cut} runs at ${say.percent(at)}; ${shot} has enough frames for ${say.percent(honest)} or faster.`,
-    why: message`It is recorded at ${recorded} and delivered at ${delivered}. Slower than that, frames are repeated or interpolated.`,
+    why:
+      plays === null
+        ? message`It is recorded at ${recorded} and delivered at ${delivered}. Slower than that, frames are repeated or interpolated.`
+        : message`Its clip plays at ${plays}, already slowed from ${recorded}, and is delivered at ${delivered}. Slower than that, frames are repeated or interpolated.`,
   }),
   size: ({ slowest: at, honest }) => ({ kind: 'percent', value: honest / at - 1 }),
   numbers: ({ slowest: at, honest }) => ({ slowestSpeed: at, slowestSpeedWithoutRepeats: honest }),
@@ -85,8 +94,10 @@ export const slowerThanRecorded: PlanRule<Facts> = {
     const delivered = edit?.rate.known ? edit.rate.value : undefined;
     if (!cut?.fields || !footage?.setting || !delivered) return [];
     const { width, height } = footage.setting;
+    // A mode that the body conforms shows another real speed, which nobody chose.
     const faster = footage.settings.filter(
-      ({ rate, ...size }) =>
+      ({ rate, recorded, ...size }) =>
+        equal(rate, recorded) &&
         delivered.n / delivered.d / (rate.n / rate.d) <= facts.slowest * 1.002 &&
         size.width >= width &&
         size.height >= height,

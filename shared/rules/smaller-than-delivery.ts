@@ -1,5 +1,7 @@
+import type { Bench } from '../figures/bench.ts';
 import { setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
+import { withCuts } from './edit-rule.ts';
 import { chosenSetting, settingsOf } from './recording-settings.ts';
 import { relatedTo, type ShotRule } from './shot-rule.ts';
 
@@ -7,17 +9,32 @@ interface Facts {
   readonly setting: string;
   readonly recorded: readonly [width: number, height: number];
   readonly delivered: readonly [width: number, height: number];
+  /** The cuts that enlarge it as they say, and how much at most; null: it isn't meant. */
+  readonly meant: { readonly cuts: readonly string[]; readonly enlarged: number } | null;
 }
 
 export const smallerThanDelivery: ShotRule<Facts> = {
   name: 'smaller-than-delivery',
   severity: 'error',
   docs: {
-    when: 'the recording mode has a lower resolution than the delivery.',
-    why: "Pixels that weren't recorded can't be delivered. A low resolution left over from another day can cost a whole day of takes.",
+    when: 'the recording mode has a lower resolution than the delivery. A note where every cut of the shot says its `reframe`: then the smaller mode is meant.',
+    why: "Pixels that weren't recorded can't be delivered. A low resolution left over from another day can cost a whole day of takes. High frame rates are often recorded small on purpose and enlarged in the edit, which softens the picture.",
     remedy:
-      'Use a recording mode with at least the delivery resolution, and confirm it on the camera.',
-    bad: [{ says: 'a low resolution left over', change: { 'shots/frost/record': 'small-25' } }],
+      'Use a recording mode with at least the delivery resolution, and confirm it on the camera. Where the smaller mode is meant, write `reframe: 1x` (the whole picture) or more in its cuts.',
+    bad: [
+      { says: 'a low resolution left over', change: { 'shots/frost/record': 'small-25' } },
+      {
+        says: 'a smaller mode that the cut says it enlarges',
+        change: {
+          'shots/frost/record': 'small-25',
+          ...withCuts({
+            one: 'shot: frost, duration: 4 s, reframe: 1x',
+            two: 'shot: skin, duration: 4 s',
+          }),
+          'shots/frost/take': '{ duration: 20 s }',
+        },
+      },
+    ],
     good: [{ says: 'the delivery resolution', change: { 'shots/frost/record': 'full-25' } }],
   },
   check({ bench }) {
@@ -25,14 +42,19 @@ export const smallerThanDelivery: ShotRule<Facts> = {
     if (!recorded.known || !delivered.known) return [];
     const { width, height } = recorded.value;
     if (width >= delivered.value.width && height >= delivered.value.height) return [];
-    const at = bench.fields.record.at;
+    const isStills = bench.timeLapse?.isStills === true;
+    const at = isStills ? bench.fields['time-lapse'].at : bench.fields.record.at;
+    const headroom = Math.min(width / delivered.value.width, height / delivered.value.height);
+    const meant = meantBy(bench, headroom);
     return [
       {
         at,
+        ...(meant && { severity: 'note' as const }),
         facts: {
-          setting: bench.recording?.name ?? '',
+          setting: isStills ? message`a still` : (bench.recording?.name ?? ''),
           recorded: [width, height] as const,
           delivered: [delivered.value.width, delivered.value.height] as const,
+          meant,
         },
         related: [
           ...relatedTo(at, recorded),
@@ -44,18 +66,24 @@ export const smallerThanDelivery: ShotRule<Facts> = {
       },
     ];
   },
-  words: ({ setting, recorded, delivered }) => ({
+  words: ({ setting, recorded, delivered, meant }, say) => ({
     what: message`${setting} records ${recorded.join(' × ')}; the delivery needs ${delivered.join(' × ')}.`,
-    why: message`Pixels that aren't recorded can't be delivered.`,
+    why: meant
+      ? meant.cuts.length === 1
+        ? message`\`${meant.cuts.join()}\` enlarges it ${say.number(meant.enlarged)}x, so fine detail is softer.`
+        : message`${meant.cuts.length} cuts enlarge it up to ${say.number(meant.enlarged)}x, so fine detail is softer.`
+      : message`Pixels that aren't recorded can't be delivered.`,
   }),
-  numbers: ({ recorded, delivered }) => ({
+  numbers: ({ recorded, delivered, meant }) => ({
+    ...(meant && { enlarged: meant.enlarged }),
     recordedWidth: recorded[0],
     recordedHeight: recorded[1],
     deliveredWidth: delivered[0],
     deliveredHeight: delivered[1],
   }),
-  fixes({ at, facts: { delivered } }, { bench }) {
+  fixes({ at, facts: { delivered, meant } }, { bench }) {
     const chosen = chosenSetting(bench);
+    if (meant || bench.timeLapse?.isStills) return [];
     const enough = settingsOf(bench)
       .filter(({ width, height }) => width >= delivered[0] && height >= delivered[1])
       .sort((a, b) => Number(b.rate === chosen?.rate) - Number(a.rate === chosen?.rate));
@@ -70,3 +98,11 @@ export const smallerThanDelivery: ShotRule<Facts> = {
       );
   },
 };
+
+/** Read only of a recording that is too small, so that no other shot follows from the cuts. */
+function meantBy({ source, shot }: Bench, headroom: number): Facts['meant'] {
+  const cuts = source.reader.cutsOf(shot);
+  const reframes = cuts.flatMap(({ reframe }) => reframe ?? []);
+  if (cuts.length === 0 || reframes.length < cuts.length) return null;
+  return { cuts: cuts.map(({ cut }) => cut), enlarged: Math.max(...reframes) / headroom };
+}

@@ -38,7 +38,9 @@ export const takeExceedsLifetime: ShotRule<Facts> = {
   check({ bench, figures }) {
     const { shareOfLife, lifeS } = figures;
     if (!shareOfLife.known || !lifeS.known || shareOfLife.value <= 1) return [];
-    const at = below(bench.fields.take.at, 'duration');
+    const at = bench.timeLapse
+      ? bench.fields['time-lapse'].at
+      : below(bench.fields.take.at, 'duration');
     return [
       {
         at,

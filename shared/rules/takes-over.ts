@@ -26,10 +26,12 @@ export interface TakesOver {
   readonly wouldFit: number;
 }
 
+type Unit = 'batteryS' | 'takeBytes';
+
 /** One observation for each body of which the takes need more than one card, or battery, holds. */
 export function takesOver(
   shots: readonly ShotSummary[],
-  unit: 'takeS' | 'takeBytes',
+  unit: Unit,
   limitOf: (body: RecordingBody) => Limit | null,
 ): readonly Observation<TakesOver>[] {
   // Only limits that are known are summed up: this runs whenever any shot's takes change.
@@ -66,11 +68,7 @@ export function takesOver(
 }
 
 /** By all of its takes; where one take alone is too much, by one take. */
-function largest(
-  shots: readonly TakesOfShot[],
-  unit: 'takeS' | 'takeBytes',
-  byOne: boolean,
-): TakesOfShot {
+function largest(shots: readonly TakesOfShot[], unit: Unit, byOne: boolean): TakesOfShot {
   const size = (shot: TakesOfShot): number => (shot[unit] ?? 0) * (byOne ? 1 : (shot.takes ?? 0));
   return shots.reduce((most, next) => (size(next) > size(most) ? next : most));
 }

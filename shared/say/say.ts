@@ -11,6 +11,8 @@ export type LengthUnit = 'mm' | 'inches';
 
 const MM_PER_INCH = 25.4;
 const MM_PER_METRE = 1000;
+/** Slower than this, a speed is growth: 10 mm/h. */
+const GROWTH_MM_PER_S = 10 / 3600;
 /** A speed this near to a mark is said as that mark: 25 600, not 26 000. */
 const MARKED = 0.03;
 
@@ -90,8 +92,11 @@ export class Say {
     return `${this.#scaled(mm, scale)} ${scale.unit}`;
   }
 
+  /** What grows over hours is said by the hour. */
   speed(mmPerS: number): string {
-    return `${this.length(mmPerS)}/s`;
+    return mmPerS > 0 && mmPerS < GROWTH_MM_PER_S
+      ? `${this.length(mmPerS * 3600)}/h`
+      : `${this.length(mmPerS)}/s`;
   }
 
   /** Width and height in one unit: "24 × 13.5 mm". A plan is written with an x. */

@@ -23,7 +23,7 @@ export const UNITS = {
   length: unit('mm', 'Mm', (value, say) => say.length(value)),
   micrometres: unit('µm', 'Um', (value, say) => say.micrometres(value)),
   nanometres: unit('nm', 'Nm', (value, say) => `${say.number(value)} nm`),
-  speed: unit('mm/s', 'MmPerS', (value, say) => `${say.number(value)} mm/s`),
+  speed: unit('mm/s', 'MmPerS', (value, say) => say.speed(value)),
   degrees: unit('°', 'Deg', (value, say) => `${say.number(value)}°`),
   stops: unit('stops', 'Stops', (value, say) => say.stops(value)),
   /** More or less light than is right. */

@@ -6,9 +6,9 @@ import { fittedEntry } from '../figures/fitted-entry.ts';
 import type { Named, PlanFields } from '../figures/named.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { layOutRig, type RigLayout } from '../figures/rig-layout.ts';
-import { entryAt, idOf } from '../plan/entry-id.ts';
+import { entryAt, idOf, isOf, nameOf, plainId } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
-import type { Rig, Shot } from '../plan/generated/types.ts';
+import type { Cut, Rig, Shot } from '../plan/generated/types.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import type { Ref } from '../plan/ref.ts';
 import type { Entries, EntryRef } from './entries.ts';
@@ -30,6 +30,7 @@ export function planReader(
       return entry && fittedEntry(entry, CONSTANTS);
     },
     hasClips: (shot) => entries.source(file, idOf('clips', shot)) !== undefined,
+    cutsOf: (shot) => cutsOf(file, shot, entries),
     plan: (key) => planField(file, entries, key),
     offer: {
       names: (group) => names.namesIn(file, group),
@@ -52,6 +53,16 @@ function planField<K extends keyof PlanFields>(
     at: { file, entry: entryAt(key), path: [] },
   };
   return missing as PlanFields[K];
+}
+
+function cutsOf(file: FileId, shot: string, entries: Entries): ReturnType<PlanReader['cutsOf']> {
+  return entries.list(file).flatMap(({ id }) => {
+    if (!isOf('cuts', id) || id !== plainId(id)) return [];
+    const cut = entries.lowered(file, id)?.value as Cut | undefined;
+    return cut && ifKnown(cut.shot) === shot
+      ? [{ cut: nameOf('cuts', id), reframe: ifKnown(cut.reframe) ?? null }]
+      : [];
+  });
 }
 
 /** Parts as if a rig of the plan listed them. */

@@ -5,6 +5,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { AT_INTERVALS } from '../../shared/rules/fewer-frames.ts';
 import { PRECEDENCE, withoutSilenced } from '../../shared/rules/precedence.ts';
 import { RULE_NAMES } from '../../shared/rules/registry.ts';
 import { Analysis } from '../../shared/workspace/analysis.ts';
@@ -110,6 +111,10 @@ const PAIRS: Readonly<Record<string, Pair>> = {
     { 'shots/frost/shutter': '1/50 s' },
   ),
   'shutter-too-slow > motion-blur': frost({ 'shots/frost/subject-speed': '8 mm/s' }, TOO_SLOW),
+  'interval-does-not-fit > growth-jumps': frost(
+    { ...AT_INTERVALS, 'shots/frost/subject-speed': '2 mm/min' },
+    { 'kit/bodies/body-a/stills': '{ write: 30 s }' },
+  ),
   'focus-drifts > depth-short': frost(
     { 'subjects/frost-plate/depth': '2.2 mm' },
     { 'shots/frost/move': '{ kind: push-in, speed: 1 mm/s, duration: 20 s }' },

@@ -18,10 +18,18 @@ const H264 = ['-c:v', 'libx264', '-preset', 'ultrafast', '-pix_fmt', 'yuv420p'];
 /** @param file ends in .mp4 or .mov */
 export function makeTake(file: string, { size, rate, seconds, megabitsPerS }: TakeRecipe): void {
   const second = file.replace(/(\.\w+)$/, '-second$1');
-  makeClip(second, { size, rate, seconds: 1, coding: H264 });
+  makeClip(second, { size, ...exactly(rate), seconds: 1 });
   repeatClip(second, file, seconds);
   rmSync(second);
   pad(file, (megabitsPerS * 1e6 * seconds) / 8);
+}
+
+/** ffmpeg's test picture rounds 119.88 to 120: such rates are written by the frame. */
+function exactly(rate: string): { readonly rate: string; readonly coding: readonly string[] } {
+  const [n, d] = rate.split('/');
+  if (d === undefined) return { rate, coding: H264 };
+  const timing = ['-vf', `setpts=N*${d}/${n}/TB`, '-r', rate, '-video_track_timescale', n!];
+  return { rate: String(Math.round(Number(n) / Number(d))), coding: [...H264, ...timing] };
 }
 
 /** Adds a free-space box (ISO/IEC 14496-12, 8.1.2) of 64-bit size. */

@@ -1,4 +1,5 @@
 /** Values that follow from what stands elsewhere in the plan: each with the words for why. */
+import { clipRateOf, isConformed } from '../../figures/playback.ts';
 import { idOf, keyOfEntry } from '../../plan/entry-id.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import type { DefName } from '../../plan/generated/names.ts';
@@ -44,15 +45,19 @@ function cutSpeeds({ context, file, place }: Where): Found {
   const name = shot && ifKnown(shot);
   const bench = name === undefined ? undefined : analysis.bench(file, idOf('shots', name));
   const delivered = bench?.deliver && ifKnown(bench.deliver.rate);
-  if (!bench?.recordRate.known || !delivered) return [];
-  const slowest = toNumber(delivered) / bench.recordRate.value;
-  if (!(slowest < 1)) return [['100 %', message`real time`]];
+  const rate = bench && clipRateOf(bench);
+  if (!rate?.known || !delivered) return [];
+  const slowest = toNumber(delivered) / toNumber(rate.value);
+  // A time-lapse, or a clip that the body conforms, has a speed of its own.
+  const isReal = !bench.timeLapse && !isConformed(bench);
+  const whole = isReal ? message`real time` : message`as the clip plays`;
+  if (!(slowest < 1)) return [['100 %', whole]];
   // A per cent that is rounded down would ask for more frames than there are.
   const percent = Math.ceil(slowest * 1000 - 1e-6) / 1000;
   const print = (from: number, to: number) =>
     KINDS['playback-speed'].print({ from: from as Fraction, to: to as Fraction });
   return [
-    ['100 %', message`real time`],
+    ['100 %', whole],
     [print(percent, percent), message`slowest without repeats, by ${String(name)}`],
     [print(1, percent), message`ramps down to the slowest`],
   ];

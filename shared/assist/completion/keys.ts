@@ -27,8 +27,15 @@ export interface KeyProposal {
   readonly about: About;
 }
 
-/** Of these one at most stands in a shot: the others follow from it. */
-const ONE_OF = ['field', 'magnification', 'ring'];
+/** Of each list one at most stands in an entry: the others follow from it. */
+const ONE_OF: Partial<Record<DefName, readonly (readonly string[])[]>> = {
+  shot: [
+    ['field', 'magnification', 'ring'],
+    ['take', 'time-lapse'],
+    ['record', 'time-lapse'],
+  ],
+  'time-lapse': [['duration', 'frames']],
+};
 
 export function keysFor(
   where: Where,
@@ -38,7 +45,9 @@ export function keysFor(
 ): readonly KeyProposal[] {
   const isTaken = (key: string) =>
     taken.includes(key) ||
-    (of === 'shot' && ONE_OF.includes(key) && ONE_OF.some((other) => taken.includes(other))) ||
+    (ONE_OF[of] ?? []).some(
+      (keys) => keys.includes(key) && keys.some((other) => taken.includes(other)),
+    ) ||
     (of === 'subject' && key === 'film' && !mayFloatFilm(where));
   return Object.entries(SHAPES[of].keys).flatMap(([key, shape], index): KeyProposal[] => {
     const at = isTaken(key) ? null : below(where, key);

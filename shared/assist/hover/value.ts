@@ -27,6 +27,7 @@ import { sizeHover } from './shot/size.ts';
 import { takeHover } from './shot/take.ts';
 import { throughHover } from './shot/through.ts';
 import { tiltHover } from './shot/tilt.ts';
+import { timeLapseHover } from './shot/time-lapse.ts';
 import type { SaidShot } from './shot/view.ts';
 import { whiteBalanceHover } from './shot/white-balance.ts';
 import { Sure, withFoot } from './sure.ts';
@@ -46,6 +47,7 @@ export const SETTING_HOVERS: Partial<Record<keyof Bench['fields'], (shot: SaidSh
   move: moveHover,
   'subject-speed': flowHover,
   take: takeHover,
+  'time-lapse': timeLapseHover,
 };
 
 export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): string | null {

@@ -94,6 +94,19 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   shareOfLife: 'settling and take over that lifetime; 1 just fits',
   domeDepthMm: 'depth that a dome as wide as the level film would need',
   flatSavesStops: 'stops that the level film saves by staying flat',
-  recordedS: 'running time of all takes of the shot, without settling',
-  recordedBytes: 'size of these takes: bit rate times length',
+  recordedS: 'running time of all takes of the shot in real time, without settling',
+  recordedBytes:
+    'size of these takes: bit rate times length, or the number of stills times the size of one',
+  frameBytes:
+    'size of one frame: bit rate over the rate of the clip, or the size of a still; what a high rate leaves for each',
+  timeLapseFrames: 'frames of one time-lapse: whole intervals in its duration',
+  timeLapseS: 'real time of one time-lapse: frames times interval',
+  playingS: 'length of the clip of one take at 100%: frames over the rate that it plays at',
+  intervalLeftS:
+    'what exposure, and writing if it is known, leave of the interval; negative: the next frame is missed',
+  growthPx: 'how far the subject grows or moves between two frames, in pixels of the coarser kind',
+  growthCrossingS:
+    'how long the subject takes to cross the width of the frame in the finished clip; `"endless"` if nothing moves',
+  batteryShare:
+    'real time over what one battery lasts at intervals; over 1: it runs empty; 0 on mains power',
 };

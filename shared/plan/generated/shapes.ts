@@ -770,6 +770,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "recording-limit"
     ]
    },
+   "stills": {
+    "shape": {
+     "kind": "record",
+     "of": "stills"
+    },
+    "required": false,
+    "title": "stills",
+    "description": "How the body takes stills: their resolution and size, the time to write one, and how long a battery lasts. Used for time-lapse shots.",
+    "examples": [
+     "{ size: 28 MB, write: 1 s, battery: 5 h }"
+    ],
+    "also": [
+     "still",
+     "photos"
+    ]
+   },
    "recording-modes": {
     "shape": {
      "kind": "map",
@@ -868,6 +884,72 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    }
   }
  },
+ "stills": {
+  "title": "stills",
+  "description": "How a body takes stills.",
+  "keys": {
+   "resolution": {
+    "shape": {
+     "kind": "quantity",
+     "of": "pixels"
+    },
+    "required": false,
+    "title": "resolution",
+    "description": "Pixels of a still. Default: the sensor resolution.",
+    "examples": [
+     "6000 x 4000"
+    ],
+    "also": [
+     "pixels"
+    ]
+   },
+   "size": {
+    "shape": {
+     "kind": "quantity",
+     "of": "capacity"
+    },
+    "required": false,
+    "title": "size",
+    "description": "Size of one still on the card.",
+    "examples": [
+     "28 MB"
+    ],
+    "also": [
+     "file-size"
+    ]
+   },
+   "write": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-or-zero"
+    },
+    "required": false,
+    "title": "writing time",
+    "description": "Time from the end of an exposure until the body is ready for the next one.",
+    "examples": [
+     "1 s"
+    ],
+    "also": [
+     "writing-time"
+    ]
+   },
+   "battery": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time"
+    },
+    "required": false,
+    "title": "battery life",
+    "description": "How long a full battery lasts while the body takes one frame every interval.",
+    "examples": [
+     "5 h"
+    ],
+    "also": [
+     "battery-life"
+    ]
+   }
+  }
+ },
  "recording": {
   "title": "recording mode",
   "description": "A recording mode of a body.",
@@ -924,6 +1006,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "framerate"
     ]
    },
+   "plays": {
+    "shape": {
+     "kind": "quantity",
+     "of": "rate"
+    },
+    "required": false,
+    "title": "playing rate",
+    "description": "Frame rate of the clip where the body conforms it, such as 25 fps for slow motion. Default: the recorded rate.",
+    "examples": [
+     "25 fps"
+    ],
+    "also": [
+     "plays-at",
+     "playback-rate",
+     "project-rate"
+    ]
+   },
    "bitrate": {
     "shape": {
      "kind": "quantity",
@@ -931,7 +1030,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "bit rate",
-    "description": "Data rate of the recording.",
+    "description": "Data rate of the recording; where the body conforms it, of the clip as it plays.",
     "examples": [
      "60 Mb/s"
     ],
@@ -968,6 +1067,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "crop-factor"
+    ]
+   },
+   "longest-clip": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time"
+    },
+    "required": false,
+    "title": "recording limit",
+    "description": "Longest take in this mode in real time. Default: the limit of the body.",
+    "examples": [
+     "20 s"
+    ],
+    "also": [
+     "record-limit",
+     "recording-limit"
     ]
    },
    "codec": {
@@ -3871,6 +3986,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "takes"
     ]
    },
+   "time-lapse": {
+    "shape": {
+     "kind": "record",
+     "of": "time-lapse"
+    },
+    "required": false,
+    "title": "time-lapse",
+    "description": "Frames at intervals, instead of a take of a set duration. `shutter` is the exposure of each frame and may be as long as the interval allows. Exposure stays the same from first frame to last; a bulb ramp is not calculated.",
+    "examples": [
+     "{ interval: 20 s, duration: 3 h }"
+    ],
+    "also": [
+     "timelapse",
+     "interval",
+     "intervalometer"
+    ]
+   },
    "background-luminance": {
     "shape": {
      "kind": "quantity",
@@ -4251,6 +4383,99 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "wait"
+    ]
+   }
+  }
+ },
+ "time-lapse": {
+  "title": "time-lapse",
+  "description": "Frames at intervals.",
+  "keys": {
+   "interval": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time"
+    },
+    "required": true,
+    "title": "interval",
+    "description": "Time from the start of one frame to the start of the next.",
+    "examples": [
+     "20 s"
+    ],
+    "also": [
+     "every"
+    ]
+   },
+   "duration": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time"
+    },
+    "required": false,
+    "title": "duration",
+    "description": "Real time from first frame to last. Set either this or `frames`; the other follows.",
+    "examples": [
+     "3 h"
+    ],
+    "also": [
+     "length"
+    ]
+   },
+   "frames": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "frames",
+    "description": "Number of frames, instead of `duration`.",
+    "examples": [
+     "540"
+    ],
+    "also": [
+     "count"
+    ]
+   },
+   "mode": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "stills",
+      "video"
+     ],
+     "also": {
+      "photos": "stills",
+      "photo": "stills",
+      "still": "stills",
+      "movie": "video",
+      "clip": "video"
+     }
+    },
+    "required": false,
+    "title": "mode",
+    "description": "stills (default): single stills, put together in the edit at its frame rate. video: the body writes one clip in the recording mode.",
+    "examples": [
+     "stills",
+     "video"
+    ]
+   },
+   "supply": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "battery",
+      "mains"
+     ]
+    },
+    "required": false,
+    "title": "power supply",
+    "description": "What feeds the body. Default: battery.",
+    "examples": [
+     "battery",
+     "mains"
+    ],
+    "also": [
+     "power"
     ]
    }
   }

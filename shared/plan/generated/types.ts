@@ -101,6 +101,8 @@ export interface Body {
   readonly battery: Field<QuantityValue<'time'>>;
   /** Longest clip that the body records in one go. */
   readonly 'longest-clip': Field<QuantityValue<'time'>>;
+  /** How the body takes stills: their resolution and size, the time to write one, and how long a battery lasts. Used for time-lapse shots. */
+  readonly stills: Field<Stills>;
   /** Recording modes of the body, by name. */
   readonly 'recording-modes': Field<ReadonlyMap<string, Field<Recording>>>;
   /** Exposures of the body against the plan, one test frame a row. They give its ISO offset, which then counts in every exposure of the body. */
@@ -117,6 +119,18 @@ export interface IsoLimits {
   readonly 'usable-to': Field<QuantityValue<'iso'>>;
 }
 
+/** How a body takes stills. */
+export interface Stills {
+  /** Pixels of a still. Default: the sensor resolution. */
+  readonly resolution: Field<QuantityValue<'pixels'>>;
+  /** Size of one still on the card. */
+  readonly size: Field<QuantityValue<'capacity'>>;
+  /** Time from the end of an exposure until the body is ready for the next one. */
+  readonly write: Field<QuantityValue<'time-or-zero'>>;
+  /** How long a full battery lasts while the body takes one frame every interval. */
+  readonly battery: Field<QuantityValue<'time'>>;
+}
+
 /** A recording mode of a body. */
 export interface Recording {
   /** Free-text note. Not used in calculations. */
@@ -125,12 +139,16 @@ export interface Recording {
   readonly resolution: Field<QuantityValue<'pixels'>>;
   /** Recorded frame rate. */
   readonly rate: Field<QuantityValue<'rate'>>;
-  /** Data rate of the recording. */
+  /** Frame rate of the clip where the body conforms it, such as 25 fps for slow motion. Default: the recorded rate. */
+  readonly plays: Field<QuantityValue<'rate'>>;
+  /** Data rate of the recording; where the body conforms it, of the clip as it plays. */
   readonly bitrate: Field<QuantityValue<'bitrate'>>;
   /** Part of the sensor that is recorded, width first. */
   readonly area: Field<QuantityValue<'size'>>;
   /** How many times narrower the recorded area is than the sensor, in place of `area`. */
   readonly crop: Field<QuantityValue<'factor'>>;
+  /** Longest take in this mode in real time. Default: the limit of the body. */
+  readonly 'longest-clip': Field<QuantityValue<'time'>>;
   /** Video codec, by its common short name. */
   readonly codec: Field<string>;
 }
@@ -545,6 +563,8 @@ export interface Shot {
   readonly move: Field<Move>;
   /** Length and number of takes, and the settling time before each. */
   readonly take: Field<Take>;
+  /** Frames at intervals, instead of a take of a set duration. `shutter` is the exposure of each frame and may be as long as the interval allows. Exposure stays the same from first frame to last; a bulb ramp is not calculated. */
+  readonly 'time-lapse': Field<TimeLapse>;
   /** Luminance of the background in this shot. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
   /** Checks of this shot by name: open, or done with date and initials. */
@@ -599,6 +619,20 @@ export interface Take {
   readonly count: Field<QuantityValue<'count'>>;
   /** Wait before each take for vibration and liquid to settle. */
   readonly settle: Field<QuantityValue<'time-or-zero'>>;
+}
+
+/** Frames at intervals. */
+export interface TimeLapse {
+  /** Time from the start of one frame to the start of the next. */
+  readonly interval: Field<QuantityValue<'time'>>;
+  /** Real time from first frame to last. Set either this or `frames`; the other follows. */
+  readonly duration: Field<QuantityValue<'time'>>;
+  /** Number of frames, instead of `duration`. */
+  readonly frames: Field<QuantityValue<'count'>>;
+  /** stills (default): single stills, put together in the edit at its frame rate. video: the body writes one clip in the recording mode. */
+  readonly mode: Field<'stills' | 'video'>;
+  /** What feeds the body. Default: battery. */
+  readonly supply: Field<'battery' | 'mains'>;
 }
 
 /** Checks before shooting. */
@@ -682,6 +716,7 @@ export interface TypesOf {
   readonly kit: Kit;
   readonly body: Body;
   readonly 'iso-limits': IsoLimits;
+  readonly stills: Stills;
   readonly recording: Recording;
   readonly lens: Lens;
   readonly 'bench-row': BenchRow;
@@ -709,6 +744,7 @@ export interface TypesOf {
   readonly relight: Relight;
   readonly move: Move;
   readonly take: Take;
+  readonly 'time-lapse': TimeLapse;
   readonly preflight: Preflight;
   readonly 'check-state': CheckState;
   readonly allowance: Allowance;

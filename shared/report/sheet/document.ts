@@ -16,6 +16,7 @@ import {
 } from '../../api/document.ts';
 import type { Check, EditSheet, Sheet, SheetFinding, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
+import { allOf } from '../../words/listed.ts';
 import { inLanguage, message } from '../../words/message.ts';
 import { measurementsDocument } from './measurements.ts';
 import { capital } from './said.ts';
@@ -81,6 +82,7 @@ export function sheetDocument(sheet: Sheet, say: Say): readonly Block[] {
       ? []
       : section(2, message`Order of shots`, [
           orderTable(order, say),
+          ...runningWords(order).map((words) => paragraph(worded(words))),
           paragraph(takesWords(order, say)),
         ])),
     ...recording,
@@ -93,6 +95,16 @@ export function sheetDocument(sheet: Sheet, say: Say): readonly Block[] {
     ...measurementsDocument(sheet.measurements),
   ];
 }
+
+/** What runs by itself, and what can be done meanwhile. */
+export const runningWords = ({ running, steps }: Sheet['order']): readonly string[] =>
+  running.map(({ shot, beside }) =>
+    beside.length > 0
+      ? message`Start \`${shot}\` first. Shoot ${allOf(beside.map((one) => `\`${one}\``))} while it runs, and keep their light and every touch away from it.`
+      : steps.length > 1
+        ? message`Start \`${shot}\` and leave it alone. The other shots need its body, parts, subject or lights.`
+        : message`Start \`${shot}\` and leave it alone.`,
+  );
 
 /** What rolling and waiting take, and what they leave out. */
 export function takesWords({ seconds, untimed }: Sheet['order'], say: Say): string {

@@ -1,6 +1,6 @@
 /** The sheet as HTML: one page that needs nothing else, or the parts that a live view exchanges. */
 
-import { list, section, worded } from '../../api/document.ts';
+import { list, paragraph, section, worded } from '../../api/document.ts';
 import type { Child, Drawing, Element } from '../../api/drawing.ts';
 import type { PageFrame } from '../../api/frame.ts';
 import type { EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
@@ -11,7 +11,14 @@ import { blockHtml, inline, sectionHtml } from '../document/html.ts';
 import { el, markup } from '../markup.ts';
 import { patterns, svgOf } from './canvas.ts';
 import { bandsOf, chooser } from './choices.ts';
-import { cutTable, orderTable, planParts, shotParts, takesWords } from './document.ts';
+import {
+  cutTable,
+  orderTable,
+  planParts,
+  runningWords,
+  shotParts,
+  takesWords,
+} from './document.ts';
 import { framePicture } from './frame.ts';
 import { measurementsHtml } from './measurements.ts';
 import { capital } from './said.ts';
@@ -116,10 +123,12 @@ function orderBlock(order: Sheet['order'], { say }: HtmlOptions): Element {
     orderWords(changes, changesAsWritten - changes > 0 ? changesAsWritten : null),
     takesWords(order, say),
   ];
+  const running = runningWords(order);
   return block(
     'h2',
     message`Order of shots`,
     blockHtml(orderTable(order, say)),
+    ...running.map((one) => blockHtml(paragraph(worded(one)))),
     el('p', { class: 'note' }, words.join(' ')),
   );
 }

@@ -2,6 +2,8 @@
 
 import type { Drawing } from '../../api/drawing.ts';
 import type { Check, Order, SheetFinding, ShotSheet, ShotState } from '../../api/sheet.ts';
+import { valueIn } from '../../figures/figure.ts';
+import { takesOf as plannedTakes, takeLengthOf } from '../../figures/take-length.ts';
 import { isKnown } from '../../plan/field.ts';
 import type { Preflight } from '../../plan/generated/types.ts';
 import { kindOf } from '../../quantity/index.ts';
@@ -18,7 +20,8 @@ import { rigDrawing } from './drawings/rig.ts';
 import { otherViewDrawing, setUpDrawing } from './drawings/set-up.ts';
 import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
 import { limitsOf } from './limits.ts';
-import { changesBetween, rebuilds, type SetUp, shootingOrder } from './order.ts';
+import { rebuilds } from './order.ts';
+import { inOrder, type Running } from './running.ts';
 import type { SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
 
@@ -119,31 +122,45 @@ export function onceChecks(states: States | undefined): readonly Check[] {
   );
 }
 
-/** The order that rebuilds least, with what changes before each shot and how long it takes. */
+/**
+ * Time-lapses first; the rest in the order that rebuilds least, with what changes before each shot
+ * and how long it takes.
+ */
 export function orderOf(shots: readonly SaidShot[]): Order {
   const setUps = shots.map(setUpOf);
   const times = new Map(shots.map((shot) => [shot.bench.shot, secondsOf(shot)]));
-  const ordered = shootingOrder(setUps);
+  const { runs, planned } = inOrder(setUps);
   const known = [...times.values()].filter((seconds) => seconds !== null);
+  const lasts = ({ shot }: Running): number => times.get(shot) ?? 0;
+  // What is shot beside a time-lapse takes no time of its own, as far as that runs.
+  const saved = runs.map(({ lapse, beside }) =>
+    Math.min(lasts(lapse), sum(beside.map((one) => lasts(one)))),
+  );
   return {
-    steps: ordered.map((setUp, index) => ({
+    steps: planned.map(({ setUp, changes }) => ({
       shot: setUp.shot,
-      changes: changesBetween(index === 0 ? NOTHING_UP : ordered[index - 1]!, setUp),
+      changes,
       seconds: times.get(setUp.shot) ?? null,
     })),
-    seconds: known.reduce((sum, seconds) => sum + seconds, 0),
+    running: runs.map(({ lapse, beside }) => ({
+      shot: lapse.shot,
+      beside: beside.map(({ shot }) => shot),
+    })),
+    seconds: sum(known) - sum(saved),
     untimed: times.size - known.length,
-    changes: rebuilds(ordered),
+    changes: rebuilds(planned.map(({ setUp }) => setUp)),
     changesAsWritten: rebuilds(setUps),
   };
 }
 
-const NOTHING_UP: SetUp = { shot: '', rig: null, parts: [], lights: [], subject: null };
+const sum = (values: readonly number[]): number => values.reduce((all, one) => all + one, 0);
 
-function setUpOf({ bench }: SaidShot): SetUp {
+function setUpOf({ bench }: SaidShot): Running {
   const { rigName, parts, lights, filters, subject, carriers } = bench;
   return {
     shot: bench.shot,
+    body: bench.body?.name ?? null,
+    isLapse: bench.timeLapse !== null,
     rig: rigName ?? null,
     parts: [
       ...(parts.known ? parts.value.map(({ name }) => name) : []),
@@ -166,16 +183,12 @@ function setUpOf({ bench }: SaidShot): SetUp {
 }
 
 /** One where the plan doesn't say how many. */
-function takesOf({ bench }: SaidShot): number {
-  const { take } = bench.fields;
-  const count = isKnown(take) ? take.value.count : undefined;
-  return count && isKnown(count) ? count.value : 1;
-}
+const takesOf = ({ bench }: SaidShot): number => valueIn(plannedTakes(bench)) ?? 1;
 
 function secondsOf({ bench }: SaidShot): number | null {
   const { take } = bench.fields;
-  if (!isKnown(take) || !isKnown(take.value.duration)) return null;
-  const { duration, count, settle } = take.value;
-  const once = duration.value + (isKnown(settle) ? settle.value : 0);
-  return once * (isKnown(count) ? count.value : 1);
+  const [length, count] = [valueIn(takeLengthOf(bench)), valueIn(plannedTakes(bench))];
+  if (length === undefined) return null;
+  const settle = isKnown(take) && isKnown(take.value.settle) ? take.value.settle.value : 0;
+  return (length + settle) * (count ?? 1);
 }

@@ -21,7 +21,11 @@ function lineOf(sums: BodySums, say: Say): string {
     ...(cards === null || !body.card ? [] : [cardsWords(cards, say.bytes(body.card.value))]),
     ...(batteries === null || !body.battery
       ? []
-      : [batteriesWords(batteries, body.battery.value, say)]),
+      : [
+          sums.shots.some(({ timeLapse }) => timeLapse !== null)
+            ? chargesWords(batteries)
+            : batteriesWords(batteries, body.battery.value, say),
+        ]),
   ];
   const without = [...new Set([...untimed, ...unweighed])];
   return [
@@ -38,6 +42,10 @@ const atLeast = (without: readonly string[], words: string): string =>
 
 const cardsWords = (count: number, size: string): string =>
   count === 1 ? message`one ${size} card` : message`${count} cards of ${size}`;
+
+/** At intervals one lasts longer than its minutes. */
+const chargesWords = (count: number): string =>
+  count === 1 ? message`one battery` : message`${count} batteries`;
 
 /** A battery is known by its minutes. */
 const batteriesWords = (count: number, seconds: number, say: Say): string => {

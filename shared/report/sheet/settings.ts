@@ -2,6 +2,7 @@
 
 import type { Setting } from '../../api/sheet.ts';
 import { sourceOf } from '../../figures/light-source.ts';
+import { clipRateOf, isConformed, slowedTimes } from '../../figures/playback.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import type { Move } from '../../plan/generated/types.ts';
 import type { QuantityId } from '../../quantity/index.ts';
@@ -40,7 +41,7 @@ export function settingsOf(shot: SaidShot): readonly Setting[] {
     distance(shot),
     ...tilt(shot),
     ...focus(shot),
-    take(shot),
+    shot.bench.timeLapse ? timeLapse(shot) : take(shot),
   ];
 }
 
@@ -76,7 +77,7 @@ function shutter({ bench, figures, say }: SaidShot): Setting {
       ? seconds.known
         ? say.shutter(seconds.value)
         : undefined
-      : angle.known
+      : angle.known && !bench.timeLapse
         ? `${say.number(angle.value)}°`
         : undefined,
   };
@@ -114,6 +115,13 @@ function whiteBalance({ bench, say }: SaidShot): Setting {
 }
 
 function record({ bench, say }: SaidShot): Setting {
+  if (bench.timeLapse?.isStills)
+    return {
+      label: message`Recording`,
+      key: 'time-lapse',
+      value: message`stills`,
+      note: bench.recordedPixels.known ? say.resolution(bench.recordedPixels.value) : undefined,
+    };
   const { recording } = bench;
   const size = recording && ifKnown(recording.fields.resolution);
   const rate = recording && ifKnown(recording.fields.rate);
@@ -122,8 +130,16 @@ function record({ bench, say }: SaidShot): Setting {
     label: message`Recording`,
     key: 'record',
     value: rate ? shown('rate', rate, say) : (name ?? null),
-    note: joined(size && shown('pixels', size, say), rate && name),
+    note: joined(size && shown('pixels', size, say), rate && name, playsWords(bench, say)),
   };
+}
+
+/** "plays at 25 fps, 21% of real speed" */
+function playsWords(bench: SaidShot['bench'], say: Say): string | null {
+  const times = slowedTimes(bench);
+  const rate = clipRateOf(bench);
+  if (!isConformed(bench) || !times.known || !rate.known) return null;
+  return message`plays at ${shown('rate', rate.value, say)}, ${say.percent(1 / times.value)} of real speed`;
 }
 
 function field(shot: SaidShot): Setting {
@@ -222,7 +238,32 @@ function focus(shot: SaidShot): readonly Setting[] {
   ];
 }
 
-function take({ bench, say }: SaidShot): Setting {
+/** As it is set on the body or the intervalometer, and what comes of it. */
+function timeLapse({ bench, figures, say }: SaidShot): Setting {
+  const { timeLapse: lapse } = bench;
+  const { timeLapseFrames: frames, timeLapseS: real, playingS: plays } = figures;
+  return {
+    label: message`Time-lapse`,
+    key: 'time-lapse',
+    value: lapse?.intervalS.known
+      ? message`a frame every ${say.seconds(lapse.intervalS.value)}`
+      : null,
+    note: joined(
+      frames.known &&
+        (lapse?.isStills
+          ? message`${frames.value} stills`
+          : message`${frames.value} frames of video`),
+      real.known && message`runs ${say.seconds(real.value)}`,
+      plays.known && message`plays ${say.seconds(plays.value)}`,
+      figures.growthPx.known &&
+        figures.growthPx.value > 0 &&
+        message`${say.pixels(figures.growthPx.value)} of growth per frame`,
+      lapse?.fields && ifKnown(lapse.fields.supply) === 'mains' && message`on mains power`,
+    ),
+  };
+}
+
+function take({ bench, figures, say }: SaidShot): Setting {
   const record = ifKnown(bench.fields.take);
   const [duration, count, settle] = [
     record && ifKnown(record.duration),
@@ -238,10 +279,10 @@ function take({ bench, say }: SaidShot): Setting {
         : count === undefined
           ? shown('time', duration, say)
           : `${count} × ${shown('time', duration, say)}`,
-    note:
-      settle === undefined
-        ? undefined
-        : message`wait ${shown('time-or-zero', settle, say)} before each`,
+    note: joined(
+      settle !== undefined && message`wait ${shown('time-or-zero', settle, say)} before each`,
+      figures.playingS.known && message`plays ${say.seconds(figures.playingS.value)}`,
+    ),
   };
 }
 

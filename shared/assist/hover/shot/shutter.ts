@@ -17,11 +17,13 @@ export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
     table([
       figureLine(message`shutter speed`, shutterSeconds, (s) => `**${say.shutter(s)}**`),
       figureLine(message`shutter angle`, shutterAngleDeg, (deg) => `**${say.number(deg)}°**`),
-      figureLine(
-        message`frame`,
-        bench.recordRate,
-        (rate) => `${say.shutter(1 / rate)} at ${say.number(rate)} fps`,
-      ),
+      bench.timeLapse
+        ? figureLine(message`interval`, bench.timeLapse.intervalS, (s) => say.seconds(s))
+        : figureLine(
+            message`frame`,
+            bench.recordRate,
+            (rate) => `${say.shutter(1 / rate)} at ${say.number(rate)} fps`,
+          ),
       figureLine(message`flicker left`, worstFlicker, ({ lampHz, residual, course }) =>
         lampHz === 0
           ? message`none: no light flickers`
@@ -38,7 +40,10 @@ export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
         lamp.rollHz !== null &&
         line(message`bands`, bandWords(lamp, say)),
     ]),
-    shutterAngleDeg.known && message`Formula: angle = 360°·t·rate.`,
+    shutterAngleDeg.known &&
+      (bench.timeLapse
+        ? message`Formula: angle = 360°·t ÷ interval.`
+        : message`Formula: angle = 360°·t·rate.`),
     lamp &&
       `${courseWords(lamp)}${
         lamp.depthAssumed && lamp.residual > 0
