@@ -39,6 +39,9 @@ export function brought(
   return [...counted(mended, after)].flatMap(([key, now]) => {
     const was = then.get(key) ?? [];
     if (ofTextOnly && !ofText.has(now[0]!.rule)) return [];
+    // What could be known better is no fault of a plan in which another finding is only probable now.
+    if (now.every(({ rule, what }) => rule === 'not-known' && /only probable/.test(what)))
+      return [];
     const isGraver = now.some(
       (one, index) => RANK[one.severity] > RANK[was[index]?.severity ?? one.severity],
     );
