@@ -45,6 +45,7 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   support: 'supported rigs',
   boom: 'booms',
   pull: 'focus pulls',
+  stack: 'focus stacks',
 };
 
 const cell = (text: string): string => (text === '' ? '' : `${text} `);

@@ -13,6 +13,7 @@ import type {
   Head,
   Lens,
   Light,
+  Rail,
   Recording,
   Rig,
   Shot,
@@ -69,13 +70,16 @@ export interface Bench {
   readonly carriers: {
     readonly head?: Named<Head> | undefined;
     readonly stand?: Named<Stand> | undefined;
+    readonly rail?: Named<Rail> | undefined;
   };
   readonly lights: Figure<readonly LightInUse[]>;
   readonly filters: Figure<readonly Named<Filter>[]>;
 
   readonly recordedAreaMm: Figure<Extent>;
   readonly recordedPixels: Figure<Extent>;
-  /** Frames per second. */
+  /** The frames that the shot stacks; null: it has no stack. */
+  readonly stack: Stack | null;
+  /** Frames per second; stills have none. */
   readonly recordRate: Figure<number>;
   readonly deliveredPixels: Figure<Extent>;
 
@@ -108,6 +112,19 @@ export interface Bench {
   readonly checksUnread: boolean;
   /** Clips of the shot are listed. */
   readonly hasClips: boolean;
+}
+
+/** Frames focused one behind the other. */
+export interface Stack {
+  /** Single stills of the whole sensor; else frames of a clip. */
+  readonly isStills: boolean;
+  readonly moves: Figure<'rail' | 'ring'>;
+  /** Share of the depth of field, 0 to below 1. */
+  readonly overlap: Figure<number>;
+  /** As many as are written; undefined: as many as are needed. */
+  readonly frames: Figure<number | undefined>;
+  readonly settleS: Figure<number>;
+  readonly at: Place;
 }
 
 /** The same bench with some inputs exchanged. */

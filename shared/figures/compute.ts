@@ -3,6 +3,7 @@ import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { evennessFigures } from './evenness.ts';
 import { focusPullFigures } from './focus-pull.ts';
+import { stackFigures } from './focus-stack.ts';
 import { demanding, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { loadFigures } from './load.ts';
@@ -22,6 +23,7 @@ import type {
   MirrorFigures,
   RecordingFigures,
   ShotFigures,
+  StackFigures,
 } from './shot-figures.ts';
 import { timeFigures } from './time.ts';
 
@@ -41,6 +43,17 @@ const pulledBy = demanding<FocusPullFigures>(onDemand, {
   pullEnds: true,
   pullTravelMm: true,
   pullDepthMm: true,
+  pullBreathing: true,
+  pullMarks: true,
+});
+
+const stackedBy = demanding<StackFigures>(onDemand, {
+  stackStepMm: true,
+  stackFrames: true,
+  stackDepthMm: true,
+  stackTravelMm: true,
+  stackTimeS: true,
+  stackMarks: true,
 });
 
 const clearedBy = demanding<ClearanceFigures>(onDemand, { lightInTheWay: true });
@@ -82,6 +95,7 @@ export function figuresOf(bench: Bench): ShotFigures {
   const time = timeFigures(bench);
   const shown = lightFigures(bench, optical, time);
   const mirror = once(() => mirrorFigures(bench, optical, sharpness));
+  const pull = once(() => focusPullFigures(bench, optical, sharpness));
   const reached = (): Exposure =>
     reachedLight(bench, shown, mirror().lostByLight(), (lit) => lightFigures(lit, optical, time));
   const figures = {
@@ -102,16 +116,16 @@ export function figuresOf(bench: Bench): ShotFigures {
       : shown),
     shownLight: shown,
     ...time,
-    ...motionFigures(bench, optical, sharpness, time),
+    ...motionFigures(bench, optical, sharpness, time, pull),
     ...weighedBy(() => loadFigures(bench)),
-    ...pulledBy(() => {
-      const pull = once(() => focusPullFigures(bench, optical, sharpness));
-      return {
-        pullEnds: () => pull().pullEnds,
-        pullTravelMm: () => pull().pullTravelMm,
-        pullDepthMm: () => pull().pullDepthMm,
-      };
-    }),
+    ...pulledBy(() => ({
+      pullEnds: () => pull().pullEnds,
+      pullTravelMm: () => pull().pullTravelMm,
+      pullDepthMm: () => pull().pullDepthMm,
+      pullBreathing: () => pull().pullBreathing,
+      pullMarks: () => pull().pullMarks(),
+    })),
+    ...stackedBy(() => stackFigures(bench, optical, sharpness, time)),
     ...clearedBy(() => ({
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
     })),

@@ -13,6 +13,7 @@ const REASONS = {
   stand: later`the rig has no stand`,
   boom: later`the stand is not a boom`,
   pull: later`the shot has no focus pull`,
+  stack: later`the shot has no focus stack`,
 } as const;
 
 /** What some figures are of alone: a glossy subject stands for no mirror, no stand for no boom. */

@@ -14,9 +14,10 @@ import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } fro
 import { chainBehind } from './filters.ts';
 import type { Named } from './named.ts';
 import { type Lookup, lookUp, type PlanReader } from './reader.ts';
-import { recordedAreaOf } from './recorded-area.ts';
+import { recordedAreaOf, stillOf } from './recorded-area.ts';
 import { remembered } from './remembered.ts';
 import { layOutRig } from './rig-layout.ts';
+import { stackOf } from './stack-plan.ts';
 
 export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const { fields } = shot;
@@ -28,12 +29,19 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const deliver = ifKnown(deliverField);
   const layout = rig ? reader.rig(rig) : layOutRig(reader, rig);
   const { body, lens } = layout;
-  const recording = recordingOf(fields, body);
+  const stack = stackOf(fields, shot.name);
+  // Stills are in no recording mode, whichever is written.
+  const recording = stack?.isStills ? undefined : recordingOf(fields, body);
 
-  const recordedAreaMm = recording
-    ? recordedAreaOf(recording)
-    : recorded(recording, fields, shot.name, rigLookup, 'area');
-  const recordedPixels = recorded(recording, fields, shot.name, rigLookup, 'resolution');
+  const still = stack?.isStills && body ? stillOf(body) : undefined;
+  const recordedAreaMm = still
+    ? still.areaMm
+    : recording
+      ? recordedAreaOf(recording)
+      : recorded(recording, fields, shot.name, rigLookup, 'area');
+  const recordedPixels = still
+    ? still.pixels
+    : recorded(recording, fields, shot.name, rigLookup, 'resolution');
   const field = figureOf(fields.field, shot.name);
   const wanted = wantedOf(fields, shot.name, recordedAreaMm, field);
   const apertureRange = fromEntry(lens, 'aperture', rigLookup);
@@ -65,7 +73,10 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     filters,
     recordedAreaMm,
     recordedPixels,
-    recordRate: derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),
+    stack,
+    recordRate: still
+      ? notKnown(message`stills have no frame rate`)
+      : derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),
     deliveredPixels: deliver
       ? figureOf(deliver.resolution, 'deliver')
       : figureOf(deliverField as Field<never>, message`the plan`),
@@ -93,7 +104,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   };
 }
 
-/** Head and stand, as the shot's own support names them, else the rig's. */
+/** Head, stand and rail, as the shot's own support names them, else the rig's. */
 function carriersOf(
   reader: PlanReader,
   fields: Shot,
@@ -103,9 +114,11 @@ function carriersOf(
   if (!support) return {};
   const head = lookUp(reader, 'heads', support.head);
   const stand = lookUp(reader, 'stands', support.stand);
+  const rail = lookUp(reader, 'rails', support.rail);
   return {
     head: head.state === 'found' ? head.entry : undefined,
     stand: stand.state === 'found' ? stand.entry : undefined,
+    rail: rail.state === 'found' ? rail.entry : undefined,
   };
 }
 

@@ -24,6 +24,15 @@ export function recordedAreaOf({
   );
 }
 
+/** What a still records: the whole sensor. */
+export function stillOf({ name, fields }: NonNullable<Bench['body']>): {
+  readonly pixels: Figure<Extent>;
+  readonly areaMm: Figure<Extent>;
+} {
+  const pixels = figureOf(fields.pixels, name);
+  return { pixels, areaMm: derive([figureOf(fields.sensor, name), pixels], inTheShapeOf) };
+}
+
 /** The largest part of `sensor` with the sides of `frame`: its full width, or its full height. */
 function inTheShapeOf(sensor: Extent, frame: Extent): Extent {
   const height = (sensor.width * frame.height) / frame.width;

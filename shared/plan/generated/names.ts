@@ -27,6 +27,7 @@ export type DefName =
   | 'relight'
   | 'move'
   | 'take'
+  | 'stack'
   | 'preflight'
   | 'check-state'
   | 'allowance'

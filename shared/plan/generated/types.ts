@@ -263,6 +263,8 @@ export interface Rail {
   readonly about: Field<string>;
   /** How far the rail moves the rig. */
   readonly travel: Field<QuantityValue<'length'>>;
+  /** Smallest movement that the rail can be set to, such as one mark of its knob or one step of its motor. */
+  readonly 'smallest-step': Field<QuantityValue<'length'>>;
   /** Mass of the rail. The head and the stand carry it with the rig. */
   readonly mass: Field<QuantityValue<'mass'>>;
 }
@@ -425,7 +427,7 @@ export interface Subject {
   readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open-dish' | 'closed-vessel' | 'enclosed-holder'>;
   /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt; its reflections are not checked. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
-  /** Lifetime of the film after it is made. Default: typical for its orientation and holder. */
+  /** Lifetime of the film after it is made, or how long a solid stays as it is. Default: of a film, typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
   /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
@@ -479,6 +481,8 @@ export interface Shot {
   readonly move: Field<Move>;
   /** Length and number of takes, and the settling time before each. */
   readonly take: Field<Take>;
+  /** Frames focused one behind the other and put together later, for a solid subject that is deeper than the depth of field. Replaces `take`. The plane of focus starts at the subject's nearest point. */
+  readonly stack: Field<Stack>;
   /** Luminance of the background in this shot. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
   /** Checks of this shot by name: open, or done with date and initials. */
@@ -531,6 +535,20 @@ export interface Take {
   readonly count: Field<QuantityValue<'count'>>;
   /** Wait before each take for vibration and liquid to settle. */
   readonly settle: Field<QuantityValue<'time-or-zero'>>;
+}
+
+/** Frames focused one behind the other. */
+export interface Stack {
+  /** What moves the plane of focus between frames. rail: the rig moves on the rail of its support. ring: the focus ring of the lens is turned. */
+  readonly with: Field<'rail' | 'ring'>;
+  /** Share of the depth of field by which neighbouring frames overlap, below 100 %. Default: 30 %. */
+  readonly overlap: Field<QuantityValue<'percent'>>;
+  /** Number of frames. Default: as many as the subject's depth needs. */
+  readonly frames: Field<QuantityValue<'count'>>;
+  /** Wait before each frame, for the rig to be moved and to stop shaking. */
+  readonly settle: Field<QuantityValue<'time-or-zero'>>;
+  /** stills (default): single stills of the whole sensor. video: frames of a clip in the recording mode of the shot. */
+  readonly mode: Field<'stills' | 'video'>;
 }
 
 /** Checks before shooting. */
@@ -636,6 +654,7 @@ export interface TypesOf {
   readonly relight: Relight;
   readonly move: Move;
   readonly take: Take;
+  readonly stack: Stack;
   readonly preflight: Preflight;
   readonly 'check-state': CheckState;
   readonly allowance: Allowance;

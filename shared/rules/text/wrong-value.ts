@@ -87,6 +87,14 @@ export const wrongValue: TextRule = {
         what: message`The shot sets ${keys} at once, but each follows from the other.`,
         why: message`Keep the one that you decide; the others are calculated.`,
       }),
+      'overlap-whole': () => ({
+        what: message`Frames that overlap by 100 % never get on.`,
+        why: message`An overlap of 20 to 30 % is common practice.`,
+      }),
+      'stack-and-take': () => ({
+        what: message`A shot with a focus stack has no takes.`,
+        why: message`\`settle\` of the stack is the wait before each frame.`,
+      }),
       'range-turned': ({ key = '' }) => ({
         what: message`The range of \`${key}\` runs backwards.`,
       }),
