@@ -26,6 +26,8 @@ export const focusBreathes: ShotRule<Facts> = {
       {
         says: 'a long pull, recorded as large as it is delivered',
         change: {
+          'kit/bodies/body-a/recording-modes/large-25':
+            '{ resolution: 2560 x 1440, rate: 25 fps, bitrate: 20 Mb/s, area: 36 x 20.25 mm }',
           'shots/frost/move': '{ kind: focus-pull, from: 0.38 m, to: 0.43 m, duration: 10 s }',
           'preflight/once/focus-ends-marked': 'open',
         },

@@ -137,7 +137,7 @@ const idOf = (name: string, index: number): string =>
 export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): string {
   const id = idOf(shot.name, index);
   const { name, about, state, settings, bench, drawings } = shot;
-  const { checks, limits, takes, clips, findings } = shotParts(shot);
+  const { checks, limits, focus, takes, clips, findings } = shotParts(shot);
   const said = (parts: typeof checks): readonly Child[] =>
     parts.map((part) => sectionHtml(part, { isRead: options.live === true }));
   return markup(
@@ -166,7 +166,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
         ),
       (checks.length > 0 || limits.length > 0) &&
         el('div', { class: 'pair' }, ...said([...checks, ...limits])),
-      ...said([...clips, ...findings]),
+      ...said([...clips, ...findings, ...focus]),
       drawings.length > 0 &&
         el(
           'div',

@@ -2,6 +2,7 @@
 
 import type { Drawing } from '../../api/drawing.ts';
 import type { Check, Order, SheetFinding, ShotSheet, ShotState } from '../../api/sheet.ts';
+import { valueIn } from '../../figures/figure.ts';
 import { isKnown } from '../../plan/field.ts';
 import type { Preflight } from '../../plan/generated/types.ts';
 import { kindOf } from '../../quantity/index.ts';
@@ -14,8 +15,10 @@ import { depthDrawing } from './drawings/depth.ts';
 import { frameDrawing } from './drawings/frame.ts';
 import { lifeDrawing, tiltDrawing } from './drawings/gauges.ts';
 import { lightDrawing } from './drawings/light.ts';
+import { railDrawing } from './drawings/rail.ts';
 import { rigDrawing } from './drawings/rig.ts';
 import { setUpDrawing } from './drawings/set-up.ts';
+import { focusMarks } from './focus-marks.ts';
 import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds, type SetUp, shootingOrder } from './order.ts';
 import type { SaidShot } from './said.ts';
@@ -27,6 +30,7 @@ const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
   lifeDrawing,
   coloursDrawing,
   depthDrawing,
+  railDrawing,
   setUpDrawing,
   frameDrawing,
   rigDrawing,
@@ -41,7 +45,7 @@ const onSheet = ({ severity }: SheetFinding): boolean => severity !== 'hint';
 const UNREAD = {
   about: null,
   state: 'unread',
-  ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], drawings: [] },
+  ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], focus: null, drawings: [] },
 } as const;
 
 export function shotSheet(
@@ -63,6 +67,7 @@ export function shotSheet(
     checks: checksOf(shot, once),
     takes: clips.length > 0 ? 0 : takesOf(shot),
     limits: limitsOf(shot),
+    focus: focusMarks(shot),
     clips,
     findings: said,
     drawings: DRAWINGS.flatMap((draw) => draw(shot) ?? []),
@@ -169,7 +174,8 @@ function takesOf({ bench }: SaidShot): number {
   return count && isKnown(count) ? count.value : 1;
 }
 
-function secondsOf({ bench }: SaidShot): number | null {
+function secondsOf({ bench, figures }: SaidShot): number | null {
+  if (bench.stack) return valueIn(figures.stackTimeS) ?? null;
   const { take } = bench.fields;
   if (!isKnown(take) || !isKnown(take.value.duration)) return null;
   const { duration, count, settle } = take.value;

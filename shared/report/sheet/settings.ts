@@ -13,6 +13,7 @@ import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 import { ringPlace } from '../ring.ts';
 import { placeWords } from './drawings/set-up.ts';
+import { positionWords } from './focus-marks.ts';
 import { around, aroundField, exposureSaid, type SaidShot, settable } from './said.ts';
 
 /** The words that are there, with commas; undefined where none is. */
@@ -40,7 +41,7 @@ export function settingsOf(shot: SaidShot): readonly Setting[] {
     distance(shot),
     ...tilt(shot),
     ...focus(shot),
-    take(shot),
+    shot.bench.stack ? stack(shot) : take(shot),
   ];
 }
 
@@ -114,6 +115,13 @@ function whiteBalance({ bench, say }: SaidShot): Setting {
 }
 
 function record({ bench, say }: SaidShot): Setting {
+  if (bench.stack?.isStills)
+    return {
+      label: message`Recording`,
+      key: 'stack',
+      value: message`stills`,
+      note: bench.recordedPixels.known ? say.resolution(bench.recordedPixels.value) : undefined,
+    };
   const { recording } = bench;
   const size = recording && ifKnown(recording.fields.resolution);
   const rate = recording && ifKnown(recording.fields.rate);
@@ -240,6 +248,26 @@ function take({ bench, say }: SaidShot): Setting {
         : message`wait ${shown('time-or-zero', settle, say)} before each`,
   };
 }
+
+/** How many frames, what moves between them, and how long it takes. */
+function stack({ bench, figures, say }: SaidShot): Setting {
+  const { stackFrames: frames, stackStepMm: step, stackTimeS: time } = figures;
+  const { moves, settleS } = bench.stack!;
+  return {
+    label: message`Focus stack`,
+    key: 'stack',
+    value: frames.known ? framesWords(frames.value) : null,
+    note: joined(
+      step.known && message`${positionWords(step.value, step.value, say)} apart`,
+      moves.known && (moves.value === 'rail' ? message`by rail` : message`by focus ring`),
+      settleS.known && message`wait ${say.seconds(settleS.value)} before each`,
+      time.known && message`takes ${say.seconds(time.value)}`,
+    ),
+  };
+}
+
+const framesWords = (count: number): string =>
+  count === 1 ? message`${count} frame` : message`${count} frames`;
 
 /** How fast it goes, or from which mark of the ring to which. */
 function moveNote(move: Move, say: Say): string | undefined {

@@ -85,7 +85,8 @@ const MEASUREMENTS = `
 const DRAWINGS = `
 .drawings { columns: 20rem 2; column-gap: 2rem; margin-bottom: 1rem; }
 figure { margin: 0 0 1.3rem; break-inside: avoid; }
-figure svg { display: block; width: 100%; max-width: 30rem; height: auto; }
+figure svg { display: block; }
+figure svg:not(.actual) { width: 100%; max-width: 30rem; height: auto; }
 figure.wide svg { max-width: none; min-width: 40rem; }
 .scrolled { overflow-x: auto; }
 .scrolled th, .scrolled td { overflow-wrap: normal; }
