@@ -39,7 +39,7 @@ function stackTable(shot: SaidShot): FocusMarks | null {
       bench.stack.isStills &&
         frames.value > 1 &&
         message`Name the stills \`${stillName(bench.shot, 1, frames.value)}\` to \`${stillName(bench.shot, frames.value, frames.value)}\`.`,
-      foldedWords(every, message`frame`),
+      every > 1 && message`The table has one frame in ${every}, and the last.`,
     ]
       .filter((one) => one)
       .join(' '),
@@ -76,7 +76,7 @@ function pullTable(shot: SaidShot): FocusMarks | null {
     words: [
       message`From mark to mark the focus moves by one depth of field.`,
       breathing.known && message`Focus breathing over the pull: ${say.percent(breathing.value)}.`,
-      foldedWords(every, message`mark`),
+      every > 1 && message`The table has one mark in ${every}, and the last.`,
     ]
       .filter((one) => one)
       .join(' '),
@@ -95,9 +95,6 @@ function kept(count: number, every: number): readonly number[] {
   const indices = Array.from({ length: Math.ceil(count / every) }, (_, row) => row * every);
   return indices.at(-1) === count - 1 ? indices : [...indices, count - 1];
 }
-
-const foldedWords = (every: number, what: string): string =>
-  every === 1 ? '' : message`The table has one ${what} in ${every}, and the last.`;
 
 /** As the ring is engraved, for the lens alone. */
 function ringWords({ bench, say }: SaidShot, { ringMagnification }: FocusMark): string {

@@ -150,7 +150,7 @@ function setUpOf({ bench }: SaidShot): SetUp {
     parts: [
       ...(parts.known ? parts.value.map(({ name }) => name) : []),
       ...(filters.known ? filters.value.map(({ name }) => name) : []),
-      ...[carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []),
+      ...[carriers.head, carriers.rail, carriers.stand].flatMap((carrier) => carrier?.name ?? []),
     ],
     lights: lights.known
       ? lights.value.map(({ name, fields, dimmedStops }) => ({

@@ -281,7 +281,9 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
   const { bench, say } = shot;
   const { subject, rig, parts, lights, filters, fields, carriers } = bench;
   const subjectFields = subject?.fields;
-  const carried = [carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []);
+  const carried = [carriers.head, carriers.rail, carriers.stand].flatMap(
+    (carrier) => carrier?.name ?? [],
+  );
   const move = ifKnown(fields.move);
   const flow = fields['subject-speed'];
   const rows: (Setting | null)[] = [
