@@ -43,6 +43,7 @@ const CASES = [
   [90, 8],
 ] as const;
 
+// S. F. Ray, Applied Photographic Optics, from memory; the counts are arithmetic by hand.
 describe('the step of a stack', () => {
   it('at 1:1 and f/8 is 0.96 mm of depth without the overlap', () => {
     expect(ray(1, 8)).toBeCloseTo(0.96, 9);
@@ -136,6 +137,7 @@ function printed(text: string): readonly number[] {
   return focus!.table.rows.map((row) => Number.parseFloat(String(row.at(-1))));
 }
 
+// Thin-lens equation: OpenStax, University Physics vol. 3, ch. 2.
 describe('the frames of a stack', () => {
   it('by rail leave no slice of 12 mm soft, and without every second one they do', () => {
     each(CASES, ([field, fNumber]) => {
