@@ -68,11 +68,11 @@ function picture(stepMm: number, frames: number, every: number): Drawing['pictur
     mmPerUnit: MM_PER_UNIT,
     isActualSize: true,
     shapes: [
-      ...shapes,
       line('limit', MARGIN, bottom, end, bottom, { 'data-scale-bar-mm': String(BAR_MM) }),
       line('limit', MARGIN, bottom - 4, MARGIN, bottom + 4),
       line('limit', end, bottom - 4, end, bottom + 4),
       label(`${BAR_MM} mm`, Math.min(end + 6, WIDTH - MARGIN), bottom + 4, 'start'),
+      ...shapes,
     ],
   };
 }
