@@ -25,10 +25,10 @@ describe('a stack', () => {
   });
 
   it('keeps the exposure of one frame', () => {
-    const with_ = figures(stacked('{ with: rail, settle: 2 s }'));
+    const stack = figures(stacked('{ with: rail, settle: 2 s }'));
     const without = figures(changed(EXAMPLE_PLAN, { 'shots/frost/iso': 'auto' }));
-    expect(with_.isoNeeded).toBe(without.isoNeeded);
-    expect(with_.effectiveFNumber).toBe(without.effectiveFNumber);
+    expect(stack.isoNeeded).toBe(without.isoNeeded);
+    expect(stack.effectiveFNumber).toBe(without.effectiveFNumber);
   });
 
   it('has as many frames as are written', () => {
@@ -149,6 +149,23 @@ describe('the scale of a focus pull', () => {
     // Half the frame's diagonal grows from one end to the other in 10 s.
     const half = (width: number): number => (width * Math.hypot(1, 20.25 / 36)) / 2;
     expect(found.subjectSpeedMmPerS).toBeCloseTo((half(to) - half(from)) / 10, 9);
+  });
+
+  it('is told where the edit has no pixels to even it out, and fits a larger mode', () => {
+    const told = (text: string) => findingsOf(text).filter(({ rule }) => rule === 'focus-breathes');
+    const text = pulled(PULL);
+    const [found, ...more] = told(text);
+    expect(more).toEqual([]);
+    expect(found?.severity).toBe('note');
+    expect(found?.numbers).toMatchObject({ breathing: figures(text).pullBreathing, headroom: 1 });
+    const { start } = found!.range;
+    expect(text.split('\n')[start.line]!.trim()).toBe(`move: ${PULL}`);
+    // 2880 of 1920 pixels even out half again as much; the pull changes a third at most.
+    const large =
+      '{ resolution: 2880 x 1620, rate: 25 fps, bitrate: 60 Mb/s, area: 36 x 20.25 mm }';
+    const modes = { 'kit/bodies/body-a/recording-modes/large-25': large };
+    expect(told(changed(text, { ...modes, 'shots/frost/record': 'large-25' }))).toEqual([]);
+    expect(told(pulled(PULL.replace('0.43 m', '0.382 m')))).toEqual([]);
   });
 
   it('too quick for its breathing is motion blur, at its duration', () => {

@@ -166,7 +166,8 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
         ),
       (checks.length > 0 || limits.length > 0) &&
         el('div', { class: 'pair' }, ...said([...checks, ...limits])),
-      ...said([...clips, ...findings, ...focus]),
+      ...said([...clips, ...findings]),
+      focus.length > 0 && el('div', { class: 'focus' }, ...said(focus)),
       drawings.length > 0 &&
         el(
           'div',

@@ -88,6 +88,8 @@ figure { margin: 0 0 1.3rem; break-inside: avoid; }
 figure svg { display: block; }
 figure svg:not(.actual) { width: 100%; max-width: 30rem; height: auto; }
 figure.wide svg { max-width: none; min-width: 40rem; }
+.focus table { width: auto; }
+.focus th, .focus td { padding-right: 2rem; }
 .scrolled { overflow-x: auto; }
 .scrolled th, .scrolled td { overflow-wrap: normal; }
 .scrolled th { white-space: nowrap; }
