@@ -77,7 +77,7 @@ function stackChecks({ stack, take }: Shot): readonly ShapeProblem[] {
     args: {},
     fixes: [
       {
-        title: message`Set overlap to 30 %`,
+        title: message`Set overlap to 30%`,
         edits: [{ op: 'set', at: overlap.at, text: '30 %' }],
       },
     ],

@@ -18,7 +18,7 @@ export const focusBreathes: ShotRule<Facts> = {
   name: 'focus-breathes',
   severity: 'note',
   docs: {
-    when: 'the picture changes size by more than 3% over a focus pull, and the recording has too few pixels to even that out in the edit.',
+    when: 'focus breathing is above 3% over a focus pull, and the recording has too few pixels to even it out in the edit.',
     why: 'Turning the focus ring changes the magnification, most of all close up. The edit can keep the size by enlarging the wider end. That needs as many more pixels than the delivery has, or it softens the picture.',
     remedy:
       'Record larger than the delivery, pull less far, or use the breathing in the composition and accept the finding.',

@@ -22,7 +22,7 @@ export const movesInStack: ShotRule<Facts> = {
   name: 'moves-in-stack',
   severity: 'warning',
   docs: {
-    when: 'the subject of a focus stack is a liquid, moves by more than one pixel while the stack is made, or the shot has a move.',
+    when: 'the subject of a focus stack is a liquid, or moves by more than one pixel meanwhile, or the shot has a move.',
     why: 'The frames of a stack are put together as if they were taken at once. What moves between them is doubled or smeared. Films and bubbles drain and swing all the time.',
     remedy: 'Stack only what keeps still. Else stop down, frame wider or pull focus.',
     bad: [

@@ -28,7 +28,7 @@ export const stackShort: ShotRule<Facts> = {
   name: 'stack-short',
   severity: 'warning',
   docs: {
-    when: "the frames of a focus stack don't reach from the nearest point of the subject to the farthest: they are too few, the rail is too short, or the ring can't be turned that far.",
+    when: "the frames of a focus stack don't reach the farthest point of the subject. They are too few, the rail is too short, or the ring can't be turned that far.",
     why: 'What no frame has sharp stays soft in the finished picture, and a soft band in a sharp subject is seen at once. The stack begins at the nearest point. Each frame adds the depth of field without the overlap.',
     remedy:
       'Take more frames, stop down, use a longer rail, or move the rig by the rail instead of turning the ring.',

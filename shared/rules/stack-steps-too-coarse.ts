@@ -97,7 +97,7 @@ function smallestOf({ stack, carriers: { rail } }: Bench) {
 function overlapLess({ stack }: Bench, { smallestMm, depthMm }: Facts): readonly PlanFix[] {
   const left = Math.floor(100 * (1 - smallestMm / depthMm));
   return stack && left >= 100 * LEAST_OVERLAP
-    ? [setTo(message`Set overlap to ${left} %`, below(stack.at, 'overlap'), `${left} %`)]
+    ? [setTo(message`Set overlap to ${left}%`, below(stack.at, 'overlap'), `${left} %`)]
     : [];
 }
 

@@ -50,7 +50,7 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   pullBreathing:
     'how much larger the picture is at the nearer end of a focus pull than at the other',
   stackStepMm:
-    'from one plane of focus of a focus stack to the next: usable depth times what the overlap leaves, rounded down to what the rail can be set to; with a ring the first step, the shortest',
+    'from one plane of focus to the next: usable depth without the overlap, rounded down to a step of the rail; with a ring the first step, the shortest',
   stackFrames: 'as written, or from the nearest point of the subject to the farthest',
   stackDepthMm: 'what its frames together have sharp, from the nearest point on',
   stackTravelMm: 'from its first plane of focus to its last; a rail goes as far',

@@ -39,7 +39,6 @@ export const MOVEMENT = {
     label: later`stack, step`,
     is: number('length'),
     only: 'stack',
-    rules: ['stack-steps-too-coarse'],
   }),
   stackFrames: figure('stackFrames', {
     label: later`stack, frames`,

@@ -3873,7 +3873,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "overlap",
-    "description": "Share of the depth of field by which neighbouring frames overlap, below 100 %. Default: 30 %.",
+    "description": "Share of the depth of field by which neighbouring frames overlap, below 100%. Default: 30%.",
     "examples": [
      "30 %",
      "20 %"

@@ -541,7 +541,7 @@ export interface Take {
 export interface Stack {
   /** What moves the plane of focus between frames. rail: the rig moves on the rail of its support. ring: the focus ring of the lens is turned. */
   readonly with: Field<'rail' | 'ring'>;
-  /** Share of the depth of field by which neighbouring frames overlap, below 100 %. Default: 30 %. */
+  /** Share of the depth of field by which neighbouring frames overlap, below 100%. Default: 30%. */
   readonly overlap: Field<QuantityValue<'percent'>>;
   /** Number of frames. Default: as many as the subject's depth needs. */
   readonly frames: Field<QuantityValue<'count'>>;

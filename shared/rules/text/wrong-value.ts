@@ -88,8 +88,8 @@ export const wrongValue: TextRule = {
         why: message`Keep the one that you decide; the others are calculated.`,
       }),
       'overlap-whole': () => ({
-        what: message`Frames that overlap by 100 % never get on.`,
-        why: message`An overlap of 20 to 30 % is common practice.`,
+        what: message`Frames that overlap by 100% never get on.`,
+        why: message`An overlap of 20 to 30% is common practice.`,
       }),
       'stack-and-take': () => ({
         what: message`A shot with a focus stack has no takes.`,
