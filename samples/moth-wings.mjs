@@ -98,4 +98,4 @@ const rows = [
   `with: [body-a, tube-36], ring: infinity, ${field(far.fieldMm)}, ${light(far.darker, 8)}`,
 ];
 
-process.stdout.write(rows.map((row) => `        - { ${row} }\n`).join(''));
+process.stdout.write(rows.reduce((text, row) => `${text}        - { ${row} }\n`, ''));

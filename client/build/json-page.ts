@@ -51,6 +51,7 @@ const OWNERS: Readonly<Record<Owner, string>> = {
   stand: 'rigs on a stand',
   timeLapse: 'time-lapses',
   ownSpeed: 'time-lapses, conformed clips',
+  stack: 'focus stacks',
 };
 
 const cell = (text: string): string => (text === '' ? '' : `${text} `);

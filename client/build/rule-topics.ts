@@ -17,7 +17,10 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
       'bench-says-nothing',
     ],
   ],
-  ['It is sharp where it has to be', ['depth-short', 'diffraction-eats-detail']],
+  [
+    'It is sharp where it has to be',
+    ['depth-short', 'diffraction-eats-detail', 'stack-short', 'stack-steps-too-coarse'],
+  ],
   [
     'The light is right and steady',
     [
@@ -39,7 +42,10 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
     ],
   ],
   ['The liquid film lasts', ['take-exceeds-lifetime', 'holder-works-against']],
-  ['Moving subjects stay sharp', ['motion-blur', 'focus-drifts']],
+  [
+    'Moving subjects stay sharp',
+    ['motion-blur', 'focus-drifts', 'focus-breathes', 'moves-in-stack', 'stack-outlasts-subject'],
+  ],
   [
     'Supports carry the rig',
     ['head-overloaded', 'stand-overloaded', 'rig-pitches', 'boom-may-tip'],

@@ -43,6 +43,7 @@ type DrawingId =
   | 'tilt-distance'
   | 'life'
   | 'colours'
+  | 'rail-scale'
   | 'edit';
 
 export interface Picture {
@@ -51,6 +52,8 @@ export interface Picture {
   readonly height: number;
   /** Millimetres that one unit of the drawing stands for, where it is to scale. */
   readonly mmPerUnit?: number;
+  /** Printed at 100 % it is as large as what it shows, by `mmPerUnit`. */
+  readonly isActualSize?: true;
   readonly shapes: readonly Child[];
 }
 

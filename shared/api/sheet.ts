@@ -63,10 +63,19 @@ export interface ShotSheet {
   readonly takes: number;
   /** What goes wrong, and when. */
   readonly limits: readonly string[];
+  /** Where rail or ring are set, frame by frame or mark by mark; null: neither is needed. */
+  readonly focus: FocusMarks | null;
   /** What was recorded of it: file, verdict, note. */
   readonly clips: readonly string[];
   readonly findings: readonly SheetFinding[];
   readonly drawings: readonly Drawing[];
+}
+
+/** A focus stack or the scale of a focus pull. */
+export interface FocusMarks {
+  readonly title: string;
+  readonly words: string;
+  readonly table: Table;
 }
 
 /** `unread`: its text can't be read as a shot. */

@@ -73,7 +73,7 @@ function pictureWords(shot: SaidShot): readonly (string | null)[] {
 type Part = string | null | undefined;
 
 function depthWords({ figures, say, sure }: SaidShot): Part {
-  const { usableDepthMm: depth, depthMm } = figures;
+  const { usableDepthMm: depth, depthMm, stackFrames: frames } = figures;
   const { needed } = depthMm;
   if (!depth.known) return undefined;
   const bounds = sure.behind(
@@ -81,6 +81,7 @@ function depthWords({ figures, say, sure }: SaidShot): Part {
     (of) => of.usableDepthMm,
     (mm) => say.length(mm),
   );
+  if (frames.known) return message`DOF ${say.length(depth.value)}${bounds}, ${frames.value} frames`;
   if (!needed.known) return message`DOF ${say.length(depth.value)}${bounds}, need unknown`;
   if (needed.value === 0) return message`DOF ${say.length(depth.value)}${bounds}`;
   const [there, wanted] = depthPair(depth.value, needed.value, say);

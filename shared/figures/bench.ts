@@ -13,6 +13,7 @@ import type {
   Head,
   Lens,
   Light,
+  Rail,
   Recording,
   Rig,
   Shot,
@@ -70,6 +71,7 @@ export interface Bench {
   readonly carriers: {
     readonly head?: Named<Head> | undefined;
     readonly stand?: Named<Stand> | undefined;
+    readonly rail?: Named<Rail> | undefined;
   };
   readonly lights: Figure<readonly LightInUse[]>;
   readonly filters: Figure<readonly Named<Filter>[]>;
@@ -78,7 +80,9 @@ export interface Bench {
   readonly recordedPixels: Figure<Extent>;
   /** The frames that the shot takes at intervals; null: it records as usual. */
   readonly timeLapse: TimeLapse | null;
-  /** Frames per second of real time. */
+  /** The frames that the shot stacks; null: it has no stack. */
+  readonly stack: Stack | null;
+  /** Frames per second of real time; stills of a stack have none. */
   readonly recordRate: Figure<number>;
   readonly deliveredPixels: Figure<Extent>;
 
@@ -123,6 +127,19 @@ export interface TimeLapse {
   readonly spanS: Figure<number>;
   /** As written; null: it can't be read. */
   readonly fields: TimeLapseFields | null;
+}
+
+/** Frames focused one behind the other. */
+export interface Stack {
+  /** Single stills of the whole sensor; else frames of a clip. */
+  readonly isStills: boolean;
+  readonly moves: Figure<'rail' | 'ring'>;
+  /** Share of the depth of field, 0 to below 1. */
+  readonly overlap: Figure<number>;
+  /** As many as are written; undefined: as many as are needed. */
+  readonly frames: Figure<number | undefined>;
+  readonly settleS: Figure<number>;
+  readonly at: Place;
 }
 
 /** The same bench with some inputs exchanged. */

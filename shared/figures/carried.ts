@@ -8,7 +8,6 @@ import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
 import { supportOf } from './load.ts';
-import { lookUp } from './reader.ts';
 import type { ShotFigures } from './shot-figures.ts';
 import { natureOf } from './subject-kinds.ts';
 
@@ -61,10 +60,8 @@ export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
 /** The rig as the head carries it: with its rail, where the support names one. */
 function withRailKg(bench: Bench, rigKg: number | undefined): number | null {
   if (rigKg === undefined) return null;
-  const support = supportOf(bench);
-  if (support?.state !== 'known') return rigKg;
-  const rail = lookUp(bench.source.reader, 'rails', support.value.rail);
-  return rigKg + ((rail.state === 'found' && ifKnown(rail.entry.fields.mass)) || 0);
+  const { rail } = bench.carriers;
+  return rigKg + ((rail && ifKnown(rail.fields.mass)) || 0);
 }
 
 /** A light that needs care at its position. */

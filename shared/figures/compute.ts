@@ -3,6 +3,7 @@ import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { evennessFigures } from './evenness.ts';
 import { focusPullFigures } from './focus-pull.ts';
+import { stackFigures } from './focus-stack.ts';
 import { highlightFigures } from './highlight.ts';
 import { demanding, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
@@ -24,6 +25,7 @@ import type {
   MirrorFigures,
   RecordingFigures,
   ShotFigures,
+  StackFigures,
   ThroughFigures,
   TimeLapseFigures,
 } from './shot-figures.ts';
@@ -47,6 +49,17 @@ const pulledBy = demanding<FocusPullFigures>(onDemand, {
   pullEnds: true,
   pullTravelMm: true,
   pullDepthMm: true,
+  pullBreathing: true,
+  pullMarks: true,
+});
+
+const stackedBy = demanding<StackFigures>(onDemand, {
+  stackStepMm: true,
+  stackFrames: true,
+  stackDepthMm: true,
+  stackTravelMm: true,
+  stackTimeS: true,
+  stackMarks: true,
 });
 
 const clearedBy = demanding<ClearanceFigures>(onDemand, { lightInTheWay: true });
@@ -111,9 +124,10 @@ export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
   const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
-  const motion = motionFigures(bench, optical, sharpness, time);
   const shown = lightFigures(bench, optical, time);
   const mirror = once(() => mirrorFigures(bench, optical, sharpness));
+  const pull = once(() => focusPullFigures(bench, optical, sharpness));
+  const motion = motionFigures(bench, optical, sharpness, time, pull);
   const reached = (): Exposure =>
     reachedLight(bench, shown, mirror().lostByLight(), (lit) => lightFigures(lit, optical, time));
   const figures = {
@@ -136,14 +150,14 @@ export function figuresOf(bench: Bench): ShotFigures {
     ...time,
     ...motion,
     ...weighedBy(() => loadFigures(bench)),
-    ...pulledBy(() => {
-      const pull = once(() => focusPullFigures(bench, optical, sharpness));
-      return {
-        pullEnds: () => pull().pullEnds,
-        pullTravelMm: () => pull().pullTravelMm,
-        pullDepthMm: () => pull().pullDepthMm,
-      };
-    }),
+    ...pulledBy(() => ({
+      pullEnds: () => pull().pullEnds,
+      pullTravelMm: () => pull().pullTravelMm,
+      pullDepthMm: () => pull().pullDepthMm,
+      pullBreathing: () => pull().pullBreathing,
+      pullMarks: () => pull().pullMarks(),
+    })),
+    ...stackedBy(() => stackFigures(bench, optical, sharpness, time)),
     ...clearedBy(() => ({
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
     })),

@@ -2,14 +2,15 @@
  * A focus pull: the ring is turned from one mark to another during the take. The plane of focus
  * moves along the lens axis, and the picture breathes: its field differs between the ends.
  */
-import { judgedBlur } from '../optics/best-aperture.ts';
 import { type ChainTrace, traceChain } from '../optics/chain.ts';
-import { type Depth, depthByFNumber } from '../optics/depth.ts';
+import type { Depth } from '../optics/depth.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { Move } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, silent } from './figure.ts';
+import { depthAt, marksOnWay } from './focus-marks.ts';
+import { type Makers, once } from './lazily.ts';
 import { isNo } from './not-applicable.ts';
 import type {
   FocusPullFigures,
@@ -19,13 +20,17 @@ import type {
 } from './shot-figures.ts';
 import { setRing, untraced } from './traced.ts';
 
+/** The marks take long to find and are only printed. */
+export type EagerPull = Omit<FocusPullFigures, 'pullMarks'> &
+  Makers<Pick<FocusPullFigures, 'pullMarks'>>;
+
 const ENDS = ['from', 'to'] as const;
 
 export function focusPullFigures(
   bench: Bench,
   optical: OpticalFigures,
   { circleOfConfusionMm }: Pick<SharpnessFigures, 'circleOfConfusionMm'>,
-): FocusPullFigures {
+): EagerPull {
   const { move } = bench.fields;
   if (move.state === 'missing') return none(isNo('pull'));
   if (move.state === 'invalid') return none(silent);
@@ -55,13 +60,31 @@ export function focusPullFigures(
     pullTravelMm: derive([from, to], (begin, end) =>
       Math.abs(end.subjectToSensorMm - begin.subjectToSensorMm),
     ),
+    pullBreathing: derive(
+      [from, to],
+      ({ fieldMm: [first] }, { fieldMm: [last] }) => Math.max(first / last, last / first) - 1,
+    ),
+    // An end at infinity has no field and no place, which is said of the ends.
+    pullMarks: once(() =>
+      derive(
+        [optical.chain, circleOfConfusionMm, bench.marked, begun, ended, from, to],
+        (chain, circleMm, marked, first, last) =>
+          marksOnWay(
+            { chain, circleMm, marked },
+            [first.ringMagnification, last.ringMagnification],
+            1,
+          ),
+      ),
+    ),
   };
 }
 
-const none = (why: Figure<never>): FocusPullFigures => ({
+const none = (why: Figure<never>): EagerPull => ({
   pullEnds: why,
   pullTravelMm: why,
   pullDepthMm: why,
+  pullBreathing: why,
+  pullMarks: () => why,
 });
 
 /**
@@ -79,16 +102,6 @@ export function passedByPullMm(bench: Bench, optical: OpticalFigures): Figure<nu
   );
   const [from, to] = places as [Figure<number>, Figure<number>];
   return derive([from, to], (begin, end) => (begin === end ? 0 : Math.abs(end - begin)));
-}
-
-/** Depth of field of the rig at this setting; undefined if nothing real is in focus. */
-function depthAt(trace: ChainTrace, circleMm: number, marked: number): Depth | undefined {
-  const { magnification, pupilDistanceMm, fNumberRatio } = trace;
-  if (magnification === undefined || pupilDistanceMm === undefined || magnification <= 0)
-    return undefined;
-  const effectiveFNumber = marked * fNumberRatio;
-  const { blurMm } = judgedBlur(circleMm, effectiveFNumber);
-  return depthByFNumber({ blurMm, magnification, effectiveFNumber, pupilDistanceMm });
 }
 
 /** The rig traced with its ring at one end of the pull, by calculation. */

@@ -1,10 +1,13 @@
 /** What moves during an exposure, and how far a move shifts the subject along the axis. */
 import { jitterPx, panSpeedMmPerS, smearPx } from '../optics/smear.ts';
 import { ifKnown } from '../plan/field.ts';
+import type { Move } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import { orAssumed, vibrationOfStand } from './assumed.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
+import type { EagerPull } from './focus-pull.ts';
+import { durationOf } from './needed-depth.ts';
 import { isNo } from './not-applicable.ts';
 import type {
   MotionFigures,
@@ -18,10 +21,11 @@ export function motionFigures(
   { magnification, subjectToSensorMm, fieldMm }: OpticalFigures,
   { pixelUm }: SharpnessFigures,
   { shutterSeconds }: TimeFigures,
+  pull: () => EagerPull,
 ): MotionFigures {
   const flow = bench.fields['subject-speed'];
   const flowing = flow.state === 'missing' ? known(0) : figureOf(flow, bench.shot);
-  const moving = moveSpeed(bench, subjectToSensorMm, fieldMm);
+  const moving = moveSpeed(bench, subjectToSensorMm, fieldMm, pull);
   const subjectSpeedMmPerS = derive([flowing, moving], (own, camera) => own + camera);
   return {
     subjectSpeedMmPerS,
@@ -40,14 +44,15 @@ function moveSpeed(
   bench: Bench,
   subjectToSensorMm: Figure<number>,
   fieldMm: OpticalFigures['fieldMm'],
+  pull: () => EagerPull,
 ): Figure<number> {
   const { move } = bench.fields;
   if (move.state === 'missing') return known(0);
   if (move.state === 'invalid') return silent;
   const kind = ifKnown(move.value.kind);
-  // A push-in moves along the axis and a focus pull turns the ring: neither moves anything across
-  // the axis.
-  if (kind === 'push-in' || kind === 'focus-pull') return known(0);
+  // A push-in moves along the axis, not across it.
+  if (kind === 'push-in') return known(0);
+  if (kind === 'focus-pull') return breathingSpeed(bench, move.value, pull());
   const speed = figureOf(move.value.speed, message`${bench.shot}'s move`);
   const along = derive([speed], (it) =>
     it.kind === 'line' ? it.value : notKnown(message`the speed of the move is an angle per second`),
@@ -92,6 +97,19 @@ function crossingOf(
 function vibrationOf({ carriers: { stand } }: Bench): Figure<number> {
   if (!stand) return isNo('stand');
   return orAssumed(stand.fields.vibration, stand.name, vibrationOfStand(stand.fields));
+}
+
+/**
+ * A focus pull breathes: while the picture grows or shrinks, its corners run outward or inward. The
+ * ring is taken to turn evenly; a pull to or from infinity has no field, and counts as still.
+ */
+function breathingSpeed(bench: Bench, move: Move, pull: EagerPull): Figure<number> {
+  const { pullEnds } = pull;
+  if (!pullEnds.known && pullEnds.needs.length === 0 && !pullEnds.silent) return known(0);
+  return derive([pullEnds, durationOf(move, bench)], ([from, to], seconds) => {
+    const halves = [from, to].map(({ fieldMm: [width, height] }) => Math.hypot(width, height) / 2);
+    return Math.abs(halves[1]! - halves[0]!) / seconds;
+  });
 }
 
 /** How far from the middle the frame, or the subject where it is smaller, still shows something. */

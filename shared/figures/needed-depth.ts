@@ -23,7 +23,7 @@ interface NeededDepth {
   readonly whole: Figure<number>;
   /**
    * The part of it that has to be sharp at the same time: all of it, except what a focus pull
-   * passes through, which gets sharp in turn. The pull is assumed to pass through the subject.
+   * passes through or a stack takes, which gets sharp in turn. The pull is assumed to pass through the subject.
    */
   readonly needed: Figure<number>;
   readonly travel: Figure<number>;
@@ -38,8 +38,9 @@ export function neededDepthMm(
   const still = stillDepthMm(bench, optical.fieldMm, pupilDistanceMm);
   const whole = derive([still, travel], (depth, added) => depth + added);
   const passed = passedByPullMm(bench, optical);
-  const needed =
-    passed === undefined
+  const needed = bench.stack
+    ? derive([whole], () => 0)
+    : passed === undefined
       ? whole
       : derive([whole, passed], (depth, pulled) => Math.max(0, depth - pulled));
   return { whole, needed, travel };

@@ -13,6 +13,7 @@ export type Asked =
   | 'shutter-angle'
   | 'flicker'
   | 'focus-pull'
+  | 'stack'
   | 'life';
 
 /** A missing value, and the figure that needs it. */
@@ -32,6 +33,7 @@ const asked = (
   'shutter-angle': figures.shutterAngleDeg,
   flicker: figures.flickerResidual,
   'focus-pull': figures.pullTravelMm,
+  stack: figures.stackTimeS,
 });
 
 /** The lifetime of a film is only needed if a take has to fit in it. */

@@ -18,6 +18,7 @@ const REASONS = {
   pull: later`the shot has no focus pull`,
   timeLapse: later`the shot has no time-lapse`,
   ownSpeed: later`the clip plays in real time`,
+  stack: later`the shot has no focus stack`,
 } as const;
 
 /** What some figures are of alone: a glossy subject stands for no mirror. */

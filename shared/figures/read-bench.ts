@@ -17,6 +17,7 @@ import { type Lookup, lookUp, type PlanReader } from './reader.ts';
 import { recordedAreaOf, stillOf } from './recorded-area.ts';
 import { remembered } from './remembered.ts';
 import { layOutRig } from './rig-layout.ts';
+import { stackOf } from './stack-plan.ts';
 import { timeLapseOf } from './time-lapse.ts';
 
 export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
@@ -29,11 +30,13 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   const deliver = ifKnown(deliverField);
   const layout = rig ? reader.rig(rig) : layOutRig(reader, rig);
   const { body, lens } = layout;
-  const recording = recordingOf(fields, body);
+  const stack = stackOf(fields, shot.name);
+  // Stills are in no recording mode, whichever is written.
+  const recording = stack?.isStills ? undefined : recordingOf(fields, body);
 
   const timeLapse = timeLapseOf(fields, shot.name);
-  const still =
-    timeLapse?.isStills && body ? stillOf({ body, fields, shot: shot.name }) : undefined;
+  const isStills = stack?.isStills || timeLapse?.isStills;
+  const still = isStills && body ? stillOf({ body, fields, shot: shot.name }) : undefined;
   const recordedAreaMm = still
     ? still.areaMm
     : recording
@@ -74,9 +77,12 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     recordedAreaMm,
     recordedPixels,
     timeLapse,
+    stack,
     recordRate: timeLapse
       ? derive([timeLapse.intervalS], (seconds) => 1 / seconds)
-      : derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),
+      : still
+        ? notKnown(message`stills have no frame rate`)
+        : derive([recorded(recording, fields, shot.name, rigLookup, 'rate')], toNumber),
     deliveredPixels: deliver
       ? figureOf(deliver.resolution, 'deliver')
       : figureOf(deliverField as Field<never>, message`the plan`),
@@ -104,7 +110,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
   };
 }
 
-/** Head and stand, as the shot's own support names them, else the rig's. */
+/** Head, stand and rail, as the shot's own support names them, else the rig's. */
 function carriersOf(
   reader: PlanReader,
   fields: Shot,
@@ -114,9 +120,11 @@ function carriersOf(
   if (!support) return {};
   const head = lookUp(reader, 'heads', support.head);
   const stand = lookUp(reader, 'stands', support.stand);
+  const rail = lookUp(reader, 'rails', support.rail);
   return {
     head: head.state === 'found' ? head.entry : undefined,
     stand: stand.state === 'found' ? stand.entry : undefined,
+    rail: rail.state === 'found' ? rail.entry : undefined,
   };
 }
 

@@ -24,7 +24,7 @@ interface DepthFigures {
   readonly total: Figure<number>;
   /**
    * The depth along the axis that has to be sharp at the same time, mm. In a focus pull, only the
-   * depth that the pull doesn't pass through.
+   * depth that the pull doesn't pass through; nothing of what a stack takes in turn.
    */
   readonly needed: Figure<number>;
 }
@@ -327,6 +327,38 @@ export interface FocusPullFigures {
    * disk.
    */
   readonly pullDepthMm: Figure<number>;
+  /**
+   * How much larger the picture is at the nearer end than at the farther one: 0.05 is 5 %.
+   */
+  readonly pullBreathing: Figure<number>;
+  /** Marks for the ring from the start of the pull to its end, a usable depth of field apart. */
+  readonly pullMarks: Figure<readonly FocusMark[]>;
+}
+
+/** A place of the ring, and what is in focus there. */
+export interface FocusMark {
+  /** Plane of focus to sensor, mm. */
+  readonly fromSensorMm: number;
+  /** m0. */
+  readonly ringMagnification: number;
+  /** Total. */
+  readonly magnification: number;
+  /** Usable depth of field there, mm. */
+  readonly depthMm: number;
+}
+
+export interface StackFigures {
+  /** From one plane of focus to the next, mm; with a ring, the first and shortest step. */
+  readonly stackStepMm: Figure<number>;
+  readonly stackFrames: Figure<number>;
+  /** What all frames together have sharp, from the nearest point on, mm. */
+  readonly stackDepthMm: Figure<number>;
+  /** From the first plane of focus to the last, mm; a rail goes as far. */
+  readonly stackTravelMm: Figure<number>;
+  /** Settling and exposing, all frames, s. */
+  readonly stackTimeS: Figure<number>;
+  /** The ring's marks, frame by frame; of a rail no such thing. */
+  readonly stackMarks: Figure<readonly FocusMark[]>;
 }
 
 export interface RecordingFigures {
@@ -376,6 +408,7 @@ export interface ShotFigures
     TimeFigures,
     MotionFigures,
     FocusPullFigures,
+    StackFigures,
     LoadFigures,
     MirrorFigures,
     ClearanceFigures,

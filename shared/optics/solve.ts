@@ -26,7 +26,13 @@ export function firstSolution(
   return undefined;
 }
 
-function bisected(f: (x: number) => number, from: number, to: number, atFrom: number): number {
+/** The x in [from, to] at which `f` is 0, to the last bit; `atFrom` is f(from), of the other sign than f(to). */
+export function bisected(
+  f: (x: number) => number,
+  from: number,
+  to: number,
+  atFrom: number,
+): number {
   let low = from;
   let high = to;
   for (;;) {

@@ -10,7 +10,12 @@ import type { ShapeProblem } from './problem.ts';
 type Check = (fields: never) => readonly ShapeProblem[];
 
 const CHECKS: Partial<Record<DefName, Check>> = {
-  shot: (shot: Shot) => [...askedTwice(shot), ...panUpright(shot), ...lapseTwice(shot)],
+  shot: (shot: Shot) => [
+    ...askedTwice(shot),
+    ...panUpright(shot),
+    ...lapseTwice(shot),
+    ...stackChecks(shot),
+  ],
   lens: (lens: Lens) => apertureTurned(lens),
   subject: (subject: Subject) => filmElsewhere(subject),
 };
@@ -105,6 +110,35 @@ function filmElsewhere({ kind, film }: Subject): readonly ShapeProblem[] {
       args: { text: kind.value },
       fixes: [removal(message`Remove film`, film.at, message`what film says is lost`)],
     },
+  ];
+}
+
+/** A stack gets on from frame to frame, and is no take. */
+function stackChecks({ stack, take }: Shot): readonly ShapeProblem[] {
+  if (!isKnown(stack)) return [];
+  const { overlap } = stack.value;
+  const never: ShapeProblem = {
+    rule: 'wrong-value',
+    code: 'overlap-whole',
+    at: overlap.at,
+    args: {},
+    fixes: [
+      {
+        title: message`Set overlap to 30%`,
+        edits: [{ op: 'set', at: overlap.at, text: '30 %' }],
+      },
+    ],
+  };
+  const both: ShapeProblem = {
+    rule: 'wrong-value',
+    code: 'stack-and-take',
+    at: { ...take.at, part: 'key' },
+    args: {},
+    fixes: [removal(message`Remove take`, take.at, message`what take says is lost`)],
+  };
+  return [
+    ...(isKnown(overlap) && overlap.value >= 1 ? [never] : []),
+    ...(take.state === 'missing' ? [] : [both]),
   ];
 }
 

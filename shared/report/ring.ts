@@ -9,7 +9,7 @@ import { message } from '../words/message.ts';
  * Distance on the ring's scale, subject to sensor, mm: that of the lens straight on the camera,
  * which is what is engraved. null: not known, or at infinity.
  */
-function markedDistanceMm({ chain }: Bench, ring: number): number | null {
+export function markedDistanceMm({ chain }: Bench, ring: number): number | null {
   if (!chain.known || ring === 0) return null;
   const { lens } = chain.value;
   const mm = subjectToSensorMm(presentFocalMm(lens, ring), ring);

@@ -134,6 +134,12 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
     when: (bench) => moveKind(bench) === 'focus-pull',
   },
   {
+    name: 'stack-ends-checked',
+    what: later`Check focus at the first and the last frame of the stack; then touch nothing but the step`,
+    because: later`a focus stack`,
+    when: ({ stack }) => stack !== null,
+  },
+  {
     name: 'foot-balanced',
     what: later`Balance the rig over its foot; no lens weight hanging on the mounts`,
     because: later`tubes or a converter`,

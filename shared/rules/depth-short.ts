@@ -48,7 +48,7 @@ export const depthShort: ShotRule<Facts> = {
   name: 'depth-short',
   severity: 'warning',
   docs: {
-    when: 'the depth of field is less than the subject, its tilt and the move need. The larger of the circle of confusion and the Airy disk sets it. What a focus pull passes through is sharp in its turn; only what lies beyond its ends needs the depth of field.',
+    when: 'the depth of field is less than the subject, its tilt and the move need. The larger of the circle of confusion and the Airy disk sets it. What a focus pull passes through is sharp in its turn; only what lies beyond its ends needs the depth of field. A focus stack needs none of it in one frame.',
     why: 'At close range, depth of field is about 2·c·N_eff/m²: twice the magnification leaves a quarter of the depth. A few degrees of tilt across a wide frame can use up a millimetre.',
     remedy:
       'Stop down as far as diffraction allows, tilt less, or frame wider. If the fall-off is intended, accept it with `allow` and a reason.',
@@ -66,6 +66,14 @@ export const depthShort: ShotRule<Facts> = {
           'subjects/frost-plate/depth': '15 mm',
           'shots/frost/move': '{ kind: focus-pull, from: 0.38 m, to: 0.4 m, duration: 10 s }',
           'preflight/once/focus-ends-marked': 'open',
+        },
+      },
+      {
+        says: 'a focus stack of a deep subject',
+        change: {
+          'subjects/frost-plate/depth': '15 mm',
+          'shots/frost/stack': '{ with: rail, settle: 2 s }',
+          'preflight/once/stack-ends-checked': 'open',
         },
       },
     ],

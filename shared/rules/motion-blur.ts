@@ -1,5 +1,6 @@
 import { MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
 import type { Bench } from '../figures/bench.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
 import { setTo } from '../plan/fixes.ts';
 import { below } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
@@ -25,7 +26,7 @@ export const smear: ShotRule<Facts> = {
   severity: 'warning',
   docs: {
     when: 'subject movement and camera movement together blur more than one pixel per frame. A note above 1 pixel, a warning above 2.',
-    why: 'Motion blur in pixels is speed × magnification × shutter time ÷ pixel size, by the coarser of the recorded and the delivered pixel. At 1x, 3 mm/s crosses 3 pixels of 19 µm in 1/50 s. The worst case is assumed: all movement is across the axis, subject and camera in opposite directions.',
+    why: 'Motion blur in pixels is speed × magnification × shutter time ÷ pixel size, by the coarser of the recorded and the delivered pixel. At 1x, 3 mm/s crosses 3 pixels of 19 µm in 1/50 s. The worst case is assumed: all movement is across the axis, subject and camera in opposite directions. A focus pull that breathes moves the corners of the frame.',
     remedy: 'Use a faster shutter with more light, move slower, or frame wider.',
     bad: [
       { says: 'a quick flow', change: { 'shots/skin/subject-speed': '8 mm/s' } },
@@ -44,7 +45,7 @@ export const smear: ShotRule<Facts> = {
     if (!smearPx.known || !subjectSpeedMmPerS.known || !shutterSeconds.known) return [];
     if (smearPx.value <= SOFT * (1 + DEAD_BAND)) return [];
     const { 'subject-speed': flow, move } = bench.fields;
-    const at = flow.state === 'known' ? flow.at : below(move.at, 'speed');
+    const at = flow.state === 'known' ? flow.at : below(move.at, paceOf(bench));
     return [
       {
         at,
@@ -78,9 +79,15 @@ export const smear: ShotRule<Facts> = {
   },
 };
 
+/** What decides how fast the move is: of a focus pull, how long it takes. */
+const paceOf = ({ fields: { move } }: Pick<Bench, 'fields'>): 'speed' | 'duration' =>
+  move.state === 'known' && ifKnown(move.value.kind) === 'focus-pull' ? 'duration' : 'speed';
+
 /** The speed of the move at which flow and move together stay under one pixel. */
-function slowerMove({ fields }: Bench, smearPx: number): readonly PlanFix[] {
+function slowerMove({ fields }: Pick<Bench, 'fields'>, smearPx: number): readonly PlanFix[] {
   const { 'subject-speed': flow, move } = fields;
+  if (move.state === 'known' && paceOf({ fields }) === 'duration')
+    return slowerPull(move.value.duration, smearPx);
   const speed = move.state === 'known' ? move.value.speed : undefined;
   if (speed?.state !== 'known' || flow.state !== 'missing') return [];
   const { kind, value } = speed.value;
@@ -89,4 +96,11 @@ function slowerMove({ fields }: Bench, smearPx: number): readonly PlanFix[] {
   if (!(slower > 0)) return [];
   const text = `${slower} ${kind === 'line' ? 'mm' : 'deg'}/s`;
   return [setTo(message`Slow the move to ${text}`, speed.at, text)];
+}
+
+/** The duration of a focus pull at which its breathing stays under one pixel. */
+function slowerPull(duration: Field<number>, smearPx: number): readonly PlanFix[] {
+  if (duration.state !== 'known') return [];
+  const seconds = Math.ceil(duration.value * smearPx);
+  return [setTo(message`Pull focus in ${seconds} s`, duration.at, `${seconds} s`)];
 }

@@ -30,6 +30,7 @@ const WANTED: Readonly<Record<Asked, string>> = {
   'shutter-angle': later`the shutter angle`,
   flicker: later`flicker`,
   'focus-pull': later`the focus pull`,
+  stack: later`the time of the focus stack`,
   life: later`whether the film outlasts the take`,
 };
 /** Number of figures that are named; of more, only that there are more. */

@@ -49,6 +49,8 @@ export const PRECEDENCE: Readonly<Record<string, readonly string[]>> = {
   'depth-short': ['diffraction-eats-detail'],
   // Another tilt is needed, or none works: depth of field and light at this one don't matter.
   'lens-reflected': ['depth-short', 'source-too-small'],
+  // A stack of something that moves fails, whatever its frames.
+  'moves-in-stack': ['stack-short', 'stack-steps-too-coarse', 'stack-outlasts-subject'],
   // Setting another ISO is part of the remedy.
   'exposure-off': ['highlight-clips'],
   'iso-out-of-range': ['exposure-off', 'highlight-clips'],

@@ -27,6 +27,7 @@ import { durationDiffers } from './duration-differs.ts';
 import { effectiveAperture } from './effective-aperture.ts';
 import { exposureOff } from './exposure-off.ts';
 import { fieldOutOfReach } from './field-out-of-reach.ts';
+import { focusBreathes } from './focus-breathes.ts';
 import { focusDrifts } from './focus-drifts.ts';
 import { gradeSplits } from './grade-splits.ts';
 import { growthJumps } from './growth-jumps.ts';
@@ -42,6 +43,7 @@ import { lensReflected } from './lens-reflected.ts';
 import { mainsNearLiquid } from './mains-near-liquid.ts';
 import { measuredDiffers } from './measured-differs.ts';
 import { smear } from './motion-blur.ts';
+import { movesInStack } from './moves-in-stack.ts';
 import { noRoom } from './no-room.ts';
 import { notKnown } from './not-known.ts';
 import { offTheBeat } from './off-the-beat.ts';
@@ -61,6 +63,9 @@ import { shutterTooSlow } from './shutter-too-slow.ts';
 import { slowerThanRecorded } from './slower-than-recorded.ts';
 import { smallerThanDelivery } from './smaller-than-delivery.ts';
 import { sourceTooSmall } from './source-too-small.ts';
+import { stackOutlastsSubject } from './stack-outlasts-subject.ts';
+import { stackShort } from './stack-short.ts';
+import { stackStepsTooCoarse } from './stack-steps-too-coarse.ts';
 import { standOverloaded } from './stand-overloaded.ts';
 import { takeExceedsLifetime } from './take-exceeds-lifetime.ts';
 import { duplicateName } from './text/duplicate-name.ts';
@@ -117,6 +122,11 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   crossesTooFast,
   vibrationSeen,
   focusDrifts,
+  focusBreathes,
+  movesInStack,
+  stackShort,
+  stackStepsTooCoarse,
+  stackOutlastsSubject,
   polariserIdle,
   polariserTakesTheColour,
   lensReflected,

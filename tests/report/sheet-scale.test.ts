@@ -75,8 +75,14 @@ describe('depth', () => {
           const near = ROUNDED * depth.mmPerUnit;
           const there = depth.mm('[data-depth=there]', 'width');
           expect(Math.abs(there - (usableDepthMm as number))).toBeLessThan(near);
-          const needed = depth.mm('[data-depth=needed]', 'width');
-          expect(Math.abs(needed - (depthMm as Numbers).needed!)).toBeLessThan(near);
+          const { needed } = depthMm as Numbers;
+          // One frame of a stack needs none of it.
+          if (needed === 0) {
+            expect(depth.all('[data-depth=needed]')).toEqual([]);
+            continue;
+          }
+          const drawn = depth.mm('[data-depth=needed]', 'width');
+          expect(Math.abs(drawn - needed!)).toBeLessThan(near);
         }
       },
     );

@@ -60,8 +60,31 @@ const POLISHED: Change = {
   'subjects/frost-plate/finish': 'gloss',
   'subjects/frost-plate/reflectance': '80 %',
 };
+const STACK = '{ with: rail, settle: 4 s }';
+const STACKED_DEEP: Change = {
+  'subjects/frost-plate/depth': '20 mm',
+  'shots/frost/stack': STACK,
+  'preflight/once/stack-ends-checked': 'open',
+};
+const CREEPING: Change = { 'shots/frost/subject-speed': '0.1 mm/s' };
 
 const PAIRS: Readonly<Record<string, Pair>> = {
+  'moves-in-stack > stack-short': frost(
+    { ...STACKED_DEEP, 'shots/frost/stack': '{ with: rail, frames: 3, settle: 4 s }' },
+    CREEPING,
+  ),
+  'moves-in-stack > stack-steps-too-coarse': frost(
+    {
+      ...STACKED_DEEP,
+      'kit/rails': '{ coarse: { travel: 100 mm, smallest-step: 4 mm } }',
+      'rigs/bench/support': '{ rail: coarse }',
+    },
+    CREEPING,
+  ),
+  'moves-in-stack > stack-outlasts-subject': frost(
+    { ...STACKED_DEEP, 'subjects/frost-plate/lifetime': '10 s' },
+    CREEPING,
+  ),
   'field-out-of-reach > no-room': skin(
     { 'lights/strip/at': '{ distance: 300 mm, elevation: 3 deg }' },
     TOO_NEAR_A_FILM,

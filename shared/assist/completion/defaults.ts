@@ -120,6 +120,7 @@ const FIRST_KEYS: Partial<Record<DefName, readonly string[]>> = {
   support: ['head', 'foot'],
   move: ['kind', 'speed'],
   take: ['duration', 'count', 'settle'],
+  stack: ['with', 'settle'],
   'check-state': ['done', 'by'],
   allowance: ['because'],
   'edit-music': ['tempo', 'first-beat', 'bar'],

@@ -154,6 +154,14 @@ export const USUAL: Partial<Record<DefName, Readonly<Record<string, readonly str
     count: PIECES,
     settle: seconds(0, 2, 3, 4, 5, 6, 8, 10, 15, 20, 30),
   },
+  stack: {
+    overlap: ['30 %', '20 %', '25 %', '40 %', '50 %'],
+    settle: seconds(2, 3, 1, 4, 5, 10),
+  },
+  rail: {
+    travel: each('mm', 100, 40, 60, 150, 200),
+    'smallest-step': each('mm', 0.01, 0.05, 0.1, 0.005, 0.001),
+  },
   edit: { memory: each('GB', 8, 16, 32, 64) },
   'edit-music': {
     tempo: ['60 bpm', '80 bpm', '92 bpm', '100 bpm', '120 bpm'],

@@ -24,6 +24,7 @@ import { flowHover, moveHover } from './shot/move.ts';
 import { recordingHover } from './shot/recording.ts';
 import { shutterHover } from './shot/shutter.ts';
 import { sizeHover } from './shot/size.ts';
+import { stackHover } from './shot/stack.ts';
 import { takeHover } from './shot/take.ts';
 import { throughHover } from './shot/through.ts';
 import { tiltHover } from './shot/tilt.ts';
@@ -48,6 +49,7 @@ export const SETTING_HOVERS: Partial<Record<keyof Bench['fields'], (shot: SaidSh
   'subject-speed': flowHover,
   take: takeHover,
   'time-lapse': timeLapseHover,
+  stack: stackHover,
 };
 
 export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): string | null {

@@ -56,6 +56,14 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   travelMm: 'how far a move travels along the axis',
   pullFieldsMm: '[width, height] of the field at both ends of a focus pull: [from, to]',
   pullTravelMm: 'how far a focus pull moves the plane of focus along the axis',
+  pullBreathing:
+    'how much larger the picture is at the nearer end of a focus pull than at the other',
+  stackStepMm:
+    'from one plane of focus to the next: usable depth without the overlap, rounded down to a step of the rail; with a ring the first step, the shortest',
+  stackFrames: 'as written, or from the nearest point of the subject to the farthest',
+  stackDepthMm: 'what its frames together have sharp, from the nearest point on',
+  stackTravelMm: 'from its first plane of focus to its last; a rail goes as far',
+  stackTimeS: 'frames times settling and exposure',
   massKg: 'of the whole rig, without head and stand',
   centreOfGravityMm: 'from the sensor plane forward',
   footMm: 'where the rig is supported, from the sensor plane forward',

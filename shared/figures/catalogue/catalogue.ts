@@ -43,11 +43,13 @@ export const KEPT_INSIDE = {
   trace: 'what of it stands where; not a number',
   glassLossStops: 'a term of the exposure',
   shownLight: 'the exposure as if a mirror showed every light; a search asks for it',
-  wholeDepthMm: 'only a focus pull tells it from the depth needed',
+  wholeDepthMm: 'only a focus pull or a stack tells it from the depth needed',
   mirrorView: 'the geometry of the mirror; not a number',
   greatestTiltByDepthRad: 'a bound of the tilt window',
   litTiltsRad: 'a bound of the tilt window',
   lostByLight: 'the dark of the frame by each light; the worst is told',
+  pullMarks: 'marks for the ring; the sheet has them',
+  stackMarks: 'marks for the ring; the sheet has them',
   pullDepthMm: 'a term of the depth needed along a focus pull',
 } as const satisfies Readonly<Record<Exclude<keyof ShotFigures, ToldFrom>, string>>;
 

@@ -41,4 +41,41 @@ export const MOVEMENT = {
     is: number('length'),
     only: 'pull',
   }),
+  pullBreathing: figure('pullBreathing', {
+    label: later`focus pull, breathing`,
+    is: number('ratio'),
+    only: 'pull',
+    rules: ['focus-breathes'],
+  }),
+  stackStepMm: figure('stackStepMm', {
+    label: later`stack, step`,
+    is: number('length'),
+    only: 'stack',
+  }),
+  stackFrames: figure('stackFrames', {
+    label: later`stack, frames`,
+    is: number('number'),
+    only: 'stack',
+    rules: ['stack-short'],
+    review: { place: 55 },
+  }),
+  stackDepthMm: figure('stackDepthMm', {
+    label: later`stack, depth`,
+    is: number('length'),
+    only: 'stack',
+    rules: ['stack-short'],
+  }),
+  stackTravelMm: figure('stackTravelMm', {
+    label: later`stack, travel`,
+    is: number('length'),
+    only: 'stack',
+    rules: ['stack-short'],
+  }),
+  stackTimeS: figure('stackTimeS', {
+    label: later`stack, time`,
+    is: number('seconds'),
+    only: 'stack',
+    rules: ['stack-outlasts-subject', 'moves-in-stack'],
+    review: { place: 175 },
+  }),
 };

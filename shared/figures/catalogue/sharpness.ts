@@ -27,7 +27,7 @@ export const SHARPNESS = {
   usableDepthMm: figure('usableDepthMm', {
     label: later`usable depth of field`,
     is: number('length'),
-    rules: ['depth-short', 'focus-drifts'],
+    rules: ['depth-short', 'focus-drifts', 'stack-steps-too-coarse'],
     review: { place: 40, label: later`depth of field` },
   }),
   circleOfConfusionMm: figure('circleOfConfusionMm', {

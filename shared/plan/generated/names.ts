@@ -34,6 +34,7 @@ export type DefName =
   | 'move'
   | 'take'
   | 'time-lapse'
+  | 'stack'
   | 'preflight'
   | 'check-state'
   | 'allowance'

@@ -2191,6 +2191,24 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "stroke"
     ]
    },
+   "smallest-step": {
+    "shape": {
+     "kind": "quantity",
+     "of": "length"
+    },
+    "required": false,
+    "title": "smallest step",
+    "description": "Smallest movement that the rail can be set to, such as one mark of its knob or one step of its motor.",
+    "examples": [
+     "0.05 mm",
+     "10 um"
+    ],
+    "also": [
+     "step",
+     "resolution",
+     "step-size"
+    ]
+   },
    "mass": {
     "shape": {
      "kind": "quantity",
@@ -3486,7 +3504,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "lifetime",
-    "description": "Lifetime of the film after it is made. Default: typical for its orientation and holder.",
+    "description": "Lifetime of the film after it is made, or how long a solid stays as it is. Default: of a film, typical for its orientation and holder.",
     "examples": [
      "90 s"
     ],
@@ -4003,6 +4021,23 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "intervalometer"
     ]
    },
+   "stack": {
+    "shape": {
+     "kind": "record",
+     "of": "stack"
+    },
+    "required": false,
+    "title": "focus stack",
+    "description": "Frames focused one behind the other and put together later, for a solid subject that is deeper than the depth of field. Replaces `take`. The plane of focus starts at the subject's nearest point.",
+    "examples": [
+     "{ with: rail, overlap: 30 %, settle: 2 s }"
+    ],
+    "also": [
+     "focus-stack",
+     "stacking",
+     "focus-bracketing"
+    ]
+   },
    "background-luminance": {
     "shape": {
      "kind": "quantity",
@@ -4476,6 +4511,106 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "power"
+    ]
+   }
+  }
+ },
+ "stack": {
+  "title": "focus stack",
+  "description": "Frames focused one behind the other.",
+  "keys": {
+   "with": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "rail",
+      "ring"
+     ],
+     "also": {
+      "focusing-rail": "rail",
+      "slider": "rail",
+      "focus-ring": "ring",
+      "lens": "ring"
+     }
+    },
+    "required": true,
+    "title": "moved with",
+    "description": "What moves the plane of focus between frames. rail: the rig moves on the rail of its support. ring: the focus ring of the lens is turned.",
+    "examples": [
+     "rail",
+     "ring"
+    ],
+    "also": [
+     "by",
+     "moved-with"
+    ]
+   },
+   "overlap": {
+    "shape": {
+     "kind": "quantity",
+     "of": "percent"
+    },
+    "required": false,
+    "title": "overlap",
+    "description": "Share of the depth of field by which neighbouring frames overlap, below 100%. Default: 30%.",
+    "examples": [
+     "30 %",
+     "20 %"
+    ]
+   },
+   "frames": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "frames",
+    "description": "Number of frames. Default: as many as the subject's depth needs.",
+    "examples": [
+     "24"
+    ],
+    "also": [
+     "count",
+     "number"
+    ]
+   },
+   "settle": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-or-zero"
+    },
+    "required": false,
+    "title": "settling time",
+    "description": "Wait before each frame, for the rig to be moved and to stop shaking.",
+    "examples": [
+     "2 s"
+    ],
+    "also": [
+     "wait",
+     "pause"
+    ]
+   },
+   "mode": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "stills",
+      "video"
+     ],
+     "also": {
+      "photos": "stills",
+      "photo": "stills",
+      "still": "stills",
+      "movie": "video",
+      "clip": "video"
+     }
+    },
+    "required": false,
+    "title": "mode",
+    "description": "stills (default): single stills of the whole sensor. video: frames of a clip in the recording mode of the shot.",
+    "examples": [
+     "stills",
+     "video"
     ]
    }
   }

@@ -315,6 +315,8 @@ export interface Rail {
   readonly about: Field<string>;
   /** How far the rail moves the rig. */
   readonly travel: Field<QuantityValue<'length'>>;
+  /** Smallest movement that the rail can be set to, such as one mark of its knob or one step of its motor. */
+  readonly 'smallest-step': Field<QuantityValue<'length'>>;
   /** Mass of the rail. The head and the stand carry it with the rig. */
   readonly mass: Field<QuantityValue<'mass'>>;
 }
@@ -495,7 +497,7 @@ export interface Subject {
   readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open-dish' | 'closed-vessel' | 'enclosed-holder'>;
   /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is not calculated. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
-  /** Lifetime of the film after it is made. Default: typical for its orientation and holder. */
+  /** Lifetime of the film after it is made, or how long a solid stays as it is. Default: of a film, typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
   /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. Of a clear crystal: sets its colours between polarisers. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
@@ -565,6 +567,8 @@ export interface Shot {
   readonly take: Field<Take>;
   /** Frames at intervals, instead of a take of a set duration. `shutter` is the exposure of each frame and may be as long as the interval allows. Exposure stays the same from first frame to last; a bulb ramp is not calculated. */
   readonly 'time-lapse': Field<TimeLapse>;
+  /** Frames focused one behind the other and put together later, for a solid subject that is deeper than the depth of field. Replaces `take`. The plane of focus starts at the subject's nearest point. */
+  readonly stack: Field<Stack>;
   /** Luminance of the background in this shot. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
   /** Checks of this shot by name: open, or done with date and initials. */
@@ -633,6 +637,20 @@ export interface TimeLapse {
   readonly mode: Field<'stills' | 'video'>;
   /** What feeds the body. Default: battery. */
   readonly supply: Field<'battery' | 'mains'>;
+}
+
+/** Frames focused one behind the other. */
+export interface Stack {
+  /** What moves the plane of focus between frames. rail: the rig moves on the rail of its support. ring: the focus ring of the lens is turned. */
+  readonly with: Field<'rail' | 'ring'>;
+  /** Share of the depth of field by which neighbouring frames overlap, below 100%. Default: 30%. */
+  readonly overlap: Field<QuantityValue<'percent'>>;
+  /** Number of frames. Default: as many as the subject's depth needs. */
+  readonly frames: Field<QuantityValue<'count'>>;
+  /** Wait before each frame, for the rig to be moved and to stop shaking. */
+  readonly settle: Field<QuantityValue<'time-or-zero'>>;
+  /** stills (default): single stills of the whole sensor. video: frames of a clip in the recording mode of the shot. */
+  readonly mode: Field<'stills' | 'video'>;
 }
 
 /** Checks before shooting. */
@@ -745,6 +763,7 @@ export interface TypesOf {
   readonly move: Move;
   readonly take: Take;
   readonly 'time-lapse': TimeLapse;
+  readonly stack: Stack;
   readonly preflight: Preflight;
   readonly 'check-state': CheckState;
   readonly allowance: Allowance;

@@ -141,7 +141,7 @@ export const measure = (
  * @param describedBy id of what stands beside it and says them; else they are put into it
  */
 export function svgOf(
-  { width = WIDTH, height, mmPerUnit, shapes }: Picture,
+  { width = WIDTH, height, mmPerUnit, isActualSize, shapes }: Picture,
   id: string,
   title: string,
   words: string,
@@ -155,6 +155,12 @@ export function svgOf(
       'aria-labelledby': `${id}-title`,
       'aria-describedby': describedBy ?? `${id}-desc`,
       ...(mmPerUnit !== undefined && { 'data-mm-per-unit': String(mmPerUnit) }),
+      ...(mmPerUnit !== undefined &&
+        isActualSize && {
+          class: 'actual',
+          width: `${round(width * mmPerUnit)}mm`,
+          height: `${round(Math.ceil(height) * mmPerUnit)}mm`,
+        }),
     },
     el('title', { id: `${id}-title` }, title),
     describedBy === undefined && el('desc', { id: `${id}-desc` }, words.replaceAll('`', '')),

@@ -30,9 +30,10 @@ export const planParts = ({ recording, once, findings }: Sheet) => ({
   findings: section(2, message`Findings in the plan and its kit`, [findingList(findings)]),
 });
 
-export const shotParts = ({ checks, limits, takes, clips, findings }: ShotSheet) => ({
+export const shotParts = ({ checks, limits, focus, takes, clips, findings }: ShotSheet) => ({
   checks: section(3, message`Checks`, [checkList(checks)]),
   limits: section(3, message`Watch for`, [list(limits.map(worded))]),
+  focus: focus ? section(3, focus.title, [paragraph(worded(focus.words)), focus.table]) : [],
   takes: section(3, message`Take log`, [takeLog(takes)]),
   clips: section(3, message`Clips`, [list(clips.map(worded))]),
   findings: section(3, message`Findings`, [findingList(findings)]),
@@ -156,7 +157,7 @@ function shotsDocument(shots: readonly ShotSheet[]): Part {
 
 function shotDocument(shot: ShotSheet, drawings: readonly Item[]): Part {
   const { name, about, settings, bench } = shot;
-  const { checks, limits, takes, clips, findings } = shotParts(shot);
+  const { checks, limits, focus, takes, clips, findings } = shotParts(shot);
   const rows = [...settings, ...bench].map(({ label, value, follows, note }) => [
     label,
     value ?? (follows ? message`unknown` : message`not set`),
@@ -168,6 +169,7 @@ function shotDocument(shot: ShotSheet, drawings: readonly Item[]): Part {
     table([message`Settings`, '', ''], rows),
     ...checks,
     ...limits,
+    ...focus,
     ...takes,
     ...clips,
     ...findings,

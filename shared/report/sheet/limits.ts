@@ -52,6 +52,7 @@ const depth: Limit = (shot) => {
   const { figures } = shot;
   const length = (mm: number): string => settable(mm, shot);
   const { usableDepthMm: there } = figures;
+  if (shot.bench.stack) return stackWords(shot);
   const { needed } = figures.depthMm;
   if (!there.known || !needed.known || !Number.isFinite(there.value)) return null;
   const margin = endsOf(shot, ({ usableDepthMm, depthMm }) =>
@@ -65,6 +66,15 @@ const depth: Limit = (shot) => {
       : message`Focus may have no margin.`;
   return `${allowed} ${sharpWords(shot)}`;
 };
+
+/** Between frames: how far apart they may be at most, by the shallow end of the depth. */
+function stackWords(shot: SaidShot): string | null {
+  const { say, figures } = shot;
+  const { stackStepMm: step } = figures;
+  const ends = endsOf(shot, (of) => of.usableDepthMm);
+  if (!ends || !step.known) return null;
+  return message`Soft bands remain where frames are more than ${say.length(ends.low)} apart; they are ${say.length(step.value)} apart.`;
+}
 
 /** To a tenth of a millimetre where that leaves any, on the safe side. */
 const toldMargin = (mm: number): number => (mm >= 0.1 ? Math.floor(mm * 10 + 1e-9) / 10 : mm);

@@ -16,9 +16,11 @@ import { depthDrawing } from './drawings/depth.ts';
 import { frameDrawing } from './drawings/frame.ts';
 import { lifeDrawing, tiltDrawing } from './drawings/gauges.ts';
 import { lightDrawing } from './drawings/light.ts';
+import { railDrawing } from './drawings/rail.ts';
 import { rigDrawing } from './drawings/rig.ts';
 import { otherViewDrawing, setUpDrawing } from './drawings/set-up.ts';
 import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
+import { focusMarks } from './focus-marks.ts';
 import { limitsOf } from './limits.ts';
 import { rebuilds } from './order.ts';
 import { inOrder, type Running } from './running.ts';
@@ -31,6 +33,7 @@ const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
   lifeDrawing,
   coloursDrawing,
   depthDrawing,
+  railDrawing,
   setUpDrawing,
   otherViewDrawing,
   frameDrawing,
@@ -47,7 +50,7 @@ const onSheet = ({ severity }: SheetFinding): boolean => severity !== 'hint';
 const UNREAD = {
   about: null,
   state: 'unread',
-  ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], drawings: [] },
+  ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], focus: null, drawings: [] },
 } as const;
 
 export function shotSheet(
@@ -69,6 +72,7 @@ export function shotSheet(
     checks: checksOf(shot, once),
     takes: clips.length > 0 ? 0 : takesOf(shot),
     limits: limitsOf(shot),
+    focus: focusMarks(shot),
     clips,
     findings: said,
     drawings: DRAWINGS.flatMap((draw) => draw(shot) ?? []),
@@ -165,7 +169,7 @@ function setUpOf({ bench }: SaidShot): Running {
     parts: [
       ...(parts.known ? parts.value.map(({ name }) => name) : []),
       ...(filters.known ? filters.value.map(({ name }) => name) : []),
-      ...[carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []),
+      ...[carriers.head, carriers.rail, carriers.stand].flatMap((carrier) => carrier?.name ?? []),
     ],
     lights: lights.known
       ? lights.value.map(({ name, fields, dimmedStops }) => ({
@@ -185,7 +189,8 @@ function setUpOf({ bench }: SaidShot): Running {
 /** One where the plan doesn't say how many. */
 const takesOf = ({ bench }: SaidShot): number => valueIn(plannedTakes(bench)) ?? 1;
 
-function secondsOf({ bench }: SaidShot): number | null {
+function secondsOf({ bench, figures }: SaidShot): number | null {
+  if (bench.stack) return valueIn(figures.stackTimeS) ?? null;
   const { take } = bench.fields;
   const [length, count] = [valueIn(takeLengthOf(bench)), valueIn(plannedTakes(bench))];
   if (length === undefined) return null;

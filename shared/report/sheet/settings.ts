@@ -14,6 +14,7 @@ import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
 import { ringPlace } from '../ring.ts';
 import { placeWords } from './drawings/set-up.ts';
+import { positionWords } from './focus-marks.ts';
 import { around, aroundField, exposureSaid, type SaidShot, settable } from './said.ts';
 
 /** The words that are there, with commas; undefined where none is. */
@@ -41,7 +42,7 @@ export function settingsOf(shot: SaidShot): readonly Setting[] {
     distance(shot),
     ...tilt(shot),
     ...focus(shot),
-    shot.bench.timeLapse ? timeLapse(shot) : take(shot),
+    shot.bench.stack ? stack(shot) : shot.bench.timeLapse ? timeLapse(shot) : take(shot),
   ];
 }
 
@@ -115,10 +116,10 @@ function whiteBalance({ bench, say }: SaidShot): Setting {
 }
 
 function record({ bench, say }: SaidShot): Setting {
-  if (bench.timeLapse?.isStills)
+  if (bench.timeLapse?.isStills || bench.stack?.isStills)
     return {
       label: message`Recording`,
-      key: 'time-lapse',
+      key: bench.stack ? 'stack' : 'time-lapse',
       value: message`stills`,
       note: bench.recordedPixels.known ? say.resolution(bench.recordedPixels.value) : undefined,
     };
@@ -286,6 +287,26 @@ function take({ bench, figures, say }: SaidShot): Setting {
   };
 }
 
+/** How many frames, what moves between them, and how long it takes. */
+function stack({ bench, figures, say }: SaidShot): Setting {
+  const { stackFrames: frames, stackStepMm: step, stackTimeS: time } = figures;
+  const { moves, settleS } = bench.stack!;
+  return {
+    label: message`Focus stack`,
+    key: 'stack',
+    value: frames.known ? framesWords(frames.value) : null,
+    note: joined(
+      step.known && message`${positionWords(step.value, step.value, say)} apart`,
+      moves.known && (moves.value === 'rail' ? message`by rail` : message`by focus ring`),
+      settleS.known && message`wait ${say.seconds(settleS.value)} before each`,
+      time.known && message`takes ${say.seconds(time.value)}`,
+    ),
+  };
+}
+
+const framesWords = (count: number): string =>
+  count === 1 ? message`${count} frame` : message`${count} frames`;
+
 /** How fast it goes, or from which mark of the ring to which. */
 function moveNote(move: Move, say: Say): string | undefined {
   const [speed, from, to] = [ifKnown(move.speed), ifKnown(move.from), ifKnown(move.to)];
@@ -298,7 +319,9 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
   const { bench, say } = shot;
   const { subject, rig, parts, lights, filters, fields, carriers } = bench;
   const subjectFields = subject?.fields;
-  const carried = [carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []);
+  const carried = [carriers.head, carriers.rail, carriers.stand].flatMap(
+    (carrier) => carrier?.name ?? [],
+  );
   const move = ifKnown(fields.move);
   const flow = fields['subject-speed'];
   const rows: (Setting | null)[] = [

@@ -94,8 +94,11 @@ const DRAWINGS = `
 .drawings { margin-bottom: 1rem; }
 @media (min-width: 620px) { .drawings { columns: 2; column-gap: 1.5rem; } }
 figure { margin: 0 0 1.3rem; break-inside: avoid; }
-figure svg, figure img { display: block; width: 100%; max-width: 30rem; height: auto; }
+figure svg, figure img { display: block; height: auto; }
+figure img, figure svg:not(.actual) { width: 100%; max-width: 30rem; }
 figure.wide svg { max-width: none; min-width: 40rem; }
+.focus table { width: auto; }
+.focus th, .focus td { padding-right: 2rem; }
 .scrolled { overflow-x: auto; }
 .scrolled th, .scrolled td { overflow-wrap: normal; }
 .scrolled th { white-space: nowrap; }

@@ -91,6 +91,14 @@ export const wrongValue: TextRule = {
         what: message`\`film\` is what floats on a liquid surface, and this is a ${text}.`,
         why: message`Give \`thickness\` and \`refractive-index\` of the subject itself, or \`kind: surface\`.`,
       }),
+      'overlap-whole': () => ({
+        what: message`Frames that overlap by 100% never get on.`,
+        why: message`An overlap of 20 to 30% is common practice.`,
+      }),
+      'stack-and-take': () => ({
+        what: message`A shot with a focus stack has no takes.`,
+        why: message`\`settle\` of the stack is the wait before each frame.`,
+      }),
       'range-turned': ({ key = '' }) => ({
         what: message`The range of \`${key}\` runs backwards.`,
       }),

@@ -43,11 +43,17 @@ export function depthDrawing(shot: SaidShot): Drawing | null {
     needed.known
       ? needed.value > 0
         ? message`Needed: ${neededWords}.`
-        : message`No depth of field is needed.`
+        : shot.bench.stack
+          ? ''
+          : message`No depth of field is needed.`
       : notKnownWords([needed], message`Depth of field needed`),
     figures.travelMm.known &&
       figures.travelMm.value > 0 &&
       message`The move uses ${say.length(figures.travelMm.value)} of it.`,
+    figures.stackDepthMm.known &&
+      figures.stackFrames.known &&
+      figures.wholeDepthMm.known &&
+      message`The focus stack covers ${say.length(figures.stackDepthMm.value)} with ${figures.stackFrames.value} frames; the subject needs ${say.length(figures.wholeDepthMm.value)}.`,
     figures.pullTravelMm.known &&
       figures.wholeDepthMm.known &&
       message`The focus pull covers ${say.length(Math.min(figures.pullTravelMm.value, figures.wholeDepthMm.value))} of ${say.length(figures.wholeDepthMm.value)}.`,
