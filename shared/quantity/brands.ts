@@ -11,6 +11,8 @@ export type Mm = In<'mm'>;
 export type Nm = In<'nm'>;
 /** Seconds. */
 export type Sec = In<'s'>;
+/** Seconds from midnight. */
+export type TimeOfDay = In<'s of the day'>;
 /** Radians. */
 export type Rad = In<'rad'>;
 /** Illuminance, lux. */

@@ -27,6 +27,7 @@ import { angle, moveSpeed, speed, turn } from './movement.ts';
 import { count, percent, ratio } from './plain.ts';
 import { bitrate, capacity, iso, isoOrAuto, pixels, rate, shutter } from './recording.ts';
 import { sensorSize } from './sensor-size.ts';
+import { timeOfDay } from './time-of-day.ts';
 import { date, frequency, modulation, time, timeOrZero } from './times.ts';
 
 export const KINDS = {
@@ -73,6 +74,7 @@ export const KINDS = {
   't-stop': tStop,
   'thickness-range': thicknessRange,
   time,
+  'time-of-day': timeOfDay,
   'time-or-zero': timeOrZero,
   'timeline-length': timelineLength,
   turn,

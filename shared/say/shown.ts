@@ -90,6 +90,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   tempo: exact,
   'thickness-range': exact,
   time: seconds,
+  'time-of-day': exact,
   'time-or-zero': seconds,
   'timeline-length': exact,
   turn: (radPerS, say) => `${say.angle(radPerS)}/s`,

@@ -2,6 +2,7 @@
 export type DefName =
   | 'plan'
   | 'deliver'
+  | 'day'
   | 'kit'
   | 'body'
   | 'iso-limits'

@@ -121,6 +121,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "coc"
     ]
    },
+   "day": {
+    "shape": {
+     "kind": "record",
+     "of": "day"
+    },
+    "required": false,
+    "title": "day",
+    "description": "The day of the shoot: date, place, start and end. The sheet proposes an order of shots with times for it.",
+    "examples": [
+     "{ date: 2027-03-02, place: back room, start: 09:00, end: 17:30 }"
+    ],
+    "also": [
+     "shoot-day",
+     "schedule"
+    ]
+   },
    "kit": {
     "shape": {
      "kind": "record",
@@ -355,6 +371,175 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "also": [
      "length",
      "running-time"
+    ]
+   }
+  }
+ },
+ "day": {
+  "title": "day",
+  "description": "The day of the shoot.",
+  "keys": {
+   "about": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
+    "examples": [
+     "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
+    ]
+   },
+   "date": {
+    "shape": {
+     "kind": "quantity",
+     "of": "date"
+    },
+    "required": false,
+    "title": "date",
+    "description": "Date of the shoot.",
+    "examples": [
+     "2027-03-02"
+    ]
+   },
+   "place": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "place",
+    "description": "Where the shoot is. Printed on the sheet.",
+    "examples": [
+     "back room"
+    ],
+    "also": [
+     "location"
+    ]
+   },
+   "start": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-of-day"
+    },
+    "required": false,
+    "title": "start",
+    "description": "When you begin to build, as hours and minutes from midnight.",
+    "examples": [
+     "09:00"
+    ],
+    "also": [
+     "from",
+     "begin"
+    ]
+   },
+   "end": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-of-day"
+    },
+    "required": false,
+    "title": "end",
+    "description": "When the last take has to be done. An end that isn't later than the start is on the next day.",
+    "examples": [
+     "17:30"
+    ],
+    "also": [
+     "to",
+     "until",
+     "wrap"
+    ]
+   },
+   "rig-change": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time",
+     "rough": true
+    },
+    "required": false,
+    "title": "change of rig",
+    "description": "Time to build another rig, from the last take to focus. Default: 15 min (5 to 30 min).",
+    "examples": [
+     "20 min",
+     "10 to 20 min"
+    ],
+    "also": [
+     "rebuild",
+     "rebuilding"
+    ]
+   },
+   "light-change": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time",
+     "rough": true
+    },
+    "required": false,
+    "title": "change of a light",
+    "description": "Time to put up, move, dim or take down one light. Default: 5 min (2 to 10 min).",
+    "examples": [
+     "5 min"
+    ],
+    "also": [
+     "relighting"
+    ]
+   },
+   "subject-change": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time",
+     "rough": true
+    },
+    "required": false,
+    "title": "change of subject",
+    "description": "Time to put another subject before the lens. Default: 5 min (2 to 15 min).",
+    "examples": [
+     "5 min"
+    ]
+   },
+   "new-film": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time",
+     "rough": true
+    },
+    "required": false,
+    "title": "new film",
+    "description": "Time to make a film or bubble anew before a take. Default: 1 min (0.5 to 3 min).",
+    "examples": [
+     "30 s"
+    ],
+    "also": [
+     "dipping",
+     "new-bubble"
+    ]
+   },
+   "not-today": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "ref",
+      "groups": [
+       "shots"
+      ]
+     }
+    },
+    "required": false,
+    "title": "not today",
+    "description": "Shots that are left for another day. They stay in the plan; the day is laid out without them.",
+    "examples": [
+     "[drift]"
+    ],
+    "also": [
+     "drop",
+     "dropped",
+     "skip"
     ]
    }
   }
@@ -3029,6 +3214,26 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "life"
     ]
    },
+   "ready-after": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-or-zero",
+     "rough": true
+    },
+    "required": false,
+    "title": "time until ready",
+    "description": "How long it grows, dries or settles before it can be filmed. It is prepared at the start of the day, and other shots may be filmed meanwhile. Default: 0 s.",
+    "examples": [
+     "2 h",
+     "40 to 60 min"
+    ],
+    "also": [
+     "drying-time",
+     "growing-time",
+     "dries",
+     "grows"
+    ]
+   },
    "thickness": {
     "shape": {
      "kind": "quantity",
@@ -3432,6 +3637,38 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "takes"
+    ]
+   },
+   "priority": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "priority",
+    "description": "How much the shot matters: 1 is filmed first and dropped last. Default: 1.",
+    "examples": [
+     "1",
+     "2"
+    ],
+    "also": [
+     "importance"
+    ]
+   },
+   "start": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-of-day"
+    },
+    "required": false,
+    "title": "start time",
+    "description": "When the first take has to begin, where the hour matters. Default: whenever the order of the day has it.",
+    "examples": [
+     "14:00"
+    ],
+    "also": [
+     "at",
+     "begins"
     ]
    },
    "background-luminance": {

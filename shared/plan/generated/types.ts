@@ -19,6 +19,8 @@ export interface Plan {
   readonly mains: Field<QuantityValue<'frequency'>>;
   /** Largest blur on the sensor that still looks sharp. Default: recorded diagonal / 1500, but at least one delivered pixel. */
   readonly 'circle-of-confusion': Field<QuantityValue<'length'>>;
+  /** The day of the shoot: date, place, start and end. The sheet proposes an order of shots with times for it. */
+  readonly day: Field<Day>;
   /** Available equipment, by type. */
   readonly kit: Field<Kit>;
   /** Camera setups of bodies, tubes, converters and lenses, by name. */
@@ -49,6 +51,30 @@ export interface Deliver {
   readonly rate: Field<QuantityValue<'rate'>>;
   /** Running time of the finished piece. */
   readonly duration: Field<QuantityValue<'time'>>;
+}
+
+/** The day of the shoot. */
+export interface Day {
+  /** Free-text note. Not used in calculations. */
+  readonly about: Field<string>;
+  /** Date of the shoot. */
+  readonly date: Field<QuantityValue<'date'>>;
+  /** Where the shoot is. Printed on the sheet. */
+  readonly place: Field<string>;
+  /** When you begin to build, as hours and minutes from midnight. */
+  readonly start: Field<QuantityValue<'time-of-day'>>;
+  /** When the last take has to be done. An end that isn't later than the start is on the next day. */
+  readonly end: Field<QuantityValue<'time-of-day'>>;
+  /** Time to build another rig, from the last take to focus. Default: 15 min (5 to 30 min). */
+  readonly 'rig-change': Field<QuantityValue<'time'>>;
+  /** Time to put up, move, dim or take down one light. Default: 5 min (2 to 10 min). */
+  readonly 'light-change': Field<QuantityValue<'time'>>;
+  /** Time to put another subject before the lens. Default: 5 min (2 to 15 min). */
+  readonly 'subject-change': Field<QuantityValue<'time'>>;
+  /** Time to make a film or bubble anew before a take. Default: 1 min (0.5 to 3 min). */
+  readonly 'new-film': Field<QuantityValue<'time'>>;
+  /** Shots that are left for another day. They stay in the plan; the day is laid out without them. */
+  readonly 'not-today': Field<readonly Field<Ref>[]>;
 }
 
 /** Available equipment, by type and name. */
@@ -427,6 +453,8 @@ export interface Subject {
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** Lifetime of the film after it is made. Default: typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
+  /** How long it grows, dries or settles before it can be filmed. It is prepared at the start of the day, and other shots may be filmed meanwhile. Default: 0 s. */
+  readonly 'ready-after': Field<QuantityValue<'time-or-zero'>>;
   /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
   /** Refractive index of the film. Default: that of water. */
@@ -479,6 +507,10 @@ export interface Shot {
   readonly move: Field<Move>;
   /** Length and number of takes, and the settling time before each. */
   readonly take: Field<Take>;
+  /** How much the shot matters: 1 is filmed first and dropped last. Default: 1. */
+  readonly priority: Field<QuantityValue<'count'>>;
+  /** When the first take has to begin, where the hour matters. Default: whenever the order of the day has it. */
+  readonly start: Field<QuantityValue<'time-of-day'>>;
   /** Luminance of the background in this shot. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
   /** Checks of this shot by name: open, or done with date and initials. */
@@ -611,6 +643,7 @@ export interface Clip {
 export interface TypesOf {
   readonly plan: Plan;
   readonly deliver: Deliver;
+  readonly day: Day;
   readonly kit: Kit;
   readonly body: Body;
   readonly 'iso-limits': IsoLimits;

@@ -2,6 +2,8 @@
 
 import type { Drawing } from '../../api/drawing.ts';
 import type { Check, Order, SheetFinding, ShotSheet, ShotState } from '../../api/sheet.ts';
+import { NOTHING_UP } from '../../day/set-up.ts';
+import { setUpOf } from '../../figures/day-set-up.ts';
 import { isKnown } from '../../plan/field.ts';
 import type { Preflight } from '../../plan/generated/types.ts';
 import { kindOf } from '../../quantity/index.ts';
@@ -17,7 +19,7 @@ import { lightDrawing } from './drawings/light.ts';
 import { rigDrawing } from './drawings/rig.ts';
 import { setUpDrawing } from './drawings/set-up.ts';
 import { limitsOf } from './limits.ts';
-import { changesBetween, rebuilds, type SetUp, shootingOrder } from './order.ts';
+import { changesBetween, rebuilds, shootingOrder } from './order.ts';
 import type { SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
 
@@ -118,7 +120,7 @@ export function onceChecks(states: States | undefined): readonly Check[] {
 
 /** The order that rebuilds least, with what changes before each shot and how long it takes. */
 export function orderOf(shots: readonly SaidShot[]): Order {
-  const setUps = shots.map(setUpOf);
+  const setUps = shots.map(({ bench }) => setUpOf(bench));
   const times = new Map(shots.map((shot) => [shot.bench.shot, secondsOf(shot)]));
   const ordered = shootingOrder(setUps);
   const known = [...times.values()].filter((seconds) => seconds !== null);
@@ -132,33 +134,6 @@ export function orderOf(shots: readonly SaidShot[]): Order {
     untimed: times.size - known.length,
     changes: rebuilds(ordered),
     changesAsWritten: rebuilds(setUps),
-  };
-}
-
-const NOTHING_UP: SetUp = { shot: '', rig: null, parts: [], lights: [], subject: null };
-
-function setUpOf({ bench }: SaidShot): SetUp {
-  const { rigName, parts, lights, filters, subject, carriers } = bench;
-  return {
-    shot: bench.shot,
-    rig: rigName ?? null,
-    parts: [
-      ...(parts.known ? parts.value.map(({ name }) => name) : []),
-      ...(filters.known ? filters.value.map(({ name }) => name) : []),
-      ...[carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []),
-    ],
-    lights: lights.known
-      ? lights.value.map(({ name, fields, dimmedStops }) => ({
-          name,
-          place: JSON.stringify([
-            isKnown(fields.at)
-              ? Object.values(fields.at.value).map((one) => isKnown(one) && one.value)
-              : null,
-            dimmedStops.known ? dimmedStops.value : null,
-          ]),
-        }))
-      : [],
-    subject: subject?.name ?? null,
   };
 }
 
