@@ -193,10 +193,12 @@ function searched(
     groups.set(key, [...(groups.get(key) ?? []), index]);
   }
   const members = [...groups.values()];
-  const merged = members.map((group): Job => ({
-    ...jobs[group[0]!]!,
-    work: group.reduce((sum, index) => sum + jobs[index]!.work, 0),
-  }));
+  const merged = members.map(
+    (group): Job => ({
+      ...jobs[group[0]!]!,
+      work: group.reduce((sum, index) => sum + jobs[index]!.work, 0),
+    }),
+  );
   const { order, isExact } = dayOrder(
     merged,
     (from, to) => build(from < 0 ? -1 : members[from]![0]!, members[to]![0]!),

@@ -43,7 +43,7 @@ const AT_ONCE: Prior = { middle: 0, low: 0, high: 0 };
 export function endsOf(field: Field<number>): Prior | undefined {
   if (!isKnown(field)) return undefined;
   const { value, range } = field;
-  return { middle: value, low: range?.from ?? value, high: range?.to ?? value };
+  return { middle: value, low: range?.low ?? value, high: range?.high ?? value };
 }
 
 export function dayShotOf(bench: Bench, figures: ShotFigures): DayShot {

@@ -2,6 +2,8 @@
 
 import type { BenchReport } from '../figures/bench-report.ts';
 import type { Carried, LightWithCare } from '../figures/carried.ts';
+import type { DayFigures } from '../figures/day-figures.ts';
+import type { DayShot } from '../figures/day-plan.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
 import type { EditFigures } from '../figures/edit-figures.ts';
 import type { Footage } from '../figures/edit-footage.ts';
@@ -44,6 +46,8 @@ export interface ShotSummary {
   readonly takes: TakesOfShot | null;
   /** What the edit needs of the shot. */
   readonly footage: Footage;
+  /** What the day needs of the shot. */
+  readonly day: DayShot;
   readonly checks: ChecksOfShot;
   /** Lights that need care at their position. */
   readonly care: readonly LightWithCare[];
@@ -79,6 +83,8 @@ export interface PlanView {
   readonly preflight: Field<Preflight>;
   /** null: the plan has no cuts. */
   readonly edit: EditFigures | null;
+  /** null: the plan has no day that can be read. */
+  readonly day: DayFigures | null;
   /** Of the lenses of this file that have a bench. */
   readonly benches: readonly BenchReport[];
   /** Rules that the plan's own `allow` accepted about the plan as a whole. */

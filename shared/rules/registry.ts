@@ -18,6 +18,7 @@ import { clipNotFound } from './clip-not-found.ts';
 import { clipTooLong } from './clip-too-long.ts';
 import { clipUnreadable } from './clip-unreadable.ts';
 import { cutOutrunsClips } from './cut-outruns-clips.ts';
+import { dayTooShort } from './day-too-short.ts';
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { durationDiffers } from './duration-differs.ts';
@@ -50,6 +51,7 @@ import { rigPitches } from './rig-pitches.ts';
 import type { RuleCore } from './rule.ts';
 import { ruleFailed } from './rule-failed.ts';
 import type { ShotRule } from './shot-rule.ts';
+import { shotStartsLate } from './shot-starts-late.ts';
 import { shotUnused } from './shot-unused.ts';
 import { shutterTooSlow } from './shutter-too-slow.ts';
 import { slowerThanRecorded } from './slower-than-recorded.ts';
@@ -145,6 +147,8 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   reframedTooFar,
   shotUnused,
   proxyAdvised,
+  dayTooShort,
+  shotStartsLate,
 ];
 
 /** Rules about the clips on the disk, which run when clips are checked. */

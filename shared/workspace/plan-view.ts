@@ -1,6 +1,5 @@
 /** The input of rules about a whole plan, gathered from entries and summaries. */
 import { benchReport } from '../figures/bench-report.ts';
-import type { EditFigures } from '../figures/edit-figures.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { plainId } from '../plan/entry-id.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -18,7 +17,7 @@ export function planView(
   entries: readonly EntryRef[],
   used: ReadonlySet<EntryId>,
   reader: PlanReader,
-  edit: EditFigures | null,
+  of: Pick<PlanView, 'edit' | 'day'>,
 ): Omit<PlanView, 'unsure'> {
   const named = entries.flatMap(({ id, kind }) => {
     // Entries that shots and rigs can refer to; nothing has to refer to shots, cuts and clips.
@@ -45,7 +44,7 @@ export function planView(
     preflight,
     benches,
     accepted: [],
-    edit,
+    ...of,
   };
 }
 

@@ -1,6 +1,7 @@
 /** The summary of a shot that rules about the whole plan read. */
 import type { Bench } from '../figures/bench.ts';
 import { carriedOf, lightsWithCare } from '../figures/carried.ts';
+import { dayShotOf } from '../figures/day-plan.ts';
 import { disagreementsOf } from '../figures/disagreement.ts';
 import { footageOf } from '../figures/edit-footage.ts';
 import type { Need } from '../figures/figure.ts';
@@ -34,6 +35,7 @@ export function summaryOf(
     carried: carriedOf(bench, figures),
     takes: takesOfShot(bench),
     footage: footageOf(bench),
+    day: dayShotOf(bench, figures),
     care: lightsWithCare(bench),
     disagreements: disagreementsOf(bench),
     checks: checksOfShot(bench, lacksChecks),

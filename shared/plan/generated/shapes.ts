@@ -3662,7 +3662,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "start time",
-    "description": "When the first take has to begin, where the hour matters. Default: whenever the order of the day has it.",
+    "description": "When its takes have to begin, where the hour matters. Default: at any hour.",
     "examples": [
      "14:00"
     ],

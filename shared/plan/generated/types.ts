@@ -509,7 +509,7 @@ export interface Shot {
   readonly take: Field<Take>;
   /** How much the shot matters: 1 is filmed first and dropped last. Default: 1. */
   readonly priority: Field<QuantityValue<'count'>>;
-  /** When the first take has to begin, where the hour matters. Default: whenever the order of the day has it. */
+  /** When its takes have to begin, where the hour matters. Default: at any hour. */
   readonly start: Field<QuantityValue<'time-of-day'>>;
   /** Luminance of the background in this shot. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;

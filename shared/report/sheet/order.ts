@@ -15,10 +15,9 @@ const SUBJECT = 1;
 const MOST_EXACT = 11;
 
 export function changesBetween(a: SetUp, b: SetUp): readonly string[] {
-  const rig =
-    isSameRig(a, b)
-      ? []
-      : [b.rig === null ? message`no rig is named` : message`rig \`${b.rig}\``];
+  const rig = isSameRig(a, b)
+    ? []
+    : [b.rig === null ? message`no rig is named` : message`rig \`${b.rig}\``];
   const names = new Map(a.lights.map(({ name, place }) => [name, place]));
   const lights = b.lights.flatMap(({ name, place }) => {
     const before = names.get(name);
