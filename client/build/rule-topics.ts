@@ -61,10 +61,9 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
       'reframed-too-far',
       'shot-unused',
       'proxy-advised',
-      'day-too-short',
-      'shot-starts-late',
     ],
   ],
+  ['The shots fit into the day', ['day-too-short', 'shot-starts-late']],
   ['The clips match the plan', ['clip-not-found', 'clip-differs', 'clip-unreadable']],
   [
     'The take can be used',

@@ -24,7 +24,8 @@ type DrawingId =
   | 'tilt'
   | 'life'
   | 'colours'
-  | 'edit';
+  | 'edit'
+  | 'day';
 
 export interface Picture {
   /** Units across, where that is not the usual `WIDTH`. */

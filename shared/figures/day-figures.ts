@@ -12,7 +12,16 @@ import { type Field, ifKnown } from '../plan/field.ts';
 import type { Day } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import { type DayPlan, type DayShot, endsOf } from './day-plan.ts';
-import { derive, type Figure, figureOf, known, notKnown, unknownOf, valueIn } from './figure.ts';
+import {
+  derive,
+  type Figure,
+  figureOf,
+  known,
+  notKnown,
+  silent,
+  unknownOf,
+  valueIn,
+} from './figure.ts';
 
 /** A shot with its hours, in seconds from the start of the day. */
 export interface DayStep {
@@ -42,8 +51,6 @@ export interface DayFigures {
   readonly finishS: Prior;
   /** The same; unknown where the length of a shot is. */
   readonly neededS: Figure<number>;
-  readonly leastNeededS: Figure<number>;
-  readonly mostNeededS: Figure<number>;
   /** How much it is too long for the day, s; negative: what is left of the day. */
   readonly overS: Figure<number>;
   readonly rebuildingS: number;
@@ -54,6 +61,8 @@ export interface DayFigures {
   readonly drop: readonly string[];
   /** Left for another day by the plan. */
   readonly notToday: readonly string[];
+  /** Shots that can't be read or whose takes have no length: nothing is counted for them. */
+  readonly notCounted: readonly string[];
 }
 
 const DAY_S = 86_400;
@@ -88,6 +97,7 @@ export function dayFigures(plan: DayPlan): DayFigures | null {
   if (!fields) return null;
   const notToday = namesIn(fields['not-today']);
   const shots = plan.shots.filter(({ shot }) => !notToday.includes(shot));
+  const unread = plan.unread.filter((shot) => !notToday.includes(shot));
   const startS = figureOf(fields.start, 'day');
   const roomS = derive([startS, figureOf(fields.end, 'day')], (start, end) =>
     end > start ? end - start : end - start + DAY_S,
@@ -111,11 +121,13 @@ export function dayFigures(plan: DayPlan): DayFigures | null {
   const drop = isLong ? (dropped(usual.jobs, order, usual.build, end) ?? []) : [];
   const lengths = shots.map(({ takesS }) => takesS);
   const needed = (seconds: number): Figure<number> =>
-    shots.length === 0
-      ? notKnown(message`no shot is planned for the day`)
-      : lengths.every((one) => one.known)
-        ? known(seconds)
-        : unknownOf(lengths);
+    unread.length > 0
+      ? silent
+      : shots.length === 0
+        ? notKnown(message`no shot is planned for the day`)
+        : lengths.every((one) => one.known)
+          ? known(seconds)
+          : unknownOf(lengths);
   return {
     plan,
     fields,
@@ -124,14 +136,13 @@ export function dayFigures(plan: DayPlan): DayFigures | null {
     steps: stepsOf(shots, walked),
     finishS,
     neededS: needed(finishS.middle),
-    leastNeededS: needed(finishS.low),
-    mostNeededS: needed(finishS.high),
     overS: derive([needed(finishS.middle), roomS], (all, room) => all - room),
     rebuildingS: walked.reduce((sum, { build }) => sum + build, 0) / MS,
     waitingS: walked.reduce((sum, { wait }) => sum + wait, 0) / MS,
     isExact,
     drop: drop.map((index) => shots[index]!.shot),
     notToday,
+    notCounted: [...shots.filter(({ takesS }) => !takesS.known).map(({ shot }) => shot), ...unread],
   };
 }
 

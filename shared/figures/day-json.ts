@@ -8,6 +8,16 @@ export interface DayShotJson {
   readonly buildFrom: string | null;
   readonly begins: string | null;
   readonly ends: string | null;
+  /** The same in seconds from the start of the day. */
+  readonly buildFromS: number;
+  readonly beginsS: number;
+  readonly endsS: number;
+  /** What is built before it. */
+  readonly rebuilt: {
+    readonly rigs: number;
+    readonly lights: number;
+    readonly subjects: number;
+  };
   readonly rebuildS: number;
   /** For its hour, or for its subject to be ready. */
   readonly waitS: number;
@@ -27,9 +37,10 @@ export interface DayJson {
   readonly availableS: number | null;
   /** From the start to the end of the last take. */
   readonly neededS: number | null;
-  /** The same where everything that is known roughly or assumed goes fast, or slowly. */
-  readonly leastNeededS: number | null;
-  readonly mostNeededS: number | null;
+  /** The same as far as lengths are known; with everything that is known roughly or assumed going fast, or slowly. */
+  readonly countedS: number | null;
+  readonly leastCountedS: number | null;
+  readonly mostCountedS: number | null;
   /** How much too long it is; negative: what is left. */
   readonly overS: number | null;
   readonly rebuildingS: number | null;
@@ -40,6 +51,8 @@ export interface DayJson {
   readonly drop: readonly string[] | null;
   /** Left for another day by the plan. */
   readonly notToday: readonly string[] | null;
+  /** Shots that can't be read or whose takes have no length. */
+  readonly notCounted: readonly string[] | null;
   /** In the order proposed. */
   readonly shots: readonly DayShotJson[];
   readonly notKnown: Reasons;

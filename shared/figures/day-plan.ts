@@ -35,6 +35,8 @@ export interface DayPlan {
   readonly day: Field<Day>;
   /** In the order of the plan. */
   readonly shots: readonly DayShot[];
+  /** Shots that can't be read. */
+  readonly unread: readonly string[];
 }
 
 const AT_ONCE: Prior = { middle: 0, low: 0, high: 0 };

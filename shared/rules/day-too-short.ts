@@ -70,14 +70,14 @@ export const dayTooShort: PlanRule<Facts> = {
   check({ day }) {
     const room = day?.roomS;
     if (!day || !room?.known) return [];
-    const { finishS, rebuildingS, drop, steps, fields } = day;
+    const { finishS, rebuildingS, drop, steps, fields, notCounted } = day;
     const facts: Facts = {
       neededS: finishS.middle,
       leastS: finishS.low,
       mostS: finishS.high,
       availableS: room.value,
       rebuildingS,
-      untimed: steps.filter(({ workS }) => workS === null).length,
+      untimed: notCounted.length,
       drop,
       shots: steps.length,
     };

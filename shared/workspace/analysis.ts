@@ -322,11 +322,10 @@ export class Analysis {
   #readDay(file: FileId): DayPlan {
     const day = this.#reader(file).plan('day');
     const count = day.state === 'known' ? this.entries.list(file).length : 0;
-    return {
-      file,
-      day,
-      shots: this.#groups(file, count, this.#summaryGroup).map((one) => one.day),
-    };
+    const shots = this.#groups(file, count, this.#summaryGroup).map((one) => one.day);
+    const read = new Set(shots.map(({ shot }) => shot));
+    const names = count === 0 ? [] : this.shots(file).map((id) => nameOf('shots', id));
+    return { file, day, shots, unread: names.filter((name) => !read.has(name)) };
   }
 
   /** Bench and figures are large and are dropped; their results are small and are kept. */

@@ -2,7 +2,8 @@
 
 import type { Drawing } from '../../api/drawing.ts';
 import type { Check, Order, SheetFinding, ShotSheet, ShotState } from '../../api/sheet.ts';
-import { NOTHING_UP } from '../../day/set-up.ts';
+import { NOTHING_UP, type SetUp } from '../../day/set-up.ts';
+import type { DayJson } from '../../figures/day-json.ts';
 import { setUpOf } from '../../figures/day-set-up.ts';
 import { isKnown } from '../../plan/field.ts';
 import type { Preflight } from '../../plan/generated/types.ts';
@@ -10,6 +11,7 @@ import { kindOf } from '../../quantity/index.ts';
 import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
 import type { Severity } from '../../rules/rule.ts';
 import { inLanguage } from '../../words/message.ts';
+import { hourWords } from '../day-words.ts';
 import { coloursDrawing } from './drawings/colours.ts';
 import { contrastDrawing } from './drawings/contrast.ts';
 import { depthDrawing } from './drawings/depth.ts';
@@ -118,23 +120,38 @@ export function onceChecks(states: States | undefined): readonly Check[] {
   );
 }
 
-/** The order that rebuilds least, with what changes before each shot and how long it takes. */
-export function orderOf(shots: readonly SaidShot[]): Order {
+/**
+ * The order that rebuilds least, with what changes before each shot and how long it takes. A day has
+ * an order of its own, which keeps hours and priorities too.
+ */
+export function orderOf(all: readonly SaidShot[], day: DayJson | null): Order {
+  const shots = all.filter(({ bench }) => !day?.notToday?.includes(bench.shot));
   const setUps = shots.map(({ bench }) => setUpOf(bench));
   const times = new Map(shots.map((shot) => [shot.bench.shot, secondsOf(shot)]));
-  const ordered = shootingOrder(setUps);
+  const ordered = day ? inDay(setUps, day) : shootingOrder(setUps);
+  const begins = new Map(
+    day?.shots.map((step) => [step.shot, hourWords(step.begins, step.beginsS)]),
+  );
   const known = [...times.values()].filter((seconds) => seconds !== null);
   return {
     steps: ordered.map((setUp, index) => ({
       shot: setUp.shot,
       changes: changesBetween(index === 0 ? NOTHING_UP : ordered[index - 1]!, setUp),
       seconds: times.get(setUp.shot) ?? null,
+      begins: begins.get(setUp.shot) ?? null,
     })),
     seconds: known.reduce((sum, seconds) => sum + seconds, 0),
     untimed: times.size - known.length,
     changes: rebuilds(ordered),
     changesAsWritten: rebuilds(setUps),
   };
+}
+
+/** The day's order; shots that it can't place come last. */
+function inDay(setUps: readonly SetUp[], { shots }: DayJson): readonly SetUp[] {
+  const places = new Map(shots.map(({ shot }, index) => [shot, index]));
+  const place = ({ shot }: SetUp): number => places.get(shot) ?? shots.length;
+  return [...setUps].sort((a, b) => place(a) - place(b));
 }
 
 /** One where the plan doesn't say how many. */
