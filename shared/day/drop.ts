@@ -26,9 +26,12 @@ export function dropped(
     if (fits(without)) break;
     without.add(job);
   }
-  for (const job of leastFirst.filter((one) => without.has(one)).reverse()) {
-    without.delete(job);
-    if (!fits(without)) without.add(job);
+  for (let before = -1; before !== without.size; ) {
+    before = without.size;
+    for (const job of leastFirst.filter((one) => without.has(one)).reverse()) {
+      without.delete(job);
+      if (!fits(without)) without.add(job);
+    }
   }
   return without.size === order.length && order.length > 0
     ? null
