@@ -14,7 +14,7 @@ import {
   walk,
 } from './walk.ts';
 
-export interface Ordered {
+interface Ordered {
   readonly order: readonly number[];
   /** false: a better order may exist. */
   readonly isExact: boolean;

@@ -43,7 +43,7 @@ export const dayTooShort: PlanRule<Facts> = {
   name: 'day-too-short',
   severity: 'warning',
   docs: {
-    when: 'the shots of the day need more time than there is between its start and end, with rebuilding in the order that rebuilds least. It is a note where that depends on the times that are assumed for rebuilding.',
+    when: 'the shots, with rebuilding between them, need more time than the day has between `start` and `end`. It is a note where that depends on times that are known roughly or assumed.',
     why: 'Takes are a small part of a day; rebuilding between shots is most of it. Who finds out in the evening has lost the shots that came last.',
     remedy:
       'Leave the shots of the lowest priority for another day, end later, or give shots the same rig and lights. `rig-change`, `light-change`, `subject-change` and `new-film` of the day replace the assumed times.',
@@ -137,7 +137,7 @@ function dropWords({ drop, shots }: Facts): string {
     return shots === 1 ? message`The shot alone doesn't fit.` : message`No shot fits alone.`;
   return drop.length <= MOST_NAMED
     ? message`The others fit without ${allOf(drop.map((shot) => `\`${shot}\``))}.`
-    : message`The others fit without the ${drop.length} shots that matter least.`;
+    : message`The others fit without ${drop.length} shots of lower priority.`;
 }
 
 /** What follows for the edit, where it shows them. */

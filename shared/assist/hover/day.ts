@@ -37,7 +37,7 @@ function wholeDay({ analysis, say }: Context, file: FileId): string | null {
       last && last !== first && line(message`last`, shotWords(last)),
     ]),
     dayRemarks(day, say).map(remark).join(' '),
-    message`Formula: building, waiting and takes of every shot, in the order that rebuilds least.`,
+    message`Formula: building, waiting and takes of every shot, in the order with the fewest changes.`,
     message`Source: common practice for times of rebuilding that the day leaves out.`,
   );
 }
