@@ -26,6 +26,8 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
       'shutter-too-slow',
       'lamp-flicker',
       'white-balance-adrift',
+      'colour-out-of-range',
+      'colour-rendering-low',
     ],
   ],
   [

@@ -14,13 +14,15 @@ export function setUpOf(bench: Bench): SetUp {
       ...[carriers.head, carriers.stand].flatMap((carrier) => carrier?.name ?? []),
     ],
     lights: lights.known
-      ? lights.value.map(({ name, fields, dimmedStops }) => ({
+      ? lights.value.map(({ name, fields, dimmedStops, gels, setColour }) => ({
           name,
           place: JSON.stringify([
             isKnown(fields.at)
               ? Object.values(fields.at.value).map((one) => isKnown(one) && one.value)
               : null,
             dimmedStops.known ? dimmedStops.value : null,
+            gels,
+            setColour && isKnown(setColour) ? setColour.value : null,
           ]),
         }))
       : [],

@@ -21,6 +21,8 @@ export type Lux = In<'lx'>;
 export type Nit = In<'cd/m2'>;
 /** Colour temperature, kelvin. */
 export type Kelvin = In<'K'>;
+/** Mired: a million over kelvin; here a difference of two. */
+export type Mired = In<'mired'>;
 /** Kilograms. */
 export type Kg = In<'kg'>;
 /** Stops: factors of two of light. */

@@ -16,9 +16,11 @@ import {
 import { dioptre, factor, fNumber, fNumberRange, magnification, tStop } from './lens.ts';
 import {
   colourTemperature,
+  colourTemperatureRange,
   dimming,
   illuminance,
   luminance,
+  miredShift,
   power,
   stops,
   whiteBalance,
@@ -37,6 +39,7 @@ export const KINDS = {
   bound,
   capacity,
   'colour-temperature': colourTemperature,
+  'colour-temperature-range': colourTemperatureRange,
   count,
   date,
   dimming,
@@ -55,6 +58,7 @@ export const KINDS = {
   luminance,
   magnification,
   mass,
+  'mired-shift': miredShift,
   modulation,
   'move-speed': moveSpeed,
   offset,

@@ -16,6 +16,14 @@ import type { Preflight } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Rule } from './rule.ts';
 
+/** A light with an index of its colour rendering, and where that is written. */
+export interface Rendering {
+  readonly light: string;
+  readonly index: 'cri' | 'tlci';
+  readonly value: number;
+  readonly at: Place;
+}
+
 /** A shot's checks before shooting, by name. */
 export interface ChecksOfShot {
   /** It has subject and rig, and every list of checks can be read. */
@@ -37,6 +45,7 @@ export interface ShotSummary {
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
+  readonly rendering: readonly Rendering[];
   readonly holder: FilmHolder | null;
   /** The rig with its support; null: it has none. */
   readonly carried: Carried | null;

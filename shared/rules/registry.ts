@@ -17,6 +17,8 @@ import { clipDiffers } from './clip-differs.ts';
 import { clipNotFound } from './clip-not-found.ts';
 import { clipTooLong } from './clip-too-long.ts';
 import { clipUnreadable } from './clip-unreadable.ts';
+import { colourOutOfRange } from './colour-out-of-range.ts';
+import { colourRenderingLow } from './colour-rendering-low.ts';
 import { cutOutrunsClips } from './cut-outruns-clips.ts';
 import { dayTooShort } from './day-too-short.ts';
 import { depthShort } from './depth-short.ts';
@@ -104,6 +106,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   isoOutOfRange,
   shutterTooSlow,
   lampFlicker,
+  colourOutOfRange,
   smear,
   focusDrifts,
   polariserIdle,
@@ -136,6 +139,7 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   overheadLoad,
   mainsNearLiquid,
   hotLampNearSubject,
+  colourRenderingLow,
   cardTooSmall,
   batteryShort,
   slowerThanRecorded,

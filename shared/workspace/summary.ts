@@ -11,7 +11,7 @@ import { takesOfShot } from '../figures/recording.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import { checksCalledFor, isJudged, missingChecks } from '../rules/checks-called-for.ts';
-import type { ChecksOfShot, ShotSummary } from '../rules/plan-rule.ts';
+import type { ChecksOfShot, Rendering, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { FoundInShot } from './shot-findings.ts';
 
@@ -31,6 +31,7 @@ export function summaryOf(
     needs: needsOf(figures),
     whiteBalance: isKnown(whiteBalance) ? { value: whiteBalance.value, at: whiteBalance.at } : null,
     lightColours: [...new Set(colours)].sort((a, b) => a - b),
+    rendering: renderingOf(bench),
     holder: holderOf(bench),
     carried: carriedOf(bench, figures),
     takes: takesOfShot(bench),
@@ -42,6 +43,18 @@ export function summaryOf(
     acceptedByPlan: byPlan,
   };
 }
+
+const INDICES = ['cri', 'tlci'] as const;
+
+const renderingOf = ({ lights }: Bench): readonly Rendering[] =>
+  lights.known
+    ? lights.value.flatMap(({ name, fields }) =>
+        INDICES.flatMap((index): Rendering[] => {
+          const field = fields[index];
+          return isKnown(field) ? [{ light: name, index, value: field.value, at: field.at }] : [];
+        }),
+      )
+    : [];
 
 const namesOf = (checks: readonly { readonly name: string }[]): readonly string[] =>
   checks.map(({ name }) => name);

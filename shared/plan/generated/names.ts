@@ -14,6 +14,7 @@ export type DefName =
   | 'converter'
   | 'close-up'
   | 'filter'
+  | 'gel'
   | 'head'
   | 'rail'
   | 'stand'
@@ -45,6 +46,7 @@ export type AnyGroup =
   | 'converters'
   | 'close-up-lenses'
   | 'filters'
+  | 'gels'
   | 'heads'
   | 'rails'
   | 'stands'
@@ -64,6 +66,7 @@ export type Group =
   | 'converters'
   | 'close-up-lenses'
   | 'filters'
+  | 'gels'
   | 'heads'
   | 'rails'
   | 'stands'
@@ -80,6 +83,7 @@ export type GroupName =
   | 'converters'
   | 'close-up-lenses'
   | 'filters'
+  | 'gels'
   | 'heads'
   | 'rails'
   | 'stands'
@@ -93,6 +97,7 @@ export interface Spaces {
   readonly parts: 'bodies' | 'lenses' | 'tubes' | 'converters' | 'close-up-lenses';
   readonly recordings: 'recordings';
   readonly filters: 'filters';
+  readonly gels: 'gels';
   readonly heads: 'heads';
   readonly rails: 'rails';
   readonly stands: 'stands';

@@ -670,6 +670,24 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "filter"
     ]
    },
+   "gels": {
+    "shape": {
+     "kind": "map",
+     "item": {
+      "kind": "record",
+      "of": "gel"
+     }
+    },
+    "required": false,
+    "title": "gels",
+    "description": "Gels for lights, by name.",
+    "examples": [
+     "{ half-orange: { transmission: 73 %, shift: 81 mired } }"
+    ],
+    "also": [
+     "gel"
+    ]
+   },
    "heads": {
     "shape": {
      "kind": "map",
@@ -935,6 +953,34 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "also": [
      "record-limit",
      "recording-limit"
+    ]
+   },
+   "has": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "enum",
+      "values": [
+       "stabiliser",
+       "autofocus",
+       "focus-by-wire"
+      ],
+      "also": {
+       "stabilizer": "stabiliser",
+       "stabilisation": "stabiliser",
+       "stabilization": "stabiliser",
+       "af": "autofocus"
+      }
+     }
+    },
+    "required": false,
+    "title": "has",
+    "description": "What it has that works against close-ups unless it is set right: stabiliser, autofocus, focus-by-wire. Each calls for a check.",
+    "examples": [
+     "[stabiliser, autofocus]"
+    ],
+    "also": [
+     "features"
     ]
    },
    "recording-modes": {
@@ -1320,6 +1366,34 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "pupil-magnification"
+    ]
+   },
+   "has": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "enum",
+      "values": [
+       "stabiliser",
+       "autofocus",
+       "focus-by-wire"
+      ],
+      "also": {
+       "stabilizer": "stabiliser",
+       "stabilisation": "stabiliser",
+       "stabilization": "stabiliser",
+       "af": "autofocus"
+      }
+     }
+    },
+    "required": false,
+    "title": "has",
+    "description": "What it has that works against close-ups unless it is set right: stabiliser, autofocus, focus-by-wire. Each calls for a check.",
+    "examples": [
+     "[stabiliser, autofocus]"
+    ],
+    "also": [
+     "features"
     ]
    },
    "mass": {
@@ -1943,6 +2017,63 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "weight"
+    ]
+   }
+  }
+ },
+ "gel": {
+  "title": "gel",
+  "description": "A gel for lights, as its swatch book prints it.",
+  "keys": {
+   "about": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
+    "examples": [
+     "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
+    ]
+   },
+   "transmission": {
+    "shape": {
+     "kind": "quantity",
+     "of": "percent",
+     "rough": true
+    },
+    "required": false,
+    "title": "transmission",
+    "description": "Share of the light that passes. Two gels multiply.",
+    "examples": [
+     "58 %"
+    ],
+    "also": [
+     "y"
+    ]
+   },
+   "shift": {
+    "shape": {
+     "kind": "quantity",
+     "of": "mired-shift"
+    },
+    "required": false,
+    "title": "mired shift",
+    "description": "By how much it moves the colour temperature: 1 000 000 / K, after less before. Positive is warmer. Default: 0 mired.",
+    "examples": [
+     "131 mired",
+     "-78 mired"
+    ],
+    "also": [
+     "mired",
+     "mireds"
     ]
    }
   }
@@ -2652,6 +2783,50 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "colour-temp",
      "cct",
      "kelvin"
+    ]
+   },
+   "colour-range": {
+    "shape": {
+     "kind": "quantity",
+     "of": "colour-temperature-range"
+    },
+    "required": false,
+    "title": "colour range",
+    "description": "Colour temperatures that a bi-colour light can be set to. A shot sets one under `relight`.",
+    "examples": [
+     "2700 to 6500 K"
+    ],
+    "also": [
+     "bi-colour",
+     "bi-color",
+     "color-range"
+    ]
+   },
+   "cri": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "CRI",
+    "description": "Colour rendering index of the light, Ra by CIE 13.3. A note below 90.",
+    "examples": [
+     "95"
+    ],
+    "also": [
+     "ra"
+    ]
+   },
+   "tlci": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "TLCI",
+    "description": "Television lighting consistency index of the light, by EBU Tech 3355. A note below 90.",
+    "examples": [
+     "96"
     ]
    },
    "modulation": {
@@ -3778,6 +3953,47 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "dimmer",
      "dim",
      "power"
+    ]
+   },
+   "colour-temperature": {
+    "shape": {
+     "kind": "quantity",
+     "of": "colour-temperature",
+     "rough": true
+    },
+    "required": false,
+    "title": "colour temperature",
+    "description": "Colour temperature that a bi-colour light is set to in this shot.",
+    "examples": [
+     "4300 K"
+    ],
+    "also": [
+     "colour",
+     "color",
+     "color-temperature",
+     "colour-temp",
+     "cct",
+     "kelvin"
+    ]
+   },
+   "gels": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "ref",
+      "groups": [
+       "gels"
+      ]
+     }
+    },
+    "required": false,
+    "title": "gels",
+    "description": "Gels on the light in this shot. Their mired shifts add up and their light is lost, except from a brightness that is given for this shot.",
+    "examples": [
+     "[half-orange]"
+    ],
+    "also": [
+     "gel"
     ]
    },
    "luminance": {

@@ -91,6 +91,8 @@ export interface Kit {
   readonly 'close-up-lenses': Field<ReadonlyMap<string, Field<CloseUp>>>;
   /** Filters for the front of a lens. */
   readonly filters: Field<ReadonlyMap<string, Field<Filter>>>;
+  /** Gels for lights, by name. */
+  readonly gels: Field<ReadonlyMap<string, Field<Gel>>>;
   /** Tripod heads, by name. */
   readonly heads: Field<ReadonlyMap<string, Field<Head>>>;
   /** Focusing rails, by name. */
@@ -125,6 +127,8 @@ export interface Body {
   readonly battery: Field<QuantityValue<'time'>>;
   /** Longest clip that the body records in one go. */
   readonly 'longest-clip': Field<QuantityValue<'time'>>;
+  /** What it has that works against close-ups unless it is set right: stabiliser, autofocus, focus-by-wire. Each calls for a check. */
+  readonly has: Field<readonly Field<'stabiliser' | 'autofocus' | 'focus-by-wire'>[]>;
   /** Recording modes of the body, by name. */
   readonly 'recording-modes': Field<ReadonlyMap<string, Field<Recording>>>;
 }
@@ -181,6 +185,8 @@ export interface Lens {
   readonly 'filter-thread': Field<QuantityValue<'length'>>;
   /** Exit pupil diameter divided by entrance pupil diameter. Default: 1 (symmetrical lens). */
   readonly 'pupil-ratio': Field<QuantityValue<'ratio'>>;
+  /** What it has that works against close-ups unless it is set right: stabiliser, autofocus, focus-by-wire. Each calls for a check. */
+  readonly has: Field<readonly Field<'stabiliser' | 'autofocus' | 'focus-by-wire'>[]>;
   /** Mass of the lens. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
   /** Centre of gravity, measured from the lens mount forward. Default: the middle of its length. */
@@ -271,6 +277,16 @@ export interface Filter {
   readonly length: Field<QuantityValue<'length'>>;
   /** Mass of the filter. Not included in the mass of a rig. */
   readonly mass: Field<QuantityValue<'mass'>>;
+}
+
+/** A gel for lights, as its swatch book prints it. */
+export interface Gel {
+  /** Free-text note. Not used in calculations. */
+  readonly about: Field<string>;
+  /** Share of the light that passes. Two gels multiply. */
+  readonly transmission: Field<QuantityValue<'percent'>>;
+  /** By how much it moves the colour temperature: 1 000 000 / K, after less before. Positive is warmer. Default: 0 mired. */
+  readonly shift: Field<QuantityValue<'mired-shift'>>;
 }
 
 /** A tripod head. */
@@ -377,6 +393,12 @@ export interface Light {
   readonly at: Field<Placement>;
   /** Colour temperature of the light. Affects the colours and reflectance of a film. */
   readonly 'colour-temperature': Field<QuantityValue<'colour-temperature'>>;
+  /** Colour temperatures that a bi-colour light can be set to. A shot sets one under `relight`. */
+  readonly 'colour-range': Field<QuantityValue<'colour-temperature-range'>>;
+  /** Colour rendering index of the light, Ra by CIE 13.3. A note below 90. */
+  readonly cri: Field<QuantityValue<'count'>>;
+  /** Television lighting consistency index of the light, by EBU Tech 3355. A note below 90. */
+  readonly tlci: Field<QuantityValue<'count'>>;
   /** Flicker frequency of the light itself (dimmer or ballast), or none. Default: unknown; mains-powered lamps flicker at twice the mains frequency. */
   readonly modulation: Field<QuantityValue<'modulation'>>;
   /** Shape of the flicker: sine (smooth) or pulsed (on and off). Default: unknown, and the worst case applies; mains-powered tungsten is a sine. */
@@ -527,6 +549,10 @@ export interface Relight {
   readonly at: Field<Placement>;
   /** Dimming from the level set on the light: stops down, or percent of the light left. */
   readonly dimmed: Field<QuantityValue<'dimming'>>;
+  /** Colour temperature that a bi-colour light is set to in this shot. */
+  readonly 'colour-temperature': Field<QuantityValue<'colour-temperature'>>;
+  /** Gels on the light in this shot. Their mired shifts add up and their light is lost, except from a brightness that is given for this shot. */
+  readonly gels: Field<readonly Field<Ref>[]>;
   /** Luminance of the emitting face in this shot. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
   /** Illuminance on the subject in this shot. */
@@ -655,6 +681,7 @@ export interface TypesOf {
   readonly converter: Converter;
   readonly 'close-up': CloseUp;
   readonly filter: Filter;
+  readonly gel: Gel;
   readonly head: Head;
   readonly rail: Rail;
   readonly stand: Stand;
@@ -686,6 +713,7 @@ export interface GroupTypes {
   readonly converters: Converter;
   readonly 'close-up-lenses': CloseUp;
   readonly filters: Filter;
+  readonly gels: Gel;
   readonly heads: Head;
   readonly rails: Rail;
   readonly stands: Stand;
