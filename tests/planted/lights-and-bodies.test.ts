@@ -28,6 +28,11 @@ describe('a light', () => {
     expect(applied(text, fix!.edits)).toContain('colour-temperature: 2700 K');
   });
 
+  it('at an end of its range is set as it can be', () => {
+    const atEnd = { ...OUT, 'shots/frost/relight': '{ panel: { colour-temperature: 2700 K } }' };
+    expect(saidIn(atEnd).filter(({ rule }) => rule === 'colour-out-of-range')).toEqual([]);
+  });
+
   it.each([
     ['cri', 'CRI'],
     ['tlci', 'TLCI'],

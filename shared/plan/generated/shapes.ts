@@ -2808,8 +2808,8 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "count"
     },
     "required": false,
-    "title": "CRI",
-    "description": "Colour rendering index of the light, Ra by CIE 13.3. A note below 90.",
+    "title": "colour rendering index",
+    "description": "Colour rendering index (CRI) of the light, Ra by CIE 13.3. A note below 90.",
     "examples": [
      "95"
     ],
@@ -2823,7 +2823,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "of": "count"
     },
     "required": false,
-    "title": "TLCI",
+    "title": "television lighting index",
     "description": "Television lighting consistency index of the light, by EBU Tech 3355. A note below 90.",
     "examples": [
      "96"

@@ -395,7 +395,7 @@ export interface Light {
   readonly 'colour-temperature': Field<QuantityValue<'colour-temperature'>>;
   /** Colour temperatures that a bi-colour light can be set to. A shot sets one under `relight`. */
   readonly 'colour-range': Field<QuantityValue<'colour-temperature-range'>>;
-  /** Colour rendering index of the light, Ra by CIE 13.3. A note below 90. */
+  /** Colour rendering index (CRI) of the light, Ra by CIE 13.3. A note below 90. */
   readonly cri: Field<QuantityValue<'count'>>;
   /** Television lighting consistency index of the light, by EBU Tech 3355. A note below 90. */
   readonly tlci: Field<QuantityValue<'count'>>;
