@@ -7,6 +7,8 @@
 
 const MILLION = 1e6;
 
+export const miredOf = (kelvin: number): number => MILLION / kelvin;
+
 /**
  * Colour temperature behind a gel, K.
  *
@@ -15,7 +17,7 @@ const MILLION = 1e6;
  * @returns null where the shift leaves no colour temperature: bluer than any
  */
 export function shiftedKelvin(kelvin: number, mired: number): number | null {
-  const reciprocal = MILLION / kelvin + mired;
+  const reciprocal = miredOf(kelvin) + mired;
   return reciprocal > 0 ? MILLION / reciprocal : null;
 }
 

@@ -39,6 +39,8 @@ export interface LightInUse {
   /** Stops that gels of this shot take. */
   readonly gelStops: Figure<number>;
   readonly gels: readonly string[];
+  /** Gels so blue that they leave no colour temperature: their shift and the light's own, mired. */
+  readonly tooBlue: { readonly shift: number; readonly mired: number; readonly at: Place } | null;
   /** The colour that this shot sets a bi-colour light to. */
   readonly setColour: Light['colour-temperature'] | undefined;
   /** Where the shot names it. */

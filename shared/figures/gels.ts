@@ -1,9 +1,11 @@
 /** Gels on a light in a shot: the colour behind them, and the light that they take. */
-import { shiftedKelvin, stopsOfTransmission } from '../exposure/mired.ts';
+import { miredOf, shiftedKelvin, stopsOfTransmission } from '../exposure/mired.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { GroupTypes, Light } from '../plan/generated/types.ts';
+import type { Place } from '../plan/place.ts';
 import type { Kelvin } from '../quantity/brands.ts';
 import { message } from '../words/message.ts';
+import type { LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import type { Named } from './named.ts';
 import { lookUp, type PlanReader } from './reader.ts';
@@ -42,13 +44,31 @@ export function gelStops(gels: readonly Gel[] | null): Figure<number> {
     : derive(each, (...stops) => stops.reduce((sum, one) => sum + one, 0));
 }
 
+/** Their shift in all, mired; null: not known. */
+function shiftOf(gels: readonly Gel[] | null): number | null {
+  const shifts = gels?.map(({ fields }) => fields.shift) ?? [];
+  if (gels === null || shifts.some(({ state }) => state === 'invalid')) return null;
+  return shifts.reduce((sum, shift) => sum + (isKnown(shift) ? shift.value : 0), 0);
+}
+
+/** What a rule reports: behind such gels no figure of the colour is known. */
+export function tooBlueFor(
+  colour: Colour,
+  gels: readonly Gel[] | null,
+  at: Place,
+): LightInUse['tooBlue'] {
+  const shift = shiftOf(gels);
+  if (shift === null || colour.state !== 'known') return null;
+  return shiftedKelvin(colour.value, shift) === null
+    ? { shift, mired: miredOf(colour.value), at }
+    : null;
+}
+
 /** The light's colour behind its gels, with the ends of what is known roughly. */
 export function gelledColour(colour: Colour, gels: readonly Gel[] | null): Colour {
   if (gels?.length === 0 || colour.state !== 'known') return colour;
-  const shifts = gels?.map(({ fields }) => fields.shift) ?? [];
-  if (gels === null || shifts.some(({ state }) => state === 'invalid'))
-    return { state: 'invalid', at: colour.at };
-  const mired = shifts.reduce((sum, shift) => sum + (isKnown(shift) ? shift.value : 0), 0);
+  const mired = shiftOf(gels);
+  if (mired === null) return { state: 'invalid', at: colour.at };
   const behind = (kelvin: number): Kelvin | null => shiftedKelvin(kelvin, mired) as Kelvin | null;
   const value = behind(colour.value);
   if (value === null) return { state: 'invalid', at: colour.at };

@@ -12,7 +12,7 @@ import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import { chainBehind } from './filters.ts';
-import { gelledColour, gelNames, gelStops, gelsIn, setColourOf } from './gels.ts';
+import { gelledColour, gelNames, gelStops, gelsIn, setColourOf, tooBlueFor } from './gels.ts';
 import type { Named } from './named.ts';
 import { type Lookup, lookUp, type PlanReader } from './reader.ts';
 import { recordedAreaOf } from './recorded-area.ts';
@@ -231,6 +231,9 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
       // A brightness that is given for the shot is that behind its gels.
       gelStops: override && isRebrightened(override.value) ? known(0) : gelStops(gels),
       gels: gelNames(gels),
+      tooBlue: override
+        ? tooBlueFor(laid['colour-temperature'], gels, override.value.gels.at)
+        : null,
       setColour: setColourOf(override?.value['colour-temperature']),
       at: item.at,
     });

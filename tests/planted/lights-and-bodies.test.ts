@@ -28,6 +28,23 @@ describe('a light', () => {
     expect(applied(text, fix!.edits)).toContain('colour-temperature: 2700 K');
   });
 
+  it('whose gels leave it no colour temperature is found at its gels', () => {
+    const text = changed(EXAMPLE_PLAN, {
+      'kit/gels': '{ deep-blue: { transmission: 8 %, shift: -200 mired } }',
+      'shots/frost/relight': '{ panel: { gels: [deep-blue] } }',
+      'shots/frost/iso': 'auto',
+    });
+    const found = findingsOf(text).filter(({ rule }) => rule === 'colour-out-of-range');
+    expect(found).toMatchObject([
+      {
+        what: 'The gels leave `panel` no colour temperature.',
+        // 1e6 / 5600 K.
+        why: 'They shift it by \u2212200 mired; it has 179 mired itself.',
+      },
+    ]);
+    expect(text.split('\n')[found[0]!.range.start.line]).toContain('gels: [deep-blue]');
+  });
+
   it('at an end of its range is set as it can be', () => {
     const atEnd = { ...OUT, 'shots/frost/relight': '{ panel: { colour-temperature: 2700 K } }' };
     expect(saidIn(atEnd).filter(({ rule }) => rule === 'colour-out-of-range')).toEqual([]);
