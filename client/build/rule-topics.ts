@@ -29,6 +29,8 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
       'shutter-too-slow',
       'lamp-flicker',
       'white-balance-adrift',
+      'colour-out-of-range',
+      'colour-rendering-low',
     ],
   ],
   [
@@ -69,6 +71,7 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
       'proxy-advised',
     ],
   ],
+  ['The shots fit into the day', ['day-too-short', 'shot-starts-late']],
   ['The clips match the plan', ['clip-not-found', 'clip-differs', 'clip-unreadable']],
   [
     'The take can be used',

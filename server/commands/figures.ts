@@ -29,7 +29,8 @@ export const figures = planCommand({
     const shots = isWhole ? all : new Map([[one, all.get(one)!]]);
     const recording = isWhole ? plans.core.recording(id) : [];
     const edit = isWhole ? plans.core.editFigures(id) : null;
-    const said = [plans.nameOf(id), shots, recording, edit] as const;
+    const day = isWhole ? plans.core.dayFigures(id) : null;
+    const said = [plans.nameOf(id), shots, recording, edit, day] as const;
     terminal.out(
       options.format === 'json'
         ? figuresReport(...said)

@@ -44,7 +44,8 @@ type DrawingId =
   | 'life'
   | 'colours'
   | 'rail-scale'
-  | 'edit';
+  | 'edit'
+  | 'day';
 
 export interface Picture {
   /** Units across, where that is not the usual `WIDTH`. */

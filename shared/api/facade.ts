@@ -6,6 +6,7 @@
 
 import type { CoveredCut } from '../clips/coverage.ts';
 import type { ClipReading } from '../clips/facts.ts';
+import type { DayJson } from '../figures/day-json.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
@@ -170,6 +171,8 @@ export interface Core extends Checker {
   ): readonly LocatedFinding[] | null;
   /** What a plan's edit comes to; null where it has no cuts. */
   editFigures(file: FileId): EditJson | null;
+  /** The hours of a plan's day; null where it has none that can be read. */
+  dayFigures(file: FileId): DayJson | null;
   /** The edit as a file for an editing program or a spreadsheet. */
   timeline(file: FileId, format: TimelineFormat): TimelineFile;
   /** A plan and all that it uses, as report/compare takes it. */

@@ -17,6 +17,8 @@ export interface Sheet {
   /** Checks that are made once, for the day. */
   readonly once: readonly Check[];
   readonly order: Order;
+  /** The hours of the day; null: the plan has none. */
+  readonly day: DaySheet | null;
   /** What is recorded in all, on how many cards and batteries: a line a body. */
   readonly recording: readonly string[];
   /** What the shots are for; null: the plan has no cuts. */
@@ -39,6 +41,14 @@ export interface SheetMeasurement {
   readonly boxes: readonly { readonly label: string; readonly unit: string | null }[];
   /** For the lens's `bench`, with `?` where the numbers go. */
   readonly row: string;
+}
+
+export interface DaySheet {
+  /** "2027-03-02 · back room · 09:00 to 17:30" */
+  readonly when: string;
+  /** Sentences: how much time is needed, what is left out. */
+  readonly remarks: readonly string[];
+  readonly drawing: Drawing;
 }
 
 export interface EditSheet {
@@ -119,4 +129,6 @@ interface Step {
   /** What is put up, taken away or exchanged before it. */
   readonly changes: readonly string[];
   readonly seconds: number | null;
+  /** When its takes begin, "09:25"; null: the plan has no day, or the shot isn't in it. */
+  readonly begins: string | null;
 }

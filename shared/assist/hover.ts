@@ -7,7 +7,9 @@ import type { FileId } from '../plan/place.ts';
 import type { Context } from '../workspace/context.ts';
 import { shotShownAt } from './frame.ts';
 import { cutHover } from './hover/cut.ts';
+import { dayHover } from './hover/day.ts';
 import { keyHover } from './hover/key.ts';
+import { paragraphs } from './hover/markdown.ts';
 import { nameHover, recordingHover, shotHover } from './hover/name.ts';
 import { ruleHover } from './hover/rule.ts';
 import { valueHover } from './hover/value.ts';
@@ -25,6 +27,9 @@ export function hoverAt(context: Context, file: FileId, position: Position): Hov
 function onKey(context: Context, spot: PlanSpot): string | null {
   const { meaning, kind, place } = spot;
   const { name } = meaning;
+  // The section's own name; its keys say what they are for.
+  if (name === undefined && meaning.key === 'day' && place.path.length === 0)
+    return paragraphs(dayHover(context, place), keyHover(meaning));
   if (name === undefined) return keyHover(meaning);
   if (meaning.key === 'allow' || meaning.key === 'severity') return ruleHover(name);
   if (meaning.of === 'body' && meaning.key === 'recording-modes')

@@ -2,11 +2,13 @@
 
 import type { LocatedEdit, LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
 import type { Sheet, SheetFinding, ShotSheet } from '../api/sheet.ts';
+import { dayJson } from '../figures/day-contract.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { idOf, nameOf } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import { type EntryId, type FileId, fileName } from '../plan/place.ts';
 import { kindOf, type QuantityId } from '../quantity/index.ts';
+import { daySheet } from '../report/sheet/day.ts';
 import { editSheet } from '../report/sheet/edit.ts';
 import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
 import { recordingLines } from '../report/sheet/recording.ts';
@@ -65,7 +67,11 @@ export function sheetOf(
     about: ifKnown(reader.plan('about')) ?? null,
     deliver: delivered?.filter((one) => one !== null).join(', ') || null,
     once: onceChecks(once),
-    order: orderOf(shots.flatMap(({ said }) => said ?? [])),
+    order: orderOf(
+      shots.flatMap(({ said }) => said ?? []),
+      dayJson(analysis.day(file)),
+    ),
+    day: daySheet(analysis.day(file), say),
     edit: editSheet(analysis.edit(file)),
     recording: recordingLines(analysis.recording(file), say),
     shots: shots.map(({ name, said, clips }) =>

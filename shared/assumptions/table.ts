@@ -29,6 +29,12 @@ export const INCIDENT = prior(250, 250, 340);
 /** 0: the iris keeps its f-number as the focal length shortens; 1: it keeps its size. */
 export const IRIS_KEEPS_SIZE = prior(0, 0, 1);
 
+/** Times of rebuilding between two shots of a day, s. */
+export const RIG_CHANGE = prior(900, 300, 1800);
+export const LIGHT_CHANGE = prior(300, 120, 600);
+export const SUBJECT_CHANGE = prior(300, 120, 900);
+export const NEW_FILM = prior(60, 30, 180);
+
 const PUPIL_RATIO = prior(1, 0.6, 1.4);
 const LONG_PUPIL_RATIO = prior(1, 0.4, 1);
 /** A lens this many times as long as the sensor's diagonal is built as a long lens. */
@@ -288,6 +294,38 @@ export const ASSUMPTIONS = {
     },
     source: COMMON,
     note: later`Flicker is at most 1/(2·f·t), and none over whole cycles: 1/50 s and 1/100 s are safe at 50 Hz.`,
+  },
+  'rig-change': {
+    key: 'rig-change',
+    of: later`the day`,
+    quantity: 'time',
+    value: RIG_CHANGE,
+    source: COMMON,
+    note: later`Building another rig, from the last take to focus. One person, everything at hand.`,
+  },
+  'light-change': {
+    key: 'light-change',
+    of: later`the day`,
+    quantity: 'time',
+    value: LIGHT_CHANGE,
+    source: COMMON,
+    note: later`Putting up, moving, dimming or taking down one light.`,
+  },
+  'subject-change': {
+    key: 'subject-change',
+    of: later`the day`,
+    quantity: 'time',
+    value: SUBJECT_CHANGE,
+    source: COMMON,
+    note: later`Putting another subject before the lens, cleaning up included.`,
+  },
+  'new-film': {
+    key: 'new-film',
+    of: later`the day`,
+    quantity: 'time',
+    value: NEW_FILM,
+    source: COMMON,
+    note: later`Making a film or bubble anew, before each take that the last one doesn't outlive.`,
   },
 } as const satisfies Readonly<Record<string, Assumption>>;
 

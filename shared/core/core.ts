@@ -21,6 +21,7 @@ import { solveShot } from '../assist/solve.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
 import { figuresJson } from '../figures/contract.ts';
+import { dayJson } from '../figures/day-contract.ts';
 import { editJson } from '../figures/edit-contract.ts';
 import { recordingJson } from '../figures/recording-json.ts';
 import { nameOf } from '../plan/entry-id.ts';
@@ -104,6 +105,7 @@ export function createCore(options: CoreOptions): Core {
     testClip: (file, shot, path, reading) =>
       testClipFindings(analysis, file, { shot, path }, reading)?.map(report) ?? null,
     editFigures: (file) => editJson(analysis.edit(file)),
+    dayFigures: (file) => dayJson(analysis.day(file)),
     timeline: (file, format) => timelineOf(context, file, format),
     compared: (file) => comparedPlan(context, file, allFindings(file), originOf),
     sheet: (file, use) => sheetOf(context, file, allFindings(file), use?.isWrittenOn === true),

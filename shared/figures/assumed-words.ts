@@ -93,6 +93,26 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
     quantity: 'length-or-zero',
     settle: later`Give \`emitting-size\`.`,
   },
+  'rig-change': {
+    what: later`change of rig`,
+    quantity: 'time',
+    settle: later`Give \`rig-change\`.`,
+  },
+  'light-change': {
+    what: later`change of a light`,
+    quantity: 'time',
+    settle: later`Give \`light-change\`.`,
+  },
+  'subject-change': {
+    what: later`change of subject`,
+    quantity: 'time',
+    settle: later`Give \`subject-change\`.`,
+  },
+  'new-film': {
+    what: later`new film`,
+    quantity: 'time',
+    settle: later`Give \`new-film\`.`,
+  },
   modulation: { what: null, quantity: 'ratio', settle: later`Give \`modulation\`.` },
 };
 

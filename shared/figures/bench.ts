@@ -38,6 +38,13 @@ export interface LightInUse {
   readonly readAt: Light['at'];
   /** Stops by which this shot dims it; negative is brighter. */
   readonly dimmedStops: Figure<number>;
+  /** Stops that gels of this shot take. */
+  readonly gelStops: Figure<number>;
+  readonly gels: readonly string[];
+  /** Gels so blue that they leave no colour temperature: their shift and the light's own, mired. */
+  readonly tooBlue: { readonly shift: number; readonly mired: number; readonly at: Place } | null;
+  /** The colour that this shot sets a bi-colour light to. */
+  readonly setColour: Light['colour-temperature'] | undefined;
   /** Where the shot names it. */
   readonly at: Place;
 }

@@ -1,4 +1,4 @@
-/** The edit as JSON, in the names and the order of its catalogue. */
+/** The edit as JSON, in the names and the order of its catalogue, and what the day's shares. */
 import { CUT, EDIT } from './catalogue/edit.ts';
 import type { EditFigures } from './edit-figures.ts';
 import type { CutJson, EditJson } from './edit-json.ts';
@@ -13,7 +13,7 @@ export function editJson(edit: EditFigures | null): EditJson | null {
 }
 
 /** What is declared of something, and why what is null is null. */
-function toldOf<F extends readonly unknown[]>(
+export function toldOf<F extends readonly unknown[]>(
   declared: Readonly<Record<string, { readonly of: (...from: F) => Figure<unknown> }>>,
   ...from: F
 ): { readonly notKnown: Reasons } {

@@ -135,5 +135,8 @@ export function luminanceOf(light: LightInUse, bench: Bench, read: Figure<number
     if (hasWattsAlone(light)) return readEv(light, bench);
     return notKnown(message`the luminance of ${name} is not given`);
   };
-  return derive([full(), light.dimmedStops], (luminance, stops) => luminance * 2 ** -stops);
+  return derive(
+    [full(), light.dimmedStops, light.gelStops],
+    (luminance, dimmed, gels) => luminance * 2 ** -(dimmed + gels),
+  );
 }

@@ -83,8 +83,8 @@ export function errorBy(
   shutterSeconds: Figure<number>,
 ): Figure<number> {
   const given = derive(
-    [givenEv(light, bench, optical), movedStops(light, bench), light.dimmedStops],
-    (ev, moved, dimmed) => ev + moved - dimmed,
+    [givenEv(light, bench, optical), movedStops(light, bench), light.dimmedStops, light.gelStops],
+    (ev, moved, dimmed, gels) => ev + moved - dimmed - gels,
   );
   const asked = (fNumber: Figure<number>, loss: Figure<number>): Figure<number> =>
     derive([fNumber, shutterSeconds, loss], (n, timeS, stops) =>

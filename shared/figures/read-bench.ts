@@ -12,6 +12,7 @@ import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import { chainBehind } from './filters.ts';
+import { gelledColour, gelNames, gelStops, gelsIn, setColourOf, tooBlueFor } from './gels.ts';
 import type { Named } from './named.ts';
 import { type Lookup, lookUp, type PlanReader } from './reader.ts';
 import { recordedAreaOf, stillOf } from './recorded-area.ts';
@@ -234,7 +235,10 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
     const { name, fields: base } = light.entry;
     const override = relight?.get(name);
     if (override && !isKnown(override)) return silent;
-    const fields = override ? laidOver(base, override.value) : base;
+    const laid = override ? laidOver(base, override.value) : base;
+    const gels = override ? gelsIn(reader, override.value.gels) : [];
+    const colour = gelledColour(laid['colour-temperature'], gels);
+    const fields = gels?.length === 0 ? laid : { ...laid, 'colour-temperature': colour };
     lights.push({
       name,
       fields,
@@ -243,6 +247,13 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
         override && override.value.dimmed.state !== 'missing'
           ? figureOf(override.value.dimmed, name)
           : known(0),
+      // A brightness that is given for the shot is that behind its gels.
+      gelStops: override && isRebrightened(override.value) ? known(0) : gelStops(gels),
+      gels: gelNames(gels),
+      tooBlue: override
+        ? tooBlueFor(laid['colour-temperature'], gels, override.value.gels.at)
+        : null,
+      setColour: setColourOf(override?.value['colour-temperature']),
       at: item.at,
     });
   }

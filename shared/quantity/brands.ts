@@ -11,6 +11,8 @@ export type Mm = In<'mm'>;
 export type Nm = In<'nm'>;
 /** Seconds. */
 export type Sec = In<'s'>;
+/** Seconds from midnight. */
+export type TimeOfDay = In<'s of the day'>;
 /** Radians. */
 export type Rad = In<'rad'>;
 /** Illuminance, lux. */
@@ -19,6 +21,8 @@ export type Lux = In<'lx'>;
 export type Nit = In<'cd/m2'>;
 /** Colour temperature, kelvin. */
 export type Kelvin = In<'K'>;
+/** Mired: a million over kelvin; here a difference of two. */
+export type Mired = In<'mired'>;
 /** Kilograms. */
 export type Kg = In<'kg'>;
 /** Stops: factors of two of light. */

@@ -16,9 +16,11 @@ import {
 import { dioptre, factor, fNumber, fNumberRange, magnification, tStop } from './lens.ts';
 import {
   colourTemperature,
+  colourTemperatureRange,
   dimming,
   illuminance,
   luminance,
+  miredShift,
   power,
   stops,
   whiteBalance,
@@ -28,6 +30,7 @@ import { overUnder } from './over-under.ts';
 import { count, percent, ratio } from './plain.ts';
 import { bitrate, capacity, iso, isoOrAuto, pixels, rate, shutter } from './recording.ts';
 import { sensorSize } from './sensor-size.ts';
+import { timeOfDay } from './time-of-day.ts';
 import { date, frequency, modulation, time, timeOrZero } from './times.ts';
 
 export const KINDS = {
@@ -37,6 +40,7 @@ export const KINDS = {
   bound,
   capacity,
   'colour-temperature': colourTemperature,
+  'colour-temperature-range': colourTemperatureRange,
   count,
   date,
   dimming,
@@ -55,6 +59,7 @@ export const KINDS = {
   luminance,
   magnification,
   mass,
+  'mired-shift': miredShift,
   modulation,
   'move-speed': moveSpeed,
   offset,
@@ -75,6 +80,7 @@ export const KINDS = {
   't-stop': tStop,
   'thickness-range': thicknessRange,
   time,
+  'time-of-day': timeOfDay,
   'time-or-zero': timeOrZero,
   'timeline-length': timelineLength,
   turn,

@@ -1,11 +1,13 @@
 /** Light and what gives or takes it. */
 import { later } from '../words/message.ts';
-import type { Kelvin, Lux, Nit, Stops, Watt } from './brands.ts';
+import type { Kelvin, Lux, Mired, Nit, Range, Stops, Watt } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { GAP, NUMBER, POSITIVE, readNumber, shortest } from './number.ts';
 import { PERCENT_UNITS, SHARE } from './plain.ts';
 import { scalarKind } from './scalar.ts';
+import type { Unit } from './unit.ts';
+import { unitRange } from './unit-range.ts';
 import { wordOr } from './word-or.ts';
 
 const ALSO_STOPS = ['stop', 'Stops', 'EV', 'ev'];
@@ -80,13 +82,33 @@ export const luminance: QuantityKind<Nit> = scalarKind<Nit>({
   examples: ['3000 cd/m2', '12 cd/m2'],
 });
 
+const KELVIN_UNITS: readonly Unit[] = [{ usual: 'K', also: ['k', 'Kelvin', 'kelvin'] }];
+
 /** Colour temperature in kelvin. */
 export const colourTemperature: QuantityKind<Kelvin> = scalarKind<Kelvin>({
   id: 'colour-temperature',
   title: later`colour temperature`,
   sign: 'positive',
-  units: [{ usual: 'K', also: ['k', 'Kelvin', 'kelvin'] }],
+  units: KELVIN_UNITS,
   examples: ['5600 K', '3200 K'],
+});
+
+/** What a bi-colour lamp can be set to. */
+export const colourTemperatureRange: QuantityKind<Range<Kelvin>> = unitRange<Kelvin>({
+  id: 'colour-temperature-range',
+  title: later`two colour temperatures`,
+  units: KELVIN_UNITS,
+  examples: ['2700 to 6500 K', '3200 to 5600 K'],
+  single: false,
+});
+
+/** By how much a gel moves a colour temperature, in mired; positive is warmer. */
+export const miredShift: QuantityKind<Mired> = scalarKind<Mired>({
+  id: 'mired-shift',
+  title: later`mired shift`,
+  sign: 'any',
+  units: [{ usual: 'mired', also: ['mireds', 'Mired', 'MIRED', 'MK-1'] }],
+  examples: ['131 mired', '-78 mired'],
 });
 
 /** White balance, which may be left to the body. */

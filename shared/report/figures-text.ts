@@ -1,17 +1,27 @@
 /** Figures as a terminal shows them: one a line, with its unit, or why it is not known. */
 
-import { type Block, list, type Pairs, paragraph, section, toned } from '../api/document.ts';
+import {
+  type Block,
+  list,
+  type Pairs,
+  paragraph,
+  section,
+  toned,
+  worded,
+} from '../api/document.ts';
 import { CATALOGUE, DECLARATIONS, type FigureKey } from '../figures/catalogue/catalogue.ts';
 import type { Declaration, Told } from '../figures/catalogue/declaration.ts';
 import { boundsWords, sayFigure } from '../figures/catalogue/say-figure.ts';
 import type { Shape } from '../figures/catalogue/shape.ts';
 import { SUMS } from '../figures/catalogue/sums.ts';
+import type { DayJson } from '../figures/day-json.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { BoundsJson, ShotFiguresJson } from '../figures/json.ts';
 import { doesNotApply, type Reasons } from '../figures/reasons.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { Say } from '../say/say.ts';
 import { inLanguage, message } from '../words/message.ts';
+import { dayRemarks, dayTable, neededWords } from './day-words.ts';
 import { editTable, totalWords } from './edit-words.ts';
 import { wrap } from './wrap.ts';
 
@@ -23,6 +33,7 @@ export function figuresDocument(
   shots: ReadonlyMap<string, ShotFiguresJson>,
   recording: readonly BodyRecordingJson[],
   edit: EditJson | null,
+  day: DayJson | null,
   say: Say,
 ): readonly Block[] {
   return [
@@ -39,6 +50,12 @@ export function figuresDocument(
       ),
     ),
     ...(edit ? section(2, message`edit: ${totalWords(edit)}`, [editTable(edit)]) : []),
+    ...(day
+      ? section(2, message`day: ${neededWords(day, say)}`, [
+          dayTable(day, say),
+          ...dayRemarks(day, say).map((one) => paragraph(worded(one))),
+        ])
+      : []),
     paragraph(shots.size === 0 ? message`No shots.` : ''),
   ];
 }

@@ -5,6 +5,7 @@
 
 import type { Comparison } from '../api/compared.ts';
 import { type LocatedFinding, messageOf, type Range } from '../api/located.ts';
+import type { DayJson } from '../figures/day-json.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
@@ -59,6 +60,8 @@ export interface FiguresReport {
   readonly recording: readonly BodyRecordingJson[];
   /** The edit; null where the plan has no cuts. */
   readonly edit: EditJson | null;
+  /** The day; null where the plan has none. */
+  readonly day: DayJson | null;
 }
 
 export const checkReport = (files: readonly ReportedFile[]): string => print(checkJson(files));
@@ -86,6 +89,7 @@ export function figuresReport(
   shots: ReadonlyMap<string, ShotFiguresJson>,
   recording: readonly BodyRecordingJson[],
   edit: EditJson | null,
+  day: DayJson | null,
 ): string {
   return print({
     version: JSON_VERSION,
@@ -93,6 +97,7 @@ export function figuresReport(
     shots: Object.fromEntries(shots),
     recording,
     edit,
+    day,
   } satisfies FiguresReport);
 }
 

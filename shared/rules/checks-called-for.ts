@@ -55,6 +55,19 @@ const hangsOverhead: Condition = ({ fields, rig, lights }) => {
   );
 };
 
+type Feature = 'stabiliser' | 'autofocus' | 'focus-by-wire';
+
+/** Whether body or lens of the shot has it. */
+const hasFeature =
+  (feature: Feature): Condition =>
+  ({ body, lens }) =>
+    [body?.fields.has, lens?.fields.has].some((list) =>
+      (list && ifKnown(list))?.some((one) => ifKnown(one) === feature),
+    );
+
+const isSupported: Condition = ({ fields, rig }) =>
+  (ifKnown(fields.support) ?? (rig && ifKnown(rig.fields.support))) !== undefined;
+
 const isInvalid = (light: { fields: Record<string, unknown> }, key: string): boolean =>
   (light.fields[key] as { state: string }).state === 'invalid';
 
@@ -144,6 +157,24 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
     what: later`Balance the rig over its foot; no lens weight hanging on the mounts`,
     because: later`tubes or a converter`,
     when: hasLongRig,
+  },
+  {
+    name: 'stabiliser-off',
+    what: later`Switch the stabiliser off: on a support it drifts`,
+    because: later`a stabiliser on a support`,
+    when: (bench) => isSupported(bench) && hasFeature('stabiliser')(bench),
+  },
+  {
+    name: 'autofocus-off',
+    what: later`Switch autofocus off and focus by hand`,
+    because: later`a body or lens with autofocus`,
+    when: hasFeature('autofocus'),
+  },
+  {
+    name: 'focus-by-wire-set-again',
+    what: later`Set focus again after every power-off; a ring without stops forgets its place`,
+    because: later`a lens that focuses by wire`,
+    when: hasFeature('focus-by-wire'),
   },
   {
     name: 'overhead-tethered',

@@ -2,6 +2,8 @@
 
 import type { BenchReport } from '../figures/bench-report.ts';
 import type { Carried, LightWithCare } from '../figures/carried.ts';
+import type { DayFigures } from '../figures/day-figures.ts';
+import type { DayShot } from '../figures/day-plan.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
 import type { EditFigures } from '../figures/edit-figures.ts';
 import type { Footage } from '../figures/edit-footage.ts';
@@ -13,6 +15,14 @@ import type { Field } from '../plan/field.ts';
 import type { Preflight } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
 import type { Rule } from './rule.ts';
+
+/** A light with an index of its colour rendering, and where that is written. */
+export interface Rendering {
+  readonly light: string;
+  readonly index: 'cri' | 'tlci';
+  readonly value: number;
+  readonly at: Place;
+}
 
 /** A shot's checks before shooting, by name. */
 export interface ChecksOfShot {
@@ -35,6 +45,7 @@ export interface ShotSummary {
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
+  readonly rendering: readonly Rendering[];
   readonly holder: FilmHolder | null;
   /** The rig with its support; null: it has none. */
   readonly carried: Carried | null;
@@ -44,6 +55,8 @@ export interface ShotSummary {
   readonly takes: TakesOfShot | null;
   /** What the edit needs of the shot. */
   readonly footage: Footage;
+  /** What the day needs of the shot. */
+  readonly day: DayShot;
   readonly checks: ChecksOfShot;
   /** Lights that need care at their position. */
   readonly care: readonly LightWithCare[];
@@ -79,6 +92,8 @@ export interface PlanView {
   readonly preflight: Field<Preflight>;
   /** null: the plan has no cuts. */
   readonly edit: EditFigures | null;
+  /** null: the plan has no day that can be read. */
+  readonly day: DayFigures | null;
   /** Of the lenses, lights, bodies, converters and close-up lenses of this file that have a bench. */
   readonly benches: readonly BenchReport[];
   /** Rules that the plan's own `allow` accepted about the plan as a whole. */

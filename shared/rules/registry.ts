@@ -19,8 +19,11 @@ import { clipDiffers } from './clip-differs.ts';
 import { clipNotFound } from './clip-not-found.ts';
 import { clipTooLong } from './clip-too-long.ts';
 import { clipUnreadable } from './clip-unreadable.ts';
+import { colourOutOfRange } from './colour-out-of-range.ts';
+import { colourRenderingLow } from './colour-rendering-low.ts';
 import { crossesTooFast } from './crosses-too-fast.ts';
 import { cutOutrunsClips } from './cut-outruns-clips.ts';
+import { dayTooShort } from './day-too-short.ts';
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { durationDiffers } from './duration-differs.ts';
@@ -58,6 +61,7 @@ import { rigPitches } from './rig-pitches.ts';
 import type { RuleCore } from './rule.ts';
 import { ruleFailed } from './rule-failed.ts';
 import type { ShotRule } from './shot-rule.ts';
+import { shotStartsLate } from './shot-starts-late.ts';
 import { shotUnused } from './shot-unused.ts';
 import { shutterTooSlow } from './shutter-too-slow.ts';
 import { slowerThanRecorded } from './slower-than-recorded.ts';
@@ -118,6 +122,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   unevenLight,
   shutterTooSlow,
   lampFlicker,
+  colourOutOfRange,
   smear,
   crossesTooFast,
   vibrationSeen,
@@ -162,6 +167,7 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   overheadLoad,
   mainsNearLiquid,
   hotLampNearSubject,
+  colourRenderingLow,
   cardTooSmall,
   batteryShort,
   slowerThanRecorded,
@@ -173,6 +179,8 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   reframedTooFar,
   shotUnused,
   proxyAdvised,
+  dayTooShort,
+  shotStartsLate,
 ];
 
 /** Rules about the clips on the disk, which run when clips are checked. */

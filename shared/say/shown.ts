@@ -45,6 +45,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   },
   capacity: (bytes, say) => say.bytes(bytes),
   'colour-temperature': rounded,
+  'colour-temperature-range': exact,
   count: exact,
   date: exact,
   dimming: (stops, say) => message`${say.stops(stops)}, ${say.percent(2 ** -stops)} of the light`,
@@ -64,6 +65,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   luminance: rounded,
   magnification: (value, say) => say.magnification(value),
   mass: (kg, say) => say.kilograms(kg),
+  'mired-shift': rounded,
   modulation: rounded,
   'move-speed': (speed, say) =>
     speed.kind === 'line'
@@ -92,6 +94,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   tempo: exact,
   'thickness-range': exact,
   time: seconds,
+  'time-of-day': exact,
   'time-or-zero': seconds,
   'timeline-length': exact,
   turn: (radPerS, say) => `${say.angle(radPerS)}/s`,

@@ -9,6 +9,8 @@ import { sameData } from '../engine/equal.ts';
 import type { Query } from '../engine/graph.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
+import { type DayFigures, dayFigures } from '../figures/day-figures.ts';
+import type { DayPlan } from '../figures/day-plan.ts';
 import { type EditFigures, editFigures } from '../figures/edit-figures.ts';
 import type { Footage } from '../figures/edit-footage.ts';
 import type { Need } from '../figures/figure.ts';
@@ -73,6 +75,7 @@ export class Analysis {
   readonly #stateGroup: Query<readonly PlanState[], Key<string>>;
   readonly #footage: Query<Footage | null, Key>;
   readonly #edit: Query<EditFigures | null>;
+  readonly #day: Query<DayFigures | null>;
   readonly #chunkGroup: Query<readonly Finding[], Key<string>>;
   readonly #ids: Query<readonly EntryId[]>;
   readonly #file: Query<readonly Finding[]>;
@@ -150,6 +153,8 @@ export class Analysis {
       sameData,
     );
     this.#edit = graph.query('edit', (file) => editFigures(editPlan(file)));
+    const dayPlan = graph.query('day-plan', (file) => this.#readDay(file), sameData);
+    this.#day = graph.query('day', (file) => dayFigures(dayPlan(file)));
     this.#chunkGroup = graph.query('chunk-group', (key) =>
       this.#gather(key, (file) => store.ids(file), this.#chunkText),
     );
@@ -222,6 +227,11 @@ export class Analysis {
   /** The figures of the edit; null if the plan has no cuts. */
   edit(file: FileId): EditFigures | null {
     return this.#edit(file);
+  }
+
+  /** The figures of the day; null if the plan has none that can be read. */
+  day(file: FileId): DayFigures | null {
+    return this.#day(file);
   }
 
   /** Findings that `file` causes, in whatever file they are, in the order of its text. */
@@ -308,6 +318,16 @@ export class Analysis {
     });
   }
 
+  /** Without a day, none of its shots is looked at. */
+  #readDay(file: FileId): DayPlan {
+    const day = this.#reader(file).plan('day');
+    const count = day.state === 'known' ? this.entries.list(file).length : 0;
+    const shots = this.#groups(file, count, this.#summaryGroup).map((one) => one.day);
+    const read = new Set(shots.map(({ shot }) => shot));
+    const names = count === 0 ? [] : this.shots(file).map((id) => nameOf('shots', id));
+    return { file, day, shots, unread: names.filter((name) => !read.has(name)) };
+  }
+
   /** Bench and figures are large and are dropped; their results are small and are kept. */
   #workOut(key: Key): WorkedShot {
     const [file] = splitKey(key);
@@ -389,8 +409,8 @@ export class Analysis {
     const shots = this.#groups(file, this.entries.list(file).length, this.#summaryGroup);
     const used = this.#groups(file, this.entries.list(file).length, this.#usedGroup);
     const entries = this.entries.list(file);
-    const view = planView(file, shots, entries, new Set(used), this.#reader(file), this.edit(file));
-    return { ...view, unsure };
+    const of = { edit: this.edit(file), day: this.day(file) };
+    return { ...planView(file, shots, entries, new Set(used), this.#reader(file), of), unsure };
   }
 
   readonly #entryIds = (file: FileId): readonly EntryId[] => this.#ids(file);

@@ -1,6 +1,5 @@
 /** The input of rules about a whole plan, gathered from entries and summaries. */
 import { benchReport } from '../figures/bench-report.ts';
-import type { EditFigures } from '../figures/edit-figures.ts';
 import type { Named } from '../figures/named.ts';
 import type { PlanReader } from '../figures/reader.ts';
 import { plainId } from '../plan/entry-id.ts';
@@ -21,7 +20,7 @@ export function planView(
   entries: readonly EntryRef[],
   used: ReadonlySet<EntryId>,
   reader: PlanReader,
-  edit: EditFigures | null,
+  of: Pick<PlanView, 'edit' | 'day'>,
 ): Omit<PlanView, 'unsure'> {
   const named = entries.flatMap(({ id, kind }) => {
     // Entries that shots and rigs can refer to; nothing has to refer to shots, cuts and clips.
@@ -49,7 +48,7 @@ export function planView(
     preflight,
     benches,
     accepted: [],
-    edit,
+    ...of,
   };
 }
 

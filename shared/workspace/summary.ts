@@ -1,6 +1,7 @@
 /** The summary of a shot that rules about the whole plan read. */
 import type { Bench } from '../figures/bench.ts';
 import { carriedOf, lightsWithCare } from '../figures/carried.ts';
+import { dayShotOf } from '../figures/day-plan.ts';
 import { disagreementsOf } from '../figures/disagreement.ts';
 import { footageOf } from '../figures/edit-footage.ts';
 import type { Need } from '../figures/figure.ts';
@@ -10,7 +11,7 @@ import { takesOfShot } from '../figures/recording.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import { checksCalledFor, isJudged, missingChecks } from '../rules/checks-called-for.ts';
-import type { ChecksOfShot, ShotSummary } from '../rules/plan-rule.ts';
+import type { ChecksOfShot, Rendering, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { FoundInShot } from './shot-findings.ts';
 
@@ -30,16 +31,30 @@ export function summaryOf(
     needs: needsOf(figures),
     whiteBalance: isKnown(whiteBalance) ? { value: whiteBalance.value, at: whiteBalance.at } : null,
     lightColours: [...new Set(colours)].sort((a, b) => a - b),
+    rendering: renderingOf(bench),
     holder: holderOf(bench),
     carried: carriedOf(bench, figures),
     takes: takesOfShot(bench),
     footage: footageOf(bench),
+    day: dayShotOf(bench, figures),
     care: lightsWithCare(bench),
     disagreements: disagreementsOf(bench),
     checks: checksOfShot(bench, lacksChecks),
     acceptedByPlan: byPlan,
   };
 }
+
+const INDICES = ['cri', 'tlci'] as const;
+
+const renderingOf = ({ lights }: Bench): readonly Rendering[] =>
+  lights.known
+    ? lights.value.flatMap(({ name, fields }) =>
+        INDICES.flatMap((index): Rendering[] => {
+          const field = fields[index];
+          return isKnown(field) ? [{ light: name, index, value: field.value, at: field.at }] : [];
+        }),
+      )
+    : [];
 
 const namesOf = (checks: readonly { readonly name: string }[]): readonly string[] =>
   checks.map(({ name }) => name);

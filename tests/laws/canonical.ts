@@ -11,6 +11,7 @@ export function canonical(core: Core, file: FileId): string {
     {
       figures: [...core.figures(file)],
       edit: core.editFigures(file),
+      day: core.dayFigures(file),
       recording: core.recording(file),
       findings: findings.sort(),
       symbols: core.symbols(file),

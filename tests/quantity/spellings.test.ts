@@ -152,6 +152,12 @@ const wrong: readonly (readonly [QuantityId, string, string, readonly string[]])
   // No share of the light is as many stops.
   ['stops', '40 %', 'unknown-unit', []],
   ['stops', '40', 'no-unit', []],
+  ['time-of-day', '9.30', 'form', ['09:30']],
+  ['time-of-day', '5:30 pm', 'form', ['17:30']],
+  ['time-of-day', '12 am', 'form', ['00:00']],
+  ['time-of-day', '1745', 'form', ['17:45']],
+  ['time-of-day', '24:00', 'form', ['00:00']],
+  ['time-of-day', '25:00', 'form', []],
   ['date', '2027-02-29', 'form', []],
   ['date', '31.12.2027', 'form', ['2027-12-31']],
   ['date', '2027/3/2', 'form', ['2027-03-02']],

@@ -33,6 +33,8 @@ const values: readonly (readonly [QuantityId, string, unknown])[] = [
   ['capacity', '128 GB', 128e9],
   ['thickness-range', '80 to 700 nm', { from: 80, to: 700 }],
   ['playback-speed', '100 to 25 %', { from: 1, to: 0.25 }],
+  ['time-of-day', '09:30', 34_200],
+  ['time-of-day', '00:00', 0],
   ['date', '2028-02-29', { year: 2028, month: 2, day: 29 }],
   ['timeline-length', '2 bars', { amount: 2, unit: 'bars' }],
   ['join', 'dissolve 12 frames', { kind: 'dissolve', length: { amount: 12, unit: 'frames' } }],

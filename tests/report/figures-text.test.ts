@@ -8,7 +8,9 @@ import { changed, coreWith, PLAN } from '../support/plans.ts';
 
 const lines = (change: Readonly<Record<string, string | null>> = {}): readonly string[] => {
   const figures = coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN);
-  return terminalText(figuresDocument('plan', figures, [], null, new Say()), false).split('\n');
+  return terminalText(figuresDocument('plan', figures, [], null, null, new Say()), false).split(
+    '\n',
+  );
 };
 
 const lineOf = (label: string, of: readonly string[]): string =>
@@ -79,7 +81,7 @@ it('lays the edit out in columns, a cut a line', () => {
     ]),
   );
   const text = terminalText(
-    figuresDocument('plan', new Map(), [], core.editFigures(PLAN), new Say()),
+    figuresDocument('plan', new Map(), [], core.editFigures(PLAN), null, new Say()),
     false,
   );
   expect(text.split('\n').slice(2, 7)).toEqual([

@@ -1,12 +1,8 @@
 /** The order of shots against every other order there is (brute force). */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import {
-  changesBetween,
-  rebuilds,
-  type SetUp,
-  shootingOrder,
-} from '../../shared/report/sheet/order.ts';
+import type { SetUp } from '../../shared/day/set-up.ts';
+import { changesBetween, rebuilds, shootingOrder } from '../../shared/report/sheet/order.ts';
 
 const setUp = fc.record({
   rig: fc.constantFrom('near', 'far', 'third'),

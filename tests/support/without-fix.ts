@@ -3,6 +3,8 @@ export const WITHOUT_FIX: ReadonlySet<string> = new Set([
   'effective-aperture',
   'background-washes',
   'boom-may-tip',
+  // Another lamp is to be had or not.
+  'colour-rendering-low',
   'check-open',
   'duplicate-name',
   'head-overloaded',

@@ -137,11 +137,14 @@ const plansToShow = (): readonly string[] => {
 describe('keys of the JSON', () => {
   it('figures: every key is documented, and every documented one is there', () => {
     const documented = rowsOf('keys of figures');
-    const found = new Set(['version', 'file', 'shots', 'recording', 'edit']);
+    const found = new Set(['version', 'file', 'shots', 'recording', 'edit', 'day']);
     const inside = new Map<string, Set<string>>([
       ['recording', new Set()],
       ['edit', new Set()],
+      ['day', new Set()],
     ]);
+    for (const text of plansToShow())
+      collectKeys(coreWith(text).dayFigures(PLAN), inside.get('day')!);
     for (const text of plansToShow())
       collectKeys(coreWith(text).recording(PLAN), inside.get('recording')!);
     collectKeys(
@@ -179,6 +182,7 @@ describe('keys of the JSON', () => {
       'filmColours',
       'recording',
       'edit',
+      'day',
     ])
       expect(inside.get(key)?.size, key).toBeGreaterThan(0);
   });
@@ -187,7 +191,7 @@ describe('keys of the JSON', () => {
     const printed = JSON.parse(
       run('figures', 'samples/watch-movement.shootplan.yaml', '--format', 'json'),
     );
-    expect(Object.keys(printed)).toEqual(['version', 'file', 'shots', 'recording', 'edit']);
+    expect(Object.keys(printed)).toEqual(['version', 'file', 'shots', 'recording', 'edit', 'day']);
   });
 
   it('clips: every key is documented, and every documented one is there', () => {

@@ -67,7 +67,14 @@ const PRINTED: Readonly<Record<string, (cores: Cores, file: string) => string>> 
     ),
   figures: ({ core }, file) =>
     terminalText(
-      figuresDocument(file, core.figures(file), core.recording(file), core.editFigures(file), say),
+      figuresDocument(
+        file,
+        core.figures(file),
+        core.recording(file),
+        core.editFigures(file),
+        core.dayFigures(file),
+        say,
+      ),
       false,
     ),
   page: ({ core }, file) => wordsOfPage(sheetPage(core.sheet(file), { say }, '')),

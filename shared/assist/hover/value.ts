@@ -10,6 +10,7 @@ import type { Context } from '../../workspace/context.ts';
 import type { PlanSpot } from '../spot.ts';
 import { clipHover } from './clip.ts';
 import { cutHover, musicHover } from './cut.ts';
+import { dayHover } from './day.ts';
 import { fieldText, valueText } from './entry-data.ts';
 import { paragraphs, plain } from './markdown.ts';
 import { nameHover } from './name.ts';
@@ -79,6 +80,8 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
     return (
       clipHover(context, place.file, spot.kind.name, node.text) ?? readHover(context, spot, node)
     );
+  const ofDay = dayHover(context, place);
+  if (ofDay !== null) return paragraphs(ofDay, readHover(context, spot, node));
   const inEdit = editHover(context, spot, node);
   if (inEdit !== null) return inEdit;
   if (place.entry === 'use') return usedFileHover(context, place.file, node);

@@ -113,6 +113,18 @@ export const ENTRIES: Readonly<Record<AnyGroup, EntryShape>> = {
    ]
   }
  },
+ "gels": {
+  "def": "gel",
+  "home": "kit/gels",
+  "noun": "gel",
+  "scope": "files",
+  "space": "gels",
+  "outline": [
+   "shift",
+   "transmission"
+  ],
+  "first": null
+ },
  "heads": {
   "def": "head",
   "home": "kit/heads",

@@ -2,6 +2,7 @@
 export type DefName =
   | 'plan'
   | 'deliver'
+  | 'day'
   | 'kit'
   | 'body'
   | 'iso-limits'
@@ -17,6 +18,7 @@ export type DefName =
   | 'converter'
   | 'close-up'
   | 'filter'
+  | 'gel'
   | 'head'
   | 'rail'
   | 'stand'
@@ -52,6 +54,7 @@ export type AnyGroup =
   | 'converters'
   | 'close-up-lenses'
   | 'filters'
+  | 'gels'
   | 'heads'
   | 'rails'
   | 'stands'
@@ -71,6 +74,7 @@ export type Group =
   | 'converters'
   | 'close-up-lenses'
   | 'filters'
+  | 'gels'
   | 'heads'
   | 'rails'
   | 'stands'
@@ -87,6 +91,7 @@ export type GroupName =
   | 'converters'
   | 'close-up-lenses'
   | 'filters'
+  | 'gels'
   | 'heads'
   | 'rails'
   | 'stands'
@@ -100,6 +105,7 @@ export interface Spaces {
   readonly parts: 'bodies' | 'lenses' | 'tubes' | 'converters' | 'close-up-lenses';
   readonly recordings: 'recordings';
   readonly filters: 'filters';
+  readonly gels: 'gels';
   readonly heads: 'heads';
   readonly rails: 'rails';
   readonly stands: 'stands';

@@ -121,6 +121,22 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "coc"
     ]
    },
+   "day": {
+    "shape": {
+     "kind": "record",
+     "of": "day"
+    },
+    "required": false,
+    "title": "day",
+    "description": "The day of the shoot: date, place, start and end. The sheet proposes an order of shots with times for it.",
+    "examples": [
+     "{ date: 2027-03-02, place: back room, start: 09:00, end: 17:30 }"
+    ],
+    "also": [
+     "shoot-day",
+     "schedule"
+    ]
+   },
    "kit": {
     "shape": {
      "kind": "record",
@@ -359,6 +375,175 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    }
   }
  },
+ "day": {
+  "title": "day",
+  "description": "The day of the shoot.",
+  "keys": {
+   "about": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
+    "examples": [
+     "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
+    ]
+   },
+   "date": {
+    "shape": {
+     "kind": "quantity",
+     "of": "date"
+    },
+    "required": false,
+    "title": "date",
+    "description": "Date of the shoot.",
+    "examples": [
+     "2027-03-02"
+    ]
+   },
+   "place": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "place",
+    "description": "Where the shoot is. Printed on the sheet.",
+    "examples": [
+     "back room"
+    ],
+    "also": [
+     "location"
+    ]
+   },
+   "start": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-of-day"
+    },
+    "required": false,
+    "title": "start",
+    "description": "When you begin to build, as hours and minutes from midnight.",
+    "examples": [
+     "09:00"
+    ],
+    "also": [
+     "from",
+     "begin"
+    ]
+   },
+   "end": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-of-day"
+    },
+    "required": false,
+    "title": "end",
+    "description": "When the last take has to be done. An end that isn't later than the start is on the next day.",
+    "examples": [
+     "17:30"
+    ],
+    "also": [
+     "to",
+     "until",
+     "wrap"
+    ]
+   },
+   "rig-change": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time",
+     "rough": true
+    },
+    "required": false,
+    "title": "change of rig",
+    "description": "Time to build another rig, from the last take to focus. Default: 15 min (5 to 30 min).",
+    "examples": [
+     "20 min",
+     "10 to 20 min"
+    ],
+    "also": [
+     "rebuild",
+     "rebuilding"
+    ]
+   },
+   "light-change": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time",
+     "rough": true
+    },
+    "required": false,
+    "title": "change of a light",
+    "description": "Time to put up, move, dim or take down one light. Default: 5 min (2 to 10 min).",
+    "examples": [
+     "5 min"
+    ],
+    "also": [
+     "relighting"
+    ]
+   },
+   "subject-change": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time",
+     "rough": true
+    },
+    "required": false,
+    "title": "change of subject",
+    "description": "Time to put another subject before the lens. Default: 5 min (2 to 15 min).",
+    "examples": [
+     "5 min"
+    ]
+   },
+   "new-film": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time",
+     "rough": true
+    },
+    "required": false,
+    "title": "new film",
+    "description": "Time to make a film or bubble anew before a take. Default: 1 min (0.5 to 3 min).",
+    "examples": [
+     "30 s"
+    ],
+    "also": [
+     "dipping",
+     "new-bubble"
+    ]
+   },
+   "not-today": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "ref",
+      "groups": [
+       "shots"
+      ]
+     }
+    },
+    "required": false,
+    "title": "not today",
+    "description": "Shots that are left for another day. They stay in the plan; the day is laid out without them.",
+    "examples": [
+     "[drift]"
+    ],
+    "also": [
+     "drop",
+     "dropped",
+     "skip"
+    ]
+   }
+  }
+ },
  "kit": {
   "title": "kit",
   "description": "Available equipment, by type and name.",
@@ -483,6 +668,24 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "filter"
+    ]
+   },
+   "gels": {
+    "shape": {
+     "kind": "map",
+     "item": {
+      "kind": "record",
+      "of": "gel"
+     }
+    },
+    "required": false,
+    "title": "gels",
+    "description": "Gels for lights, by name.",
+    "examples": [
+     "{ half-orange: { transmission: 73 %, shift: 81 mired } }"
+    ],
+    "also": [
+     "gel"
     ]
    },
    "heads": {
@@ -784,6 +987,34 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "also": [
      "still",
      "photos"
+    ]
+   },
+   "has": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "enum",
+      "values": [
+       "stabiliser",
+       "autofocus",
+       "focus-by-wire"
+      ],
+      "also": {
+       "stabilizer": "stabiliser",
+       "stabilisation": "stabiliser",
+       "stabilization": "stabiliser",
+       "af": "autofocus"
+      }
+     }
+    },
+    "required": false,
+    "title": "has",
+    "description": "What it has that works against close-ups unless it is set right: stabiliser, autofocus, focus-by-wire. Each calls for a check.",
+    "examples": [
+     "[stabiliser, autofocus]"
+    ],
+    "also": [
+     "features"
     ]
    },
    "recording-modes": {
@@ -1289,6 +1520,34 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "pupil-magnification"
+    ]
+   },
+   "has": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "enum",
+      "values": [
+       "stabiliser",
+       "autofocus",
+       "focus-by-wire"
+      ],
+      "also": {
+       "stabilizer": "stabiliser",
+       "stabilisation": "stabiliser",
+       "stabilization": "stabiliser",
+       "af": "autofocus"
+      }
+     }
+    },
+    "required": false,
+    "title": "has",
+    "description": "What it has that works against close-ups unless it is set right: stabiliser, autofocus, focus-by-wire. Each calls for a check.",
+    "examples": [
+     "[stabiliser, autofocus]"
+    ],
+    "also": [
+     "features"
     ]
    },
    "mass": {
@@ -2094,6 +2353,63 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    }
   }
  },
+ "gel": {
+  "title": "gel",
+  "description": "A gel for lights, as its swatch book prints it.",
+  "keys": {
+   "about": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "note",
+    "description": "Free-text note. Not used in calculations.",
+    "examples": [
+     "borrowed until Friday"
+    ],
+    "also": [
+     "note",
+     "notes",
+     "comment",
+     "remark",
+     "description"
+    ]
+   },
+   "transmission": {
+    "shape": {
+     "kind": "quantity",
+     "of": "percent",
+     "rough": true
+    },
+    "required": false,
+    "title": "transmission",
+    "description": "Share of the light that passes. Two gels multiply.",
+    "examples": [
+     "58 %"
+    ],
+    "also": [
+     "y"
+    ]
+   },
+   "shift": {
+    "shape": {
+     "kind": "quantity",
+     "of": "mired-shift"
+    },
+    "required": false,
+    "title": "mired shift",
+    "description": "By how much it moves the colour temperature: 1 000 000 / K, after less before. Positive is warmer. Default: 0 mired.",
+    "examples": [
+     "131 mired",
+     "-78 mired"
+    ],
+    "also": [
+     "mired",
+     "mireds"
+    ]
+   }
+  }
+ },
  "head": {
   "title": "tripod head",
   "description": "A tripod head.",
@@ -2839,6 +3155,50 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "kelvin"
     ]
    },
+   "colour-range": {
+    "shape": {
+     "kind": "quantity",
+     "of": "colour-temperature-range"
+    },
+    "required": false,
+    "title": "colour range",
+    "description": "Colour temperatures that a bi-colour light can be set to. A shot sets one under `relight`.",
+    "examples": [
+     "2700 to 6500 K"
+    ],
+    "also": [
+     "bi-colour",
+     "bi-color",
+     "color-range"
+    ]
+   },
+   "cri": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "colour rendering index",
+    "description": "Colour rendering index (CRI) of the light, Ra by CIE 13.3. A note below 90.",
+    "examples": [
+     "95"
+    ],
+    "also": [
+     "ra"
+    ]
+   },
+   "tlci": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "television lighting index",
+    "description": "Television lighting consistency index of the light, by EBU Tech 3355. A note below 90.",
+    "examples": [
+     "96"
+    ]
+   },
    "modulation": {
     "shape": {
      "kind": "quantity",
@@ -3513,6 +3873,26 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "life"
     ]
    },
+   "ready-after": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-or-zero",
+     "rough": true
+    },
+    "required": false,
+    "title": "time until ready",
+    "description": "How long it grows, dries or settles before it can be filmed. It is prepared at the start of the day, and other shots may be filmed meanwhile. Default: 0 s.",
+    "examples": [
+     "2 h",
+     "40 to 60 min"
+    ],
+    "also": [
+     "drying-time",
+     "growing-time",
+     "dries",
+     "grows"
+    ]
+   },
    "thickness": {
     "shape": {
      "kind": "quantity",
@@ -4038,6 +4418,38 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "focus-bracketing"
     ]
    },
+   "priority": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "priority",
+    "description": "How much the shot matters: 1 is filmed first and dropped last. Default: 1.",
+    "examples": [
+     "1",
+     "2"
+    ],
+    "also": [
+     "importance"
+    ]
+   },
+   "start": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-of-day"
+    },
+    "required": false,
+    "title": "start time",
+    "description": "When its takes have to begin, where the hour matters. Default: at any hour.",
+    "examples": [
+     "14:00"
+    ],
+    "also": [
+     "at",
+     "begins"
+    ]
+   },
    "background-luminance": {
     "shape": {
      "kind": "quantity",
@@ -4162,6 +4574,47 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "dimmer",
      "dim",
      "power"
+    ]
+   },
+   "colour-temperature": {
+    "shape": {
+     "kind": "quantity",
+     "of": "colour-temperature",
+     "rough": true
+    },
+    "required": false,
+    "title": "colour temperature",
+    "description": "Colour temperature that a bi-colour light is set to in this shot.",
+    "examples": [
+     "4300 K"
+    ],
+    "also": [
+     "colour",
+     "color",
+     "color-temperature",
+     "colour-temp",
+     "cct",
+     "kelvin"
+    ]
+   },
+   "gels": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "ref",
+      "groups": [
+       "gels"
+      ]
+     }
+    },
+    "required": false,
+    "title": "gels",
+    "description": "Gels on the light in this shot. Their mired shifts add up and their light is lost, except from a brightness that is given for this shot.",
+    "examples": [
+     "[half-orange]"
+    ],
+    "also": [
+     "gel"
     ]
    },
    "luminance": {

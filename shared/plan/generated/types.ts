@@ -19,6 +19,8 @@ export interface Plan {
   readonly mains: Field<QuantityValue<'frequency'>>;
   /** Largest blur on the sensor that still looks sharp. Default: recorded diagonal / 1500, but at least one delivered pixel. */
   readonly 'circle-of-confusion': Field<QuantityValue<'length'>>;
+  /** The day of the shoot: date, place, start and end. The sheet proposes an order of shots with times for it. */
+  readonly day: Field<Day>;
   /** Available equipment, by type. */
   readonly kit: Field<Kit>;
   /** Camera setups of bodies, tubes, converters and lenses, by name. */
@@ -51,6 +53,30 @@ export interface Deliver {
   readonly duration: Field<QuantityValue<'time'>>;
 }
 
+/** The day of the shoot. */
+export interface Day {
+  /** Free-text note. Not used in calculations. */
+  readonly about: Field<string>;
+  /** Date of the shoot. */
+  readonly date: Field<QuantityValue<'date'>>;
+  /** Where the shoot is. Printed on the sheet. */
+  readonly place: Field<string>;
+  /** When you begin to build, as hours and minutes from midnight. */
+  readonly start: Field<QuantityValue<'time-of-day'>>;
+  /** When the last take has to be done. An end that isn't later than the start is on the next day. */
+  readonly end: Field<QuantityValue<'time-of-day'>>;
+  /** Time to build another rig, from the last take to focus. Default: 15 min (5 to 30 min). */
+  readonly 'rig-change': Field<QuantityValue<'time'>>;
+  /** Time to put up, move, dim or take down one light. Default: 5 min (2 to 10 min). */
+  readonly 'light-change': Field<QuantityValue<'time'>>;
+  /** Time to put another subject before the lens. Default: 5 min (2 to 15 min). */
+  readonly 'subject-change': Field<QuantityValue<'time'>>;
+  /** Time to make a film or bubble anew before a take. Default: 1 min (0.5 to 3 min). */
+  readonly 'new-film': Field<QuantityValue<'time'>>;
+  /** Shots that are left for another day. They stay in the plan; the day is laid out without them. */
+  readonly 'not-today': Field<readonly Field<Ref>[]>;
+}
+
 /** Available equipment, by type and name. */
 export interface Kit {
   /** Camera bodies, by name. */
@@ -65,6 +91,8 @@ export interface Kit {
   readonly 'close-up-lenses': Field<ReadonlyMap<string, Field<CloseUp>>>;
   /** Filters for the front of a lens. */
   readonly filters: Field<ReadonlyMap<string, Field<Filter>>>;
+  /** Gels for lights, by name. */
+  readonly gels: Field<ReadonlyMap<string, Field<Gel>>>;
   /** Tripod heads, by name. */
   readonly heads: Field<ReadonlyMap<string, Field<Head>>>;
   /** Focusing rails, by name. */
@@ -103,6 +131,8 @@ export interface Body {
   readonly 'longest-clip': Field<QuantityValue<'time'>>;
   /** How the body takes stills: their resolution and size, the time to write one, and how long a battery lasts. Used for time-lapse shots. */
   readonly stills: Field<Stills>;
+  /** What it has that works against close-ups unless it is set right: stabiliser, autofocus, focus-by-wire. Each calls for a check. */
+  readonly has: Field<readonly Field<'stabiliser' | 'autofocus' | 'focus-by-wire'>[]>;
   /** Recording modes of the body, by name. */
   readonly 'recording-modes': Field<ReadonlyMap<string, Field<Recording>>>;
   /** Exposures of the body against the plan, one test frame a row. They give its ISO offset, which then counts in every exposure of the body. */
@@ -177,6 +207,8 @@ export interface Lens {
   readonly 'filter-thread': Field<QuantityValue<'length'>>;
   /** Exit pupil diameter divided by entrance pupil diameter. Default: 1 (symmetrical lens). */
   readonly 'pupil-ratio': Field<QuantityValue<'ratio'>>;
+  /** What it has that works against close-ups unless it is set right: stabiliser, autofocus, focus-by-wire. Each calls for a check. */
+  readonly has: Field<readonly Field<'stabiliser' | 'autofocus' | 'focus-by-wire'>[]>;
   /** Mass of the lens. Used for loads, balance and payloads. */
   readonly mass: Field<QuantityValue<'mass'>>;
   /** Centre of gravity, measured from the lens mount forward. Default: the middle of its length. */
@@ -299,6 +331,16 @@ export interface Filter {
   readonly mass: Field<QuantityValue<'mass'>>;
 }
 
+/** A gel for lights, as its swatch book prints it. */
+export interface Gel {
+  /** Free-text note. Not used in calculations. */
+  readonly about: Field<string>;
+  /** Share of the light that passes. Two gels multiply. */
+  readonly transmission: Field<QuantityValue<'percent'>>;
+  /** By how much it moves the colour temperature: 1 000 000 / K, after less before. Positive is warmer. Default: 0 mired. */
+  readonly shift: Field<QuantityValue<'mired-shift'>>;
+}
+
 /** A tripod head. */
 export interface Head {
   /** Free-text note. Not used in calculations. */
@@ -407,6 +449,12 @@ export interface Light {
   readonly at: Field<Placement>;
   /** Colour temperature of the light. Affects the colours and reflectance of a film. */
   readonly 'colour-temperature': Field<QuantityValue<'colour-temperature'>>;
+  /** Colour temperatures that a bi-colour light can be set to. A shot sets one under `relight`. */
+  readonly 'colour-range': Field<QuantityValue<'colour-temperature-range'>>;
+  /** Colour rendering index (CRI) of the light, Ra by CIE 13.3. A note below 90. */
+  readonly cri: Field<QuantityValue<'count'>>;
+  /** Television lighting consistency index of the light, by EBU Tech 3355. A note below 90. */
+  readonly tlci: Field<QuantityValue<'count'>>;
   /** Flicker frequency of the light itself (dimmer or ballast), or none. Default: unknown; mains-powered lamps flicker at twice the mains frequency. */
   readonly modulation: Field<QuantityValue<'modulation'>>;
   /** Shape of the flicker: sine (smooth) or pulsed (on and off). Default: unknown, and the worst case applies; mains-powered tungsten is a sine. */
@@ -499,6 +547,8 @@ export interface Subject {
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** Lifetime of the film after it is made, or how long a solid stays as it is. Default: of a film, typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
+  /** How long it grows, dries or settles before it can be filmed. It is prepared at the start of the day, and other shots may be filmed meanwhile. Default: 0 s. */
+  readonly 'ready-after': Field<QuantityValue<'time-or-zero'>>;
   /** Thickness of the film, or its range while draining. Affects colours and reflectance. Default: mean reflectance over all thicknesses. Of a clear crystal: sets its colours between polarisers. */
   readonly thickness: Field<QuantityValue<'thickness-range'>>;
   /** Refractive index of the film, the liquid or the glossy subject. Default for a film or liquid: that of water. */
@@ -569,6 +619,10 @@ export interface Shot {
   readonly 'time-lapse': Field<TimeLapse>;
   /** Frames focused one behind the other and put together later, for a solid subject that is deeper than the depth of field. Replaces `take`. The plane of focus starts at the subject's nearest point. */
   readonly stack: Field<Stack>;
+  /** How much the shot matters: 1 is filmed first and dropped last. Default: 1. */
+  readonly priority: Field<QuantityValue<'count'>>;
+  /** When its takes have to begin, where the hour matters. Default: at any hour. */
+  readonly start: Field<QuantityValue<'time-of-day'>>;
   /** Luminance of the background in this shot. */
   readonly 'background-luminance': Field<QuantityValue<'luminance'>>;
   /** Checks of this shot by name: open, or done with date and initials. */
@@ -587,6 +641,10 @@ export interface Relight {
   readonly 'emitting-size': Field<QuantityValue<'size'>>;
   /** Dimming from the level set on the light: stops down, or percent of the light left. */
   readonly dimmed: Field<QuantityValue<'dimming'>>;
+  /** Colour temperature that a bi-colour light is set to in this shot. */
+  readonly 'colour-temperature': Field<QuantityValue<'colour-temperature'>>;
+  /** Gels on the light in this shot. Their mired shifts add up and their light is lost, except from a brightness that is given for this shot. */
+  readonly gels: Field<readonly Field<Ref>[]>;
   /** Luminance of the emitting face in this shot. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
   /** Illuminance on the subject in this shot. */
@@ -731,6 +789,7 @@ export interface Clip {
 export interface TypesOf {
   readonly plan: Plan;
   readonly deliver: Deliver;
+  readonly day: Day;
   readonly kit: Kit;
   readonly body: Body;
   readonly 'iso-limits': IsoLimits;
@@ -746,6 +805,7 @@ export interface TypesOf {
   readonly converter: Converter;
   readonly 'close-up': CloseUp;
   readonly filter: Filter;
+  readonly gel: Gel;
   readonly head: Head;
   readonly rail: Rail;
   readonly stand: Stand;
@@ -781,6 +841,7 @@ export interface GroupTypes {
   readonly converters: Converter;
   readonly 'close-up-lenses': CloseUp;
   readonly filters: Filter;
+  readonly gels: Gel;
   readonly heads: Head;
   readonly rails: Rail;
   readonly stands: Stand;

@@ -39,16 +39,19 @@ export const shotParts = ({ checks, limits, focus, takes, clips, findings }: Sho
   findings: section(3, message`Findings`, [findingList(findings)]),
 });
 
-export const orderTable = ({ steps }: Sheet['order'], say: Say): Table =>
-  table(
-    [message`Shot`, message`Setup change`, message`Takes`],
-    steps.map(({ shot, changes, seconds }) => [
+export const orderTable = ({ steps }: Sheet['order'], say: Say): Table => {
+  const isTimed = steps.some(({ begins }) => begins !== null);
+  return table(
+    [message`Shot`, ...(isTimed ? [message`Begins`] : []), message`Setup change`, message`Takes`],
+    steps.map(({ shot, changes, seconds, begins }) => [
       shot,
+      ...(isTimed ? [begins ?? message`unknown`] : []),
       changes.length > 0 ? worded(capital(changes.join('; '))) : message`None`,
       seconds === null ? message`unknown` : say.seconds(seconds),
     ]),
-    { isNamed: true, numbers: 2 },
+    { isNamed: true, numbers: isTimed ? 3 : 2 },
   );
+};
 
 /** As the terminal has it, under a head of its own. */
 export const cutTable = ({ table: { head, rows } }: EditSheet): Table =>
@@ -73,12 +76,19 @@ const findingList = (findings: readonly SheetFinding[]): List =>
   );
 
 export function sheetDocument(sheet: Sheet, say: Say): readonly Block[] {
-  const { title, file, about, deliver, order, edit, shots } = sheet;
+  const { title, file, about, deliver, day, order, edit, shots } = sheet;
   const { recording, once, findings } = planParts(sheet);
   return [
     ...section(1, title, [], true),
     paragraph([file, deliver].filter((one) => one).join(' · ')),
     paragraph(about ?? ''),
+    ...(day === null
+      ? []
+      : section(2, message`The day`, [
+          paragraph(day.when),
+          list(day.remarks.map(worded)),
+          paragraph(worded(day.drawing.words)),
+        ])),
     ...(order.steps.length === 0
       ? []
       : section(2, message`Order of shots`, [

@@ -3,7 +3,7 @@
 import { list, paragraph, section, worded } from '../../api/document.ts';
 import type { Child, Drawing, Element } from '../../api/drawing.ts';
 import type { PageFrame } from '../../api/frame.ts';
-import type { EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
+import type { DaySheet, EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { languageInForce, message } from '../../words/message.ts';
@@ -72,7 +72,7 @@ export const sheetHead = (
 });
 
 function headOf(sheet: Sheet, options: HtmlOptions): Element {
-  const { title, file, about, deliver, order, edit } = sheet;
+  const { title, file, about, deliver, day, order, edit } = sheet;
   const { recording, once, findings } = planParts(sheet);
   const isRead = options.live === true;
   return el(
@@ -81,10 +81,27 @@ function headOf(sheet: Sheet, options: HtmlOptions): Element {
     el('h1', {}, title),
     el('p', { class: 'aside' }, [file, deliver].filter((one) => one).join(' · ')),
     about !== null && el('p', {}, about),
+    day && dayBlock(day),
     order.steps.length > 0 && orderBlock(order, options),
     ...recording.map((one) => sectionHtml(one)),
     edit && editBlock(edit, options),
     ...[...once, ...findings].map((one) => sectionHtml(one, { isRead })),
+  );
+}
+
+function dayBlock({ when, remarks, drawing }: DaySheet): Element {
+  const { id, title, words, caption, picture } = drawing;
+  return block(
+    'h2',
+    message`The day`,
+    when !== '' && el('p', { class: 'note' }, when),
+    blockHtml(list(remarks.map(worded))),
+    el(
+      'figure',
+      { class: 'wide' },
+      picture && scrolled(message`The day over its hours`, svgOf(picture, id, title, words)),
+      el('figcaption', {}, ...inline(worded(picture ? (caption ?? words) : words))),
+    ),
   );
 }
 

@@ -2,6 +2,9 @@
 
 import type { Drawing } from '../../api/drawing.ts';
 import type { Check, Order, SheetFinding, ShotSheet, ShotState } from '../../api/sheet.ts';
+import { NOTHING_UP } from '../../day/set-up.ts';
+import type { DayJson } from '../../figures/day-json.ts';
+import { setUpOf } from '../../figures/day-set-up.ts';
 import { valueIn } from '../../figures/figure.ts';
 import { takesOf as plannedTakes, takeLengthOf } from '../../figures/take-length.ts';
 import { isKnown } from '../../plan/field.ts';
@@ -10,6 +13,7 @@ import { kindOf } from '../../quantity/index.ts';
 import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
 import type { Severity } from '../../rules/rule.ts';
 import { inLanguage } from '../../words/message.ts';
+import { hourWords } from '../day-words.ts';
 import { apertureDrawing } from './drawings/aperture.ts';
 import { coloursDrawing } from './drawings/colours.ts';
 import { depthDrawing } from './drawings/depth.ts';
@@ -22,8 +26,8 @@ import { otherViewDrawing, setUpDrawing } from './drawings/set-up.ts';
 import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
 import { focusMarks } from './focus-marks.ts';
 import { limitsOf } from './limits.ts';
-import { rebuilds } from './order.ts';
-import { inOrder, type Running } from './running.ts';
+import { changesBetween, rebuilds } from './order.ts';
+import { inOrder, type Planned, type Running } from './running.ts';
 import type { SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
 
@@ -128,12 +132,16 @@ export function onceChecks(states: States | undefined): readonly Check[] {
 
 /**
  * Time-lapses first; the rest in the order that rebuilds least, with what changes before each shot
- * and how long it takes.
+ * and how long it takes. A day has an order of its own, which keeps hours and priorities too.
  */
-export function orderOf(shots: readonly SaidShot[]): Order {
-  const setUps = shots.map(setUpOf);
+export function orderOf(all: readonly SaidShot[], day: DayJson | null): Order {
+  const shots = all.filter(({ bench }) => !day?.notToday?.includes(bench.shot));
+  const setUps = shots.map(runningOf);
   const times = new Map(shots.map((shot) => [shot.bench.shot, secondsOf(shot)]));
-  const { runs, planned } = inOrder(setUps);
+  const { runs, planned } = day ? { runs: [], planned: inDay(setUps, day) } : inOrder(setUps);
+  const begins = new Map(
+    day?.shots.map((step) => [step.shot, hourWords(step.begins, step.beginsS)]),
+  );
   const known = [...times.values()].filter((seconds) => seconds !== null);
   const lasts = ({ shot }: Running): number => times.get(shot) ?? 0;
   // What is shot beside a time-lapse takes no time of its own, as far as that runs.
@@ -145,6 +153,7 @@ export function orderOf(shots: readonly SaidShot[]): Order {
       shot: setUp.shot,
       changes,
       seconds: times.get(setUp.shot) ?? null,
+      begins: begins.get(setUp.shot) ?? null,
     })),
     running: runs.map(({ lapse, beside }) => ({
       shot: lapse.shot,
@@ -159,31 +168,22 @@ export function orderOf(shots: readonly SaidShot[]): Order {
 
 const sum = (values: readonly number[]): number => values.reduce((all, one) => all + one, 0);
 
-function setUpOf({ bench }: SaidShot): Running {
-  const { rigName, parts, lights, filters, subject, carriers } = bench;
-  return {
-    shot: bench.shot,
-    body: bench.body?.name ?? null,
-    isLapse: bench.timeLapse !== null,
-    rig: rigName ?? null,
-    parts: [
-      ...(parts.known ? parts.value.map(({ name }) => name) : []),
-      ...(filters.known ? filters.value.map(({ name }) => name) : []),
-      ...[carriers.head, carriers.rail, carriers.stand].flatMap((carrier) => carrier?.name ?? []),
-    ],
-    lights: lights.known
-      ? lights.value.map(({ name, fields, dimmedStops }) => ({
-          name,
-          place: JSON.stringify([
-            isKnown(fields.at)
-              ? Object.values(fields.at.value).map((one) => isKnown(one) && one.value)
-              : null,
-            dimmedStops.known ? dimmedStops.value : null,
-          ]),
-        }))
-      : [],
-    subject: subject?.name ?? null,
-  };
+const runningOf = ({ bench }: SaidShot): Running => ({
+  ...setUpOf(bench),
+  body: bench.body?.name ?? null,
+  isLapse: bench.timeLapse !== null,
+});
+
+/** The day's order; shots that it can't place come last. */
+function inDay(setUps: readonly Running[], { shots }: DayJson): readonly Planned[] {
+  const places = new Map(shots.map(({ shot }, index) => [shot, index]));
+  const place = ({ shot }: Running): number => places.get(shot) ?? shots.length;
+  return [...setUps]
+    .sort((a, b) => place(a) - place(b))
+    .map((setUp, index, all) => ({
+      setUp,
+      changes: changesBetween(all[index - 1] ?? NOTHING_UP, setUp),
+    }));
 }
 
 /** One where the plan doesn't say how many. */

@@ -2,25 +2,8 @@
  * The order of shots that rebuilds least: rigs cost most, then lights, then the subject; where
  * nothing is won, shots stay as the plan has them.
  */
+import { isSameRig, type SetUp } from '../../day/set-up.ts';
 import { message } from '../../words/message.ts';
-
-/** What stands on the bench for a shot. */
-export interface SetUp {
-  readonly shot: string;
-  /** null: the shot names none. */
-  readonly rig: string | null;
-  /** Parts, support and filters: another rig of the same parts is no rebuild. */
-  readonly parts: readonly string[];
-  /** Lights by name; the same name with another word behind it stands elsewhere. */
-  readonly lights: readonly Placed[];
-  readonly subject: string | null;
-}
-
-interface Placed {
-  readonly name: string;
-  /** Where it stands and how it is dimmed, as one text. */
-  readonly place: string;
-}
 
 /** Whatever the rest, one rig less to build is worth more than all lights of a shot. */
 const RIG = 10_000;
@@ -32,10 +15,9 @@ const SUBJECT = 1;
 const MOST_EXACT = 11;
 
 export function changesBetween(a: SetUp, b: SetUp): readonly string[] {
-  const rig =
-    a.rig === b.rig && sameParts(a, b)
-      ? []
-      : [b.rig === null ? message`no rig is named` : message`rig \`${b.rig}\``];
+  const rig = isSameRig(a, b)
+    ? []
+    : [b.rig === null ? message`no rig is named` : message`rig \`${b.rig}\``];
   const names = new Map(a.lights.map(({ name, place }) => [name, place]));
   const lights = b.lights.flatMap(({ name, place }) => {
     const before = names.get(name);
@@ -49,16 +31,13 @@ export function changesBetween(a: SetUp, b: SetUp): readonly string[] {
   return [...rig, ...lights, ...off, ...subject];
 }
 
-const sameParts = (a: SetUp, b: SetUp): boolean => a.parts.join('\n') === b.parts.join('\n');
-
 function cost(a: SetUp, b: SetUp): number {
-  const differs = a.rig !== b.rig || !sameParts(a, b);
-  const parts = differs ? RIG + PART * apart(a.parts, b.parts) : 0;
+  const parts = isSameRig(a, b) ? 0 : RIG + PART * apart(a.parts, b.parts);
   const lights = LIGHT * apart(a.lights.map(placeText), b.lights.map(placeText));
   return parts + lights + (a.subject === b.subject ? 0 : SUBJECT);
 }
 
-const placeText = ({ name, place }: Placed): string => `${name} ${place}`;
+const placeText = ({ name, place }: SetUp['lights'][number]): string => `${name} ${place}`;
 
 /** How many of either are not in the other. */
 function apart(a: readonly string[], b: readonly string[]): number {

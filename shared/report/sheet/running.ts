@@ -1,5 +1,6 @@
 /** Time-lapses in the order of shots: each is started first, and others may be shot beside it. */
-import { changesBetween, type SetUp, shootingOrder } from './order.ts';
+import { NOTHING_UP, type SetUp } from '../../day/set-up.ts';
+import { changesBetween, shootingOrder } from './order.ts';
 
 /** A set-up, and whether it runs by itself for its time. */
 export interface Running extends SetUp {
@@ -14,12 +15,10 @@ interface Run {
 }
 
 /** What is put up before a shot, in the order that it is shot in. */
-interface Planned {
+export interface Planned {
   readonly setUp: Running;
   readonly changes: readonly string[];
 }
-
-const NOTHING_UP: SetUp = { shot: '', rig: null, parts: [], lights: [], subject: null };
 
 /** Time-lapses first, each with the shots beside it; then the rest, in the order that rebuilds least. */
 export function inOrder(setUps: readonly Running[]): {

@@ -351,6 +351,9 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
             note: joined(
               source.known && placeWords(source.value, say),
               rangeOf('length', ifKnown(light.fields.at)?.distance, say),
+              light.setColour?.state === 'known' &&
+                message`set to ${shown('colour-temperature', light.setColour.value, say)}`,
+              light.gels.length > 0 && message`gels ${light.gels.join(', ')}`,
               dimmed !== 0 &&
                 `${dimmed > 0 ? message`dimmed` : message`raised`} ${say.stops(dimmed)}`,
             ),

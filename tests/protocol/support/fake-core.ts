@@ -94,6 +94,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     selection: () => [],
     findEntries: () => [],
     editFigures: () => null,
+    dayFigures: () => null,
     timeline: () => ({ ok: false, why: 'the plan has no edit with cuts' }),
     recording: () => [],
     clips: () => [],

@@ -62,6 +62,7 @@ export function figuresOfPlan(plan: string): Readonly<Record<string, ShotFigures
     core.figures(PLAN),
     core.recording(PLAN),
     core.editFigures(PLAN),
+    core.dayFigures(PLAN),
   );
   return (JSON.parse(report) as FiguresReport).shots;
 }

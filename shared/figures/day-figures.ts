@@ -1,0 +1,236 @@
+/**
+ * The figures of a day: in which order its shots rebuild least, when each begins, how long all of it
+ * needs, and what it goes without where that is too long.
+ */
+import type { Prior } from '../assumptions/assumption.ts';
+import { LIGHT_CHANGE, NEW_FILM, RIG_CHANGE, SUBJECT_CHANGE } from '../assumptions/table.ts';
+import { dropped } from '../day/drop.ts';
+import { dayOrder } from '../day/order.ts';
+import { NOTHING_UP, type Rebuild, rebuildBetween } from '../day/set-up.ts';
+import { type BuildTime, type Job, type Step, walk } from '../day/walk.ts';
+import { type Field, ifKnown } from '../plan/field.ts';
+import type { Day } from '../plan/generated/types.ts';
+import { message } from '../words/message.ts';
+import { type DayPlan, type DayShot, endsOf } from './day-plan.ts';
+import {
+  derive,
+  type Figure,
+  figureOf,
+  known,
+  notKnown,
+  silent,
+  unknownOf,
+  valueIn,
+} from './figure.ts';
+
+/** A shot with its hours, in seconds from the start of the day. */
+export interface DayStep {
+  readonly shot: DayShot;
+  readonly rebuild: Rebuild;
+  /** When building begins, how long it is, and the wait for hour or subject after it. */
+  readonly fromS: number;
+  readonly buildS: number;
+  readonly waitS: number;
+  readonly beginS: number;
+  readonly endS: number;
+  /** After its start time; 0: in time, or at any hour. */
+  readonly lateS: number;
+  /** null: the length of its takes isn't known, and nothing is counted for them. */
+  readonly workS: number | null;
+}
+
+export interface DayFigures {
+  readonly plan: DayPlan;
+  readonly fields: Day;
+  /** Seconds from midnight. */
+  readonly startS: Figure<number>;
+  /** From start to end, s. */
+  readonly roomS: Figure<number>;
+  readonly steps: readonly DayStep[];
+  /** From the start to the end of the last take, as far as lengths are known, with its ends, s. */
+  readonly finishS: Prior;
+  /** The same; unknown where the length of a shot is. */
+  readonly neededS: Figure<number>;
+  /** How much it is too long for the day, s; negative: what is left of the day. */
+  readonly overS: Figure<number>;
+  readonly rebuildingS: number;
+  readonly waitingS: number;
+  /** false: a better order may exist. */
+  readonly isExact: boolean;
+  /** The shots that a day that is too short goes without; empty: it isn't, or no shot alone fits. */
+  readonly drop: readonly string[];
+  /** Left for another day by the plan. */
+  readonly notToday: readonly string[];
+  /** Shots that can't be read or whose takes have no length: nothing is counted for them. */
+  readonly notCounted: readonly string[];
+}
+
+const DAY_S = 86_400;
+const MS = 1000;
+
+type End = keyof Prior;
+
+/** Times of rebuilding, as the day gives them or as they are assumed, s. */
+interface Costs {
+  readonly rig: Prior;
+  readonly light: Prior;
+  readonly subject: Prior;
+  readonly film: Prior;
+}
+
+/** What is known of the day's hours, s. */
+interface Hours {
+  readonly startS: number | null;
+  readonly roomS: number | null;
+}
+
+const costsOf = (day: Day): Costs => ({
+  rig: endsOf(day['rig-change']) ?? RIG_CHANGE,
+  light: endsOf(day['light-change']) ?? LIGHT_CHANGE,
+  subject: endsOf(day['subject-change']) ?? SUBJECT_CHANGE,
+  film: endsOf(day['new-film']) ?? NEW_FILM,
+});
+
+/** null: the plan has no day that can be read. */
+export function dayFigures(plan: DayPlan): DayFigures | null {
+  const fields = ifKnown(plan.day);
+  if (!fields) return null;
+  const notToday = namesIn(fields['not-today']);
+  const shots = plan.shots.filter(({ shot }) => !notToday.includes(shot));
+  const unread = plan.unread.filter((shot) => !notToday.includes(shot));
+  const startS = figureOf(fields.start, 'day');
+  const roomS = derive([startS, figureOf(fields.end, 'day')], (start, end) =>
+    end > start ? end - start : end - start + DAY_S,
+  );
+  const costs = costsOf(fields);
+  const hours = { startS: valueIn(startS) ?? null, roomS: valueIn(roomS) ?? null };
+  const end = hours.roomS === null ? null : hours.roomS * MS;
+  const at = (level: End) => ({
+    jobs: shots.map((shot) => jobOf(shot, costs, hours, level)),
+    build: buildTimes(shots, costs, level),
+  });
+  const usual = at('middle');
+  const { order, isExact } = searched(shots, usual.jobs, usual.build, end);
+  const walked = walk(usual.jobs, order, usual.build);
+  const finishAt = (level: End): number => {
+    const { jobs, build } = level === 'middle' ? usual : at(level);
+    return (walk(jobs, order, build).at(-1)?.end ?? 0) / MS;
+  };
+  const finishS = { low: finishAt('low'), middle: finishAt('middle'), high: finishAt('high') };
+  const isLong = end !== null && finishS.middle * MS > end;
+  const drop = isLong ? (dropped(usual.jobs, order, usual.build, end) ?? []) : [];
+  const lengths = shots.map(({ takesS }) => takesS);
+  const needed = (seconds: number): Figure<number> =>
+    unread.length > 0
+      ? silent
+      : shots.length === 0
+        ? notKnown(message`no shot is planned for the day`)
+        : lengths.every((one) => one.known)
+          ? known(seconds)
+          : unknownOf(lengths);
+  return {
+    plan,
+    fields,
+    startS,
+    roomS,
+    steps: stepsOf(shots, walked),
+    finishS,
+    neededS: needed(finishS.middle),
+    overS: derive([needed(finishS.middle), roomS], (all, room) => all - room),
+    rebuildingS: walked.reduce((sum, { build }) => sum + build, 0) / MS,
+    waitingS: walked.reduce((sum, { wait }) => sum + wait, 0) / MS,
+    isExact,
+    drop: drop.map((index) => shots[index]!.shot),
+    notToday,
+    notCounted: [...shots.filter(({ takesS }) => !takesS.known).map(({ shot }) => shot), ...unread],
+  };
+}
+
+const namesIn = (field: Field<readonly Field<string>[]>): readonly string[] =>
+  (ifKnown(field) ?? []).flatMap((name) => ifKnown(name) ?? []);
+
+const toMs = (seconds: number): number => Math.round(seconds * MS);
+
+function jobOf(shot: DayShot, costs: Costs, day: Hours, level: End): Job {
+  const { takesS, films, ready, priority, startS } = shot;
+  const work = (takesS.known ? takesS.value : 0) + films * costs.film[level];
+  return {
+    work: toMs(work),
+    ready: toMs(ready[level]),
+    start: startS === null ? null : startIn(day, startS),
+    priority,
+  };
+}
+
+/** Of a day that ends after midnight, a start in its part after midnight is of the next day. */
+function startIn({ startS, roomS }: Hours, shotS: number): number | null {
+  if (startS === null) return null;
+  const later = shotS - startS + DAY_S;
+  return toMs(shotS < startS && roomS !== null && later <= roomS ? later : shotS - startS);
+}
+
+/** Of all pairs once: the search asks for each many times. */
+function buildTimes(shots: readonly DayShot[], costs: Costs, level: End): BuildTime {
+  const kept = new Map<number, number>();
+  return (from, to) => {
+    const key = from * shots.length + to;
+    const before = kept.get(key);
+    if (before !== undefined) return before;
+    const { rigs, lights, subjects } = rebuildOf(shots[from], shots[to]!);
+    const seconds =
+      rigs * costs.rig[level] + lights * costs.light[level] + subjects * costs.subject[level];
+    const time = toMs(seconds);
+    kept.set(key, time);
+    return time;
+  };
+}
+
+const rebuildOf = (from: DayShot | undefined, to: DayShot): Rebuild =>
+  rebuildBetween(from?.setUp ?? NOTHING_UP, to.setUp);
+
+/** Shots that need nothing rebuilt between them are one job for the search, and stay together. */
+function searched(
+  shots: readonly DayShot[],
+  jobs: readonly Job[],
+  build: BuildTime,
+  end: number | null,
+): { readonly order: readonly number[]; readonly isExact: boolean } {
+  const groups = new Map<string, number[]>();
+  for (const [index, { setUp, priority }] of shots.entries()) {
+    const { start, ready } = jobs[index]!;
+    const { shot, ...bench } = setUp;
+    const key =
+      start === null && ready === 0 ? JSON.stringify([bench, priority]) : JSON.stringify([shot]);
+    groups.set(key, [...(groups.get(key) ?? []), index]);
+  }
+  const members = [...groups.values()];
+  const merged = members.map(
+    (group): Job => ({
+      ...jobs[group[0]!]!,
+      work: group.reduce((sum, index) => sum + jobs[index]!.work, 0),
+    }),
+  );
+  const { order, isExact } = dayOrder(
+    merged,
+    (from, to) => build(from < 0 ? -1 : members[from]![0]!, members[to]![0]!),
+    end,
+  );
+  return { order: order.flatMap((group) => members[group]!), isExact };
+}
+
+const stepsOf = (shots: readonly DayShot[], walked: readonly Step[]): readonly DayStep[] =>
+  walked.map(({ job, from, build, wait, begin, late, end }, index) => {
+    const shot = shots[job]!;
+    const before = index === 0 ? undefined : shots[walked[index - 1]!.job];
+    return {
+      shot,
+      rebuild: rebuildOf(before, shot),
+      fromS: from / MS,
+      buildS: build / MS,
+      waitS: wait / MS,
+      beginS: begin / MS,
+      endS: end / MS,
+      lateS: late / MS,
+      workS: shot.takesS.known ? (end - begin) / MS : null,
+    };
+  });
