@@ -36,6 +36,9 @@ export interface Note {
   readonly of?: 'lens' | 'hidden' | 'mark' | 'beside' | 'dark' | 'clipped';
 }
 
+/** A light behind that fills more of the frame leaves nothing of the background to see. */
+const FILLED = 0.98;
+
 const BLACK: LinearColour = [0, 0, 0];
 
 /** Unknown where there is nothing to draw a frame of: no field, no subject, no distance. */
@@ -44,6 +47,7 @@ export function gather(bench: Bench, figures: ShotFigures): Figure<Gathered> {
     const balance = balanceOf(bench);
     const { shown, lit, behind, missing } = lightsOf(bench, figures, placed, balance);
     const background = backgroundOf(bench, figures);
+    const isFilled = figures.backlight.known && figures.backlight.value.share > FILLED;
     const isCard = mirrorKind(bench) === undefined && behind.length === 0;
     const latitude = latitudeOf(bench);
     const clipAt = clipsAt(latitude.known ? latitude.value : HIGHLIGHT_LATITUDE.middle);
@@ -63,7 +67,7 @@ export function gather(bench: Bench, figures: ShotFigures): Figure<Gathered> {
       notes: [
         { text: message`Traced from the plan, not a photograph.` },
         ...missing.map((text) => ({ text })),
-        ...(background.known
+        ...(background.known || isFilled
           ? []
           : [
               {
@@ -147,6 +151,9 @@ function ofSubject(bench: Bench, scene: Scene): readonly Note[] {
               text: message`Its thickness runs evenly from the top to the bottom, its axis at 45° to the polarisers.`,
             },
           ]
+        : []),
+      ...(scene.behind.some(({ past }) => past[1] === 0)
+        ? [{ text: message`Past ${name} crossed polarisers leave black.`, of: 'beside' as const }]
         : []),
       edge,
     ];
