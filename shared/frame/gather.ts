@@ -1,6 +1,6 @@
 /** A shot's scene, from its inputs and figures, and what of it the plan doesn't say. */
 
-import { HIGHLIGHT_LATITUDE } from '../assumptions/table.ts';
+import { highlightLatitudeOf } from '../figures/assumed.ts';
 import type { Bench } from '../figures/bench.ts';
 import { derive, type Figure, figureOf } from '../figures/figure.ts';
 import { layerOf } from '../figures/film-share.ts';
@@ -50,7 +50,7 @@ export function gather(bench: Bench, figures: ShotFigures): Figure<Gathered> {
     const isFilled = figures.backlight.known && figures.backlight.value.share > FILLED;
     const isCard = mirrorKind(bench) === undefined && behind.length === 0;
     const latitude = latitudeOf(bench);
-    const clipAt = clipsAt(latitude.known ? latitude.value : HIGHLIGHT_LATITUDE.middle);
+    const clipAt = clipsAt(latitude.known ? latitude.value : highlightLatitudeOf().prior.middle);
     const scene: Scene = {
       ...placed,
       shown,
@@ -194,7 +194,7 @@ function ofHighlight(bench: Bench, { highlight }: ShotFigures): readonly Note[] 
 function ofWhite({ body }: Bench, latitude: Figure<number>): readonly Note[] {
   if (!body || !latitude.known) return [];
   const stops = say.stops(latitude.value);
-  const { low, high } = HIGHLIGHT_LATITUDE;
+  const { low, high } = highlightLatitudeOf().prior;
   return [
     {
       text:
