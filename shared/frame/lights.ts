@@ -5,7 +5,7 @@ import { type Figure, known, reasonOf } from '../figures/figure.ts';
 import { sourceOf, weightOn } from '../figures/light-source.ts';
 import { isGloss, mirrorKind } from '../figures/mirror-kind.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
-import { DARK_FIELD, filledBy, shinesThrough } from '../figures/through.ts';
+import { DARK_FIELD, filledBy, passedShare, shinesThrough } from '../figures/through.ts';
 import { type Source, sourceOutline } from '../mirror/source.ts';
 import { message } from '../words/message.ts';
 import { behindBy } from './backlit.ts';
@@ -45,8 +45,7 @@ export function lightsOf(
   const lights = bench.lights.known ? bench.lights.value : [];
   if (lights.length === 0) missing.push(message`The shot has no light that can be drawn.`);
   const levels = lights.map((light) => levelBy(light, bench, figures));
-  // In a dark field nothing but a reading says what the subject scatters: it isn't made up.
-  const isUnlit = lights.map((light, i) => !levels[i]!.known && isDarkField(light, set));
+  const isUnlit = lights.map((light, i) => !levels[i]!.known && isStopped(light, set));
   const drawn = lights.filter((_, i) => !isUnlit[i]);
   const isUnknown = drawn.length > 0 && levels.every((level) => !level.known);
   if (isUnknown)
@@ -69,6 +68,16 @@ export function lightsOf(
     add(light, level.value, set, found);
   });
   return found;
+}
+
+/**
+ * Whether none of a light behind gets into the lens straight. In a dark field nothing but a reading says
+ * what the subject scatters: it isn't made up.
+ */
+function isStopped(light: LightInUse, set: Set): boolean {
+  if (!shinesThrough(light, set.bench)) return false;
+  const passed = passedShare(light, set.bench);
+  return (passed.known && passed.value === 0) || isDarkField(light, set);
 }
 
 /** Whether the light stands behind a clear subject and shines past the frame. */
