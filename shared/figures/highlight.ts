@@ -31,7 +31,8 @@ export function highlightFigures(
   };
 }
 
-function latitudeOf({ body }: Bench): Figure<number> {
+/** Stops over mid-grey that the body records. */
+export function latitudeOf({ body }: Bench): Figure<number> {
   return body
     ? orAssumed(body.fields['highlight-latitude'], body.name, highlightLatitudeOf())
     : notKnown(message`the rig has no body`);
@@ -55,17 +56,31 @@ function brightest(
   const speed = iso.known && iso.value === 'auto' ? isoNeeded : (iso as Figure<number>);
   const each = facing.map((light) =>
     derive(
-      [errorBy(light, bench, optical, shutterSeconds), speed, overGrey(light, bench)],
-      (error, set, over): Highlight => ({
-        light: light.name,
-        stops: over + error + Math.log2(set / 100),
-      }),
+      [imageStops(light, bench, errorBy(light, bench, optical, shutterSeconds), speed)],
+      (stops): Highlight => ({ light: light.name, stops }),
     ),
   );
   return derive(each, (...all) =>
     all.reduce((most, next) => (next.stops > most.stops ? next : most)),
   );
 }
+
+/**
+ * Stops that a light's image in a glossy subject lies over mid-grey.
+ *
+ * @param errorAt100 exposure error by this light alone at ISO 100, stops
+ * @param speed ISO of the shot
+ */
+export const imageStops = (
+  light: LightInUse,
+  bench: Bench,
+  errorAt100: Figure<number>,
+  speed: Figure<number>,
+): Figure<number> =>
+  derive(
+    [errorAt100, speed, overGrey(light, bench)],
+    (error, set, over) => over + error + Math.log2(set / 100),
+  );
 
 /** Where the light alone is exposed right. */
 const overGrey = (light: LightInUse, bench: Bench): Figure<number> =>

@@ -72,7 +72,8 @@ function backlightOf(bench: Bench, optical: OpticalFigures): Figure<Backlight> {
   );
 }
 
-function filledBy(light: LightInUse, bench: Bench, optical: OpticalFigures): Figure<number> {
+/** Share of the frame before which the light stands. */
+export function filledBy(light: LightInUse, bench: Bench, optical: OpticalFigures): Figure<number> {
   const { fieldMm, pupilDiameterMm } = optical;
   return derive(
     [fieldMm, pupilDistanceMm(bench, optical), pupilDiameterMm, sourceOf(light)],
@@ -115,10 +116,10 @@ export function throughEv(
   );
 }
 
-type Sheets = 'none' | 'crossed' | 'parallel';
+export type Sheets = 'none' | 'crossed' | 'parallel';
 
 /** How the sheet on the light stands to the polariser on the lens; none where either is missing. */
-function sheetsOf({ name, fields }: LightInUse, { filters }: Bench): Figure<Sheets> {
+export function sheetsOf({ name, fields }: LightInUse, { filters }: Bench): Figure<Sheets> {
   if (fields.polarised.state === 'missing') return known('none');
   return derive(
     [filters, figureOf(fields.polarised, name)],
@@ -132,7 +133,7 @@ const analyserStops = (light: LightInUse, bench: Bench): Figure<number> =>
   derive([sheetsOf(light, bench)], (how) => (how === 'none' ? 0 : polariserStops(0).unpolarised));
 
 /** τ·T, T on average over the thickness at 45° to the polarisers. */
-function passedShare(light: LightInUse, bench: Bench): Figure<number> {
+export function passedShare(light: LightInUse, bench: Bench): Figure<number> {
   const { fields, name } = bench.subject!;
   const clear =
     fields.transmittance.state === 'missing' ? known(1) : figureOf(fields.transmittance, name);
@@ -157,7 +158,7 @@ function passedShare(light: LightInUse, bench: Bench): Figure<number> {
 }
 
 /** Γ = Δn·d at both ends of the thickness, nm. */
-function retardationOf({ subject }: Bench): Figure<readonly [number, number]> {
+export function retardationOf({ subject }: Bench): Figure<readonly [number, number]> {
   if (!subject) return isNo('clear');
   const { birefringence, thickness } = subject.fields;
   return derive(

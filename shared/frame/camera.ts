@@ -3,6 +3,7 @@
 import { frontDiameter, frontDiameterOf } from '../figures/assumed.ts';
 import type { Bench } from '../figures/bench.ts';
 import { derive, type Figure, figureOf, known, unknownOf } from '../figures/figure.ts';
+import { layerOf } from '../figures/film-share.ts';
 import { extentOf, frameView, surfaceOf } from '../figures/flat-mirror.ts';
 import { mirrorKind } from '../figures/mirror-kind.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
@@ -104,7 +105,8 @@ function frontOf(bench: Bench, atMm: number): Front | undefined {
 }
 
 /** Thickness of a film that has colours, nm; undefined: none is given, or it has long lost them. */
-export function thicknessOf({ subject }: Bench): { from: number; to: number } | undefined {
-  const thickness = subject && ifKnown(subject.fields.thickness);
+export function thicknessOf(bench: Bench): { from: number; to: number } | undefined {
+  const layer = layerOf(bench);
+  const thickness = layer && ifKnown(layer.thickness);
   return thickness && thickness.from < THICKEST_NM ? thickness : undefined;
 }

@@ -1,7 +1,7 @@
 /** The light that a film returns of one light, by its thickness and the angle, looked up. */
 import { averageReflectance, cosInside, THICKEST_NM } from '../film/reflectance.ts';
 import type { LinearColour } from '../film/screen.ts';
-import { filmTristimulus, prepareFilm } from '../film/tristimulus.ts';
+import { type FilmView, filmTristimulus, prepareFilm } from '../film/tristimulus.ts';
 import { waterIndex } from '../film/water.ts';
 
 /** Where n is counted for the path in the film. */
@@ -10,6 +10,8 @@ const MIDDLE_NM = 550;
 /** A thirtieth of the distance between two bright bands: 0.6 % of a band's height. */
 const STEP_NM = 7;
 const MOST_STEPS = 800;
+
+type Under = FilmView['under'];
 
 /** What is looked up: linear light, and R, the share returned of the luminance. */
 const CHANNELS = 4;
@@ -31,13 +33,15 @@ export const FLATTEST_COS = 0.02;
 /**
  * A film of no known thickness: on average over all, without colour of its own.
  *
+ * @param under the liquid that it lies on; undefined: it hangs in air
  * @param white linear light of the face itself, of which the film returns R
  */
-export function meanReturns(index: number | undefined, white: LinearColour): Returns {
+export function meanReturns(index: number | undefined, under: Under, white: LinearColour): Returns {
   const n = index ?? waterIndex(MIDDLE_NM);
+  const below = under === 'water' ? waterIndex(MIDDLE_NM) : under;
   const span = 1 - FLATTEST_COS;
   const shares = Array.from({ length: MEAN_ANGLES + 1 }, (_, i) =>
-    averageReflectance(n, Math.acos(FLATTEST_COS + (span * i) / MEAN_ANGLES)),
+    averageReflectance(n, Math.acos(FLATTEST_COS + (span * i) / MEAN_ANGLES), below),
   );
   return {
     fromNm: 0,
@@ -64,6 +68,7 @@ interface Node {
 interface FilmOfTable {
   readonly lightK: number;
   readonly index: number | undefined;
+  readonly under: Under;
   readonly fromNm: number;
   readonly toNm: number;
   /** Cosines of the incidence that occur, 0 to 1. */
@@ -118,6 +123,7 @@ export class FilmTable implements Returns {
       lightK: film.lightK,
       incidenceRad: Math.acos(cosIncidence),
       ...(film.index !== undefined && { index: film.index }),
+      ...(film.under !== undefined && { under: film.under }),
     });
     const values = new Float64Array((steps + 1) * CHANNELS);
     for (let i = 0; i <= steps; i += 1) {

@@ -3,6 +3,7 @@ import { filmPoint } from '../mirror/film-surface.ts';
 import { dot, sub, unit, type Vec } from '../mirror/vector.ts';
 import type { Body, Scene } from './scene.ts';
 import {
+  addBehind,
   addLight,
   addReflection,
   EDGE,
@@ -49,7 +50,7 @@ export function seeFlat(
     return;
   }
   if (point === null) {
-    beside(scene, seen);
+    beside(scene, frameAt, pupil, seen);
     return;
   }
   const across = dot(point.at, axes.right);
@@ -57,7 +58,7 @@ export function seeFlat(
   const outside = outsideMm(flat, across, up);
   if (outside > 0) {
     if (outside < EDGE * scene.camera.widthMm) seen[SEES.mark]! += 1;
-    beside(scene, seen);
+    beside(scene, point.at, pupil, seen);
     return;
   }
   if (
@@ -68,13 +69,16 @@ export function seeFlat(
   addLight(seen, lit);
   const down = Math.max(0, Math.min(1, 0.5 - up / flat.runsOverMm));
   const toward = unit(sub(pupil, point.at));
-  if (scene.isClear && scene.background[1] > 0)
-    addLight(seen, scene.background, 1 - returnedShare(scene, down, dot(point.normal, toward)));
+  if (scene.behind.length > 0 || (scene.clearShare > 0 && scene.background[1] > 0)) {
+    const kept = 1 - returnedShare(scene, down, dot(point.normal, toward));
+    const through = { thicknessShare: down, share: scene.clearShare * kept };
+    addBehind(scene, point.at, toward, seen, through);
+  }
   addReflection(scene, point.at, point.normal, toward, down, 1, seen);
 }
 
-function beside({ background }: Scene, seen: Seen): void {
-  addLight(seen, background);
+function beside(scene: Scene, at: Vec, pupil: Vec, seen: Seen): void {
+  addBehind(scene, at, unit(sub(pupil, at)), seen);
   seen[SEES.beside]! += 1;
 }
 

@@ -33,11 +33,11 @@ export function* framing(
   const gathered = gathering(bench, figures);
   if (!gathered.known) return gathered;
   yield;
-  const { scene, notes } = gathered.value;
+  const { scene, clipAt } = gathered.value;
   const size = sizeOf(gathered.value, width);
   const picture = yield* tracing(scene, size);
-  const caption = captionOf(notes, picture);
-  return known({ ...size, png: pngOf(picture, caption), caption });
+  const caption = captionOf(gathered.value, picture);
+  return known({ ...size, png: pngOf(picture, clipAt, caption), caption });
 }
 
 function gathering(bench: Bench, figures: ShotFigures): Figure<Gathered> {

@@ -1,24 +1,31 @@
 /** A shot's scene, from its inputs and figures, and what of it the plan doesn't say. */
 
+import { highlightLatitudeOf } from '../figures/assumed.ts';
 import type { Bench } from '../figures/bench.ts';
 import { derive, type Figure, figureOf } from '../figures/figure.ts';
+import { layerOf } from '../figures/film-share.ts';
+import { latitudeOf } from '../figures/highlight.ts';
 import { sourceOf } from '../figures/light-source.ts';
-import { mirrorKind } from '../figures/mirror-kind.ts';
+import { isGloss, mirrorKind } from '../figures/mirror-kind.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { natureOf } from '../figures/subject-kinds.ts';
+import { isClear } from '../figures/through.ts';
 import type { LinearColour } from '../film/screen.ts';
 import { hiddenShare } from '../mirror/clearance.ts';
 import type { Source } from '../mirror/source.ts';
+import { ifKnown } from '../plan/field.ts';
 import { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import { balanceOf } from './balance.ts';
 import { type Placed, placedOf, thicknessOf } from './camera.ts';
-import { levelOfLuminance } from './level.ts';
+import { clipsAt, levelOfLuminance } from './level.ts';
 import { lightsOf, withReason } from './lights.ts';
 import type { Scene } from './scene.ts';
 
 export interface Gathered {
   readonly scene: Scene;
+  /** Linear light from which the body records no more: white. */
+  readonly clipAt: number;
   /** What there is to say of the picture, in whole sentences. */
   readonly notes: readonly Note[];
 }
@@ -26,8 +33,11 @@ export interface Gathered {
 /** A sentence, and what has to be seen in the picture for it to matter; left out: it always does. */
 export interface Note {
   readonly text: string;
-  readonly of?: 'lens' | 'hidden' | 'mark' | 'beside' | 'dark';
+  readonly of?: 'lens' | 'hidden' | 'mark' | 'beside' | 'dark' | 'clipped';
 }
+
+/** A light behind that fills more of the frame leaves nothing of the background to see. */
+const FILLED = 0.98;
 
 const BLACK: LinearColour = [0, 0, 0];
 
@@ -35,33 +45,40 @@ const BLACK: LinearColour = [0, 0, 0];
 export function gather(bench: Bench, figures: ShotFigures): Figure<Gathered> {
   return derive([placedOf(bench, figures)], (placed): Gathered => {
     const balance = balanceOf(bench);
-    const { shown, lit, missing } = lightsOf(bench, figures, placed, balance);
+    const { shown, lit, behind, missing } = lightsOf(bench, figures, placed, balance);
     const background = backgroundOf(bench, figures);
-    const linesMm = mirrorKind(bench) === undefined ? linesOver(placed) : undefined;
+    const isFilled = figures.backlight.known && figures.backlight.value.share > FILLED;
+    const isCard = mirrorKind(bench) === undefined && behind.length === 0;
+    const latitude = latitudeOf(bench);
+    const clipAt = clipsAt(latitude.known ? latitude.value : highlightLatitudeOf().prior.middle);
     const scene: Scene = {
       ...placed,
       shown,
       lit,
+      behind,
       inTheWay: inTheWay(bench, placed),
       background: background.known ? background.value : BLACK,
-      isClear: natureOf(bench.subject)?.isFilm === true,
-      linesMm,
+      clearShare: clearShareOf(bench),
+      linesMm: isCard ? linesOver(placed) : undefined,
     };
     return {
       scene,
+      clipAt,
       notes: [
         { text: message`Traced from the plan, not a photograph.` },
         ...missing.map((text) => ({ text })),
-        ...(background.known
+        ...(background.known || isFilled
           ? []
           : [
               {
                 text: withReason(message`The background is drawn black`, background),
-                ...(!scene.isClear && { of: 'beside' as const }),
+                ...(scene.clearShare === 0 && { of: 'beside' as const }),
               },
             ]),
         { text: message`A light between lens and subject hides part of the frame.`, of: 'hidden' },
         ...ofSubject(bench, scene),
+        ...ofHighlight(bench, figures),
+        ...ofWhite(bench, latitude),
         {
           text: message`Stripes mark the lens's reflection; the plan doesn't say how bright it is.`,
           of: 'lens',
@@ -84,6 +101,14 @@ function backgroundOf(bench: Bench, figures: ShotFigures): Figure<LinearColour> 
     const level = cdPerM2 * perUnit;
     return [level, level, level];
   });
+}
+
+/** What of the background comes through the subject. */
+function clearShareOf(bench: Bench): number {
+  const { subject } = bench;
+  if (mirrorKind(bench) !== undefined) return natureOf(subject)?.isClear === true ? 1 : 0;
+  if (!subject || !isClear(bench)) return 0;
+  return ifKnown(subject.fields.transmittance) ?? 1;
 }
 
 function inTheWay({ lights }: Bench, { camera, body }: Placed): readonly Source[] {
@@ -116,14 +141,32 @@ function ofSubject(bench: Bench, scene: Scene): readonly Note[] {
     text: message`A line marks the edge of ${name}; no holder is drawn.`,
     of: 'mark',
   };
-  if (!natureOf(subject)?.isFilm)
+  if (scene.behind.length > 0) {
+    const across = ifKnown(subject.fields.thickness);
+    return [
+      { text: message`${name} is drawn as a flat clear plate.` },
+      ...(across && across.from < across.to && scene.behind.some(({ past }) => past[1] === 0)
+        ? [
+            {
+              text: message`Its thickness runs evenly from the top to the bottom, its axis at 45° to the polarisers.`,
+            },
+          ]
+        : []),
+      ...(scene.behind.some(({ past }) => past[1] === 0)
+        ? [{ text: message`Past ${name} crossed polarisers leave black.`, of: 'beside' as const }]
+        : []),
+      edge,
+    ];
+  }
+  const layer = layerOf(bench);
+  if (!layer)
     return [
       { text: message`${name} is drawn as a flat mirror without a colour of its own.` },
       edge,
     ];
   const thickness = thicknessOf(bench);
   if (!thickness) {
-    const needed = figureOf(subject.fields.thickness, name);
+    const needed = figureOf(layer.thickness, layer.name);
     return [edge, { text: withReason(message`The film has no colours here`, needed) }];
   }
   const { from, to } = thickness;
@@ -132,6 +175,33 @@ function ofSubject(bench: Bench, scene: Scene): readonly Note[] {
     edge,
     {
       text: message`The thickness runs evenly from ${from} nm at the top to ${to} nm at the bottom; a real film flows.`,
+    },
+  ];
+}
+
+/** Relief and edges of a glossy subject face every way; the flat card that is drawn does not. */
+function ofHighlight(bench: Bench, { highlight }: ShotFigures): readonly Note[] {
+  if (!isGloss(bench) || !highlight.known) return [];
+  const { light, stops } = highlight.value;
+  return [
+    {
+      text: message`Relief that faces ${light} would show it ${say.stops(stops)} over mid-grey; no relief is drawn.`,
+    },
+  ];
+}
+
+/** Where white begins, and whose word that is. */
+function ofWhite({ body }: Bench, latitude: Figure<number>): readonly Note[] {
+  if (!body || !latitude.known) return [];
+  const stops = say.stops(latitude.value);
+  const { low, high } = highlightLatitudeOf().prior;
+  return [
+    {
+      text:
+        body.fields['highlight-latitude'].state === 'missing'
+          ? message`White is burnt out: more than ${stops} over mid-grey, assumed of ${body.name} (${low} to ${high}).`
+          : message`White is burnt out: more than ${stops} over mid-grey, which ${body.name} records.`,
+      of: 'clipped',
     },
   ];
 }

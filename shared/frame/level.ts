@@ -12,12 +12,12 @@ import { message } from '../words/message.ts';
 
 /**
  * Linear light of mid-grey, the screen's white 1: the 18 % of a grey card (ISO 12232:2019 relates
- * exposure to it, from memory). White is 2.5 stops over it.
+ * exposure to it, from memory).
  */
 export const MID_GREY = 0.18;
 
 /** ISO that the shot is recorded at; with `auto` the one that the body chooses. */
-function isoOf({ iso }: Bench, figures: ShotFigures): Figure<number> {
+export function isoOf({ iso }: Bench, figures: ShotFigures): Figure<number> {
   if (!iso.known || iso.value !== 'auto') return iso as Figure<number>;
   return figures.isoNeeded.known ? figures.isoNeeded : figures.shownLight.isoNeeded;
 }
@@ -28,6 +28,9 @@ export const levelBy = (light: LightInUse, bench: Bench, figures: ShotFigures): 
     [errorBy(light, bench, figures, figures.shutterSeconds), isoOf(bench, figures)],
     (at100, iso) => finite(MID_GREY * 2 ** (at100 + Math.log2(iso / 100))),
   );
+
+/** Linear light from which the body records no more. */
+export const clipsAt = (latitudeStops: number): number => MID_GREY * 2 ** latitudeStops;
 
 /** Linear light of a surface of luminance 1 cd/m². */
 export const levelOfLuminance = (bench: Bench, figures: ShotFigures): Figure<number> =>

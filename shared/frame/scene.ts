@@ -34,11 +34,27 @@ export interface ShownLight {
   readonly source: Source;
   readonly plane: Plane;
   /** What the subject returns of it. */
-  readonly returned:
-    | { readonly kind: 'even'; readonly colour: LinearColour }
+  readonly returned: /** `share` is R. */
+    | { readonly kind: 'even'; readonly colour: LinearColour; readonly share: number }
     /** Linear light of the face itself; the surface returns Fresnel's share at index n. */
     | { readonly kind: 'clear'; readonly colour: LinearColour; readonly index: number }
     | { readonly kind: 'film'; readonly table: Returns };
+}
+
+/** A light behind a clear subject, as it shows through it and past it. */
+export interface LightBehind {
+  readonly name: string;
+  readonly source: Source;
+  readonly plane: Plane;
+  /** Linear light past the subject. */
+  readonly past: LinearColour;
+  readonly through: Passes;
+}
+
+/** What comes through a clear subject. */
+export interface Passes {
+  /** Writes linear light into `out`, by the place in the range of thickness, 0 to 1. */
+  read(thicknessShare: number, out: Float64Array): void;
 }
 
 /** What a light gives a subject that scatters. */
@@ -71,14 +87,16 @@ export interface Scene {
   /** Shown by a film, a bubble or a polished surface, and by gloss over its own colour. */
   readonly shown: readonly ShownLight[];
   readonly lit: readonly LitBy[];
+  /** Seen through a clear subject and past it. */
+  readonly behind: readonly LightBehind[];
   /** The lens's front, where the subject shows it. */
   readonly front: Front | undefined;
   /** Lights that stand in the camera's way. */
   readonly inTheWay: readonly Source[];
-  /** Light of the background, which shows beside the subject and through a film. */
+  /** Light of the background, which shows beside the subject and through a clear one. */
   readonly background: LinearColour;
-  /** Whether the background shows through. */
-  readonly isClear: boolean;
+  /** Share of what the subject doesn't return that comes through from the background, 0 to 1. */
+  readonly clearShare: number;
   /** Distance of the lines that lie on a matt subject, mm; undefined: it has none. */
   readonly linesMm: number | undefined;
 }

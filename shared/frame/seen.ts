@@ -1,8 +1,8 @@
 /** What one ray from the pupil sees, added up over a pixel. */
 import { surfaceReflectances } from '../exposure/polariser.ts';
-import { insideFaceMm, meetPlane, planeOf, type Source } from '../mirror/source.ts';
+import { insideFaceMm, meetPlane, type Plane, planeOf, type Source } from '../mirror/source.ts';
 import { dot, reflected, scale, sub, type Vec } from '../mirror/vector.ts';
-import type { Front, Scene, ShownLight } from './scene.ts';
+import type { Front, Scene } from './scene.ts';
 
 /** Width of the mark along a subject's edge, as a share of the frame's width. */
 export const EDGE = 0.005;
@@ -52,6 +52,55 @@ export function isInTheWay(sources: readonly Source[], pupil: Vec, end: Vec): bo
   });
 }
 
+interface Faced {
+  readonly source: Source;
+  readonly plane: Plane;
+}
+
+/** The nearest of the faces that a ray meets, and how far along it lies; undefined: none. */
+function nearestFace<F extends Faced>(
+  faces: readonly F[],
+  at: Vec,
+  along: Vec,
+): { readonly face: F; readonly reach: number } | undefined {
+  let nearest: { face: F; reach: number } | undefined;
+  for (const face of faces) {
+    const { plane } = face;
+    const hit = meetPlane(plane, at, along);
+    if (hit === null || insideFaceMm(face.source.face, hit) < 0) continue;
+    const reach = dot(sub(plane.centre, at), plane.normal) / dot(along, plane.normal);
+    if (nearest === undefined || reach < nearest.reach) nearest = { face, reach };
+  }
+  return nearest;
+}
+
+/**
+ * Adds what is behind a point: the light that the straight ray meets there, or the background.
+ *
+ * @param through where in the range of thickness the ray goes through the subject, and what share of
+ *   the background comes through it; left out: it goes past
+ */
+export function addBehind(
+  { behind, background }: Scene,
+  at: Vec,
+  toward: Vec,
+  seen: Seen,
+  through?: { readonly thicknessShare: number; readonly share: number },
+): void {
+  const face = behind.length > 0 ? nearestFace(behind, at, scale(toward, -1))?.face : undefined;
+  if (!face) {
+    addLight(seen, background, through?.share ?? 1);
+    return;
+  }
+  seen[SEES.lit]! += 1;
+  if (!through) {
+    addLight(seen, face.past);
+    return;
+  }
+  face.through.read(through.thicknessShare, returned);
+  for (let c = 0; c < 3; c += 1) seen[c]! += returned[c]!;
+}
+
 /** Room for what a film's table answers with. */
 const returned = new Float64Array(4);
 
@@ -72,23 +121,16 @@ export function addReflection(
   seen: Seen,
 ): void {
   const away = reflected(toward, normal);
-  let nearest: ShownLight | undefined;
-  let nearestMm = Number.POSITIVE_INFINITY;
-  for (const light of shown) {
-    const hit = meetPlane(light.plane, at, away);
-    if (hit === null || insideFaceMm(light.source.face, hit) < 0) continue;
-    const reach =
-      dot(sub(light.plane.centre, at), light.plane.normal) / dot(away, light.plane.normal);
-    if (reach >= nearestMm) continue;
-    [nearest, nearestMm] = [light, reach];
-  }
-  const covered = front ? coveredByFront(front, at, away, nearestMm) : 0;
+  const nearest = nearestFace(shown, at, away);
+  const covered = front
+    ? coveredByFront(front, at, away, nearest?.reach ?? Number.POSITIVE_INFINITY)
+    : 0;
   seen[SEES.lens]! += covered;
   if (!nearest || covered === 1) return;
   const through = weight * (1 - covered);
   seen[SEES.lit]! += 1 - covered;
   const cos = Math.min(1, dot(normal, toward));
-  const of = nearest.returned;
+  const of = nearest.face.returned;
   if (of.kind === 'even') addLight(seen, of.colour, through);
   else if (of.kind === 'clear') {
     const { s, p } = surfaceReflectances(of.index, Math.acos(cos));
@@ -102,10 +144,15 @@ export function addReflection(
   }
 }
 
-/** R of a film there, the share of the luminance that it returns; 0: it isn't calculated. */
+/** R there, the share of the luminance that is returned; 0: no light shows it. */
 export function returnedShare({ shown }: Scene, thicknessShare: number, cos: number): number {
   const of = shown[0]?.returned;
-  if (of?.kind !== 'film') return 0;
+  if (of === undefined) return 0;
+  if (of.kind === 'even') return of.share;
+  if (of.kind === 'clear') {
+    const { s, p } = surfaceReflectances(of.index, Math.acos(cos));
+    return (s + p) / 2;
+  }
   const { table } = of;
   table.read(table.fromNm + (table.toNm - table.fromNm) * thicknessShare, cos, returned);
   return returned[3]!;

@@ -2,10 +2,12 @@
  * `npm run pictures`: the README's pictures, made from the samples in the real editor. A picture
  * is looked at before it is committed; what must be in it is asserted all the same.
  */
-import { mkdirSync, readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { PICTURES, ROOT } from './paths.ts';
+import { CLI, PICTURES, ROOT } from './paths.ts';
 import { startWebHost } from './web-host.ts';
 import { launchBrowser, Workbench } from './workbench.ts';
 
@@ -58,6 +60,38 @@ test.each(Object.entries(THEMES))(
 
 const FILM = 'tide-panes.shootplan.yaml';
 const KIT = 'workshop-kit.shootplan.yaml';
+
+/** One edit of the tilt: the frame of a shot before it and after it. */
+test.each([
+  ['before', '2 deg'],
+  ['after', '6 deg'],
+])('a frame %s an edit of its tilt', (name, tilt) => {
+  mkdirSync(PICTURES, { recursive: true });
+  const folder = mkdtempSync(path.join(tmpdir(), 'lamella-frames-'));
+  const shot = sample(FILM).split('  bands-falling:')[1]!;
+  const plan = sample(FILM).replace(shot, shot.replace('tilt: 6 deg', `tilt: ${tilt}`));
+  writeFileSync(path.join(folder, FILM), plan);
+  writeFileSync(path.join(folder, KIT), sample(KIT));
+  const file = path.join(PICTURES, `frame-tilt-${name}.png`);
+  const { status, stderr } = spawnSync(
+    process.execPath,
+    [
+      CLI,
+      'frame',
+      path.join(folder, FILM),
+      '--shot',
+      'bands-falling',
+      '--width',
+      '400',
+      '-o',
+      file,
+    ],
+    { encoding: 'utf8' },
+  );
+  rmSync(folder, { recursive: true });
+  expect(status, stderr).toBe(0);
+  expect(stderr.includes('Stripes mark')).toBe(name === 'before');
+});
 
 test.each(Object.entries(THEMES))('the sheet beside the text, %s', async (name, theme) => {
   mkdirSync(PICTURES, { recursive: true });

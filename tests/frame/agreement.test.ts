@@ -5,10 +5,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Figure } from '../../shared/figures/figure.ts';
+import { frameView } from '../../shared/figures/flat-mirror.ts';
+import { DARK_FIELD } from '../../shared/figures/through.ts';
+import { clippedShare } from '../../shared/frame/caption.ts';
 import type { Gathered } from '../../shared/frame/gather.ts';
 import { type FramePicture, traceFrame } from '../../shared/frame/trace.ts';
 import { rimClearedMm } from '../../shared/mirror/least-tilt.ts';
+import { shadeOf } from '../../shared/mirror/seen-lit.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { highlightClips } from '../../shared/rules/highlight-clips.ts';
 import { each } from '../support/each.ts';
 import { changed } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';
@@ -36,7 +41,7 @@ const films = fc
     /** Off the mirrored direction, along the tilt and across it. */
     off: fc.integer({ min: -25, max: 25 }),
     beside: fc.integer({ min: -15, max: 15 }),
-    luminance: fc.constantFrom(1000, 12_000, 400_000),
+    luminance: fc.constantFrom(1000, 1_600_000, 20_000_000),
     size: fc.constantFrom('240 x 120 mm', '90 x 60 mm', '600 x 400 mm'),
     isRound: fc.boolean(),
   })
@@ -156,7 +161,7 @@ describe('what is counted from a frame is what the figures say', () => {
 
   it('of exposure: where a film without a thickness lies, and how much of it is cut off', () => {
     let [cut, whole] = [0, 0];
-    law(FILMS, ({ figures, picture }) => {
+    law(FILMS, ({ figures, picture, clipAt }) => {
       const error = given(figures.exposureErrorStops);
       if (error === undefined) return;
       const level = MID_GREY * 2 ** error;
@@ -167,10 +172,12 @@ describe('what is counted from a frame is what the figures say', () => {
       // The film returns a little more or less at other angles than in its middle.
       expect(average / level).toBeGreaterThan(0.93);
       expect(average / level).toBeLessThan(1.07);
-      if (Math.abs(level - 1) < 0.1) return;
-      const share = bright.filter((value) => value > 1).length / bright.length;
-      expect(share).toBe(level > 1 ? 1 : 0);
-      if (level > 1) cut += 1;
+      // Usual bodies record 3.5 stops over mid-grey (assumptions).
+      expect(clipAt).toBeCloseTo(MID_GREY * 2 ** 3.5, 6);
+      if (Math.abs(level / clipAt - 1) < 0.1) return;
+      const share = bright.filter((value) => value > clipAt).length / bright.length;
+      expect(share).toBe(level > clipAt ? 1 : 0);
+      if (level > clipAt) cut += 1;
       else whole += 1;
     });
     expect(Math.min(cut, whole)).toBeGreaterThan(manyRuns(80) / 40);
@@ -210,6 +217,88 @@ describe('what is counted from a frame is what the figures say', () => {
       expect(scene.shown).toEqual([]);
     });
     expect(shots.length).toBe(manyRuns(20));
+  });
+
+  it('of gloss: the lamp is burnt out where a finding says so, over the share that shows it', () => {
+    const glossy = fc
+      .record({
+        tilt: fc.integer({ min: 0, max: 25 }),
+        distance: fc.integer({ min: 250, max: 600 }),
+        off: fc.integer({ min: -6, max: 6 }),
+        size: fc.constantFrom('300 x 200 mm', '90 x 60 mm', '60 x 40 mm'),
+        surface: fc.constantFrom('reflectance: 60 %', 'refractive-index: 1.5', 'reflectance: 20 %'),
+        records: fc.constantFrom('2.5 stops', '4 stops', '6 stops'),
+        iso: fc.constantFrom('400', '1250'),
+      })
+      .map((of) =>
+        changed(EXAMPLE_PLAN, {
+          'kit/bodies/body-a/highlight-latitude': of.records,
+          'subjects/frost-plate': `{ kind: solid, size: 200 x 150 mm, depth: 1 mm, finish: gloss, ${of.surface} }`,
+          'shots/frost/tilt': `${of.tilt} deg`,
+          'shots/frost/iso': of.iso,
+          'lights/panel/emitting-size': of.size,
+          'lights/panel/at': `{ distance: ${of.distance} mm, elevation: ${2 * of.tilt + of.off} deg }`,
+        }),
+      );
+    let [burnt, held] = [0, 0];
+    law(drawn(glossy, 'frost', manyRuns(40)), ({ bench, figures, scene, picture, clipAt }) => {
+      const image = given(figures.highlight);
+      const records = given(figures.highlightLatitudeStops);
+      const frame = frameView(bench, figures);
+      const [light] = scene.shown;
+      if (!image || records === undefined || !frame.known || !light || scene.body.shape !== 'flat')
+        throw new Error('no highlight');
+      const over = image.stops - records;
+      // The plate's own light lies over the image, and glass returns more from aside.
+      if (Math.abs(over) < 0.4) return;
+      const found = highlightClips.check({ bench, figures } as Parameters<
+        typeof highlightClips.check
+      >[0]);
+      expect(found.length).toBe(over > 0 ? 1 : 0);
+      const counted = clippedShare(picture, clipAt);
+      const { blackShare, dimShare } = shadeOf(frame.value, scene.body.surface, light.source);
+      const most = found.length === 0 ? 0 : 1 - blackShare;
+      expect(counted).toBeLessThanOrEqual(most === 0 ? 0 : most + 0.03);
+      expect(counted).toBeGreaterThanOrEqual(most - dimShare - 0.03);
+      if (counted > 0) burnt += 1;
+      if (found.length === 0 && mean(picture.lit) > 0) held += 1;
+    });
+    expect(Math.min(burnt, held)).toBeGreaterThan(manyRuns(40) / 10);
+  });
+
+  it('of a light behind: the share of the frame that it fills, and how bright it is', () => {
+    const backlit = fc
+      .record({
+        distance: fc.integer({ min: 40, max: 200 }),
+        aside: fc.integer({ min: 0, max: 20 }),
+        size: fc.constantFrom('240 x 160 mm', '240 x 160 mm', '40 x 30 mm', '60 x 40 mm'),
+        luminance: fc.constantFrom(100, 3000),
+      })
+      .map((of) =>
+        changed(EXAMPLE_PLAN, {
+          'subjects/frost-plate':
+            '{ kind: solid, size: 200 x 150 mm, depth: 1 mm, finish: matt, transmittance: 70 % }',
+          'lights/panel': `{ kind: led, emitting-size: ${of.size}, at: { distance: ${of.distance} mm, azimuth: ${180 - of.aside} deg }, colour-temperature: 5600 K, luminance: ${of.luminance} cd/m2 }`,
+        }),
+      );
+    let [partly, fully] = [0, 0];
+    law(drawn(backlit, 'frost', manyRuns(25)), ({ figures, picture }) => {
+      const share = given(figures.backlight)?.share;
+      if (share === undefined) throw new Error('no light behind');
+      const lit = mean(picture.lit);
+      if (share < DARK_FIELD) {
+        expect(lit).toBe(0);
+        return;
+      }
+      expect(Math.abs(lit - share)).toBeLessThan(0.03);
+      if (share < 0.95) partly += 1;
+      else fully += 1;
+      const full = [...picture.lit.keys()].filter((index) => picture.lit[index] === 1);
+      const error = given(figures.exposureErrorStops);
+      if (full.length === 0 || error === undefined) return;
+      expect(luminanceAt(picture, full[0]!) / (MID_GREY * 2 ** error)).toBeCloseTo(1, 3);
+    });
+    expect(Math.min(partly, fully)).toBeGreaterThan(manyRuns(25) / 10);
   });
 
   it('of a light in the way: the share that it hides', () => {

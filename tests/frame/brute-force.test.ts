@@ -1,4 +1,4 @@
-/** Pixels of ten sets against many rays each, followed by code that shares nothing with the tracer. */
+/** Pixels of eleven sets against many rays each, followed by code that shares nothing with the tracer. */
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed } from '../support/plans.ts';
@@ -14,7 +14,7 @@ import { laidOut, luminanceAt, traced } from './support/traced.ts';
 
 const SIZE = { width: 160, height: 90 };
 const RAYS = 100;
-const PIXELS = 30;
+const PIXELS = 28;
 
 /** Numbers of the plan that a set is built from: the example's strip and panel. */
 const STRIP: SetLight = {
@@ -73,12 +73,36 @@ const CASES: readonly Case[] = [
     lights: [STRIP],
   },
   {
-    name: 'a tilted film that the light covers in part',
+    name: 'oil on water that the light covers in part',
     shot: 'skin',
-    change: { 'subjects/soap': soap('thickness: 50 to 400 nm'), 'shots/skin/tilt': '12 deg' },
+    change: {
+      'subjects/soap':
+        '{ kind: surface, finish: mirror, size: 160 x 100 mm, depth: 1 mm, film: { refractive-index: 1.47, thickness: 100 to 700 nm }, background-luminance: 200 cd/m2 }',
+      'shots/skin/tilt': '12 deg',
+    },
     subject: plane(12),
-    finish: film(50, 400),
+    finish: { is: 'film', from: 100, to: 700, over: 100, onWater: 1.47 },
     lights: [STRIP],
+    background: 200,
+  },
+  {
+    name: 'a crystal between crossed polarisers, lit from behind in part',
+    shot: 'skin',
+    change: {
+      'kit/filters': '{ pol: { kind: polariser, loss: 1.6 stops } }',
+      'shots/skin/filters': '[pol]',
+      'subjects/soap':
+        '{ kind: solid, finish: matt, size: 40 x 24 mm, depth: 1 mm, transmittance: 80 %, birefringence: 0.009, thickness: 20 to 150 um, background-luminance: 10 cd/m2 }',
+      'shots/skin/tilt': '10 deg',
+      'lights/strip/polarised': 'crossed',
+      'lights/strip/at': '{ distance: 60 mm, azimuth: 173 deg, elevation: 4 deg }',
+      'lights/strip/emitting-size': '40 x 30 mm',
+    },
+    subject: plane(10, { width: 40, height: 24 }),
+    finish: { is: 'crystal', clear: 0.8, from: 180, to: 1350, over: 24 },
+    // The polariser's own loss is that of unpolarised light; the sheet's light loses no half of it.
+    lights: [{ ...STRIP, distance: 60, up: 4, across: 173, width: 40, height: 30, level: 24_000 }],
+    background: 10,
   },
   {
     name: 'a film that shows the lens before the light',

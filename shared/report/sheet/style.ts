@@ -154,9 +154,11 @@ const PRINT = `
   .setting .value.long { font-size: 14pt; }
   .shots { display: none; }
   .drawings { columns: 2; column-gap: 8mm; column-fill: balance; }
-  figure { margin-bottom: 4mm; }
-  figcaption { font-size: 9pt; line-height: 1.3; }
-  figure svg, figure img, figure.wide svg { max-width: none; min-width: 0; }
+  figure { margin-bottom: 3mm; }
+  figcaption { font-size: 8.5pt; line-height: 1.25; }
+  /* So wide, labels are still 6 pt, and a shot's drawings and its log take two pages. */
+  figure svg, figure img { max-width: 72mm; }
+  figure.wide svg { max-width: none; min-width: 0; }
   .scrolled { overflow: visible; }
   .log { break-inside: avoid; }
   .log th, .log td { height: 8mm; }

@@ -5,7 +5,12 @@
  */
 import { adapted } from '../../../shared/film/adaptation.ts';
 import { SCREEN_WHITE } from '../../../shared/film/screen.ts';
-import { filmTristimulus, prepareFilm, whiteOf } from '../../../shared/film/tristimulus.ts';
+import {
+  filmTristimulus,
+  prepareFilm,
+  weightedSpectrum,
+  whiteOf,
+} from '../../../shared/film/tristimulus.ts';
 
 type V = readonly [number, number, number];
 
@@ -37,7 +42,23 @@ export type SetSubject = { readonly kelvin: number } & (
 );
 
 export type Finish =
-  | { readonly is: 'film'; readonly from: number; readonly to: number; readonly over: number }
+  | {
+      readonly is: 'film';
+      readonly from: number;
+      readonly to: number;
+      readonly over: number;
+      /** n of a film that floats on water; left out: a film of water in air. */
+      readonly onWater?: number;
+    }
+  | {
+      /** Between crossed sheets, at 45° to them; a light's level is that of its face in line with them. */
+      readonly is: 'crystal';
+      readonly clear: number;
+      /** Γ from top to bottom, nm. */
+      readonly from: number;
+      readonly to: number;
+      readonly over: number;
+    }
   | { readonly is: 'mirror'; readonly share: number }
   | { readonly is: 'matt' }
   | { readonly is: 'gloss'; readonly index: number; readonly faces: readonly number[] };
@@ -147,8 +168,17 @@ function onPlane(
   }
   const at = plus(from, along, reach);
   const [a, b] = [by(at, sideways), by(at, upwards)];
-  if (Math.abs(a) > subject.width / 2 || Math.abs(b) > subject.height / 2) return set.background;
   const { finish } = set;
+  const isBeside = Math.abs(a) > subject.width / 2 || Math.abs(b) > subject.height / 2;
+  if (finish.is === 'crystal') {
+    const light = set.lights.find((one) => Number.isFinite(reachOf(one, at, along)));
+    if (isBeside) return light ? 0 : set.background;
+    const part = Math.min(1, Math.max(0, 0.5 - b / finish.over));
+    return light
+      ? light.level * finish.clear * turned(light, finish.from + (finish.to - finish.from) * part)
+      : finish.clear * set.background;
+  }
+  if (isBeside) return set.background;
   if (finish.is === 'matt') return scattered(set, at, facing);
   if (finish.is === 'gloss')
     return scattered(set, at, facing) + shown(set, at, normal, along, 0).light;
@@ -203,13 +233,18 @@ function shown(
 
 /** Films at angles half a milliradian apart: what lies between is far under a percent. */
 const films = new Map<string, ReturnType<typeof prepareFilm>>();
-function filmAt(lightK: number, incidenceRad: number): ReturnType<typeof prepareFilm> {
+function filmAt(
+  lightK: number,
+  incidenceRad: number,
+  onWater: number | undefined,
+): ReturnType<typeof prepareFilm> {
   // The formulas end at 89°.
   const step = Math.round(Math.min(incidenceRad, 1.553) * 2000);
-  const key = `${lightK} ${step}`;
+  const key = `${lightK} ${step} ${onWater}`;
   const kept = films.get(key);
   if (kept) return kept;
-  const made = prepareFilm({ lightK, incidenceRad: step / 2000 });
+  const floats = onWater === undefined ? {} : { index: onWater, under: 'water' as const };
+  const made = prepareFilm({ lightK, incidenceRad: step / 2000, ...floats });
   films.set(key, made);
   return made;
 }
@@ -234,10 +269,18 @@ function shareOf(
     return { all: (s + p) / 2, seen: (s + p) / 2 };
   }
   if (finish.is !== 'film') throw new Error('a matt subject shows nothing');
-  const film = filmAt(light.kelvin, Math.acos(Math.min(1, cos)));
+  const film = filmAt(light.kelvin, Math.acos(Math.min(1, cos)), finish.onWater);
   const part = Math.min(1, Math.max(0, down));
   const xyz = filmTristimulus(film, finish.from + (finish.to - finish.from) * part);
   return { all: xyz.y / 100, seen: adapted(xyz, whiteOf(balance), SCREEN_WHITE).y };
+}
+
+/** Share of polarised light that a retardation turns by a right angle: sin²(π·Γ/λ) (Born and Wolf, 15.4). */
+function turned({ kelvin }: SetLight, retardation: number): number {
+  let sum = 0;
+  for (const { nm, weight } of weightedSpectrum(kelvin))
+    sum += Math.sin((Math.PI * retardation) / nm) ** 2 * weight.y;
+  return sum / 100;
 }
 
 /** Whether a light's back stands between the pupil and the plane of focus. */
