@@ -28,7 +28,7 @@ import { overUnder } from './over-under.ts';
 import { count, percent, ratio } from './plain.ts';
 import { bitrate, capacity, iso, isoOrAuto, pixels, rate, shutter } from './recording.ts';
 import { sensorSize } from './sensor-size.ts';
-import { date, frequency, modulation, time, timeOrZero } from './times.ts';
+import { date, frequency, modulation, time, timeOrZero, timeRange } from './times.ts';
 
 export const KINDS = {
   angle,
@@ -76,6 +76,7 @@ export const KINDS = {
   'thickness-range': thicknessRange,
   time,
   'time-or-zero': timeOrZero,
+  'time-range': timeRange,
   'timeline-length': timelineLength,
   turn,
   'white-balance': whiteBalance,

@@ -93,6 +93,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   'thickness-range': exact,
   time: seconds,
   'time-or-zero': seconds,
+  'time-range': exact,
   'timeline-length': exact,
   turn: (radPerS, say) => `${say.angle(radPerS)}/s`,
   'white-balance': rounded,
