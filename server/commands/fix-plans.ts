@@ -139,14 +139,17 @@ export const diffOf = (plans: PlanSet<Checker>, { files }: Fixed): string =>
   files
     .map(({ file, before, after }) => {
       const name = plans.nameOf(file);
-      return inertLines(patchOf(name, before, after));
+      return patchOf(name, before, after);
     })
     .join('');
 
-const patchOf = (name: string, before: string, after: string): string =>
-  createTwoFilesPatch(`a/${name}`, `b/${name}`, before, after, undefined, undefined, {
-    headerOptions: FILE_HEADERS_ONLY,
-  });
+/** One file's change as a unified diff. */
+export const patchOf = (name: string, before: string, after: string): string =>
+  inertLines(
+    createTwoFilesPatch(`a/${name}`, `b/${name}`, before, after, undefined, undefined, {
+      headerOptions: FILE_HEADERS_ONLY,
+    }),
+  );
 
 /** Nothing in it acts on a terminal; ends of lines, tabs and the BOM stay, since it is data too. */
 const inertLines = (text: string): string => text.replace(/[^\t\r\n\ufeff]+/g, inertLine);

@@ -22,6 +22,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   timeline: ['quantity'],
   say: ['words', 'quantity', 'exposure'],
   plan: ['words', 'syntax', 'text', 'quantity'],
+  day: ['words', 'syntax', 'text', 'quantity', 'plan'],
   figures: [
     'words',
     'assumptions',
