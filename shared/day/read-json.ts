@@ -30,7 +30,7 @@ export class Reading {
 
   constructor(value: unknown, where: Where) {
     if (typeof value !== 'object' || value === null || Array.isArray(value))
-      refuse(where, message`an object`, value);
+      refuse(where || message`the document`, message`an object`, value);
     this.where = where;
     this.#values = new Map(Object.entries(value));
   }

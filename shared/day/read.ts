@@ -62,7 +62,7 @@ function documentOf(text: string): unknown {
 }
 
 function dayOf(value: unknown): Day {
-  const top = new Reading(value, message`the document`);
+  const top = new Reading(value, '');
   const unknown: Where[] = [];
   const each = <T>(key: string, read: (entry: Reading) => T): T[] =>
     top.list(key, MOST_ENTRIES).map((one, index) => {
