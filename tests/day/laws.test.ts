@@ -26,8 +26,8 @@ const moment = fc
   .record({ day: fc.constantFrom('02', '03'), minute: fc.integer({ min: 10, max: 59 }) })
   .map(({ day, minute }) => `2027-03-${day}T10:${minute}:00Z`);
 const clip = fc.oneof(
-  fc.integer({ min: 1, max: 6 }).map((number) => `000${number}.mp4`),
-  prose,
+  { weight: 5, arbitrary: fc.integer({ min: 1, max: 3 }).map((number) => `000${number}.mp4`) },
+  { weight: 1, arbitrary: prose },
 );
 const rarely = <T>(one: fc.Arbitrary<T>) => fc.option(one, { nil: undefined });
 

@@ -30,6 +30,7 @@ import { tiltHover } from './shot/tilt.ts';
 import type { SaidShot } from './shot/view.ts';
 import { whiteBalanceHover } from './shot/white-balance.ts';
 import { Sure, withFoot } from './sure.ts';
+import { takenWords } from './taken.ts';
 
 /** Settings of a shot that come to something: by the first key below the shot. */
 export const SETTING_HOVERS: Partial<Record<keyof Bench['fields'], (shot: SaidShot) => string>> = {
@@ -73,7 +74,13 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
   if (setting !== null) return setting;
   if (spot.kind.kind === 'clips' && meaning.key === 'file')
     return (
-      clipHover(context, place.file, spot.kind.name, node.text) ?? readHover(context, spot, node)
+      clipHover(context, place.file, spot.kind.name, node.text, Number(place.path[0])) ??
+      readHover(context, spot, node)
+    );
+  if (spot.kind.kind === 'clips' && place.path.includes('set'))
+    return paragraphs(
+      takenWords(context, place.file, spot.kind.name, Number(place.path[0])),
+      readHover(context, spot, node),
     );
   const inEdit = editHover(context, spot, node);
   if (inEdit !== null) return inEdit;
