@@ -31,9 +31,7 @@ describe('bring-back', () => {
 +  drift:
 +    - { file: '0007.mp4', take: 1, time: ${AT}, verdict: keep }
 `);
-    expect(err).toBe(
-      'Take 1 of drift: added.\nNothing was written; --write makes the changes.\n',
-    );
+    expect(err).toBe('Take 1 of drift: added.\nNothing was written; --write makes the changes.\n');
     expect(status).toBe(0);
     expect(readFileSync(path.join(folder, NAME), 'utf8')).toBe(PLAN);
   });
