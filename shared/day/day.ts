@@ -11,7 +11,7 @@ export interface DayCheck {
 }
 
 /** Settings of a take, as the language writes them, by the keys of a clip's `set`. */
-export type DaySettings = ReadonlyMap<SettingKey, string>;
+type DaySettings = ReadonlyMap<SettingKey, string>;
 
 export interface DayTake {
   readonly shot: string;
@@ -65,4 +65,4 @@ export const MEASURED_KINDS = {
   'effective-f-number': 'ratio',
   marked: 'f-number',
 } as const;
-export type MeasuredKey = keyof typeof MEASURED_KINDS;
+type MeasuredKey = keyof typeof MEASURED_KINDS;

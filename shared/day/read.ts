@@ -27,7 +27,7 @@ const NAME = /^[a-z][a-z0-9-]{0,63}$/;
 const TIME =
   /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])T(?:[01]\d|2[0-3]):[0-5]\d(?::[0-5]\d(?:\.\d{1,9})?)?(?:Z|[+-](?:[01]\d|2[0-3]):?[0-5]\d)?$/;
 
-export type ReadDay =
+type ReadDay =
   | { readonly ok: true; readonly day: Day }
   | {
       readonly ok: false;
