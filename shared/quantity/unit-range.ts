@@ -20,6 +20,10 @@ interface UnitRangeSpec {
 /** Between the two values; the usual one is ` to `. */
 export const TO = `${GAP}(?:to|-|\u2013|\\.\\.)${GAP}`;
 
+/** Relative: what rounding to the last digit written may change. */
+const SAME = 1e-6;
+const EXACT = 1e-9;
+
 /** `from` is the lesser whichever was written first. */
 export function unitRange<T extends number>(spec: UnitRangeSpec): QuantityKind<Range<T>> {
   const own = spec.units[0]!;
@@ -41,7 +45,10 @@ export function unitRange<T extends number>(spec: UnitRangeSpec): QuantityKind<R
       const b = inward(readNumber(second), last) as T;
       const a = first === undefined ? b : (inward(readNumber(first), startUnit) as T);
       const firstText = startUnit === last ? (first ?? second) : shortest(outward(a, last));
-      if (first !== undefined && !writable.test(firstText)) {
+      // A unit that is much larger may leave too few digits of a small number.
+      const again = inward(Number(firstText), last);
+      const keeps = writable.test(firstText) && Math.abs(again - a) <= SAME * a;
+      if (first !== undefined && !keeps) {
         // No number that could be read again in the other's unit: each keeps its own.
         const ends = [`${first} ${startUnit.usual}`, `${second} ${last.usual}`];
         const [low, high] = a <= b ? ends : ends.reverse();
@@ -57,7 +64,11 @@ export function unitRange<T extends number>(spec: UnitRangeSpec): QuantityKind<R
     ...(spec.likelyUnits ? { likelyUnits: spec.likelyUnits } : { likelyUnits: () => [own.usual] }),
     print(value, as) {
       const of = (as === undefined ? undefined : unitOf(spec.units, as)) ?? own;
-      return phrase(shortest(outward(value.from, of)), shortest(outward(value.to, of)), of);
+      const isKept = (end: number): boolean =>
+        Math.abs(inward(Number(shortest(outward(end, of))), of) - end) <= EXACT * end;
+      // A large unit leaves too few digits of a short time.
+      const best = !spec.fromZero || (isKept(value.from) && isKept(value.to)) ? of : own;
+      return phrase(shortest(outward(value.from, best)), shortest(outward(value.to, best)), best);
     },
   });
 }
