@@ -4,6 +4,7 @@
  */
 import { commands, type ExtensionContext, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { bringBack } from './bring-back.ts';
 import { ClipFindings } from './clips.ts';
 import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
@@ -69,6 +70,7 @@ export const start = async (
     clips,
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
     commands.registerCommand('lamella.checkClips', () => clips.check(client, pages)),
+    commands.registerCommand('lamella.bringBack', () => bringBack(client, pages)),
     commands.registerCommand('lamella.solveShot', (shot?: ShotToSolve) => solveShot(client, shot)),
     commands.registerCommand('lamella.exportTimeline', () => exportTimeline(client)),
     commands.registerCommand('lamella.copyReport', () => copyReport(context, client)),

@@ -6,6 +6,8 @@ export interface PlanState {
   /** Shots with nothing at or above warning. */
   readonly ready: number;
   readonly shots: number;
+  /** Planned takes that aren't kept yet; left out: the plan lists no clips. */
+  readonly takesToGo?: number;
 }
 
 /**
@@ -21,8 +23,8 @@ export class PlanStates implements Disposable {
     const toUri = (text: string): Uri => client.protocol2CodeConverter.asUri(text);
     this.#listening = client.onNotification(
       'lamella/state',
-      ({ uri, ready, shots }: { uri: string; ready: number; shots: number }) =>
-        this.#said.fire({ uri: toUri(uri), ready, shots }),
+      ({ uri, ...state }: { uri: string; ready: number; shots: number; takesToGo?: number }) =>
+        this.#said.fire({ uri: toUri(uri), ...state }),
     );
   }
 

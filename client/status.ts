@@ -37,14 +37,18 @@ export class StatusItem implements Disposable {
       this.#item.hide();
       return;
     }
-    const { ready, shots } = state;
-    this.#item.text = `${ready < shots ? '$(warning)' : '$(pass)'} ${wording(ready, shots)}`;
+    const { ready, shots, takesToGo } = state;
+    const takes = takesToGo === undefined ? '' : ` · ${takeWording(takesToGo)}`;
+    this.#item.text = `${ready < shots ? '$(warning)' : '$(pass)'} ${wording(ready, shots)}${takes}`;
     this.#item.tooltip = l10n.t(
       'A shot is clear when it has no errors or warnings. Click to see the findings.',
     );
     this.#item.show();
   }
 }
+
+const takeWording = (toGo: number): string =>
+  toGo === 1 ? l10n.t('{0} take to go', toGo) : l10n.t('{0} takes to go', toGo);
 
 const wording = (ready: number, shots: number): string =>
   shots === 0

@@ -1,6 +1,7 @@
 /** `lamella`: finds the command and runs it. */
 import { version } from '../package.json';
 import { message } from '../shared/words/message.ts';
+import { bringBack } from './commands/bring-back.ts';
 import { bugReport } from './commands/bug-report.ts';
 import { check } from './commands/check.ts';
 import { clips } from './commands/clips.ts';
@@ -28,6 +29,7 @@ export const COMMANDS: readonly Command[] = [
   timeline,
   compare,
   clips,
+  bringBack,
   explain,
   bugReport,
   solve,

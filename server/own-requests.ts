@@ -8,6 +8,11 @@ import type { PageFrame } from '../shared/api/frame.ts';
 import type { TimelineFile } from '../shared/api/timeline.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import type { Desk } from './desk.ts';
+import {
+  type BringBackAnswer,
+  type BringBackParams,
+  bringBackAnswer,
+} from './handlers/bring-back.ts';
 import { type ClipsInEditor, type ClipsParams, clipsInEditor } from './handlers/clips.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
 import { type FrameParams, shotFrame } from './handlers/frame.ts';
@@ -67,6 +72,10 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
     desk.about<CompareParams, ComparedBefore | null>(null, (current, file, { before }) =>
       compareBefore(current, file, before),
     ),
+  );
+  connection.onRequest<BringBackAnswer | null, never>(
+    'lamella/bringBack',
+    desk.about<BringBackParams, BringBackAnswer | null>(null, bringBackAnswer),
   );
   connection.onRequest<ClipsInEditor | null, never>(
     'lamella/clips',

@@ -25,14 +25,14 @@ export class States {
   /** Says what `file` has come to, where that is new. */
   update(file: FileId): void {
     if (!this.#documents.has(file) || this.#documents.unread(file)) return;
-    const { ready, shots } = this.#core.state(file);
+    const { ready, shots, takesToGo } = this.#core.state(file);
     const before = this.#sent.get(file);
-    if (before?.ready === ready && before.shots === shots) return;
-    this.#sent.set(file, { ready, shots });
+    if (before?.ready === ready && before.shots === shots && before.takesToGo === takesToGo) return;
+    const state = { ready, shots, ...(takesToGo !== undefined && { takesToGo }) };
+    this.#sent.set(file, state);
     void this.#connection.sendNotification(STATE, {
       uri: this.#documents.uri(file),
-      ready,
-      shots,
+      ...state,
     });
   }
 

@@ -1,5 +1,4 @@
 /** `lamella check --fix`: makes the fixes that nobody needs to choose or weigh, and says which. */
-import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import type { Checker, OfferedFix } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { inertLine } from '../../shared/report/inert.ts';
@@ -9,6 +8,7 @@ import { freeFixes } from '../../shared/workspace/free-fixes.ts';
 import type { PlanSet } from '../files/plan-set.ts';
 import { NotReplaced, replaceFile } from '../files/replace-file.ts';
 import { pathOfUri } from '../files/uri.ts';
+import { patchOf } from '../patch.ts';
 import { reasonNotWritten } from './write-output.ts';
 
 /** Rounds of checking and fixing: each leaves only what was in conflict to the next. */
@@ -139,17 +139,9 @@ export const diffOf = (plans: PlanSet<Checker>, { files }: Fixed): string =>
   files
     .map(({ file, before, after }) => {
       const name = plans.nameOf(file);
-      return inertLines(patchOf(name, before, after));
+      return patchOf(name, before, after);
     })
     .join('');
-
-const patchOf = (name: string, before: string, after: string): string =>
-  createTwoFilesPatch(`a/${name}`, `b/${name}`, before, after, undefined, undefined, {
-    headerOptions: FILE_HEADERS_ONLY,
-  });
-
-/** Nothing in it acts on a terminal; ends of lines, tabs and the BOM stay, since it is data too. */
-const inertLines = (text: string): string => text.replace(/[^\t\r\n\ufeff]+/g, inertLine);
 
 /** What was done, a line each, and how much that was. */
 export const fixedWords = (fixed: Fixed, isDry: boolean): string =>

@@ -78,6 +78,8 @@ export interface PlanState {
   /** Shots without an error, a warning or a missing check, of all shots. */
   readonly ready: number;
   readonly shots: number;
+  /** Planned takes that aren't kept yet; left out: the plan lists no clips. */
+  readonly takesToGo?: number;
 }
 
 /** Texts in, findings and fixes out. */

@@ -19,6 +19,7 @@ import type { Say } from '../say/say.ts';
 import { allOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
+import { takeWords } from '../workspace/takes.ts';
 import type { SaidShot } from './hover/shot/view.ts';
 import { Sure } from './hover/sure.ts';
 
@@ -50,7 +51,10 @@ export function lensWords({ analysis, say }: Context, file: FileId, shot: string
   const uncertain = analysis.uncertain(file, id);
   if (!uncertain) return null;
   const said = { bench, figures, say, sure: new Sure(uncertain, say) };
-  return [...pictureWords(said), checkWords(bench)].filter((words) => words !== null).join(' · ');
+  const takes = takeWords(analysis, file, shot);
+  return [...pictureWords(said), checkWords(bench), takes]
+    .filter((words) => words !== null)
+    .join(' · ');
 }
 
 /** A field that the rig can't set leaves nothing to say about what it would look like. */

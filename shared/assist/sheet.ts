@@ -14,10 +14,11 @@ import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/mak
 import { recordingLines } from '../report/sheet/recording.ts';
 import type { SaidShot } from '../report/sheet/said.ts';
 import { shown } from '../say/shown.ts';
-import { clipsIn } from '../workspace/clips.ts';
+import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
-import type { ListedClip } from '../workspace/listed-clips.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
+import { takesListed, takeWords } from '../workspace/takes.ts';
+import { takenWords } from './hover/taken.ts';
 import { sheetMeasurements } from './measure.ts';
 
 /**
@@ -33,7 +34,6 @@ export function sheetOf(
   const { analysis, say } = context;
   const reader = analysis.reader(file);
   const once = ifKnown(reader.plan('preflight'))?.once;
-  const clips = clipsIn(analysis, file);
   const shots = analysis.shots(file).map((id) => {
     const bench = analysis.bench(file, id);
     const figures = analysis.figures(file, id);
@@ -41,7 +41,7 @@ export function sheetOf(
     const said: SaidShot | null =
       bench && figures && uncertain ? { bench, figures, say, uncertain } : null;
     const name = nameOf('shots', id);
-    return { name, said, clips: clips.filter(({ shot }) => shot === name).map(clipLine) };
+    return { name, said, clips: clipLines(context, file, name) };
   });
   const names = new Set(shots.map(({ name }) => name));
   const ofShot = new Map<string, SheetFinding[]>();
@@ -82,8 +82,25 @@ export function sheetOf(
   };
 }
 
-const clipLine = ({ path, verdict, note }: ListedClip): string =>
-  `${path}: ${[verdict ?? 'not judged', note].filter((one) => one !== null).join(', ')}`;
+/** How many takes are to go, then what was recorded, a line each. */
+function clipLines(context: Context, file: FileId, shot: string): readonly string[] {
+  const { analysis, say } = context;
+  const lines = takesListed(analysis, file, shot).map((clip, index) => {
+    const take = ifKnown(clip.take);
+    const used = ifKnown(clip.used);
+    const name =
+      ifKnown(clip.file) ?? (take === undefined ? message`no file` : message`take ${take}`);
+    const parts = [
+      ifKnown(clip.verdict) ?? 'not judged',
+      used && shown('time-range', used, say),
+      takenWords(context, file, shot, index),
+      ifKnown(clip.note),
+    ];
+    return `${name}: ${parts.filter((one) => typeof one === 'string').join(', ')}`;
+  });
+  const words = takeWords(analysis, file, shot);
+  return words === null ? lines : [words, ...lines];
+}
 
 /** What was last made of a shot, kept with its figures: an edit elsewhere leaves both alone. */
 const made = new WeakMap<ShotFigures, { readonly key: string; readonly sheet: ShotSheet }>();

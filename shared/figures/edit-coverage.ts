@@ -1,9 +1,10 @@
 /** How much of each cut the clips cover, at its transitions and to its end. */
 import { ifKnown } from '../plan/field.ts';
+import type { Clip } from '../plan/generated/types.ts';
 import type { Rational } from '../quantity/rational.ts';
 import { type Exact, fromRational, fromWritten, toNumber, ZERO } from '../timeline/exact.ts';
 import { handleSource, type JoinFrames } from '../timeline/join.ts';
-import { framesOf, type Laid, layCuts, type Wanted } from '../timeline/lay.ts';
+import { framesOf, type Laid, layCuts, type MarkedPart, type Wanted } from '../timeline/lay.ts';
 import { timeAt } from '../timeline/speed.ts';
 import { message } from '../words/message.ts';
 import { type Draft, PLAIN_CUT } from './edit-draft.ts';
@@ -77,12 +78,16 @@ const NOWHERE: InClip = { laid: silent, clipFile: null, clipS: silent };
 /** The cuts of one shot. */
 const laidOf = lastOf(
   (inEdit: ShotInEdit, wanted: readonly Figure<Wanted>[]): readonly InClip[] => {
-    const { clips, lengthS, files } = materialOf(inEdit);
+    const { clips, lengthS, files, marked } = materialOf(inEdit);
     const unknown = wanted.findIndex((one) => !one.known);
     const sure = wanted
       .slice(0, unknown < 0 ? wanted.length : unknown)
       .flatMap((one) => (one.known ? [one.value] : []));
-    const laid = layCuts(sure, { clips, length: lengthS.known ? lengthS.value : undefined });
+    const laid = layCuts(sure, {
+      clips,
+      marked,
+      length: lengthS.known ? lengthS.value : undefined,
+    });
     return wanted.map((_, place) => {
       const one = laid[place];
       return {
@@ -114,14 +119,20 @@ const wantedOf = lastOf(
 interface ShotMaterial {
   readonly clips: number;
   readonly lengthS: Figure<Exact>;
-  readonly files: readonly string[];
+  /** null: no file is named yet. */
+  readonly files: readonly (string | null)[];
+  readonly marked: readonly (MarkedPart | null)[];
 }
 
-/** The clips that are kept, else those not rejected, else the takes that are planned. */
+/**
+ * The clips that are kept, else those not rejected, else the takes that are planned. Those whose best
+ * part is marked come first.
+ */
 function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
   const verdict = (clip: NonNullable<ShotInEdit['clips']>[number]) => ifKnown(clip.verdict);
   const kept = clips?.filter((clip) => verdict(clip) === 'keep') ?? [];
-  const usable = kept.length > 0 ? kept : clips?.filter((clip) => verdict(clip) !== 'reject');
+  const those = kept.length > 0 ? kept : clips?.filter((clip) => verdict(clip) !== 'reject');
+  const usable = those && [...those].sort((a, b) => Number(!markedIn(a)) - Number(!markedIn(b)));
   const lengthS: Figure<Exact> =
     footage === null
       ? silent
@@ -131,8 +142,14 @@ function materialOf({ footage, clips }: ShotInEdit): ShotMaterial {
   return {
     clips: usable?.length ?? footage?.takes ?? 1,
     lengthS,
-    files: usable?.map(({ file }) => ifKnown(file) ?? '') ?? [],
+    files: usable?.map(({ file }) => ifKnown(file) ?? null) ?? [],
+    marked: usable?.map(markedIn) ?? [],
   };
+}
+
+function markedIn({ used }: Clip): MarkedPart | null {
+  const part = ifKnown(used);
+  return part ? { from: fromWritten(part.from), to: fromWritten(part.to) } : null;
 }
 
 interface There {

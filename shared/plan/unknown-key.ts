@@ -28,7 +28,10 @@ const isBenchRow = (def: DefName): boolean => def.endsWith('bench-row');
 
 /** Definitions that have the key, nearest kin first: what `def` holds, then all others. */
 function homesOf(key: string, def: DefName): string[] {
-  const homes = (HOMES.get(key) ?? []).filter((other) => other !== def);
+  // What a take was really set to only repeats keys of the shot.
+  const homes = (HOMES.get(key) ?? []).filter(
+    (other) => other !== def && other !== 'clip-settings',
+  );
   const held = new Set(
     Object.values(SHAPES[def].keys).map(({ shape }) => ('of' in shape ? shape.of : '')),
   );

@@ -31,7 +31,7 @@ import { count, percent, ratio } from './plain.ts';
 import { bitrate, capacity, iso, isoOrAuto, pixels, rate, shutter } from './recording.ts';
 import { sensorSize } from './sensor-size.ts';
 import { timeOfDay } from './time-of-day.ts';
-import { date, frequency, modulation, time, timeOrZero } from './times.ts';
+import { date, frequency, modulation, time, timeOrZero, timeRange } from './times.ts';
 
 export const KINDS = {
   angle,
@@ -82,6 +82,7 @@ export const KINDS = {
   time,
   'time-of-day': timeOfDay,
   'time-or-zero': timeOrZero,
+  'time-range': timeRange,
   'timeline-length': timelineLength,
   turn,
   'white-balance': whiteBalance,

@@ -1,10 +1,11 @@
 /** Stretches of time in seconds, days of the calendar, and how often a second something comes. */
 import { later } from '../words/message.ts';
-import type { Hertz, Sec } from './brands.ts';
+import type { Hertz, Range, Sec } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
 import { scalarKind } from './scalar.ts';
 import type { Unit } from './unit.ts';
+import { unitRange } from './unit-range.ts';
 import { wordOr } from './word-or.ts';
 
 /** Stretches of time, inside in seconds. */
@@ -34,6 +35,16 @@ export const timeOrZero: QuantityKind<Sec> = scalarKind<Sec>({
   title: later`time or 0 s`,
   sign: 'zero-up',
   examples: ['0.4 s', '0 s'],
+});
+
+/** A part of a recording, from its start: `0 to 12 s`. */
+export const timeRange: QuantityKind<Range<Sec>> = unitRange<Sec>({
+  id: 'time-range',
+  title: later`two times`,
+  units: TIME_UNITS,
+  examples: ['40 to 52 s', '0 to 1.5 min'],
+  single: false,
+  fromZero: true,
 });
 
 /** Days of the calendar as ISO 8601 writes them: 2027-03-02. Days that don't exist don't read. */

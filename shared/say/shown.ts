@@ -96,6 +96,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   time: seconds,
   'time-of-day': exact,
   'time-or-zero': seconds,
+  'time-range': exact,
   'timeline-length': exact,
   turn: (radPerS, say) => `${say.angle(radPerS)}/s`,
   'white-balance': rounded,

@@ -2,7 +2,8 @@
  * Cuts laid into the clips of a shot. A cut that says where it begins is taken at its word, in the
  * clip that the shot's cuts have come to; one that does not follows the cut before it of the same
  * shot, with room for both handles, and begins the next clip where it would not fit. So each cut
- * shows something that no other shows, as long as there are clips.
+ * shows something that no other shows, as long as there are clips. Where the best part of a clip is
+ * marked, cuts begin there, and go on to the next clip once that part is used.
  */
 import { type Exact, least, minus, most, order, plus, ZERO } from './exact.ts';
 
@@ -15,8 +16,16 @@ export interface Wanted {
   readonly after: Exact;
 }
 
+/** The best part of a clip, s from its beginning. */
+export interface MarkedPart {
+  readonly from: Exact;
+  readonly to: Exact;
+}
+
 interface Material {
   readonly clips: number;
+  /** By clip; left out or null: nothing is marked. */
+  readonly marked?: readonly (MarkedPart | null)[];
   /** Length of each, s; undefined: not known, so taken to be as long as needed. */
   readonly length: Exact | undefined;
 }
@@ -35,7 +44,10 @@ export interface Laid {
 }
 
 /** The cuts of one shot, in the order of the edit. */
-export function layCuts(cuts: readonly Wanted[], { clips, length }: Material): readonly Laid[] {
+export function layCuts(
+  cuts: readonly Wanted[],
+  { clips, length, marked }: Material,
+): readonly Laid[] {
   let clip = 0;
   /** What of the clip is used, handles and all; null: nothing. */
   let used: { readonly from: Exact; readonly to: Exact } | null = null;
@@ -43,13 +55,19 @@ export function layCuts(cuts: readonly Wanted[], { clips, length }: Material): r
     const room = plus(plus(before, source), after);
     const fits = (at: Exact, upTo: Exact | undefined): boolean =>
       upTo === undefined || order(plus(at, room), upTo) <= 0;
-    let start: Exact = from ?? before;
+    const opening = (of: number): Exact => most(before, marked?.[of]?.from ?? before);
+    let start: Exact = from ?? opening(clip);
     if (from === undefined && used !== null) {
-      if (fits(used.to, length)) start = plus(used.to, before);
-      else if (!fits(ZERO, used.from) && clip + 1 < clips) {
+      const next = plus(used.to, before);
+      const best = marked?.[clip];
+      const isInBest = !best || order(plus(next, source), best.to) <= 0;
+      const fitsBefore = !best && fits(ZERO, used.from);
+      if (isInBest && fits(used.to, length)) start = next;
+      else if (!fitsBefore && clip + 1 < clips) {
         clip++;
         used = null;
-      } else if (!fits(ZERO, used.from)) start = plus(used.to, before);
+        start = opening(clip);
+      } else start = fits(used.to, length) || !fits(ZERO, used.from) ? next : before;
     }
     const end = plus(start, source);
     const [first, last] = [minus(start, before), plus(end, after)];

@@ -32,6 +32,8 @@ const values: readonly (readonly [QuantityId, string, unknown])[] = [
   ['over-under', '0 stops over', 0],
   ['capacity', '128 GB', 128e9],
   ['thickness-range', '80 to 700 nm', { from: 80, to: 700 }],
+  ['time-range', '40 to 52 s', { from: 40, to: 52 }],
+  ['time-range', '0 to 1.5 min', { from: 0, to: 90 }],
   ['playback-speed', '100 to 25 %', { from: 1, to: 0.25 }],
   ['time-of-day', '09:30', 34_200],
   ['time-of-day', '00:00', 0],

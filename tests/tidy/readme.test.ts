@@ -292,7 +292,17 @@ function walk(
 }
 
 describe('the command line', async () => {
-  const commands = ['check', 'figures', 'sheet', 'frame', 'compare', 'clips', 'new', 'explain'];
+  const commands = [
+    'check',
+    'figures',
+    'sheet',
+    'frame',
+    'compare',
+    'clips',
+    'bring-back',
+    'new',
+    'explain',
+  ];
   const helps = commands.map(async (command) => (await lamellaIn(ROOT, [command, '--help'])).out);
   const help = (await Promise.all(helps)).join('\n');
   const options = [...new Set(help.match(/--[a-z][a-z-]+/g))];

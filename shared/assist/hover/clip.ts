@@ -6,16 +6,20 @@ import { message } from '../../words/message.ts';
 import { askOf } from '../../workspace/clips.ts';
 import type { Context } from '../../workspace/context.ts';
 import { line, paragraphs, plain, table } from './markdown.ts';
+import { takenWords } from './taken.ts';
 
 /** @returns null where there is no such shot, or it asks for nothing */
 export function clipHover(
-  { analysis, say }: Context,
+  context: Context,
   file: FileId,
   shot: string,
   path: string,
+  index: number,
 ): string | null {
+  const { analysis, say } = context;
   const ask = askOf(analysis, file, shot);
-  if (!ask || Object.values(ask).every((one) => one === null)) return null;
+  const taken = takenWords(context, file, shot, index);
+  if (!ask || Object.values(ask).every((one) => one === null)) return taken;
   const { size, rate, codec, bitsPerS, takeS, shutterS, iso, whiteBalance }: ClipAsk = ask;
   return paragraphs(
     table([
@@ -29,6 +33,7 @@ export function clipHover(
       iso !== null && line(message`ISO`, String(iso)),
       whiteBalance !== null && line(message`white balance`, `${whiteBalance} K`),
     ]),
+    taken,
     message`\`lamella clips\`, or *Check the Clips of the Plan*, reads the file and compares it.`,
   );
 }

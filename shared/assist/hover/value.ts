@@ -33,6 +33,7 @@ import { timeLapseHover } from './shot/time-lapse.ts';
 import type { SaidShot } from './shot/view.ts';
 import { whiteBalanceHover } from './shot/white-balance.ts';
 import { Sure, withFoot } from './sure.ts';
+import { takenWords } from './taken.ts';
 
 /** Settings of a shot that come to something: by the first key below the shot. */
 export const SETTING_HOVERS: Partial<Record<keyof Bench['fields'], (shot: SaidShot) => string>> = {
@@ -78,7 +79,13 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
   if (setting !== null) return setting;
   if (spot.kind.kind === 'clips' && meaning.key === 'file')
     return (
-      clipHover(context, place.file, spot.kind.name, node.text) ?? readHover(context, spot, node)
+      clipHover(context, place.file, spot.kind.name, node.text, Number(place.path[0])) ??
+      readHover(context, spot, node)
+    );
+  if (spot.kind.kind === 'clips' && place.path.includes('set'))
+    return paragraphs(
+      takenWords(context, place.file, spot.kind.name, Number(place.path[0])),
+      readHover(context, spot, node),
     );
   const ofDay = dayHover(context, place);
   if (ofDay !== null) return paragraphs(ofDay, readHover(context, spot, node));

@@ -43,7 +43,8 @@ export type DefName =
   | 'edit'
   | 'edit-music'
   | 'cut'
-  | 'clip';
+  | 'clip'
+  | 'clip-settings';
 
 /** Whatever has a name in a plan. */
 export type AnyGroup =

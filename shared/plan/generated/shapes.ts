@@ -5415,7 +5415,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "shape": {
      "kind": "text"
     },
-    "required": true,
+    "required": false,
     "title": "file",
     "description": "Path of the clip, relative to the plan or to the media folder.",
     "examples": [
@@ -5442,6 +5442,62 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "maybe"
     ]
    },
+   "take": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "take",
+    "description": "Number of the take, as counted on the day.",
+    "examples": [
+     "2"
+    ]
+   },
+   "time": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "time",
+    "description": "When the take was recorded. Not used in calculations.",
+    "examples": [
+     "2027-03-02T10:41:07Z"
+    ]
+   },
+   "used": {
+    "shape": {
+     "kind": "quantity",
+     "of": "time-range"
+    },
+    "required": false,
+    "title": "best part",
+    "description": "The best part of the clip, from its start. Cuts without `from` begin there.",
+    "examples": [
+     "40 to 52 s"
+    ],
+    "also": [
+     "best",
+     "marked",
+     "select"
+    ]
+   },
+   "set": {
+    "shape": {
+     "kind": "record",
+     "of": "clip-settings"
+    },
+    "required": false,
+    "title": "actual settings",
+    "description": "Settings of the take, where they differ from the plan.",
+    "examples": [
+     "{ iso: 1600, aperture: f/11 }"
+    ],
+    "also": [
+     "settings",
+     "actual"
+    ]
+   },
    "note": {
     "shape": {
      "kind": "text"
@@ -5456,6 +5512,72 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "notes",
      "comment",
      "about"
+    ]
+   }
+  }
+ },
+ "clip-settings": {
+  "title": "actual settings",
+  "description": "Settings of a take, where they differ from the plan.",
+  "keys": {
+   "aperture": {
+    "shape": {
+     "kind": "quantity",
+     "of": "f-number"
+    },
+    "required": false,
+    "title": "aperture",
+    "description": "Marked f-number of this take.",
+    "examples": [
+     "f/11"
+    ]
+   },
+   "shutter": {
+    "shape": {
+     "kind": "quantity",
+     "of": "shutter"
+    },
+    "required": false,
+    "title": "shutter",
+    "description": "Shutter time or shutter angle of this take.",
+    "examples": [
+     "1/50 s"
+    ]
+   },
+   "iso": {
+    "shape": {
+     "kind": "quantity",
+     "of": "iso-or-auto"
+    },
+    "required": false,
+    "title": "ISO",
+    "description": "ISO of this take.",
+    "examples": [
+     "1600"
+    ]
+   },
+   "white-balance": {
+    "shape": {
+     "kind": "quantity",
+     "of": "white-balance"
+    },
+    "required": false,
+    "title": "white balance",
+    "description": "White balance of this take.",
+    "examples": [
+     "5600 K"
+    ]
+   },
+   "tilt": {
+    "shape": {
+     "kind": "quantity",
+     "of": "angle"
+    },
+    "required": false,
+    "title": "subject tilt",
+    "description": "Angle of the subject in this take, away from facing the lens.",
+    "examples": [
+     "4 deg"
     ]
    }
   }

@@ -781,8 +781,30 @@ export interface Clip {
   readonly file: Field<string>;
   /** keep, maybe or reject. */
   readonly verdict: Field<'keep' | 'maybe' | 'reject'>;
+  /** Number of the take, as counted on the day. */
+  readonly take: Field<QuantityValue<'count'>>;
+  /** When the take was recorded. Not used in calculations. */
+  readonly time: Field<string>;
+  /** The best part of the clip, from its start. Cuts without `from` begin there. */
+  readonly used: Field<QuantityValue<'time-range'>>;
+  /** Settings of the take, where they differ from the plan. */
+  readonly set: Field<ClipSettings>;
   /** Note on the clip. */
   readonly note: Field<string>;
+}
+
+/** Settings of a take, where they differ from the plan. */
+export interface ClipSettings {
+  /** Marked f-number of this take. */
+  readonly aperture: Field<QuantityValue<'f-number'>>;
+  /** Shutter time or shutter angle of this take. */
+  readonly shutter: Field<QuantityValue<'shutter'>>;
+  /** ISO of this take. */
+  readonly iso: Field<QuantityValue<'iso-or-auto'>>;
+  /** White balance of this take. */
+  readonly 'white-balance': Field<QuantityValue<'white-balance'>>;
+  /** Angle of the subject in this take, away from facing the lens. */
+  readonly tilt: Field<QuantityValue<'angle'>>;
 }
 
 /** The type of each definition. */
@@ -831,6 +853,7 @@ export interface TypesOf {
   readonly 'edit-music': EditMusic;
   readonly cut: Cut;
   readonly clip: Clip;
+  readonly 'clip-settings': ClipSettings;
 }
 
 /** What each group holds whose entries are found by name. */

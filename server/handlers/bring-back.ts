@@ -1,0 +1,89 @@
+/** A filled-in sheet for the plan in the editor: what it changes is shown before anything is. */
+import { diffLines } from 'diff';
+import type { WorkspaceEdit } from 'vscode-languageserver';
+import type { LocatedEdit } from '../../shared/api/located.ts';
+import { bringBack } from '../../shared/bring-back/bring.ts';
+import { readDay } from '../../shared/bring-back/read.ts';
+import { type FileId, fileName } from '../../shared/plan/place.ts';
+import { inertLine } from '../../shared/report/inert.ts';
+import { message } from '../../shared/words/message.ts';
+import { patchOf } from '../patch.ts';
+import type { Session } from '../session.ts';
+import { workspaceEdit } from './workspace-edit.ts';
+
+export interface BringBackParams {
+  readonly textDocument: { readonly uri: string };
+  /** The text of the sheet. */
+  readonly day: string;
+}
+
+/** Answer to `lamella/bringBack`. */
+export type BringBackAnswer =
+  | { readonly refused: string }
+  | {
+      /** What was brought and left, and the diff, as Markdown. */
+      readonly markdown: string;
+      /** Left out where there is nothing to change. */
+      readonly edit?: WorkspaceEdit;
+    };
+
+export function bringBackAnswer(
+  { core, client, documents }: Session,
+  file: FileId,
+  { day: given }: BringBackParams,
+): BringBackAnswer {
+  const read = readDay(typeof given === 'string' ? given : '');
+  if (!read.ok) return { refused: message`The day can't be read: ${inertLine(read.why)}.` };
+  const before = core.text(file) ?? '';
+  const name = fileName(file);
+  const brought = bringBack(read.day, before, name);
+  if (brought === null)
+    return { refused: message`${name} has errors in its text. Fix them first.` };
+  const { text, done, left } = brought;
+  const told = [...done, ...left].map(inertLine);
+  const isNothing = text === before;
+  if (isNothing) told.push(message`Nothing to bring back.`);
+  const blocks = [fenced('text', told.join('\n'))];
+  if (!isNothing) blocks.push(fenced('diff', patchOf(name, before, text)));
+  return {
+    markdown: blocks.join('\n'),
+    ...(!isNothing && { edit: workspaceEdit(lineEdits(file, before, text), client, documents) }),
+  };
+}
+
+/** Text that is shown as it is, whatever is in it. */
+function fenced(language: string, text: string): string {
+  const longest = Math.max(0, ...[...text.matchAll(/`+/g)].map(([run]) => run.length));
+  const fence = '`'.repeat(Math.max(3, longest + 1));
+  return `${fence}${language}\n${text.replace(/\n$/, '')}\n${fence}\n`;
+}
+
+/** The changed lines alone: what stands between them keeps its marks and folds. */
+function lineEdits(file: FileId, before: string, after: string): readonly LocatedEdit[] {
+  // A lone CR ends a line of the editor's, and none of the comparison's.
+  if (/\r(?!\n)/.test(before)) {
+    const end = { line: before.split(/\r\n|\r|\n/).length, character: 0 };
+    return [{ file, range: { start: { line: 0, character: 0 }, end }, text: after }];
+  }
+  const edits: LocatedEdit[] = [];
+  let line = 0;
+  let open: { readonly from: number; text: string } | null = null;
+  const close = (): void => {
+    if (open === null) return;
+    const at = (row: number) => ({ line: row, character: 0 });
+    edits.push({ file, range: { start: at(open.from), end: at(line) }, text: open.text });
+    open = null;
+  };
+  for (const { value, added, removed, count } of diffLines(before, after)) {
+    if (!added && !removed) {
+      close();
+      line += count;
+      continue;
+    }
+    open ??= { from: line, text: '' };
+    if (added) open.text += value;
+    else line += count;
+  }
+  close();
+  return edits;
+}

@@ -1,0 +1,68 @@
+/** A filled-in sheet as data: what was checked, taken and measured on a day. */
+
+export interface DayCheck {
+  /** null: a check of the day. */
+  readonly shot: string | null;
+  readonly check: string;
+  readonly done: boolean;
+  /** ISO 8601, as the sheet wrote it. */
+  readonly at: string;
+  readonly by: string | null;
+}
+
+/** Settings of a take, as the language writes them, by the keys of a clip's `set`. */
+type DaySettings = ReadonlyMap<SettingKey, string>;
+
+export interface DayTake {
+  readonly shot: string;
+  /** From 1. */
+  readonly take: number;
+  /** ISO 8601, as the sheet wrote it. */
+  readonly at: string;
+  readonly clip: string | null;
+  /** null: not judged. */
+  readonly keep: boolean | null;
+  readonly note: string | null;
+  readonly set: DaySettings;
+  /** As the language writes it. */
+  readonly used: string | null;
+}
+
+export interface DayMeasurement {
+  readonly lens: string;
+  /** Names of the other parts, from the body forward. */
+  readonly parts: readonly string[];
+  readonly ring: string;
+  /** What was measured, as the language writes it, by the keys of a bench row. */
+  readonly values: ReadonlyMap<MeasuredKey, string>;
+}
+
+export interface Day {
+  /** Name of the plan's file. */
+  readonly plan: string;
+  readonly saved: string;
+  readonly checks: readonly DayCheck[];
+  readonly takes: readonly DayTake[];
+  readonly measurements: readonly DayMeasurement[];
+  /** Keys that are not known here, each by its place: `takes[2].colour`. */
+  readonly unknown: readonly string[];
+}
+
+export const SETTING_KINDS = {
+  aperture: 'f-number',
+  shutter: 'shutter',
+  iso: 'iso-or-auto',
+  'white-balance': 'white-balance',
+  tilt: 'angle',
+} as const;
+export type SettingKey = keyof typeof SETTING_KINDS;
+
+export const MEASURED_KINDS = {
+  field: 'length',
+  magnification: 'magnification',
+  'from-sensor': 'length',
+  'working-distance': 'length',
+  'effective-f-number': 'ratio',
+  marked: 'f-number',
+} as const;
+type MeasuredKey = keyof typeof MEASURED_KINDS;

@@ -1,0 +1,182 @@
+/** Reads the text that a filled-in sheet gives. It may come from anybody. */
+import type { QuantityId } from '../quantity/index.ts';
+import { message } from '../words/message.ts';
+import {
+  type Day,
+  type DayCheck,
+  type DayMeasurement,
+  type DayTake,
+  MEASURED_KINDS,
+  SETTING_KINDS,
+} from './day.ts';
+import { NotReadable, Reading, refuse, textOf, type Where } from './read-json.ts';
+import { usualText } from './value.ts';
+
+/** Characters of the whole text. A day of 1000 takes with remarks is a quarter of it. */
+export const MOST_CHARACTERS = 1_000_000;
+const MOST_ENTRIES = 1000;
+const MOST_PARTS = 32;
+const LONGEST_NAME = 64;
+const LONGEST_VALUE = 80;
+const LONGEST_PATH = 400;
+const LONGEST_NOTE = 2000;
+const MOST_TAKES = 9999;
+
+const FIRST_LINE = /^\ufeff?lamella day ([0-9]{1,9})[ \t]*\r?\n/;
+const NAME = /^[a-z][a-z0-9-]{0,63}$/;
+const TIME =
+  /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])T(?:[01]\d|2[0-3]):[0-5]\d(?::[0-5]\d(?:\.\d{1,9})?)?(?:Z|[+-](?:[01]\d|2[0-3]):?[0-5]\d)?$/;
+
+type ReadDay =
+  | { readonly ok: true; readonly day: Day }
+  | {
+      readonly ok: false;
+      /** For people: "takes[2].clip needs text, not 7". */
+      readonly why: string;
+    };
+
+export function readDay(text: string): ReadDay {
+  try {
+    return { ok: true, day: dayOf(documentOf(text)) };
+  } catch (cause) {
+    if (cause instanceof NotReadable) return { ok: false, why: cause.message };
+    throw cause;
+  }
+}
+
+function documentOf(text: string): unknown {
+  if (text.length > MOST_CHARACTERS)
+    throw new NotReadable(
+      message`it has ${text.length} characters; at most ${MOST_CHARACTERS} are read`,
+    );
+  const first = FIRST_LINE.exec(text);
+  if (!first) throw new NotReadable(message`its first line is not "lamella day 1"`);
+  if (Number(first[1]) !== 1)
+    throw new NotReadable(message`it is of version ${first[1] ?? ''}; only version 1 can be read`);
+  try {
+    return JSON.parse(text.slice(first[0].length));
+  } catch {
+    // The parser's own words name places in a text that nobody looks at.
+    throw new NotReadable(message`what follows its first line is not JSON, or it is cut off`);
+  }
+}
+
+function dayOf(value: unknown): Day {
+  const top = new Reading(value, '');
+  const unknown: Where[] = [];
+  const each = <T>(key: string, read: (entry: Reading) => T): T[] =>
+    top.list(key, MOST_ENTRIES).map((one, index) => {
+      const entry = new Reading(one, `${key}[${index + 1}]`);
+      const made = read(entry);
+      unknown.push(...entry.unknown());
+      return made;
+    });
+  const day = {
+    plan: top.text('plan', LONGEST_PATH),
+    saved: timeOf(top, 'saved'),
+    checks: each('checks', checkOf),
+    takes: each('takes', (entry) => takeOf(entry, unknown)),
+    measurements: each('measurements', (entry) => measurementOf(entry, unknown)),
+  };
+  unknown.push(...top.unknown());
+  refuseTwice(day.takes);
+  return { ...day, unknown };
+}
+
+function timeOf(entry: Reading, key: string): string {
+  const text = entry.text(key, LONGEST_VALUE);
+  return TIME.test(text) && isDay(text)
+    ? text
+    : refuse(entry.at(key), message`a date and time like 2027-03-02T10:41:07Z`, text);
+}
+
+/** Whether the date exists. */
+const isDay = (text: string): boolean => usualText('date', text.slice(0, 10)) !== undefined;
+
+function nameOf(entry: Reading, key: string): string {
+  const text = entry.text(key, LONGEST_NAME);
+  return NAME.test(text) ? text : refuse(entry.at(key), message`a name of the plan`, text);
+}
+
+function checkOf(entry: Reading): DayCheck {
+  const done = entry.get('done');
+  if (typeof done !== 'boolean') refuse(entry.at('done'), message`true or false`, done);
+  const shot = entry.get('shot') ?? null;
+  return {
+    shot: shot === null ? null : nameOf(entry, 'shot'),
+    check: nameOf(entry, 'check'),
+    done: done as boolean,
+    at: timeOf(entry, 'at'),
+    by: entry.maybeText('by', LONGEST_VALUE),
+  };
+}
+
+function takeOf(entry: Reading, unknown: Where[]): DayTake {
+  const take = entry.get('take');
+  if (!Number.isInteger(take) || (take as number) < 1 || (take as number) > MOST_TAKES)
+    refuse(entry.at('take'), message`a number from 1 to ${MOST_TAKES}`, take);
+  const keep = entry.get('keep') ?? null;
+  if (keep !== null && typeof keep !== 'boolean')
+    refuse(entry.at('keep'), message`true, false or null`, keep);
+  const used = entry.maybeText('used', LONGEST_VALUE);
+  const set = entry.get('set') ?? {};
+  const settings = new Reading(set, entry.at('set'));
+  const made = {
+    shot: nameOf(entry, 'shot'),
+    take: take as number,
+    at: timeOf(entry, 'at'),
+    clip: entry.maybeText('clip', LONGEST_PATH),
+    keep: keep as boolean | null,
+    note: entry.maybeText('note', LONGEST_NOTE),
+    set: valuesOf(settings, SETTING_KINDS),
+    used: used === null ? null : quantity(used, entry.at('used'), 'time-range'),
+  };
+  unknown.push(...settings.unknown());
+  return made;
+}
+
+function measurementOf(entry: Reading, unknown: Where[]): DayMeasurement {
+  const row = new Reading(entry.get('row'), entry.at('row'));
+  const parts = row.list('with', MOST_PARTS).map((part, index) => {
+    const where = `${row.at('with')}[${index + 1}]`;
+    const text = textOf(part, where, LONGEST_NAME);
+    return NAME.test(text) ? text : refuse(where, message`a name of the plan`, text);
+  });
+  const made = {
+    lens: nameOf(entry, 'lens'),
+    parts,
+    ring: quantity(row.text('ring', LONGEST_VALUE), row.at('ring'), 'ring'),
+    values: valuesOf(row, MEASURED_KINDS),
+  };
+  unknown.push(...row.unknown());
+  return made;
+}
+
+/** The values of an object whose keys have kinds; those that are left empty are left out. */
+function valuesOf<K extends string>(
+  entry: Reading,
+  kinds: Readonly<Record<K, QuantityId>>,
+): ReadonlyMap<K, string> {
+  const values = new Map<K, string>();
+  for (const key of Object.keys(kinds) as K[]) {
+    const given = entry.get(key);
+    const text = typeof given === 'number' ? String(given) : entry.maybeText(key, LONGEST_VALUE);
+    if (text !== null) values.set(key, quantity(text, entry.at(key), kinds[key]));
+  }
+  return values;
+}
+
+function quantity(text: string, where: Where, kind: QuantityId): string {
+  return usualText(kind, text) ?? refuse(where, message`a value of the language`, text);
+}
+
+/** A take of a shot is told once: nobody could say which of two is meant. */
+function refuseTwice(takes: readonly DayTake[]): void {
+  const seen = new Set<string>();
+  takes.forEach(({ shot, take, at }, index) => {
+    const key = `${shot} ${take} ${at}`;
+    if (seen.has(key))
+      throw new NotReadable(message`takes[${index + 1}] repeats take ${take} of ${shot}`);
+    seen.add(key);
+  });
+}

@@ -1,0 +1,19 @@
+/** Values of the day as the language writes them. */
+import { kindOf, type QuantityId } from '../quantity/index.ts';
+
+/** The text in its usual spelling; undefined: it is no such quantity. */
+export function usualText(kind: QuantityId, text: string): string | undefined {
+  const { parse, rough } = kindOf(kind);
+  const parsed = parse(text);
+  if (parsed.ok) return parsed.usual ?? text;
+  const range = rough?.parse(text);
+  return range?.ok ? (range.usual ?? text) : undefined;
+}
+
+/** Whether two texts say the same: as a quantity where both are one, else letter for letter. */
+export function saysSame(a: string, b: string, kind: QuantityId | null): boolean {
+  if (a === b) return true;
+  if (kind === null) return false;
+  const [one, other] = [kindOf(kind).parse(a), kindOf(kind).parse(b)];
+  return one.ok && other.ok && JSON.stringify(one.value) === JSON.stringify(other.value);
+}

@@ -1,0 +1,120 @@
+/** The text of a day may come from anybody. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readDay } from '../../shared/bring-back/read.ts';
+import { manyRuns } from '../support/runs.ts';
+
+const AT = '2027-03-02T10:41:07Z';
+const TAKE = { shot: 'drift', take: 1, at: AT };
+const withTake = (more: Record<string, unknown>): string =>
+  `lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, takes: [{ ...TAKE, ...more }] })}`;
+const whyOf = (text: string): string | null => {
+  const read = readDay(text);
+  return read.ok ? null : read.why;
+};
+
+describe('a day that can not be read', () => {
+  it('says where and why', () => {
+    for (const [text, why] of [
+      ['', 'its first line is not "lamella day 1"'],
+      ['lamella day 2\n{}', 'it is of version 2; only version 1 can be read'],
+      ['lamella day 1\n', 'what follows its first line is not JSON, or it is cut off'],
+      ['lamella day 1\n[]', 'the document needs an object, not a list'],
+      [
+        `lamella day 1\n${'['.repeat(400_000)}`,
+        'what follows its first line is not JSON, or it is cut off',
+      ],
+      ['lamella day 1\n{"plan":"a"}', 'saved needs text, not nothing'],
+      [withTake({ shot: '__proto__' }), 'takes[1].shot needs a name of the plan, not "__proto__"'],
+      [withTake({ take: 1.5 }), 'takes[1].take needs a number from 1 to 9999, not 1.5'],
+      [withTake({ keep: 'yes' }), 'takes[1].keep needs true, false or null, not "yes"'],
+      [withTake({ clip: 7 }), 'takes[1].clip needs text, not 7'],
+      [withTake({ clip: 'a\u001b[2J' }), 'takes[1].clip has a control character; remove it'],
+      [withTake({ note: 'a\u202eb' }), 'takes[1].note has a control character; remove it'],
+      [withTake({ note: '\ud800' }), 'takes[1].note has a control character; remove it'],
+      [
+        withTake({ note: 'a'.repeat(2001) }),
+        'takes[1].note has 2001 characters; at most 2000 are read',
+      ],
+      [withTake({ used: '52' }), 'takes[1].used needs a value of the language, not "52"'],
+      [
+        withTake({ set: { iso: 'x: y' } }),
+        'takes[1].set.iso needs a value of the language, not "x: y"',
+      ],
+      [
+        withTake({ at: '2027-02-30T10:41Z' }),
+        'takes[1].at needs a date and time like 2027-03-02T10:41:07Z, not "2027-02-30T10:41Z"',
+      ],
+      [
+        `lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, takes: [TAKE, TAKE] })}`,
+        'takes[2] repeats take 1 of drift',
+      ],
+      [
+        `lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, takes: Array(1001).fill(TAKE) })}`,
+        'takes has 1001 entries; at most 1000 are read',
+      ],
+      [
+        `lamella day 1\n${' '.repeat(1_000_000)}`,
+        'it has 1000014 characters; at most 1000000 are read',
+      ],
+    ] as const)
+      expect(whyOf(text)).toBe(why);
+  });
+});
+
+describe('any text', () => {
+  it('is a day or refused with a reason, and leaves no trace', () => {
+    const piece = fc.oneof(
+      fc.constantFrom('__proto__', 'constructor', 'plan', 'saved', 'takes', 'checks', AT, 'drift'),
+      fc.string(),
+      fc.integer(),
+      fc.constant(null),
+    );
+    const { tree } = fc.letrec<{ tree: unknown }>((tie) => ({
+      tree: fc.oneof(
+        { maxDepth: 3 },
+        piece,
+        fc.array(tie('tree'), { maxLength: 3 }),
+        fc
+          .array(fc.tuple(piece.map(String), tie('tree')), { maxLength: 4 })
+          .map((pairs) => Object.fromEntries(pairs)),
+      ),
+    }));
+    const whole = tree.map((more) => ({
+      plan: 'a',
+      saved: AT,
+      takes: [{ ...TAKE, set: more }, more],
+      checks: more,
+      measurements: [{ lens: 'x', row: more }],
+      extra: more,
+    }));
+    const text = fc
+      .tuple(
+        fc.oneof(tree, whole).map((one) => `lamella day 1\n${JSON.stringify(one)}`),
+        fc.nat(),
+        fc.string({ maxLength: 3 }),
+        fc.boolean(),
+      )
+      .map(([made, at, put, isCut]) =>
+        isCut
+          ? made.slice(0, at % (made.length + 1)) + put + made.slice(at % (made.length + 1))
+          : made,
+      );
+    fc.assert(
+      fc.property(text, (given) => {
+        const read = readDay(given);
+        if (!read.ok) expect(read.why).not.toMatch(/\p{Cc}/u);
+        expect(Object.keys(Object.prototype)).toEqual([]);
+        expect(({} as Record<string, unknown>).polluted).toBeUndefined();
+      }),
+      { numRuns: manyRuns(400) },
+    );
+  });
+
+  it('tells keys that it does not know, and takes nothing from a prototype', () => {
+    const read = readDay(
+      `lamella day 1\n{"plan":"a","saved":"${AT}","__proto__":{"takes":[${JSON.stringify(TAKE)}]}}`,
+    );
+    expect(read).toMatchObject({ ok: true, day: { takes: [], unknown: ['__proto__'] } });
+  });
+});
