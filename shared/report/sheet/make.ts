@@ -19,7 +19,7 @@ import { otherViewDrawing, setUpDrawing } from './drawings/set-up.ts';
 import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
 import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds, type SetUp, shootingOrder } from './order.ts';
-import type { SaidShot } from './said.ts';
+import { endsOf, type SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
 
 /** The margins first, which are short and fill a page's end; then from the whole to the detail. */
@@ -45,6 +45,7 @@ const UNREAD = {
   about: null,
   state: 'unread',
   ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], drawings: [] },
+  ...{ takeS: null, lifeS: null },
 } as const;
 
 export function shotSheet(
@@ -65,6 +66,8 @@ export function shotSheet(
     bench: benchOf(shot),
     checks: checksOf(shot, once),
     takes: clips.length > 0 ? 0 : takesOf(shot),
+    takeS: takeSecondsOf(shot),
+    lifeS: lifeOf(shot),
     limits: limitsOf(shot),
     clips,
     findings: said,
@@ -170,6 +173,18 @@ function takesOf({ bench }: SaidShot): number {
   const { take } = bench.fields;
   const count = isKnown(take) ? take.value.count : undefined;
   return count && isKnown(count) ? count.value : 1;
+}
+
+function takeSecondsOf({ bench }: SaidShot): number | null {
+  const { take } = bench.fields;
+  return isKnown(take) && isKnown(take.value.duration) ? take.value.duration.value : null;
+}
+
+/** By the shortest life that is likely, as the list of what to watch for has it. */
+function lifeOf(shot: SaidShot): ShotSheet['lifeS'] {
+  const { lifeS } = shot.figures;
+  if (lifeS.known) return endsOf(shot, (of) => of.lifeS)?.low ?? lifeS.value;
+  return lifeS.applies === false ? null : 'unknown';
 }
 
 function secondsOf({ bench }: SaidShot): number | null {
