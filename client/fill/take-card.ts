@@ -85,7 +85,7 @@ function stateOf({ data: { words } }: Day, { at, seconds, keep, clip }: Take): s
 /** What a camera calls the clip after that of the take before: a proposal, to be tapped. */
 function clipAfter(day: Day, shot: string, number: number): string | null {
   const before = day.takes(shot).find(([each]) => each === number - 1)?.[1].clip ?? '';
-  const found = /^(.*?)(\d{1,15})(\D*)$/.exec(before);
+  const found = /^(.*?)(\d{1,15})(\D*?(?:\.\w+)?)$/.exec(before);
   if (!found) return null;
   const [, start = '', digits = '', end = ''] = found;
   return start + String(Number(digits) + 1).padStart(digits.length, '0') + end;

@@ -2,11 +2,11 @@
 export const FILL_STYLE = `
 .fill, .fill-bar, .fill-save, .fill-troubles, .when, .boxes input { display: none; }
 @media screen {
-  @media (prefers-reduced-motion: no-preference) { .filling { scroll-behavior: smooth; } }
+  .filling { scroll-padding: 3.6rem 0 6rem; }
   .filling .log, .filling .boxes .pen { display: none; }
   .filling body { padding-bottom: 6.5rem; }
   .filling .shots a { padding: .7rem 0; }
-  .filling .shot, .filling .measurements { scroll-margin-top: 4.2rem; }
+  .filling .shot { scroll-margin-top: 0; }
   .filling .checks label { padding: .5rem 0; align-items: center; }
   .filling .checks input { width: 2rem; height: 2rem; margin: 0; }
   .filling button {
@@ -46,10 +46,9 @@ export const FILL_STYLE = `
   }
   .box > input::placeholder { color: var(--faint); opacity: 1; }
   .set .fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(7rem, 1fr)); gap: 0 .6rem; }
-  .filling .boxes dd { align-items: stretch; padding: 0; height: 3rem; gap: .4rem; }
-  .filling .boxes > div { flex: 1 1 9rem; }
-  .boxes input { display: block; flex: 1; min-width: 0; border: 0; background: none; color: var(--ink); font: inherit; font-size: 1.25rem; padding: 0 .6rem; }
-  .filling .boxes dd { align-items: center; padding-right: .4rem; }
+  .filling .boxes dd { align-items: center; padding: 0 .4rem 0 0; height: 3rem; gap: .4rem; }
+  .filling .boxes > div { flex: 1 1 9rem; min-width: 0; }
+  .boxes input { display: block; flex: 1; width: 4rem; min-width: 0; border: 0; background: none; color: var(--ink); font: inherit; font-size: 1.25rem; padding: 0 .6rem; }
   .filling .boxes dd input { align-self: stretch; }
   .fill-bar {
     display: flex; gap: .5rem; align-items: stretch; position: fixed; inset: auto 0 0; z-index: 2; padding: .5rem .8rem;
