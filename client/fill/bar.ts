@@ -40,7 +40,7 @@ export function barOf(
     const at = current === null ? -1 : order.indexOf(current);
     return [...order.slice(at + 1), ...order.slice(0, Math.max(0, at))].find((each) => {
       const shot = shots.get(each);
-      return shot !== undefined && !isDone(shot);
+      return shot !== undefined && sections.has(each) && !isDone(shot);
     });
   };
   const update = (): void => {

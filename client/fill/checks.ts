@@ -1,6 +1,7 @@
 /// <reference lib="dom" />
 /** The boxes of checks that the sheet has anyway, kept with when and by whom. */
 import type { FillCheck, FillShot } from '../../shared/report/sheet/fill.ts';
+import { isName } from './as-written.ts';
 import type { Day } from './day.ts';
 import { make, say } from './dom.ts';
 
@@ -14,7 +15,7 @@ export function checksOf(day: Day, shot: FillShot | null, section: Element): () 
   const rows = [...section.querySelectorAll<HTMLInputElement>('.checks input')].flatMap(
     (input, index) => {
       const check = checks[index];
-      if (!check) return [];
+      if (!check || !isName(check.name)) return [];
       const when = make('small', { class: 'when' });
       input.closest('label')?.append(when);
       input.addEventListener('change', () =>

@@ -1,6 +1,7 @@
 /// <reference lib="dom" />
 /** What is kept of a day, and the one text that brings it back into the plan. */
 import type { FillData, FillMeasurement } from '../../shared/report/sheet/fill.ts';
+import { asWritten, plain } from './as-written.ts';
 import type { Store } from './store.ts';
 
 export interface Done {
@@ -165,7 +166,10 @@ export function dayText(day: Day): string {
         .sort()
         .flatMap((check) => {
           const state = day.done(shot || null, check);
-          return state ? [{ shot: shot || null, check, ...state }] : [];
+          if (!state) return [];
+          const { done, at, by } = state;
+          const named = by === undefined ? '' : plain(by);
+          return [{ shot: shot || null, check, done, at, ...(named && { by: named }) }];
         }),
     ),
     takes: shots.flatMap((shot) =>
@@ -183,24 +187,34 @@ export function dayText(day: Day): string {
   return `lamella day 1\n${JSON.stringify(json, null, 1)}\n`;
 }
 
+/** What is no value of a plan stays readable, in the remark. */
 function takeJson(shot: string, take: number, { at, clip, keep, note, used, set }: Take) {
-  const settings = Object.entries(set).filter(([, value]) => value.trim() !== '');
+  const typed = [...Object.entries(set), ['used', used] as const].flatMap(([key, text]) =>
+    plain(text) === '' ? [] : [{ key, text: plain(text), written: asWritten(key, text) }],
+  );
+  const odd = typed.flatMap(({ key, text, written }) =>
+    written === null ? [`${key} ${text}`] : [],
+  );
+  const { used: best, ...settings }: Record<string, string> = Object.fromEntries(
+    typed.flatMap(({ key, written }) => (written === null ? [] : [[key, written]])),
+  );
   return {
     shot,
     take,
     at,
-    ...(clip.trim() && { clip: clip.trim() }),
+    ...(plain(clip) && { clip: plain(clip) }),
     keep,
-    note: note.trim(),
-    ...(settings.length > 0 && { set: Object.fromEntries(settings) }),
-    ...(used.trim() && { used: used.trim() }),
+    note: [plain(note), ...odd].filter((text) => text !== '').join('; '),
+    ...(Object.keys(settings).length > 0 && { set: settings }),
+    ...(best !== undefined && { used: best }),
   };
 }
 
 const rowOf = (texts: Texts) =>
   Object.entries(texts).flatMap(([key, typed]) => {
-    const text = typed.trim();
+    const text = plain(typed).replace(/^(\d+),(\d+)$/, '$1.$2');
     if (key.startsWith(UNIT) || text === '') return [];
     const unit = texts[UNIT + key] ?? '';
-    return [[key, unit !== '' && /^[\d.,]+$/.test(text) ? `${text} ${unit}` : text] as const];
+    const withUnit = unit !== '' && /^[\d.]+$/.test(text) ? `${text} ${unit}` : text;
+    return [[key, asWritten(key, text) ?? withUnit] as const];
   });

@@ -4,6 +4,7 @@
  * in where the browser keeps it. It asks nothing of a network, which the page's policy forbids.
  */
 import type { FillData } from '../../shared/report/sheet/fill.ts';
+import { isName } from './as-written.ts';
 import { barOf } from './bar.ts';
 import { checksOf } from './checks.ts';
 import { Day } from './day.ts';
@@ -22,7 +23,8 @@ const elements = [...document.querySelectorAll('.shot')];
 const sections = new Map(
   data.shots.flatMap(({ name }, index): [string, Element][] => {
     const section = elements[index];
-    return section ? [[name, section]] : [];
+    // What can't be brought back isn't filled in.
+    return section && isName(name) ? [[name, section]] : [];
   }),
 );
 

@@ -11,7 +11,7 @@ export const FILL_STYLE = `
   .filling .checks input { width: 2rem; height: 2rem; margin: 0; }
   .filling button {
     font: inherit; color: inherit; background: var(--tile); border: 2px solid var(--faint); border-radius: 4px;
-    min-height: 3rem; padding: .4rem .8rem; cursor: pointer; touch-action: manipulation;
+    min-height: 3rem; padding: .4rem .8rem; cursor: pointer; touch-action: manipulation; overflow-wrap: normal;
   }
   .filling button:disabled { color: var(--faint); border-style: dashed; cursor: default; }
   .filling :is(button, input, summary, textarea):focus-visible { outline: 3px solid var(--there); outline-offset: 2px; }
@@ -57,6 +57,7 @@ export const FILL_STYLE = `
   .fill-bar p { margin: 0; flex: 1 1 6rem; min-width: 0; display: flex; flex-direction: column; justify-content: center; line-height: 1.2; }
   .fill-bar p > * { overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
   .fill-bar .next { flex: 1 1 8rem; min-width: 0; font-weight: 600; line-height: 1.15; }
+  .fill-bar > :last-child { flex: none; }
   .fill-save[open] { display: block; }
   .fill-save { width: min(34rem, 94vw); max-height: 92vh; overflow: auto; background: var(--paper); color: var(--ink); border: 2px solid var(--ink); border-radius: 4px; padding: 1rem; }
   .fill-save::backdrop { background: #000; opacity: .6; }
