@@ -21,7 +21,7 @@ const FORMS: Readonly<Record<string, readonly (readonly [typed: RegExp, written:
 
 /** @returns null where it is not what such a value looks like */
 export function asWritten(key: string, typed: string): string | null {
-  const text = typed.trim().replace(',', '.');
+  const text = typed.trim().replaceAll(',', '.');
   for (const [known, written] of FORMS[key] ?? [])
     if (known.test(text)) return text.replace(known, written);
   return null;
