@@ -18,7 +18,7 @@ import { writeOutput } from './write-output.ts';
 export const sheet = planCommand({
   name: 'sheet',
   usage: ['lamella sheet FILE [-o sheet.html] [options]'],
-  about: later`Makes the shot sheet: settings, checks and what to watch for, traced frames, and drawings to scale, for screen or print.`,
+  about: later`Makes the shot sheet: settings, checks and what to watch for, traced frames, and drawings to scale. Fill it in on set, or print it.`,
   options: {
     output: OUTPUT,
     format: {
