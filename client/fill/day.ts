@@ -4,7 +4,7 @@ import type { FillData, FillMeasurement } from '../../shared/report/sheet/fill.t
 import { asWritten, plain } from './as-written.ts';
 import type { Store } from './store.ts';
 
-export interface Done {
+interface Done {
   readonly done: boolean;
   /** By ISO 8601, as all times are. */
   readonly at: string;
@@ -23,7 +23,7 @@ export interface Take {
   readonly set: Readonly<Record<string, string>>;
 }
 
-export type Texts = Readonly<Record<string, string>>;
+type Texts = Readonly<Record<string, string>>;
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -31,7 +31,7 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
 const isTime = (value: unknown): boolean =>
   typeof value === 'string' && Number.isFinite(Date.parse(value));
 
-export const isTexts = (value: unknown): value is Texts =>
+const isTexts = (value: unknown): value is Texts =>
   isRecord(value) && Object.values(value).every((one) => typeof one === 'string');
 
 const isDone = (value: unknown): value is Done =>

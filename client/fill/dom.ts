@@ -44,7 +44,7 @@ export function sureButton(label: string, sure: string, pressed: () => void): HT
   return made;
 }
 
-export interface Box {
+interface Box {
   readonly label: HTMLLabelElement;
   readonly input: HTMLInputElement;
 }

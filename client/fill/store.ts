@@ -5,7 +5,7 @@
  * open, and what can't be read is put aside as it is.
  */
 
-export type Trouble = 'not-kept' | 'full';
+type Trouble = 'not-kept' | 'full';
 
 const ROOT = 'lamella-day';
 /** An entry that could not be read and was written anew, under its former name. */

@@ -8,7 +8,7 @@ import { type TakeCard, takeCard } from './take-card.ts';
 /** More are no day's work, and a text must end. */
 const MOST_TAKES = 99;
 
-export interface Shown {
+interface Shown {
   /** Brings it up to what is kept. */
   update(): void;
   /** Once a quarter of a second. */

@@ -47,7 +47,7 @@ export interface FillMeasurement {
   } | null)[];
 }
 
-export type FillWords = ReturnType<typeof fillWords>;
+type FillWords = ReturnType<typeof fillWords>;
 
 /** As one line of ASCII: nothing in it acts, wherever it stands. */
 export const fillText = (sheet: Sheet): string =>
