@@ -39,11 +39,10 @@ export function takesOf(day: Day, shot: FillShot, section: Element): Shown {
   const most = make('p', { class: 'note', hidden: true }, filled(words.tooMany, MOST_TAKES));
   const list = make('ol', { class: 'takes' });
   const life = lifeOf(day, shot);
-  const heading = make('h3', { id: `fill.${section.id}` }, words.takes);
   const block = make(
     'section',
-    { class: 'fill', 'aria-labelledby': heading.id },
-    make('div', { class: 'top' }, heading, count),
+    { class: 'fill' },
+    make('div', { class: 'top' }, make('h3', {}, words.takes), count),
     make('div', { class: 'timer' }, start, make('p', {}, time, planned)),
     most,
     ...(life ? [life.element] : []),
