@@ -1,4 +1,5 @@
 /** All commands of `lamella`, for the process that cli.ts starts. */
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createCore } from '../shared/core/core.ts';
 import { ALL_RULES } from '../shared/rules/registry.ts';
@@ -10,6 +11,7 @@ const surroundings = {
   terminal: processTerminal(),
   createCore,
   createClipReader: () => new WorkerClipReader(path.join(__dirname, 'media-reader.cjs')),
+  sheetScript: () => readFileSync(path.join(__dirname, 'sheet-fill.js'), 'utf8'),
   rules: ALL_RULES,
 };
 

@@ -12,12 +12,14 @@ import { notices } from './notices.mjs';
  * first needed. `mapped`: what a bug report may quote a stack of gets a map beside it, which isn't
  * shipped, back to files and names. Names are shortened everywhere: a server that kept them for its
  * stacks opened a long plan a twelfth slower. `compiledBy`: the command of which a run to the end
- * leaves what V8 compiled of the script beside it (server/compiled.ts).
+ * leaves what V8 compiled of the script beside it (server/compiled.ts). `inlined`: stands in a page that
+ * phones open, some of them old.
  */
 const BUNDLES = [
   { entry: 'client/node.ts', out: 'client.cjs', platform: 'node' },
   { entry: 'client/browser.ts', out: 'client.browser.js', platform: 'browser' },
   { entry: 'client/view/sheet-view.ts', out: 'sheet-view.js', platform: 'browser', worker: true },
+  { entry: 'client/fill/sheet-fill.ts', out: 'sheet-fill.js', platform: 'browser', inlined: true },
   {
     entry: 'server/node.ts',
     out: 'lamella-language-server.cjs',
@@ -60,20 +62,30 @@ const lateYaml = {
   },
 };
 
-const optionsOf = ({ entry, out, platform, command, worker, late, mapped, compiledBy }) => ({
+const optionsOf = ({
+  entry,
+  out,
+  platform,
+  command,
+  worker,
+  inlined,
+  late,
+  mapped,
+  compiledBy,
+}) => ({
   absWorkingDir: ROOT,
   entryPoints: [entry],
   outfile: path.join('dist', out),
   bundle: true,
   platform,
-  target: platform === 'node' ? 'node20' : 'es2022',
+  target: inlined ? 'es2020' : platform === 'node' ? 'node20' : 'es2022',
   // The editor loads an extension as a CommonJS module, on the web too; a worker is a plain script.
-  format: worker ? 'iife' : 'cjs',
+  format: worker || inlined ? 'iife' : 'cjs',
   external: ['vscode'],
   minify: true,
   sourcemap: mapped ? 'linked' : false,
   sourcesContent: false,
-  charset: compiledBy ? 'ascii' : 'utf8',
+  charset: compiledBy || inlined ? 'ascii' : 'utf8',
   legalComments: 'none',
   banner: command && !hasInterpreterLine(entry) ? { js: '#!/usr/bin/env node' } : {},
   plugins: late ? [lateYaml] : [],

@@ -22,6 +22,8 @@ export interface CheckSurroundings<C extends Checker = Checker> {
 export interface Surroundings extends CheckSurroundings<Core> {
   /** Made by the command that reads clips, and by no other. */
   readonly createClipReader: () => ClipReader;
+  /** What makes the page of the sheet one to fill in; read by the command that writes it. */
+  readonly sheetScript: () => string;
 }
 
 export interface Command<S extends CheckSurroundings = Surroundings> {

@@ -6,7 +6,7 @@ import type { FileId } from '../../shared/plan/place.ts';
 import { markdownText } from '../../shared/report/document/markdown.ts';
 import { sheetDocument } from '../../shared/report/sheet/document.ts';
 import { sheetPage } from '../../shared/report/sheet/html.ts';
-import { SHEET_STYLE } from '../../shared/report/sheet/style.ts';
+import { pageStyle } from '../../shared/report/sheet/style.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { pageFrame } from '../handlers/frame.ts';
@@ -18,7 +18,7 @@ import { writeOutput } from './write-output.ts';
 export const sheet = planCommand({
   name: 'sheet',
   usage: ['lamella sheet FILE [-o sheet.html] [options]'],
-  about: later`Makes the shot sheet: settings, checks and what to watch for, traced frames, and drawings to scale, for screen or print.`,
+  about: later`Makes the shot sheet: settings, checks and what to watch for, traced frames, and drawings to scale. Fill it in on set, or print it.`,
   options: {
     output: OUTPUT,
     format: {
@@ -34,14 +34,14 @@ export const sheet = planCommand({
         message`--output ${output} is the name of a plan, and would overwrite it.`,
       );
   },
-  async run({ plans, id }, { options }, { terminal }) {
+  async run({ plans, id }, { options }, { terminal, sheetScript }) {
     const { output, format } = options;
     const say = sayIn(options);
     const made = plans.core.sheet(id, { isWrittenOn: true });
     const isMarkdown = (format ?? (/\.(md|markdown)$/i.test(String(output)) && 'md')) === 'md';
     const text = isMarkdown
       ? markdownText(sheetDocument(made, say))
-      : sheetPage(made, { say, frames: framesOf(plans.core, id, made) }, styleHash());
+      : pageOf(made, { say, frames: framesOf(plans.core, id, made) }, sheetScript());
     return writeOutput(terminal, output, message`The sheet`, text);
   },
 });
@@ -58,6 +58,11 @@ const framesOf = (core: Core, id: FileId, { shots }: Sheet): ReadonlyMap<string,
     }),
   );
 
-/** By which the page's policy allows its own style and no other. */
-const styleHash = (): string =>
-  `sha256-${createHash('sha256').update(SHEET_STYLE).digest('base64')}`;
+/** The page's policy allows its own style and script by their hashes, and no other. */
+function pageOf(made: Sheet, options: Parameters<typeof sheetPage>[1], script: string): string {
+  const fill = { script, scriptHash: hashOf(script) };
+  return sheetPage(made, { ...options, fill }, hashOf(pageStyle(true)));
+}
+
+const hashOf = (text: string): string =>
+  `sha256-${createHash('sha256').update(text).digest('base64')}`;

@@ -3,6 +3,7 @@ import type { Location, WorkspaceEdit } from 'vscode-languageserver';
 import type { Core } from '../../shared/api/facade.ts';
 import type { ShotSheet } from '../../shared/api/sheet.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import { markOf } from '../../shared/report/mark.ts';
 import { sheetHead, shotHtml } from '../../shared/report/sheet/html.ts';
 import { LIVE_STYLE, SHEET_STYLE } from '../../shared/report/sheet/style.ts';
 import { Say } from '../../shared/say/say.ts';
@@ -83,20 +84,6 @@ function htmlOf(shot: ShotSheet, index: number, options: Parameters<typeof shotH
   const now = { index, html, mark: markOf(html) };
   made.set(shot, now);
   return now;
-}
-
-/**
- * 64 bits that tell one text from another; nothing is secret about them. FNV-1a by two halves:
- * Fowler, Noll, Vo and Eastlake, The FNV Non-Cryptographic Hash Algorithm.
- */
-function markOf(text: string): string {
-  let [a, b] = [0x811c9dc5, 0x9dc5811c];
-  for (let index = 0; index < text.length; index++) {
-    const code = text.charCodeAt(index);
-    a = Math.imul(a ^ code, 0x01000193);
-    b = Math.imul(b ^ (code + index), 0x01000193);
-  }
-  return `${(a >>> 0).toString(36)}-${(b >>> 0).toString(36)}`;
 }
 
 /** A value that was chosen in a drawing. */

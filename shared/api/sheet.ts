@@ -38,9 +38,18 @@ export interface SheetMeasurement {
   /** What it will give. */
   readonly gives: string;
   /** Numbers to write down, in order. */
-  readonly boxes: readonly { readonly label: string; readonly unit: string | null }[];
+  readonly boxes: readonly MeasurementBox[];
   /** For the lens's `bench`, with `?` where the numbers go. */
   readonly row: string;
+  /** What the row says without its numbers. */
+  readonly given: { readonly with: readonly string[]; readonly ring: string };
+}
+
+interface MeasurementBox {
+  readonly label: string;
+  readonly unit: string | null;
+  /** The key of the row that it fills; null: it only helps to calculate another. */
+  readonly key: string | null;
 }
 
 export interface DaySheet {
@@ -71,6 +80,10 @@ export interface ShotSheet {
   readonly checks: readonly Check[];
   /** Takes that are planned, each to be noted as it is made. */
   readonly takes: number;
+  /** Seconds of one take; null: unknown. */
+  readonly takeS: number | null;
+  /** Seconds that the subject lasts at least; null: it lasts, or there is none. */
+  readonly lifeS: number | 'unknown' | null;
   /** What goes wrong, and when. */
   readonly limits: readonly string[];
   /** Where rail or ring are set, frame by frame or mark by mark; null: neither is needed. */

@@ -75,8 +75,9 @@ export function sheetMeasurements(
     .sort((a, b) => b.widest - a.widest)
     .slice(0, MOST_ON_SHEET)
     .map(({ lens, ...one }) => {
-      const { how, gives, row } = nextOf(lens, one, say);
-      return { lens, how, gives, row, boxes: boxesOf(one.candidate.key, say) };
+      const { how, gives, row, with: parts, ring } = nextOf(lens, one, say);
+      const given = { with: parts, ring };
+      return { lens, how, gives, row, given, boxes: boxesOf(one.candidate.key, say) };
     });
 }
 
@@ -85,16 +86,16 @@ function boxesOf(key: Candidate['key'], say: Say): SheetMeasurement['boxes'] {
   const unit = rulerUnit(say);
   switch (key) {
     case 'field':
-      return [{ label: message`Width of field`, unit }];
+      return [{ label: message`Width of field`, unit, key }];
     case 'working-distance':
-      return [{ label: message`Working distance`, unit }];
+      return [{ label: message`Working distance`, unit, key }];
     case 'from-sensor':
-      return [{ label: message`Distance from sensor`, unit }];
+      return [{ label: message`Distance from sensor`, unit, key }];
     case 'effective-f-number':
       return [
-        { label: message`Marked f-number`, unit: null },
-        { label: message`Stops darker`, unit: null },
-        { label: message`Effective f-number`, unit: null },
+        { label: message`Marked f-number`, unit: null, key: 'marked' },
+        { label: message`Stops darker`, unit: null, key: null },
+        { label: message`Effective f-number`, unit: null, key },
       ];
   }
 }

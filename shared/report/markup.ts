@@ -33,6 +33,9 @@ const ESCAPES: Readonly<Record<string, string>> = {
 const escaped = (text: string): string =>
   inertLine(text).replace(/[&<>"']/g, (character) => ESCAPES[character]!);
 
+/** Text for an attribute that stands in a tag written by hand. */
+export const attribute = (text: string): string => escaped(text);
+
 /** Hundredths of a drawing's unit are finer than any printer. */
 const numberText = (value: number): string => String(Math.round(value * 100) / 100);
 

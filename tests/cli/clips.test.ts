@@ -265,6 +265,7 @@ it('asked to stop, it says what it has read until then, and that it is not all',
   const status = await runCommandLine(['clips', 'plan.shootplan.yaml', '--format', 'json'], {
     createCore,
     rules: ALL_RULES,
+    sheetScript: () => '',
     createClipReader: () => ({
       async read(file, signal) {
         asked.push(path.basename(file));

@@ -29,6 +29,7 @@ async function run(cwd: string, ...args: string[]) {
     terminal,
     createCore,
     rules: ALL_RULES,
+    sheetScript: () => '',
     createClipReader: () => {
       throw new Error('no clips here');
     },

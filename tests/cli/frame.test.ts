@@ -23,6 +23,7 @@ async function run(text: string, ...args: readonly string[]) {
   const status = await runCommandLine(['frame', ...args], {
     createCore,
     rules: [],
+    sheetScript: () => '',
     createClipReader: () => {
       throw new Error('no clip is read for a frame');
     },

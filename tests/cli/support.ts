@@ -66,6 +66,7 @@ export async function lamella(
   const status = await runCommandLine(args, {
     createCore,
     rules: RULES,
+    sheetScript: () => '',
     createClipReader: () => ({
       read: (file) => readClip(file),
       close: async () => undefined,

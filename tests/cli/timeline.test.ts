@@ -15,6 +15,7 @@ async function run(files: Readonly<Record<string, string>>, ...args: readonly st
   const status = await runCommandLine(args, {
     createCore,
     rules: [],
+    sheetScript: () => '',
     createClipReader: () => {
       throw new Error('no clip is read for a timeline');
     },

@@ -2,7 +2,14 @@
 /** The workbench as a person uses it: by keyboard, and by what stands on the screen. */
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
-import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Locator,
+  type Page,
+} from 'playwright-core';
 import type { Host } from './host.ts';
 import { RESULTS } from './paths.ts';
 
@@ -22,13 +29,20 @@ export interface PageOptions {
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
 const QUIET = ['disable-background-networking', 'disable-component-update', 'disable-sync'];
 
-export const launchBrowser = (): Promise<Browser> =>
-  chromium.launch({
-    executablePath: CHROMIUM,
-    args: ['no-sandbox', 'disable-gpu', 'disable-quic', 'no-first-run', ...QUIET].map(
-      (flag) => `--${flag}`,
-    ),
-  });
+const LAUNCH = {
+  executablePath: CHROMIUM,
+  args: ['no-sandbox', 'disable-gpu', 'disable-quic', 'no-first-run', ...QUIET].map(
+    (flag) => `--${flag}`,
+  ),
+};
+
+export const launchBrowser = (): Promise<Browser> => chromium.launch(LAUNCH);
+
+/** A browser that keeps in `profile` what pages store. */
+export const launchKept = (
+  profile: string,
+  options: BrowserContextOptions,
+): Promise<BrowserContext> => chromium.launchPersistentContext(profile, { ...LAUNCH, ...options });
 
 /** The editor draws no-break spaces and middle dots for spaces, and zero-width marks. */
 const plain = (text: string): string =>

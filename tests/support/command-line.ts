@@ -28,6 +28,7 @@ export async function lamellaIn(cwd: string, args: readonly string[]): Promise<R
   const status = await runCommandLine(args, {
     createCore,
     rules: ALL_RULES,
+    sheetScript: () => '',
     createClipReader: () => ({ read: (file) => readClip(file), close: async () => undefined }),
     terminal: {
       cwd,

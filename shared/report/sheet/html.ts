@@ -8,7 +8,7 @@ import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { languageInForce, message } from '../../words/message.ts';
 import { blockHtml, inline, sectionHtml } from '../document/html.ts';
-import { el, markup } from '../markup.ts';
+import { attribute, el, markup } from '../markup.ts';
 import { patterns, svgOf } from './canvas.ts';
 import { bandsOf, chooser } from './choices.ts';
 import {
@@ -19,10 +19,11 @@ import {
   shotParts,
   takesWords,
 } from './document.ts';
+import { fillText } from './fill.ts';
 import { framePicture } from './frame.ts';
 import { measurementsHtml } from './measurements.ts';
 import { capital } from './said.ts';
-import { SHEET_STYLE } from './style.ts';
+import { pageStyle } from './style.ts';
 import { stateWords } from './words.ts';
 
 /** Parts of the page; `live`: with marks of what stands where in the plan. */
@@ -31,16 +32,20 @@ interface HtmlOptions {
   readonly live?: boolean;
   /** Traced frames by shot. */
   readonly frames?: ReadonlyMap<string, PageFrame>;
+  /** What makes the page one to fill in, with its `sha256-…` as the policy names it. */
+  readonly fill?: { readonly script: string; readonly scriptHash: string };
 }
 
 /**
- * The whole page, with no script and nothing from outside.
+ * The whole page, with nothing from outside and no script but the one that fills it in.
  *
- * @param styleHash `sha256-…` of `SHEET_STYLE` in base64, as the policy names it
+ * @param styleHash `sha256-…` of `pageStyle` in base64, as the policy names it
  */
 export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string): string {
   const pictures = options.frames ? 'img-src data:; ' : '';
-  const policy = `default-src 'none'; style-src '${styleHash}'; ${pictures}base-uri 'none'; form-action 'none'`;
+  const { fill } = options;
+  const script = fill ? `script-src '${fill.scriptHash}'; ` : '';
+  const policy = `default-src 'none'; style-src '${styleHash}'; ${script}${pictures}base-uri 'none'; form-action 'none'`;
   const head = [
     el('meta', { charset: 'utf-8' }),
     el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
@@ -53,12 +58,15 @@ export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string)
     `<!doctype html>\n<html lang="${languageInForce()}"><head>`,
     ...head.map(markup),
     // Our own text, and in `style` nothing is to be escaped.
-    `<style>${SHEET_STYLE}</style></head><body>`,
+    `<style>${pageStyle(fill !== undefined)}</style></head><body>`,
     parts.patterns,
-    `<main>${parts.head}`,
+    `<main${fill ? ` data-fill="${attribute(fillText(sheet))}"` : ''}>${parts.head}`,
     ...sheet.shots.map((shot, index) => shotHtml(shot, index, options)),
     ...measurementsHtml(sheet.measurements),
-    '</main></body></html>\n',
+    '</main>',
+    // Ours too; its bundler writes no end tag into it.
+    fill ? `<script>${fill.script}</script>` : '',
+    '</body></html>\n',
   ].join('');
 }
 

@@ -28,7 +28,7 @@ import { focusMarks } from './focus-marks.ts';
 import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds } from './order.ts';
 import { inOrder, type Planned, type Running } from './running.ts';
-import type { SaidShot } from './said.ts';
+import { endsOf, type SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
 
 /** The margins first, which are short and fill a page's end; then from the whole to the detail. */
@@ -55,6 +55,7 @@ const UNREAD = {
   about: null,
   state: 'unread',
   ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], focus: null, drawings: [] },
+  ...{ takeS: null, lifeS: null },
 } as const;
 
 export function shotSheet(
@@ -75,6 +76,8 @@ export function shotSheet(
     bench: benchOf(shot),
     checks: checksOf(shot, once),
     takes: clips.length > 0 ? 0 : takesOf(shot),
+    takeS: takeSecondsOf(shot),
+    lifeS: lifeOf(shot),
     limits: limitsOf(shot),
     focus: focusMarks(shot),
     clips,
@@ -188,6 +191,18 @@ function inDay(setUps: readonly Running[], { shots }: DayJson): readonly Planned
 
 /** One where the plan doesn't say how many. */
 const takesOf = ({ bench }: SaidShot): number => valueIn(plannedTakes(bench)) ?? 1;
+
+function takeSecondsOf({ bench }: SaidShot): number | null {
+  const { take } = bench.fields;
+  return isKnown(take) && isKnown(take.value.duration) ? take.value.duration.value : null;
+}
+
+/** By the shortest life that is likely, as the list of what to watch for has it. */
+function lifeOf(shot: SaidShot): ShotSheet['lifeS'] {
+  const { lifeS } = shot.figures;
+  if (lifeS.known) return endsOf(shot, (of) => of.lifeS)?.low ?? lifeS.value;
+  return lifeS.applies === false ? null : 'unknown';
+}
 
 function secondsOf({ bench, figures }: SaidShot): number | null {
   if (bench.stack) return valueIn(figures.stackTimeS) ?? null;

@@ -1,3 +1,5 @@
+import { FILL_STYLE } from './fill-style.ts';
+
 /**
  * How the sheet looks: on paper, on a screen by day and by night, in high contrast. Hues are told
  * apart by all usual kinds of colour vision, and never carry a meaning alone.
@@ -198,5 +200,9 @@ body.vscode-high-contrast { color-scheme: dark; ${DARK} ${GROUND} ${STARK} }
 body.vscode-high-contrast-light { color-scheme: light; ${LIGHT} ${GROUND} ${STARK} }
 `;
 
-/** One text, so that its hash can stand in the page's policy. */
+/** Whatever the sheet is shown in. */
 export const SHEET_STYLE = `${COLOURS}${PAGE}${SHOT}${MEASUREMENTS}${DRAWINGS}${PRINT}\n`;
+
+/** The style of the page, as one text so that its hash can stand in the page's policy. */
+export const pageStyle = (isFilled: boolean): string =>
+  isFilled ? SHEET_STYLE + FILL_STYLE : SHEET_STYLE;

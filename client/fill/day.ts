@@ -1,0 +1,220 @@
+/// <reference lib="dom" />
+/** What is kept of a day, and the one text that brings it back into the plan. */
+import type { FillData, FillMeasurement } from '../../shared/report/sheet/fill.ts';
+import { asWritten, plain } from './as-written.ts';
+import type { Store } from './store.ts';
+
+interface Done {
+  readonly done: boolean;
+  /** By ISO 8601, as all times are. */
+  readonly at: string;
+  readonly by?: string;
+}
+
+export interface Take {
+  readonly at: string;
+  /** null: it still runs. */
+  readonly seconds: number | null;
+  readonly clip: string;
+  readonly keep: boolean | null;
+  readonly note: string;
+  readonly used: string;
+  /** Settings of this take that are not as planned, by key. */
+  readonly set: Readonly<Record<string, string>>;
+}
+
+type Texts = Readonly<Record<string, string>>;
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const isTime = (value: unknown): boolean =>
+  typeof value === 'string' && Number.isFinite(Date.parse(value));
+
+const isTexts = (value: unknown): value is Texts =>
+  isRecord(value) && Object.values(value).every((one) => typeof one === 'string');
+
+const isDone = (value: unknown): value is Done =>
+  isRecord(value) &&
+  typeof value.done === 'boolean' &&
+  isTime(value.at) &&
+  (value.by === undefined || typeof value.by === 'string');
+
+const isTake = (value: unknown): value is Take =>
+  isRecord(value) &&
+  isTime(value.at) &&
+  (value.seconds === null || typeof value.seconds === 'number') &&
+  [value.clip, value.note, value.used].every((one) => typeof one === 'string') &&
+  (value.keep === null || typeof value.keep === 'boolean') &&
+  isTexts(value.set);
+
+/** Of an entry: its parts, of which none ends another. */
+const nameOf = (...parts: readonly string[]): string =>
+  parts.map((part) => part.replace(/[%/]/g, (sign) => (sign === '/' ? '%2F' : '%25'))).join('/');
+const partsOf = (name: string): string[] =>
+  name.split('/').map((part) => part.replaceAll('%2F', '/').replaceAll('%25', '%'));
+
+const checkName = (shot: string | null, check: string): string =>
+  nameOf('check', shot ?? '', check);
+const takeStart = (shot: string): string => `${nameOf('take', shot)}/`;
+const measuredName = ({ lens, given }: FillMeasurement): string =>
+  nameOf('measured', lens, given.ring, given.with.join('+'));
+
+export class Day {
+  constructor(
+    readonly data: FillData,
+    readonly store: Store,
+  ) {}
+
+  done(shot: string | null, check: string): Done | null {
+    return this.store.get(checkName(shot, check), isDone);
+  }
+
+  /** @param planned whether the plan has it done: then it's no news */
+  setDone(shot: string | null, check: string, done: boolean, planned: boolean): void {
+    const { by } = this.about();
+    const now: Done = { done, at: new Date().toISOString(), ...(by && { by }) };
+    this.store.set(checkName(shot, check), done === planned ? null : now);
+  }
+
+  takes(shot: string): readonly (readonly [number: number, take: Take])[] {
+    return this.#takeNumbers(shot).flatMap((number) => {
+      const take = this.store.get(takeStart(shot) + number, isTake);
+      return take ? [[number, take] as const] : [];
+    });
+  }
+
+  /** One that can't be read keeps its number. */
+  #takeNumbers(shot: string): readonly number[] {
+    const start = takeStart(shot);
+    return this.store
+      .names(start)
+      .map((name) => Number(name.slice(start.length)))
+      .filter((number) => Number.isSafeInteger(number) && number > 0)
+      .sort((a, b) => a - b);
+  }
+
+  nextNumber = (shot: string): number => (this.#takeNumbers(shot).at(-1) ?? 0) + 1;
+
+  startTake(shot: string): void {
+    const at = new Date().toISOString();
+    const take: Take = { at, seconds: null, clip: '', keep: null, note: '', used: '', set: {} };
+    this.store.set(takeStart(shot) + this.nextNumber(shot), take);
+  }
+
+  /** Changes what is kept now, which another tab may have changed. */
+  changeTake(shot: string, number: number, change: Partial<Take>): void {
+    const take = this.store.get(takeStart(shot) + number, isTake);
+    if (take) this.store.set(takeStart(shot) + number, { ...take, ...change });
+  }
+
+  removeTake(shot: string, number: number): void {
+    this.store.set(takeStart(shot) + number, null);
+  }
+
+  keptTakes = (shot: string): number =>
+    this.takes(shot).filter(([, { keep }]) => keep === true).length;
+
+  /** Since when the subject of a shot lives; null: no count runs. */
+  lifeSince(shot: string): string | null {
+    const isText = (value: unknown): value is string => isTime(value);
+    return this.store.get(nameOf('life', shot), isText);
+  }
+
+  setLife(shot: string, since: string | null): void {
+    this.store.set(nameOf('life', shot), since);
+  }
+
+  measured = (one: FillMeasurement): Texts => this.store.get(measuredName(one), isTexts) ?? {};
+
+  /** With the unit of its box, which a number alone is in. */
+  setMeasured(one: FillMeasurement, key: string, text: string): void {
+    const unit = one.boxes.find((each) => each?.key === key)?.unit ?? '';
+    this.store.set(measuredName(one), { ...this.measured(one), [key]: text, [UNIT + key]: unit });
+  }
+
+  /** Whose initials go with the checks. */
+  about = (): Texts => this.store.get('about', isTexts) ?? {};
+
+  setBy(by: string): void {
+    this.store.set('about', { ...this.about(), by });
+  }
+}
+
+/** Of a number that was measured, beside it. */
+const UNIT = 'unit of ';
+
+/** A line that says what it is, then one JSON document of all that is kept. */
+export function dayText(day: Day): string {
+  const { data, store } = day;
+  const names = store.names('').map(partsOf);
+  const placed = (shot: string): number => {
+    const at = data.shots.findIndex(({ name }) => name === shot);
+    return shot === '' ? -1 : at < 0 ? data.shots.length : at;
+  };
+  const shots = [
+    ...new Set(names.filter(([kind]) => kind !== 'measured').map(([, shot = '']) => shot)),
+  ]
+    .sort()
+    .sort((a, b) => placed(a) - placed(b));
+  const json = {
+    plan: data.plan,
+    saved: new Date().toISOString(),
+    checks: shots.flatMap((shot) =>
+      names
+        .flatMap(([kind, of, check = '']) => (kind === 'check' && of === shot ? [check] : []))
+        .sort()
+        .flatMap((check) => {
+          const state = day.done(shot || null, check);
+          if (!state) return [];
+          const { done, at, by } = state;
+          const named = by === undefined ? '' : plain(by);
+          return [{ shot: shot || null, check, done, at, ...(named && { by: named }) }];
+        }),
+    ),
+    takes: shots.flatMap((shot) =>
+      day.takes(shot).map(([number, take]) => takeJson(shot, number, take)),
+    ),
+    measurements: names.flatMap(([kind, lens = '', ring = '', parts = '']) => {
+      if (kind !== 'measured') return [];
+      const given = { with: parts.split('+'), ring };
+      const numbers = rowOf(day.measured({ lens, given, boxes: [] }));
+      return numbers.length > 0
+        ? [{ lens, row: { ...given, ...Object.fromEntries(numbers) } }]
+        : [];
+    }),
+  };
+  return `lamella day 1\n${JSON.stringify(json, null, 1)}\n`;
+}
+
+/** What is no value of a plan stays readable, in the remark. */
+function takeJson(shot: string, take: number, { at, clip, keep, note, used, set }: Take) {
+  const typed = [...Object.entries(set), ['used', used] as const].flatMap(([key, text]) =>
+    plain(text) === '' ? [] : [{ key, text: plain(text), written: asWritten(key, text) }],
+  );
+  const odd = typed.flatMap(({ key, text, written }) =>
+    written === null ? [`${key} ${text}`] : [],
+  );
+  const { used: best, ...settings }: Record<string, string> = Object.fromEntries(
+    typed.flatMap(({ key, written }) => (written === null ? [] : [[key, written]])),
+  );
+  return {
+    shot,
+    take,
+    at,
+    ...(plain(clip) && { clip: plain(clip) }),
+    keep,
+    note: [plain(note), ...odd].filter((text) => text !== '').join('; '),
+    ...(Object.keys(settings).length > 0 && { set: settings }),
+    ...(best !== undefined && { used: best }),
+  };
+}
+
+const rowOf = (texts: Texts) =>
+  Object.entries(texts).flatMap(([key, typed]) => {
+    const text = plain(typed).replace(/^(\d+),(\d+)$/, '$1.$2');
+    if (key.startsWith(UNIT) || text === '') return [];
+    const unit = texts[UNIT + key] ?? '';
+    const withUnit = unit !== '' && /^[\d.]+$/.test(text) ? `${text} ${unit}` : text;
+    return [[key, asWritten(key, text) ?? withUnit] as const];
+  });

@@ -1,0 +1,57 @@
+/// <reference lib="dom" />
+/**
+ * What runs in the page that `lamella sheet` writes: makes it one to fill in, and keeps what is filled
+ * in where the browser keeps it. It asks nothing of a network, which the page's policy forbids.
+ */
+import type { FillData } from '../../shared/report/sheet/fill.ts';
+import { isName } from './as-written.ts';
+import { barOf } from './bar.ts';
+import { checksOf } from './checks.ts';
+import { Day } from './day.ts';
+import { measurementsOf } from './measurements.ts';
+import { saveOf } from './save.ts';
+import { Store } from './store.ts';
+import { takesOf } from './takes.ts';
+import { troublesOf } from './troubles.ts';
+
+const main = document.querySelector('main')!;
+const data: FillData = JSON.parse(main.dataset.fill ?? '');
+const day = new Day(data, new Store(data.plan, data.mark));
+document.documentElement.classList.add('filling');
+
+const elements = [...document.querySelectorAll('.shot')];
+const sections = new Map(
+  data.shots.flatMap(({ name }, index): [string, Element][] => {
+    const section = elements[index];
+    // What can't be brought back isn't filled in.
+    return section && isName(name) ? [[name, section]] : [];
+  }),
+);
+
+const head = document.querySelector('.plan')!;
+const measurements = document.querySelector('.measurements');
+const takes = data.shots.flatMap((shot) => {
+  const section = sections.get(shot.name);
+  return section ? [{ ...takesOf(day, shot, section), check: checksOf(day, shot, section) }] : [];
+});
+const save = saveOf(day, () => day.store.clear());
+const updates: readonly (() => void)[] = [
+  checksOf(day, null, head),
+  ...takes.flatMap(({ update, check }) => [update, check]),
+  ...(measurements ? [measurementsOf(day, measurements)] : []),
+  barOf(day, sections, () => save.open()),
+  save.update,
+  // Last, when everything that is kept has been read.
+  troublesOf(day),
+];
+
+const update = (): void => {
+  for (const each of updates) each();
+};
+day.store.readAside();
+day.store.onChange(update);
+window.addEventListener('pageshow', update);
+update();
+setInterval(() => {
+  for (const { tick } of takes) tick();
+}, 250);
