@@ -25,8 +25,8 @@ describe('figures', () => {
     expect(out).toBe(`a.shootplan.yaml
 
 drift
-  magnification               1.5x
-  depth                       front 0.02 in, needed unknown: needs \`tilt\`
+  magnification                       1.5x
+  depth                               front 0.02 in, needed unknown: needs \`tilt\`
 `);
   });
 
