@@ -242,7 +242,7 @@ describe('on a name', () => {
       'minimum focus': 'from-sensor 850 mm, magnification 0.3x',
     });
     expect(defined).toContain(
-      'Not given: `t-stop`, `extends`, `front-diameter`, `filter-thread`, `mass`, `balance`.',
+      'Not given: `t-stop`, `extends`, `front-diameter`, `filter-thread`, `has`, `mass`, `balance`.',
     );
     expect(hoverWords(BENCH, '[body-a, long-200]', '[body-a, ‸long-200]')).toBe(defined);
   });
