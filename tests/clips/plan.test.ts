@@ -121,9 +121,9 @@ describe('in the text', () => {
       '    - { file: b.mp4 }',
     );
     const sheet = coreWith(text).sheet(PLAN);
-    expect(sheet.shots[0]?.clips).toEqual(['a.mp4: keep, good', 'b.mp4: not judged']);
+    expect(sheet.shots[0]?.clips).toEqual(['1 kept', 'a.mp4: keep, good', 'b.mp4: not judged']);
     expect(markdownText(sheetDocument(sheet, new Say()))).toContain(
-      '### Clips\n\n- a.mp4: keep, good',
+      '### Clips\n\n- 1 kept\n- a.mp4: keep, good',
     );
   });
 });
