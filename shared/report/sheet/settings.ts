@@ -12,6 +12,7 @@ import type { Say } from '../../say/say.ts';
 import { shown, shownField } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
+import { atSubject } from '../at-subject.ts';
 import { ringPlace } from '../ring.ts';
 import { placeWords } from './drawings/set-up.ts';
 import { positionWords } from './focus-marks.ts';
@@ -145,7 +146,7 @@ function playsWords(bench: SaidShot['bench'], say: Say): string | null {
 
 function field(shot: SaidShot): Setting {
   const { bench, figures, say } = shot;
-  const { fieldMm, magnification, ringMagnification: ring, pixelUm } = figures;
+  const { fieldMm, magnification, ringMagnification: ring } = figures;
   const hasEnd = fieldMm.known && Number.isFinite(fieldMm.value[0]);
   return {
     label: message`Field`,
@@ -163,10 +164,7 @@ function field(shot: SaidShot): Setting {
             (m) => say.magnification(m),
           )}`,
         ),
-      magnification.known &&
-        magnification.value > 0 &&
-        pixelUm.known &&
-        message`1 pixel covers ${say.micrometres(pixelUm.value / magnification.value)}`,
+      atSubject(figures, say),
       ring.known && message`focus ring at ${ringPlace(bench, figures, say)!}`,
     ),
   };

@@ -1,6 +1,7 @@
 /** How large the subject comes out, how far the rig reaches and how far away it stands. */
 import type { Figure } from '../../../figures/figure.ts';
 import { rigsInReach } from '../../../figures/kit-search.ts';
+import { atSubject } from '../../../report/at-subject.ts';
 import { ringPlace } from '../../../report/ring.ts';
 import { reachWords, sizeWords } from '../../../say/figures.ts';
 import { significant } from '../../../say/say.ts';
@@ -57,7 +58,7 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
         () =>
           `${ringPlace(bench, figures, say)}${closest?.state === 'known' ? ringEnd(closest.value, say) : ''}`,
       ),
-      atSubject(figures, say),
+      atSubjectLine(figures, say),
       figureLine(
         message`working distance`,
         figures.workingDistanceMm,
@@ -80,20 +81,9 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
   );
 }
 
-/** What people think in: how much of the subject a pixel and the blur cover. */
-function atSubject(
-  { pixelUm, circleOfConfusionMm, airyUm, magnification }: SaidShot['figures'],
-  say: SaidShot['say'],
-): Line | false {
-  if (!pixelUm.known || !magnification.known || !(magnification.value > 0)) return false;
-  const pixel = say.micrometres(pixelUm.value / magnification.value);
-  if (!circleOfConfusionMm.known || !airyUm.known)
-    return line(message`at the subject`, message`1 pixel covers ${pixel}`);
-  const blur = Math.max(1000 * circleOfConfusionMm.value, airyUm.value) / magnification.value;
-  return line(
-    message`at the subject`,
-    message`1 pixel covers ${pixel}; sharp is a blur up to ${say.micrometres(blur)}`,
-  );
+function atSubjectLine(figures: SaidShot['figures'], say: SaidShot['say']): Line | false {
+  const words = atSubject(figures, say);
+  return words !== false && line(message`at the subject`, words);
 }
 
 type Closest = NonNullable<SaidShot['bench']['lens']>['fields']['closest'];
