@@ -12,6 +12,7 @@ const PROPERTIES = [
   'tests/engine',
   'tests/fuzz',
   'tests/laws',
+  'tests/planted',
   'tests/rules',
   'tests/quantity',
   'tests/solve',

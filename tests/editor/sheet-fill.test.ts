@@ -1,7 +1,7 @@
 /** The sheet filled in on a phone: kept whatever happens to the page, and out again as one text. */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { copyFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -122,7 +122,7 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
     /^1 of \d+ kept$/,
   );
   await expect.poll(() => page.locator('.fill-bar .next').textContent()).toMatch(/^Next: /);
-  const { day, name } = await savedDay(page);
+  const { text, day, name } = await savedDay(page);
   expect(name).toBe('tide-img-src-x-onerror-alert-1-2F-panes.day.txt');
   expect(day).toEqual({
     plan: PLAN,
@@ -153,6 +153,18 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
   );
   expect(said).toEqual([]);
   await page.close();
+
+  // And into the plan: what the browser gave is what the command reads.
+  writeFileSync(path.join(folder, 'day.txt'), text);
+  const args = [CLI, 'bring-back', 'day.txt', PLAN];
+  const { stdout, stderr } = spawnSync(process.execPath, args, { cwd: folder, encoding: 'utf8' });
+  expect(stdout).toMatch(/^\+ .*file: C0012\.MP4, take: 1, .*verdict: keep/m);
+  const brought = stdout.split('\n').find((line) => /^\+ .*take: 2,/.test(line));
+  for (const written of ['verdict: reject', 'used: 3 to 12.5 s', 'iso: 1600', 'aperture: f/11'])
+    expect(brought).toContain(written);
+  expect(stderr).toMatch(/^Take 2 of bands-falling: added\.$/m);
+  // The lens stands in another file, where the row has to be added.
+  expect(stderr.match(/^Measurement of .*: this file has no such lens/gm)).toHaveLength(2);
 });
 
 test('two tabs keep what the other one wrote', async () => {

@@ -281,7 +281,7 @@ const unbroken = (value: string): string =>
   );
 
 /** Characters of the large type that the narrowest tile has room for. */
-const TILE_HOLDS = 9;
+const TILE_HOLDS = 8;
 
 const hasLongPart = (value: string): boolean =>
   unbroken(value)

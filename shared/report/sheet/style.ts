@@ -99,6 +99,7 @@ const DRAWINGS = `
 figure { margin: 0 0 1.3rem; break-inside: avoid; }
 figure svg, figure img { display: block; height: auto; }
 figure img, figure svg:not(.actual) { width: 100%; max-width: 30rem; }
+@media screen { figure svg.actual { max-width: 100%; } }
 figure.wide svg { max-width: none; min-width: 40rem; }
 .focus table { width: auto; }
 .focus th, .focus td { padding-right: 2rem; }
