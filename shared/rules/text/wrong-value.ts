@@ -92,7 +92,7 @@ export const wrongValue: TextRule = {
         why: message`Give \`thickness\` and \`refractive-index\` of the subject itself, or \`kind: surface\`.`,
       }),
       'overlap-whole': () => ({
-        what: message`Frames that overlap by 100% never get on.`,
+        what: message`A focus stack with 100% overlap does not advance.`,
         why: message`An overlap of 20 to 30% is common practice.`,
       }),
       'stack-and-take': () => ({
