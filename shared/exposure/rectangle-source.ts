@@ -13,10 +13,12 @@ export type Vector = readonly [x: number, y: number, z: number];
 export function illuminancePerLuminance(corners: readonly Vector[], normal: Vector): number {
   const seen = aboveHorizon(corners, normal);
   let sum = 0;
-  for (const [index, corner] of seen.entries()) {
-    const next = seen[(index + 1) % seen.length] as Vector;
+  // By index and without `hypot`: a frame asks this of hundreds of places.
+  for (let index = 0; index < seen.length; index++) {
+    const corner = seen[index] as Vector;
+    const next = seen[index + 1 < seen.length ? index + 1 : 0] as Vector;
     const edge = cross(corner, next);
-    const length = Math.hypot(...edge);
+    const length = Math.sqrt(dot(edge, edge));
     if (length === 0) continue;
     sum += (Math.atan2(length, dot(corner, next)) * dot(normal, edge)) / length;
   }
@@ -24,11 +26,13 @@ export function illuminancePerLuminance(corners: readonly Vector[], normal: Vect
 }
 
 function aboveHorizon(corners: readonly Vector[], normal: Vector): readonly Vector[] {
+  const heights = corners.map((corner) => dot(corner, normal));
+  if (heights.every((height) => height >= 0)) return corners;
   const kept: Vector[] = [];
   for (const [index, corner] of corners.entries()) {
-    const next = corners[(index + 1) % corners.length] as Vector;
-    const here = dot(corner, normal);
-    const there = dot(next, normal);
+    const after = (index + 1) % corners.length;
+    const next = corners[after] as Vector;
+    const [here, there] = [heights[index] as number, heights[after] as number];
     if (here >= 0) kept.push(corner);
     if (here * there < 0) {
       const share = here / (here - there);
