@@ -9,7 +9,7 @@ import type { Makers } from './lazily.ts';
 import { once } from './lazily.ts';
 import { clipRateOf, clipSecondsOf } from './playback.ts';
 import type { RecordingFigures, ShotFigures, StackFigures } from './shot-figures.ts';
-import { assumedStillOf, stillBytesOf, stillsField } from './stills.ts';
+import { assumedStillOf, isOfStills, stillBytesOf, stillsField } from './stills.ts';
 import { takeLengthOf, takesOf } from './take-length.ts';
 
 /** What a stack has of stills, and how long it takes with its waits. */
@@ -29,9 +29,6 @@ export function recordingFigures(bench: Bench, stack: StackSums): Makers<Recordi
     recordedBytes: once(() => perTake(takeBytesOf(bench, stack.stackFrames))),
   };
 }
-
-const isOfStills = ({ timeLapse, stack }: Bench): boolean =>
-  (timeLapse?.isStills || stack?.isStills) ?? false;
 
 /** How long one take keeps the body busy, s: a stack has its waits between the stills. */
 const takeSecondsOf = (bench: Bench, stackTimeS: () => Figure<number>): Figure<number> =>

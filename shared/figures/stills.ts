@@ -35,6 +35,10 @@ export function stillsOf<K extends keyof Stills>(
   return figure as Stills[K] extends Field<infer V> ? Figure<V> : never;
 }
 
+/** Whether it takes single stills: of a time-lapse, or of a stack. */
+export const isOfStills = ({ timeLapse, stack }: Pick<Bench, 'timeLapse' | 'stack'>): boolean =>
+  (timeLapse?.isStills || stack?.isStills) ?? false;
+
 /** Whether the size of a still is taken from its pixels, because nobody gave it. */
 const isSizeAssumed = (bench: Pick<Bench, 'body' | 'recordedPixels'>): boolean =>
   stillsField(bench, 'size')?.state === 'missing' && bench.recordedPixels.known;
@@ -50,9 +54,8 @@ export const stillBytesOf = (bench: Bench): Figure<number> =>
 
 /** Between which sizes a still of the shot is taken to be; undefined: it is given, or there are none. */
 export function assumedStillOf(bench: Bench): Assumed | undefined {
-  const { timeLapse, stack, recordedPixels } = bench;
-  if (!(timeLapse?.isStills || stack?.isStills) || !isSizeAssumed(bench)) return undefined;
-  if (!recordedPixels.known) return undefined;
+  const { recordedPixels } = bench;
+  if (!isOfStills(bench) || !isSizeAssumed(bench) || !recordedPixels.known) return undefined;
   const { width, height } = recordedPixels.value;
   return { id: 'still-size', prior: stillSizePrior(width * height) };
 }

@@ -1,4 +1,5 @@
 import type { Bench } from '../figures/bench.ts';
+import { isOfStills } from '../figures/stills.ts';
 import { setTo } from '../plan/fixes.ts';
 import { message } from '../words/message.ts';
 import { withCuts } from './edit-rule.ts';
@@ -42,8 +43,13 @@ export const smallerThanDelivery: ShotRule<Facts> = {
     if (!recorded.known || !delivered.known) return [];
     const { width, height } = recorded.value;
     if (width >= delivered.value.width && height >= delivered.value.height) return [];
-    const isStills = bench.timeLapse?.isStills === true;
-    const at = isStills ? bench.fields['time-lapse'].at : bench.fields.record.at;
+    const isStills = isOfStills(bench);
+    const { timeLapse, stack, fields } = bench;
+    const at = !isStills
+      ? fields.record.at
+      : timeLapse
+        ? fields['time-lapse'].at
+        : (stack?.at ?? fields.record.at);
     const headroom = Math.min(width / delivered.value.width, height / delivered.value.height);
     const meant = meantBy(bench, headroom);
     return [
@@ -83,7 +89,7 @@ export const smallerThanDelivery: ShotRule<Facts> = {
   }),
   fixes({ at, facts: { delivered, meant } }, { bench }) {
     const chosen = chosenSetting(bench);
-    if (meant || bench.timeLapse?.isStills) return [];
+    if (meant || isOfStills(bench)) return [];
     const enough = settingsOf(bench)
       .filter(({ width, height }) => width >= delivered[0] && height >= delivered[1])
       .sort((a, b) => Number(b.rate === chosen?.rate) - Number(a.rate === chosen?.rate));
