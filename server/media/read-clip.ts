@@ -25,6 +25,7 @@ import { aviFacts, isAvi } from './avi.ts';
 import { readAt } from './bytes.ts';
 import { isoMediaFacts } from './iso-media.ts';
 import { isMatroskaCutOff } from './matroska.ts';
+import { pictureFacts, pictureKind } from './picture.ts';
 import { Unreadable } from './unreadable.ts';
 
 /** What goes wrong is said by us, once, and not on the console. */
@@ -60,6 +61,11 @@ async function factsOf(handle: FileHandle, file: string): Promise<ClipFacts> {
   if (bytes === 0) throw new Unreadable(later`it is empty`);
   const head = await readAt(handle, 0, 12);
   if (isAvi(head)) return fromAvi(handle, bytes);
+  const picture = pictureKind(head);
+  if (picture) {
+    const facts = await pictureFacts(handle, bytes, picture);
+    return { bytes, rotation: 0, bitsPerS: 0, ...settingsFrom({}, null), ...facts };
+  }
   const input = new Input({ formats: FORMATS, source: new FilePathSource(file) });
   try {
     return await fromInput(input, handle, bytes);

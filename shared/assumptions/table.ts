@@ -29,6 +29,12 @@ export const INCIDENT = prior(250, 250, 340);
 /** 0: the iris keeps its f-number as the focal length shortens; 1: it keeps its size. */
 export const IRIS_KEEPS_SIZE = prior(0, 0, 1);
 
+/**
+ * Bytes of a still for each pixel: JPEG of high quality, compressed raw, raw of 14 or 16 bits in two
+ * bytes.
+ */
+export const STILL_BYTES_PER_PIXEL = prior(1.2, 0.3, 2);
+
 /** Times of rebuilding between two shots of a day, s. */
 export const RIG_CHANGE = prior(900, 300, 1800);
 export const LIGHT_CHANGE = prior(300, 120, 600);
@@ -82,6 +88,12 @@ export function closestMagnificationPrior(
   const [low, middle, high] = [at(CLOSEST_SHARE.low), at(CLOSEST_SHARE.middle), at(1)];
   return low === undefined || middle === undefined ? undefined : prior(middle, low, high ?? middle);
 }
+
+/** Size of a still of so many pixels, bytes. */
+export const stillSizePrior = (pixels: number): Prior => {
+  const { middle, low, high } = STILL_BYTES_PER_PIXEL;
+  return prior(middle * pixels, low * pixels, high * pixels);
+};
 
 /** Width of the face of a light that came no nearer than this to the subject, mm: a point. */
 export const pointSizePrior = (nearestMm: number): Prior => prior(0, 0, nearestMm);
@@ -294,6 +306,17 @@ export const ASSUMPTIONS = {
     },
     source: COMMON,
     note: later`Flicker is at most 1/(2·f·t), and none over whole cycles: 1/50 s and 1/100 s are safe at 50 Hz.`,
+  },
+  'still-size': {
+    key: 'stills.size',
+    of: later`a body`,
+    quantity: null,
+    value: {
+      middle: later`1.2 bytes for each pixel of a still`,
+      ends: later`0.3 to 2 bytes`,
+    },
+    source: COMMON,
+    note: later`JPEG needs about 0.3 bytes, compressed raw about 1.2, raw of 14 or 16 bits without compression 2. One still on a card tells its size.`,
   },
   'rig-change': {
     key: 'rig-change',

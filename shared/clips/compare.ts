@@ -18,6 +18,8 @@ const SAME_MIRED = 5;
 
 /** What differs; `lost`: no edit brings it back, the material is not what was asked for. */
 export type Difference =
+  /** A clip where a picture is meant, or a picture where a clip is. */
+  | { readonly of: 'kind'; readonly found: 'clip' | 'picture'; readonly lost: boolean }
   | { readonly of: 'size'; readonly asked: Pixels; readonly found: Pixels; readonly lost: boolean }
   | {
       readonly of: 'rate';
@@ -57,6 +59,9 @@ export type Difference =
 
 /** In the order of their weight: what is lost for good comes first. */
 export function differences(ask: ClipAsk, facts: ClipFacts): readonly Difference[] {
+  const isPicture = facts.isPicture === true;
+  if (isPicture !== (ask.isPicture ?? false))
+    return [{ of: 'kind', found: isPicture ? 'picture' : 'clip', lost: true }];
   return [
     ...sizeDifference(ask, facts),
     ...rateDifference(ask, facts),

@@ -1,4 +1,4 @@
-/** What a clip on disk is, as its host read it, and what its shot asks of it: plain data. */
+/** What a clip or picture on disk is, as its host read it, and what its shot asks of it: plain data. */
 
 import type { Rational } from '../quantity/rational.ts';
 import type { Pixels } from '../quantity/recording.ts';
@@ -24,6 +24,8 @@ export interface ClipFacts {
   readonly rate: ClipRate | null;
   /** Family, as `codecFamily` names it, else the container's own code. */
   readonly codec: string;
+  /** A still picture: it has neither rate nor length. */
+  readonly isPicture?: true;
   /** From the first frame's start to the last one's end, s. */
   readonly durationS: number;
   /** Of the whole file over its duration, bit/s. */
@@ -47,6 +49,8 @@ export interface ClipAsk {
   readonly size: Pixels | null;
   /** A larger picture than `size` is as asked. */
   readonly isLeast?: boolean;
+  /** It is one picture, which the edit holds. */
+  readonly isPicture?: boolean;
   readonly rate: Rational | null;
   readonly codec: string | null;
   readonly bitsPerS: number | null;

@@ -2,6 +2,7 @@
  * The hours of a day in a given order: when each shot is built, waits, begins and ends. All times in
  * whole milliseconds from the start of the day, so that sums in any order are the same.
  */
+import { type Break, beginsAt, doneAt, restBetween } from './breaks.ts';
 
 export interface Job {
   /** Making the subject, settling and takes, once it is built. */
@@ -12,6 +13,12 @@ export interface Job {
   readonly start: number | null;
   /** 1: before 2. */
   readonly priority: number;
+  /** Its longest take, with the wait before it; left out: all of its work in one. */
+  readonly piece?: number;
+  /** It runs over a break by itself once it is begun. */
+  readonly runsOn?: boolean;
+  /** In order and apart; the same for every job of a day. */
+  readonly breaks?: readonly Break[];
 }
 
 /** Time to build job `to` after job `from`; -1: after nothing. */
@@ -22,26 +29,39 @@ export interface Step {
   /** When building begins. */
   readonly from: number;
   readonly build: number;
+  /** When building is done. */
+  readonly built: number;
+  /** Without breaks. */
   readonly wait: number;
   /** When its first take, or the making of its subject, begins. */
   readonly begin: number;
   /** How much that is after its start time. */
   readonly late: number;
   readonly end: number;
+  /** Breaks between `from` and `end`. */
+  readonly rest: number;
 }
 
+const NONE: readonly Break[] = [];
+
 /** One step on: building, then waiting for hour and subject, then work. */
-export function step(at: number, job: number, { work, ready, start }: Job, build: number): Step {
-  const built = at + build;
-  const begin = Math.max(built, ready, start ?? 0);
+export function step(at: number, job: number, of: Job, build: number): Step {
+  const { work, ready, start, piece = work, runsOn = false, breaks = NONE } = of;
+  const from = build > 0 ? beginsAt(at, 1, breaks) : at;
+  const built = doneAt(from, build, 1, breaks);
+  const one = runsOn ? 1 : Math.min(piece, work);
+  const begin = beginsAt(Math.max(built, ready, start ?? 0), one, breaks);
+  const end = runsOn ? begin + work : doneAt(begin, work, one, breaks);
   return {
     job,
-    from: at,
+    from,
     build,
-    wait: begin - built,
+    built,
+    wait: begin - built - restBetween(built, begin, breaks),
     begin,
     late: start === null ? 0 : begin - start,
-    end: begin + work,
+    end,
+    rest: restBetween(from, end, breaks),
   };
 }
 

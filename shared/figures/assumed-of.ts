@@ -1,6 +1,6 @@
 /** What is assumed of one entry for as long as nobody gives it. */
 
-import { INCIDENT, REFLECTED } from '../assumptions/table.ts';
+import { INCIDENT, REFLECTED, stillSizePrior } from '../assumptions/table.ts';
 import type { Field } from '../plan/field.ts';
 import { ifKnown } from '../plan/field.ts';
 import type { DefName } from '../plan/generated/names.ts';
@@ -82,11 +82,23 @@ function ofBody(name: string, body: Body): Found {
   return [
     ...missing(name, body['flange-distance'], flangeOf(body)),
     ...missing(name, body['highlight-latitude'], highlightLatitudeOf()),
+    ...ofStills(name, body),
     ...[...modes].flatMap(([mode, field]: [string, Field<Recording>]) => {
       const recording = ifKnown(field);
       return recording ? assumedOfRecording(mode, recording) : [];
     }),
   ];
+}
+
+function ofStills(name: string, { stills, pixels }: Body): Found {
+  const own = ifKnown(stills);
+  const size = own && (ifKnown(own.resolution) ?? ifKnown(pixels));
+  return own && size
+    ? missing(name, own.size, {
+        id: 'still-size',
+        prior: stillSizePrior(size.width * size.height),
+      })
+    : [];
 }
 
 export const assumedOfRecording = (name: string, { area, crop }: Recording): Found =>

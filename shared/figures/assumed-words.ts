@@ -93,6 +93,11 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
     quantity: 'length-or-zero',
     settle: later`Give \`emitting-size\`.`,
   },
+  'still-size': {
+    what: later`size of a still`,
+    quantity: 'capacity',
+    settle: later`Give \`size\` under \`stills\`.`,
+  },
   'rig-change': {
     what: later`change of rig`,
     quantity: 'time',

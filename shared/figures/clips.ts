@@ -6,10 +6,12 @@ import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
 import { clipRateOf, clipSecondsOf } from './playback.ts';
 import type { ShotFigures } from './shot-figures.ts';
+import { isOfStills } from './stills.ts';
 
 export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
-  const { fields, recording, timeLapse, deliver } = bench;
-  const isStills = timeLapse?.isStills === true;
+  const { fields, recording, deliver, stack } = bench;
+  const isStills = isOfStills(bench);
+  if (stack?.isStills) return pictureAskOf(bench);
   const iso = ifKnown(fields.iso);
   const whiteBalance = ifKnown(fields['white-balance']);
   return {
@@ -26,6 +28,13 @@ export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
   };
 }
 
+/** The finished picture of a stack: developed and put together elsewhere, and large enough. */
+const pictureAskOf = ({ deliver }: Bench): ClipAsk => ({
+  ...{ size: orNull(deliver?.resolution), isLeast: true, isPicture: true },
+  ...{ rate: null, codec: null, bitsPerS: null, takeS: null },
+  ...{ shutterS: null, iso: null, whiteBalance: null },
+});
+
 const orNull = <T>(field: Field<T> | undefined): T | null => (field && ifKnown(field)) ?? null;
 
 /**
@@ -40,5 +49,6 @@ export function askedAt(bench: Bench, of: string): Place {
     'white-balance': fields['white-balance'].at,
     duration: bench.timeLapse ? fields['time-lapse'].at : fields.take.at,
   };
-  return at[of] ?? (bench.timeLapse?.isStills ? fields['time-lapse'].at : fields.record.at);
+  const stills = bench.stack ? bench.stack.at : fields['time-lapse'].at;
+  return at[of] ?? (isOfStills(bench) ? stills : fields.record.at);
 }

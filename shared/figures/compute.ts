@@ -127,6 +127,7 @@ export function figuresOf(bench: Bench): ShotFigures {
   const shown = lightFigures(bench, optical, time);
   const mirror = once(() => mirrorFigures(bench, optical, sharpness));
   const pull = once(() => focusPullFigures(bench, optical, sharpness));
+  const stack = once(() => stackFigures(bench, optical, sharpness, time));
   const motion = motionFigures(bench, optical, sharpness, time, pull);
   const reached = (): Exposure =>
     reachedLight(bench, shown, mirror().lostByLight(), (lit) => lightFigures(lit, optical, time));
@@ -157,7 +158,7 @@ export function figuresOf(bench: Bench): ShotFigures {
       pullBreathing: () => pull().pullBreathing,
       pullMarks: () => pull().pullMarks(),
     })),
-    ...stackedBy(() => stackFigures(bench, optical, sharpness, time)),
+    ...stackedBy(stack),
     ...clearedBy(() => ({
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
     })),
@@ -172,7 +173,12 @@ export function figuresOf(bench: Bench): ShotFigures {
       };
     }),
     ...passedBy(() => throughFigures(bench, optical)),
-    ...recordedBy(() => recordingFigures(bench)),
+    ...recordedBy(() =>
+      recordingFigures(bench, {
+        stackFrames: () => stack().stackFrames(),
+        stackTimeS: () => stack().stackTimeS(),
+      }),
+    ),
     ...lapsedBy(() => timeLapseFigures(bench, optical, sharpness, time, motion)),
     ...mirroredBy(mirror),
   };

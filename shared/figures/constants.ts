@@ -1,5 +1,10 @@
 /** What calculations rest on that no key of a plan says: see shared/assumptions/. */
-import { INCIDENT, IRIS_KEEPS_SIZE, REFLECTED } from '../assumptions/table.ts';
+import {
+  INCIDENT,
+  IRIS_KEEPS_SIZE,
+  REFLECTED,
+  STILL_BYTES_PER_PIXEL,
+} from '../assumptions/table.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 
 /** How one entry stands along the axes of what its bench leaves uncertain, in standard deviations. */
@@ -16,6 +21,8 @@ export interface Constants {
   readonly incident: number;
   /** 0: the f-number holds as a lens shortens its focal length up close; 1: its iris keeps its size. */
   readonly irisKeepsSize: number;
+  /** Bytes that a still needs on the card for each of its pixels, where its size isn't given. */
+  readonly stillBytesPerPixel: number;
   /**
    * How the lens of the rig stands along the axes of what its bench leaves uncertain, in standard
    * deviations; null: in its middle, and without a bench as its data say.
@@ -29,6 +36,7 @@ export const CONSTANTS: Constants = {
   reflected: REFLECTED.middle,
   incident: INCIDENT.middle,
   irisKeepsSize: IRIS_KEEPS_SIZE.middle,
+  stillBytesPerPixel: STILL_BYTES_PER_PIXEL.middle,
   lensStands: null,
   entryStands: [],
 };

@@ -4,6 +4,7 @@
  */
 import type { Prior } from '../assumptions/assumption.ts';
 import { LIGHT_CHANGE, NEW_FILM, RIG_CHANGE, SUBJECT_CHANGE } from '../assumptions/table.ts';
+import { type Break, inOrder } from '../day/breaks.ts';
 import { dropped } from '../day/drop.ts';
 import { dayOrder } from '../day/order.ts';
 import { NOTHING_UP, type Rebuild, rebuildBetween } from '../day/set-up.ts';
@@ -27,9 +28,13 @@ import {
 export interface DayStep {
   readonly shot: DayShot;
   readonly rebuild: Rebuild;
-  /** When building begins, how long it is, and the wait for hour or subject after it. */
+  /** When building begins, how long it is without breaks, and when it is done. */
   readonly fromS: number;
   readonly buildS: number;
+  readonly builtS: number;
+  /** Breaks from the beginning of building to the end of its takes. */
+  readonly restS: number;
+  /** For hour or subject, once it is built. */
   readonly waitS: number;
   readonly beginS: number;
   readonly endS: number;
@@ -46,6 +51,8 @@ export interface DayFigures {
   readonly startS: Figure<number>;
   /** From start to end, s. */
   readonly roomS: Figure<number>;
+  /** In order, in seconds from the start of the day; empty where the start isn't known. */
+  readonly breaks: readonly Break[];
   readonly steps: readonly DayStep[];
   /** From the start to the end of the last take, as far as lengths are known, with its ends, s. */
   readonly finishS: Prior;
@@ -105,8 +112,9 @@ export function dayFigures(plan: DayPlan): DayFigures | null {
   const costs = costsOf(fields);
   const hours = { startS: valueIn(startS) ?? null, roomS: valueIn(roomS) ?? null };
   const end = hours.roomS === null ? null : hours.roomS * MS;
+  const breaks = breaksIn(fields, hours);
   const at = (level: End) => ({
-    jobs: shots.map((shot) => jobOf(shot, costs, hours, level)),
+    jobs: shots.map((shot) => jobOf(shot, costs, { ...hours, breaks }, level)),
     build: buildTimes(shots, costs, level),
   });
   const usual = at('middle');
@@ -133,7 +141,8 @@ export function dayFigures(plan: DayPlan): DayFigures | null {
     fields,
     startS,
     roomS,
-    steps: stepsOf(shots, walked),
+    breaks: breaks.map(({ from, to }) => ({ from: from / MS, to: to / MS })),
+    steps: stepsOf(shots, usual.jobs, walked),
     finishS,
     neededS: needed(finishS.middle),
     overS: derive([needed(finishS.middle), roomS], (all, room) => all - room),
@@ -149,16 +158,39 @@ export function dayFigures(plan: DayPlan): DayFigures | null {
 const namesIn = (field: Field<readonly Field<string>[]>): readonly string[] =>
   (ifKnown(field) ?? []).flatMap((name) => ifKnown(name) ?? []);
 
+/** On the clock of the day, ms from its start. */
+function breaksIn({ breaks }: Day, { startS }: Hours): readonly Break[] {
+  if (startS === null) return [];
+  const after = (seconds: number): number => (seconds - startS + DAY_S) % DAY_S;
+  return inOrder(
+    (ifKnown(breaks) ?? []).flatMap((field): Break[] => {
+      const hours = ifKnown(field);
+      if (!hours) return [];
+      const from = after(hours.from);
+      return [{ from: toMs(from), to: toMs(from + ((hours.to - hours.from + DAY_S) % DAY_S)) }];
+    }),
+  );
+}
+
 const toMs = (seconds: number): number => Math.round(seconds * MS);
 
-function jobOf(shot: DayShot, costs: Costs, day: Hours, level: End): Job {
-  const { takesS, films, ready, priority, startS } = shot;
-  const work = (takesS.known ? takesS.value : 0) + films * costs.film[level];
+function jobOf(
+  shot: DayShot,
+  costs: Costs,
+  day: Hours & { readonly breaks: readonly Break[] },
+  level: End,
+): Job {
+  const { takesS, films, ready, priority, startS, pieceS, runsOn } = shot;
+  const film = films > 0 ? costs.film[level] : 0;
+  const work = (takesS.known ? takesS.value : 0) + films * film;
   return {
     work: toMs(work),
     ready: toMs(ready[level]),
     start: startS === null ? null : startIn(day, startS),
     priority,
+    piece: toMs(pieceS === null ? work : pieceS + film),
+    runsOn,
+    breaks: day.breaks,
   };
 }
 
@@ -199,8 +231,9 @@ function searched(
   for (const [index, { setUp, priority }] of shots.entries()) {
     const { start, ready } = jobs[index]!;
     const { shot, ...bench } = setUp;
-    const key =
-      start === null && ready === 0 ? JSON.stringify([bench, priority]) : JSON.stringify([shot]);
+    // Two of them may have a break between them.
+    const isFree = start === null && ready === 0 && jobs[index]!.breaks?.length === 0;
+    const key = isFree ? JSON.stringify([bench, priority]) : JSON.stringify([shot]);
     groups.set(key, [...(groups.get(key) ?? []), index]);
   }
   const members = [...groups.values()];
@@ -218,8 +251,12 @@ function searched(
   return { order: order.flatMap((group) => members[group]!), isExact };
 }
 
-const stepsOf = (shots: readonly DayShot[], walked: readonly Step[]): readonly DayStep[] =>
-  walked.map(({ job, from, build, wait, begin, late, end }, index) => {
+const stepsOf = (
+  shots: readonly DayShot[],
+  jobs: readonly Job[],
+  walked: readonly Step[],
+): readonly DayStep[] =>
+  walked.map(({ job, from, build, built, wait, begin, late, end, rest }, index) => {
     const shot = shots[job]!;
     const before = index === 0 ? undefined : shots[walked[index - 1]!.job];
     return {
@@ -227,10 +264,12 @@ const stepsOf = (shots: readonly DayShot[], walked: readonly Step[]): readonly D
       rebuild: rebuildOf(before, shot),
       fromS: from / MS,
       buildS: build / MS,
+      builtS: built / MS,
+      restS: rest / MS,
       waitS: wait / MS,
       beginS: begin / MS,
       endS: end / MS,
       lateS: late / MS,
-      workS: shot.takesS.known ? (end - begin) / MS : null,
+      workS: shot.takesS.known ? jobs[job]!.work / MS : null,
     };
   });

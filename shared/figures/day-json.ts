@@ -19,6 +19,10 @@ export interface DayShotJson {
     readonly subjects: number;
   };
   readonly rebuildS: number;
+  /** When building is done, s from the start of the day. */
+  readonly builtS: number;
+  /** Breaks from `buildFrom` to `ends`. */
+  readonly breakS: number;
   /** For its hour, or for its subject to be ready. */
   readonly waitS: number;
   /** Takes, with settling and the making of films; null: not known. */
@@ -45,6 +49,15 @@ export interface DayJson {
   readonly overS: number | null;
   readonly rebuildingS: number | null;
   readonly waitingS: number | null;
+  /** On the clock and in seconds from the start of the day; null: the day has no start. */
+  readonly breaks:
+    | readonly {
+        readonly from: string;
+        readonly to: string;
+        readonly fromS: number;
+        readonly toS: number;
+      }[]
+    | null;
   /** Whether no other order is better. */
   readonly orderIsExact: boolean | null;
   /** Shots to leave out so that the others end in time; empty: none, or that doesn't help. */

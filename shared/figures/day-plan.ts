@@ -24,6 +24,10 @@ export interface DayShot {
   readonly startAt: Place;
   /** Takes and waits before them, s. */
   readonly takesS: Figure<number>;
+  /** One take with the wait before it, which no break interrupts, s; null: all of it is one. */
+  readonly pieceS: number | null;
+  /** A time-lapse, once begun, needs nobody. */
+  readonly runsOn: boolean;
   /** Films or bubbles that are made for its takes. */
   readonly films: number;
   /** How long its subject grows, dries or settles, s. */
@@ -64,6 +68,8 @@ export function dayShotOf(bench: Bench, figures: ShotFigures): DayShot {
     takesS: bench.stack
       ? figures.stackTimeS
       : derive([onceS, takes], (each, count) => each * count),
+    pieceS: bench.stack ? null : (valueIn(onceS) ?? null),
+    runsOn: bench.timeLapse !== null,
     films: filmsFor(bench, figures, valueIn(takes) ?? 1, valueIn(onceS)),
     ready: (subject && endsOf(subject.fields['ready-after'])) ?? AT_ONCE,
   };

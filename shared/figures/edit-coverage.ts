@@ -79,6 +79,7 @@ const NOWHERE: InClip = { laid: silent, clipFile: null, clipS: silent };
 const laidOf = lastOf(
   (inEdit: ShotInEdit, wanted: readonly Figure<Wanted>[]): readonly InClip[] => {
     const { clips, lengthS, files, marked } = materialOf(inEdit);
+    if (inEdit.footage?.isHeld) return wanted.map(() => heldOf(clips > 0, files[0] ?? null));
     const unknown = wanted.findIndex((one) => !one.known);
     const sure = wanted
       .slice(0, unknown < 0 ? wanted.length : unknown)
@@ -98,6 +99,16 @@ const laidOf = lastOf(
     });
   },
 );
+
+/** The picture of a shot, which every cut of it shows from beginning to end. */
+const heldOf = (isThere: boolean, file: string | null): InClip => ({
+  laid: known({
+    ...{ clip: 0, start: ZERO, end: ZERO, covered: ZERO, roomBefore: ZERO },
+    roomAfter: isThere ? undefined : ZERO,
+  }),
+  clipFile: file,
+  clipS: known(ZERO),
+});
 
 const wantedOf = lastOf(
   (draft: Draft, handles: Handles, rate: Figure<Rational>): Figure<Wanted> => {
@@ -161,12 +172,40 @@ interface There {
 
 /** How much of the cut the clip covers, at its transitions and at its end. */
 export const thereOf = lastOf(
-  (
-    { speed, lengthS }: Draft,
-    { before, after }: Handles,
-    { laid, clipS }: InClip,
-    rate: Figure<Rational>,
-  ): There => ({
+  (draft: Draft, handles: Handles, inClip: InClip, rate: Figure<Rational>): There =>
+    draft.footage?.isHeld
+      ? thereOfPicture(draft, handles, inClip, rate)
+      : thereOfClip(draft, handles, inClip, rate),
+);
+
+/** A picture lasts as long as it is needed, where there is one. */
+function thereOfPicture(
+  { lengthS }: Draft,
+  { before, after }: Handles,
+  { laid }: InClip,
+  rate: Figure<Rational>,
+): There {
+  const handleOf = (needed: Figure<number>): Figure<Handle> =>
+    derive([needed, laid], (neededFrames, { roomAfter }) => ({
+      neededFrames,
+      thereFrames: roomAfter === undefined ? neededFrames : 0,
+    }));
+  return {
+    handleBefore: handleOf(before),
+    handleAfter: handleOf(after),
+    missingFrames: derive([laid, lengthS, rate], ({ roomAfter }, length, fps) =>
+      roomAfter === undefined ? 0 : Math.ceil(toNumber(length) * toNumber(fromRational(fps))),
+    ),
+  };
+}
+
+function thereOfClip(
+  { speed, lengthS }: Draft,
+  { before, after }: Handles,
+  { laid, clipS }: InClip,
+  rate: Figure<Rational>,
+): There {
+  return {
     handleBefore: derive([laid, before, rate, speed], (place, neededFrames, fps, ramp) => ({
       neededFrames,
       thereFrames: framesOf(place.roomBefore, fromRational(fps), ramp.from),
@@ -179,5 +218,5 @@ export const thereOf = lastOf(
       const missing = toNumber(length) - timeAt(ramp, length, place.covered);
       return Math.ceil(missing * toNumber(fromRational(fps)) - SHORT_OF_A_FRAME);
     }),
-  }),
-);
+  };
+}

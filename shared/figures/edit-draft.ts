@@ -8,12 +8,20 @@ import type { Place } from '../plan/place.ts';
 import type { TimelineLength } from '../quantity/edit.ts';
 import type { Rational } from '../quantity/rational.ts';
 import type { Music } from '../timeline/beats.ts';
-import { type Exact, exact, fromRational, fromWritten, order, ZERO } from '../timeline/exact.ts';
+import {
+  type Exact,
+  exact,
+  fromRational,
+  fromWritten,
+  order,
+  toNumber,
+  ZERO,
+} from '../timeline/exact.ts';
 import { type JoinFrames, splitJoin } from '../timeline/join.ts';
 import { secondsOf } from '../timeline/length.ts';
 import { type Ramp, slowest, slowestWithoutRepeats, sourceUsed } from '../timeline/speed.ts';
 import { onTrack } from '../timeline/track.ts';
-import { message } from '../words/message.ts';
+import { later, message } from '../words/message.ts';
 import type { Footage } from './edit-footage.ts';
 import type { PlannedCut } from './edit-plan.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
@@ -34,6 +42,11 @@ export interface Draft {
   readonly lengthS: Figure<Exact>;
   readonly speed: Figure<Ramp>;
   readonly sourceS: Figure<Exact>;
+  /**
+   * What it shows against real time at its two ends: its speed times what the body or the interval
+   * has done to the clip.
+   */
+  readonly realSpeed: Figure<{ readonly from: number; readonly to: number }>;
   /** Delivery rate over recorded rate. */
   readonly slowestWithoutRepeats: Figure<Exact>;
   /** Whether any part of it is slower than that. */
@@ -66,13 +79,38 @@ export const draftOf = lastOf(
     );
     return {
       ...{ name, at, fields, shot, footage, lengthS, speed },
-      sourceS: derive([speed, lengthS], sourceUsed),
-      slowestWithoutRepeats: bound,
-      repeatsFrames: derive([speed, bound], (ramp, least) => isSlower(slowest(ramp), least)),
+      ...(footage?.isHeld
+        ? HELD
+        : {
+            sourceS: derive([speed, lengthS], sourceUsed),
+            realSpeed: derive([speed, realPerSOf(footage)], ({ from, to }, times) => ({
+              from: toNumber(from) * times,
+              to: toNumber(to) * times,
+            })),
+            slowestWithoutRepeats: bound,
+            repeatsFrames: derive([speed, bound], (ramp, least) => isSlower(slowest(ramp), least)),
+          }),
       join: fields ? joinOf(fields, name, terms) : silent,
     };
   },
 );
+
+const NO_TIME = notKnown(later`the cut holds a picture`);
+
+/** A picture that is held has neither length nor speed, and repeats because it is meant to. */
+const HELD = {
+  sourceS: NO_TIME,
+  realSpeed: NO_TIME,
+  slowestWithoutRepeats: NO_TIME,
+  repeatsFrames: known(false),
+} as const;
+
+const realPerSOf = (footage: Footage | null): Figure<number> =>
+  footage === null
+    ? silent
+    : footage.realPerS === null
+      ? notKnown(message`the recording mode of ${footage.shot} is unknown`)
+      : known(footage.realPerS);
 
 /** 23.976 shown at 24 is no slow motion: a part in a thousand is the trade's own rounding. */
 const SAME_RATE = exact(998, 1000);

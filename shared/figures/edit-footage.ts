@@ -8,6 +8,7 @@ import { type Rational, toNumber } from '../quantity/rational.ts';
 import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
 import { clipRateOf, clipSecondsOf, isConformed } from './playback.ts';
+import { isOfStills } from './stills.ts';
 import { takesOf } from './take-length.ts';
 
 interface RecordSetting {
@@ -40,6 +41,10 @@ export interface Footage {
     readonly unit: 'frames' | 'time-lapse' | 'take';
     readonly perS: number;
   } | null;
+  /** The finished stack of the shot is one picture, which a cut may hold for as long as it likes. */
+  readonly isHeld: boolean;
+  /** Real seconds that a second of the clip shows at 100%; null: not known. */
+  readonly realPerS: number | null;
   /** All settings of the body that are known, in the order of the plan. */
   readonly settings: readonly RecordSetting[];
 }
@@ -56,16 +61,32 @@ export function footageOf(bench: Bench): Footage {
     takeS: valueIn(clipSecondsOf(bench)) ?? null,
     takes: valueIn(takesOf(bench)) ?? null,
     takeAt: stretch?.at ?? take ?? below(fields.take.at, 'duration'),
-    setting: bench.timeLapse?.isStills
+    setting: isOfStills(bench)
       ? stillsOf(bench)
       : (settings.find((setting) => setting.name === name) ?? null),
-    recordAt: bench.timeLapse ? fields['time-lapse'].at : fields.record.at,
+    recordAt: recordPlaceOf(bench),
     stretch: stretch?.how ?? null,
-    settings: bench.timeLapse ? [] : settings,
+    isHeld: bench.stack?.isStills ?? false,
+    realPerS: realPerSOf(bench),
+    settings: bench.timeLapse || bench.stack?.isStills ? [] : settings,
   };
 }
 
-/** A clip that is put together from stills. */
+/** Where the plan says what is recorded. */
+const recordPlaceOf = ({ timeLapse, stack, fields }: Bench): Place =>
+  timeLapse ? fields['time-lapse'].at : stack?.isStills ? stack.at : fields.record.at;
+
+/** A conformed clip shows less than a second of what was before the lens, a time-lapse more. */
+function realPerSOf(bench: Bench): number | null {
+  const { timeLapse, recordRate } = bench;
+  const rate = clipRateOf(bench);
+  if (!rate.known) return null;
+  const framesPerS = toNumber(rate.value);
+  if (timeLapse) return timeLapse.intervalS.known ? framesPerS * timeLapse.intervalS.value : null;
+  return isConformed(bench) ? (recordRate.known ? framesPerS / recordRate.value : null) : 1;
+}
+
+/** A clip, or a picture, that is put together from stills. */
 function stillsOf(bench: Bench): RecordSetting | null {
   const [rate, pixels] = [clipRateOf(bench), bench.recordedPixels];
   return rate.known && pixels.known

@@ -10,8 +10,10 @@ export interface CutJson {
   readonly durationFrames: number | null;
   /** As written and exact, before rounding to frames. */
   readonly durationS: number | null;
-  /** Shares of real time, at its beginning and end. */
+  /** Shares of the clip's own speed, at its beginning and end. */
   readonly speed: readonly [from: number, to: number] | null;
+  /** Shares of real time, with what the body or the interval has done to the clip. */
+  readonly realSpeed: readonly [from: number, to: number] | null;
   /** Delivery rate over recorded rate, a share of real time. */
   readonly slowestSpeedWithoutRepeats: number | null;
   /** Whether any part of it is slower than that, so that frames are shown twice. */
@@ -32,6 +34,8 @@ export interface CutJson {
   readonly handleBeforeThereFrames: number | null;
   readonly handleAfterNeededFrames: number | null;
   readonly handleAfterThereFrames: number | null;
+  /** It shows the one picture of a finished stack; null: the shot isn't known. */
+  readonly holdsPicture: boolean | null;
   /** Frames at its end that no clip covers. */
   readonly uncoveredFrames: number | null;
   readonly notKnown: Reasons;

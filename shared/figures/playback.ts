@@ -3,6 +3,7 @@ import { type Rational, toNumber } from '../quantity/rational.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, figureOf } from './figure.ts';
+import { isOfStills } from './stills.ts';
 import { takeLengthOf } from './take-length.ts';
 
 /**
@@ -10,8 +11,8 @@ import { takeLengthOf } from './take-length.ts';
  * delivery's.
  */
 export function clipRateOf(bench: Bench): Figure<Rational> {
-  const { deliver, timeLapse, recording, fields, shot } = bench;
-  if (timeLapse?.isStills)
+  const { deliver, recording, fields, shot } = bench;
+  if (isOfStills(bench))
     return deliver
       ? figureOf(deliver.rate, 'deliver')
       : figureOf(bench.source.reader.plan('deliver') as never, message`the plan`);

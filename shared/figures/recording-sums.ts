@@ -10,9 +10,9 @@ export interface BodySums {
   readonly recordedS: number;
   /** The same with the settling time before each take. */
   readonly withSettlingS: number;
-  /** Of takes whose length and bit rate are known. */
+  /** Of takes whose length and bit rate are known; of stills of unknown size, as small as they may be. */
   readonly bytes: number;
-  /** Shots of which the length, or the bytes, isn't known: the sums are without them. */
+  /** Shots of which the length, or the bytes, isn't known: the sums have only what is sure of them. */
   readonly untimed: readonly string[];
   readonly unweighed: readonly string[];
   /** Time-lapses whose use of a battery isn't known, or is more than one lasts. */
@@ -49,7 +49,7 @@ export function takesByBody(shots: readonly TakesOfShot[]): readonly (readonly T
 /** The known takes of the shots, as runs of equal takes. */
 export const runsOf = (
   shots: readonly TakesOfShot[],
-  unit: 'takeS' | 'takeBytes' | 'batteryS',
+  unit: 'takeS' | 'leastTakeBytes' | 'batteryS',
 ): readonly Run[] =>
   shots.flatMap((shot): Run[] => {
     const each = shot[unit];
@@ -59,7 +59,7 @@ export const runsOf = (
 function sumsOf(shots: readonly TakesOfShot[]): BodySums {
   const { body } = shots[0]!;
   const times = runsOf(shots, 'takeS');
-  const weights = runsOf(shots, 'takeBytes');
+  const weights = runsOf(shots, 'leastTakeBytes');
   const without = (unit: 'takeS' | 'takeBytes' | 'batteryS'): readonly string[] =>
     shots.filter((shot) => shot[unit] === null || shot.takes === null).map(({ shot }) => shot);
   const untimed = without('takeS');

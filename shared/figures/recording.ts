@@ -8,32 +8,43 @@ import { derive, type Figure, figureOf, notKnown, valueIn } from './figure.ts';
 import type { Makers } from './lazily.ts';
 import { once } from './lazily.ts';
 import { clipRateOf, clipSecondsOf } from './playback.ts';
-import type { RecordingFigures } from './shot-figures.ts';
-import { stillsField, stillsOf } from './stills.ts';
+import type { RecordingFigures, ShotFigures, StackFigures } from './shot-figures.ts';
+import { assumedStillOf, isOfStills, stillBytesOf, stillsField } from './stills.ts';
 import { takeLengthOf, takesOf } from './take-length.ts';
 
-export function recordingFigures(bench: Bench): Makers<RecordingFigures> {
-  const takeS = once(() => takeLengthOf(bench));
+/** What a stack has of stills, and how long it takes with its waits. */
+type StackSums = Pick<Makers<StackFigures>, 'stackFrames' | 'stackTimeS'>;
+
+export function recordingFigures(bench: Bench, stack: StackSums): Makers<RecordingFigures> {
   const takes = once(() => takesOf(bench));
-  const recordedS = once(() => derive([takeS(), takes()], (each, count) => each * count));
+  const perTake = (of: Figure<number>): Figure<number> =>
+    derive([of, takes()], (each, count) => each * count);
   return {
-    recordedS,
+    recordedS: once(() => perTake(takeSecondsOf(bench, stack.stackTimeS))),
     frameBytes: once(() =>
-      bench.timeLapse?.isStills
-        ? stillsOf(bench, 'size')
+      isOfStills(bench)
+        ? stillBytesOf(bench)
         : derive([bitrateOf(bench), clipRateOf(bench)], (bits, { n, d }) => (bits * d) / n / 8),
     ),
-    recordedBytes: once(() => derive([takeBytesOf(bench), takes()], (each, count) => each * count)),
+    recordedBytes: once(() => perTake(takeBytesOf(bench, stack.stackFrames))),
   };
 }
 
+/** How long one take keeps the body busy, s: a stack has its waits between the stills. */
+const takeSecondsOf = (bench: Bench, stackTimeS: () => Figure<number>): Figure<number> =>
+  bench.stack?.isStills ? stackTimeS() : takeLengthOf(bench);
+
 /** What one take takes up, bytes: its stills, or its clip at the clip's bit rate. */
-function takeBytesOf(bench: Bench): Figure<number> {
-  const { timeLapse } = bench;
-  return timeLapse?.isStills
-    ? derive([timeLapse.frames, stillsOf(bench, 'size')], (frames, each) => frames * each)
+function takeBytesOf(bench: Bench, stackFrames: () => Figure<number>): Figure<number> {
+  const { timeLapse, stack } = bench;
+  if (timeLapse?.isStills) return stillsBytes(timeLapse.frames, stillBytesOf(bench));
+  return stack?.isStills
+    ? stillsBytes(stackFrames(), stillBytesOf(bench))
     : derive([bitrateOf(bench), clipSecondsOf(bench)], recordedBytes);
 }
+
+const stillsBytes = (frames: Figure<number>, size: Figure<number>): Figure<number> =>
+  derive([frames, size], (count, each) => count * each);
 
 function bitrateOf({ recording, fields, shot }: Bench): Figure<number> {
   if (recording) return figureOf(recording.fields.bitrate, recording.name);
@@ -69,6 +80,8 @@ export interface TakesOfShot {
   readonly takes: number | null;
   readonly takeS: number | null;
   readonly takeBytes: number | null;
+  /** The same with stills of unknown size as small as they may be. */
+  readonly leastTakeBytes: number | null;
   /**
    * What one take uses of a battery, in seconds of its recording time; 0: it is fed from the mains.
    * null also where a time-lapse outlasts a battery, which has a finding of its own.
@@ -83,11 +96,14 @@ export interface TakesOfShot {
   readonly settleS: number;
 }
 
-export function takesOfShot(bench: Bench): TakesOfShot | null {
+/** @param figures of the same bench */
+export function takesOfShot(bench: Bench, figures: ShotFigures): TakesOfShot | null {
   const { body, fields, shot } = bench;
   if (!body) return null;
-  const takeS = takeLengthOf(bench);
+  const takeS = takeSecondsOf(bench, () => figures.stackTimeS);
   const take = ifKnown(fields.take);
+  const bytes = valueIn(takeBytesOf(bench, () => figures.stackFrames)) ?? null;
+  const assumed = assumedStillOf(bench)?.prior;
   return {
     shot,
     body: {
@@ -99,14 +115,18 @@ export function takesOfShot(bench: Bench): TakesOfShot | null {
     at: fields.take.at,
     takes: valueIn(takesOf(bench)) ?? null,
     takeS: valueIn(takeS) ?? null,
-    takeBytes: valueIn(takeBytesOf(bench)) ?? null,
+    takeBytes: assumed ? null : bytes,
+    leastTakeBytes: bytes !== null && assumed ? (bytes * assumed.low) / assumed.middle : bytes,
     batteryS: batteryOf(bench, takeS),
     timeLapse: bench.timeLapse?.fields ?? null,
     settleS: (take && ifKnown(take.settle)) ?? 0,
   };
 }
 
-/** A battery lasts longer at intervals than while recording, so its use is a share of it. */
+/**
+ * A battery lasts longer at intervals than while recording, so its use is a share of it. Over a
+ * stack the live picture is on, which needs about what recording needs.
+ */
 function batteryOf(bench: Bench, takeS: Figure<number>): number | null {
   const { timeLapse, body } = bench;
   const seconds = valueIn(takeS) ?? null;

@@ -15,8 +15,8 @@ export function takeLengthOf({ fields, shot, timeLapse }: Bench): Figure<number>
 }
 
 /** How many takes there are; one where the plan doesn't say. */
-export function takesOf({ fields, shot, timeLapse }: Bench): Figure<number> {
-  if (timeLapse && fields.take.state === 'missing') return known(1);
+export function takesOf({ fields, shot, timeLapse, stack }: Bench): Figure<number> {
+  if ((timeLapse || stack?.isStills) && fields.take.state === 'missing') return known(1);
   const take = recordOf(fields.take);
   if (!take.known) return take;
   const { count } = take.value;

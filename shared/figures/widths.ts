@@ -3,7 +3,13 @@
  * that was assumed and has ends. A width is two ways to lay the shot out again, once at each end.
  */
 import type { Prior } from '../assumptions/assumption.ts';
-import { type AssumptionId, INCIDENT, IRIS_KEEPS_SIZE, REFLECTED } from '../assumptions/table.ts';
+import {
+  type AssumptionId,
+  INCIDENT,
+  IRIS_KEEPS_SIZE,
+  REFLECTED,
+  STILL_BYTES_PER_PIXEL,
+} from '../assumptions/table.ts';
 import { isOf } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
@@ -31,6 +37,7 @@ import { fittedLens } from './fitted-lens.ts';
 import { isGloss, mirrorKind } from './mirror-kind.ts';
 import { pointSizeOf } from './moved-light.ts';
 import type { Named } from './named.ts';
+import { assumedStillOf, stillsField } from './stills.ts';
 import { isClear } from './through.ts';
 
 /**
@@ -142,6 +149,7 @@ export function widthsOf(bench: Bench): readonly Width[] {
   }
   for (const width of pointsIn(bench)) add(width);
   for (const width of floatingIn(bench)) add(width);
+  for (const width of stillsIn(bench)) add(width);
   for (const width of constantsIn(bench))
     if (axes.length === 0 || width.assumed !== 'iris') add(width);
   for (const width of axes) add(width);
@@ -368,6 +376,16 @@ function floatingIn(bench: Bench): readonly Width[] {
   const width = assumedWidth(reflectance.at, subject.name, assumed);
   const { at } = layer.thickness;
   return width ? [{ ...width, key: keyAt(at), at }] : [];
+}
+
+/** Stills whose size isn't given are as large as their pixels make them. */
+function stillsIn(bench: Bench): readonly Width[] {
+  const size = stillsField(bench, 'size');
+  const width = size && assumedWidth(size.at, bench.body!.name, assumedStillOf(bench));
+  if (!width) return [];
+  const { middle, low, high } = STILL_BYTES_PER_PIXEL;
+  const end = (value: number): Change => ({ kind: 'constant', key: 'stillBytesPerPixel', value });
+  return [{ ...width, key: 'stills.size', low: end(low), high: end(high), middle }];
 }
 
 /** What no key says: which light counts as right, and what the iris does up close. */

@@ -1,10 +1,11 @@
 /** What one entry must satisfy beyond the shape of each of its keys. */
 
+import { KINDS } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
 import { type Field, isKnown } from './field.ts';
 import { removal } from './fixes.ts';
 import type { DefName } from './generated/names.ts';
-import type { Lens, Shot, Subject } from './generated/types.ts';
+import type { Day, Lens, Shot, Subject } from './generated/types.ts';
 import type { ShapeProblem } from './problem.ts';
 
 type Check = (fields: never) => readonly ShapeProblem[];
@@ -23,6 +24,9 @@ const CHECKS: Partial<Record<DefName, Check>> = {
 export function checkKeys(def: DefName, fields: unknown): readonly ShapeProblem[] {
   return CHECKS[def]?.(fields as never) ?? [];
 }
+
+export const checkDay = (day: Field<Day>): readonly ShapeProblem[] =>
+  isKnown(day) ? breaksOutside(day.value) : [];
 
 /** Exactly one of field, magnification and ring is decided; the others follow from it. */
 function askedTwice(shot: Shot): readonly ShapeProblem[] {
@@ -97,6 +101,27 @@ function panUpright({ move }: Shot): readonly ShapeProblem[] {
       ],
     },
   ];
+}
+
+const DAY_S = 86_400;
+const printHours = KINDS.hours.print;
+
+/** A break is a part of the day. */
+function breaksOutside({ breaks, start, end }: Day): readonly ShapeProblem[] {
+  if (!isKnown(breaks)) return [];
+  const [from, to] = [start, end].map((field) => (isKnown(field) ? field.value : undefined));
+  return breaks.value.flatMap((one): ShapeProblem[] => {
+    if (!isKnown(one)) return [];
+    const { value, at } = one;
+    const fix = removal(message`Remove the break`, at);
+    const text = printHours(value);
+    const of = { rule: 'wrong-value', at, args: { text }, fixes: [fix] } as const;
+    if (value.from === value.to) return [{ ...of, code: 'break-empty' }];
+    if (from === undefined || to === undefined) return [];
+    const room = to > from ? to - from : to - from + DAY_S;
+    const begins = (value.from - from + DAY_S) % DAY_S;
+    return begins < room ? [] : [{ ...of, code: 'break-outside' }];
+  });
 }
 
 /** A film floats on a liquid surface alone; a film that hangs in air says all of itself. */

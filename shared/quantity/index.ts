@@ -30,7 +30,7 @@ import { overUnder } from './over-under.ts';
 import { count, percent, ratio } from './plain.ts';
 import { bitrate, capacity, iso, isoOrAuto, pixels, rate, shutter } from './recording.ts';
 import { sensorSize } from './sensor-size.ts';
-import { timeOfDay } from './time-of-day.ts';
+import { hours, timeOfDay } from './time-of-day.ts';
 import { date, frequency, modulation, time, timeOrZero, timeRange } from './times.ts';
 
 export const KINDS = {
@@ -49,6 +49,7 @@ export const KINDS = {
   'f-number-range': fNumberRange,
   factor,
   frequency,
+  hours,
   illuminance,
   iso,
   'iso-or-auto': isoOrAuto,

@@ -1,8 +1,9 @@
 /** Times of the day on a 24-hour clock, as ISO 8601 writes them without seconds: 09:30. */
 import { later } from '../words/message.ts';
-import type { TimeOfDay } from './brands.ts';
+import type { Range, TimeOfDay } from './brands.ts';
 import { compoundKind } from './compound.ts';
 import type { QuantityKind } from './kind.ts';
+import { TO } from './unit-range.ts';
 
 const HOUR = 3600;
 const MINUTE = 60;
@@ -30,19 +31,50 @@ function repairs(text: string): string[] {
   return [`${two((hours % 12) + (half.toLowerCase() === 'p' ? 12 : 0))}:${minutes}`];
 }
 
+const BODY = '([01]?[0-9]|2[0-3]):([0-5][0-9])';
+
+const inside = (hours = '', minutes = ''): TimeOfDay =>
+  (Number(hours) * HOUR + Number(minutes) * MINUTE) as TimeOfDay;
+
 /** Inside in seconds from midnight. */
 export const timeOfDay: QuantityKind<TimeOfDay> = compoundKind<TimeOfDay>({
   id: 'time-of-day',
   title: later`time of day`,
   units: [],
   examples: ['09:00', '17:30'],
-  body: '([01]?[0-9]|2[0-3]):([0-5][0-9])',
-  read([hours = '', minutes = '']) {
-    const value = Number(hours) * HOUR + Number(minutes) * MINUTE;
-    return { value: value as TimeOfDay, usual: clock(value) };
+  body: BODY,
+  read([hours, minutes]) {
+    const value = inside(hours, minutes);
+    return { value, usual: clock(value) };
   },
   likelyUnits: () => [],
   numbers: false,
   repairs,
   print: (value) => clock(value),
 });
+
+const printHours = ({ from, to }: Range<TimeOfDay>): string => `${clock(from)} to ${clock(to)}`;
+
+/** From one time of the day to another, which may be after midnight. */
+export const hours: QuantityKind<Range<TimeOfDay>> = compoundKind<Range<TimeOfDay>>({
+  id: 'hours',
+  title: later`two times of day`,
+  units: [],
+  examples: ['12:30 to 13:15', '23:30 to 00:15'],
+  body: `${BODY}${TO}${BODY}`,
+  read([fromHours, fromMinutes, toHours, toMinutes]) {
+    const value = { from: inside(fromHours, fromMinutes), to: inside(toHours, toMinutes) };
+    return { value, usual: printHours(value) };
+  },
+  likelyUnits: () => [],
+  numbers: false,
+  repairs: hourRepairs,
+  print: printHours,
+});
+
+/** Each end as a single time is repaired. */
+function hourRepairs(text: string): string[] {
+  const ends = text.split(/\s*(?:to|-|\u2013|\.\.)\s*/i);
+  const [from, to] = ends.map((end) => (timeOfDay.parse(end).ok ? end : repairs(end)[0]));
+  return ends.length === 2 && from && to ? [`${from} to ${to}`] : [];
+}

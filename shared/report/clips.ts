@@ -65,6 +65,8 @@ interface ClipJson {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly rotationDeg: number;
+  /** A still picture, which has neither rate nor length. */
+  readonly isPicture: boolean;
   /** An exact fraction "30000/1001"; null: it changes, or there are too few frames to tell. */
   readonly rate: string | null;
   readonly rateFps: number | null;
@@ -95,6 +97,7 @@ export function clipJson({ size, rate, rotation, ...facts }: ClipFacts): ClipJso
     widthPx: size.width,
     heightPx: size.height,
     rotationDeg: rotation,
+    isPicture: facts.isPicture ?? false,
     rate: rate?.kind === 'constant' ? `${rate.rate.n}/${rate.rate.d}` : null,
     rateFps: rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean,
     rateIsConstant: isConstant,
@@ -180,13 +183,15 @@ export function cells(facts: ClipFacts, say: Say): readonly string[] {
     `${say.resolution(size)}${rotation === 0 ? '' : message` turned ${rotation}°`}`,
     rateText(facts),
     codec,
-    `${say.number(bitsPerS / 1e6)} Mb/s`,
-    say.seconds(durationS),
+    ...(facts.isPicture
+      ? ['', '']
+      : [`${say.number(bitsPerS / 1e6)} Mb/s`, say.seconds(durationS)]),
     settings(facts, say),
   ];
 }
 
-function rateText({ rate }: ClipFacts): string {
+function rateText({ rate, isPicture }: ClipFacts): string {
+  if (isPicture) return message`picture`;
   if (rate === null) return message`unknown`;
   if (rate.kind === 'constant') return KINDS.rate.print(rate.rate);
   return message`changes, ${Number(rate.lowest.toFixed(2))} to ${Number(rate.highest.toFixed(2))} fps`;

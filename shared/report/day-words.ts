@@ -27,8 +27,11 @@ export function neededWords(day: DayJson, say: Say): string {
 
 /** Sentences on what the hours leave out and what they rest on. */
 export function dayRemarks(day: DayJson, say: Say): readonly string[] {
-  const { waitingS, notToday, orderIsExact, drop, notCounted } = day;
+  const { waitingS, notToday, orderIsExact, drop, notCounted, breaks } = day;
+  const said = (breaks ?? []).map(({ from, to }) => message`${from} to ${to}`);
   return [
+    said.length > 0 &&
+      (said.length === 1 ? message`Break: ${allOf(said)}.` : message`Breaks: ${allOf(said)}.`),
     (waitingS ?? 0) > 0 && message`Waiting: ${say.seconds(waitingS ?? 0)}.`,
     notCounted?.length && message`Not counted, for want of a length: ${named(notCounted)}.`,
     drop?.length && message`Too long; the others fit without ${named(drop)}.`,
@@ -53,12 +56,13 @@ export function rebuildWords({ rigs, lights, subjects }: DayShotJson['rebuilt'])
 
 /** "09:00 rig, 2 lights; 09:25 to 09:31 `drift`." */
 export function stepWords(step: DayShotJson, say: Say): string {
-  const { shot, rebuilt, buildFrom, buildFromS, waitS, lateS, workS } = step;
+  const { shot, rebuilt, buildFrom, buildFromS, waitS, lateS, workS, breakS } = step;
   const begins = hourWords(step.begins, step.beginsS);
   const built = rebuildWords(rebuilt);
   const before = [
     built !== '' && message`${hourWords(buildFrom, buildFromS)} ${built}`,
     waitS > 0 && message`a wait of ${say.seconds(waitS)}`,
+    breakS > 0 && message`a break of ${say.seconds(breakS)}`,
   ].filter((one): one is string => typeof one === 'string');
   const takes =
     workS === null
@@ -67,6 +71,8 @@ export function stepWords(step: DayShotJson, say: Say): string {
   const words = [...before, takes].join('; ');
   return lateS > 0 ? message`${words}, late.` : message`${words}.`;
 }
+
+const hasBreaks = ({ breaks }: DayJson): boolean => (breaks?.length ?? 0) > 0;
 
 /** The day as a table: a line a shot. */
 export const dayTable = (day: DayJson, say: Say): Table =>
@@ -79,6 +85,7 @@ export const dayTable = (day: DayJson, say: Say): Table =>
       message`rebuilt`,
       message`rebuilding`,
       message`waiting`,
+      ...(hasBreaks(day) ? [message`break`] : []),
     ],
     day.shots.map((step) => [
       hourWords(step.begins, step.beginsS),
@@ -88,5 +95,6 @@ export const dayTable = (day: DayJson, say: Say): Table =>
       rebuildWords(step.rebuilt),
       step.rebuildS === 0 ? '' : say.seconds(step.rebuildS),
       step.waitS === 0 ? '' : say.seconds(step.waitS),
+      ...(hasBreaks(day) ? [step.breakS === 0 ? '' : say.seconds(step.breakS)] : []),
     ]),
   );

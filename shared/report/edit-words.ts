@@ -2,13 +2,28 @@
 
 import { type Table, table } from '../api/document.ts';
 import type { CutJson, EditJson } from '../figures/edit-json.ts';
-import { framesWords, secondsWords, speedWords } from '../say/timeline.ts';
+import { framesWords, realSpeedWords, secondsWords, speedWords } from '../say/timeline.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 
 /** "take 1, 2 s to 4.67 s", "media/0007.mp4, 4 s to 8 s" */
-export function sourceWords({ clip, clipFile, sourceStartS, sourceEndS }: CutJson): string {
+export function sourceWords({
+  clip,
+  clipFile,
+  sourceStartS,
+  sourceEndS,
+  holdsPicture,
+}: CutJson): string {
+  if (holdsPicture) return message`${clipFile ?? message`the finished picture`}, held`;
   if (clip === null || sourceStartS === null || sourceEndS === null) return message`unknown`;
   return message`${clipFile ?? message`take ${clip}`}, ${secondsWords(sourceStartS)} to ${secondsWords(sourceEndS)}`;
+}
+
+/** "100%, 21% of real time": what is seen, where the body or the interval has changed the clip's own. */
+export function paceWords({ speed, realSpeed, holdsPicture }: CutJson): string {
+  if (holdsPicture) return message`held`;
+  const own = speedWords(speed);
+  if (!speed || !realSpeed || realSpeed[0] === speed[0]) return own;
+  return message`${own}, ${realSpeedWords(realSpeed)} of real time`;
 }
 
 /** Where it begins, by timecode, else by frame. */
@@ -72,7 +87,7 @@ function editRow(cut: CutJson): readonly string[] {
     cut.cut,
     cut.shot ?? '',
     joinWords(cut),
-    speedWords(cut.speed),
+    paceWords(cut),
     sourceWords(cut),
     beat,
     remarks.filter(Boolean).join(', '),

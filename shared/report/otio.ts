@@ -5,7 +5,7 @@
  * Ranges of clips are as long as the cut is in the edit, in frames of the delivery, and a time warp
  * says how fast the clip is read: readers add such ranges up. OpenTimelineIO has no ramp; a ramp is
  * a warp of its mean speed, which uses the same source to the frame, and keeps both speeds in its
- * metadata.
+ * metadata. A finished stack is a clip of one frame that a freeze holds.
  */
 import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
 import { beatsBefore } from '../timeline/beats.ts';
@@ -100,8 +100,14 @@ function clip(cut: CutFigures, { item, range, inFrames }: Makers): Schema {
   const { track, laid, fields, name, shot, clipFile, clipS, uncoveredFrames } = cut;
   const frames = track.known ? track.value.endFrame - track.value.startFrame : 0;
   const start = laid.known ? inFrames(laid.value.start) : ZERO;
-  const available = clipS.known ? range(ZERO, inFrames(clipS.value)) : null;
-  const take = laid.known ? `${shot}, take ${laid.value.clip + 1}` : (shot ?? name);
+  const isHeld = cut.footage?.isHeld === true;
+  // A picture has one frame.
+  const available = isHeld
+    ? range(ZERO, exact(1))
+    : clipS.known
+      ? range(ZERO, inFrames(clipS.value))
+      : null;
+  const take = laid.known && !isHeld ? `${shot}, take ${laid.value.clip + 1}` : (shot ?? name);
   const written = {
     shot,
     ...(uncoveredFrames.known && { uncoveredFrames: uncoveredFrames.value }),
@@ -127,7 +133,11 @@ function clip(cut: CutFigures, { item, range, inFrames }: Makers): Schema {
 
 const urlOf = (path: string): string => path.split(/[/\\]/).map(encodeURIComponent).join('/');
 
-function warp({ speed }: CutFigures, item: Item): readonly Schema[] {
+function warp({ speed, footage }: CutFigures, item: Item): readonly Schema[] {
+  if (footage?.isHeld)
+    return [
+      item('FreezeFrame.1', 'hold', { effect_name: 'FreezeFrame', enabled: true, time_scalar: 0 }),
+    ];
   if (!speed.known) return [];
   const { from, to } = speed.value;
   const mean = toNumber(over(plus(from, to), exact(2)));

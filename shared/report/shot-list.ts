@@ -6,10 +6,9 @@
 import { editJson } from '../figures/edit-contract.ts';
 import type { CutFigures, EditFigures } from '../figures/edit-figures.ts';
 import { ifKnown } from '../plan/field.ts';
-import { speedWords } from '../say/timeline.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { message } from '../words/message.ts';
-import { joinWords } from './edit-words.ts';
+import { joinWords, paceWords } from './edit-words.ts';
 import { inertLine } from './inert.ts';
 
 const HEAD = [
@@ -44,7 +43,7 @@ export function shotList(edit: EditFigures): string {
       cut.startFrame,
       cut.durationFrames,
       joinWords(cut),
-      speedWords(cut.speed),
+      paceWords(cut),
       cut.clipFile ?? (cut.clip === null ? null : message`take ${cut.clip}`),
       cut.sourceStartS === null ? null : Number(cut.sourceStartS.toFixed(6)),
       cut.sourceEndS === null ? null : Number(cut.sourceEndS.toFixed(6)),

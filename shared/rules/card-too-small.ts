@@ -53,7 +53,7 @@ export const cardTooSmall: PlanRule<TakesOver> = {
       },
     ],
   },
-  check: ({ shots }) => takesOver(shots, 'takeBytes', (body) => body.card),
+  check: ({ shots }) => takesOver(shots, 'leastTakeBytes', (body) => body.card),
   words: (facts, say) =>
     facts.filled === null
       ? {

@@ -127,8 +127,12 @@ const BY_LIGHT: ReadonlySet<string> = new Set([
 ]);
 const BY_THE_RIM: ReadonlySet<string> = new Set(['no-room', 'lens-reflected']);
 
+/** Bytes decide about cards, which are judged over the whole plan. */
+const OF_THE_CARD: AssumptionId = 'still-size';
+
 /** Whether a width can have a say in a rule: what can't is not tried, since each try costs a shot. */
 function mayMove(rule: string, { assumed }: Width): boolean {
+  if (assumed === OF_THE_CARD) return false;
   if (OF_LIGHT.has(assumed)) return BY_LIGHT.has(rule);
   if (OF_THE_RIM.has(assumed)) return BY_THE_RIM.has(rule);
   return true;

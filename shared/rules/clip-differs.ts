@@ -15,7 +15,7 @@ export const clipDiffers: RuleCore<Facts> = {
   severity: 'warning',
   onRequest: true,
   docs: {
-    when: 'a clip does not match its shot in resolution, frame rate, codec, bit rate, duration, rotation or the part that the edit uses. Shutter, ISO and white balance are compared where the file states them. An error where nothing can be recovered: too few pixels or frames, or a variable frame rate.',
+    when: 'a clip does not match its shot in resolution, frame rate, codec, bit rate, duration, rotation or the part that the edit uses. Shutter, ISO and white balance are compared where the file states them. A picture (JPEG, PNG or TIFF) is expected of a focus stack of stills, and only its resolution is compared. An error where nothing can be recovered: too few pixels or frames, a variable frame rate, or a picture in place of a clip.',
     why: 'A setting that nobody confirmed spoils every take until someone does. Differences count from half the bit rate down, 1/6 stop of shutter or ISO, and 5 mired of white balance. A clip counts as short from 1 s.',
     remedy:
       'Record it again while the setup is in place. One test clip at the start of the day, checked with `lamella clips --test-clip`, shows the mistake before the first take. Where the body conforms a high frame rate, `plays` of the recording mode says which rate its clips have.',
@@ -40,6 +40,10 @@ function differenceWords(
   say: Say,
 ): { readonly what: string; readonly asked: string } {
   switch (difference.of) {
+    case 'kind':
+      return difference.found === 'clip'
+        ? { what: message`a clip`, asked: message`the finished picture of the stack` }
+        : { what: message`a picture`, asked: message`a clip` };
     case 'size':
       return {
         what: message`recorded at ${say.resolution(difference.found)}`,
@@ -133,6 +137,7 @@ function numbersOf(difference: Difference): Readonly<Record<string, number>> {
     case 'rotation':
       return { rotationDeg: difference.found };
     case 'codec':
+    case 'kind':
       return {};
   }
 }

@@ -48,7 +48,7 @@ export const proxyAdvised: PlanRule<Facts> = {
     const memory = edit?.plan.memory;
     if (!edit || memory?.state !== 'known') return [];
     const cut = edit.cuts.flatMap(({ footage }) =>
-      footage?.setting ? [{ shot: footage.shot, ...footage.setting }] : [],
+      footage?.setting && !footage.isHeld ? [{ shot: footage.shot, ...footage.setting }] : [],
     );
     const heaviest = cut
       .map((one) => ({ ...one, pixelsPerS: (one.width * one.height * one.rate.n) / one.rate.d }))

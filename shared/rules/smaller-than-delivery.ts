@@ -1,5 +1,8 @@
 import type { Bench } from '../figures/bench.ts';
+import { isOfStills } from '../figures/stills.ts';
+import { idOf } from '../plan/entry-id.ts';
 import { setTo } from '../plan/fixes.ts';
+import type { PlanFix } from '../plan/problem.ts';
 import { message } from '../words/message.ts';
 import { withCuts } from './edit-rule.ts';
 import { chosenSetting, settingsOf } from './recording-settings.ts';
@@ -42,8 +45,13 @@ export const smallerThanDelivery: ShotRule<Facts> = {
     if (!recorded.known || !delivered.known) return [];
     const { width, height } = recorded.value;
     if (width >= delivered.value.width && height >= delivered.value.height) return [];
-    const isStills = bench.timeLapse?.isStills === true;
-    const at = isStills ? bench.fields['time-lapse'].at : bench.fields.record.at;
+    const isStills = isOfStills(bench);
+    const { timeLapse, stack, fields } = bench;
+    const at = !isStills
+      ? fields.record.at
+      : timeLapse
+        ? fields['time-lapse'].at
+        : (stack?.at ?? fields.record.at);
     const headroom = Math.min(width / delivered.value.width, height / delivered.value.height);
     const meant = meantBy(bench, headroom);
     return [
@@ -67,7 +75,9 @@ export const smallerThanDelivery: ShotRule<Facts> = {
     ];
   },
   words: ({ setting, recorded, delivered, meant }, say) => ({
-    what: message`${setting} records ${recorded.join(' × ')}; the delivery needs ${delivered.join(' × ')}.`,
+    what: meant
+      ? message`${setting} records ${recorded.join(' × ')}, enlarged on purpose to ${delivered.join(' × ')}.`
+      : message`${setting} records ${recorded.join(' × ')}; the delivery needs ${delivered.join(' × ')}.`,
     why: meant
       ? meant.cuts.length === 1
         ? message`\`${meant.cuts.join()}\` enlarges it ${say.number(meant.enlarged)}x, so fine detail is softer.`
@@ -81,23 +91,52 @@ export const smallerThanDelivery: ShotRule<Facts> = {
     deliveredWidth: delivered[0],
     deliveredHeight: delivered[1],
   }),
-  fixes({ at, facts: { delivered, meant } }, { bench }) {
+  fixes({ at, facts }, { bench }) {
+    const { delivered, meant } = facts;
+    if (meant) return [];
+    const onPurpose = enlargedIn(bench, facts);
+    if (isOfStills(bench)) return onPurpose;
     const chosen = chosenSetting(bench);
-    if (meant || bench.timeLapse?.isStills) return [];
     const enough = settingsOf(bench)
       .filter(({ width, height }) => width >= delivered[0] && height >= delivered[1])
       .sort((a, b) => Number(b.rate === chosen?.rate) - Number(a.rate === chosen?.rate));
-    return enough
-      .slice(0, 2)
-      .map(({ name, width, height, rate }) =>
-        setTo(
-          message`Record with ${name} (${width} × ${height}, ${Number(rate.toFixed(3))} fps)`,
-          at,
-          name,
+    return [
+      ...enough
+        .slice(0, 2)
+        .map(({ name, width, height, rate }) =>
+          setTo(
+            message`Record with ${name} (${width} × ${height}, ${Number(rate.toFixed(3))} fps)`,
+            at,
+            name,
+          ),
         ),
-      );
+      ...onPurpose,
+    ];
   },
 };
+
+/** `reframe: 1x`, the whole picture, in every cut of the shot that doesn't say its own. */
+function enlargedIn({ source, shot }: Bench, { recorded, delivered }: Facts): readonly PlanFix[] {
+  const { file } = source.reader;
+  const silent = source.reader.cutsOf(shot).filter(({ reframe }) => reframe === null);
+  if (silent.length === 0) return [];
+  const times = Math.max(delivered[0] / recorded[0], delivered[1] / recorded[1]);
+  const larger = `${Number(times.toFixed(2))}x`;
+  return [
+    {
+      title:
+        silent.length === 1
+          ? message`Enlarge it on purpose in ${silent[0]!.cut}: \`reframe: 1x\``
+          : message`Enlarge it on purpose in ${silent.length} cuts: \`reframe: 1x\``,
+      sideEffects: message`enlarged ${larger}, so fine detail is softer`,
+      edits: silent.map(({ cut }) => ({
+        op: 'set',
+        at: { file, entry: idOf('cuts', cut), path: ['reframe'] },
+        text: '1x',
+      })),
+    },
+  ];
+}
 
 /** Read only of a recording that is too small, so that no other shot follows from the cuts. */
 function meantBy({ source, shot }: Bench, headroom: number): Facts['meant'] {

@@ -22,11 +22,13 @@ export interface TakesOver {
   readonly each: number;
   /** Shots of unknown size, which could only add to it. */
   readonly notCounted: number;
+  /** Stills of unknown size are in it, as small as they may be. */
+  readonly hasAssumed: boolean;
   /** Takes of that shot that would all fit, with all others as they are; 0: none would. */
   readonly wouldFit: number;
 }
 
-type Unit = 'batteryS' | 'takeBytes';
+type Unit = 'batteryS' | 'leastTakeBytes';
 
 /** One observation for each body of which the takes need more than one card, or battery, holds. */
 export function takesOver(
@@ -59,6 +61,7 @@ export function takesOver(
           shot: most.shot,
           each,
           notCounted: ofBody.length - runs.length,
+          hasAssumed: unit === 'leastTakeBytes' && ofBody.some(isAssumed),
           wouldFit: Math.max(0, Math.floor(left / each)),
         },
         related: [{ at: limit.at, words: message`\`${String(key)}\` of ${body.name}` }],
@@ -66,6 +69,9 @@ export function takesOver(
     ];
   });
 }
+
+const isAssumed = ({ takeBytes, leastTakeBytes }: TakesOfShot): boolean =>
+  takeBytes === null && leastTakeBytes !== null;
 
 /** By all of its takes; where one take alone is too much, by one take. */
 function largest(shots: readonly TakesOfShot[], unit: Unit, byOne: boolean): TakesOfShot {
@@ -84,9 +90,10 @@ export function fewerTakes(at: Place, { shot, wouldFit, filled }: TakesOver): re
 export const neededAtOnce = ({ filled, each, total }: TakesOver): number =>
   filled === null ? each : total;
 
-export const partlyKnown = ({ notCounted }: TakesOver): string =>
-  notCounted === 0
+export const partlyKnown = ({ notCounted, hasAssumed }: TakesOver): string =>
+  (hasAssumed ? message` Stills of unknown size are counted with 0.3 bytes a pixel.` : '') +
+  (notCounted === 0
     ? ''
     : notCounted === 1
       ? message` One shot is not counted because its recording is unknown.`
-      : message` ${notCounted} shots are not counted because their recording is unknown.`;
+      : message` ${notCounted} shots are not counted because their recording is unknown.`);

@@ -57,6 +57,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   frequency: rounded,
   illuminance: rounded,
   iso: exact,
+  hours: exact,
   'iso-or-auto': exact,
   join: exact,
   length,

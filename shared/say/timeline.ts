@@ -15,3 +15,13 @@ export function speedWords(speed: readonly [from: number, to: number] | null): s
   const [from, to] = [percent(speed[0]), percent(speed[1])];
   return from === to ? `${to}%` : message`${from} to ${to}%`;
 }
+
+/** Above this many times real time, times say more than per cent. */
+const MOST_PERCENT = 10;
+
+/** "21%", "100 to 21%", "500x" of real time. */
+export function realSpeedWords(speed: readonly [from: number, to: number]): string {
+  if (Math.max(...speed) < MOST_PERCENT) return speedWords(speed);
+  const [from, to] = speed.map((times) => `${significant(times, 3)}x`) as [string, string];
+  return from === to ? to : message`${from} to ${to}`;
+}

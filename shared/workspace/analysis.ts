@@ -218,8 +218,8 @@ export class Analysis {
   /** Sums of a plan's takes for each body; a shot that can't be read counts as unknown. */
   recording(file: FileId): readonly BodySums[] {
     const takes = this.shots(file).map((id) => {
-      const bench = this.bench(file, id);
-      return bench ? takesOfShot(bench) : null;
+      const [bench, figures] = [this.bench(file, id), this.figures(file, id)];
+      return bench && figures ? takesOfShot(bench, figures) : null;
     });
     return sumsByBody(takes.filter((one) => one !== null));
   }

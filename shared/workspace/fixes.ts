@@ -149,12 +149,15 @@ export class FixMaker {
     return addedBy(tryOut(this.#context, edits), mends).every(isHint);
   }
 
-  /** The fix with all its side effects; undefined if it does not remove its finding. */
+  /** The fix with all its side effects; undefined if the finding stays as grave as it was. */
   #tried(finding: Finding, fix: LocatedFix): LocatedFix | undefined {
     if (fix.edits.length === 0) return undefined;
     const identity = identityOf(finding);
-    const isGone = ({ before, after }: Pick<Outcome, 'before' | 'after'>): boolean =>
-      (after.get(identity)?.length ?? 0) < (before.get(identity)?.length ?? 0);
+    const isGone = ({ before, after }: Pick<Outcome, 'before' | 'after'>): boolean => {
+      const left = after.get(identity) ?? [];
+      const isFewer = left.length < (before.get(identity)?.length ?? 0);
+      return isFewer || (finding.severity === 'error' && left.length > 0 && left.every(isSaid));
+    };
     const outcome = tryOut(this.#context, fix.edits, isGone);
     if (!isGone(outcome)) return undefined;
     const added = addedBy(outcome, isOfText(finding));
@@ -179,6 +182,9 @@ export class FixMaker {
 /** What a mended text lets be seen again was there before: it is no price of mending it. */
 const addedBy = (outcome: Outcome, ofText: boolean): readonly Finding[] =>
   outcome.worse.filter((finding) => !ofText || isOfText(finding));
+
+/** What is meant is still told, but stops nobody. */
+const isSaid = ({ severity }: Finding): boolean => severity === 'note' || severity === 'hint';
 
 const isHint = ({ severity }: Finding): boolean => severity === 'hint';
 

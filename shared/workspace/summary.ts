@@ -34,7 +34,7 @@ export function summaryOf(
     rendering: renderingOf(bench),
     holder: holderOf(bench),
     carried: carriedOf(bench, figures),
-    takes: takesOfShot(bench),
+    takes: takesOfShot(bench, figures),
     footage: footageOf(bench),
     day: dayShotOf(bench, figures),
     care: lightsWithCare(bench),

@@ -6,8 +6,8 @@ import { keyOfEntry, plainId } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
-import type { Preflight, Rig, Shot } from '../plan/generated/types.ts';
-import { checkKeys } from '../plan/key-checks.ts';
+import type { Day, Preflight, Rig, Shot } from '../plan/generated/types.ts';
+import { checkDay, checkKeys } from '../plan/key-checks.ts';
 import { NAME } from '../plan/lower-scalar.ts';
 import { asName, nearest } from '../plan/nearest.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
@@ -91,6 +91,8 @@ export function entryFindings(
   );
   if (lowered.def !== null && kind.kind === 'entry' && isRecord)
     found.push(...checkKeys(lowered.def, lowered.value).map((problem) => shapeFinding(problem)));
+  if (kind.kind === 'key' && kind.key === 'day')
+    found.push(...checkDay(lowered.value as Field<Day>).map((problem) => shapeFinding(problem)));
   const misnamed = kind.kind === 'entry' ? badName(kind, { file, entry: id, path: [] }) : undefined;
   if (misnamed) found.push(misnamed);
   for (const name of ruleNamesIn(lowered)) {

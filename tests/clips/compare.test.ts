@@ -45,6 +45,7 @@ describe('a clip', () => {
     ['as asked', {}, []],
     ['smaller', { size: { width: 1280, height: 720 } }, ['size, lost']],
     ['larger', { size: { width: 3840, height: 2160 } }, ['size']],
+    ['a picture', { isPicture: true, rate: null, durationS: 0 }, ['kind, lost']],
     ['slower', { rate: constant(25) }, ['rate, lost']],
     ['faster', { rate: constant(100) }, ['rate']],
     ['a thousandth slower', { rate: constant(50_000, 1001) }, ['rate, lost']],
@@ -171,5 +172,24 @@ describe('tags', () => {
       whiteBalance: null,
       created: null,
     });
+  });
+});
+
+describe('the finished picture of a stack', () => {
+  const PICTURE: ClipAsk = {
+    ...{ size: { width: 1920, height: 1080 }, isLeast: true, isPicture: true },
+    ...{ rate: null, codec: null, bitsPerS: null, takeS: null },
+    ...{ shutterS: null, iso: null, whiteBalance: null },
+  };
+  const of = (size: ClipFacts['size'], isPicture = true) =>
+    found(
+      { size, ...(isPicture && { isPicture: true as const, rate: null, durationS: 0 }) },
+      PICTURE,
+    );
+
+  it('may be larger than the delivery, not smaller, and no clip', () => {
+    expect(of({ width: 6048, height: 4024 })).toEqual([]);
+    expect(of({ width: 1600, height: 1200 })).toEqual(['size, lost']);
+    expect(of({ width: 1920, height: 1080 }, false)).toEqual(['kind, lost']);
   });
 });

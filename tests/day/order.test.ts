@@ -8,6 +8,7 @@ import { dropped } from '../../shared/day/drop.ts';
 import { dayOrder, MOST_EXACT } from '../../shared/day/order.ts';
 import { rebuildBetween, type SetUp } from '../../shared/day/set-up.ts';
 import { type BuildTime, type Job, walk } from '../../shared/day/walk.ts';
+import { orders } from '../support/permutations.ts';
 import { manyRuns } from '../support/runs.ts';
 
 const MIN = 60_000;
@@ -37,13 +38,6 @@ const timesOf =
   (table: readonly (readonly number[])[]): BuildTime =>
   (from, to) =>
     table[from + 1]![to]!;
-
-function* orders(items: readonly number[]): Generator<readonly number[]> {
-  if (items.length < 2) yield items;
-  for (const [index, item] of items.entries())
-    for (const rest of orders([...items.slice(0, index), ...items.slice(index + 1)]))
-      yield [item, ...rest];
-}
 
 /** Judged by this test's own arithmetic: late, over the end, rebuilding, finish. */
 function judged(

@@ -132,3 +132,91 @@ describe('the figures of a day', () => {
     expect(day.notToday).toEqual(['frost']);
   });
 });
+
+describe('the breaks of a day', () => {
+  const BREAK = 'breaks: [ 09:40 to 10:10 ]';
+
+  it('stop takes between two of them, and building for as long as they last', () => {
+    const day = dayOf(`{ start: 09:00, end: 13:00, ${BREAK}, ${EXACT} }`);
+    // Skin first is done sooner: built at 09:27, 5 min. Then 8 of 30 min of building, the break, the
+    // other 22 until 10:32, and 33 min of takes.
+    expect(hours(day)).toEqual([
+      ['skin', '09:00', '09:27', '09:32'],
+      ['frost', '09:32', '10:32', '11:05'],
+    ]);
+    expect(day.shots[1]).toMatchObject({ breakS: 1800, workS: 1980, waitS: 0, builtS: 5520 });
+    expect(day.breaks).toEqual([{ from: '09:40', to: '10:10', fromS: 2400, toS: 4200 }]);
+    // Where frost matters more: one take of 11 min until 09:38, the other two after the break.
+    const first = dayOf(`{ start: 09:00, end: 13:00, ${BREAK}, ${EXACT} }`, {
+      'shots/skin/priority': '2',
+    });
+    expect(hours(first)).toEqual([
+      ['frost', '09:00', '09:27', '10:32'],
+      ['skin', '10:32', '11:02', '11:07'],
+    ]);
+    // In the middle of building: 27 min from 09:00, 20 of them before the break.
+    const early = dayOf(`{ start: 09:00, end: 13:00, breaks: [ 09:20 to 09:30 ], ${EXACT} }`);
+    expect(hours(early)[0]).toEqual(['frost', '09:00', '09:37', '10:10']);
+  });
+
+  it('let a time-lapse run on', () => {
+    const lapse = {
+      'shots/frost/record': 'full-25',
+      'shots/frost/time-lapse': '{ interval: 10 s, duration: 1 h, mode: video }',
+    };
+    const day = coreWith(
+      changed(EXAMPLE_PLAN, {
+        day: `{ start: 09:00, end: 13:00, ${BREAK}, ${EXACT} }`,
+        'shots/skin/take': TAKES['shots/skin/take'],
+        ...lapse,
+      }),
+    ).dayFigures(PLAN)!;
+    expect(hours(day)[0]).toEqual(['frost', '09:00', '09:27', '10:27']);
+  });
+
+  it('count over midnight, and nowhere without a start', () => {
+    const night = dayOf(`{ start: 22:00, end: 03:00, breaks: [ 23:50 to 00:20 ], ${EXACT} }`);
+    expect(night.breaks).toMatchObject([{ fromS: 6600, toS: 8400 }]);
+    const none = dayOf(`{ breaks: [ 12:00 to 13:00 ], ${EXACT} }`);
+    expect(none.breaks).toBeNull();
+    expect(none.notKnown.breaks).toBe('needs `start` of day');
+  });
+
+  it('are refused where they are no part of the day', () => {
+    const problems = (breaks: string) =>
+      coreWith(
+        changed(EXAMPLE_PLAN, { day: `{ start: 09:00, end: 17:00, breaks: ${breaks} }`, ...TAKES }),
+      )
+        .findings(PLAN)
+        .filter(({ rule }) => rule === 'wrong-value' || rule === 'unit')
+        .map(({ what }) => what);
+    expect(problems('[ 12:30 to 13:15 ]')).toEqual([]);
+    expect(problems('[ 18:00 to 18:30 ]')).toEqual([
+      'The break 18:00 to 18:30 begins outside the day.',
+    ]);
+    expect(problems('[ 12:00 to 12:00 ]')).toEqual(['The break 12:00 to 12:00 has no length.']);
+    expect(problems('[ half past twelve ]')).toHaveLength(1);
+  });
+
+  it('are said on the sheet and drawn over its hours', () => {
+    const text = changed(EXAMPLE_PLAN, {
+      day: `{ start: 09:00, end: 13:00, ${BREAK}, ${EXACT} }`,
+      ...TAKES,
+    });
+    const { day } = coreWith(text).sheet(PLAN, { isWrittenOn: true });
+    expect(day?.remarks).toContain('Break: 09:40 to 10:10.');
+    expect(day?.drawing.words).toContain('a break of 30 min; 10:32 to 11:05 `frost`');
+    expect(JSON.stringify(day?.drawing.picture)).toContain('"data-break":"09:40"');
+  });
+
+  it('make a day too short that was long enough', () => {
+    const rules = (breaks: string) =>
+      coreWith(
+        changed(EXAMPLE_PLAN, { day: `{ start: 09:00, end: 11:00, ${breaks}${EXACT} }`, ...TAKES }),
+      )
+        .findings(PLAN)
+        .map(({ rule }) => rule);
+    expect(rules('')).not.toContain('day-too-short');
+    expect(rules(`${BREAK}, `)).toContain('day-too-short');
+  });
+});

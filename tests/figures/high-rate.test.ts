@@ -4,7 +4,8 @@ import { differences } from '../../shared/clips/compare.ts';
 import type { ClipAsk, ClipFacts } from '../../shared/clips/facts.ts';
 import { rational } from '../../shared/quantity/rational.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
-import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
+import { judgeFix } from '../support/judged-fix.ts';
+import { applied, changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
 
 const MODES = 'kit/bodies/body-a/recording-modes';
 const FAST = 'resolution: 1920 x 1080, rate: 119.88 fps, bitrate: 120 Mb/s, crop: 1.5x';
@@ -110,6 +111,19 @@ describe('a smaller mode', () => {
     // 3840 over 1920, and 1.2 times that.
     expect(one).toMatchObject({ severity: 'note', numbers: { enlarged: 2.4 } });
     expect(one?.why).toBe('`one` enlarges it 2.4x, so fine detail is softer.');
+  });
+
+  it('can be said to be meant by a fix, which leaves the note and says what it costs', () => {
+    const text = plan({ ...LARGE, ...UHD, edit: cuts('duration: 4 s') });
+    const core = coreWith(text);
+    const [one] = core.findings(PLAN).filter(({ rule }) => rule === 'smaller-than-delivery');
+    const fix = core.fixesOf(one!).find(({ title }) => title.includes('reframe: 1x'));
+    expect(fix?.title).toBe('Enlarge it on purpose in one: `reframe: 1x`');
+    expect(fix?.sideEffects).toContain('enlarged 2x, so fine detail is softer');
+    const mended = applied(text, fix!.edits);
+    judgeFix(text, core.findings(PLAN), one!, fix!);
+    const after = findingsOf(mended).filter(({ rule }) => rule === 'smaller-than-delivery');
+    expect(after).toMatchObject([{ severity: 'note', numbers: { enlarged: 2 } }]);
   });
 
   it('is an error again where another cut of it says nothing', () => {

@@ -80,7 +80,7 @@ describe('what is not known', () => {
   it.each([
     [
       'recordedBytes',
-      { 'kit/bodies/body-a/stills': '{ write: 1 s }' },
+      { 'kit/bodies/body-a/stills': '{ write: 1 s }', 'kit/bodies/body-a/pixels': null },
       'needs `size` of the stills of body-a',
     ],
     [

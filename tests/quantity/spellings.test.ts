@@ -158,6 +158,8 @@ const wrong: readonly (readonly [QuantityId, string, string, readonly string[]])
   ['time-of-day', '1745', 'form', ['17:45']],
   ['time-of-day', '24:00', 'form', ['00:00']],
   ['time-of-day', '25:00', 'form', []],
+  ['hours', '12.30 - 1:15 pm', 'form', ['12:30 to 13:15']],
+  ['hours', 'noon', 'form', []],
   ['date', '2027-02-29', 'form', []],
   ['date', '31.12.2027', 'form', ['2027-12-31']],
   ['date', '2027/3/2', 'form', ['2027-03-02']],

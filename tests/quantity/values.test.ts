@@ -37,6 +37,7 @@ const values: readonly (readonly [QuantityId, string, unknown])[] = [
   ['playback-speed', '100 to 25 %', { from: 1, to: 0.25 }],
   ['time-of-day', '09:30', 34_200],
   ['time-of-day', '00:00', 0],
+  ['hours', '12:30 to 13:15', { from: 45_000, to: 47_700 }],
   ['date', '2028-02-29', { year: 2028, month: 2, day: 29 }],
   ['timeline-length', '2 bars', { amount: 2, unit: 'bars' }],
   ['join', 'dissolve 12 frames', { kind: 'dissolve', length: { amount: 12, unit: 'frames' } }],

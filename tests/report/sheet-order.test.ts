@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { SetUp } from '../../shared/day/set-up.ts';
 import { changesBetween, rebuilds, shootingOrder } from '../../shared/report/sheet/order.ts';
+import { orders } from '../support/permutations.ts';
 
 const setUp = fc.record({
   rig: fc.constantFrom('near', 'far', 'third'),
@@ -21,13 +22,6 @@ const plans = fc.array(setUp, { minLength: 1, maxLength: 6 }).map((rows) =>
     }),
   ),
 );
-
-function* orders<T>(items: readonly T[]): Generator<readonly T[]> {
-  if (items.length < 2) yield items;
-  for (const [index, item] of items.entries())
-    for (const rest of orders([...items.slice(0, index), ...items.slice(index + 1)]))
-      yield [item, ...rest];
-}
 
 const rigChanges = (way: readonly SetUp[]): number =>
   way.filter(({ rig }, index) => index > 0 && way[index - 1]!.rig !== rig).length;

@@ -23,16 +23,19 @@ export interface ClipRecipe {
   readonly size?: string;
   readonly rate?: string;
   readonly seconds?: number;
+  /** One colour throughout, as ffmpeg names it; left out: moving bars. */
+  readonly colour?: string;
   /** What stands before the file's name. */
   readonly coding?: readonly string[];
 }
 
-/** Moving bars, as ffmpeg draws them. */
+/** Moving bars or one colour, as ffmpeg draws them. */
 export function makeClip(
   file: string,
-  { size = '320x180', rate = '25', seconds = 1, coding = [] }: ClipRecipe = {},
+  { size = '320x180', rate = '25', seconds = 1, colour, coding = [] }: ClipRecipe = {},
 ): void {
-  const source = `testsrc2=size=${size}:rate=${rate}:duration=${seconds}`;
+  const drawn = colour === undefined ? 'testsrc2=' : `color=c=${colour}:`;
+  const source = `${drawn}size=${size}:rate=${rate}:duration=${seconds}`;
   run('ffmpeg', ['-v', 'error', '-y', '-f', 'lavfi', '-i', source, ...coding, file]);
 }
 

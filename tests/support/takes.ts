@@ -11,14 +11,21 @@ export interface TakeRecipe {
   readonly rate: string;
   readonly seconds: number;
   readonly megabitsPerS: number;
+  readonly colour?: string;
 }
 
 const H264 = ['-c:v', 'libx264', '-preset', 'ultrafast', '-pix_fmt', 'yuv420p'];
 
 /** @param file ends in .mp4 or .mov */
-export function makeTake(file: string, { size, rate, seconds, megabitsPerS }: TakeRecipe): void {
+export function makeTake(
+  file: string,
+  { size, rate, seconds, megabitsPerS, colour }: TakeRecipe,
+): void {
   const second = file.replace(/(\.\w+)$/, '-second$1');
-  makeClip(second, { size, ...exactly(rate), seconds: 1 });
+  makeClip(second, {
+    ...{ size, ...exactly(rate), seconds: 1 },
+    ...(colour !== undefined && { colour }),
+  });
   repeatClip(second, file, seconds);
   rmSync(second);
   pad(file, (megabitsPerS * 1e6 * seconds) / 8);

@@ -19,12 +19,13 @@ export function clipHover(
   const { analysis, say } = context;
   const ask = askOf(analysis, file, shot);
   const taken = takenWords(context, file, shot, index);
-  if (!ask || Object.values(ask).every((one) => one === null)) return taken;
+  if (!ask || asksNothing(ask)) return taken;
   const { size, rate, codec, bitsPerS, takeS, shutterS, iso, whiteBalance }: ClipAsk = ask;
   return paragraphs(
     table([
       line(`**${plain(path)}**`, message`planned for ${plain(shot)}`),
       size && line(message`resolution`, say.resolution(size)),
+      ask.isPicture && line(message`kind`, message`a picture, JPEG, PNG or TIFF`),
       rate && line(message`frame rate`, KINDS.rate.print(rate)),
       codec !== null && line(message`codec`, plain(codec)),
       bitsPerS !== null && line(message`bit rate`, `${say.number(bitsPerS / 1e6)} Mb/s`),
@@ -37,3 +38,6 @@ export function clipHover(
     message`\`lamella clips\`, or *Check the Clips of the Plan*, reads the file and compares it.`,
   );
 }
+
+const asksNothing = ({ isPicture, isLeast: _, ...ask }: ClipAsk): boolean =>
+  !isPicture && Object.values(ask).every((one) => one === null);

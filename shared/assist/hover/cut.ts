@@ -4,7 +4,7 @@ import type { CutFigures, EditFigures } from '../../figures/edit-figures.ts';
 import { derive, notKnown, valueIn } from '../../figures/figure.ts';
 import { isOf } from '../../plan/entry-id.ts';
 import type { EntryId, FileId } from '../../plan/place.ts';
-import { framesWords, secondsWords } from '../../say/timeline.ts';
+import { framesWords, realSpeedWords, secondsWords } from '../../say/timeline.ts';
 import { framesPerBeat } from '../../timeline/beats.ts';
 import { fromRational, toNumber } from '../../timeline/exact.ts';
 import { timecode } from '../../timeline/timecode.ts';
@@ -29,7 +29,13 @@ export function cutHover({ analysis, say }: Context, file: FileId, entry: EntryI
         figureLine(message`slowest without repeats`, cut.slowestWithoutRepeats, (share) =>
           percent(toNumber(share)),
         ),
+      isOfItsOwnPace(cut) &&
+        figureLine(message`of real time`, cut.realSpeed, ({ from, to }) =>
+          realSpeedWords([from, to]),
+        ),
       figureLine(message`clip used`, cut.laid, ({ clip, start, end }) => {
+        if (cut.footage?.isHeld)
+          return message`${cut.clipFile === null ? message`the finished picture` : plain(cut.clipFile)}, held`;
         const name = cut.clipFile === null ? message`take ${clip + 1}` : plain(cut.clipFile);
         return message`${name}, ${secondsWords(toNumber(start))} to ${secondsWords(toNumber(end))}`;
       }),
@@ -38,7 +44,7 @@ export function cutHover({ analysis, say }: Context, file: FileId, entry: EntryI
       figureLine(message`not covered by a clip`, cut.uncoveredFrames, (frames) => {
         const words = frames === 0 ? message`none` : framesWords(frames);
         // A file that is listed has a length of its own, which nobody reads while a plan is written.
-        return cut.clipFile === null
+        return cut.clipFile === null || cut.footage?.isHeld
           ? words
           : message`${words}, if the clip is as long as a take is planned`;
       }),
@@ -90,3 +96,6 @@ export function musicHover({ analysis }: Context, file: FileId): string | null {
     ),
   ]);
 }
+
+const isOfItsOwnPace = ({ footage }: CutFigures): boolean =>
+  footage !== null && footage.realPerS !== null && footage.realPerS !== 1;

@@ -29,6 +29,14 @@ export const DAY: Declared<DayJson, 'shots', [DayFigures]> = {
   overS: told(({ overS }) => overS),
   rebuildingS: told(({ rebuildingS }) => known(rebuildingS)),
   waitingS: told(({ waitingS }) => known(waitingS)),
+  breaks: told(({ startS, breaks }) =>
+    derive([startS], (start) =>
+      breaks.map(({ from, to }) => ({
+        ...{ from: clock(start + from), to: clock(start + to) },
+        ...{ fromS: from, toS: to },
+      })),
+    ),
+  ),
   orderIsExact: told(({ isExact }) => known(isExact)),
   drop: told(({ drop }) => known(drop)),
   notToday: told(({ notToday }) => known(notToday)),
@@ -49,6 +57,8 @@ export const DAY_SHOT: Declared<DayShotJson, never, [DayStep, DayFigures]> = {
   endsS: told(({ endS }) => known(endS)),
   rebuilt: told(({ rebuild }) => known(rebuild)),
   rebuildS: told(({ buildS }) => known(buildS)),
+  builtS: told(({ builtS }) => known(builtS)),
+  breakS: told(({ restS }) => known(restS)),
   waitS: told(({ waitS }) => known(waitS)),
   workS: told(({ shot, workS }) => derive([shot.takesS], (takes) => workS ?? takes)),
   lateS: told(({ lateS }) => known(lateS)),

@@ -8,7 +8,7 @@ import { timecode } from '../../timeline/timecode.ts';
 import { later, message } from '../../words/message.ts';
 import type { CutFigures, EditFigures } from '../edit-figures.ts';
 import type { CutJson, EditJson } from '../edit-json.ts';
-import { derive, type Figure, known, notKnown } from '../figure.ts';
+import { derive, type Figure, known, notKnown, silent } from '../figure.ts';
 
 /** How a change of it is told. `null`: to programs only. */
 export interface Compared<V> {
@@ -79,6 +79,11 @@ export const CUT: Declared<CutJson, never, [CutFigures, EditFigures]> = {
     ({ speed }) => derive([speed], ({ from, to }): Speed => [toNumber(from), toNumber(to)]),
     { label: later`speed`, words: speedWords },
   ),
+  // Its own speed and the recording of its shot say it to people.
+  realSpeed: told(
+    ({ realSpeed }) => derive([realSpeed], ({ from, to }): Speed => [from, to]),
+    null,
+  ),
   slowestSpeedWithoutRepeats: told(({ slowestWithoutRepeats }) =>
     derive([slowestWithoutRepeats], toNumber),
   ),
@@ -92,8 +97,12 @@ export const CUT: Declared<CutJson, never, [CutFigures, EditFigures]> = {
   }),
   clip: told(({ laid }) => derive([laid], ({ clip }) => clip + 1)),
   clipFile: told(({ clipFile }) => known(clipFile)),
-  sourceStartS: told(({ laid }) => derive([laid], ({ start }) => toNumber(start))),
-  sourceEndS: told(({ laid }) => derive([laid], ({ end }) => toNumber(end))),
+  sourceStartS: told(({ laid, sourceS, footage }) =>
+    derive([laid, footage?.isHeld ? sourceS : laid], ({ start }) => toNumber(start)),
+  ),
+  sourceEndS: told(({ laid, sourceS, footage }) =>
+    derive([laid, footage?.isHeld ? sourceS : laid], ({ end }) => toNumber(end)),
+  ),
   fromBeatFrames: told(({ fromBeatFrames }) => fromBeatFrames, {
     label: later`from the beat`,
     words: frames,
@@ -111,6 +120,7 @@ export const CUT: Declared<CutJson, never, [CutFigures, EditFigures]> = {
   handleAfterThereFrames: told(({ handleAfter }) =>
     derive([handleAfter], ({ thereFrames }) => thereFrames),
   ),
+  holdsPicture: told(({ footage }) => (footage ? known(footage.isHeld) : silent), null),
   uncoveredFrames: told(({ uncoveredFrames }) => uncoveredFrames, {
     label: later`not covered by a clip`,
     words: frames,

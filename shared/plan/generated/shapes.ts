@@ -456,6 +456,26 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "wrap"
     ]
    },
+   "breaks": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "quantity",
+      "of": "hours"
+     }
+    },
+    "required": false,
+    "title": "breaks",
+    "description": "Hours in which nobody works. Building and takes stop for them; a time-lapse runs on.",
+    "examples": [
+     "[12:30 to 13:15]"
+    ],
+    "also": [
+     "break",
+     "lunch",
+     "pauses"
+    ]
+   },
    "rig-change": {
     "shape": {
      "kind": "quantity",

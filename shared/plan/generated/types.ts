@@ -65,6 +65,8 @@ export interface Day {
   readonly start: Field<QuantityValue<'time-of-day'>>;
   /** When the last take has to be done. An end that isn't later than the start is on the next day. */
   readonly end: Field<QuantityValue<'time-of-day'>>;
+  /** Hours in which nobody works. Building and takes stop for them; a time-lapse runs on. */
+  readonly breaks: Field<readonly Field<QuantityValue<'hours'>>[]>;
   /** Time to build another rig, from the last take to focus. Default: 15 min (5 to 30 min). */
   readonly 'rig-change': Field<QuantityValue<'time'>>;
   /** Time to put up, move, dim or take down one light. Default: 5 min (2 to 10 min). */

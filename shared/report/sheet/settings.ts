@@ -286,7 +286,8 @@ function take({ bench, figures, say }: SaidShot): Setting {
 }
 
 /** How many frames, what moves between them, and how long it takes. */
-function stack({ bench, figures, say }: SaidShot): Setting {
+function stack(shot: SaidShot): Setting {
+  const { bench, figures, say } = shot;
   const { stackFrames: frames, stackStepMm: step, stackTimeS: time } = figures;
   const { moves, settleS } = bench.stack!;
   return {
@@ -298,8 +299,16 @@ function stack({ bench, figures, say }: SaidShot): Setting {
       moves.known && (moves.value === 'rail' ? message`by rail` : message`by focus ring`),
       settleS.known && message`wait ${say.seconds(settleS.value)} before each`,
       time.known && message`takes ${say.seconds(time.value)}`,
+      bench.stack!.isStills && dataWords(shot),
     ),
   };
+}
+
+/** "1.2 GB (0.3 to 2)" */
+function dataWords(shot: SaidShot): string | null {
+  const { recordedBytes: data } = shot.figures;
+  const bytes = (value: number): string => shot.say.bytes(value);
+  return data.known ? `${bytes(data.value)}${around(shot, (of) => of.recordedBytes, bytes)}` : null;
 }
 
 const framesWords = (count: number): string =>

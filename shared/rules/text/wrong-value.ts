@@ -91,6 +91,14 @@ export const wrongValue: TextRule = {
         what: message`\`film\` is what floats on a liquid surface, and this is a ${text}.`,
         why: message`Give \`thickness\` and \`refractive-index\` of the subject itself, or \`kind: surface\`.`,
       }),
+      'break-empty': ({ text = '' }) => ({
+        what: message`The break ${text} has no length.`,
+        why: message`Write when it begins and when it ends, as \`12:30 to 13:15\`.`,
+      }),
+      'break-outside': ({ text = '' }) => ({
+        what: message`The break ${text} begins outside the day.`,
+        why: message`Only breaks between \`start\` and \`end\` count.`,
+      }),
       'overlap-whole': () => ({
         what: message`A focus stack with 100% overlap does not advance.`,
         why: message`An overlap of 20 to 30% is common practice.`,

@@ -3,7 +3,8 @@ import { message } from '../../../words/message.ts';
 import { figureLine, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
-export function stackHover({ figures, say, sure }: SaidShot): string {
+export function stackHover({ bench, figures, say, sure }: SaidShot): string {
+  const bytes = (size: number): string => say.bytes(size);
   const length = (mm: number): string => say.length(mm);
   const seconds = (s: number): string => say.seconds(s);
   const { stackFrames, stackStepMm, stackDepthMm, stackTravelMm, stackTimeS } = figures;
@@ -26,7 +27,14 @@ export function stackHover({ figures, say, sure }: SaidShot): string {
         stackTimeS,
         (time) => `${seconds(time)}${sure.behind(message`time`, (of) => of.stackTimeS, seconds)}`,
       ),
-      figureLine(message`depth of field`, figures.usableDepthMm, length),
+      bench.stack?.isStills
+        ? figureLine(
+            message`recorded data`,
+            figures.recordedBytes,
+            (data) =>
+              `${bytes(data)}${sure.behind(message`recorded data`, (of) => of.recordedBytes, bytes)}`,
+          )
+        : figureLine(message`depth of field`, figures.usableDepthMm, length),
     ]),
     message`Formula: step = depth of field × (1 − overlap); frames = subject depth ÷ step, rounded up, + 1; time = frames × (settling + exposure).`,
     message`Source: depth of field as in S. F. Ray, Applied Photographic Optics. An overlap of 20 to 30% is common practice.`,

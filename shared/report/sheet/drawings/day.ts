@@ -1,6 +1,6 @@
 /**
  * The day over its hours: a row a shot. Takes are a full tone, building is a lighter one, waiting is
- * left empty; a dashed line ends the day.
+ * left empty, a break is hatched over all rows; a dashed line ends the day.
  */
 import type { Child, Drawing } from '../../../api/drawing.ts';
 import type { DayJson, DayShotJson } from '../../../figures/day-json.ts';
@@ -28,6 +28,7 @@ const HOUR_S = 3600;
 
 export function dayDrawing(day: DayJson, startS: number | null, say: Say): Drawing {
   const { shots: steps, countedS, availableS } = day;
+  const breaks = day.breaks ?? [];
   const drawing = { id: 'day', title: message`The day over its hours`, key: '' } as const;
   const lengthS = Math.max(countedS ?? 0, availableS ?? 0);
   if (steps.length === 0 || lengthS <= 0)
@@ -38,13 +39,17 @@ export function dayDrawing(day: DayJson, startS: number | null, say: Say): Drawi
   return {
     ...drawing,
     words: steps.map((step) => stepWords(step, say)).join(' '),
-    caption: message`Dark: takes. Light: building before them. Dashed line: the end of the day.`,
+    caption:
+      breaks.length === 0
+        ? message`Dark: takes. Light: building before them. Dashed line: the end of the day.`
+        : message`Dark: takes. Light: building before them. Hatched: a break. Dashed line: the end of the day.`,
     picture: {
       width: DAY_WIDTH,
       height: low + 24,
       shapes: [
         ...hourMarks(startS, lengthS, low, x),
         ...shown.flatMap((step, index) => rowShapes(step, TOP + index * ROW, x)),
+        ...breaks.flatMap((one) => breakShapes(one, lengthS, low, x)),
         availableS !== null &&
           line('limit', x(availableS), TOP - 6, x(availableS), low, {
             'stroke-dasharray': '4 3',
@@ -61,17 +66,30 @@ function rowShapes(
   top: number,
   x: (seconds: number) => number,
 ): readonly Child[] {
-  const { shot, buildFromS, rebuildS, beginsS, endsS } = step;
+  const { shot, buildFromS, rebuildS, builtS, beginsS, endsS } = step;
   const y = top + (ROW - BAR) / 2;
   // A take of a minute is still to be seen.
   const width = Math.max(2, x(endsS) - x(beginsS));
   return [
     label(shot, MARGIN, y + BAR - 2, 'start', NAMES, DAY_WIDTH),
-    rebuildS > 0 && rect('part', x(buildFromS), y, x(buildFromS + rebuildS) - x(buildFromS), BAR),
+    rebuildS > 0 && rect('part', x(buildFromS), y, x(builtS) - x(buildFromS), BAR),
     rect('there', Math.min(x(beginsS), LEFT + ROOM - width), y, width, BAR, {
       'data-day-shot': shot,
     }),
   ];
+}
+
+/** Over every row, since nobody works then. */
+function breakShapes(
+  { from, fromS, toS }: NonNullable<DayJson['breaks']>[number],
+  lengthS: number,
+  low: number,
+  x: (seconds: number) => number,
+): readonly Child[] {
+  const [left, right] = [x(Math.min(fromS, lengthS)), x(Math.min(toS, lengthS))];
+  return right > left
+    ? [rect('needed', left, TOP - 2, right - left, low - TOP + 2, { 'data-break': from })]
+    : [];
 }
 
 /** On whole hours of the clock where its start is known. */

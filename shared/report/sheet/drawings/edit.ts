@@ -8,7 +8,7 @@ import type { CutJson, EditJson } from '../../../figures/edit-json.ts';
 import { framesWords, speedWords } from '../../../say/timeline.ts';
 import { allOf } from '../../../words/listed.ts';
 import { message } from '../../../words/message.ts';
-import { joinWords, sourceWords, startWords } from '../../edit-words.ts';
+import { joinWords, paceWords, sourceWords, startWords } from '../../edit-words.ts';
 import { label, line, MARGIN, polyline, rect, textWidth } from '../canvas.ts';
 
 /** As wide as the page. */
@@ -174,10 +174,12 @@ interface SpeedLane {
 }
 
 function speedShapes(
-  { startFrame, durationFrames, speed, slowestSpeedWithoutRepeats: slowest, repeatsFrames }: Placed,
+  cut: Placed,
   { left, right, top, x, row, fastest }: SpeedLane,
 ): readonly Child[] {
-  if (!speed) return [];
+  const { startFrame, durationFrames, speed, repeatsFrames } = cut;
+  const slowest = cut.slowestSpeedWithoutRepeats;
+  if (!speed || cut.holdsPicture) return [];
   const height = SPEED - 5;
   const y = (share: number): number => top + height * (1 - share / fastest);
   const [from, to] = speed;
@@ -186,6 +188,7 @@ function speedShapes(
   const begin = Math.max(row.from, startFrame);
   const end = Math.min(row.to, startFrame + durationFrames);
   const said = speedWords(speed);
+  const told = [paceWords(cut), said].find((words) => textWidth(words) < right - left - 2);
   const slow = repeatsFrames === true && slowest !== null ? slowPart(speed, slowest) : null;
   const [slowLeft, slowRight] = (slow ?? [0, 0]).map((share) =>
     x(Math.max(begin, Math.min(end, startFrame + share * durationFrames))),
@@ -200,8 +203,8 @@ function speedShapes(
       [left, y(at(begin))],
       [right, y(at(end))],
     ]),
-    textWidth(said) < right - left - 2 &&
-      label(said, (left + right) / 2, top + height - 4, 'middle', right - left, EDIT_WIDTH),
+    told !== undefined &&
+      label(told, (left + right) / 2, top + height - 4, 'middle', right - left, EDIT_WIDTH),
   ];
 }
 
@@ -230,6 +233,7 @@ function cutWords(cut: Placed): string {
         ? message`${offBeat(fromBeatFrames)} after the beat`
         : message`${offBeat(fromBeatFrames)} before the beat`),
   ].filter((one): one is string => typeof one === 'string');
+  const pace = cut.holdsPicture ? '' : message` at ${paceWords(cut)}`;
   const join = cut.dissolveFrames === 0 ? '' : `, ${joinWords(cut)}`;
-  return message`${startWords(cut)}${join}: ${cut.cut} shows ${cut.shot ?? message`nothing`} for ${framesWords(cut.durationFrames)} at ${speedWords(cut.speed)}, ${sourceWords(cut)}${more.length > 0 ? `; ${allOf(more)}` : ''}.`;
+  return message`${startWords(cut)}${join}: ${cut.cut} shows ${cut.shot ?? message`nothing`} for ${framesWords(cut.durationFrames)}${pace}, ${sourceWords(cut)}${more.length > 0 ? `; ${allOf(more)}` : ''}.`;
 }
