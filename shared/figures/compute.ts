@@ -68,6 +68,7 @@ const evenedBy = demanding<EvennessFigures>(onDemand, { unevennessStops: true })
 
 const highlitBy = demanding<HighlightFigures>(onDemand, {
   highlight: true,
+  highlightPlace: true,
   highlightLatitudeStops: true,
 });
 
@@ -165,9 +166,11 @@ export function figuresOf(bench: Bench): ShotFigures {
       unevennessStops: once(evennessFigures(bench, optical, time).unevennessStops),
     })),
     ...highlitBy(() => {
-      const { highlight, highlightLatitudeStops } = highlightFigures(bench, optical, time, shown);
+      const made = highlightFigures(bench, optical, time, shown);
+      const { highlight, highlightPlace, highlightLatitudeStops } = made;
       return {
         highlight: once(highlight),
+        highlightPlace: once(highlightPlace),
         highlightLatitudeStops: once(highlightLatitudeStops),
       };
     }),

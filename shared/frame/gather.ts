@@ -14,6 +14,7 @@ import type { LinearColour } from '../film/screen.ts';
 import { hiddenShare } from '../mirror/clearance.ts';
 import type { Source } from '../mirror/source.ts';
 import { ifKnown } from '../plan/field.ts';
+import { saidInFrame } from '../say/in-frame.ts';
 import { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import { balanceOf } from './balance.ts';
@@ -179,14 +180,26 @@ function ofSubject(bench: Bench, scene: Scene): readonly Note[] {
   ];
 }
 
-/** Relief and edges of a glossy subject face every way; the flat card that is drawn does not. */
-function ofHighlight(bench: Bench, { highlight }: ShotFigures): readonly Note[] {
+/** Relief of a glossy subject faces every way; the flat card that is drawn does not. */
+function ofHighlight(bench: Bench, { highlight, highlightPlace }: ShotFigures): readonly Note[] {
   if (!isGloss(bench) || !highlight.known) return [];
   const { light, stops } = highlight.value;
+  const over = say.stops(stops);
+  if (!highlightPlace.known)
+    return [
+      {
+        text: withReason(
+          message`Where the subject shows ${light}, ${over} over mid-grey, is not known`,
+          highlightPlace,
+        ),
+      },
+    ];
+  const where = saidInFrame(highlightPlace.value);
   return [
-    {
-      text: message`Relief that faces ${light} would show it ${say.stops(stops)} over mid-grey; no relief is drawn.`,
-    },
+    { text: message`The reflection of ${light} lies ${where}, ${over} over mid-grey.` },
+    ...(highlightPlace.value.isFlat
+      ? []
+      : [{ text: message`Relief may show ${light} anywhere; no relief is drawn.` }]),
   ];
 }
 

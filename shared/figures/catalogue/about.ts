@@ -40,6 +40,8 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
     'falloff over the frame, from its brightest place to its darkest, edges included; 0 on a mirror-like subject; `"endless"` if part of the frame gets no light',
   highlightStops:
     'the brightest image of a light in a glossy subject, over mid-grey at this exposure: log2(R·C/(K·Ω)) and the exposure error by that light; Ω is the projected solid angle of the light',
+  highlightShare:
+    'share of the frame in which the flat face of the subject shows that light; relief may show it elsewhere',
   highlightLatitudeStops:
     'what the body records over mid-grey: `highlight-latitude`, or as assumed',
   shutterSeconds: '',

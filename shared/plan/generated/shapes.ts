@@ -3850,7 +3850,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "surface finish",
-    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is not calculated.",
+    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is calculated for its flat face.",
     "examples": [
      "mirror",
      "gloss"

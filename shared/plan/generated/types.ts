@@ -543,7 +543,7 @@ export interface Subject {
   readonly sag: Field<QuantityValue<'length-or-zero'>>;
   /** Frame or vessel of the subject. Affects the lifetime of a film. */
   readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open-dish' | 'closed-vessel' | 'enclosed-holder'>;
-  /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is not calculated. */
+  /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is calculated for its flat face. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** Lifetime of the film after it is made, or how long a solid stays as it is. Default: of a film, typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
