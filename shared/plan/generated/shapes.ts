@@ -4532,7 +4532,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "position",
-    "description": "Position of the light in this shot.",
+    "description": "Position of the light in this shot, or of a diffuser between light and subject.",
     "examples": [
      "{ distance: 700 mm }"
     ],
@@ -4549,7 +4549,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "emitting size",
-    "description": "Size of the emitting face in this shot, width first: a larger diffuser in front of the light.",
+    "description": "Size of the emitting face in this shot, width first: a diffuser in front of the light. Where it stands is `at`.",
     "examples": [
      "600 x 600 mm"
     ],

@@ -635,9 +635,9 @@ export interface Shot {
 
 /** Changes to a light in one shot. */
 export interface Relight {
-  /** Position of the light in this shot. */
+  /** Position of the light in this shot, or of a diffuser between light and subject. */
   readonly at: Field<Placement>;
-  /** Size of the emitting face in this shot, width first: a larger diffuser in front of the light. */
+  /** Size of the emitting face in this shot, width first: a diffuser in front of the light. Where it stands is `at`. */
   readonly 'emitting-size': Field<QuantityValue<'size'>>;
   /** Dimming from the level set on the light: stops down, or percent of the light left. */
   readonly dimmed: Field<QuantityValue<'dimming'>>;
