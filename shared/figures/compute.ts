@@ -2,6 +2,7 @@
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { evennessFigures } from './evenness.ts';
+import { apertureFilled } from './flat-mirror.ts';
 import { focusPullFigures } from './focus-pull.ts';
 import { stackFigures } from './focus-stack.ts';
 import { highlightFigures } from './highlight.ts';
@@ -130,7 +131,13 @@ export function figuresOf(bench: Bench): ShotFigures {
   const pull = once(() => focusPullFigures(bench, optical, sharpness));
   const motion = motionFigures(bench, optical, sharpness, time, pull);
   const reached = (): Exposure =>
-    reachedLight(bench, shown, mirror().lostByLight(), (lit) => lightFigures(lit, optical, time));
+    reachedLight(
+      bench,
+      shown,
+      mirror().lostByLight(),
+      (light) => apertureFilled(light, bench, optical),
+      (lit) => lightFigures(lit, optical, time),
+    );
   const figures = {
     __proto__: onDemand,
     ...optical,
