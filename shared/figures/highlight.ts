@@ -92,7 +92,7 @@ function placeOf(
 }
 
 /** Where the face that the tilt turns shows a light; a solid that states no relief may have any. */
-function placeOfImage(
+export function placeOfImage(
   light: LightInUse,
   bench: Bench,
   optical: OpticalFigures,

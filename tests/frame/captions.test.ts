@@ -90,7 +90,7 @@ describe('a lamp in gloss', () => {
   it('may show in relief, which is not drawn', () => {
     const { caption } = drawn('frost', POLISHED);
     expect(caption).toMatch(/The reflection of panel lies above the frame, 5(\.\d)? stops over/);
-    expect(caption).toContain('Relief may show panel anywhere; no relief is drawn.');
+    expect(caption).toContain('Relief may show the lights anywhere; no relief is drawn.');
   });
 
   it('lies in a flat face where the caption says', () => {
@@ -113,5 +113,18 @@ describe('a lamp in gloss', () => {
   it('whose place is not known: what it needs', () => {
     const { caption } = drawn('frost', { ...POLISHED, 'subjects/frost-plate/sag': '0.5 mm' });
     expect(caption).toContain('is not known: the face of frost-plate is not flat.');
+  });
+
+  it('and each lamp in polish, has a place of its own', () => {
+    const two: Change = {
+      'subjects/frost-plate':
+        '{ kind: solid, size: 200 x 150 mm, depth: 0 mm, finish: mirror, reflectance: 60 % }',
+      'lights/strip/at': '{ distance: 400 mm, azimuth: 12 deg }',
+      'lights/strip/emitting-size': '20 x 20 mm',
+      'shots/frost/light': '[panel, strip]',
+    };
+    const { caption } = drawn('frost', two);
+    expect(caption).toContain('The reflection of panel lies above the frame.');
+    expect(caption).toContain('The reflection of strip lies on the right of the frame.');
   });
 });

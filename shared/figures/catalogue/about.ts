@@ -34,7 +34,8 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   bestEffectiveFNumber: 'at which the needed depth is sharpest',
   leastBlurUm:
     'blur at both ends of the depth at that f-number, on the sensor; defocus and Airy disk in quadrature',
-  exposureErrorStops: 'positive: overexposed',
+  exposureErrorStops:
+    'positive: overexposed; of a flat mirror-like subject where the frame shows a light brightest',
   isoNeeded: 'ISO for a correct exposure, not rounded',
   unevennessStops:
     'falloff over the frame, from its brightest place to its darkest, edges included; 0 on a mirror-like subject; `"endless"` if part of the frame gets no light',
