@@ -28,7 +28,7 @@ export const highlightClips: ShotRule<Facts> = {
     when: 'the image of a light in a glossy subject is brighter than the body records. A note up to 1 stop over, a warning above.',
     why: 'A glossy subject scatters light and also reflects the light like a mirror. The reflection lies log2(R·C/(K·Ω)) stops over mid-grey. R is its reflectance, Ω the projected solid angle of the light, K and C are the meter constants of ISO 2720. A larger light spreads the same exposure over a larger, darker face. Relief faces every way, so some place shows each light. A flat face (`depth: 0 mm`) shows it by the law of reflection, and a reflection outside the frame does no harm.',
     remedy:
-      'Use a larger diffuser, or stand one between light and subject: its size and place are then `emitting-size` and `at` of the light. Or bring the light closer and dim it, cross polarisers on light and lens, turn a flat subject until the reflection leaves the frame, or underexpose.',
+      'Use a larger diffuser, or stand one between light and subject: its size and place are then `emitting-size` and `at` of the light. Or bring the light closer and dim it, cross polarisers on light and lens, or underexpose. Turn a flat subject until the reflection leaves the frame.',
     bad: [
       {
         says: 'a polished plate under a small panel',
