@@ -43,6 +43,7 @@ type DrawingId =
   | 'tilt-distance'
   | 'life'
   | 'colours'
+  | 'retardation'
   | 'rail-scale'
   | 'edit'
   | 'day';

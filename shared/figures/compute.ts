@@ -2,6 +2,7 @@
 import type { Bench } from './bench.ts';
 import { clearanceFigures } from './clearance.ts';
 import { evennessFigures } from './evenness.ts';
+import { apertureFilled } from './flat-mirror.ts';
 import { focusPullFigures } from './focus-pull.ts';
 import { stackFigures } from './focus-stack.ts';
 import { highlightFigures } from './highlight.ts';
@@ -68,6 +69,7 @@ const evenedBy = demanding<EvennessFigures>(onDemand, { unevennessStops: true })
 
 const highlitBy = demanding<HighlightFigures>(onDemand, {
   highlight: true,
+  highlightPlace: true,
   highlightLatitudeStops: true,
 });
 
@@ -130,7 +132,13 @@ export function figuresOf(bench: Bench): ShotFigures {
   const stack = once(() => stackFigures(bench, optical, sharpness, time));
   const motion = motionFigures(bench, optical, sharpness, time, pull);
   const reached = (): Exposure =>
-    reachedLight(bench, shown, mirror().lostByLight(), (lit) => lightFigures(lit, optical, time));
+    reachedLight(
+      bench,
+      shown,
+      mirror().lostByLight(),
+      (light) => apertureFilled(light, bench, optical),
+      (lit) => lightFigures(lit, optical, time),
+    );
   const figures = {
     __proto__: onDemand,
     ...optical,
@@ -166,9 +174,11 @@ export function figuresOf(bench: Bench): ShotFigures {
       unevennessStops: once(evennessFigures(bench, optical, time).unevennessStops),
     })),
     ...highlitBy(() => {
-      const { highlight, highlightLatitudeStops } = highlightFigures(bench, optical, time, shown);
+      const made = highlightFigures(bench, optical, time, shown);
+      const { highlight, highlightPlace, highlightLatitudeStops } = made;
       return {
         highlight: once(highlight),
+        highlightPlace: once(highlightPlace),
         highlightLatitudeStops: once(highlightLatitudeStops),
       };
     }),

@@ -3,6 +3,7 @@
  * neither fills.
  */
 
+import { apertureFill } from '../mirror/aperture-fill.ts';
 import { coverage } from '../mirror/coverage.ts';
 import { coveredTiltsRad } from '../mirror/covered-tilts.ts';
 import {
@@ -18,7 +19,7 @@ import type { Source } from '../mirror/source.ts';
 import { greatestTiltByDepthRad } from '../mirror/tilt-window.ts';
 import { message } from '../words/message.ts';
 import { frontDiameter } from './assumed.ts';
-import type { Bench } from './bench.ts';
+import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { type Makers, once } from './lazily.ts';
 import { sourceOf } from './light-source.ts';
@@ -135,11 +136,20 @@ export function extentOf({
 function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
   const { lens } = bench;
   const { trace, workingDistanceMm, pupilDiameterMm, fieldMm } = optical;
+  const pupilDistance = pupilDistanceMm(bench, optical);
   const rim = lens ? frontDiameter(lens) : unknownOf([trace]);
   return derive(
-    [trace, workingDistanceMm, pupilDiameterMm, fieldMm, rim, bowOf(bench), extentOf(bench)],
+    [
+      pupilDistance,
+      workingDistanceMm,
+      pupilDiameterMm,
+      fieldMm,
+      rim,
+      bowOf(bench),
+      extentOf(bench),
+    ],
     (
-      it,
+      toPupil,
       distance,
       pupilMm,
       field,
@@ -147,7 +157,8 @@ function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
       bowMm,
       extent,
     ): MirrorView | ReturnType<typeof notKnown> => {
-      if (!(distance > 0)) return notKnown(message`the subject would be inside the lens`);
+      if (!(distance > 0 && toPupil > 0))
+        return notKnown(message`the subject would be inside the lens`);
       const fieldAlongMm = alongTilt(bench, field);
       if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the field has no limit`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
@@ -156,7 +167,8 @@ function mirrorView(bench: Bench, optical: OpticalFigures): Figure<MirrorView> {
         workingDistanceMm: distance,
         rimMm,
         pupilMm,
-        pupilBehindRimMm: it.pupilDepthMm ?? 0,
+        // From both distances, since a measured one needs no length of the lens for it.
+        pupilBehindRimMm: toPupil - distance,
         fieldAlongMm,
         ...(bowMm > 0 && { bowMm, ...(size !== undefined && { bowOverMm: size }) }),
       };
@@ -298,6 +310,40 @@ function lostByLight(bench: Bench, frame: Figure<FrameView>): FlatMirrorFigures[
         return { light: light.name, share: lostShare, side };
       }),
     ),
+  );
+}
+
+/** Searched once for each place of a light: exposure and search ask for the same again and again. */
+const fillBy = remembered(
+  (
+    source: Source,
+    x: number,
+    y: number,
+    z: number,
+    curvaturePerMm: number,
+    widthMm: number,
+    heightMm: number,
+    pupilDistanceMm: number,
+    pupilMm: number,
+  ) =>
+    apertureFill(
+      { widthMm, heightMm, pupilDistanceMm, pupilMm },
+      { normal: [x, y, z], curvaturePerMm },
+      source,
+    ),
+);
+
+/** The share of the aperture that a light fills where in the frame it fills most. */
+export function apertureFilled(
+  light: LightInUse,
+  bench: Bench,
+  optical: OpticalFigures,
+): Figure<number> {
+  const frame = frameView(bench, optical);
+  return derive(
+    [frame, surfaceOf(bench, frame), sourceOf(light)],
+    ({ widthMm, heightMm, pupilDistanceMm: u, pupilMm }, { normal, curvaturePerMm }, source) =>
+      fillBy(source, ...normal, curvaturePerMm, widthMm, heightMm, u, pupilMm),
   );
 }
 

@@ -1,18 +1,23 @@
 /** The image of the lights in a glossy subject: how far it lies over mid-grey, and over what clips. */
 import { highlightOverGreyStops } from '../exposure/highlight.ts';
+import { imagePlace } from '../mirror/image-place.ts';
+import type { Face } from '../mirror/source.ts';
 import { message } from '../words/message.ts';
 import { highlightLatitudeOf, orAssumed } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
-import { derive, type Figure, notKnown } from './figure.ts';
-import type { Makers } from './lazily.ts';
+import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
+import { frameView, surfaceOf } from './flat-mirror.ts';
+import { type Makers, once } from './lazily.ts';
 import { errorBy } from './light.ts';
 import { sourceOf, weightOn } from './light-source.ts';
 import { isGloss, reflectanceOf } from './mirror-kind.ts';
+import { reliefMm } from './needed-depth.ts';
 import { isNo } from './not-applicable.ts';
 import { lossOfCrossed } from './polariser.ts';
 import type {
   Highlight,
   HighlightFigures,
+  HighlightPlace,
   LightFigures,
   OpticalFigures,
   TimeFigures,
@@ -25,8 +30,12 @@ export function highlightFigures(
   time: TimeFigures,
   light: Pick<LightFigures, 'isoNeeded'>,
 ): Makers<HighlightFigures> {
+  const highlight = once(() =>
+    isGloss(bench) ? brightest(bench, optical, time, light) : isNo('glossy'),
+  );
   return {
-    highlight: () => (isGloss(bench) ? brightest(bench, optical, time, light) : isNo('glossy')),
+    highlight,
+    highlightPlace: () => placeOf(bench, optical, highlight()),
     highlightLatitudeStops: () => (isGloss(bench) ? latitudeOf(bench) : isNo('glossy')),
   };
 }
@@ -40,7 +49,8 @@ export function latitudeOf({ body }: Bench): Figure<number> {
 
 /**
  * The brightest of the lights' images. Relief and edges face every way, so that some place of a
- * glossy subject shows each light that lights it.
+ * glossy subject shows each light that lights it. A flat face shows those in the frame alone; if
+ * it shows none, the brightest is still told.
  */
 function brightest(
   bench: Bench,
@@ -60,8 +70,45 @@ function brightest(
       (stops): Highlight => ({ light: light.name, stops }),
     ),
   );
-  return derive(each, (...all) =>
+  const isOutside = facing.map((light) => {
+    const place = placeOfImage(light, bench, optical);
+    return place.known && place.value.isFlat && place.value.share === 0;
+  });
+  const shown = each.filter((_, i) => !isOutside[i]);
+  return derive(shown.length > 0 ? shown : each, (...all) =>
     all.reduce((most, next) => (next.stops > most.stops ? next : most)),
+  );
+}
+
+function placeOf(
+  bench: Bench,
+  optical: OpticalFigures,
+  highlight: Figure<Highlight>,
+): Figure<HighlightPlace> {
+  const { lights } = bench;
+  if (!highlight.known) return highlight;
+  const light = lights.known && lights.value.find(({ name }) => name === highlight.value.light);
+  return light ? placeOfImage(light, bench, optical) : unknownOf([lights]);
+}
+
+/** Where the face that the tilt turns shows a light; a solid that states no relief may have any. */
+export function placeOfImage(
+  light: LightInUse,
+  bench: Bench,
+  optical: OpticalFigures,
+): Figure<HighlightPlace> {
+  const { subject } = bench;
+  if (!subject) return unknownOf([figureOf(bench.fields.subject, bench.shot)]);
+  const frame = frameView(bench, optical);
+  return derive(
+    [reliefMm(subject), frame, surfaceOf(bench, frame), sourceOf(light), faceOf(subject)],
+    (reliefDepth, view, { normal, curvaturePerMm }, source, face) => {
+      if (curvaturePerMm !== 0) return notKnown(message`the face of ${subject.name} is not flat`);
+      const place = imagePlace(view, normal, source, face);
+      return place
+        ? { ...place, isFlat: reliefDepth === 0 }
+        : notKnown(message`${light.name} shines on the back of the subject`);
+    },
   );
 }
 
@@ -94,3 +141,15 @@ const overGrey = (light: LightInUse, bench: Bench): Figure<number> =>
         : notKnown(message`${light.name} shines on the back of the subject`);
     },
   );
+
+/** The subject's own outline; undefined: it fills the frame. */
+function faceOf({ fields, name }: NonNullable<Bench['subject']>): Figure<Face | undefined> {
+  const { size, diameter } = fields;
+  if (size.state !== 'missing')
+    return derive(
+      [figureOf(size, name)],
+      ({ width, height }): Face => ({ shape: 'rectangle', widthMm: width, heightMm: height }),
+    );
+  if (diameter.state === 'missing') return known(undefined);
+  return derive([figureOf(diameter, name)], (diameterMm): Face => ({ shape: 'round', diameterMm }));
+}

@@ -185,9 +185,11 @@ function pupilBy(measured: OpticalFigures): Figure<number> {
     (figure) => !figure.known || !figure.measured,
   );
   if (isTraced) return measured.pupilDiameterMm;
-  const distance = derive([trace, workingDistanceMm], ({ pupilDepthMm }, room) =>
+  // Where the pupil lies behind the front needs the length of the lens; how far it is from the subject
+  // doesn't.
+  const distance = derive([trace, workingDistanceMm], ({ pupilDepthMm, pupilDistanceMm }, room) =>
     pupilDepthMm === undefined
-      ? notKnown(message`the position of the entrance pupil is unknown`)
+      ? (pupilDistanceMm ?? notKnown(message`the position of the entrance pupil is unknown`))
       : room + pupilDepthMm,
   );
   return derive([distance, magnification, effectiveFNumber], (u, m, n) => Math.abs((u * m) / n));

@@ -87,7 +87,7 @@ function bubbleDepthMm(
  * Films and surfaces are flat except for their sag; a solid subject states the depth of its
  * relief.
  */
-function reliefMm(subject: Named<Subject>): Figure<number> {
+export function reliefMm(subject: Named<Subject>): Figure<number> {
   const { depth } = subject.fields;
   if (depth.state === 'missing' && natureOf(subject)?.shape !== 'relief') return known(0);
   return figureOf(depth, subject.name);

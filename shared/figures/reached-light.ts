@@ -3,8 +3,9 @@
  * frame that no light reaches is black at any exposure.
  */
 import { message } from '../words/message.ts';
-import { type Bench, substitute } from './bench.ts';
-import { type Figure, known, notKnown } from './figure.ts';
+import { type Bench, type LightInUse, substitute } from './bench.ts';
+import { derive, type Figure, known, notKnown } from './figure.ts';
+import { showsLight } from './mirror-light.ts';
 import type { LightFigures, LostLight, ShownLight } from './shot-figures.ts';
 
 /**
@@ -15,15 +16,20 @@ import type { LightFigures, LostLight, ShownLight } from './shot-figures.ts';
 const LEAST_LIT = 0.01;
 
 /**
+ * The exposure where the frame is brightest: a light too small to fill the aperture anywhere counts by
+ * the share that it fills there.
+ *
  * @param shown the exposure by all lights of the shot, as if each of them were seen
  * @param lost what each light of the shot leaves dark, in their order; where that isn't known, since
  *   its place isn't, the light is taken at its word
+ * @param filled the share of the aperture that a light fills where it fills most
  * @param showing the exposure by some of the lights
  */
 export function reachedLight(
   bench: Bench,
   shown: ShownLight,
   lost: Figure<readonly Figure<LostLight>[]>,
+  filled: (light: LightInUse) => Figure<number>,
   showing: (bench: Bench) => ShownLight,
 ): Pick<LightFigures, 'exposureErrorStops' | 'isoNeeded'> {
   const { lights } = bench;
@@ -32,9 +38,21 @@ export function reachedLight(
     const its = lost.value[index];
     return !its?.known || 1 - its.value.share >= LEAST_LIT;
   });
-  if (reaching.length === lights.value.length) return shown;
-  if (reaching.length > 0)
-    return showing(substitute(bench, { lights: known(reaching, lights.from) }));
+  const seen = reaching.map((light) => {
+    const its = lost.value[lights.value.indexOf(light)];
+    // Where all of the frame's light is there, so is the aperture's.
+    if (!its?.known || its.value.share === 0 || !showsLight(light, bench)) return light;
+    const fill = filled(light);
+    if (fill.known && fill.value === 1) return light;
+    const dimmedStops = derive([light.dimmedStops, fill], (stops, share) =>
+      share > 0 ? stops - Math.log2(share) : stops,
+    );
+    return { ...light, dimmedStops };
+  });
+  const isSame =
+    seen.length === lights.value.length && seen.every((light, i) => light === lights.value[i]);
+  if (isSame) return shown;
+  if (seen.length > 0) return showing(substitute(bench, { lights: known(seen, lights.from) }));
   const nothing = notKnown(message`no light of the shot reaches the frame, so nothing exposes it`);
   return { exposureErrorStops: nothing, isoNeeded: nothing };
 }

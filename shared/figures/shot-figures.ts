@@ -3,6 +3,7 @@
 import type { FilmBandShare } from '../film/returned.ts';
 import type { ImageInBubble } from '../mirror/bubble-image.ts';
 import type { FrameSide } from '../mirror/coverage.ts';
+import type { ImagePlace } from '../mirror/image-place.ts';
 import type { MirrorView } from '../mirror/least-tilt.ts';
 import type { NeededLight } from '../mirror/patch.ts';
 import type { Shade } from '../mirror/seen-lit.ts';
@@ -111,8 +112,15 @@ export interface Highlight {
   readonly stops: number;
 }
 
+/** Where the flat face of a glossy subject shows a light. */
+export interface HighlightPlace extends ImagePlace {
+  /** Nothing of the subject faces elsewhere, so that the light shows there and nowhere else. */
+  readonly isFlat: boolean;
+}
+
 export interface HighlightFigures {
   readonly highlight: Figure<Highlight>;
+  readonly highlightPlace: Figure<HighlightPlace>;
   /** What the body records over mid-grey. */
   readonly highlightLatitudeStops: Figure<number>;
 }

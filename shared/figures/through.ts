@@ -37,7 +37,7 @@ export function shinesThrough(light: LightInUse, bench: Bench): boolean {
 /** Steps over a range of retardations: enough that neighbours look alike. */
 const SWATCHES = 24;
 /** An order of colour ends at whole wavelengths of this light, nm (Michel-Lévy). */
-const ORDER_NM = 550;
+export const ORDER_NM = 550;
 
 /** Makers of the figures, each called when its figure is asked for. */
 export function throughFigures(bench: Bench, optical: OpticalFigures): Makers<ThroughFigures> {
@@ -168,36 +168,60 @@ export function retardationOf({ subject }: Bench): Figure<readonly [number, numb
 }
 
 function coloursOf(bench: Bench): Figure<RetardationColours> {
+  return derive([retardationOf(bench), crossedLight(bench)], ([from, to], lightK) => {
+    if (to > MOST_RETARDATION_NM || from > to)
+      return notKnown(message`retardations over 20 µm show no colours`);
+    const steps = from === to ? 2 : SWATCHES;
+    return withinRange(() => ({
+      swatches: swatches(bench, lightK, [from, to], steps),
+      orders: [1 + Math.floor(from / ORDER_NM), 1 + Math.floor(to / ORDER_NM)] as const,
+    }));
+  });
+}
+
+/**
+ * Colours from no retardation on, for a chart that the subject's own are found in.
+ *
+ * @param toNm where it ends, nm, up to 20 000
+ */
+export const retardationChart = (
+  bench: Bench,
+  toNm: number,
+  steps: number,
+): Figure<RetardationColours['swatches']> =>
+  derive([crossedLight(bench)], (lightK) =>
+    withinRange(() => swatches(bench, lightK, [0, toNm], steps)),
+  );
+
+/** Colour temperature of the light behind, where it is between crossed polarisers. */
+function crossedLight(bench: Bench): Figure<number> {
   const light = behind(bench)[0];
   if (!light) return isNo('clear');
   return derive(
-    [
-      retardationOf(bench),
-      figureOf(light.fields['colour-temperature'], light.name),
-      sheetsOf(light, bench),
-    ],
-    ([from, to], lightK, how) => {
-      if (how !== 'crossed') return notKnown(message`the polarisers are not crossed`);
-      if (to > MOST_RETARDATION_NM || from > to)
-        return notKnown(message`retardations over 20 µm show no colours`);
-      const steps = from === to ? 2 : SWATCHES;
-      try {
-        return {
-          swatches: Array.from({ length: steps }, (_, at) => {
-            const retardationNm = from + ((to - from) * at) / (steps - 1);
-            const { xyz, screen } = retardationColour(
-              lightK,
-              balanceOf(bench) ?? lightK,
-              retardationNm,
-            );
-            return { retardationNm, hex: screen.hex, xyz: [xyz.x, xyz.y, xyz.z] as const };
-          }),
-          orders: [1 + Math.floor(from / ORDER_NM), 1 + Math.floor(to / ORDER_NM)] as const,
-        };
-      } catch (error) {
-        if (error instanceof RangeError) return notKnown(error.message);
-        throw error;
-      }
-    },
+    [figureOf(light.fields['colour-temperature'], light.name), sheetsOf(light, bench)],
+    (lightK, how) =>
+      how === 'crossed' ? lightK : notKnown(message`the polarisers are not crossed`),
   );
 }
+
+/** Spectra are calculated for some colours of light alone. */
+function withinRange<T>(make: () => T): T | ReturnType<typeof notKnown> {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof RangeError) return notKnown(error.message);
+    throw error;
+  }
+}
+
+const swatches = (
+  bench: Bench,
+  lightK: number,
+  [from, to]: readonly [number, number],
+  steps: number,
+): RetardationColours['swatches'] =>
+  Array.from({ length: steps }, (_, at) => {
+    const retardationNm = from + ((to - from) * at) / (steps - 1);
+    const { xyz, screen } = retardationColour(lightK, balanceOf(bench) ?? lightK, retardationNm);
+    return { retardationNm, hex: screen.hex, xyz: [xyz.x, xyz.y, xyz.z] as const };
+  });

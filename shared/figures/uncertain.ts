@@ -52,9 +52,21 @@ const HALVINGS = 10;
 /** Of so many inputs between whose ends figures turn all ends are tried together: 16 corners. */
 const MOST_TURNING = 4;
 
+/** How often inputs are tried one after the other from where those before them left off. */
+const MOST_ROUNDS = 4;
+
 /** A figure with an input alone somewhere between its ends. */
 interface Looked {
   readonly stand: number;
+  readonly value: number;
+}
+
+/** A figure with all inputs where they stand; undefined: it has no value there. */
+type ValueAt = (stands: readonly number[]) => number | undefined;
+
+/** A value of a figure, and where its inputs stand for it. */
+interface Found {
+  readonly at: readonly number[];
   readonly value: number;
 }
 
@@ -272,7 +284,7 @@ export class UncertainShot {
     to: readonly (Looked | undefined)[],
     way: -1 | 1,
   ): readonly number[] {
-    const valueAt = (stands: readonly number[]): number | undefined => {
+    const valueAt: ValueAt = (stands) => {
       const there = pick(this.at(stands).figures);
       return there.known ? there.value : undefined;
     };
@@ -298,7 +310,7 @@ export class UncertainShot {
    * light goes by elevation and azimuth, one decides what the other does. Their ends are tried all.
    */
   #turned(
-    valueAt: (stands: readonly number[]) => number | undefined,
+    valueAt: ValueAt,
     corner: readonly number[],
     value: number,
     way: -1 | 1,
@@ -312,17 +324,51 @@ export class UncertainShot {
         [corner],
       );
     const atMiddle = valueAt(this.widths.map(() => 0));
-    let [best, at] = [value, corner];
-    const tryAt = (one: readonly number[]): void => {
-      const there = valueAt(one);
-      if (there !== undefined && way * (there - best) > 0) [best, at] = [there, one];
-    };
-    for (const one of stands) tryAt(one);
+    const best = this.#best(valueAt, stands, way, { at: corner, value });
     // What is 0 in the middle hides what all else does to it: the dark part of a frame.
-    const silent = to.flatMap((looked, index) => (looked ? [] : [index]));
-    if (atMiddle === 0)
-      for (const index of silent) for (const end of [-1, 1]) tryAt(stood(at, index, end));
-    return best;
+    return atMiddle === 0 ? this.#climbed(valueAt, best, way, to) : best.value;
+  }
+
+  /** The place among some where a figure is most, or least; `from` where none is better. */
+  #best(valueAt: ValueAt, places: readonly (readonly number[])[], way: -1 | 1, from: Found): Found {
+    return places.reduce((best, at) => {
+      const value = valueAt(at);
+      return value !== undefined && way * (value - best.value) > 0 ? { at, value } : best;
+    }, from);
+  }
+
+  /**
+   * One input after the other where it does most, again until none does more: what one does may show
+   * only once another has moved. It starts again from the other end of each width that hides others.
+   */
+  #climbed(
+    valueAt: ValueAt,
+    from: Found,
+    way: -1 | 1,
+    to: readonly (Looked | undefined)[],
+  ): number {
+    const starts = [
+      from,
+      ...this.widths.flatMap(({ hides }, index) => {
+        const at = stood(from.at, index, 1);
+        const value = hides ? valueAt(at) : undefined;
+        return value === undefined ? [] : [{ at, value }];
+      }),
+    ];
+    const ends = starts.map((start) => {
+      let best = start;
+      for (let round = 0; round < MOST_ROUNDS; round++) {
+        const before = best.value;
+        for (const [index, { between }] of this.widths.entries()) {
+          if (to[index] && between.length === 0) continue;
+          const places = [-1, 1, ...between].map((place) => stood(best.at, index, place));
+          best = this.#best(valueAt, places, way, best);
+        }
+        if (same(before, best.value)) break;
+      }
+      return best.value;
+    });
+    return way > 0 ? Math.max(...ends) : Math.min(...ends);
   }
 
   /** By the most that each of them does, wherever it is seen from. */

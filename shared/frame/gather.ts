@@ -4,16 +4,17 @@ import { highlightLatitudeOf } from '../figures/assumed.ts';
 import type { Bench } from '../figures/bench.ts';
 import { derive, type Figure, figureOf } from '../figures/figure.ts';
 import { layerOf } from '../figures/film-share.ts';
-import { latitudeOf } from '../figures/highlight.ts';
+import { latitudeOf, placeOfImage } from '../figures/highlight.ts';
 import { sourceOf } from '../figures/light-source.ts';
 import { isGloss, mirrorKind } from '../figures/mirror-kind.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { natureOf } from '../figures/subject-kinds.ts';
-import { isClear } from '../figures/through.ts';
+import { isClear, shinesThrough } from '../figures/through.ts';
 import type { LinearColour } from '../film/screen.ts';
 import { hiddenShare } from '../mirror/clearance.ts';
 import type { Source } from '../mirror/source.ts';
 import { ifKnown } from '../plan/field.ts';
+import { saidInFrame } from '../say/in-frame.ts';
 import { Say } from '../say/say.ts';
 import { message } from '../words/message.ts';
 import { balanceOf } from './balance.ts';
@@ -179,14 +180,33 @@ function ofSubject(bench: Bench, scene: Scene): readonly Note[] {
   ];
 }
 
-/** Relief and edges of a glossy subject face every way; the flat card that is drawn does not. */
-function ofHighlight(bench: Bench, { highlight }: ShotFigures): readonly Note[] {
-  if (!isGloss(bench) || !highlight.known) return [];
-  const { light, stops } = highlight.value;
+/**
+ * Where a glossy or polished solid shows each light. Relief faces every way; the flat card that is drawn
+ * does not.
+ */
+function ofHighlight(bench: Bench, figures: ShotFigures): readonly Note[] {
+  const isPolished = mirrorKind(bench) === 'surface' && natureOf(bench.subject)?.shape === 'relief';
+  if (!(isGloss(bench) || isPolished) || !bench.lights.known) return [];
+  const { highlight } = figures;
+  const facing = bench.lights.value.filter((light) => !shinesThrough(light, bench));
+  const notes = facing.map(({ name, ...light }) => {
+    const place = placeOfImage({ name, ...light }, bench, figures);
+    if (!place.known)
+      return withReason(message`Where the subject shows ${name} is not known`, place);
+    const where = saidInFrame(place.value);
+    return highlight.known && highlight.value.light === name
+      ? message`The reflection of ${name} lies ${where}, ${say.stops(highlight.value.stops)} over mid-grey.`
+      : message`The reflection of ${name} lies ${where}.`;
+  });
+  const hasRelief = facing.some((light) => {
+    const place = placeOfImage(light, bench, figures);
+    return place.known && !place.value.isFlat;
+  });
   return [
-    {
-      text: message`Relief that faces ${light} would show it ${say.stops(stops)} over mid-grey; no relief is drawn.`,
-    },
+    ...notes.map((text) => ({ text })),
+    ...(hasRelief
+      ? [{ text: message`Relief may show the lights anywhere; no relief is drawn.` }]
+      : []),
   ];
 }
 

@@ -60,11 +60,21 @@ export function shadeOf(view: FrameView, surface: FilmSurface, source: Source): 
 }
 
 function byImage(view: FrameView, normal: Vec, source: Source): SeenLit {
+  const { any, all } = filmSeenLit(view, normal, source);
+  return { byAnyMm2: areaInFrame(view, any), byAllMm2: areaInFrame(view, all) };
+}
+
+/** Outlines on a flat film, from its middle, mm: what any and what every point of the pupil sees lit. */
+export function filmSeenLit(
+  view: FrameView,
+  normal: Vec,
+  source: Source,
+): { readonly any: readonly Vec[]; readonly all: readonly Vec[] } {
   const facing = cut(sourceOutline(source, SIDES), (p) => dot(normal, p), between);
   const pupil = pupilRim(view, SIDES);
   const before = pupil.every((p) => dot(normal, p) > 0);
   const inFront = before ? pupil : cut(pupil, (p) => dot(normal, p), between);
-  if (facing.length < 3 || inFront.length === 0) return { byAnyMm2: 0, byAllMm2: 0 };
+  if (facing.length < 3 || inFront.length === 0) return { any: [], all: [] };
   const images = facing.map((p) => sub(p, scale(normal, 2 * dot(normal, p))));
   /** Where the ray from a point of the pupil to one of the image passes the film. */
   const crossing = (from: Vec, to: Vec): Vec => {
@@ -80,14 +90,13 @@ function byImage(view: FrameView, normal: Vec, source: Source): SeenLit {
     a * right[1] + b * up[1],
     a * right[2] + b * up[2],
   ];
-  const areaOf = (polygon: readonly Point2[]): number => areaInFrame(view, polygon.map(onFilm));
   const any = hull(outlines.flatMap((outline) => outline.map(flat)));
   const all = before
     ? outlines
         .map((outline) => hull(outline.map(flat)))
         .reduce((rest, outline) => inside(rest, outline))
     : [];
-  return { byAnyMm2: areaOf(any), byAllMm2: areaOf(all) };
+  return { any: any.map(onFilm), all: all.map(onFilm) };
 }
 
 /** Two axes in the film, each square to its normal. */
@@ -102,14 +111,17 @@ function axesOf(normal: Vec): readonly [Vec, Vec] {
   return [right, up];
 }
 
-/** Area of the frame that a polygon of the film takes, as the middle of the pupil sees it, mm². */
-function areaInFrame(view: FrameView, polygon: readonly Vec[]): number {
+/** A polygon of the film as the middle of the pupil sees it in the plane of focus, mm. */
+export function inPlaneOfFocus(view: FrameView, polygon: readonly Vec[]): readonly Point2[] {
   const z = view.pupilDistanceMm;
   // Film beside or behind the pupil is in nobody's frame, and would project upside down.
   const ahead = cut(polygon, (p) => z * 0.999 - p[2], between);
-  const inFrame = ahead.map((p): Point2 => [(p[0] * z) / (z - p[2]), (p[1] * z) / (z - p[2])]);
-  return moments(cutToRectangle(inFrame, view.widthMm / 2, view.heightMm / 2)).area;
+  return ahead.map((p): Point2 => [(p[0] * z) / (z - p[2]), (p[1] * z) / (z - p[2])]);
 }
+
+/** Area of the frame that a polygon of the film takes, mm². */
+const areaInFrame = (view: FrameView, polygon: readonly Vec[]): number =>
+  moments(cutToRectangle(inPlaneOfFocus(view, polygon), view.widthMm / 2, view.heightMm / 2)).area;
 
 const CELLS = 16;
 

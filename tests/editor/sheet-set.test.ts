@@ -6,9 +6,11 @@ import { startWebHost } from './web-host.ts';
 
 const FILE = 'tide-panes.shootplan.yaml';
 const KIT = 'workshop-kit.shootplan.yaml';
-const PLAN = sample(FILE).replace('aperture: f/16\n', 'aperture: f/16   # as tried\n');
+const PLAN = sample(FILE)
+  .replace('aperture: f/16\n', 'aperture: f/16   # as tried\n')
+  .replace('tilt: 6 deg\n', 'tilt: 6 deg   # by the mark\n');
 
-test('a click in the chart of the aperture is one edit of the plan', async ({ open }) => {
+test('a click in a chart of the sheet is one edit of the plan', async ({ open }) => {
   const { workbench } = await open(
     startWebHost,
     { [FILE]: PLAN, [KIT]: sample(KIT) },
@@ -35,6 +37,21 @@ test('a click in the chart of the aperture is one edit of the plan', async ({ op
   await workbench.page.keyboard.press('Control+z');
   await expect.poll(drawn, WAIT).toMatch(/aperture: f\/16.*# as tried/);
   await expect.poll(() => tile.textContent(), WAIT).toBe('f/16');
+
+  // Tilt against working distance: the same for the tilt.
+  const tilts = shot.locator('figure[data-sets="tilt"]');
+  const tilted = shot.locator('.setting').filter({ hasText: 'Tilt' }).locator('.value').first();
+  expect(await tilts.locator('h3').textContent()).toBe('Tilt and working distance');
+  await tilts.locator('[data-value="7 deg"]').click();
+  await expect.poll(drawn, WAIT).toMatch(/tilt: 7 deg.*# by the mark/);
+  await expect.poll(() => tilted.textContent(), WAIT).toContain('7°');
+  expect(await tilts.locator('.chooser select').inputValue()).toBe('7 deg');
+  await workbench.picture('sheet, tilt set by a click');
+  await workbench.focusText();
+  await workbench.page.keyboard.press('Control+z');
+  await expect.poll(drawn, WAIT).toMatch(/tilt: 6 deg.*# by the mark/);
+  await expect.poll(() => tilted.textContent(), WAIT).toContain('6°');
+  expect(await drawn()).toMatch(/aperture: f\/16.*# as tried/);
 
   // The list of shots leads to each of them.
   await sheet.locator('.shots [data-to="swirl"]').click();

@@ -5,8 +5,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Bounds, UncertainShot } from '../../shared/figures/uncertain.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { each } from '../support/each.ts';
 import { NUMBERS } from '../support/numbers.ts';
+import { changed } from '../support/plans.ts';
 import { benchPlan, uncertainPlan } from '../support/random-plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { uncertainIn } from '../support/uncertain.ts';
@@ -95,4 +97,33 @@ it('no corner lies outside where a lens was measured', () => {
     ({ change }) => JSON.stringify(change),
   );
   expect(fitted).toBeGreaterThanOrEqual(plans.length);
+});
+
+/** What the middle hides: the frame is lit there, and how dark it gets goes by lamp and lens together. */
+it('no corner lies outside where the dark part of a frame is 0 in the middle', () => {
+  const lamps = fc.sample(
+    fc.record({
+      up: fc.integer({ min: 9, max: 12 }),
+      higher: fc.integer({ min: 4, max: 9 }),
+      left: fc.integer({ min: 2, max: 8 }),
+      right: fc.integer({ min: 5, max: 12 }),
+    }),
+    { seed: 12, numRuns: manyRuns(2) },
+  );
+  let dark = 0;
+  each(
+    [{ up: 10, higher: 8, left: 5, right: 10 }, ...lamps],
+    ({ up, higher, left, right }) => {
+      const text = changed(EXAMPLE_PLAN, {
+        'kit/lenses/long-200/closest': '{ from-sensor: 0.85 m }',
+        'lights/strip/at': `{ distance: 300 mm, elevation: ${up} to ${up + higher} deg, azimuth: ${-left} to ${right} deg }`,
+      });
+      const shot = uncertainIn(text).get('skin')!;
+      expect(outside(shot)).toEqual([]);
+      const [, dimShare] = NUMBERS.find(([name]) => name === 'dimShare')!;
+      if ((shot.bounds(dimShare)?.high ?? 0) > 0.05) dark++;
+    },
+    (lamp) => JSON.stringify(lamp),
+  );
+  expect(dark).toBeGreaterThan(0);
 });

@@ -1,4 +1,4 @@
-/** A glossy subject is lit, and shows its lights; where in the frame is not calculated, which is said quietly. */
+/** A glossy subject is lit, and shows its lights: how bright, and where in the frame. */
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, findingsOf, PLAN } from '../support/plans.ts';
@@ -27,23 +27,30 @@ describe('a glossy subject', () => {
     expect(reasonsOf(glossy).lifeS).toBe('the subject is not a film');
   });
 
-  it('says so at its finish and where a shot names it', () => {
-    expect(hoverAt(glossy, 'finish: gloss', 'gloss')).toMatch(/not (?:judged|checked|calculated)/);
-    expect(hoverAt(glossy, 'finish: gloss', 'finish')).toMatch(/not (?:judged|checked|calculated)/);
-    expect(hoverAt(glossy, 'subject: frost-plate', 'frost-plate')).toMatch(
-      /not (?:judged|checked|calculated)/,
+  it('says where in the frame its flat face shows the lamp', () => {
+    expect(hoverAt(glossy, 'finish: gloss', 'finish')).toMatch(/calculated for its flat face/);
+    const hover = hoverAt(glossy, 'subject: frost-plate', 'frost-plate');
+    expect(hover).toContain('flat face shows it | above the frame');
+    expect(hover).toContain('Relief may show it anywhere.');
+    expect(hoverAt(EXAMPLE_PLAN, 'subject: frost-plate', 'frost-plate')).not.toMatch(/flat face/);
+    const flat = changed(glossy, { 'subjects/frost-plate/depth': '0 mm' });
+    expect(hoverAt(flat, 'subject: frost-plate', 'frost-plate')).not.toMatch(/Relief/);
+  });
+
+  it('says what it needs for that', () => {
+    const without = changed(glossy, { 'subjects/frost-plate/depth': null });
+    expect(coreWith(without).figures(PLAN).get('frost')!.notKnown.highlightShare).toBe(
+      'needs `depth` of frost-plate',
     );
-    expect(hoverAt(EXAMPLE_PLAN, 'subject: frost-plate', 'frost-plate')).not.toMatch(
-      /not (?:judged|checked|calculated)/,
+    const bowed = changed(glossy, { 'subjects/frost-plate/sag': '0.5 mm' });
+    expect(coreWith(bowed).figures(PLAN).get('frost')!.notKnown.highlightShare).toBe(
+      'the face of frost-plate is not flat',
     );
   });
 
   it('says so in the drawing of the day, and in no finding', () => {
-    expect(JSON.stringify(coreWith(glossy).sheet(PLAN))).toMatch(
-      /not (?:judged|checked|calculated)/,
-    );
-    expect(JSON.stringify(coreWith(EXAMPLE_PLAN).sheet(PLAN))).not.toMatch(
-      /not (?:judged|checked|calculated)/,
+    expect(JSON.stringify(coreWith(glossy).sheet(PLAN))).toContain(
+      'Its flat face shows `panel` above the frame.',
     );
     const said = (text: string) => findingsOf(text).map(({ rule, what }) => `${rule}: ${what}`);
     expect(said(glossy)).toEqual(said(EXAMPLE_PLAN));

@@ -34,6 +34,33 @@ const figuresWith = (change: Readonly<Record<string, string | null>>, shot = 'fr
 
 const before = figuresWith({});
 
+describe('a working distance that was measured with a lens of unknown length', () => {
+  const of = (change: Readonly<Record<string, string | null>>) =>
+    coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN).get('skin') as unknown as {
+      readonly leastTiltDeg: number;
+      readonly workingDistanceMm: number;
+      readonly pupilDiameterMm: number;
+    };
+  const traced = of({});
+  const measured = (mm: number) =>
+    of({
+      'kit/lenses/long-200/length': null,
+      'shots/skin/measured': `{ working-distance: ${mm} mm }`,
+    });
+
+  it('gives what its length gives, since the pupil’s distance needs none', () => {
+    const { leastTiltDeg, pupilDiameterMm } = measured(traced.workingDistanceMm);
+    expect(leastTiltDeg).toBeCloseTo(traced.leastTiltDeg, 6);
+    expect(pupilDiameterMm).toBeCloseTo(traced.pupilDiameterMm, 6);
+  });
+
+  it('has its front hidden by more tilt the nearer that stands: nothing is taken for the pupil’s depth', () => {
+    const [near, far] = [0.9, 1.1].map((part) => measured(part * traced.workingDistanceMm));
+    expect(near!.leastTiltDeg).toBeGreaterThan(traced.leastTiltDeg);
+    expect(far!.leastTiltDeg).toBeLessThan(traced.leastTiltDeg);
+  });
+});
+
 describe('a shot’s own measurement', () => {
   it('of the field gives field and magnification', () => {
     const figures = figuresWith({ 'shots/frost/measured': '{ field: 58 mm }' });

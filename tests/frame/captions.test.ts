@@ -81,10 +81,50 @@ describe('a light behind', () => {
   });
 });
 
-it('a flat card has no relief: the caption says how bright a lamp would show in it', () => {
-  const { caption } = drawn('frost', {
+describe('a lamp in gloss', () => {
+  const POLISHED: Change = {
     'subjects/frost-plate/finish': 'gloss',
     'subjects/frost-plate/reflectance': '60 %',
+  };
+
+  it('may show in relief, which is not drawn', () => {
+    const { caption } = drawn('frost', POLISHED);
+    expect(caption).toMatch(/The reflection of panel lies above the frame, 5(\.\d)? stops over/);
+    expect(caption).toContain('Relief may show the lights anywhere; no relief is drawn.');
   });
-  expect(caption).toMatch(/Relief that faces panel would show it 5(\.\d)? stops over mid-grey/);
+
+  it('lies in a flat face where the caption says', () => {
+    const { caption, picture } = drawn('frost', {
+      ...POLISHED,
+      'subjects/frost-plate/depth': '0 mm',
+      'lights/panel/emitting-size': '20 x 20 mm',
+      'lights/panel/at': '{ distance: 400 mm, elevation: 5 deg, azimuth: -7 deg }',
+    });
+    expect(caption).toContain('lies at the upper left of the frame');
+    expect(caption).not.toContain('elief');
+    const lit = [...picture.lit.keys()].filter((index) => picture.lit[index]! > 0.5);
+    expect(lit.length).toBeGreaterThan(0);
+    for (const index of lit) {
+      expect(index % SIZE.width).toBeLessThan(SIZE.width / 2);
+      expect(Math.floor(index / SIZE.width)).toBeLessThan(SIZE.height / 2);
+    }
+  });
+
+  it('whose place is not known: what it needs', () => {
+    const { caption } = drawn('frost', { ...POLISHED, 'subjects/frost-plate/sag': '0.5 mm' });
+    expect(caption).toContain('is not known: the face of frost-plate is not flat.');
+  });
+
+  it('and each lamp in polish, has a place of its own', () => {
+    const two: Change = {
+      'subjects/frost-plate':
+        '{ kind: solid, size: 200 x 150 mm, depth: 0 mm, finish: mirror, reflectance: 60 % }',
+      'lights/strip/at': '{ distance: 400 mm, azimuth: 12 deg }',
+      'lights/strip/emitting-size': '20 x 20 mm',
+      'shots/frost/light': '[panel, strip]',
+    };
+    const { caption } = drawn('frost', two);
+    expect(caption).toContain('The reflection of panel lies above the frame.');
+    expect(caption).toContain('The reflection of strip lies on the right of the frame.');
+  });
 });

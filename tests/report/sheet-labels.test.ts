@@ -130,6 +130,20 @@ describe('labels lie on nothing', () => {
       },
     ],
     ['no depth needed', { 'subjects/frost-plate/depth': '0 mm' }],
+    ...(['1 to 2 um', '2000 to 2200 um', '30 um'] as const).map(
+      (thickness) =>
+        [
+          `a crystal of ${thickness} between polarisers`,
+          {
+            'subjects/frost-plate/birefringence': '0.009',
+            'subjects/frost-plate/thickness': thickness,
+            'lights/panel/at': '{ distance: 100 mm, azimuth: 180 deg }',
+            'lights/panel/polarised': 'crossed',
+            'kit/filters': '{ pol: { kind: polariser, loss: 1.6 stops } }',
+            'shots/frost/filters': '[pol]',
+          },
+        ] as const,
+    ),
   ] as const)('with %s', (_, change) => {
     each(drawingsOf(coreWith(changed(EXAMPLE_PLAN, change))), expectClear);
   });

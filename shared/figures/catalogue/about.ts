@@ -34,12 +34,15 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   bestEffectiveFNumber: 'at which the needed depth is sharpest',
   leastBlurUm:
     'blur at both ends of the depth at that f-number, on the sensor; defocus and Airy disk in quadrature',
-  exposureErrorStops: 'positive: overexposed',
+  exposureErrorStops:
+    'positive: overexposed; of a flat mirror-like subject where the frame shows a light brightest',
   isoNeeded: 'ISO for a correct exposure, not rounded',
   unevennessStops:
     'falloff over the frame, from its brightest place to its darkest, edges included; 0 on a mirror-like subject; `"endless"` if part of the frame gets no light',
   highlightStops:
     'the brightest image of a light in a glossy subject, over mid-grey at this exposure: log2(R·C/(K·Ω)) and the exposure error by that light; Ω is the projected solid angle of the light',
+  highlightShare:
+    'share of the frame in which the flat face of the subject shows that light; relief may show it elsewhere',
   highlightLatitudeStops:
     'what the body records over mid-grey: `highlight-latitude`, or as assumed',
   shutterSeconds: '',

@@ -33,6 +33,15 @@ export const LIGHT = {
     rules: ['highlight-clips'],
     review: { place: 78 },
   }),
+  highlightShare: figureIn(
+    'highlightPlace',
+    ({ share }) => share,
+  )({
+    label: later`highlight in the frame`,
+    is: number('share'),
+    only: 'glossy',
+    rules: ['highlight-clips'],
+  }),
   highlightLatitudeStops: figure('highlightLatitudeStops', {
     label: later`highlight latitude`,
     is: number('stops'),

@@ -3870,7 +3870,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "surface finish",
-    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is not calculated.",
+    "description": "Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is calculated for its flat face.",
     "examples": [
      "mirror",
      "gloss"
@@ -4552,7 +4552,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "position",
-    "description": "Position of the light in this shot.",
+    "description": "Position of the light in this shot, or of a diffuser between light and subject.",
     "examples": [
      "{ distance: 700 mm }"
     ],
@@ -4569,7 +4569,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "emitting size",
-    "description": "Size of the emitting face in this shot, width first: a larger diffuser in front of the light.",
+    "description": "Size of the emitting face in this shot, width first: a diffuser in front of the light. Where it stands is `at`.",
     "examples": [
      "600 x 600 mm"
     ],

@@ -545,7 +545,7 @@ export interface Subject {
   readonly sag: Field<QuantityValue<'length-or-zero'>>;
   /** Frame or vessel of the subject. Affects the lifetime of a film. */
   readonly holder: Field<'wire-frame' | 'wicking-frame' | 'smooth-container' | 'open-dish' | 'closed-vessel' | 'enclosed-holder'>;
-  /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is not calculated. */
+  /** Surface finish: mirror (specular), gloss (mixed) or matt (diffuse). Gloss is lit like matt, and reflects the lights like a mirror; where in the frame is calculated for its flat face. */
   readonly finish: Field<'mirror' | 'gloss' | 'matt'>;
   /** Lifetime of the film after it is made, or how long a solid stays as it is. Default: of a film, typical for its orientation and holder. */
   readonly lifetime: Field<QuantityValue<'time'>>;
@@ -637,9 +637,9 @@ export interface Shot {
 
 /** Changes to a light in one shot. */
 export interface Relight {
-  /** Position of the light in this shot. */
+  /** Position of the light in this shot, or of a diffuser between light and subject. */
   readonly at: Field<Placement>;
-  /** Size of the emitting face in this shot, width first: a larger diffuser in front of the light. */
+  /** Size of the emitting face in this shot, width first: a diffuser in front of the light. Where it stands is `at`. */
   readonly 'emitting-size': Field<QuantityValue<'size'>>;
   /** Dimming from the level set on the light: stops down, or percent of the light left. */
   readonly dimmed: Field<QuantityValue<'dimming'>>;

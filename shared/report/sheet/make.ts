@@ -21,6 +21,7 @@ import { frameDrawing } from './drawings/frame.ts';
 import { lifeDrawing, tiltDrawing } from './drawings/gauges.ts';
 import { lightDrawing } from './drawings/light.ts';
 import { railDrawing } from './drawings/rail.ts';
+import { retardationDrawing } from './drawings/retardation.ts';
 import { rigDrawing } from './drawings/rig.ts';
 import { otherViewDrawing, setUpDrawing } from './drawings/set-up.ts';
 import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
@@ -36,6 +37,7 @@ const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
   tiltDrawing,
   lifeDrawing,
   coloursDrawing,
+  retardationDrawing,
   depthDrawing,
   railDrawing,
   setUpDrawing,

@@ -1,6 +1,7 @@
 /** What a mirror-like subject shows: lens, light, background; what a bubble shows of rim and lights. */
 import { derive } from '../../../figures/figure.ts';
 import { isGloss } from '../../../figures/mirror-kind.ts';
+import { saidInFrame } from '../../../say/in-frame.ts';
 import { message } from '../../../words/message.ts';
 import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
@@ -83,7 +84,7 @@ const shareIn = (share: number, side: string, say: SaidShot['say']): string =>
 /** Beside the name of a glossy subject in a shot: the image of its lights, and what is not said. */
 export function glossHover({ bench, figures, say, sure }: SaidShot): string {
   if (!isGloss(bench)) return '';
-  const { highlight, highlightLatitudeStops, reflectance } = figures;
+  const { highlight, highlightPlace, highlightLatitudeStops, reflectance } = figures;
   return paragraphs(
     table([
       figureLine(
@@ -107,9 +108,12 @@ export function glossHover({ bench, figures, say, sure }: SaidShot): string {
           )}`,
       ),
       highlight.known && line(message`light`, plain(highlight.value.light)),
+      highlight.known &&
+        figureLine(message`flat face shows it`, highlightPlace, (place) => saidInFrame(place)),
       figureLine(message`reflectance R`, reflectance, (share) => say.percent(share)),
     ]),
-    message`Formula: log2(R·C/(K·Ω)) and the exposure error by this light; Ω is its projected solid angle (ISO 2720). Where the reflection lies in the frame is not calculated.`,
+    highlightPlace.known && !highlightPlace.value.isFlat && message`Relief may show it anywhere.`,
+    message`Formula: log2(R·C/(K·Ω)) and the exposure error by this light; Ω is its projected solid angle (ISO 2720).`,
   );
 }
 

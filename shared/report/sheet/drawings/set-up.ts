@@ -12,6 +12,7 @@ import { isGloss } from '../../../figures/mirror-kind.ts';
 import { natureOf } from '../../../figures/subject-kinds.ts';
 import type { Source } from '../../../mirror/source.ts';
 import { ifKnown } from '../../../plan/field.ts';
+import { saidInFrame } from '../../../say/in-frame.ts';
 import { allOf } from '../../../words/listed.ts';
 import { inLanguage, later, message } from '../../../words/message.ts';
 import { type SaidShot, settable, undrawn } from '../said.ts';
@@ -49,7 +50,7 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
             ? message`The film leans back ${say.angle(bench.tiltRad.value)}.`
             : message`The subject leans back ${say.angle(bench.tiltRad.value)}.`
         : message`The subject faces the lens.`,
-    isGloss(bench) && message`Where lens and lights reflect is not calculated.`,
+    isGloss(bench) && glossWords(shot),
     ...placed.map(({ name, source }) => `\`${name}\`: ${placeWords(source, say)}.`),
     neededWords(shot),
     unplaced > 0 &&
@@ -63,6 +64,14 @@ export function setUpDrawing(shot: SaidShot): Drawing | null {
     words: words.filter((one) => one).join(' '),
     picture: scene && scenePicture(scene, room.value, say, isOverhead ? hangingTurn(bench) : 0),
   };
+}
+
+/** Where a glossy subject shows its brightest light. */
+function glossWords({ figures: { highlight, highlightPlace } }: SaidShot): string {
+  if (!highlight.known || !highlightPlace.known)
+    return message`Where it reflects the lights is not known.`;
+  const where = saidInFrame(highlightPlace.value);
+  return message`Its flat face shows \`${highlight.value.light}\` ${where}.`;
 }
 
 /** The same set from the other side; null where no light stands anywhere, or the first can't be drawn. */
