@@ -199,7 +199,7 @@ function shotList({ shots }: Sheet): Child {
 }
 
 /** By its name, so that a shot's section stays the same where others come and go. */
-const idOf = (name: string, index: number): string =>
+export const idOf = (name: string, index: number): string =>
   /^[a-z][a-z0-9-]*$/.test(name) ? `shot.${name}` : `shot.${index + 1}`;
 
 /** One shot's section: the same text as long as the shot is the same. */
