@@ -8,6 +8,7 @@ import type { Say } from '../../say/say.ts';
 import { inLanguage, languageInForce, message } from '../../words/message.ts';
 import { blockHtml } from '../document/html.ts';
 import { el, markup } from '../markup.ts';
+import { commentList, REVIEW_RULE } from '../review.ts';
 import { idOf } from '../sheet/html.ts';
 import { SHEET_STYLE } from '../sheet/style.ts';
 import { isSame } from './compare.ts';
@@ -114,10 +115,31 @@ function shotHtml(
     { class: 'shot', id, 'aria-labelledby': `${id}.name` },
     el('header', {}, el('h2', { id: `${id}.name` }, changedName(shot)), stateOf(shot)),
     ...bothFrames(before, after),
-    ...[...shotBlocks(shot, say, 'page'), keptList(shot, shots.get(shot.shot)?.findings ?? [])]
+    ...[
+      ...shotBlocks(shownOf(shot), say, 'page'),
+      keptList(shot, shots.get(shot.shot)?.findings ?? []),
+    ]
       .filter((block) => !isEmpty(block))
       .map((block) => el('div', { class: 'block' }, blockHtml(block))),
+    ...section(3, message`Comments`, [commentList(shots.get(shot.shot)?.review ?? [])]).map((one) =>
+      blockHtml(one),
+    ),
   );
+}
+
+/** Without the comments of the plan after, which are listed under a heading of their own. */
+function shownOf(shot: ShotChange): ShotChange {
+  const { fields, findings } = shot;
+  const isOther = ({ rule }: ComparedFinding): boolean => rule !== REVIEW_RULE;
+  return {
+    ...shot,
+    fields: fields.filter(({ path, after }) => after === null || !path.startsWith('review.')),
+    findings: {
+      new: findings.new.filter(isOther),
+      gone: findings.gone.filter(isOther),
+      changed: findings.changed.filter(({ after }) => isOther(after)),
+    },
+  };
 }
 
 /** What was found before and is found still, in the same words. */
@@ -127,6 +149,7 @@ function keptList({ findings }: ShotChange, now: readonly ComparedFinding[]): Bl
     ...findings.changed.filter((one) => !readsTheSame(one)).map(({ after }) => after),
   ];
   const kept = now.filter(({ rule, severity, what }) => {
+    if (rule === REVIEW_RULE) return false;
     const at = told.findIndex(
       (one) => one.rule === rule && one.severity === severity && one.what === what,
     );
