@@ -1,6 +1,6 @@
 /** Comments of a review, as sheet and comparison show them. */
 
-import { type Inline, list, type List, strong } from '../api/document.ts';
+import { type Inline, type List, list, strong } from '../api/document.ts';
 import type { Comment } from '../api/sheet.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import type { ReviewComment } from '../plan/generated/types.ts';
