@@ -11,6 +11,7 @@ import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { atRevision } from '../files/git-revision.ts';
 import { isPlanName } from '../files/plan-files.ts';
+import { pathOfUri } from '../files/uri.ts';
 import { pageFrame } from '../handlers/frame.ts';
 import {
   type Command,
@@ -73,7 +74,7 @@ export const compare: Command = {
 function written(
   [before, after]: readonly [OpenedPlan, OpenedPlan],
   options: Parsed['options'],
-  { terminal }: Surroundings,
+  { terminal, reviewScript }: Surroundings,
 ): { readonly comparison: Comparison; readonly text: string } {
   const now = compared(after);
   const comparison = comparePlans(compared(before), now);
@@ -87,8 +88,11 @@ function written(
       return { comparison, text: markdownText(comparisonDocument(comparison, say, 'page')) };
     case 'html': {
       const frames = { before: frameIn(before), after: frameIn(after) };
-      const page = { ...names, comparison, shots: now.shots, frames };
-      return { comparison, text: comparePage(page, say, hashOf(comparePageStyle())) };
+      const file = path.basename(pathOfUri(after.id) ?? '');
+      const page = { ...names, file, comparison, shots: now.shots, frames };
+      const script = reviewScript();
+      const hashes = { style: hashOf(comparePageStyle()), script: hashOf(script) };
+      return { comparison, text: comparePage(page, say, script, hashes) };
     }
     default: {
       const isInColour = terminal.colour && options.output === undefined;

@@ -32,6 +32,7 @@ async function run(cwd: string, ...args: string[]) {
     createCore,
     rules: ALL_RULES,
     sheetScript: () => '',
+    reviewScript: () => '',
     createClipReader: () => {
       throw new Error('no clips here');
     },

@@ -12,6 +12,9 @@ import { changed, coreWith, PLAN } from '../support/plans.ts';
 
 const STYLE_HASH = `sha256-${createHash('sha256').update(comparePageStyle()).digest('base64')}`;
 
+/** Of a browser's own: see tests/editor/review-page.test.ts. */
+const SCRIPT = 'void 0;';
+
 const pictureOf = (name: string): PageFrame => ({
   width: 32,
   height: 18,
@@ -32,8 +35,9 @@ function pageOf(
   const now = coreWith(after).compared(PLAN);
   const comparison = comparePlans(coreWith(before).compared(PLAN), now);
   const names = { before: 'HEAD:<i>old</i>.shootplan.yaml', after: 'new.shootplan.yaml' };
-  const page = { ...names, comparison, shots: now.shots, frames };
-  return comparePage(page, new Say(), STYLE_HASH);
+  const file = 'new.shootplan.yaml';
+  const page = { ...names, file, comparison, shots: now.shots, frames };
+  return comparePage(page, new Say(), SCRIPT, { style: STYLE_HASH, script: 'sha256-x' });
 }
 
 const documentOf = (html: string): Document => new JSDOM(html).window.document;
@@ -125,6 +129,43 @@ describe('frames', () => {
   });
 });
 
+describe('comments of a review', () => {
+  const before = changed(EXAMPLE_PLAN, { 'shots/skin/review': '[{ says: <b>first</b> }]' });
+  const after = changed(EXAMPLE_PLAN, {
+    'shots/frost/review':
+      '[{ by: rv, time: 2027-03-02T10:41:07Z, says: Wider?, answer: No room. }, { says: Sharper? }]',
+    'shots/skin/review': '[{ says: <b>first</b> }]',
+  });
+  const page = documentOf(pageOf(before, after));
+
+  it('stand under their shots, changed or not, with their answers', () => {
+    const [frost] = page.querySelectorAll('.shot');
+    expect(texts(frost!.querySelectorAll('.limits > li'))).toEqual([
+      'rv, 2027-03-02: Wider?Answer: No room.',
+      'Sharper?No answer yet.',
+    ]);
+    expect(texts(page.querySelectorAll('.same'))).toEqual(['skin<b>first</b>No answer yet.']);
+  });
+
+  it('are listed once, and not as settings and findings too', () => {
+    expect(page.body.textContent).not.toContain('review.1');
+    expect(texts(page.querySelectorAll('.severity'))).toEqual([]);
+    const removed = documentOf(pageOf(after, before));
+    expect(removed.querySelector('.shot')!.textContent).toContain('review.1.saysWider?not set');
+  });
+
+  it('can be written on every shot of the plan after, and on no other', () => {
+    const commented = (from: string, to: string): (string | undefined)[] =>
+      [...documentOf(pageOf(from, to)).querySelectorAll<HTMLElement>('[data-shot]')].map(
+        ({ dataset }) => dataset.shot,
+      );
+    expect(commented(EXAMPLE_PLAN, CLOSED).sort()).toEqual(['frost', 'skin']);
+    expect(commented(EXAMPLE_PLAN, changed(EXAMPLE_PLAN, { 'shots/frost': null }))).toEqual([
+      'skin',
+    ]);
+  });
+});
+
 it('says that nothing is different', () => {
   const page = documentOf(pageOf(EXAMPLE_PLAN, EXAMPLE_PLAN));
   expect(page.querySelector('.plan')!.textContent).toContain('The plans are identical.');
@@ -143,8 +184,9 @@ describe('what hostile plans say', () => {
   const page = documentOf(html);
 
   it('stands in the page as text and nothing else', () => {
-    expect(page.querySelectorAll('script, svg, b, i, link, iframe, form')).toHaveLength(0);
+    expect(page.querySelectorAll('svg, b, i, link, iframe, form')).toHaveLength(0);
     expect(page.querySelectorAll('style')).toHaveLength(1);
+    expect(texts(page.querySelectorAll('script'))).toEqual([SCRIPT]);
     const attributes = [...page.querySelectorAll('*')].flatMap((one) => [...one.attributes]);
     expect(attributes.filter(({ name }) => name.startsWith('on') || name === 'style')).toEqual([]);
     for (const image of page.querySelectorAll('img'))
@@ -156,7 +198,7 @@ describe('what hostile plans say', () => {
 
   it('meets a policy that allows the own style and pictures in the page', () => {
     expect(page.querySelector('meta[http-equiv]')!.getAttribute('content')).toBe(
-      `default-src 'none'; style-src '${STYLE_HASH}'; img-src data:; base-uri 'none'; form-action 'none'`,
+      `default-src 'none'; style-src '${STYLE_HASH}'; script-src 'sha256-x'; img-src data:; base-uri 'none'; form-action 'none'`,
     );
     expect(page.querySelector('style')!.textContent).toBe(comparePageStyle());
   });

@@ -20,9 +20,9 @@ export const FRAMES_STYLE = `
 .beside { border-top: 3px solid var(--ink); margin-top: 2rem; padding-top: .8rem; }
 .beside h2 { font-size: 1.3rem; margin: 0 0 .35rem; }
 @media print {
-  .compared .shot { break-before: auto; break-inside: avoid; margin-top: 6mm; }
+  .compared .shot { break-before: auto; margin-top: 6mm; }
+  .compared .shot + .shot { break-inside: avoid; }
   .frames figure img { max-width: none; }
-  .compared > .plan { break-after: avoid; }
 }
 `;
 

@@ -6,14 +6,17 @@ import type { Child, Element } from '../../api/drawing.ts';
 import type { PageFrame } from '../../api/frame.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, languageInForce, message } from '../../words/message.ts';
+import { asciiJson } from '../ascii-json.ts';
 import { blockHtml } from '../document/html.ts';
 import { el, markup } from '../markup.ts';
 import { commentList, REVIEW_RULE } from '../review.ts';
+import { FILL_STYLE } from '../sheet/fill-style.ts';
 import { idOf } from '../sheet/html.ts';
 import { SHEET_STYLE } from '../sheet/style.ts';
 import { isSame } from './compare.ts';
 import { findingsSaid, otherSections, shotBlocks } from './document.ts';
 import { bothFrames, FRAMES_STYLE } from './frames.ts';
+import { REVIEW_STYLE, reviewData } from './review.ts';
 import {
   changedName,
   NOTHING_DIFFERENT,
@@ -24,6 +27,8 @@ import {
 
 /** Each plan as somebody named it: 'old.shootplan.yaml', 'HEAD:plans/tide.shootplan.yaml'. */
 export interface ComparedPage {
+  /** The file of the plan after, without its folder: comments go there. */
+  readonly file: string;
   readonly before: string;
   readonly after: string;
   readonly comparison: Comparison;
@@ -33,15 +38,21 @@ export interface ComparedPage {
 }
 
 /** The style of the page, as one text so that its hash can stand in the page's policy. */
-export const comparePageStyle = (): string => SHEET_STYLE + FRAMES_STYLE;
+export const comparePageStyle = (): string =>
+  SHEET_STYLE + FILL_STYLE + FRAMES_STYLE + REVIEW_STYLE;
 
 /**
- * The whole page, with nothing from outside.
+ * The whole page, with nothing from outside and no script but the one that takes comments.
  *
- * @param styleHash `sha256-…` of `comparePageStyle` in base64, as the policy names it
+ * @param hashes `sha256-…` of `comparePageStyle` and of the script in base64, as the policy names them
  */
-export function comparePage(page: ComparedPage, say: Say, styleHash: string): string {
-  const policy = `default-src 'none'; style-src '${styleHash}'; img-src data:; base-uri 'none'; form-action 'none'`;
+export function comparePage(
+  page: ComparedPage,
+  say: Say,
+  script: string,
+  hashes: { readonly style: string; readonly script: string },
+): string {
+  const policy = `default-src 'none'; style-src '${hashes.style}'; script-src '${hashes.script}'; img-src data:; base-uri 'none'; form-action 'none'`;
   const head = [
     el('meta', { charset: 'utf-8' }),
     el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
@@ -54,46 +65,60 @@ export function comparePage(page: ComparedPage, say: Say, styleHash: string): st
     ...head.map(markup),
     // Our own text, and in `style` nothing is to be escaped.
     `<style>${comparePageStyle()}</style></head><body>`,
-    ...mainOf(page, say).map(markup),
-    '</body></html>\n',
+    markup(mainOf(page, say)),
+    // Ours too; its bundler writes no end tag into it.
+    `<script>${script}</script></body></html>\n`,
   ].join('');
 }
 
-function mainOf(page: ComparedPage, say: Say): readonly Element[] {
-  const { comparison, shots: all } = page;
+function mainOf(page: ComparedPage, say: Say): Element {
+  const { before, after, file, comparison } = page;
   const { told, rest } = toldShots(comparison, say);
   const { entries, edit, findings } = otherSections(comparison, 'page', 2);
-  const isTold = new Set(told.map(({ shot }) => shot));
-  const same = section(
-    2,
-    sameShotsWords(rest),
-    [list([...all.keys()].filter((name) => !isTold.has(name)))],
-    rest > 0,
-  );
-  const beside = [...entries, ...edit, ...findings, ...same].map((one) => blockHtml(one));
-  return [
+  const others = [...entries, ...edit, ...findings].map((one) => blockHtml(one));
+  const data = reviewData(file, [before, after, comparison]);
+  return el(
+    'main',
+    { class: 'compared', 'data-review': asciiJson(data) },
+    told.length > 1 && shotList(told),
     el(
-      'main',
-      { class: 'compared' },
-      told.length > 1 && shotList(told),
-      el(
-        'header',
-        { class: 'plan' },
-        el('h1', {}, message`Changes`),
-        blockHtml({
-          kind: 'pairs',
-          rows: [
-            [message`before`, page.before],
-            [message`after`, page.after],
-          ],
-        }),
-        isSame(comparison) && blockHtml(paragraph(inLanguage(NOTHING_DIFFERENT))),
-      ),
-      ...told.map((shot, index) => shotHtml(shot, idOf(shot.shot, index), page, say)),
-      beside.length > 0 && el('div', { class: 'beside' }, ...beside),
+      'header',
+      { class: 'plan' },
+      el('h1', {}, message`Changes`),
+      blockHtml({
+        kind: 'pairs',
+        rows: [
+          [message`before`, before],
+          [message`after`, after],
+        ],
+      }),
+      isSame(comparison) && blockHtml(paragraph(inLanguage(NOTHING_DIFFERENT))),
     ),
-  ];
+    ...told.map((shot, index) => shotHtml(shot, idOf(shot.shot, index), page, say)),
+    others.length > 0 && el('div', { class: 'beside' }, ...others),
+    rest > 0 && sameShots(page, new Set(told.map(({ shot }) => shot)), rest),
+  );
 }
+
+/** They can be commented too. */
+const sameShots = ({ shots }: ComparedPage, told: ReadonlySet<string>, rest: number): Element =>
+  el(
+    'section',
+    { class: 'beside' },
+    el('h2', {}, sameShotsWords(rest)),
+    ...[...shots].flatMap(([name, { review }]) =>
+      told.has(name)
+        ? []
+        : [
+            el(
+              'section',
+              { class: 'same', 'data-shot': name },
+              el('h3', {}, name),
+              blockHtml(commentList(review)),
+            ),
+          ],
+    ),
+  );
 
 const shotList = (told: readonly ShotChange[]): Element =>
   el(
@@ -112,7 +137,12 @@ function shotHtml(
   const after = shot.state === 'gone' ? null : frames.after(shot.shot);
   return el(
     'section',
-    { class: 'shot', id, 'aria-labelledby': `${id}.name` },
+    {
+      class: 'shot',
+      id,
+      'aria-labelledby': `${id}.name`,
+      'data-shot': shot.state === 'gone' ? undefined : shot.shot,
+    },
     el('header', {}, el('h2', { id: `${id}.name` }, changedName(shot)), stateOf(shot)),
     ...bothFrames(before, after),
     ...[
