@@ -26,7 +26,7 @@ import {
 } from './words.ts';
 
 /** Each plan as somebody named it: 'old.shootplan.yaml', 'HEAD:plans/tide.shootplan.yaml'. */
-export interface ComparedPage {
+interface ComparedPage {
   /** The file of the plan after, without its folder: comments go there. */
   readonly file: string;
   readonly before: string;
