@@ -41,17 +41,11 @@ export const commentUnanswered: ShotRule<Facts> = {
   check({ bench }) {
     const { review } = bench.fields;
     if (!isKnown(review)) return [];
-    return review.value.flatMap((comment, index) => {
+    return review.value.flatMap((comment) => {
       if (!isKnown(comment)) return [];
       const { says, by, answer }: ReviewComment = comment.value;
       if (!isKnown(says) || answer.state !== 'missing') return [];
-      const path = [...review.at.path, index];
-      return [
-        {
-          at: { ...review.at, path },
-          facts: { says: says.value, by: isKnown(by) ? by.value : null },
-        },
-      ];
+      return [{ at: says.at, facts: { says: says.value, by: isKnown(by) ? by.value : null } }];
     });
   },
   words: ({ says, by }) => {
