@@ -47,7 +47,7 @@ const chosenDay = async (): Promise<string | undefined> => {
   const clipboard = l10n.t('From the clipboard');
   const file = l10n.t('From a file…');
   const from = await window.showQuickPick([clipboard, file], {
-    title: l10n.t('Where is the text of the sheet?'),
+    title: l10n.t('Where is the text of the sheet or the review?'),
   });
   if (from === clipboard) return env.clipboard.readText();
   if (from !== file) return undefined;

@@ -11,6 +11,7 @@ const surroundings = {
   terminal: processTerminal(),
   createCore,
   createClipReader: () => new WorkerClipReader(path.join(__dirname, 'media-reader.cjs')),
+  reviewScript: () => readFileSync(path.join(__dirname, 'review-page.js'), 'utf8'),
   sheetScript: () => readFileSync(path.join(__dirname, 'sheet-fill.js'), 'utf8'),
   rules: ALL_RULES,
 };

@@ -21,6 +21,12 @@ const BUNDLES = [
   { entry: 'client/view/sheet-view.ts', out: 'sheet-view.js', platform: 'browser', worker: true },
   { entry: 'client/fill/sheet-fill.ts', out: 'sheet-fill.js', platform: 'browser', inlined: true },
   {
+    entry: 'client/review/review-page.ts',
+    out: 'review-page.js',
+    platform: 'browser',
+    inlined: true,
+  },
+  {
     entry: 'server/node.ts',
     out: 'lamella-language-server.cjs',
     platform: 'node',

@@ -75,6 +75,12 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
   ['The clips match the plan', ['clip-not-found', 'clip-differs', 'clip-unreadable']],
   [
     'The take can be used',
-    ['smaller-than-delivery', 'better-recording-mode', 'check-missing', 'check-open'],
+    [
+      'smaller-than-delivery',
+      'better-recording-mode',
+      'check-missing',
+      'check-open',
+      'comment-unanswered',
+    ],
   ],
 ];

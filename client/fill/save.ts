@@ -1,6 +1,5 @@
 /// <reference lib="dom" />
 /** The way out: one text, to be downloaded, copied or selected; and what troubles there are. */
-import { type Day, dayText } from './day.ts';
 import { box, button, make, say, showIn, sureButton } from './dom.ts';
 
 interface Save {
@@ -8,10 +7,34 @@ interface Save {
   update(): void;
 }
 
-export function saveOf(day: Day, clear: () => void): Save {
-  const { words, plan } = day.data;
+type SaveWord =
+  | 'by'
+  | 'out'
+  | 'outAbout'
+  | 'text'
+  | 'download'
+  | 'copy'
+  | 'copied'
+  | 'notCopied'
+  | 'close'
+  | 'clear'
+  | 'clearSure';
+
+/** What goes out, and whose it is. */
+interface Given {
+  readonly words: Readonly<Record<SaveWord, string>>;
+  /** Of the file that is downloaded. */
+  readonly file: string;
+  text(): string;
+  by(): string;
+  setBy(by: string): void;
+  clear(): void;
+}
+
+export function saveOf(given: Given): Save {
+  const { words, file } = given;
   const by = box(words.by, { maxlength: 40, autocapitalize: 'characters' }, (text) =>
-    day.setBy(text),
+    given.setBy(text),
   );
   const text = make('textarea', { readonly: true, rows: 6, 'aria-label': words.text });
   const told = make('p', { role: 'status' });
@@ -23,7 +46,7 @@ export function saveOf(day: Day, clear: () => void): Save {
     make(
       'div',
       { class: 'ways' },
-      button(words.download, () => download(`${baseOf(plan)}.day.txt`, text.value), 'main'),
+      button(words.download, () => download(file, text.value), 'main'),
       button(words.copy, async () =>
         say(told, (await copied(text)) ? words.copied : words.notCopied),
       ),
@@ -34,28 +57,28 @@ export function saveOf(day: Day, clear: () => void): Save {
     make(
       'div',
       { class: 'ways' },
-      sureButton(words.clear, words.clearSure, clear),
+      sureButton(words.clear, words.clearSure, given.clear),
       button(words.close, () => dialog.close()),
     ),
   );
   document.body.append(dialog);
   const update = (): void => {
-    showIn(by.input, day.about().by ?? '');
+    showIn(by.input, given.by());
     // What is selected to be copied by hand stays.
-    if (dialog.open && text !== document.activeElement) text.value = dayText(day);
+    if (dialog.open && text !== document.activeElement) text.value = given.text();
   };
   return {
     update,
     open() {
       say(told, '');
       dialog.showModal();
-      text.value = dayText(day);
+      text.value = given.text();
       update();
     },
   };
 }
 
-const baseOf = (plan: string): string =>
+export const baseOf = (plan: string): string =>
   plan.replace(/(?:\.shootplan)?\.ya?ml$/, '').replace(/[^\w.-]+/g, '-') || 'shoot';
 
 export function download(name: string, text: string): void {

@@ -7,9 +7,9 @@ import type { FillData } from '../../shared/report/sheet/fill.ts';
 import { isName } from './as-written.ts';
 import { barOf } from './bar.ts';
 import { checksOf } from './checks.ts';
-import { Day } from './day.ts';
+import { Day, dayText } from './day.ts';
 import { measurementsOf } from './measurements.ts';
-import { saveOf } from './save.ts';
+import { baseOf, download, saveOf } from './save.ts';
 import { Store } from './store.ts';
 import { takesOf } from './takes.ts';
 import { troublesOf } from './troubles.ts';
@@ -34,7 +34,16 @@ const takes = data.shots.flatMap((shot) => {
   const section = sections.get(shot.name);
   return section ? [{ ...takesOf(day, shot, section), check: checksOf(day, shot, section) }] : [];
 });
-const save = saveOf(day, () => day.store.clear());
+const save = saveOf({
+  words: data.words,
+  file: `${baseOf(data.plan)}.day.txt`,
+  text: () => dayText(day),
+  by: () => day.about().by ?? '',
+  setBy: (by) => day.setBy(by),
+  clear: () => day.store.clear(),
+});
+const saveOther = (mark: string): void =>
+  download(`${mark}.day.txt`, dayText(new Day({ ...data, mark }, new Store(data.plan, mark))));
 const updates: readonly (() => void)[] = [
   checksOf(day, null, head),
   ...takes.flatMap(({ update, check }) => [update, check]),
@@ -42,7 +51,7 @@ const updates: readonly (() => void)[] = [
   barOf(day, sections, () => save.open()),
   save.update,
   // Last, when everything that is kept has been read.
-  troublesOf(day),
+  troublesOf(day.store, data.words, saveOther),
 ];
 
 const update = (): void => {

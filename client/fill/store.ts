@@ -7,7 +7,7 @@
 
 type Trouble = 'not-kept' | 'full';
 
-const ROOT = 'lamella-day';
+const PROBE = 'lamella-probe';
 /** An entry that could not be read and was written anew, under its former name. */
 const ASIDE = 'aside/';
 
@@ -22,8 +22,10 @@ export class Store {
   constructor(
     readonly plan: string,
     readonly mark: string,
+    /** Of which kind of page it is. */
+    readonly root = 'lamella-day',
   ) {
-    this.#prefix = prefixOf(plan, mark);
+    this.#prefix = `${root}/${encodeURIComponent(plan)}/${mark}/`;
     this.#trouble = this.#area ? null : 'not-kept';
     window.addEventListener('storage', ({ key }) => {
       if (key === null || key.startsWith(this.#prefix)) this.#told();
@@ -94,7 +96,7 @@ export class Store {
 
   /** Marks of other versions of the same plan of which something is kept. */
   otherMarks(): string[] {
-    const start = `${ROOT}/${encodeURIComponent(this.plan)}/`;
+    const start = `${this.root}/${encodeURIComponent(this.plan)}/`;
     const marks = storedNames(this.#area, start).map((name) => name.split('/')[0] ?? '');
     return [...new Set(marks)].filter((mark) => mark !== this.mark);
   }
@@ -126,15 +128,11 @@ export class Store {
   }
 }
 
-const prefixOf = (plan: string, mark: string): string =>
-  `${ROOT}/${encodeURIComponent(plan)}/${mark}/`;
-
 /** A browser that keeps nothing for a page may refuse even to be asked. */
 function areaOrNone(): Storage | null {
   try {
-    const probe = `${ROOT}-probe`;
-    localStorage.setItem(probe, '1');
-    localStorage.removeItem(probe);
+    localStorage.setItem(PROBE, '1');
+    localStorage.removeItem(PROBE);
     return localStorage;
   } catch (cause) {
     return isFull(cause) ? localStorage : null;

@@ -1,19 +1,23 @@
 /// <reference lib="dom" />
 /** What is not kept, can't be read or belongs to another version of the plan: told, never dropped. */
-import { Day, dayText } from './day.ts';
 import { button, make } from './dom.ts';
-import { download } from './save.ts';
-import { Store } from './store.ts';
+import type { Store } from './store.ts';
 
-/** @returns brings it up to what is kept */
-export function troublesOf(day: Day): () => void {
-  const { words } = day.data;
+/**
+ * @param saveOther what is kept under another mark goes out
+ * @returns brings it up to what is kept
+ */
+export function troublesOf(
+  store: Store,
+  words: Readonly<Record<'full' | 'notKept' | 'broken' | 'other' | 'otherOut', string>>,
+  saveOther: (mark: string) => void,
+): () => void {
   const place = make('div', { class: 'fill-troubles', role: 'alert' });
   document.querySelector('main')?.prepend(place);
   let said = '';
   return () => {
-    const { trouble, unreadable } = day.store;
-    const others = day.store.otherMarks();
+    const { trouble, unreadable } = store;
+    const others = store.otherMarks();
     const now = JSON.stringify([trouble, [...unreadable], others]);
     if (now === said) return;
     said = now;
@@ -28,11 +32,8 @@ export function troublesOf(day: Day): () => void {
       place.append(
         make('p', {}, words.other),
         button(words.otherOut, () => {
-          for (const mark of others) download(`${mark}.day.txt`, entriesOf(day, mark));
+          for (const mark of others) saveOther(mark);
         }),
       );
   };
 }
-
-const entriesOf = ({ data }: Day, mark: string): string =>
-  dayText(new Day({ ...data, mark }, new Store(data.plan, mark)));

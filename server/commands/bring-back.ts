@@ -1,9 +1,8 @@
-/** `lamella bring-back`: lays a filled-in sheet into its plan, after showing what that changes. */
+/** `lamella bring-back`: lays a filled-in sheet or a review into its plan, after showing what that changes. */
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { bringBack as bring } from '../../shared/bring-back/bring.ts';
-import type { Day } from '../../shared/bring-back/day.ts';
-import { MOST_CHARACTERS, readDay } from '../../shared/bring-back/read.ts';
+import { readBack } from '../../shared/bring-back/read-back.ts';
+import { MOST_CHARACTERS } from '../../shared/bring-back/read-parts.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
@@ -17,13 +16,15 @@ import { openNamed } from './open-plan.ts';
 import { WrongUse } from './options.ts';
 import { reasonNotWritten } from './write-output.ts';
 
+type Given = Extract<ReturnType<typeof readBack>, { ok: true }>;
+
 /** UTF-8 takes at most this many bytes for a UTF-16 unit. */
 const MOST_BYTES = 3 * MOST_CHARACTERS;
 
 export const bringBack: Command = {
   name: 'bring-back',
-  usage: ['lamella bring-back DAY PLAN [options]'],
-  about: later`Brings the text of a filled-in sheet into the plan: checks, takes and measurements. Prints the changes as a diff; --write makes them.`,
+  usage: ['lamella bring-back DAY PLAN [options]', 'lamella bring-back REVIEW PLAN [options]'],
+  about: later`Brings the text of a filled-in sheet or of a review into the plan. Prints the changes as a diff; --write makes them.`,
   options: {
     write: { about: later`Writes the plan instead of printing the diff.` },
     root: ROOT,
@@ -31,18 +32,20 @@ export const bringBack: Command = {
   async run(parsed, surroundings) {
     const { rest, options } = parsed;
     const { terminal } = surroundings;
-    const [dayFile, planFile] = rest;
-    if (dayFile === undefined || planFile === undefined || rest.length > 2)
-      throw new WrongUse(message`bring-back takes a day and a plan, but got ${rest.length}.`);
-    const day = await openDay(dayFile, terminal);
-    if (day === null) return COULD_NOT_RUN;
+    const [givenFile, planFile] = rest;
+    if (givenFile === undefined || planFile === undefined || rest.length > 2)
+      throw new WrongUse(
+        message`bring-back takes a day or a review, and a plan, but got ${rest.length}.`,
+      );
+    const given = await openGiven(givenFile, terminal);
+    if (given === null) return COULD_NOT_RUN;
     const opened = await openNamed(planFile, parsed, surroundings);
     if (opened === null) return COULD_NOT_RUN;
     const { plans, id } = opened;
     const name = plans.nameOf(id);
     const before = plans.text(id) ?? '';
     const file = pathOfUri(id) ?? '';
-    const brought = bring(day, before, path.basename(file));
+    const brought = given.lay(before, path.basename(file));
     if (brought === null) {
       terminal.err(`lamella: ${message`${name} has errors in its text. Fix them first.`}\n`);
       return COULD_NOT_RUN;
@@ -69,18 +72,18 @@ export const bringBack: Command = {
 };
 
 /** @returns null where it can't be read, which has been said */
-async function openDay(file: string, terminal: Terminal): Promise<Day | null> {
+async function openGiven(file: string, terminal: Terminal): Promise<Given | null> {
   const refuse = (why: string): null => {
     terminal.err(`lamella: ${inertLine(`${file}: ${why}`)}\n`);
     return null;
   };
   const bytes = await bytesOf(file, terminal);
   if (typeof bytes === 'string') return refuse(bytes);
-  if (bytes.length > MOST_BYTES) return refuse(message`it is too large for a day`);
+  if (bytes.length > MOST_BYTES) return refuse(message`it is too large`);
   const decoded = decode(bytes);
   if (!decoded.ok) return refuse(message`it is not UTF-8`);
-  const read = readDay(decoded.text);
-  return read.ok ? read.day : refuse(read.why);
+  const read = readBack(decoded.text);
+  return read.ok ? read : refuse(read.why);
 }
 
 /** `-` is standard input. @returns why it can't be read, where it can't */
@@ -90,7 +93,7 @@ async function bytesOf(file: string, terminal: Terminal): Promise<Uint8Array | s
     const named = path.resolve(terminal.cwd, file);
     const found = await stat(named);
     if (!found.isFile()) return message`not a file`;
-    if (found.size > MOST_BYTES) return message`it is too large for a day`;
+    if (found.size > MOST_BYTES) return message`it is too large`;
     return await readFile(named);
   } catch (cause) {
     return (cause as NodeJS.ErrnoException).code === 'ENOENT'

@@ -24,6 +24,8 @@ export interface Surroundings extends CheckSurroundings<Core> {
   readonly createClipReader: () => ClipReader;
   /** What makes the page of the sheet one to fill in; read by the command that writes it. */
   readonly sheetScript: () => string;
+  /** What takes comments in the page of a comparison; read as that is. */
+  readonly reviewScript: () => string;
 }
 
 export interface Command<S extends CheckSurroundings = Surroundings> {

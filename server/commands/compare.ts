@@ -1,16 +1,23 @@
 import path from 'node:path';
+import type { Comparison } from '../../shared/api/compared.ts';
+import type { PageFrame } from '../../shared/api/frame.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { comparisonDocument } from '../../shared/report/compare/document.ts';
+import { comparePage, comparePageStyle } from '../../shared/report/compare/html.ts';
 import { markdownText } from '../../shared/report/document/markdown.ts';
 import { terminalText } from '../../shared/report/document/terminal.ts';
 import { compareReport } from '../../shared/report/json.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { atRevision } from '../files/git-revision.ts';
+import { isPlanName } from '../files/plan-files.ts';
+import { pathOfUri } from '../files/uri.ts';
+import { pageFrame } from '../handlers/frame.ts';
 import {
   type Command,
   FAIL_ON,
   LENGTHS,
+  OUTPUT,
   ROOT,
   type Surroundings,
   sayIn,
@@ -18,6 +25,8 @@ import {
 } from './command.ts';
 import { type OpenedPlan, openNamed } from './open-plan.ts';
 import { type Parsed, WrongUse } from './options.ts';
+import { FRAME_WIDTH, hashOf } from './page-parts.ts';
+import { writeOutput } from './write-output.ts';
 
 export const compare: Command = {
   name: 'compare',
@@ -30,9 +39,10 @@ export const compare: Command = {
       about: later`Compares with FILE and the files that it uses at this revision: HEAD, main, v2.`,
     },
     format: {
-      oneOf: ['text', 'md', 'json'],
-      about: later`text (default), md for a review comment, or json`,
+      oneOf: ['text', 'md', 'html', 'json'],
+      about: later`text (default), md for a review comment, html for one page with frames, or json`,
     },
+    output: OUTPUT,
     'fail-on': {
       ...FAIL_ON,
       about: later`Lowest severity of a new finding that makes the exit status 1. Default: error.`,
@@ -42,27 +52,63 @@ export const compare: Command = {
   },
   async run(parsed, surroundings) {
     const { options } = parsed;
-    const { terminal } = surroundings;
+    const { output } = options;
+    if (typeof output === 'string' && isPlanName(output))
+      throw new WrongUse(
+        message`--output ${output} is the name of a plan, and would overwrite it.`,
+      );
     const pair = await openBoth(parsed, surroundings);
     if (pair === null) return COULD_NOT_RUN;
-    const [before, after] = pair;
-    const comparison = comparePlans(compared(before), compared(after));
-    const revision = typeof options.git === 'string' ? `${options.git}:` : '';
-    const say = sayIn(options);
-    terminal.out(
-      options.format === 'json'
-        ? compareReport(revision + nameOf(before), nameOf(after), comparison)
-        : options.format === 'md'
-          ? markdownText(comparisonDocument(comparison, say, 'page'))
-          : terminalText(comparisonDocument(comparison, say, 'terminal'), terminal.colour),
-    );
+    const { comparison, text } = written(pair, options, surroundings);
+    const status = await writeOutput(surroundings.terminal, output, message`The comparison`, text);
     const { shots, findings } = comparison;
-    return statusOf(
-      [findings, ...shots.map((shot) => shot.findings)].flatMap((one) => one.new),
-      options,
-    );
+    return status === COULD_NOT_RUN
+      ? status
+      : statusOf(
+          [findings, ...shots.map((shot) => shot.findings)].flatMap((one) => one.new),
+          options,
+        );
   },
 };
+
+function written(
+  [before, after]: readonly [OpenedPlan, OpenedPlan],
+  options: Parsed['options'],
+  { terminal, reviewScript }: Surroundings,
+): { readonly comparison: Comparison; readonly text: string } {
+  const now = compared(after);
+  const comparison = comparePlans(compared(before), now);
+  const revision = typeof options.git === 'string' ? `${options.git}:` : '';
+  const names = { before: revision + nameOf(before), after: nameOf(after) };
+  const say = sayIn(options);
+  switch (options.format) {
+    case 'json':
+      return { comparison, text: compareReport(names.before, names.after, comparison) };
+    case 'md':
+      return { comparison, text: markdownText(comparisonDocument(comparison, say, 'page')) };
+    case 'html': {
+      const frames = { before: frameIn(before), after: frameIn(after) };
+      const file = path.basename(pathOfUri(after.id) ?? '');
+      const page = { ...names, file, comparison, shots: now.shots, frames };
+      const script = reviewScript();
+      const hashes = { style: hashOf(comparePageStyle()), script: hashOf(script) };
+      return { comparison, text: comparePage(page, say, script, hashes) };
+    }
+    default: {
+      const isInColour = terminal.colour && options.output === undefined;
+      const document = comparisonDocument(comparison, say, 'terminal');
+      return { comparison, text: terminalText(document, isInColour) };
+    }
+  }
+}
+
+/** The frame of a shot, or why it can't be drawn. */
+const frameIn =
+  ({ plans, id }: OpenedPlan) =>
+  (shot: string): PageFrame | string | null => {
+    const drawn = plans.core.frame(id, shot, FRAME_WIDTH);
+    return drawn?.ok ? pageFrame(drawn) : (drawn?.why ?? null);
+  };
 
 const compared = ({ plans, id }: OpenedPlan) => plans.core.compared(id);
 

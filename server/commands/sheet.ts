@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import type { Core } from '../../shared/api/facade.ts';
 import type { PageFrame } from '../../shared/api/frame.ts';
 import type { Sheet } from '../../shared/api/sheet.ts';
@@ -13,6 +12,7 @@ import { pageFrame } from '../handlers/frame.ts';
 import { LENGTHS, OUTPUT, ROOT, sayIn } from './command.ts';
 import { planCommand } from './open-plan.ts';
 import { WrongUse } from './options.ts';
+import { FRAME_WIDTH, hashOf } from './page-parts.ts';
 import { writeOutput } from './write-output.ts';
 
 export const sheet = planCommand({
@@ -46,9 +46,6 @@ export const sheet = planCommand({
   },
 });
 
-/** Pixels across: as sharp as the column of a printed page needs a picture without fine detail. */
-const FRAME_WIDTH = 320;
-
 /** The frames of all shots that can be drawn. */
 const framesOf = (core: Core, id: FileId, { shots }: Sheet): ReadonlyMap<string, PageFrame> =>
   new Map(
@@ -63,6 +60,3 @@ function pageOf(made: Sheet, options: Parameters<typeof sheetPage>[1], script: s
   const fill = { script, scriptHash: hashOf(script) };
   return sheetPage(made, { ...options, fill }, hashOf(pageStyle(true)));
 }
-
-const hashOf = (text: string): string =>
-  `sha256-${createHash('sha256').update(text).digest('base64')}`;

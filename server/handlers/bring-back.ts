@@ -2,8 +2,7 @@
 import { diffLines } from 'diff';
 import type { WorkspaceEdit } from 'vscode-languageserver';
 import type { LocatedEdit } from '../../shared/api/located.ts';
-import { bringBack } from '../../shared/bring-back/bring.ts';
-import { readDay } from '../../shared/bring-back/read.ts';
+import { readBack } from '../../shared/bring-back/read-back.ts';
 import { type FileId, fileName } from '../../shared/plan/place.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { message } from '../../shared/words/message.ts';
@@ -13,7 +12,7 @@ import { workspaceEdit } from './workspace-edit.ts';
 
 export interface BringBackParams {
   readonly textDocument: { readonly uri: string };
-  /** The text of the sheet. */
+  /** The text of the sheet or of a review. */
   readonly day: string;
 }
 
@@ -32,11 +31,11 @@ export function bringBackAnswer(
   file: FileId,
   { day: given }: BringBackParams,
 ): BringBackAnswer {
-  const read = readDay(typeof given === 'string' ? given : '');
-  if (!read.ok) return { refused: message`The day can't be read: ${inertLine(read.why)}.` };
+  const read = readBack(typeof given === 'string' ? given : '');
+  if (!read.ok) return { refused: message`The text can't be read: ${inertLine(read.why)}.` };
   const before = core.text(file) ?? '';
   const name = fileName(file);
-  const brought = bringBack(read.day, before, name);
+  const brought = read.lay(before, name);
   if (brought === null)
     return { refused: message`${name} has errors in its text. Fix them first.` };
   const { text, done, left } = brought;

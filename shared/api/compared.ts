@@ -4,6 +4,7 @@ import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { Reasons } from '../figures/reasons.ts';
 import type { LocatedFinding } from './located.ts';
+import type { Comment } from './sheet.ts';
 
 /** Path ("take.duration") to text; names of other entries between marks, so that renames are seen. */
 export type FieldTexts = ReadonlyMap<string, string>;
@@ -28,6 +29,7 @@ export interface ComparedShot {
     readonly bounds: (figure: string) => FigureBounds | undefined;
   };
   readonly findings: readonly PlanFinding[];
+  readonly review: readonly Comment[];
 }
 
 export type ComparedFinding = Pick<LocatedFinding, 'rule' | 'severity' | 'what'>;

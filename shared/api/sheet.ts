@@ -90,8 +90,19 @@ export interface ShotSheet {
   readonly focus: FocusMarks | null;
   /** What was recorded of it: file, verdict, note. */
   readonly clips: readonly string[];
+  /** What reviewers say of it. */
+  readonly review: readonly Comment[];
   readonly findings: readonly SheetFinding[];
   readonly drawings: readonly Drawing[];
+}
+
+/** A comment of a review; null: not written. */
+export interface Comment {
+  readonly says: string;
+  readonly by: string | null;
+  /** "2027-03-02" */
+  readonly date: string | null;
+  readonly answer: string | null;
 }
 
 /** A focus stack or the scale of a focus pull. */

@@ -12,6 +12,7 @@ import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { entryTexts, keyTexts } from '../report/compare/field-texts.ts';
+import { commentsOf } from '../report/review.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Context } from '../workspace/context.ts';
 import { shotAt } from './sheet.ts';
@@ -65,6 +66,7 @@ export function comparedPlan(
         figures: figures ? figuresJson(figures) : { notKnown: {} },
         ...(uncertain && { sure: sureOf(uncertain) }),
         findings: byShot.get(name) ?? [],
+        review: commentsOf(analysis.bench(file, id)?.fields.review),
       },
     ];
   });

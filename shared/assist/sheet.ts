@@ -8,6 +8,7 @@ import { idOf, nameOf } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import { type EntryId, type FileId, fileName } from '../plan/place.ts';
 import { kindOf, type QuantityId } from '../quantity/index.ts';
+import { commentsOf } from '../report/review.ts';
 import { daySheet } from '../report/sheet/day.ts';
 import { editSheet } from '../report/sheet/edit.ts';
 import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
@@ -115,12 +116,13 @@ function remembered(
   if (!said) return shotSheet(name, said, findings, once, clips);
   const { bench, figures, say } = said;
   // What the figures don't follow from: words of the shot, its checks, and the reader's unit.
-  const { about, preflight } = bench.fields;
+  const { about, preflight, review } = bench.fields;
   const key = JSON.stringify([
     findings,
     clips,
     say.lengths,
     ifKnown(about),
+    commentsOf(review),
     [...bench.checks],
     [once, preflight].map((states) => states && [...(ifKnown(states) ?? [])]),
   ]);

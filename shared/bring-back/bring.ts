@@ -7,7 +7,7 @@ import type { Day } from './day.ts';
 import { PlanText } from './plan-text.ts';
 import { Told } from './told.ts';
 
-interface Brought {
+export interface Brought {
   /** The plan with the day in it. */
   readonly text: string;
   /** What was brought, a line each. */

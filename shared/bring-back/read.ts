@@ -10,22 +10,21 @@ import {
   SETTING_KINDS,
 } from './day.ts';
 import { NotReadable, Reading, refuse, textOf, type Where } from './read-json.ts';
+import {
+  documentOf,
+  LONGEST_NAME,
+  LONGEST_NOTE,
+  LONGEST_PATH,
+  LONGEST_VALUE,
+  MOST_ENTRIES,
+  NAME,
+  nameOf,
+  timeOf,
+} from './read-parts.ts';
 import { usualText } from './value.ts';
 
-/** Characters of the whole text. A day of 1000 takes with remarks is a quarter of it. */
-export const MOST_CHARACTERS = 1_000_000;
-const MOST_ENTRIES = 1000;
 const MOST_PARTS = 32;
-const LONGEST_NAME = 64;
-const LONGEST_VALUE = 80;
-const LONGEST_PATH = 400;
-const LONGEST_NOTE = 2000;
 const MOST_TAKES = 9999;
-
-const FIRST_LINE = /^\ufeff?lamella day ([0-9]{1,9})[ \t]*\r?\n/;
-const NAME = /^[a-z][a-z0-9-]{0,63}$/;
-const TIME =
-  /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])T(?:[01]\d|2[0-3]):[0-5]\d(?::[0-5]\d(?:\.\d{1,9})?)?(?:Z|[+-](?:[01]\d|2[0-3]):?[0-5]\d)?$/;
 
 type ReadDay =
   | { readonly ok: true; readonly day: Day }
@@ -37,27 +36,10 @@ type ReadDay =
 
 export function readDay(text: string): ReadDay {
   try {
-    return { ok: true, day: dayOf(documentOf(text)) };
+    return { ok: true, day: dayOf(documentOf(text, 'day')) };
   } catch (cause) {
     if (cause instanceof NotReadable) return { ok: false, why: cause.message };
     throw cause;
-  }
-}
-
-function documentOf(text: string): unknown {
-  if (text.length > MOST_CHARACTERS)
-    throw new NotReadable(
-      message`it has ${text.length} characters; at most ${MOST_CHARACTERS} are read`,
-    );
-  const first = FIRST_LINE.exec(text);
-  if (!first) throw new NotReadable(message`its first line is not "lamella day 1"`);
-  if (Number(first[1]) !== 1)
-    throw new NotReadable(message`it is of version ${first[1] ?? ''}; only version 1 can be read`);
-  try {
-    return JSON.parse(text.slice(first[0].length));
-  } catch {
-    // The parser's own words name places in a text that nobody looks at.
-    throw new NotReadable(message`what follows its first line is not JSON, or it is cut off`);
   }
 }
 
@@ -81,21 +63,6 @@ function dayOf(value: unknown): Day {
   unknown.push(...top.unknown());
   refuseTwice(day.takes);
   return { ...day, unknown };
-}
-
-function timeOf(entry: Reading, key: string): string {
-  const text = entry.text(key, LONGEST_VALUE);
-  return TIME.test(text) && isDay(text)
-    ? text
-    : refuse(entry.at(key), message`a date and time like 2027-03-02T10:41:07Z`, text);
-}
-
-/** Whether the date exists. */
-const isDay = (text: string): boolean => usualText('date', text.slice(0, 10)) !== undefined;
-
-function nameOf(entry: Reading, key: string): string {
-  const text = entry.text(key, LONGEST_NAME);
-  return NAME.test(text) ? text : refuse(entry.at(key), message`a name of the plan`, text);
 }
 
 function checkOf(entry: Reading): DayCheck {

@@ -21,6 +21,7 @@ import { clipTooLong } from './clip-too-long.ts';
 import { clipUnreadable } from './clip-unreadable.ts';
 import { colourOutOfRange } from './colour-out-of-range.ts';
 import { colourRenderingLow } from './colour-rendering-low.ts';
+import { commentUnanswered } from './comment-unanswered.ts';
 import { crossesTooFast } from './crosses-too-fast.ts';
 import { cutOutrunsClips } from './cut-outruns-clips.ts';
 import { dayTooShort } from './day-too-short.ts';
@@ -147,6 +148,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   batteryInTimeLapse,
   timeLapseOnAuto,
   checkOpen,
+  commentUnanswered,
 ];
 
 /** Look at the plan as a whole, by a summary of each shot. */

@@ -266,6 +266,7 @@ it('asked to stop, it says what it has read until then, and that it is not all',
     createCore,
     rules: ALL_RULES,
     sheetScript: () => '',
+    reviewScript: () => '',
     createClipReader: () => ({
       async read(file, signal) {
         asked.push(path.basename(file));

@@ -1,7 +1,9 @@
 /** `lamella compare` and `lamella sheet` on files and on revisions of a real repository. */
 import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../server/command-line.ts';
 import { createCore } from '../../shared/core/core.ts';
@@ -30,6 +32,7 @@ async function run(cwd: string, ...args: string[]) {
     createCore,
     rules: ALL_RULES,
     sheetScript: () => '',
+    reviewScript: () => '',
     createClipReader: () => {
       throw new Error('no clips here');
     },
@@ -57,6 +60,37 @@ describe('two plans', () => {
       after: 'new.shootplan.yaml',
       shots: [{ shot: 'frost', fields: [{ path: 'aperture', before: 'f/8', after: 'f/10' }] }],
     });
+  });
+
+  it('are one page with both traced frames, written to a file', async () => {
+    const cwd = folderWith({ 'old.shootplan.yaml': EXAMPLE_PLAN, 'new.shootplan.yaml': CLOSED });
+    const files = ['old.shootplan.yaml', 'new.shootplan.yaml'];
+    const { status, out, err } = await run(
+      ...([cwd, 'compare', ...files, '--format', 'html', '-o', 'c.html'] as const),
+    );
+    expect({ status, out, err }).toEqual({
+      ...{ status: 0, out: '', err: 'The comparison was written to c.html.\n' },
+    });
+    const { document } = new JSDOM(readFileSync(path.join(cwd, 'c.html'), 'utf8')).window;
+    const frames = [...document.querySelectorAll('.shot img')];
+    expect(frames.map((frame) => frame.getAttribute('alt'))).toEqual([
+      'Frame before',
+      'Frame after',
+    ]);
+    for (const frame of frames)
+      expect(frame.getAttribute('src')).toMatch(/^data:image\/png;base64,iVBORw0KGgo/);
+    const style = document.querySelector('style')!.textContent;
+    const hash = createHash('sha256').update(style!).digest('base64');
+    expect(document.querySelector('meta[http-equiv]')!.getAttribute('content')).toContain(
+      `style-src 'sha256-${hash}'`,
+    );
+  });
+
+  it('never over a plan', async () => {
+    const cwd = folderWith({ [NAME]: EXAMPLE_PLAN });
+    const { status, err } = await run(cwd, 'compare', NAME, NAME, '-o', NAME);
+    expect(status).toBe(2);
+    expect(err).toContain('is the name of a plan, and would overwrite it.');
   });
 
   it('exit with 1 where a finding at or above the bar is new, not where one is gone', async () => {
@@ -143,6 +177,13 @@ describe('with a revision', () => {
       expect(out).toContain('luminance  12000 cd/m2 → 3000 cd/m2');
       expect(out).toMatch(/exposure +\S+ stops \([^)]*\) → −\d/);
     }
+    const page = await run(cwd, 'compare', '--git', 'main', `plans/${NAME}`, '--format', 'html');
+    const { document } = new JSDOM(page.out).window;
+    expect([...document.querySelectorAll('.plan dd')].map((name) => name.textContent)).toEqual([
+      `main:plans/${NAME}`,
+      `plans/${NAME}`,
+    ]);
+    expect(document.querySelector('.beside')!.textContent).toContain('12000 cd/m23000 cd/m2');
   });
 
   it.each([

@@ -24,6 +24,7 @@ async function run(text: string, ...args: readonly string[]) {
     createCore,
     rules: [],
     sheetScript: () => '',
+    reviewScript: () => '',
     createClipReader: () => {
       throw new Error('no clip is read for a frame');
     },

@@ -5,6 +5,7 @@ import {
   chmodSync,
   copyFileSync,
   mkdirSync,
+  readdirSync,
   readFileSync,
   writeFileSync,
 } from 'node:fs';
@@ -79,20 +80,25 @@ describe('the hook', () => {
 
 describe('the workflow', () => {
   const workflow = parse(readFileSync(path.join(EXAMPLES, 'workflow.yml'), 'utf8'));
-  const steps: readonly { run?: string }[] = workflow.jobs.check.steps;
+  const steps: readonly { run?: string; uses?: string; with?: Record<string, string> }[] =
+    workflow.jobs.check.steps;
   const commands = steps.flatMap(({ run }) => run ?? []);
 
   it('reads, and asks for no more than to read', () => {
     expect(workflow.permissions).toEqual({ contents: 'read' });
-    expect(commands).toHaveLength(2);
+    expect(commands).toHaveLength(3);
+    const kept = steps.find(({ uses }) => uses?.startsWith('actions/upload-artifact@'));
+    expect(kept?.with).toMatchObject({ path: 'changes/' });
   });
 
   it('its steps do what they say', () => {
     const { cwd, env, git } = repository();
     const base = git('rev-parse', 'HEAD').stdout.trim();
     writeFileSync(path.join(cwd, PLAN), changed(BROKEN, { 'shots/skin/tilt': '5 deg' }));
+    const deep = path.join(cwd, 'a plan with blanks.shootplan.yaml');
+    writeFileSync(deep, changed(EXAMPLE_PLAN, { 'shots/skin/tilt': '6 deg' }));
     const summary = path.join(cwd, 'summary.md');
-    const [check, compare] = commands.map((command) =>
+    const [check, compare, pages] = commands.map((command) =>
       spawnSync('bash', ['-e', '-c', command], {
         cwd,
         env: { ...env, BASE: base, GITHUB_STEP_SUMMARY: summary },
@@ -104,6 +110,22 @@ describe('the workflow', () => {
     // It fails where a finding is new that can't be lived with, and has told of the change.
     expect(compare!.status).not.toBe(0);
     expect(readFileSync(summary, 'utf8')).toContain('| tilt | 4 deg | 5 deg |');
+    // A page is one to read, whatever was found.
+    expect([pages!.status, pages!.stdout]).toEqual([0, '']);
+    expect(readdirSync(path.join(cwd, 'changes')).sort()).toEqual([
+      'a plan with blanks.html',
+      'plan.html',
+    ]);
+    expect(readFileSync(path.join(cwd, 'changes/plan.html'), 'utf8')).toContain(
+      '<img src="data:image/png;base64,',
+    );
+    // What can't run is no reason to go on.
+    const lost = spawnSync('bash', ['-e', '-o', 'pipefail', '-c', commands[2]!], {
+      cwd,
+      env: { ...env, BASE: 'HEAD', GIT_DIR: path.join(cwd, 'nowhere') },
+      encoding: 'utf8',
+    });
+    expect(lost.status).not.toBe(0);
   });
 });
 

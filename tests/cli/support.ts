@@ -67,6 +67,7 @@ export async function lamella(
     createCore,
     rules: RULES,
     sheetScript: () => '',
+    reviewScript: () => '',
     createClipReader: () => ({
       read: (file) => readClip(file),
       close: async () => undefined,

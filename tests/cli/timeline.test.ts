@@ -16,6 +16,7 @@ async function run(files: Readonly<Record<string, string>>, ...args: readonly st
     createCore,
     rules: [],
     sheetScript: () => '',
+    reviewScript: () => '',
     createClipReader: () => {
       throw new Error('no clip is read for a timeline');
     },

@@ -55,7 +55,7 @@ describe('a day for the open plan', () => {
 
   it('is refused with the reason', async () => {
     expect(await asked(EXAMPLE_PLAN, 'lamella day 2\n{}')).toEqual({
-      refused: "The day can't be read: it is of version 2; only version 1 can be read.",
+      refused: "The text can't be read: it is of version 2; only version 1 can be read.",
     });
     expect(await asked(`${EXAMPLE_PLAN}\nedit: [`, DAY)).toEqual({
       refused: `${name} has errors in its text. Fix them first.`,

@@ -29,6 +29,7 @@ export async function lamellaIn(cwd: string, args: readonly string[]): Promise<R
     createCore,
     rules: ALL_RULES,
     sheetScript: () => '',
+    reviewScript: () => '',
     createClipReader: () => ({ read: (file) => readClip(file), close: async () => undefined }),
     terminal: {
       cwd,

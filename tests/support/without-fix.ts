@@ -6,6 +6,8 @@ export const WITHOUT_FIX: ReadonlySet<string> = new Set([
   // Another lamp is to be had or not.
   'colour-rendering-low',
   'check-open',
+  // Only who plans the shot knows the answer.
+  'comment-unanswered',
   'duplicate-name',
   'head-overloaded',
   'holder-works-against',

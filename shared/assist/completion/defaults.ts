@@ -69,6 +69,8 @@ function listAt(where: Where): string | null {
       .map(({ text }) => `- ${text}`)
       .join('\n');
   }
+  // What somebody says of a shot nobody can guess: the example is written over.
+  if (key === 'review') return exampleOf(where);
   const item = below(where, 0);
   const first = item && defaultAt(item);
   if (key === 'bench') return first === null ? null : `- ${first}`;

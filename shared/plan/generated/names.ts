@@ -39,6 +39,7 @@ export type DefName =
   | 'stack'
   | 'preflight'
   | 'check-state'
+  | 'review-comment'
   | 'allowance'
   | 'edit'
   | 'edit-music'

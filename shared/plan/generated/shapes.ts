@@ -4520,6 +4520,25 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
      "{ field: 24.6 mm }"
     ]
    },
+   "review": {
+    "shape": {
+     "kind": "list",
+     "item": {
+      "kind": "record",
+      "of": "review-comment"
+     }
+    },
+    "required": false,
+    "title": "review comments",
+    "description": "Comments of reviewers. Each shows as a note until it has an answer.",
+    "examples": [
+     "[{ by: rv, says: The top third is black. Is that meant? }]"
+    ],
+    "also": [
+     "comments",
+     "reviews"
+    ]
+   },
    "allow": {
     "shape": {
      "kind": "map",
@@ -5157,6 +5176,73 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     ],
     "also": [
      "who"
+    ]
+   }
+  }
+ },
+ "review-comment": {
+  "title": "review comment",
+  "description": "What a reviewer says of the shot, and the answer.",
+  "keys": {
+   "by": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "by",
+    "description": "Who says it.",
+    "examples": [
+     "rv"
+    ],
+    "also": [
+     "who",
+     "reviewer"
+    ]
+   },
+   "time": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "time",
+    "description": "When it was written. Not used in calculations.",
+    "examples": [
+     "2027-03-02T10:41:07Z"
+    ],
+    "also": [
+     "on",
+     "date"
+    ]
+   },
+   "says": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": true,
+    "title": "comment",
+    "description": "What the reviewer says.",
+    "examples": [
+     "The top third is black. Is that meant?"
+    ],
+    "also": [
+     "comment",
+     "text",
+     "note"
+    ]
+   },
+   "answer": {
+    "shape": {
+     "kind": "text"
+    },
+    "required": false,
+    "title": "answer",
+    "description": "The answer. With it, the comment is no longer shown as a note.",
+    "examples": [
+     "Yes, the film breaks there."
+    ],
+    "also": [
+     "answered",
+     "reply"
     ]
    }
   }

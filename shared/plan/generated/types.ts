@@ -631,6 +631,8 @@ export interface Shot {
   readonly preflight: Field<ReadonlyMap<string, Field<'open' | CheckState>>>;
   /** Values measured with the shot set up. They override calculated values. */
   readonly measured: Field<Measured>;
+  /** Comments of reviewers. Each shows as a note until it has an answer. */
+  readonly review: Field<readonly Field<ReviewComment>[]>;
   /** Findings accepted in this shot, by rule, each with a reason. */
   readonly allow: Field<ReadonlyMap<string, Field<Allowance>>>;
 }
@@ -727,6 +729,18 @@ export interface CheckState {
   readonly done: Field<QuantityValue<'date'>>;
   /** Who did the check. */
   readonly by: Field<string>;
+}
+
+/** What a reviewer says of the shot, and the answer. */
+export interface ReviewComment {
+  /** Who says it. */
+  readonly by: Field<string>;
+  /** When it was written. Not used in calculations. */
+  readonly time: Field<string>;
+  /** What the reviewer says. */
+  readonly says: Field<string>;
+  /** The answer. With it, the comment is no longer shown as a note. */
+  readonly answer: Field<string>;
 }
 
 /** A finding accepted on purpose. */
@@ -850,6 +864,7 @@ export interface TypesOf {
   readonly stack: Stack;
   readonly preflight: Preflight;
   readonly 'check-state': CheckState;
+  readonly 'review-comment': ReviewComment;
   readonly allowance: Allowance;
   readonly edit: Edit;
   readonly 'edit-music': EditMusic;

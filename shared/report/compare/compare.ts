@@ -122,7 +122,7 @@ function fieldChanges(
   });
 }
 
-const NO_SHOT: ComparedShot = { figures: { notKnown: {} }, findings: [] };
+const NO_SHOT: ComparedShot = { figures: { notKnown: {} }, findings: [], review: [] };
 
 function shotChanges(
   before: ComparedPlan,

@@ -1,12 +1,18 @@
 /** A comparison as a document: for a terminal, and for a review or an editor's page. */
 
-import type { ComparedFinding, Comparison, FindingsChange } from '../../api/compared.ts';
+import type {
+  ComparedFinding,
+  Comparison,
+  FindingsChange,
+  ShotChange,
+} from '../../api/compared.ts';
 import {
   type Block,
   changes,
   type Inline,
   list,
   paragraph,
+  type Section,
   section,
   strong,
   toned,
@@ -14,6 +20,7 @@ import {
 } from '../../api/document.ts';
 import type { Say } from '../../say/say.ts';
 import { inLanguage, message } from '../../words/message.ts';
+import { capital } from '../sheet/said.ts';
 import { isSame } from './compare.ts';
 import { editWords } from './edit.ts';
 import {
@@ -38,19 +45,32 @@ export function comparisonDocument(
   if (isSame(comparison)) return [paragraph(inLanguage(NOTHING_DIFFERENT))];
   const isPage = readIn === 'page';
   const { told, rest } = toldShots(comparison, say);
-  const found = (findings: FindingsChange): Block => list(findingItems(findings, isPage));
   const shots = told.flatMap((shot) =>
-    section(
-      3,
-      changedName(shot),
-      [
-        changes(message`settings`, shot.fields.map(fieldWords)),
-        changes(message`results`, followsWords(shot.figures, say), true),
-        found(shot.findings),
-      ],
-      true,
-    ),
+    section(3, changedName(shot), shotBlocks(shot, say, readIn), true),
   );
+  const { entries, edit, findings } = otherSections(comparison, readIn, 3);
+  return [
+    ...(isPage ? [...shots, ...entries] : [...entries, ...shots]),
+    ...edit,
+    ...findings,
+    paragraph(rest > 0 ? sameShotsWords(rest) : ''),
+  ];
+}
+
+/** What is different of one shot: its settings, what follows, and its findings. */
+export const shotBlocks = (shot: ShotChange, say: Say, readIn: ReadIn): readonly Block[] => [
+  changes(message`settings`, shot.fields.map(fieldWords)),
+  changes(message`results`, followsWords(shot.figures, say), true),
+  list(findingItems(shot.findings, readIn)),
+];
+
+/** What is different beside the shots, each part under a heading of its own where a page has it. */
+export function otherSections(
+  comparison: Comparison,
+  readIn: ReadIn,
+  level: Section['level'],
+): Readonly<Record<'entries' | 'edit' | 'findings', readonly Block[]>> {
+  const isPage = readIn === 'page';
   const entries = comparison.entries.flatMap((entry): readonly Block[] => {
     const fields = entry.state === 'changed' ? entry.fields.map(fieldWords) : [];
     const told = changes(message`changed`, fields);
@@ -58,40 +78,42 @@ export function comparisonDocument(
     return isPage ? [paragraph(strong(name)), told] : section(3, name, [told], true);
   });
   const noShot = inLanguage(IN_NO_SHOT);
-  return [
-    ...(isPage
-      ? [...shots, ...section(3, message`Kit, lights, subjects and plan`, entries)]
-      : [...entries, ...shots]),
-    ...section(3, isPage ? message`Edit` : message`edit`, [
+  return {
+    entries: isPage ? section(level, message`Kit, lights, subjects and plan`, entries) : entries,
+    edit: section(level, isPage ? message`Edit` : message`edit`, [
       changes(message`results`, editWords(comparison.edit)),
     ]),
     // Under a heading of their own, or they would read as the last block's.
-    ...section(3, isPage ? noShot.charAt(0).toUpperCase() + noShot.slice(1) : noShot, [
-      found(comparison.findings),
+    findings: section(level, isPage ? capital(noShot) : noShot, [
+      list(findingItems(comparison.findings, readIn)),
     ]),
-    paragraph(rest > 0 ? sameShotsWords(rest) : ''),
-  ];
+  };
 }
 
-function findingItems(
+/** "**new** warning: Depth of field is 2.1 mm; sugar needs 4 mm." */
+export const findingsSaid = (
+  word: string,
+  findings: readonly ComparedFinding[],
+  readIn: ReadIn,
+): readonly Inline[] =>
+  findings.map(({ severity, what, rule }) => [
+    strong(word),
+    ' ',
+    toned(severity, severity),
+    ': ',
+    worded(what),
+    ...(readIn === 'page' ? [] : ['  ', toned('aside', rule)]),
+  ]);
+
+const findingItems = (
   { gone, new: come, changed }: FindingsChange,
-  isPage: boolean,
-): readonly Inline[] {
-  const all = (word: string, findings: readonly ComparedFinding[]): readonly Inline[] =>
-    findings.map(({ severity, what, rule }) => [
-      strong(word),
-      ' ',
-      toned(severity, severity),
-      ': ',
-      worded(what),
-      ...(isPage ? [] : ['  ', toned('aside', rule)]),
-    ]);
-  return [
-    ...all(message`new`, come),
-    ...all(
-      message`still`,
-      changed.filter((one) => !readsTheSame(one)).map(({ after }) => after),
-    ),
-    ...all(message`resolved`, gone),
-  ];
-}
+  readIn: ReadIn,
+): readonly Inline[] => [
+  ...findingsSaid(message`new`, come, readIn),
+  ...findingsSaid(
+    message`still`,
+    changed.filter((one) => !readsTheSame(one)).map(({ after }) => after),
+    readIn,
+  ),
+  ...findingsSaid(message`resolved`, gone, readIn),
+];

@@ -9,6 +9,7 @@ import {
   type Table,
 } from '../../api/document.ts';
 import type { Attributes, Child, Element } from '../../api/drawing.ts';
+import { message } from '../../words/message.ts';
 import { el } from '../markup.ts';
 import { isLong } from './terminal.ts';
 
@@ -46,7 +47,10 @@ export function blockHtml(block: Block, hooks: HtmlHooks = {}): Element {
       return tableHtml(block, hooks);
     case 'changes': {
       const rows = block.rows.map(({ label, before, after }) => [label, before, after]);
-      return tableHtml({ kind: 'table', head: [block.title, '', '\u2192'], rows }, hooks);
+      return tableHtml(
+        { kind: 'table', head: [block.title, message`before`, message`after`], rows },
+        hooks,
+      );
     }
     case 'pairs': {
       const pair = ([label, value]: (typeof block.rows)[number]) => [

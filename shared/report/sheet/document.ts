@@ -18,6 +18,7 @@ import type { Check, EditSheet, Sheet, SheetFinding, ShotSheet } from '../../api
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { inLanguage, message } from '../../words/message.ts';
+import { commentList } from '../review.ts';
 import { measurementsDocument } from './measurements.ts';
 import { capital } from './said.ts';
 import { SEVERITY_WORDS, stateWords } from './words.ts';
@@ -30,12 +31,21 @@ export const planParts = ({ recording, once, findings }: Sheet) => ({
   findings: section(2, message`Findings in the plan and its kit`, [findingList(findings)]),
 });
 
-export const shotParts = ({ checks, limits, focus, takes, clips, findings }: ShotSheet) => ({
+export const shotParts = ({
+  checks,
+  limits,
+  focus,
+  takes,
+  clips,
+  review,
+  findings,
+}: ShotSheet) => ({
   checks: section(3, message`Checks`, [checkList(checks)]),
   limits: section(3, message`Watch for`, [list(limits.map(worded))]),
   focus: focus ? section(3, focus.title, [paragraph(worded(focus.words)), focus.table]) : [],
   takes: section(3, message`Take log`, [takeLog(takes)]),
   clips: section(3, message`Clips`, [list(clips.map(worded))]),
+  review: section(3, message`Comments`, [commentList(review)]),
   findings: section(3, message`Findings`, [findingList(findings)]),
 });
 
@@ -167,7 +177,7 @@ function shotsDocument(shots: readonly ShotSheet[]): Part {
 
 function shotDocument(shot: ShotSheet, drawings: readonly Item[]): Part {
   const { name, about, settings, bench } = shot;
-  const { checks, limits, focus, takes, clips, findings } = shotParts(shot);
+  const { checks, limits, focus, takes, clips, review, findings } = shotParts(shot);
   const rows = [...settings, ...bench].map(({ label, value, follows, note }) => [
     label,
     value ?? (follows ? message`unknown` : message`not set`),
@@ -182,6 +192,7 @@ function shotDocument(shot: ShotSheet, drawings: readonly Item[]): Part {
     ...focus,
     ...takes,
     ...clips,
+    ...review,
     ...findings,
     ...section(3, message`Drawings`, [list(drawings)]),
   ]);

@@ -1,6 +1,7 @@
 /** What the page's script has to know of the sheet that it fills in: names, numbers and words. */
 import type { Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
 import { message } from '../../words/message.ts';
+import { asciiJson } from '../ascii-json.ts';
 import { markOf } from '../mark.ts';
 import { stateWords } from './words.ts';
 
@@ -49,12 +50,7 @@ export interface FillMeasurement {
 
 type FillWords = ReturnType<typeof fillWords>;
 
-/** As one line of ASCII: nothing in it acts, wherever it stands. */
-export const fillText = (sheet: Sheet): string =>
-  JSON.stringify(fillData(sheet)).replace(
-    /[^ -~]/g,
-    (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  );
+export const fillText = (sheet: Sheet): string => asciiJson(fillData(sheet));
 
 function fillData({ title, file: plan, once, order, shots, measurements }: Sheet): FillData {
   const names = shots.map(({ name }) => name);

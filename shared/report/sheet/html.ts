@@ -199,14 +199,14 @@ function shotList({ shots }: Sheet): Child {
 }
 
 /** By its name, so that a shot's section stays the same where others come and go. */
-const idOf = (name: string, index: number): string =>
+export const idOf = (name: string, index: number): string =>
   /^[a-z][a-z0-9-]*$/.test(name) ? `shot.${name}` : `shot.${index + 1}`;
 
 /** One shot's section: the same text as long as the shot is the same. */
 export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): string {
   const id = idOf(shot.name, index);
   const { name, about, state, settings, bench, drawings } = shot;
-  const { checks, limits, focus, takes, clips, findings } = shotParts(shot);
+  const { checks, limits, focus, takes, clips, review, findings } = shotParts(shot);
   const frame = options.frames?.get(name);
   const said = (parts: typeof checks): readonly Child[] =>
     parts.map((part) => sectionHtml(part, { isRead: options.live === true }));
@@ -236,7 +236,7 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
         ),
       (checks.length > 0 || limits.length > 0) &&
         el('div', { class: 'pair' }, ...said([...checks, ...limits])),
-      ...said([...clips, ...findings]),
+      ...said([...clips, ...review, ...findings]),
       focus.length > 0 && el('div', { class: 'focus' }, ...said(focus)),
       (drawings.length > 0 || frame) &&
         el(

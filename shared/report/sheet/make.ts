@@ -14,6 +14,7 @@ import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
 import type { Severity } from '../../rules/rule.ts';
 import { inLanguage } from '../../words/message.ts';
 import { hourWords } from '../day-words.ts';
+import { commentsOf, REVIEW_RULE } from '../review.ts';
 import { apertureDrawing } from './drawings/aperture.ts';
 import { coloursDrawing } from './drawings/colours.ts';
 import { depthDrawing } from './drawings/depth.ts';
@@ -57,7 +58,7 @@ const UNREAD = {
   about: null,
   state: 'unread',
   ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], focus: null, drawings: [] },
-  ...{ takeS: null, lifeS: null },
+  ...{ takeS: null, lifeS: null, review: [] },
 } as const;
 
 export function shotSheet(
@@ -83,7 +84,9 @@ export function shotSheet(
     limits: limitsOf(shot),
     focus: focusMarks(shot),
     clips,
-    findings: said,
+    review: commentsOf(shot.bench.fields.review),
+    // Listed as comments, with those that have their answer.
+    findings: said.filter(({ rule }) => rule !== REVIEW_RULE),
     drawings: DRAWINGS.flatMap((draw) => draw(shot) ?? []),
   };
 }
