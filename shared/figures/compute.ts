@@ -5,7 +5,7 @@ import { evennessFigures } from './evenness.ts';
 import { focusPullFigures } from './focus-pull.ts';
 import { stackFigures } from './focus-stack.ts';
 import { highlightFigures } from './highlight.ts';
-import { demanding, once } from './lazily.ts';
+import { demanding, demandingAll, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { loadFigures } from './load.ts';
 import { mirrorFigures } from './mirror.ts';
@@ -23,7 +23,9 @@ import type {
   LightFigures,
   LoadFigures,
   MirrorFigures,
+  MotionFigures,
   RecordingFigures,
+  SharpnessFigures,
   ShotFigures,
   StackFigures,
   ThroughFigures,
@@ -33,8 +35,32 @@ import { throughFigures } from './through.ts';
 import { timeFigures } from './time.ts';
 import { timeLapseFigures } from './time-lapse.ts';
 
-/** Figures that take long to calculate and that few shots need, or that only a reader looks at. */
+/**
+ * Figures that not everybody asks for: some take long, many only a reader looks at, and a finding that
+ * is looked at again under other conditions needs one or two.
+ */
 const onDemand = {};
+
+const sharpBy = demandingAll<SharpnessFigures>(onDemand, {
+  circleOfConfusionMm: true,
+  depthMm: true,
+  usableDepthMm: true,
+  airyUm: true,
+  pixelUm: true,
+  contrast: true,
+  contrastAtNyquist: true,
+  bestEffectiveFNumber: true,
+  leastBlurUm: true,
+  wholeDepthMm: true,
+  travelMm: true,
+});
+
+const movedBy = demandingAll<MotionFigures>(onDemand, {
+  subjectSpeedMmPerS: true,
+  smearPx: true,
+  crossingS: true,
+  jitterPx: true,
+});
 
 const weighedBy = demanding<LoadFigures>(onDemand, {
   massKg: true,
@@ -115,40 +141,41 @@ const mirroredBy = demanding<MirrorFigures>(onDemand, {
   strayRatio: true,
 });
 
-type Exposure = Pick<LightFigures, 'exposureErrorStops' | 'isoNeeded'>;
-
-/** Of a flat mirror the exposure waits for what the mirror shows; of all else it is there already. */
-const reachedBy = demanding<Exposure>(onDemand, { exposureErrorStops: true, isoNeeded: true });
+const litBy = demanding<LightFigures>(onDemand, {
+  exposureErrorStops: true,
+  isoNeeded: true,
+  glassLossStops: true,
+  shownLight: true,
+});
 
 export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
-  const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
-  const shown = lightFigures(bench, optical, time);
-  const mirror = once(() => mirrorFigures(bench, optical, sharpness));
-  const pull = once(() => focusPullFigures(bench, optical, sharpness));
-  const motion = motionFigures(bench, optical, sharpness, time, pull);
-  const reached = (): Exposure =>
-    reachedLight(bench, shown, mirror().lostByLight(), (lit) => lightFigures(lit, optical, time));
+  const sharpness = once(() => sharpnessFigures(bench, optical));
+  const shown = once(() => lightFigures(bench, optical, time));
+  const mirror = once(() => mirrorFigures(bench, optical, sharpness()));
+  const pull = once(() => focusPullFigures(bench, optical, sharpness()));
+  const motion = once(() => motionFigures(bench, optical, sharpness(), time, pull));
+  // Of a flat mirror the exposure waits for what the mirror shows.
+  const exposure = once(() =>
+    isFlatMirror(bench)
+      ? reachedLight(bench, shown(), mirror().lostByLight(), (lit) =>
+          lightFigures(lit, optical, time),
+        )
+      : shown(),
+  );
   const figures = {
     __proto__: onDemand,
     ...optical,
-    ...sharpness,
-    ...(isFlatMirror(bench)
-      ? {
-          glassLossStops: shown.glassLossStops,
-          ...reachedBy(() => {
-            const light = once(reached);
-            return {
-              exposureErrorStops: () => light().exposureErrorStops,
-              isoNeeded: () => light().isoNeeded,
-            };
-          }),
-        }
-      : shown),
-    shownLight: shown,
     ...time,
-    ...motion,
+    ...sharpBy(sharpness),
+    ...movedBy(motion),
+    ...litBy(() => ({
+      exposureErrorStops: () => exposure().exposureErrorStops,
+      isoNeeded: () => exposure().isoNeeded,
+      glassLossStops: () => shown().glassLossStops,
+      shownLight: shown,
+    })),
     ...weighedBy(() => loadFigures(bench)),
     ...pulledBy(() => ({
       pullEnds: () => pull().pullEnds,
@@ -157,7 +184,7 @@ export function figuresOf(bench: Bench): ShotFigures {
       pullBreathing: () => pull().pullBreathing,
       pullMarks: () => pull().pullMarks(),
     })),
-    ...stackedBy(() => stackFigures(bench, optical, sharpness, time)),
+    ...stackedBy(() => stackFigures(bench, optical, sharpness(), time)),
     ...clearedBy(() => ({
       lightInTheWay: once(() => clearanceFigures(bench, optical).lightInTheWay),
     })),
@@ -165,7 +192,7 @@ export function figuresOf(bench: Bench): ShotFigures {
       unevennessStops: once(evennessFigures(bench, optical, time).unevennessStops),
     })),
     ...highlitBy(() => {
-      const { highlight, highlightLatitudeStops } = highlightFigures(bench, optical, time, shown);
+      const { highlight, highlightLatitudeStops } = highlightFigures(bench, optical, time, shown());
       return {
         highlight: once(highlight),
         highlightLatitudeStops: once(highlightLatitudeStops),
@@ -173,7 +200,7 @@ export function figuresOf(bench: Bench): ShotFigures {
     }),
     ...passedBy(() => throughFigures(bench, optical)),
     ...recordedBy(() => recordingFigures(bench)),
-    ...lapsedBy(() => timeLapseFigures(bench, optical, sharpness, time, motion)),
+    ...lapsedBy(() => timeLapseFigures(bench, optical, sharpness(), time, motion())),
     ...mirroredBy(mirror),
   };
   return figures;
