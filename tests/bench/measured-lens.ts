@@ -1,16 +1,21 @@
 /** The core alone on a plan whose shots share one lens with ten rows: what an edit in a row costs. */
+import type { Core } from '../../shared/api/facade.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { planOf } from './plan-of.ts';
 import { type Spread, spread, timed } from './statistics.ts';
 
 const FILE = 'file:///w/plan.shootplan.yaml';
 const EDITS = 60;
+/** Of the server: server/ahead.ts. */
+const SLICE_MS = 25;
 
 export interface MeasuredLensResult {
   readonly shots: number;
   readonly open: Spread;
   /** A reading of one row: the lens is fitted again, and all of its shots follow. */
   readonly row: Spread;
+  /** Of that, the longest that a host waits which works ahead in slices, as the server does. */
+  readonly wait: Spread;
   /** A setting of one shot: nothing is fitted. */
   readonly shot: Spread;
 }
@@ -50,17 +55,15 @@ export function benchMeasuredLens(shots: number): MeasuredLensResult {
       }),
     ),
   );
-  const edited = (line: number, values: readonly [string, string]): Spread => {
+  const look = (): void => void core.findings(FILE);
+  const edited = (line: number, values: readonly [string, string], then: () => number): Spread => {
     const before = lines[line]!;
     return spread(
       Array.from({ length: EDITS }, (_, round) => {
         const end = core.line(FILE, line).length;
         const range = { start: { line, character: 0 }, end: { line, character: end } };
         const written = before.replace(values[0], values[(round + 1) % 2]!);
-        return timed(() => {
-          core.edit(FILE, range, written);
-          core.findings(FILE);
-        });
+        return timed(() => core.edit(FILE, range, written)) + then();
       }),
     );
   };
@@ -69,7 +72,21 @@ export function benchMeasuredLens(shots: number): MeasuredLensResult {
   return {
     shots,
     open,
-    row: edited(row, ['241', '240.6']),
-    shot: edited(iso, ['500', '640']),
+    row: edited(row, ['241', '240.6'], () => timed(look)),
+    wait: edited(row, ['241', '240.6'], () => Math.max(...slices(core), timed(look))),
+    shot: edited(iso, ['500', '640'], () => timed(look)),
   };
+}
+
+/** How long each slice takes until nothing is left. */
+function slices(core: Core): readonly number[] {
+  const times: number[] = [];
+  for (let isDone = false; !isDone; )
+    times.push(
+      timed(() => {
+        const end = performance.now() + SLICE_MS;
+        isDone = core.prepare(FILE, () => performance.now() > end);
+      }),
+    );
+  return times;
 }
