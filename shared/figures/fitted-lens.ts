@@ -66,12 +66,12 @@ const lastFits = new WeakMap<Lens, LastFit>();
 function fitWith(
   of: Lens,
   parts: readonly unknown[],
-  fit: () => LensFit | undefined,
+  work: () => LensFit | undefined,
 ): LensFit | undefined {
   const last = lastFits.get(of);
   if (last?.parts.length === parts.length && last.parts.every((part, at) => part === parts[at]))
     return last.fit;
-  const made = fit();
+  const made = work();
   lastFits.set(of, { parts, fit: made });
   return made;
 }
