@@ -13,7 +13,15 @@ import {
   size,
   thicknessRange,
 } from './lengths-and-mass.ts';
-import { dioptre, effectiveFNumber, factor, fNumber, fNumberRange, magnification, tStop } from './lens.ts';
+import {
+  dioptre,
+  effectiveFNumber,
+  factor,
+  fNumber,
+  fNumberRange,
+  magnification,
+  tStop,
+} from './lens.ts';
 import {
   colourTemperature,
   colourTemperatureRange,

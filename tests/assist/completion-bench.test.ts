@@ -52,7 +52,11 @@ describe('a row of a bench', () => {
     const flow = 'loss: 0.1 stops, mass: 0.3 kg }';
     const whole = written(EXAMPLE_PLAN.replace(flow, `${flow.slice(0, -2)}, | }`), 'bench');
     expect(whole).toContain('{ field: 40 mm, field-without: 80 mm }');
-    expect(coreWith(whole).findings(PLAN).filter(({ rule }) => /^bench-/.test(rule))).toEqual([]);
+    expect(
+      coreWith(whole)
+        .findings(PLAN)
+        .filter(({ rule }) => /^bench-/.test(rule)),
+    ).toEqual([]);
   });
 
   it('of a close-up lens is in focus at its focal length', () => {
