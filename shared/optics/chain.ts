@@ -111,7 +111,7 @@ export function traceChain(chain: Chain, ringMagnification: number): ChainTrace 
 }
 
 /** What a ruler and a meter can tell of a chain. Lengths in mm; NaN where `traceChain` has none. */
-export interface Measurable {
+interface Measurable {
   readonly magnification: number;
   readonly subjectToSensorMm: number;
   readonly workingDistanceMm: number;
