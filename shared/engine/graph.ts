@@ -155,6 +155,8 @@ export class Graph {
   #left = 0;
   readonly #homes: Map<string, Cell<unknown>>[] = [];
   readonly #passing: Passing[] = [];
+  readonly #homeOf = new WeakMap<Query<unknown>, ReadonlyMap<string, Cell<unknown>>>();
+  #changes = 0;
   /** How often each query computed, by its name: what the work-counter tests read. */
   readonly computed = new Map<string, number>();
 
@@ -179,6 +181,7 @@ export class Graph {
       cell.settled = true;
       if (equal(cell.value as T, value)) return;
       cell.value = value;
+      this.#changes++;
       forEachObserver(cell, (observer) => this.#mark(observer, State.Stale));
     };
     return {
@@ -219,7 +222,7 @@ export class Graph {
     passing: Passing | null,
   ): Query<T, K> {
     const home = this.#home<T>();
-    return (key) => {
+    const query: Query<T, K> = (key) => {
       let cell = home.get(key);
       if (!cell) {
         cell = new Cell<T>(home, key, equal, compute as (key: string) => T, name, passing);
@@ -227,6 +230,19 @@ export class Graph {
       }
       return this.#read(cell);
     };
+    this.#homeOf.set(query as Query<unknown>, home as unknown as Map<string, Cell<unknown>>);
+    return query;
+  }
+
+  /** How many changes of inputs there have been. */
+  get changes(): number {
+    return this.#changes;
+  }
+
+  /** Whether a value is at hand, so that reading it works nothing out. Asking is no reading. */
+  isAtHand<T, K extends string>(query: Query<T, K>, key: K): boolean {
+    const cell = this.#homeOf.get(query as Query<unknown>)?.get(key);
+    return cell?.state === State.Clean && cell.held;
   }
 
   /** Cells held, for tests of memory. */

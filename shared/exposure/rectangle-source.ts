@@ -12,15 +12,18 @@ export type Vector = readonly [x: number, y: number, z: number];
  */
 export function illuminancePerLuminance(corners: readonly Vector[], normal: Vector): number {
   const seen = aboveHorizon(corners, normal);
+  const [nx, ny, nz] = normal;
   let sum = 0;
-  // By index and without `hypot`: a frame asks this of hundreds of places.
+  // Called for every place of a frame: no vector is made on the way.
   for (let index = 0; index < seen.length; index++) {
-    const corner = seen[index] as Vector;
-    const next = seen[index + 1 < seen.length ? index + 1 : 0] as Vector;
-    const edge = cross(corner, next);
-    const length = Math.sqrt(dot(edge, edge));
+    const [ax, ay, az] = seen[index]!;
+    const [bx, by, bz] = seen[index + 1 < seen.length ? index + 1 : 0]!;
+    const x = ay * bz - az * by;
+    const y = az * bx - ax * bz;
+    const z = ax * by - ay * bx;
+    const length = Math.sqrt(x * x + y * y + z * z);
     if (length === 0) continue;
-    sum += (Math.atan2(length, dot(corner, next)) * dot(normal, edge)) / length;
+    sum += (Math.atan2(length, ax * bx + ay * by + az * bz) * (nx * x + ny * y + nz * z)) / length;
   }
   return Math.abs(sum) / 2;
 }
@@ -48,8 +51,4 @@ function aboveHorizon(corners: readonly Vector[], normal: Vector): readonly Vect
 
 function dot(a: Vector, b: Vector): number {
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
-function cross(a: Vector, b: Vector): Vector {
-  return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
 }

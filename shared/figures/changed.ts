@@ -7,7 +7,7 @@ import type { Bench } from './bench.ts';
 import type { Constants, EntryStands } from './constants.ts';
 import { fittedEntry } from './fitted-entry.ts';
 import type { Named } from './named.ts';
-import { readBench } from './read-bench.ts';
+import { ofLayout, readBench } from './read-bench.ts';
 import type { PlanReader } from './reader.ts';
 import { layOutRig, type RigLayout } from './rig-layout.ts';
 import { type Change, isRigsPlace } from './widths.ts';
@@ -28,6 +28,18 @@ export function changedBench(bench: Bench, changes: readonly Change[]): Bench {
     !(constants.incident !== source.reader.constants.incident && hasFittedLight(bench))
   )
     return { ...bench, constants, source: { ...source, reader } };
+  // How a lens stands changes the layout of its rig, and nothing else is read by it.
+  if (
+    bench.rig &&
+    changes.every(({ kind }) => kind === 'lens-axis') &&
+    constants.irisKeepsSize === source.reader.constants.irisKeepsSize
+  )
+    return {
+      ...bench,
+      constants,
+      source: { ...source, reader },
+      ...ofLayout(reader.rig(bench.rig), bench.filters),
+    };
   return readBench(reader, changedEntry(source.shot, fields));
 }
 

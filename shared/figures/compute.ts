@@ -6,7 +6,7 @@ import { apertureFilled } from './flat-mirror.ts';
 import { focusPullFigures } from './focus-pull.ts';
 import { stackFigures } from './focus-stack.ts';
 import { highlightFigures } from './highlight.ts';
-import { demanding, once } from './lazily.ts';
+import { demanding, demandingAll, once } from './lazily.ts';
 import { lightFigures } from './light.ts';
 import { loadFigures } from './load.ts';
 import { mirrorFigures } from './mirror.ts';
@@ -24,7 +24,9 @@ import type {
   LightFigures,
   LoadFigures,
   MirrorFigures,
+  MotionFigures,
   RecordingFigures,
+  SharpnessFigures,
   ShotFigures,
   StackFigures,
   ThroughFigures,
@@ -34,8 +36,32 @@ import { throughFigures } from './through.ts';
 import { timeFigures } from './time.ts';
 import { timeLapseFigures } from './time-lapse.ts';
 
-/** Figures that take long to calculate and that few shots need, or that only a reader looks at. */
+/**
+ * Figures that not everybody asks for: some take long, many only a reader looks at, and a finding that
+ * is looked at again under other conditions needs one or two.
+ */
 const onDemand = {};
+
+const sharpBy = demandingAll<SharpnessFigures>(onDemand, {
+  circleOfConfusionMm: true,
+  depthMm: true,
+  usableDepthMm: true,
+  airyUm: true,
+  pixelUm: true,
+  contrast: true,
+  contrastAtNyquist: true,
+  bestEffectiveFNumber: true,
+  leastBlurUm: true,
+  wholeDepthMm: true,
+  travelMm: true,
+});
+
+const movedBy = demandingAll<MotionFigures>(onDemand, {
+  subjectSpeedMmPerS: true,
+  smearPx: true,
+  crossingS: true,
+  jitterPx: true,
+});
 
 const weighedBy = demanding<LoadFigures>(onDemand, {
   massKg: true,
@@ -117,47 +143,46 @@ const mirroredBy = demanding<MirrorFigures>(onDemand, {
   strayRatio: true,
 });
 
-type Exposure = Pick<LightFigures, 'exposureErrorStops' | 'isoNeeded'>;
-
-/** Of a flat mirror the exposure waits for what the mirror shows; of all else it is there already. */
-const reachedBy = demanding<Exposure>(onDemand, { exposureErrorStops: true, isoNeeded: true });
+const litBy = demanding<LightFigures>(onDemand, {
+  exposureErrorStops: true,
+  isoNeeded: true,
+  glassLossStops: true,
+  shownLight: true,
+});
 
 export function figuresOf(bench: Bench): ShotFigures {
   const optical = opticalFigures(bench);
-  const sharpness = sharpnessFigures(bench, optical);
   const time = timeFigures(bench);
-  const shown = lightFigures(bench, optical, time);
-  const mirror = once(() => mirrorFigures(bench, optical, sharpness));
-  const pull = once(() => focusPullFigures(bench, optical, sharpness));
-  const stack = once(() => stackFigures(bench, optical, sharpness, time));
-  const motion = motionFigures(bench, optical, sharpness, time, pull);
-  const reached = (): Exposure =>
-    reachedLight(
-      bench,
-      shown,
-      mirror().lostByLight(),
-      (light) => apertureFilled(light, bench, optical),
-      (lit) => lightFigures(lit, optical, time),
-    );
+  const sharpness = once(() => sharpnessFigures(bench, optical));
+  const shown = once(() => lightFigures(bench, optical, time));
+  const mirror = once(() => mirrorFigures(bench, optical, sharpness()));
+  const pull = once(() => focusPullFigures(bench, optical, sharpness()));
+  const stack = once(() => stackFigures(bench, optical, sharpness(), time));
+  const motion = once(() => motionFigures(bench, optical, sharpness(), time, pull));
+  // Of a flat mirror the exposure waits for what the mirror shows.
+  const exposure = once(() =>
+    isFlatMirror(bench)
+      ? reachedLight(
+          bench,
+          shown(),
+          mirror().lostByLight(),
+          (light) => apertureFilled(light, bench, optical),
+          (lit) => lightFigures(lit, optical, time),
+        )
+      : shown(),
+  );
   const figures = {
     __proto__: onDemand,
     ...optical,
-    ...sharpness,
-    ...(isFlatMirror(bench)
-      ? {
-          glassLossStops: shown.glassLossStops,
-          ...reachedBy(() => {
-            const light = once(reached);
-            return {
-              exposureErrorStops: () => light().exposureErrorStops,
-              isoNeeded: () => light().isoNeeded,
-            };
-          }),
-        }
-      : shown),
-    shownLight: shown,
     ...time,
-    ...motion,
+    ...sharpBy(sharpness),
+    ...movedBy(motion),
+    ...litBy(() => ({
+      exposureErrorStops: () => exposure().exposureErrorStops,
+      isoNeeded: () => exposure().isoNeeded,
+      glassLossStops: () => shown().glassLossStops,
+      shownLight: shown,
+    })),
     ...weighedBy(() => loadFigures(bench)),
     ...pulledBy(() => ({
       pullEnds: () => pull().pullEnds,
@@ -174,7 +199,7 @@ export function figuresOf(bench: Bench): ShotFigures {
       unevennessStops: once(evennessFigures(bench, optical, time).unevennessStops),
     })),
     ...highlitBy(() => {
-      const made = highlightFigures(bench, optical, time, shown);
+      const made = highlightFigures(bench, optical, time, shown());
       const { highlight, highlightPlace, highlightLatitudeStops } = made;
       return {
         highlight: once(highlight),
@@ -189,7 +214,7 @@ export function figuresOf(bench: Bench): ShotFigures {
         stackTimeS: () => stack().stackTimeS(),
       }),
     ),
-    ...lapsedBy(() => timeLapseFigures(bench, optical, sharpness, time, motion)),
+    ...lapsedBy(() => timeLapseFigures(bench, optical, sharpness(), time, motion())),
     ...mirroredBy(mirror),
   };
   return figures;

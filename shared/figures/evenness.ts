@@ -5,7 +5,7 @@ import { type Source, sourceOutline } from '../mirror/source.ts';
 import type { Vec } from '../mirror/vector.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
-import { derive, type Figure, known, notKnown } from './figure.ts';
+import { derive, type Figure, known, notKnown, type UnknownFigure } from './figure.ts';
 import type { Makers } from './lazily.ts';
 import { errorBy } from './light.ts';
 import { sourceOf, weightOn } from './light-source.ts';
@@ -36,7 +36,7 @@ function unevennessOf(
   optical: OpticalFigures,
   { shutterSeconds }: TimeFigures,
 ): Figure<number> {
-  const { lights, tiltRad, tiltAxis } = bench;
+  const { lights, tiltRad } = bench;
   if (mirrorKind(bench) !== undefined) return derive([scatters(bench)], () => 0);
   if (!lights.known) return lights;
   // Through a clear subject a face is as bright from everywhere, as in a mirror.
@@ -56,27 +56,78 @@ function unevennessOf(
   // If the subject faces the lens, the frame lies in the plane of the subject from every viewpoint.
   const isSquare = tiltRad.known && tiltRad.value === 0;
   const distance = isSquare ? known(Number.POSITIVE_INFINITY) : pupilDistanceMm(bench, optical);
+  const over = (frame: Frame): number | UnknownFigure => unevenOver(frame, bench);
   return derive(
     [optical.fieldMm, distance, tiltRad, faces, errors, scatters(bench)],
-    (fieldMm, pupilMm, tilt, sources, stops) => {
-      const dark = sources.findIndex((source) => weightOn(source, tilt, tiltAxis) === 0);
-      if (dark >= 0)
-        return notKnown(message`${lights.value[dark]!.name} shines on the back of the subject`);
-      const surface = filmSurface(tilt, tiltAxis);
-      const places = placesOf(fieldMm).map((at) =>
-        isSquare ? at : filmPoint(surface, at, [0, 0, pupilMm])?.at,
-      );
-      const seen = places.filter((place): place is Vec => place !== undefined);
-      if (seen.length < places.length) return notKnown(message`the frame looks past the subject`);
-      return unevenStops(
-        sources.map((source, index) => ({
-          outline: sourceOutline(source),
-          atMiddle: 2 ** stops[index]!,
-        })),
-        seen,
-        surface.normal,
-      );
-    },
+    (fieldMm, pupilMm, tilt, sources, stops) =>
+      likeTheMiddle(bench, { sizes: [...fieldMm, pupilMm, tilt, ...stops], sources }, over),
+  );
+}
+
+/** What the unevenness depends on beside the subject. */
+interface Frame {
+  /** Width and height, distance of the entrance pupil (mm), tilt (rad), then the stops of each light. */
+  readonly sizes: readonly number[];
+  readonly sources: readonly Source[];
+}
+
+interface Evened {
+  readonly frame: Frame;
+  readonly stops: number | UnknownFigure;
+}
+
+/** Of shots as the plan has them, by their lights. */
+const middles = new WeakMap<Bench['lights'], Evened>();
+
+/** Less than this share of a size is rounding, as where bounds are looked for. */
+const ROUNDING = 1e-9;
+
+/**
+ * The unevenness takes long. Where only the lens stands otherwise, the ring is set for the same field
+ * again and the frame is the same but for rounding: then so is its light.
+ */
+function likeTheMiddle(
+  { lights, constants }: Bench,
+  frame: Frame,
+  work: (frame: Frame) => number | UnknownFigure,
+): number | UnknownFigure {
+  const isMiddle = constants.lensStands === null;
+  const middle = middles.get(lights);
+  if (!isMiddle && middle && isSameFrame(middle.frame, frame)) return middle.stops;
+  const stops = work(frame);
+  if (isMiddle) middles.set(lights, { frame, stops });
+  return stops;
+}
+
+const isSameFrame = (a: Frame, b: Frame): boolean =>
+  a.sources.length === b.sources.length &&
+  a.sources.every((source, index) => source === b.sources[index]) &&
+  a.sizes.every((size, index) => isNear(size, b.sizes[index]!));
+
+const isNear = (a: number, b: number): boolean =>
+  a === b || Math.abs(a - b) <= ROUNDING * Math.abs(a);
+
+function unevenOver(
+  { sizes, sources }: Frame,
+  { lights, tiltAxis }: Bench,
+): number | UnknownFigure {
+  const [width, height, pupilMm, tilt, ...stops] = sizes as [number, number, number, number];
+  const dark = sources.findIndex((source) => weightOn(source, tilt, tiltAxis) === 0);
+  if (dark >= 0 && lights.known)
+    return notKnown(message`${lights.value[dark]!.name} shines on the back of the subject`);
+  const surface = filmSurface(tilt, tiltAxis);
+  const places = placesOf([width, height]).map((at) =>
+    tilt === 0 ? at : filmPoint(surface, at, [0, 0, pupilMm])?.at,
+  );
+  const seen = places.filter((place): place is Vec => place !== undefined);
+  if (seen.length < places.length) return notKnown(message`the frame looks past the subject`);
+  return unevenStops(
+    sources.map((source, index) => ({
+      outline: sourceOutline(source),
+      atMiddle: 2 ** (stops as number[])[index]!,
+    })),
+    seen,
+    surface.normal,
   );
 }
 

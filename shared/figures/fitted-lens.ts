@@ -37,12 +37,43 @@ export function fittedLens(
   if (!always && !hasBench(lens.fields)) return undefined;
   const written = finder.asWritten ?? finder;
   const own = written.find('lenses', lens.name) ?? lens;
-  const beliefs = beliefsOf(own.fields, bodyOf(written, own.fields) ?? body);
-  if (!beliefs) return undefined;
-  const readings = benchRows(written, own)
-    .values.map(({ reading }) => reading)
-    .filter((reading) => saysSomething(beliefs, reading));
-  return remembered(own.fields, beliefs, readings);
+  return fitWith(own.fields, [body, ...partsOfRows(written, own.fields)], () => {
+    const beliefs = beliefsOf(own.fields, bodyOf(written, own.fields) ?? body);
+    if (!beliefs) return undefined;
+    const readings = benchRows(written, own)
+      .values.map(({ reading }) => reading)
+      .filter((reading) => saysSomething(beliefs, reading));
+    return remembered(own.fields, beliefs, readings);
+  });
+}
+
+/** The fields of all parts that rows name, in their order. */
+const partsOfRows = (finder: Finder, { bench }: Lens): readonly unknown[] =>
+  (ifKnown(bench) ?? []).flatMap((row) =>
+    ((row.state === 'known' && ifKnown(row.value.with)) || []).map((name) =>
+      name.state === 'known' ? findPart(finder, name.value)?.entry.fields : undefined,
+    ),
+  );
+
+interface LastFit {
+  readonly parts: readonly unknown[];
+  readonly fit: LensFit | undefined;
+}
+
+const lastFits = new WeakMap<Lens, LastFit>();
+
+/** The last fit of a lens, for as long as it and the parts that it was measured with are the same. */
+function fitWith(
+  of: Lens,
+  parts: readonly unknown[],
+  work: () => LensFit | undefined,
+): LensFit | undefined {
+  const last = lastFits.get(of);
+  if (last?.parts.length === parts.length && last.parts.every((part, at) => part === parts[at]))
+    return last.fit;
+  const made = work();
+  lastFits.set(of, { parts, fit: made });
+  return made;
 }
 
 /** The body of the first row that names one. */

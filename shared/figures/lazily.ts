@@ -33,3 +33,18 @@ export function demanding<G extends object>(
     });
   return (makers) => ({ [held]: once(makers) }) as unknown as G;
 }
+
+/** As `demanding`, of figures that are calculated together: the first question calculates all. */
+export function demandingAll<G extends object>(
+  prototype: object,
+  keys: Keys<G>,
+): (make: () => G) => G {
+  const held = Symbol('group');
+  for (const key of Object.keys(keys) as (keyof G)[])
+    Object.defineProperty(prototype, key, {
+      get(this: { readonly [held]: () => G }) {
+        return this[held]()[key];
+      },
+    });
+  return (make) => ({ [held]: once(make) }) as unknown as G;
+}

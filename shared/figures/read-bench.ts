@@ -17,7 +17,7 @@ import type { Named } from './named.ts';
 import { type Lookup, lookUp, type PlanReader } from './reader.ts';
 import { recordedAreaOf, stillOf } from './recorded-area.ts';
 import { remembered } from './remembered.ts';
-import { layOutRig } from './rig-layout.ts';
+import { layOutRig, type RigLayout } from './rig-layout.ts';
 import { stackOf } from './stack-plan.ts';
 import { timeLapseOf } from './time-lapse.ts';
 
@@ -67,11 +67,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
     offer: reader.offer,
     constants: reader.constants,
     source: { reader, shot },
-    parts: whereRig(rigLookup, fields.rig, shot.name, layout.parts),
-    chainParts: whereRig(rigLookup, fields.rig, shot.name, layout.chainParts),
-    chain: whereRig(rigLookup, fields.rig, shot.name, chainBehind(layout.chain, filters)),
-    reach: whereRig(rigLookup, fields.rig, shot.name, layout.reach),
-    weighedParts: whereRig(rigLookup, fields.rig, shot.name, layout.weighedParts),
+    ...(rig ? ofLayout(layout, filters) : withoutRig(rigLookup, fields.rig, shot.name)),
     carriers: carriersOf(reader, fields, rig),
     lights,
     filters,
@@ -149,15 +145,21 @@ function areChecksUnread(reader: PlanReader, fields: Shot): boolean {
   );
 }
 
-/** The figure, or that the rig is missing or has a finding of its own. */
-function whereRig<T>(
-  rig: Lookup<Rig>,
-  field: Field<string>,
-  shot: string,
-  figure: Figure<T>,
-): Figure<T> {
-  if (rig.state === 'found') return figure;
-  return rig.state === 'missing' ? (figureOf(field, shot) as Figure<never>) : silent;
+type OfLayout = Pick<Bench, 'parts' | 'chainParts' | 'chain' | 'reach' | 'weighedParts'>;
+
+/** What a shot has of its rig's layout. */
+export const ofLayout = (layout: RigLayout, filters: Bench['filters']): OfLayout => ({
+  parts: layout.parts,
+  chainParts: layout.chainParts,
+  chain: chainBehind(layout.chain, filters),
+  reach: layout.reach,
+  weighedParts: layout.weighedParts,
+});
+
+/** That the rig is missing, or has a finding of its own. */
+function withoutRig(rig: Lookup<Rig>, field: Field<string>, shot: string): OfLayout {
+  const why = rig.state === 'missing' ? (figureOf(field, shot) as Figure<never>) : silent;
+  return { parts: why, chainParts: why, chain: why, reach: why, weighedParts: why };
 }
 
 function fromEntry<T, K extends keyof T>(

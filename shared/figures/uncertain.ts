@@ -11,6 +11,8 @@ import type { Bench } from './bench.ts';
 import { changedBench } from './changed.ts';
 import { figuresOf } from './compute.ts';
 import type { Figure } from './figure.ts';
+import { keepsFrame } from './kept-frame.ts';
+import { once } from './lazily.ts';
 import type { ShotFigures } from './shot-figures.ts';
 import { changeTo, isOfRig, type Width, widthsOf } from './widths.ts';
 
@@ -87,6 +89,7 @@ interface View {
 export class UncertainShot {
   readonly middle: LaidOut;
   #widths: readonly Width[] | undefined;
+  #keepsFrame: boolean | undefined;
   #grouped: ReadonlyMap<string, readonly number[]> | undefined;
   readonly #corners = new Map<string, LaidOut>();
 
@@ -118,8 +121,7 @@ export class UncertainShot {
     let corner = this.#corners.get(key);
     if (!corner) {
       const changes = each.filter((change) => change !== undefined);
-      const bench = changedBench(this.middle.bench, changes);
-      corner = { bench, figures: figuresOf(bench) };
+      corner = laidOut(changedBench(this.middle.bench, changes));
       this.#corners.set(key, corner);
     }
     return corner;
@@ -145,6 +147,18 @@ export class UncertainShot {
   /** With one width alone away from its middle. */
   alone(index: number, stand: number): LaidOut {
     return this.at(this.widths.map((_, at) => (at === index ? stand : 0)));
+  }
+
+  /** Whether the shot frames the same wherever its lens stands within what its bench leaves uncertain. */
+  get keepsFrame(): boolean {
+    this.#keepsFrame ??= keepsFrame(this.middle.bench, () =>
+      this.widths.flatMap(({ low }, index) =>
+        low.kind === 'lens-axis'
+          ? ([-1, 1] as const).map((end) => this.alone(index, end).bench.reach)
+          : [],
+      ),
+    );
+    return this.#keepsFrame;
   }
 
   /** The bounds of one figure; undefined: it has no width, or is not known. */
@@ -393,6 +407,17 @@ export class UncertainShot {
       })
       .sort((a, b) => b.share - a.share);
   }
+}
+
+/** A bench with its figures, as soon as somebody asks for them. */
+function laidOut(bench: Bench): LaidOut {
+  const figures = once(() => figuresOf(bench));
+  return {
+    bench,
+    get figures() {
+      return figures();
+    },
+  };
 }
 
 function groupsOf(widths: readonly Width[]): ReadonlyMap<string, readonly number[]> {

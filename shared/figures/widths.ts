@@ -141,7 +141,8 @@ export function widthsOf(bench: Bench): readonly Width[] {
   const addOwn = (width: Width): void => {
     if (!width.at || !isFitted(width.at)) add(width);
   };
-  for (const { name, fields } of entriesOf(bench)) rangesIn(fields, name, addOwn);
+  for (const { name, fields } of entriesOf(bench))
+    for (const width of rangesIn(fields, name)) addOwn(width);
   for (const [field, name, assumed] of assumptionsIn(bench)) {
     if (field.state !== 'missing' || isFitted(field.at)) continue;
     const width = assumedWidth(field.at, name, assumed);
@@ -250,16 +251,32 @@ type AnyField = Field<unknown>;
 const isField = (value: unknown): value is AnyField =>
   typeof value === 'object' && value !== null && 'state' in value && 'at' in value;
 
-/** The ranges written in a record and in the records below it. */
-function rangesIn(fields: object, of: string, add: (width: Width) => void): void {
-  for (const [key, field] of Object.entries(fields)) {
+/** The ranges written in an entry, found once for all shots. */
+function rangesIn(fields: object, of: string): readonly Width[] {
+  let found = foundRanges.get(fields);
+  if (found?.of !== of) {
+    found = { of, ranges: rangesBelow(fields, of) };
+    foundRanges.set(fields, found);
+  }
+  return found.ranges;
+}
+
+const foundRanges = new WeakMap<object, { readonly of: string; readonly ranges: Width[] }>();
+
+/** In a record and in the records below it. */
+function rangesBelow(fields: object, of: string): Width[] {
+  return Object.entries(fields).flatMap(([key, field]): Width[] => {
     // A bench tells its widths by what it leaves uncertain.
-    if (key === 'bench' || !isField(field) || field.state !== 'known') continue;
+    if (key === 'bench' || !isField(field) || field.state !== 'known') return [];
     const { value, at, range } = field;
-    if (range) {
-      const end = (to: unknown): Change => ({ kind: 'field', at, value: to });
-      const [low, high] = [range.low as number, range.high as number];
-      add({
+    if (!range)
+      return typeof value === 'object' && value !== null && !(value instanceof Map)
+        ? rangesBelow(value, of)
+        : [];
+    const end = (to: unknown): Change => ({ kind: 'field', at, value: to });
+    const [low, high] = [range.low as number, range.high as number];
+    return [
+      {
         key: keyAt(at),
         of,
         at,
@@ -268,10 +285,9 @@ function rangesIn(fields: object, of: string, add: (width: Width) => void): void
         high: end(high),
         middle: value as number,
         between: turnsBetween(at, low, value as number, high),
-      });
-    } else if (typeof value === 'object' && value !== null && !(value instanceof Map))
-      rangesIn(value, of, add);
-  }
+      },
+    ];
+  });
 }
 
 /** The key in the plan's words. */

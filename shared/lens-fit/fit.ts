@@ -7,7 +7,7 @@ import type { Vector } from './cholesky.ts';
 import { type LensBeliefs, lensWith } from './lens-beliefs.ts';
 import { type Misfit, misfitsOf } from './misfits.ts';
 import { type Datum, type Likely, mostLikely, sigmaOf, valuesAt } from './most-likely.ts';
-import { predicted, type ReadingKind, type Setup } from './reading.ts';
+import { predictor, type ReadingKind, type Setup } from './reading.ts';
 
 /** One value of one row of a bench. */
 export interface Reading {
@@ -22,11 +22,10 @@ export interface LensFit extends Likely {
   readonly beliefs: LensBeliefs;
 }
 
-const datumOf = (beliefs: LensBeliefs, { setup, of, value, sigma }: Reading): Datum => ({
-  value,
-  sigma,
-  predict: (unknowns) => predicted(lensWith(beliefs, unknowns), setup, of),
-});
+function datumOf(beliefs: LensBeliefs, { setup, of, value, sigma }: Reading): Datum {
+  const predict = predictor(setup, of);
+  return { value, sigma, predict: (unknowns) => predict(lensWith(beliefs, unknowns)) };
+}
 
 /**
  * Readings that a lens as its sheet has it can't give (nothing is in focus there, or at infinity) say

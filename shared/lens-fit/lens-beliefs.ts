@@ -23,21 +23,20 @@ const LEAST_PUPIL_RATIO = 0.05;
  * 0) are given as they are: nothing can be traced through it, and what it predicts is NaN.
  */
 export function lensWith({ known }: LensBeliefs, values: Vector): LensPart {
-  const [focalMm, gapMm, pupilRatio, closestMm, closestMagnification, ...moving] = values;
-  const [irisKeepsSize, gapGrowsMm, bend] = moving;
+  // Called thousands of times a fit, so no list is taken apart.
+  const closestMm = values[3];
   return {
     kind: 'lens',
-    ...known,
-    focalMm: focalMm!,
-    gapMm: gapMm!,
-    gapGrowsMm: gapGrowsMm ?? 0,
-    bend: bend ?? 0,
-    pupilRatio: Math.max(LEAST_PUPIL_RATIO, pupilRatio!),
+    lengthMm: known.lengthMm,
+    growsMm: known.growsMm,
+    focalMm: values[0]!,
+    gapMm: values[1]!,
+    gapGrowsMm: values[6] ?? 0,
+    bend: values[7] ?? 0,
+    pupilRatio: Math.max(LEAST_PUPIL_RATIO, values[2]!),
     closest:
-      closestMm === undefined
-        ? undefined
-        : { fromSensorMm: closestMm, magnification: closestMagnification! },
-    irisKeepsSize: irisKeepsSize ?? 0,
+      closestMm === undefined ? undefined : { fromSensorMm: closestMm, magnification: values[4]! },
+    irisKeepsSize: values[5] ?? 0,
   };
 }
 

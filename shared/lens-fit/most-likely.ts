@@ -40,57 +40,80 @@ const MOST_HALVINGS = 12;
 const SETTLED = 1e-5;
 
 export function mostLikely(beliefs: readonly Belief[], data: readonly Datum[]): Likely {
-  // In standard deviations from what was believed, so that all unknowns are alike.
-  const unscaled = (scaled: Vector): Vector =>
-    beliefs.map(({ middle, sigma }, index) => middle + sigma * scaled[index]!);
-  const missesAt = (scaled: Vector): Vector => {
-    const values = unscaled(scaled);
-    return data.map(({ value, sigma, predict }) => (predict(values) - value) / sigma);
-  };
-  const badness = (scaled: Vector, misses: Vector): number =>
-    dot(scaled, scaled) + dot(misses, misses);
-  const slopesAt = (scaled: Vector): Matrix => {
-    const columns = scaled.map((_, index) => {
-      const ahead = missesAt(moved(scaled, index, STEP));
-      const behind = missesAt(moved(scaled, index, -STEP));
-      // At the brink of what can be traced a value says nothing about which way to go.
-      return ahead.map((miss, at) => finite((miss - behind[at]!) / (2 * STEP)));
-    });
-    return data.map((_, at) => columns.map((column) => column[at]!));
-  };
-
   let at: Vector = beliefs.map(() => 0);
-  let misses = missesAt(at);
+  let misses = missesAt(beliefs, data, at);
   let now = badness(at, misses);
+  let slopes: Matrix | undefined;
   for (let step = 0; step < MOST_STEPS; step++) {
-    const slopes = slopesAt(at);
-    const downhill = at.map(
-      (value, index) =>
-        -value -
-        dot(
-          slopes.map((row) => row[index]!),
-          misses,
-        ),
-    );
-    const whole = solved(cholesky(hessian(slopes, at.length)), downhill);
+    slopes = slopesAt(beliefs, data, at);
+    const whole = solved(cholesky(hessian(slopes, at.length)), downhill(slopes, at, misses));
     if (Math.sqrt(dot(whole, whole)) < SETTLED) break;
-    let taken = 0;
-    for (let halving = 0, share = 1; halving < MOST_HALVINGS; halving++, share /= 2) {
-      const there = at.map((value, index) => value + share * whole[index]!);
-      const then = missesAt(there);
-      const bad = badness(there, then);
-      if (!(bad < now)) continue;
-      [at, misses, now, taken] = [there, then, bad, share];
-      break;
-    }
-    if (taken === 0) break;
+    const better = stepped(beliefs, data, { at, whole, now });
+    if (!better) break;
+    ({ at, misses, now } = better);
+    slopes = undefined;
   }
-  const lower = cholesky(hessian(slopesAt(at), at.length));
+  const lower = cholesky(hessian(slopes ?? slopesAt(beliefs, data, at), at.length));
   const axes = at.map((_, axis) => {
     const unit = at.map((_, index) => (index === axis ? 1 : 0));
     return backward(lower, unit).map((share, index) => share * beliefs[index]!.sigma);
   });
-  return { values: unscaled(at), axes };
+  return { values: unscaled(beliefs, at), axes };
+}
+
+/** The unknowns in their own units; scaled, they are in standard deviations from what was believed. */
+const unscaled = (beliefs: readonly Belief[], scaled: Vector): Vector =>
+  scaled.map((value, index) => beliefs[index]!.middle + beliefs[index]!.sigma * value);
+
+/** By how many of its standard deviations each datum is predicted too high. */
+function missesAt(beliefs: readonly Belief[], data: readonly Datum[], scaled: Vector): Vector {
+  const values = unscaled(beliefs, scaled);
+  return data.map((datum) => (datum.predict(values) - datum.value) / datum.sigma);
+}
+
+const badness = (scaled: Vector, misses: Vector): number =>
+  dot(scaled, scaled) + dot(misses, misses);
+
+/** How the misses change with each unknown: one row a datum, one column an unknown. */
+function slopesAt(beliefs: readonly Belief[], data: readonly Datum[], scaled: Vector): Matrix {
+  const rows = data.map((): number[] => []);
+  for (const column of scaled.keys()) {
+    const ahead = missesAt(beliefs, data, moved(scaled, column, STEP));
+    const behind = missesAt(beliefs, data, moved(scaled, column, -STEP));
+    // At the brink of what can be traced a value says nothing about which way to go.
+    for (const [row, slopes] of rows.entries())
+      slopes.push(finite((ahead[row]! - behind[row]!) / (2 * STEP)));
+  }
+  return rows;
+}
+
+function downhill(slopes: Matrix, at: Vector, misses: Vector): Vector {
+  return at.map((value, column) => {
+    let sum = 0;
+    for (const [row, miss] of misses.entries()) sum += slopes[row]![column]! * miss;
+    return -value - sum;
+  });
+}
+
+interface Standing {
+  readonly at: Vector;
+  readonly misses: Vector;
+  readonly now: number;
+}
+
+/** As far along a step as it makes things better; undefined: it never does. */
+function stepped(
+  beliefs: readonly Belief[],
+  data: readonly Datum[],
+  { at, whole, now }: { readonly at: Vector; readonly whole: Vector; readonly now: number },
+): Standing | undefined {
+  for (let halving = 0, share = 1; halving < MOST_HALVINGS; halving++, share /= 2) {
+    const there = at.map((value, index) => value + share * whole[index]!);
+    const misses = missesAt(beliefs, data, there);
+    const bad = badness(there, misses);
+    if (bad < now) return { at: there, misses, now: bad };
+  }
+  return undefined;
 }
 
 /**
@@ -124,11 +147,10 @@ const moved = (scaled: Vector, index: number, by: number): Vector =>
 /** I + JᵀJ: what was believed, and what the data add. */
 function hessian(slopes: Matrix, size: number): Matrix {
   return Array.from({ length: size }, (_, row) =>
-    Array.from(
-      { length: size },
-      (_, column) =>
-        (row === column ? 1 : 0) +
-        slopes.reduce((sum, slope) => sum + slope[row]! * slope[column]!, 0),
-    ),
+    Array.from({ length: size }, (_, column) => {
+      let sum = 0;
+      for (const slope of slopes) sum += slope[row]! * slope[column]!;
+      return (row === column ? 1 : 0) + sum;
+    }),
   );
 }

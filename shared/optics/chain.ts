@@ -76,16 +76,12 @@ const FOCUSED_AT_INFINITY = 1e-12;
 export function traceChain(chain: Chain, ringMagnification: number): ChainTrace {
   const inside = throughLens(chain, ringMagnification);
   const outside = toSubject(chain, inside);
-  const datumMm = chain.datumMm ?? Number.NaN;
   const frontMm = chain.frontMm ?? Number.NaN;
-  const lensRimFromSensorMm = datumMm + inside.frontPrincipalMm + inside.rimAheadMm;
+  const lensRimFromSensorMm = lensRim(chain, inside);
   const figures = {
     magnification: outside.magnification,
     workingDistanceMm: outside.fromLensRimMm - frontMm,
-    subjectToSensorMm:
-      chain.closeUpPerMm > 0
-        ? lensRimFromSensorMm + outside.fromLensRimMm
-        : datumMm + inside.frontPrincipalMm + outside.fromPrincipalMm,
+    subjectToSensorMm: subjectFromSensor(chain, inside, outside),
     pupilDistanceMm: outside.pupilDistanceMm,
     pupilDepthMm: outside.pupilBehindLensRimMm + frontMm,
     pupilFocalMm: outside.pupilFocalMm,
@@ -114,11 +110,45 @@ export function traceChain(chain: Chain, ringMagnification: number): ChainTrace 
   };
 }
 
+/** What a ruler and a meter can tell of a chain. Lengths in mm; NaN where `traceChain` has none. */
+interface Measurable {
+  readonly magnification: number;
+  readonly subjectToSensorMm: number;
+  readonly workingDistanceMm: number;
+  readonly lightLossStops: number;
+}
+
+/** These figures of `traceChain` alone, for those who trace a chain thousands of times. */
+export function measurableAt(chain: Chain, ringMagnification: number): Measurable {
+  const inside = throughLens(chain, ringMagnification);
+  const outside = toSubject(chain, inside);
+  const isNowhere = outside.magnification < 0;
+  const nothing = Number.NaN;
+  return {
+    magnification: isNowhere ? nothing : outside.magnification,
+    subjectToSensorMm: isNowhere ? nothing : subjectFromSensor(chain, inside, outside),
+    workingDistanceMm: isNowhere ? nothing : outside.fromLensRimMm - (chain.frontMm ?? Number.NaN),
+    lightLossStops: 2 * Math.log2(inside.fNumberRatio),
+  };
+}
+
 /** The total magnification m alone, for those who look for a setting; NaN where `magnification` is undefined. */
 export function magnificationAt(chain: Chain, ringMagnification: number): number {
   const { magnification } = toSubject(chain, throughLens(chain, ringMagnification));
   return magnification < 0 ? Number.NaN : magnification;
 }
+
+type Inside = ReturnType<typeof throughLens>;
+type Outside = ReturnType<typeof toSubject>;
+
+/** Sensor to the lens's own rim, mm. */
+const lensRim = ({ datumMm = Number.NaN }: Chain, inside: Inside): number =>
+  datumMm + inside.frontPrincipalMm + inside.rimAheadMm;
+
+const subjectFromSensor = (chain: Chain, inside: Inside, outside: Outside): number =>
+  chain.closeUpPerMm > 0
+    ? lensRim(chain, inside) + outside.fromLensRimMm
+    : (chain.datumMm ?? Number.NaN) + inside.frontPrincipalMm + outside.fromPrincipalMm;
 
 /** The axial ray from the sensor through the lens. Here and below what is not known is NaN, which sums carry. */
 function throughLens(chain: Chain, ringMagnification: number) {
@@ -151,7 +181,7 @@ function throughLens(chain: Chain, ringMagnification: number) {
 }
 
 /** On from the lens, through any close-up lenses at the rim, to where the ray meets the axis: the subject. */
-function toSubject({ closeUpPerMm }: Chain, inside: ReturnType<typeof throughLens>) {
+function toSubject({ closeUpPerMm }: Chain, inside: Inside) {
   const { heightMm, slope, pupilAheadMm, rimAheadMm } = inside;
   const pupilBehindRimMm = rimAheadMm - pupilAheadMm;
   if (closeUpPerMm === 0) {

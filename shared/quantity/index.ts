@@ -13,7 +13,15 @@ import {
   size,
   thicknessRange,
 } from './lengths-and-mass.ts';
-import { dioptre, factor, fNumber, fNumberRange, magnification, tStop } from './lens.ts';
+import {
+  dioptre,
+  effectiveFNumber,
+  factor,
+  fNumber,
+  fNumberRange,
+  magnification,
+  tStop,
+} from './lens.ts';
 import {
   colourTemperature,
   colourTemperatureRange,
@@ -45,6 +53,7 @@ export const KINDS = {
   date,
   dimming,
   dioptre,
+  'effective-f-number': effectiveFNumber,
   'f-number': fNumber,
   'f-number-range': fNumberRange,
   factor,

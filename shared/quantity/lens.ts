@@ -28,6 +28,24 @@ export const fNumber: QuantityKind<FNumber> = compoundKind<FNumber>({
   print: (value) => `f/${shortest(value)}`,
 });
 
+/** An f-number that was measured: a plain number, or written as the marked ones are. */
+export const effectiveFNumber: QuantityKind<FNumber> = compoundKind<FNumber>({
+  id: 'effective-f-number',
+  title: later`effective f-number`,
+  units: [],
+  examples: ['9.6', 'f/9.6'],
+  rough: roughForm<FNumber>({ sign: 'positive', units: [] }),
+  bare: 'number',
+  body: `(${POSITIVE})|${F}(${POSITIVE})`,
+  read: ([plain, marked = '']) =>
+    plain === undefined
+      ? { value: readNumber(marked) as FNumber, usual: `f/${marked}` }
+      : { value: readNumber(plain) as FNumber, usual: plain },
+  likelyUnits: () => [],
+  repairs: (text) => [text.replace(/[^0-9.]/g, ''), ...fNumberRepairs(text)],
+  print: (value) => shortest(value),
+});
+
 /** T-numbers as marked on a lens: T3.1. */
 export const tStop: QuantityKind<FNumber> = compoundKind<FNumber>({
   id: 't-stop',

@@ -5,6 +5,7 @@
  */
 
 import type { AssumptionId } from '../assumptions/table.ts';
+import type { Bench } from '../figures/bench.ts';
 import { CATALOGUE, DECLARATIONS } from '../figures/catalogue/catalogue.ts';
 import { isNumber, sayFigure } from '../figures/catalogue/say-figure.ts';
 import type { End, LaidOut, Pick, Stands, UncertainShot } from '../figures/uncertain.ts';
@@ -36,7 +37,7 @@ export function unsureOf(
   const there = (ends: readonly End[]): Observation<unknown> | undefined =>
     observed(rule, finding, uncertain, ends);
   const moves = widths.map((width, index): Moved => {
-    if (!mayMove(rule.name, width)) return { width, ...UNMOVED };
+    if (!mayMove(rule.name, width, uncertain)) return { width, ...UNMOVED };
     const at = (end: End) => there(widths.map((_, other) => (other === index ? end : 0)));
     return movedBy(rule, finding, width, at);
   });
@@ -130,12 +131,29 @@ const BY_THE_RIM: ReadonlySet<string> = new Set(['no-room', 'lens-reflected']);
 /** Bytes decide about cards, which are judged over the whole plan. */
 const OF_THE_CARD: AssumptionId = 'still-size';
 
+/** What they decide by needs no lens. */
+const BESIDE_THE_LENS: ReadonlySet<string> = new Set([
+  'lamp-flicker',
+  'head-overloaded',
+  'stand-overloaded',
+  'boom-may-tip',
+  'battery-in-time-lapse',
+]);
+
+/** Whether a rule decides by what the frame shows of the plane of focus, and by nothing else of the rig. */
+function isByTheFrame(rule: string, { tiltRad, lights }: Bench): boolean {
+  const isSquare = tiltRad.known && tiltRad.value === 0;
+  return rule === 'uneven-light' && isSquare && lights.known && lights.value.length === 1;
+}
+
 /** Whether a width can have a say in a rule: what can't is not tried, since each try costs a shot. */
-function mayMove(rule: string, { assumed }: Width): boolean {
+function mayMove(rule: string, { assumed, low }: Width, uncertain: UncertainShot): boolean {
   if (assumed === OF_THE_CARD) return false;
   if (OF_LIGHT.has(assumed)) return BY_LIGHT.has(rule);
   if (OF_THE_RIM.has(assumed)) return BY_THE_RIM.has(rule);
-  return true;
+  if (low.kind !== 'lens-axis') return true;
+  if (BESIDE_THE_LENS.has(rule)) return false;
+  return !(isByTheFrame(rule, uncertain.middle.bench) && uncertain.keepsFrame);
 }
 
 /**

@@ -50,6 +50,7 @@ const SHOWN: { readonly [Id in QuantityId]: Shown<Id> } = {
   date: exact,
   dimming: (stops, say) => message`${say.stops(stops)}, ${say.percent(2 ** -stops)} of the light`,
   dioptre: rounded,
+  'effective-f-number': rounded,
   'f-number': (value, say) => say.fNumber(value),
   'f-number-range': ({ from, to }, say) =>
     `${say.fNumber(from)} to ${say.fNumber(to).replace('f/', '')}`,

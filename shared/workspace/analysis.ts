@@ -27,6 +27,7 @@ import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
 import type { Finding } from '../rules/rule.ts';
+import { Ahead } from './ahead.ts';
 import { duplicateClips } from './clip-problems.ts';
 import { readEdit } from './edit-plan.ts';
 import { Entries } from './entries.ts';
@@ -79,6 +80,7 @@ export class Analysis {
   readonly #chunkGroup: Query<readonly Finding[], Key<string>>;
   readonly #ids: Query<readonly EntryId[]>;
   readonly #file: Query<readonly Finding[]>;
+  readonly #ahead: Ahead;
   readonly #findings: Query<readonly Finding[]>;
   /** The same without a word on how sure they are, which costs as much again. */
   readonly #plain: Query<readonly Finding[]>;
@@ -163,20 +165,30 @@ export class Analysis {
       (file) => [...fileFindings(store, names, file), ...duplicateClips(entries, file)],
       sameData,
     );
-    this.#findings = this.#gathered('', true);
-    this.#plain = this.#gathered('plain-', false);
+    const group = this.#grouped('', true);
+    this.#findings = this.#gathered('', true, group);
+    this.#ahead = new Ahead(graph, { group, of: (entry) => this.#readAhead(entry) }, GROUP_SIZE);
+    this.#plain = this.#gathered('plain-', false, this.#grouped('plain-', false));
+  }
+
+  /** The findings of one group of entries. */
+  #grouped(prefix: string, isCertain: boolean): Query<readonly Finding[], Key<string>> {
+    return this.#store.graph.query(`${prefix}entry-group`, (key) =>
+      this.#gather(key, this.#entryIds, (entry) => this.#entryFindings(entry, isCertain)),
+    );
   }
 
   /** All findings of a file, shot by shot, group by group. */
-  #gathered(prefix: string, isCertain: boolean): Query<readonly Finding[]> {
+  #gathered(
+    prefix: string,
+    isCertain: boolean,
+    group: Query<readonly Finding[], Key<string>>,
+  ): Query<readonly Finding[]> {
     const { graph } = this.#store;
     const plan = graph.query(
       `${prefix}plan-findings`,
       (file) => findInPlan(this.planView(file, isCertain), this.#reader(file).plan('allow')),
       sameData,
-    );
-    const group = graph.query(`${prefix}entry-group`, (key: Key<string>) =>
-      this.#gather(key, this.#entryIds, (entry) => this.#entryFindings(entry, isCertain)),
     );
     return graph.query(`${prefix}findings`, (file) => {
       const found = [
@@ -346,6 +358,11 @@ export class Analysis {
     return uncertain ? findings.map((one) => withCertainty(one, uncertain)) : findings;
   }
 
+  #readAhead(entry: Key): void {
+    this.#entryText(entry);
+    if (this.isShot(splitKey(entry)[1])) this.#certain(entry);
+  }
+
   /** Values of the plan that would make probable findings of a shot sure. */
   #unsureIn(entry: Key): readonly Need[] {
     return this.isShot(splitKey(entry)[1]) ? this.#certain(entry).flatMap(settledBy) : [];
@@ -377,28 +394,8 @@ export class Analysis {
     return found.every(({ severity }) => severity !== 'error' && severity !== 'warning');
   }
 
-  /**
-   * Number of entries of `file`, from the first, that were calculated ahead; for this list of
-   * entries.
-   */
-  readonly #prepared = new WeakMap<readonly EntryId[], number>();
-
   prepare(file: FileId, until: () => boolean): boolean {
-    const ids = this.#ids(file);
-    let next = this.#prepared.get(ids) ?? 0;
-    for (; next < ids.length; next++) {
-      if (until()) break;
-      const id = ids[next]!;
-      const entry = keyOf(file, id);
-      try {
-        this.#entryText(entry);
-        if (this.isShot(id)) this.#certain(entry);
-      } catch {
-        // A failure here happens again when the entry is asked for, and is reported then.
-      }
-    }
-    this.#prepared.set(ids, next);
-    return next === ids.length;
+    return this.#ahead.prepare(file, this.#ids(file), until);
   }
 
   /** The input of rules about the whole plan. */

@@ -35,6 +35,17 @@ describe('a bench', () => {
     );
   });
 
+  it('says the same of an f-number in either spelling', () => {
+    const marked = ROWS.map((row) => row.replace('f-number: 9.6', 'f-number: f/9.6'));
+    expect(marked).not.toEqual(ROWS);
+    expect(findingsOf(withRows(marked)).map(({ what }) => what)).toEqual(
+      findingsOf(withRows(ROWS)).map(({ what }) => what),
+    );
+    expect(coreWith(withRows(marked)).figures(PLAN)).toEqual(
+      coreWith(withRows(ROWS)).figures(PLAN),
+    );
+  });
+
   it('changes only shots with its lens', () => {
     const [before, after] = [figuresWith(PLAIN), figuresWith(withRows(ROWS))];
     each(after, ({ shot, json }) => {

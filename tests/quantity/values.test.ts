@@ -21,6 +21,8 @@ const values: readonly (readonly [QuantityId, string, unknown])[] = [
   ['shutter', '1/50 s', { kind: 'time', seconds: 0.02 }],
   ['shutter', '180 deg', { kind: 'angle', angle: Math.PI }],
   ['f-number', 'f/22', 22],
+  ['effective-f-number', 'f/9.6', 9.6],
+  ['effective-f-number', '9.6', 9.6],
   ['bitrate', '60 Mb/s', 60e6],
   // A stop is a factor of two of light: 25 % is two of them, 40 % −log2(0.4).
   ['dimming', '25 %', 2],

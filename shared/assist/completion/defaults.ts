@@ -12,6 +12,7 @@ import type { Shape } from '../../plan/shape.ts';
 import { significant } from '../../say/say.ts';
 import { keyed } from '../../text/layout-text.ts';
 import { measureAdvice } from '../measure.ts';
+import { otherBenchRow } from './bench-rows.ts';
 import { checksFor } from './checks.ts';
 import { newEntry as entryFor, type NewEntry } from './new-entry.ts';
 import { partsOf } from './rig-parts.ts';
@@ -146,6 +147,8 @@ function recordAt(where: Where, of: DefName): string | null {
     const row = benchRowAt(where);
     if (row !== null) return row;
   }
+  const other = otherBenchRow(where, of);
+  if (other !== null) return other;
   const keys = FIRST_KEYS[of];
   if (keys) return `{ ${pairsOf(where, keys).join(', ')} }`;
   if (of === 'kit') return pairsOf(where, KIT_GROUPS).join('\n');

@@ -1744,12 +1744,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "effective-f-number": {
     "shape": {
      "kind": "quantity",
-     "of": "ratio",
+     "of": "effective-f-number",
      "rough": true
     },
     "required": false,
     "title": "effective f-number",
-    "description": "Effective f-number at the sensor, as a plain number: the marked one times √2 for each stop darker than the lens alone at infinity. Assumed accuracy: 0.1 stops; ± overrides it.",
+    "description": "Effective f-number at the sensor, 9.6 or f/9.6: the marked one times √2 for each stop darker than the lens alone at infinity. Assumed accuracy: 0.1 stops; ± overrides it.",
     "examples": [
      "9.6"
     ],
@@ -2957,12 +2957,12 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
    "effective-f-number": {
     "shape": {
      "kind": "quantity",
-     "of": "ratio",
+     "of": "effective-f-number",
      "rough": true
     },
     "required": false,
     "title": "effective f-number",
-    "description": "Measured effective f-number at the sensor, as a plain number.",
+    "description": "Measured effective f-number at the sensor: 60 or f/60.",
     "examples": [
      "60"
     ],

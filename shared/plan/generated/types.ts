@@ -233,8 +233,8 @@ export interface BenchRow {
   readonly 'from-sensor': Field<QuantityValue<'length'>>;
   /** Measured distance from the subject to the front of the lens. Assumed accuracy: 2 mm; ± overrides it. */
   readonly 'working-distance': Field<QuantityValue<'length'>>;
-  /** Effective f-number at the sensor, as a plain number: the marked one times √2 for each stop darker than the lens alone at infinity. Assumed accuracy: 0.1 stops; ± overrides it. */
-  readonly 'effective-f-number': Field<QuantityValue<'ratio'>>;
+  /** Effective f-number at the sensor, 9.6 or f/9.6: the marked one times √2 for each stop darker than the lens alone at infinity. Assumed accuracy: 0.1 stops; ± overrides it. */
+  readonly 'effective-f-number': Field<QuantityValue<'effective-f-number'>>;
   /** Marked f-number at which `effective-f-number` was measured. */
   readonly marked: Field<QuantityValue<'f-number'>>;
 }
@@ -423,8 +423,8 @@ export interface Measured {
   readonly field: Field<QuantityValue<'length'>>;
   /** Measured magnification. */
   readonly magnification: Field<QuantityValue<'magnification'>>;
-  /** Measured effective f-number at the sensor, as a plain number. */
-  readonly 'effective-f-number': Field<QuantityValue<'ratio'>>;
+  /** Measured effective f-number at the sensor: 60 or f/60. */
+  readonly 'effective-f-number': Field<QuantityValue<'effective-f-number'>>;
   /** Measured distance from the subject to the front of the lens. */
   readonly 'working-distance': Field<QuantityValue<'length'>>;
   /** Measured mass of the whole rig. */
