@@ -29,6 +29,8 @@ import {
   type SetParams,
   type SheetParams,
   setInSheet,
+  type TickParams,
+  tickInSheet,
 } from './handlers/sheet.ts';
 import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
@@ -59,6 +61,12 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
     'lamella/setInSheet',
     desk.about<SetParams, WorkspaceEdit | null>(null, (current, file, params) =>
       setInSheet(current, file, params),
+    ),
+  );
+  connection.onRequest<WorkspaceEdit | null, never>(
+    'lamella/tickInSheet',
+    desk.about<TickParams, WorkspaceEdit | null>(null, (current, file, params) =>
+      tickInSheet(current, file, params),
     ),
   );
   connection.onRequest(

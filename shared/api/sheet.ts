@@ -122,6 +122,17 @@ export interface Check {
   readonly by: string | null;
 }
 
+/** What is done to a check by hand. */
+export interface Tick {
+  /** null: a check of the day. */
+  readonly shot: string | null;
+  readonly check: string;
+  /** Its date, "2027-03-02"; null: it is open again. */
+  readonly done: string | null;
+  /** Initials; '': nobody is named. */
+  readonly by: string;
+}
+
 export type SheetFinding = Pick<LocatedFinding, 'rule' | 'severity' | 'what' | 'why'>;
 
 export interface Order {

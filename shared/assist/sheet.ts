@@ -1,13 +1,13 @@
 /** The sheet of a plan, and where what it shows stands in the text. */
 
-import type { LocatedEdit, LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
+import type { LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
 import type { Sheet, SheetFinding, ShotSheet } from '../api/sheet.ts';
 import { dayJson } from '../figures/day-contract.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { idOf, nameOf } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import { type EntryId, type FileId, fileName } from '../plan/place.ts';
-import { kindOf, type QuantityId } from '../quantity/index.ts';
+import type { QuantityId } from '../quantity/index.ts';
 import { daySheet } from '../report/sheet/day.ts';
 import { editSheet } from '../report/sheet/edit.ts';
 import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
@@ -16,7 +16,6 @@ import type { SaidShot } from '../report/sheet/said.ts';
 import { shown } from '../say/shown.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
-import { locatedEdits } from '../workspace/located-edits.ts';
 import { takesListed, takeWords } from '../workspace/takes.ts';
 import { takenWords } from './hover/taken.ts';
 import { sheetMeasurements } from './measure.ts';
@@ -142,27 +141,6 @@ export function placeInShot(
   if (!analysis.shots(file).includes(entry)) return null;
   const path = key === '' ? [] : [key];
   return { file, range: locator.rangeOf({ file, entry, path }) };
-}
-
-/** Keys that a drawing of the sheet sets, each with the kind of its value. */
-const SET_IN_DRAWINGS: Readonly<Record<string, QuantityId>> = {
-  aperture: 'f-number',
-  tilt: 'angle',
-};
-
-/** @param text as a plan has it, from the drawing's choices: checked, since a page said it */
-export function setInShot(
-  { analysis, store }: Context,
-  file: FileId,
-  shot: string,
-  key: string,
-  text: string,
-): readonly LocatedEdit[] {
-  const entry: EntryId = idOf('shots', shot);
-  const kind = Object.hasOwn(SET_IN_DRAWINGS, key) ? SET_IN_DRAWINGS[key] : undefined;
-  if (kind === undefined || !kindOf(kind).parse(text).ok) return [];
-  if (!analysis.shots(file).includes(entry)) return [];
-  return locatedEdits(store, { op: 'set', at: { file, entry, path: [key] }, text });
 }
 
 export function placeOfCut(

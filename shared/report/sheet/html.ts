@@ -3,7 +3,7 @@
 import { list, paragraph, section, worded } from '../../api/document.ts';
 import type { Child, Drawing, Element } from '../../api/drawing.ts';
 import type { PageFrame } from '../../api/frame.ts';
-import type { DaySheet, EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
+import type { Check, DaySheet, EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { languageInForce, message } from '../../words/message.ts';
@@ -83,6 +83,7 @@ function headOf(sheet: Sheet, options: HtmlOptions): Element {
   const { title, file, about, deliver, day, order, edit } = sheet;
   const { recording, once, findings } = planParts(sheet);
   const isRead = options.live === true;
+  const box = isRead ? boxesOf(sheet.once) : undefined;
   return el(
     'header',
     { class: 'plan' },
@@ -93,9 +94,15 @@ function headOf(sheet: Sheet, options: HtmlOptions): Element {
     order.steps.length > 0 && orderBlock(order, options),
     ...recording.map((one) => sectionHtml(one)),
     edit && editBlock(edit, options),
-    ...[...once, ...findings].map((one) => sectionHtml(one, { isRead })),
+    ...once.map((one) => sectionHtml(one, { isRead, ...(box && { box }) })),
+    ...findings.map((one) => sectionHtml(one, { isRead })),
   );
 }
+
+/** In the live view a box says which check it ticks in the plan. */
+const boxesOf = (checks: readonly Check[]) => (index: number) => ({
+  'data-check': checks[index]?.name,
+});
 
 function dayBlock({ when, remarks, drawing }: DaySheet): Element {
   const { id, title, words, caption, picture } = drawing;
@@ -209,7 +216,9 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
   const { checks, limits, focus, takes, clips, findings } = shotParts(shot);
   const frame = options.frames?.get(name);
   const said = (parts: typeof checks): readonly Child[] =>
-    parts.map((part) => sectionHtml(part, { isRead: options.live === true }));
+    parts.map((part) =>
+      sectionHtml(part, options.live ? { isRead: true, box: boxesOf(shot.checks) } : {}),
+    );
   return markup(
     el(
       'section',

@@ -200,6 +200,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     placeOfCut: () => null,
     placeInShot: () => null,
     setInShot: () => [],
+    tickCheck: () => [],
     shotAt: () => null,
     state: (file) => ({ ready: 0, shots: lines(file).filter((l) => l.startsWith('shot:')).length }),
     line: (file, index) => lines(file)[index] ?? '',
