@@ -5,6 +5,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { PageFrame } from '../shared/api/frame.ts';
+import type { ShownAt } from '../shared/api/sheet.ts';
 import type { TimelineFile } from '../shared/api/timeline.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import type { Desk } from './desk.ts';
@@ -73,6 +74,12 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
     'lamella/shotAt',
     desk.about(null, ({ core }, file, { position }: TextDocumentPositionParams) =>
       core.shotAt(file, position),
+    ),
+  );
+  connection.onRequest<ShownAt | null, never>(
+    'lamella/shownAt',
+    desk.about<TextDocumentPositionParams, ShownAt | null>(null, ({ core }, file, { position }) =>
+      core.shownAt(file, position),
     ),
   );
   connection.onRequest<ComparedBefore | null, never>(

@@ -26,7 +26,7 @@ import type {
 } from './located.ts';
 import type { KnownOfLens, MeasureAdvice } from './measure.ts';
 import type { FoundEntry, Renaming } from './navigation.ts';
-import type { Sheet, Tick } from './sheet.ts';
+import type { Sheet, ShownAt, Tick } from './sheet.ts';
 import type { SolvedShot } from './solved.ts';
 import type { TimelineFile, TimelineFormat } from './timeline.ts';
 
@@ -204,6 +204,8 @@ export interface Core extends Checker {
   placeOfCut(file: FileId, cut: string): LocatedPlace | null;
   /** The shot that stands at a position. */
   shotAt(file: FileId, position: Position): string | null;
+  /** What of the live sheet belongs to the line of a position. */
+  shownAt(file: FileId, position: Position): ShownAt;
   state(file: FileId): PlanState;
   /**
    * Works ahead on `file`, entry by entry, until `until` answers true; what was done is kept.

@@ -133,6 +133,15 @@ export interface Tick {
   readonly by: string;
 }
 
+/** What of a live sheet belongs to a place in the plan's text. */
+export interface ShownAt {
+  /** Also the shot of a cut. */
+  readonly shot: string | null;
+  /** The key of the shot; null: its name, or no shot. */
+  readonly key: string | null;
+  readonly cut: string | null;
+}
+
 export type SheetFinding = Pick<LocatedFinding, 'rule' | 'severity' | 'what' | 'why'>;
 
 export interface Order {

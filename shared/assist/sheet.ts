@@ -1,10 +1,11 @@
 /** The sheet of a plan, and where what it shows stands in the text. */
 
 import type { LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
-import type { Sheet, SheetFinding, ShotSheet } from '../api/sheet.ts';
+import type { Sheet, SheetFinding, ShotSheet, ShownAt } from '../api/sheet.ts';
 import { dayJson } from '../figures/day-contract.ts';
+import { editJson } from '../figures/edit-contract.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
-import { idOf, nameOf } from '../plan/entry-id.ts';
+import { idOf, isOf, nameOf, plainId } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import { type EntryId, type FileId, fileName } from '../plan/place.ts';
 import type { QuantityId } from '../quantity/index.ts';
@@ -164,3 +165,29 @@ export function shotAt(
   const chunk = store.chunkIds(file)[text.locate(position).index];
   return chunk !== undefined && analysis.isShot(chunk) ? nameOf('shots', chunk) : null;
 }
+
+/** What of the live sheet shows the line of a position: the shot and its key, or the cut and its shot. */
+export function shownAt(context: Context, file: FileId, position: Position): ShownAt {
+  const { analysis, store } = context;
+  const text = store.text(file);
+  const chunk = text && store.chunkIds(file)[text.locate(position).index];
+  if (!text || chunk === undefined) return NOTHING_SHOWN;
+  if (analysis.isShot(chunk)) {
+    const pairs = analysis.entries.parsed(file, chunk).tree?.pairs[0]?.value;
+    const index = text.locate(position).index;
+    // The last key that begins on the line or above it; the line of the shot's name has none.
+    const key =
+      pairs?.kind === 'map'
+        ? pairs.pairs.findLast(
+            ({ key: { span } }) => text.positionOf(index, span.start).line <= position.line,
+          )
+        : undefined;
+    return { shot: nameOf('shots', chunk), key: key?.key.text ?? null, cut: null };
+  }
+  if (!isOf('cuts', chunk)) return NOTHING_SHOWN;
+  const cut = nameOf('cuts', plainId(chunk));
+  const shot = editJson(analysis.edit(file))?.cuts.find((one) => one.cut === cut)?.shot ?? null;
+  return { shot, key: null, cut };
+}
+
+const NOTHING_SHOWN: ShownAt = { shot: null, key: null, cut: null };

@@ -16,7 +16,7 @@ import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
-import { placeInShot, placeOfCut, sheetOf, shotAt } from '../assist/sheet.ts';
+import { placeInShot, placeOfCut, sheetOf, shotAt, shownAt } from '../assist/sheet.ts';
 import { setInShot, tickCheck } from '../assist/sheet-edits.ts';
 import { solveShot } from '../assist/solve.ts';
 import { symbolsOf } from '../assist/symbols.ts';
@@ -118,6 +118,7 @@ export function createCore(options: CoreOptions): Core {
     tickCheck: (file, tick) => tickCheck(context, file, tick),
     placeOfCut: (file, cut) => placeOfCut(context, file, cut),
     shotAt: (file, position) => shotAt(context, file, position),
+    shownAt: (file, position) => shownAt(context, file, position),
     state: (file) => withTakes(analysis.state(file), takesToGo(analysis, file)),
     prepare: (file, until) => analysis.prepare(file, until),
     text: (file) => store.text(file)?.text(),

@@ -139,6 +139,37 @@ describe('to and fro', () => {
   });
 });
 
+describe('what the sheet shows of a place', () => {
+  const cuts =
+    'edit:\n  cuts:\n    opening:\n      shot: frost\n      from: 0 s\n      duration: 4 s\n';
+  const shownAt = async (text: string, line: number, character: number) => {
+    const { client } = await opened(text);
+    const position = { line, character };
+    return client.connection.sendRequest('lamella/shownAt', { textDocument, position });
+  };
+
+  it('is the shot with the key of the line', async () => {
+    const line = lineOf('tilt: 4 deg');
+    const tilt = { shot: 'skin', key: 'tilt', cut: null };
+    expect(await shownAt(EXAMPLE_PLAN, line, 0)).toEqual(tilt);
+    expect(await shownAt(EXAMPLE_PLAN, line, 12)).toEqual(tilt);
+    const name = lineOf('  frost:');
+    expect(await shownAt(EXAMPLE_PLAN, name, 3)).toEqual({ shot: 'frost', key: null, cut: null });
+  });
+
+  it('is the cut with its shot', async () => {
+    const text = EXAMPLE_PLAN + cuts;
+    const last = text.split('\n').length - 1;
+    expect(await shownAt(text, last - 2, 8)).toEqual({ shot: 'frost', key: null, cut: 'opening' });
+    const flow = `${EXAMPLE_PLAN}edit:\n  cuts:\n    opening: { shot: nobody, from: 0 s }\n`;
+    expect(await shownAt(flow, last - 4, 8)).toMatchObject({ cut: 'opening' });
+  });
+
+  it('is nothing elsewhere', async () => {
+    expect(await shownAt(EXAMPLE_PLAN, 0, 0)).toEqual({ shot: null, key: null, cut: null });
+  });
+});
+
 describe('against what was before', () => {
   it('asks for the plan, then for what it used, then answers', async () => {
     const using = EXAMPLE_PLAN.replace('mains:', 'use: [kit.shootplan.yaml]\nmains:');

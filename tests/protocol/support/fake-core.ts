@@ -202,6 +202,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     setInShot: () => [],
     tickCheck: () => [],
     shotAt: () => null,
+    shownAt: () => ({ shot: null, key: null, cut: null }),
     state: (file) => ({ ready: 0, shots: lines(file).filter((l) => l.startsWith('shot:')).length }),
     line: (file, index) => lines(file)[index] ?? '',
   };
