@@ -33,6 +33,7 @@ import {
   type TickParams,
   tickInSheet,
 } from './handlers/sheet.ts';
+import { type SheetPageParams, sheetPageOf } from './handlers/sheet-page.ts';
 import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
 import type { CheckOptions } from './media/check-clips.ts';
@@ -74,6 +75,12 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
     'lamella/shotAt',
     desk.about(null, ({ core }, file, { position }: TextDocumentPositionParams) =>
       core.shotAt(file, position),
+    ),
+  );
+  connection.onRequest<string | null, never>(
+    'lamella/sheetPage',
+    desk.about<SheetPageParams, string | null>(null, ({ core, settings }, file, params, token) =>
+      sheetPageOf(core, settings, file, params, token),
     ),
   );
   connection.onRequest<ShownAt | null, never>(

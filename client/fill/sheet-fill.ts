@@ -52,6 +52,8 @@ day.store.readAside();
 day.store.onChange(update);
 window.addEventListener('pageshow', update);
 update();
+// Once it is laid out, pictures included.
+if ('print' in main.dataset) window.addEventListener('load', () => window.print());
 setInterval(() => {
   for (const { tick } of takes) tick();
 }, 250);

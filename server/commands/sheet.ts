@@ -1,15 +1,13 @@
-import { createHash } from 'node:crypto';
 import type { Core } from '../../shared/api/facade.ts';
 import type { PageFrame } from '../../shared/api/frame.ts';
 import type { Sheet } from '../../shared/api/sheet.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { markdownText } from '../../shared/report/document/markdown.ts';
 import { sheetDocument } from '../../shared/report/sheet/document.ts';
-import { sheetPage } from '../../shared/report/sheet/html.ts';
-import { pageStyle } from '../../shared/report/sheet/style.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { pageFrame } from '../handlers/frame.ts';
+import { FRAME_WIDTH, pageWith } from '../handlers/sheet-page.ts';
 import { LENGTHS, OUTPUT, ROOT, sayIn } from './command.ts';
 import { planCommand } from './open-plan.ts';
 import { WrongUse } from './options.ts';
@@ -41,13 +39,10 @@ export const sheet = planCommand({
     const isMarkdown = (format ?? (/\.(md|markdown)$/i.test(String(output)) && 'md')) === 'md';
     const text = isMarkdown
       ? markdownText(sheetDocument(made, say))
-      : pageOf(made, { say, frames: framesOf(plans.core, id, made) }, sheetScript());
+      : await pageWith(made, { say, frames: framesOf(plans.core, id, made) }, sheetScript());
     return writeOutput(terminal, output, message`The sheet`, text);
   },
 });
-
-/** Pixels across: as sharp as the column of a printed page needs a picture without fine detail. */
-const FRAME_WIDTH = 320;
 
 /** The frames of all shots that can be drawn. */
 const framesOf = (core: Core, id: FileId, { shots }: Sheet): ReadonlyMap<string, PageFrame> =>
@@ -57,12 +52,3 @@ const framesOf = (core: Core, id: FileId, { shots }: Sheet): ReadonlyMap<string,
       return frame?.ok ? [[name, pageFrame(frame)] as const] : [];
     }),
   );
-
-/** The page's policy allows its own style and script by their hashes, and no other. */
-function pageOf(made: Sheet, options: Parameters<typeof sheetPage>[1], script: string): string {
-  const fill = { script, scriptHash: hashOf(script) };
-  return sheetPage(made, { ...options, fill }, hashOf(pageStyle(true)));
-}
-
-const hashOf = (text: string): string =>
-  `sha256-${createHash('sha256').update(text).digest('base64')}`;

@@ -33,7 +33,12 @@ interface HtmlOptions {
   /** Traced frames by shot. */
   readonly frames?: ReadonlyMap<string, PageFrame>;
   /** What makes the page one to fill in, with its `sha256-…` as the policy names it. */
-  readonly fill?: { readonly script: string; readonly scriptHash: string };
+  readonly fill?: {
+    readonly script: string;
+    readonly scriptHash: string;
+    /** It prints itself once it is opened. */
+    readonly prints?: boolean;
+  };
 }
 
 /**
@@ -60,7 +65,7 @@ export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string)
     // Our own text, and in `style` nothing is to be escaped.
     `<style>${pageStyle(fill !== undefined)}</style></head><body>`,
     parts.patterns,
-    `<main${fill ? ` data-fill="${attribute(fillText(sheet))}"` : ''}>${parts.head}`,
+    `<main${fill ? ` data-fill="${attribute(fillText(sheet))}"` : ''}${fill?.prints ? ' data-print' : ''}>${parts.head}`,
     ...sheet.shots.map((shot, index) => shotHtml(shot, index, options)),
     ...measurementsHtml(sheet.measurements),
     '</main>',
