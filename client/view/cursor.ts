@@ -69,7 +69,8 @@ function placesOfKey(shots: ReadonlyMap<string, Element>): readonly Element[] {
 function cutHere(row: Element): Element {
   const heads = row.closest('table')?.querySelector('thead')?.cloneNode(true);
   const body = document.createElement('tbody');
-  body.append(row.cloneNode(true));
+  const copy = body.appendChild(row.cloneNode(true));
+  if (copy instanceof Element) copy.classList.remove('at-cursor');
   const table = document.createElement('table');
   table.append(...(heads ? [heads] : []), body);
   const here = document.createElement('div');

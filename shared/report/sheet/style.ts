@@ -196,7 +196,7 @@ export const LIVE_STYLE = `
 .chooser select { font: inherit; color: inherit; background: var(--tile); border: 1px solid var(--rule); }
 .shot.current > header h2 { border-left: .4rem solid var(--there); padding-left: .5rem; }
 .at-cursor { outline: 2px solid var(--there); outline-offset: 2px; }
-.cut-here { border-left: .4rem solid var(--there); padding-left: .5rem; margin-bottom: .6rem; overflow-x: auto; }
+.cut-here { overflow-wrap: normal; border-left: .4rem solid var(--there); padding-left: .5rem; margin-bottom: .6rem; overflow-x: auto; }
 body { padding: 1rem; font-family: var(--vscode-font-family, system-ui), sans-serif; }
 body.vscode-light { color-scheme: light; ${LIGHT} ${GROUND} }
 body.vscode-dark { color-scheme: dark; ${DARK} ${GROUND} }
