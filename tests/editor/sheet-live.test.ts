@@ -118,7 +118,8 @@ test('the live sheet ticks, follows, saves, and is there again after a reload', 
   const wanted = page(host.folder.path);
   await expect.poll(() => saved() === wanted, WAIT).toBe(true);
 
-  await workbench.page.reload();
+  // By an address without a file: with one, the editor opens nothing of what was open before.
+  await workbench.page.goto(host.address());
   sheet = await sheetIn(workbench.page);
   await expect.poll(() => valuesIn(sheet), WAIT).toEqual(after);
 });
