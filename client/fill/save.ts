@@ -1,5 +1,6 @@
 /// <reference lib="dom" />
 /** The way out: one text, to be downloaded, copied or selected; and what troubles there are. */
+import { codeOf } from './code.ts';
 import { type Day, dayText } from './day.ts';
 import { box, button, make, say, showIn, sureButton } from './dom.ts';
 
@@ -15,6 +16,8 @@ export function saveOf(day: Day, clear: () => void): Save {
   );
   const text = make('textarea', { readonly: true, rows: 6, 'aria-label': words.text });
   const told = make('p', { role: 'status' });
+  const codeWords = make('p', { class: 'note' });
+  const code = make('div', {}, codeWords);
   const dialog = make(
     'dialog',
     { class: 'fill-save', 'aria-labelledby': 'fill.save' },
@@ -29,6 +32,7 @@ export function saveOf(day: Day, clear: () => void): Save {
       ),
     ),
     told,
+    code,
     text,
     by.label,
     make(
@@ -42,7 +46,16 @@ export function saveOf(day: Day, clear: () => void): Save {
   const update = (): void => {
     showIn(by.input, day.about().by ?? '');
     // What is selected to be copied by hand stays.
-    if (dialog.open && text !== document.activeElement) text.value = dayText(day);
+    if (dialog.open && text !== document.activeElement) {
+      text.value = dayText(day);
+      showCode();
+    }
+  };
+  const showCode = (): void => {
+    const drawn = codeOf(dayText(day, true), words.code);
+    code.querySelector('svg')?.remove();
+    say(codeWords, drawn ? words.codeAbout : words.codeTooLong);
+    if (drawn) code.append(drawn);
   };
   return {
     update,
@@ -50,6 +63,7 @@ export function saveOf(day: Day, clear: () => void): Save {
       say(told, '');
       dialog.showModal();
       text.value = dayText(day);
+      showCode();
       update();
     },
   };
