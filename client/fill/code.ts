@@ -13,14 +13,23 @@ const MOST_BYTES = 1465;
 /** Modules on each side, as the standard asks. */
 const MARGIN = 4;
 
+/** CSS px that the code may be wide, and that the dialog around it takes from the window. */
+const MOST_ACROSS = 420;
+const AROUND = 54;
+
 /** @returns null: the text is too long for one code */
 export function codeOf(text: string, label: string): SVGSVGElement | null {
   if (new TextEncoder().encode(text).length > MOST_BYTES) return null;
   const modules = encodeQR(text, 'raw', { ecc: 'low', encoding: 'byte', border: MARGIN });
   const size = modules.length;
+  // Whole pixels a module: none is wider than its neighbour.
+  const across =
+    size * Math.max(2, Math.floor(Math.min(MOST_ACROSS, window.innerWidth - AROUND) / size));
   const svg = element('svg', {
     class: 'code',
     viewBox: `0 0 ${size} ${size}`,
+    width: String(across),
+    height: String(across),
     role: 'img',
     'aria-label': label,
     'shape-rendering': 'crispEdges',

@@ -17,7 +17,12 @@ const folder = mkdtempSync(path.join(tmpdir(), 'lamella-day-'));
 const PLAN = `tide <img src=x onerror=alert(1)> "%2F' panes.shootplan.yaml`;
 const SHEET = path.join(folder, 'sheet.html');
 const ADDRESS = pathToFileURL(SHEET).href;
-const PHONE = { viewport: { width: 320, height: 640 }, hasTouch: true, isMobile: true } as const;
+const PHONE = {
+  viewport: { width: 320, height: 640 },
+  deviceScaleFactor: 3,
+  hasTouch: true,
+  isMobile: true,
+} as const;
 
 /** The same browser of the same person, as often as it is started. */
 const start = (): Promise<BrowserContext> =>

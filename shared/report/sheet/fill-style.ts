@@ -69,7 +69,7 @@ export const FILL_STYLE = `
   .fill-save::backdrop { background: #000; opacity: .6; }
   .fill-save h2 { margin-bottom: .5rem; }
   .fill-save textarea { font-family: ui-monospace, monospace; font-size: 1rem; margin-bottom: .6rem; }
-  .fill-save .code { display: block; width: 100%; max-width: 26rem; margin: 0 auto .6rem; }
+  .fill-save .code { display: block; margin: 0 auto .6rem; }
   .ways { display: flex; flex-wrap: wrap; gap: .6rem; margin-bottom: .6rem; justify-content: space-between; }
   .ways > :not(.quiet) { flex: 1; }
   .fill-troubles:not(:empty) { display: block; border: 3px solid var(--error); padding: .6rem .8rem; margin-bottom: 1rem; }
