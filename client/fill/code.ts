@@ -10,17 +10,22 @@ const NAMESPACE = 'http://www.w3.org/2000/svg';
  * millimetre on a usual phone.
  */
 const MOST_BYTES = 1465;
+/** A version of which a common reader has the alignment marks wrong: the next is taken instead. */
+const MISREAD = 23;
 /** Modules on each side, as the standard asks. */
 const MARGIN = 4;
 
 /** CSS px that the code may be wide, and that the dialog around it takes from the window. */
 const MOST_ACROSS = 420;
-const AROUND = 54;
+const AROUND = 50;
 
 /** @returns null: the text is too long for one code */
 export function codeOf(text: string, label: string): SVGSVGElement | null {
   if (new TextEncoder().encode(text).length > MOST_BYTES) return null;
-  const modules = encodeQR(text, 'raw', { ecc: 'low', encoding: 'byte', border: MARGIN });
+  const options = { ecc: 'low', encoding: 'byte', border: MARGIN } as const;
+  const least = encodeQR(text, 'raw', options);
+  const isMisread = least.length === 4 * MISREAD + 17 + 2 * MARGIN;
+  const modules = isMisread ? encodeQR(text, 'raw', { ...options, version: MISREAD + 1 }) : least;
   const size = modules.length;
   // Whole pixels a module: none is wider than its neighbour.
   const across =

@@ -65,7 +65,7 @@ export const FILL_STYLE = `
   .fill-bar .next { flex: 1 1 8rem; min-width: 0; font-weight: 600; line-height: 1.15; }
   .fill-bar > :last-child { flex: none; }
   .fill-save[open] { display: block; }
-  .fill-save { width: min(34rem, 94vw); max-height: 92vh; overflow: auto; background: var(--paper); color: var(--ink); border: 2px solid var(--ink); border-radius: 4px; padding: 1rem; }
+  .fill-save { width: min(34rem, 94vw); max-height: 92vh; overflow: auto; background: var(--paper); color: var(--ink); border: 2px solid var(--ink); border-radius: 4px; padding: 1rem .8rem; }
   .fill-save::backdrop { background: #000; opacity: .6; }
   .fill-save h2 { margin-bottom: .5rem; }
   .fill-save textarea { font-family: ui-monospace, monospace; font-size: 1rem; margin-bottom: .6rem; }
