@@ -52,7 +52,7 @@ export const start = async (
     },
   });
   const states = new PlanStates(client);
-  const sheets = new Sheets(context, client, states);
+  const sheets = new Sheets(context, client);
   const pages = new Pages();
   const clips = new ClipFindings();
   context.subscriptions.push(
@@ -66,6 +66,8 @@ export const start = async (
     answerPlanFiles(client),
     commands.registerCommand('lamella.newPlan', () => openNewPlan(client)),
     commands.registerCommand('lamella.openSheet', (shot?: ShotToShow) => sheets.show(shot)),
+    commands.registerCommand('lamella.saveSheet', sheets.save),
+    commands.registerCommand('lamella.printSheet', sheets.print),
     workspace.registerTextDocumentContentProvider(Pages.scheme, pages),
     clips,
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),

@@ -1,29 +1,18 @@
-/** The sheet beside the text: it follows cursor and edits, and a click in it goes to the line. */
+/** The sheets that are open beside their plans, and their pages as files. */
 import {
   Disposable,
   type ExtensionContext,
   l10n,
-  Range,
-  Selection,
-  type TextDocument,
-  type TextEditor,
-  TextEditorRevealType,
   Uri,
-  ViewColumn,
   type WebviewPanel,
   window,
   workspace,
 } from 'vscode';
-import type { BaseLanguageClient, WorkspaceEdit as ProtocolEdit } from 'vscode-languageclient';
-import type { LiveSheet } from '../server/handlers/sheet.ts';
-import type { PageFrame } from '../shared/api/frame.ts';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import { LANGUAGE } from './documents.ts';
-import { LiveFrame } from './live-frame.ts';
-import type { PlanStates } from './plan-states.ts';
-import type { FromView, ToView } from './view/messages.ts';
-
-/** Typing is let settle this long before the sheet is asked for again, ms. */
-const PAUSE_MS = 60;
+import { Initials } from './initials.ts';
+import { OpenSheet, SHEET_VIEW } from './open-sheet.ts';
+import { printSheet, saveSheet } from './sheet-file.ts';
 
 export interface ShotToShow {
   /** As the server writes it. */
@@ -35,13 +24,21 @@ export interface ShotToShow {
 export class Sheets implements Disposable {
   readonly #context: ExtensionContext;
   readonly #client: BaseLanguageClient;
-  readonly #states: PlanStates;
   readonly #open = new Map<string, OpenSheet>();
+  readonly #initials = new Initials();
+  readonly #parts: Disposable;
 
-  constructor(context: ExtensionContext, client: BaseLanguageClient, states: PlanStates) {
+  constructor(context: ExtensionContext, client: BaseLanguageClient) {
     this.#context = context;
     this.#client = client;
-    this.#states = states;
+    this.#parts = Disposable.from(
+      client.onNotification('lamella/recalculated', () => {
+        for (const sheet of this.#open.values()) sheet.update();
+      }),
+      window.registerWebviewPanelSerializer(SHEET_VIEW, {
+        deserializeWebviewPanel: (panel, state: unknown) => this.#restore(panel, state),
+      }),
+    );
   }
 
   /**
@@ -49,238 +46,70 @@ export class Sheets implements Disposable {
    * @param shot left out: the sheet stays where it is
    */
   readonly show = async (shot?: ShotToShow): Promise<void> => {
-    const document = await this.#documentOf(shot);
-    if (document?.languageId !== LANGUAGE) {
+    const plan = shot ? this.#client.protocol2CodeConverter.asUri(shot.uri) : activePlan();
+    if (!plan || (await languageOf(plan)) !== LANGUAGE) {
       void window.showInformationMessage(l10n.t('Open a shoot plan first.'));
       return;
     }
-    const key = document.uri.toString();
-    const open = this.#open.get(key);
-    if (open) {
-      open.reveal();
-      if (shot) await open.goTo(shot.shot);
-      return;
-    }
-    const sheet = new OpenSheet(this.#context, this.#client, document, this.#states);
-    this.#open.set(key, sheet);
-    sheet.onClosed(() => this.#open.delete(key));
+    const open = this.#open.get(plan.toString());
+    open?.reveal();
+    const sheet = open ?? this.#add(plan);
     if (shot) await sheet.goTo(shot.shot);
   };
 
-  async #documentOf(shot: ShotToShow | undefined): Promise<TextDocument | undefined> {
-    if (!shot) return window.activeTextEditor?.document;
-    return workspace.openTextDocument(this.#client.protocol2CodeConverter.asUri(shot.uri));
+  readonly save = (): Promise<void> =>
+    this.#withPlan((plan) => saveSheet(this.#context, this.#client, plan));
+
+  readonly print = (): Promise<void> =>
+    this.#withPlan((plan) => printSheet(this.#context, this.#client, plan));
+
+  /** Of the sheet or the plan that is in front. */
+  async #withPlan(work: (plan: Uri) => Promise<void>): Promise<void> {
+    const inFront = [...this.#open.values()].find(({ isActive }) => isActive);
+    const plan = inFront?.plan ?? activePlan();
+    if (plan) await work(plan);
+    else void window.showInformationMessage(l10n.t('Open a shoot plan first.'));
+  }
+
+  #add(plan: Uri, panel?: WebviewPanel): OpenSheet {
+    const key = plan.toString();
+    const sheet = new OpenSheet(this.#context, this.#client, plan, this.#initials, panel);
+    this.#open.set(key, sheet);
+    sheet.onClosed(() => this.#open.delete(key));
+    return sheet;
+  }
+
+  /** A sheet that was open when the window was closed; `state` is what its page left. */
+  async #restore(panel: WebviewPanel, state: unknown): Promise<void> {
+    const plan = planIn(state);
+    // The server knows only what is open; a plan that went away has no sheet.
+    const isPlan = plan !== null && (await languageOf(plan)) === LANGUAGE;
+    if (!isPlan || this.#open.has(plan.toString())) panel.dispose();
+    else this.#add(plan, panel);
   }
 
   dispose(): void {
+    this.#parts.dispose();
     for (const sheet of this.#open.values()) sheet.dispose();
   }
 }
 
-class OpenSheet implements Disposable {
-  readonly #client: BaseLanguageClient;
-  readonly #document: TextDocument;
-  readonly #panel: WebviewPanel;
-  readonly #parts: Disposable[] = [];
-  readonly #script: Uri;
-  /** What the page looks like comes from the server, which may be away while the page is made. */
-  #isStyled = false;
-  /** Marks of what the view shows; null: it shows nothing yet. */
-  #known: Record<string, string> | null = null;
-  #isReady = false;
-  #waiting: ReturnType<typeof setTimeout> | undefined;
-  /** One request at a time; what changes meanwhile is asked for after it. */
-  #asking = false;
-  #isStale = false;
-  readonly #frame = new LiveFrame(
-    (shot, width) =>
-      this.#client
-        .sendRequest<PageFrame | null>('lamella/frame', {
-          textDocument: this.#textDocument(),
-          shot,
-          width,
-        })
-        .catch(() => null),
-    (shot, frame) => void this.#post({ kind: 'frame', shot, frame }),
-  );
+const activePlan = (): Uri | undefined => {
+  const document = window.activeTextEditor?.document;
+  return document?.languageId === LANGUAGE ? document.uri : undefined;
+};
 
-  constructor(
-    context: ExtensionContext,
-    client: BaseLanguageClient,
-    document: TextDocument,
-    states: PlanStates,
-  ) {
-    this.#client = client;
-    this.#document = document;
-    const scripts = Uri.joinPath(context.extensionUri, 'dist');
-    this.#panel = window.createWebviewPanel(
-      'lamella.sheet',
-      l10n.t('Shot Sheet: {0}', nameOf(document.uri)),
-      { viewColumn: ViewColumn.Beside, preserveFocus: true },
-      { enableScripts: true, localResourceRoots: [scripts] },
-    );
-    this.#panel.iconPath = Uri.joinPath(context.extensionUri, 'client/media/lamella.png');
-    this.#script = this.#panel.webview.asWebviewUri(Uri.joinPath(scripts, 'sheet-view.js'));
-    this.#parts.push(
-      this.#panel.webview.onDidReceiveMessage((message: FromView) => this.#hear(message)),
-      workspace.onDidChangeTextDocument((change) => {
-        // A file that the plan uses changes it, too.
-        if (change.document.languageId === LANGUAGE) this.#later();
-      }),
-      window.onDidChangeTextEditorSelection(({ textEditor }) => void this.#follow(textEditor)),
-      states.onSaid(() => this.#later()),
-    );
-    void this.#start();
+/** undefined: it can't be opened. */
+const languageOf = async (uri: Uri): Promise<string | undefined> => {
+  try {
+    return (await workspace.openTextDocument(uri)).languageId;
+  } catch {
+    return undefined;
   }
+};
 
-  onClosed(closed: () => void): void {
-    this.#panel.onDidDispose(() => {
-      clearTimeout(this.#waiting);
-      this.#frame.dispose();
-      Disposable.from(...this.#parts).dispose();
-      closed();
-    });
-  }
-
-  reveal(): void {
-    this.#panel.reveal(undefined, true);
-  }
-
-  /** The sheet follows the cursor, so that is what goes there. */
-  goTo(shot: string): Promise<void> {
-    return this.#go({ shot, key: '' });
-  }
-
-  dispose(): void {
-    this.#panel.dispose();
-  }
-
-  /** The page with its style, which comes from where the drawings come from. */
-  async #start(): Promise<void> {
-    const sheet = await this.#ask(null);
-    this.#isStyled = sheet !== null;
-    const { webview } = this.#panel;
-    const nonce = nonceOf();
-    const policy = `default-src 'none'; img-src data:; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
-    webview.html = `<!doctype html>
-<html lang="${sheet?.language ?? 'en'}"><head><meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<title>${l10n.t('Shot Sheet')}</title><style nonce="${nonce}">${sheet?.style ?? ''}</style></head>
-<body><main></main><script nonce="${nonce}" src="${this.#script}"></script></body></html>`;
-  }
-
-  #hear(message: FromView): void {
-    if (message.kind === 'go') void this.#go({ shot: message.shot, key: message.key });
-    else if (message.kind === 'go-to-cut') void this.#go({ cut: message.cut });
-    else if (message.kind === 'set') void this.#set(message);
-    else {
-      // Also said by a view that was hidden and begins anew.
-      this.#isReady = true;
-      this.#known = null;
-      void this.#update();
-    }
-  }
-
-  #later(): void {
-    clearTimeout(this.#waiting);
-    this.#waiting = setTimeout(() => void this.#update(), PAUSE_MS);
-  }
-
-  async #update(): Promise<void> {
-    if (!this.#isReady) return;
-    if (this.#asking) {
-      this.#isStale = true;
-      return;
-    }
-    this.#asking = true;
-    try {
-      const sheet = await this.#ask(this.#known);
-      // The page says when it is ready, and what it shows is asked for then.
-      if (sheet && !this.#isStyled) await this.#start();
-      else if (sheet) {
-        const { patterns, head, shots } = sheet;
-        this.#known = Object.fromEntries(shots.map(({ name, mark }) => [name, mark]));
-        await this.#post({
-          kind: 'sheet',
-          head,
-          shots,
-          ...(patterns !== undefined && { patterns }),
-        });
-      }
-    } finally {
-      this.#asking = false;
-    }
-    const editor = window.visibleTextEditors.find(({ document }) => document === this.#document);
-    if (editor) await this.#follow(editor, true);
-    if (this.#isStale) {
-      this.#isStale = false;
-      await this.#update();
-    }
-  }
-
-  /** null where the server has nothing to say: it is starting anew, or the plan is closed. */
-  async #ask(known: Record<string, string> | null): Promise<LiveSheet | null> {
-    const params = { textDocument: this.#textDocument(), ...(known && { known }) };
-    try {
-      return await this.#client.sendRequest<LiveSheet | null>('lamella/sheet', params);
-    } catch {
-      return null;
-    }
-  }
-
-  async #follow(editor: TextEditor, isNew = false): Promise<void> {
-    if (editor.document !== this.#document || !this.#isReady) return;
-    const { line, character } = editor.selection.active;
-    const params = { textDocument: this.#textDocument(), position: { line, character } };
-    const shot = await this.#client
-      .sendRequest<string | null>('lamella/shotAt', params)
-      .catch(() => null);
-    await this.#post({ kind: 'follow', shot });
-    // Not waited for: what changes meanwhile goes first.
-    void this.#frame.follow(shot, isNew);
-  }
-
-  async #go(
-    to: { readonly shot: string; readonly key: string } | { readonly cut: string },
-  ): Promise<void> {
-    const params = { textDocument: this.#textDocument(), ...to };
-    const place = await this.#client
-      .sendRequest<{ uri: string; range: Range } | null>('lamella/placeInSheet', params)
-      .catch(() => null);
-    if (!place) return;
-    const { start, end } = place.range;
-    const range = new Range(start.line, start.character, end.line, end.character);
-    const shown = window.visibleTextEditors.find(({ document }) => document === this.#document);
-    const editor = await window.showTextDocument(this.#document, {
-      ...(shown?.viewColumn && { viewColumn: shown.viewColumn }),
-    });
-    editor.selection = new Selection(range.start, range.end);
-    editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
-  }
-
-  /** One edit of the plan, to be undone as one. */
-  async #set({ shot, key, value }: Extract<FromView, { kind: 'set' }>): Promise<void> {
-    const params = { textDocument: this.#textDocument(), shot, key, value };
-    const edit = await this.#client
-      .sendRequest<ProtocolEdit | null>('lamella/setInSheet', params)
-      .catch(() => null);
-    if (edit)
-      await workspace.applyEdit(await this.#client.protocol2CodeConverter.asWorkspaceEdit(edit));
-  }
-
-  #textDocument(): { readonly uri: string } {
-    return { uri: this.#client.code2ProtocolConverter.asUri(this.#document.uri) };
-  }
-
-  #post(message: ToView): Thenable<boolean> {
-    return this.#panel.webview.postMessage(message);
-  }
+function planIn(state: unknown): Uri | null {
+  if (typeof state !== 'object' || state === null || !('plan' in state)) return null;
+  const { plan } = state;
+  return typeof plan === 'string' && plan !== '' ? Uri.parse(plan) : null;
 }
-
-const nameOf = ({ path }: Uri): string => path.slice(path.lastIndexOf('/') + 1);
-
-/** Said once for each page: what has none of it neither styles nor runs. */
-const nonceOf = (): string =>
-  Array.from(crypto.getRandomValues(new Uint8Array(18)), (byte) =>
-    byte.toString(16).padStart(2, '0'),
-  ).join('');

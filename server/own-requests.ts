@@ -1,10 +1,5 @@
 /** What Lamella's own editor asks beyond the protocol: `lamella/…`. */
-import {
-  type TextDocumentPositionParams,
-  WorkDoneProgress,
-  type WorkspaceEdit,
-} from 'vscode-languageserver';
-import type { PageFrame } from '../shared/api/frame.ts';
+import { WorkDoneProgress } from 'vscode-languageserver';
 import type { TimelineFile } from '../shared/api/timeline.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import type { Desk } from './desk.ts';
@@ -15,58 +10,21 @@ import {
 } from './handlers/bring-back.ts';
 import { type ClipsInEditor, type ClipsParams, clipsInEditor } from './handlers/clips.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
-import { type FrameParams, shotFrame } from './handlers/frame.ts';
 import {
   canReadAnswer,
   type NewPlanParams,
   newPlanText,
   type SheetAnswerParams,
 } from './handlers/new-plan.ts';
-import {
-  liveSheet,
-  type PlaceParams,
-  placeInSheet,
-  type SetParams,
-  type SheetParams,
-  setInSheet,
-} from './handlers/sheet.ts';
 import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
 import type { CheckOptions } from './media/check-clips.ts';
 import { type AboutReport, reportOf } from './report.ts';
 import type { SessionOptions } from './session.ts';
+import { answerSheetRequests } from './sheet-requests.ts';
 
 export function answerOwnRequests({ connection, host }: SessionOptions, desk: Desk): void {
-  connection.onRequest(
-    'lamella/sheet',
-    desk.about(null, ({ core, settings }, file, { known }: SheetParams) =>
-      liveSheet(core, settings, file, known),
-    ),
-  );
-  connection.onRequest<PageFrame | null, never>(
-    'lamella/frame',
-    desk.about<FrameParams, PageFrame | null>(null, ({ core }, file, params, token) =>
-      shotFrame(core, file, params, token),
-    ),
-  );
-  connection.onRequest(
-    'lamella/placeInSheet',
-    desk.about(null, ({ core, documents }, file, params: PlaceParams) =>
-      placeInSheet(core, documents, file, params),
-    ),
-  );
-  connection.onRequest<WorkspaceEdit | null, never>(
-    'lamella/setInSheet',
-    desk.about<SetParams, WorkspaceEdit | null>(null, (current, file, params) =>
-      setInSheet(current, file, params),
-    ),
-  );
-  connection.onRequest(
-    'lamella/shotAt',
-    desk.about(null, ({ core }, file, { position }: TextDocumentPositionParams) =>
-      core.shotAt(file, position),
-    ),
-  );
+  answerSheetRequests(connection, desk);
   connection.onRequest<ComparedBefore | null, never>(
     'lamella/compare',
     desk.about<CompareParams, ComparedBefore | null>(null, (current, file, { before }) =>

@@ -145,6 +145,7 @@ export class Session {
     const { client, core, documents, used } = this;
     used.sweep();
     this.#channel.finish(files);
+    if (client.showsSheets) void this.#connection.sendNotification('lamella/recalculated');
     const elsewhere = [...changed].some(
       ([file, typed]) =>
         !typed ||

@@ -144,8 +144,11 @@ export class Day {
 /** Of a number that was measured, beside it. */
 const UNIT = 'unit of ';
 
-/** A line that says what it is, then one JSON document of all that is kept. */
-export function dayText(day: Day): string {
+/**
+ * A line that says what it is, then one JSON document of all that is kept.
+ * @param isShort without blanks that only a reader needs
+ */
+export function dayText(day: Day, isShort = false): string {
   const { data, store } = day;
   const names = store.names('').map(partsOf);
   const placed = (shot: string): number => {
@@ -184,7 +187,7 @@ export function dayText(day: Day): string {
         : [];
     }),
   };
-  return `lamella day 1\n${JSON.stringify(json, null, 1)}\n`;
+  return `lamella day 1\n${JSON.stringify(json, null, isShort ? 0 : 1)}\n`;
 }
 
 /** What is no value of a plan stays readable, in the remark. */

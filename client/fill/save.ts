@@ -29,6 +29,12 @@ interface Given {
   by(): string;
   setBy(by: string): void;
   clear(): void;
+  /** The text as a picture that another device reads, where it fits one. */
+  readonly code?: {
+    readonly words: Readonly<Record<'codeAbout' | 'codeTooLong', string>>;
+    /** @returns null: the text is too long */
+    draw(): SVGSVGElement | null;
+  };
 }
 
 export function saveOf(given: Given): Save {
@@ -38,6 +44,8 @@ export function saveOf(given: Given): Save {
   );
   const text = make('textarea', { readonly: true, rows: 6, 'aria-label': words.text });
   const told = make('p', { role: 'status' });
+  const codeWords = make('p', { class: 'note' });
+  const code = make('div', {}, codeWords);
   const dialog = make(
     'dialog',
     { class: 'fill-save', 'aria-labelledby': 'fill.save' },
@@ -52,6 +60,7 @@ export function saveOf(given: Given): Save {
       ),
     ),
     told,
+    ...(given.code ? [code] : []),
     text,
     by.label,
     make(
@@ -65,7 +74,17 @@ export function saveOf(given: Given): Save {
   const update = (): void => {
     showIn(by.input, given.by());
     // What is selected to be copied by hand stays.
-    if (dialog.open && text !== document.activeElement) text.value = given.text();
+    if (dialog.open && text !== document.activeElement) {
+      text.value = given.text();
+      showCode();
+    }
+  };
+  const showCode = (): void => {
+    if (!given.code) return;
+    const drawn = given.code.draw();
+    code.querySelector('svg')?.remove();
+    say(codeWords, drawn ? given.code.words.codeAbout : given.code.words.codeTooLong);
+    if (drawn) code.append(drawn);
   };
   return {
     update,
@@ -73,6 +92,7 @@ export function saveOf(given: Given): Save {
       say(told, '');
       dialog.showModal();
       text.value = given.text();
+      showCode();
       update();
     },
   };

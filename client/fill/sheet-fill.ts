@@ -3,10 +3,12 @@
  * What runs in the page that `lamella sheet` writes: makes it one to fill in, and keeps what is filled
  * in where the browser keeps it. It asks nothing of a network, which the page's policy forbids.
  */
+
 import type { FillData } from '../../shared/report/sheet/fill.ts';
 import { isName } from './as-written.ts';
 import { barOf } from './bar.ts';
 import { checksOf } from './checks.ts';
+import { codeOf } from './code.ts';
 import { Day, dayText } from './day.ts';
 import { measurementsOf } from './measurements.ts';
 import { baseOf, download, saveOf } from './save.ts';
@@ -41,6 +43,7 @@ const save = saveOf({
   by: () => day.about().by ?? '',
   setBy: (by) => day.setBy(by),
   clear: () => day.store.clear(),
+  code: { words: data.words, draw: () => codeOf(dayText(day, true), data.words.code) },
 });
 const saveOther = (mark: string): void =>
   download(`${mark}.day.txt`, dayText(new Day({ ...data, mark }, new Store(data.plan, mark))));
@@ -61,6 +64,8 @@ day.store.readAside();
 day.store.onChange(update);
 window.addEventListener('pageshow', update);
 update();
+// Once it is laid out, pictures included.
+if ('print' in main.dataset) window.addEventListener('load', () => window.print());
 setInterval(() => {
   for (const { tick } of takes) tick();
 }, 250);

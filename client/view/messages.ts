@@ -9,7 +9,13 @@ export type ToView =
       readonly head: string;
       readonly shots: readonly { readonly name: string; readonly html?: string }[];
     }
-  | { readonly kind: 'follow'; readonly shot: string | null }
+  /** What the text's cursor stands in. */
+  | {
+      readonly kind: 'follow';
+      readonly shot: string | null;
+      readonly key: string | null;
+      readonly cut: string | null;
+    }
   /** null: there is nothing to draw of the shot. */
   | { readonly kind: 'frame'; readonly shot: string; readonly frame: PageFrame | null };
 
@@ -22,5 +28,12 @@ export type FromView =
       readonly shot: string;
       readonly key: string;
       readonly value: string;
+    }
+  /** A check was ticked or opened again; shot null: a check of the day. */
+  | {
+      readonly kind: 'tick';
+      readonly shot: string | null;
+      readonly check: string;
+      readonly done: boolean;
     }
   | { readonly kind: 'go-to-cut'; readonly cut: string };

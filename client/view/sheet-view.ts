@@ -3,10 +3,15 @@
  * What runs in the live view: exchanges the sections that changed, follows the cursor of the
  * text, and says what was clicked. Everything it puts up was escaped where it was made.
  */
+import { markCursor, moved, showCursor } from './cursor.ts';
 import type { FromView, ToView } from './messages.ts';
 import { keepFrame, putFrame } from './traced.ts';
 
-declare function acquireVsCodeApi(): { postMessage(message: FromView): void };
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromView): void;
+  /** Kept by the editor over a reload of its window. */
+  setState(state: { readonly plan: string }): void;
+};
 
 const editor = acquireVsCodeApi();
 const main = document.querySelector('main')!;
@@ -14,14 +19,18 @@ const head = document.createElement('div');
 head.className = 'head';
 main.append(head);
 
+editor.setState({ plan: main.dataset.plan ?? '' });
+
 const shots = new Map<string, Element>();
-/** The shot at the text's cursor. */
-let current: string | null = null;
 
 window.addEventListener('message', ({ data }: MessageEvent<ToView>) => {
   if (data.kind === 'sheet') show(data);
   else if (data.kind === 'frame') showFrame(data);
-  else follow(data.shot);
+  else {
+    const isElsewhere = moved({ shot: data.shot, key: data.key, cut: data.cut });
+    markCursor(head, shots);
+    if (isElsewhere) showCursor(head, shots);
+  }
 });
 
 function show({ patterns, head: html, shots: now }: Extract<ToView, { kind: 'sheet' }>): void {
@@ -31,14 +40,13 @@ function show({ patterns, head: html, shots: now }: Extract<ToView, { kind: 'she
     document.querySelector('.patterns')?.remove();
     document.body.prepend(...elementsOf(patterns));
   }
+  const focused = focusedBox();
   head.replaceChildren(...elementsOf(html));
-  markInList();
   for (const { name, html: section } of now) {
     if (section === undefined) continue;
     const [made] = elementsOf(section);
     if (!made) continue;
     const before = shots.get(name);
-    if (before?.classList.contains('current')) made.classList.add('current');
     putFrame(name, made);
     before?.replaceWith(made);
     shots.set(name, made);
@@ -57,6 +65,21 @@ function show({ patterns, head: html, shots: now }: Extract<ToView, { kind: 'she
     if (place.nextElementSibling !== section) place.after(section);
     place = section;
   }
+  markCursor(head, shots);
+  focused?.();
+}
+
+/** A box that was ticked by keyboard keeps the focus, though it is made anew with its section. */
+function focusedBox(): (() => void) | null {
+  const box = document.activeElement;
+  const check = box?.getAttribute('data-check');
+  if (!check) return null;
+  const shot = box?.closest('[data-shot]')?.getAttribute('data-shot') ?? null;
+  return () => {
+    const place = shot === null ? head : shots.get(shot);
+    const found = [...(place?.querySelectorAll<HTMLElement>('[data-check]') ?? [])];
+    found.find((one) => one.getAttribute('data-check') === check)?.focus();
+  };
 }
 
 function showFrame(traced: Extract<ToView, { kind: 'frame' }>): void {
@@ -71,27 +94,6 @@ function elementsOf(html: string): Element[] {
   return [...template.content.children];
 }
 
-/** The list of shots is made anew with the head. */
-function markInList(): void {
-  for (const entry of head.querySelectorAll('[data-to]')) {
-    const isCurrent = entry.getAttribute('data-to') === current;
-    if (isCurrent) entry.setAttribute('aria-current', 'true');
-    else entry.removeAttribute('aria-current');
-  }
-}
-
-/** Marks the shot at the text's cursor, and brings it into view where nothing of it is. */
-function follow(name: string | null): void {
-  for (const [each, section] of shots) section.classList.toggle('current', each === name);
-  current = name;
-  markInList();
-  const section = name === null ? undefined : shots.get(name);
-  if (!section) return;
-  const { top, bottom } = section.getBoundingClientRect();
-  const isShown = top < window.innerHeight * 0.7 && bottom > window.innerHeight * 0.3;
-  if (!isShown) section.scrollIntoView({ block: 'start' });
-}
-
 document.addEventListener('click', (event) => {
   const { target } = event;
   if (!(target instanceof Element)) return;
@@ -102,7 +104,7 @@ document.addEventListener('click', (event) => {
     shots.get(to)?.scrollIntoView({ block: 'start' });
     return;
   }
-  if (target.closest('.chooser')) return;
+  if (target.closest('.chooser, .checks')) return;
   const choice = target.closest('[data-value]');
   if (choice) {
     set(choice, choice.getAttribute('data-value'));
@@ -117,6 +119,7 @@ document.addEventListener('click', (event) => {
 });
 
 document.addEventListener('change', ({ target }) => {
+  if (target instanceof HTMLInputElement) tick(target);
   if (target instanceof HTMLSelectElement && target.value !== '') set(target, target.value);
 });
 
@@ -125,6 +128,16 @@ function set(chosen: Element, value: string | null): void {
   const shot = chosen.closest('[data-shot]')?.getAttribute('data-shot');
   const key = chosen.closest('[data-sets]')?.getAttribute('data-sets');
   if (shot && key && value !== null) editor.postMessage({ kind: 'set', shot, key, value });
+}
+
+/** The box shows what the plan says, which follows. */
+function tick(box: HTMLInputElement): void {
+  const check = box.getAttribute('data-check');
+  if (!check) return;
+  const done = box.checked;
+  box.checked = !done;
+  const shot = box.closest('[data-shot]')?.getAttribute('data-shot') ?? null;
+  editor.postMessage({ kind: 'tick', shot, check, done });
 }
 
 editor.postMessage({ kind: 'ready' });

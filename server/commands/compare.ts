@@ -13,6 +13,7 @@ import { atRevision } from '../files/git-revision.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { pathOfUri } from '../files/uri.ts';
 import { pageFrame } from '../handlers/frame.ts';
+import { FRAME_WIDTH, hashOf } from '../page-parts.ts';
 import {
   type Command,
   FAIL_ON,
@@ -25,7 +26,6 @@ import {
 } from './command.ts';
 import { type OpenedPlan, openNamed } from './open-plan.ts';
 import { type Parsed, WrongUse } from './options.ts';
-import { FRAME_WIDTH, hashOf } from './page-parts.ts';
 import { writeOutput } from './write-output.ts';
 
 export const compare: Command = {
@@ -59,7 +59,7 @@ export const compare: Command = {
       );
     const pair = await openBoth(parsed, surroundings);
     if (pair === null) return COULD_NOT_RUN;
-    const { comparison, text } = written(pair, options, surroundings);
+    const { comparison, text } = await written(pair, options, surroundings);
     const status = await writeOutput(surroundings.terminal, output, message`The comparison`, text);
     const { shots, findings } = comparison;
     return status === COULD_NOT_RUN
@@ -71,11 +71,11 @@ export const compare: Command = {
   },
 };
 
-function written(
+async function written(
   [before, after]: readonly [OpenedPlan, OpenedPlan],
   options: Parsed['options'],
   { terminal, reviewScript }: Surroundings,
-): { readonly comparison: Comparison; readonly text: string } {
+): Promise<{ readonly comparison: Comparison; readonly text: string }> {
   const now = compared(after);
   const comparison = comparePlans(compared(before), now);
   const revision = typeof options.git === 'string' ? `${options.git}:` : '';
@@ -91,7 +91,7 @@ function written(
       const file = path.basename(pathOfUri(after.id) ?? '');
       const page = { ...names, file, comparison, shots: now.shots, frames };
       const script = reviewScript();
-      const hashes = { style: hashOf(comparePageStyle()), script: hashOf(script) };
+      const hashes = { style: await hashOf(comparePageStyle()), script: await hashOf(script) };
       return { comparison, text: comparePage(page, say, script, hashes) };
     }
     default: {

@@ -4,15 +4,14 @@ import type { Sheet } from '../../shared/api/sheet.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { markdownText } from '../../shared/report/document/markdown.ts';
 import { sheetDocument } from '../../shared/report/sheet/document.ts';
-import { sheetPage } from '../../shared/report/sheet/html.ts';
-import { pageStyle } from '../../shared/report/sheet/style.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { pageFrame } from '../handlers/frame.ts';
+import { pageWith } from '../handlers/sheet-page.ts';
+import { FRAME_WIDTH } from '../page-parts.ts';
 import { LENGTHS, OUTPUT, ROOT, sayIn } from './command.ts';
 import { planCommand } from './open-plan.ts';
 import { WrongUse } from './options.ts';
-import { FRAME_WIDTH, hashOf } from './page-parts.ts';
 import { writeOutput } from './write-output.ts';
 
 export const sheet = planCommand({
@@ -41,7 +40,7 @@ export const sheet = planCommand({
     const isMarkdown = (format ?? (/\.(md|markdown)$/i.test(String(output)) && 'md')) === 'md';
     const text = isMarkdown
       ? markdownText(sheetDocument(made, say))
-      : pageOf(made, { say, frames: framesOf(plans.core, id, made) }, sheetScript());
+      : await pageWith(made, { say, frames: framesOf(plans.core, id, made) }, sheetScript());
     return writeOutput(terminal, output, message`The sheet`, text);
   },
 });
@@ -54,9 +53,3 @@ const framesOf = (core: Core, id: FileId, { shots }: Sheet): ReadonlyMap<string,
       return frame?.ok ? [[name, pageFrame(frame)] as const] : [];
     }),
   );
-
-/** The page's policy allows its own style and script by their hashes, and no other. */
-function pageOf(made: Sheet, options: Parameters<typeof sheetPage>[1], script: string): string {
-  const fill = { script, scriptHash: hashOf(script) };
-  return sheetPage(made, { ...options, fill }, hashOf(pageStyle(true)));
-}

@@ -103,6 +103,31 @@ export function setInSheet(
   return edits.length > 0 ? workspaceEdit(edits, client, documents) : null;
 }
 
+/** A check that was ticked, or opened again. */
+export interface TickParams extends AboutText {
+  /** Left out or null: a check of the day. */
+  readonly shot?: string | null;
+  readonly check: string;
+  /** The date of today, "2027-03-02", as the client has it; left out or null: open again. */
+  readonly done?: string | null;
+  readonly by?: string;
+}
+
+/** null: nothing to change. */
+export function tickInSheet(
+  { core, client, documents }: Pick<Session, 'core' | 'client' | 'documents'>,
+  file: FileId,
+  { shot = null, check, done = null, by = '' }: Omit<TickParams, 'textDocument'>,
+): WorkspaceEdit | null {
+  const edits = core.tickCheck(file, {
+    shot: shot === null ? null : String(shot),
+    check: String(check),
+    done: done === null ? null : String(done),
+    by: String(by),
+  });
+  return edits.length > 0 ? workspaceEdit(edits, client, documents) : null;
+}
+
 export function placeInSheet(
   core: Core,
   documents: Documents,

@@ -26,7 +26,7 @@ import type {
 } from './located.ts';
 import type { KnownOfLens, MeasureAdvice } from './measure.ts';
 import type { FoundEntry, Renaming } from './navigation.ts';
-import type { Sheet } from './sheet.ts';
+import type { Sheet, ShownAt, Tick } from './sheet.ts';
 import type { SolvedShot } from './solved.ts';
 import type { TimelineFile, TimelineFormat } from './timeline.ts';
 
@@ -198,10 +198,14 @@ export interface Core extends Checker {
    * that key, the text is no value of it, or there is no such shot.
    */
   setInShot(file: FileId, shot: string, key: string, text: string): readonly LocatedEdit[];
+  /** The edits that tick a check or open it again; none where the plan has no such check. */
+  tickCheck(file: FileId, tick: Tick): readonly LocatedEdit[];
   /** Where a cut of the edit stands. */
   placeOfCut(file: FileId, cut: string): LocatedPlace | null;
   /** The shot that stands at a position. */
   shotAt(file: FileId, position: Position): string | null;
+  /** What of the live sheet belongs to the line of a position. */
+  shownAt(file: FileId, position: Position): ShownAt;
   state(file: FileId): PlanState;
   /**
    * Works ahead on `file`, entry by entry, until `until` answers true; what was done is kept.

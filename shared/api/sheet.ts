@@ -133,6 +133,26 @@ export interface Check {
   readonly by: string | null;
 }
 
+/** What is done to a check by hand. */
+export interface Tick {
+  /** null: a check of the day. */
+  readonly shot: string | null;
+  readonly check: string;
+  /** Its date, "2027-03-02"; null: it is open again. */
+  readonly done: string | null;
+  /** Initials; '': nobody is named. */
+  readonly by: string;
+}
+
+/** What of a live sheet belongs to a place in the plan's text. */
+export interface ShownAt {
+  /** Also the shot of a cut. */
+  readonly shot: string | null;
+  /** The key of the shot; null: its name, or no shot. */
+  readonly key: string | null;
+  readonly cut: string | null;
+}
+
 export type SheetFinding = Pick<LocatedFinding, 'rule' | 'severity' | 'what' | 'why'>;
 
 export interface Order {

@@ -1,13 +1,14 @@
 /** The sheet of a plan, and where what it shows stands in the text. */
 
-import type { LocatedEdit, LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
-import type { Sheet, SheetFinding, ShotSheet } from '../api/sheet.ts';
+import type { LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
+import type { Sheet, SheetFinding, ShotSheet, ShownAt } from '../api/sheet.ts';
 import { dayJson } from '../figures/day-contract.ts';
+import { editJson } from '../figures/edit-contract.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
-import { idOf, nameOf } from '../plan/entry-id.ts';
+import { idOf, isOf, nameOf, plainId } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import { type EntryId, type FileId, fileName } from '../plan/place.ts';
-import { kindOf, type QuantityId } from '../quantity/index.ts';
+import type { QuantityId } from '../quantity/index.ts';
 import { commentsOf } from '../report/review.ts';
 import { daySheet } from '../report/sheet/day.ts';
 import { editSheet } from '../report/sheet/edit.ts';
@@ -17,7 +18,6 @@ import type { SaidShot } from '../report/sheet/said.ts';
 import { shown } from '../say/shown.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
-import { locatedEdits } from '../workspace/located-edits.ts';
 import { takesListed, takeWords } from '../workspace/takes.ts';
 import { takenWords } from './hover/taken.ts';
 import { sheetMeasurements } from './measure.ts';
@@ -146,27 +146,6 @@ export function placeInShot(
   return { file, range: locator.rangeOf({ file, entry, path }) };
 }
 
-/** Keys that a drawing of the sheet sets, each with the kind of its value. */
-const SET_IN_DRAWINGS: Readonly<Record<string, QuantityId>> = {
-  aperture: 'f-number',
-  tilt: 'angle',
-};
-
-/** @param text as a plan has it, from the drawing's choices: checked, since a page said it */
-export function setInShot(
-  { analysis, store }: Context,
-  file: FileId,
-  shot: string,
-  key: string,
-  text: string,
-): readonly LocatedEdit[] {
-  const entry: EntryId = idOf('shots', shot);
-  const kind = Object.hasOwn(SET_IN_DRAWINGS, key) ? SET_IN_DRAWINGS[key] : undefined;
-  if (kind === undefined || !kindOf(kind).parse(text).ok) return [];
-  if (!analysis.shots(file).includes(entry)) return [];
-  return locatedEdits(store, { op: 'set', at: { file, entry, path: [key] }, text });
-}
-
 export function placeOfCut(
   { analysis, locator }: Context,
   file: FileId,
@@ -188,3 +167,29 @@ export function shotAt(
   const chunk = store.chunkIds(file)[text.locate(position).index];
   return chunk !== undefined && analysis.isShot(chunk) ? nameOf('shots', chunk) : null;
 }
+
+/** What of the live sheet shows the line of a position: the shot and its key, or the cut and its shot. */
+export function shownAt(context: Context, file: FileId, position: Position): ShownAt {
+  const { analysis, store } = context;
+  const text = store.text(file);
+  const chunk = text && store.chunkIds(file)[text.locate(position).index];
+  if (!text || chunk === undefined) return NOTHING_SHOWN;
+  if (analysis.isShot(chunk)) {
+    const pairs = analysis.entries.parsed(file, chunk).tree?.pairs[0]?.value;
+    const index = text.locate(position).index;
+    // The last key that begins on the line or above it; the line of the shot's name has none.
+    const key =
+      pairs?.kind === 'map'
+        ? pairs.pairs.findLast(
+            ({ key: { span } }) => text.positionOf(index, span.start).line <= position.line,
+          )
+        : undefined;
+    return { shot: nameOf('shots', chunk), key: key?.key.text ?? null, cut: null };
+  }
+  if (!isOf('cuts', chunk)) return NOTHING_SHOWN;
+  const cut = nameOf('cuts', plainId(chunk));
+  const shot = editJson(analysis.edit(file))?.cuts.find((one) => one.cut === cut)?.shot ?? null;
+  return { shot, key: null, cut };
+}
+
+const NOTHING_SHOWN: ShownAt = { shot: null, key: null, cut: null };

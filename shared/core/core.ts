@@ -16,7 +16,8 @@ import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
-import { placeInShot, placeOfCut, setInShot, sheetOf, shotAt } from '../assist/sheet.ts';
+import { placeInShot, placeOfCut, sheetOf, shotAt, shownAt } from '../assist/sheet.ts';
+import { setInShot, tickCheck } from '../assist/sheet-edits.ts';
 import { solveShot } from '../assist/solve.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
@@ -114,8 +115,10 @@ export function createCore(options: CoreOptions): Core {
     startFrame: (file, shot, width) => startFrame(context, file, shot, width),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
     setInShot: (file, shot, key, text) => setInShot(context, file, shot, key, text),
+    tickCheck: (file, tick) => tickCheck(context, file, tick),
     placeOfCut: (file, cut) => placeOfCut(context, file, cut),
     shotAt: (file, position) => shotAt(context, file, position),
+    shownAt: (file, position) => shownAt(context, file, position),
     state: (file) => withTakes(analysis.state(file), takesToGo(analysis, file)),
     prepare: (file, until) => analysis.prepare(file, until),
     text: (file) => store.text(file)?.text(),

@@ -5,6 +5,8 @@ import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from '
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { decode } from 'fast-png';
+import jsQR from 'jsqr';
 import type { BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { CLI, ROOT } from './paths.ts';
@@ -15,7 +17,12 @@ const folder = mkdtempSync(path.join(tmpdir(), 'lamella-day-'));
 const PLAN = `tide <img src=x onerror=alert(1)> "%2F' panes.shootplan.yaml`;
 const SHEET = path.join(folder, 'sheet.html');
 const ADDRESS = pathToFileURL(SHEET).href;
-const PHONE = { viewport: { width: 320, height: 640 }, hasTouch: true, isMobile: true } as const;
+const PHONE = {
+  viewport: { width: 320, height: 640 },
+  deviceScaleFactor: 3,
+  hasTouch: true,
+  isMobile: true,
+} as const;
 
 /** The same browser of the same person, as often as it is started. */
 const start = (): Promise<BrowserContext> =>
@@ -68,10 +75,36 @@ async function savedDay(page: Page) {
   ]);
   const text = readFileSync(await download.path(), 'utf8');
   expect(await page.getByLabel('Text of the day').inputValue()).toBe(text);
+  await codeHolds(page, text);
   await page.getByRole('button', { name: 'Close' }).tap();
   const [first, ...lines] = text.split('\n');
   expect(first).toBe('lamella day 1');
   return { text, name: download.suggestedFilename(), day: JSON.parse(lines.join('\n')) };
+}
+
+/** What another program reads from the code on the screen is the text, without its blanks. */
+async function codeHolds(page: Page, text: string): Promise<void> {
+  const code = page.locator('.fill-save svg.code');
+  if ((await code.count()) === 0) {
+    await page.getByText('too long for one QR code').waitFor();
+    expect(JSON.stringify(JSON.parse(text.slice(text.indexOf('\n')))).length).toBeGreaterThan(1400);
+    return;
+  }
+  const { width, height, data, channels } = decode(await code.screenshot());
+  const pixels = new Uint8ClampedArray(width * height * 4).fill(255);
+  for (let at = 0; at < width * height; at++)
+    for (let part = 0; part < 3; part++)
+      pixels[4 * at + part] = data[channels * at + Math.min(part, channels - 1)]!;
+  const read = jsQR(pixels, width, height)?.data ?? '';
+  const [first, ...rest] = read.split('\n');
+  expect(first).toBe('lamella day 1');
+  const saved = expect.any(String);
+  const day = JSON.parse(text.slice(text.indexOf('\n')));
+  expect(JSON.parse(rest.join('\n'))).toEqual({ ...day, saved });
+  // Two pixels a module: what a phone shows, another one can read.
+  const box = (await code.boundingBox())!;
+  const modules = Number((await code.getAttribute('viewBox'))!.split(' ')[2]);
+  expect(box.width / modules).toBeGreaterThanOrEqual(2);
 }
 
 const TIME = expect.stringMatching(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/);
@@ -219,6 +252,10 @@ test('a spoiled entry and a full storage are told, and nothing goes', async () =
   expect(await troubles.textContent()).not.toContain('storage is full');
   await page.reload();
   expect((await savedDay(page)).text).toContain('and now');
+  // Longer than a code on this screen holds.
+  await cardOf(page, 'first-black', 2).getByLabel('Remark').fill('x'.repeat(2000));
+  expect((await savedDay(page)).text).toContain('xxx');
+  expect(await page.locator('.fill-save svg.code').count()).toBe(0);
   await page.close();
 });
 

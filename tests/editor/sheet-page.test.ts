@@ -1,4 +1,4 @@
-/** The sheet as a file in a real browser: its colours, its labels, its widths, its print. */
+/** The sheet as a file in a real browser: its colours, its labels, its widths. */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -138,33 +138,4 @@ describe.each(NAMES)('%s', (name) => {
     expect(weight).toBe('32px');
     await context.close();
   });
-
-  test.each([
-    ['A4', 210, 297],
-    ['Letter', 215.9, 279.4],
-  ])(
-    'prints on %s without anything wider than the page or higher than one',
-    async (_, widthMm, heightMm) => {
-      const perMm = 96 / 25.4;
-      const [width, height] = [(widthMm - 24) * perMm, (heightMm - 24) * perMm];
-      const faults = await open(
-        name,
-        { viewport: { width: Math.floor(width), height: Math.floor(height) } },
-        async (page) => {
-          await page.emulateMedia({ media: 'print' });
-          return page.evaluate(
-            ([most, high]) =>
-              [...document.querySelectorAll('.setting, figure, tr, li, .bench, h2, h3')]
-                .filter((one) => {
-                  const box = one.getBoundingClientRect();
-                  return box.right > most! + 1 || box.height > high!;
-                })
-                .map((one) => one.outerHTML.slice(0, 80)),
-            [width, height],
-          );
-        },
-      );
-      expect(faults).toEqual([]);
-    },
-  );
 });

@@ -2,6 +2,7 @@
 import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
 import type { WorkspaceEdit } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { ComparedBefore } from '../../server/handlers/compare.ts';
 import type { LiveSheet } from '../../server/handlers/sheet.ts';
 import { createCore } from '../../shared/core/core.ts';
@@ -79,7 +80,12 @@ describe('the sheet', () => {
     const places = [...document.querySelectorAll('figure[data-key], .setting[data-key]')];
     expect(places.length).toBeGreaterThan(20);
     for (const place of places) expect(place.querySelectorAll('button')).toHaveLength(1);
-    for (const box of document.querySelectorAll('input')) expect(box.disabled).toBe(true);
+    const boxes = [...document.querySelectorAll('input')];
+    expect(boxes.length).toBeGreaterThan(0);
+    for (const box of boxes) {
+      expect(box.disabled).toBe(false);
+      expect(box.getAttribute('data-check')).toMatch(/^[a-z][a-z-]+$/);
+    }
   });
 });
 
@@ -130,6 +136,37 @@ describe('to and fro', () => {
     expect(await shotAt(lineOf('tilt: 4 deg'), 8)).toBe('skin');
     expect(await shotAt(lineOf('  frost:'), 3)).toBe('frost');
     expect(await shotAt(0, 0)).toBeNull();
+  });
+});
+
+describe('what the sheet shows of a place', () => {
+  const cuts =
+    'edit:\n  cuts:\n    opening:\n      shot: frost\n      from: 0 s\n      duration: 4 s\n';
+  const shownAt = async (text: string, line: number, character: number) => {
+    const { client } = await opened(text);
+    const position = { line, character };
+    return client.connection.sendRequest('lamella/shownAt', { textDocument, position });
+  };
+
+  it('is the shot with the key of the line', async () => {
+    const line = lineOf('tilt: 4 deg');
+    const tilt = { shot: 'skin', key: 'tilt', cut: null };
+    expect(await shownAt(EXAMPLE_PLAN, line, 0)).toEqual(tilt);
+    expect(await shownAt(EXAMPLE_PLAN, line, 12)).toEqual(tilt);
+    const name = lineOf('  frost:');
+    expect(await shownAt(EXAMPLE_PLAN, name, 3)).toEqual({ shot: 'frost', key: null, cut: null });
+  });
+
+  it('is the cut with its shot', async () => {
+    const text = EXAMPLE_PLAN + cuts;
+    const last = text.split('\n').length - 1;
+    expect(await shownAt(text, last - 2, 8)).toEqual({ shot: 'frost', key: null, cut: 'opening' });
+    const flow = `${EXAMPLE_PLAN}edit:\n  cuts:\n    opening: { shot: nobody, from: 0 s }\n`;
+    expect(await shownAt(flow, last - 4, 8)).toMatchObject({ cut: 'opening' });
+  });
+
+  it('is nothing elsewhere', async () => {
+    expect(await shownAt(EXAMPLE_PLAN, 0, 0)).toEqual({ shot: null, key: null, cut: null });
   });
 });
 
@@ -190,5 +227,79 @@ describe('a value that is chosen in a drawing', () => {
       {},
     ])
       expect(await set(wrong), JSON.stringify(wrong)).toBeNull();
+  });
+});
+
+describe('a check that is ticked', () => {
+  const tick = async (text: string, ...all: readonly Readonly<Record<string, unknown>>[]) => {
+    const { client, sheet } = await opened(text);
+    let now = text;
+    for (const params of all) {
+      const edit = await client.connection.sendRequest<WorkspaceEdit | null>(
+        'lamella/tickInSheet',
+        { textDocument, ...params },
+      );
+      const edits = edit?.changes?.[PLAN] ?? [];
+      now = TextDocument.applyEdits(TextDocument.create(PLAN, '', 1, now), edits);
+    }
+    return { now, sheet, client };
+  };
+  const withChecks = (own: string): string =>
+    EXAMPLE_PLAN.replace(/^ {4}preflight:.*\n(?: {6}.*\n)*/gm, '').replace(
+      '  skin:\n',
+      `  skin:\n${own}`,
+    );
+  const own = '    preflight:   # on the day\n      focus-by-hand: open   # slowly\n';
+
+  it('is done with its day and by whom, and its comment stays', async () => {
+    const text = withChecks(own);
+    const ticked = { shot: 'skin', check: 'focus-by-hand', done: '2027-03-02', by: 'op' };
+    const { now } = await tick(text, ticked);
+    const line = '      focus-by-hand: { done: 2027-03-02, by: op }   # slowly';
+    expect(now).toBe(text.replace('      focus-by-hand: open   # slowly', line));
+    const { now: nobody } = await tick(text, { ...ticked, by: ' ' });
+    expect(nobody).toContain('focus-by-hand: { done: 2027-03-02 }   # slowly');
+    const { now: quoted } = await tick(text, { ...ticked, by: "O'Neil, no" });
+    expect(quoted).toContain('by: "O\'Neil, no" }');
+  });
+
+  it('is open again when it is unticked', async () => {
+    const text = withChecks(own.replace('open', '{ done: 2027-03-02, by: op }'));
+    const { now } = await tick(text, { shot: 'skin', check: 'focus-by-hand' });
+    expect(now).toBe(withChecks(own));
+  });
+
+  it('is of every shot, and written in the one that it was done for', async () => {
+    const text = withChecks('');
+    const { now } = await tick(text, {
+      shot: 'skin',
+      check: 'focus-at-full-size',
+      done: '2027-03-02',
+    });
+    expect(now).toContain('focus-at-full-size: { done: 2027-03-02 }');
+    expect(now.indexOf('focus-at-full-size: {')).toBeGreaterThan(now.indexOf('  skin:'));
+    const { now: once } = await tick(text, { check: 'card-and-battery', done: '2027-03-02' });
+    expect(once).toContain('once: { card-and-battery: { done: 2027-03-02 } }');
+  });
+
+  it('is nothing where the plan has no such check, or what is written is no state of one', async () => {
+    const text = withChecks(own);
+    const right = { shot: 'skin', check: 'focus-by-hand', done: '2027-03-02', by: 'op' };
+    for (const wrong of [
+      { check: 'focus' },
+      { check: '__proto__' },
+      { check: 'focus-by-hand: open\n      more' },
+      { shot: 'nobody' },
+      { shot: null },
+      { done: 'yesterday' },
+      { done: '2027-03-02, by: x }\n' },
+      { by: 'o\u202ep' },
+      { by: 'o\np' },
+      { by: 'x'.repeat(41) },
+      { check: undefined },
+    ]) {
+      const { now } = await tick(text, { ...right, ...wrong });
+      expect(now, JSON.stringify(wrong)).toBe(text);
+    }
   });
 });

@@ -167,7 +167,7 @@ test('the page in the package carries its pictures, and points at no file', asyn
 
 test('the licences of what is bundled go with it', () => {
   const notices = read('THIRD-PARTY-NOTICES.txt');
-  for (const name of ['mediabunny', 'vscode-languageclient', 'vscode-languageserver', 'yaml'])
+  for (const name of ['mediabunny', 'qr', 'vscode-languageclient', 'vscode-languageserver', 'yaml'])
     expect(notices).toMatch(new RegExp(`^${name} \\d`, 'm'));
   expect(notices).not.toMatch(/^Licence: undefined/m);
 });

@@ -110,6 +110,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'film',
     'timeline',
     'clips',
+    'bring-back',
   ],
   core: ['api', 'assist', 'workspace', 'figures', 'plan'],
 };

@@ -16,6 +16,8 @@ import { isLong } from './terminal.ts';
 interface HtmlHooks {
   /** Boxes are ticked on paper or in the page; a view that is only read has them as they are. */
   readonly isRead?: boolean;
+  /** What the box of a list's item carries; with it, boxes are ticked in a view that is only read. */
+  readonly box?: (index: number) => Attributes;
   /** What a row of a table carries, and what stands in its cells. */
   readonly row?: (index: number) => Attributes;
   readonly cell?: (text: Inline, index: number) => Child;
@@ -29,16 +31,22 @@ export function blockHtml(block: Block, hooks: HtmlHooks = {}): Element {
       return sectionHtml(block, hooks);
     case 'list': {
       const { done, items, of, lead } = block;
-      const ticked = (text: readonly Child[], checked: boolean): Element =>
+      const disabled = hooks.isRead === true && !hooks.box;
+      const ticked = (text: readonly Child[], index: number): Element =>
         el(
           'label',
           {},
-          el('input', { type: 'checkbox', checked, disabled: hooks.isRead === true }),
+          el('input', {
+            type: 'checkbox',
+            checked: done?.[index] === true,
+            disabled,
+            ...hooks.box?.(index),
+          }),
           el('span', {}, ...text),
         );
       const each = items.map((item, index) => {
         const text = itemHtml(item);
-        return done ? el('li', {}, ticked(text, done[index] === true)) : el('li', {}, ...text);
+        return done ? el('li', {}, ticked(text, index)) : el('li', {}, ...text);
       });
       const all = el('ul', { class: done ? 'checks' : (of ?? 'limits') }, ...each);
       return lead === undefined ? all : el('div', {}, el('p', {}, ...inline(lead)), all);

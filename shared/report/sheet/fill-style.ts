@@ -7,7 +7,11 @@ export const FILL_STYLE = `
   .filling body { padding-bottom: 6.5rem; }
   .filling .shots a { padding: .7rem 0; }
   .filling .shot { scroll-margin-top: 0; }
-  .filling .checks label { padding: .5rem 0; align-items: center; }
+  .filling .setting .value { font-size: 2.1rem; }
+  .filling .setting .value.long { font-size: clamp(1.25rem, 13cqi, 2.1rem); }
+  .filling :is(.setting dt, .setting .note, .limits, .findings, .bench, .checks) { font-size: 1.1rem; }
+  .filling :is(figcaption, code) { font-size: 1rem; }
+  .filling .checks label { padding: .5rem 0; align-items: center; min-height: 3rem; }
   .filling .checks input { width: 2rem; height: 2rem; margin: 0; }
   .filling button {
     font: inherit; color: inherit; background: var(--tile); border: 2px solid var(--faint); border-radius: 4px;
@@ -39,13 +43,15 @@ export const FILL_STYLE = `
   .verdict { display: grid; grid-template-columns: 1fr 1fr; gap: .6rem; margin-bottom: .6rem; }
   .filling .verdict [aria-pressed="true"] { background: var(--ink); color: var(--paper); border-color: var(--ink); font-weight: 600; }
   .box { display: block; margin-bottom: .6rem; }
-  .box > span { display: block; font-size: .9rem; color: var(--faint); }
+  .box > span { display: block; font-size: 1rem; color: var(--faint); }
   .box > input, .fill-save textarea {
     font: inherit; font-size: 1.1rem; color: inherit; background: var(--paper); border: 1px solid var(--faint);
     border-radius: 3px; width: 100%; min-height: 3rem; padding: .3rem .6rem;
   }
   .box > input::placeholder { color: var(--faint); opacity: 1; }
   .set .fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(7rem, 1fr)); gap: 0 .6rem; }
+  .filling .boxes dt { font-size: 1rem; }
+  .when { font-size: 1rem; }
   .filling .boxes dd { align-items: center; padding: 0 .4rem 0 0; height: 3rem; gap: .4rem; }
   .filling .boxes > div { flex: 1 1 9rem; min-width: 0; }
   .boxes input { display: block; flex: 1; width: 4rem; min-width: 0; border: 0; background: none; color: var(--ink); font: inherit; font-size: 1.25rem; padding: 0 .6rem; }
@@ -59,14 +65,15 @@ export const FILL_STYLE = `
   .fill-bar .next { flex: 1 1 8rem; min-width: 0; font-weight: 600; line-height: 1.15; }
   .fill-bar > :last-child { flex: none; }
   .fill-save[open] { display: block; }
-  .fill-save { width: min(34rem, 94vw); max-height: 92vh; overflow: auto; background: var(--paper); color: var(--ink); border: 2px solid var(--ink); border-radius: 4px; padding: 1rem; }
+  .fill-save { width: min(34rem, 94vw); max-height: 92vh; overflow: auto; background: var(--paper); color: var(--ink); border: 2px solid var(--ink); border-radius: 4px; padding: 1rem .8rem; }
   .fill-save::backdrop { background: #000; opacity: .6; }
   .fill-save h2 { margin-bottom: .5rem; }
-  .fill-save textarea { font-family: ui-monospace, monospace; font-size: .8rem; margin-bottom: .6rem; }
+  .fill-save textarea { font-family: ui-monospace, monospace; font-size: 1rem; margin-bottom: .6rem; }
+  .fill-save .code { display: block; margin: 0 auto .6rem; }
   .ways { display: flex; flex-wrap: wrap; gap: .6rem; margin-bottom: .6rem; justify-content: space-between; }
   .ways > :not(.quiet) { flex: 1; }
   .fill-troubles:not(:empty) { display: block; border: 3px solid var(--error); padding: .6rem .8rem; margin-bottom: 1rem; }
   .fill-troubles p { font-weight: 600; }
-  .fill-troubles pre { white-space: pre-wrap; font-size: .8rem; max-height: 10rem; overflow: auto; }
+  .fill-troubles pre { white-space: pre-wrap; font-size: 1rem; max-height: 10rem; overflow: auto; }
 }
 `;

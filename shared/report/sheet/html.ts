@@ -3,7 +3,7 @@
 import { list, paragraph, section, worded } from '../../api/document.ts';
 import type { Child, Drawing, Element } from '../../api/drawing.ts';
 import type { PageFrame } from '../../api/frame.ts';
-import type { DaySheet, EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
+import type { Check, DaySheet, EditSheet, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
 import type { Say } from '../../say/say.ts';
 import { allOf } from '../../words/listed.ts';
 import { languageInForce, message } from '../../words/message.ts';
@@ -33,7 +33,12 @@ interface HtmlOptions {
   /** Traced frames by shot. */
   readonly frames?: ReadonlyMap<string, PageFrame>;
   /** What makes the page one to fill in, with its `sha256-…` as the policy names it. */
-  readonly fill?: { readonly script: string; readonly scriptHash: string };
+  readonly fill?: {
+    readonly script: string;
+    readonly scriptHash: string;
+    /** It prints itself once it is opened. */
+    readonly prints?: boolean;
+  };
 }
 
 /**
@@ -60,7 +65,7 @@ export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string)
     // Our own text, and in `style` nothing is to be escaped.
     `<style>${pageStyle(fill !== undefined)}</style></head><body>`,
     parts.patterns,
-    `<main${fill ? ` data-fill="${attribute(fillText(sheet))}"` : ''}>${parts.head}`,
+    `<main${fill ? ` data-fill="${attribute(fillText(sheet))}"` : ''}${fill?.prints ? ' data-print' : ''}>${parts.head}`,
     ...sheet.shots.map((shot, index) => shotHtml(shot, index, options)),
     ...measurementsHtml(sheet.measurements),
     '</main>',
@@ -83,6 +88,7 @@ function headOf(sheet: Sheet, options: HtmlOptions): Element {
   const { title, file, about, deliver, day, order, edit } = sheet;
   const { recording, once, findings } = planParts(sheet);
   const isRead = options.live === true;
+  const box = isRead ? boxesOf(sheet.once) : undefined;
   return el(
     'header',
     { class: 'plan' },
@@ -93,9 +99,15 @@ function headOf(sheet: Sheet, options: HtmlOptions): Element {
     order.steps.length > 0 && orderBlock(order, options),
     ...recording.map((one) => sectionHtml(one)),
     edit && editBlock(edit, options),
-    ...[...once, ...findings].map((one) => sectionHtml(one, { isRead })),
+    ...once.map((one) => sectionHtml(one, { isRead, ...(box && { box }) })),
+    ...findings.map((one) => sectionHtml(one, { isRead })),
   );
 }
+
+/** In the live view a box says which check it ticks in the plan. */
+const boxesOf = (checks: readonly Check[]) => (index: number) => ({
+  'data-check': checks[index]?.name,
+});
 
 function dayBlock({ when, remarks, drawing }: DaySheet): Element {
   const { id, title, words, caption, picture } = drawing;
@@ -202,14 +214,34 @@ function shotList({ shots }: Sheet): Child {
 export const idOf = (name: string, index: number): string =>
   /^[a-z][a-z0-9-]*$/.test(name) ? `shot.${name}` : `shot.${index + 1}`;
 
+/** Beside the traced picture: on paper, more drawings stand in narrower columns, and more takes in two. */
+const FEW_DRAWINGS = 7;
+const FEW_TAKES = 3;
+/** Characters of checks and of what to watch for, and lines of a table of focus: more fill a page. */
+const FEW_WORDS = 700;
+const FEW_LINES = 8;
+
+function isFull({ checks, limits, findings, focus }: ShotSheet, drawings: number): boolean {
+  const said = findings.map(({ what, why }) => what + why);
+  const words = [...checks.map(({ what }) => what), ...limits, ...said].join('');
+  const lines = focus?.table.rows.length ?? 0;
+  return drawings > FEW_DRAWINGS || words.length > FEW_WORDS || lines > FEW_LINES;
+}
+
+/** As wide as it is: it stands across all columns, before them. */
+const isActual = ({ picture }: Drawing): boolean => picture?.isActualSize === true;
+
 /** One shot's section: the same text as long as the shot is the same. */
 export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): string {
   const id = idOf(shot.name, index);
   const { name, about, state, settings, bench, drawings } = shot;
   const { checks, limits, focus, takes, clips, review, findings } = shotParts(shot);
   const frame = options.frames?.get(name);
+  const drawn = drawings.filter(({ picture }) => picture);
   const said = (parts: typeof checks): readonly Child[] =>
-    parts.map((part) => sectionHtml(part, { isRead: options.live === true }));
+    parts.map((part) =>
+      sectionHtml(part, options.live ? { isRead: true, box: boxesOf(shot.checks) } : {}),
+    );
   return markup(
     el(
       'section',
@@ -241,13 +273,15 @@ export function shotHtml(shot: ShotSheet, index: number, options: HtmlOptions): 
       (drawings.length > 0 || frame) &&
         el(
           'div',
-          { class: 'drawings' },
+          { class: isFull(shot, drawn.length) ? 'drawings many' : 'drawings' },
+          ...drawn.filter(isActual).map((one) => figure(one, id, options)),
           frame && framePicture(frame),
-          ...drawings.filter(({ picture }) => picture).map((one) => figure(one, id, options)),
+          ...drawn.filter((one) => !isActual(one)).map((one) => figure(one, id, options)),
         ),
       ...notDrawn(drawings),
       // To be written on: of no use in a view that is only read.
-      !options.live && el('div', { class: 'log' }, ...said(takes)),
+      !options.live &&
+        el('div', { class: shot.takes > FEW_TAKES ? 'log long' : 'log' }, ...said(takes)),
     ),
   );
 }
@@ -262,7 +296,7 @@ const goesTo = (key: string, { live }: HtmlOptions) => (live ? { 'data-key': key
 function settingTile({ label, value, follows, note, key }: Setting, options: HtmlOptions): Element {
   return el(
     'div',
-    { class: 'setting', ...goesTo(key, options) },
+    { class: isWordy(note) ? 'setting wordy' : 'setting', ...goesTo(key, options) },
     el('dt', {}, opener(label, options)),
     el(
       'dd',
@@ -272,6 +306,9 @@ function settingTile({ label, value, follows, note, key }: Setting, options: Htm
     note !== undefined && el('dd', { class: 'note' }, note),
   );
 }
+
+/** A note that is long takes two tiles' width on paper. */
+const isWordy = (note: string | undefined): boolean => (note?.length ?? 0) > 70;
 
 /** The numbers of a measure stay together and with their unit: "40 × 22.5 mm". */
 const unbroken = (value: string): string =>

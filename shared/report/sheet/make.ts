@@ -45,9 +45,9 @@ const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
   otherViewDrawing,
   frameDrawing,
   rigDrawing,
+  lightDrawing,
   apertureDrawing,
   tiltDistanceDrawing,
-  lightDrawing,
 ];
 
 /** Hints are for who types; the sheet is for who shoots. */

@@ -1,4 +1,5 @@
 import { FILL_STYLE } from './fill-style.ts';
+import { PRINT_STYLE } from './print-style.ts';
 
 /**
  * How the sheet looks: on paper, on a screen by day and by night, in high contrast. Hues are told
@@ -137,46 +138,6 @@ svg .to { text-anchor: end; }
 .holds { fill: var(--there-pale); fill-opacity: .35; stroke: var(--there); }
 .off { stroke: none; fill-opacity: .6; }`;
 
-const PRINT = `
-@media (forced-colors: active) {
-  .there, .part, .subject, .setting { forced-color-adjust: none; }
-}
-@page { margin: 12mm; }
-@media print {
-  :root {
-    color-scheme: light;
-    --paper: #fff; --ink: #000; --faint: #333; --rule: #999; --tile: #f1f1f1;
-    --there: #1f5f98; --there-pale: #a9c8e4; --needed: #a85200; --part: #d8d8d8; --subject: #e3ecf5;
-    --ray: #6b5200; --lamp: #6b5200; --error: #000; --warning: #000; --note: #000;
-  }
-  body { padding: 0; max-width: none; font-size: 10pt; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
-  .shot { break-before: page; margin-top: 0; border-top: 0; padding-top: 0; }
-  .settings { grid-template-columns: repeat(4, 1fr); gap: 2mm; }
-  .settings { padding-right: 1px; }
-  .setting { border: 1px solid #777; border-left: 4px solid #000; padding: 1mm 2mm; }
-  .setting .value { font-size: 19pt; }
-  .setting .value.long { font-size: 14pt; }
-  .shots { display: none; }
-  .drawings { columns: 2; column-gap: 8mm; column-fill: balance; }
-  figure { margin-bottom: 3mm; }
-  figcaption { font-size: 8.5pt; line-height: 1.25; }
-  /* So wide, labels are still 6 pt, and a shot's drawings and its log take two pages. */
-  figure svg, figure img { max-width: 72mm; }
-  figure.wide svg { max-width: none; min-width: 0; }
-  .scrolled { overflow: visible; }
-  .log { break-inside: avoid; }
-  .log th, .log td { height: 8mm; }
-  .setting, figure, tr, li, .bench, .block > h2, .block > h3 { break-inside: avoid; }
-  h2, h3 { break-after: avoid; }
-  .measurements { break-before: page; break-inside: avoid; margin-top: 0; border-top: 0; padding-top: 0; }
-  .measurements > ol > li { border-color: #777; border-left-color: #000; padding: 1.5mm 3mm 2.5mm; margin-bottom: 2.5mm; }
-  .boxes > div { flex-basis: 32mm; }
-  .boxes > .remarks { flex-basis: 40mm; }
-  .measurements > ol > li > header code { font-size: 7.5pt; }
-  .boxes dd { height: 8.5mm; border-color: #000; }
-  .shot > header { border-bottom: 2px solid #000; }
-}`;
-
 /** The same drawings on the editor's own ground; what was paper and ink is background and text. */
 const GROUND = '--paper: var(--vscode-editor-background); --ink: var(--vscode-editor-foreground);';
 const STARK = '--faint: var(--ink); --rule: var(--ink); --tile: var(--paper);';
@@ -195,6 +156,8 @@ export const LIVE_STYLE = `
 .chooser { display: block; width: fit-content; font-size: .9rem; margin: .2rem 0; cursor: default; }
 .chooser select { font: inherit; color: inherit; background: var(--tile); border: 1px solid var(--rule); }
 .shot.current > header h2 { border-left: .4rem solid var(--there); padding-left: .5rem; }
+.at-cursor { outline: 2px solid var(--there); outline-offset: 2px; }
+.cut-here { overflow-wrap: normal; border-left: .4rem solid var(--there); padding-left: .5rem; margin-bottom: .6rem; overflow-x: auto; }
 body { padding: 1rem; font-family: var(--vscode-font-family, system-ui), sans-serif; }
 body.vscode-light { color-scheme: light; ${LIGHT} ${GROUND} }
 body.vscode-dark { color-scheme: dark; ${DARK} ${GROUND} }
@@ -203,7 +166,7 @@ body.vscode-high-contrast-light { color-scheme: light; ${LIGHT} ${GROUND} ${STAR
 `;
 
 /** Whatever the sheet is shown in. */
-export const SHEET_STYLE = `${COLOURS}${PAGE}${SHOT}${MEASUREMENTS}${DRAWINGS}${PRINT}\n`;
+export const SHEET_STYLE = `${COLOURS}${PAGE}${SHOT}${MEASUREMENTS}${DRAWINGS}${PRINT_STYLE}\n`;
 
 /** The style of the page, as one text so that its hash can stand in the page's policy. */
 export const pageStyle = (isFilled: boolean): string =>

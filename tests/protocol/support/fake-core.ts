@@ -200,7 +200,9 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     placeOfCut: () => null,
     placeInShot: () => null,
     setInShot: () => [],
+    tickCheck: () => [],
     shotAt: () => null,
+    shownAt: () => ({ shot: null, key: null, cut: null }),
     state: (file) => ({ ready: 0, shots: lines(file).filter((l) => l.startsWith('shot:')).length }),
     line: (file, index) => lines(file)[index] ?? '',
   };
