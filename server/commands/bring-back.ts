@@ -47,7 +47,7 @@ export const bringBack: Command = {
       terminal.err(`lamella: ${message`${name} has errors in its text. Fix them first.`}\n`);
       return COULD_NOT_RUN;
     }
-    const { text, done, left } = brought;
+    const { text, done, kept, left } = brought;
     if (options.write === true && text !== before) {
       try {
         await replaceFile(file, plans.rootOf(id), before, text);
@@ -63,7 +63,7 @@ export const bringBack: Command = {
         : options.write === true
           ? message`${name} is written.`
           : message`Nothing was written; --write makes the changes.`;
-    for (const line of [...done, ...left, summary]) terminal.err(`${inertLine(line)}\n`);
+    for (const line of [...done, ...kept, ...left, summary]) terminal.err(`${inertLine(line)}\n`);
     return left.length > 0 ? FOUND : NOTHING_FOUND;
   },
 };

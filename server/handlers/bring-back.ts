@@ -39,8 +39,8 @@ export function bringBackAnswer(
   const brought = bringBack(read.day, before, name);
   if (brought === null)
     return { refused: message`${name} has errors in its text. Fix them first.` };
-  const { text, done, left } = brought;
-  const told = [...done, ...left].map(inertLine);
+  const { text, done, kept, left } = brought;
+  const told = [...done, ...kept, ...left].map(inertLine);
   const isNothing = text === before;
   if (isNothing) told.push(message`Nothing to bring back.`);
   const blocks = [fenced('text', told.join('\n'))];
