@@ -146,11 +146,14 @@ function matchOf(take: DayTake, plan: PlanText, count: number): number {
 
 function mergeInto(take: LaidTake, plan: PlanText, index: number, of: string, told: Told): void {
   const at = ['clips', take.shot, index] as const;
+  // Of another take with the same file the sheet gave nothing.
+  const before = [null, take.at].includes(plan.scalar(...at, 'time')) ? take.before : [];
+  const former = before.flatMap((one) => valuesOf(one));
   let added = 0;
   const lay = (
     path: readonly (string | number)[],
     value: Value,
-    before: readonly string[],
+    known: readonly string[],
   ): void => {
     const { key, text, written, kind } = value;
     const isSame = sameAs(kind);
@@ -160,7 +163,7 @@ function mergeInto(take: LaidTake, plan: PlanText, index: number, of: string, to
           key,
           now: plan.scalar(...path),
           day: text,
-          before,
+          before: known,
           isSame: (a, b) => isSame(a, b) || (key === 'file' && a.endsWith(`/${b}`)),
         },
         of,
@@ -170,7 +173,7 @@ function mergeInto(take: LaidTake, plan: PlanText, index: number, of: string, to
     else if (plan.set(path, written)) added++;
     else told.leave(message`${of}: \`${key}\` can't be written where it belongs.`);
   };
-  const former = take.before.flatMap((one) => valuesOf(one));
+
   for (const value of valuesOf(take, ownOf(take)))
     lay(
       [...at, value.key],
@@ -179,16 +182,17 @@ function mergeInto(take: LaidTake, plan: PlanText, index: number, of: string, to
     );
   for (const key of new Set(former.map((one) => one.key))) {
     const now = plan.scalar(...at, key);
-    if (now !== null && !valuesOf(take).some((one) => one.key === key))
+    const isGiven = former.some((one) => one.key === key && one.text === now);
+    if (isGiven && !valuesOf(take).some((one) => one.key === key))
       told.leave(
-        message`${of}: \`${key}\` is ${now} in the plan, but was cleared in the day. The plan is left as it is.`,
+        message`${of}: \`${key}\` is ${now ?? ''} in the plan, but was cleared in the day. The plan is left as it is.`,
       );
   }
   for (const [key, text] of take.set)
     lay(
       [...at, 'set', key],
       { key, text, written: text, kind: SETTING_KINDS[key] },
-      take.before.flatMap(({ set }) => set.get(key) ?? []),
+      before.flatMap(({ set }) => set.get(key) ?? []),
     );
   // What the plan has of the take says more than what was planned.
   for (const [key, text] of take.usedThen)
