@@ -1,6 +1,11 @@
 /// <reference lib="dom" />
 /** What is kept of a day, and the one text that brings it back into the plan. */
-import type { FillData, FillMeasurement } from '../../shared/report/sheet/fill.ts';
+import type {
+  FillCheck,
+  FillData,
+  FillMeasurement,
+  FillShot,
+} from '../../shared/report/sheet/fill.ts';
 import { asWritten, plain } from './as-written.ts';
 import type { Store } from './store.ts';
 
@@ -8,6 +13,14 @@ interface Done {
   readonly done: boolean;
   /** By ISO 8601, as all times are. */
   readonly at: string;
+  readonly by?: string;
+  /** As the plan had it when it was ticked. */
+  readonly was?: CheckWas;
+}
+
+interface CheckWas {
+  readonly done: boolean;
+  readonly at?: string;
   readonly by?: string;
 }
 
@@ -21,6 +34,8 @@ export interface Take {
   readonly used: string;
   /** Settings of this take that are not as planned, by key. */
   readonly set: Readonly<Record<string, string>>;
+  /** Settings of the shot when the take was started, as the plan writes them. */
+  readonly planned?: Readonly<Record<string, string>>;
 }
 
 type Texts = Readonly<Record<string, string>>;
@@ -38,7 +53,13 @@ const isDone = (value: unknown): value is Done =>
   isRecord(value) &&
   typeof value.done === 'boolean' &&
   isTime(value.at) &&
-  (value.by === undefined || typeof value.by === 'string');
+  (value.by === undefined || typeof value.by === 'string') &&
+  (value.was === undefined || isWas(value.was));
+
+const isWas = (value: unknown): value is CheckWas =>
+  isRecord(value) &&
+  typeof value.done === 'boolean' &&
+  [value.at, value.by].every((one) => one === undefined || typeof one === 'string');
 
 const isTake = (value: unknown): value is Take =>
   isRecord(value) &&
@@ -46,7 +67,8 @@ const isTake = (value: unknown): value is Take =>
   (value.seconds === null || typeof value.seconds === 'number') &&
   [value.clip, value.note, value.used].every((one) => typeof one === 'string') &&
   (value.keep === null || typeof value.keep === 'boolean') &&
-  isTexts(value.set);
+  isTexts(value.set) &&
+  (value.planned === undefined || isTexts(value.planned));
 
 /** Of an entry: its parts, of which none ends another. */
 const nameOf = (...parts: readonly string[]): string =>
@@ -54,11 +76,15 @@ const nameOf = (...parts: readonly string[]): string =>
 const partsOf = (name: string): string[] =>
   name.split('/').map((part) => part.replaceAll('%2F', '/').replaceAll('%25', '%'));
 
-const checkName = (shot: string | null, check: string): string =>
+export const checkName = (shot: string | null, check: string): string =>
   nameOf('check', shot ?? '', check);
 const takeStart = (shot: string): string => `${nameOf('take', shot)}/`;
-const measuredName = ({ lens, given }: FillMeasurement): string =>
+export const takeName = (shot: string, take: number): string => takeStart(shot) + take;
+export const measuredName = ({ lens, given }: Pick<FillMeasurement, 'lens' | 'given'>): string =>
   nameOf('measured', lens, given.ring, given.with.join('+'));
+
+const givenName = (name: string): string => nameOf('given', name);
+const isList = (value: unknown): value is readonly unknown[] => Array.isArray(value);
 
 export class Day {
   constructor(
@@ -70,16 +96,16 @@ export class Day {
     return this.store.get(checkName(shot, check), isDone);
   }
 
-  /** @param planned whether the plan has it done: then it's no news */
-  setDone(shot: string | null, check: string, done: boolean, planned: boolean): void {
+  /** What the plan has as well is no news. */
+  setDone(shot: string | null, { name, ...was }: FillCheck, done: boolean): void {
     const { by } = this.about();
-    const now: Done = { done, at: new Date().toISOString(), ...(by && { by }) };
-    this.store.set(checkName(shot, check), done === planned ? null : now);
+    const now: Done = { done, at: new Date().toISOString(), ...(by && { by }), was };
+    this.store.set(checkName(shot, name), done === was.done ? null : now);
   }
 
   takes(shot: string): readonly (readonly [number: number, take: Take])[] {
     return this.#takeNumbers(shot).flatMap((number) => {
-      const take = this.store.get(takeStart(shot) + number, isTake);
+      const take = this.store.get(takeName(shot, number), isTake);
       return take ? [[number, take] as const] : [];
     });
   }
@@ -96,20 +122,29 @@ export class Day {
 
   nextNumber = (shot: string): number => (this.#takeNumbers(shot).at(-1) ?? 0) + 1;
 
-  startTake(shot: string): void {
+  startTake({ name: shot, planned }: FillShot): void {
     const at = new Date().toISOString();
-    const take: Take = { at, seconds: null, clip: '', keep: null, note: '', used: '', set: {} };
-    this.store.set(takeStart(shot) + this.nextNumber(shot), take);
+    const open = { seconds: null, clip: '', keep: null, note: '', used: '', set: {} };
+    const take: Take = { at, ...open, planned };
+    this.store.set(takeName(shot, this.nextNumber(shot)), take);
+  }
+
+  /** States of an entry that were saved before, the oldest first. */
+  given = (name: string): readonly unknown[] => this.store.get(givenName(name), isList) ?? [];
+
+  setGiven(name: string, states: readonly unknown[]): void {
+    this.store.set(givenName(name), states);
   }
 
   /** Changes what is kept now, which another tab may have changed. */
   changeTake(shot: string, number: number, change: Partial<Take>): void {
-    const take = this.store.get(takeStart(shot) + number, isTake);
-    if (take) this.store.set(takeStart(shot) + number, { ...take, ...change });
+    const take = this.store.get(takeName(shot, number), isTake);
+    if (take) this.store.set(takeName(shot, number), { ...take, ...change });
   }
 
   removeTake(shot: string, number: number): void {
-    this.store.set(takeStart(shot) + number, null);
+    this.store.set(takeName(shot, number), null);
+    this.store.set(givenName(takeName(shot, number)), null);
   }
 
   keptTakes = (shot: string): number =>
@@ -153,38 +188,53 @@ export function dayText(day: Day): string {
     return shot === '' ? -1 : at < 0 ? data.shots.length : at;
   };
   const shots = [
-    ...new Set(names.filter(([kind]) => kind !== 'measured').map(([, shot = '']) => shot)),
+    ...new Set(
+      names.flatMap(([kind, shot = '']) => (kind === 'check' || kind === 'take' ? [shot] : [])),
+    ),
   ]
     .sort()
     .sort((a, b) => placed(a) - placed(b));
+  const planned = shots.flatMap((shot) => {
+    const settings = day.takes(shot).at(-1)?.[1].planned;
+    return settings && Object.keys(settings).length > 0 ? [[shot, settings] as const] : [];
+  });
   const json = {
     plan: data.plan,
     saved: new Date().toISOString(),
+    ...(planned.length > 0 && { planned: Object.fromEntries(planned) }),
     checks: shots.flatMap((shot) =>
       names
         .flatMap(([kind, of, check = '']) => (kind === 'check' && of === shot ? [check] : []))
         .sort()
-        .flatMap((check) => {
-          const state = day.done(shot || null, check);
-          if (!state) return [];
-          const { done, at, by } = state;
-          const named = by === undefined ? '' : plain(by);
-          return [{ shot: shot || null, check, done, at, ...(named && { by: named }) }];
-        }),
+        .flatMap((check) => checkJson(day, shot || null, check)),
     ),
     takes: shots.flatMap((shot) =>
-      day.takes(shot).map(([number, take]) => takeJson(shot, number, take)),
+      day.takes(shot).map(([number, take]) => ({
+        ...takeJson(shot, number, take),
+        ...beforeOf(day.given(takeName(shot, number))),
+      })),
     ),
     measurements: names.flatMap(([kind, lens = '', ring = '', parts = '']) => {
       if (kind !== 'measured') return [];
       const given = { with: parts.split('+'), ring };
       const numbers = rowOf(day.measured({ lens, given, boxes: [] }));
-      return numbers.length > 0
-        ? [{ lens, row: { ...given, ...Object.fromEntries(numbers) } }]
-        : [];
+      if (numbers.length === 0) return [];
+      const row = { ...given, ...Object.fromEntries(numbers) };
+      return [{ lens, row, ...beforeOf(day.given(measuredName({ lens, given }))) }];
     }),
   };
   return `lamella day 1\n${JSON.stringify(json, null, 1)}\n`;
+}
+
+const beforeOf = (before: readonly unknown[]) => (before.length > 0 ? { before } : {});
+
+function checkJson(day: Day, shot: string | null, check: string) {
+  const state = day.done(shot, check);
+  if (!state) return [];
+  const { done, at, by, was } = state;
+  const named = by === undefined ? '' : plain(by);
+  const before = [...(was ? [was] : []), ...day.given(checkName(shot, check))];
+  return [{ shot, check, done, at, ...(named && { by: named }), ...beforeOf(before) }];
 }
 
 /** What is no value of a plan stays readable, in the remark. */

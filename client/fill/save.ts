@@ -2,6 +2,7 @@
 /** The way out: one text, to be downloaded, copied or selected; and what troubles there are. */
 import { type Day, dayText } from './day.ts';
 import { box, button, make, say, showIn, sureButton } from './dom.ts';
+import { give } from './given.ts';
 
 interface Save {
   open(): void;
@@ -15,6 +16,8 @@ export function saveOf(day: Day, clear: () => void): Save {
   );
   const text = make('textarea', { readonly: true, rows: 6, 'aria-label': words.text });
   const told = make('p', { role: 'status' });
+  /** The text that left the page while the dialog is open. */
+  let taken: string | null = null;
   const dialog = make(
     'dialog',
     { class: 'fill-save', 'aria-labelledby': 'fill.save' },
@@ -23,10 +26,19 @@ export function saveOf(day: Day, clear: () => void): Save {
     make(
       'div',
       { class: 'ways' },
-      button(words.download, () => download(`${baseOf(plan)}.day.txt`, text.value), 'main'),
-      button(words.copy, async () =>
-        say(told, (await copied(text)) ? words.copied : words.notCopied),
+      button(
+        words.download,
+        () => {
+          download(`${baseOf(plan)}.day.txt`, text.value);
+          taken = text.value;
+        },
+        'main',
       ),
+      button(words.copy, async () => {
+        const isCopied = await copied(text);
+        if (isCopied) taken = text.value;
+        say(told, isCopied ? words.copied : words.notCopied);
+      }),
     ),
     told,
     text,
@@ -39,6 +51,10 @@ export function saveOf(day: Day, clear: () => void): Save {
     ),
   );
   document.body.append(dialog);
+  dialog.addEventListener('close', () => {
+    if (taken !== null) give(day, taken);
+    taken = null;
+  });
   const update = (): void => {
     showIn(by.input, day.about().by ?? '');
     // What is selected to be copied by hand stays.

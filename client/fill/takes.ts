@@ -31,7 +31,7 @@ export function takesOf(day: Day, shot: FillShot, section: Element): Shown {
       if (now) {
         day.changeTake(name, now[0], { seconds: lengthOf(now[1]) });
         cards.get(now[0])?.open();
-      } else if (day.nextNumber(name) <= MOST_TAKES) day.startTake(name);
+      } else if (day.nextNumber(name) <= MOST_TAKES) day.startTake(shot);
     },
     'main',
   );

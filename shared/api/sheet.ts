@@ -75,6 +75,8 @@ export interface ShotSheet {
   readonly state: ShotState;
   /** What to set, readable at arm's length. */
   readonly settings: readonly Setting[];
+  /** What can be set otherwise for a take, as the plan writes it, by key of the shot. */
+  readonly planned: Readonly<Record<string, string>>;
   /** What to put up: subject, rig, lights. */
   readonly bench: readonly Setting[];
   readonly checks: readonly Check[];

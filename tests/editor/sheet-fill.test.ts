@@ -74,6 +74,7 @@ async function savedDay(page: Page) {
   return { text, name: download.suggestedFilename(), day: JSON.parse(lines.join('\n')) };
 }
 
+const OPEN_BEFORE = { before: [{ done: false }] };
 const TIME = expect.stringMatching(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/);
 
 test('a day is kept through a page that crashes and a browser that ends, and goes out whole', async () => {
@@ -127,9 +128,13 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
   expect(day).toEqual({
     plan: PLAN,
     saved: TIME,
+    planned: { 'bands-falling': expect.objectContaining({ aperture: expect.any(String) }) },
     checks: [
-      { shot: null, check: 'card-and-battery', done: true, at: TIME, by: 'op' },
-      { shot: 'swirl', check: 'record-setting-read-back', done: true, at: TIME, by: 'op' },
+      { shot: null, check: 'card-and-battery', done: true, at: TIME, by: 'op', ...OPEN_BEFORE },
+      {
+        ...{ shot: 'swirl', check: 'record-setting-read-back', done: true, at: TIME, by: 'op' },
+        ...OPEN_BEFORE,
+      },
     ],
     takes: [
       { shot: 'bands-falling', take: 1, at: TIME, clip: 'C0012.MP4', keep: true, note: '' },
@@ -165,6 +170,20 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
   expect(stderr).toMatch(/^Take 2 of bands-falling: added\.$/m);
   // The lens stands in another file, where the row has to be added.
   expect(stderr.match(/^Measurement of .*: this file has no such lens/gm)).toHaveLength(2);
+
+  // Saved again after a change of mind, it tells its own changes from those of the plan.
+  spawnSync(process.execPath, [...args, '--write'], { cwd: folder });
+  const file = path.join(folder, PLAN);
+  const edited = readFileSync(file, 'utf8').replace('verdict: reject', 'verdict: maybe');
+  writeFileSync(file, edited);
+  page = await opened();
+  await cardOf(page, 'bands-falling', 1).getByRole('button', { name: 'Reject' }).tap();
+  writeFileSync(path.join(folder, 'day.txt'), (await savedDay(page)).text);
+  await page.close();
+  const again = spawnSync(process.execPath, args, { cwd: folder, encoding: 'utf8' });
+  expect(again.stdout.match(/^[+-] .*$/gm)).toHaveLength(2);
+  expect(again.stderr).toContain('`verdict` is reject instead of keep.\n');
+  expect(again.stderr).toContain('`verdict` was changed to maybe in the plan;');
 });
 
 test('two tabs keep what the other one wrote', async () => {

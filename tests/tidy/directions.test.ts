@@ -64,6 +64,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   api: ['say', 'rules', 'figures', 'plan', 'text', 'clips'],
   report: [
     'words',
+    'bring-back',
     'assumptions',
     'say',
     'api',

@@ -1,5 +1,5 @@
 /** What the page's script has to know of the sheet that it fills in: names, numbers and words. */
-import type { Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
+import type { Check, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
 import { message } from '../../words/message.ts';
 import { markOf } from '../mark.ts';
 import { stateWords } from './words.ts';
@@ -20,6 +20,9 @@ export interface FillData {
 export interface FillCheck {
   readonly name: string;
   readonly done: boolean;
+  /** Of a check that the plan has done: its date, and who did it. */
+  readonly at?: string;
+  readonly by?: string;
 }
 
 export interface FillShot {
@@ -34,6 +37,8 @@ export interface FillShot {
   readonly lifeS: ShotSheet['lifeS'];
   /** What can be set otherwise, with what the plan has. */
   readonly settings: readonly Pick<Setting, 'key' | 'label' | 'value'>[];
+  /** As the plan writes them, by key. */
+  readonly planned: ShotSheet['planned'];
 }
 
 export interface FillMeasurement {
@@ -73,12 +78,25 @@ function fillData({ title, file: plan, once, order, shots, measurements }: Sheet
   return { plan, mark, ...filled, words: fillWords() };
 }
 
-const checkOf = ({ name, done }: FillCheck): FillCheck => ({ name, done });
+function checkOf({ name, done, by }: Check): FillCheck {
+  const found = done ? /^(\d{4}-\d\d-\d\d)(?:, (.+))?$/.exec(by ?? '') : null;
+  const [, at, who] = found ?? [];
+  return { name, done, ...(at !== undefined && { at }), ...(who !== undefined && { by: who }) };
+}
 
 /** Keys of a shot that a camera or a hand sets anew for a take. */
 const SET: ReadonlySet<string> = new Set(['aperture', 'shutter', 'iso', 'white-balance', 'tilt']);
 
-const shotOf = ({ name, state, checks, takes, takeS, lifeS, settings }: ShotSheet): FillShot => ({
+const shotOf = ({
+  name,
+  state,
+  checks,
+  takes,
+  takeS,
+  lifeS,
+  settings,
+  planned,
+}: ShotSheet): FillShot => ({
   name,
   checks: checks.map(checkOf),
   states: [...checks, null].map((_, open) =>
@@ -93,6 +111,7 @@ const shotOf = ({ name, state, checks, takes, takeS, lifeS, settings }: ShotShee
   settings: settings
     .filter(({ key, follows }) => SET.has(key) && !follows)
     .map(({ key, label, value }) => ({ key, label, value })),
+  planned,
 });
 
 /** `{0}` stands where the script puts a name or a number. */

@@ -27,6 +27,7 @@ import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
 import { focusMarks } from './focus-marks.ts';
 import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds } from './order.ts';
+import { plannedSettings } from './planned.ts';
 import { inOrder, type Planned, type Running } from './running.ts';
 import { endsOf, type SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
@@ -55,7 +56,7 @@ const UNREAD = {
   about: null,
   state: 'unread',
   ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], focus: null, drawings: [] },
-  ...{ takeS: null, lifeS: null },
+  ...{ takeS: null, lifeS: null, planned: {} },
 } as const;
 
 export function shotSheet(
@@ -73,6 +74,7 @@ export function shotSheet(
     about: isKnown(about) ? about.value : null,
     state: stateOf(said),
     settings: settingsOf(shot),
+    planned: plannedSettings(shot),
     bench: benchOf(shot),
     checks: checksOf(shot, once),
     takes: clips.length > 0 ? 0 : takesOf(shot),
