@@ -57,6 +57,30 @@ export interface DayMeasurement {
   readonly before: readonly Measured[];
 }
 
+/** How bright the picture of a shot was, by histogram or meter. */
+export interface DayExposure {
+  readonly shot: string;
+  readonly at: string;
+  /** Against a correct exposure, as the language writes stops over or under. */
+  readonly found: string;
+  /** What the plan calculated when the sheet was made, in the same way. */
+  readonly planned: string;
+  readonly body: string;
+  /** ISO that was set. */
+  readonly iso: string;
+  readonly lights: readonly string[];
+}
+
+/** How long a subject lasted, counted once. */
+export interface DayLifetime {
+  readonly shot: string;
+  readonly at: string;
+  readonly seconds: number;
+  readonly subject: string;
+  /** Lifetimes that the plan had when the sheet was made. */
+  readonly before: readonly string[];
+}
+
 export interface Day {
   /** Name of the plan's file. */
   readonly plan: string;
@@ -66,6 +90,8 @@ export interface Day {
   readonly checks: readonly DayCheck[];
   readonly takes: readonly DayTake[];
   readonly measurements: readonly DayMeasurement[];
+  readonly exposures: readonly DayExposure[];
+  readonly lifetimes: readonly DayLifetime[];
   /** Keys that are not known here, each by its place: `takes[2].colour`. */
   readonly unknown: readonly string[];
 }

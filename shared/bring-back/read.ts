@@ -5,6 +5,8 @@ import {
   type CheckState,
   type Day,
   type DayCheck,
+  type DayExposure,
+  type DayLifetime,
   type DayMeasurement,
   type DaySettings,
   type DayTake,
@@ -25,6 +27,8 @@ const LONGEST_PATH = 400;
 const LONGEST_NOTE = 2000;
 const MOST_TAKES = 9999;
 const MOST_BEFORE = 50;
+/** A week: nothing that is counted on set lasts longer. */
+const LONGEST_LIFE_S = 604_800;
 
 const FIRST_LINE = /^\ufeff?lamella day ([0-9]{1,9})[ \t]*\r?\n/;
 const NAME = /^[a-z][a-z0-9-]{0,63}$/;
@@ -82,6 +86,8 @@ function dayOf(value: unknown): Day {
     checks: each('checks', (entry) => checkOf(entry, unknown)),
     takes: each('takes', (entry) => takeOf(entry, unknown)),
     measurements: each('measurements', (entry) => measurementOf(entry, unknown)),
+    exposures: each('exposures', exposureOf),
+    lifetimes: each('lifetimes', (entry) => lifetimeOf(entry, unknown)),
   };
   unknown.push(...top.unknown());
   refuseTwice(day.takes);
@@ -106,7 +112,7 @@ function nameOf(entry: Reading, key: string): string {
 /** What each shot of the sheet had, by its name. */
 function plannedOf(top: Reading, unknown: Where[]): ReadonlyMap<string, DaySettings> {
   const shots = new Reading(top.get('planned') ?? {}, 'planned');
-  const names = shots.unknown().map((where) => where.slice('planned.'.length));
+  const names = shots.keys();
   if (names.length > MOST_ENTRIES)
     throw new NotReadable(
       message`${shots.where} has ${names.length} entries; at most ${MOST_ENTRIES} are read`,
@@ -192,11 +198,7 @@ function takeValuesOf(entry: Reading, unknown: Where[]): TakeValues {
 
 function measurementOf(entry: Reading, unknown: Where[]): DayMeasurement {
   const row = new Reading(entry.get('row'), entry.at('row'));
-  const parts = row.list('with', MOST_PARTS).map((part, index) => {
-    const where = `${row.at('with')}[${index + 1}]`;
-    const text = textOf(part, where, LONGEST_NAME);
-    return NAME.test(text) ? text : refuse(where, message`a name of the plan`, text);
-  });
+  const parts = namesOf(row, 'with');
   const made = {
     lens: nameOf(entry, 'lens'),
     parts,
@@ -206,6 +208,43 @@ function measurementOf(entry: Reading, unknown: Where[]): DayMeasurement {
   };
   unknown.push(...row.unknown());
   return made;
+}
+
+function namesOf(entry: Reading, key: string): readonly string[] {
+  return entry.list(key, MOST_PARTS).map((one, index) => {
+    const where = `${entry.at(key)}[${index + 1}]`;
+    const text = textOf(one, where, LONGEST_NAME);
+    return NAME.test(text) ? text : refuse(where, message`a name of the plan`, text);
+  });
+}
+
+function exposureOf(entry: Reading): DayExposure {
+  const read = (key: string, kind: QuantityId): string =>
+    quantity(entry.text(key, LONGEST_VALUE), entry.at(key), kind);
+  return {
+    shot: nameOf(entry, 'shot'),
+    at: timeOf(entry, 'at'),
+    found: read('found', 'over-under'),
+    planned: read('planned', 'over-under'),
+    body: nameOf(entry, 'body'),
+    iso: read('iso', 'iso'),
+    lights: namesOf(entry, 'lights'),
+  };
+}
+
+function lifetimeOf(entry: Reading, unknown: Where[]): DayLifetime {
+  const seconds = entry.get('seconds');
+  if (typeof seconds !== 'number' || !(seconds > 0 && seconds <= LONGEST_LIFE_S))
+    return refuse(entry.at('seconds'), message`a number up to ${LONGEST_LIFE_S}`, seconds);
+  return {
+    shot: nameOf(entry, 'shot'),
+    at: timeOf(entry, 'at'),
+    seconds,
+    subject: nameOf(entry, 'subject'),
+    before: beforeOf(entry, unknown, (one) =>
+      quantity(one.text('lifetime', LONGEST_VALUE), one.at('lifetime'), 'time'),
+    ),
+  };
 }
 
 /** The values of an object whose keys have kinds; those that are left empty are left out. */
