@@ -3,6 +3,7 @@ import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { bringBack as bring } from '../../shared/bring-back/bring.ts';
 import type { Day } from '../../shared/bring-back/day.ts';
+import { propose, proposedWords } from '../../shared/bring-back/propose.ts';
 import { MOST_CHARACTERS, readDay } from '../../shared/bring-back/read.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { later, message } from '../../shared/words/message.ts';
@@ -26,6 +27,9 @@ export const bringBack: Command = {
   about: later`Brings the text of a filled-in sheet into the plan: checks, takes and measurements. Prints the changes as a diff; --write makes them.`,
   options: {
     write: { about: later`Writes the plan instead of printing the diff.` },
+    propose: {
+      about: later`Also proposes what the day shows: a body's \`bench\` row from exposures found, a subject's lifetime from those counted.`,
+    },
     root: ROOT,
   },
   async run(parsed, surroundings) {
@@ -47,7 +51,9 @@ export const bringBack: Command = {
       terminal.err(`lamella: ${message`${name} has errors in its text. Fix them first.`}\n`);
       return COULD_NOT_RUN;
     }
-    const { text, done, kept, left } = brought;
+    const proposed = propose(day, brought.text);
+    const asked = options.propose === true ? proposed : null;
+    const text = asked?.text ?? brought.text;
     if (options.write === true && text !== before) {
       try {
         await replaceFile(file, plans.rootOf(id), before, text);
@@ -56,15 +62,29 @@ export const bringBack: Command = {
         terminal.err(`lamella: ${message`${name} can't be written: ${why}.`}\n`);
         return COULD_NOT_RUN;
       }
-    } else if (text !== before) terminal.out(patchOf(name, before, text));
+    }
+    // A part of its own, which a reader may apply or leave.
+    else
+      for (const [from, to] of [
+        [before, brought.text],
+        [brought.text, text],
+      ] as const)
+        if (from !== to) terminal.out(patchOf(name, from, to));
     const summary =
       text === before
         ? message`Nothing to bring back.`
         : options.write === true
           ? message`${name} is written.`
           : message`Nothing was written; --write makes the changes.`;
-    for (const line of [...done, ...kept, ...left, summary]) terminal.err(`${inertLine(line)}\n`);
-    return left.length > 0 ? FOUND : NOTHING_FOUND;
+    const waiting =
+      asked === null && proposed !== null && proposed.text !== brought.text
+        ? [message`The day also shows something of body or subject; --propose shows it.`]
+        : [];
+    const { done, kept, left } = brought;
+    const told = [...done, ...kept, ...left];
+    if (asked) told.push(...asked.done.map(proposedWords), ...asked.kept, ...asked.left);
+    for (const line of [...told, ...waiting, summary]) terminal.err(`${inertLine(line)}\n`);
+    return left.length + (asked?.left.length ?? 0) > 0 ? FOUND : NOTHING_FOUND;
   },
 };
 

@@ -2,6 +2,7 @@
  * What a day shows of body and subjects: rows and ranges for who asks for them. Nothing is proposed
  * that the day leaves open; what is missing is told.
  */
+import { message } from '../words/message.ts';
 import type { Day } from './day.ts';
 import { PlanText } from './plan-text.ts';
 import { proposeExposures } from './propose-exposures.ts';
@@ -34,3 +35,6 @@ export function propose({ exposures, lifetimes }: Day, text: string): Proposed |
   const { done, kept, left } = told;
   return { text: plan.text(), done, kept, left };
 }
+
+/** A line of what is proposed, told apart from what was brought. */
+export const proposedWords = (line: string): string => message`Proposed: ${line}`;
