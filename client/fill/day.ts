@@ -38,10 +38,25 @@ export interface Take {
   readonly planned?: Readonly<Record<string, string>>;
 }
 
+/** How bright the pictures of a shot were, as typed, with what that is compared to. */
+interface Exposure {
+  readonly at: string;
+  readonly text: string;
+  readonly asked: NonNullable<FillShot['exposureAsked']>;
+}
+
+interface Lifetime {
+  readonly at: string;
+  readonly seconds: number;
+  readonly asked: NonNullable<FillShot['lifetimeAsked']>;
+}
+
 type Texts = Readonly<Record<string, string>>;
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const isList = (value: unknown): value is readonly unknown[] => Array.isArray(value);
 
 const isTime = (value: unknown): boolean =>
   typeof value === 'string' && Number.isFinite(Date.parse(value));
@@ -60,6 +75,23 @@ const isWas = (value: unknown): value is CheckWas =>
   isRecord(value) &&
   typeof value.done === 'boolean' &&
   [value.at, value.by].every((one) => one === undefined || typeof one === 'string');
+
+const isExposure = (value: unknown): value is Exposure =>
+  isRecord(value) &&
+  isTime(value.at) &&
+  typeof value.text === 'string' &&
+  isRecord(value.asked) &&
+  [value.asked.body, value.asked.iso, value.asked.planned].every(
+    (one) => typeof one === 'string',
+  ) &&
+  isList(value.asked.lights);
+
+const isLifetime = (value: unknown): value is Lifetime =>
+  isRecord(value) &&
+  isTime(value.at) &&
+  typeof value.seconds === 'number' &&
+  isRecord(value.asked) &&
+  typeof value.asked.subject === 'string';
 
 const isTake = (value: unknown): value is Take =>
   isRecord(value) &&
@@ -84,7 +116,6 @@ export const measuredName = ({ lens, given }: Pick<FillMeasurement, 'lens' | 'gi
   nameOf('measured', lens, given.ring, given.with.join('+'));
 
 const givenName = (name: string): string => nameOf('given', name);
-const isList = (value: unknown): value is readonly unknown[] => Array.isArray(value);
 
 export class Day {
   constructor(
@@ -160,6 +191,35 @@ export class Day {
     this.store.set(nameOf('life', shot), since);
   }
 
+  /** How bright the pictures of a shot were, as typed. */
+  exposure = (shot: string): Exposure | null =>
+    this.store.get(nameOf('exposure', shot), isExposure);
+
+  setExposure({ name, exposureAsked: asked }: FillShot, text: string): void {
+    const at = this.exposure(name)?.at ?? new Date().toISOString();
+    const now = text.trim() === '' || !asked ? null : { at, text, asked };
+    this.store.set(nameOf('exposure', name), now);
+  }
+
+  /** Counted lifetimes of a shot, in order. */
+  lifetimes(shot: string): readonly Lifetime[] {
+    const start = `${nameOf('lived', shot)}/`;
+    return this.store
+      .names(start)
+      .flatMap((name) => this.store.get(name, isLifetime) ?? [])
+      .sort((a, b) => (a.at < b.at ? -1 : 1));
+  }
+
+  addLifetime({ name, lifetimeAsked: asked }: FillShot, seconds: number): void {
+    const at = new Date().toISOString();
+    if (asked) this.store.set(nameOf('lived', name, at), { at, seconds, asked });
+  }
+
+  removeLifetime(shot: string): void {
+    const last = this.lifetimes(shot).at(-1);
+    if (last) this.store.set(nameOf('lived', shot, last.at), null);
+  }
+
   measured = (one: FillMeasurement): Texts => this.store.get(measuredName(one), isTexts) ?? {};
 
   /** With the unit of its box, which a number alone is in. */
@@ -179,6 +239,8 @@ export class Day {
 /** Of a number that was measured, beside it. */
 const UNIT = 'unit of ';
 
+const OF_SHOTS: ReadonlySet<string> = new Set(['check', 'take', 'exposure', 'lived']);
+
 /** A line that says what it is, then one JSON document of all that is kept. */
 export function dayText(day: Day): string {
   const { data, store } = day;
@@ -188,9 +250,7 @@ export function dayText(day: Day): string {
     return shot === '' ? -1 : at < 0 ? data.shots.length : at;
   };
   const shots = [
-    ...new Set(
-      names.flatMap(([kind, shot = '']) => (kind === 'check' || kind === 'take' ? [shot] : [])),
-    ),
+    ...new Set(names.flatMap(([kind = '', shot = '']) => (OF_SHOTS.has(kind) ? [shot] : []))),
   ]
     .sort()
     .sort((a, b) => placed(a) - placed(b));
@@ -209,8 +269,8 @@ export function dayText(day: Day): string {
         .flatMap((check) => checkJson(day, shot || null, check)),
     ),
     takes: shots.flatMap((shot) =>
-      day.takes(shot).map(([number, take]) => ({
-        ...takeJson(shot, number, take),
+      day.takes(shot).map(([number, take], index, all) => ({
+        ...takeJson(shot, number, take, index === all.length - 1 ? oddExposure(day, shot) : []),
         ...beforeOf(day.given(takeName(shot, number))),
       })),
     ),
@@ -222,9 +282,31 @@ export function dayText(day: Day): string {
       const row = { ...given, ...Object.fromEntries(numbers) };
       return [{ lens, row, ...beforeOf(day.given(measuredName({ lens, given }))) }];
     }),
+    ...listed(
+      'exposures',
+      shots.flatMap((shot) => exposureJson(day, shot)),
+    ),
+    ...listed(
+      'lifetimes',
+      shots.flatMap((shot) => lifetimesJson(day, shot)),
+    ),
   };
   return `lamella day 1\n${JSON.stringify(json, null, 1)}\n`;
 }
+
+const listed = (key: string, all: readonly unknown[]) => (all.length > 0 ? { [key]: all } : {});
+
+function exposureJson(day: Day, shot: string) {
+  const kept = day.exposure(shot);
+  const found = kept && asWritten('exposure', kept.text);
+  return kept && found ? [{ shot, at: kept.at, found, ...kept.asked }] : [];
+}
+
+const lifetimesJson = (day: Day, shot: string) =>
+  day.lifetimes(shot).map(({ at, seconds, asked: { subject, planned } }) => ({
+    ...{ shot, at, seconds, subject },
+    ...(typeof planned === 'string' && { before: [{ lifetime: planned }] }),
+  }));
 
 const beforeOf = (before: readonly unknown[]) => (before.length > 0 ? { before } : {});
 
@@ -237,8 +319,19 @@ function checkJson(day: Day, shot: string | null, check: string) {
   return [{ shot, check, done, at, ...(named && { by: named }), ...beforeOf(before) }];
 }
 
+/** An exposure that is no number of stops, as a remark. */
+function oddExposure(day: Day, shot: string): readonly string[] {
+  const text = day.exposure(shot)?.text;
+  return text === undefined || asWritten('exposure', text) ? [] : [`exposure ${plain(text)}`];
+}
+
 /** What is no value of a plan stays readable, in the remark. */
-function takeJson(shot: string, take: number, { at, clip, keep, note, used, set }: Take) {
+function takeJson(
+  shot: string,
+  take: number,
+  { at, clip, keep, note, used, set }: Take,
+  besides: readonly string[],
+) {
   const typed = [...Object.entries(set), ['used', used] as const].flatMap(([key, text]) =>
     plain(text) === '' ? [] : [{ key, text: plain(text), written: asWritten(key, text) }],
   );
@@ -254,7 +347,7 @@ function takeJson(shot: string, take: number, { at, clip, keep, note, used, set 
     at,
     ...(plain(clip) && { clip: plain(clip) }),
     keep,
-    note: [plain(note), ...odd].filter((text) => text !== '').join('; '),
+    note: [plain(note), ...odd, ...besides].filter((text) => text !== '').join('; '),
     ...(Object.keys(settings).length > 0 && { set: settings }),
     ...(best !== undefined && { used: best }),
   };

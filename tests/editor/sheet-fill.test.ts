@@ -74,6 +74,7 @@ async function savedDay(page: Page) {
   return { text, name: download.suggestedFilename(), day: JSON.parse(lines.join('\n')) };
 }
 
+const OVER_UNDER = expect.stringMatching(/^[\d.]+ stops? (over|under)$/);
 const OPEN_BEFORE = { before: [{ done: false }] };
 const TIME = expect.stringMatching(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/);
 
@@ -114,6 +115,14 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
   await second.getByLabel('Best part').fill('3-12,5');
   await page.locator('.boxes').getByLabel('Marked f-number').first().fill('F8');
   await page.locator('.boxes').getByLabel('Working distance').first().fill('118,5');
+  await shot(page, 'bands-falling').getByLabel('Exposure found').fill('0,3 Under');
+  await shot(page, 'swirl').getByLabel('Exposure found').fill('dark');
+  expect(await shot(page, 'swirl').getByLabel('Exposure found').getAttribute('aria-invalid')).toBe(
+    'true',
+  );
+  await shot(page, 'swirl').getByRole('button', { name: 'Start lifetime' }).tap();
+  await page.waitForTimeout(150);
+  await shot(page, 'swirl').getByRole('button', { name: 'Stop lifetime' }).tap();
 
   await phone.close();
   phone = await start();
@@ -145,6 +154,13 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
       },
     ],
     measurements: expect.any(Array),
+    exposures: [
+      {
+        ...{ shot: 'bands-falling', at: TIME, found: '0.3 stops under', planned: OVER_UNDER },
+        ...{ body: 'body-a', iso: expect.stringMatching(/^\d+$/), lights: expect.any(Array) },
+      },
+    ],
+    lifetimes: [expect.objectContaining({ shot: 'swirl', at: TIME, seconds: expect.any(Number) })],
   });
   const given = { with: expect.any(Array), ring: expect.stringMatching(/^(closest|infinity)$/) };
   expect(day.measurements).toHaveLength(2);

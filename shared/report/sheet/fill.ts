@@ -39,6 +39,8 @@ export interface FillShot {
   readonly settings: readonly Pick<Setting, 'key' | 'label' | 'value'>[];
   /** As the plan writes them, by key. */
   readonly planned: ShotSheet['planned'];
+  readonly exposureAsked: ShotSheet['exposureAsked'];
+  readonly lifetimeAsked: ShotSheet['lifetimeAsked'];
 }
 
 export interface FillMeasurement {
@@ -87,32 +89,29 @@ function checkOf({ name, done, by }: Check): FillCheck {
 /** Keys of a shot that a camera or a hand sets anew for a take. */
 const SET: ReadonlySet<string> = new Set(['aperture', 'shutter', 'iso', 'white-balance', 'tilt']);
 
-const shotOf = ({
-  name,
-  state,
-  checks,
-  takes,
-  takeS,
-  lifeS,
-  settings,
-  planned,
-}: ShotSheet): FillShot => ({
-  name,
-  checks: checks.map(checkOf),
-  states: [...checks, null].map((_, open) =>
-    stateWords({
-      state,
-      checks: checks.map((check, index) => ({ ...check, done: index >= open })),
-    }),
-  ),
-  takes,
-  takeS,
-  lifeS,
-  settings: settings
-    .filter(({ key, follows }) => SET.has(key) && !follows)
-    .map(({ key, label, value }) => ({ key, label, value })),
-  planned,
-});
+function shotOf(shot: ShotSheet): FillShot {
+  const { name, state, checks, takes, takeS, lifeS, settings } = shot;
+  const { planned, exposureAsked, lifetimeAsked } = shot;
+  return {
+    name,
+    checks: checks.map(checkOf),
+    states: [...checks, null].map((_, open) =>
+      stateWords({
+        state,
+        checks: checks.map((check, index) => ({ ...check, done: index >= open })),
+      }),
+    ),
+    takes,
+    takeS,
+    lifeS,
+    settings: settings
+      .filter(({ key, follows }) => SET.has(key) && !follows)
+      .map(({ key, label, value }) => ({ key, label, value })),
+    planned,
+    exposureAsked,
+    lifetimeAsked,
+  };
+}
 
 /** `{0}` stands where the script puts a name or a number. */
 const fillWords = () => {
@@ -129,6 +128,9 @@ const fillWords = () => {
     lifeStart: message`Start lifetime`,
     lifeStop: message`Stop lifetime`,
     lasted: message`lasted ${first} s`,
+    lifeCounted: message`counted ${first} s`,
+    lifeRemove: message`Remove last count`,
+    exposure: message`Exposure found, such as 0.3 under`,
     take: message`Take ${first}`,
     keep: message`Keep`,
     reject: message`Reject`,
