@@ -329,7 +329,7 @@ function oddExposure(day: Day, shot: string): readonly string[] {
 function takeJson(
   shot: string,
   take: number,
-  { at, clip, keep, note, used, set }: Take,
+  { at, seconds, clip, keep, note, used, set }: Take,
   besides: readonly string[],
 ) {
   const typed = [...Object.entries(set), ['used', used] as const].flatMap(([key, text]) =>
@@ -347,6 +347,7 @@ function takeJson(
     at,
     ...(plain(clip) && { clip: plain(clip) }),
     keep,
+    ...(seconds !== null && { seconds }),
     note: [plain(note), ...odd, ...besides].filter((text) => text !== '').join('; '),
     ...(Object.keys(settings).length > 0 && { set: settings }),
     ...(best !== undefined && { used: best }),

@@ -25,7 +25,9 @@ export function give(day: Day, text: string): void {
 /** Each entry's name in the store, with what was saved of it. */
 const statesIn = ({ checks, takes, measurements }: Saved): (readonly [string, object])[] => [
   ...checks.map(({ shot, check, before, ...state }) => [checkName(shot, check), state] as const),
-  ...takes.map(({ shot, take, at, before, ...state }) => [takeName(shot, take), state] as const),
+  ...takes.map(
+    ({ shot, take, at, seconds, before, ...state }) => [takeName(shot, take), state] as const,
+  ),
   ...measurements.map(({ lens, row: { with: parts, ring, ...values } }) => {
     const given = { with: parts, ring };
     return [measuredName({ lens, given }), values] as const;

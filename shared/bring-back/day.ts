@@ -40,6 +40,8 @@ export interface DayTake extends TakeValues {
   readonly take: number;
   /** ISO 8601, as the sheet wrote it. */
   readonly at: string;
+  /** How long it ran by the sheet's timer; null: not told. */
+  readonly seconds: number | null;
   /** What the sheet gave of it before. */
   readonly before: readonly TakeValues[];
 }

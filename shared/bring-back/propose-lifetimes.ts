@@ -31,7 +31,9 @@ function proposeSubject(
     );
     return;
   }
-  const day = low < high ? `${Math.max(1, low)} to ${high} s` : `${high} s`;
+  const from = Math.max(1, low);
+  const to = Math.max(1, high);
+  const day = from < to ? `${from} to ${to} s` : `${to} s`;
   if (!plan.has('subjects', subject) || usualText('time', day) === undefined) {
     told.keep(message`This file has no subject ${subject}. Its lifetime was counted: ${day}`);
     return;

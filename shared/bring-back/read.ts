@@ -28,7 +28,7 @@ const LONGEST_NOTE = 2000;
 const MOST_TAKES = 9999;
 const MOST_BEFORE = 50;
 /** A week: nothing that is counted on set lasts longer. */
-const LONGEST_LIFE_S = 604_800;
+const LONGEST_S = 604_800;
 
 const FIRST_LINE = /^\ufeff?lamella day ([0-9]{1,9})[ \t]*\r?\n/;
 const NAME = /^[a-z][a-z0-9-]{0,63}$/;
@@ -175,6 +175,7 @@ function takeOf(entry: Reading, unknown: Where[]): DayTake {
     take: take as number,
     at: timeOf(entry, 'at'),
     ...takeValuesOf(entry, unknown),
+    seconds: (entry.get('seconds') ?? null) === null ? null : secondsOf(entry),
     before: beforeOf(entry, unknown, (one) => takeValuesOf(one, unknown)),
   };
 }
@@ -232,14 +233,18 @@ function exposureOf(entry: Reading): DayExposure {
   };
 }
 
-function lifetimeOf(entry: Reading, unknown: Where[]): DayLifetime {
+function secondsOf(entry: Reading): number {
   const seconds = entry.get('seconds');
-  if (typeof seconds !== 'number' || !(seconds > 0 && seconds <= LONGEST_LIFE_S))
-    return refuse(entry.at('seconds'), message`a number up to ${LONGEST_LIFE_S}`, seconds);
+  return typeof seconds === 'number' && seconds >= 0 && seconds <= LONGEST_S
+    ? seconds
+    : refuse(entry.at('seconds'), message`a number from 0 to ${LONGEST_S}`, seconds);
+}
+
+function lifetimeOf(entry: Reading, unknown: Where[]): DayLifetime {
   return {
     shot: nameOf(entry, 'shot'),
     at: timeOf(entry, 'at'),
-    seconds,
+    seconds: secondsOf(entry),
     subject: nameOf(entry, 'subject'),
     before: beforeOf(entry, unknown, (one) =>
       quantity(one.text('lifetime', LONGEST_VALUE), one.at('lifetime'), 'time'),

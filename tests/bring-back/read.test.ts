@@ -86,7 +86,7 @@ describe('a day that can not be read', () => {
         ],
         [
           { lifetimes: [{ shot: 'drift', at: AT, subject: 'soap', seconds: 1e9 }] },
-          'lifetimes[1].seconds needs a number up to 604800, not 1000000000',
+          'lifetimes[1].seconds needs a number from 0 to 604800, not 1000000000',
         ],
       ].map(([parts, why]) => [
         `lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, ...(parts as object) })}`,

@@ -146,11 +146,15 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
       },
     ],
     takes: [
-      { shot: 'bands-falling', take: 1, at: TIME, clip: 'C0012.MP4', keep: true, note: '' },
+      {
+        ...{ shot: 'bands-falling', take: 1, at: TIME, clip: 'C0012.MP4', keep: true, note: '' },
+        seconds: expect.any(Number),
+      },
       {
         ...{ shot: 'bands-falling', take: 2, at: TIME, clip: 'C0013.MP4', keep: false },
         note: '</script><b>burst</b>   early; shutter slow',
         ...{ set: { iso: '1600', aperture: 'f/11' }, used: '3 to 12.5 s' },
+        seconds: expect.any(Number),
       },
     ],
     measurements: expect.any(Array),
