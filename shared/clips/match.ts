@@ -21,7 +21,7 @@ export interface TimedClip {
   readonly durationS: number;
 }
 
-export interface Matched {
+interface Matched {
   readonly pairs: readonly { readonly take: string; readonly file: string }[];
   /** Takes that more than one clip may be, or that share one. */
   readonly doubtful: readonly { readonly take: string; readonly files: readonly string[] }[];

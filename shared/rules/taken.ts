@@ -15,7 +15,7 @@ export interface Otherwise {
   readonly planned: number | 'auto';
 }
 
-export interface Taken {
+interface Taken {
   /** Never empty. */
   readonly otherwise: readonly Otherwise[];
   /** The one value that differs, or all of the take's settings. */
