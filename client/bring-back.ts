@@ -17,8 +17,18 @@ export const bringBack = async (client: BaseLanguageClient, pages: Pages): Promi
   const day = await chosenDay();
   if (day === undefined) return;
   const uri = client.code2ProtocolConverter.asUri(document.uri);
-  const params = { textDocument: { uri }, day };
-  const answer = await client.sendRequest<BringBackAnswer | null>('lamella/bringBack', params);
+  const ask = (propose: boolean) =>
+    client.sendRequest<BringBackAnswer | null>('lamella/bringBack', {
+      textDocument: { uri },
+      day,
+      propose,
+    });
+  let answer = await ask(false);
+  if (answer && 'couldPropose' in answer) {
+    const isProposed = await alsoProposed();
+    if (isProposed === undefined) return;
+    if (isProposed) answer = await ask(true);
+  }
   if (!answer) return;
   if ('refused' in answer) {
     void window.showWarningMessage(answer.refused);
@@ -40,6 +50,16 @@ export const bringBack = async (client: BaseLanguageClient, pages: Pages): Promi
     void window.showWarningMessage(
       l10n.t('The plan was changed meanwhile. Bring the day back again.'),
     );
+};
+
+/** undefined: the day is not brought back. */
+const alsoProposed = async (): Promise<boolean | undefined> => {
+  const proposals = { label: l10n.t('What the day shows of body and subjects'), picked: false };
+  const picked = await window.showQuickPick([proposals], {
+    title: l10n.t('Also propose:'),
+    canPickMany: true,
+  });
+  return picked && picked.length > 0;
 };
 
 /** undefined: nothing was chosen, or it can't be read, which has been said. */

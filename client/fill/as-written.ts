@@ -15,13 +15,19 @@ const FORMS: Readonly<Record<string, readonly (readonly [typed: RegExp, written:
   'white-balance': [[form(String.raw`(\d{4,5}) ?k?`), '$1 K']],
   tilt: [[form(`${NUMBER} ?(?:°|deg)?`), '$1°']],
   used: [[form(`${NUMBER} ?s? ?(?:to|-|–) ?${NUMBER} ?s?`), '$1 to $2 s']],
+  exposure: [
+    [form(`${NUMBER} ?(?:stops?|ev)? ?(over|under)`), '$1 stops $2'],
+    [form(String.raw`\+ ?${NUMBER} ?(?:stops?|ev)?`), '$1 stops over'],
+    [form(`[-−–] ?${NUMBER} ?(?:stops?|ev)?`), '$1 stops under'],
+    [form('0'), '0 stops over'],
+  ],
   marked: [[form(`(?:f ?/? ?)?${NUMBER}`), 'f/$1']],
   'effective-f-number': [[form(`(?:f ?/? ?)?${NUMBER}`), '$1']],
 };
 
 /** @returns null where it is not what such a value looks like */
 export function asWritten(key: string, typed: string): string | null {
-  const text = typed.trim().replaceAll(',', '.');
+  const text = typed.trim().replaceAll(',', '.').toLowerCase();
   for (const [known, written] of FORMS[key] ?? [])
     if (known.test(text)) return text.replace(known, written);
   return null;

@@ -18,9 +18,7 @@ export function checksOf(day: Day, shot: FillShot | null, section: Element): () 
       if (!check || !isName(check.name)) return [];
       const when = make('small', { class: 'when' });
       input.closest('label')?.append(when);
-      input.addEventListener('change', () =>
-        day.setDone(name, check.name, input.checked, check.done),
-      );
+      input.addEventListener('change', () => day.setDone(name, check, input.checked));
       return [{ input, check, when }];
     },
   );

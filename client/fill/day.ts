@@ -1,6 +1,11 @@
 /// <reference lib="dom" />
 /** What is kept of a day, and the one text that brings it back into the plan. */
-import type { FillData, FillMeasurement } from '../../shared/report/sheet/fill.ts';
+import type {
+  FillCheck,
+  FillData,
+  FillMeasurement,
+  FillShot,
+} from '../../shared/report/sheet/fill.ts';
 import { asWritten, plain } from './as-written.ts';
 import type { Store } from './store.ts';
 
@@ -8,6 +13,14 @@ interface Done {
   readonly done: boolean;
   /** By ISO 8601, as all times are. */
   readonly at: string;
+  readonly by?: string;
+  /** As the plan had it when it was ticked. */
+  readonly was?: CheckWas;
+}
+
+interface CheckWas {
+  readonly done: boolean;
+  readonly at?: string;
   readonly by?: string;
 }
 
@@ -21,12 +34,29 @@ export interface Take {
   readonly used: string;
   /** Settings of this take that are not as planned, by key. */
   readonly set: Readonly<Record<string, string>>;
+  /** Settings of the shot when the take was started, as the plan writes them. */
+  readonly planned?: Readonly<Record<string, string>>;
+}
+
+/** How bright the pictures of a shot were, as typed, with what that is compared to. */
+interface Exposure {
+  readonly at: string;
+  readonly text: string;
+  readonly asked: NonNullable<FillShot['exposureAsked']>;
+}
+
+interface Lifetime {
+  readonly at: string;
+  readonly seconds: number;
+  readonly asked: NonNullable<FillShot['lifetimeAsked']>;
 }
 
 type Texts = Readonly<Record<string, string>>;
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const isList = (value: unknown): value is readonly unknown[] => Array.isArray(value);
 
 const isTime = (value: unknown): boolean =>
   typeof value === 'string' && Number.isFinite(Date.parse(value));
@@ -38,7 +68,30 @@ const isDone = (value: unknown): value is Done =>
   isRecord(value) &&
   typeof value.done === 'boolean' &&
   isTime(value.at) &&
-  (value.by === undefined || typeof value.by === 'string');
+  (value.by === undefined || typeof value.by === 'string') &&
+  (value.was === undefined || isWas(value.was));
+
+const isWas = (value: unknown): value is CheckWas =>
+  isRecord(value) &&
+  typeof value.done === 'boolean' &&
+  [value.at, value.by].every((one) => one === undefined || typeof one === 'string');
+
+const isExposure = (value: unknown): value is Exposure =>
+  isRecord(value) &&
+  isTime(value.at) &&
+  typeof value.text === 'string' &&
+  isRecord(value.asked) &&
+  [value.asked.body, value.asked.iso, value.asked.planned].every(
+    (one) => typeof one === 'string',
+  ) &&
+  isList(value.asked.lights);
+
+const isLifetime = (value: unknown): value is Lifetime =>
+  isRecord(value) &&
+  isTime(value.at) &&
+  typeof value.seconds === 'number' &&
+  isRecord(value.asked) &&
+  typeof value.asked.subject === 'string';
 
 const isTake = (value: unknown): value is Take =>
   isRecord(value) &&
@@ -46,7 +99,8 @@ const isTake = (value: unknown): value is Take =>
   (value.seconds === null || typeof value.seconds === 'number') &&
   [value.clip, value.note, value.used].every((one) => typeof one === 'string') &&
   (value.keep === null || typeof value.keep === 'boolean') &&
-  isTexts(value.set);
+  isTexts(value.set) &&
+  (value.planned === undefined || isTexts(value.planned));
 
 /** Of an entry: its parts, of which none ends another. */
 const nameOf = (...parts: readonly string[]): string =>
@@ -54,11 +108,14 @@ const nameOf = (...parts: readonly string[]): string =>
 const partsOf = (name: string): string[] =>
   name.split('/').map((part) => part.replaceAll('%2F', '/').replaceAll('%25', '%'));
 
-const checkName = (shot: string | null, check: string): string =>
+export const checkName = (shot: string | null, check: string): string =>
   nameOf('check', shot ?? '', check);
 const takeStart = (shot: string): string => `${nameOf('take', shot)}/`;
-const measuredName = ({ lens, given }: FillMeasurement): string =>
+export const takeName = (shot: string, take: number): string => takeStart(shot) + take;
+export const measuredName = ({ lens, given }: Pick<FillMeasurement, 'lens' | 'given'>): string =>
   nameOf('measured', lens, given.ring, given.with.join('+'));
+
+const givenName = (name: string): string => nameOf('given', name);
 
 export class Day {
   constructor(
@@ -70,16 +127,16 @@ export class Day {
     return this.store.get(checkName(shot, check), isDone);
   }
 
-  /** @param planned whether the plan has it done: then it's no news */
-  setDone(shot: string | null, check: string, done: boolean, planned: boolean): void {
+  /** What the plan has as well is no news. */
+  setDone(shot: string | null, { name, ...was }: FillCheck, done: boolean): void {
     const { by } = this.about();
-    const now: Done = { done, at: new Date().toISOString(), ...(by && { by }) };
-    this.store.set(checkName(shot, check), done === planned ? null : now);
+    const now: Done = { done, at: new Date().toISOString(), ...(by && { by }), was };
+    this.store.set(checkName(shot, name), done === was.done ? null : now);
   }
 
   takes(shot: string): readonly (readonly [number: number, take: Take])[] {
     return this.#takeNumbers(shot).flatMap((number) => {
-      const take = this.store.get(takeStart(shot) + number, isTake);
+      const take = this.store.get(takeName(shot, number), isTake);
       return take ? [[number, take] as const] : [];
     });
   }
@@ -96,20 +153,29 @@ export class Day {
 
   nextNumber = (shot: string): number => (this.#takeNumbers(shot).at(-1) ?? 0) + 1;
 
-  startTake(shot: string): void {
+  startTake({ name: shot, planned }: FillShot): void {
     const at = new Date().toISOString();
-    const take: Take = { at, seconds: null, clip: '', keep: null, note: '', used: '', set: {} };
-    this.store.set(takeStart(shot) + this.nextNumber(shot), take);
+    const open = { seconds: null, clip: '', keep: null, note: '', used: '', set: {} };
+    const take: Take = { at, ...open, planned };
+    this.store.set(takeName(shot, this.nextNumber(shot)), take);
+  }
+
+  /** States of an entry that were saved before, the oldest first. */
+  given = (name: string): readonly unknown[] => this.store.get(givenName(name), isList) ?? [];
+
+  setGiven(name: string, states: readonly unknown[]): void {
+    this.store.set(givenName(name), states);
   }
 
   /** Changes what is kept now, which another tab may have changed. */
   changeTake(shot: string, number: number, change: Partial<Take>): void {
-    const take = this.store.get(takeStart(shot) + number, isTake);
-    if (take) this.store.set(takeStart(shot) + number, { ...take, ...change });
+    const take = this.store.get(takeName(shot, number), isTake);
+    if (take) this.store.set(takeName(shot, number), { ...take, ...change });
   }
 
   removeTake(shot: string, number: number): void {
-    this.store.set(takeStart(shot) + number, null);
+    this.store.set(takeName(shot, number), null);
+    this.store.set(givenName(takeName(shot, number)), null);
   }
 
   keptTakes = (shot: string): number =>
@@ -123,6 +189,35 @@ export class Day {
 
   setLife(shot: string, since: string | null): void {
     this.store.set(nameOf('life', shot), since);
+  }
+
+  /** How bright the pictures of a shot were, as typed. */
+  exposure = (shot: string): Exposure | null =>
+    this.store.get(nameOf('exposure', shot), isExposure);
+
+  setExposure({ name, exposureAsked: asked }: FillShot, text: string): void {
+    const at = this.exposure(name)?.at ?? new Date().toISOString();
+    const now = text.trim() === '' || !asked ? null : { at, text, asked };
+    this.store.set(nameOf('exposure', name), now);
+  }
+
+  /** Counted lifetimes of a shot, in order. */
+  lifetimes(shot: string): readonly Lifetime[] {
+    const start = `${nameOf('lived', shot)}/`;
+    return this.store
+      .names(start)
+      .flatMap((name) => this.store.get(name, isLifetime) ?? [])
+      .sort((a, b) => (a.at < b.at ? -1 : 1));
+  }
+
+  addLifetime({ name, lifetimeAsked: asked }: FillShot, seconds: number): void {
+    const at = new Date().toISOString();
+    if (asked) this.store.set(nameOf('lived', name, at), { at, seconds, asked });
+  }
+
+  removeLifetime(shot: string): void {
+    const last = this.lifetimes(shot).at(-1);
+    if (last) this.store.set(nameOf('lived', shot, last.at), null);
   }
 
   measured = (one: FillMeasurement): Texts => this.store.get(measuredName(one), isTexts) ?? {};
@@ -144,6 +239,8 @@ export class Day {
 /** Of a number that was measured, beside it. */
 const UNIT = 'unit of ';
 
+const OF_SHOTS: ReadonlySet<string> = new Set(['check', 'take', 'exposure', 'lived']);
+
 /**
  * A line that says what it is, then one JSON document of all that is kept.
  * @param isShort without blanks that only a reader needs
@@ -156,42 +253,88 @@ export function dayText(day: Day, isShort = false): string {
     return shot === '' ? -1 : at < 0 ? data.shots.length : at;
   };
   const shots = [
-    ...new Set(names.filter(([kind]) => kind !== 'measured').map(([, shot = '']) => shot)),
+    ...new Set(names.flatMap(([kind = '', shot = '']) => (OF_SHOTS.has(kind) ? [shot] : []))),
   ]
     .sort()
     .sort((a, b) => placed(a) - placed(b));
+  const planned = shots.flatMap((shot) => {
+    const settings = day.takes(shot).at(-1)?.[1].planned;
+    return settings && Object.keys(settings).length > 0 ? [[shot, settings] as const] : [];
+  });
   const json = {
     plan: data.plan,
     saved: new Date().toISOString(),
+    ...(planned.length > 0 && { planned: Object.fromEntries(planned) }),
     checks: shots.flatMap((shot) =>
       names
         .flatMap(([kind, of, check = '']) => (kind === 'check' && of === shot ? [check] : []))
         .sort()
-        .flatMap((check) => {
-          const state = day.done(shot || null, check);
-          if (!state) return [];
-          const { done, at, by } = state;
-          const named = by === undefined ? '' : plain(by);
-          return [{ shot: shot || null, check, done, at, ...(named && { by: named }) }];
-        }),
+        .flatMap((check) => checkJson(day, shot || null, check)),
     ),
     takes: shots.flatMap((shot) =>
-      day.takes(shot).map(([number, take]) => takeJson(shot, number, take)),
+      day.takes(shot).map(([number, take], index, all) => ({
+        ...takeJson(shot, number, take, index === all.length - 1 ? oddExposure(day, shot) : []),
+        ...beforeOf(day.given(takeName(shot, number))),
+      })),
     ),
     measurements: names.flatMap(([kind, lens = '', ring = '', parts = '']) => {
       if (kind !== 'measured') return [];
       const given = { with: parts.split('+'), ring };
       const numbers = rowOf(day.measured({ lens, given, boxes: [] }));
-      return numbers.length > 0
-        ? [{ lens, row: { ...given, ...Object.fromEntries(numbers) } }]
-        : [];
+      if (numbers.length === 0) return [];
+      const row = { ...given, ...Object.fromEntries(numbers) };
+      return [{ lens, row, ...beforeOf(day.given(measuredName({ lens, given }))) }];
     }),
+    ...listed(
+      'exposures',
+      shots.flatMap((shot) => exposureJson(day, shot)),
+    ),
+    ...listed(
+      'lifetimes',
+      shots.flatMap((shot) => lifetimesJson(day, shot)),
+    ),
   };
   return `lamella day 1\n${JSON.stringify(json, null, isShort ? 0 : 1)}\n`;
 }
 
+const listed = (key: string, all: readonly unknown[]) => (all.length > 0 ? { [key]: all } : {});
+
+function exposureJson(day: Day, shot: string) {
+  const kept = day.exposure(shot);
+  const found = kept && asWritten('exposure', kept.text);
+  return kept && found ? [{ shot, at: kept.at, found, ...kept.asked }] : [];
+}
+
+const lifetimesJson = (day: Day, shot: string) =>
+  day.lifetimes(shot).map(({ at, seconds, asked: { subject, planned } }) => ({
+    ...{ shot, at, seconds, subject },
+    ...(typeof planned === 'string' && { before: [{ lifetime: planned }] }),
+  }));
+
+const beforeOf = (before: readonly unknown[]) => (before.length > 0 ? { before } : {});
+
+function checkJson(day: Day, shot: string | null, check: string) {
+  const state = day.done(shot, check);
+  if (!state) return [];
+  const { done, at, by, was } = state;
+  const named = by === undefined ? '' : plain(by);
+  const before = [...(was ? [was] : []), ...day.given(checkName(shot, check))];
+  return [{ shot, check, done, at, ...(named && { by: named }), ...beforeOf(before) }];
+}
+
+/** An exposure that is no number of stops, as a remark. */
+function oddExposure(day: Day, shot: string): readonly string[] {
+  const text = day.exposure(shot)?.text;
+  return text === undefined || asWritten('exposure', text) ? [] : [`exposure ${plain(text)}`];
+}
+
 /** What is no value of a plan stays readable, in the remark. */
-function takeJson(shot: string, take: number, { at, clip, keep, note, used, set }: Take) {
+function takeJson(
+  shot: string,
+  take: number,
+  { at, seconds, clip, keep, note, used, set }: Take,
+  besides: readonly string[],
+) {
   const typed = [...Object.entries(set), ['used', used] as const].flatMap(([key, text]) =>
     plain(text) === '' ? [] : [{ key, text: plain(text), written: asWritten(key, text) }],
   );
@@ -207,7 +350,8 @@ function takeJson(shot: string, take: number, { at, clip, keep, note, used, set 
     at,
     ...(plain(clip) && { clip: plain(clip) }),
     keep,
-    note: [plain(note), ...odd].filter((text) => text !== '').join('; '),
+    ...(seconds !== null && { seconds }),
+    note: [plain(note), ...odd, ...besides].filter((text) => text !== '').join('; '),
     ...(Object.keys(settings).length > 0 && { set: settings }),
     ...(best !== undefined && { used: best }),
   };

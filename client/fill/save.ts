@@ -29,6 +29,8 @@ interface Given {
   by(): string;
   setBy(by: string): void;
   clear(): void;
+  /** The text left the page, or may have. */
+  taken?(text: string): void;
   /** The text as a picture that another device reads, where it fits one. */
   readonly code?: {
     readonly words: Readonly<Record<'codeAbout' | 'codeTooLong', string>>;
@@ -46,6 +48,8 @@ export function saveOf(given: Given): Save {
   const told = make('p', { role: 'status' });
   const codeWords = make('p', { class: 'note' });
   const code = make('div', {}, codeWords);
+  /** The text that left the page, or may have, while the dialog is open. */
+  let taken: string | null = null;
   const dialog = make(
     'dialog',
     { class: 'fill-save', 'aria-labelledby': 'fill.save' },
@@ -54,10 +58,19 @@ export function saveOf(given: Given): Save {
     make(
       'div',
       { class: 'ways' },
-      button(words.download, () => download(file, text.value), 'main'),
-      button(words.copy, async () =>
-        say(told, (await copied(text)) ? words.copied : words.notCopied),
+      button(
+        words.download,
+        () => {
+          download(file, text.value);
+          taken = text.value;
+        },
+        'main',
       ),
+      button(words.copy, async () => {
+        const isCopied = await copied(text);
+        if (isCopied) taken = text.value;
+        say(told, isCopied ? words.copied : words.notCopied);
+      }),
     ),
     told,
     ...(given.code ? [code] : []),
@@ -71,6 +84,10 @@ export function saveOf(given: Given): Save {
     ),
   );
   document.body.append(dialog);
+  dialog.addEventListener('close', () => {
+    if (taken !== null) given.taken?.(taken);
+    taken = null;
+  });
   const update = (): void => {
     showIn(by.input, given.by());
     // What is selected to be copied by hand stays.
@@ -84,7 +101,10 @@ export function saveOf(given: Given): Save {
     const drawn = given.code.draw();
     code.querySelector('svg')?.remove();
     say(codeWords, drawn ? given.code.words.codeAbout : given.code.words.codeTooLong);
-    if (drawn) code.append(drawn);
+    if (!drawn) return;
+    code.append(drawn);
+    // Nobody tells whether it is scanned.
+    taken = text.value;
   };
   return {
     update,

@@ -10,6 +10,7 @@ import { barOf } from './bar.ts';
 import { checksOf } from './checks.ts';
 import { codeOf } from './code.ts';
 import { Day, dayText } from './day.ts';
+import { give } from './given.ts';
 import { measurementsOf } from './measurements.ts';
 import { baseOf, download, saveOf } from './save.ts';
 import { Store } from './store.ts';
@@ -43,6 +44,7 @@ const save = saveOf({
   by: () => day.about().by ?? '',
   setBy: (by) => day.setBy(by),
   clear: () => day.store.clear(),
+  taken: (text) => give(day, text),
   code: { words: data.words, draw: () => codeOf(dayText(day, true), data.words.code) },
 });
 const saveOther = (mark: string): void =>

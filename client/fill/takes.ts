@@ -1,8 +1,9 @@
 /// <reference lib="dom" />
 /** Takes of one shot: counted, timed, kept or not, with what was really set. */
 import type { FillShot } from '../../shared/report/sheet/fill.ts';
+import { asWritten } from './as-written.ts';
 import type { Day, Take } from './day.ts';
-import { button, clock, filled, make, say, secondsSince } from './dom.ts';
+import { box, button, clock, filled, make, say, secondsSince, showIn, sureButton } from './dom.ts';
 import { type TakeCard, takeCard } from './take-card.ts';
 
 /** More are no day's work, and a text must end. */
@@ -31,7 +32,7 @@ export function takesOf(day: Day, shot: FillShot, section: Element): Shown {
       if (now) {
         day.changeTake(name, now[0], { seconds: lengthOf(now[1]) });
         cards.get(now[0])?.open();
-      } else if (day.nextNumber(name) <= MOST_TAKES) day.startTake(name);
+      } else if (day.nextNumber(name) <= MOST_TAKES) day.startTake(shot);
     },
     'main',
   );
@@ -39,6 +40,9 @@ export function takesOf(day: Day, shot: FillShot, section: Element): Shown {
   const most = make('p', { class: 'note', hidden: true }, filled(words.tooMany, MOST_TAKES));
   const list = make('ol', { class: 'takes' });
   const life = lifeOf(day, shot);
+  const exposure = shot.exposureAsked
+    ? box(words.exposure, { maxlength: 40 }, (text) => day.setExposure(shot, text))
+    : null;
   const block = make(
     'section',
     { class: 'fill' },
@@ -46,6 +50,7 @@ export function takesOf(day: Day, shot: FillShot, section: Element): Shown {
     make('div', { class: 'timer' }, start, make('p', {}, time, planned)),
     most,
     ...(life ? [life.element] : []),
+    ...(exposure ? [exposure.label] : []),
     list,
   );
   const before = section.querySelector('.settings') ?? section.querySelector('header');
@@ -83,6 +88,7 @@ export function takesOf(day: Day, shot: FillShot, section: Element): Shown {
       cards.delete(number);
     }
     life?.update();
+    if (exposure) showExposure(exposure.input, day.exposure(name)?.text ?? '');
     tick();
   };
   const tick = (): void => {
@@ -93,6 +99,13 @@ export function takesOf(day: Day, shot: FillShot, section: Element): Shown {
   return { update, tick };
 }
 
+/** What is no number of stops is marked, and goes with a remark. */
+function showExposure(input: HTMLInputElement, text: string): void {
+  showIn(input, text);
+  const isOdd = input.value.trim() !== '' && asWritten('exposure', input.value) === null;
+  input.setAttribute('aria-invalid', String(isOdd));
+}
+
 const round = (seconds: number): number => Math.round(seconds * 10) / 10;
 
 const lengthOf = (take: Take): number => round(Math.max(0, secondsSince(take.at)));
@@ -101,7 +114,8 @@ export const countWords = ({ data: { words } }: Day, { takes }: FillShot, kept: 
   takes > 0 ? filled(words.kept, kept, takes) : filled(words.keptOnly, kept);
 
 /** How long film or bubble lasts; what was counted goes with the remark of the latest take. */
-function lifeOf(day: Day, { name, lifeS }: FillShot): (Shown & { element: Element }) | null {
+function lifeOf(day: Day, shot: FillShot): (Shown & { element: Element }) | null {
+  const { name, lifeS } = shot;
   if (lifeS === null) return null;
   const { words } = day.data;
   const time = make('output', { class: 'clock', 'aria-live': 'off' });
@@ -113,16 +127,21 @@ function lifeOf(day: Day, { name, lifeS }: FillShot): (Shown & { element: Elemen
       day.setLife(name, new Date().toISOString());
       return;
     }
-    const counted = filled(words.lasted, round(secondsSince(since)));
+    const seconds = round(secondsSince(since));
+    const counted = filled(words.lasted, seconds);
     say(time, counted);
     day.setLife(name, null);
+    if (seconds > 0) day.addLifetime(shot, seconds);
     const latest = day.takes(name).at(-1);
     if (!latest) return;
     const [number, { note }] = latest;
     day.changeTake(name, number, { note: note === '' ? counted : `${note}; ${counted}` });
   };
   const start = button('', pressed);
-  const element = make('div', { class: 'timer life' }, start, make('p', {}, time, lasts));
+  const counts = make('span', { class: 'of' });
+  const remove = sureButton(words.lifeRemove, words.sure, () => day.removeLifetime(name));
+  const about = make('p', {}, time, lasts, counts);
+  const element = make('div', { class: 'timer life' }, start, about, remove);
   const tick = (): void => {
     const since = day.lifeSince(name);
     if (since === null) return;
@@ -135,6 +154,9 @@ function lifeOf(day: Day, { name, lifeS }: FillShot): (Shown & { element: Elemen
     say(start, since === null ? words.lifeStart : words.lifeStop);
     start.classList.toggle('on', since !== null);
     if (since === null) time.classList.remove('over');
+    const counted = day.lifetimes(name).map(({ seconds }) => seconds);
+    remove.hidden = counted.length === 0;
+    say(counts, counted.length === 0 ? '' : filled(words.lifeCounted, counted.join(', ')));
   };
   return { element, update, tick };
 }

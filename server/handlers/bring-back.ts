@@ -2,6 +2,7 @@
 import { diffLines } from 'diff';
 import type { WorkspaceEdit } from 'vscode-languageserver';
 import type { LocatedEdit } from '../../shared/api/located.ts';
+import { propose, proposedWords } from '../../shared/bring-back/propose.ts';
 import { readBack } from '../../shared/bring-back/read-back.ts';
 import { type FileId, fileName } from '../../shared/plan/place.ts';
 import { inertLine } from '../../shared/report/inert.ts';
@@ -14,6 +15,8 @@ export interface BringBackParams {
   readonly textDocument: { readonly uri: string };
   /** The text of the sheet or of a review. */
   readonly day: string;
+  /** Also what the day shows of body and subjects; left out: no. */
+  readonly propose?: boolean;
 }
 
 /** Answer to `lamella/bringBack`. */
@@ -24,12 +27,14 @@ export type BringBackAnswer =
       readonly markdown: string;
       /** Left out where there is nothing to change. */
       readonly edit?: WorkspaceEdit;
+      /** Something could be proposed, and was not asked for. */
+      readonly couldPropose?: true;
     };
 
 export function bringBackAnswer(
   { core, client, documents }: Session,
   file: FileId,
-  { day: given }: BringBackParams,
+  { day: given, propose: isAsked }: BringBackParams,
 ): BringBackAnswer {
   const read = readBack(typeof given === 'string' ? given : '');
   if (!read.ok) return { refused: message`The text can't be read: ${inertLine(read.why)}.` };
@@ -38,15 +43,25 @@ export function bringBackAnswer(
   const brought = read.lay(before, name);
   if (brought === null)
     return { refused: message`${name} has errors in its text. Fix them first.` };
-  const { text, done, left } = brought;
-  const told = [...done, ...left].map(inertLine);
+  const proposed = read.day && propose(read.day, brought.text);
+  const asked = isAsked === true ? proposed : null;
+  const text = asked?.text ?? brought.text;
+  const { done, kept, left } = brought;
+  const told = [...done, ...kept, ...left];
+  if (asked) told.push(...asked.done.map(proposedWords), ...asked.kept, ...asked.left);
   const isNothing = text === before;
   if (isNothing) told.push(message`Nothing to bring back.`);
-  const blocks = [fenced('text', told.join('\n'))];
-  if (!isNothing) blocks.push(fenced('diff', patchOf(name, before, text)));
+  const blocks = [fenced('text', told.map(inertLine).join('\n'))];
+  for (const [from, to] of [
+    [before, brought.text],
+    [brought.text, text],
+  ] as const)
+    if (from !== to) blocks.push(fenced('diff', patchOf(name, from, to)));
+  const couldPropose = asked === null && proposed !== null && proposed.text !== brought.text;
   return {
     markdown: blocks.join('\n'),
     ...(!isNothing && { edit: workspaceEdit(lineEdits(file, before, text), client, documents) }),
+    ...(couldPropose && { couldPropose }),
   };
 }
 

@@ -75,6 +75,22 @@ export interface ShotSheet {
   readonly state: ShotState;
   /** What to set, readable at arm's length. */
   readonly settings: readonly Setting[];
+  /** What can be set otherwise for a take, as the plan writes it, by key of the shot. */
+  readonly planned: Readonly<Record<string, string>>;
+  /** What an exposure that is found is of; null: it would say nothing. */
+  readonly exposureAsked: {
+    readonly body: string;
+    readonly iso: string;
+    /** As a plan writes stops over or under. */
+    readonly planned: string;
+    readonly lights: readonly string[];
+  } | null;
+  /** What a lifetime that is counted is of. */
+  readonly lifetimeAsked: {
+    readonly subject: string;
+    /** As the plan writes it; null: it doesn't, or it writes a range. */
+    readonly planned: string | null;
+  } | null;
   /** What to put up: subject, rig, lights. */
   readonly bench: readonly Setting[];
   readonly checks: readonly Check[];

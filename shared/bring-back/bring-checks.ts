@@ -15,11 +15,7 @@ function bringCheck(check: DayCheck, plan: PlanText, told: Told): void {
   const path = shot === null ? ['preflight', 'once', name] : ['shots', shot, 'preflight', name];
   const state = stateAt(plan, path);
   if (!check.done) {
-    // Nobody unticks a check that was never done; one that is done in the plan says more.
-    if (state.kind === 'done')
-      told.leave(
-        message`${of} is done in the plan, but open in the day. The plan is left as it is.`,
-      );
+    openAgain(check, state, of, told, () => plan.set(path, 'open'));
     return;
   }
   if (shot !== null && !plan.has('shots', shot)) {
@@ -27,12 +23,14 @@ function bringCheck(check: DayCheck, plan: PlanText, told: Told): void {
     return;
   }
   const done = at.slice(0, 10);
+  const write = (): boolean => {
+    const record: [string, string][] = [['done', done]];
+    if (by !== null) record.push(['by', freeText(by)]);
+    return plan.set(path, flowMap(record));
+  };
   if (state.kind === 'done') {
-    const isSame = state.done === done && (by === null || state.by === by);
-    if (!isSame)
-      told.leave(
-        message`${of} is done in the plan on another day or by somebody else. The plan is left as it is.`,
-      );
+    if (state.done !== done || (by !== null && state.by !== by))
+      settleDone(check, state, { done, by }, of, told, write);
     return;
   }
   if (state.kind === 'other') {
@@ -45,11 +43,59 @@ function bringCheck(check: DayCheck, plan: PlanText, told: Told): void {
     told.leave(message`${of}: the plan has no such check.`);
     return;
   }
-  const record: [string, string][] = [['done', done]];
-  if (by !== null) record.push(['by', freeText(by)]);
-  if (plan.set(path, flowMap(record))) told.bring(message`${of}: done.`);
+  if (write()) told.bring(message`${of}: done.`);
   else told.leave(message`${of} can't be written where it belongs.`);
 }
+
+/** Of a check that is done in both, but not alike. */
+function settleDone(
+  check: DayCheck,
+  plan: Done,
+  day: Done,
+  of: string,
+  told: Told,
+  write: () => boolean,
+): void {
+  const [now, then] = [wordsOf(plan), wordsOf(day)];
+  if (isKnownBefore(check, plan)) {
+    if (write()) told.bring(message`${of}: ${then} instead of ${now}.`);
+    else told.leave(message`${of} can't be written where it belongs.`);
+  } else if (isKnownBefore(check, day))
+    told.keep(
+      message`${of} was changed to ${now} in the plan; the day has ${then} as before. The plan is kept.`,
+    );
+  else
+    told.leave(
+      message`${of} is done in the plan (${now}) and in the day (${then}). The plan is left as it is.`,
+    );
+}
+
+/** A check that somebody opened again. Nobody unticks a check that was never done. */
+function openAgain(
+  check: DayCheck,
+  state: State,
+  of: string,
+  told: Told,
+  write: () => boolean,
+): void {
+  if (state.kind !== 'done') return;
+  if (!isKnownBefore(check, state))
+    told.leave(
+      message`${of} is done in the plan (${wordsOf(state)}), but open in the day. The plan is left as it is.`,
+    );
+  else if (write()) told.bring(message`${of}: open again.`);
+  else told.leave(message`${of} can't be written where it belongs.`);
+}
+
+type Done = Pick<Extract<State, { kind: 'done' }>, 'done' | 'by'>;
+
+/** Whether the sheet knew it so, or gave it so before. */
+const isKnownBefore = ({ before }: DayCheck, state: Done): boolean =>
+  before.some(({ done, at, by }) => done && at?.slice(0, 10) === state.done && by === state.by);
+
+/** "2027-03-02, op" */
+const wordsOf = ({ done, by }: Done): string =>
+  [done, by].filter((word) => word !== null).join(', ') || message`something else`;
 
 type State =
   | { readonly kind: 'none' | 'open' | 'other' }

@@ -2,6 +2,7 @@
 import { message } from '../words/message.ts';
 import { type DayMeasurement, MEASURED_KINDS } from './day.ts';
 import type { PlanText } from './plan-text.ts';
+import { sameAs, settle } from './three-ways.ts';
 import type { Told } from './told.ts';
 import { saysSame } from './value.ts';
 import { flowMap } from './write.ts';
@@ -62,7 +63,7 @@ function isSameSetup(
 }
 
 function mergeInto(
-  { values }: DayMeasurement,
+  { values, before }: DayMeasurement,
   plan: PlanText,
   row: readonly (string | number)[],
   of: string,
@@ -71,16 +72,21 @@ function mergeInto(
   let added = 0;
   for (const [key, text] of values) {
     const path = [...row, key];
-    if (!plan.has(...path)) {
-      if (plan.set(path, text)) added++;
-      else told.leave(message`${of}: \`${key}\` can't be written where it belongs.`);
-      continue;
-    }
-    const now = plan.scalar(...path);
-    if (now === null || !saysSame(now, text, MEASURED_KINDS[key]))
-      told.leave(
-        message`${of}: \`${key}\` is ${now ?? message`something else`} in the plan and ${text} in the day. The plan is left as it is.`,
+    if (plan.has(...path))
+      settle(
+        {
+          key,
+          now: plan.scalar(...path),
+          day: text,
+          before: before.flatMap((one) => one.get(key) ?? []),
+          isSame: sameAs(MEASURED_KINDS[key]),
+        },
+        of,
+        told,
+        () => plan.set(path, text),
       );
+    else if (plan.set(path, text)) added++;
+    else told.leave(message`${of}: \`${key}\` can't be written where it belongs.`);
   }
   if (added > 0) told.bring(message`${of}: completed.`);
 }

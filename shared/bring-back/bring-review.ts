@@ -23,7 +23,7 @@ export function bringReview(review: Review, text: string, name: string): Brought
       message`The review is of ${review.plan}; the plan is ${name}. Check that they belong together.`,
     );
   for (const comment of review.comments) bringComment(comment, plan, told);
-  return { text: plan.text(), done: told.done, left: told.left };
+  return { text: plan.text(), done: told.done, kept: told.kept, left: told.left };
 }
 
 function bringComment(comment: NewComment, plan: PlanText, told: Told): void {

@@ -12,6 +12,8 @@ export interface Brought {
   readonly text: string;
   /** What was brought, a line each. */
   readonly done: readonly string[];
+  /** What only the plan changed meanwhile, a line each. */
+  readonly kept: readonly string[];
   /** What was left, and why, a line each. */
   readonly left: readonly string[];
 }
@@ -32,7 +34,8 @@ export function bringBack(day: Day, text: string, name: string): Brought | null 
       message`The day is of ${day.plan}; the plan is ${name}. Check that they belong together.`,
     );
   bringChecks(day.checks, plan, told);
-  bringTakes(day.takes, plan, told);
+  bringTakes(day, plan, told);
   bringMeasurements(day.measurements, plan, told);
-  return { text: plan.text(), done: told.done, left: told.left };
+  const { done, kept, left } = told;
+  return { text: plan.text(), done, kept, left };
 }

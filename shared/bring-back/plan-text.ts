@@ -54,6 +54,13 @@ export class PlanText {
     return parent?.kind === 'map' && parent.pairs.some(({ key }) => key.text === path.at(-1));
   }
 
+  /** Names of the entries of a section. */
+  names(section: string): readonly string[] {
+    return this.#text.chunks.flatMap(({ kind, path }) =>
+      kind === 'entry' && path.length === 2 && path[0] === section ? [String(path[1])] : [],
+    );
+  }
+
   /** The text of a scalar; null: there is none. */
   scalar(...path: Path): string | null {
     const node = this.at(...path);

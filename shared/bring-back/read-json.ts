@@ -68,6 +68,10 @@ export class Reading {
     return value;
   }
 
+  keys(): readonly string[] {
+    return [...this.#values.keys()];
+  }
+
   /** Keys that nobody asked for, by their place. */
   unknown(): readonly Where[] {
     return [...this.#values.keys()]

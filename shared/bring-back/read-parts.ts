@@ -13,7 +13,7 @@ export const LONGEST_NOTE = 2000;
 
 const FIRST_LINE = /^\ufeff?lamella (day|review) ([0-9]{1,9})[ \t]*\r?\n/;
 export const NAME = /^[a-z][a-z0-9-]{0,63}$/;
-const TIME =
+export const TIME =
   /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])T(?:[01]\d|2[0-3]):[0-5]\d(?::[0-5]\d(?:\.\d{1,9})?)?(?:Z|[+-](?:[01]\d|2[0-3]):?[0-5]\d)?$/;
 
 /** What the first line says that it is; null: nothing known. */
@@ -49,7 +49,7 @@ export function timeOf(entry: Reading, key: string): string {
 }
 
 /** Whether the date exists. */
-const isDay = (text: string): boolean => usualText('date', text.slice(0, 10)) !== undefined;
+export const isDay = (text: string): boolean => usualText('date', text.slice(0, 10)) !== undefined;
 
 export function nameOf(entry: Reading, key: string): string {
   const text = entry.text(key, LONGEST_NAME);

@@ -17,3 +17,10 @@ export function saysSame(a: string, b: string, kind: QuantityId | null): boolean
   const [one, other] = [kindOf(kind).parse(a), kindOf(kind).parse(b)];
   return one.ok && other.ok && JSON.stringify(one.value) === JSON.stringify(other.value);
 }
+
+/** Stops over, negative under, of a text that the day was read with. */
+export function stopsOf(text: string): number {
+  const { parse, rough } = kindOf('over-under');
+  const [exact, range] = [parse(text), rough?.parse(text)];
+  return Number(exact.ok ? exact.value : range?.ok ? range.value : 0);
+}

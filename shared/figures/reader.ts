@@ -4,7 +4,7 @@
  */
 import type { Field } from '../plan/field.ts';
 import type { GroupName } from '../plan/generated/names.ts';
-import type { GroupTypes } from '../plan/generated/types.ts';
+import type { Clip, GroupTypes } from '../plan/generated/types.ts';
 import type { Finder, Named, PlanFields } from './named.ts';
 import type { RigLayout } from './rig-layout.ts';
 
@@ -26,6 +26,8 @@ export interface PlanReader extends Finder {
   readonly offer: Offer;
   /** Whether clips of a shot are listed. */
   hasClips(shot: string): boolean;
+  /** Clips of a shot that can be read, in the order of the list. */
+  clipsOf(shot: string): readonly Clip[];
   /** The cuts of the plan that show a shot, with their `reframe`. */
   cutsOf(shot: string): readonly { readonly cut: string; readonly reframe: number | null }[];
   plan<K extends keyof PlanFields>(key: K): PlanFields[K];

@@ -73,6 +73,7 @@ import { stackShort } from './stack-short.ts';
 import { stackStepsTooCoarse } from './stack-steps-too-coarse.ts';
 import { standOverloaded } from './stand-overloaded.ts';
 import { takeExceedsLifetime } from './take-exceeds-lifetime.ts';
+import { takeOffPlan } from './take-off-plan.ts';
 import { duplicateName } from './text/duplicate-name.ts';
 import { misreadScalar } from './text/misread-scalar.ts';
 import { missingKey } from './text/missing-key.ts';
@@ -149,6 +150,7 @@ export const SHOT_RULES: readonly ShotRule<unknown>[] = [
   timeLapseOnAuto,
   checkOpen,
   commentUnanswered,
+  takeOffPlan,
 ];
 
 /** Look at the plan as a whole, by a summary of each shot. */

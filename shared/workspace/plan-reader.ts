@@ -8,7 +8,7 @@ import type { PlanReader } from '../figures/reader.ts';
 import { layOutRig, type RigLayout } from '../figures/rig-layout.ts';
 import { entryAt, idOf, isOf, nameOf, plainId } from '../plan/entry-id.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
-import type { Cut, Rig, Shot } from '../plan/generated/types.ts';
+import type { Clip, Cut, Rig, Shot } from '../plan/generated/types.ts';
 import type { FileId, Place } from '../plan/place.ts';
 import type { Ref } from '../plan/ref.ts';
 import type { Entries, EntryRef } from './entries.ts';
@@ -30,6 +30,7 @@ export function planReader(
       return entry && fittedEntry(entry, CONSTANTS);
     },
     hasClips: (shot) => entries.source(file, idOf('clips', shot)) !== undefined,
+    clipsOf: (shot) => clipsOf(file, shot, entries),
     cutsOf: (shot) => cutsOf(file, shot, entries),
     plan: (key) => planField(file, entries, key),
     offer: {
@@ -53,6 +54,13 @@ function planField<K extends keyof PlanFields>(
     at: { file, entry: entryAt(key), path: [] },
   };
   return missing as PlanFields[K];
+}
+
+function clipsOf(file: FileId, shot: string, entries: Entries): readonly Clip[] {
+  const field = entries.lowered(file, idOf('clips', shot))?.value as
+    | Field<readonly Field<Clip>[]>
+    | undefined;
+  return ((field && ifKnown(field)) ?? []).flatMap((clip) => ifKnown(clip) ?? []);
 }
 
 function cutsOf(file: FileId, shot: string, entries: Entries): ReturnType<PlanReader['cutsOf']> {

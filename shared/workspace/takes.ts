@@ -7,13 +7,10 @@ import type { Clip } from '../plan/generated/types.ts';
 import type { FileId } from '../plan/place.ts';
 import { message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
-import type { ClipsField } from './listed-clips.ts';
 
 /** Clips of a shot, with those that have no file yet, in the order of the list. */
-export function takesListed({ entries }: Analysis, file: FileId, shot: string): readonly Clip[] {
-  const field = entries.lowered(file, idOf('clips', shot))?.value as ClipsField | undefined;
-  return field?.state === 'known' ? field.value.flatMap((clip) => ifKnown(clip) ?? []) : [];
-}
+export const takesListed = (analysis: Analysis, file: FileId, shot: string): readonly Clip[] =>
+  analysis.reader(file).clipsOf(shot);
 
 interface TakeCounts {
   /** null: not known. */

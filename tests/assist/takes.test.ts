@@ -89,6 +89,29 @@ describe('the best part of a clip', () => {
     ]);
   });
 
+  it('counts among kept takes only, where any is kept', () => {
+    const clips = (second: string): string => `clips:
+  frost:
+    - { file: a.mp4, verdict: reject, used: 1 to 9 s }
+    - { file: b.mp4, verdict: maybe, used: 2 to 9 s }
+    - { file: c.mp4, verdict: ${second} }
+    - { file: d.mp4, verdict: ${second}, used: 4 to 9 s }
+    - { file: e.mp4, used: 5 to 9 s }
+`;
+    const cuts = ['one', 'two', 'three'].map((name) => `${name}: { shot: frost, duration: 3 s }`);
+    expect(laid(clips('keep'), cuts)).toEqual([
+      ['d.mp4', 4],
+      ['c.mp4', 0],
+      ['c.mp4', 3],
+    ]);
+    // Nothing is kept yet: what is marked comes first, in the order of the list.
+    expect(laid(clips('reject'), cuts)).toEqual([
+      ['b.mp4', 2],
+      ['b.mp4', 5],
+      ['e.mp4', 5],
+    ]);
+  });
+
   it('gives way to `from`, and to the end of the last clip', () => {
     const clips = 'clips: { frost: [{ file: b.mp4, used: 8 to 12 s }] }\n';
     expect(

@@ -115,6 +115,7 @@ clips:
     expect(bringBack(day(WHOLE), once?.text ?? '', NAME)).toEqual({
       text: once?.text,
       done: [],
+      kept: [],
       left: [],
     });
   });
@@ -130,7 +131,7 @@ clips:
     expect(again?.text).toBe(edited);
     expect(again?.done).toEqual([]);
     expect(again?.left).toEqual([
-      'Check cards-formatted is done in the plan on another day or by somebody else. The plan is left as it is.',
+      'Check cards-formatted is done in the plan (2027-03-02, ab) and in the day (2027-03-02, op). The plan is left as it is.',
       'Take 1 of drift: `verdict` is maybe in the plan and keep in the day. The plan is left as it is.',
       'Take 2 of drift: `aperture` is f/13 in the plan and f/11 in the day. The plan is left as it is.',
       'Measurement of long-200 at closest: `field` is 120 mm in the plan and 118 mm in the day. The plan is left as it is.',

@@ -1,11 +1,19 @@
 /** The text of a day may come from anybody. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { bringBack } from '../../shared/bring-back/bring.ts';
+import { propose } from '../../shared/bring-back/propose.ts';
 import { readDay } from '../../shared/bring-back/read.ts';
 import { manyRuns } from '../support/runs.ts';
 
 const AT = '2027-03-02T10:41:07Z';
 const TAKE = { shot: 'drift', take: 1, at: AT };
+const CHECK = { shot: null, check: 'lens-clean', done: true, at: AT };
+const EXPOSURE = {
+  ...{ shot: 'drift', at: AT, found: '0.3 stops under', planned: '0 stops over' },
+  ...{ body: 'body-a', iso: '400', lights: ['panel'] },
+};
 const withTake = (more: Record<string, unknown>): string =>
   `lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, takes: [{ ...TAKE, ...more }] })}`;
 const whyOf = (text: string): string | null => {
@@ -53,6 +61,37 @@ describe('a day that can not be read', () => {
         `lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, takes: Array(1001).fill(TAKE) })}`,
         'takes has 1001 entries; at most 1000 are read',
       ],
+      ...([
+        [{ planned: { 'a b': {} } }, 'planned needs names of the plan, not "a b"'],
+        [{ planned: { a: { iso: 'x' } } }, 'planned.a.iso needs a value of the language, not "x"'],
+        [
+          { checks: [{ ...CHECK, before: [{ done: true, at: '2027-02-30' }] }] },
+          'checks[1].before[1].at needs a date and time like 2027-03-02T10:41:07Z, not "2027-02-30"',
+        ],
+        [
+          { takes: [{ ...TAKE, before: Array(51).fill({}) }] },
+          'takes[1].before has 51 entries; at most 50 are read',
+        ],
+        [
+          { takes: [{ ...TAKE, before: [{ keep: 1 }] }] },
+          'takes[1].before[1].keep needs true, false or null, not 1',
+        ],
+        [
+          { exposures: [{ ...EXPOSURE, found: 'dark' }] },
+          'exposures[1].found needs a value of the language, not "dark"',
+        ],
+        [
+          { exposures: [{ ...EXPOSURE, body: '../a' }] },
+          'exposures[1].body needs a name of the plan, not "../a"',
+        ],
+        [
+          { lifetimes: [{ shot: 'drift', at: AT, subject: 'soap', seconds: 1e9 }] },
+          'lifetimes[1].seconds needs a number from 0 to 604800, not 1000000000',
+        ],
+      ].map(([parts, why]) => [
+        `lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, ...(parts as object) })}`,
+        why as string,
+      ]) as [string, string][]),
       [
         `lamella day 1\n${' '.repeat(1_000_000)}`,
         'it has 1000014 characters; at most 1000000 are read',
@@ -61,6 +100,50 @@ describe('a day that can not be read', () => {
       expect(whyOf(text)).toBe(why);
   });
 });
+
+const PLAN = `shots:
+  drift:
+    aperture: f/11   # sharp
+    preflight: { lens-clean: open }   # both
+subjects: { soap: { lifetime: 90 s } }
+kit: { bodies: { body-a: { sensor: 36 x 24 mm } }, lenses: { long-200: { length: 165 mm } } }
+`;
+/** A day with all that there may be. */
+const WHOLE = {
+  plan: 'a',
+  saved: AT,
+  planned: { drift: { aperture: 'f/16', iso: '800' } },
+  checks: [
+    {
+      ...{ shot: 'drift', check: 'lens-clean', done: true, at: AT, by: 'op' },
+      before: [{ done: true, at: '2027-03-01', by: 'ab' }],
+    },
+  ],
+  takes: [
+    {
+      ...{ ...TAKE, clip: 'a.mp4', keep: true, note: 'soft', used: '1 to 2 s', set: { iso: 400 } },
+      before: [{ keep: false, note: 'dark', set: { iso: '800' } }],
+    },
+  ],
+  measurements: [
+    {
+      lens: 'long-200',
+      row: { with: ['body-a'], ring: 'closest', field: '118 mm' },
+      before: [{ field: '119 mm' }],
+    },
+  ],
+  exposures: [EXPOSURE, { ...EXPOSURE, lights: ['bulb'] }],
+  lifetimes: [70, 95].map((seconds) => ({
+    ...{ shot: 'drift', at: AT, seconds, subject: 'soap' },
+    before: [{ lifetime: '90 s' }],
+  })),
+};
+
+/** Values in a document, at any depth. */
+const placesIn = (value: unknown): number =>
+  typeof value === 'object' && value !== null
+    ? Object.values(value).reduce<number>((sum, one) => sum + 1 + placesIn(one), 0)
+    : 0;
 
 describe('any text', () => {
   it('is a day or refused with a reason, and leaves no trace', () => {
@@ -108,6 +191,34 @@ describe('any text', () => {
         expect(({} as Record<string, unknown>).polluted).toBeUndefined();
       }),
       { numRuns: manyRuns(400) },
+    );
+  });
+
+  it('is laid into a plan without a crash, whichever part of it was forged', () => {
+    const forged = fc.oneof(
+      fc.constantFrom<unknown>(...['__proto__', {}, [], [{}], 0, -1, 1e308, true, '2027-13-01']),
+      fc.string({ unit: 'binary', maxLength: 8 }),
+      fc.constantFrom('keep: {', '# no', '\u2028', 'f/0', '0 stops', '{ a: b }', '*a', '&a b'),
+    );
+    fc.assert(
+      fc.property(fc.nat(), forged, (at, put) => {
+        let left = at % placesIn(WHOLE);
+        const whole = JSON.stringify(WHOLE, (key, value) =>
+          key !== '' && left-- === 0 ? put : value,
+        );
+        const read = readDay(`lamella day 1\n${whole}`);
+        if (!read.ok) return;
+        const brought = bringBack(read.day, PLAN, 'a');
+        const once = brought && propose(read.day, brought.text);
+        if (!once) throw new Error(whole);
+        // What is written is a plan for every reader of YAML, with its own lines as they were.
+        expect(() => parse(once.text, { schema: 'failsafe' })).not.toThrow();
+        expect(once.text.match(/ {3}# \w+$/gm)).toEqual(['   # sharp', '   # both']);
+        const again = bringBack(read.day, once.text, 'a');
+        expect([again?.text, again?.done]).toEqual([once.text, []]);
+        expect(propose(read.day, once.text)).toMatchObject({ text: once.text, done: [] });
+      }),
+      { numRuns: manyRuns(60) },
     );
   });
 

@@ -74,11 +74,12 @@ shots:
     const first = brought(given, PLAN);
     expect(first.done).toHaveLength(1);
     const answered = first.text.replace("wider?' }", "wider?', answer: 'No.' }");
-    expect(brought(given, answered)).toEqual({ text: answered, done: [], left: [] });
+    expect(brought(given, answered)).toEqual({ text: answered, done: [], kept: [], left: [] });
     const changedThere = first.text.replace('Could this be', 'Can it be');
     expect(brought(given, changedThere)).toEqual({
       text: changedThere,
       done: [],
+      kept: [],
       left: [
         'A comment by rv on drift says something else in the plan. The plan is left as it is.',
       ],

@@ -48,6 +48,34 @@ describe('bring-back', () => {
     expect(again).toEqual({ status: 0, out: '', err: 'Nothing to bring back.\n' });
   });
 
+  it('proposes what the day shows as a part of its own, where it is asked to', async () => {
+    const plan = `${PLAN}kit:\n  bodies:\n    body-a: { sensor: 36 x 24 mm }\n`;
+    const found = { shot: 'drift', at: AT, found: '0.3 stops under', planned: '0 stops over' };
+    const exposures = ['panel', 'bulb'].map((light) => ({
+      ...{ ...found, body: 'body-a', iso: '400' },
+      lights: [light],
+    }));
+    const folder = folderWith({
+      [NAME]: plan,
+      'day.txt': dayText({ plan: NAME, saved: AT, takes: [TAKE], exposures }),
+    });
+    const unasked = await lamella(folder, ['bring-back', 'day.txt', NAME]);
+    expect(unasked.out).not.toContain('bench');
+    expect(unasked.err).toContain(
+      'The day also shows something of body or subject; --propose shows it.\n',
+    );
+    const { out, err } = await lamella(folder, ['bring-back', 'day.txt', NAME, '--propose']);
+    const [first, second, ...more] = out.split(/^(?=--- )/m);
+    expect([first, more]).toEqual([unasked.out, []]);
+    expect(second).toContain(
+      '+    body-a: { sensor: 36 x 24 mm, bench: [{ set: 400, found: 0.3 stops under }] }',
+    );
+    expect(err).toContain('Proposed: Bench of body-a: 0.3 stops under at ISO 400.\n');
+    await lamella(folder, ['bring-back', 'day.txt', NAME, '--propose', '--write']);
+    const again = await lamella(folder, ['bring-back', 'day.txt', NAME, '--propose']);
+    expect(again).toEqual({ status: 0, out: '', err: 'Nothing to bring back.\n' });
+  });
+
   it('ends with 1 where something was left', async () => {
     const other = dayText({ plan: NAME, saved: AT, takes: [{ ...TAKE, shot: 'gone' }] });
     const folder = folderWith({ [NAME]: PLAN, 'day.txt': other });

@@ -107,6 +107,8 @@ async function codeHolds(page: Page, text: string): Promise<void> {
   expect(box.width / modules).toBeGreaterThanOrEqual(2);
 }
 
+const OVER_UNDER = expect.stringMatching(/^[\d.]+ stops? (over|under)$/);
+const OPEN_BEFORE = { before: [{ done: false }] };
 const TIME = expect.stringMatching(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/);
 
 test('a day is kept through a page that crashes and a browser that ends, and goes out whole', async () => {
@@ -146,6 +148,14 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
   await second.getByLabel('Best part').fill('3-12,5');
   await page.locator('.boxes').getByLabel('Marked f-number').first().fill('F8');
   await page.locator('.boxes').getByLabel('Working distance').first().fill('118,5');
+  await shot(page, 'bands-falling').getByLabel('Exposure found').fill('0,3 Under');
+  await shot(page, 'swirl').getByLabel('Exposure found').fill('dark');
+  expect(await shot(page, 'swirl').getByLabel('Exposure found').getAttribute('aria-invalid')).toBe(
+    'true',
+  );
+  await shot(page, 'swirl').getByRole('button', { name: 'Start lifetime' }).tap();
+  await page.waitForTimeout(150);
+  await shot(page, 'swirl').getByRole('button', { name: 'Stop lifetime' }).tap();
 
   await phone.close();
   phone = await start();
@@ -160,19 +170,34 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
   expect(day).toEqual({
     plan: PLAN,
     saved: TIME,
+    planned: { 'bands-falling': expect.objectContaining({ aperture: expect.any(String) }) },
     checks: [
-      { shot: null, check: 'card-and-battery', done: true, at: TIME, by: 'op' },
-      { shot: 'swirl', check: 'record-setting-read-back', done: true, at: TIME, by: 'op' },
+      { shot: null, check: 'card-and-battery', done: true, at: TIME, by: 'op', ...OPEN_BEFORE },
+      {
+        ...{ shot: 'swirl', check: 'record-setting-read-back', done: true, at: TIME, by: 'op' },
+        ...OPEN_BEFORE,
+      },
     ],
     takes: [
-      { shot: 'bands-falling', take: 1, at: TIME, clip: 'C0012.MP4', keep: true, note: '' },
+      {
+        ...{ shot: 'bands-falling', take: 1, at: TIME, clip: 'C0012.MP4', keep: true, note: '' },
+        seconds: expect.any(Number),
+      },
       {
         ...{ shot: 'bands-falling', take: 2, at: TIME, clip: 'C0013.MP4', keep: false },
         note: '</script><b>burst</b>   early; shutter slow',
         ...{ set: { iso: '1600', aperture: 'f/11' }, used: '3 to 12.5 s' },
+        seconds: expect.any(Number),
       },
     ],
     measurements: expect.any(Array),
+    exposures: [
+      {
+        ...{ shot: 'bands-falling', at: TIME, found: '0.3 stops under', planned: OVER_UNDER },
+        ...{ body: 'body-a', iso: expect.stringMatching(/^\d+$/), lights: expect.any(Array) },
+      },
+    ],
+    lifetimes: [expect.objectContaining({ shot: 'swirl', at: TIME, seconds: expect.any(Number) })],
   });
   const given = { with: expect.any(Array), ring: expect.stringMatching(/^(closest|infinity)$/) };
   expect(day.measurements).toHaveLength(2);
@@ -198,6 +223,20 @@ test('a day is kept through a page that crashes and a browser that ends, and goe
   expect(stderr).toMatch(/^Take 2 of bands-falling: added\.$/m);
   // The lens stands in another file, where the row has to be added.
   expect(stderr.match(/^Measurement of .*: this file has no such lens/gm)).toHaveLength(2);
+
+  // Saved again after a change of mind, it tells its own changes from those of the plan.
+  spawnSync(process.execPath, [...args, '--write'], { cwd: folder });
+  const file = path.join(folder, PLAN);
+  const edited = readFileSync(file, 'utf8').replace('verdict: reject', 'verdict: maybe');
+  writeFileSync(file, edited);
+  page = await opened();
+  await cardOf(page, 'bands-falling', 1).getByRole('button', { name: 'Reject' }).tap();
+  writeFileSync(path.join(folder, 'day.txt'), (await savedDay(page)).text);
+  await page.close();
+  const again = spawnSync(process.execPath, args, { cwd: folder, encoding: 'utf8' });
+  expect(again.stdout.match(/^[+-] .*$/gm)).toHaveLength(2);
+  expect(again.stderr).toContain('`verdict` is reject instead of keep.\n');
+  expect(again.stderr).toContain('`verdict` was changed to maybe in the plan;');
 });
 
 test('two tabs keep what the other one wrote', async () => {

@@ -21,10 +21,15 @@ const DAY = `lamella day 1\n${JSON.stringify({
   ],
 })}`;
 
-async function asked(plan: string, day: string): Promise<BringBackAnswer | null> {
+async function asked(
+  plan: string,
+  day: string,
+  propose?: unknown,
+): Promise<BringBackAnswer | null> {
   const client = await connect({ createCore });
   client.open(PLAN, plan);
-  return client.connection.sendRequest('lamella/bringBack', { textDocument: { uri: PLAN }, day });
+  const params = { textDocument: { uri: PLAN }, day, propose };
+  return client.connection.sendRequest('lamella/bringBack', params);
 }
 
 const editsIn = ({ changes = {} }: WorkspaceEdit) =>
@@ -51,6 +56,23 @@ describe('a day for the open plan', () => {
     expect(markdown).toMatch(/^```text\nCheck solution-ready of skin: done\.\n/);
     // CommonMark 0.31, 4.5: only a fence of at least as many backticks ends the block.
     expect(markdown).toMatch(/\n`````diff\n[\s\S]*\n`````\n$/);
+  });
+
+  it('proposes what it shows of a subject only when it is asked to', async () => {
+    const lifetimes = [70, 95].map((seconds) => ({
+      ...{ shot: 'skin', at: AT, seconds, subject: 'soap' },
+      before: [{ lifetime: '40 s' }],
+    }));
+    const day = `lamella day 1\n${JSON.stringify({ plan: name, saved: AT, lifetimes })}`;
+    const edited = async (propose: unknown) => {
+      const answer = await asked(EXAMPLE_PLAN, day, propose);
+      const edit = answer && 'edit' in answer ? answer.edit : undefined;
+      const could = answer && 'couldPropose' in answer ? answer.couldPropose : undefined;
+      return [could, edit ? applied(EXAMPLE_PLAN, editsIn(edit)) : null];
+    };
+    expect(await edited('yes')).toEqual([true, null]);
+    const range = EXAMPLE_PLAN.replace('lifetime: 40 s', 'lifetime: 70 to 95 s');
+    expect(await edited(true)).toEqual([undefined, range]);
   });
 
   it('is refused with the reason', async () => {

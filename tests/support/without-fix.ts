@@ -29,4 +29,6 @@ export const WITHOUT_FIX: ReadonlySet<string> = new Set([
   'clip-not-found',
   'clip-unreadable',
   'clip-differs',
+  // A take is as it was shot.
+  'take-off-plan',
 ]);

@@ -23,7 +23,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   timeline: ['quantity'],
   say: ['words', 'quantity', 'exposure'],
   plan: ['words', 'syntax', 'text', 'quantity'],
-  'bring-back': ['words', 'syntax', 'text', 'quantity', 'plan'],
+  'bring-back': ['words', 'syntax', 'text', 'quantity', 'plan', 'clips'],
   figures: [
     'words',
     'assumptions',
@@ -64,6 +64,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   api: ['say', 'rules', 'figures', 'plan', 'text', 'clips'],
   report: [
     'words',
+    'bring-back',
     'assumptions',
     'say',
     'api',

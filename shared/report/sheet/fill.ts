@@ -1,5 +1,5 @@
 /** What the page's script has to know of the sheet that it fills in: names, numbers and words. */
-import type { Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
+import type { Check, Setting, Sheet, ShotSheet } from '../../api/sheet.ts';
 import { message } from '../../words/message.ts';
 import { asciiJson } from '../ascii-json.ts';
 import { markOf } from '../mark.ts';
@@ -21,6 +21,9 @@ export interface FillData {
 export interface FillCheck {
   readonly name: string;
   readonly done: boolean;
+  /** Of a check that the plan has done: its date, and who did it. */
+  readonly at?: string;
+  readonly by?: string;
 }
 
 export interface FillShot {
@@ -35,6 +38,10 @@ export interface FillShot {
   readonly lifeS: ShotSheet['lifeS'];
   /** What can be set otherwise, with what the plan has. */
   readonly settings: readonly Pick<Setting, 'key' | 'label' | 'value'>[];
+  /** As the plan writes them, by key. */
+  readonly planned: ShotSheet['planned'];
+  readonly exposureAsked: ShotSheet['exposureAsked'];
+  readonly lifetimeAsked: ShotSheet['lifetimeAsked'];
 }
 
 export interface FillMeasurement {
@@ -69,27 +76,38 @@ function fillData({ title, file: plan, once, order, shots, measurements }: Sheet
   return { plan, mark, ...filled, words: fillWords() };
 }
 
-const checkOf = ({ name, done }: FillCheck): FillCheck => ({ name, done });
+function checkOf({ name, done, by }: Check): FillCheck {
+  const found = done ? /^(\d{4}-\d\d-\d\d)(?:, (.+))?$/.exec(by ?? '') : null;
+  const [, at, who] = found ?? [];
+  return { name, done, ...(at !== undefined && { at }), ...(who !== undefined && { by: who }) };
+}
 
 /** Keys of a shot that a camera or a hand sets anew for a take. */
 const SET: ReadonlySet<string> = new Set(['aperture', 'shutter', 'iso', 'white-balance', 'tilt']);
 
-const shotOf = ({ name, state, checks, takes, takeS, lifeS, settings }: ShotSheet): FillShot => ({
-  name,
-  checks: checks.map(checkOf),
-  states: [...checks, null].map((_, open) =>
-    stateWords({
-      state,
-      checks: checks.map((check, index) => ({ ...check, done: index >= open })),
-    }),
-  ),
-  takes,
-  takeS,
-  lifeS,
-  settings: settings
-    .filter(({ key, follows }) => SET.has(key) && !follows)
-    .map(({ key, label, value }) => ({ key, label, value })),
-});
+function shotOf(shot: ShotSheet): FillShot {
+  const { name, state, checks, takes, takeS, lifeS, settings } = shot;
+  const { planned, exposureAsked, lifetimeAsked } = shot;
+  return {
+    name,
+    checks: checks.map(checkOf),
+    states: [...checks, null].map((_, open) =>
+      stateWords({
+        state,
+        checks: checks.map((check, index) => ({ ...check, done: index >= open })),
+      }),
+    ),
+    takes,
+    takeS,
+    lifeS,
+    settings: settings
+      .filter(({ key, follows }) => SET.has(key) && !follows)
+      .map(({ key, label, value }) => ({ key, label, value })),
+    planned,
+    exposureAsked,
+    lifetimeAsked,
+  };
+}
 
 /** `{0}` stands where the script puts a name or a number. */
 const fillWords = () => {
@@ -106,6 +124,9 @@ const fillWords = () => {
     lifeStart: message`Start lifetime`,
     lifeStop: message`Stop lifetime`,
     lasted: message`lasted ${first} s`,
+    lifeCounted: message`counted ${first} s`,
+    lifeRemove: message`Remove last count`,
+    exposure: message`Exposure found, such as 0.3 under`,
     take: message`Take ${first}`,
     keep: message`Keep`,
     reject: message`Reject`,

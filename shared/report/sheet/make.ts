@@ -29,6 +29,7 @@ import { tiltDistanceDrawing } from './drawings/tilt-distance.ts';
 import { focusMarks } from './focus-marks.ts';
 import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds } from './order.ts';
+import { exposureAsked, lifetimeAsked, plannedSettings } from './planned.ts';
 import { inOrder, type Planned, type Running } from './running.ts';
 import { endsOf, type SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
@@ -58,7 +59,8 @@ const UNREAD = {
   about: null,
   state: 'unread',
   ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], focus: null, drawings: [] },
-  ...{ takeS: null, lifeS: null, review: [] },
+  ...{ takeS: null, lifeS: null, planned: {}, exposureAsked: null, lifetimeAsked: null },
+  review: [],
 } as const;
 
 export function shotSheet(
@@ -76,6 +78,9 @@ export function shotSheet(
     about: isKnown(about) ? about.value : null,
     state: stateOf(said),
     settings: settingsOf(shot),
+    planned: plannedSettings(shot),
+    exposureAsked: exposureAsked(shot),
+    lifetimeAsked: lifetimeAsked(shot),
     bench: benchOf(shot),
     checks: checksOf(shot, once),
     takes: clips.length > 0 ? 0 : takesOf(shot),
