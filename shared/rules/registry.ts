@@ -23,6 +23,7 @@ import { colourOutOfRange } from './colour-out-of-range.ts';
 import { colourRenderingLow } from './colour-rendering-low.ts';
 import { crossesTooFast } from './crosses-too-fast.ts';
 import { cutOutrunsClips } from './cut-outruns-clips.ts';
+import { cutWithoutFrames } from './cut-without-frames.ts';
 import { dayTooShort } from './day-too-short.ts';
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
@@ -172,6 +173,7 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   batteryShort,
   slowerThanRecorded,
   cutOutrunsClips,
+  cutWithoutFrames,
   joinWithoutHandles,
   offTheBeat,
   durationDiffers,
