@@ -37,11 +37,17 @@ interface Asset {
   readonly frame: Ratio;
 }
 
+interface MapPoint {
+  readonly time: Ratio;
+  readonly value: Ratio;
+}
+
 interface Item {
   readonly element: globalThis.Element;
   /** Frames of the edit. */
   readonly from: number;
   readonly to: number;
+  readonly points: readonly MapPoint[];
 }
 
 export function readFcpxml(text: string): ReadTimeline {
@@ -65,11 +71,12 @@ export function readFcpxml(text: string): ReadTimeline {
   const origin = seconds(sequence.getAttribute('tcStart'));
   const items = [...sequence.querySelector('spine')!.children].map((element): Item => {
     const from = seconds(element.getAttribute('offset')).minus(origin).over(frame).whole();
-    return {
-      element,
-      from,
-      to: from + seconds(element.getAttribute('duration')).over(frame).whole(),
-    };
+    const to = from + seconds(element.getAttribute('duration')).over(frame).whole();
+    const points = [...element.getElementsByTagName('timept')].map((point) => ({
+      time: seconds(point.getAttribute('time')),
+      value: seconds(point.getAttribute('value')),
+    }));
+    return { element, from, to, points };
   });
   const parts = items.filter(({ element }) => element.tagName !== 'transition');
   const frames: ShownAt[] = parts.flatMap((item) =>
@@ -95,7 +102,7 @@ export function readFcpxml(text: string): ReadTimeline {
 }
 
 function shownAt(
-  { element }: Item,
+  { element, points }: Item,
   at: number,
   assets: ReadonlyMap<string, Asset>,
   frame: Ratio,
@@ -104,18 +111,11 @@ function shownAt(
   const asset = assets.get(element.getAttribute('ref')!)!;
   if (element.tagName === 'video') return { clip: asset.name, frame: 0 };
   const own = seconds(element.getAttribute('start')).plus(frame.times(Ratio.of(at)));
-  const points = [...element.querySelectorAll('timeMap > timept')].map((point) => ({
-    time: seconds(point.getAttribute('time')),
-    value: seconds(point.getAttribute('value')),
-  }));
   const time = points.length === 0 ? own : mapped(points, own);
   return { clip: asset.name, frame: time.minus(asset.start).over(asset.frame).floor() };
 }
 
-function mapped(
-  points: readonly { readonly time: Ratio; readonly value: Ratio }[],
-  at: Ratio,
-): Ratio {
+function mapped(points: readonly MapPoint[], at: Ratio): Ratio {
   const next = points.findIndex(({ time }) => at.order(time) <= 0);
   if (next < 0 || at.order(Ratio.of(0)) < 0) throw new Error('a moment that the time map has not');
   const [a, b] = [points[Math.max(0, next - 1)]!, points[Math.max(1, next)]!];

@@ -31,8 +31,8 @@ interface OtioReference {
   readonly available_range: { readonly start_time: Time; readonly duration: Time } | null;
 }
 
-/** Times are doubles: what is within a millionth of a frame is on it. */
-const NEAR = 1e-6;
+/** Times are doubles: what is within so much of a frame is on it. */
+const NEAR = 1e-9;
 
 /** A number of frames of the edit. */
 function inFrames({ value, rate }: Time, fps: number): number {
@@ -96,8 +96,8 @@ function shownAt(item: OtioItem, at: number, fps: number): ShownFrame | null {
       const scalar = item.effects.reduce((product, { time_scalar: each }) => product * each, 1);
       const reference = item.media_references[item.active_media_reference_key]!;
       const first = reference.available_range?.start_time.value ?? 0;
-      const place = start.value + (at / fps) * scalar * start.rate;
-      return { clip: reference.name, frame: Math.floor(place + NEAR) - first };
+      const since = Math.floor((at / fps) * scalar * start.rate + NEAR);
+      return { clip: reference.name, frame: start.value + since - first };
     }
     default:
       throw new Error(`no item of a track: ${item.OTIO_SCHEMA}`);
