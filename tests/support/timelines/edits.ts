@@ -62,7 +62,7 @@ export const randomEdit: fc.Arbitrary<RandomEdit> = fc.record({
   cuts: fc.array(cut, { minLength: 1, maxLength: 7 }),
 });
 
-const FILES = ['frost a.mov', 'skin & b.mov', 'skin c.mov'];
+export const FILES = ['frost a.mov', 'skin & b.mov', 'skin c.mov'];
 
 export const textOf = ({ rate, cuts }: RandomEdit): string =>
   `${withEdit(

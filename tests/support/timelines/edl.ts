@@ -9,6 +9,7 @@ import {
   Ratio,
   type ReadDissolve,
   type ReadTimeline,
+  type Segment,
   type ShownAt,
   type ShownFrame,
 } from './shown.ts';
@@ -71,7 +72,21 @@ export function readEdl(
       throw new Error('a dissolve longer than its event');
     last = event;
   }
-  return { frames, dissolves };
+  const segments = groups.flatMap(({ event }): Segment[] => {
+    const { reel, clip, source, record, speed } = event;
+    if (reel === 'BL') return [];
+    const per = (speed ?? fps).over(fps);
+    return [
+      {
+        clip,
+        from: record[0] - origin,
+        frames: record[1] - record[0],
+        place: source[0] - count(timecodeOf(clip)),
+        perFrame: Number(per.n) / Number(per.d),
+      },
+    ];
+  });
+  return { frames, dissolves, segments };
 }
 
 /** Events by number, each with its outgoing line where it dissolves. */

@@ -9,8 +9,10 @@ import {
   Ratio,
   type ReadDissolve,
   type ReadTimeline,
+  type Segment,
   type ShownAt,
   type ShownFrame,
+  within,
 } from './shown.ts';
 
 const parser = new new JSDOM().window.DOMParser();
@@ -98,7 +100,45 @@ export function readFcpxml(text: string): ReadTimeline {
       };
     return [{ from: item.from, to: item.to, into: after.element.getAttribute('name')! }];
   });
-  return { frames, dissolves };
+  const segments = parts.flatMap((item) => segmentsOf(item, assets, frame));
+  return { frames, dissolves, segments };
+}
+
+const toNumber = ({ n, d }: Ratio): number => Number(n) / Number(d);
+
+function segmentsOf(
+  { element, points, from, to }: Item,
+  assets: ReadonlyMap<string, Asset>,
+  frame: Ratio,
+): readonly Segment[] {
+  if (element.tagName !== 'asset-clip') return [];
+  const asset = assets.get(element.getAttribute('ref')!)!;
+  const start = seconds(element.getAttribute('start'));
+  const inClip = (value: Ratio): number => toNumber(value.minus(asset.start).over(asset.frame));
+  const frames = to - from;
+  if (points.length === 0)
+    return [
+      {
+        clip: asset.name,
+        from,
+        frames,
+        place: inClip(start),
+        perFrame: toNumber(frame.over(asset.frame)),
+      },
+    ];
+  return points.slice(1).flatMap((next, index) => {
+    const last = points[index]!;
+    const begins = last.time.minus(start).over(frame).whole();
+    const lasts = next.time.minus(last.time).over(frame).whole();
+    const whole = {
+      clip: asset.name,
+      from: from + begins,
+      frames: lasts,
+      place: inClip(last.value),
+    };
+    const perFrame = (inClip(next.value) - whole.place) / lasts;
+    return within({ ...whole, perFrame }, from, to) ?? [];
+  });
 }
 
 function shownAt(

@@ -4,7 +4,14 @@
  * lengths of their ranges; a transition takes no time, and reaches `in_offset` back and `out_offset`
  * on from where it stands; a linear time warp multiplies the time since the range's start.
  */
-import type { ReadDissolve, ReadTimeline, ShownAt, ShownFrame } from './shown.ts';
+import {
+  type ReadDissolve,
+  type ReadTimeline,
+  type Segment,
+  type ShownAt,
+  type ShownFrame,
+  within,
+} from './shown.ts';
 
 interface Time {
   readonly value: number;
@@ -78,7 +85,34 @@ function readTrack({ children }: OtioItem, fps: number): ReadTimeline {
       };
     return [{ from, to, into: after.name }];
   });
-  return { frames, dissolves };
+  const segments = items.flatMap((item, index) => segmentsOf(item, starts[index]!, fps));
+  return { frames, dissolves, segments };
+}
+
+/** @param from frame of the edit at which it begins */
+function segmentsOf(item: OtioItem, from: number, fps: number): readonly Segment[] {
+  if (item.OTIO_SCHEMA === 'Gap.1') return [];
+  const range = item.source_range!;
+  const frames = inFrames(range.duration, fps);
+  if (item.OTIO_SCHEMA === 'Stack.1') {
+    const skipped = inFrames(range.start_time, fps);
+    const inside = readTrack(item.children[0]!, fps).segments;
+    return inside.flatMap((each) => {
+      const moved = { ...each, from: each.from - skipped + from };
+      return within(moved, from, from + frames) ?? [];
+    });
+  }
+  const { clip, first, perFrame } = playing(item, fps);
+  return [{ clip, from, frames, place: range.start_time.value - first, perFrame }];
+}
+
+/** What a clip is of, and how many of its frames a frame of the edit takes. */
+function playing(item: OtioItem, fps: number) {
+  const { start_time: start } = item.source_range!;
+  const scalar = item.effects.reduce((product, { time_scalar: each }) => product * each, 1);
+  const reference = item.media_references[item.active_media_reference_key]!;
+  const first = reference.available_range?.start_time.value ?? 0;
+  return { clip: reference.name, first, perFrame: (scalar * start.rate) / fps };
 }
 
 /** @param at frame of the edit from the item's start, negative before it */
@@ -93,11 +127,8 @@ function shownAt(item: OtioItem, at: number, fps: number): ShownFrame | null {
     case 'Clip.2': {
       const { start_time: start } = item.source_range!;
       if (!Number.isInteger(start.value)) throw new Error(`${item.name} starts within a frame`);
-      const scalar = item.effects.reduce((product, { time_scalar: each }) => product * each, 1);
-      const reference = item.media_references[item.active_media_reference_key]!;
-      const first = reference.available_range?.start_time.value ?? 0;
-      const since = Math.floor((at / fps) * scalar * start.rate + NEAR);
-      return { clip: reference.name, frame: start.value + since - first };
+      const { clip, first, perFrame } = playing(item, fps);
+      return { clip, frame: start.value + Math.floor(at * perFrame + NEAR) - first };
     }
     default:
       throw new Error(`no item of a track: ${item.OTIO_SCHEMA}`);

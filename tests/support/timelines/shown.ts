@@ -22,7 +22,28 @@ export interface ReadDissolve {
   readonly into: string;
 }
 
+/** A stretch of a clip at one speed, as a program that renders it needs it. */
+export interface Segment {
+  readonly clip: string;
+  /** Frames of the edit. */
+  readonly from: number;
+  readonly frames: number;
+  /** Frames of the clip from its first to where it begins, and for each frame of the edit. */
+  readonly place: number;
+  readonly perFrame: number;
+}
+
+/** The frames from `from` to `to` of a segment; null: it has none of them. */
+export function within(segment: Segment, from: number, to: number): Segment | null {
+  const start = Math.max(segment.from, from);
+  const frames = Math.min(segment.from + segment.frames, to) - start;
+  const place = segment.place + segment.perFrame * (start - segment.from);
+  return frames > 0 ? { ...segment, from: start, frames, place } : null;
+}
+
 export interface ReadTimeline {
+  /** What is on where no dissolve is, in order; gaps are left out. */
+  readonly segments: readonly Segment[];
   readonly frames: readonly ShownAt[];
   readonly dissolves: readonly ReadDissolve[];
 }
