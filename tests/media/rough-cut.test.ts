@@ -17,10 +17,10 @@ import { readFcpxml } from '../support/timelines/fcpxml.ts';
 import { readOtio } from '../support/timelines/otio.ts';
 import type { ReadTimeline, Segment } from '../support/timelines/shown.ts';
 
-/** Twelve blocks of a picture, black for 0 and white for 1: the frame's number in binary. */
-const [BITS, BLOCK] = [12, 16];
+/** Blocks of a picture, black for 0 and white for 1: the frame's number in binary. */
+const [BITS, BLOCK, HEIGHT] = [10, 8, 16];
 const WIDTH = BITS * BLOCK;
-const PICTURE = WIDTH * BLOCK;
+const PICTURE = WIDTH * HEIGHT;
 
 const CLIPS: RandomEdit['clips'] = [
   { rate: '50 fps', durationS: 14, hasTimecode: false },
@@ -82,7 +82,7 @@ beforeAll(async () => {
       '-pix_fmt',
       'gray',
       '-s',
-      `${WIDTH}x${BLOCK}`,
+      `${WIDTH}x${HEIGHT}`,
       '-r',
       `${n}/${d}`,
     ];
@@ -101,26 +101,32 @@ function rendered(
   segments: readonly Segment[],
   rate: readonly [number, number],
 ): readonly number[] {
-  const inputs = segments.flatMap(({ clip }) => ['-i', path.join(folder, clip)]);
+  // Each clip is decoded once, and shared among its segments.
+  const clips = [...new Set(segments.map(({ clip }) => clip))];
+  const inputs = clips.flatMap((clip) => ['-i', path.join(folder, clip)]);
+  const shares = clips.map((clip, input) => {
+    const outputs = segments.flatMap((each, index) => (each.clip === clip ? [`[s${index}]`] : []));
+    return `[${input}:v]split=${outputs.length}${outputs.join('')}`;
+  });
   const fps = rate[0] / rate[1];
   const filters = segments.map(({ clip, place, perFrame, frames }, index) => {
     const [n, d] = RATES[CLIPS[FILES.indexOf(clip)]!.rate]!;
     const [from, speed] = [(place * d) / n, (perFrame * fps * d) / n];
     const time = `(((PTS-STARTPTS)*TB-${from.toFixed(12)})/${speed.toFixed(12)}/TB)-10`;
     return [
-      `[${index}:v]settb=1/1000000000,setpts=${time}`,
+      `[s${index}]settb=1/1000000000,setpts=${time}`,
       `fps=fps=${rate[0]}/${rate[1]}:round=up:start_time=0`,
       `trim=end_frame=${frames},setpts=N[v${index}]`,
     ].join(',');
   });
   const joined = `${segments.map((_, index) => `[v${index}]`).join('')}concat=n=${segments.length}[out]`;
-  const graph = ['-filter_complex', [...filters, joined].join(';'), '-map', '[out]'];
+  const graph = ['-filter_complex', [...shares, ...filters, joined].join(';'), '-map', '[out]'];
   const raw = ['-fps_mode', 'passthrough', '-f', 'rawvideo', '-pix_fmt', 'gray', '-'];
   const pictures = ffmpeg([...inputs, ...graph, ...raw]);
   return Array.from({ length: pictures.length / PICTURE }, (_, frame) => {
     let number = 0;
     for (let bit = 0; bit < BITS; bit++) {
-      const middle = frame * PICTURE + (BLOCK / 2) * WIDTH + bit * BLOCK + BLOCK / 2;
+      const middle = frame * PICTURE + (HEIGHT / 2) * WIDTH + bit * BLOCK + BLOCK / 2;
       if (pictures[middle]! > 128) number += 2 ** bit;
     }
     return number;
