@@ -7,7 +7,7 @@ import type { FileId } from '../../shared/plan/place.ts';
 import type { ClipReader } from './clip-reader.ts';
 import { type ClipFolders, findClip } from './find-clips.ts';
 
-export interface EditClipsOptions {
+interface EditClipsOptions {
   readonly core: Core;
   readonly plan: FileId;
   readonly folders: ClipFolders;

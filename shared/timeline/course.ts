@@ -32,7 +32,7 @@ export function placeAt({ start, frames, from, to }: Course, at: number): Exact 
 const minusOf = (a: Exact, b: Exact): Exact => plus(a, { n: -b.n, d: b.d });
 
 /** The frame of the clip that frame `at` of the cut shows: the one that is on at that moment. */
-export const frameAt = (course: Course, at: number): number => wholeBelow(placeAt(course, at));
+const frameAt = (course: Course, at: number): number => wholeBelow(placeAt(course, at));
 
 /**
  * Frames of the cut, from its first, that a clip of `available` frames has; undefined: it isn't

@@ -6,7 +6,7 @@
 import { type Course, coveredBy, roomAfter, roomBefore } from './course.ts';
 import { type JoinFrames, splitJoin } from './join.ts';
 
-export interface Joined {
+interface Joined {
   readonly course: Course;
   /** Frames that its clip has; undefined: not known. */
   readonly available: number | undefined;

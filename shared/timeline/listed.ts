@@ -23,7 +23,7 @@ export interface ListedEvent {
 }
 
 /** A dissolve that is otherwise than laid out. */
-export interface ListedDissolve {
+interface ListedDissolve {
   readonly cut: LaidCut;
   readonly frames: number;
 }

@@ -18,7 +18,7 @@ export interface Piece {
   readonly perFrame: Exact;
 }
 
-export interface Stretch {
+interface Stretch {
   /** Frames of the cut: the first, and the first after it. */
   readonly from: number;
   readonly to: number;

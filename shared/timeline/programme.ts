@@ -9,6 +9,7 @@ import { type Dissolve, dissolvesOf } from './dissolves.ts';
 import { type Exact, exact, fromRational, nearestWhole, over, times } from './exact.ts';
 import type { JoinFrames } from './join.ts';
 import type { Ramp } from './speed.ts';
+import type { Count } from './timecode.ts';
 
 /** What a cut is taken from: a file, or a take that has none yet. */
 export interface Material {
@@ -25,11 +26,7 @@ export interface Material {
   readonly width: number | null;
   readonly height: number | null;
   /** The timecode of its first frame; null: it has none, and counts from 0. */
-  readonly startTimecode: {
-    readonly frame: number;
-    readonly rate: Rational;
-    readonly dropFrame: boolean;
-  } | null;
+  readonly startTimecode: Count | null;
   /** As read from the file; null: it wasn't read. */
   readonly frames: number | null;
   /** As planned; null: not known. */

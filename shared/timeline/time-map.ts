@@ -8,7 +8,7 @@ import { type Exact, exact, minus, over, toNumber } from './exact.ts';
 
 const TOLERANCE = 1 / 8;
 
-export interface MapPoint {
+interface MapPoint {
   /** Frame of the cut; negative before it. */
   readonly at: number;
   /** Frames of the clip from its first. */

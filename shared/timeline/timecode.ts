@@ -31,7 +31,7 @@ export const dropsFrames = (rate: Rational): boolean => droppedPerMinute(rate) >
 
 const TIMECODE = /^(\d{2}):(\d{2}):(\d{2})([:;.])(\d{2,3})$/;
 
-export interface ReadTimecode {
+interface ReadTimecode {
   readonly frame: number;
   readonly isDrop: boolean;
 }
@@ -61,6 +61,7 @@ export function readTimecode(text: string, rate: Rational): ReadTimecode | undef
   return { frame: shown - dropped * (inMinutes - Math.floor(inMinutes / 10)), isDrop };
 }
 
+/** A timecode as a count of frames from 00:00:00:00, with none left out. */
 export interface Count {
   readonly frame: number;
   readonly rate: Rational;

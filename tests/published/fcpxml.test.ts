@@ -97,6 +97,7 @@ clips:
   skin: [{ file: 'C:\\rushes\\a b.mov', verdict: keep }]
 `;
 
+// Document type definition at https://developer.apple.com/documentation/professional-video-applications.
 it('is valid, with whatever the plan has in it', () => {
   const made = coreWith(TEXT + STILLS).timeline(PLAN, 'fcpxml');
   if (!made.ok) throw new Error(made.why);
@@ -106,6 +107,7 @@ it('is valid, with whatever the plan has in it', () => {
   expect(made.text).toContain('<video ref=');
 });
 
+// What that definition doesn't have: https://www.w3.org/TR/xml/#proc-types (validating processors).
 it('is checked by a validator that finds what is wrong', () => {
   const made = coreWith(TEXT).timeline(PLAN, 'fcpxml');
   if (!made.ok) throw new Error(made.why);

@@ -333,6 +333,7 @@ describe('the command line', async () => {
     'bring-back',
     'new',
     'explain',
+    'timeline',
   ];
   const helps = commands.map(async (command) => (await lamellaIn(ROOT, [command, '--help'])).out);
   const help = (await Promise.all(helps)).join('\n');

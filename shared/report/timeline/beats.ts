@@ -6,7 +6,7 @@ import type { Programme } from '../../timeline/programme.ts';
 /** More beats than a reader of the file would want; none are written beyond. */
 const MOST_MARKERS = 10_000;
 
-export interface BeatMark {
+interface BeatMark {
   /** From the start of the edit. */
   readonly frame: number;
   readonly name: string;

@@ -26,7 +26,7 @@ import { beatMarks } from './beats.ts';
 import { type Element, element, xml } from './xml.ts';
 
 /** The picture that is delivered, in pixels; null: not known. */
-export interface DeliveredSize {
+interface DeliveredSize {
   readonly width: number;
   readonly height: number;
 }

@@ -67,7 +67,7 @@ export function fcpxmlNotes({ cuts, music }: Programme): readonly string[] {
   );
   return [
     ...[...missing].map(
-      (name) => message`${name} has no file yet; the editing program asks for it.`,
+      (name) => message`${name} has no file yet. Link it in the editing program.`,
     ),
     ...(music ? [message`The beats are markers on the cuts; the music itself is left out.`] : []),
   ];

@@ -11,7 +11,7 @@ const DRIVE = /^[A-Za-z]:$/;
 const URL_FORM = /^([A-Za-z][A-Za-z0-9+.-]+:\/\/[^/]*)(\/.*)?$/;
 const LONE_SURROGATE = /\p{Surrogate}/gu;
 
-export interface Around {
+interface Around {
   /** URL of the plan, and of the file that is written; left out: it lies beside the plan. */
   readonly plan: string;
   readonly target?: string | undefined;

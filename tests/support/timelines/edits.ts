@@ -1,6 +1,6 @@
 /** Random edits with clips of known rate, length and timecode, and which frame each is to show. */
 import fc from 'fast-check';
-import type { ClipFacts, ClipReading } from '../../../shared/clips/facts.ts';
+import type { ClipFacts, ClipReading, ClipTimecode } from '../../../shared/clips/facts.ts';
 import type { EditJson } from '../../../shared/figures/edit-json.ts';
 import { rational } from '../../../shared/quantity/rational.ts';
 import { withEdit } from '../edits.ts';
@@ -82,8 +82,11 @@ clips:
 const clockOf = (rate: string): readonly [number, number] =>
   rate === '119.88 fps' ? RATES['29.97 fps']! : RATES[rate]!;
 
-/** An hour on the clock, in counted frames, none dropped. */
-const hourOf = (rate: string): number => Math.ceil(clockOf(rate)[0] / clockOf(rate)[1]) * 3600;
+/** An hour on the clock. */
+const hourOf = (rate: string): ClipTimecode => {
+  const [n, d] = clockOf(rate);
+  return { frame: Math.ceil(n / d) * 3600, rate: rational(n, d), dropFrame: false };
+};
 
 export function readingsOf({ clips }: RandomEdit): ReadonlyMap<string, ClipReading> {
   return new Map(
@@ -93,13 +96,7 @@ export function readingsOf({ clips }: RandomEdit): ReadonlyMap<string, ClipReadi
         ...{ bytes: 1, size: { width: 1920, height: 1080 }, rotation: 0, codec: 'h264' },
         ...{ rate: { kind: 'constant', rate: rational(n, d) }, durationS, bitsPerS: 1 },
         ...{ shutterS: null, iso: null, whiteBalance: null, created: null },
-        ...(hasTimecode && {
-          startTimecode: {
-            frame: hourOf(rate),
-            rate: rational(...clockOf(rate)),
-            dropFrame: false,
-          },
-        }),
+        ...(hasTimecode && { startTimecode: hourOf(rate) }),
       };
       return [FILES[index]!, { state: 'read', facts }];
     }),
