@@ -3,7 +3,19 @@
  * begins on a whole frame of the clip, since a fraction of a frame can't be shown and readers round
  * it in different ways.
  */
-import { type Exact, exact, least, order, over, plus, times, wholeBelow, ZERO } from './exact.ts';
+import {
+  type Exact,
+  exact,
+  least,
+  minus,
+  order,
+  over,
+  plus,
+  times,
+  toNumber,
+  wholeBelow,
+  ZERO,
+} from './exact.ts';
 
 export interface Course {
   /** Frame of the clip, from 0, that the cut begins with; 0 or more. */
@@ -24,12 +36,18 @@ export function placeAt({ start, frames, from, to }: Course, at: number): Exact 
   const begin = exact(start);
   if (at <= 0 || order(from, to) === 0) return plus(begin, times(from, exact(at)));
   const inside = Math.min(at, frames);
-  const rise = over(times(minusOf(to, from), exact(inside * inside)), exact(2 * frames));
+  const rise = over(times(minus(to, from), times(exact(inside), exact(inside))), exact(2 * frames));
   const there = plus(plus(begin, times(from, exact(inside))), rise);
   return plus(there, times(to, exact(at - inside)));
 }
 
-const minusOf = (a: Exact, b: Exact): Exact => plus(a, { n: -b.n, d: b.d });
+/** The same as a double, where a millionth of a frame is near enough. */
+export function placeNear({ start, frames, from, to }: Course, at: number): number {
+  const [a, b] = [toNumber(from), toNumber(to)];
+  const inside = Math.min(Math.max(at, 0), frames);
+  const there = start + a * inside + ((b - a) * inside * inside) / (2 * frames);
+  return there + (at < 0 ? a : b) * (at - inside);
+}
 
 /** The frame of the clip that frame `at` of the cut shows: the one that is on at that moment. */
 const frameAt = (course: Course, at: number): number => wholeBelow(placeAt(course, at));
@@ -39,15 +57,20 @@ const frameAt = (course: Course, at: number): number => wholeBelow(placeAt(cours
  * known, so all of them.
  */
 export function coveredBy(course: Course, available: number | undefined): number {
-  if (available === undefined || frameAt(course, course.frames - 1) < available)
-    return course.frames;
-  let [low, high] = [0, course.frames - 1];
-  while (low < high) {
-    const middle = Math.floor((low + high) / 2);
-    if (frameAt(course, middle) < available) low = middle + 1;
-    else high = middle;
+  return available === undefined
+    ? course.frames
+    : firstWhere(0, course.frames, (at) => frameAt(course, at) >= available);
+}
+
+/** The first number from `low` for which it holds, at most `high`; it holds for all after that. */
+function firstWhere(low: number, high: number, holds: (at: number) => boolean): number {
+  let [from, to] = [low, high];
+  while (from < to) {
+    const middle = Math.floor((from + to) / 2);
+    if (holds(middle)) to = middle;
+    else from = middle + 1;
   }
-  return low;
+  return from;
 }
 
 /** Frames of the edit for which the clip has pictures before the cut, at most `wanted`. */
@@ -58,12 +81,8 @@ export function roomBefore({ start, from }: Course, wanted: number): number {
 
 /** Frames of the edit for which the clip has pictures after the cut, at most `wanted`. */
 export function roomAfter(course: Course, available: number | undefined, wanted: number): number {
-  let there = wanted;
-  while (
-    there > 0 &&
-    available !== undefined &&
-    frameAt(course, course.frames + there - 1) >= available
-  )
-    there--;
-  return there;
+  if (available === undefined) return wanted;
+  const { frames } = course;
+  const isOver = (at: number): boolean => frameAt(course, at) >= available;
+  return firstWhere(frames, frames + wanted, isOver) - frames;
 }

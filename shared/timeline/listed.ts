@@ -62,8 +62,8 @@ function startOf({ course, dissolve, covered }: LaidCut): Start {
   const { before: wanted, after } = dissolve;
   if (wanted + after === 0) return PLAIN;
   if (order(course.from, course.to) === 0) {
-    let before = wanted;
-    while (placeAt(course, -before).d !== 1n) before--;
+    // Every so many frames of the edit are whole frames of the clip.
+    const before = wanted - Number(BigInt(wanted) % course.from.d);
     return { before, frames: before + after };
   }
   const whole = { from: -wanted, to: covered, before: 0, after: 0 };

@@ -5,8 +5,8 @@
  * half a frame of every place so far are an interval, which narrows from frame to frame (the usual
  * way to thin out a curve within a tolerance).
  */
-import { type Course, placeAt } from './course.ts';
-import { type Exact, exact, fromWritten, nearestWhole, order, toNumber } from './exact.ts';
+import { type Course, placeAt, placeNear } from './course.ts';
+import { type Exact, exact, fromWritten, nearestWhole, order } from './exact.ts';
 
 export interface Piece {
   /** Frame of the cut that it begins with, negative before the cut, and its length. */
@@ -31,6 +31,12 @@ interface Stretch {
 const TOLERANCE = 0.5 - 1e-6;
 
 /**
+ * Frames of a stretch that are looked at one by one. A ramp over more changes so slowly that what lies
+ * between two that are looked at is off by less than a double rounds.
+ */
+const MOST_STEPS = 1_000_000;
+
+/**
  * One piece where the speed is constant and the stretch begins with the cut.
  * @returns null where no run of pieces is near enough in the frames beyond the stretch
  */
@@ -53,19 +59,21 @@ function longest(course: Course, at: number, stretch: Stretch): Piece | null {
   // The clip has no frame before its first.
   const start = Math.max(0, nearestWhole(placeAt(course, at)));
   const narrowed = (cone: Cone, by: number): Cone =>
-    narrow(cone, by, toNumber(placeAt(course, at + by)) - start);
+    narrow(cone, by, placeNear(course, at + by) - start);
   let cone: Cone = { low: 0, high: Number.POSITIVE_INFINITY };
   if (at === from) for (let by = -1; by >= -before; by--) cone = narrowed(cone, by);
+  const step = Math.max(1, Math.floor((to - from) / MOST_STEPS));
   let frames = 0;
   while (at + frames < to) {
-    const next = narrowed(cone, frames + 1);
+    const further = Math.min(frames + step, to - at);
+    const next = narrowed(cone, further);
     if (next.low > next.high) break;
     cone = next;
-    frames++;
+    frames = further;
   }
   if (frames === 0) {
     if (at === from && before > 0) return null;
-    const rise = Math.max(0, toNumber(placeAt(course, at + 1)) - start);
+    const rise = Math.max(0, placeNear(course, at + 1) - start);
     return { at, frames: 1, start, perFrame: roundest({ low: rise, high: rise }) };
   }
   if (at + frames < to || after === 0) return { at, frames, start, perFrame: roundest(cone) };

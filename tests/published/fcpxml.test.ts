@@ -1,8 +1,8 @@
 /**
- * FCPXML against its published DTD: the declarations below are those of FCPXML 1.11 for what is
- * written here (developer documentation of the format, document type definition; elements and
- * attributes that are never written are left out, so whatever passes here passes there). They are
- * enforced by libxml2.
+ * FCPXML against its published DTD: the declarations below are the published ones for what is
+ * written here (developer documentation of the format, document type definition of 1.10; that 1.11
+ * keeps them is from memory). Elements and attributes that are never written are left out, so
+ * whatever passes here passes there. They are enforced by libxml2.
  */
 import { DtdValidator, XmlDocument, XmlDtd } from 'libxml2-wasm';
 import { expect, it } from 'vitest';

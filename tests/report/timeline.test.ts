@@ -342,3 +342,16 @@ describe('the shot list', () => {
     expect(text).toContain('1,one,skin,10:00:00:00,10:00:05:08,');
   });
 });
+
+it('is written soon, however long the ramps and dissolves are', () => {
+  const text = withEdit(
+    [
+      'one: { shot: skin, from: 900000 s, duration: 20000000 frames, speed: 100 to 25 % }',
+      'two: { shot: frost, from: 900000 s, duration: 20000000 frames, speed: 33.3 %, transition: dissolve 10000000 frames }',
+    ],
+    [],
+  );
+  const core = coreWith(text);
+  for (const format of ['otio', 'fcpxml', 'edl', 'csv'] as const)
+    expect(core.timeline(PLAN, format).ok, format).toBe(true);
+});
