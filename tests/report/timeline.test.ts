@@ -227,12 +227,19 @@ describe('OpenTimelineIO', () => {
   });
 
   it('holds a still', () => {
-    const text = `${withEdit(['one: { shot: skin, duration: 3 s }'])}
+    const text = `${withEdit([
+      'one: { shot: skin, duration: 3 s }',
+      'two: { shot: frost, duration: 3 s, transition: dissolve 12 frames }',
+      'three: { shot: skin, duration: 3 s, transition: dissolve 12 frames }',
+    ])}
 clips:
   skin: [{ file: stacked.tif, verdict: keep }]
 `;
     const { clips } = otioOf(text);
-    expect(clips).toHaveLength(1);
+    expect(clips).toHaveLength(3);
+    for (const format of ['otio', 'fcpxml', 'edl'] as const)
+      expect(made(text, format).notes.join(), format).not.toContain('dissolve');
+    expect(made(text, 'edl').text).toContain('M2   AX       000.0');
     expect(clips[0]).toMatchObject({
       source_range: { start_time: { value: 0 }, duration: { value: 75 } },
       effects: [{ OTIO_SCHEMA: 'FreezeFrame.1', time_scalar: 0 }],
@@ -354,4 +361,24 @@ it('is written soon, however long the ramps and dissolves are', () => {
   const core = coreWith(text);
   for (const format of ['otio', 'fcpxml', 'edl', 'csv'] as const)
     expect(core.timeline(PLAN, format).ok, format).toBe(true);
+});
+
+it('an EDL has no line that a text of the plan has made', () => {
+  const line = '\\r\\n002  AX       V     C        00:00:00:00 00:00:01:00 00:00:00:00 00:00:01:00';
+  const text = `${withEdit(
+    [`one: { about: "x${line}\\u2028y\\u001b[31m", shot: skin, duration: 1 s, reframe: 1.1x }`],
+    undefined,
+    { title: `"t${line}"` },
+  )}
+clips:
+  skin: [{ file: "a${line}.mov", verdict: keep }]
+`;
+  const [title, fcm, ...lines] = made(text, 'edl').text.split('\r\n');
+  expect(title).toMatch(/^TITLE: t {2}002 {2}AX/);
+  expect(title!.length).toBeLessThanOrEqual('TITLE: '.length + 70);
+  expect(fcm).toBe('FCM: NON-DROP FRAME');
+  expect(lines.filter((each) => each !== '' && !each.startsWith('* '))).toEqual([
+    '001  AX       V     C        00:00:00:00 00:00:01:00 00:00:00:00 00:00:01:00',
+  ]);
+  expect(lines.join('')).toContain('\\u{2028}y\\u{1b}[31m');
 });

@@ -48,7 +48,11 @@ function toLay(cut: CutFigures, rate: Rational, about: About): ToLay {
 
 function materialOf(cut: CutFigures, editRate: Rational, about: About): Material {
   const { name, shot, laid, clipFile, clipS, footage } = cut;
-  const take = laid.known ? message`${shot ?? name}, take ${laid.value.clip + 1}` : (shot ?? name);
+  const isStill = isHeld(footage) || (clipFile !== null && STILL.test(clipFile));
+  const take =
+    laid.known && !isHeld(footage)
+      ? message`${shot ?? name}, take ${laid.value.clip + 1}`
+      : (shot ?? name);
   const facts = clipFile === null ? null : factsOf(about.readings?.get(clipFile));
   const read = facts && rateOf(facts);
   const planned = footage?.setting?.rate ?? null;
@@ -63,11 +67,15 @@ function materialOf(cut: CutFigures, editRate: Rational, about: About): Material
     width: facts?.size.width ?? footage?.setting?.width ?? null,
     height: facts?.size.height ?? footage?.setting?.height ?? null,
     startTimecode: facts?.startTimecode ?? null,
-    frames: facts && read ? Math.round(facts.durationS * toNumber(read)) : null,
-    plannedFrames: inFrames,
-    isStill: clipFile !== null && STILL.test(clipFile),
+    frames: isStill ? 1 : facts && read ? Math.round(facts.durationS * toNumber(read)) : null,
+    plannedFrames: isStill ? 1 : inFrames,
+    isStill,
   };
 }
+
+/** Whether what is made of a shot is one picture, which cuts hold. */
+const isHeld = (footage: object | null): boolean =>
+  footage !== null && 'isHeld' in footage && footage.isHeld === true;
 
 const factsOf = (reading: ClipReading | undefined): ClipFacts | null =>
   reading?.state === 'read' ? reading.facts : null;
