@@ -27,7 +27,6 @@ const KEYS: Readonly<Record<string, readonly string[]>> = {
     'kind',
   ],
   'Gap.1': ['metadata', 'name', 'source_range', 'effects', 'markers', 'enabled'],
-  'FreezeFrame.1': ['metadata', 'name', 'effect_name', 'time_scalar', 'enabled'],
   'Clip.2': [
     'metadata',
     'name',
@@ -40,6 +39,7 @@ const KEYS: Readonly<Record<string, readonly string[]>> = {
   ],
   'Transition.1': ['metadata', 'name', 'in_offset', 'out_offset', 'transition_type'],
   'LinearTimeWarp.1': ['metadata', 'name', 'effect_name', 'time_scalar', 'enabled'],
+  'FreezeFrame.1': ['metadata', 'name', 'effect_name', 'time_scalar', 'enabled'],
   'Marker.2': ['metadata', 'name', 'color', 'comment', 'marked_range'],
   'ExternalReference.1': ['metadata', 'name', 'available_range', 'target_url'],
   'MissingReference.1': ['metadata', 'name', 'available_range'],
