@@ -340,6 +340,7 @@ describe('the command line', async () => {
   const options = [...new Set(help.match(/--[a-z][a-z-]+/g))];
 
   it('has options', () => {
+    expect(help).not.toContain('undefined');
     expect(options.length).toBeGreaterThan(3);
   });
 
