@@ -12,6 +12,7 @@ import { fcpxml } from '../report/timeline/fcpxml.ts';
 import { programmeOf } from '../report/timeline/gather.ts';
 import { edlNotes, fcpxmlNotes, programmeNotes } from '../report/timeline/notes.ts';
 import { otio } from '../report/timeline/otio.ts';
+import { fromRational } from '../timeline/exact.ts';
 import { listed } from '../timeline/listed.ts';
 import type { Programme } from '../timeline/programme.ts';
 import { dropsFrames, readTimecode } from '../timeline/timecode.ts';
@@ -62,7 +63,7 @@ function printed(
       return { ok: true, text, notes: [...notes, ...fcpxmlNotes(programme)] };
     }
     case 'edl': {
-      const list = listed(programme.cuts);
+      const list = listed(programme.cuts, fromRational(programme.rate));
       const all = [...notes, ...edlNotes(programme, list)];
       const text = edl(programme, list.events, all);
       const fps = KINDS.rate.print(programme.rate);

@@ -5,7 +5,7 @@
  * event, which a piece of a ramp may make short.
  */
 import { placeAt } from './course.ts';
-import { order } from './exact.ts';
+import { type Exact, order } from './exact.ts';
 import { type Piece, piecesOf } from './pieces.ts';
 import type { LaidCut } from './programme.ts';
 
@@ -36,19 +36,23 @@ interface Start {
 
 const PLAIN: Start = { before: 0, frames: 0 };
 
-export function listed(cuts: readonly LaidCut[]): {
+/** @param rate frames of the edit a second */
+export function listed(
+  cuts: readonly LaidCut[],
+  rate: Exact,
+): {
   readonly events: readonly ListedEvent[];
   readonly dissolves: readonly ListedDissolve[];
 } {
   const starts: Start[] = [];
   for (const [index, cut] of cuts.entries()) {
     const previous = cuts[index - 1];
-    const start = startOf(cut);
-    const fits = !previous || piecesIn(previous, starts[index - 1]!, start) !== null;
+    const start = startOf(cut, rate);
+    const fits = !previous || piecesIn(previous, starts[index - 1]!, start, rate) !== null;
     starts.push(fits ? start : PLAIN);
   }
   const events = cuts.flatMap((cut, index) =>
-    eventsOf(cut, starts[index]!, starts[index + 1] ?? PLAIN),
+    eventsOf(cut, starts[index]!, starts[index + 1] ?? PLAIN, rate),
   );
   const dissolves = cuts.flatMap((cut, index): ListedDissolve[] => {
     const { before, after } = cut.dissolve;
@@ -58,7 +62,7 @@ export function listed(cuts: readonly LaidCut[]): {
   return { events, dissolves };
 }
 
-function startOf({ course, dissolve, covered }: LaidCut): Start {
+function startOf({ course, dissolve, covered }: LaidCut, rate: Exact): Start {
   const { before: wanted, after } = dissolve;
   if (wanted + after === 0) return PLAIN;
   if (order(course.from, course.to) === 0) {
@@ -66,7 +70,7 @@ function startOf({ course, dissolve, covered }: LaidCut): Start {
     const before = wanted - Number(BigInt(wanted) % course.from.d);
     return { before, frames: before + after };
   }
-  const whole = { from: -wanted, to: covered, before: 0, after: 0 };
+  const whole = { from: -wanted, to: covered, before: 0, after: 0, rate };
   const first = piecesOf(course, whole)?.[0];
   return first ? { before: wanted, frames: Math.min(wanted + after, first.frames) } : PLAIN;
 }
@@ -76,6 +80,7 @@ function piecesIn(
   { course, covered }: LaidCut,
   start: Start,
   next: Start,
+  rate: Exact,
 ): readonly Piece[] | null {
   const [from, to] = [-start.before, covered - next.before];
   if (to <= from) return next.frames > 0 ? null : [];
@@ -85,14 +90,14 @@ function piecesIn(
       { at: from, frames: to - from, start: Number(place.n / place.d), perFrame: course.from },
     ];
   }
-  const pieces = piecesOf(course, { from, to, before: 0, after: next.frames });
+  const pieces = piecesOf(course, { from, to, before: 0, after: next.frames, rate });
   const isLongEnough = !pieces?.[0] || pieces[0].frames >= start.frames;
   return isLongEnough ? pieces : null;
 }
 
-function eventsOf(cut: LaidCut, start: Start, next: Start): readonly ListedEvent[] {
+function eventsOf(cut: LaidCut, start: Start, next: Start, rate: Exact): readonly ListedEvent[] {
   const { startFrame, endFrame, covered, course } = cut;
-  const pieces = covered === 0 ? [] : (piecesIn(cut, start, next) ?? []);
+  const pieces = covered === 0 ? [] : (piecesIn(cut, start, next, rate) ?? []);
   const events = pieces.map((piece, index) => ({
     cut,
     piece,

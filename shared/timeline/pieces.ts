@@ -6,7 +6,7 @@
  * way to thin out a curve within a tolerance).
  */
 import { type Course, placeAt, placeNear } from './course.ts';
-import { type Exact, exact, fromWritten, nearestWhole, order } from './exact.ts';
+import { type Exact, fromWritten, nearestWhole, order, over, toNumber } from './exact.ts';
 
 export interface Piece {
   /** Frame of the cut that it begins with, negative before the cut, and its length. */
@@ -25,6 +25,8 @@ interface Stretch {
   /** Frames beyond them in which the outermost pieces have to be right too, for transitions. */
   readonly before: number;
   readonly after: number;
+  /** Frames of the edit a second. */
+  readonly rate: Exact;
 }
 
 /** Half a frame, less what a double may round. */
@@ -55,7 +57,7 @@ export function piecesOf(course: Course, stretch: Stretch): readonly Piece[] | n
 }
 
 function longest(course: Course, at: number, stretch: Stretch): Piece | null {
-  const { from, to, before, after } = stretch;
+  const { from, to, before, after, rate } = stretch;
   // The clip has no frame before its first.
   const start = Math.max(0, nearestWhole(placeAt(course, at)));
   const narrowed = (cone: Cone, by: number): Cone =>
@@ -74,12 +76,12 @@ function longest(course: Course, at: number, stretch: Stretch): Piece | null {
   if (frames === 0) {
     if (at === from && before > 0) return null;
     const rise = Math.max(0, placeNear(course, at + 1) - start);
-    return { at, frames: 1, start, perFrame: roundest({ low: rise, high: rise }) };
+    return { at, frames: 1, start, perFrame: roundest({ low: rise, high: rise }, rate) };
   }
-  if (at + frames < to || after === 0) return { at, frames, start, perFrame: roundest(cone) };
+  if (at + frames < to || after === 0) return { at, frames, start, perFrame: roundest(cone, rate) };
   let whole = cone;
   for (let by = frames + 1; by <= frames + after; by++) whole = narrowed(whole, by);
-  if (whole.low <= whole.high) return { at, frames, start, perFrame: roundest(whole) };
+  if (whole.low <= whole.high) return { at, frames, start, perFrame: roundest(whole, rate) };
   // Two pieces: the second begins nearer to the end and has less to look at.
   const half = Math.ceil(frames / 2);
   return frames === 1 ? null : longest(course, at, { ...stretch, to: at + half, after: 0 });
@@ -97,12 +99,16 @@ function narrow({ low, high }: Cone, by: number, place: number): Cone {
   return { low: Math.max(low, Math.min(one, other)), high: Math.min(high, Math.max(one, other)) };
 }
 
-/** The speed of the fewest digits among them: short to write, and the same in every reader. */
-function roundest({ low, high }: Cone): Exact {
-  const middle = (low + high) / 2;
-  for (let digits = 1; digits <= 9; digits++) {
+/**
+ * The speed of the fewest digits among them, in frames of the clip a second: short to write, and the
+ * same in every reader.
+ */
+function roundest({ low, high }: Cone, rate: Exact): Exact {
+  const perS = toNumber(rate);
+  const middle = ((low + high) / 2) * perS;
+  for (let digits = 0; digits <= 9; digits++) {
     const value = Number(middle.toFixed(digits));
-    if (value >= low && value <= high) return value === 0 ? exact(0) : fromWritten(value);
+    if (value / perS >= low && value / perS <= high) return over(fromWritten(value), rate);
   }
-  return fromWritten(middle);
+  return over(fromWritten(middle), rate);
 }

@@ -35,7 +35,13 @@ describe('a ramp in pieces', () => {
   it('is nowhere more than half a frame of the clip off, and begins on whole frames', () => {
     fc.assert(
       fc.property(ramp, fc.nat(30), fc.nat(30), (course, before, after) => {
-        const pieces = piecesOf(course, { from: 0, to: course.frames, before, after });
+        const pieces = piecesOf(course, {
+          from: 0,
+          to: course.frames,
+          before,
+          after,
+          rate: exact(25),
+        });
         if (pieces === null) {
           // Only what transitions look at can't be met, and only by steep ramps.
           expect(before + after).toBeGreaterThan(0);
@@ -61,7 +67,10 @@ describe('a ramp in pieces', () => {
   it('that begins before the cut meets everything', () => {
     fc.assert(
       fc.property(ramp, fc.nat(30), fc.nat(30), (course, before, after) => {
-        const whole = { from: -before, to: course.frames + after, before: 0, after: 0 };
+        const whole = {
+          ...{ from: -before, to: course.frames + after, before: 0, after: 0 },
+          rate: exact(30_000, 1001),
+        };
         const pieces = piecesOf(course, whole)!;
         const length = pieces.reduce((sum, { frames }) => sum + frames, 0);
         expect(length).toBe(before + course.frames + after);

@@ -104,7 +104,10 @@ function shown(
       ? [item('Gap.1', cut.name, { ...PLAIN, source_range: range(0, rate, missing, rate) })]
       : [];
   if (covered === 0) return gap;
-  const stretch = { from: 0, to: covered, before: own.before, after: nextAfter };
+  const stretch = {
+    ...{ from: 0, to: covered, before: own.before, after: nextAfter },
+    rate: fromRational(rate),
+  };
   const pieces = piecesOf(course, stretch);
   const fits =
     pieces !== null &&
@@ -119,7 +122,10 @@ function shown(
 /** The pieces of a ramp, handles and all, as one thing that dissolves can cross. */
 function nested(cut: LaidCut, after: number, rate: Rational): Schema {
   const { before } = cut.dissolve;
-  const whole = { from: -before, to: cut.covered + after, before: 0, after: 0 };
+  const whole = {
+    ...{ from: -before, to: cut.covered + after, before: 0, after: 0 },
+    rate: fromRational(rate),
+  };
   const pieces = piecesOf(cut.course, whole) ?? [];
   return item('Stack.1', cut.name, {
     ...PLAIN,
