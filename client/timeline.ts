@@ -16,13 +16,19 @@ export const exportTimeline = async (client: BaseLanguageClient): Promise<void> 
   const named = uri.path.replace(PLAN_SUFFIX, '');
   const target = await window.showSaveDialog({
     defaultUri: uri.with({ path: `${named}.otio` }),
-    filters: { OpenTimelineIO: ['otio'], [l10n.t('Shot list')]: ['csv'] },
+    filters: {
+      OpenTimelineIO: ['otio'],
+      FCPXML: ['fcpxml'],
+      'CMX 3600 EDL': ['edl'],
+      [l10n.t('Shot list')]: ['csv'],
+    },
     title: l10n.t('Export the Edit'),
   });
   if (!target) return;
   const made = await client.sendRequest<TimelineFile | null>('lamella/timeline', {
     textDocument: { uri: client.code2ProtocolConverter.asUri(uri) },
-    format: /\.csv$/i.test(target.path) ? 'csv' : 'otio',
+    format: /\.([a-z]+)$/i.exec(target.path)?.[1]?.toLowerCase() ?? 'otio',
+    target: client.code2ProtocolConverter.asUri(target),
   });
   if (!made) return;
   if (!made.ok) {
@@ -30,5 +36,7 @@ export const exportTimeline = async (client: BaseLanguageClient): Promise<void> 
     return;
   }
   await workspace.fs.writeFile(target, new TextEncoder().encode(made.text));
-  void window.showInformationMessage(l10n.t('Exported to {0}', workspace.asRelativePath(target)));
+  const where = l10n.t('Exported to {0}', workspace.asRelativePath(target));
+  if (made.notes.length === 0) void window.showInformationMessage(where);
+  else void window.showWarningMessage([`${where}.`, ...made.notes].join(' '));
 };

@@ -3,6 +3,7 @@
 import type { Core, Refusal } from '../shared/api/facade.ts';
 import type { FileId } from '../shared/plan/place.ts';
 import type { CheckedPlan, CheckOptions } from './media/check-clips.ts';
+import type { EditClips } from './media/edit-clips.ts';
 
 export type HostText =
   | { readonly ok: true; readonly text: string }
@@ -23,6 +24,13 @@ export interface Host {
     signal: AbortSignal,
     progress: CheckOptions['progress'],
   ): Promise<CheckedPlan | null>;
+  /** Reads the clips that the edit of a plan uses; absent, or null: there is no disk. */
+  editClips?(
+    core: Core,
+    plan: FileId,
+    root: FileId,
+    signal: AbortSignal,
+  ): Promise<EditClips | null>;
   /** The root of a file that lies in no workspace folder. */
   rootOf(file: FileId): FileId;
 }

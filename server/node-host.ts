@@ -8,6 +8,7 @@ import { pathOfUri, uriOfPath } from './files/uri.ts';
 import type { Host } from './host.ts';
 import { checkClips } from './media/check-clips.ts';
 import { WorkerClipReader } from './media/clip-reader.ts';
+import { editClips } from './media/edit-clips.ts';
 import { readThroughClient } from './workspace/client-files.ts';
 
 /** @param mediaReader the bundle of the thread that reads clips */
@@ -30,6 +31,13 @@ export function nodeHost(connection: Connection, mediaReader: string): Host {
       } finally {
         await reader.close();
       }
+    },
+    async editClips(core, plan, root, signal) {
+      const [at, rootAt] = [pathOfUri(plan), pathOfUri(root)];
+      if (at === null || rootAt === null) return null;
+      const folders = { plan: path.dirname(at), root: rootAt, media: null };
+      const createReader = () => new WorkerClipReader(mediaReader);
+      return editClips({ core, plan, folders, createReader, signal });
     },
     rootOf(file) {
       const at = pathOfUri(file);

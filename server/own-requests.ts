@@ -65,8 +65,8 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
   );
   connection.onRequest<TimelineFile | null, never>(
     'lamella/timeline',
-    desk.about<TimelineParams, TimelineFile | null>(null, ({ core }, file, params) =>
-      timelineFile(core, file, params),
+    desk.about<TimelineParams, TimelineFile | null>(null, (current, file, params, token) =>
+      timelineFile(current, host, file, params, token),
     ),
   );
   connection.onRequest<string | null, never>(

@@ -16,6 +16,7 @@ const PROPERTIES = [
   'tests/rules',
   'tests/quantity',
   'tests/solve',
+  'tests/timeline',
   'tests/assist/completion-everywhere.test.ts',
   'tests/assist/as-it-was.test.ts',
 ];

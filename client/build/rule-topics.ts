@@ -62,6 +62,7 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
     [
       'slower-than-recorded',
       'cut-outruns-clips',
+      'cut-without-frames',
       'join-without-handles',
       'off-the-beat',
       'duration-differs',

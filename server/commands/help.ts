@@ -43,4 +43,4 @@ export function helpOf({ usage, about, options }: Described): string {
 
 /** "-o, --output FILE", and what it is for. */
 const optionHelp = ([name, { short, oneOf, shown, about }]: [string, OptionSpec]): string =>
-  `  ${short ? `-${short}, ` : ''}--${name} ${oneOf?.join('|') ?? shown}\n${wrap(inLanguage(about), WIDTH, '      ')}`;
+  `  ${short ? `-${short}, ` : ''}${[`--${name}`, oneOf?.join('|') ?? shown].filter(Boolean).join(' ')}\n${wrap(inLanguage(about), WIDTH, '      ')}`;

@@ -1,14 +1,40 @@
 /** The edit of a plan as a file, for a client that knows where it is to go. */
 
-import type { Core } from '../../shared/api/facade.ts';
-import type { TimelineFile } from '../../shared/api/timeline.ts';
+import type { CancellationToken } from 'vscode-languageserver';
+import {
+  TIMELINE_FORMATS,
+  type TimelineFile,
+  type TimelineFormat,
+} from '../../shared/api/timeline.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import type { Host } from '../host.ts';
+import type { Session } from '../session.ts';
 
 export interface TimelineParams {
   readonly textDocument: { readonly uri: string };
-  readonly format: 'otio' | 'csv';
+  /** One of `TIMELINE_FORMATS`; anything else is asked for as OpenTimelineIO. */
+  readonly format: string;
+  /** URL of the file that is to be written; left out: beside the plan. */
+  readonly target?: string;
 }
 
-/** Anything but a shot list is asked for as OpenTimelineIO. */
-export const timelineFile = (core: Core, file: FileId, { format }: TimelineParams): TimelineFile =>
-  core.timeline(file, format === 'csv' ? 'csv' : 'otio');
+export async function timelineFile(
+  { core, roots }: Session,
+  host: Host,
+  file: FileId,
+  { format, target }: TimelineParams,
+  token: CancellationToken,
+): Promise<TimelineFile> {
+  const known = TIMELINE_FORMATS.find((one) => one === format);
+  const chosen: TimelineFormat = known ?? 'otio';
+  const stop = new AbortController();
+  const unheard = token.onCancellationRequested(() => stop.abort());
+  try {
+    // A shot list has the times of the plan, and nothing of the files.
+    const clips =
+      chosen === 'csv' ? null : await host.editClips?.(core, file, roots.of(file), stop.signal);
+    return core.timeline(file, chosen, { ...clips, ...(target !== undefined && { target }) });
+  } finally {
+    unheard.dispose();
+  }
+}

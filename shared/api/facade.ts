@@ -28,7 +28,7 @@ import type { KnownOfLens, MeasureAdvice } from './measure.ts';
 import type { FoundEntry, Renaming } from './navigation.ts';
 import type { Sheet, ShownAt, Tick } from './sheet.ts';
 import type { SolvedShot } from './solved.ts';
-import type { TimelineFile, TimelineFormat } from './timeline.ts';
+import type { TimelineFile, TimelineFormat, TimelineOptions } from './timeline.ts';
 
 /** Why a file that is wanted can't be had. */
 export type Refusal = 'not-found' | 'outside-workspace' | 'too-large' | 'not-text' | 'unreadable';
@@ -176,7 +176,7 @@ export interface Core extends Checker {
   /** The hours of a plan's day; null where it has none that can be read. */
   dayFigures(file: FileId): DayJson | null;
   /** The edit as a file for an editing program or a spreadsheet. */
-  timeline(file: FileId, format: TimelineFormat): TimelineFile;
+  timeline(file: FileId, format: TimelineFormat, options?: TimelineOptions): TimelineFile;
   /** A plan and all that it uses, as report/compare takes it. */
   compared(file: FileId): ComparedPlan;
   /**

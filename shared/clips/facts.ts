@@ -14,6 +14,16 @@ export type ClipRate =
       readonly mean: number;
     };
 
+/** What the clock of the recorder counted at the first frame that is shown (SMPTE ST 12-1). */
+export interface ClipTimecode {
+  /** Counted frames from 00:00:00:00 on, with none left out: a count of frames, not of numbers. */
+  readonly frame: number;
+  /** Counted frames a second, exactly; a clip of 50 fps may have a clock of 25. */
+  readonly rate: Rational;
+  /** Numbers are left out, so that a count of 30 stays with the wall clock at 29.97. */
+  readonly dropFrame: boolean;
+}
+
 export interface ClipFacts {
   readonly bytes: number;
   /** As it is stored, before any turning. */
@@ -36,6 +46,8 @@ export interface ClipFacts {
   readonly whiteBalance: number | 'auto' | null;
   /** By the body's clock, ISO 8601. */
   readonly created: string | null;
+  /** Of the first frame that is shown. Left out: the file carries none, or none that is read. */
+  readonly startTimecode?: ClipTimecode;
 }
 
 export type ClipReading =

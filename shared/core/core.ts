@@ -108,7 +108,7 @@ export function createCore(options: CoreOptions): Core {
       testClipFindings(analysis, file, { shot, path }, reading)?.map(report) ?? null,
     editFigures: (file) => editJson(analysis.edit(file)),
     dayFigures: (file) => dayJson(analysis.day(file)),
-    timeline: (file, format) => timelineOf(context, file, format),
+    timeline: (file, format, options) => timelineOf(context, file, format, options),
     compared: (file) => comparedPlan(context, file, allFindings(file), originOf),
     sheet: (file, use) => sheetOf(context, file, allFindings(file), use?.isWrittenOn === true),
     frame: (file, shot, width) => drawnFrame(context, file, shot, width),

@@ -38,6 +38,10 @@ export interface CutJson {
   readonly holdsPicture: boolean | null;
   /** Frames at its end that no clip covers. */
   readonly uncoveredFrames: number | null;
+  /** As the plan writes them; null: it doesn't. */
+  readonly reframe: number | null;
+  readonly grade: string | null;
+  readonly about: string | null;
   readonly notKnown: Reasons;
 }
 

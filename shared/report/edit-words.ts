@@ -67,6 +67,7 @@ export function totalWords({ totalFrames, totalTimecode, totalS, notKnown }: Edi
 /** A cut's cells under `HEAD`. */
 function editRow(cut: CutJson): readonly string[] {
   const { durationFrames, fromBeatFrames, uncoveredFrames, repeatsFrames, notKnown } = cut;
+  const { reframe, grade, about } = cut;
   const length = durationFrames === null ? message`unknown` : framesWords(durationFrames);
   const beat =
     fromBeatFrames === null
@@ -80,6 +81,9 @@ function editRow(cut: CutJson): readonly string[] {
     uncoveredFrames !== null &&
       uncoveredFrames > 0 &&
       message`${framesWords(uncoveredFrames)} uncovered`,
+    reframe !== null && message`punch-in ${reframe}x`,
+    grade !== null && message`grade ${grade}`,
+    about,
   ];
   return [
     startWords(cut),

@@ -30,7 +30,11 @@ const HEAD = [
   'remark',
 ] as const;
 
-export function shotList(edit: EditFigures): string {
+/**
+ * @param start frame that the timecode of the edit starts with, and whether it drops numbers
+ * @param bom whether it begins with a byte order mark, by which some spreadsheets know UTF-8
+ */
+export function shotList(edit: EditFigures, start: Start, bom: boolean): string {
   const rows = editJson(edit)!.cuts.map((cut, index): readonly (string | number | null)[] => {
     const { fields } = edit.cuts[index]!;
     const reframe = fields && ifKnown(fields.reframe);
@@ -38,8 +42,8 @@ export function shotList(edit: EditFigures): string {
       index + 1,
       cut.cut,
       cut.shot,
-      cut.startTimecode,
-      endTimecode(edit.cuts[index]!, edit),
+      timecodeAt(edit.cuts[index]!, 'startFrame', edit, start),
+      timecodeAt(edit.cuts[index]!, 'endFrame', edit, start),
       cut.startFrame,
       cut.durationFrames,
       joinWords(cut),
@@ -53,18 +57,34 @@ export function shotList(edit: EditFigures): string {
       (fields && ifKnown(fields.about)) ?? null,
     ];
   });
-  return [HEAD, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+  const text = [HEAD, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+  return bom ? `\ufeff${text}` : text;
 }
 
-function endTimecode({ track }: CutFigures, { rate }: EditFigures): string | null {
-  if (!track.known || !rate.known) return null;
-  return timecode(track.value.endFrame, rate.value) ?? null;
+interface Start {
+  readonly frame: number;
+  readonly isDrop: boolean;
 }
+
+function timecodeAt(
+  { track }: CutFigures,
+  end: 'startFrame' | 'endFrame',
+  { rate }: EditFigures,
+  start: Start,
+): string | null {
+  if (!track.known || !rate.known) return null;
+  return timecode(start.frame + track.value[end], rate.value, start.isDrop) ?? null;
+}
+
+/**
+ * What a formula can begin with, in its full-width forms too, at the beginning of a cell or after
+ * what some spreadsheets part cells by.
+ */
+const FORMULA = /(^|[;|])(["'\s]*)(?=[=+\-@\uff1d\uff0b\uff0d\uff20])/g;
 
 function cell(value: string | number | null): string {
   if (value === null) return '';
   if (typeof value === 'number') return String(value);
-  const text = inertLine(value);
-  const safe = /^[=+\-@\t]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  const safe = inertLine(value).replace(FORMULA, "$1'$2");
+  return /[",;\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -24,6 +24,7 @@ import { colourRenderingLow } from './colour-rendering-low.ts';
 import { commentUnanswered } from './comment-unanswered.ts';
 import { crossesTooFast } from './crosses-too-fast.ts';
 import { cutOutrunsClips } from './cut-outruns-clips.ts';
+import { cutWithoutFrames } from './cut-without-frames.ts';
 import { dayTooShort } from './day-too-short.ts';
 import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
@@ -176,6 +177,7 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
   batteryShort,
   slowerThanRecorded,
   cutOutrunsClips,
+  cutWithoutFrames,
   joinWithoutHandles,
   offTheBeat,
   durationDiffers,

@@ -10,8 +10,11 @@ import { CLI } from './paths.ts';
 const FILE = 'salt-garden.shootplan.yaml';
 const PLAN = sample(FILE);
 
+const FORMATS = ['otio', 'fcpxml', 'edl', 'csv'] as const;
+type Format = (typeof FORMATS)[number];
+
 /** What the command line makes of the same plan. */
-function byCommand(format: 'otio' | 'csv'): string {
+function byCommand(format: Format): string {
   const folder = mkdtempSync(path.join(tmpdir(), 'lamella-export-'));
   try {
     writeFileSync(path.join(folder, FILE), PLAN);
@@ -25,7 +28,7 @@ function byCommand(format: 'otio' | 'csv'): string {
 }
 
 inEachHost({ [FILE]: PLAN }, (test) => {
-  test.for(['otio', 'csv'] as const)('as .%s', async (format, { host, workbench }) => {
+  test.for(FORMATS)('as .%s', async (format, { host, workbench }) => {
     await workbench.status.waitFor(WAIT);
     await workbench.focusText();
     await workbench.run('Lamella: Export the Edit as a Timeline or Shot List');

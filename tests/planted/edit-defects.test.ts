@@ -84,6 +84,18 @@ const DEFECTS: readonly Defect[] = [
     fix: 'Lengthen each take of frost to 23 s',
   },
   {
+    rule: 'cut-without-frames',
+    says: 'a cut shorter than half a frame',
+    // Beat 4 is frame 66.67, shown from 67 on; 0.008 s are 0.2 frames, to 66.87, which is 67 too.
+    cuts: {
+      one: '{ shot: skin, from: 2 s, duration: 1 bar }\n    none: { shot: skin, duration: 0.008 s }',
+    },
+    line: 'duration: 0.008 s',
+    what: 'none is 0.008 s long and shows no frame at 25 fps.',
+    numbers: { lengthS: 0.008, rateFps: 25 },
+    fix: 'Set none to 1 frame',
+  },
+  {
     rule: 'join-without-handles',
     says: 'a clip taken from its first frame',
     cuts: { three: '{ shot: skin, from: 0 s, duration: 6 beats, transition: dissolve 10 frames }' },

@@ -14,12 +14,18 @@ async function ask(text: string, format: string): Promise<TimelineFile | null> {
   });
 }
 
-it('comes as OpenTimelineIO, as a shot list, or as the reason why not', async () => {
+it('comes in each format, with what that can’t hold, or as the reason why not', async () => {
   const text = withEdit(['one: { shot: skin, duration: 1 bar }']);
   const otio = await ask(text, 'otio');
   expect(otio?.ok && JSON.parse(otio.text).OTIO_SCHEMA).toBe('Timeline.1');
   const list = await ask(text, 'csv');
   expect(list?.ok && list.text).toMatch(/^number,cut,/);
+  const edl = await ask(text, 'edl');
+  expect(edl?.ok && edl.text).toMatch(/^TITLE: /);
+  const xml = await ask(text, 'fcpxml');
+  expect(xml?.ok && xml.notes).toContain(
+    'skin, take 1 has no file yet. Link it in the editing program.',
+  );
   expect(await ask(withEdit([]), 'otio')).toEqual({
     ok: false,
     why: 'the plan has no edit with cuts',

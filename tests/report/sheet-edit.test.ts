@@ -120,3 +120,16 @@ it('Markdown has the table', () => {
   const text = markdownText(sheetDocument(coreWith(withEdit(CUTS)).sheet(PLAN), say));
   expect(text).toContain('## The edit\n\n00:00:08:00, 200 frames, 8 s\n\n| Start | Length |');
 });
+
+it('says of a cut what the plan notes of it, its punch-in and its grade', () => {
+  const text = withEdit([
+    'one: { shot: skin, from: 2 s, duration: 6 beats, about: "hold for the title", grade: cold, reframe: 1.2x }',
+    'two: { shot: frost, duration: 6 beats }',
+  ]);
+  const rows = [...pageOf(text).querySelectorAll('tr')].map((row) => row.textContent);
+  expect(rows.find((row) => row.includes('hold for the title'))).toContain(
+    'punch-in 1.2x, grade cold, hold for the title',
+  );
+  const markdown = markdownText(sheetDocument(coreWith(text).sheet(PLAN), say));
+  expect(markdown).toContain('punch-in 1.2x, grade cold, hold for the title');
+});

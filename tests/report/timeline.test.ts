@@ -4,10 +4,13 @@
  * documentation; sample files of github.com/AcademySoftwareFoundation/OpenTimelineIO): which keys a
  * schema has, and that a track is as long as its clips, dissolves taking no time.
  */
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { TimelineFormat, TimelineOptions } from '../../shared/api/timeline.ts';
+import type { ClipFacts, ClipReading } from '../../shared/clips/facts.ts';
+import { rational } from '../../shared/quantity/rational.ts';
 import { MUSIC, withEdit } from '../support/edits.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
+import type { OtioItem } from '../support/timelines/otio.ts';
 
 /** Keys by schema, as published sample files write them. */
 const KEYS: Readonly<Record<string, readonly string[]>> = {
@@ -23,6 +26,7 @@ const KEYS: Readonly<Record<string, readonly string[]>> = {
     'children',
     'kind',
   ],
+  'Gap.1': ['metadata', 'name', 'source_range', 'effects', 'markers', 'enabled'],
   'Clip.2': [
     'metadata',
     'name',
@@ -61,78 +65,51 @@ function checkSchemas(value: unknown): void {
   for (const [key, inner] of Object.entries(value)) if (key !== 'metadata') checkSchemas(inner);
 }
 
-interface Time {
-  readonly value: number;
-  readonly rate: number;
-}
-
-interface Child {
-  readonly OTIO_SCHEMA: string;
-  readonly name: string;
-  readonly in_offset: Time;
-  readonly out_offset: Time;
-  readonly source_range: { readonly start_time: Time; readonly duration: Time };
-  readonly effects: readonly (Json & { readonly time_scalar: number })[];
-  readonly media_references: Readonly<Record<string, Json>>;
-  readonly active_media_reference_key: string;
-}
-
 interface Marker {
   readonly name: string;
-  readonly marked_range: { readonly start_time: Time };
+  readonly marked_range: { readonly start_time: { readonly value: number } };
 }
 
-interface ReadClip {
+interface File {
   readonly name: string;
-  readonly start: number;
-  readonly frames: number;
-  /** Seconds of source, by the warp. */
-  readonly sourceS: number;
-  readonly from: number;
-  readonly media: Json;
-  readonly effects: readonly Json[];
+  readonly global_start_time: { readonly value: number; readonly rate: number };
+  readonly tracks: { readonly children: readonly OtioItem[] };
 }
 
 function readBack(text: string) {
-  const file = JSON.parse(text);
+  const file = JSON.parse(text) as File;
   checkSchemas(file);
-  const [track, ...others] = file.tracks.children;
+  const [video, music, ...others] = file.tracks.children;
   expect(others).toEqual([]);
-  let start = 0;
-  const clips: ReadClip[] = [];
-  const dissolves: { readonly at: number; readonly before: number; readonly after: number }[] = [];
-  (track.children as readonly Child[]).forEach((child, index) => {
-    if (child.OTIO_SCHEMA === 'Transition.1') {
-      // A transition stands between two clips.
-      expect(track.children[index + 1]?.OTIO_SCHEMA).toBe('Clip.2');
-      const { in_offset: before, out_offset: after } = child;
-      dissolves.push({ at: start, before: before.value, after: after.value });
-      return;
-    }
-    const { name, source_range: range, effects } = child;
-    const scalar = effects[0]?.time_scalar ?? 1;
-    clips.push({
-      name,
-      start,
-      frames: range.duration.value,
-      sourceS: (range.duration.value / range.duration.rate) * scalar,
-      from: range.start_time.value / range.start_time.rate,
-      media: child.media_references[child.active_media_reference_key]!,
-      effects,
-    });
-    start += range.duration.value;
-  });
-  return { file, track, clips, dissolves, frames: start };
+  const clips = video!.children.filter(({ OTIO_SCHEMA }) => OTIO_SCHEMA === 'Clip.2');
+  return { file, clips, music, media: clips.map(mediaOf) };
 }
 
-const exported = (text: string, format: 'otio' | 'csv' = 'otio') =>
-  coreWith(text).timeline(PLAN, format);
+const mediaOf = ({ media_references: all, active_media_reference_key: key }: OtioItem) => all[key];
 
-const otioOf = (text: string) => {
-  const made = exported(text);
-  if (!made.ok) throw new Error(made.why);
-  return readBack(made.text);
-};
+const schemas = (items: readonly OtioItem[]) => items.map(({ OTIO_SCHEMA }) => OTIO_SCHEMA);
+
+const exported = (text: string, format: TimelineFormat = 'otio', options?: TimelineOptions) =>
+  coreWith(text).timeline(PLAN, format, options);
+
+function made(text: string, format: TimelineFormat = 'otio', options?: TimelineOptions) {
+  const file = exported(text, format, options);
+  if (!file.ok) throw new Error(file.why);
+  return file;
+}
+
+const otioOf = (text: string, options?: TimelineOptions) =>
+  readBack(made(text, 'otio', options).text);
+
+const facts = (more: Partial<ClipFacts> = {}): ClipReading => ({
+  state: 'read',
+  facts: {
+    ...{ bytes: 1, size: { width: 1920, height: 1080 }, rotation: 0, codec: 'h264', bitsPerS: 1 },
+    ...{ rate: { kind: 'constant', rate: rational(50) }, durationS: 12 },
+    ...{ shutterS: null, iso: null, whiteBalance: null, created: null },
+    ...more,
+  },
+});
 
 const CUTS = [
   'one: { shot: skin, from: 2 s, duration: 2 bars }',
@@ -140,58 +117,71 @@ const CUTS = [
   'three: { shot: skin, duration: 1 bar, speed: 50 % }',
 ];
 
-describe('OpenTimelineIO', () => {
-  it('has the cuts where the plan has them', () => {
-    const { clips, dissolves, frames, file } = otioOf(withEdit(CUTS));
-    const edit = coreWith(withEdit(CUTS)).editFigures(PLAN)!;
-    expect(clips.map(({ name, start, frames: each }) => [name, start, each])).toEqual(
-      edit.cuts.map(({ cut, startFrame, durationFrames }) => [cut, startFrame, durationFrames]),
-    );
-    expect(frames).toBe(edit.totalFrames);
-    expect(dissolves).toEqual([{ at: 133, before: 6, after: 7 }]);
-    expect(file.name).toBe('Winter Window');
-  });
-
-  it('reads the clips as far as the plan does, ramps by their mean speed', () => {
-    const { clips } = otioOf(withEdit(CUTS));
-    const edit = coreWith(withEdit(CUTS)).editFigures(PLAN)!;
-    clips.forEach(({ from, sourceS }, index) => {
-      expect(from).toBeCloseTo(edit.cuts[index]!.sourceStartS!, 9);
-      // To half a frame at either end, which laying cuts on frames may move.
-      expect(Math.abs(sourceS - edit.cuts[index]!.sourceS!)).toBeLessThanOrEqual(1 / 25);
-    });
-    expect(clips[1]?.effects[0]).toMatchObject({
-      time_scalar: 0.625,
-      metadata: { lamella: { ramp: { from: 1, to: 0.25 } } },
-    });
-    expect(clips[0]?.effects).toEqual([]);
-    expect(clips[2]?.effects[0]).toMatchObject({ time_scalar: 0.5 });
-  });
-
-  it('refers to the clips that are kept, and says which take it means where none is listed', () => {
-    const text = `${withEdit(CUTS)}
+const KEPT = `
 clips:
   skin:
     - { file: "media/day 1/0002.mp4", verdict: keep }
 `;
-    const { clips } = otioOf(text);
-    expect(clips[0]?.media).toMatchObject({
+const KEPT_FILE = 'media/day 1/0002.mp4';
+
+describe('OpenTimelineIO', () => {
+  it('has the cuts where the plan has them, a ramp as a run of clips', () => {
+    const { clips, file } = otioOf(withEdit(CUTS));
+    const edit = coreWith(withEdit(CUTS)).editFigures(PLAN)!;
+    const lengths = new Map<string, number>();
+    for (const { name, source_range: range } of clips)
+      lengths.set(name, (lengths.get(name) ?? 0) + range!.duration.value);
+    expect([...lengths]).toEqual(edit.cuts.map(({ cut, durationFrames }) => [cut, durationFrames]));
+    expect(clips.filter(({ name }) => name === 'two').length).toBeGreaterThan(1);
+    expect(clips.find(({ name }) => name === 'two')).toMatchObject({
+      metadata: {
+        lamella: { ramp: { from: 1, to: 0.25, frames: 50, piece: 1 }, grade: 'cold', reframe: 1.1 },
+      },
+    });
+    expect(clips.find(({ name }) => name === 'three')?.effects).toMatchObject([
+      { OTIO_SCHEMA: 'LinearTimeWarp.1', time_scalar: 0.5 },
+    ]);
+    expect(file.name).toBe('Winter Window');
+  });
+
+  it('counts each clip in its own frames, from its own timecode, as long as it is', () => {
+    const readings = new Map([
+      [
+        KEPT_FILE,
+        facts({ startTimecode: { frame: 90_000, rate: rational(25), dropFrame: false } }),
+      ],
+    ]);
+    const { media, clips } = otioOf(withEdit(CUTS) + KEPT, { readings });
+    // An hour at 25 counted frames a second is 180,000 of the clip's 50; it is 12 s long.
+    expect(media[0]).toMatchObject({
       OTIO_SCHEMA: 'ExternalReference.1',
       target_url: 'media/day%201/0002.mp4',
-      available_range: { duration: { value: 500, rate: 25 } },
+      available_range: {
+        start_time: { value: 180_000, rate: 50 },
+        duration: { value: 600, rate: 50 },
+      },
     });
-    expect(clips[1]?.media).toMatchObject({
-      OTIO_SCHEMA: 'MissingReference.1',
-      name: 'frost, take 1',
+    expect(clips[0]?.source_range).toMatchObject({
+      start_time: { value: 180_100, rate: 50 },
+      duration: { value: 133, rate: 25 },
     });
   });
 
-  it('marks the beats, and bars by their number', () => {
-    const { track } = otioOf(withEdit(CUTS));
-    const marks = (track.markers as readonly Marker[]).map((mark) => [
-      mark.name,
-      mark.marked_range.start_time.value,
-    ]);
+  it('says nothing of a length that nobody read, and which take it means where none is listed', () => {
+    const { media } = otioOf(withEdit(CUTS) + KEPT);
+    expect(media[0]).toMatchObject({ available_range: null });
+    expect(media[1]).toMatchObject({ OTIO_SCHEMA: 'MissingReference.1', name: 'frost, take 1' });
+  });
+
+  it('has the music as a track, with beats and bars by their number', () => {
+    const { music } = otioOf(withEdit(CUTS));
+    expect(music).toMatchObject({ kind: 'Audio' });
+    const [song] = music!.children as readonly (OtioItem & { markers: readonly Marker[] })[];
+    expect(song).toMatchObject({
+      metadata: { lamella: { tempoBpm: 90, firstBeatS: 0, beatsPerBar: 4 } },
+      source_range: { duration: { value: 250 } },
+    });
+    const marks = song!.markers.map((mark) => [mark.name, mark.marked_range.start_time.value]);
     // 90 bpm at 25 fps: 16 2/3 frames.
     expect(marks.slice(0, 6)).toEqual([
       ['bar 1', 0],
@@ -204,34 +194,56 @@ clips:
     expect(marks).toHaveLength(15);
   });
 
-  it('adds up to the plan’s own length, whatever is cut at whatever rate', () => {
-    const cut = fc.record({
-      shot: fc.constantFrom('frost', 'skin'),
-      duration: fc.constantFrom('1 s', '2 bars', '3 beats', '7 frames', '31 s', '0.3 s'),
-      speed: fc.constantFrom('100 %', '50 %', '20 to 400 %', '33.3 %'),
-      join: fc.constantFrom('cut', 'dissolve 12 frames', 'dissolve 1 beat'),
+  it('starts at the timecode that is asked for, and at no other', () => {
+    const { file } = otioOf(withEdit(CUTS), { startTimecode: '01:00:00:00' });
+    expect(file.global_start_time).toMatchObject({ value: 90_000, rate: 25 });
+    expect(exported(withEdit(CUTS), 'otio', { startTimecode: '01:00:00;00' })).toEqual({
+      ok: false,
+      why: '01:00:00;00 is not a timecode at 25 fps',
     });
-    fc.assert(
-      fc.property(
-        fc.array(cut, { minLength: 1, maxLength: 12 }),
-        fc.constantFrom('25 fps', '29.97 fps', '23.976 fps', '60 fps'),
-        (cuts, rate) => {
-          const text = withEdit(
-            cuts.map(
-              (one, index) =>
-                `c${index}: { shot: ${one.shot}, duration: ${one.duration}, speed: ${one.speed}, join: ${one.join} }`,
-            ),
-            ['music: { tempo: 117.55 bpm, bar: 3 beats }'],
-            { 'deliver/rate': rate },
-          );
-          const edit = coreWith(text).editFigures(PLAN)!;
-          const { frames, clips } = otioOf(text);
-          expect(frames).toBe(edit.totalFrames);
-          expect(clips.every((one) => one.frames >= 0)).toBe(true);
-        },
-      ),
-      { numRuns: 40 },
-    );
+  });
+
+  it('puts a ramp into a stack where a dissolve crosses its pieces', () => {
+    const text = withEdit([
+      'one: { shot: skin, from: 2 s, duration: 2 bars }',
+      'two: { shot: frost, from: 5 s, duration: 40 frames, speed: 400 to 20 %, transition: dissolve 40 frames }',
+    ]);
+    const { file } = otioOf(text);
+    expect(schemas(file.tracks.children[0]!.children)).toEqual([
+      'Clip.2',
+      'Transition.1',
+      'Stack.1',
+    ]);
+  });
+
+  it('leaves empty what a clip lacks, and says so', () => {
+    const readings = new Map([[KEPT_FILE, facts({ durationS: 4 })]]);
+    const text = withEdit(['one: { shot: skin, from: 2 s, duration: 3 s }']) + KEPT;
+    const { file } = otioOf(text, { readings });
+    expect(schemas(file.tracks.children[0]!.children)).toEqual(['Clip.2', 'Gap.1']);
+    expect(made(text, 'otio', { readings }).notes).toEqual([
+      'The last 25 frames of one are left empty; 0002.mp4 ends before.',
+    ]);
+  });
+
+  it('holds a still', () => {
+    const text = `${withEdit([
+      'one: { shot: skin, duration: 3 s }',
+      'two: { shot: frost, duration: 3 s, transition: dissolve 12 frames }',
+      'three: { shot: skin, duration: 3 s, transition: dissolve 12 frames }',
+    ])}
+clips:
+  skin: [{ file: stacked.tif, verdict: keep }]
+`;
+    const { clips } = otioOf(text);
+    expect(clips).toHaveLength(3);
+    for (const format of ['otio', 'fcpxml', 'edl'] as const)
+      expect(made(text, format).notes.join(), format).not.toContain('dissolve');
+    expect(made(text, 'edl').text).toContain('M2   AX       000.0');
+    expect(clips[0]).toMatchObject({
+      source_range: { start_time: { value: 0 }, duration: { value: 75 } },
+      effects: [{ OTIO_SCHEMA: 'FreezeFrame.1', time_scalar: 0 }],
+    });
   });
 
   it('says why there is none', () => {
@@ -243,17 +255,58 @@ clips:
   });
 
   it('of music faster than anything is written without its beats, and soon', () => {
-    const { track } = otioOf(
+    const { music } = otioOf(
       withEdit(['one: { shot: skin, duration: 4000 s }'], ['music: { tempo: 900000000 bpm }']),
     );
-    expect(track.markers).toEqual([]);
+    expect(music?.children[0]).toMatchObject({ markers: [] });
+  });
+});
+
+describe('what a file has otherwise than the plan', () => {
+  const notes = (cuts: readonly string[]) => made(withEdit(cuts)).notes;
+
+  it.each([
+    ['nothing', ['one: { shot: frost, duration: 4 s }', 'two: { shot: skin, duration: 4 s }'], []],
+    [
+      'a dissolve from nothing',
+      ['one: { shot: frost, duration: 4 s, transition: dissolve 12 frames }'],
+      ['The dissolve into one is left out; nothing comes before it.'],
+    ],
+    [
+      'a clip from its first frame',
+      [
+        'one: { shot: frost, duration: 4 s }',
+        'two: { shot: skin, from: 0.08 s, duration: 4 s, transition: dissolve 12 frames }',
+      ],
+      // Two frames of the clip before the cut, and as many and the odd one after it.
+      [
+        'The dissolve into two is 5 frames long instead of 12 frames; its clip has no more before the in point.',
+      ],
+    ],
+    [
+      'two dissolves on one short cut',
+      [
+        'one: { shot: frost, from: 2 s, duration: 4 s }',
+        'two: { shot: skin, from: 2 s, duration: 8 frames, transition: dissolve 12 frames }',
+        'three: { shot: frost, from: 10 s, duration: 4 s, transition: dissolve 12 frames }',
+      ],
+      [
+        'The dissolve into three is 5 frames long instead of 12 frames; the previous cut is too short.',
+      ],
+    ],
+    [
+      'a cut of no frames',
+      ['one: { shot: frost, duration: 4 s }', 'two: { shot: skin, duration: 0.01 s }'],
+      ['two shows no frame and is left out.'],
+    ],
+  ] as const)('is said of %s', (_, cuts, said) => {
+    expect(notes(cuts)).toEqual(said);
   });
 });
 
 describe('the shot list', () => {
   it('has a line a cut, by RFC 4180', () => {
-    const made = exported(withEdit(CUTS), 'csv');
-    expect(made.ok && made.text.split('\r\n')).toEqual([
+    expect(made(withEdit(CUTS), 'csv').text.split('\r\n')).toEqual([
       'number,cut,shot,start timecode,end timecode,start frame,frames,begins with,speed,clip,source start s,source end s,frames uncovered,enlarged,grade,remark',
       '1,one,skin,00:00:00:00,00:00:05:08,0,133,cut,100%,take 1,2,7.333333,0,,,',
       '2,two,frost,00:00:05:08,00:00:07:08,133,50,dissolve 13 frames,100 to 25%,take 1,0.24,1.49,0,1.1,cold,',
@@ -267,7 +320,65 @@ describe('the shot list', () => {
       ['one: { about: "=HYPERLINK(\\"x\\"), and more", shot: skin, duration: 1 s }'],
       [MUSIC],
     );
-    const made = exported(text, 'csv');
-    expect(made.ok && made.text).toContain('"\'=HYPERLINK(""x""), and more"');
+    const { text: list } = made(text, 'csv');
+    expect(list).toContain('"\'=HYPERLINK(""x""), and more"');
   });
+
+  // A formula begins with one of these in spreadsheets (OWASP, CSV injection), in full width too.
+  it.each([
+    ['＝1+1', "'＝1+1"],
+    ['＋1', "'＋1"],
+    ['＠SUM', "'＠SUM"],
+    [' =1+1', "' =1+1"],
+    ['a;=1+1', "a;'=1+1"],
+    ['a; @x', "a;' @x"],
+    ['-1', "'-1"],
+    ['a = b', 'a = b'],
+  ])('makes %s inert', (about, cell) => {
+    const { text } = made(
+      withEdit([`one: { about: "${about}", shot: skin, duration: 1 s }`]),
+      'csv',
+    );
+    const last = text.split('\r\n')[1]!.split(',').at(-1)!;
+    expect(last.replace(/^"(.*)"$/, '$1')).toBe(cell);
+  });
+
+  it('begins with a byte order mark where it is asked for, and at the timecode', () => {
+    const { text } = made(withEdit(CUTS), 'csv', { bom: true, startTimecode: '10:00:00:00' });
+    expect(text.startsWith('\ufeffnumber,')).toBe(true);
+    expect(text).toContain('1,one,skin,10:00:00:00,10:00:05:08,');
+  });
+});
+
+it('is written soon, however long the ramps and dissolves are', () => {
+  const text = withEdit(
+    [
+      'one: { shot: skin, from: 900000 s, duration: 20000000 frames, speed: 100 to 25 % }',
+      'two: { shot: frost, from: 900000 s, duration: 20000000 frames, speed: 33.3 %, transition: dissolve 10000000 frames }',
+    ],
+    [],
+  );
+  const core = coreWith(text);
+  for (const format of ['otio', 'fcpxml', 'edl', 'csv'] as const)
+    expect(core.timeline(PLAN, format).ok, format).toBe(true);
+});
+
+it('an EDL has no line that a text of the plan has made', () => {
+  const line = '\\r\\n002  AX       V     C        00:00:00:00 00:00:01:00 00:00:00:00 00:00:01:00';
+  const text = `${withEdit(
+    [`one: { about: "x${line}\\u2028y\\u001b[31m", shot: skin, duration: 1 s, reframe: 1.1x }`],
+    undefined,
+    { title: `"t${line}"` },
+  )}
+clips:
+  skin: [{ file: "a${line}.mov", verdict: keep }]
+`;
+  const [title, fcm, ...lines] = made(text, 'edl').text.split('\r\n');
+  expect(title).toMatch(/^TITLE: t {2}002 {2}AX/);
+  expect(title!.length).toBeLessThanOrEqual('TITLE: '.length + 70);
+  expect(fcm).toBe('FCM: NON-DROP FRAME');
+  expect(lines.filter((each) => each !== '' && !each.startsWith('* '))).toEqual([
+    '001  AX       V     C        00:00:00:00 00:00:01:00 00:00:00:00 00:00:01:00',
+  ]);
+  expect(lines.join('')).toContain('\\u{2028}y\\u{1b}[31m');
 });

@@ -50,7 +50,7 @@ const ffmpeg = (...args: readonly string[]): Buffer =>
 
 interface Clip {
   readonly OTIO_SCHEMA: string;
-  readonly source_range: Readonly<Record<'start_time' | 'duration', { readonly value: number }>>;
+  readonly source_range: Readonly<Record<'start_time' | 'duration', { readonly value: number; readonly rate: number }>>;
   readonly effects: readonly { readonly OTIO_SCHEMA: string }[];
   readonly media_references: { readonly DEFAULT_MEDIA: { readonly target_url: string } };
 }
@@ -96,7 +96,7 @@ it('the rough cut has every frame where the plan has it', () => {
     effects.some(({ OTIO_SCHEMA: schema }) => schema === 'FreezeFrame.1');
   const inputs = clips.flatMap((clip) => {
     const { source_range: range, media_references: media } = clip;
-    const seconds = (of: 'start_time' | 'duration') => String(range[of].value / 25);
+    const seconds = (of: 'start_time' | 'duration') => String(range[of].value / range[of].rate);
     const part = ['-ss', seconds('start_time'), '-t', seconds('duration')];
     return [...(isHeld(clip) ? [] : part), '-i', proxyOf(media.DEFAULT_MEDIA.target_url)];
   });

@@ -4,6 +4,8 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { COMMANDS as PROGRAM } from '../../server/command-line.ts';
+import type { SolvedShot } from '../../shared/api/solved.ts';
 import type { ClipFacts } from '../../shared/clips/facts.ts';
 import { clipJson } from '../../shared/report/clips.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
@@ -242,6 +244,35 @@ describe('keys of the JSON', () => {
   });
 });
 
+describe('keys of the other commands', () => {
+  it('every command that prints JSON has its table', () => {
+    const printing = PROGRAM.filter(({ options }) => options.format?.oneOf?.includes('json'));
+    expect(printing.length).toBeGreaterThan(5);
+    for (const { name } of printing)
+      expect(rowsOf(`keys of ${name}`).size, name).toBeGreaterThan(0);
+  });
+
+  it('solve: every key is documented, and every documented one is there', () => {
+    const documented = rowsOf('keys of solve');
+    // Only where uncertain values matter: its type holds it.
+    const found = new Set(['version', 'file', 'holds' satisfies keyof SolvedShot]);
+    const parts = new Set<string>();
+    const changes: readonly Readonly<Record<string, string>>[] = [
+      { 'shots/frost/iso': '200' },
+      { 'subjects/frost-plate/depth': '60 mm', 'shots/frost/field': '40 mm' },
+    ];
+    for (const change of changes) {
+      const { edits: _, ...said } = coreWith(changed(EXAMPLE_PLAN, change)).solve(PLAN, 'frost')!;
+      for (const key of Object.keys(said)) found.add(key);
+      collectKeys({ ...said, notKnown: {} }, parts);
+    }
+    const roots = new Set([...documented.keys()].map((key) => key.split(/[.[]/)[0]));
+    expect([...found].sort()).toEqual([...roots].sort());
+    const whole = [...documented.values()].join('\n');
+    for (const part of parts) expect(whole).toMatch(new RegExp(`[\`.]${part}[\`.[]`));
+  });
+});
+
 describe('keys of a comparison', () => {
   it('every key is documented, and every documented one is there', () => {
     const before = changed(EXAMPLE_PLAN, { 'shots/frost/iso': '200' });
@@ -302,12 +333,14 @@ describe('the command line', async () => {
     'bring-back',
     'new',
     'explain',
+    'timeline',
   ];
   const helps = commands.map(async (command) => (await lamellaIn(ROOT, [command, '--help'])).out);
   const help = (await Promise.all(helps)).join('\n');
   const options = [...new Set(help.match(/--[a-z][a-z-]+/g))];
 
   it('has options', () => {
+    expect(help).not.toContain('undefined');
     expect(options.length).toBeGreaterThan(3);
   });
 

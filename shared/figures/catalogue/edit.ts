@@ -2,6 +2,7 @@
  * All figures of the edit and of its cuts, by their keys in the JSON and in its order. A key of the
  * contract that is forgotten here doesn't compile, nor one that it doesn't have.
  */
+import { ifKnown } from '../../plan/field.ts';
 import { framesWords, secondsWords, speedWords } from '../../say/timeline.ts';
 import { toNumber } from '../../timeline/exact.ts';
 import { timecode } from '../../timeline/timecode.ts';
@@ -125,4 +126,10 @@ export const CUT: Declared<CutJson, never, [CutFigures, EditFigures]> = {
     label: later`not covered by a clip`,
     words: frames,
   }),
+  reframe: told(({ fields }) => {
+    const factor: number | undefined = fields ? ifKnown(fields.reframe) : undefined;
+    return known(factor ?? null);
+  }),
+  grade: told(({ fields }) => known((fields && ifKnown(fields.grade)) ?? null)),
+  about: told(({ fields }) => known((fields && ifKnown(fields.about)) ?? null)),
 };
