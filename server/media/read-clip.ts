@@ -90,7 +90,8 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
   const track = await input.getPrimaryVideoTrack();
   if (!track)
     throw new Unreadable(later`it contains no video, or uses an encoding that can't be read`);
-  const durationS = await durationOf(track);
+  const edit = boxes?.video?.edit ?? null;
+  const durationS = edit && edit.shownS > 0 ? edit.shownS : await durationOf(track);
   const rate = await rateOf(track);
   const rateFps = rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
   const settings = settingsFrom((await input.getMetadataTags()).raw ?? {}, rateFps);
@@ -104,6 +105,8 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
     bitsPerS: meanBitsPerS(bytes, durationS),
     ...settings,
     created: settings.created ?? boxes?.created ?? null,
+    ...(boxes?.video?.timecode && { startTimecode: boxes.video.timecode }),
+    ...(edit && { edit }),
   };
 }
 

@@ -14,6 +14,30 @@ export type ClipRate =
       readonly mean: number;
     };
 
+/** What the clock of the recorder counted at the first frame that is shown (SMPTE ST 12-1). */
+export interface ClipTimecode {
+  /** Counted frames from 00:00:00:00 on, with none left out: a count of frames, not of numbers. */
+  readonly frame: number;
+  /** Counted frames a second, exactly; a clip of 50 fps may have a clock of 25. */
+  readonly rate: Rational;
+  /** Numbers are left out, so that a count of 30 stays with the wall clock at 29.97. */
+  readonly dropFrame: boolean;
+}
+
+/** How the file says that its frames are shown (edit list, ISO/IEC 14496-12, 8.6.6). */
+export interface ClipEdit {
+  /** Frames of the file before the first that is shown. */
+  readonly skippedFrames: number;
+  /** Nothing is shown for so long before the first frame, s. */
+  readonly emptyS: number;
+  /** Frames after the last that is shown. */
+  readonly leftFrames: number;
+  /** Length of what is shown, s. */
+  readonly shownS: number;
+  /** Stretches of frames that follow each other; 1: one. */
+  readonly pieces: number;
+}
+
 export interface ClipFacts {
   readonly bytes: number;
   /** As it is stored, before any turning. */
@@ -24,7 +48,7 @@ export interface ClipFacts {
   readonly rate: ClipRate | null;
   /** Family, as `codecFamily` names it, else the container's own code. */
   readonly codec: string;
-  /** From the first frame's start to the last one's end, s. */
+  /** From the start of the first frame that is shown to the end of the last one, s. */
   readonly durationS: number;
   /** Of the whole file over its duration, bit/s. */
   readonly bitsPerS: number;
@@ -34,6 +58,10 @@ export interface ClipFacts {
   readonly whiteBalance: number | 'auto' | null;
   /** By the body's clock, ISO 8601. */
   readonly created: string | null;
+  /** Of the first frame that is shown. Left out: the file carries none, or none that is read. */
+  readonly startTimecode?: ClipTimecode;
+  /** Left out: every frame is shown, from the first to the last. */
+  readonly edit?: ClipEdit;
 }
 
 export type ClipReading =
