@@ -25,6 +25,8 @@ import { aviFacts, isAvi } from './avi.ts';
 import { readAt } from './bytes.ts';
 import { isoMediaFacts } from './iso-media.ts';
 import { isMatroskaCutOff } from './matroska.ts';
+import { isoPicture } from './picture/iso-picture.ts';
+import { pictureOf } from './picture/picture.ts';
 import { Unreadable } from './unreadable.ts';
 
 /** What goes wrong is said by us, once, and not on the console. */
@@ -95,18 +97,21 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
   const rate = await rateOf(track);
   const rateFps = rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
   const settings = settingsFrom((await input.getMetadataTags()).raw ?? {}, rateFps);
+  const [size, codec] = [await sizeOf(track), await codecOf(track)];
+  const container = boxes?.video ? isoPicture(boxes.video.track) : {};
   return {
     bytes,
-    size: await sizeOf(track),
+    size,
     rotation: await track.getRotation(),
     rate,
-    codec: await codecOf(track),
+    codec,
     durationS,
     bitsPerS: meanBitsPerS(bytes, durationS),
     ...settings,
     created: settings.created ?? boxes?.created ?? null,
     ...(boxes?.video?.timecode && { startTimecode: boxes.video.timecode }),
     ...(edit && { edit }),
+    picture: await pictureOf(track, { codec, size }, container),
   };
 }
 

@@ -38,6 +38,32 @@ export interface ClipEdit {
   readonly pieces: number;
 }
 
+/** How brightness and colour are stored: what is left out, the file doesn't say. */
+export interface ClipPicture {
+  /** Bits of a sample of brightness. */
+  readonly bitDepth?: number;
+  readonly chroma?: ClipChroma;
+  /** Coded as fields, of which every other line belongs to another moment. */
+  readonly isInterlaced?: boolean;
+  /** Width over height of a pixel. */
+  readonly pixelAspect?: Rational;
+  /** Named by ITU-T H.273. */
+  readonly transfer?: string;
+  readonly primaries?: string;
+}
+
+/** Samples of colour for those of brightness; 4:0:0 has none. */
+export type ClipChroma = '4:0:0' | '4:1:1' | '4:2:0' | '4:2:2' | '4:4:4';
+
+/** Frames that are missing between two that are there. */
+export interface ClipGap {
+  /** Frames of the clip before the gap. */
+  readonly frame: number;
+  /** Where it begins in the clip, s. */
+  readonly atS: number;
+  readonly missing: number;
+}
+
 export interface ClipFacts {
   readonly bytes: number;
   /** As it is stored, before any turning. */
@@ -62,6 +88,9 @@ export interface ClipFacts {
   readonly startTimecode?: ClipTimecode;
   /** Left out: every frame is shown, from the first to the last. */
   readonly edit?: ClipEdit;
+  readonly picture?: ClipPicture;
+  /** Of a clip of constant rate, in order; left out: none in the frames that were judged. */
+  readonly gaps?: readonly ClipGap[];
 }
 
 export type ClipReading =
