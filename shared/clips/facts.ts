@@ -97,7 +97,13 @@ export type ClipReading =
   | { readonly state: 'read'; readonly facts: ClipFacts }
   | { readonly state: 'not-found' }
   /** `why`, for people: "it is empty". */
-  | { readonly state: 'unreadable'; readonly why: string };
+  | { readonly state: 'unreadable'; readonly why: string; readonly fault?: ClipFault };
+
+/**
+ * What is at fault, where that is known. Damaged: a copy that is whole could be read. Unsupported:
+ * it may well be whole, and no copy helps. Refused: it was not opened.
+ */
+export type ClipFault = 'damaged' | 'unsupported' | 'refused';
 
 /** What a shot asks of its clips; null: nothing, or it isn't known. */
 export interface ClipAsk {
@@ -113,4 +119,6 @@ export interface ClipAsk {
   readonly iso: number | null;
   /** K; null also where it is automatic. */
   readonly whiteBalance: number | null;
+  /** What the recording mode says of its pictures; left out: nothing. */
+  readonly picture?: Pick<ClipPicture, 'bitDepth' | 'chroma' | 'transfer' | 'primaries'>;
 }

@@ -23,6 +23,19 @@ export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
     shutterS: valueIn(figures.shutterSeconds) ?? null,
     iso: typeof iso === 'number' ? iso : null,
     whiteBalance: typeof whiteBalance === 'number' ? whiteBalance : null,
+    ...(!isStills && recording && { picture: pictureAsk(recording.fields) }),
+  };
+}
+
+function pictureAsk(fields: NonNullable<Bench['recording']>['fields']): ClipAsk['picture'] & {} {
+  const bitDepth = ifKnown(fields['bit-depth']);
+  const [chroma, transfer] = [ifKnown(fields.chroma), ifKnown(fields.transfer)];
+  const primaries = ifKnown(fields.primaries);
+  return {
+    ...(bitDepth !== undefined && { bitDepth }),
+    ...(chroma !== undefined && { chroma }),
+    ...(transfer !== undefined && { transfer }),
+    ...(primaries !== undefined && { primaries }),
   };
 }
 

@@ -113,8 +113,10 @@ function findingsOf(
     return [{ ...about, rule, severity, facts: { file: path, kept: verdict === 'keep' } }];
   }
   if (reading.state === 'unreadable') {
-    const { name: rule, severity } = clipUnreadable;
-    return [{ ...about, rule, severity, facts: { file: path, why: reading.why } }];
+    const { name: rule, severity: usual } = clipUnreadable;
+    const { why, fault = null } = reading;
+    const severity = fault === 'unsupported' ? 'warning' : usual;
+    return [{ ...about, rule, severity, facts: { file: path, why, fault } }];
   }
   if (!ask) return [];
   const differing = [...differences(ask, reading.facts), ...cuts.flatMap(cutDifference)];

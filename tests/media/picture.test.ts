@@ -6,7 +6,8 @@ import path from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import { readClip } from '../../server/media/read-clip.ts';
 import type { ClipPicture } from '../../shared/clips/facts.ts';
-import { clipFolder, makeClip, run } from '../support/ffmpeg.ts';
+import { clipFolder, makeClip } from '../support/ffmpeg.ts';
+import { probedPicture } from '../support/probed-picture.ts';
 
 const { folder, remove } = clipFolder();
 afterAll(remove);
@@ -48,40 +49,6 @@ const CLIPS: Readonly<Record<string, readonly string[]>> = {
   'vp9.webm': ['-c:v', 'libvpx-vp9', '-deadline', 'realtime', '-cpu-used', '8', ...WIDE],
 };
 
-interface Theirs {
-  readonly pix_fmt: string;
-  readonly field_order?: string;
-  readonly sample_aspect_ratio?: string;
-  readonly color_transfer?: string;
-  readonly color_primaries?: string;
-}
-
-function theirs(name: string): Theirs {
-  const entries = 'pix_fmt,field_order,sample_aspect_ratio,color_transfer,color_primaries';
-  const told = run('ffprobe', [
-    ...['-v', 'error', '-select_streams', 'v:0', '-show_entries', `stream=${entries}`],
-    ...['-of', 'json', path.join(folder, name)],
-  ]);
-  return JSON.parse(told).streams[0];
-}
-
-const TRANSFERS: Readonly<Record<string, string>> = { 'arib-std-b67': 'hlg' };
-
-/** Their answer in our words. */
-function inOurWords(told: Theirs): ClipPicture {
-  const [, across = '', depth = '8'] = /yuva?j?(4\d\d)p(\d\d)?/.exec(told.pix_fmt) ?? [];
-  const [n = 1, d = 1] = (told.sample_aspect_ratio ?? '1:1').split(':').map(Number);
-  const { color_transfer: transfer, color_primaries: primaries, field_order: order } = told;
-  return {
-    bitDepth: Number(depth),
-    chroma: across.split('').join(':') as ClipPicture['chroma'],
-    isInterlaced: order !== undefined && !['progressive', 'unknown'].includes(order),
-    pixelAspect: { n, d },
-    ...(transfer && transfer !== 'unknown' && { transfer: TRANSFERS[transfer] ?? transfer }),
-    ...(primaries && primaries !== 'unknown' && { primaries }),
-  };
-}
-
 /** Where ffprobe says otherwise, and why. */
 const EXPLAINED: Readonly<Record<string, ClipPicture>> = {
   // Without decoding, ffprobe passes by what the frames of this coding say: it is as it was made.
@@ -95,5 +62,8 @@ it.each(Object.entries(CLIPS))('%s is stored as ffprobe says', async (name, codi
   makeClip(path.join(folder, name), { size: '320x192', rate: '10', seconds: 0.3, coding });
   const reading = await readClip(path.join(folder, name));
   if (reading.state !== 'read') throw new Error(JSON.stringify(reading));
-  expect(reading.facts.picture).toEqual({ ...inOurWords(theirs(name)), ...EXPLAINED[name] });
+  expect(reading.facts.picture).toEqual({
+    ...probedPicture(path.join(folder, name)),
+    ...EXPLAINED[name],
+  });
 });
