@@ -1,5 +1,6 @@
 /** What a clip on disk is, as its host read it, and what its shot asks of it: plain data. */
 
+import type { LookedAt } from '../looked-at/looked.ts';
 import type { Rational } from '../quantity/rational.ts';
 import type { Pixels } from '../quantity/recording.ts';
 
@@ -94,7 +95,12 @@ export interface ClipFacts {
 }
 
 export type ClipReading =
-  | { readonly state: 'read'; readonly facts: ClipFacts }
+  | {
+      readonly state: 'read';
+      readonly facts: ClipFacts;
+      /** Left out: its pictures were not looked at. */
+      readonly looked?: LookedAt;
+    }
   | { readonly state: 'not-found' }
   /** `why`, for people: "it is empty". */
   | { readonly state: 'unreadable'; readonly why: string; readonly fault?: ClipFault };

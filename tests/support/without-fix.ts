@@ -27,4 +27,10 @@ export const WITHOUT_FIX: ReadonlySet<string> = new Set([
   'clip-not-found',
   'clip-unreadable',
   'clip-differs',
+  'clip-drifts',
+  'clip-exposure',
+  'clip-flickers',
+  'clip-repeats',
+  'clip-soft',
+  'clip-sound',
 ]);
