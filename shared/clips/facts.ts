@@ -100,6 +100,8 @@ export type ClipReading =
       readonly facts: ClipFacts;
       /** Left out: its pictures were not looked at. */
       readonly looked?: LookedAt;
+      /** Why they couldn't be looked at, by the program that decodes them. */
+      readonly lookFailed?: string;
     }
   | { readonly state: 'not-found' }
   /** `why`, for people: "it is empty". */

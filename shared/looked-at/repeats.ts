@@ -8,6 +8,8 @@ const SHARE = 0.08;
 /** Codes: under that, neighbours are too quiet to tell a repeat from a rest. */
 const QUIET = 0.25;
 const NEIGHBOURS = 12;
+/** A whole picture that is coded anew in a freeze differs by more, for a frame or two. */
+const RECODED = { frames: 2, share: 0.3 };
 
 /** @param differences of each frame from the one before, mean of absolute codes; the first is the second frame's */
 export function repeatsIn(differences: ArrayLike<number>): readonly SeenRepeat[] {
@@ -16,6 +18,11 @@ export function repeatsIn(differences: ArrayLike<number>): readonly SeenRepeat[]
   const isStillThroughout = moving.length < length * 0.1;
   const usual = median(moving);
   const found: { frame: number; count: number }[] = [];
+  const isRecoded = (from: number, to: number, near: number): boolean =>
+    to - from <= RECODED.frames &&
+    Array.from({ length: to - from }, (_, index) => differences[from + index - 1]!).every(
+      (one) => one < RECODED.share * near,
+    );
   for (let index = 0; index < length; index++) {
     const difference = differences[index]!;
     const around = median(
@@ -32,7 +39,8 @@ export function repeatsIn(differences: ArrayLike<number>): readonly SeenRepeat[]
     if (!isRepeat) continue;
     const last = found.at(-1);
     // The difference of index i is that of frame i + 1.
-    if (last && last.frame + last.count === index + 1) last.count++;
+    if (last && isRecoded(last.frame + last.count, index + 1, near))
+      last.count = index + 2 - last.frame;
     else found.push({ frame: index + 1, count: 1 });
   }
   return found;

@@ -12,12 +12,14 @@ import type {
   ClipReading,
   ClipTimecode,
 } from '../clips/facts.ts';
+import type { LookedAt } from '../looked-at/looked.ts';
 import { KINDS } from '../quantity/index.ts';
 import { rational, toNumber } from '../quantity/rational.ts';
 import type { Say } from '../say/say.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import type { JsonFinding } from './json.ts';
+import { lookedBlocks } from './looked.ts';
 import { SEVERITY_WORDS } from './sheet/words.ts';
 
 /** A clip of the plan with what became of it. */
@@ -62,6 +64,10 @@ interface ClipsJson {
     /** Of an unreadable one: what is at fault, where that is known. */
     readonly fault: ClipFault | null;
     readonly read: ClipJson | null;
+    /** What was seen in its pictures; null: they were not looked at. */
+    readonly looked: LookedAt | null;
+    /** Why they couldn't be looked at. */
+    readonly lookFailed: string | null;
   }[];
   /** The cuts of the edit in the clips that were read. */
   readonly cuts: readonly CoveredCut[];
@@ -108,6 +114,8 @@ export const clipsJson = (clips: readonly CheckedClip[]): ClipsJson['clips'] =>
     state: reading?.state ?? 'not-read',
     fault: (reading?.state === 'unreadable' && reading.fault) || null,
     read: reading?.state === 'read' ? clipJson(reading.facts) : null,
+    looked: (reading?.state === 'read' && reading.looked) || null,
+    lookFailed: (reading?.state === 'read' && reading.lookFailed) || null,
   }));
 
 export function clipJson({ size, rate, rotation, ...facts }: ClipFacts): ClipJson {
@@ -188,10 +196,12 @@ export function clipsDocument(
     clips.map((clip) => rowOf(clip, say)),
   );
   const coverage = paragraph(coverageWords(cuts, say));
+  const looks = lookedBlocks(clips, say);
   if (!findings)
     return [
       clips.length === 0 ? paragraph(none) : read,
       coverage,
+      ...looks,
       list(notAsked, { lead: message`Not listed in the plan:` }),
       paragraph(until),
     ];
@@ -206,6 +216,7 @@ export function clipsDocument(
     found.length > 0 ? list(found) : paragraph(clips.length === 0 ? none : message`No findings.`),
     read,
     coverage,
+    ...looks,
     ...section(2, message`Not listed in the plan`, [list(notAsked)]),
   ];
 }

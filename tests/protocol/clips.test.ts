@@ -74,7 +74,7 @@ describe('the server on a machine with a disk', () => {
       ['clip-not-found', line('elsewhere.mp4')],
     ]);
     expect(answer.stopped).toBe(false);
-    expect(answer.markdown).toContain('| small.mp4 | frost | keep | 1280 × 720 | 25 fps | h264 |');
+    expect(answer.markdown).toContain('| small.mp4 | frost | keep | 1280 × 720 | 25 fps | h264 ');
     expect(answer.markdown).toContain('## Not listed in the plan\n\n- other.mov');
   });
 });
@@ -108,12 +108,15 @@ describe('the server elsewhere', () => {
       heard = resolve;
     });
     const client = await connect({
-      checkClips: (_core, _plan, _root, signal) => {
+      checkClips: (_core, _plan, _root, _look, signal) => {
         begun();
         return new Promise((resolve) => {
           signal.addEventListener('abort', () => {
             heard();
-            resolve({ clips: [], readings: new Map(), notAsked: [], stopped: true });
+            resolve({
+              ...{ clips: [], readings: new Map(), notAsked: [], thumbnails: new Map() },
+              ...{ stopped: true, looking: 'not-asked' },
+            });
           });
         });
       },
