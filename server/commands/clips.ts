@@ -8,7 +8,7 @@ import { Say } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { pathOfUri } from '../files/uri.ts';
-import { ffmpegLooker, type Looker } from '../looking/looker.ts';
+import { lookerOrSay } from '../looking/looker-or-say.ts';
 import { progressWords } from '../looking/progress-words.ts';
 import { checkClips } from '../media/check-clips.ts';
 import { reportedFile } from './check.ts';
@@ -98,14 +98,6 @@ async function checkAll(
     terminal.out(`\n${textReport([file], terminal.colour)}`);
   }
   return checked.stopped ? COULD_NOT_RUN : statusOf(findings, parsed.options);
-}
-
-/** Without it the headers are still read: it is never required. */
-export async function lookerOrSay(terminal: Surroundings['terminal']): Promise<Looker | null> {
-  const looker = await ffmpegLooker(process.env);
-  if (looker === null)
-    terminal.err(`lamella: ${message`ffmpeg is not on the path, so no pictures are looked at.`}\n`);
-  return looker;
 }
 
 /** From the current folder where it lies below it, with `/`. */

@@ -12,6 +12,10 @@ export interface LookAsk {
   readonly pixelUm: number | null;
   /** Stops over (+) or under; null: not known. */
   readonly exposureErrorStops: number | null;
+  /** That the shot sets; null: automatic, or not known. */
+  readonly iso: number | null;
+  /** Its name in the plan; null: the shot has none. */
+  readonly body: string | null;
 }
 
 /** Flicker at one frequency of a lamp. */

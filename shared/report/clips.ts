@@ -18,6 +18,7 @@ import { rational, toNumber } from '../quantity/rational.ts';
 import type { Say } from '../say/say.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { inLanguage, later, message } from '../words/message.ts';
+import type { BenchRow } from './bench-row.ts';
 import type { JsonFinding } from './json.ts';
 import { lookedBlocks } from './looked.ts';
 import { SEVERITY_WORDS } from './sheet/words.ts';
@@ -285,5 +286,8 @@ export interface TestClipReport {
   readonly shot: string;
   readonly pass: boolean;
   readonly read: ClipJson | null;
+  readonly looked: LookedAt | null;
+  /** Proposed, if an 18% grey card fills the middle of the frame. */
+  readonly benchRow: BenchRow | null;
   readonly findings: readonly Pick<JsonFinding, 'rule' | 'severity' | 'message' | 'numbers'>[];
 }

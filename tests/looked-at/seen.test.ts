@@ -22,6 +22,8 @@ const ASK: LookAsk = {
   effectiveFNumber: 8,
   pixelUm: 9,
   exposureErrorStops: 0,
+  iso: 400,
+  body: 'body-a',
 };
 
 const h264 = ['-c:v', 'libx264', '-preset', 'ultrafast', '-qp', '4', '-pix_fmt', 'yuv420p'];
