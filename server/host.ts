@@ -9,7 +9,7 @@ export type HostText =
   | { readonly ok: false; readonly why: Refusal };
 
 /** Clips that were read, and whether their pictures were looked at. */
-export type LookedPlan = CheckedPlan & {
+type LookedPlan = CheckedPlan & {
   readonly looking: 'not-asked' | 'no-ffmpeg' | 'done';
 };
 

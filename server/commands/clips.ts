@@ -36,7 +36,7 @@ export const clips = planCommand({
       about: later`Checks only this file against the shot named by --shot, and prints PASS or FAIL first.`,
     },
     look: {
-      about: later`Also looks at the pictures, with ffmpeg from the path: clipping, flicker of the lamps, repeated frames, sharpness, drift between takes, sound level. Takes about a second of processor time per 200 frames of 1920 × 1080.`,
+      about: later`Also looks at the pictures, with ffmpeg from the path: clipping, flicker of the lamps, repeated frames, sharpness, drift between takes, sound level. Every frame is decoded once, which takes most of the time.`,
     },
     shot: {
       value: later`shot's name`,

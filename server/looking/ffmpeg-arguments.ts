@@ -3,7 +3,7 @@
 /** Of the small pictures: as many as show a hundredth of the frame, and bands of flicker. */
 export const SMALL = { width: 160, height: 90 };
 /** Every so many frames one is looked at in full, for its edges. */
-export const FULL_EVERY = 100;
+const FULL_EVERY = 100;
 /** Channels of what it writes: standard output and two of their own. */
 export const SMALL_AT = 1;
 export const FULL_AT = 3;

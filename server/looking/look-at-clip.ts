@@ -6,7 +6,7 @@ import type { LookAsk, LookedAt } from '../../shared/looked-at/looked.ts';
 import { FULL_AT, ffmpegArguments, SMALL, SMALL_AT, SOUND_AT } from './ffmpeg-arguments.ts';
 import { inPieces } from './in-pieces.ts';
 
-export interface LookRequest {
+interface LookRequest {
   /** Absolute path of ffmpeg. */
   readonly program: string;
   /** Absolute path of a clip that was read. */

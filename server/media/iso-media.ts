@@ -15,7 +15,7 @@ const FROM_1904_S = 2_082_844_800;
 /** More tracks than that no recording has. */
 const MOST_TRACKS = 64;
 
-export interface IsoMediaFacts {
+interface IsoMediaFacts {
   /** ISO 8601; null: the file doesn't say. */
   readonly created: string | null;
   /** Its last box goes past the end of the file. */

@@ -9,7 +9,7 @@ const MOST_SMALL_BYTES = 1 << 20;
 const MOST_FRAMES = 4_320_000;
 
 /** A line of the edit list. */
-export interface Edit {
+interface Edit {
   /** In ticks of the movie. */
   readonly duration: number;
   /** In ticks of the track; −1: nothing is shown. */

@@ -5,7 +5,7 @@ export const WHITE = 235;
 export const LOWEST = BLACK;
 
 /** Light of a signal of 0 to 1, and above: 1 is reference white. */
-export function lightOf(signal: number): number {
+function lightOf(signal: number): number {
   if (signal <= 0) return 0;
   return signal < 0.081 ? signal / 4.5 : ((signal + 0.099) / 1.099) ** (1 / 0.45);
 }

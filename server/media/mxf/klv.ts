@@ -9,7 +9,7 @@ const HEAD = KEY + 9;
 const MOST_METADATA_BYTES = 1 << 24;
 const MOST_PARTS = 100_000;
 
-export interface Part {
+interface Part {
   /** In hexadecimal, without the version of its register. */
   readonly key: string;
   readonly start: number;

@@ -93,7 +93,7 @@ function skipScaling(bits: Bits, lists: number): void {
 }
 
 /** Of the usability information: the shape of pixels and the colours, which come first in it. */
-export function usabilityIn(bits: Bits): ClipPicture {
+function usabilityIn(bits: Bits): ClipPicture {
   let pixelAspect: ClipPicture['pixelAspect'];
   if (bits.read(1) === 1) {
     const code = bits.read(8);
