@@ -54,6 +54,20 @@ describe('a clip', () => {
       ['rate, lost'],
     ],
     ['of too few frames to tell', { rate: null }, []],
+    [
+      'with frames missing',
+      { gaps: [{ frame: 41, atS: 0.82, missing: 2 }] },
+      ['missing-frames, lost'],
+    ],
+    ['coded as fields', { picture: { isInterlaced: true } }, ['interlaced']],
+    ['of narrow pixels', { picture: { pixelAspect: rational(4, 3) } }, ['pixel-aspect']],
+    ['of square pixels', { picture: { pixelAspect: rational(1), isInterlaced: false } }, []],
+    ['of 8 bits, where nothing is asked', { picture: { bitDepth: 8, chroma: '4:2:0' } }, []],
+    [
+      'of which frames are hidden',
+      { edit: { skippedFrames: 10, leftFrames: 0, shownS: 21.8, emptyS: 0, pieces: 1 } },
+      ['edit'],
+    ],
     ['of another codec', { codec: 'hevc' }, ['codec']],
     ['of a codec that nobody knows', { codec: 'XXXX' }, []],
     ['of a quiet picture', { bitsPerS: 31e6 }, []],
@@ -171,5 +185,30 @@ describe('tags', () => {
       whiteBalance: null,
       created: null,
     });
+  });
+});
+
+describe('a recording mode that says how pictures are stored', () => {
+  const asked = { bitDepth: 10, chroma: '4:2:2', transfer: 'hlg', primaries: 'bt2020' } as const;
+  const of = (picture: NonNullable<ClipFacts['picture']>) => found({ picture }, { picture: asked });
+
+  it('is met by what is the same, and by what the file does not say', () => {
+    expect(of(asked)).toEqual([]);
+    expect(of({})).toEqual([]);
+  });
+
+  it('loses bits and chroma for good; more of them is only another setting', () => {
+    expect(of({ ...asked, bitDepth: 8, chroma: '4:2:0' })).toEqual([
+      'bit-depth, lost',
+      'chroma, lost',
+    ]);
+    expect(of({ ...asked, bitDepth: 12, chroma: '4:4:4' })).toEqual(['bit-depth', 'chroma']);
+  });
+
+  it('names another transfer and other primaries', () => {
+    expect(of({ ...asked, transfer: 'bt709', primaries: 'bt709' })).toEqual([
+      'transfer',
+      'primaries',
+    ]);
   });
 });
