@@ -11,6 +11,7 @@ const FILE = 'winter.shootplan.yaml';
 const CLIP = 'small.mp4';
 const PLAN = `${EXAMPLE_PLAN}\nclips:\n  frost:\n    - { file: ${CLIP} }\n`;
 const COMMAND = 'Lamella: Check the Clips of the Plan';
+const LOOK = "Lamella: Look at the Pictures of the Plan's Clips";
 
 test('on a disk: a finding on the clip’s line until the plan is edited, and a page', async ({
   open,
@@ -33,6 +34,29 @@ test('on a disk: a finding on the clip’s line until the plan is edited, and a 
   await workbench.goTo(CLIP, PLAN);
   await workbench.page.keyboard.type('a');
   await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(0);
+});
+
+test('on a disk: the pictures are looked at on request, and shown small on the page', async ({
+  open,
+}) => {
+  const { workbench } = await open(
+    startNodeHost,
+    { [FILE]: PLAN },
+    {
+      before: (folder) => makeClip(path.join(folder.path, CLIP), { size: '640x360' }),
+    },
+  );
+  await workbench.hideSideBar();
+  await workbench.goTo(CLIP, PLAN);
+  await workbench.run(LOOK);
+  const preview = workbench.page.frameLocator('iframe.webview').frameLocator('iframe');
+  await preview.locator('table', { hasText: 'Sharpest edges' }).first().waitFor(WAIT);
+  const picture = preview.locator('img[src^="data:image/png"]').first();
+  await picture.waitFor(WAIT);
+  // Drawn, and not refused by the page's policy.
+  await expect
+    .poll(() => picture.evaluate((image) => (image as HTMLImageElement).naturalWidth), WAIT)
+    .toBe(160);
 });
 
 test('in the browser it says that it can’t, and where it can', async ({ open }) => {
