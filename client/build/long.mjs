@@ -16,6 +16,8 @@ const PROPERTIES = [
   'tests/rules',
   'tests/quantity',
   'tests/solve',
+  'tests/looked-at',
+  'tests/media/picture.test.ts',
   'tests/assist/completion-everywhere.test.ts',
   'tests/assist/as-it-was.test.ts',
 ];

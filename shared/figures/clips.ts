@@ -23,20 +23,22 @@ export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
     shutterS: valueIn(figures.shutterSeconds) ?? null,
     iso: typeof iso === 'number' ? iso : null,
     whiteBalance: typeof whiteBalance === 'number' ? whiteBalance : null,
-    ...(!isStills && recording && { picture: pictureAsk(recording.fields) }),
+    ...(!isStills && recording && pictureAsk(recording.fields)),
   };
 }
 
-function pictureAsk(fields: NonNullable<Bench['recording']>['fields']): ClipAsk['picture'] & {} {
+/** Left out where the mode says nothing of it. */
+function pictureAsk(fields: NonNullable<Bench['recording']>['fields']): Pick<ClipAsk, 'picture'> {
   const bitDepth = ifKnown(fields['bit-depth']);
   const [chroma, transfer] = [ifKnown(fields.chroma), ifKnown(fields.transfer)];
   const primaries = ifKnown(fields.primaries);
-  return {
+  const picture = {
     ...(bitDepth !== undefined && { bitDepth }),
     ...(chroma !== undefined && { chroma }),
     ...(transfer !== undefined && { transfer }),
     ...(primaries !== undefined && { primaries }),
   };
+  return Object.keys(picture).length > 0 ? { picture } : {};
 }
 
 const orNull = <T>(field: Field<T> | undefined): T | null => (field && ifKnown(field)) ?? null;

@@ -21,12 +21,18 @@ export function clipHover(
   const taken = takenWords(context, file, shot, index);
   if (!ask || Object.values(ask).every((one) => one === null)) return taken;
   const { size, rate, codec, bitsPerS, takeS, shutterS, iso, whiteBalance }: ClipAsk = ask;
+  const { bitDepth, chroma, transfer, primaries } = ask.picture ?? {};
+  const stored = [
+    ...(bitDepth === undefined ? [] : [message`${bitDepth} bit`]),
+    ...[chroma, transfer, primaries].filter((one) => one !== undefined),
+  ].join(', ');
   return paragraphs(
     table([
       line(`**${plain(path)}**`, message`planned for ${plain(shot)}`),
       size && line(message`resolution`, say.resolution(size)),
       rate && line(message`frame rate`, KINDS.rate.print(rate)),
       codec !== null && line(message`codec`, plain(codec)),
+      stored !== '' && line(message`picture`, stored),
       bitsPerS !== null && line(message`bit rate`, `${say.number(bitsPerS / 1e6)} Mb/s`),
       takeS !== null && line(message`length`, message`at least ${say.seconds(takeS)}`),
       shutterS !== null && line(message`shutter`, say.shutter(shutterS)),
