@@ -16,7 +16,7 @@ import type { Finding, Related } from '../rules/rule.ts';
 import { message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import { type ClipsField, clipsOf, type ListedClip } from './listed-clips.ts';
-import { driftFindings, sightFindings } from './looked.ts';
+import { driftFindings, gradesOf, sightFindings } from './looked.ts';
 import { withSeverities } from './severities.ts';
 
 /** Clips whose path can be read, in the order of the text. */
@@ -52,7 +52,8 @@ export function clipFindings(
   const planAllow = analysis.reader(file).plan('allow');
   const cuts = cutCoverage(analysis, file, readings);
   const clips = clipsIn(analysis, file);
-  const drifts = driftFindings(clips, readings);
+  const grades = gradesOf(analysis, file);
+  const drifts = driftFindings(clips, readings, (path) => grades.get(path));
   const found = clips.flatMap((clip): readonly Finding[] => {
     const reading = readings.get(clip.path);
     if (!reading || clip.verdict === 'reject') return [];

@@ -1,9 +1,12 @@
 /** What was seen in the clips of a plan, as findings where the clips stand. */
 import type { ClipFacts, ClipReading } from '../clips/facts.ts';
+import { cutsInClips } from '../figures/edit-clips.ts';
 import { lookAskOf } from '../figures/look-ask.ts';
 import { driftBetween, type Sight, sightsOf } from '../looked-at/judge.ts';
 import type { LookAsk } from '../looked-at/looked.ts';
 import { idOf } from '../plan/entry-id.ts';
+import { ifKnown } from '../plan/field.ts';
+import type { Cut } from '../plan/generated/types.ts';
 import type { FileId } from '../plan/place.ts';
 import { toNumber } from '../quantity/rational.ts';
 import { clipDrifts } from '../rules/clip-drifts.ts';
@@ -51,10 +54,16 @@ export function sightFindings(
 const constantFps = ({ rate }: ClipFacts): number | null =>
   rate?.kind === 'constant' ? toNumber(rate.rate) : null;
 
-/** Each take of a shot against the first of it that was looked at and not rejected. */
+/**
+ * Each clip against the first that it is graded alike with, of those that were looked at and not
+ * rejected: a take of its shot, else a clip whose cuts name the same grade.
+ *
+ * @param gradeOf the grade that the cuts of a clip name; undefined: none of them names one
+ */
 export function driftFindings(
   clips: readonly ListedClip[],
   readings: ReadonlyMap<string, ClipReading>,
+  gradeOf: (path: string) => string | undefined,
 ): ReadonlyMap<ListedClip, Finding> {
   const first = new Map<string, ListedClip>();
   const found = new Map<ListedClip, Finding>();
@@ -63,19 +72,29 @@ export function driftFindings(
     return reading?.state === 'read' ? reading.looked : undefined;
   };
   for (const clip of clips) {
+    const { shot, path, at } = clip;
     const seen = seenIn(clip);
     if (!seen || clip.verdict === 'reject') continue;
-    const before = first.get(clip.shot);
-    if (!before) {
-      first.set(clip.shot, clip);
-      continue;
-    }
-    const drift = driftBetween(seenIn(before)!, seen);
+    const grade = gradeOf(path);
+    const groups = [`shot ${shot}`, ...(grade === undefined ? [] : [`grade ${grade}`])];
+    const before = groups.map((group) => first.get(group)).find((one) => one !== undefined);
+    for (const group of groups) if (!first.has(group)) first.set(group, clip);
+    const drift = before && driftBetween(seenIn(before)!, seen);
     if (!drift) continue;
     const { name: rule, severity } = clipDrifts;
-    const { shot, path, at } = clip;
     const facts = { file: path, other: before.path, ...drift };
     found.set(clip, { at, shot, related: [], rule, severity, facts });
   }
   return found;
+}
+
+/** The grade that the cuts of the edit name for each clip that they use. */
+export function gradesOf(analysis: Analysis, file: FileId): ReadonlyMap<string, string> {
+  const grades = new Map<string, string>();
+  for (const { cut, file: path } of cutsInClips(analysis.edit(file))) {
+    const fields = analysis.entries.lowered(file, idOf('cuts', cut))?.value as Cut | undefined;
+    const grade = fields && ifKnown(fields.grade);
+    if (grade !== undefined) grades.set(path, grade);
+  }
+  return grades;
 }

@@ -313,6 +313,26 @@ describe('what was seen in the pictures', () => {
     ]);
   });
 
+  it('clips of two shots are compared where their cuts name one grade', () => {
+    const cuts = (grade: string): string => `edit:
+  cuts:
+    one: { shot: frost, from: 1 s, duration: 2 s, grade: cold }
+    two: { shot: skin, from: 1 s, duration: 2 s, grade: ${grade} }
+`;
+    const clips =
+      'clips:\n  frost: [{ file: a.mp4, verdict: keep }]\n  skin: [{ file: b.mp4, verdict: keep }]\n';
+    const light = [0.09, 0.09, 0.09] as const;
+    const drifts = (grade: string) =>
+      checked(`${DONE}\n${cuts(grade)}${clips}`, {
+        'a.mp4': { state: 'read', facts: FACTS, looked: LOOKED },
+        'b.mp4': { state: 'read', facts: FACTS, looked: { ...LOOKED, light } },
+      })
+        .map(({ rule, what }) => `${rule}: ${what}`)
+        .filter((one) => one.startsWith('clip-drifts'));
+    expect(drifts('cold')).toEqual(['clip-drifts: b.mp4: −1 stop in exposure against a.mp4.']);
+    expect(drifts('warm')).toEqual([]);
+  });
+
   it('may be accepted by its own name', () => {
     const allow =
       '{ clip-exposure: { because: a lamp is shown }, check-missing: { because: a test } }';
