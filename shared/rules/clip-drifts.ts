@@ -13,7 +13,7 @@ export const clipDrifts: RuleCore<Facts> = {
   severity: 'note',
   onRequest: true,
   docs: {
-    when: 'two takes of a shot, or two clips whose cuts name the same `grade`, differ by more than 1/3 stop in mean exposure, or by 0.15 stops in red or blue over green. Only a check that looks at the pictures finds this.',
+    when: 'two takes of a shot differ by more than 1/3 stop in mean exposure, or 0.15 stops in red or blue over green. Clips whose cuts name the same `grade` are compared too. Only a check that looks at the pictures finds this.',
     why: 'What shares a grade gets one correction, so a difference shows at the cut. The mean over all frames is compared, by the transfer function of ITU-R BT.709, so a moved subject counts too.',
     remedy: 'Check for automatic exposure or white balance, and for lamps that warm up.',
     bad: [],

@@ -13,7 +13,7 @@ export const clipFlickers: RuleCore<Facts> = {
   severity: 'warning',
   onRequest: true,
   docs: {
-    when: "the brightness of a clip comes and goes by more than 2% at the frequency that one of its shot's lamps shows at this frame rate. Only a check that looks at the pictures finds this.",
+    when: "the brightness of a clip pulses by more than 2% at the frequency of one of its shot's lamps. Only a check that looks at the pictures finds this.",
     why: 'A lamp of f hertz at r frames per second shows at |f − r·round(f/r)|. It is measured line by line, since a rolling shutter reads each line at another moment. Where that frequency is near 0 or half the frame rate, flicker and scene cannot be told apart, and nothing is reported. At least 64 frames are needed.',
     remedy: 'Use a shutter time of whole lamp cycles, or another lamp, and record it again.',
     bad: [],

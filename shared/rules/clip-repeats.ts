@@ -18,7 +18,7 @@ export const clipRepeats: RuleCore<Facts> = {
   onRequest: true,
   docs: {
     when: 'frames of a clip repeat the frame before, while the frames around them change. Also when all frames of a clip are the same. Only a check that looks at the pictures finds this.',
-    why: 'A camera or card that was too slow, or a conversion, fills gaps with the last frame. Motion then stops for a moment. A frame counts as repeated where it differs from the last by less than 8% of what its neighbours differ by.',
+    why: 'A camera or card that was too slow, or a conversion, fills gaps with the last frame. Motion then stops for a moment. A frame counts as repeated where it differs from the last one by less than 8% of the usual difference around it.',
     remedy: 'Record it again, with a faster card or a lower bit rate.',
     bad: [],
     good: [],

@@ -14,7 +14,7 @@ export const clipUnreadable: RuleCore<Facts> = {
   severity: 'error',
   onRequest: true,
   docs: {
-    when: "a file can't be read as a clip: it is empty, incomplete, contains no video, can't be opened, or uses a format or encoding that is not supported. The last is a warning.",
+    when: "a file can't be read as a clip: it is empty, incomplete, contains no video, or can't be opened. A warning where its format or encoding is not supported.",
     why: 'A power or card failure, or an interrupted copy, leaves such files. While the card is intact, the clip can be copied again. Copying does not help where the format is not supported.',
     remedy:
       'Compare its size with the file on the card, copy it again and check again. A recovery program can sometimes repair an incomplete recording; work on a copy.',
