@@ -25,7 +25,7 @@ export class ClipFindings implements Disposable {
     workspace.onDidCloseTextDocument(({ uri }) => this.#found.delete(uri)),
   ];
 
-  /** @param look whether to look at their pictures too */
+  /** @param look whether to look at their pictures too, which only a trusted folder's are */
   async check(client: BaseLanguageClient, pages: Pages, look = false): Promise<void> {
     const document = window.activeTextEditor?.document;
     if (document?.languageId !== LANGUAGE) {
@@ -40,7 +40,7 @@ export class ClipFindings implements Disposable {
         title: l10n.t('Reading clips'),
         cancellable: true,
       },
-      (progress, token) => asked(client, uri, look, progress, token),
+      (progress, token) => asked(client, uri, look && workspace.isTrusted, progress, token),
     );
     if (!answer) return;
     if ('unavailable' in answer) {

@@ -69,10 +69,10 @@ async function oneTry(
         look.sound.add(new Int16Array(bytes.buffer, bytes.byteOffset, bytes.length >> 1)),
       ),
     ]);
-    const code = await ended;
+    const { code, why } = await ended;
     if (signal.aborted) return { state: 'stopped' };
     const looked = look.seen;
-    if (code !== 0 || looked === null) return { state: 'failed', why: await said };
+    if (code !== 0 || looked === null) return { state: 'failed', why: why || (await said) };
     return { state: 'seen', looked, thumbnail: thumbnail.planes };
   } finally {
     signal.removeEventListener('abort', stop);
@@ -104,10 +104,17 @@ function withoutReports(environment: NodeJS.ProcessEnv): NodeJS.ProcessEnv {
   return rest;
 }
 
-const endOf = (child: ChildProcess): Promise<number | null> =>
-  new Promise((resolve, reject) => {
-    child.once('error', reject);
-    child.once('close', (code) => resolve(code));
+interface End {
+  readonly code: number | null;
+  /** Why it never began; '': it did. */
+  readonly why: string;
+}
+
+/** Never rejects: nobody waits for it before its streams have ended. */
+const endOf = (child: ChildProcess): Promise<End> =>
+  new Promise((resolve) => {
+    child.once('error', ({ message }) => resolve({ code: null, why: message }));
+    child.once('close', (code) => resolve({ code, why: '' }));
   });
 
 async function textOf(stream: Readable): Promise<string> {

@@ -107,9 +107,9 @@ describe('ffmpeg', () => {
     expect(await findFfmpeg({})).toBeNull();
   });
 
-  const request = async (name: string, signal: AbortSignal) =>
+  const request = async (name: string, signal: AbortSignal, program?: string) =>
     lookAtClip({
-      program: (await findFfmpeg(process.env))!,
+      program: program ?? (await findFfmpeg(process.env))!,
       file: at(name),
       size: { width: 320, height: 180 },
       ask: {
@@ -134,6 +134,16 @@ describe('ffmpeg', () => {
     expect(await request('list.mp4', new AbortController().signal)).toMatchObject({
       state: 'failed',
     });
+  });
+
+  it('that does not start, or breaks down, is a failure of one clip', async () => {
+    const { signal } = new AbortController();
+    writeFileSync(at('broken'), '#!/bin/sh\necho it broke >&2\nexit 3\n', { mode: 0o755 });
+    expect(await request('stuck.mp4', signal, at('broken'))).toEqual({
+      state: 'failed',
+      why: 'it broke',
+    });
+    expect(await request('stuck.mp4', signal, at('none'))).toMatchObject({ state: 'failed' });
   });
 
   it('is ended at once when nobody wants to know any more', async () => {
