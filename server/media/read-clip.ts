@@ -14,8 +14,9 @@ import {
   WEBM,
 } from 'mediabunny';
 import { codecFamily } from '../../shared/clips/codec.ts';
-import type { ClipFacts, ClipReading } from '../../shared/clips/facts.ts';
+import type { ClipFacts, ClipReading, ClipTimecode } from '../../shared/clips/facts.ts';
 import { settingsFrom } from '../../shared/clips/tags.ts';
+import { writtenTimecode } from '../../shared/clips/timecode.ts';
 import { toNumber } from '../../shared/quantity/rational.ts';
 import { meanBitsPerS } from '../../shared/recording/bytes.ts';
 import { later, message } from '../../shared/words/message.ts';
@@ -104,7 +105,9 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
   const durationS = edit && edit.shownS > 0 ? edit.shownS : await durationOf(track);
   const { rate, gaps } = await rateOf(track, boxes?.video ?? null);
   const rateFps = rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
-  const settings = settingsFrom((await input.getMetadataTags()).raw ?? {}, rateFps);
+  const tags = (await input.getMetadataTags()).raw ?? {};
+  const settings = settingsFrom(tags, rateFps);
+  const startTimecode = boxes?.video?.timecode ?? taggedTimecode(tags, rate);
   const [size, codec] = [await sizeOf(track), await codecOf(track)];
   const container = boxes?.video ? isoPicture(boxes.video.track) : {};
   return {
@@ -117,11 +120,22 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
     bitsPerS: meanBitsPerS(bytes, durationS),
     ...settings,
     created: settings.created ?? boxes?.created ?? null,
-    ...(boxes?.video?.timecode && { startTimecode: boxes.video.timecode }),
+    ...(startTimecode && { startTimecode }),
     ...(edit && { edit }),
     ...(gaps.length > 0 && { gaps }),
     picture: await pictureOf(track, { codec, size }, container),
   };
+}
+
+/** Matroska has no track of timecode, but a tag of that name (RFC 9559's registry of tags). */
+function taggedTimecode(
+  tags: Readonly<Record<string, unknown>>,
+  rate: ClipFacts['rate'],
+): ClipTimecode | null {
+  const { TIMECODE: written } = tags;
+  return typeof written === 'string' && rate?.kind === 'constant'
+    ? writtenTimecode(written, rate.rate)
+    : null;
 }
 
 /** Copying helps against none of it. */

@@ -5,6 +5,7 @@ import { differences } from '../../shared/clips/compare.ts';
 import type { ClipAsk, ClipFacts } from '../../shared/clips/facts.ts';
 import { exactRate } from '../../shared/clips/rate.ts';
 import { settingsFrom } from '../../shared/clips/tags.ts';
+import { writtenTimecode } from '../../shared/clips/timecode.ts';
 import { rational } from '../../shared/quantity/rational.ts';
 import { each } from '../support/each.ts';
 
@@ -210,5 +211,23 @@ describe('a recording mode that says how pictures are stored', () => {
       'transfer',
       'primaries',
     ]);
+  });
+});
+
+describe('a timecode as it is written', () => {
+  const ntsc = rational(30_000, 1001);
+  // SMPTE ST 12-1: ten minutes of drop-frame have 17,982 frames, and number ;00 and ;01 are left out.
+  it.each([
+    ['00:00:00:00', rational(25), 0],
+    ['10:00:00:05', rational(25), 900_005],
+    ['00:00:59;29', ntsc, 1799],
+    ['00:01:00;02', ntsc, 1800],
+    ['00:10:00;00', ntsc, 17_982],
+    ['01:00:00:00', ntsc, 108_000],
+    ['00:00:00:25', rational(25), null],
+    ['00:61:00:00', rational(25), null],
+    ['soon', rational(25), null],
+  ])('%s', (written, rate, frame) => {
+    expect(writtenTimecode(written, rate)?.frame ?? null).toBe(frame);
   });
 });

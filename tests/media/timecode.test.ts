@@ -23,9 +23,11 @@ async function factsOf(name: string): Promise<ClipFacts> {
 /** As ffprobe prints it: "10:00:00:00", with ; where numbers are left out. */
 const theirTimecode = (name: string): string =>
   run('ffprobe', [
-    ...['-v', 'error', '-select_streams', 'v:0', '-show_entries', 'stream_tags=timecode'],
-    ...['-of', 'csv=p=0', at(name)],
-  ]).trim();
+    ...['-v', 'error', '-select_streams', 'v:0'],
+    ...['-show_entries', 'stream_tags=timecode:format_tags=timecode', '-of', 'csv=p=0', at(name)],
+  ])
+    .trim()
+    .split('\n')[0]!;
 
 const theirFrames = (name: string, ...options: readonly string[]): number =>
   Number(
@@ -40,6 +42,7 @@ describe('the timecode of the first frame', () => {
     // By SMPTE ST 12-1: an hour of 29.97 drop-frame has 108,000 − 108 frames, one of 25 has 90,000.
     ['hour.mov', '25', '01:00:00:12', 90_012, false],
     ['ten.mp4', '24000/1001', '10:00:00:00', 864_000, false],
+    ['tagged.mkv', '30000/1001', '01:00:00;00', 107_892, true],
     ['drop.mov', '30000/1001', '01:00:00;00', 107_892, true],
   ])('%s at %s fps: %s', async (name, rate, written, frame, dropFrame) => {
     makeClip(at(name), {
