@@ -1,6 +1,7 @@
 /** Who looks at clips: the user's own ffmpeg, where there is one. */
 import type { ClipFacts } from '../../shared/clips/facts.ts';
 import type { LookAsk } from '../../shared/looked-at/looked.ts';
+import { toNumber } from '../../shared/quantity/rational.ts';
 import { findFfmpeg } from './find-ffmpeg.ts';
 import { type LookAnswer, lookAtClip } from './look-at-clip.ts';
 
@@ -26,9 +27,7 @@ export async function ffmpegLooker(
   if (program === null) return null;
   return {
     look: (file, { size, rate, durationS }, ask, signal, progress) => {
-      const { kind } = rate ?? {};
-      const fps = rate && (kind === 'constant' && 'rate' in rate ? rate.rate.n / rate.rate.d : 25);
-      const frames = Math.max(1, durationS * (fps ?? 25));
+      const frames = Math.max(1, durationS * usualFps(rate));
       return lookAtClip({
         ...{ program, file, size, ask, signal },
         progress: (done) => progress(Math.min(1, done / frames)),
@@ -36,3 +35,7 @@ export async function ffmpegLooker(
     },
   };
 }
+
+/** For the progress alone: of too few frames to tell, any rate will do. */
+const usualFps = (rate: ClipFacts['rate']): number =>
+  rate === null ? 25 : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
