@@ -25,7 +25,8 @@ export class ClipFindings implements Disposable {
     workspace.onDidCloseTextDocument(({ uri }) => this.#found.delete(uri)),
   ];
 
-  async check(client: BaseLanguageClient, pages: Pages): Promise<void> {
+  /** @param look whether to look at their pictures too, which only a trusted folder's are */
+  async check(client: BaseLanguageClient, pages: Pages, look = false): Promise<void> {
     const document = window.activeTextEditor?.document;
     if (document?.languageId !== LANGUAGE) {
       void window.showInformationMessage(l10n.t('Open a shoot plan first.'));
@@ -39,7 +40,7 @@ export class ClipFindings implements Disposable {
         title: l10n.t('Reading clips'),
         cancellable: true,
       },
-      (progress, token) => asked(client, uri, progress, token),
+      (progress, token) => asked(client, uri, look && workspace.isTrusted, progress, token),
     );
     if (!answer) return;
     if ('unavailable' in answer) {
@@ -64,6 +65,7 @@ let requests = 0;
 const asked = async (
   client: BaseLanguageClient,
   uri: string,
+  look: boolean,
   progress: Progress<{ message?: string }>,
   token: CancellationToken,
 ): Promise<ClipsInEditor | null> => {
@@ -72,7 +74,7 @@ const asked = async (
     if (value.kind === 'report' && value.message) progress.report({ message: value.message });
   });
   try {
-    const params: ClipsParams = { textDocument: { uri }, workDoneToken };
+    const params: ClipsParams = { textDocument: { uri }, workDoneToken, look };
     return await client.sendRequest<ClipsInEditor | null>('lamella/clips', params, token);
   } catch (cause) {
     if (cause instanceof CancellationError) return null;

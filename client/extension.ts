@@ -72,6 +72,7 @@ export const start = async (
     clips,
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
     commands.registerCommand('lamella.checkClips', () => clips.check(client, pages)),
+    commands.registerCommand('lamella.lookAtClips', () => clips.check(client, pages, true)),
     commands.registerCommand('lamella.bringBack', () => bringBack(client, pages)),
     commands.registerCommand('lamella.solveShot', (shot?: ShotToSolve) => solveShot(client, shot)),
     commands.registerCommand('lamella.exportTimeline', () => exportTimeline(client)),

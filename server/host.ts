@@ -9,6 +9,11 @@ export type HostText =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly why: Refusal };
 
+/** Clips that were read, and whether their pictures were looked at. */
+type LookedPlan = CheckedPlan & {
+  readonly looking: 'not-asked' | 'no-ffmpeg' | 'done';
+};
+
 export interface Host {
   /** Reads a file that a plan uses; it must lie in `root`, links followed. */
   read(file: FileId, root: FileId): Promise<HostText>;
@@ -16,14 +21,16 @@ export interface Host {
    * Reads the clips of a plan; absent, or null: there is no disk that they could be on.
    *
    * @param root the folder that they have to lie in, links followed
+   * @param look whether to look at their pictures too
    */
   checkClips?(
     core: Core,
     plan: FileId,
     root: FileId,
+    look: boolean,
     signal: AbortSignal,
     progress: CheckOptions['progress'],
-  ): Promise<CheckedPlan | null>;
+  ): Promise<LookedPlan | null>;
   /** Reads the clips that the edit of a plan uses; absent, or null: there is no disk. */
   editClips?(
     core: Core,

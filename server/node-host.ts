@@ -6,6 +6,7 @@ import { readPlan } from './files/read-plan.ts';
 import { nearestRoot } from './files/root.ts';
 import { pathOfUri, uriOfPath } from './files/uri.ts';
 import type { Host } from './host.ts';
+import { ffmpegLooker } from './looking/looker.ts';
 import { checkClips } from './media/check-clips.ts';
 import { WorkerClipReader } from './media/clip-reader.ts';
 import { editClips } from './media/edit-clips.ts';
@@ -19,15 +20,18 @@ export function nodeHost(connection: Connection, mediaReader: string): Host {
       const [at, rootAt] = [pathOfUri(file), pathOfUri(root)];
       return at === null || rootAt === null ? throughClient(file) : readPlan(at, rootAt);
     },
-    async checkClips(core, plan, root, signal, progress) {
+    async checkClips(core, plan, root, look, signal, progress) {
       const [at, rootAt] = [pathOfUri(plan), pathOfUri(root)];
       if (at === null || rootAt === null) return null;
       const reader = new WorkerClipReader(mediaReader);
       const folders = { plan: path.dirname(at), root: rootAt, media: null };
       try {
-        const checked = await checkClips({ core, plan, folders, reader, signal, progress });
+        const looker = look ? await ffmpegLooker(process.env) : null;
+        const options = { core, plan, folders, reader, looker, signal, progress };
+        const checked = await checkClips(options);
         const notAsked = checked.notAsked.map((file) => path.relative(folders.plan, file));
-        return { ...checked, notAsked };
+        const looking = !look ? 'not-asked' : looker === null ? 'no-ffmpeg' : 'done';
+        return { ...checked, notAsked, looking };
       } finally {
         await reader.close();
       }

@@ -18,6 +18,7 @@ import {
 } from './handlers/new-plan.ts';
 import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
+import { progressWords } from './looking/progress-words.ts';
 import type { CheckOptions } from './media/check-clips.ts';
 import { type AboutReport, reportOf } from './report.ts';
 import type { SessionOptions } from './session.ts';
@@ -38,20 +39,20 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
   connection.onRequest<ClipsInEditor | null, never>(
     'lamella/clips',
     desk.answer<ClipsParams, ClipsInEditor | null>(
-      async (current, { textDocument: { uri }, workDoneToken }, token) => {
+      async (current, { textDocument: { uri }, workDoneToken, look = false }, token) => {
         const file = canonicalUri(uri);
         const { documents } = current;
         if (!documents.has(file) || documents.unread(file)) return null;
         await current.used.ready(file);
-        const progress: CheckOptions['progress'] = (done, of, clip) => {
+        const progress: CheckOptions['progress'] = (done, of, clip, looked) => {
           if (workDoneToken === undefined) return;
-          const message = `${done + 1} of ${of}: ${clip}`;
+          const message = progressWords(done, of, clip, looked);
           void connection.sendProgress(WorkDoneProgress.type, workDoneToken, {
             kind: 'report',
             message,
           });
         };
-        return clipsInEditor(current, host, file, token, progress);
+        return clipsInEditor(current, host, file, look, token, progress);
       },
     ),
   );

@@ -17,6 +17,8 @@ const PROPERTIES = [
   'tests/quantity',
   'tests/solve',
   'tests/timeline',
+  'tests/looked-at',
+  'tests/media/picture.test.ts',
   'tests/assist/completion-everywhere.test.ts',
   'tests/assist/as-it-was.test.ts',
 ];

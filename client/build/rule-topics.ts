@@ -73,7 +73,13 @@ export const RULE_TOPICS: readonly (readonly [topic: string, rules: readonly str
     ],
   ],
   ['The shots fit into the day', ['day-too-short', 'shot-starts-late']],
-  ['The clips match the plan', ['clip-not-found', 'clip-differs', 'clip-unreadable']],
+  [
+    'The clips match the plan',
+    [
+      ...['clip-not-found', 'clip-differs', 'clip-unreadable', 'clip-repeats', 'clip-exposure'],
+      ...['clip-flickers', 'clip-soft', 'clip-drifts', 'clip-sound'],
+    ],
+  ],
   [
     'The take can be used',
     [

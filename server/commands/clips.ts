@@ -8,6 +8,8 @@ import { Say } from '../../shared/say/say.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { pathOfUri } from '../files/uri.ts';
+import { lookerOrSay } from '../looking/looker-or-say.ts';
+import { progressWords } from '../looking/progress-words.ts';
 import { checkClips } from '../media/check-clips.ts';
 import { reportedFile } from './check.ts';
 import { FAIL_ON, FORMAT, folderIn, ROOT, type Surroundings, statusOf } from './command.ts';
@@ -18,8 +20,8 @@ import { testClip, whileReading } from './test-clip.ts';
 export const clips = planCommand({
   name: 'clips',
   usage: [
-    'lamella clips FILE [--media DIR] [options]',
-    'lamella clips --test-clip CLIP --shot NAME FILE [options]',
+    'lamella clips FILE [--media DIR] [--look] [options]',
+    'lamella clips --test-clip CLIP --shot NAME [--look] FILE [options]',
   ],
   about: later`Compares the recorded clips with the plan: resolution, frame rate, codec, bit rate, length, and shutter, ISO and white balance where the file has them. A test clip checks the camera's settings at the start of the day. Never writes to a clip.`,
   options: {
@@ -32,6 +34,9 @@ export const clips = planCommand({
       value: later`clip`,
       shown: 'CLIP',
       about: later`Checks only this file against the shot named by --shot, and prints PASS or FAIL first.`,
+    },
+    look: {
+      about: later`Also looks at the pictures, with ffmpeg from the path: clipping, flicker of the lamps, repeated frames, sharpness, drift between takes, sound level. Every frame is decoded once, which takes most of the time.`,
     },
     shot: {
       value: later`shot's name`,
@@ -62,6 +67,7 @@ async function checkAll(
   const { terminal } = surroundings;
   const media = await folderIn(terminal, 'media', parsed);
   const plan = path.dirname(pathOfUri(id) ?? terminal.cwd);
+  const looker = parsed.options.look ? await lookerOrSay(terminal) : undefined;
   const checked = await whileReading(surroundings, (reader, signal) =>
     checkClips({
       core: plans.core,
@@ -69,8 +75,9 @@ async function checkAll(
       folders: { plan, root: plans.rootOf(id), media },
       reader,
       signal,
-      progress: (done, of, clip) =>
-        terminal.progress(inertLine(message`${done + 1} of ${of}: ${clip}`)),
+      looker: looker ?? null,
+      progress: (done, of, clip, looked) =>
+        terminal.progress(inertLine(progressWords(done, of, clip, looked))),
     }),
   );
   const findings = plans.core.checkClips(id, checked.readings);
@@ -82,7 +89,8 @@ async function checkAll(
   const notAsked = checked.notAsked.map((each) => nameFrom(terminal.cwd, each));
   const { clips, stopped } = checked;
   const cuts = plans.core.cutCoverage(id, checked.readings);
-  const besides = { clips, cuts, notAsked, stopped };
+  const looking = looker === undefined ? 'not-asked' : looker === null ? 'no-ffmpeg' : 'done';
+  const besides = { clips, cuts, notAsked, stopped, looking } as const;
   if (parsed.options.format === 'json')
     terminal.out(print({ ...checkJson([file]), ...besides, clips: clipsJson(clips) }));
   else {

@@ -1,6 +1,8 @@
 /** One clip at the start of the day: is the body set as the plan says? Pass or fail comes first. */
 import path from 'node:path';
-import type { ClipReading } from '../../shared/clips/facts.ts';
+import type { ClipFacts, ClipReading } from '../../shared/clips/facts.ts';
+import type { LookAsk } from '../../shared/looked-at/looked.ts';
+import { type BenchRow, benchRow } from '../../shared/report/bench-row.ts';
 import { cells, clipJson, type TestClipReport } from '../../shared/report/clips.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { jsonFinding, print } from '../../shared/report/json.ts';
@@ -8,6 +10,9 @@ import { painter } from '../../shared/report/paint.ts';
 import { Say } from '../../shared/say/say.ts';
 import { message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
+import type { LookAnswer } from '../looking/look-at-clip.ts';
+import { lookerOrSay } from '../looking/looker-or-say.ts';
+import { progressWords } from '../looking/progress-words.ts';
 import type { ClipReader } from '../media/clip-reader.ts';
 import { findClip } from '../media/find-clips.ts';
 import type { Surroundings } from './command.ts';
@@ -23,7 +28,15 @@ export async function testClip(
   const { terminal } = surroundings;
   const clip = String(options['test-clip']);
   const shot = shotOf(opened, String(options.shot));
-  const reading = await readOne(clip, surroundings);
+  const ask = plans.core.lookAsk(id, shot);
+  const looker = options.look && ask ? await lookerOrSay(terminal) : null;
+  const reading = await readOne(clip, surroundings, (found, facts, signal) =>
+    looker && ask
+      ? looker.look(found, facts, ask, signal, (share) =>
+          terminal.progress(inertLine(progressWords(0, 1, clip, share))),
+        )
+      : null,
+  );
   if (reading === null) return COULD_NOT_RUN;
   // The path was typed just now: nothing was recorded wrongly, and no card is at stake.
   if (reading.state === 'not-found') {
@@ -32,6 +45,7 @@ export async function testClip(
   }
   const findings = plans.core.testClip(id, shot, clip, reading) ?? [];
   const isPass = findings.length === 0;
+  const row = ask && rowOf(ask, reading);
   if (options.format === 'json') {
     terminal.out(
       print({
@@ -40,6 +54,8 @@ export async function testClip(
         shot,
         pass: isPass,
         read: reading.state === 'read' ? clipJson(reading.facts) : null,
+        looked: (reading.state === 'read' && reading.looked) || null,
+        benchRow: row,
         findings: findings
           .map((finding) => jsonFinding(finding, (each) => plans.nameOf(each)))
           .map(({ rule, severity, message, numbers }) => ({
@@ -61,24 +77,50 @@ export async function testClip(
     `  ${inertLine(what)}  ${paint('aside', rule)}`,
     ...(more === '' ? [] : [`  ${inertLine(more)}`]),
   ]);
-  terminal.out(`${[verdict, ...why, ...readLines(reading)].join('\n')}\n`);
+  terminal.out(`${[verdict, ...why, ...readLines(reading), ...rowLines(row)].join('\n')}\n`);
   return isPass ? NOTHING_FOUND : FOUND;
 }
 
+const rowOf = (ask: LookAsk, reading: ClipReading): BenchRow | null =>
+  reading.state === 'read' && reading.looked
+    ? benchRow(ask, reading.looked, reading.facts.picture?.transfer)
+    : null;
+
+/** What the picture says of the body, for whoever filmed a grey card. */
+const rowLines = (row: BenchRow | null): readonly string[] =>
+  row === null
+    ? []
+    : [
+        `  ${message`If an 18% grey card fills the middle of the frame, add this to \`bench\` of ${inertLine(row.body)}:`}`,
+        `    - ${row.text}`,
+        `  ${message`It is the offset of body and lamps together. Measure the lamps with a meter to tell them apart.`}`,
+      ];
+
 /** null: it was stopped. */
-async function readOne(clip: string, surroundings: Surroundings): Promise<ClipReading | null> {
+async function readOne(
+  clip: string,
+  surroundings: Surroundings,
+  look: (file: string, facts: ClipFacts, signal: AbortSignal) => Promise<LookAnswer> | null,
+): Promise<ClipReading | null> {
   const { cwd } = surroundings.terminal;
   const named = path.resolve(cwd, clip);
   // Whoever names a file may read it, wherever it lies.
   const folders = { plan: cwd, root: path.parse(named).root, media: null };
   const found = await findClip(named, folders);
   if (!found.ok) return found.reading;
-  return whileReading(surroundings, (reader, signal) =>
-    reader.read(found.file, signal).catch((cause: unknown) => {
+  return whileReading(surroundings, async (reader, signal) => {
+    try {
+      const reading = await reader.read(found.file, signal);
+      if (reading.state !== 'read') return reading;
+      const seen = await look(found.file, reading.facts, signal);
+      if (seen?.state === 'stopped') return null;
+      if (seen?.state === 'failed') return { ...reading, lookFailed: seen.why };
+      return seen === null ? reading : { ...reading, looked: seen.looked };
+    } catch (cause) {
       if (signal.aborted) return null;
       throw cause;
-    }),
-  );
+    }
+  });
 }
 
 /** Reads clips until it is done, or whoever waits has had enough. */

@@ -8,9 +8,12 @@ import { message } from '../../shared/words/message.ts';
 import type { Host } from '../host.ts';
 import type { CheckOptions } from '../media/check-clips.ts';
 import type { Session } from '../session.ts';
+import { thumbnailLines } from './thumbnails.ts';
 
 export interface ClipsParams extends WorkDoneProgressParams {
   readonly textDocument: { readonly uri: string };
+  /** Look at the pictures too. */
+  readonly look?: boolean;
 }
 
 /** Answer to `lamella/clips`; `unavailable`: why no clip can be read here, for people. */
@@ -26,6 +29,7 @@ export async function clipsInEditor(
   { core, diagnostics, roots, settings }: Session,
   host: Host,
   file: FileId,
+  look: boolean,
   token: CancellationToken,
   progress: CheckOptions['progress'],
 ): Promise<ClipsInEditor> {
@@ -34,14 +38,18 @@ export async function clipsInEditor(
   const stop = new AbortController();
   const unheard = token.onCancellationRequested(() => stop.abort());
   try {
-    const checked = await host.checkClips(core, file, roots.of(file), stop.signal, progress);
+    const checked = await host.checkClips(core, file, roots.of(file), look, stop.signal, progress);
     if (checked === null) return { unavailable };
     const findings = core.checkClips(file, checked.readings);
     const cuts = core.cutCoverage(file, checked.readings);
+    const page = clipsDocument({ ...checked, cuts }, new Say(() => settings.lengths), findings);
+    const noFfmpeg = message`ffmpeg is not on the path, so no pictures are looked at.`;
     return {
-      markdown: markdownText(
-        clipsDocument({ ...checked, cuts }, new Say(() => settings.lengths), findings),
-      ),
+      markdown: [
+        markdownText(page),
+        ...(checked.looking === 'no-ffmpeg' ? [noFfmpeg] : []),
+        ...thumbnailLines(checked.thumbnails),
+      ].join('\n\n'),
       diagnostics: diagnostics.make(findings),
       stopped: checked.stopped,
     };

@@ -5,10 +5,11 @@
  */
 import type { FileHandle } from 'node:fs/promises';
 import { codecFamily } from '../../shared/clips/codec.ts';
-import type { ClipFacts } from '../../shared/clips/facts.ts';
+import type { ClipFacts, ClipPicture } from '../../shared/clips/facts.ts';
 import { rational, toNumber } from '../../shared/quantity/rational.ts';
 import { later } from '../../shared/words/message.ts';
 import { codeAt, readAt } from './bytes.ts';
+import { codedPicture } from './picture/coded.ts';
 import { Unreadable } from './unreadable.ts';
 
 /** Headers come first and are small; a list of them that claims more is broken. */
@@ -35,7 +36,7 @@ function* chunksIn(view: DataView, start: number, end: number): Generator<Chunk>
   }
 }
 
-type AviFacts = Pick<ClipFacts, 'size' | 'codec' | 'durationS' | 'rate'>;
+type AviFacts = Pick<ClipFacts, 'size' | 'codec' | 'durationS' | 'rate' | 'picture'>;
 
 export async function aviFacts(file: FileHandle, bytes: number): Promise<AviFacts> {
   const head = await readAt(file, 0, Math.min(bytes, MOST_HEADER_BYTES));
@@ -61,15 +62,30 @@ export async function aviFacts(file: FileHandle, bytes: number): Promise<AviFact
   );
   if (frames === 0) throw new Unreadable(later`it contains no frames`);
   const rate = rational(stream.rate, stream.scale);
+  const codec = codecFamily(stream.code) ?? stream.code.trim();
+  const coded = codedPicture(codec, null, firstFrame(head), stream.size.height);
   return {
     size: stream.size,
-    codec: codecFamily(stream.code) ?? stream.code.trim(),
+    codec,
+    picture: { ...coded, ...stream.picture },
     rate: { kind: 'constant', rate },
     durationS: frames / toNumber(rate),
   };
 }
 
+/** As much of it as lies in the bytes that were read. */
+function firstFrame(head: DataView): Uint8Array {
+  for (const list of chunksIn(head, 12, head.byteLength)) {
+    if (list.of !== 'movi') continue;
+    for (const { id, start, size } of chunksIn(head, list.start + 4, head.byteLength))
+      if (/^\d\dd[bc]$/.test(id) && size > 0)
+        return new Uint8Array(head.buffer, start, Math.min(size, head.byteLength - start));
+  }
+  return new Uint8Array(0);
+}
+
 interface Stream {
+  readonly picture: ClipPicture;
   readonly code: string;
   readonly rate: number;
   readonly scale: number;
@@ -86,15 +102,30 @@ function streamIn(view: DataView, strl: Chunk, end: number): Stream | null {
   const scale = view.getUint32(header.start + 20, true);
   const rate = view.getUint32(header.start + 24, true);
   if (scale === 0 || rate === 0) return null;
+  const properties = inside.find(({ id, start }) => id === 'vprp' && start + 36 <= end);
+  const width = view.getInt32(format.start + 4, true);
+  // Negative: the picture is stored from the top.
+  const height = Math.abs(view.getInt32(format.start + 8, true));
   return {
+    picture: properties ? propertiesAt(view, properties.start, width, height) : {},
     code: codeAt(view, format.start + 16),
     rate,
     scale,
     frames: view.getUint32(header.start + 32, true),
-    size: {
-      width: view.getInt32(format.start + 4, true),
-      // Negative: the picture is stored from the top.
-      height: Math.abs(view.getInt32(format.start + 8, true)),
-    },
+    size: { width, height },
+  };
+}
+
+/** OpenDML 1.02, 4.0 (video properties header): the shape of the frame, and its fields. */
+function propertiesAt(view: DataView, at: number, width: number, height: number): ClipPicture {
+  const aspect = view.getUint32(at + 20, true);
+  const [across, down] = [aspect >>> 16, aspect & 0xffff];
+  const isInterlaced = view.getUint32(at + 32, true) === 2;
+  return {
+    ...(isInterlaced && { isInterlaced }),
+    ...(across > 0 &&
+      down > 0 &&
+      width > 0 &&
+      height > 0 && { pixelAspect: rational(across * height, down * width) }),
   };
 }

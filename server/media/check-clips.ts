@@ -4,6 +4,7 @@ import type { Core } from '../../shared/api/facade.ts';
 import type { ClipReading } from '../../shared/clips/facts.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import type { CheckedClip } from '../../shared/report/clips.ts';
+import type { Looker } from '../looking/looker.ts';
 import type { ClipReader } from './clip-reader.ts';
 import { type ClipFolders, clipsUnder, findClip } from './find-clips.ts';
 
@@ -13,8 +14,13 @@ export interface CheckOptions {
   readonly folders: ClipFolders;
   readonly reader: ClipReader;
   readonly signal: AbortSignal;
-  /** Told before each clip. */
-  progress(done: number, of: number, clip: string): void;
+  /** Looks at the pictures of what could be read; left out: nobody does. */
+  readonly looker?: Looker | null;
+  /**
+   * Told before each clip, and while it is looked at.
+   * @param looked share of its frames, 0 to 1; left out: none yet
+   */
+  progress(done: number, of: number, clip: string, looked?: number): void;
 }
 
 export interface CheckedPlan {
@@ -24,12 +30,15 @@ export interface CheckedPlan {
   /** Absolute paths of clips that no shot asks for. */
   readonly notAsked: readonly string[];
   readonly stopped: boolean;
+  /** Small pictures of what was looked at, by the path that the plan writes. */
+  readonly thumbnails: ReadonlyMap<string, Uint8Array>;
 }
 
 export async function checkClips(options: CheckOptions): Promise<CheckedPlan> {
   const { core, plan, folders, signal } = options;
   const listed = core.clips(plan);
   const readings = new Map<string, ClipReading>();
+  const thumbnails = new Map<string, Uint8Array>();
   const files = new Set<string>();
   const paths = [...new Set(listed.map((clip) => clip.path))];
   for (const [done, written] of paths.entries()) {
@@ -38,7 +47,19 @@ export async function checkClips(options: CheckOptions): Promise<CheckedPlan> {
     if (signal.aborted) continue;
     options.progress(done, paths.length, written);
     const reading = found.ok ? await readUnlessStopped(options, found.file) : found.reading;
-    if (reading) readings.set(written, reading);
+    if (!reading) continue;
+    readings.set(written, reading);
+    const shot = listed.find((clip) => clip.path === written)?.shot;
+    const ask = shot === undefined ? null : core.lookAsk(plan, shot);
+    if (!options.looker || !found.ok || reading.state !== 'read' || !ask) continue;
+    const seen = await options.looker.look(found.file, reading.facts, ask, signal, (share) =>
+      options.progress(done, paths.length, written, share),
+    );
+    if (seen.state === 'seen') {
+      readings.set(written, { ...reading, looked: seen.looked });
+      thumbnails.set(written, seen.thumbnail);
+    }
+    if (seen.state === 'failed') readings.set(written, { ...reading, lookFailed: seen.why });
   }
   return {
     clips: listed.map(({ shot, path: file, verdict }) => ({
@@ -48,6 +69,7 @@ export async function checkClips(options: CheckOptions): Promise<CheckedPlan> {
       reading: readings.get(file) ?? null,
     })),
     readings,
+    thumbnails,
     notAsked: await leftOver(folders, files),
     stopped: signal.aborted,
   };

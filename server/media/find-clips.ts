@@ -36,7 +36,7 @@ export async function findClip(written: string, folders: ClipFolders): Promise<F
 async function regularFile(file: string, roots: readonly string[]): Promise<FoundClip> {
   const unreadable = (why: string): FoundClip => ({
     ok: false,
-    reading: { state: 'unreadable', why },
+    reading: { state: 'unreadable', why, fault: 'refused' },
   });
   try {
     const [real, ...realRoots] = await Promise.all([file, ...roots].map((one) => realpath(one)));
@@ -54,7 +54,7 @@ async function regularFile(file: string, roots: readonly string[]): Promise<Foun
   }
 }
 
-const CLIP = /\.(?:mp4|m4v|mov|mkv|webm|avi|mts|m2ts|m2t|ts)$/i;
+const CLIP = /\.(?:mp4|m4v|mov|mkv|webm|avi|mxf|mts|m2ts|m2t|ts)$/i;
 /** Files of another kind have that ending too; a transport stream begins every packet with this. */
 const SYNC_BYTE = 0x47;
 

@@ -14,27 +14,29 @@ import {
   WEBM,
 } from 'mediabunny';
 import { codecFamily } from '../../shared/clips/codec.ts';
-import type { ClipFacts, ClipRate, ClipReading } from '../../shared/clips/facts.ts';
-import { exactRate } from '../../shared/clips/rate.ts';
+import type { ClipFacts, ClipReading, ClipTimecode } from '../../shared/clips/facts.ts';
 import { settingsFrom } from '../../shared/clips/tags.ts';
+import { writtenTimecode } from '../../shared/clips/timecode.ts';
 import { toNumber } from '../../shared/quantity/rational.ts';
 import { meanBitsPerS } from '../../shared/recording/bytes.ts';
-import { later } from '../../shared/words/message.ts';
+import { later, message } from '../../shared/words/message.ts';
 import { reasonOf } from '../files/read-plan.ts';
 import { aviFacts, isAvi } from './avi.ts';
 import { readAt } from './bytes.ts';
+import { otherContainer, streamCoding } from './containers.ts';
 import { isoMediaFacts } from './iso-media.ts';
 import { isMatroskaCutOff } from './matroska.ts';
-import { pictureFacts, pictureKind } from './picture.ts';
+import { isMxf, mxfFacts } from './mxf/mxf.ts';
+import { isoPicture } from './picture/iso-picture.ts';
+import { pictureOf } from './picture/picture.ts';
+import { rateOf } from './rate-of.ts';
+import { pictureFacts, pictureKind } from './still-picture.ts';
 import { Unreadable } from './unreadable.ts';
 
 /** What goes wrong is said by us, once, and not on the console. */
 Logging.level = LogLevel.Silent;
 
 const FORMATS = [MP4, QTFF, MATROSKA, WEBM, MPEG_TS];
-
-/** Frames that the rate is judged by: two minutes and more. Without an index each has to be read. */
-const JUDGED_FRAMES = 6000;
 
 /** @param file absolute path of a regular file */
 export async function readClip(file: string): Promise<ClipReading> {
@@ -43,14 +45,17 @@ export async function readClip(file: string): Promise<ClipReading> {
     handle = await open(file, 'r');
   } catch (cause) {
     const { why, detail } = reasonOf(cause);
-    return why === 'not-found' ? { state: 'not-found' } : { state: 'unreadable', why: detail };
+    return why === 'not-found'
+      ? { state: 'not-found' }
+      : { state: 'unreadable', why: detail, fault: 'refused' };
   }
   try {
     return { state: 'read', facts: await factsOf(handle, file) };
   } catch (cause) {
-    if (cause instanceof Unreadable) return { state: 'unreadable', why: cause.message };
+    if (cause instanceof Unreadable)
+      return { state: 'unreadable', why: cause.message, fault: cause.fault };
     // What the library says of its own insides helps nobody who holds a camera.
-    return { state: 'unreadable', why: later`its contents are broken` };
+    return { state: 'unreadable', why: later`its contents are broken`, fault: 'damaged' };
   } finally {
     await handle.close();
   }
@@ -60,12 +65,16 @@ async function factsOf(handle: FileHandle, file: string): Promise<ClipFacts> {
   const { size: bytes } = await handle.stat();
   if (bytes === 0) throw new Unreadable(later`it is empty`);
   const head = await readAt(handle, 0, 12);
-  if (isAvi(head)) return fromAvi(handle, bytes);
-  const picture = pictureKind(head);
-  if (picture) {
-    const facts = await pictureFacts(handle, bytes, picture);
+  if (isAvi(head)) return plainFacts(bytes, await aviFacts(handle, bytes));
+  if (isMxf(head)) return plainFacts(bytes, await mxfFacts(handle, bytes));
+  const still = pictureKind(head);
+  if (still) {
+    const facts = await pictureFacts(handle, bytes, still);
     return { bytes, rotation: 0, bitsPerS: 0, ...settingsFrom({}, null), ...facts };
   }
+  const other = otherContainer(head);
+  if (other !== null)
+    throw new Unreadable(message`its container, ${other}, is not supported`, 'unsupported');
   const input = new Input({ formats: FORMATS, source: new FilePathSource(file) });
   try {
     return await fromInput(input, handle, bytes);
@@ -74,8 +83,11 @@ async function factsOf(handle: FileHandle, file: string): Promise<ClipFacts> {
   }
 }
 
-async function fromAvi(handle: FileHandle, bytes: number): Promise<ClipFacts> {
-  const facts = await aviFacts(handle, bytes);
+/** Of what is read here without the library: none of it carries settings that are known. */
+function plainFacts(
+  bytes: number,
+  facts: Awaited<ReturnType<typeof aviFacts | typeof mxfFacts>>,
+): ClipFacts {
   const bitsPerS = meanBitsPerS(bytes, facts.durationS);
   return { bytes, rotation: 0, bitsPerS, ...settingsFrom({}, null), ...facts };
 }
@@ -94,23 +106,53 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
   if (isMatroska && (await isMatroskaCutOff(handle, bytes)))
     throw new Unreadable(later`it is cut off: its end is missing`);
   const track = await input.getPrimaryVideoTrack();
-  if (!track)
-    throw new Unreadable(later`it contains no video, or uses an encoding that can't be read`);
-  const durationS = await durationOf(track);
-  const rate = await rateOf(track);
+  if (!track) throw await whyNoTrack(handle, format === MPEG_TS);
+  const edit = boxes?.video?.edit ?? null;
+  const durationS = edit && edit.shownS > 0 ? edit.shownS : await durationOf(track);
+  const { rate, gaps } = await rateOf(track, boxes?.video ?? null);
   const rateFps = rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
-  const settings = settingsFrom((await input.getMetadataTags()).raw ?? {}, rateFps);
+  const tags = (await input.getMetadataTags()).raw ?? {};
+  const settings = settingsFrom(tags, rateFps);
+  const startTimecode = boxes?.video?.timecode ?? taggedTimecode(tags, rate);
+  const [size, codec] = [await sizeOf(track), await codecOf(track)];
+  const container = boxes?.video ? isoPicture(boxes.video.track) : {};
   return {
     bytes,
-    size: await sizeOf(track),
+    size,
     rotation: await track.getRotation(),
     rate,
-    codec: await codecOf(track),
+    codec,
     durationS,
     bitsPerS: meanBitsPerS(bytes, durationS),
     ...settings,
     created: settings.created ?? boxes?.created ?? null,
+    ...(startTimecode && { startTimecode }),
+    ...(edit && { edit }),
+    ...(gaps.length > 0 && { gaps }),
+    picture: await pictureOf(track, { codec, size }, container),
   };
+}
+
+/** Matroska has no track of timecode, but a tag of that name (RFC 9559's registry of tags). */
+function taggedTimecode(
+  tags: Readonly<Record<string, unknown>>,
+  rate: ClipFacts['rate'],
+): ClipTimecode | null {
+  const { TIMECODE: written } = tags;
+  return typeof written === 'string' && rate?.kind === 'constant'
+    ? writtenTimecode(written, rate.rate)
+    : null;
+}
+
+/** Copying helps against none of it. */
+async function whyNoTrack(handle: FileHandle, isStream: boolean): Promise<Unreadable> {
+  const coding = isStream ? await streamCoding(handle) : null;
+  return coding === null
+    ? new Unreadable(later`it contains no video`, 'unsupported')
+    : new Unreadable(
+        message`its encoding, ${coding}, is not supported in this container`,
+        'unsupported',
+      );
 }
 
 async function durationOf(track: InputVideoTrack): Promise<number> {
@@ -125,20 +167,6 @@ const sizeOf = async (track: InputVideoTrack): Promise<ClipFacts['size']> => ({
   width: await track.getCodedWidth(),
   height: await track.getCodedHeight(),
 });
-
-async function rateOf(track: InputVideoTrack): Promise<ClipRate | null> {
-  const metrics = await track.computeFrameRateMetrics({ targetPacketCount: JUDGED_FRAMES });
-  if (metrics.probedPacketCount < 2) return null;
-  const { underlyingFrameRate, frameRateIsConstant } = metrics;
-  const exact = underlyingFrameRate === null ? null : exactRate(underlyingFrameRate);
-  if (frameRateIsConstant && exact) return { kind: 'constant', rate: exact };
-  return {
-    kind: 'variable',
-    lowest: metrics.minFrameRate,
-    highest: metrics.maxFrameRate,
-    mean: metrics.averageFrameRate,
-  };
-}
 
 /** As the library names it, else by the container's own code. */
 async function codecOf(track: InputVideoTrack): Promise<string> {

@@ -10,6 +10,7 @@ import type { DayJson } from '../figures/day-json.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
+import type { LookAsk } from '../looked-at/looked.ts';
 import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../say/say.ts';
 import type { ComparedPlan } from './compared.ts';
@@ -162,6 +163,8 @@ export interface Core extends Checker {
    * @param readings by path; a clip that has none was not looked at
    */
   checkClips(file: FileId, readings: ReadonlyMap<string, ClipReading>): readonly LocatedFinding[];
+  /** What to look for in the pictures of a shot's clips; null: there is no such shot. */
+  lookAsk(file: FileId, shot: string): LookAsk | null;
   /** The cuts of the edit that use clips which were read, and what those lack at their ends. */
   cutCoverage(file: FileId, readings: ReadonlyMap<string, ClipReading>): readonly CoveredCut[];
   /** The same of a clip that the plan needn't list; null: there is no such shot. */

@@ -3,7 +3,8 @@
 import { compare, equal, type Rational, toNumber } from '../quantity/rational.ts';
 import type { Pixels } from '../quantity/recording.ts';
 import { codecFamily } from './codec.ts';
-import type { ClipAsk, ClipFacts, ClipRate } from './facts.ts';
+import { type PictureDifference, pictureDifferences } from './compare-picture.ts';
+import type { ClipAsk, ClipEdit, ClipFacts, ClipGap, ClipRate } from './facts.ts';
 
 /** A variable bit rate takes less for a quiet picture; under this share it was another setting. */
 const LEAST_BITRATE = 0.5;
@@ -20,6 +21,18 @@ const SAME_MIRED = 5;
 export type Difference =
   /** A clip where a picture is meant, or a picture where a clip is. */
   | { readonly of: 'kind'; readonly found: 'clip' | 'picture'; readonly lost: boolean }
+  | PictureDifference
+  | {
+      readonly of: 'missing-frames';
+      readonly gaps: readonly ClipGap[];
+      readonly lost: boolean;
+    }
+  | {
+      /** The file itself says that not all of it is shown. */
+      readonly of: 'edit';
+      readonly found: ClipEdit;
+      readonly lost: boolean;
+    }
   | { readonly of: 'size'; readonly asked: Pixels; readonly found: Pixels; readonly lost: boolean }
   | {
       readonly of: 'rate';
@@ -65,12 +78,15 @@ export function differences(ask: ClipAsk, facts: ClipFacts): readonly Difference
   return [
     ...sizeDifference(ask, facts),
     ...rateDifference(ask, facts),
+    ...gapDifference(facts),
+    ...pictureDifferences(ask.picture ?? {}, facts.picture ?? {}),
     ...codecDifference(ask.codec, facts),
     ...bitrateDifference(ask.bitsPerS, facts),
     ...shutterDifference(ask.shutterS, facts),
     ...isoDifference(ask.iso, facts),
     ...whiteDifference(ask.whiteBalance, facts),
     ...rotationDifference(ask.size, facts),
+    ...editDifference(facts),
     ...durationDifference(ask.takeS, facts),
   ];
 }
@@ -93,6 +109,15 @@ function rateDifference(
   if (takeS !== null && slowed >= LEAST_SLOWED && durationS >= (takeS - EARLY_S) * slowed)
     return [{ of: 'rate', asked, found: rate, isConformed: true, lost: false }];
   return [{ of: 'rate', asked, found: rate, lost: compare(rate.rate, asked) < 0 }];
+}
+
+/** A plan's take has every frame, whatever its rate. */
+function gapDifference({ gaps = [] }: ClipFacts): Difference[] {
+  return gaps.length > 0 ? [{ of: 'missing-frames', gaps, lost: true }] : [];
+}
+
+function editDifference({ edit }: ClipFacts): Difference[] {
+  return edit ? [{ of: 'edit', found: edit, lost: false }] : [];
 }
 
 function codecDifference(asked: string | null, { codec }: ClipFacts): Difference[] {

@@ -32,6 +32,7 @@ import { clipFindings, clipsIn, cutCoverage, testClipFindings } from '../workspa
 import type { Context } from '../workspace/context.ts';
 import { FormerValues } from '../workspace/former-values.ts';
 import { byPosition } from '../workspace/located-findings.ts';
+import { lookAskFor } from '../workspace/looked.ts';
 import { EFFORT_OF_MENU, fixesWithin } from '../workspace/most-tried.ts';
 import { takesToGo } from '../workspace/takes.ts';
 
@@ -103,6 +104,7 @@ export function createCore(options: CoreOptions): Core {
     clips: (file) => clipsIn(analysis, file),
     checkClips: (file, readings) =>
       clipFindings(analysis, file, readings).map(report).sort(byPosition),
+    lookAsk: (file, shot) => lookAskFor(analysis, file, shot) ?? null,
     cutCoverage: (file, readings) => cutCoverage(analysis, file, readings),
     testClip: (file, shot, path, reading) =>
       testClipFindings(analysis, file, { shot, path }, reading)?.map(report) ?? null,

@@ -25,6 +25,7 @@ export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
     shutterS: valueIn(figures.shutterSeconds) ?? null,
     iso: typeof iso === 'number' ? iso : null,
     whiteBalance: typeof whiteBalance === 'number' ? whiteBalance : null,
+    ...(!isStills && recording && pictureAsk(recording.fields)),
   };
 }
 
@@ -34,6 +35,19 @@ const pictureAskOf = ({ deliver }: Bench): ClipAsk => ({
   ...{ rate: null, codec: null, bitsPerS: null, takeS: null },
   ...{ shutterS: null, iso: null, whiteBalance: null },
 });
+/** Left out where the mode says nothing of it. */
+function pictureAsk(fields: NonNullable<Bench['recording']>['fields']): Pick<ClipAsk, 'picture'> {
+  const bitDepth = ifKnown(fields['bit-depth']);
+  const [chroma, transfer] = [ifKnown(fields.chroma), ifKnown(fields.transfer)];
+  const primaries = ifKnown(fields.primaries);
+  const picture = {
+    ...(bitDepth !== undefined && { bitDepth }),
+    ...(chroma !== undefined && { chroma }),
+    ...(transfer !== undefined && { transfer }),
+    ...(primaries !== undefined && { primaries }),
+  };
+  return Object.keys(picture).length > 0 ? { picture } : {};
+}
 
 const orNull = <T>(field: Field<T> | undefined): T | null => (field && ifKnown(field)) ?? null;
 

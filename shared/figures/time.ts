@@ -82,7 +82,7 @@ function courseOf({ name, fields }: LightInUse): Figure<LampFlicker['course']> {
  * Frequency of the light's pulses; 0: it doesn't pulse. A frequency that isn't stated is unknown,
  * never assumed to be harmless.
  */
-function modulationHz({ name, fields }: LightInUse, bench: Bench): Figure<number> {
+export function modulationHz({ name, fields }: LightInUse, bench: Bench): Figure<number> {
   const { modulation } = fields;
   if (modulation.state !== 'missing')
     return derive([figureOf(modulation, name)], (it) => (it === 'none' ? 0 : it));

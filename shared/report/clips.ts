@@ -3,12 +3,24 @@
 import { type Block, list, paragraph, section, strong, table, worded } from '../api/document.ts';
 import { type LocatedFinding, messageOf } from '../api/located.ts';
 import type { CoveredCut } from '../clips/coverage.ts';
-import type { ClipFacts, ClipReading } from '../clips/facts.ts';
+import type {
+  ClipEdit,
+  ClipFacts,
+  ClipFault,
+  ClipGap,
+  ClipPicture,
+  ClipReading,
+  ClipTimecode,
+} from '../clips/facts.ts';
+import type { LookedAt } from '../looked-at/looked.ts';
 import { KINDS } from '../quantity/index.ts';
-import { toNumber } from '../quantity/rational.ts';
+import { rational, toNumber } from '../quantity/rational.ts';
 import type { Say } from '../say/say.ts';
+import { timecode } from '../timeline/timecode.ts';
 import { inLanguage, later, message } from '../words/message.ts';
+import type { BenchRow } from './bench-row.ts';
 import type { JsonFinding } from './json.ts';
+import { lookedBlocks } from './looked.ts';
 import { SEVERITY_WORDS } from './sheet/words.ts';
 
 /** A clip of the plan with what became of it. */
@@ -50,7 +62,13 @@ interface ClipsJson {
     readonly file: string;
     readonly verdict: CheckedClip['verdict'];
     readonly state: 'read' | 'not-found' | 'unreadable' | 'not-read';
+    /** Of an unreadable one: what is at fault, where that is known. */
+    readonly fault: ClipFault | null;
     readonly read: ClipJson | null;
+    /** What was seen in its pictures; null: they were not looked at. */
+    readonly looked: LookedAt | null;
+    /** Why they couldn't be looked at. */
+    readonly lookFailed: string | null;
   }[];
   /** The cuts of the edit in the clips that were read. */
   readonly cuts: readonly CoveredCut[];
@@ -78,6 +96,17 @@ interface ClipJson {
   readonly iso: number | null;
   readonly whiteBalance: number | 'auto' | null;
   readonly created: string | null;
+  /** "10:00:00:00", with ; where numbers are left out, of the first frame that is shown. */
+  readonly startTimecode: string | null;
+  readonly bitDepth: number | null;
+  readonly chroma: string | null;
+  readonly interlaced: boolean | null;
+  /** Width over height of a pixel, an exact fraction. */
+  readonly pixelAspect: string | null;
+  readonly transfer: string | null;
+  readonly primaries: string | null;
+  readonly gaps: readonly ClipGap[];
+  readonly editList: ClipEdit | null;
 }
 
 export const clipsJson = (clips: readonly CheckedClip[]): ClipsJson['clips'] =>
@@ -86,7 +115,10 @@ export const clipsJson = (clips: readonly CheckedClip[]): ClipsJson['clips'] =>
     file,
     verdict,
     state: reading?.state ?? 'not-read',
+    fault: (reading?.state === 'unreadable' && reading.fault) || null,
     read: reading?.state === 'read' ? clipJson(reading.facts) : null,
+    looked: (reading?.state === 'read' && reading.looked) || null,
+    lookFailed: (reading?.state === 'read' && reading.lookFailed) || null,
   }));
 
 export function clipJson({ size, rate, rotation, ...facts }: ClipFacts): ClipJson {
@@ -108,7 +140,35 @@ export function clipJson({ size, rate, rotation, ...facts }: ClipFacts): ClipJso
     iso,
     whiteBalance,
     created,
+    startTimecode: facts.startTimecode ? timecodeText(facts.startTimecode) : null,
+    ...pictureJson(facts.picture ?? {}),
+    gaps: facts.gaps ?? [],
+    editList: facts.edit ?? null,
   };
+}
+
+const pictureJson = (
+  picture: ClipPicture,
+): Pick<
+  ClipJson,
+  'bitDepth' | 'chroma' | 'interlaced' | 'pixelAspect' | 'transfer' | 'primaries'
+> => {
+  const { bitDepth = null, chroma = null, isInterlaced = null, pixelAspect } = picture;
+  const { transfer = null, primaries = null } = picture;
+  return {
+    bitDepth,
+    chroma,
+    interlaced: isInterlaced,
+    pixelAspect: pixelAspect ? `${pixelAspect.n}/${pixelAspect.d}` : null,
+    transfer,
+    primaries,
+  };
+};
+
+/** At 29.97 a count that leaves nothing out is one of 30. */
+function timecodeText({ frame, rate, dropFrame }: ClipTimecode): string | null {
+  const counted = dropFrame ? rate : rational(Math.round(toNumber(rate)));
+  return timecode(frame, counted) ?? null;
 }
 
 const COLUMNS = [
@@ -140,10 +200,12 @@ export function clipsDocument(
     clips.map((clip) => rowOf(clip, say)),
   );
   const coverage = paragraph(coverageWords(cuts, say));
+  const looks = lookedBlocks(clips, say);
   if (!findings)
     return [
       clips.length === 0 ? paragraph(none) : read,
       coverage,
+      ...looks,
       list(notAsked, { lead: message`Not listed in the plan:` }),
       paragraph(until),
     ];
@@ -158,6 +220,7 @@ export function clipsDocument(
     found.length > 0 ? list(found) : paragraph(clips.length === 0 ? none : message`No findings.`),
     read,
     coverage,
+    ...looks,
     ...section(2, message`Not listed in the plan`, [list(notAsked)]),
   ];
 }
@@ -182,11 +245,21 @@ export function cells(facts: ClipFacts, say: Say): readonly string[] {
   return [
     `${say.resolution(size)}${rotation === 0 ? '' : message` turned ${rotation}°`}`,
     rateText(facts),
-    codec,
+    [codec, ...pictureCells(facts.picture ?? {})].join(' '),
     ...(facts.isPicture
       ? ['', '']
       : [`${say.number(bitsPerS / 1e6)} Mb/s`, say.seconds(durationS)]),
     settings(facts, say),
+  ];
+}
+
+/** "10 bit 4:2:2", "interlaced": what differs from clip to clip. */
+function pictureCells({ bitDepth, chroma, isInterlaced, transfer }: ClipPicture): string[] {
+  return [
+    ...(bitDepth ? [message`${bitDepth} bit`] : []),
+    ...(chroma ? [chroma] : []),
+    ...(isInterlaced ? [message`interlaced`] : []),
+    ...(transfer && transfer !== 'bt709' ? [transfer] : []),
   ];
 }
 
@@ -198,12 +271,14 @@ function rateText({ rate, isPicture }: ClipFacts): string {
 }
 
 /** What the file carries of how the body was set, and when. */
-function settings({ shutterS, iso, whiteBalance, created }: ClipFacts, say: Say): string {
+function settings(facts: ClipFacts, say: Say): string {
+  const { shutterS, iso, whiteBalance, created, startTimecode } = facts;
   return [
     shutterS === null ? '' : say.shutter(shutterS),
     iso === null ? '' : message`ISO ${iso}`,
     whiteBalance === null ? '' : whiteBalance === 'auto' ? message`WB auto` : `${whiteBalance} K`,
     created === null ? '' : created,
+    startTimecode ? (timecodeText(startTimecode) ?? '') : '',
   ]
     .filter((one) => one !== '')
     .join(', ');
@@ -216,5 +291,8 @@ export interface TestClipReport {
   readonly shot: string;
   readonly pass: boolean;
   readonly read: ClipJson | null;
+  readonly looked: LookedAt | null;
+  /** Proposed, if an 18% grey card fills the middle of the frame. */
+  readonly benchRow: BenchRow | null;
   readonly findings: readonly Pick<JsonFinding, 'rule' | 'severity' | 'message' | 'numbers'>[];
 }

@@ -16,7 +16,13 @@ import { cardTooSmall } from './card-too-small.ts';
 import { checkMissing } from './check-missing.ts';
 import { checkOpen } from './check-open.ts';
 import { clipDiffers } from './clip-differs.ts';
+import { clipDrifts } from './clip-drifts.ts';
+import { clipExposure } from './clip-exposure.ts';
+import { clipFlickers } from './clip-flickers.ts';
 import { clipNotFound } from './clip-not-found.ts';
+import { clipRepeats } from './clip-repeats.ts';
+import { clipSoft } from './clip-soft.ts';
+import { clipSound } from './clip-sound.ts';
 import { clipTooLong } from './clip-too-long.ts';
 import { clipUnreadable } from './clip-unreadable.ts';
 import { colourOutOfRange } from './colour-out-of-range.ts';
@@ -190,7 +196,17 @@ export const PLAN_RULES: readonly PlanRule<unknown>[] = [
 ];
 
 /** Rules about the clips on the disk, which run when clips are checked. */
-export const CLIP_RULES: readonly RuleCore<unknown>[] = [clipNotFound, clipUnreadable, clipDiffers];
+export const CLIP_RULES: readonly RuleCore<unknown>[] = [
+  clipNotFound,
+  clipUnreadable,
+  clipDiffers,
+  clipRepeats,
+  clipExposure,
+  clipFlickers,
+  clipSoft,
+  clipDrifts,
+  clipSound,
+];
 
 export const ALL_RULES: readonly RuleCore<unknown>[] = [
   ...TEXT_RULES,

@@ -16,6 +16,7 @@ import type { Finding, Related } from '../rules/rule.ts';
 import { message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import { type ClipsField, clipsOf, type ListedClip } from './listed-clips.ts';
+import { driftFindings, gradesOf, sightFindings } from './looked.ts';
 import { withSeverities } from './severities.ts';
 
 /** Clips whose path can be read, in the order of the text. */
@@ -50,12 +51,20 @@ export function clipFindings(
 ): readonly Finding[] {
   const planAllow = analysis.reader(file).plan('allow');
   const cuts = cutCoverage(analysis, file, readings);
-  const found = clipsIn(analysis, file).flatMap((clip): readonly Finding[] => {
+  const clips = clipsIn(analysis, file);
+  const grades = gradesOf(analysis, file);
+  const drifts = driftFindings(clips, readings, (path) => grades.get(path));
+  const found = clips.flatMap((clip): readonly Finding[] => {
     const reading = readings.get(clip.path);
     if (!reading || clip.verdict === 'reject') return [];
     const ask = askOf(analysis, file, clip.shot);
     const own = cuts.filter((cut) => cut.file === clip.path);
-    const findings = findingsOf(analysis, file, clip, reading, ask, own);
+    const drift = drifts.get(clip);
+    const findings = [
+      ...findingsOf(analysis, file, clip, reading, ask, own),
+      ...sightFindings(analysis, file, clip, reading),
+      ...(drift ? [drift] : []),
+    ];
     return accepted(analysis, file, clip, findings, planAllow);
   });
   return withSeverities(found, analysis.names.reaches(file), (one) => analysis.reader(one));
@@ -93,7 +102,10 @@ export function testClipFindings(
     analysis,
     file,
     clip,
-    findingsOf(analysis, file, clip, reading, { ...ask, takeS: null }),
+    [
+      ...findingsOf(analysis, file, clip, reading, { ...ask, takeS: null }),
+      ...sightFindings(analysis, file, clip, reading),
+    ],
     analysis.reader(file).plan('allow'),
   );
   return withSeverities(found, analysis.names.reaches(file), (one) => analysis.reader(one));
@@ -113,8 +125,10 @@ function findingsOf(
     return [{ ...about, rule, severity, facts: { file: path, kept: verdict === 'keep' } }];
   }
   if (reading.state === 'unreadable') {
-    const { name: rule, severity } = clipUnreadable;
-    return [{ ...about, rule, severity, facts: { file: path, why: reading.why } }];
+    const { name: rule, severity: usual } = clipUnreadable;
+    const { why, fault = null } = reading;
+    const severity = fault === 'unsupported' ? 'warning' : usual;
+    return [{ ...about, rule, severity, facts: { file: path, why, fault } }];
   }
   if (!ask) return [];
   const differing = [...differences(ask, reading.facts), ...cuts.flatMap(cutDifference)];

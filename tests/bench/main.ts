@@ -3,6 +3,7 @@
  * more than the times: they depend on the machine and on what else it does.
  */
 import { benchAnalysis, benchMemory, SIZES } from './analysis.ts';
+import { benchHeaders, benchLooks } from './clips.ts';
 import { benchCold, shippedSizes } from './cold.ts';
 import { benchCuts } from './cuts.ts';
 import { benchFrames } from './frames.ts';
@@ -93,6 +94,31 @@ say(
   table(
     ['subject', '160 × 90', '480 × 270'],
     benchFrames().map(({ subject, small, large }) => [subject, both(small), both(large)]),
+  ),
+);
+
+say('\nThe headers of a clip of 10 GB, p50 / p95 ms.\n');
+say(
+  table(
+    ['seconds', 'read'],
+    (await benchHeaders([10, 100, 1000])).map(([long, times]) => [String(long), both(times)]),
+  ),
+);
+say('\nLooking at a clip, seconds of processor for 200 frames.\n');
+say(
+  table(
+    ['size', 'frames', 'decoding alone', 'our own process', 'seconds in all', 'MB at most'],
+    (
+      await benchLooks([
+        ['1280x720', 10],
+        ['1920x1080', 10],
+        ['1920x1080', 60],
+        ['3840x2160', 10],
+      ])
+    ).map(({ size, frames, decoding, own, wall, heapMb }) => [
+      ...[size, String(frames), decoding.toFixed(2), own.toFixed(2), wall.toFixed(1)],
+      heapMb.toFixed(0),
+    ]),
   ),
 );
 

@@ -5,6 +5,7 @@ import { differences } from '../../shared/clips/compare.ts';
 import type { ClipAsk, ClipFacts } from '../../shared/clips/facts.ts';
 import { exactRate } from '../../shared/clips/rate.ts';
 import { settingsFrom } from '../../shared/clips/tags.ts';
+import { writtenTimecode } from '../../shared/clips/timecode.ts';
 import { rational } from '../../shared/quantity/rational.ts';
 import { each } from '../support/each.ts';
 
@@ -55,6 +56,20 @@ describe('a clip', () => {
       ['rate, lost'],
     ],
     ['of too few frames to tell', { rate: null }, []],
+    [
+      'with frames missing',
+      { gaps: [{ frame: 41, atS: 0.82, missing: 2 }] },
+      ['missing-frames, lost'],
+    ],
+    ['coded as fields', { picture: { isInterlaced: true } }, ['interlaced']],
+    ['of narrow pixels', { picture: { pixelAspect: rational(4, 3) } }, ['pixel-aspect']],
+    ['of square pixels', { picture: { pixelAspect: rational(1), isInterlaced: false } }, []],
+    ['of 8 bits, where nothing is asked', { picture: { bitDepth: 8, chroma: '4:2:0' } }, []],
+    [
+      'of which frames are hidden',
+      { edit: { skippedFrames: 10, leftFrames: 0, shownS: 21.8, emptyS: 0, pieces: 1 } },
+      ['edit'],
+    ],
     ['of another codec', { codec: 'hevc' }, ['codec']],
     ['of a codec that nobody knows', { codec: 'XXXX' }, []],
     ['of a quiet picture', { bitsPerS: 31e6 }, []],
@@ -191,5 +206,48 @@ describe('the finished picture of a stack', () => {
     expect(of({ width: 6048, height: 4024 })).toEqual([]);
     expect(of({ width: 1600, height: 1200 })).toEqual(['size, lost']);
     expect(of({ width: 1920, height: 1080 }, false)).toEqual(['kind, lost']);
+  });
+});
+
+describe('a recording mode that says how pictures are stored', () => {
+  const asked = { bitDepth: 10, chroma: '4:2:2', transfer: 'hlg', primaries: 'bt2020' } as const;
+  const of = (picture: NonNullable<ClipFacts['picture']>) => found({ picture }, { picture: asked });
+
+  it('is met by what is the same, and by what the file does not say', () => {
+    expect(of(asked)).toEqual([]);
+    expect(of({})).toEqual([]);
+  });
+
+  it('loses bits and chroma for good; more of them is only another setting', () => {
+    expect(of({ ...asked, bitDepth: 8, chroma: '4:2:0' })).toEqual([
+      'bit-depth, lost',
+      'chroma, lost',
+    ]);
+    expect(of({ ...asked, bitDepth: 12, chroma: '4:4:4' })).toEqual(['bit-depth', 'chroma']);
+  });
+
+  it('names another transfer and other primaries', () => {
+    expect(of({ ...asked, transfer: 'bt709', primaries: 'bt709' })).toEqual([
+      'transfer',
+      'primaries',
+    ]);
+  });
+});
+
+describe('a timecode as it is written', () => {
+  const ntsc = rational(30_000, 1001);
+  // SMPTE ST 12-1: ten minutes of drop-frame have 17,982 frames, and number ;00 and ;01 are left out.
+  it.each([
+    ['00:00:00:00', rational(25), 0],
+    ['10:00:00:05', rational(25), 900_005],
+    ['00:00:59;29', ntsc, 1799],
+    ['00:01:00;02', ntsc, 1800],
+    ['00:10:00;00', ntsc, 17_982],
+    ['01:00:00:00', ntsc, 108_000],
+    ['00:00:00:25', rational(25), null],
+    ['00:61:00:00', rational(25), null],
+    ['soon', rational(25), null],
+  ])('%s', (written, rate, frame) => {
+    expect(writtenTimecode(written, rate)?.frame ?? null).toBe(frame);
   });
 });

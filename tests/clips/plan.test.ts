@@ -1,6 +1,7 @@
 /** Clips as the plan lists them: what is found in the text, and at which line a clip's finding stands. */
 import { describe, expect, it } from 'vitest';
 import type { ClipFacts, ClipReading } from '../../shared/clips/facts.ts';
+import type { LookedAt } from '../../shared/looked-at/looked.ts';
 import { rational } from '../../shared/quantity/rational.ts';
 import { comparePlans } from '../../shared/report/compare/compare.ts';
 import { markdownText } from '../../shared/report/document/markdown.ts';
@@ -204,6 +205,140 @@ describe('checked', () => {
   it('a shot that can’t be found asks for nothing', () => {
     const odd = plan('  frots:', '    - { file: a.mp4 }');
     expect(checked(odd, { 'a.mp4': read({ size: { width: 1, height: 1 } }) })).toEqual([]);
+  });
+});
+
+describe('what the header says', () => {
+  const text = plan('  frost:', '    - { file: a.mp4, verdict: keep }');
+  const [of, onlyOf] = [
+    (facts: Partial<ClipFacts>) => checked(text, { 'a.mp4': read(facts) })[0],
+    (reading: ClipReading) => checked(text, { 'a.mp4': reading })[0],
+  ];
+
+  it('names missing frames with place and count', () => {
+    const gaps = [10, 20, 30, 40, 50].map((frame) => ({ frame, atS: frame / 25, missing: 2 }));
+    expect(of({ gaps: gaps.slice(0, 1) })).toMatchObject({
+      severity: 'error',
+      what: 'a.mp4: 2 frames missing: 2 at 0.4 s (after frame 10).',
+      numbers: { missingFrames: 2, firstGapAfterFrame: 10, firstGapS: 0.4 },
+    });
+    expect(of({ gaps })?.what).toContain('10 frames missing: 2 at 0.4 s (after frame 10), ');
+    expect(of({ gaps })?.what).toContain('more in 2 other places');
+  });
+
+  it('compares what the recording mode says of its pictures', () => {
+    const asking = changed(text, {
+      'kit/bodies/body-a/recording-modes/full-25/bit-depth': '10',
+      'kit/bodies/body-a/recording-modes/full-25/chroma': '4:2:2',
+      'kit/bodies/body-a/recording-modes/full-25/transfer': 'hlg',
+    });
+    const picture = { bitDepth: 8, chroma: '4:2:0', transfer: 'bt709' } as const;
+    const [found] = checked(asking, { 'a.mp4': read({ picture }) });
+    expect(found).toMatchObject({
+      severity: 'error',
+      what: 'a.mp4: 8 bit, not 10 bit.',
+      why: 'Also: chroma 4:2:0, not 4:2:2; transfer function bt709, not hlg.',
+    });
+  });
+
+  it('is told once where it can only be told', () => {
+    expect(of({ picture: { isInterlaced: true } })?.what).toBe(
+      'a.mp4: coded as interlaced, not progressive.',
+    );
+    const edit = { skippedFrames: 10, leftFrames: 0, shownS: 20, emptyS: 0, pieces: 1 };
+    expect(of({ edit })?.what).toBe('a.mp4: its edit list hides its first frames (10).');
+  });
+
+  it.each([
+    ['damaged', 'error', 'copy it again'],
+    ['unsupported', 'warning', "Copying it again won't help"],
+    ['refused', 'error', 'Nothing was compared'],
+  ] as const)('%s: %s, and what helps', (fault, severity, words) => {
+    const found = onlyOf({ state: 'unreadable', why: 'it is empty', fault });
+    expect(found?.severity).toBe(severity);
+    expect(found?.why).toContain(words);
+  });
+});
+
+describe('what was seen in the pictures', () => {
+  const text = plan('  frost:', '    - { file: a.mp4, verdict: keep }', '    - { file: b.mp4 }');
+  const LOOKED: LookedAt = {
+    frames: 500,
+    clipped: 0,
+    crushed: 0,
+    flicker: [],
+    repeats: [],
+    edgePx: null,
+    light: [0.18, 0.18, 0.18],
+    middle: { light: 0.18, isEven: false },
+    sound: null,
+  };
+  const seen = (looked: Partial<LookedAt>, other: Partial<LookedAt> = {}) =>
+    checked(text, {
+      'a.mp4': { state: 'read', facts: FACTS, looked: { ...LOOKED, ...looked } },
+      'b.mp4': { state: 'read', facts: FACTS, looked: { ...LOOKED, ...other } },
+    }).map(({ rule, severity, what }) => `${severity} ${what} ${rule}`);
+
+  it('is nothing where nothing was wrong', () => {
+    expect(seen({})).toEqual([]);
+  });
+
+  it.each<[Partial<LookedAt>, string]>([
+    [{ clipped: 0.04 }, 'warning a.mp4: 4% of the picture is clipped. clip-exposure'],
+    [
+      { repeats: [{ frame: 50, count: 3 }] },
+      'error a.mp4: 3 frames repeat the one before. clip-repeats',
+    ],
+    [
+      { flicker: [{ lampHz: 110, depth: 0.05, floor: 0.001 }] },
+      'warning a.mp4: flickers by 5%, as a lamp of 110 Hz does. clip-flickers',
+    ],
+    [{ edgePx: 30 }, 'note a.mp4: its sharpest edges are 30 px wide. clip-soft'],
+    [
+      { sound: { peakDb: null, rmsDb: null, clipped: 0 } },
+      'note a.mp4: its sound is silent throughout. clip-sound',
+    ],
+  ])('%j', (looked, told) => {
+    expect(seen(looked)).toEqual([told]);
+  });
+
+  it('flicker that is no deeper than the scene’s own changes is none', () => {
+    expect(seen({ flicker: [{ lampHz: 110, depth: 0.05, floor: 0.03 }] })).toEqual([]);
+  });
+
+  it('takes of a shot that differ in exposure', () => {
+    const dark = [0.09, 0.09, 0.09] as const;
+    expect(seen({}, { light: dark })).toEqual([
+      'note b.mp4: −1 stop in exposure against a.mp4. clip-drifts',
+    ]);
+  });
+
+  it('clips of two shots are compared where their cuts name one grade', () => {
+    const cuts = (grade: string): string => `edit:
+  cuts:
+    one: { shot: frost, from: 1 s, duration: 2 s, grade: cold }
+    two: { shot: skin, from: 1 s, duration: 2 s, grade: ${grade} }
+`;
+    const clips =
+      'clips:\n  frost: [{ file: a.mp4, verdict: keep }]\n  skin: [{ file: b.mp4, verdict: keep }]\n';
+    const light = [0.09, 0.09, 0.09] as const;
+    const drifts = (grade: string) =>
+      checked(`${DONE}\n${cuts(grade)}${clips}`, {
+        'a.mp4': { state: 'read', facts: FACTS, looked: LOOKED },
+        'b.mp4': { state: 'read', facts: FACTS, looked: { ...LOOKED, light } },
+      })
+        .map(({ rule, what }) => `${rule}: ${what}`)
+        .filter((one) => one.startsWith('clip-drifts'));
+    expect(drifts('cold')).toEqual(['clip-drifts: b.mp4: −1 stop in exposure against a.mp4.']);
+    expect(drifts('warm')).toEqual([]);
+  });
+
+  it('may be accepted by its own name', () => {
+    const allow =
+      '{ clip-exposure: { because: a lamp is shown }, check-missing: { because: a test } }';
+    const accepting = changed(text, { 'shots/frost/allow': allow });
+    const reading = { state: 'read', facts: FACTS, looked: { ...LOOKED, clipped: 0.04 } } as const;
+    expect(checked(accepting, { 'a.mp4': reading })).toEqual([]);
   });
 });
 

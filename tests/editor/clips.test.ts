@@ -11,8 +11,9 @@ const FILE = 'winter.shootplan.yaml';
 const CLIP = 'small.mp4';
 const PLAN = `${EXAMPLE_PLAN}\nclips:\n  frost:\n    - { file: ${CLIP} }\n`;
 const COMMAND = 'Lamella: Check the Clips of the Plan';
+const LOOK = "Lamella: Look at the Pictures of the Plan's Clips";
 
-test('on a disk: a finding on the clip’s line until the plan is edited, and a page', async ({
+test('on a disk: a finding on the clip’s line, a page, and small pictures on request', async ({
   open,
 }) => {
   const { workbench } = await open(
@@ -29,6 +30,21 @@ test('on a disk: a finding on the clip’s line until the plan is edited, and a 
   const page = workbench.page.locator('.tab').filter({ hasText: 'and its clips' });
   await page.first().waitFor(WAIT);
   await workbench.picture('clips checked');
+  await workbench.focusText();
+  await workbench.run(LOOK);
+  // Drawn, and not refused by the page's policy: as wide as it was made.
+  const widths = async (): Promise<readonly number[]> => {
+    const found: number[] = [];
+    for (const frame of workbench.page.frames())
+      found.push(
+        ...(await frame
+          .locator('img[src^="data:image/png"]')
+          .evaluateAll((images) => images.map((one) => (one as HTMLImageElement).naturalWidth))
+          .catch(() => [])),
+      );
+    return found;
+  };
+  await expect.poll(widths, WAIT).toEqual([160]);
   await workbench.focusText();
   await workbench.goTo(CLIP, PLAN);
   await workbench.page.keyboard.type('a');

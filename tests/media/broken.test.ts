@@ -11,13 +11,17 @@ const { folder, remove } = clipFolder();
 afterAll(remove);
 
 const at = (name: string): string => path.join(folder, name);
-const KINDS = ['mp4', 'mov', 'mkv', 'webm', 'avi', 'ts', 'm2ts'];
+const KINDS = ['mp4', 'mov', 'mkv', 'webm', 'avi', 'ts', 'm2ts', 'mxf'];
 const H264 = ['-c:v', 'libx264', '-preset', 'ultrafast', '-pix_fmt', 'yuv420p'];
 
 beforeAll(() => {
   makeClip(at('whole.mp4'), { size: '64x48', rate: '10', coding: H264 });
   for (const kind of ['mov', 'mkv', 'avi', 'ts', 'm2ts'])
     copyClip(at('whole.mp4'), at(`whole.${kind}`));
+  makeClip(at('whole.mxf'), {
+    size: '64x48',
+    coding: ['-c:v', 'mpeg2video', '-pix_fmt', 'yuv422p', '-timecode', '01:00:00:00'],
+  });
   makeClip(at('whole.webm'), { size: '64x48', rate: '10', coding: ['-c:v', 'libvpx'] });
 });
 

@@ -209,7 +209,7 @@ describe('what can’t be read is said, and why', () => {
     ['words.mp4', 'its contents are broken'],
     ['noise.mov', 'it is not a clip in a supported format'],
     // MPEG-2 in transport streams is no coding that the library knows.
-    ['tape.ts', "it contains no video, or uses an encoding that can't be read"],
+    ['tape.ts', 'its encoding, mpeg2, is not supported in this container'],
     ['gone.mp4', 'not-found'],
   ])('%s: %s', async (name, why) => {
     expect(await whyNot(name)).toBe(why);

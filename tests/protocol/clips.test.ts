@@ -74,8 +74,21 @@ describe('the server on a machine with a disk', () => {
       ['clip-not-found', line('elsewhere.mp4')],
     ]);
     expect(answer.stopped).toBe(false);
-    expect(answer.markdown).toContain('| small.mp4 | frost | keep | 1280 × 720 | 25 fps | h264 |');
+    expect(answer.markdown).toContain('| small.mp4 | frost | keep | 1280 × 720 | 25 fps | h264 ');
     expect(answer.markdown).toContain('## Not listed in the plan\n\n- other.mov');
+    expect(answer.markdown).not.toContain('data:image');
+
+    told.length = 0;
+    const looked = await connection.sendRequest<ClipsInEditor>('lamella/clips', {
+      textDocument: { uri },
+      workDoneToken: 'reading',
+      look: true,
+    });
+    if ('unavailable' in looked) throw new Error(looked.unavailable);
+    expect(looked.markdown).toContain('| Looked at | Frames |');
+    // Of the one clip that could be read: its name, then its picture (PNG's signature in base64).
+    expect(looked.markdown).toContain('\n\nsmall.mp4\n\n![](data:image/png;base64,iVBORw0KGgo');
+    expect(looked.markdown.match(/data:image/g)).toHaveLength(1);
   });
 });
 
@@ -108,12 +121,15 @@ describe('the server elsewhere', () => {
       heard = resolve;
     });
     const client = await connect({
-      checkClips: (_core, _plan, _root, signal) => {
+      checkClips: (_core, _plan, _root, _look, signal) => {
         begun();
         return new Promise((resolve) => {
           signal.addEventListener('abort', () => {
             heard();
-            resolve({ clips: [], readings: new Map(), notAsked: [], stopped: true });
+            resolve({
+              ...{ clips: [], readings: new Map(), notAsked: [], thumbnails: new Map() },
+              ...{ stopped: true, looking: 'not-asked' },
+            });
           });
         });
       },

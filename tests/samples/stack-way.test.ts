@@ -50,7 +50,9 @@ const ffmpeg = (...args: readonly string[]): Buffer =>
 
 interface Clip {
   readonly OTIO_SCHEMA: string;
-  readonly source_range: Readonly<Record<'start_time' | 'duration', { readonly value: number; readonly rate: number }>>;
+  readonly source_range: Readonly<
+    Record<'start_time' | 'duration', { readonly value: number; readonly rate: number }>
+  >;
   readonly effects: readonly { readonly OTIO_SCHEMA: string }[];
   readonly media_references: { readonly DEFAULT_MEDIA: { readonly target_url: string } };
 }

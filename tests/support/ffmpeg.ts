@@ -7,7 +7,8 @@ import path from 'node:path';
 const NEEDED =
   'This test makes its clips with ffmpeg and reads them with ffprobe, and they were not found: install ffmpeg (on Debian `apt-get install ffmpeg`).';
 
-function run(program: 'ffmpeg' | 'ffprobe', args: readonly string[]): string {
+/** Runs one of them as it is told, for what the functions below don't make; what it prints. */
+export function run(program: 'ffmpeg' | 'ffprobe', args: readonly string[]): string {
   try {
     return execFileSync(program, [...args], {
       encoding: 'utf8',

@@ -31,4 +31,10 @@ export const WITHOUT_FIX: ReadonlySet<string> = new Set([
   'clip-differs',
   // A take is as it was shot.
   'take-off-plan',
+  'clip-drifts',
+  'clip-exposure',
+  'clip-flickers',
+  'clip-repeats',
+  'clip-soft',
+  'clip-sound',
 ]);

@@ -19,7 +19,8 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   film: ['optics', 'quantity'],
   load: ['quantity'],
   recording: ['quantity'],
-  clips: ['quantity', 'recording'],
+  'looked-at': ['optics'],
+  clips: ['quantity', 'recording', 'looked-at'],
   timeline: ['quantity'],
   say: ['words', 'quantity', 'exposure'],
   plan: ['words', 'syntax', 'text', 'quantity'],
@@ -39,6 +40,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'load',
     'recording',
     'clips',
+    'looked-at',
     'timeline',
   ],
   rules: [
@@ -56,12 +58,13 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'load',
     'recording',
     'clips',
+    'looked-at',
     'timeline',
   ],
   frame: ['words', 'say', 'figures', 'plan', 'exposure', 'mirror', 'film'],
   solve: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
   measure: ['words', 'figures', 'plan', 'quantity', 'optics', 'lens-fit'],
-  api: ['say', 'rules', 'figures', 'plan', 'text', 'clips'],
+  api: ['say', 'rules', 'figures', 'plan', 'text', 'clips', 'looked-at'],
   report: [
     'words',
     'bring-back',
@@ -76,6 +79,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'optics',
     'mirror',
     'clips',
+    'looked-at',
     'timeline',
   ],
   workspace: [
@@ -89,6 +93,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'quantity',
     'engine',
     'clips',
+    'looked-at',
   ],
   assist: [
     'assumptions',

@@ -21,6 +21,11 @@ export function clipHover(
   const taken = takenWords(context, file, shot, index);
   if (!ask || asksNothing(ask)) return taken;
   const { size, rate, codec, bitsPerS, takeS, shutterS, iso, whiteBalance }: ClipAsk = ask;
+  const { bitDepth, chroma, transfer, primaries } = ask.picture ?? {};
+  const stored = [
+    ...(bitDepth === undefined ? [] : [message`${bitDepth} bit`]),
+    ...[chroma, transfer, primaries].filter((one) => one !== undefined),
+  ].join(', ');
   return paragraphs(
     table([
       line(`**${plain(path)}**`, message`planned for ${plain(shot)}`),
@@ -28,6 +33,7 @@ export function clipHover(
       ask.isPicture && line(message`kind`, message`a picture, JPEG, PNG or TIFF`),
       rate && line(message`frame rate`, KINDS.rate.print(rate)),
       codec !== null && line(message`codec`, plain(codec)),
+      stored !== '' && line(message`picture`, stored),
       bitsPerS !== null && line(message`bit rate`, `${say.number(bitsPerS / 1e6)} Mb/s`),
       takeS !== null && line(message`length`, message`at least ${say.seconds(takeS)}`),
       shutterS !== null && line(message`shutter`, say.shutter(shutterS)),

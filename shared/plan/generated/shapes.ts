@@ -1349,6 +1349,87 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "also": [
      "compression"
     ]
+   },
+   "bit-depth": {
+    "shape": {
+     "kind": "quantity",
+     "of": "count"
+    },
+    "required": false,
+    "title": "bit depth",
+    "description": "Bits of each brightness sample in the clip. Compared with the clips.",
+    "examples": [
+     "10"
+    ],
+    "also": [
+     "bits",
+     "depth",
+     "bitdepth"
+    ]
+   },
+   "chroma": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "4:2:0",
+      "4:2:2",
+      "4:4:4"
+     ]
+    },
+    "required": false,
+    "title": "chroma subsampling",
+    "description": "Colour samples for those of brightness. Compared with the clips.",
+    "examples": [
+     "4:2:2"
+    ],
+    "also": [
+     "subsampling",
+     "chroma-subsampling",
+     "sampling"
+    ]
+   },
+   "transfer": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "bt709",
+      "hlg",
+      "pq"
+     ]
+    },
+    "required": false,
+    "title": "transfer function",
+    "description": "Transfer function that the clips state, as ITU-T H.273 names it. Compared with the clips.",
+    "examples": [
+     "bt709",
+     "hlg"
+    ],
+    "also": [
+     "gamma",
+     "transfer-function"
+    ]
+   },
+   "primaries": {
+    "shape": {
+     "kind": "enum",
+     "values": [
+      "bt709",
+      "bt2020",
+      "p3-d65"
+     ]
+    },
+    "required": false,
+    "title": "colour primaries",
+    "description": "Colour primaries that the clips state, as ITU-T H.273 names them. Compared with the clips.",
+    "examples": [
+     "bt709",
+     "bt2020"
+    ],
+    "also": [
+     "gamut",
+     "colour-space",
+     "color-space"
+    ]
    }
   }
  },

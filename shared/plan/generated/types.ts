@@ -183,6 +183,14 @@ export interface Recording {
   readonly 'longest-clip': Field<QuantityValue<'time'>>;
   /** Video codec, by its common short name. */
   readonly codec: Field<string>;
+  /** Bits of each brightness sample in the clip. Compared with the clips. */
+  readonly 'bit-depth': Field<QuantityValue<'count'>>;
+  /** Colour samples for those of brightness. Compared with the clips. */
+  readonly chroma: Field<'4:2:0' | '4:2:2' | '4:4:4'>;
+  /** Transfer function that the clips state, as ITU-T H.273 names it. Compared with the clips. */
+  readonly transfer: Field<'bt709' | 'hlg' | 'pq'>;
+  /** Colour primaries that the clips state, as ITU-T H.273 names them. Compared with the clips. */
+  readonly primaries: Field<'bt709' | 'bt2020' | 'p3-d65'>;
 }
 
 /** A lens. */

@@ -100,6 +100,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     clips: () => [],
     checkClips: () => [],
     cutCoverage: () => [],
+    lookAsk: () => null,
     testClip: () => null,
     rootsChanged: () => {},
     refuse: (file, why) => {
