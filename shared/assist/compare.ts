@@ -6,7 +6,7 @@ import { boundsOfNamed } from '../figures/bounds-json.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-contract.ts';
 import type { UncertainShot } from '../figures/uncertain.ts';
-import type { Change } from '../figures/widths.ts';
+import type { Change } from '../figures/width.ts';
 import { above, keyOfEntry, keysOf, nameOf, plainId } from '../plan/entry-id.ts';
 import type { Field } from '../plan/field.ts';
 import { SHAPES } from '../plan/generated/shapes.ts';

@@ -6,7 +6,7 @@ import type { Figure } from './figure.ts';
 import type { BoundsJson, NumberBounds, WidenedBy } from './json.ts';
 import type { ShotFigures } from './shot-figures.ts';
 import type { Bounds, UncertainShot } from './uncertain.ts';
-import type { Width } from './widths.ts';
+import type { Width } from './width.ts';
 
 /** "loss of long-200"; a constant by its name. For programs, and so in English. */
 export const inputName = ({ key, of }: Width): string => (of === null ? key : `${key} of ${of}`);

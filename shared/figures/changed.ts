@@ -10,7 +10,7 @@ import type { Named } from './named.ts';
 import { ofLayout, readBench } from './read-bench.ts';
 import type { PlanReader } from './reader.ts';
 import { layOutRig, type RigLayout } from './rig-layout.ts';
-import { type Change, isRigsPlace } from './widths.ts';
+import { type Change, isRigsPlace } from './width.ts';
 
 type FieldChange = Extract<Change, { kind: 'field' }>;
 

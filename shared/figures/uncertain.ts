@@ -14,7 +14,8 @@ import type { Figure } from './figure.ts';
 import { keepsFrame } from './kept-frame.ts';
 import { once } from './lazily.ts';
 import type { ShotFigures } from './shot-figures.ts';
-import { changeTo, isOfRig, type Width, widthsOf } from './widths.ts';
+import { changeTo, isOfRig, type Width } from './width.ts';
+import { widthsOf } from './widths.ts';
 
 /** How much of a figure's width one input makes, 0 to 1. */
 export interface Share {

@@ -9,7 +9,7 @@ import type { Bench } from '../figures/bench.ts';
 import { CATALOGUE, DECLARATIONS } from '../figures/catalogue/catalogue.ts';
 import { isNumber, sayFigure } from '../figures/catalogue/say-figure.ts';
 import type { End, LaidOut, Pick, Stands, UncertainShot } from '../figures/uncertain.ts';
-import type { Width } from '../figures/widths.ts';
+import type { Width } from '../figures/width.ts';
 import { endsWords } from '../say/between.ts';
 import type { Say } from '../say/say.ts';
 import { inLanguage, message } from '../words/message.ts';

@@ -3,7 +3,7 @@
  * why, what to do) and its fixes are three functions, so that no rule ever compares message texts.
  */
 
-import type { Width } from '../figures/widths.ts';
+import type { Width } from '../figures/width.ts';
 import type { Place } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Bound } from '../quantity/bound.ts';

@@ -1,6 +1,6 @@
 /** Plans in which one input is known better than before. */
 import type { UncertainShot } from '../../shared/figures/uncertain.ts';
-import { changeTo, type Width } from '../../shared/figures/widths.ts';
+import { changeTo, type Width } from '../../shared/figures/width.ts';
 import { kindOf, type QuantityId } from '../../shared/quantity/index.ts';
 import { changed, PLAN } from './plans.ts';
 

@@ -9,7 +9,7 @@ import { range, size } from '../../figures/catalogue/shape.ts';
 import type { Figure } from '../../figures/figure.ts';
 import type { ShotFigures } from '../../figures/shot-figures.ts';
 import type { Bounds, Pick, Share, UncertainShot } from '../../figures/uncertain.ts';
-import type { Width } from '../../figures/widths.ts';
+import type { Width } from '../../figures/width.ts';
 import { aroundWords, inBrackets } from '../../say/around.ts';
 import { exposureEnds } from '../../say/figures.ts';
 import type { Say } from '../../say/say.ts';

@@ -2,7 +2,7 @@
 import type { Bench } from '../../figures/bench.ts';
 import { changedBench } from '../../figures/changed.ts';
 import { figuresOf } from '../../figures/compute.ts';
-import type { Change } from '../../figures/widths.ts';
+import type { Change } from '../../figures/width.ts';
 import { idOf } from '../../plan/entry-id.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
 import type { ClipSettings } from '../../plan/generated/types.ts';
