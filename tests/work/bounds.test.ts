@@ -44,7 +44,8 @@ it('all bounds of a shot lay it out at both ends of each input, and once for eac
       const before = laidOut();
       for (const [, pick] of NUMBERS) shot.bounds(pick);
       expect(laidOut()).toBe(before);
-      // Most figures share their corners, so that all of them together cost a few.
-      expect(before, name).toBeLessThanOrEqual(8 * widths.length);
+      // Most figures share their corners, so that all of them together cost a few. What is 0 in the
+      // middle, as the dark part of a frame, is followed from one input to the next.
+      expect(before, name).toBeLessThanOrEqual(10 * widths.length);
     }
 });
