@@ -102,7 +102,7 @@ export const GOES_INTO: Partial<Record<DefName, Readonly<Record<string, readonly
     distance: ['exposure'],
   },
   subject: {
-    kind: ['needed'],
+    kind: ['needed', 'exposure'],
     size: ['needed'],
     diameter: ['needed'],
     depth: ['needed'],
