@@ -1,0 +1,89 @@
+/**
+ * `npm run mutants [FOLDER…] [--seed N] [--count N]`: draws single wrong lines in folders of `shared/`
+ * and tells which of them no test notices.
+ */
+import { fork } from 'node:child_process';
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import { ROOT } from '../tidy/support/project.ts';
+import { equivalents, isEquivalent } from './equivalents.ts';
+import type { Mutation } from './mutations.ts';
+import { FOLDERS, mutationsIn, sayMutation } from './pick.ts';
+import { forgetUnchanged, type Told, tryMutants } from './trials.ts';
+
+/** A mutant that takes longer goes on for ever. */
+const MOST_MS = 120_000;
+const DRAWN = path.join(ROOT, '.cache/mutants/drawn.json');
+
+if (process.send === undefined) await askedFor();
+else await asChild(Number(process.argv[2]));
+
+async function asChild(from: number): Promise<void> {
+  const mutations = JSON.parse(readFileSync(DRAWN, 'utf8')) as Mutation[];
+  await tryMutants(mutations, from, (told) => process.send?.(told));
+  process.exit(0);
+}
+
+async function askedFor(): Promise<void> {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: {
+      seed: { type: 'string', default: String(Date.now() % 1_000_000) },
+      count: { type: 'string', default: '15' },
+    },
+  });
+  const seed = Number(values.seed);
+  console.log(`seed ${seed}`);
+  for (const place of positionals.length > 0 ? positionals : FOLDERS)
+    await inPlace(place, seed, Number(values.count));
+}
+
+async function inPlace(place: string, seed: number, count: number): Promise<void> {
+  const known = equivalents();
+  const drawn = mutationsIn(place, seed, count);
+  const mutations = drawn.filter((mutation) => !isEquivalent(mutation, known));
+  writeFileSync(DRAWN, JSON.stringify(mutations));
+  forgetUnchanged();
+  let [survived, from] = [0, 0];
+  while (from < mutations.length) {
+    from = await untilItEnds(from, ({ tried, by, tests, ms }) => {
+      const mutation = mutations[tried ?? -1];
+      if (process.env.SHOW) console.log(tried, ms, by, tests?.length);
+      if (mutation === undefined || by !== null) return;
+      survived++;
+      console.log(`survived: ${sayMutation(mutation)}`);
+      console.log(
+        tests?.length === 0 ? '    no test reaches it' : `    tried: ${tests?.join(' ')}`,
+      );
+    });
+  }
+  const noticed = mutations.length - survived;
+  const equivalent = drawn.length - mutations.length;
+  console.log(
+    `${place}: ${noticed} of ${mutations.length} noticed (${Math.round((100 * noticed) / (mutations.length || 1))}%), ${equivalent} equivalent`,
+  );
+}
+
+/** Has a child try mutants until all are tried or one loops, which counts as noticed. @returns the next to try */
+function untilItEnds(from: number, tell: (told: Told) => void): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const child = fork(process.argv[1] as string, [String(from)], { detached: true, cwd: ROOT });
+    let next = from;
+    let watch: NodeJS.Timeout | undefined;
+    child.on('message', (told: Told) => {
+      clearTimeout(watch);
+      // The child leads a group of its own, with vitest's worker in it.
+      if (told.trying !== undefined)
+        watch = setTimeout(() => process.kill(-(child.pid as number), 'SIGKILL'), MOST_MS);
+      if (told.trying !== undefined) next = told.trying + 1;
+      else tell(told);
+    });
+    child.on('exit', (status) => {
+      clearTimeout(watch);
+      if (status === 0) resolve(Number.POSITIVE_INFINITY);
+      else if (next > from) resolve(next);
+      else reject(new Error('the tests could not be run on the unchanged sources'));
+    });
+  });
+}
