@@ -32,11 +32,15 @@ export const FOLDERS: readonly string[] = [
   'bring-back',
 ];
 
-/** @param place a folder of `shared/` ('optics'), or the path of a file */
+/** @param place a folder of `shared/` ('optics'), the path of a file, or one line of it ('shared/optics/chain.ts:40') */
 export function mutationsIn(place: string, seed: number, count: number): readonly Mutation[] {
-  const within = place.includes('/') ? place : `shared/${place}/`;
+  const [path = '', line] = place.split(':');
+  const within = path.includes('/') ? path : `shared/${path}/`;
   const files = sharedSources.filter((file) => file.startsWith(within));
-  const all = files.flatMap((file) => mutationsOf(file, read(file)));
+  const all = files
+    .flatMap((file) => mutationsOf(file, read(file)))
+    .filter((mutation) => line === undefined || mutation.line === Number(line));
+  if (all.length === 0) throw new Error(`nothing to change in ${place}`);
   const next = chance(seed);
   const drawn = new Set<Mutation>();
   while (drawn.size < Math.min(count, all.length)) {

@@ -2,10 +2,12 @@
 import { importsOf, read, sources } from '../tidy/support/project.ts';
 
 /** What tests the bundles, the whole program or the project's own files: far from any single line. */
-const FAR =
-  /^tests\/(?:editor|tidy|protocol|cli|bench|long|client|media|mutants|fuzz|malformed|work)\//;
+const FAR = /^tests\/(?:editor|tidy|protocol|cli|bench|long|client|media|mutants|fuzz|work)\//;
 /** Modules exchanged for others, which tests in one process would feel: as in vitest.config.ts. */
 const ALONE = /\bvi\.(?:doMock|mock|stubEnv|stubGlobal|useFakeTimers)\(/;
+
+/** Tests that start programs of their own take too long for each mutant. */
+const STARTS_PROGRAMS = /support\/(?:command-line|ffmpeg)\.ts'/;
 
 const importersOf = new Map<string, string[]>();
 for (const file of sources)
@@ -13,8 +15,11 @@ for (const file of sources)
     if (imported !== undefined && !isType)
       importersOf.set(imported, [...(importersOf.get(imported) ?? []), file]);
 
-const isTest = (file: string): boolean =>
-  file.endsWith('.test.ts') && !FAR.test(file) && !ALONE.test(read(file));
+const isTest = (file: string): boolean => {
+  if (!file.endsWith('.test.ts') || FAR.test(file)) return false;
+  const text = read(file);
+  return !ALONE.test(text) && !STARTS_PROGRAMS.test(text);
+};
 
 /** How many imports lie between a source and each test that reaches it. */
 function distances(file: string): ReadonlyMap<string, number> {
