@@ -32,15 +32,9 @@ export const FOLDERS: readonly string[] = [
   'bring-back',
 ];
 
-/** @param place a folder of `shared/` ('optics'), the path of a file, or one line of it ('shared/optics/chain.ts:40') */
-export function mutationsIn(place: string, seed: number, count: number): readonly Mutation[] {
-  const [path = '', line] = place.split(':');
-  const within = path.includes('/') ? path : `shared/${path}/`;
-  const files = sharedSources.filter((file) => file.startsWith(within));
-  const all = files
-    .flatMap((file) => mutationsOf(file, read(file)))
-    .filter((mutation) => line === undefined || mutation.line === Number(line));
-  if (all.length === 0) throw new Error(`nothing to change in ${place}`);
+/** @param places a folder of `shared/` ('optics'), a file, a line of one ('shared/optics/chain.ts:40'); several after commas */
+export function mutationsIn(places: string, seed: number, count: number): readonly Mutation[] {
+  const all = places.split(',').flatMap(allIn);
   const next = chance(seed);
   const drawn = new Set<Mutation>();
   while (drawn.size < Math.min(count, all.length)) {
@@ -50,6 +44,17 @@ export function mutationsIn(place: string, seed: number, count: number): readonl
   return [...drawn].sort((a, b) =>
     a.file === b.file ? a.start - b.start : a.file < b.file ? -1 : 1,
   );
+}
+
+function allIn(place: string): readonly Mutation[] {
+  const [path = '', line] = place.split(':');
+  const within = path.includes('/') ? path : `shared/${path}/`;
+  const files = sharedSources.filter((file) => file.startsWith(within));
+  const found = files
+    .flatMap((file) => mutationsOf(file, read(file)))
+    .filter((mutation) => line === undefined || mutation.line === Number(line));
+  if (found.length === 0) throw new Error(`nothing to change in ${place}`);
+  return found;
 }
 
 export function sayMutation(mutation: Mutation): string {
