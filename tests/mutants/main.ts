@@ -47,9 +47,8 @@ async function inPlace(place: string, seed: number, count: number): Promise<void
   forgetUnchanged();
   let [survived, from] = [0, 0];
   while (from < mutations.length) {
-    from = await untilItEnds(from, ({ tried, by, tests, ms }) => {
+    from = await untilItEnds(from, ({ tried, by, tests }) => {
       const mutation = mutations[tried ?? -1];
-      if (process.env.SHOW) console.log(tried, ms, by, tests?.length);
       if (mutation === undefined || by !== null) return;
       survived++;
       console.log(`survived: ${sayMutation(mutation)}`);
@@ -71,19 +70,25 @@ function untilItEnds(from: number, tell: (told: Told) => void): Promise<number> 
     const child = fork(process.argv[1] as string, [String(from)], { detached: true, cwd: ROOT });
     let next = from;
     let watch: NodeJS.Timeout | undefined;
+    // The child leads a group of its own, with vitest's worker in it.
+    const end = () => process.kill(-(child.pid as number), 'SIGKILL');
+    const endAll = () => {
+      end();
+      process.exit(1);
+    };
+    process.once('SIGINT', endAll);
     child.on('message', (told: Told) => {
       clearTimeout(watch);
-      // The child leads a group of its own, with vitest's worker in it.
-      if (told.trying !== undefined)
-        watch = setTimeout(() => process.kill(-(child.pid as number), 'SIGKILL'), MOST_MS);
-      if (told.trying !== undefined) next = told.trying + 1;
-      else tell(told);
+      if (told.trying === undefined) return tell(told);
+      watch = setTimeout(end, MOST_MS);
+      next = told.trying + 1;
     });
-    child.on('exit', (status) => {
+    child.on('exit', (status, signal) => {
       clearTimeout(watch);
+      process.off('SIGINT', endAll);
       if (status === 0) resolve(Number.POSITIVE_INFINITY);
-      else if (next > from) resolve(next);
-      else reject(new Error('the tests could not be run on the unchanged sources'));
+      else if (signal === 'SIGKILL' && next > from) resolve(next);
+      else reject(new Error('the tests could not be run, see above'));
     });
   });
 }

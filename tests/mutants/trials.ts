@@ -43,13 +43,12 @@ export async function tryMutants(
     tell({ trying: index });
     const tests = testsFor(mutant, unchanged);
     state = { noted: [], mutant };
-    const began = Date.now();
     const file = path.join(ROOT, mutant.file);
     readAnew(vitest, file);
     const modules = tests.length === 0 ? [] : await run(vitest, tests);
     readAnew(vitest, file);
     const by = modules.find((module) => !module.ok());
-    tell({ tried: index, tests, ms: Date.now() - began, by: by === undefined ? null : named(by) });
+    tell({ tried: index, tests, by: by === undefined ? null : named(by) });
   }
   await vitest.close();
 }
@@ -58,7 +57,6 @@ export interface Told {
   readonly trying?: number;
   readonly tried?: number;
   readonly tests?: readonly string[];
-  readonly ms?: number;
   readonly by?: string | null;
 }
 
