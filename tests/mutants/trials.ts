@@ -10,7 +10,7 @@ import { type Mutation, mutated } from './mutations.ts';
 import { nearestTests } from './reach.ts';
 
 /** Tests that stand nearest to a file; more of them find hardly more and take much longer. */
-const MOST_TESTS = 14;
+const MOST_TESTS = 9;
 /** All the tests that are tried on one mutant, by how long they take on the unchanged sources. */
 const MOST_MS = 20_000;
 
