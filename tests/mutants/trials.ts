@@ -20,7 +20,8 @@ const UNCHANGED = path.join(ROOT, '.cache/mutants/unchanged.json');
 /** How each test file did on the unchanged sources. */
 interface Unchanged {
   readonly ms: number;
-  readonly entered: readonly string[];
+  /** Numbers of functions, see `functionsOf`. */
+  readonly entered: readonly number[];
 }
 
 interface State {
@@ -41,7 +42,7 @@ export async function tryMutants(
   const unchanged = await onUnchanged(vitest, mutations);
   for (const [index, mutant] of [...mutations.entries()].slice(from)) {
     tell({ trying: index });
-    const tests = testsFor(mutant, unchanged);
+    const tests = testsFor(mutant, functionsOf(mutations), unchanged);
     state = { noted: [], mutant };
     const file = path.join(ROOT, mutant.file);
     readAnew(vitest, file);
@@ -108,10 +109,11 @@ function changed(code: string, file: string): string | null {
 
 /** Every function that has a mutant tells when it is entered. */
 function withNotes(code: string, mutations: readonly Mutation[]): string {
+  const functions = functionsOf(state.noted);
   const inserted = new Map<string, readonly [number, string]>();
   for (const { file, body } of mutations) {
     if (body === undefined) continue;
-    const note = `globalThis.__entered?.(${JSON.stringify(keyOf(file, body.start))})`;
+    const note = `globalThis.__entered[${functions.indexOf(keyOf(file, body.start))}] = 1`;
     inserted.set(
       `${body.start} in`,
       body.isBlock ? [body.start + 1, `${note};`] : [body.start, `(${note},`],
@@ -130,6 +132,11 @@ function readAnew(vitest: Vitest, file: string): void {
 }
 
 const keyOf = (file: string, start: number): string => `${file} ${start}`;
+
+/** The functions that have a mutant, numbered as they come. */
+const functionsOf = (mutations: readonly Mutation[]): readonly string[] => [
+  ...new Set(mutations.flatMap(({ file, body }) => (body ? [keyOf(file, body.start)] : []))),
+];
 
 async function run(vitest: Vitest, tests: readonly string[]): Promise<readonly TestModule[]> {
   const project = vitest.getRootProject();
@@ -170,7 +177,7 @@ async function onUnchanged(
     readFileSync(ENTERED, 'utf8')
       .trim()
       .split('\n')
-      .map((line) => JSON.parse(line) as { test: string; entered: string[] })
+      .map((line) => JSON.parse(line) as { test: string; entered: number[] })
       .map((line) => [path.relative(ROOT, line.test), line.entered]),
   );
   const unchanged = new Map(
@@ -187,12 +194,17 @@ async function onUnchanged(
 }
 
 /** Tests that enter the function of a mutant, the quickest first, as many as the time allows. */
-function testsFor(mutant: Mutation, unchanged: ReadonlyMap<string, Unchanged>): readonly string[] {
+function testsFor(
+  mutant: Mutation,
+  functions: readonly string[],
+  unchanged: ReadonlyMap<string, Unchanged>,
+): readonly string[] {
   const { file, body } = mutant;
   const near = nearestTests(file, MOST_TESTS).flatMap((test) => {
     const past = unchanged.get(test);
     const isReached =
-      past !== undefined && (body === undefined || past.entered.includes(keyOf(file, body.start)));
+      past !== undefined &&
+      (body === undefined || past.entered.includes(functions.indexOf(keyOf(file, body.start))));
     return isReached ? [{ test, ms: past.ms }] : [];
   });
   let left = MOST_MS;
