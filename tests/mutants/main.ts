@@ -3,18 +3,18 @@
  * and tells which of them no test notices.
  */
 import { fork } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { ROOT } from '../tidy/support/project.ts';
 import { equivalents, isEquivalent } from './equivalents.ts';
 import type { Mutation } from './mutations.ts';
 import { FOLDERS, mutationsIn, sayMutation } from './pick.ts';
-import { forgetUnchanged, type Told, tryMutants } from './trials.ts';
+import { forgetUnchanged, RUN, type Told, tryMutants } from './trials.ts';
 
 /** A mutant that takes longer goes on for ever. */
 const MOST_MS = 120_000;
-const DRAWN = path.join(ROOT, '.cache/mutants/drawn.json');
+const DRAWN = path.join(RUN, 'drawn.json');
 
 if (process.send === undefined) await askedFor();
 else await asChild(Number(process.argv[2]));
@@ -35,8 +35,10 @@ async function askedFor(): Promise<void> {
   });
   const seed = Number(values.seed);
   console.log(`seed ${seed}`);
+  mkdirSync(RUN, { recursive: true });
   for (const place of positionals.length > 0 ? positionals : FOLDERS)
     await inPlace(place, seed, Number(values.count));
+  rmSync(RUN, { recursive: true });
 }
 
 async function inPlace(place: string, seed: number, count: number): Promise<void> {

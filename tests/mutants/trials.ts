@@ -14,8 +14,13 @@ const MOST_TESTS = 9;
 /** All the tests that are tried on one mutant, by how long they take on the unchanged sources. */
 const MOST_MS = 20_000;
 
-const ENTERED = path.join(ROOT, '.cache/mutants/entered.jsonl');
-const UNCHANGED = path.join(ROOT, '.cache/mutants/unchanged.json');
+/** Of this run alone: the process asked for and its children share it. */
+export const RUN = path.join(
+  ROOT,
+  `.cache/mutants/run-${process.send ? process.ppid : process.pid}`,
+);
+const ENTERED = path.join(RUN, 'entered.jsonl');
+const UNCHANGED = path.join(RUN, 'unchanged.json');
 
 /** How each test file did on the unchanged sources. */
 interface Unchanged {
