@@ -20,6 +20,8 @@ if (process.send === undefined) await askedFor();
 else await asChild(Number(process.argv[2]));
 
 async function asChild(from: number): Promise<void> {
+  // Whoever started it is gone: so is this group, with vitest's worker in it.
+  process.on('disconnect', () => process.kill(-process.pid, 'SIGKILL'));
   const mutations = JSON.parse(readFileSync(DRAWN, 'utf8')) as Mutation[];
   await tryMutants(mutations, from, (told) => process.send?.(told));
   process.exit(0);
@@ -74,11 +76,6 @@ function untilItEnds(from: number, tell: (told: Told) => void): Promise<number> 
     let watch: NodeJS.Timeout | undefined;
     // The child leads a group of its own, with vitest's worker in it.
     const end = () => process.kill(-(child.pid as number), 'SIGKILL');
-    const endAll = () => {
-      end();
-      process.exit(1);
-    };
-    process.once('SIGINT', endAll);
     child.on('message', (told: Told) => {
       clearTimeout(watch);
       if (told.trying === undefined) return tell(told);
@@ -87,7 +84,6 @@ function untilItEnds(from: number, tell: (told: Told) => void): Promise<number> 
     });
     child.on('exit', (status, signal) => {
       clearTimeout(watch);
-      process.off('SIGINT', endAll);
       if (status === 0) resolve(Number.POSITIVE_INFINITY);
       else if (signal === 'SIGKILL' && next > from) resolve(next);
       else reject(new Error('the tests could not be run, see above'));
