@@ -187,12 +187,17 @@ describe('life', () => {
     expect(usualLife('upright', 'smooth-container')).toMatchObject({ shortestS: 25, longestS: 30 });
     expect(usualLife('upright', 'wicking-frame')).toMatchObject({ shortestS: 60, longestS: 120 });
     expect(usualLife('level', 'closed-vessel')).toEqual({ kind: 'hours' });
-    expect(usualLife('level', 'smooth-container')).toBeNull();
+    // No figure of the trade is known for any other pair.
+    for (const holder of ['smooth-container', 'wicking-frame'] as const)
+      expect(usualLife('level', holder), holder).toBeNull();
+    expect(usualLife('upright', 'closed-vessel')).toBeNull();
   });
 
   it('is longer on a wicking frame, which adds no reflection of its own', () => {
     expect(longerHolders('upright', 'smooth-container')).toEqual(['wicking-frame']);
     expect(longerHolders('upright', 'wicking-frame')).toEqual([]);
+    // Nothing is longer than what nobody has a figure for.
+    expect(longerHolders('level', 'smooth-container')).toEqual([]);
     expect(HOLDERS.filter((each) => !addsRearReflection(each))).toEqual(['wicking-frame']);
   });
 });

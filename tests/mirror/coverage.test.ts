@@ -111,6 +111,18 @@ describe('the patch that the frame needs', () => {
     expect(spare?.bottomMm).toBeGreaterThan(0);
   });
 
+  it('leaves the rest of a light on each side of it: extent·(z + s)/z + D·s/z is taken', () => {
+    const { pupilDistanceMm: z, pupilMm: D } = VIEW;
+    const size = (extent: number): number => (extent * (z + 500)) / z + (D * 500) / z;
+    const face = { shape: 'rectangle', widthMm: 400, heightMm: 300 } as const;
+    const light: Source = { face, distanceMm: 500, upRad: 0, acrossRad: 0 };
+    const spare = spareAround(VIEW, filmSurface(0, 'level'), light)!;
+    for (const side of [spare.leftMm, spare.rightMm])
+      expect(side).toBeCloseTo(200 - size(VIEW.widthMm) / 2, 6);
+    for (const side of [spare.bottomMm, spare.topMm])
+      expect(side).toBeCloseTo(150 - size(VIEW.heightMm) / 2, 6);
+  });
+
   it('has no light where rays are thrown past it', () => {
     const edgeOn: Source = { ...WALL, upRad: rad(-89) };
     expect(spareAround(VIEW, filmSurface(rad(20), 'level'), edgeOn)).toBeNull();

@@ -4,7 +4,7 @@ import { arrangeChain } from '../../shared/optics/arrangement.ts';
 import { traceChain } from '../../shared/optics/chain.ts';
 import { subjectToSensorMm } from '../../shared/optics/focal-length.ts';
 import { lossByPart } from '../../shared/optics/light-loss.ts';
-import type { ChainPart, LensPart } from '../../shared/optics/parts.ts';
+import { type ChainPart, impossibleInput, type LensPart } from '../../shared/optics/parts.ts';
 import { reach, ringFor, ringForDistance } from '../../shared/optics/reach.ts';
 import { chainOf } from '../published/support/chains.ts';
 import { each } from '../support/each.ts';
@@ -74,6 +74,19 @@ describe('a gap between the principal planes', () => {
     expect(closest.magnification).toBeCloseTo(0.3, 12);
     const atInfinity = traceChain(chain(lens), 0);
     expect(atInfinity).toStrictEqual(traceChain(chain({ ...long, gapMm: 5 }), 0));
+  });
+
+  it("lies between the subject and the sensor, so the lens can't focus nearer than that", () => {
+    const lens = (fromSensorMm: number, gapGrowsMm: number): LensPart => ({
+      ...long,
+      closest: { fromSensorMm, magnification: 0.3 },
+      gapMm: 50,
+      gapGrowsMm,
+    });
+    expect(impossibleInput(lens(69, 20))).toBe('closest.fromSensorMm');
+    expect(impossibleInput(lens(71, 20))).toBeUndefined();
+    expect(impossibleInput(lens(31, -20))).toBeUndefined();
+    expect(impossibleInput(lens(29, -20))).toBe('closest.fromSensorMm');
   });
 
   it('is part of the distance that the ring shows', () => {

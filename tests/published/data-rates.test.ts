@@ -29,6 +29,11 @@ describe('Compact Disc Digital Audio (IEC 60908)', () => {
 
   it('75 sectors a second are 1,411.2 kb/s', () => {
     expect(meanBitsPerS(75 * 2352, 1)).toBe(1_411_200);
+    expect(meanBitsPerS(333_000 * 2352, 74 * 60)).toBe(1_411_200);
+  });
+
+  it('a sector is read in less than a second and is 2,352 bytes all the same', () => {
+    expect(recordedBytes(BITS_PER_S, 1 / 75)).toBeCloseTo(2352, 9);
   });
 });
 

@@ -120,9 +120,19 @@ describe('checks', () => {
     ['background-clear', { 'shots/skin/preflight/background-clear': null }, 'skin'],
     ['mains-clear-of-liquid', { 'lights/strip/supply': 'mains' }, 'skin'],
     ['overhead-tethered', { 'lights/panel/overhead': 'yes' }, 'frost'],
+    [
+      'overhead-tethered',
+      { 'shots/frost/light': '[bulb, panel]', 'lights/panel/overhead': 'yes' },
+      'frost',
+    ],
+    ['overhead-tethered', { 'rigs/bench/support': '{ foot: 62 mm, overhead: yes }' }, 'frost'],
   ] as const)('%s is asked for by what the shot is', (check, change, shot) => {
     expect(missing({}, shot)).not.toContain(check);
     expect(missing(change, shot)).toContain(check);
+  });
+
+  it('are not called for by a light overhead that the shot does not use', () => {
+    expect(missing({ 'lights/bulb/overhead': 'yes' })).not.toContain('overhead-tethered');
   });
 
   it.each([
