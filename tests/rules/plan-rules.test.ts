@@ -120,6 +120,12 @@ describe('checks', () => {
     ['background-clear', { 'shots/skin/preflight/background-clear': null }, 'skin'],
     ['mains-clear-of-liquid', { 'lights/strip/supply': 'mains' }, 'skin'],
     ['overhead-tethered', { 'lights/panel/overhead': 'yes' }, 'frost'],
+    // Common practice: what a boom carries hangs over something, so it gets a safety cable.
+    [
+      'overhead-tethered',
+      { 'kit/stands/arm': '{ kind: boom }', 'lights/panel/stand': 'arm' },
+      'frost',
+    ],
   ] as const)('%s is asked for by what the shot is', (check, change, shot) => {
     expect(missing({}, shot)).not.toContain(check);
     expect(missing(change, shot)).toContain(check);
