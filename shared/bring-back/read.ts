@@ -1,5 +1,5 @@
 /** Reads the text that a filled-in sheet gives. It may come from anybody. */
-import type { QuantityId } from '../quantity/index.ts';
+import { kindOf, type QuantityId } from '../quantity/index.ts';
 import { message } from '../words/message.ts';
 import {
   type CheckState,
@@ -236,7 +236,10 @@ function valuesOf<K extends string>(
 }
 
 function quantity(text: string, where: Where, kind: QuantityId): string {
-  return usualText(kind, text) ?? refuse(where, message`a value of the language`, text);
+  return (
+    usualText(kind, text) ??
+    refuse(where, message`a value such as ${kindOf(kind).examples[0] ?? ''}`, text)
+  );
 }
 
 /** A take of a shot is told once: nobody could say which of two is meant. */

@@ -45,6 +45,8 @@ export interface LightInUse {
   readonly tooBlue: { readonly shift: number; readonly mired: number; readonly at: Place } | null;
   /** The colour that this shot sets a bi-colour light to. */
   readonly setColour: Light['colour-temperature'] | undefined;
+  /** The plan says that it hangs overhead, or a boom carries it and the plan doesn't say otherwise. */
+  readonly isOverhead: boolean;
   /** Where the shot names it. */
   readonly at: Place;
 }

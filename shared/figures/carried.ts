@@ -84,7 +84,7 @@ const NEAR_MM = 500;
 export function lightsWithCare({ lights, subject }: Bench): readonly LightWithCare[] {
   if (!lights.known || !subject) return [];
   const isLiquid = natureOf(subject)?.isLiquid === true;
-  return lights.value.flatMap(({ name, fields, at }): LightWithCare[] => {
+  return lights.value.flatMap(({ name, fields, isOverhead, at }): LightWithCare[] => {
     const place = ifKnown(fields.at);
     const distanceMm = place && ifKnown(place.distance);
     const isHot = HOT.has(ifKnown(fields.kind) ?? '');
@@ -93,7 +93,7 @@ export function lightsWithCare({ lights, subject }: Bench): readonly LightWithCa
       at,
       light: name,
       subject: subject.name,
-      overhead: ifKnown(fields.overhead) === true,
+      overhead: isOverhead,
       mainsNearLiquid: isLiquid && ifKnown(fields.supply) === 'mains',
       hot: near ? { distanceMm, watts: ifKnown(fields.power) ?? null } : null,
     };

@@ -226,6 +226,14 @@ function wantedOf(
   };
 }
 
+/** A boom reaches over what it lights: only `overhead: no` says that nothing is under the light. */
+function isOverhead(reader: PlanReader, { overhead, stand }: GroupTypes['lights']): boolean {
+  const said = ifKnown(overhead);
+  if (said !== undefined) return said;
+  const found = lookUp(reader, 'stands', stand);
+  return found.state === 'found' && ifKnown(found.entry.fields.kind) === 'boom';
+}
+
 function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readonly LightInUse[]> {
   const list = figureOf(fields.light, shot);
   if (!list.known) return list;
@@ -256,6 +264,7 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
         ? tooBlueFor(laid['colour-temperature'], gels, override.value.gels.at)
         : null,
       setColour: setColourOf(override?.value['colour-temperature']),
+      isOverhead: isOverhead(reader, base),
       at: item.at,
     });
   }

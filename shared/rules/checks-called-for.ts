@@ -51,7 +51,7 @@ const hangsOverhead: Condition = ({ fields, rig, lights }) => {
   const support = ifKnown(fields.support) ?? (rig && ifKnown(rig.fields.support));
   return (
     (support !== undefined && ifKnown(support.overhead) === true) ||
-    (lights.known && lights.value.some((light) => ifKnown(light.fields.overhead) === true))
+    (lights.known && lights.value.some(({ isOverhead }) => isOverhead))
   );
 };
 

@@ -171,10 +171,10 @@ export class FixMaker {
   }
 
   #namedPrice(added: readonly Finding[]): string {
-    const named = added
-      .slice(0, MOST_NAMED)
-      .map((finding) => asAside(this.#places.locate(finding).what));
-    const more = added.length - named.length;
+    // Several shots may say the same: once is enough.
+    const all = [...new Set(added.map((finding) => asAside(this.#places.locate(finding).what)))];
+    const named = all.slice(0, MOST_NAMED);
+    const more = all.length - named.length;
     return [...named, ...(more > 0 ? [message`and ${more} more`] : [])].join('; ');
   }
 }

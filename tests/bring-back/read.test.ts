@@ -44,10 +44,10 @@ describe('a day that can not be read', () => {
         withTake({ note: 'a'.repeat(2001) }),
         'takes[1].note has 2001 characters; at most 2000 are read',
       ],
-      [withTake({ used: '52' }), 'takes[1].used needs a value of the language, not "52"'],
+      [withTake({ used: '52' }), 'takes[1].used needs a value such as 40 to 52 s, not "52"'],
       [
         withTake({ set: { iso: 'x: y' } }),
-        'takes[1].set.iso needs a value of the language, not "x: y"',
+        'takes[1].set.iso needs a value such as 1600, not "x: y"',
       ],
       [
         withTake({ at: '2027-02-30T10:41Z' }),
@@ -63,7 +63,7 @@ describe('a day that can not be read', () => {
       ],
       ...([
         [{ planned: { 'a b': {} } }, 'planned needs names of the plan, not "a b"'],
-        [{ planned: { a: { iso: 'x' } } }, 'planned.a.iso needs a value of the language, not "x"'],
+        [{ planned: { a: { iso: 'x' } } }, 'planned.a.iso needs a value such as 1600, not "x"'],
         [
           { checks: [{ ...CHECK, before: [{ done: true, at: '2027-02-30' }] }] },
           'checks[1].before[1].at needs a date and time like 2027-03-02T10:41:07Z, not "2027-02-30"',
@@ -78,7 +78,7 @@ describe('a day that can not be read', () => {
         ],
         [
           { exposures: [{ ...EXPOSURE, found: 'dark' }] },
-          'exposures[1].found needs a value of the language, not "dark"',
+          'exposures[1].found needs a value such as 0.3 stops under, not "dark"',
         ],
         [
           { exposures: [{ ...EXPOSURE, body: '../a' }] },

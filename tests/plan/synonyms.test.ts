@@ -27,6 +27,7 @@ const PROMISED: Readonly<Record<string, string>> = {
   'body megapixels': 'pixels',
   'body photosites': 'pixels',
   'kit camera': 'bodies',
+  'light support': 'stand',
   'relight dimmer': 'dimmed',
   'relight dim': 'dimmed',
   'relight power': 'dimmed',

@@ -264,3 +264,9 @@ describe('what a shot comes to', () => {
     expect(stateWords({ state, checks: done.map(check) })).toBe(words);
   });
 });
+
+it('ticks no shot in the list at the top before its checks are done', () => {
+  // Common practice on a set: a tick stands for work that is done.
+  const signs = [...documentOf(pageOf(coreWith(EXAMPLE_PLAN))).querySelectorAll('nav.shots a')];
+  expect(signs.map(({ textContent }) => textContent?.[0])).toEqual(['\u25cb', '\u25cb']);
+});

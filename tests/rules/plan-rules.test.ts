@@ -126,6 +126,12 @@ describe('checks', () => {
       'frost',
     ],
     ['overhead-tethered', { 'rigs/bench/support': '{ foot: 62 mm, overhead: yes }' }, 'frost'],
+    // Common practice: what a boom carries hangs over something, so it gets a safety cable.
+    [
+      'overhead-tethered',
+      { 'kit/stands/arm': '{ kind: boom }', 'lights/panel/stand': 'arm' },
+      'frost',
+    ],
   ] as const)('%s is asked for by what the shot is', (check, change, shot) => {
     expect(missing({}, shot)).not.toContain(check);
     expect(missing(change, shot)).toContain(check);

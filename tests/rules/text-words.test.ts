@@ -8,6 +8,7 @@ it.each([
   ['shots/frost/field', '3:00', 'wrong-value', 'Write a length'],
   ['shots/frost/aperture', '3:00', 'wrong-value', 'Write an f-number'],
   ['deliver/rate', '3:00', 'wrong-value', 'Write frames per second'],
+  ['kit/tubes/tube-36', '36 mm', 'wrong-value', 'Example: { length: 12 mm }.'],
   ['shots/frost/aperture', '11', 'unit', 'Write f/ before the number.'],
   ['shots/frost/field', '40', 'unit', 'Use mm, cm, m, um, in or ft.'],
 ])('%s: %s', (path, value, rule, words) => {

@@ -3504,6 +3504,10 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     "description": "Stand or boom under the light.",
     "examples": [
      "boom"
+    ],
+    "also": [
+     "support",
+     "mounted-on"
     ]
    },
    "mass": {

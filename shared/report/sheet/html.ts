@@ -181,13 +181,18 @@ function orderWords(changes: number, asWritten: number | null): string {
     : message`${changes} setup changes in this order; ${asWritten} in the order of the plan.`;
 }
 
-/** State of a shot in one sign, beside its name. */
+/** State of a shot in one sign, beside its name. On a set, a tick says that all is done. */
 const SIGNS: Readonly<Record<ShotSheet['state'], string>> = {
   ready: '\u2713',
   look: '!',
   'not-ready': '\u2715',
   unread: '?',
 };
+
+const OPEN = '\u25cb';
+
+const signOf = ({ state, checks }: ShotSheet): string =>
+  state === 'ready' && checks.some(({ done }) => !done) ? OPEN : SIGNS[state];
 
 /** Where to find each shot: it stays in view. One shot is found without. */
 function shotList({ shots }: Sheet): Child {
@@ -204,7 +209,7 @@ function shotList({ shots }: Sheet): Child {
           title: stateWords(shot),
           'data-to': shot.name,
         },
-        `${SIGNS[shot.state]}\u00a0${shot.name}`,
+        `${signOf(shot)}\u00a0${shot.name}`,
       ),
     ),
   );

@@ -63,7 +63,7 @@ const SHOT = `
 .setting dt { color: var(--faint); }
 .setting dd { margin: 0; }
 .setting .value { font-size: 1.75rem; line-height: 1.15; font-weight: 600; overflow-wrap: anywhere; }
-.setting .value.long { font-size: clamp(1rem, 10.8cqi, 1.75rem); }
+.setting .value.long { font-size: clamp(1rem, 9cqi, 1.75rem); }
 .setting .value.none { font-weight: 400; color: var(--faint); }
 .bench { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1rem; margin: 0; }
 .bench dt { color: var(--faint); }

@@ -30,7 +30,7 @@ export const wrongValue: TextRule = {
       }),
       'not-a-mapping': ({ key = '', found = '', example = '' }) => ({
         what: message`\`${key}\` needs keys with values, not ${found}.`,
-        ...(example && { why: message`Example: ${example}.` }),
+        ...(example && { why: message`Example: ${inBraces(example)}.` }),
       }),
       'not-a-value': ({ key = '', found = '', expected = '', example = '' }) => ({
         what: message`\`${key}\` needs one value, not ${found}.`,
@@ -124,6 +124,10 @@ export const wrongValue: TextRule = {
     later`This value is not allowed here`,
   ),
 };
+
+/** An example of keys as it can be written behind the key itself, on one line. */
+const inBraces = (example: string): string =>
+  example.startsWith('{') || example.includes('\n') ? example : `{ ${example} }`;
 
 /** What of a number puts it out of range: its sign, or that it is nothing. */
 function offRange(detail: string): string | undefined {

@@ -132,8 +132,9 @@ export const KINDS: Readonly<Record<string, Kind>> = {
   },
   'misspelt key': (field) => {
     if (!isWord(field)) return undefined;
-    const isRule = field.path.at(-2) === 'allow';
-    const rules = [isRule ? 'unknown-name' : 'unknown-key'];
+    // Rules and lights are named by keys there.
+    const isNamed = ['allow', 'relight'].includes(field.path.at(-2)!);
+    const rules = [isNamed ? 'unknown-name' : 'unknown-key'];
     return { ...replace(field.key!, misspelt(field.path.at(-1)!)), rules };
   },
   'removed key': (field, plan) => {
