@@ -7,6 +7,7 @@ import {
   type AssumptionId,
   INCIDENT,
   IRIS_KEEPS_SIZE,
+  POLARISER_LOSS,
   REFLECTED,
   STILL_BYTES_PER_PIXEL,
 } from '../assumptions/table.ts';
@@ -432,6 +433,8 @@ function constantsIn(bench: Bench): readonly Width[] {
     add('incident', 'incident-constant', later`the meter constant C`, INCIDENT);
   if (lights.known && lights.value.length > 0 && isMirror)
     add('reflected', 'reflected-constant', later`the meter constant K`, REFLECTED);
+  if (lights.known && lights.value.some(({ sheetsAdded }) => sheetsAdded !== 0))
+    add('sheetStops', 'sheet-loss', later`the light lost in the sheet`, POLARISER_LOSS);
   for (const { name, fields } of lights.known ? lights.value : [])
     if (
       fields.modulation.state === 'missing' &&
