@@ -171,6 +171,14 @@ describe('exposure by the luminance behind (ISO 2720)', () => {
     expect((off.exposureErrorStops as number) - open).toBeCloseTo(1.6 - 1.5, 6);
   });
 
+  it('asks what a solid lets through where its only light is behind it', () => {
+    const opaque = coreWith(changed(EXAMPLE_PLAN, { 'lights/panel': LAMP('') }))
+      .figures(PLAN)
+      .get('frost')!;
+    expect(opaque.exposureErrorStops).toBeNull();
+    expect(opaque.notKnown.exposureErrorStops).toContain('transmittance');
+  });
+
   it('is not guessed of a dark field, nor of a crystal without its thickness', () => {
     const dark = frostWith({
       'lights/panel/at': '{ distance: 300 mm, azimuth: 140 deg }',
