@@ -131,6 +131,14 @@ export const ASSUMPTIONS = {
     source: COMMON,
     note: later`For unpolarised light. Other filters have their loss printed on them.`,
   },
+  'sheet-loss': {
+    key: 'polarised',
+    of: later`a light that gets its polarising sheet in a shot`,
+    quantity: 'stops',
+    value: POLARISER_LOSS,
+    source: COMMON,
+    note: later`The sheet takes it from the light's own brightness. A brightness that the shot gives under \`relight\` is that behind the sheet.`,
+  },
   'highlight-latitude': {
     key: 'highlight-latitude',
     of: later`a body`,

@@ -23,6 +23,11 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
   'converter-loss': { what: LOSS, quantity: 'stops', settle: later`Give \`loss\`.` },
   'close-up-loss': { what: LOSS, quantity: 'stops', settle: later`Give \`loss\`.` },
   'polariser-loss': { what: LOSS, quantity: 'stops', settle: later`Give \`loss\`.` },
+  'sheet-loss': {
+    what: later`light loss of the polarising sheet`,
+    quantity: 'stops',
+    settle: later`Give the light's brightness behind it under \`relight\`.`,
+  },
   'highlight-latitude': {
     what: later`highlight latitude`,
     quantity: 'stops',

@@ -2,6 +2,7 @@
 import {
   INCIDENT,
   IRIS_KEEPS_SIZE,
+  POLARISER_LOSS,
   REFLECTED,
   STILL_BYTES_PER_PIXEL,
 } from '../assumptions/table.ts';
@@ -21,6 +22,8 @@ export interface Constants {
   readonly incident: number;
   /** 0: the f-number holds as a lens shortens its focal length up close; 1: its iris keeps its size. */
   readonly irisKeepsSize: number;
+  /** Stops that a polarising sheet takes of a light that is not polarised. */
+  readonly sheetStops: number;
   /** Bytes that a still needs on the card for each of its pixels, where its size isn't given. */
   readonly stillBytesPerPixel: number;
   /**
@@ -36,6 +39,7 @@ export const CONSTANTS: Constants = {
   reflected: REFLECTED.middle,
   incident: INCIDENT.middle,
   irisKeepsSize: IRIS_KEEPS_SIZE.middle,
+  sheetStops: POLARISER_LOSS.middle,
   stillBytesPerPixel: STILL_BYTES_PER_PIXEL.middle,
   lensStands: null,
   entryStands: [],

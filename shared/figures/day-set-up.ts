@@ -23,6 +23,9 @@ export function setUpOf(bench: Bench): SetUp {
             dimmedStops.known ? dimmedStops.value : null,
             gels,
             setColour && isKnown(setColour) ? setColour.value : null,
+            isKnown(fields.polarised) && fields.polarised.value !== 'none'
+              ? fields.polarised.value
+              : null,
           ]),
         }))
       : [],

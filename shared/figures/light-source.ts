@@ -105,6 +105,13 @@ function isSamePlace(a: Light['at'], b: Light['at']): boolean {
   });
 }
 
+/** The light as it stands, without what this shot takes of its light by dimming, gels and sheets. */
+export const atItsBrightest = (light: LightInUse): LightInUse => ({
+  ...light,
+  dimmedStops: known(0),
+  gelStops: known(0),
+});
+
 /**
  * Luminance of a light's face, cd/m², as it is dimmed in this shot: as given, else from what it
  * gave a diffuse subject where it stood then, E = L·`weightOn`. It is the same wherever the light

@@ -1,6 +1,7 @@
 /** The exposure: the light that the lamps give, compared with what the settings need. */
 import { evOfIlluminance, evTogether } from '../exposure/ev.ts';
 import { evAskedFor, exposureErrorStops, isoClosing } from '../exposure/reading.ts';
+import { isBehind } from '../mirror/behind.ts';
 import { traceChain } from '../optics/chain.ts';
 import { ringFor } from '../optics/reach.ts';
 import { ifKnown } from '../plan/field.ts';
@@ -10,6 +11,7 @@ import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { isoOffsetOf } from './fitted-entry.ts';
 import { readEv, readThrough } from './light-reading.ts';
+import { sourceOf } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { goesBy, shownEv, showsLight } from './mirror-light.ts';
 import { litEv, movedStops } from './moved-light.ts';
@@ -105,6 +107,16 @@ export function errorBy(
   );
 }
 
+/** A light behind a solid shows through it, or not at all: only its `transmittance` tells. */
+function neededFromBehind(light: LightInUse, { subject }: Bench): Figure<number> | undefined {
+  if (!subject || ifKnown(subject.fields.kind) !== 'solid') return undefined;
+  const { transmittance } = subject.fields;
+  const source = sourceOf(light);
+  return transmittance.state === 'missing' && source.known && isBehind(source.value)
+    ? figureOf(transmittance, subject.name)
+    : undefined;
+}
+
 /** EV that a light gives the subject, as read or measured, without the glass of the reading. */
 function givenEv(light: LightInUse, bench: Bench, optical: OpticalFigures): Figure<number> {
   if (shinesThrough(light, bench) && readThrough(light) !== 'this-rig')
@@ -125,7 +137,7 @@ function givenEv(light: LightInUse, bench: Bench, optical: OpticalFigures): Figu
     // The luminance of a face is the same at any distance; the light that it gives depends on its
     // position.
     case 'luminance':
-      return litEv(light, bench);
+      return neededFromBehind(light, bench) ?? litEv(light, bench);
     default:
       return readEv(light, bench);
   }

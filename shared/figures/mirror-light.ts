@@ -5,7 +5,7 @@ import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, notKnown, unknownOf } from './figure.ts';
 import { diffuseEv, isShotsOwn, readThrough } from './light-reading.ts';
-import { luminanceOf } from './light-source.ts';
+import { atItsBrightest, luminanceOf } from './light-source.ts';
 import { mirrorKind, reflectanceOf } from './mirror-kind.ts';
 import { isNo } from './not-applicable.ts';
 
@@ -16,9 +16,8 @@ import { isNo } from './not-applicable.ts';
  * @param read EV of the light on a diffuse subject, where it was read on one
  */
 export function shownEv(light: LightInUse, bench: Bench, read: Figure<number>): Figure<number> {
-  const undimmed = { ...light, dimmedStops: { known: true as const, value: 0, from: [] } };
   return derive(
-    [reflectanceOf(bench, light), luminanceOf(undimmed, bench, read)],
+    [reflectanceOf(bench, light), luminanceOf(atItsBrightest(light), bench, read)],
     (share, luminance) =>
       evOfLuminance(mirrorLuminance(share, luminance), bench.constants.reflected),
   );

@@ -249,6 +249,7 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
     const gels = override ? gelsIn(reader, override.value.gels) : [];
     const colour = gelledColour(laid['colour-temperature'], gels);
     const fields = gels?.length === 0 ? laid : { ...laid, 'colour-temperature': colour };
+    const added = sheetsAdded(base, laid);
     lights.push({
       name,
       fields,
@@ -257,8 +258,15 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
         override && override.value.dimmed.state !== 'missing'
           ? figureOf(override.value.dimmed, name)
           : known(0),
-      // A brightness that is given for the shot is that behind its gels.
-      gelStops: override && isRebrightened(override.value) ? known(0) : gelStops(gels),
+      // A brightness that is given for the shot is that behind its gels and its sheet.
+      gelStops:
+        override && isRebrightened(override.value)
+          ? known(0)
+          : derive(
+              [gelStops(gels), known(added * reader.constants.sheetStops)],
+              (ofGels, ofSheet) => ofGels + ofSheet,
+            ),
+      sheetsAdded: override && isRebrightened(override.value) ? 0 : added,
       gels: gelNames(gels),
       tooBlue: override
         ? tooBlueFor(laid['colour-temperature'], gels, override.value.gels.at)
@@ -269,6 +277,13 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
     });
   }
   return { known: true, value: lights, from: list.from };
+}
+
+/** Polarising sheets that a shot puts on a light; −1: it takes off the one that the light had. */
+function sheetsAdded(base: GroupTypes['lights'], inShot: GroupTypes['lights']): number {
+  const sheets = ({ polarised }: GroupTypes['lights']): number =>
+    polarised.state === 'known' && polarised.value !== 'none' ? 1 : 0;
+  return sheets(inShot) - sheets(base);
 }
 
 const BRIGHTNESS = ['luminance', 'illuminance', 'reading'] as const;

@@ -9,7 +9,7 @@ import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
 import { balanceOf } from './film.ts';
 import { type Makers, once } from './lazily.ts';
-import { luminanceOf, sourceOf } from './light-source.ts';
+import { atItsBrightest, luminanceOf, sourceOf } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
@@ -97,12 +97,11 @@ export function throughEv(
   optical: OpticalFigures,
   read: Figure<number>,
 ): Figure<number> {
-  const undimmed = { ...light, dimmedStops: known(0) };
   return derive(
     [
       filledBy(light, bench, optical),
       passedShare(light, bench),
-      luminanceOf(undimmed, bench, read),
+      luminanceOf(atItsBrightest(light), bench, read),
       analyserStops(light, bench),
     ],
     (filled, share, luminance, kept) =>

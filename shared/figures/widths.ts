@@ -7,6 +7,7 @@ import {
   type AssumptionId,
   INCIDENT,
   IRIS_KEEPS_SIZE,
+  POLARISER_LOSS,
   REFLECTED,
   STILL_BYTES_PER_PIXEL,
 } from '../assumptions/table.ts';
@@ -36,6 +37,7 @@ import { pointSizeOf } from './moved-light.ts';
 import type { Named } from './named.ts';
 import { assumedStillOf, stillsField } from './stills.ts';
 import { isClear } from './through.ts';
+import { keyAt, turnsBetween } from './turns.ts';
 import type { Change, ConstantKey, Width } from './width.ts';
 
 /** Every width that figures of this shot may have, each input once. */
@@ -208,35 +210,6 @@ function rangesBelow(fields: object, of: string): Width[] {
   });
 }
 
-/** The key in the plan's words. */
-const keyAt = ({ path }: Place): string =>
-  String(path.filter((step) => typeof step === 'string').at(-1));
-
-/** Shares of the way to either end. */
-const EIGHTHS = [-0.75, -0.5, -0.25, 0.25, 0.5, 0.75];
-
-/**
- * Where figures may turn between the ends of a written range. Nearly all of them rise or fall all
- * the way, so that the ends are their extremes. Not so with angles and with where a light stands:
- * what tilts by 3 degrees to either side needs no depth between, and a light lights most evenly
- * from somewhere in the middle of its way.
- */
-function turnsBetween(at: Place, low: number, middle: number, high: number): readonly number[] {
-  if (!TURNING.has(keyAt(at)) || !(low < high)) return [];
-  const zero = middle / (middle > 0 ? middle - low : middle - high);
-  return low < 0 && high > 0 && middle !== 0
-    ? [...EIGHTHS, middle > 0 ? -zero : zero].sort((a, b) => a - b)
-    : EIGHTHS;
-}
-
-const TURNING: ReadonlySet<string> = new Set([
-  'tilt',
-  'rail-angle',
-  'elevation',
-  'azimuth',
-  'distance',
-]);
-
 type MaybeAssumed = readonly [field: AnyField, of: string, assumed: Assumed | undefined];
 
 function assumptionsIn(bench: Bench): readonly MaybeAssumed[] {
@@ -350,6 +323,8 @@ function constantsIn(bench: Bench): readonly Width[] {
     add('incident', 'incident-constant', later`the meter constant C`, INCIDENT);
   if (lights.known && lights.value.length > 0 && isMirror)
     add('reflected', 'reflected-constant', later`the meter constant K`, REFLECTED);
+  if (lights.known && lights.value.some(({ sheetsAdded }) => sheetsAdded !== 0))
+    add('sheetStops', 'sheet-loss', later`the light lost in the sheet`, POLARISER_LOSS);
   for (const { name, fields } of lights.known ? lights.value : [])
     if (
       fields.modulation.state === 'missing' &&

@@ -151,6 +151,34 @@ describe('exposure by the luminance behind (ISO 2720)', () => {
     expect((exposureErrorStops as number) - bright).toBeCloseTo(Math.log2(mean) - 1.5 + 1, 6);
   });
 
+  // Malus: an ideal sheet takes 1 stop of light that is not polarised; real ones 1.2 to 2 (common practice).
+  it('a sheet that the shot puts on the light takes its own loss, which is bounded', () => {
+    const crystal = { ...POLARISED, 'subjects/frost-plate/thickness': '20 to 40 um' };
+    const had = frostWith(crystal).exposureErrorStops as number;
+    const bare = { ...crystal, 'lights/panel': LAMP('') };
+    const on = 'shots/frost/relight';
+    const put = (more = '') =>
+      frostWith({ ...bare, [on]: `{ panel: { polarised: crossed${more} } }` });
+    expect((put().exposureErrorStops as number) - had).toBeCloseTo(-1.6, 6);
+    // By hand: 3000 cd/m² through sheet, crystal and filter; half of what the filter takes is spared.
+    const lost = -1.6 + Math.log2(meanTransmission(DAYLIGHT_K, 180, 360)) - 1.5 + 1;
+    const open = frostWith({ 'lights/panel': LAMP('') }).exposureErrorStops as number;
+    expect((put().exposureErrorStops as number) - open).toBeCloseTo(lost, 6);
+    // A brightness that the shot gives is that behind its sheet.
+    expect(put(', luminance: 3000 cd/m2').exposureErrorStops).toBeCloseTo(had, 9);
+    // Taking off the sheet that the light had gives its light back.
+    const off = frostWith({ ...crystal, [on]: '{ panel: { polarised: none } }' });
+    expect((off.exposureErrorStops as number) - open).toBeCloseTo(1.6 - 1.5, 6);
+  });
+
+  it('asks what a solid lets through where its only light is behind it', () => {
+    const opaque = coreWith(changed(EXAMPLE_PLAN, { 'lights/panel': LAMP('') }))
+      .figures(PLAN)
+      .get('frost')!;
+    expect(opaque.exposureErrorStops).toBeNull();
+    expect(opaque.notKnown.exposureErrorStops).toContain('transmittance');
+  });
+
   it('is not guessed of a dark field, nor of a crystal without its thickness', () => {
     const dark = frostWith({
       'lights/panel/at': '{ distance: 300 mm, azimuth: 140 deg }',

@@ -58,6 +58,31 @@ describe('a gel on a light of a shot', () => {
     expect(without - errorWith('{ panel: { gels: [half], dimmed: 1 stop } }')).toBeCloseTo(2, 9);
   });
 
+  // Once, however the subject shows the light: a film mirrors its face, a clear plate lets it through.
+  it('takes its light once from what a mirror or a clear subject shows', () => {
+    const skin = (gels: string) =>
+      coreWith(
+        changed(EXAMPLE_PLAN, { ...GELS, 'shots/skin/relight': `{ strip: { gels: ${gels} } }` }),
+      )
+        .figures(PLAN)
+        .get('skin')!.exposureErrorStops as number;
+    expect(skin('[]') - skin('[half]')).toBeCloseTo(1, 9);
+    const clear = (gels: string) =>
+      coreWith(
+        changed(EXAMPLE_PLAN, {
+          ...GELS,
+          'subjects/frost-plate/transmittance': '90 %',
+          'lights/panel/at': '{ distance: 60 mm, azimuth: 180 deg }',
+          'lights/panel/luminance': '3000 cd/m2',
+          'lights/panel/reading': null,
+          'shots/frost/relight': `{ panel: { gels: ${gels} } }`,
+        }),
+      )
+        .figures(PLAN)
+        .get('frost')!.exposureErrorStops as number;
+    expect(clear('[]') - clear('[half]')).toBeCloseTo(1, 9);
+  });
+
   it('takes none from a reading that was made behind it', () => {
     const reading = 'reading: { aperture: f/8, shutter: 1/50 s, iso: 400, through: this-rig }';
     expect(errorWith(`{ panel: { gels: [half], ${reading} } }`)).toBeCloseTo(

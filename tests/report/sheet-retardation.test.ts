@@ -82,6 +82,15 @@ it('reaches to the thickest part of the subject', () => {
   expect(labels).toContain('7');
 });
 
+it('the page of the shot names the sheet on the light, and where the light stands', () => {
+  const page = documentOf(pageOf(coreWith(planWith('30 um'))));
+  const pages = [...page.querySelectorAll('.shot')].map(({ textContent }) => textContent!);
+  const of = pages.find((text) => text.includes(TITLE))!;
+  expect(of).toContain('100 mm away and straight behind the subject');
+  expect(of).toContain('polarising sheet, crossed with the one on the lens');
+  expect(of).not.toContain('180° to the right');
+});
+
 describe('there is none', () => {
   const drawingOf = (text: string) =>
     coreWith(text)

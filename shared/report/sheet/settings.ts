@@ -1,6 +1,7 @@
 /** What to set for a shot, large, and what to put up for it. */
 
 import type { Setting } from '../../api/sheet.ts';
+import type { LightInUse } from '../../figures/bench.ts';
 import { sourceOf } from '../../figures/light-source.ts';
 import { clipRateOf, isConformed, slowedTimes } from '../../figures/playback.ts';
 import { type Field, ifKnown } from '../../plan/field.ts';
@@ -19,6 +20,15 @@ import { positionWords } from './focus-marks.ts';
 import { around, aroundField, exposureSaid, type SaidShot, settable } from './said.ts';
 
 /** The words that are there, with commas; undefined where none is. */
+/** The polarising sheet on a light: nobody who builds the shot may forget it. */
+function sheetWords({ fields }: LightInUse): string | undefined {
+  const how = ifKnown(fields.polarised);
+  if (how === 'crossed') return message`polarising sheet, crossed with the one on the lens`;
+  return how === 'parallel'
+    ? message`polarising sheet, in line with the one on the lens`
+    : undefined;
+}
+
 const joined = (...words: readonly (string | false | null | undefined)[]): string | undefined => {
   const said = words.filter((word): word is string => Boolean(word));
   return said.length > 0 ? said.join(', ') : undefined;
@@ -361,6 +371,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
               light.setColour?.state === 'known' &&
                 message`set to ${shown('colour-temperature', light.setColour.value, say)}`,
               light.gels.length > 0 && message`gels ${light.gels.join(', ')}`,
+              sheetWords(light),
               dimmed !== 0 &&
                 `${dimmed > 0 ? message`dimmed` : message`raised`} ${say.stops(dimmed)}`,
             ),

@@ -45,7 +45,9 @@ p.note { margin-top: .4rem; }
 .severity.note { color: var(--note); }
 table { border-collapse: collapse; width: 100%; }
 th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid var(--rule); }
-th:first-child { min-width: 5em; }
+th:first-child { min-width: 6.5em; }
+/* A head of one word stays whole, and so does the hour below it. */
+thead th { overflow-wrap: normal; }
 td.number, th.number { text-align: right; padding-right: 0; white-space: nowrap; }
 .shots {
   position: sticky; top: 0; z-index: 1; display: flex; gap: 0 1rem; overflow-x: auto;

@@ -138,7 +138,20 @@ function liesLevel({ subject }: SaidShot['bench']): boolean {
 export const placeWords = (
   { distanceMm, upRad, acrossRad }: Source,
   say: SaidShot['say'],
-): string => allOf([message`${say.length(distanceMm)} away`, ...directions(upRad, acrossRad, say)]);
+): string =>
+  allOf([
+    message`${say.length(distanceMm)} away`,
+    ...(isStraightBehind(upRad, acrossRad)
+      ? [message`straight behind the subject`]
+      : directions(upRad, acrossRad, say)),
+  ]);
+
+/** Half a turn by one of the angles and none by the other: nobody looks for a light "180° up". */
+const isStraightBehind = (upRad: number, acrossRad: number): boolean =>
+  [
+    [upRad, acrossRad],
+    [acrossRad, upRad],
+  ].some(([turned, other]) => dropped(Math.PI - Math.abs(turned!)) === 0 && dropped(other!) === 0);
 
 /** "12° up and 3° to the right"; "on the lens axis". */
 function directionWords(upRad: number, acrossRad: number, say: SaidShot['say']): string {
