@@ -3,9 +3,11 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 
 export interface PlanState {
   readonly uri: Uri;
-  /** Shots with nothing at or above warning. */
+  /** As the sheet and `lamella check` count them. */
   readonly ready: number;
   readonly shots: number;
+  /** Errors in the plan's text; left out: none. */
+  readonly errors?: number;
   /** Planned takes that aren't kept yet; left out: the plan lists no clips. */
   readonly takesToGo?: number;
 }
@@ -23,7 +25,7 @@ export class PlanStates implements Disposable {
     const toUri = (text: string): Uri => client.protocol2CodeConverter.asUri(text);
     this.#listening = client.onNotification(
       'lamella/state',
-      ({ uri, ...state }: { uri: string; ready: number; shots: number; takesToGo?: number }) =>
+      ({ uri, ...state }: Omit<PlanState, 'uri'> & { readonly uri: string }) =>
         this.#said.fire({ uri: toUri(uri), ...state }),
     );
   }

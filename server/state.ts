@@ -25,10 +25,9 @@ export class States {
   /** Says what `file` has come to, where that is new. */
   update(file: FileId): void {
     if (!this.#documents.has(file) || this.#documents.unread(file)) return;
-    const { ready, shots, takesToGo } = this.#core.state(file);
+    const state = this.#core.state(file);
     const before = this.#sent.get(file);
-    if (before?.ready === ready && before.shots === shots && before.takesToGo === takesToGo) return;
-    const state = { ready, shots, ...(takesToGo !== undefined && { takesToGo }) };
+    if (before && sameState(before, state)) return;
     this.#sent.set(file, state);
     void this.#connection.sendNotification(STATE, {
       uri: this.#documents.uri(file),
@@ -40,3 +39,9 @@ export class States {
     this.#sent.delete(file);
   }
 }
+
+const sameState = (a: PlanState, b: PlanState): boolean =>
+  a.ready === b.ready &&
+  a.shots === b.shots &&
+  a.errors === b.errors &&
+  a.takesToGo === b.takesToGo;

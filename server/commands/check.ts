@@ -105,6 +105,7 @@ export const reportedFile = (
   name: plans.nameOf(file),
   findings,
   line: (index) => plans.core.line(file, index),
+  ...(plans.unread(file) === null && { state: plans.core.state(file) }),
   nameOf: (other) => plans.nameOf(other),
 });
 

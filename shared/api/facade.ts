@@ -75,9 +75,14 @@ export interface OfferedFix extends LocatedFix {
 }
 
 export interface PlanState {
-  /** Shots without an error, a warning or a missing check, of all shots. */
+  /**
+   * Shots without an error, a warning, a missing check, or an unknown depth of field or exposure, of all
+   * shots. None where a text that the plan needs is unread.
+   */
   readonly ready: number;
   readonly shots: number;
+  /** Errors that stand in the plan's own file; left out: none. */
+  readonly errors?: number;
   /** Planned takes that aren't kept yet; left out: the plan lists no clips. */
   readonly takesToGo?: number;
 }
@@ -103,6 +108,7 @@ export interface Checker {
   effort(): number;
   /** Whether offered fixes without a price, made at once, bring no finding but hints. */
   areFree(fixes: readonly OfferedFix[]): boolean;
+  state(file: FileId): PlanState;
   /** The text of line `index` (from 0) without its break; '' past the end. */
   line(file: FileId, index: number): string;
 }
@@ -202,7 +208,6 @@ export interface Core extends Checker {
   placeOfCut(file: FileId, cut: string): LocatedPlace | null;
   /** The shot that stands at a position. */
   shotAt(file: FileId, position: Position): string | null;
-  state(file: FileId): PlanState;
   /**
    * Works ahead on `file`, entry by entry, until `until` answers true; what was done is kept.
    * True once nothing is left, and `findings` answers at once.

@@ -14,6 +14,7 @@ import type { CheckContext } from './context.ts';
 import { FixMaker } from './fixes.ts';
 import { Locator } from './locate.ts';
 import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
+import { planState } from './readiness.ts';
 import { Store } from './store.ts';
 
 interface Checking {
@@ -79,6 +80,7 @@ export function startChecking(options: CoreOptions): Checking {
     fixesOf,
     effort: () => trials.effort,
     areFree,
+    state: (file) => planState(analysis, file),
     line: (file, index) => lineOf(store, file, index),
   };
   return { context, checker, report: (finding) => reported.locate(finding), originOf };

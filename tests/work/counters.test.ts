@@ -20,7 +20,7 @@ function countsOf(line: number, change: (text: string) => string) {
   const analysis = new Analysis(store, () => ROOT);
   store.give(PLAN, text);
   analysis.findings(PLAN);
-  analysis.state(PLAN);
+  analysis.readiness(PLAN);
   store.graph.computed.clear();
   const old = text.split('\n')[line]!;
   store.edit(
@@ -29,7 +29,7 @@ function countsOf(line: number, change: (text: string) => string) {
     change(old),
   );
   analysis.findings(PLAN);
-  analysis.state(PLAN);
+  analysis.readiness(PLAN);
   const count = (name: string) => store.graph.computed.get(name) ?? 0;
   return {
     parse: count('parse'),
@@ -140,7 +140,7 @@ describe('an edit makes the core work only on what depends on it', () => {
       const analysis = new Analysis(store, () => ROOT);
       store.give(PLAN, planOf(shots));
       analysis.findings(PLAN);
-      analysis.state(PLAN);
+      analysis.readiness(PLAN);
       return store.graph.readers(list);
     };
     // One reader for each group that is gathered; a reader for each shot would be work squared.

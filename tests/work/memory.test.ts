@@ -30,7 +30,7 @@ function keptOver(rounds: number, change: (store: Store, round: number) => void)
   for (let round = 0; round < rounds; round++) {
     change(store, round);
     analysis.findings(PLAN);
-    analysis.state(PLAN);
+    analysis.readiness(PLAN);
     const half = round < rounds / 2 ? 0 : 1;
     most[half] = Math.max(most[half]!, store.graph.size + keptKeys());
   }
@@ -70,7 +70,7 @@ it('and of a long plan nothing is let go that is still read', () => {
   const text = planOf(300);
   store.give(PLAN, text);
   const found = analysis.findings(PLAN);
-  analysis.state(PLAN);
+  analysis.readiness(PLAN);
   store.graph.sweep();
   store.graph.sweep();
   store.graph.computed.clear();

@@ -78,12 +78,22 @@ const checkOf = ({ name, done }: FillCheck): FillCheck => ({ name, done });
 /** Keys of a shot that a camera or a hand sets anew for a take. */
 const SET: ReadonlySet<string> = new Set(['aperture', 'shutter', 'iso', 'white-balance', 'tilt']);
 
-const shotOf = ({ name, state, checks, takes, takeS, lifeS, settings }: ShotSheet): FillShot => ({
+const shotOf = ({
+  name,
+  state,
+  lacks,
+  checks,
+  takes,
+  takeS,
+  lifeS,
+  settings,
+}: ShotSheet): FillShot => ({
   name,
   checks: checks.map(checkOf),
   states: [...checks, null].map((_, open) =>
     stateWords({
       state,
+      lacks,
       checks: checks.map((check, index) => ({ ...check, done: index >= open })),
     }),
   ),
