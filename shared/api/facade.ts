@@ -220,6 +220,8 @@ export interface Core extends Checker {
 export interface CoreOptions {
   /** The workspace folder that a file may use others from, as a URI. */
   rootOf(file: FileId): FileId;
+  /** Further folders that `file` may use others from; left out: none. */
+  otherRoots?(file: FileId): readonly FileId[];
   /** Plan files that there are to use, as far as the host knows. */
   planFiles?(): readonly FileId[];
   /** Read at each use. */

@@ -4,6 +4,7 @@
  * shots collects one group again and not all.
  */
 
+import type { CoreOptions } from '../api/facade.ts';
 import { sameData } from '../engine/equal.ts';
 import type { Query } from '../engine/graph.ts';
 import type { Bench } from '../figures/bench.ts';
@@ -85,11 +86,14 @@ export class Analysis {
   /** The same without a word on how sure they are, which costs as much again. */
   readonly #plain: Query<readonly Finding[]>;
 
-  constructor(store: Store, rootOf: (file: FileId) => FileId) {
+  constructor(store: Store, { rootOf, otherRoots }: Pick<CoreOptions, 'rootOf' | 'otherRoots'>) {
     this.#store = store;
     const { graph } = store;
     const entries = new Entries(store);
-    const names = new Names(store, entries, rootOf);
+    const names = new Names(store, entries, (file) => [
+      rootOf(file),
+      ...(otherRoots?.(file) ?? []),
+    ]);
     this.entries = entries;
     this.names = names;
     const rigLayout = graph.query(

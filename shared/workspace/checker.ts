@@ -30,7 +30,7 @@ export const createChecker = (options: CoreOptions): Checker => startChecking(op
 
 export function startChecking(options: CoreOptions): Checking {
   const store = new Store();
-  const analysis = new Analysis(store, options.rootOf);
+  const analysis = new Analysis(store, options);
   const locator = new Locator(store, analysis.entries);
   const say = new Say(() => options.lengths ?? 'mm');
   const hostFiles = () => options.planFiles?.() ?? [];

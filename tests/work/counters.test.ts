@@ -17,7 +17,7 @@ const text = planOf(SHOTS);
 /** Counts of one edit of a line, from a plan that has been read whole. */
 function countsOf(line: number, change: (text: string) => string) {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, text);
   analysis.findings(PLAN);
   analysis.readiness(PLAN);
@@ -53,7 +53,7 @@ ${Array.from({ length: SHOTS / 2 }, (_, index) => `    cut-${index}: { shot: sho
 /** How often the edit was worked out anew after a change of one line. */
 function editsWorkedOut(line: number, change: (text: string) => string): number {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, withCuts);
   analysis.findings(PLAN);
   store.graph.computed.clear();
@@ -137,7 +137,7 @@ describe('an edit makes the core work only on what depends on it', () => {
   it('reads the list of all entries a fixed number of times, however many shots there are', () => {
     const readers = (shots: number, list: string) => {
       const store = new Store();
-      const analysis = new Analysis(store, () => ROOT);
+      const analysis = new Analysis(store, { rootOf: () => ROOT });
       store.give(PLAN, planOf(shots));
       analysis.findings(PLAN);
       analysis.readiness(PLAN);

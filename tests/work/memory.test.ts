@@ -25,7 +25,7 @@ shots:
 /** The most that was kept in the first and in the second half of so many rounds. */
 function keptOver(rounds: number, change: (store: Store, round: number) => void) {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   const most = [0, 0];
   for (let round = 0; round < rounds; round++) {
     change(store, round);
@@ -66,7 +66,7 @@ it('over a name that is typed again and again', () => {
 
 it('and of a long plan nothing is let go that is still read', () => {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   const text = planOf(300);
   store.give(PLAN, text);
   const found = analysis.findings(PLAN);
