@@ -8,6 +8,10 @@ export interface PlanState {
   readonly shots: number;
   /** Errors in the plan's text; left out: none. */
   readonly errors?: number;
+  /** Files that stand behind it: the plan, and what it uses. */
+  readonly files: number;
+  /** Shots of the plan's day, and how many have all their takes; left out: it has no day. */
+  readonly day?: { readonly date: string; readonly shots: number; readonly kept: number };
   /** Planned takes that aren't kept yet; left out: the plan lists no clips. */
   readonly takesToGo?: number;
 }

@@ -6,15 +6,19 @@ import type { Documents } from './workspace/documents.ts';
 
 export interface StateParams extends PlanState {
   readonly uri: string;
+  /** Files that were read for it: its own, and those that it uses. */
+  readonly files: number;
 }
 
 export const STATE = new NotificationType<StateParams>('lamella/state');
+
+type Said = Omit<StateParams, 'uri'>;
 
 export class States {
   readonly #connection: Connection;
   readonly #core: Core;
   readonly #documents: Documents;
-  readonly #sent = new Map<FileId, PlanState>();
+  readonly #sent = new Map<FileId, Said>();
 
   constructor(connection: Connection, core: Core, documents: Documents) {
     this.#connection = connection;
@@ -25,7 +29,8 @@ export class States {
   /** Says what `file` has come to, where that is new. */
   update(file: FileId): void {
     if (!this.#documents.has(file) || this.#documents.unread(file)) return;
-    const state = this.#core.state(file);
+    const files = this.#core.reaches(file).length - this.#core.wanted(file).length;
+    const state = { ...this.#core.state(file), files };
     const before = this.#sent.get(file);
     if (before && sameState(before, state)) return;
     this.#sent.set(file, state);
@@ -40,7 +45,11 @@ export class States {
   }
 }
 
-const sameState = (a: PlanState, b: PlanState): boolean =>
+const sameState = (a: Said, b: Said): boolean =>
+  a.files === b.files &&
+  a.day?.date === b.day?.date &&
+  a.day?.kept === b.day?.kept &&
+  a.day?.shots === b.day?.shots &&
   a.ready === b.ready &&
   a.shots === b.shots &&
   a.errors === b.errors &&

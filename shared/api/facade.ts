@@ -85,6 +85,8 @@ export interface PlanState {
   readonly errors?: number;
   /** Planned takes that aren't kept yet; left out: the plan lists no clips. */
   readonly takesToGo?: number;
+  /** Shots of the plan's day, and how many have all their takes; left out: no day with a date. */
+  readonly day?: { readonly date: string; readonly shots: number; readonly kept: number };
 }
 
 /** Texts in, findings and fixes out. */

@@ -1,12 +1,13 @@
 /** What each shot of a plan has come to, and the count of those that are clear. */
 import type { PlanState } from '../api/facade.ts';
+import { dayJson } from '../figures/day-contract.ts';
 import { isOf, nameOf, plainId } from '../plan/entry-id.ts';
 import type { FileId } from '../plan/place.ts';
 import type { ShotSummary } from '../rules/plan-rule.ts';
 import { type Readiness, readinessOf } from '../rules/readiness.ts';
 import type { Finding, Severity } from '../rules/rule.ts';
 import type { Analysis } from './analysis.ts';
-import { takesToGo } from './takes.ts';
+import { hasAllTakes, takesToGo } from './takes.ts';
 
 interface PlanParts {
   readonly shots: readonly string[];
@@ -55,5 +56,14 @@ export function planState(analysis: Analysis, file: FileId): PlanState {
     shots: all.length,
     ...(errors > 0 && { errors }),
     ...(toGo !== undefined && { takesToGo: toGo }),
+    ...dayState(analysis, file),
   };
+}
+
+/** How far the plan's day has come. */
+function dayState(analysis: Analysis, file: FileId): Pick<PlanState, 'day'> {
+  const day = dayJson(analysis.day(file));
+  if (!day?.date) return {};
+  const kept = day.shots.filter(({ shot }) => hasAllTakes(analysis, file, shot)).length;
+  return { day: { date: day.date, shots: day.shots.length, kept } };
 }
