@@ -5,6 +5,7 @@ import {
   LanguageStatusSeverity,
   l10n,
   languages,
+  window,
 } from 'vscode';
 import {
   type BaseLanguageClient,
@@ -26,6 +27,7 @@ export class LanguageStatus implements Disposable {
     this.#server.name = l10n.t('Lamella: Language Server');
     this.#listening = [
       client.onDidChangeState(({ newState }) => this.#show(newState)),
+      window.onDidChangeActiveTextEditor(() => this.#show(client.state)),
       states.onSaid((state) => {
         this.#states.set(state.uri.toString(), state);
         this.#show(State.Running);
@@ -58,12 +60,12 @@ export class LanguageStatus implements Disposable {
   }
 
   #readWords(): string {
-    const all = [...this.#states.values()];
-    const files = Math.max(0, ...all.map((state) => state.files));
+    const shown = window.activeTextEditor?.document.uri.toString() ?? '';
+    const { files = 0, day } = this.#states.get(shown) ?? {};
     const read = files === 1 ? l10n.t('{0} file read', files) : l10n.t('{0} files read', files);
-    const days = all.flatMap(({ day }) =>
-      day ? [l10n.t('{0}: {1} of {2} shots recorded', day.date, day.kept, day.shots)] : [],
-    );
+    const days = day
+      ? [l10n.t('{0}: {1} of {2} shots recorded', day.date, day.kept, day.shots)]
+      : [];
     return [files > 0 ? read : '', ...days].filter((words) => words !== '').join(' · ');
   }
 }

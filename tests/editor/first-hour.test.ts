@@ -34,7 +34,7 @@ test('a used file that is missing leaves no shot clear; a copied sample brings i
   const status = page.locator('.workbench-hover-container, .monaco-hover').filter({
     hasText: /Lamella \d+\.\d+\.\d+ is running/,
   });
-  await expect.poll(() => status.first().innerText(), WAIT).toContain('2 files read');
+  await expect.poll(() => status.first().textContent(), WAIT).toContain('2 files read');
   await workbench.picture('language status');
 });
 
@@ -53,7 +53,9 @@ test('a new plan has a name, and is a plan also after a reload', async ({ open }
   // What is unsaved is kept a little later.
   await page.waitForTimeout(2_000);
   await page.reload();
-  await tab.waitFor({ timeout: 60_000 });
+  // The address names the other plan, which is in front again.
+  await page.locator('.tab').filter({ hasText: 'new-plan' }).click({ timeout: 60_000 });
+  await tab.waitFor();
   await expect.poll(() => workbench.language.textContent(), WAIT).toBe('Shoot Plan');
   await workbench.picture('new plan, after a reload');
 });
@@ -74,8 +76,11 @@ test('a server that dies while it starts is told once, with what to do', async (
   await expect.poll(() => told.count(), WAIT).toBeGreaterThan(0);
   await workbench.page.waitForTimeout(3_000);
   expect(await told.count()).toBe(1);
-  const words = (await told.first().innerText()).replace(/\s+/g, ' ');
+  const words = (await told.first().textContent()) ?? '';
   expect(words).toMatch(/Restart/);
   expect(words).not.toMatch(/couldn't create|Pending response|Error:/i);
+  await workbench.page.locator('#status\\.languageStatus').hover();
+  const status = workbench.page.locator('.monaco-hover').filter({ hasText: 'Lamella has stopped' });
+  await status.first().waitFor();
   await workbench.picture('server that dies at its start');
 });
