@@ -174,7 +174,7 @@ describe('all clips of a plan', () => {
     expect(out).toContain(
       'Not listed in the plan:\n  media/half.mp4\n  media/left.mkv\n  media/small.mp4',
     );
-    expect(out).toMatch(/1 file checked: no findings\. 2 of 2 shots clear\.\n$/);
+    expect(out).toMatch(/1 file checked: no findings\.\n$/);
   });
 
   it('a plan without clips says so', () => {
