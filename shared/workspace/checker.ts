@@ -14,7 +14,7 @@ import type { CheckContext } from './context.ts';
 import { FixMaker } from './fixes.ts';
 import { Locator } from './locate.ts';
 import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
-import { planState } from './readiness.ts';
+import { planState } from './plan-state.ts';
 import { Store } from './store.ts';
 
 interface Checking {
