@@ -8,12 +8,14 @@ import { bringBack } from './bring-back.ts';
 import { ClipFindings } from './clips.ts';
 import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
+import { LanguageStatus } from './language-status.ts';
 import { openNewPlan } from './new-plan.ts';
 import { Pages } from './pages.ts';
 import { PlanStates } from './plan-states.ts';
 import { answerFileReads, answerPlanFiles } from './read-file.ts';
 import { copyReport } from './report.ts';
-import { RestartUnlessHopeless } from './restarts.ts';
+import { keepErrorsInLog, RestartUnlessHopeless } from './restarts.ts';
+import { openSample } from './samples.ts';
 import { Sheets, type ShotToShow } from './sheet.ts';
 import { type ShotToSolve, solveShot } from './solve.ts';
 import { StatusItem } from './status.ts';
@@ -38,6 +40,8 @@ export const start = async (
     documentSelector: documentSelector(),
     outputChannel: log,
     errorHandler: restarts,
+    // Said by `restarts`, once, where it comes to nothing.
+    initializationFailedHandler: () => false,
     // Watching plans and the settings is asked for by the server, once it is up.
     initializationOptions: {
       lengths: workspace.getConfiguration('lamella').get('lengths'),
@@ -51,6 +55,7 @@ export const start = async (
       translation: await translationFor(context.extensionUri, log),
     },
   });
+  keepErrorsInLog(client);
   const states = new PlanStates(client);
   const sheets = new Sheets(context, client);
   const pages = new Pages();
@@ -62,9 +67,11 @@ export const start = async (
     states,
     states.onSaid(() => restarts.worked()),
     status.follow(states),
+    new LanguageStatus(client, states),
     answerFileReads(client),
     answerPlanFiles(client),
     commands.registerCommand('lamella.newPlan', () => openNewPlan(client)),
+    commands.registerCommand('lamella.openSample', () => openSample(context.extensionUri)),
     commands.registerCommand('lamella.openSheet', (shot?: ShotToShow) => sheets.show(shot)),
     commands.registerCommand('lamella.saveSheet', sheets.save),
     commands.registerCommand('lamella.printSheet', sheets.print),
@@ -83,10 +90,9 @@ export const start = async (
       restarts.startedByHand();
       // One that never came up can't be stopped, only started.
       await client.stop().catch(() => undefined);
-      await client.start();
+      await restarts.start(client);
     }),
   );
-  // The client says itself what went wrong; its commands stay, and one of them tries again.
-  await client.start().catch(() => undefined);
+  await restarts.start(client);
   return client;
 };

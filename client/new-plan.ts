@@ -1,10 +1,12 @@
 /** A plan to begin with: body, lens and subject are chosen one after the other. */
-import { l10n, window, workspace } from 'vscode';
+import { l10n, type TextDocument, Uri, WorkspaceEdit, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { NewPlanParams, SheetAnswerParams } from '../server/handlers/new-plan.ts';
 import { BODIES, LENSES, type Piece, SUBJECT_KINDS } from '../shared/assist/new-plan/kit.ts';
 import { type Answers, QUESTIONS, type Sheet } from '../shared/assist/new-plan/questions.ts';
 import { LANGUAGE } from './documents.ts';
+import { freeName } from './free-name.ts';
+import { exists } from './samples.ts';
 
 /** Where the data is a person's own: taken from its sheet instead of from the list. */
 const FROM_SHEET = 'data sheet';
@@ -41,9 +43,28 @@ export const openNewPlan = async (client: BaseLanguageClient): Promise<void> => 
   if (!params) return;
   const content = await client.sendRequest<string | null>('lamella/newPlan', params);
   if (content === null) return;
-  const document = await workspace.openTextDocument({ language: LANGUAGE, content });
-  await window.showTextDocument(document);
+  await window.showTextDocument(await unsaved(content));
 };
+
+/**
+ * An unsaved plan with a name: it is a plan by its name, also after a reload, and is saved where it
+ * says. Without a folder there is no place to name.
+ */
+async function unsaved(content: string): Promise<TextDocument> {
+  const folder = workspace.workspaceFolders?.[0]?.uri;
+  if (!folder) return workspace.openTextDocument({ language: LANGUAGE, content });
+  const open = new Set(workspace.textDocuments.map(({ uri }) => uri.path));
+  const name = await freeName('new-plan', '.shootplan.yaml', async (each) => {
+    const uri = Uri.joinPath(folder, each);
+    return open.has(uri.path) || exists(uri);
+  });
+  const uri = Uri.joinPath(folder, name).with({ scheme: 'untitled' });
+  const document = await workspace.openTextDocument(uri);
+  const edit = new WorkspaceEdit();
+  edit.insert(uri, document.positionAt(0), content);
+  await workspace.applyEdit(edit);
+  return document;
+}
 
 /** Who has the sheet of body or lens is asked for that of the light too; undefined: called off. */
 async function withLight(

@@ -3,9 +3,15 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 
 export interface PlanState {
   readonly uri: Uri;
-  /** Shots with nothing at or above warning. */
+  /** As the sheet and `lamella check` count them. */
   readonly ready: number;
   readonly shots: number;
+  /** Errors in the plan's text; left out: none. */
+  readonly errors?: number;
+  /** Files that stand behind it: the plan, and what it uses. */
+  readonly files: number;
+  /** Shots of the plan's day, and how many have all their takes; left out: it has no day. */
+  readonly day?: { readonly date: string; readonly shots: number; readonly kept: number };
   /** Planned takes that aren't kept yet; left out: the plan lists no clips. */
   readonly takesToGo?: number;
 }
@@ -23,7 +29,7 @@ export class PlanStates implements Disposable {
     const toUri = (text: string): Uri => client.protocol2CodeConverter.asUri(text);
     this.#listening = client.onNotification(
       'lamella/state',
-      ({ uri, ...state }: { uri: string; ready: number; shots: number; takesToGo?: number }) =>
+      ({ uri, ...state }: Omit<PlanState, 'uri'> & { readonly uri: string }) =>
         this.#said.fire({ uri: toUri(uri), ...state }),
     );
   }

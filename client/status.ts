@@ -37,15 +37,20 @@ export class StatusItem implements Disposable {
       this.#item.hide();
       return;
     }
-    const { ready, shots, takesToGo } = state;
+    const { ready, shots, errors = 0, takesToGo } = state;
+    const sign = errors > 0 ? '$(error)' : ready < shots ? '$(warning)' : '$(pass)';
+    const found = errors === 0 ? '' : ` · ${errorWording(errors)}`;
     const takes = takesToGo === undefined ? '' : ` · ${takeWording(takesToGo)}`;
-    this.#item.text = `${ready < shots ? '$(warning)' : '$(pass)'} ${wording(ready, shots)}${takes}`;
+    this.#item.text = `${sign} ${wording(ready, shots)}${found}${takes}`;
     this.#item.tooltip = l10n.t(
-      'A shot is clear when it has no errors or warnings. Click to see the findings.',
+      'A shot is clear when it has no errors or warnings, lists its checks, and its depth of field and exposure are known. Click to see the findings.',
     );
     this.#item.show();
   }
 }
+
+const errorWording = (errors: number): string =>
+  errors === 1 ? l10n.t('{0} error', errors) : l10n.t('{0} errors', errors);
 
 const takeWording = (toGo: number): string =>
   toGo === 1 ? l10n.t('{0} take to go', toGo) : l10n.t('{0} takes to go', toGo);

@@ -55,6 +55,7 @@ export class Session {
     roots.change(foldersOf(params), []);
     const core = createCore({
       rootOf: (file) => roots.of(file),
+      otherRoots: (file) => roots.beside(file),
       planFiles: () => this.#planFiles.known,
       get lengths() {
         return settings.lengths;

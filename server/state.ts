@@ -6,15 +6,19 @@ import type { Documents } from './workspace/documents.ts';
 
 export interface StateParams extends PlanState {
   readonly uri: string;
+  /** Files that were read for it: its own, and those that it uses. */
+  readonly files: number;
 }
 
 export const STATE = new NotificationType<StateParams>('lamella/state');
+
+type Said = Omit<StateParams, 'uri'>;
 
 export class States {
   readonly #connection: Connection;
   readonly #core: Core;
   readonly #documents: Documents;
-  readonly #sent = new Map<FileId, PlanState>();
+  readonly #sent = new Map<FileId, Said>();
 
   constructor(connection: Connection, core: Core, documents: Documents) {
     this.#connection = connection;
@@ -25,10 +29,10 @@ export class States {
   /** Says what `file` has come to, where that is new. */
   update(file: FileId): void {
     if (!this.#documents.has(file) || this.#documents.unread(file)) return;
-    const { ready, shots, takesToGo } = this.#core.state(file);
+    const files = this.#core.reaches(file).length - this.#core.wanted(file).length;
+    const state = { ...this.#core.state(file), files };
     const before = this.#sent.get(file);
-    if (before?.ready === ready && before.shots === shots && before.takesToGo === takesToGo) return;
-    const state = { ready, shots, ...(takesToGo !== undefined && { takesToGo }) };
+    if (before && sameState(before, state)) return;
     this.#sent.set(file, state);
     void this.#connection.sendNotification(STATE, {
       uri: this.#documents.uri(file),
@@ -40,3 +44,13 @@ export class States {
     this.#sent.delete(file);
   }
 }
+
+const sameState = (a: Said, b: Said): boolean =>
+  a.files === b.files &&
+  a.day?.date === b.day?.date &&
+  a.day?.kept === b.day?.kept &&
+  a.day?.shots === b.day?.shots &&
+  a.ready === b.ready &&
+  a.shots === b.shots &&
+  a.errors === b.errors &&
+  a.takesToGo === b.takesToGo;

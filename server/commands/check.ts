@@ -62,7 +62,10 @@ export const check: Command<CheckSurroundings> = {
     await plans.follow();
     const isDry = parsed.options['dry-run'] === true;
     if (parsed.options.fix) problems.push(...(await fixNamed(plans, named, isDry, terminal)));
-    const files = plans.files.map((file) => reportedFile(plans, file, plans.findings(file)));
+    const files = plans.files.map((file) => ({
+      ...reportedFile(plans, file, plans.findings(file)),
+      ...(plans.unread(file) === null && { state: plans.core.state(file) }),
+    }));
     if (!isDry) terminal.out(report(files, parsed.options.format, surroundings));
     for (const problem of problems) terminal.err(`lamella: ${problem}\n`);
     const found = files.flatMap(({ findings }) => findings.map(({ finding }) => finding));

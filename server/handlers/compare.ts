@@ -25,6 +25,7 @@ export function compareBefore(
   const { core, createCore, roots, settings } = session;
   const old = createCore({
     rootOf: (each) => roots.of(each),
+    otherRoots: (each) => roots.beside(each),
     get lengths() {
       return settings.lengths;
     },

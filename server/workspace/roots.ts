@@ -25,6 +25,12 @@ export class Roots {
     return folder ?? this.#lent.get(file) ?? this.#fallback(file);
   }
 
+  /** The workspace's other folders, for a file that lies in one of them. */
+  beside(file: FileId): readonly FileId[] {
+    const own = this.of(file);
+    return this.#folders.includes(own) ? this.#folders.filter((folder) => folder !== own) : [];
+  }
+
   /** Outside every folder, a used file has the root of the plan that uses it. */
   lend(file: FileId, root: FileId): void {
     this.#lent.set(file, root);

@@ -76,11 +76,18 @@ export interface OfferedFix extends LocatedFix {
 }
 
 export interface PlanState {
-  /** Shots without an error, a warning or a missing check, of all shots. */
+  /**
+   * Shots without an error, a warning, a missing check, or an unknown depth of field or exposure, of all
+   * shots. None where a text that the plan needs is unread.
+   */
   readonly ready: number;
   readonly shots: number;
+  /** Errors that stand in the plan's own file; left out: none. */
+  readonly errors?: number;
   /** Planned takes that aren't kept yet; left out: the plan lists no clips. */
   readonly takesToGo?: number;
+  /** Shots of the plan's day, and how many have all their takes; left out: no day with a date. */
+  readonly day?: { readonly date: string; readonly shots: number; readonly kept: number };
 }
 
 /** Texts in, findings and fixes out. */
@@ -104,6 +111,7 @@ export interface Checker {
   effort(): number;
   /** Whether offered fixes without a price, made at once, bring no finding but hints. */
   areFree(fixes: readonly OfferedFix[]): boolean;
+  state(file: FileId): PlanState;
   /** The text of line `index` (from 0) without its break; '' past the end. */
   line(file: FileId, index: number): string;
 }
@@ -209,7 +217,6 @@ export interface Core extends Checker {
   shotAt(file: FileId, position: Position): string | null;
   /** What of the live sheet belongs to the line of a position. */
   shownAt(file: FileId, position: Position): ShownAt;
-  state(file: FileId): PlanState;
   /**
    * Works ahead on `file`, entry by entry, until `until` answers true; what was done is kept.
    * True once nothing is left, and `findings` answers at once.
@@ -222,6 +229,8 @@ export interface Core extends Checker {
 export interface CoreOptions {
   /** The workspace folder that a file may use others from, as a URI. */
   rootOf(file: FileId): FileId;
+  /** Further folders that `file` may use others from; left out: none. */
+  otherRoots?(file: FileId): readonly FileId[];
   /** Plan files that there are to use, as far as the host knows. */
   planFiles?(): readonly FileId[];
   /** Read at each use. */

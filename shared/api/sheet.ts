@@ -3,6 +3,7 @@
  * drawings. Pages, Markdown and the live view are made of it, so they can't say different things.
  */
 
+import type { Readiness } from '../rules/readiness.ts';
 import type { Table } from './document.ts';
 import type { Drawing } from './drawing.ts';
 import type { LocatedFinding } from './located.ts';
@@ -73,6 +74,8 @@ export interface ShotSheet {
   readonly name: string;
   readonly about: string | null;
   readonly state: ShotState;
+  /** What it lacks to be clear, beside what its findings say. */
+  readonly lacks: readonly string[];
   /** What to set, readable at arm's length. */
   readonly settings: readonly Setting[];
   /** What can be set otherwise for a take, as the plan writes it, by key of the shot. */
@@ -129,7 +132,7 @@ export interface FocusMarks {
 }
 
 /** `unread`: its text can't be read as a shot. */
-export type ShotState = 'ready' | 'look' | 'not-ready' | 'unread';
+export type ShotState = Readiness['state'] | 'unread';
 
 export interface Setting {
   readonly label: string;

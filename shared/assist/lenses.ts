@@ -11,9 +11,10 @@ import type { Figure } from '../figures/figure.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { idOf, nameOf } from '../plan/entry-id.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
-import { isJudged, missingChecks, openChecks } from '../rules/checks-called-for.ts';
+import { isJudged, missingChecks } from '../rules/checks-called-for.ts';
 import { isOutOfReach } from '../rules/field-out-of-reach.ts';
 import { isoRangeOf, needsIso } from '../rules/needed-iso.ts';
+import { openOwnChecks } from '../rules/readiness.ts';
 import { depthPair, exposureWords } from '../say/figures.ts';
 import type { Say } from '../say/say.ts';
 import { allOf } from '../words/listed.ts';
@@ -129,7 +130,7 @@ const MOST_NAMED = 2;
 function checkWords(bench: Bench): string | null {
   const names = isJudged(bench) ? missingChecks(bench).map(({ name }) => name) : [];
   const missing = names.length;
-  const open = openChecks(bench).length;
+  const open = openOwnChecks(bench).length;
   if (missing > 0 && missing <= MOST_NAMED)
     return open > 0
       ? message`${allOf(names)} missing, ${open} open`

@@ -12,7 +12,7 @@ import type { QuantityId } from '../quantity/index.ts';
 import { commentsOf } from '../report/review.ts';
 import { daySheet } from '../report/sheet/day.ts';
 import { editSheet } from '../report/sheet/edit.ts';
-import { onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
+import { type Beside, onceChecks, orderOf, type States, shotSheet } from '../report/sheet/make.ts';
 import { recordingLines } from '../report/sheet/recording.ts';
 import type { SaidShot } from '../report/sheet/said.ts';
 import { shown } from '../say/shown.ts';
@@ -35,6 +35,7 @@ export function sheetOf(
   const { analysis, say } = context;
   const reader = analysis.reader(file);
   const once = ifKnown(reader.plan('preflight'))?.once;
+  const readiness = analysis.readiness(file);
   const shots = analysis.shots(file).map((id) => {
     const bench = analysis.bench(file, id);
     const figures = analysis.figures(file, id);
@@ -76,7 +77,11 @@ export function sheetOf(
     edit: editSheet(analysis.edit(file)),
     recording: recordingLines(analysis.recording(file), say),
     shots: shots.map(({ name, said, clips }) =>
-      remembered(name, said, ofShot.get(name) ?? [], once, clips),
+      remembered(name, said, once, {
+        findings: ofShot.get(name) ?? [],
+        readiness: readiness.get(name)!,
+        clips,
+      }),
     ),
     findings: others.filter(({ severity }) => severity !== 'hint'),
     measurements: isWrittenOn ? sheetMeasurements(context, file) : [],
@@ -109,17 +114,15 @@ const made = new WeakMap<ShotFigures, { readonly key: string; readonly sheet: Sh
 function remembered(
   name: string,
   said: SaidShot | null,
-  findings: readonly SheetFinding[],
   once: States | undefined,
-  clips: readonly string[],
+  beside: Beside,
 ): ShotSheet {
-  if (!said) return shotSheet(name, said, findings, once, clips);
+  if (!said) return shotSheet(name, said, beside);
   const { bench, figures, say } = said;
   // What the figures don't follow from: words of the shot, its checks, and the reader's unit.
   const { about, preflight, review } = bench.fields;
   const key = JSON.stringify([
-    findings,
-    clips,
+    beside,
     say.lengths,
     ifKnown(about),
     commentsOf(review),
@@ -128,7 +131,7 @@ function remembered(
   ]);
   const known = made.get(figures);
   if (known?.key === key) return known.sheet;
-  const sheet = shotSheet(name, said, findings, once, clips);
+  const sheet = shotSheet(name, said, beside);
   made.set(figures, { key, sheet });
   return sheet;
 }

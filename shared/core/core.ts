@@ -1,6 +1,6 @@
 /** The core as hosts see it: texts in, findings, figures and what the editor shows out. */
 
-import type { Core, CoreOptions, OfferedFix, PlanState } from '../api/facade.ts';
+import type { Core, CoreOptions, OfferedFix } from '../api/facade.ts';
 import type { LocatedFinding, Range } from '../api/located.ts';
 import { coloursIn } from '../assist/colours.ts';
 import { comparedPlan } from '../assist/compare.ts';
@@ -34,7 +34,6 @@ import { FormerValues } from '../workspace/former-values.ts';
 import { byPosition } from '../workspace/located-findings.ts';
 import { lookAskFor } from '../workspace/looked.ts';
 import { EFFORT_OF_MENU, fixesWithin } from '../workspace/most-tried.ts';
-import { takesToGo } from '../workspace/takes.ts';
 
 export function createCore(options: CoreOptions): Core {
   const { context: checking, checker, report, originOf } = startChecking(options);
@@ -121,7 +120,6 @@ export function createCore(options: CoreOptions): Core {
     placeOfCut: (file, cut) => placeOfCut(context, file, cut),
     shotAt: (file, position) => shotAt(context, file, position),
     shownAt: (file, position) => shownAt(context, file, position),
-    state: (file) => withTakes(analysis.state(file), takesToGo(analysis, file)),
     prepare: (file, until) => analysis.prepare(file, until),
     text: (file) => store.text(file)?.text(),
   };
@@ -131,6 +129,3 @@ const before = (a: Range['start'], b: Range['start']): boolean =>
   a.line < b.line || (a.line === b.line && a.character < b.character);
 
 const touches = (a: Range, b: Range): boolean => !before(a.end, b.start) && !before(b.end, a.start);
-
-const withTakes = (state: PlanState, toGo: number | undefined): PlanState =>
-  toGo === undefined ? state : { ...state, takesToGo: toGo };

@@ -122,6 +122,8 @@ export interface Bench {
   readonly readThroughBareLens: boolean;
   /** The shot's checks by name: its own, those of every shot, and those of the day. */
   readonly checks: ReadonlyMap<string, 'open' | 'done'>;
+  /** Those of them that are made once a day, and that the shot doesn't list itself. */
+  readonly checksOfDay: ReadonlySet<string>;
   /** Some of them can't be read, so a check that is not listed may still be there. */
   readonly checksUnread: boolean;
   /** Clips of the shot are listed. */

@@ -102,6 +102,7 @@ export function readBench(reader: PlanReader, shot: Named<Shot>): Bench {
         return reading !== undefined && ifKnown(reading.through) === 'bare-lens';
       }),
     checks: checksOf(reader, fields),
+    checksOfDay: checksOfDay(reader, fields),
     checksUnread: areChecksUnread(reader, fields),
     hasClips: reader.hasClips(shot.name),
   };
@@ -135,6 +136,13 @@ function checksOf(reader: PlanReader, fields: Shot): Bench['checks'] {
     for (const [name, state] of states ?? [])
       if (isKnown(state)) checks.set(name, state.value === 'open' ? 'open' : 'done');
   return checks;
+}
+
+function checksOfDay(reader: PlanReader, fields: Shot): Bench['checksOfDay'] {
+  const preflight = ifKnown(reader.plan('preflight'));
+  const once = preflight && ifKnown(preflight.once);
+  const own = ifKnown(fields.preflight);
+  return new Set([...(once?.keys() ?? [])].filter((name) => !own?.has(name)));
 }
 
 function areChecksUnread(reader: PlanReader, fields: Shot): boolean {

@@ -1,4 +1,5 @@
 /** Findings as a terminal shows them: what, where, the line with the value marked, ways out. */
+import type { PlanState } from '../api/facade.ts';
 import type { LocatedFinding, LocatedFix } from '../api/located.ts';
 import { SEVERITIES, type Severity } from '../rules/rule.ts';
 import { titleWithPrice } from '../say/fix-title.ts';
@@ -17,6 +18,8 @@ export interface ReportedFile {
 
 export interface TextReportFile extends ReportedFile {
   readonly line: (index: number) => string;
+  /** Left out: nothing of the file was read, or it isn't looked at as a plan. */
+  readonly state?: PlanState;
 }
 
 export function textReport(files: readonly TextReportFile[], colour: boolean): string {
@@ -59,7 +62,7 @@ function oneFinding(
 const placed = (name: string, { range: { start } }: Pick<LocatedFinding, 'range'>): string =>
   `${inertLine(name)}:${start.line + 1}:${start.character + 1}`;
 
-function summary(files: readonly ReportedFile[]): string {
+function summary(files: readonly TextReportFile[]): string {
   const severities = files.flatMap(({ findings }) =>
     findings.map(({ finding }) => finding.severity),
   );
@@ -71,8 +74,18 @@ function summary(files: readonly ReportedFile[]): string {
     files.length === 1
       ? message`${files.length} file checked`
       : message`${files.length} files checked`;
-  return `${checked}: ${said.length === 0 ? message`no findings` : said.join(', ')}.`;
+  const found = `${checked}: ${said.length === 0 ? message`no findings` : said.join(', ')}.`;
+  const states = files.flatMap(({ state }) => state ?? []);
+  const shots = sum(states.map((state) => state.shots));
+  return shots === 0
+    ? found
+    : `${found} ${clearWords(sum(states.map(({ ready }) => ready)), shots)}`;
 }
+
+const sum = (counts: readonly number[]): number => counts.reduce((all, one) => all + one, 0);
+
+const clearWords = (ready: number, shots: number): string =>
+  shots === 1 ? message`${ready} of 1 shot clear.` : message`${ready} of ${shots} shots clear.`;
 
 const COUNTED: Readonly<Record<Severity, (count: number) => string>> = {
   error: (count) => (count === 1 ? message`${count} error` : message`${count} errors`),

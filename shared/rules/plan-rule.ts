@@ -14,6 +14,7 @@ import type { TakesOfShot } from '../figures/recording.ts';
 import type { Field } from '../plan/field.ts';
 import type { Preflight } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
+import type { Vital } from './readiness.ts';
 import type { Rule } from './rule.ts';
 
 /** A light with an index of its colour rendering, and where that is written. */
@@ -58,6 +59,8 @@ export interface ShotSummary {
   /** What the day needs of the shot. */
   readonly day: DayShot;
   readonly checks: ChecksOfShot;
+  /** What is vital to it and not known. */
+  readonly unknown: readonly Vital[];
   /** Lights that need care at their position. */
   readonly care: readonly LightWithCare[];
   /** Rules that the plan's own `allow` accepted in this shot. */

@@ -4,7 +4,7 @@
  * shots collects one group again and not all.
  */
 
-import type { PlanState } from '../api/facade.ts';
+import type { CoreOptions } from '../api/facade.ts';
 import { sameData } from '../engine/equal.ts';
 import type { Query } from '../engine/graph.ts';
 import type { Bench } from '../figures/bench.ts';
@@ -26,6 +26,7 @@ import type { Field } from '../plan/field.ts';
 import type { Shot } from '../plan/generated/types.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import type { PlanView, ShotSummary } from '../rules/plan-rule.ts';
+import type { Readiness } from '../rules/readiness.ts';
 import type { Finding } from '../rules/rule.ts';
 import { Ahead } from './ahead.ts';
 import { duplicateClips } from './clip-problems.ts';
@@ -37,6 +38,7 @@ import { Names } from './names.ts';
 import { findInPlan } from './plan-findings.ts';
 import { planReader } from './plan-reader.ts';
 import { planView } from './plan-view.ts';
+import { shotsReadiness } from './readiness.ts';
 import { withSeverities } from './severities.ts';
 import { dependsOnFigures, findInShot, withCertainty } from './shot-findings.ts';
 import type { Store } from './store.ts';
@@ -73,7 +75,8 @@ export class Analysis {
   readonly #unsureGroup: Query<readonly Need[], Key<string>>;
   readonly #summaryGroup: Query<readonly ShotSummary[], Key<string>>;
   readonly #usedGroup: Query<readonly EntryId[], Key<string>>;
-  readonly #stateGroup: Query<readonly PlanState[], Key<string>>;
+  readonly #readiness: Query<ReadonlyMap<string, Readiness>>;
+  readonly #partly: Query<boolean>;
   readonly #footage: Query<Footage | null, Key>;
   readonly #edit: Query<EditFigures | null>;
   readonly #day: Query<DayFigures | null>;
@@ -85,11 +88,14 @@ export class Analysis {
   /** The same without a word on how sure they are, which costs as much again. */
   readonly #plain: Query<readonly Finding[]>;
 
-  constructor(store: Store, rootOf: (file: FileId) => FileId) {
+  constructor(store: Store, { rootOf, otherRoots }: Pick<CoreOptions, 'rootOf' | 'otherRoots'>) {
     this.#store = store;
     const { graph } = store;
     const entries = new Entries(store);
-    const names = new Names(store, entries, rootOf);
+    const names = new Names(store, entries, (file) => [
+      rootOf(file),
+      ...(otherRoots?.(file) ?? []),
+    ]);
     this.entries = entries;
     this.names = names;
     const rigLayout = graph.query(
@@ -137,7 +143,6 @@ export class Analysis {
         ),
       sameData,
     );
-    this.#stateGroup = graph.query('state-group', (key) => [this.#stateOf(key)], sameData);
     this.#usedGroup = graph.query('used-group', (key) => this.#usedIn(key), sameData);
     this.#footage = graph.query(
       'footage',
@@ -165,6 +170,8 @@ export class Analysis {
       (file) => [...fileFindings(store, names, file), ...duplicateClips(entries, file)],
       sameData,
     );
+    this.#partly = graph.query('partly', (file) => this.#isPartly(file), sameData);
+    this.#readiness = graph.query('readiness', (file) => this.#readinessIn(file));
     const group = this.#grouped('', true);
     this.#findings = this.#gathered('', true, group);
     this.#ahead = new Ahead(graph, { group, of: (entry) => this.#readAhead(entry) }, GROUP_SIZE);
@@ -296,11 +303,24 @@ export class Analysis {
     return bench && figures && new UncertainShot({ bench, figures });
   }
 
-  #stateOf(group: Key<string>): PlanState {
-    const shots = this.#gather(group, this.#entryIds, (entry) =>
-      this.isShot(splitKey(entry)[1]) ? [this.#isReady(entry)] : [],
-    );
-    return { ready: shots.filter((ready) => ready).length, shots: shots.length };
+  #readinessIn(file: FileId): ReadonlyMap<string, Readiness> {
+    const count = this.entries.list(file).length;
+    return shotsReadiness({
+      shots: this.shots(file).map((id) => nameOf('shots', id)),
+      findings: this.findings(file),
+      summaries: this.#groups(file, count, this.#summaryGroup),
+      partly: this.#partly(file),
+    });
+  }
+
+  /** Whether a text that the plan reaches has errors outside its shots, or isn't there. */
+  #isPartly(file: FileId): boolean {
+    return this.names.reaches(file).some((one) => {
+      const chunks = this.#groups(one, this.#store.ids(one).length, this.#chunkGroup);
+      return [...this.#file(one), ...chunks].some(
+        (found) => isError(found) && !isOf('shots', found.at.entry),
+      );
+    });
   }
 
   #usedIn(group: Key<string>): readonly EntryId[] {
@@ -378,20 +398,9 @@ export class Analysis {
     );
   }
 
-  /** Shots without an error, a warning or a missing check, of all shots. */
-  state(file: FileId): PlanState {
-    const groups = this.#groups(file, this.entries.list(file).length, this.#stateGroup);
-    return groups.reduce(
-      (sum, next) => ({ ready: sum.ready + next.ready, shots: sum.shots + next.shots }),
-      { ready: 0, shots: 0 },
-    );
-  }
-
-  #isReady(entry: Key): boolean {
-    const { summary } = this.#shot(entry);
-    if (summary && summary.checks.missing.length > 0) return false;
-    const found = [...this.textFindings(...splitKey(entry)), ...this.#certain(entry)];
-    return found.every(({ severity }) => severity !== 'error' && severity !== 'warning');
+  /** By name of each shot, in the order of the text. */
+  readiness(file: FileId): ReadonlyMap<string, Readiness> {
+    return this.#readiness(file);
   }
 
   prepare(file: FileId, until: () => boolean): boolean {

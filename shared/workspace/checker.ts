@@ -14,6 +14,7 @@ import type { CheckContext } from './context.ts';
 import { FixMaker } from './fixes.ts';
 import { Locator } from './locate.ts';
 import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
+import { planState } from './plan-state.ts';
 import { Store } from './store.ts';
 
 interface Checking {
@@ -29,7 +30,7 @@ export const createChecker = (options: CoreOptions): Checker => startChecking(op
 
 export function startChecking(options: CoreOptions): Checking {
   const store = new Store();
-  const analysis = new Analysis(store, options.rootOf);
+  const analysis = new Analysis(store, options);
   const locator = new Locator(store, analysis.entries);
   const say = new Say(() => options.lengths ?? 'mm');
   const hostFiles = () => options.planFiles?.() ?? [];
@@ -79,6 +80,7 @@ export function startChecking(options: CoreOptions): Checking {
     fixesOf,
     effort: () => trials.effort,
     areFree,
+    state: (file) => planState(analysis, file),
     line: (file, index) => lineOf(store, file, index),
   };
   return { context, checker, report: (finding) => reported.locate(finding), originOf };

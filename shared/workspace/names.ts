@@ -39,7 +39,7 @@ export class Names {
   /** How often the workspace's folders have changed: whoever asked for a root asks again. */
   readonly #roots: Input<number>;
 
-  constructor(store: Store, entries: Entries, rootOf: (file: FileId) => FileId) {
+  constructor(store: Store, entries: Entries, rootsOf: (file: FileId) => readonly FileId[]) {
     this.#store = store;
     this.#entries = entries;
     const { graph } = store;
@@ -48,7 +48,7 @@ export class Names {
       'uses',
       (file) => {
         this.#roots.get('');
-        return this.#usesOf(file, rootOf(file));
+        return this.#usesOf(file, rootsOf(file));
       },
       sameData,
     );
@@ -115,14 +115,14 @@ export class Names {
     return isShared(group) ? this.reaches(file) : [file];
   }
 
-  #usesOf(file: FileId, root: FileId): readonly Use[] {
+  #usesOf(file: FileId, roots: readonly FileId[]): readonly Use[] {
     const field = this.#entries.lowered(file, entryAt('use'))?.value as
       | Field<readonly Field<string>[]>
       | undefined;
     if (field?.state !== 'known') return [];
     return field.value.flatMap((item) =>
       item.state === 'known'
-        ? [{ written: item.value, at: item.at, target: resolveUse(file, item.value, root) }]
+        ? [{ written: item.value, at: item.at, target: resolveUse(file, item.value, ...roots) }]
         : [],
     );
   }

@@ -12,6 +12,7 @@ import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import { checksCalledFor, isJudged, missingChecks } from '../rules/checks-called-for.ts';
 import type { ChecksOfShot, Rendering, ShotSummary } from '../rules/plan-rule.ts';
+import { unknownVitals } from '../rules/readiness.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { FoundInShot } from './shot-findings.ts';
 
@@ -39,6 +40,7 @@ export function summaryOf(
     day: dayShotOf(bench, figures),
     care: lightsWithCare(bench),
     disagreements: disagreementsOf(bench),
+    unknown: unknownVitals(bench, figures),
     checks: checksOfShot(bench, lacksChecks),
     acceptedByPlan: byPlan,
   };

@@ -41,6 +41,10 @@ export function takeWords(analysis: Analysis, file: FileId, shot: string): strin
     : message`${planned} planned, ${kept} kept, ${toGo ?? 0} to go`;
 }
 
+/** Whether as many takes are kept as were planned. */
+export const hasAllTakes = (analysis: Analysis, file: FileId, shot: string): boolean =>
+  countsOf(analysis, file, shot)?.toGo === 0;
+
 /** Takes of all shots that aren't kept yet; undefined: the plan lists no clips. */
 export function takesToGo(analysis: Analysis, file: FileId): number | undefined {
   if (!analysis.entries.list(file).some(({ kind }) => kind.kind === 'clips')) return undefined;

@@ -16,9 +16,9 @@ export type UseTarget =
 /**
  * @param from URI of the file that holds the `use`
  * @param written the path as written: `our-kit.shootplan.yaml`, `../kit/a.shootplan.yaml`
- * @param root URI of the workspace folder, without a slash at its end
+ * @param roots URIs of the folders that it may lie in
  */
-export function resolveUse(from: FileId, written: string, root: FileId): UseTarget {
+export function resolveUse(from: FileId, written: string, ...roots: readonly FileId[]): UseTarget {
   const base = SCHEME.exec(from)?.[0];
   if (
     base === undefined ||
@@ -36,7 +36,7 @@ export function resolveUse(from: FileId, written: string, root: FileId): UseTarg
     } else steps.push(encodeStep(step));
   }
   const file = `${base}/${steps.join('/')}`;
-  const inside = file.startsWith(root.endsWith('/') ? root : `${root}/`);
+  const inside = roots.some((root) => file.startsWith(root.endsWith('/') ? root : `${root}/`));
   return inside ? { ok: true, file } : { ok: false, why: 'outside-workspace' };
 }
 

@@ -99,9 +99,12 @@ describe('its words', () => {
   });
 
   it('count checks that are missing before those that are open', () => {
-    expect(words('skin', { 'shots/skin/preflight': null, 'preflight/every-shot': null })).toMatch(
-      / · \d+ checks missing, \d open$/,
-    );
+    expect(
+      words('skin', {
+        'shots/skin/preflight': '{ solution-ready: open }',
+        'preflight/every-shot': null,
+      }),
+    ).toMatch(/ · \d+ checks missing, 1 open$/);
   });
 
   it('name a check or two that are missing', () => {

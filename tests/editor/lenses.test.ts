@@ -22,7 +22,7 @@ test('each shot has its state over it, and a click shows the sheet there', async
   await expect.poll(() => lenses.count(), WAIT).toBe(2);
   const words = await lenses.allInnerTexts();
   for (const each of words)
-    expect(each).toMatch(/^DOF .* · no lens reflection .* · 9 checks open$/);
+    expect(each).toMatch(/^DOF .* · no lens reflection .* · 7 checks open$/);
   await workbench.picture('lenses');
   const shown = async () => {
     for (const frame of workbench.page.frames()) {

@@ -19,7 +19,7 @@ test('it holds what the editor needs, and nothing of the workshop', () => {
     'readme.md',
   ])
     expect(files).toContain(name);
-  const workshop = /node_modules|\.ts$|\.map$|^(tests|shared|server|samples)\/|^\./;
+  const workshop = /node_modules|\.ts$|\.map$|^(tests|shared|server)\/|^\./;
   expect(files.filter((name) => workshop.test(name) && name !== '.vsixmanifest')).toEqual([]);
 });
 

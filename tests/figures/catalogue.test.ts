@@ -77,7 +77,7 @@ function figuresRead(): ReadonlyMap<string, ReadonlySet<string>> {
   const changes = SHOT_RULES.flatMap(({ docs }) => [...docs.bad, ...docs.good]);
   for (const change of [...changes.map((one) => one.change), { 'shots/frost/iso': 'auto' }]) {
     const store = new Store();
-    const analysis = new Analysis(store, () => ROOT);
+    const analysis = new Analysis(store, { rootOf: () => ROOT });
     store.give(PLAN, changed(EXAMPLE_PLAN, change));
     for (const id of analysis.shots(PLAN)) {
       const [bench, figures] = [analysis.bench(PLAN, id), analysis.figures(PLAN, id)];

@@ -11,7 +11,7 @@ import { changed, PLAN, ROOT } from '../support/plans.ts';
 
 function rowsOf(change: Readonly<Record<string, string | null>>, shot: string) {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, changed(EXAMPLE_PLAN, change));
   const bench = analysis.bench(PLAN, entryId(`shots/${shot}`))!;
   const figures = analysis.figures(PLAN, entryId(`shots/${shot}`))!;

@@ -13,7 +13,7 @@ import { PLAN, ROOT } from '../support/plans.ts';
 
 const store = new Store();
 store.give(PLAN, CONVERTER_PLAN);
-const bench = new Analysis(store, () => ROOT).bench(PLAN, entryId('shots/edge'))!;
+const bench = new Analysis(store, { rootOf: () => ROOT }).bench(PLAN, entryId('shots/edge'))!;
 
 const sure = <T>(figure: Figure<T>): T => {
   if (!figure.known) throw new Error(`not known: ${figure.because ?? figure.needs[0]?.key}`);

@@ -166,3 +166,18 @@ it('refreshes hints of a plan when the kit that it uses is typed in', async () =
   client.change(KIT, 2, [{ range: at(0, 3, 4), text: '2' }]);
   await until(() => client.refreshed.hints > before);
 });
+
+it('a used file may lie in another folder of the workspace, and not beside the folders', async () => {
+  const other = 'file:///kit/kit.shootplan.yaml';
+  const outside = 'file:///else/kit.shootplan.yaml';
+  const disk = new Map([
+    [other, 'a: !error one\n'],
+    [outside, 'a: !error two\n'],
+  ]);
+  const client = await connect({ disk, folders: [ROOT, 'file:///kit'] });
+  client.open(PLAN, 'use: ../kit/kit.shootplan.yaml\n');
+  await until(() => said(client, other)?.[0] === 'one');
+  client.open(`${ROOT}/b.shootplan.yaml`, 'use: ../else/kit.shootplan.yaml\n');
+  await quiet(client);
+  expect(said(client, outside)).toBeUndefined();
+});

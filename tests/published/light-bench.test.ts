@@ -23,7 +23,7 @@ const C = 250;
 /** A light of a plan, as it is lowered. */
 function lightOf(keys: string): Light {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, `shootplan: 1\nlights:\n  lamp: { ${keys} }\n`);
   const [id] = analysis.entries.list(PLAN).filter(({ kind }) => kind.kind === 'entry');
   return analysis.entries.lowered(PLAN, id!.id)!.value as Light;

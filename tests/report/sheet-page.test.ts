@@ -261,7 +261,7 @@ describe('what a shot comes to', () => {
     ['look', [false], 'Needs attention'],
     ['not-ready', [false], 'Has errors'],
   ] as const)('%s with checks done %j', (state, done, words) => {
-    expect(stateWords({ state, checks: done.map(check) })).toBe(words);
+    expect(stateWords({ state, lacks: [], checks: done.map(check) })).toBe(words);
   });
 });
 

@@ -187,7 +187,7 @@ const PAIRS: Readonly<Record<string, Pair>> = {
 /** Rules that speak in a shot before any silences another. */
 function spoken(text: string, shot: string): readonly string[] {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, text);
   const bench = analysis.bench(PLAN, entryId(`shots/${shot}`))!;
   const figures = analysis.figures(PLAN, entryId(`shots/${shot}`))!;

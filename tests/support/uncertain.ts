@@ -7,7 +7,7 @@ import { PLAN, ROOT } from './plans.ts';
 /** The shots of a plan that can be worked out, by name. */
 export function uncertainIn(text: string): ReadonlyMap<string, UncertainShot> {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, text);
   return new Map(
     analysis.shots(PLAN).flatMap((id) => {

@@ -139,6 +139,12 @@ test('the extension’s package is under 1.35 MB without pictures', () => {
     ...['schemas/shootplan.schema.json', 'client/language-configuration.json'],
     ...media.map((name) => `client/media/${name}`),
   ];
+  const samples = readdirSync(dist('../samples')).filter((name) => name.endsWith('.yaml'));
+  const steps = readdirSync(dist('../client/walkthrough'));
+  others.push(
+    ...samples.map((name) => `samples/${name}`),
+    ...steps.map((name) => `client/walkthrough/${name}`),
+  );
   // As vsce packs, with what a zip says of each file.
   const packed = [...shipped, ...others].map(
     (name) => deflateRawSync(readFileSync(dist(`../${name}`))).length + 2 * name.length + 150,

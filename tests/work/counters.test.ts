@@ -17,10 +17,10 @@ const text = planOf(SHOTS);
 /** Counts of one edit of a line, from a plan that has been read whole. */
 function countsOf(line: number, change: (text: string) => string) {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, text);
   analysis.findings(PLAN);
-  analysis.state(PLAN);
+  analysis.readiness(PLAN);
   store.graph.computed.clear();
   const old = text.split('\n')[line]!;
   store.edit(
@@ -29,7 +29,7 @@ function countsOf(line: number, change: (text: string) => string) {
     change(old),
   );
   analysis.findings(PLAN);
-  analysis.state(PLAN);
+  analysis.readiness(PLAN);
   const count = (name: string) => store.graph.computed.get(name) ?? 0;
   return {
     parse: count('parse'),
@@ -53,7 +53,7 @@ ${Array.from({ length: SHOTS / 2 }, (_, index) => `    cut-${index}: { shot: sho
 /** How often the edit was worked out anew after a change of one line. */
 function editsWorkedOut(line: number, change: (text: string) => string): number {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, withCuts);
   analysis.findings(PLAN);
   store.graph.computed.clear();
@@ -137,10 +137,10 @@ describe('an edit makes the core work only on what depends on it', () => {
   it('reads the list of all entries a fixed number of times, however many shots there are', () => {
     const readers = (shots: number, list: string) => {
       const store = new Store();
-      const analysis = new Analysis(store, () => ROOT);
+      const analysis = new Analysis(store, { rootOf: () => ROOT });
       store.give(PLAN, planOf(shots));
       analysis.findings(PLAN);
-      analysis.state(PLAN);
+      analysis.readiness(PLAN);
       return store.graph.readers(list);
     };
     // One reader for each group that is gathered; a reader for each shot would be work squared.

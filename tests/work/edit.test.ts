@@ -23,7 +23,7 @@ function madeAnew(
   change: (line: string) => string,
 ): (part?: 'track' | 'laid' | 'sourceS' | 'handleAfter') => readonly number[] {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, text);
   const before = analysis.edit(PLAN)!.cuts;
   expect(before).toHaveLength(CUTS);

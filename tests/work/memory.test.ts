@@ -25,12 +25,12 @@ shots:
 /** The most that was kept in the first and in the second half of so many rounds. */
 function keptOver(rounds: number, change: (store: Store, round: number) => void) {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   const most = [0, 0];
   for (let round = 0; round < rounds; round++) {
     change(store, round);
     analysis.findings(PLAN);
-    analysis.state(PLAN);
+    analysis.readiness(PLAN);
     const half = round < rounds / 2 ? 0 : 1;
     most[half] = Math.max(most[half]!, store.graph.size + keptKeys());
   }
@@ -66,11 +66,11 @@ it('over a name that is typed again and again', () => {
 
 it('and of a long plan nothing is let go that is still read', () => {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   const text = planOf(300);
   store.give(PLAN, text);
   const found = analysis.findings(PLAN);
-  analysis.state(PLAN);
+  analysis.readiness(PLAN);
   store.graph.sweep();
   store.graph.sweep();
   store.graph.computed.clear();

@@ -82,7 +82,7 @@ describe('opening a plan', () => {
     const shots = 200;
     const text = planOf(shots);
     const store = new Store();
-    const analysis = new Analysis(store, () => ROOT);
+    const analysis = new Analysis(store, { rootOf: () => ROOT });
     store.give(PLAN, text);
     analysis.findings(PLAN);
     const count = (name: string) => store.graph.computed.get(name) ?? 0;

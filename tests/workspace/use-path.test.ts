@@ -29,4 +29,15 @@ describe('resolveUse', () => {
     const target = resolveUse(from, written, root);
     expect(target.ok ? target.file : null).toBe(to);
   });
+
+  it('from one folder of a workspace into another, and no further', () => {
+    const from = 'file:///a/p.yaml';
+    const roots = ['file:///a', 'file:///kit'];
+    expect(resolveUse(from, '../kit/our.yaml', ...roots)).toEqual({
+      ok: true,
+      file: 'file:///kit/our.yaml',
+    });
+    for (const written of ['../kitten/our.yaml', '../our.yaml', '../../kit/our.yaml/..'])
+      expect(resolveUse(from, written, ...roots).ok, written).toBe(false);
+  });
 });

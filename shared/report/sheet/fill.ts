@@ -86,7 +86,7 @@ function checkOf({ name, done, by }: Check): FillCheck {
 const SET: ReadonlySet<string> = new Set(['aperture', 'shutter', 'iso', 'white-balance', 'tilt']);
 
 function shotOf(shot: ShotSheet): FillShot {
-  const { name, state, checks, takes, takeS, lifeS, settings } = shot;
+  const { name, state, lacks, checks, takes, takeS, lifeS, settings } = shot;
   const { planned, exposureAsked, lifetimeAsked } = shot;
   return {
     name,
@@ -94,6 +94,7 @@ function shotOf(shot: ShotSheet): FillShot {
     states: [...checks, null].map((_, open) =>
       stateWords({
         state,
+        lacks,
         checks: checks.map((check, index) => ({ ...check, done: index >= open })),
       }),
     ),

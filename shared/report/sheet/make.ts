@@ -1,7 +1,7 @@
 /** From shots with their figures and findings to the sheet: a function of them and nothing else. */
 
 import type { Drawing } from '../../api/drawing.ts';
-import type { Check, Order, SheetFinding, ShotSheet, ShotState } from '../../api/sheet.ts';
+import type { Check, Order, SheetFinding, ShotSheet } from '../../api/sheet.ts';
 import { NOTHING_UP } from '../../day/set-up.ts';
 import type { DayJson } from '../../figures/day-json.ts';
 import { setUpOf } from '../../figures/day-set-up.ts';
@@ -11,7 +11,7 @@ import { isKnown } from '../../plan/field.ts';
 import type { Preflight } from '../../plan/generated/types.ts';
 import { kindOf } from '../../quantity/index.ts';
 import { KNOWN_CHECKS } from '../../rules/checks-called-for.ts';
-import type { Severity } from '../../rules/rule.ts';
+import { ownChecks, type Readiness } from '../../rules/readiness.ts';
 import { inLanguage } from '../../words/message.ts';
 import { hourWords } from '../day-words.ts';
 import { commentsOf, REVIEW_RULE } from '../review.ts';
@@ -33,6 +33,7 @@ import { exposureAsked, lifetimeAsked, plannedSettings } from './planned.ts';
 import { inOrder, type Planned, type Running } from './running.ts';
 import { endsOf, type SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
+import { lackWords } from './words.ts';
 
 /** The margins first, which are short and fill a page's end; then from the whole to the detail. */
 const DRAWINGS: readonly ((shot: SaidShot) => Drawing | null)[] = [
@@ -58,17 +59,23 @@ const onSheet = ({ severity }: SheetFinding): boolean => severity !== 'hint';
 const UNREAD = {
   about: null,
   state: 'unread',
+  lacks: [],
   ...{ settings: [], bench: [], checks: [], takes: 0, limits: [], focus: null, drawings: [] },
   ...{ takeS: null, lifeS: null, planned: {}, exposureAsked: null, lifetimeAsked: null },
   review: [],
 } as const;
 
+/** What is said of a shot that its figures don't hold. */
+export interface Beside {
+  readonly findings: readonly SheetFinding[];
+  readonly readiness: Readiness;
+  readonly clips: readonly string[];
+}
+
 export function shotSheet(
   name: string,
   shot: SaidShot | null,
-  findings: readonly SheetFinding[],
-  once: States | undefined,
-  clips: readonly string[],
+  { findings, readiness, clips }: Beside,
 ): ShotSheet {
   const said = findings.filter(onSheet);
   if (!shot) return { ...UNREAD, name, clips, findings: said };
@@ -76,13 +83,14 @@ export function shotSheet(
   return {
     name,
     about: isKnown(about) ? about.value : null,
-    state: stateOf(said),
+    state: readiness.state,
+    lacks: lackWords(readiness),
     settings: settingsOf(shot),
     planned: plannedSettings(shot),
     exposureAsked: exposureAsked(shot),
     lifetimeAsked: lifetimeAsked(shot),
     bench: benchOf(shot),
-    checks: checksOf(shot, once),
+    checks: checksOf(shot),
     takes: clips.length > 0 ? 0 : takesOf(shot),
     takeS: takeSecondsOf(shot),
     lifeS: lifeOf(shot),
@@ -94,12 +102,6 @@ export function shotSheet(
     findings: said.filter(({ rule }) => rule !== REVIEW_RULE),
     drawings: DRAWINGS.flatMap((draw) => draw(shot) ?? []),
   };
-}
-
-function stateOf(findings: readonly SheetFinding[]): ShotState {
-  const has = (severity: Severity): boolean => findings.some((one) => one.severity === severity);
-  if (has('error')) return 'not-ready';
-  return has('warning') ? 'look' : 'ready';
 }
 
 const asked = new Map(KNOWN_CHECKS.map(({ name, what }) => [name, what]));
@@ -127,14 +129,8 @@ function checkOf(name: string, states: States | undefined, done: boolean): Check
 }
 
 /** The shot's own checks and those of every shot; what is done once stands at the head. */
-function checksOf({ bench }: SaidShot, once: States | undefined): readonly Check[] {
-  const own = bench.fields.preflight;
-  const has = (states: States | undefined, name: string): boolean =>
-    states !== undefined && isKnown(states) && states.value.has(name);
-  return [...bench.checks].flatMap(([name, state]) =>
-    has(once, name) && !has(own, name) ? [] : [checkOf(name, own, state === 'done')],
-  );
-}
+const checksOf = ({ bench }: SaidShot): readonly Check[] =>
+  ownChecks(bench).map(([name, state]) => checkOf(name, bench.fields.preflight, state === 'done'));
 
 export function onceChecks(states: States | undefined): readonly Check[] {
   if (!states || !isKnown(states)) return [];

@@ -30,7 +30,9 @@ export function createFakeCore(options: CoreOptions): FakeCore {
   const used = (file: FileId): FileId[] =>
     lines(file).flatMap((line) => {
       const written = /^use: (.*)$/.exec(line)?.[1];
-      const target = written ? resolveUse(file, written, options.rootOf(file)) : undefined;
+      const target = written
+        ? resolveUse(file, written, options.rootOf(file), ...(options.otherRoots?.(file) ?? []))
+        : undefined;
       return target?.ok ? [target.file] : [];
     });
 

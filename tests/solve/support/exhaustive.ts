@@ -67,7 +67,7 @@ const stops = (a: number, b: number): number => Math.abs(Math.log2(a / b));
 
 export function benchOf(text: string, shot: string) {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, text);
   return { bench: analysis.bench(PLAN, entryId(`shots/${shot}`)), analysis };
 }
