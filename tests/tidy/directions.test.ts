@@ -8,6 +8,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   words: [],
   syntax: [],
   text: ['syntax'],
+  format: ['syntax', 'text'],
   quantity: ['words'],
   assumptions: ['words', 'quantity'],
   engine: [],
