@@ -42,6 +42,7 @@ export const start = async (
     initializationOptions: {
       lengths: workspace.getConfiguration('lamella').get('lengths'),
       lenses: workspace.getConfiguration('lamella').get('lenses'),
+      align: workspace.getConfiguration('lamella').get('align'),
       state: true,
       solving: true,
       sheets: true,

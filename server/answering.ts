@@ -6,6 +6,7 @@ import { type Desk, failure } from './desk.ts';
 import { actions } from './handlers/actions.ts';
 import { colours } from './handlers/colours.ts';
 import { completion, resolveCompletion } from './handlers/completion.ts';
+import { format, formatOnType, formatRange } from './handlers/format.ts';
 import { hints } from './handlers/hints.ts';
 import { hover } from './handlers/hover.ts';
 import { lenses, resolveLens } from './handlers/lenses.ts';
@@ -46,6 +47,19 @@ export function answerWhileWriting(connection: Connection, desk: Desk): void {
   connection.onDocumentColor(desk.about([], ({ core }, file) => colours(core, file)));
   // A colour can't be chosen: it follows from the thickness.
   connection.onColorPresentation(() => []);
+  connection.onDocumentFormatting(
+    desk.about([], ({ core, settings }, file, { options }) =>
+      format(core, settings, file, options),
+    ),
+  );
+  connection.onDocumentRangeFormatting(
+    desk.about([], ({ core, settings }, file, { range, options }) =>
+      formatRange(core, settings, file, range, options),
+    ),
+  );
+  connection.onDocumentOnTypeFormatting(
+    desk.about([], ({ core }, file, { position }) => formatOnType(core, file, position)),
+  );
   connection.onCodeAction(
     desk.about([], ({ core, client, documents }, file, params) =>
       actions(core, client, documents, file, params),

@@ -101,6 +101,8 @@ interface InitializationOptions {
   readonly listsPlans?: unknown;
   /** true: name the command `lamella.solveShot` in code actions. */
   readonly solving?: unknown;
+  /** 'tidy' or 'keep': what formatting does to columns that were aligned by hand. */
+  readonly align?: unknown;
   /** false: no lenses over shots. */
   readonly lenses?: unknown;
   /** true: lenses name the command `lamella.openSheet`. */

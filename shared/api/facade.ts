@@ -10,6 +10,8 @@ import type { DayJson } from '../figures/day-json.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
+import type { FormatLines } from '../format/format.ts';
+import type { FormatOptions } from '../format/rows.ts';
 import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../say/say.ts';
 import type { ComparedPlan } from './compared.ts';
@@ -147,6 +149,10 @@ export interface Core extends Checker {
     position: Position,
   ): { readonly range: Range; readonly name: string } | null;
   rename(file: FileId, position: Position, newName: string): Renaming;
+  /** Edits that lay the file, or some of its lines, out; what is read stays the same. */
+  format(file: FileId, options: FormatOptions, lines?: FormatLines): readonly LocatedEdit[];
+  /** Edits that indent the line at `position`, which was just begun. */
+  formatNewLine(file: FileId, position: Position): readonly LocatedEdit[];
   /** What a growing selection takes in, innermost first. */
   selection(file: FileId, position: Position): readonly Range[];
   /** Entries of all given files by a part of their name. */

@@ -7,6 +7,7 @@ import { comparedPlan } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
 import { newShot } from '../assist/completion/new-shot.ts';
+import { formatFile, formatNewLine } from '../assist/format.ts';
 import { drawnFrame, startFrame } from '../assist/frame.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
@@ -87,6 +88,9 @@ export function createCore(options: CoreOptions): Core {
     references: (file, position) => referencesOf(context, file, position),
     renamable: (file, position) => renamable(context, file, position),
     rename: (file, position, newName) => rename(context, file, position, newName),
+    format: (file, options, lines) => formatFile(context, file, options, lines),
+    formatNewLine: (file, position) =>
+      formatNewLine(file, position, (index) => checker.line(file, index)),
     selection: (file, position) => selectionAt(context, file, position),
     findEntries: (query) => findEntries(context, query),
     symbols: (file) => symbolsOf(context, file),

@@ -62,7 +62,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   frame: ['words', 'say', 'figures', 'plan', 'exposure', 'mirror', 'film'],
   solve: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
   measure: ['words', 'figures', 'plan', 'quantity', 'optics', 'lens-fit'],
-  api: ['say', 'rules', 'figures', 'plan', 'text', 'clips'],
+  api: ['format', 'say', 'rules', 'figures', 'plan', 'text', 'clips'],
   report: [
     'words',
     'assumptions',
@@ -91,6 +91,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
   ],
   assist: [
+    'format',
     'assumptions',
     'words',
     'say',
