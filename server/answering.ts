@@ -10,10 +10,12 @@ import { format, formatOnType, formatRange } from './handlers/format.ts';
 import { hints } from './handlers/hints.ts';
 import { hover } from './handlers/hover.ts';
 import { lenses, resolveLens } from './handlers/lenses.ts';
+import { tokens } from './handlers/name-tokens.ts';
 import {
   definition,
   entries,
   highlights,
+  links,
   prepareRename,
   references,
   rename,
@@ -81,6 +83,9 @@ export function answerWhereThingsAre(connection: Connection, desk: Desk): void {
   connection.onDocumentHighlight(
     desk.about([], ({ core }, file, { position }) => highlights(core, file, position)),
   );
+  connection.onDocumentLinks(
+    desk.about([], ({ core, documents }, file) => links(core, documents, file)),
+  );
   connection.onPrepareRename(
     desk.about(null, ({ core }, file, { position }) => prepareRename(core, file, position)),
   );
@@ -94,6 +99,12 @@ export function answerWhereThingsAre(connection: Connection, desk: Desk): void {
   );
   connection.onWorkspaceSymbol(
     desk.answer(({ core, documents }, { query }) => entries(core, documents, query)),
+  );
+  connection.languages.semanticTokens.on(
+    desk.about({ data: [] }, ({ core }, file) => tokens(core, file)),
+  );
+  connection.languages.semanticTokens.onRange(
+    desk.about({ data: [] }, ({ core }, file, { range }) => tokens(core, file, range)),
   );
   connection.onDocumentSymbol(
     desk.about([], ({ core, client }, file, { textDocument }) =>

@@ -9,6 +9,7 @@ import type { ClientFeatures } from './client-features.ts';
 import { TRIGGERS } from './handlers/completion.ts';
 import { FIX_ALL } from './handlers/fix-all.ts';
 import { LINE_BREAK } from './handlers/format.ts';
+import { LEGEND } from './handlers/name-tokens.ts';
 
 export const serverCapabilities = (client: ClientFeatures): ServerCapabilities => ({
   // Every client speaks UTF-16, whatever else it offers.
@@ -31,6 +32,8 @@ export const serverCapabilities = (client: ClientFeatures): ServerCapabilities =
   referencesProvider: true,
   documentHighlightProvider: true,
   renameProvider: client.preparesRename ? { prepareProvider: true } : true,
+  semanticTokensProvider: { legend: LEGEND, full: true, range: true },
+  documentLinkProvider: {},
   documentFormattingProvider: true,
   documentRangeFormattingProvider: true,
   documentOnTypeFormattingProvider: { firstTriggerCharacter: LINE_BREAK },

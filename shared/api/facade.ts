@@ -27,7 +27,8 @@ import type {
   Range,
 } from './located.ts';
 import type { KnownOfLens, MeasureAdvice } from './measure.ts';
-import type { FoundEntry, Renaming } from './navigation.ts';
+import type { NameToken } from './name-tokens.ts';
+import type { FileLink, FoundEntry, Renaming } from './navigation.ts';
 import type { Sheet } from './sheet.ts';
 import type { SolvedShot } from './solved.ts';
 import type { TimelineFile, TimelineFormat } from './timeline.ts';
@@ -149,6 +150,10 @@ export interface Core extends Checker {
     position: Position,
   ): { readonly range: Range; readonly name: string } | null;
   rename(file: FileId, position: Position, newName: string): Renaming;
+  /** Paths of used plans and of clips, where they lead to a file of the workspace. */
+  links(file: FileId): readonly FileLink[];
+  /** Names where they are defined and used, in the order of the text; `lines`: both counted. */
+  names(file: FileId, lines?: FormatLines): readonly NameToken[];
   /** Edits that lay the file, or some of its lines, out; what is read stays the same. */
   format(file: FileId, options: FormatOptions, lines?: FormatLines): readonly LocatedEdit[];
   /** Edits that indent the line at `position`, which was just begun. */

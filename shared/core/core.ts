@@ -13,6 +13,8 @@ import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import { lensesIn, lensWords } from '../assist/lenses.ts';
 import { knownLabel, knownWords, measureAdvice } from '../assist/measure.ts';
+import { nameTokens } from '../assist/name-tokens.ts';
+import { linksIn } from '../assist/navigation/links.ts';
 import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
@@ -88,6 +90,8 @@ export function createCore(options: CoreOptions): Core {
     references: (file, position) => referencesOf(context, file, position),
     renamable: (file, position) => renamable(context, file, position),
     rename: (file, position, newName) => rename(context, file, position, newName),
+    links: (file) => linksIn(context, file, options.rootOf(file)),
+    names: (file, lines) => nameTokens(context, file, lines),
     format: (file, options, lines) => formatFile(context, file, options, lines),
     formatNewLine: (file, position) =>
       formatNewLine(file, position, (index) => checker.line(file, index)),

@@ -91,6 +91,8 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     measure: () => [],
     measuredWords: ({ what }) => [what, ''],
     newShot: () => null,
+    links: () => [],
+    names: () => [],
     format: () => [],
     formatNewLine: () => [],
     selection: () => [],
