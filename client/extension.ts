@@ -14,6 +14,7 @@ import { PlanStates } from './plan-states.ts';
 import { answerFileReads, answerPlanFiles } from './read-file.ts';
 import { copyReport } from './report.ts';
 import { RestartUnlessHopeless } from './restarts.ts';
+import { RULE_PAGE, showsRules } from './rule-pages.ts';
 import { Sheets, type ShotToShow } from './sheet.ts';
 import { type ShotToSolve, solveShot } from './solve.ts';
 import { StatusItem } from './status.ts';
@@ -43,6 +44,7 @@ export const start = async (
       lengths: workspace.getConfiguration('lamella').get('lengths'),
       lenses: workspace.getConfiguration('lamella').get('lenses'),
       align: workspace.getConfiguration('lamella').get('align'),
+      rulePage: RULE_PAGE,
       state: true,
       solving: true,
       sheets: true,
@@ -69,6 +71,7 @@ export const start = async (
     commands.registerCommand('lamella.openSheet', (shot?: ShotToShow) => sheets.show(shot)),
     workspace.registerTextDocumentContentProvider(Pages.scheme, pages),
     clips,
+    showsRules(client, pages),
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
     commands.registerCommand('lamella.checkClips', () => clips.check(client, pages)),
     commands.registerCommand('lamella.bringBack', () => bringBack(client, pages)),

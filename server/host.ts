@@ -23,6 +23,8 @@ export interface Host {
     signal: AbortSignal,
     progress: CheckOptions['progress'],
   ): Promise<CheckedPlan | null>;
+  /** The address of a rule's page, with `{rule}` in place of its name; absent: it has none. */
+  readonly rulePage?: string;
   /** The root of a file that lies in no workspace folder. */
   rootOf(file: FileId): FileId;
 }
