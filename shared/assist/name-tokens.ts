@@ -14,11 +14,17 @@ import { find } from './navigation/named.ts';
 
 /** A name in its chunk. */
 interface Named {
-  readonly span: Span;
+  /** From the chunk's first line. */
+  readonly line: number;
+  readonly character: number;
+  readonly length: number;
   readonly name: string;
   /** What is defined; or the groups that it may be found in. */
   readonly of: DefName | readonly Group[];
 }
+
+/** The same while it is looked for. */
+type Found = Pick<Named, 'name' | 'of'> & { readonly span: Span };
 
 const known = new WeakMap<Chunk, { readonly id: EntryId; readonly names: readonly Named[] }>();
 
@@ -36,23 +42,23 @@ export function nameTokens(
   const from = lines ? text.locate({ line: lines.first, character: 0 }).index : 0;
   const to = lines ? text.locate({ line: lines.last + 1, character: 0 }).index : ids.length - 1;
   const found: NameToken[] = [];
+  const kinds = new Map<string, DefName | null>();
   for (let index = from; index <= to; index++) {
-    const chunk = text.chunks[index];
     const id = ids[index];
-    if (!chunk || id === undefined) continue;
-    const kinds = new Map<string, DefName | null>();
-    for (const { span, name, of } of namesOf(context, file, id, chunk)) {
-      const start = text.positionOf(index, span.start);
-      if (lines && (start.line < lines.first || start.line > lines.last)) continue;
+    if (id === undefined) continue;
+    const firstLine = text.positionOf(index, 0).line;
+    for (const { name, of, length, character, line: below } of namesOf(context, file, id, index)) {
+      const line = firstLine + below;
+      if (lines && (line < lines.first || line > lines.last)) continue;
       const isDefinition = typeof of === 'string';
       const kind = isDefinition ? of : kindOf(context, file, id, of, name, kinds);
-      found.push({ ...start, length: span.end - span.start, kind, isDefinition });
+      found.push({ line, character, length, kind, isDefinition });
     }
   }
   return found;
 }
 
-/** The kind of what a name refers to; it is looked up once for each chunk. */
+/** The kind of what a name refers to; each is looked up once. */
 function kindOf(
   context: Context,
   file: FileId,
@@ -75,21 +81,36 @@ function kindOf(
   return kind;
 }
 
-function namesOf({ analysis }: Context, file: FileId, id: EntryId, chunk: Chunk): readonly Named[] {
+function namesOf(
+  { analysis, store }: Context,
+  file: FileId,
+  id: EntryId,
+  index: number,
+): readonly Named[] {
+  const text = store.text(file);
+  const chunk = text?.chunks[index];
+  if (!text || !chunk) return [];
   const before = known.get(chunk);
   if (before?.id === id) return before.names;
-  const names: Named[] = [];
+  const found: Found[] = [];
   const pair = analysis.entries.parsed(file, id).tree?.pairs[0];
   const kind = entryKindOf(id);
   const meaning = meaningOf(kind, { file, entry: id, path: [] });
-  if (pair && kind.kind === 'entry') add(pair.key, kind.home.def, names);
-  if (pair && kind.kind === 'clips') add(pair.key, ['shots'], names);
-  if (pair?.value && meaning) walk(pair.value, meaning.shape, names);
+  if (pair && kind.kind === 'entry') add(pair.key, kind.home.def, found);
+  if (pair && kind.kind === 'clips') add(pair.key, ['shots'], found);
+  if (pair?.value && meaning) walk(pair.value, meaning.shape, found);
+  const first = text.positionOf(index, 0).line;
+  // What was recovered from broken text may be met in another order.
+  found.sort((a, b) => a.span.start - b.span.start);
+  const names = found.map(({ span, name, of }): Named => {
+    const { line, character } = text.positionOf(index, span.start);
+    return { line: line - first, character, length: span.end - span.start, name, of };
+  });
   known.set(chunk, { id, names });
   return names;
 }
 
-function walk(node: Node, shape: Shape, names: Named[]): void {
+function walk(node: Node, shape: Shape, names: Found[]): void {
   switch (shape.kind) {
     case 'ref':
       if (node.kind === 'scalar') add(node, shape.groups, names);
@@ -117,7 +138,7 @@ function walk(node: Node, shape: Shape, names: Named[]): void {
 }
 
 /** A name that runs over several lines is none. */
-function add({ span, text, style }: ScalarNode, of: Named['of'], names: Named[]): void {
+function add({ span, text, style }: ScalarNode, of: Named['of'], names: Found[]): void {
   const isOneLine = style !== 'literal' && style !== 'folded' && !text.includes('\n');
   if (isOneLine && span.end > span.start && span.end - span.start <= text.length + 2)
     names.push({ span, name: text, of });
