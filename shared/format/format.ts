@@ -10,7 +10,7 @@ import type { FormatOptions } from './rows.ts';
 import { readsTheSame } from './same.ts';
 import { type TextRow, textRows } from './text-rows.ts';
 
-export interface FormatEdit {
+interface FormatEdit {
   readonly range: TextRange;
   readonly text: string;
 }
