@@ -300,6 +300,7 @@ describe('the command line', async () => {
     'compare',
     'clips',
     'bring-back',
+    'format',
     'new',
     'explain',
   ];
