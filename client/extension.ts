@@ -15,6 +15,7 @@ import { PlanStates } from './plan-states.ts';
 import { answerFileReads, answerPlanFiles } from './read-file.ts';
 import { copyReport } from './report.ts';
 import { keepErrorsInLog, RestartUnlessHopeless } from './restarts.ts';
+import { RULE_PAGE, showsRules } from './rule-pages.ts';
 import { openSample } from './samples.ts';
 import { Sheets, type ShotToShow } from './sheet.ts';
 import { type ShotToSolve, solveShot } from './solve.ts';
@@ -46,6 +47,8 @@ export const start = async (
     initializationOptions: {
       lengths: workspace.getConfiguration('lamella').get('lengths'),
       lenses: workspace.getConfiguration('lamella').get('lenses'),
+      align: workspace.getConfiguration('lamella').get('align'),
+      rulePage: RULE_PAGE,
       state: true,
       solving: true,
       sheets: true,
@@ -77,6 +80,7 @@ export const start = async (
     commands.registerCommand('lamella.printSheet', sheets.print),
     workspace.registerTextDocumentContentProvider(Pages.scheme, pages),
     clips,
+    showsRules(client, pages),
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
     commands.registerCommand('lamella.checkClips', () => clips.check(client, pages)),
     commands.registerCommand('lamella.lookAtClips', () => clips.check(client, pages, true)),

@@ -25,7 +25,11 @@ export class Pages implements TextDocumentContentProvider {
    * @param about what the page says of the plan: "since its last commit"
    */
   async show(plan: Uri, about: string, markdown: string): Promise<void> {
-    const title = `${plan.path.slice(plan.path.lastIndexOf('/') + 1)} ${about}`;
+    await this.open(`${plan.path.slice(plan.path.lastIndexOf('/') + 1)} ${about}`, markdown);
+  }
+
+  /** The same of what is about no plan. */
+  async open(title: string, markdown: string): Promise<void> {
     const uri = Uri.from({ scheme: Pages.scheme, path: `/${title}.md` });
     this.#shown.set(uri.path, markdown);
     this.#changed.fire(uri);

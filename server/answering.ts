@@ -6,13 +6,16 @@ import { type Desk, failure } from './desk.ts';
 import { actions } from './handlers/actions.ts';
 import { colours } from './handlers/colours.ts';
 import { completion, resolveCompletion } from './handlers/completion.ts';
+import { format, formatOnType, formatRange } from './handlers/format.ts';
 import { hints } from './handlers/hints.ts';
 import { hover } from './handlers/hover.ts';
 import { lenses, resolveLens } from './handlers/lenses.ts';
+import { tokens } from './handlers/name-tokens.ts';
 import {
   definition,
   entries,
   highlights,
+  links,
   prepareRename,
   references,
   rename,
@@ -46,6 +49,19 @@ export function answerWhileWriting(connection: Connection, desk: Desk): void {
   connection.onDocumentColor(desk.about([], ({ core }, file) => colours(core, file)));
   // A colour can't be chosen: it follows from the thickness.
   connection.onColorPresentation(() => []);
+  connection.onDocumentFormatting(
+    desk.about([], ({ core, settings }, file, { options }) =>
+      format(core, settings, file, options),
+    ),
+  );
+  connection.onDocumentRangeFormatting(
+    desk.about([], ({ core, settings }, file, { range, options }) =>
+      formatRange(core, settings, file, range, options),
+    ),
+  );
+  connection.onDocumentOnTypeFormatting(
+    desk.about([], ({ core }, file, { position }) => formatOnType(core, file, position)),
+  );
   connection.onCodeAction(
     desk.about([], ({ core, client, documents }, file, params) =>
       actions(core, client, documents, file, params),
@@ -67,6 +83,9 @@ export function answerWhereThingsAre(connection: Connection, desk: Desk): void {
   connection.onDocumentHighlight(
     desk.about([], ({ core }, file, { position }) => highlights(core, file, position)),
   );
+  connection.onDocumentLinks(
+    desk.about([], ({ core, documents }, file) => links(core, documents, file)),
+  );
   connection.onPrepareRename(
     desk.about(null, ({ core }, file, { position }) => prepareRename(core, file, position)),
   );
@@ -80,6 +99,12 @@ export function answerWhereThingsAre(connection: Connection, desk: Desk): void {
   );
   connection.onWorkspaceSymbol(
     desk.answer(({ core, documents }, { query }) => entries(core, documents, query)),
+  );
+  connection.languages.semanticTokens.on(
+    desk.about({ data: [] }, ({ core }, file) => tokens(core, file)),
+  );
+  connection.languages.semanticTokens.onRange(
+    desk.about({ data: [] }, ({ core }, file, { range }) => tokens(core, file, range)),
   );
   connection.onDocumentSymbol(
     desk.about([], ({ core, client }, file, { textDocument }) =>

@@ -1,5 +1,6 @@
 /** What the client on the other end can do, read once from what it said of itself. */
 import { DiagnosticTag, type InitializeParams, MarkupKind } from 'vscode-languageserver';
+import type { Host } from './host.ts';
 
 interface CompletionFeatures {
   readonly snippets: boolean;
@@ -19,6 +20,8 @@ export interface ClientFeatures {
   readonly relatedDocuments: boolean;
   readonly relatedInformation: boolean;
   readonly tagsUnused: boolean;
+  /** Where the page of a rule is, as an address with `{rule}` in it; null: codes lead nowhere. */
+  readonly rulePage: string | null;
   readonly refreshesHints: boolean;
   readonly refreshesLenses: boolean;
   readonly registersWatchers: boolean;
@@ -43,17 +46,29 @@ export interface ClientFeatures {
   readonly wantsState: boolean;
 }
 
-export function clientFeatures(params: InitializeParams): ClientFeatures {
+export function clientFeatures(
+  params: InitializeParams,
+  host: Pick<Host, 'rulePage'>,
+): ClientFeatures {
   // Some clients write null for what they don't have.
   const textDocument = params.capabilities.textDocument ?? {};
   const workspace = params.capabilities.workspace ?? {};
   const { diagnostic, publishDiagnostics, codeAction } = textDocument;
+  const { rulePage } = optionsOf(params);
+  const showsPages =
+    publishDiagnostics?.codeDescriptionSupport === true ||
+    diagnostic?.codeDescriptionSupport === true;
   const tags = [
     ...(publishDiagnostics?.tagSupport?.valueSet ?? []),
     ...(diagnostic?.tagSupport?.valueSet ?? []),
   ];
   return {
     pullsDiagnostics: Boolean(diagnostic),
+    rulePage: showsPages
+      ? typeof rulePage === 'string'
+        ? rulePage
+        : (host.rulePage ?? null)
+      : null,
     refreshesDiagnostics: workspace.diagnostics?.refreshSupport === true,
     relatedDocuments: diagnostic?.relatedDocumentSupport === true,
     relatedInformation:
@@ -101,6 +116,10 @@ interface InitializationOptions {
   readonly listsPlans?: unknown;
   /** true: name the command `lamella.solveShot` in code actions. */
   readonly solving?: unknown;
+  /** 'tidy' or 'keep': what formatting does to columns that were aligned by hand. */
+  readonly align?: unknown;
+  /** The address of a rule's page, with `{rule}` in place of its name. */
+  readonly rulePage?: unknown;
   /** false: no lenses over shots. */
   readonly lenses?: unknown;
   /** true: lenses name the command `lamella.openSheet`. */

@@ -9,6 +9,7 @@ import type { Command, Surroundings } from './commands/command.ts';
 import { compare } from './commands/compare.ts';
 import { explain } from './commands/explain.ts';
 import { figures } from './commands/figures.ts';
+import { format } from './commands/format.ts';
 import { frame } from './commands/frame.ts';
 import { overview } from './commands/help.ts';
 import { measure } from './commands/measure.ts';
@@ -23,6 +24,7 @@ import { guarded, isHelp, runCommand } from './run-command.ts';
 /** All of them, in the order of the help. */
 export const COMMANDS: readonly Command[] = [
   check,
+  format,
   figures,
   sheet,
   frame,

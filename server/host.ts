@@ -38,6 +38,8 @@ export interface Host {
     root: FileId,
     signal: AbortSignal,
   ): Promise<EditClips | null>;
+  /** The address of a rule's page, with `{rule}` in place of its name; absent: it has none. */
+  readonly rulePage?: string;
   /** The root of a file that lies in no workspace folder. */
   rootOf(file: FileId): FileId;
 }

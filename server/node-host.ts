@@ -1,4 +1,5 @@
 /** A machine with a disk: files from there, everything else through the client. */
+import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { Connection } from 'vscode-languageserver';
 import { folderOf } from './canonical-uri.ts';
@@ -12,10 +13,14 @@ import { WorkerClipReader } from './media/clip-reader.ts';
 import { editClips } from './media/edit-clips.ts';
 import { readThroughClient } from './workspace/client-files.ts';
 
-/** @param mediaReader the bundle of the thread that reads clips */
-export function nodeHost(connection: Connection, mediaReader: string): Host {
+/**
+ * @param mediaReader the bundle of the thread that reads clips
+ * @param rules the page with all rules, where it was installed along
+ */
+export function nodeHost(connection: Connection, mediaReader: string, rules: string): Host {
   const throughClient = readThroughClient(connection);
   return {
+    ...(existsSync(rules) && { rulePage: `${uriOfPath(rules)}#{rule}` }),
     async read(file, root) {
       const [at, rootAt] = [pathOfUri(file), pathOfUri(root)];
       return at === null || rootAt === null ? throughClient(file) : readPlan(at, rootAt);

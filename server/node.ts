@@ -28,7 +28,11 @@ else {
   const connection = process.argv.includes('--stdio') ? stdioConnection() : createConnection();
   startServer({
     connection,
-    host: nodeHost(connection, path.join(__dirname, 'media-reader.cjs')),
+    host: nodeHost(
+      connection,
+      path.join(__dirname, 'media-reader.cjs'),
+      path.join(__dirname, '..', 'shared', 'rules', 'RULES.md'),
+    ),
     createCore,
   });
   connection.listen();

@@ -1,6 +1,8 @@
 /** What Lamella's own editor asks beyond the protocol: `lamella/…`. */
 import { WorkDoneProgress } from 'vscode-languageserver';
 import type { TimelineFile } from '../shared/api/timeline.ts';
+import { rulePage } from '../shared/report/rule-page.ts';
+import { ruleNamed } from '../shared/rules/registry.ts';
 import { canonicalUri } from './canonical-uri.ts';
 import type { Desk } from './desk.ts';
 import {
@@ -79,6 +81,13 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
   connection.onRequest<boolean, never>(
     'lamella/sheetAnswer',
     desk.answer<SheetAnswerParams, boolean>((_, params) => canReadAnswer(params)),
+  );
+  connection.onRequest<string | null, never>(
+    'lamella/rule',
+    desk.answer<{ readonly rule: string }, string | null>((_, { rule }) => {
+      const found = ruleNamed(rule);
+      return found ? rulePage(found) : null;
+    }),
   );
   connection.onRequest(
     'lamella/report',

@@ -8,6 +8,8 @@ import {
 import type { ClientFeatures } from './client-features.ts';
 import { TRIGGERS } from './handlers/completion.ts';
 import { FIX_ALL } from './handlers/fix-all.ts';
+import { LINE_BREAK } from './handlers/format.ts';
+import { LEGEND } from './handlers/name-tokens.ts';
 
 export const serverCapabilities = (client: ClientFeatures): ServerCapabilities => ({
   // Every client speaks UTF-16, whatever else it offers.
@@ -30,6 +32,11 @@ export const serverCapabilities = (client: ClientFeatures): ServerCapabilities =
   referencesProvider: true,
   documentHighlightProvider: true,
   renameProvider: client.preparesRename ? { prepareProvider: true } : true,
+  semanticTokensProvider: { legend: LEGEND, full: true, range: true },
+  documentLinkProvider: {},
+  documentFormattingProvider: true,
+  documentRangeFormattingProvider: true,
+  documentOnTypeFormattingProvider: { firstTriggerCharacter: LINE_BREAK },
   selectionRangeProvider: true,
   workspaceSymbolProvider: true,
   documentSymbolProvider: { label: 'Lamella' },

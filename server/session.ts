@@ -48,7 +48,7 @@ export class Session {
 
   constructor({ connection, host, createCore }: SessionOptions, params: InitializeParams) {
     this.#connection = connection;
-    const client = clientFeatures(params);
+    const client = clientFeatures(params, host);
     this.#planFiles = new PlanFiles(connection, optionsOf(params).listsPlans === true);
     const settings = new Settings(optionsOf(params));
     const roots = new Roots((file) => host.rootOf(file));

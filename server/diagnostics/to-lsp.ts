@@ -70,6 +70,9 @@ function toDiagnostic(
     range: finding.range,
     severity: TO_SEVERITY[finding.severity],
     code: finding.rule,
+    ...(client.rulePage !== null && {
+      codeDescription: { href: client.rulePage.replaceAll('{rule}', finding.rule) },
+    }),
     source: SOURCE,
     message: messageOf(finding),
     ...(unused && { tags: [DiagnosticTag.Unnecessary] }),

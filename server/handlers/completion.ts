@@ -60,9 +60,8 @@ function toItem(item: Completion, client: ClientFeatures, file: FileId): Complet
   return {
     label,
     kind: KINDS[kind],
-    ...(detail !== '' &&
-      (can.labelDetails ? { labelDetails: { description: detail } } : { detail })),
-    sortText: String(order).padStart(4, '0'),
+    ...(detail !== '' && (can.labelDetails ? inNarrowList(detail) : { detail })),
+    sortText: String(can.preselect ? (item.byValue ?? order) : order).padStart(4, '0'),
     filterText: filter,
     ...(item.preselect && can.preselect && { preselect: true }),
     textEdit: { range, newText: isSnippet ? snippet : text },
@@ -71,6 +70,21 @@ function toItem(item: Completion, client: ClientFeatures, file: FileId): Complet
     ...(item.choice && isSnippet && can.asksAgain && { command: askAgain() }),
     data: carried,
   };
+}
+
+/** Characters of a detail that a narrow list has room for. */
+const NARROW = 36;
+
+/** As many whole parts as fit, at least one; the rest is shown beside the item that is looked at. */
+function inNarrowList(detail: string): Pick<CompletionItem, 'detail' | 'labelDetails'> {
+  const [first = '', ...parts] = detail.split(' · ');
+  let description = first;
+  for (const part of parts) {
+    const longer = `${description} · ${part}`;
+    if (longer.length > NARROW) break;
+    description = longer;
+  }
+  return { labelDetails: { description }, ...(description !== detail && { detail }) };
 }
 
 export function resolveCompletion(

@@ -2,6 +2,7 @@
 import {
   type DocumentHighlight,
   DocumentHighlightKind,
+  type DocumentLink,
   ErrorCodes,
   type Location,
   type Position,
@@ -55,6 +56,9 @@ export const highlights = (core: Core, file: FileId, position: Position): Docume
         ]
       : [],
   );
+
+export const links = (core: Core, documents: Documents, file: FileId): DocumentLink[] =>
+  core.links(file).map(({ range, file: target }) => ({ range, target: documents.uri(target) }));
 
 export function prepareRename(core: Core, file: FileId, position: Position) {
   const found = core.renamable(file, position);

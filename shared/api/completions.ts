@@ -29,6 +29,8 @@ export interface Completion {
   readonly kind: CompletionKind;
   /** Place in the list, from 0: what works comes first. */
   readonly order: number;
+  /** Its place by its value, for clients that mark the best one; left out: the same. */
+  readonly byValue?: number;
   /** What typing is compared with. */
   readonly filter: string;
   readonly preselect: boolean;

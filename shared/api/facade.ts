@@ -10,6 +10,8 @@ import type { DayJson } from '../figures/day-json.ts';
 import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
+import type { FormatLines } from '../format/format.ts';
+import type { FormatOptions } from '../format/rows.ts';
 import type { LookAsk } from '../looked-at/looked.ts';
 import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../say/say.ts';
@@ -26,7 +28,8 @@ import type {
   Range,
 } from './located.ts';
 import type { KnownOfLens, MeasureAdvice } from './measure.ts';
-import type { FoundEntry, Renaming } from './navigation.ts';
+import type { NameToken } from './name-tokens.ts';
+import type { FileLink, FoundEntry, Renaming } from './navigation.ts';
 import type { Sheet, ShownAt, Tick } from './sheet.ts';
 import type { SolvedShot } from './solved.ts';
 import type { TimelineFile, TimelineFormat, TimelineOptions } from './timeline.ts';
@@ -156,6 +159,14 @@ export interface Core extends Checker {
     position: Position,
   ): { readonly range: Range; readonly name: string } | null;
   rename(file: FileId, position: Position, newName: string): Renaming;
+  /** Paths of used plans and of clips, where they lead to a file of the workspace. */
+  links(file: FileId): readonly FileLink[];
+  /** Names where they are defined and used, in the order of the text; `lines`: both counted. */
+  names(file: FileId, lines?: FormatLines): readonly NameToken[];
+  /** Edits that lay the file, or some of its lines, out; what is read stays the same. */
+  format(file: FileId, options: FormatOptions, lines?: FormatLines): readonly LocatedEdit[];
+  /** Edits that indent the line at `position`, which was just begun. */
+  formatNewLine(file: FileId, position: Position): readonly LocatedEdit[];
   /** What a growing selection takes in, innermost first. */
   selection(file: FileId, position: Position): readonly Range[];
   /** Entries of all given files by a part of their name. */

@@ -1,5 +1,6 @@
-/** What renaming and looking for entries answer with. */
-import type { LocatedEdit, LocatedPlace } from './located.ts';
+/** What renaming, links and looking for entries answer with. */
+import type { FileId } from '../plan/place.ts';
+import type { LocatedEdit, LocatedPlace, Range } from './located.ts';
 
 export type Renaming =
   | { readonly ok: true; readonly edits: readonly LocatedEdit[] }
@@ -9,4 +10,10 @@ export interface FoundEntry extends LocatedPlace {
   readonly name: string;
   /** What it is: "lens", "shot". */
   readonly noun: string;
+}
+
+/** A path in a plan, and the file that it leads to. */
+export interface FileLink {
+  readonly range: Range;
+  readonly file: FileId;
 }

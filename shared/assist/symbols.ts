@@ -8,6 +8,7 @@ import type { Range } from '../api/located.ts';
 import { inside as below } from '../plan/entry-id.ts';
 import type { EntryId, FileId } from '../plan/place.ts';
 import { inertLine } from '../report/inert.ts';
+import type { Chunk } from '../text/chunk.ts';
 import type { MapNode, Node, Pair } from '../text/tree.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
@@ -21,6 +22,16 @@ interface Growing {
   readonly children: OutlineSymbol[];
 }
 
+/** The symbol of an entry as it was made last, and the line that its chunk began on. */
+interface Made {
+  readonly id: EntryId;
+  readonly line: number;
+  readonly symbol: OutlineSymbol;
+}
+
+/** A chunk that an edit left as it was is not read again, only moved. */
+const made = new WeakMap<Chunk, Made>();
+
 export function symbolsOf(context: Context, file: FileId): readonly OutlineSymbol[] {
   const chunks = context.store.text(file)?.chunks ?? [];
   const ids = context.store.chunkIds(file);
@@ -30,7 +41,7 @@ export function symbolsOf(context: Context, file: FileId): readonly OutlineSymbo
   chunks.forEach((chunk, index) => {
     if (chunk.kind === 'loose') return;
     while (open.length > 0 && !isUnder(chunk.path, open.at(-1)!.path)) open.pop();
-    const grown = symbolOfChunk(context, file, ids[index]!, index);
+    const grown = symbolAt(context, file, ids[index]!, index, chunk);
     (open.at(-1)?.children ?? top).push(grown.symbol);
     // A section reaches to the end of the last thing in it.
     for (const { symbol } of open) symbol.range = { ...symbol.range, end: grown.symbol.range.end };
@@ -38,6 +49,39 @@ export function symbolsOf(context: Context, file: FileId): readonly OutlineSymbo
   });
   return top;
 }
+
+function symbolAt(
+  context: Context,
+  file: FileId,
+  id: EntryId,
+  index: number,
+  chunk: Chunk,
+): Omit<Growing, 'path'> {
+  // What stands under a header is gathered anew.
+  if (chunk.kind === 'header') return symbolOfChunk(context, file, id, index);
+  const line = context.locator.firstLineAt(file, index);
+  const before = made.get(chunk);
+  const symbol =
+    before?.id !== id
+      ? symbolOfChunk(context, file, id, index).symbol
+      : before.line === line
+        ? before.symbol
+        : movedBy(before.symbol, line - before.line);
+  if (symbol !== before?.symbol) made.set(chunk, { id, line, symbol });
+  return { symbol, children: [] };
+}
+
+const movedBy = (symbol: OutlineSymbol, lines: number): OutlineSymbol => ({
+  ...symbol,
+  range: moved(symbol.range, lines),
+  selection: moved(symbol.selection, lines),
+  children: symbol.children.map((child) => movedBy(child, lines)),
+});
+
+const moved = ({ start, end }: Range, lines: number): Range => ({
+  start: { ...start, line: start.line + lines },
+  end: { ...end, line: end.line + lines },
+});
 
 const isUnder = (path: readonly string[], above: readonly string[]): boolean =>
   path.length > above.length && above.every((step, index) => path[index] === step);

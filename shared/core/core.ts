@@ -7,11 +7,14 @@ import { comparedPlan } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
 import { newShot } from '../assist/completion/new-shot.ts';
+import { formatFile, formatNewLine } from '../assist/format.ts';
 import { drawnFrame, startFrame } from '../assist/frame.ts';
 import { hintsIn } from '../assist/hints.ts';
 import { hoverAt } from '../assist/hover.ts';
 import { lensesIn, lensWords } from '../assist/lenses.ts';
 import { knownLabel, knownWords, measureAdvice } from '../assist/measure.ts';
+import { nameTokens } from '../assist/name-tokens.ts';
+import { linksIn } from '../assist/navigation/links.ts';
 import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
@@ -88,6 +91,11 @@ export function createCore(options: CoreOptions): Core {
     references: (file, position) => referencesOf(context, file, position),
     renamable: (file, position) => renamable(context, file, position),
     rename: (file, position, newName) => rename(context, file, position, newName),
+    links: (file) => linksIn(context, file, options.rootOf(file)),
+    names: (file, lines) => nameTokens(context, file, lines),
+    format: (file, options, lines) => formatFile(context, file, options, lines),
+    formatNewLine: (file, position) =>
+      formatNewLine(file, position, (index) => checker.line(file, index)),
     selection: (file, position) => selectionAt(context, file, position),
     findEntries: (query) => findEntries(context, query),
     symbols: (file) => symbolsOf(context, file),

@@ -154,6 +154,17 @@ describe('the settings of a shot', () => {
     expect(labels(inShot('f/8', '8|'))).toContain('f/8');
   });
 
+  test('a range that is typed is offered with its units, and an upper end before there is one', () => {
+    const lens = (by: string): string =>
+      planTemplate().replace('focal-length: 100 mm', `focal-length: ${by}`);
+    const open = labels(lens('8 to|'));
+    expect(open).toEqual(expect.arrayContaining(['8 to 10 mm', '8 to 10 in']));
+    const closed = labels(lens('8 to 11|'));
+    expect(closed).toEqual(expect.arrayContaining(['8 to 11 mm', '8 to 11 cm']));
+    // An aperture is set, and never a range.
+    expect(labels(inShot('f/8', 'f/8 to 11|'))).not.toContain('f/8 to 11');
+  });
+
   test('where a whole value stands all others are shown too', () => {
     const { items, incomplete } = offeredAt(inShot('f/8', 'f/8|'));
     expect(incomplete).toBe(true);

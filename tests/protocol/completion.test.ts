@@ -67,9 +67,7 @@ describe('a client that can do all of it', () => {
     const fresh = itemOf(await offered(client, 'f/8'), 'f/8');
     const list = await offeredAfter(await rich(), 'f/8');
     const item = itemOf(list, 'f/8');
-    expect(item.labelDetails?.description).toBe(
-      `previous value · ${fresh.labelDetails?.description}`,
-    );
+    expect(item.detail).toBe(`previous value · ${fresh.detail}`);
     expect(
       list.items.filter(({ labelDetails }) =>
         /previous value/.test(labelDetails?.description ?? ''),
@@ -81,8 +79,8 @@ describe('a client that can do all of it', () => {
     const client = await rich();
     const list = await offered(client, 'f/8');
     const item = itemOf(list, 'f/8');
-    expect(item.labelDetails?.description).toMatch(/^f\/14 · DOF .*, needs 1 mm · /);
-    expect(item.detail).toBeUndefined();
+    expect(item.labelDetails?.description).toMatch(/^f\/14 · DOF .*, needs 1 mm$/);
+    expect(item.detail).toMatch(/^f\/14 · DOF .*, needs 1 mm · /);
     expect(list.items.filter(({ preselect }) => preselect)).toHaveLength(1);
     expect(item).toMatchObject({ insertTextFormat: 1, insertTextMode: 1, filterText: 'f/8' });
     expect(item.documentation).toBeUndefined();
@@ -91,6 +89,29 @@ describe('a client that can do all of it', () => {
     expect((documentation as { value: string }).value).toContain(
       '| effective | **f/14** (12 to 14) at the sensor |',
     );
+  });
+
+  it('finds numbers by their value, and details that fit a narrow list', async () => {
+    const { items } = await offered(await rich(), 'f/8');
+    const sorted = [...items].sort((a, b) => (a.sortText! < b.sortText! ? -1 : 1));
+    const stops = sorted.map(({ label }) => Number(label.replace('f/', '')));
+    expect(stops.length).toBeGreaterThan(5);
+    expect(stops).toEqual([...stops].sort((a, b) => a - b));
+    for (const { labelDetails } of items)
+      expect(labelDetails?.description?.length ?? 0).toBeLessThanOrEqual(36);
+  });
+
+  it('begins a new plan with fewer than ten places to fill in', async () => {
+    const client = await rich();
+    client.open(PLAN, '');
+    const list = await client.connection.sendRequest<CompletionList>('textDocument/completion', {
+      textDocument: { uri: PLAN },
+      position: { line: 0, character: 0 },
+    });
+    const { newText } = itemOf(list, 'new plan').textEdit!;
+    const stops = newText.match(/\$\{[0-9]+:/g) ?? [];
+    expect(stops.length).toBeGreaterThan(4);
+    expect(stops.length).toBeLessThan(10);
   });
 
   it('gets keys as snippets that ask for their value at once', async () => {
@@ -108,6 +129,12 @@ describe('a client that can do all of it', () => {
 
 describe('a client that said nothing of itself', () => {
   const bare = () => connect({ createCore });
+
+  it('has what works best first, since it marks nothing', async () => {
+    const { items } = await offered(await bare(), 'f/8');
+    const first = items.find(({ sortText }) => sortText === '0000');
+    expect(first?.label).toBe('f/8');
+  });
 
   it('gets plain text with its defaults, and plain words about it', async () => {
     const client = await bare();

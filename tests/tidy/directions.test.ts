@@ -8,6 +8,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   words: [],
   syntax: [],
   text: ['syntax'],
+  format: ['syntax', 'text'],
   quantity: ['words'],
   assumptions: ['words', 'quantity'],
   engine: [],
@@ -64,7 +65,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
   frame: ['words', 'say', 'figures', 'plan', 'exposure', 'mirror', 'film'],
   solve: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
   measure: ['words', 'figures', 'plan', 'quantity', 'optics', 'lens-fit'],
-  api: ['say', 'rules', 'figures', 'plan', 'text', 'clips', 'looked-at'],
+  api: ['format', 'say', 'rules', 'figures', 'plan', 'text', 'clips', 'looked-at'],
   report: [
     'words',
     'bring-back',
@@ -96,6 +97,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'looked-at',
   ],
   assist: [
+    'format',
     'assumptions',
     'words',
     'say',

@@ -335,6 +335,7 @@ describe('the command line', async () => {
     'compare',
     'clips',
     'bring-back',
+    'format',
     'new',
     'explain',
     'timeline',

@@ -16,10 +16,19 @@ import type { FormerValue } from '../../workspace/former-values.ts';
 import { planTemplate } from '../template.ts';
 import { withFormer } from './as-it-was.ts';
 import { namesFor } from './by-name.ts';
+import { placesByValue } from './by-value.ts';
 import { defaultAt } from './defaults.ts';
 import type { Proposal } from './item.ts';
 import { type KeyProposal, keysFor, keysThatFit } from './keys.ts';
-import { fillable, hasFills, laidOut, type Piece, plainText, snippetText } from './pieces.ts';
+import {
+  fillable,
+  fillableAt,
+  hasFills,
+  laidOut,
+  type Piece,
+  plainText,
+  snippetText,
+} from './pieces.ts';
 import { valuesAt } from './values.ts';
 import { below, shapeOf, type Where, whereIs } from './where.ts';
 
@@ -68,9 +77,21 @@ function keyItems(site: Site, shape: Shape): Completions {
 const isNewFile = ({ caret, where }: Site): boolean =>
   where.meaning === null && caret.beside.length === 0 && caret.pair === 'word';
 
+/** What a plan is begun with; everything else stands until somebody needs it otherwise. */
+const ASKED_FIRST = [
+  'title',
+  'about',
+  'rate',
+  'duration',
+  'sensor',
+  'focal-length',
+  'depth',
+  'field',
+];
+
 /** A plan of one shot that checks cleanly as it stands. */
 const wholePlan = (site: Site): Completion => ({
-  ...framed(site, message`new plan`, fillable(planTemplate().trimEnd()), 0),
+  ...framed(site, message`new plan`, fillableAt(planTemplate().trimEnd(), ASKED_FIRST), 0),
   detail: message`one body, lens, light, subject and shot`,
   kind: 'entry',
   about: { kind: 'kind', of: 'plan' },
@@ -161,13 +182,25 @@ function scalarItems(site: Site, shape: Shape): Completions {
   const isNumber = shape.kind === 'quantity' && /[0-9]/.test(caret.typed);
   // Also from the blank behind it: a whole value is not half of another.
   const whole = caret.word.trimEnd();
+  const byValue = shape.kind === 'quantity' ? placesByValue(shape.of, found) : null;
   const here = caret.typed === caret.word && found.find(({ text }) => text === whole);
-  if (!here) return { items: valuesOf(site, found), incomplete: isNumber };
+  if (!here) {
+    const items = valuesOf(site, found);
+    // What is being typed is found by its letters, what works best first.
+    const isOpen = caret.typed === '';
+    return { items: isOpen ? placed(items, byValue) : items, incomplete: isNumber };
+  }
   // What is whole hides nothing: all that could stand in its place is shown, behind it.
   const others = found.filter((one) => one !== here);
   const items = valuesOf(site, [here, ...others]).map((item) => ({ ...item, filter: caret.word }));
-  return { items, incomplete: true };
+  return { items: placed(items, byValue), incomplete: true };
 }
+
+const placed = (items: readonly Completion[], places: ReadonlyMap<string, number> | null) =>
+  items.map((item): Completion => {
+    const byValue = places?.get(item.label);
+    return byValue === undefined ? item : { ...item, byValue };
+  });
 
 const complete = (items: readonly Completion[]): Completions => ({ items, incomplete: false });
 

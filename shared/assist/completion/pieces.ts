@@ -40,6 +40,17 @@ export function fillable(text: string): Piece[] {
   return [...pieces, text.slice(end)].filter((piece) => piece !== '');
 }
 
+/** Only the values of these keys as places to fill in, each where it stands first. */
+export function fillableAt(text: string, keys: readonly string[]): Piece[] {
+  const left = new Set(keys);
+  return fillable(text).map((piece, index, all) => {
+    if (typeof piece === 'string') return piece;
+    const before = all[index - 1];
+    const key = typeof before === 'string' ? /([a-z-]+): $/.exec(before)?.[1] : undefined;
+    return key !== undefined && left.delete(key) ? piece : piece.fill;
+  });
+}
+
 /** With `column` spaces before every line but the first, and line ends as the file has them. */
 export const laidOut = (pieces: readonly Piece[], column: number, eol: string): readonly Piece[] =>
   pieces.map((piece) =>

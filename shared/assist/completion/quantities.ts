@@ -24,6 +24,7 @@ const RANK = {
   word: 60,
   range: 65,
   example: 70,
+  rough: 75,
 } as const;
 /** Values of other shots that are tried in this one. */
 const MOST_ELSEWHERE = 8;
@@ -61,6 +62,21 @@ function withTolerance(
 ): string | undefined {
   const parsed = kind.rough?.parse(`${text} \u00b1 ${percent} %`);
   return parsed?.ok ? (parsed.usual ?? `${text} \u00b1 ${percent} %`) : undefined;
+}
+
+/** A lower end and "to", and as much of an upper one as there is. */
+const SPAN = /^([0-9]+(?:\.[0-9]+)?) to(?: ([0-9]+(?:\.[0-9]+)?)?)?/;
+
+/** Of a range that is being typed: its units, and before its upper end is there, one a quarter higher. */
+function spans(kind: QuantityKind<unknown>, typed: string): readonly string[] {
+  const [, low, high] = SPAN.exec(typed) ?? [];
+  if (low === undefined) return [];
+  const upper = high ?? String(Number((1.25 * Number(low)).toPrecision(2)));
+  const units = kind.units.length === 0 ? [''] : kind.units;
+  return units.flatMap((unit) => {
+    const spaced = unit === '' ? [''] : [` ${unit}`, unit];
+    return spaced.map((end) => `${low} to ${upper}${end}`);
+  });
 }
 
 const listed = (text: string | undefined): readonly string[] => (text === undefined ? [] : [text]);
@@ -104,8 +120,9 @@ class Found {
         const range = withTolerance(this.#kind, text, tolerance);
         if (range) this.add(range, message`known to ${tolerance}%`, RANK.range);
       }
+    for (const text of spans(this.#kind, typed)) this.add(text, message`a range`, RANK.unit);
     if (typed !== '') this.add(typed, '', RANK.range);
-    else for (const text of rough.examples) this.add(text, message`a range`, RANK.example);
+    else for (const text of rough.examples) this.add(text, message`a range`, RANK.rough);
   }
 
   addTried(shot: TrialShot, setting: Setting, key: keyof Shot, written: Written): void {

@@ -59,7 +59,7 @@ export interface TestClientOptions<C extends Core = FakeCore> {
   /** What the client answers to `lamella/planFiles`. */
   readonly planFiles?: () => readonly string[];
   /** What the client answers to `workspace/configuration`. */
-  readonly settings?: { lengths?: unknown; lenses?: unknown };
+  readonly settings?: { lengths?: unknown; lenses?: unknown; align?: unknown };
 }
 
 export interface TestClient<C extends Core = FakeCore> {
