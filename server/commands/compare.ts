@@ -10,6 +10,7 @@ import { compareReport } from '../../shared/report/json.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { atRevision } from '../files/git-revision.ts';
+import type { OutputKind } from '../files/own-output.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { pathOfUri } from '../files/uri.ts';
 import { pageFrame } from '../handlers/frame.ts';
@@ -17,6 +18,7 @@ import { FRAME_WIDTH, hashOf } from '../page-parts.ts';
 import {
   type Command,
   FAIL_ON,
+  FORCE,
   LENGTHS,
   OUTPUT,
   ROOT,
@@ -43,6 +45,7 @@ export const compare: Command = {
       about: later`text (default), md for a review comment, html for one page with frames, or json`,
     },
     output: OUTPUT,
+    force: FORCE,
     'fail-on': {
       ...FAIL_ON,
       about: later`Lowest severity of a new finding that makes the exit status 1. Default: error.`,
@@ -60,7 +63,13 @@ export const compare: Command = {
     const pair = await openBoth(parsed, surroundings);
     if (pair === null) return COULD_NOT_RUN;
     const { comparison, text } = await written(pair, options, surroundings);
-    const status = await writeOutput(surroundings.terminal, output, message`The comparison`, text);
+    const status = await writeOutput(
+      surroundings.terminal,
+      options,
+      message`The comparison`,
+      (options.format ?? 'text') as OutputKind,
+      text,
+    );
     const { shots, findings } = comparison;
     return status === COULD_NOT_RUN
       ? status

@@ -2,7 +2,7 @@ import { TIMELINE_FORMATS, type TimelineFormat } from '../../shared/api/timeline
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { isPlanName } from '../files/plan-files.ts';
-import { OUTPUT, ROOT } from './command.ts';
+import { FORCE, OUTPUT, ROOT } from './command.ts';
 import { planCommand } from './open-plan.ts';
 import { WrongUse } from './options.ts';
 import { writeOutput } from './write-output.ts';
@@ -13,6 +13,7 @@ export const timeline = planCommand({
   about: later`Exports the edit for an editing program: OpenTimelineIO with speeds, dissolves, beats and kept clips, or a shot list for a spreadsheet.`,
   options: {
     output: OUTPUT,
+    force: FORCE,
     format: {
       oneOf: TIMELINE_FORMATS,
       about: later`otio (OpenTimelineIO) or csv. Default: by the file name's ending, else otio.`,
@@ -25,7 +26,8 @@ export const timeline = planCommand({
         message`--output ${output} is the name of a plan, and would overwrite it.`,
       );
   },
-  async run({ plans, id, file }, { options: { output, format } }, { terminal }) {
+  async run({ plans, id, file }, { options }, { terminal }) {
+    const { output, format } = options;
     const chosen = (format ?? (/\.csv$/i.test(String(output)) ? 'csv' : 'otio')) as TimelineFormat;
     const made = plans.core.timeline(id, chosen);
     if (!made.ok) {
@@ -33,6 +35,6 @@ export const timeline = planCommand({
       return COULD_NOT_RUN;
     }
     const what = chosen === 'csv' ? message`The shot list` : message`The timeline`;
-    return writeOutput(terminal, output, what, made.text);
+    return writeOutput(terminal, options, what, chosen, made.text);
   },
 });

@@ -65,6 +65,8 @@ export function otio(edit: EditFigures, title: string): string | null {
   });
   return print(
     item('Timeline.1', title, {
+      // By it the command line knows what it may replace: `server/files/own-output.ts`.
+      metadata: { [OURS]: { made: 'timeline' } },
       global_start_time: time(ZERO),
       tracks: item('Stack.1', 'tracks', { ...PLAIN, children: [track] }),
     }),
