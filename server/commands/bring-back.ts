@@ -10,7 +10,7 @@ import { decode } from '../files/decode.ts';
 import { NotReplaced, replaceFile } from '../files/replace-file.ts';
 import { pathOfUri } from '../files/uri.ts';
 import { patchOf } from '../patch.ts';
-import type { Terminal } from '../terminal.ts';
+import { complain, type Terminal } from '../terminal.ts';
 import { type Command, ROOT } from './command.ts';
 import { openNamed } from './open-plan.ts';
 import { WrongUse } from './options.ts';
@@ -47,7 +47,7 @@ export const bringBack: Command = {
     const file = pathOfUri(id) ?? '';
     const brought = given.lay(before, path.basename(file));
     if (brought === null) {
-      terminal.err(`lamella: ${message`${name} has errors in its text. Fix them first.`}\n`);
+      complain(terminal, message`${name} has errors in its text. Fix them first.`);
       return COULD_NOT_RUN;
     }
     const { text, done, left } = brought;
@@ -56,7 +56,7 @@ export const bringBack: Command = {
         await replaceFile(file, plans.rootOf(id), before, text);
       } catch (cause) {
         const why = cause instanceof NotReplaced ? cause.message : reasonNotWritten(name, cause);
-        terminal.err(`lamella: ${message`${name} can't be written: ${why}.`}\n`);
+        complain(terminal, message`${name} can't be written: ${why}.`);
         return COULD_NOT_RUN;
       }
     } else if (text !== before) terminal.out(patchOf(name, before, text));
@@ -74,7 +74,7 @@ export const bringBack: Command = {
 /** @returns null where it can't be read, which has been said */
 async function openGiven(file: string, terminal: Terminal): Promise<Given | null> {
   const refuse = (why: string): null => {
-    terminal.err(`lamella: ${inertLine(`${file}: ${why}`)}\n`);
+    complain(terminal, `${file}: ${why}`);
     return null;
   };
   const bytes = await bytesOf(file, terminal);

@@ -15,6 +15,7 @@ import { isPlanName } from '../files/plan-files.ts';
 import { pathOfUri } from '../files/uri.ts';
 import { pageFrame } from '../handlers/frame.ts';
 import { FRAME_WIDTH, hashOf } from '../page-parts.ts';
+import { complain } from '../terminal.ts';
 import {
   type Command,
   FAIL_ON,
@@ -145,7 +146,7 @@ async function openBoth(
   if (after === null) return null;
   const revision = await atRevision(options.git, path.resolve(terminal.cwd, first));
   if (!revision.ok) {
-    terminal.err(`lamella: ${revision.why}.\n`);
+    complain(terminal, `${revision.why}.`);
     return null;
   }
   const before = await openNamed(first, parsed, surroundings, revision.read);

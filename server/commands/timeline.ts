@@ -2,6 +2,7 @@ import { TIMELINE_FORMATS, type TimelineFormat } from '../../shared/api/timeline
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { isPlanName } from '../files/plan-files.ts';
+import { complain } from '../terminal.ts';
 import { FORCE, OUTPUT, ROOT } from './command.ts';
 import { planCommand } from './open-plan.ts';
 import { WrongUse } from './options.ts';
@@ -31,7 +32,7 @@ export const timeline = planCommand({
     const chosen = (format ?? (/\.csv$/i.test(String(output)) ? 'csv' : 'otio')) as TimelineFormat;
     const made = plans.core.timeline(id, chosen);
     if (!made.ok) {
-      terminal.err(`lamella: ${file}: ${made.why}\n`);
+      complain(terminal, `${file}: ${made.why}`);
       return COULD_NOT_RUN;
     }
     const what = chosen === 'csv' ? message`The shot list` : message`The timeline`;

@@ -6,7 +6,7 @@ import { COULD_NOT_RUN, NOTHING_FOUND } from '../exit-status.ts';
 import { marked, type OutputKind } from '../files/own-output.ts';
 import { placeFile, type Replaceable } from '../files/place-file.ts';
 import { NotReplaced } from '../files/replace-file.ts';
-import type { Terminal } from '../terminal.ts';
+import { complain, type Terminal } from '../terminal.ts';
 import type { Parsed } from './options.ts';
 
 /**
@@ -50,7 +50,7 @@ async function place(
     await placeFile(path.resolve(terminal.cwd, output), bytes, replaceable);
   } catch (cause) {
     const why = cause instanceof NotReplaced ? cause.message : reasonNotWritten(output, cause);
-    terminal.err(`lamella: ${inertLine(message`${output} can't be written: ${why}.`)}\n`);
+    complain(terminal, message`${output} can't be written: ${why}.`);
     return COULD_NOT_RUN;
   }
   terminal.err(`${inertLine(message`${what} was written to ${output}.`)}\n`);

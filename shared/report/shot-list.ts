@@ -65,6 +65,7 @@ function cell(value: string | number | null): string {
   if (value === null) return '';
   if (typeof value === 'number') return String(value);
   const text = inertLine(value);
-  const safe = /^[=+\-@\t]/.test(text) ? `'${text}` : text;
+  // Spreadsheets of many countries part cells by semicolons, and take full-width signs too.
+  const safe = text.replace(/(^|;)(?=[\s"]*[=+\-@＝＋－＠])/g, "$1'");
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
