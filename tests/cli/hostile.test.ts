@@ -81,6 +81,8 @@ const RUNS: readonly (readonly string[])[] = [
   ['check', '--root', NAME, NAME],
   ['check', `--${NAME}`],
   ['check', 'gone\n::error::x.shootplan.yaml'],
+  ['check', `${'x'.repeat(300)}.shootplan.yaml`],
+  ['check', 'a\0.shootplan.yaml'],
   ['figures', 'gone\n::error::x.shootplan.yaml'],
   ['figures', NAME, '--shot', 'x\n::error::x'],
   [NAME],
@@ -101,6 +103,8 @@ test.each(RUNS)('%j %j %j %j', async (...args) => {
   }
   // A name with a break in it doesn't begin a line: pipelines run commands that begin one.
   expect(err).not.toMatch(/^::/m);
+  // The system's own words are for programmers.
+  expect(out + err).not.toMatch(/null bytes|ENAMETOOLONG/);
   // The whole plan is in it, however it is broken.
   if (args.includes('json') || args.includes('sarif')) expect(JSON.parse(out)).toBeTypeOf('object');
 });
