@@ -7,6 +7,7 @@ import {
 } from 'vscode-languageserver/browser';
 import { createCore } from '../shared/core/core.ts';
 import { folderOf } from './canonical-uri.ts';
+import { READS_FIRST } from './first-message.ts';
 import { startServer } from './server.ts';
 import { readThroughClient } from './workspace/client-files.ts';
 
@@ -14,6 +15,7 @@ const worker = self as unknown as DedicatedWorkerGlobalScope;
 const connection = createConnection(
   new BrowserMessageReader(worker),
   new BrowserMessageWriter(worker),
+  READS_FIRST,
 );
 
 startServer({

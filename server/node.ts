@@ -3,6 +3,7 @@ import path from 'node:path';
 import { createConnection } from 'vscode-languageserver/node';
 import { version } from '../package.json';
 import { createCore } from '../shared/core/core.ts';
+import { READS_FIRST } from './first-message.ts';
 import { nodeHost } from './node-host.ts';
 import { startServer } from './server.ts';
 import { stdioConnection } from './stdio.ts';
@@ -25,7 +26,9 @@ else if (args.includes('--help')) process.stdout.write(HELP);
 else {
   // Read from the process's own arguments by the connection.
   if (!args.some((argument) => CHANNELS.test(argument))) process.argv.push('--stdio');
-  const connection = process.argv.includes('--stdio') ? stdioConnection() : createConnection();
+  const connection = process.argv.includes('--stdio')
+    ? stdioConnection()
+    : createConnection(READS_FIRST);
   startServer({
     connection,
     host: nodeHost(

@@ -1,10 +1,13 @@
 /** Runs one command of `lamella`; wrong use and failures become exit statuses. */
+
+import { inertLine } from '../shared/report/inert.ts';
 import { message } from '../shared/words/message.ts';
 import type { CheckSurroundings, Command } from './commands/command.ts';
 import { helpOf } from './commands/help.ts';
 import { parseOptions, WrongUse } from './commands/options.ts';
 import { COULD_NOT_RUN, NOTHING_FOUND } from './exit-status.ts';
 import { useTranslationFile } from './files/translation-file.ts';
+import { complain } from './terminal.ts';
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */
 export const runCommand = <S extends CheckSurroundings>(
@@ -30,18 +33,16 @@ export async function guarded(
   try {
     const { translation, cwd } = terminal;
     for (const refused of translation ? useTranslationFile(translation, cwd) : [])
-      terminal.err(`lamella: ${refused}\n`);
+      complain(terminal, refused);
     return await run();
   } catch (cause) {
-    if (cause instanceof WrongUse)
-      terminal.err(
-        `lamella: ${cause.message}\n${message`See: lamella ${command === null ? '' : `${command} `}--help`}\n`,
-      );
-    else {
+    if (cause instanceof WrongUse) {
+      complain(terminal, cause.message);
+      terminal.err(`${message`See: lamella ${command === null ? '' : `${command} `}--help`}\n`);
+    } else {
       const said = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
-      terminal.err(
-        `lamella: ${message`failed. This is a bug in Lamella, not in your plan.`}\n${said}\n`,
-      );
+      complain(terminal, message`failed. This is a bug in Lamella, not in your plan.`);
+      for (const line of said.split('\n')) terminal.err(`${inertLine(line)}\n`);
     }
     return COULD_NOT_RUN;
   }

@@ -11,6 +11,7 @@ import { message } from '../shared/words/message.ts';
 import { answerWhereThingsAre, answerWhileWriting, answerWithFindings } from './answering.ts';
 import { optionsOf } from './client-features.ts';
 import { Desk } from './desk.ts';
+import { unreadableOf } from './first-message.ts';
 import { listenToFilesAndSettings, listenToTexts, register } from './listening.ts';
 import { answerOwnRequests } from './own-requests.ts';
 import { serverCapabilities } from './server-capabilities.ts';
@@ -31,6 +32,9 @@ export function startServer(options: SessionOptions): void {
           message`The server is initialized already.`,
           { retry: false },
         );
+      const unreadable = unreadableOf(params);
+      if (unreadable !== undefined)
+        return new ResponseError(ErrorCodes.InvalidParams, unreadable, { retry: false });
       // Before anything is said: what was said once is kept.
       for (const refused of useTranslation(optionsOf(params).translation, params.locale))
         connection.console.warn(refused);

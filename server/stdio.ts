@@ -1,5 +1,6 @@
 /** Standard input and output as a connection. */
 import { type Connection, createConnection, StreamMessageWriter } from 'vscode-languageserver/node';
+import { READS_FIRST } from './first-message.ts';
 import { JsonOfMessages } from './json-of-messages.ts';
 
 export function stdioConnection(): Connection {
@@ -15,5 +16,6 @@ export function stdioConnection(): Connection {
   const writer = new StreamMessageWriter(process.stdout, { charset: 'utf-8', contentTypeEncoder });
   // A stream beside a writer is taken as well, though not declared: a reader of our own would leave
   // it to us to end when the editor is gone.
-  return createConnection(process.stdin, writer as unknown as NodeJS.WritableStream);
+  const output = writer as unknown as NodeJS.WritableStream;
+  return createConnection(process.stdin, output, READS_FIRST);
 }

@@ -1,3 +1,4 @@
+import { inertLine } from '../shared/report/inert.ts';
 import { message } from '../shared/words/message.ts';
 import { COULD_NOT_RUN } from './exit-status.ts';
 
@@ -18,6 +19,10 @@ export interface Terminal {
   /** Standard input, at most `most` bytes and one more where there is more. */
   input(most: number): Promise<Uint8Array>;
 }
+
+/** One line that says why something can't be done; names in it are data, whatever they hold. */
+export const complain = ({ err }: Pick<Terminal, 'err'>, said: string): void =>
+  err(`lamella: ${inertLine(said)}\n`);
 
 /**
  * Whether to colour: FORCE_COLOR decides where it is set (`0` and `false` are no), then NO_COLOR

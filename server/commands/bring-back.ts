@@ -13,7 +13,7 @@ import { NotReplaced, replaceFile } from '../files/replace-file.ts';
 import { pathOfUri } from '../files/uri.ts';
 import { cardClips } from '../media/card-clips.ts';
 import { patchOf } from '../patch.ts';
-import type { Terminal } from '../terminal.ts';
+import { complain, type Terminal } from '../terminal.ts';
 import { type Command, folderIn, ROOT, type Surroundings } from './command.ts';
 import { openNamed } from './open-plan.ts';
 import { WrongUse } from './options.ts';
@@ -85,7 +85,7 @@ export const bringBack: Command = {
       parts.push(partOf({ ...laid, left: [...laid.left, ...unread] }, proposedWords));
     }
     if ((given !== null && brought === null) || (card !== null && laid === null)) {
-      terminal.err(`lamella: ${message`${name} has errors in its text. Fix them first.`}\n`);
+      complain(terminal, message`${name} has errors in its text. Fix them first.`);
       return COULD_NOT_RUN;
     }
     const proposed = day && propose(day, latest());
@@ -97,7 +97,7 @@ export const bringBack: Command = {
         await replaceFile(file, plans.rootOf(id), before, text);
       } catch (cause) {
         const why = cause instanceof NotReplaced ? cause.message : reasonNotWritten(name, cause);
-        terminal.err(`lamella: ${message`${name} can't be written: ${why}.`}\n`);
+        complain(terminal, message`${name} can't be written: ${why}.`);
         return COULD_NOT_RUN;
       }
     } else
@@ -146,7 +146,7 @@ async function readCard(folder: string, plan: string, surroundings: Surroundings
 /** @returns null where it can't be read, which has been said */
 async function openGiven(file: string, terminal: Terminal): Promise<Given | null> {
   const refuse = (why: string): null => {
-    terminal.err(`lamella: ${inertLine(`${file}: ${why}`)}\n`);
+    complain(terminal, `${file}: ${why}`);
     return null;
   };
   const bytes = await bytesOf(file, terminal);

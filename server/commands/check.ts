@@ -11,7 +11,7 @@ import { COULD_NOT_RUN } from '../exit-status.ts';
 import { MOST_BYTES } from '../files/decode.ts';
 import { isPlanName, PLAN_SUFFIX, plansNamed } from '../files/plan-files.ts';
 import { PlanSet, type PlanSetOptions } from '../files/plan-set.ts';
-import type { Terminal } from '../terminal.ts';
+import { complain, type Terminal } from '../terminal.ts';
 import {
   type CheckSurroundings,
   type Command,
@@ -67,7 +67,7 @@ export const check: Command<CheckSurroundings> = {
       ...(plans.unread(file) === null && { state: plans.core.state(file) }),
     }));
     if (!isDry) terminal.out(report(files, parsed.options.format, surroundings));
-    for (const problem of problems) terminal.err(`lamella: ${problem}\n`);
+    for (const problem of problems) complain(terminal, problem);
     const found = files.flatMap(({ findings }) => findings.map(({ finding }) => finding));
     return problems.length > 0 ? COULD_NOT_RUN : statusOf(found, parsed.options);
   },

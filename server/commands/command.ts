@@ -63,6 +63,10 @@ export const OUTPUT: OptionSpec = {
   about: later`Output file. Default: standard output.`,
 };
 
+export const FORCE: OptionSpec = {
+  about: later`Replaces any file of that name. Default: only a file that Lamella wrote.`,
+};
+
 export const lengthsIn = ({ lengths }: Parsed['options']): LengthUnit =>
   (lengths as LengthUnit | undefined) ?? 'mm';
 

@@ -10,13 +10,16 @@ import { compareReport } from '../../shared/report/json.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { atRevision } from '../files/git-revision.ts';
+import type { OutputKind } from '../files/own-output.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { pathOfUri } from '../files/uri.ts';
 import { pageFrame } from '../handlers/frame.ts';
 import { FRAME_WIDTH, hashOf } from '../page-parts.ts';
+import { complain } from '../terminal.ts';
 import {
   type Command,
   FAIL_ON,
+  FORCE,
   LENGTHS,
   OUTPUT,
   ROOT,
@@ -43,6 +46,7 @@ export const compare: Command = {
       about: later`text (default), md for a review comment, html for one page with frames, or json`,
     },
     output: OUTPUT,
+    force: FORCE,
     'fail-on': {
       ...FAIL_ON,
       about: later`Lowest severity of a new finding that makes the exit status 1. Default: error.`,
@@ -60,7 +64,13 @@ export const compare: Command = {
     const pair = await openBoth(parsed, surroundings);
     if (pair === null) return COULD_NOT_RUN;
     const { comparison, text } = await written(pair, options, surroundings);
-    const status = await writeOutput(surroundings.terminal, output, message`The comparison`, text);
+    const status = await writeOutput(
+      surroundings.terminal,
+      options,
+      message`The comparison`,
+      (options.format ?? 'text') as OutputKind,
+      text,
+    );
     const { shots, findings } = comparison;
     return status === COULD_NOT_RUN
       ? status
@@ -136,7 +146,7 @@ async function openBoth(
   if (after === null) return null;
   const revision = await atRevision(options.git, path.resolve(terminal.cwd, first));
   if (!revision.ok) {
-    terminal.err(`lamella: ${revision.why}.\n`);
+    complain(terminal, `${revision.why}.`);
     return null;
   }
   const before = await openNamed(first, parsed, surroundings, revision.read);

@@ -1,7 +1,9 @@
+import { inertLine } from '../../shared/report/inert.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { isPlanName } from '../files/plan-files.ts';
-import { OUTPUT, ROOT } from './command.ts';
+import { complain } from '../terminal.ts';
+import { FORCE, OUTPUT, ROOT } from './command.ts';
 import { planCommand, shotOf } from './open-plan.ts';
 import { type Parsed, WrongUse } from './options.ts';
 import { writeOutput } from './write-output.ts';
@@ -18,6 +20,7 @@ export const frame = planCommand({
   options: {
     shot: { value: later`shot's name`, shown: 'NAME', about: later`Shot to draw.` },
     output: OUTPUT,
+    force: FORCE,
     width: {
       value: later`width in pixels`,
       shown: 'N',
@@ -39,12 +42,13 @@ export const frame = planCommand({
     const drawn = plans.core.frame(id, shot, widthOf(options));
     if (!drawn?.ok) {
       const why = drawn?.why ?? message`see: lamella check ${file}`;
-      terminal.err(`lamella: ${message`${shot} can't be drawn: ${why}`}\n`);
+      complain(terminal, message`${shot} can't be drawn: ${why}`);
       return COULD_NOT_RUN;
     }
-    const status = await writeOutput(terminal, options.output, message`The frame`, drawn.png);
+    const status = await writeOutput(terminal, options, message`The frame`, 'png', drawn.png);
     // Beside the picture, so that what is piped is the picture alone.
-    if (status !== COULD_NOT_RUN) terminal.err(`${drawn.caption.join('\n')}\n`);
+    if (status !== COULD_NOT_RUN)
+      for (const line of drawn.caption) terminal.err(`${inertLine(line)}\n`);
     return status;
   },
 });

@@ -11,7 +11,7 @@ import { inLanguage, later, message } from '../../shared/words/message.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { type Command, OUTPUT } from './command.ts';
 import { type OptionSpec, type Parsed, WrongUse } from './options.ts';
-import { writeOutput } from './write-output.ts';
+import { writeNew } from './write-output.ts';
 
 /** An option for each value that a sheet may have. */
 const SHEET_OPTIONS: Readonly<Record<string, OptionSpec>> = Object.fromEntries(
@@ -48,7 +48,7 @@ export const newCommand: Command = {
       subject: chosen('--subject', SUBJECT_KINDS, options.subject),
       ...(light !== undefined && { light }),
     });
-    return writeOutput(terminal, output, message`The plan`, plan, true);
+    return writeNew(terminal, output, message`The plan`, plan);
   },
 };
 

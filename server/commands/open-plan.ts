@@ -1,4 +1,5 @@
 /** The one plan that a command is about, read with all that it uses. */
+
 import path from 'node:path';
 import { messageOf } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
@@ -6,6 +7,7 @@ import { message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
 import { isPlanName, PLAN_SUFFIX } from '../files/plan-files.ts';
 import type { PlanSet, PlanSetOptions } from '../files/plan-set.ts';
+import { complain } from '../terminal.ts';
 import { planSet } from './check.ts';
 import type { Command, Surroundings } from './command.ts';
 import { noSuchShot, type Parsed, WrongUse } from './options.ts';
@@ -55,7 +57,7 @@ export async function openNamed(
   const unread = problem === null && id !== undefined ? plans.unread(id) : undefined;
   if (problem !== null || id === undefined || unread) {
     const why = unread && id ? `${plans.nameOf(id)}: ${messageOf(unread)}` : problem;
-    terminal.err(`lamella: ${why}\n`);
+    complain(terminal, why ?? '');
     return null;
   }
   await plans.follow();

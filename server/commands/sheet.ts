@@ -9,7 +9,7 @@ import { isPlanName } from '../files/plan-files.ts';
 import { pageFrame } from '../handlers/frame.ts';
 import { pageWith } from '../handlers/sheet-page.ts';
 import { FRAME_WIDTH } from '../page-parts.ts';
-import { LENGTHS, OUTPUT, ROOT, sayIn } from './command.ts';
+import { FORCE, LENGTHS, OUTPUT, ROOT, sayIn } from './command.ts';
 import { planCommand } from './open-plan.ts';
 import { WrongUse } from './options.ts';
 import { writeOutput } from './write-output.ts';
@@ -20,6 +20,7 @@ export const sheet = planCommand({
   about: later`Makes the shot sheet: settings, checks and what to watch for, traced frames, and drawings to scale. Fill it in on set, or print it.`,
   options: {
     output: OUTPUT,
+    force: FORCE,
     format: {
       oneOf: ['html', 'md'],
       about: later`html, one self-contained page (default), or md, Markdown with the drawings in words`,
@@ -41,7 +42,7 @@ export const sheet = planCommand({
     const text = isMarkdown
       ? markdownText(sheetDocument(made, say))
       : await pageWith(made, { say, frames: framesOf(plans.core, id, made) }, sheetScript());
-    return writeOutput(terminal, output, message`The sheet`, text);
+    return writeOutput(terminal, options, message`The sheet`, isMarkdown ? 'md' : 'html', text);
   },
 });
 

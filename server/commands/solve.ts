@@ -3,6 +3,7 @@ import { print } from '../../shared/report/json.ts';
 import { solvedDocument } from '../../shared/report/solve-text.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN, FOUND, NOTHING_FOUND } from '../exit-status.ts';
+import { complain } from '../terminal.ts';
 import { FORMAT, LENGTHS, ROOT } from './command.ts';
 import { planCommand, shotOf } from './open-plan.ts';
 import { WrongUse } from './options.ts';
@@ -25,7 +26,7 @@ export const solve = planCommand({
     const shot = shotOf(opened, String(options.shot));
     const solved = plans.core.solve(id, shot);
     if (solved === null) {
-      terminal.err(`lamella: ${message`${shot} can't be read; see: lamella check ${file}`}\n`);
+      complain(terminal, message`${shot} can't be read; see: lamella check ${file}`);
       return COULD_NOT_RUN;
     }
     const { edits: _, ...said } = solved;

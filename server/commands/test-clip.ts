@@ -1,4 +1,5 @@
 /** One clip at the start of the day: is the body set as the plan says? Pass or fail comes first. */
+
 import path from 'node:path';
 import type { ClipFacts, ClipReading } from '../../shared/clips/facts.ts';
 import type { LookAsk } from '../../shared/looked-at/looked.ts';
@@ -15,6 +16,7 @@ import { lookerOrSay } from '../looking/looker-or-say.ts';
 import { progressWords } from '../looking/progress-words.ts';
 import type { ClipReader } from '../media/clip-reader.ts';
 import { findClip } from '../media/find-clips.ts';
+import { complain } from '../terminal.ts';
 import type { Surroundings } from './command.ts';
 import { type OpenedPlan, shotOf } from './open-plan.ts';
 import type { Parsed } from './options.ts';
@@ -40,7 +42,7 @@ export async function testClip(
   if (reading === null) return COULD_NOT_RUN;
   // The path was typed just now: nothing was recorded wrongly, and no card is at stake.
   if (reading.state === 'not-found') {
-    terminal.err(`lamella: ${message`${inertLine(clip)}: no such file.`}\n`);
+    complain(terminal, message`${inertLine(clip)}: no such file.`);
     return COULD_NOT_RUN;
   }
   const findings = plans.core.testClip(id, shot, clip, reading) ?? [];

@@ -8,7 +8,8 @@ import { COULD_NOT_RUN } from '../exit-status.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { pathOfUri } from '../files/uri.ts';
 import { type EditClips, editClips } from '../media/edit-clips.ts';
-import { OUTPUT, ROOT, type Surroundings } from './command.ts';
+import { complain } from '../terminal.ts';
+import { FORCE, OUTPUT, ROOT, type Surroundings } from './command.ts';
 import { type OpenedPlan, planCommand } from './open-plan.ts';
 import { type Parsed, WrongUse } from './options.ts';
 import { writeOutput } from './write-output.ts';
@@ -19,6 +20,7 @@ export const timeline = planCommand({
   about: later`Exports the edit for an editing program, on whole frames of the clips: OpenTimelineIO, FCPXML 1.11 or a CMX 3600 EDL. Or exports a shot list for a spreadsheet. Says what the format can't hold.`,
   options: {
     output: OUTPUT,
+    force: FORCE,
     format: {
       oneOf: TIMELINE_FORMATS,
       about: later`otio (OpenTimelineIO), fcpxml, edl or csv (shot list). Default: by the file name's ending, else otio.`,
@@ -46,7 +48,8 @@ export const timeline = planCommand({
   },
   async run(opened, parsed, surroundings) {
     const { plans, id, file } = opened;
-    const { output, format, media, bom, 'start-timecode': start } = parsed.options;
+    const { options } = parsed;
+    const { output, format, media, bom, 'start-timecode': start } = options;
     const { terminal } = surroundings;
     const chosen = chosenFormat(format, output);
     const clips = chosen === 'csv' ? null : await readEditClips(opened, parsed, surroundings);
@@ -60,12 +63,12 @@ export const timeline = planCommand({
       ...(typeof start === 'string' && { startTimecode: start }),
     });
     if (!made.ok) {
-      terminal.err(`lamella: ${file}: ${inertLine(made.why)}\n`);
+      complain(terminal, `${file}: ${made.why}`);
       return COULD_NOT_RUN;
     }
     for (const note of made.notes) terminal.err(`${inertLine(note)}\n`);
     const what = chosen === 'csv' ? message`The shot list` : message`The timeline`;
-    return writeOutput(terminal, output, what, made.text);
+    return writeOutput(terminal, options, what, chosen, made.text);
   },
 });
 

@@ -1,38 +1,59 @@
 /** Writes what a command has made, and says so; or says why it could not. */
-import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { inertLine } from '../../shared/report/inert.ts';
 import { message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN, NOTHING_FOUND } from '../exit-status.ts';
-import type { Terminal } from '../terminal.ts';
+import { marked, type OutputKind } from '../files/own-output.ts';
+import { placeFile, type Replaceable } from '../files/place-file.ts';
+import { NotReplaced } from '../files/replace-file.ts';
+import { complain, type Terminal } from '../terminal.ts';
+import type { Parsed } from './options.ts';
 
 /**
  * One line on the error stream, so that what is piped stays clean.
- * @param output the file; left out: standard output, and nothing is said of it
+ * @param options `output`: the file; left out: standard output, and nothing is said of it. `force`:
+ * whatever file is there is replaced; left out: only what Lamella wrote
  * @param what as the sentence has it: "The sheet"
- * @param keep a file of that name stays as it is, and that is an error
  * @returns the exit status
  */
 export async function writeOutput(
   terminal: Terminal,
-  output: string | true | undefined,
+  { output, force }: Parsed['options'],
   what: string,
-  text: string | Uint8Array,
-  keep = false,
+  kind: OutputKind,
+  content: string | Uint8Array,
 ): Promise<number> {
   if (typeof output !== 'string') {
-    terminal.out(text);
+    terminal.out(content);
     return NOTHING_FOUND;
   }
+  const replaceable = force === true ? 'anything' : kind;
+  return place(terminal, output, what, marked(kind, content), replaceable);
+}
+
+/** As `writeOutput`, but a file of that name stays as it is, and that is an error. */
+export const writeNew = (
+  terminal: Terminal,
+  output: string,
+  what: string,
+  text: string,
+): Promise<number> => place(terminal, output, what, Buffer.from(text, 'utf8'), 'nothing');
+
+async function place(
+  terminal: Terminal,
+  output: string,
+  what: string,
+  bytes: Uint8Array,
+  replaceable: Replaceable,
+): Promise<number> {
   try {
-    // `wx`: fails where there is a file already, with nothing in between.
-    await writeFile(path.resolve(terminal.cwd, output), text, { flag: keep ? 'wx' : 'w' });
+    await placeFile(path.resolve(terminal.cwd, output), bytes, replaceable);
   } catch (cause) {
-    terminal.err(
-      `lamella: ${message`${output} can't be written: ${reasonNotWritten(output, cause)}.`}\n`,
-    );
+    const why = cause instanceof NotReplaced ? cause.message : reasonNotWritten(output, cause);
+    complain(terminal, message`${output} can't be written: ${why}.`);
     return COULD_NOT_RUN;
   }
-  terminal.err(`${message`${what} was written to ${output}.`}\n`);
+  terminal.err(`${inertLine(message`${what} was written to ${output}.`)}\n`);
   return NOTHING_FOUND;
 }
 
@@ -45,15 +66,22 @@ export function reasonNotWritten(output: string, cause: unknown): string {
       return message`${path.dirname(output)} is not a folder`;
     case 'EISDIR':
       return message`it is a folder`;
-    case 'EEXIST':
-      return message`it already exists and was not overwritten`;
     case 'EACCES':
     case 'EPERM':
       return message`permission denied`;
     case 'EROFS':
       return message`the disk is read-only`;
     case 'ENOSPC':
+    case 'EDQUOT':
       return message`the disk is full`;
+    case 'EFBIG':
+      return message`the system allows no file of that size`;
+    case 'ENAMETOOLONG':
+      return message`the path is too long`;
+    case 'ELOOP':
+      return message`its links lead in a circle`;
+    case 'ERR_INVALID_ARG_VALUE':
+      return message`the path has a NUL character`;
     default:
       return cause instanceof Error ? cause.message : String(cause);
   }

@@ -2,6 +2,7 @@
 import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from 'vscode-languageserver';
 import { type LocatedFinding, messageOf } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import { inertLine } from '../../shared/report/inert.ts';
 import { SEVERITIES, type Severity } from '../../shared/rules/rule.ts';
 import { message } from '../../shared/words/message.ts';
 import type { ClientFeatures } from '../client-features.ts';
@@ -74,12 +75,12 @@ function toDiagnostic(
       codeDescription: { href: client.rulePage.replaceAll('{rule}', finding.rule) },
     }),
     source: SOURCE,
-    message: messageOf(finding),
+    message: inertLine(messageOf(finding)),
     ...(unused && { tags: [DiagnosticTag.Unnecessary] }),
     ...(related.length > 0 && {
       relatedInformation: related.map(({ file, range, words }) => ({
         location: { uri: uriOf(file), range },
-        message: words,
+        message: inertLine(words),
       })),
     }),
   };

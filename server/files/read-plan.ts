@@ -63,6 +63,10 @@ export function reasonOf(cause: unknown): { why: Refusal; detail: string } {
     case 'EACCES':
     case 'EPERM':
       return { why: 'unreadable', detail: message`no permission to read it` };
+    case 'ENAMETOOLONG':
+      return { why: 'unreadable', detail: message`the path is too long` };
+    case 'ERR_INVALID_ARG_VALUE':
+      return { why: 'unreadable', detail: message`the path has a NUL character` };
     case 'ELOOP':
       return { why: 'unreadable', detail: message`a link that leads to itself` };
     default:

@@ -40,21 +40,42 @@ export async function replaceFile(
   if (now.equals(wanted)) return;
   if (!now.equals(Buffer.from(before, 'utf8')))
     throw new NotReplaced(message`it was changed by another program meanwhile`);
-  const beside = path.join(
-    path.dirname(real),
-    `.${path.basename(real)}.${randomBytes(6).toString('hex')}.tmp`,
-  );
+  const beside = besideOf(real);
   try {
     await writeWhole(beside, real, wanted);
+    if (!(await readFile(real)).equals(now))
+      throw new NotReplaced(message`it was changed by another program meanwhile`);
     await rename(beside, real);
   } catch (cause) {
     await rm(beside, { force: true });
     throw cause;
   }
-  await settleFolder(path.dirname(real));
+  await settleFolder(real);
 }
 
-async function writeWhole(file: string, like: string, bytes: Uint8Array): Promise<void> {
+/** A name beside the file that nothing has; short, whatever the file is called. */
+export const besideOf = (file: string): string =>
+  path.join(path.dirname(file), `.lamella-${randomBytes(8).toString('hex')}.tmp`);
+
+/**
+ * Writes a new file to the disk.
+ * @param like the file whose mode and owner it gets; null: it gets its maker's
+ */
+export async function writeWhole(
+  file: string,
+  like: string | null,
+  bytes: Uint8Array,
+): Promise<void> {
+  if (like === null) {
+    const made = await open(file, 'wx');
+    try {
+      await made.writeFile(bytes);
+      await made.sync();
+    } finally {
+      await made.close();
+    }
+    return;
+  }
   const old = await open(like, 'r');
   try {
     const { mode, uid, gid } = await old.stat();
@@ -84,9 +105,9 @@ async function giveTo(made: FileHandle, uid: number, gid: number): Promise<void>
 }
 
 /** The new name is on the disk too; where folders can't be synced, the system does it in its time. */
-async function settleFolder(folder: string): Promise<void> {
+export async function settleFolder(file: string): Promise<void> {
   try {
-    const opened = await open(folder, 'r');
+    const opened = await open(path.dirname(file), 'r');
     try {
       await opened.sync();
     } finally {

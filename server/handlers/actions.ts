@@ -6,6 +6,7 @@ import {
 } from 'vscode-languageserver';
 import type { Core, OfferedFix } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import { inertLine } from '../../shared/report/inert.ts';
 import { titleWithPrice } from '../../shared/say/fix-title.ts';
 import { message } from '../../shared/words/message.ts';
 import type { ClientFeatures } from '../client-features.ts';
@@ -29,7 +30,7 @@ export function actions(
     const offered = core.fixesIn(file, range);
     for (const fix of offered)
       found.push({
-        title: titleWithPrice(fix.title, fix.sideEffects),
+        title: inertLine(titleWithPrice(fix.title, fix.sideEffects)),
         kind: CodeActionKind.QuickFix,
         edit: workspaceEdit(fix.edits, client, documents),
         diagnostics: context.diagnostics.filter(

@@ -2,6 +2,7 @@
 import type { CodeLens } from 'vscode-languageserver';
 import type { Core } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import { inertLine } from '../../shared/report/inert.ts';
 import { message } from '../../shared/words/message.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import type { Documents } from '../workspace/documents.ts';
@@ -27,12 +28,13 @@ export function resolveLens(
 ): CodeLens {
   const { file, shot } = (lens.data ?? {}) as Partial<Carried>;
   if (typeof file !== 'string' || typeof shot !== 'string' || !documents.has(file)) return lens;
-  const title = core.lensWords(file, shot);
-  if (title === null) return lens;
+  const words = core.lensWords(file, shot);
+  if (words === null) return lens;
+  const title = inertLine(words);
   const command = client.showsSheets
     ? {
         title,
-        tooltip: message`Show the sheet at ${shot}`,
+        tooltip: inertLine(message`Show the sheet at ${shot}`),
         command: 'lamella.openSheet',
         arguments: [{ uri: documents.uri(file), shot }],
       }

@@ -15,6 +15,7 @@ import {
 import type { Core } from '../../shared/api/facade.ts';
 import type { LocatedPlace } from '../../shared/api/located.ts';
 import type { FileId } from '../../shared/plan/place.ts';
+import { inertLine } from '../../shared/report/inert.ts';
 import type { ClientFeatures } from '../client-features.ts';
 import type { Documents } from '../workspace/documents.ts';
 import { workspaceEdit } from './workspace-edit.ts';
@@ -75,7 +76,7 @@ export function rename(
   const renaming = core.rename(file, position, newName);
   return renaming.ok
     ? workspaceEdit(renaming.edits, client, documents)
-    : new ResponseError(ErrorCodes.InvalidRequest, renaming.why);
+    : new ResponseError(ErrorCodes.InvalidRequest, inertLine(renaming.why));
 }
 
 export const selections = (core: Core, file: FileId, positions: readonly Position[]) =>

@@ -70,7 +70,7 @@ export function pngOf(
     data: developed(picture, clipAt),
     channels: 3,
     depth: 8,
-    text: { Description: latin(caption.join(' ')) },
+    text: { Software: 'Lamella', Description: latin(caption.join(' ')) },
   });
 }
 

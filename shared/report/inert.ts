@@ -13,3 +13,6 @@ export const inertLine = (text: string): string =>
       ? ' '
       : `\\u{${character.codePointAt(0)!.toString(16)}}`,
   );
+
+/** Lines of data: nothing in them acts, but their ends, tabs and the BOM stay. */
+export const inertLines = (text: string): string => text.replace(/[^\t\r\n\ufeff]+/g, inertLine);

@@ -85,6 +85,7 @@ test.each([
       '400',
       '-o',
       file,
+      '--force',
     ],
     { encoding: 'utf8' },
   );

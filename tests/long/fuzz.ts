@@ -1,6 +1,7 @@
 /**
  * Texts that are no plans, by the hundred thousand: bytes, text in the shape of YAML, and samples with
- * something done to them. Nothing may throw or hang, and all that is said stands inside the text.
+ * something done to them. Nothing may throw or hang, all that is said stands inside the text, and a core
+ * that has read all texts before says of each what a new one says.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
@@ -63,7 +64,13 @@ const mutated: Make = (random, samples) => {
 
 const KINDS: Readonly<Record<string, Make>> = { bytes, 'shaped as YAML': yamlShaped, mutated };
 
-export function fuzz(inputs: number, root: string, seed: number): readonly FuzzResult[] {
+/** @param keep is told of every failure as it is found */
+export function fuzz(
+  inputs: number,
+  root: string,
+  seed: number,
+  keep: (failure: { readonly kind: string; readonly why: string; readonly text: string }) => void,
+): readonly FuzzResult[] {
   const folder = path.join(root, 'samples');
   const samples = readdirSync(folder)
     .filter((name) => name.endsWith('.shootplan.yaml'))
@@ -73,16 +80,21 @@ export function fuzz(inputs: number, root: string, seed: number): readonly FuzzR
     const count = Math.ceil(inputs / Object.keys(KINDS).length);
     const failures: { why: string; text: string }[] = [];
     let [findings, longestMs] = [0, 0];
+    // One for all texts of the kind: what it remembers of them must change no answer.
+    const aged = coreWith('');
     for (let run = 0; run < count && failures.length < MOST_FAILURES; run++) {
       const text = make(random, samples);
       const started = process.cpuUsage();
-      const why = faultOf(text, (found) => {
+      const fault = faultOf(text, (found) => {
         findings += found;
       });
       const took = cpuMs(started);
+      const why = fault ?? agedFault(aged, text);
       longestMs = Math.max(longestMs, took);
-      if (why !== undefined) failures.push({ why, text });
-      else if (took > MOST_MS) failures.push({ why: `took ${Math.round(took)} ms`, text });
+      const said = why ?? (took > MOST_MS ? `took ${Math.round(took)} ms` : undefined);
+      if (said === undefined) continue;
+      failures.push({ why: said, text });
+      keep({ kind, why: said, text });
     }
     return { kind, inputs: count, findings, longestMs, failures };
   });
@@ -101,6 +113,22 @@ function faultOf(text: string, count: (findings: number) => void): string | unde
     count(found.length);
     core.figures(PLAN);
     return misplaced(core, text);
+  } catch (error) {
+    return error instanceof Error ? (error.stack ?? error.message) : String(error);
+  }
+}
+
+/** What a core says of a text after many others, against one that has seen no other. */
+function agedFault(aged: Core, text: string): string | undefined {
+  try {
+    const fresh = coreWith(text);
+    aged.give(PLAN, text);
+    for (const wanted of aged.wanted(PLAN)) aged.refuse(wanted, 'not-found');
+    for (const wanted of fresh.wanted(PLAN)) fresh.refuse(wanted, 'not-found');
+    const [old, young] = [aged, fresh].map((core) =>
+      JSON.stringify([core.findings(PLAN), [...core.figures(PLAN)]]),
+    );
+    return old === young ? undefined : `an aged core differs: ${old} instead of ${young}`;
   } catch (error) {
     return error instanceof Error ? (error.stack ?? error.message) : String(error);
   }

@@ -13,6 +13,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
+import { build } from 'esbuild';
 import { expect, test } from 'vitest';
 import { each } from '../support/each.ts';
 
@@ -176,4 +177,39 @@ test('the licences of what is bundled go with it', () => {
   for (const name of ['mediabunny', 'qr', 'vscode-languageclient', 'vscode-languageserver', 'yaml'])
     expect(notices).toMatch(new RegExp(`^${name} \\d`, 'm'));
   expect(notices).not.toMatch(/^Licence: undefined/m);
+});
+
+test('every package that is bundled is named with its licence and where its source is', async () => {
+  const { metafile } = await build({
+    absWorkingDir: dist('..'),
+    entryPoints: [
+      ...['client/node.ts', 'client/fill/sheet-fill.ts'],
+      ...['server/node.ts', 'server/media/worker.ts', 'server/cli-commands.ts'],
+    ],
+    outdir: 'dist',
+    bundle: true,
+    write: false,
+    metafile: true,
+    platform: 'node',
+    external: ['vscode'],
+    logLevel: 'silent',
+  });
+  const inputs = Object.values(metafile.outputs).flatMap((output) => Object.entries(output.inputs));
+  const names = new Set(
+    inputs.flatMap(([file, { bytesInOutput }]) => {
+      const name = /.*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(file)?.[1];
+      return bytesInOutput > 0 && name !== undefined ? [name] : [];
+    }),
+  );
+  expect(names.size).toBeGreaterThan(10);
+  const parts = read('THIRD-PARTY-NOTICES.txt').split(`\n${'-'.repeat(72)}\n\n`);
+  each([...names], (name) => {
+    const part = parts.find((one) => one.split('\n').some((line) => line.startsWith(`${name} `)));
+    expect(part, name).toMatch(/^Licence: [\w(]/m);
+    expect(part, name).toMatch(/^Source code: https:\/\/\S+$/m);
+  });
+  // MPL-2.0, 3.2 (a): how its source can be had; 3.1: that it is under this licence.
+  const underMpl = parts.filter((one) => /^Licence: MPL-2\.0$/m.test(one));
+  expect(underMpl.length).toBeGreaterThan(0);
+  for (const part of underMpl) expect(part).toMatch(/Mozilla Public License Version 2\.0/);
 });

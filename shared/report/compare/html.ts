@@ -54,6 +54,8 @@ export function comparePage(
 ): string {
   const policy = `default-src 'none'; style-src '${hashes.style}'; script-src '${hashes.script}'; img-src data:; base-uri 'none'; form-action 'none'`;
   const head = [
+    // By it the command line knows what it may replace: `server/files/own-output.ts`.
+    el('meta', { name: 'generator', content: 'Lamella' }),
     el('meta', { charset: 'utf-8' }),
     el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
     el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),

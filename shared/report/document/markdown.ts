@@ -82,7 +82,10 @@ const escaped = (text: string): string =>
   text
     .replace(/[\\`*_[\]|~<]/g, '\\$&')
     .replace(/&/g, '&amp;')
-    .replace(/:\/\//g, ':\u200b//');
+    .replace(/:\/\//g, ':\u200b//')
+    // GitHub's flavour: an address without a scheme, somebody's name, an issue's number.
+    .replace(/\bwww\./gi, 'www\u200b.')
+    .replace(/([@#])(?=[\p{L}\p{N}])/gu, '$1\u200b');
 
 /** A text of a plan's as a line of Markdown, nothing in which is markup. */
 export const inertMarkdown = (text: string): string => lineText(text);

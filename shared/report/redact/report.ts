@@ -3,6 +3,8 @@
  * it uses, redacted, and what is found in them then, in Markdown for a bug report.
  */
 import type { LocatedFinding } from '../../api/located.ts';
+import { inertMarkdown } from '../document/markdown.ts';
+import { inertLine, inertLines } from '../inert.ts';
 import { fenced } from './fence.ts';
 import { Redactor } from './redact.ts';
 
@@ -34,7 +36,7 @@ export function redactedReport({ facts, files, rules, check }: ReportInput): str
     JSON.stringify([...rules].sort()) === JSON.stringify(found.map(({ rule }) => rule).sort());
   const findings = found.map(
     ({ rule, severity, range, what }) =>
-      `${range.start.line + 1}:${range.start.character + 1} ${severity} ${rule}: ${what}`,
+      `${range.start.line + 1}:${range.start.character + 1} ${severity} ${rule}: ${inertLine(what)}`,
   );
   return [
     '## What happened',
@@ -45,7 +47,11 @@ export function redactedReport({ facts, files, rules, check }: ReportInput): str
     '',
     '## The plan, redacted',
     'Names, texts, comments and paths are replaced by others of the same length; numbers are as they were. Read it before you send it.',
-    ...redacted.flatMap(({ name, text }) => ['', `${name}:`, ...fenced(text, 'yaml')]),
+    ...redacted.flatMap(({ name, text }) => [
+      '',
+      `${inertMarkdown(name)}:`,
+      ...fenced(inertLines(text), 'yaml'),
+    ]),
     '',
     '## What is found in it',
     ...(findings.length > 0 ? fenced(findings.join('\n'), 'text') : ['Nothing.']),

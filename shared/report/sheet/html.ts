@@ -52,6 +52,8 @@ export function sheetPage(sheet: Sheet, options: HtmlOptions, styleHash: string)
   const script = fill ? `script-src '${fill.scriptHash}'; ` : '';
   const policy = `default-src 'none'; style-src '${styleHash}'; ${script}${pictures}base-uri 'none'; form-action 'none'`;
   const head = [
+    // By it the command line knows what it may replace: `server/files/own-output.ts`.
+    el('meta', { name: 'generator', content: 'Lamella' }),
     el('meta', { charset: 'utf-8' }),
     el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
     el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),

@@ -70,6 +70,8 @@ export function otio(programme: Programme): string {
   ];
   return print(
     item('Timeline.1', title, {
+      // By it the command line knows what it may replace: `server/files/own-output.ts`.
+      metadata: { [OURS]: { made: 'timeline' } },
       global_start_time: time(start.frame, rate),
       tracks: item('Stack.1', 'tracks', { ...PLAIN, children: tracks }),
     }),

@@ -30,6 +30,7 @@ import {
   type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver/node';
 import { folderOf } from '../../../server/canonical-uri.ts';
+import { READS_FIRST } from '../../../server/first-message.ts';
 import type { Host, HostText } from '../../../server/host.ts';
 import { startServer } from '../../../server/server.ts';
 import { STATE, type StateParams } from '../../../server/state.ts';
@@ -87,6 +88,7 @@ export async function connect<C extends Core = FakeCore>(
   const server = createConnection(
     new StreamMessageReader(toServer),
     new StreamMessageWriter(toClient),
+    READS_FIRST,
   );
   const connection = createProtocolConnection(
     new StreamMessageReader(toClient),
