@@ -63,7 +63,7 @@ export function identityOf(finding: Finding): string {
   return [finding.rule, finding.shot ?? '', file, entry, path.join('.'), code].join(' ');
 }
 
-/** Reading a character anew costs as much as collecting so many findings. */
+/** The unit of `Trials.effort` is a tenth of this. */
 const EFFORT_OF_CHARACTER = 10;
 
 /** @param isWanted whether what it made worse is worth telling; left out: always */
@@ -72,19 +72,21 @@ export function tryOut(
   edits: readonly LocatedEdit[],
   isWanted: (compared: Compared) => boolean = () => true,
 ): Outcome {
-  const then = findingsIn(context);
-  for (const findings of then.values()) context.trials.effort += findings.length;
-  const undo = applyEdits(context, edits);
-  try {
-    const outcome = outcomeOf(then, findingsIn(context));
-    // How sure a finding is costs much: only of those that count it is asked, while they are there.
-    const worse = addedOrWorsened(outcome);
-    return isWanted(outcome)
-      ? { ...outcome, worse: worse.map((finding) => context.analysis.certain(finding)) }
-      : { ...outcome, worse };
-  } finally {
-    undo();
-  }
+  const { trials } = context;
+  const then = trials.kept('findings', () => findingsIn(context));
+  return trials.run(() => {
+    const undo = applyEdits(context, edits);
+    try {
+      const outcome = outcomeOf(then, findingsIn(context));
+      // How sure a finding is costs much: only of those that count it is asked, while they are there.
+      const worse = addedOrWorsened(outcome);
+      return isWanted(outcome)
+        ? { ...outcome, worse: worse.map((finding) => context.analysis.certain(finding)) }
+        : { ...outcome, worse };
+    } finally {
+      undo();
+    }
+  });
 }
 
 type ByFile = ReadonlyMap<FileId, readonly Finding[]>;
@@ -129,7 +131,7 @@ function applyEdits({ store, trials }: CheckContext, edits: readonly LocatedEdit
     if (!document) continue;
     const own = edits.filter((edit) => edit.file === file);
     for (const { from, to, text, reread } of runsOf(document, own).reverse()) {
-      trials.effort += EFFORT_OF_CHARACTER * reread;
+      trials.spend(EFFORT_OF_CHARACTER * reread);
       undone.push(store.replace(file, from, to, text));
     }
   }
