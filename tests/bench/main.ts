@@ -7,6 +7,7 @@ import { benchCold, shippedSizes } from './cold.ts';
 import { benchCuts } from './cuts.ts';
 import { benchFrames } from './frames.ts';
 import { benchMeasuredLens } from './measured-lens.ts';
+import { benchShapes, SHAPE_SIZES } from './shape-costs.ts';
 import { both, ms, table } from './statistics.ts';
 import {
   benchGeneral,
@@ -93,6 +94,19 @@ say(
   table(
     ['subject', '160 × 90', '480 × 270'],
     benchFrames().map(({ subject, small, large }) => [subject, both(small), both(large)]),
+  ),
+);
+
+say(
+  '\nMany of one thing, ms of the processor: to open / all fixes / fixes at the middle finding.\n',
+);
+say(
+  table(
+    ['what there are many of', ...SHAPE_SIZES.map(String)],
+    benchShapes().map(({ shape, costs }) => [
+      shape,
+      ...costs.map((cost) => [cost.open, cost.fixes, cost.atCursor].map(ms).join(' / ')),
+    ]),
   ),
 );
 

@@ -41,11 +41,14 @@ const LENS = (index: number): string => `    lens${index}:
       length: 100 mm
 `;
 
-const SHOT = (index: number, lines: string): string =>
-  `  more${index}:\n    subject: frost-plate\n    rig: bench\n${lines}`;
-
 const lit = (count: number, shot: string): string =>
   behind('lights:', many(count, LIGHT)).replace('    light: [panel]\n', shot);
+
+/** What the example plan says of its first shot. */
+const FROST = EXAMPLE_PLAN.slice(
+  EXAMPLE_PLAN.indexOf('    subject: frost-plate'),
+  EXAMPLE_PLAN.indexOf('  skin:'),
+);
 
 /** Each by its name in the table: the text with `count` of what the name says. */
 export const SHAPES: Readonly<Record<string, (count: number) => string>> = {
@@ -53,7 +56,11 @@ export const SHAPES: Readonly<Record<string, (count: number) => string>> = {
   'shots out of reach': (count) =>
     behind(
       'shots:',
-      many(count, (index) => SHOT(index, '    field: 3 mm\n    aperture: f/8\n')),
+      many(
+        count,
+        (index) =>
+          `  more${index}:\n${FROST.replace('rig: bench', 'rig: plain').replace('60 mm', '20 mm')}`,
+      ),
     ),
   'shots with a name and no more': (count) =>
     behind(

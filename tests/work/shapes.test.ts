@@ -1,0 +1,67 @@
+/**
+ * Plans with many of one thing: twice as many cost about twice as much and never four times. Counted
+ * in values read and computed, shots calculated and characters read anew; no clock decides.
+ */
+import { expect, it } from 'vitest';
+import { Analysis } from '../../shared/workspace/analysis.ts';
+import { EFFORT_OF_MENU } from '../../shared/workspace/most-tried.ts';
+import { Store } from '../../shared/workspace/store.ts';
+import { SHAPES } from '../bench/shapes.ts';
+import { coreWith, PLAN, ROOT } from '../support/plans.ts';
+
+const SOME = 24;
+/** Twice as much, and what belongs to the plan around it. */
+const MORE = 2.4;
+
+const stepsToOpen = (text: string): number => {
+  const store = new Store();
+  const analysis = new Analysis(store, () => ROOT);
+  store.give(PLAN, text);
+  analysis.findings(PLAN);
+  return store.graph.steps;
+};
+
+it('twice as many of anything take at most about twice the work to open', () => {
+  for (const [name, make] of Object.entries(SHAPES)) {
+    const [once, twice] = [stepsToOpen(make(SOME)), stepsToOpen(make(2 * SOME))];
+    expect(once, name).toBeGreaterThan(100);
+    expect(twice, name).toBeLessThanOrEqual(MORE * once);
+  }
+});
+
+it('fixes for a whole file stop at the first trial beyond their limit', () => {
+  for (const name of ['keys that are none', 'lenses without use', 'anchors and aliases']) {
+    const core = coreWith(SHAPES[name]!(50));
+    const findings = core.findings(PLAN);
+    const costs = findings.slice(0, 8).map((finding) => {
+      const before = core.effort();
+      core.fixesOf(finding);
+      return core.effort() - before;
+    });
+    const before = core.effort();
+    const all = { start: { line: 0, character: 0 }, end: { line: 100_000, character: 0 } };
+    const offered = core.fixesIn(PLAN, all);
+    expect(offered.length, name).toBeGreaterThan(0);
+    expect(core.effort() - before, name).toBeLessThanOrEqual(
+      EFFORT_OF_MENU + 2 * Math.max(...costs),
+    );
+  }
+});
+
+it('what a plan finds is collected once for all its trials', () => {
+  const core = coreWith(SHAPES['lenses without use']!(60));
+  const unused = core.findings(PLAN).filter(({ rule }) => rule === 'unused-name');
+  const costs = unused.map((finding) => {
+    const before = core.effort();
+    expect(core.fixesOf(finding).length).toBeGreaterThan(0);
+    return core.effort() - before;
+  });
+  const [first, ...others] = costs as [number, ...number[]];
+  expect(Math.max(...others)).toBeLessThan(first);
+  // A change that stays is seen: all is collected anew, once.
+  core.edit(PLAN, { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, '# new\n');
+  const moved = core.findings(PLAN).find(({ rule }) => rule === 'unused-name')!;
+  const before = core.effort();
+  expect(core.fixesOf(moved)[0]?.edits[0]?.range.start.line).toBeGreaterThan(0);
+  expect(core.effort() - before).toBeGreaterThan(Math.max(...others));
+});
