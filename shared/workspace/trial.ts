@@ -66,23 +66,40 @@ export function identityOf(finding: Finding): string {
 /** The unit of `Trials.effort` is a tenth of this. */
 const EFFORT_OF_CHARACTER = 10;
 
-/** @param isWanted whether what it made worse is worth telling; left out: always */
+/** What an edit brought when it was tried last, since the plan was as it is. */
+interface Tried {
+  /** With how sure what it made worse is, where somebody wanted that. */
+  outcome?: Outcome;
+  isSure?: boolean;
+}
+
+/**
+ * The same edit is tried once, whoever proposes it: shots that share a rig share its fixes.
+ *
+ * @param isWanted whether what it made worse is worth telling; left out: always
+ */
 export function tryOut(
   context: CheckContext,
   edits: readonly LocatedEdit[],
   isWanted: (compared: Compared) => boolean = () => true,
 ): Outcome {
   const { trials } = context;
+  const tried = trials.kept<Tried>(`trial ${JSON.stringify(edits)}`, () => ({}));
+  if (tried.outcome && (tried.isSure || !isWanted(tried.outcome))) return tried.outcome;
   const then = trials.kept('findings', () => findingsIn(context));
   return trials.run(() => {
     const undo = applyEdits(context, edits);
     try {
-      const outcome = outcomeOf(then, findingsIn(context));
+      const compared = outcomeOf(then, findingsIn(context));
       // How sure a finding is costs much: only of those that count it is asked, while they are there.
-      const worse = addedOrWorsened(outcome);
-      return isWanted(outcome)
-        ? { ...outcome, worse: worse.map((finding) => context.analysis.certain(finding)) }
-        : { ...outcome, worse };
+      const isSure = isWanted(compared);
+      const worse = addedOrWorsened(compared);
+      const outcome = {
+        ...compared,
+        worse: isSure ? worse.map((finding) => context.analysis.certain(finding)) : worse,
+      };
+      Object.assign(tried, { outcome, isSure });
+      return outcome;
     } finally {
       undo();
     }

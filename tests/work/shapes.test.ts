@@ -65,3 +65,17 @@ it('what a plan finds is collected once for all its trials', () => {
   expect(core.fixesOf(moved)[0]?.edits[0]?.range.start.line).toBeGreaterThan(0);
   expect(core.effort() - before).toBeGreaterThan(Math.max(...others));
 });
+
+it('the same fix of a rig is tried once for all its shots', () => {
+  const core = coreWith(SHAPES['shots out of reach']!(12));
+  const costs = core
+    .findings(PLAN)
+    .filter(({ rule }) => rule === 'field-out-of-reach')
+    .map((finding) => {
+      const before = core.effort();
+      expect(core.fixesOf(finding).length).toBeGreaterThan(0);
+      return core.effort() - before;
+    });
+  expect(costs).toHaveLength(12);
+  for (const later of costs.slice(1)) expect(later).toBeLessThan(0.75 * costs[0]!);
+});
