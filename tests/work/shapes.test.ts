@@ -9,7 +9,7 @@ import { Store } from '../../shared/workspace/store.ts';
 import { SHAPES } from '../bench/shapes.ts';
 import { coreWith, PLAN, ROOT } from '../support/plans.ts';
 
-const SOME = 24;
+const SOME = 16;
 /** Twice as much, and what belongs to the plan around it. */
 const MORE = 2.4;
 
@@ -30,22 +30,18 @@ it('twice as many of anything take at most about twice the work to open', () => 
 });
 
 it('fixes for a whole file stop at the first trial beyond their limit', () => {
-  for (const name of ['keys that are none', 'lenses without use', 'anchors and aliases']) {
-    const core = coreWith(SHAPES[name]!(50));
-    const findings = core.findings(PLAN);
-    const costs = findings.slice(0, 8).map((finding) => {
-      const before = core.effort();
-      core.fixesOf(finding);
-      return core.effort() - before;
-    });
+  const core = coreWith(SHAPES['keys that are none']!(80));
+  const spent = (work: () => void): number => {
     const before = core.effort();
-    const all = { start: { line: 0, character: 0 }, end: { line: 100_000, character: 0 } };
-    const offered = core.fixesIn(PLAN, all);
-    expect(offered.length, name).toBeGreaterThan(0);
-    expect(core.effort() - before, name).toBeLessThanOrEqual(
-      EFFORT_OF_MENU + 2 * Math.max(...costs),
-    );
-  }
+    work();
+    return core.effort() - before;
+  };
+  const all = { start: { line: 0, character: 0 }, end: { line: 100_000, character: 0 } };
+  const some = spent(() => expect(core.fixesIn(PLAN, all).length).toBeGreaterThan(0));
+  // What was tried before is not tried again, so that only the others are counted here.
+  const others = core.findings(PLAN).map((finding) => spent(() => core.fixesOf(finding)));
+  expect(some).toBeLessThanOrEqual(EFFORT_OF_MENU + Math.max(...others));
+  expect(Math.max(...others)).toBeGreaterThan(0);
 });
 
 it('what a plan finds is collected once for all its trials', () => {
