@@ -30,7 +30,11 @@ export class Desk {
       if (token.isCancellationRequested)
         return failure(LSPErrorCodes.RequestCancelled, 'cancelled');
       try {
-        return await work(current, params, token);
+        const done = await work(current, params, token);
+        // What works in slices leaves off once nobody waits for it.
+        return token.isCancellationRequested
+          ? failure(LSPErrorCodes.RequestCancelled, 'cancelled')
+          : done;
       } catch (cause) {
         current.log(cause);
         const said = cause instanceof Error ? cause.message : String(cause);

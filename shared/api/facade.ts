@@ -108,8 +108,8 @@ export interface Checker {
   findings(file: FileId): readonly LocatedFinding[];
   fixesOf(finding: LocatedFinding): readonly LocatedFix[];
   /**
-   * What trying fixes has cost so far; it only grows. In findings collected, and texts read anew, so
-   * that the same plan costs the same anywhere.
+   * What trying fixes has cost so far; it only grows. In characters read anew, values read and shots
+   * calculated, so that the same plan costs the same anywhere.
    */
   effort(): number;
   /** Whether offered fixes without a price, made at once, bring no finding but hints. */

@@ -157,6 +157,7 @@ export class Graph {
   readonly #passing: Passing[] = [];
   readonly #homeOf = new WeakMap<Query<unknown>, ReadonlyMap<string, Cell<unknown>>>();
   #changes = 0;
+  #steps = 0;
   /** How often each query computed, by its name: what the work-counter tests read. */
   readonly computed = new Map<string, number>();
 
@@ -239,6 +240,11 @@ export class Graph {
     return this.#changes;
   }
 
+  /** How many values have been read so far and how many of them computed: it grows with the work. */
+  get steps(): number {
+    return this.#steps;
+  }
+
   /** Whether a value is at hand, so that reading it works nothing out. Asking is no reading. */
   isAtHand<T, K extends string>(query: Query<T, K>, key: K): boolean {
     const cell = this.#homeOf.get(query as Query<unknown>)?.get(key);
@@ -313,6 +319,7 @@ export class Graph {
   }
 
   #read<T>(cell: Cell<T>): T {
+    this.#steps++;
     const reader = this.#reader;
     if (reader && observe(cell as unknown as Cell<unknown>, reader))
       reader.sources.push(cell as unknown as Cell<unknown>);
@@ -348,6 +355,7 @@ export class Graph {
   #check(cell: Cell<unknown>): boolean {
     let isSure = true;
     for (const source of cell.sources) {
+      this.#steps++;
       if (source.state === State.Clean) continue;
       try {
         this.#refresh(source);

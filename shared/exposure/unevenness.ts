@@ -1,4 +1,4 @@
-import { illuminancePerLuminance, type Vector } from './rectangle-source.ts';
+import { illuminanceAt, illuminancePerLuminance, type Vector } from './rectangle-source.ts';
 
 /** A flat, evenly glowing face that lights a diffuse subject. */
 interface LightingFace {
@@ -28,15 +28,13 @@ export function unevenStops(
     outline,
     luminance: atMiddle / illuminancePerLuminance(outline, normal),
   }));
-  const given = places.map((place) =>
-    scaled.reduce(
-      (sum, { outline, luminance }) =>
-        sum + luminance * illuminancePerLuminance(seenFrom(place, outline), normal),
-      0,
-    ),
-  );
-  return Math.log2(Math.max(...given) / Math.min(...given));
+  let [most, least] = [0, Number.POSITIVE_INFINITY];
+  for (const place of places) {
+    let given = 0;
+    for (const { outline, luminance } of scaled)
+      given += luminance * illuminanceAt(outline, place, normal);
+    most = Math.max(most, given);
+    least = Math.min(least, given);
+  }
+  return Math.log2(most / least);
 }
-
-const seenFrom = ([x, y, z]: Vector, outline: readonly Vector[]): readonly Vector[] =>
-  outline.map((corner): Vector => [corner[0] - x, corner[1] - y, corner[2] - z]);

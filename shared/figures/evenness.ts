@@ -12,6 +12,7 @@ import { sourceOf, weightOn } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { scatters } from './moved-light.ts';
 import { pupilDistanceMm } from './optical.ts';
+import { remembered } from './remembered.ts';
 import type { EvennessFigures, OpticalFigures, TimeFigures } from './shot-figures.ts';
 import { shinesThrough } from './through.ts';
 
@@ -111,20 +112,46 @@ function unevenOver(
   { sizes, sources }: Frame,
   { lights, tiltAxis }: Bench,
 ): number | UnknownFigure {
-  const [width, height, pupilMm, tilt, ...stops] = sizes as [number, number, number, number];
+  const [width, height, pupilMm, tilt, ...stops] = sizes as readonly [
+    number,
+    number,
+    number,
+    number,
+    ...number[],
+  ];
   const dark = sources.findIndex((source) => weightOn(source, tilt, tiltAxis) === 0);
   if (dark >= 0 && lights.known)
     return notKnown(message`${lights.value[dark]!.name} shines on the back of the subject`);
-  const surface = filmSurface(tilt, tiltAxis);
+  const isLevel = tiltAxis === 'level' ? 1 : 0;
+  const over =
+    sources.length === 1
+      ? ofOneLight(sources[0]!, width, height, pupilMm, tilt, isLevel)
+      : stopsOver(sources, stops, [width, height, pupilMm, tilt, isLevel]);
+  return over ?? notKnown(message`the frame looks past the subject`);
+}
+
+/** Width and height, distance of the entrance pupil (mm), tilt (rad), and 1 where its axis is level. */
+type Seen = readonly [number, number, number, number, number];
+
+/** Shots that frame alike under one light are as even as each other: their light is one object. */
+const ofOneLight = remembered((source: Source, ...seen: Seen) => stopsOver([source], [0], seen));
+
+/** undefined: the frame looks past the subject. */
+function stopsOver(
+  sources: readonly Source[],
+  stops: readonly number[],
+  [width, height, pupilMm, tilt, isLevel]: Seen,
+): number | undefined {
+  const surface = filmSurface(tilt, isLevel === 1 ? 'level' : 'upright');
   const places = placesOf([width, height]).map((at) =>
     tilt === 0 ? at : filmPoint(surface, at, [0, 0, pupilMm])?.at,
   );
   const seen = places.filter((place): place is Vec => place !== undefined);
-  if (seen.length < places.length) return notKnown(message`the frame looks past the subject`);
+  if (seen.length < places.length) return undefined;
   return unevenStops(
     sources.map((source, index) => ({
       outline: sourceOutline(source),
-      atMiddle: 2 ** (stops as number[])[index]!,
+      atMiddle: 2 ** stops[index]!,
     })),
     seen,
     surface.normal,

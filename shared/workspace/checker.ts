@@ -16,6 +16,7 @@ import { Locator } from './locate.ts';
 import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
 import { planState } from './plan-state.ts';
 import { Store } from './store.ts';
+import { Trials } from './trials.ts';
 
 interface Checking {
   readonly context: CheckContext;
@@ -34,7 +35,7 @@ export function startChecking(options: CoreOptions): Checking {
   const locator = new Locator(store, analysis.entries);
   const say = new Say(() => options.lengths ?? 'mm');
   const hostFiles = () => options.planFiles?.() ?? [];
-  const trials = { effort: 0 };
+  const trials = new Trials(store.graph);
   const context: CheckContext = { store, analysis, locator, say, trials, hostFiles };
   const fixes = new FixMaker(context);
   const places = new FindingLocator(locator, say);

@@ -4,6 +4,7 @@ import type { Analysis } from './analysis.ts';
 import type { FormerValues } from './former-values.ts';
 import type { Locator } from './locate.ts';
 import type { Store } from './store.ts';
+import type { Trials } from './trials.ts';
 
 /** The parts that a check needs. */
 export interface CheckContext {
@@ -11,8 +12,7 @@ export interface CheckContext {
   readonly analysis: Analysis;
   readonly locator: Locator;
   readonly say: Say;
-  /** What trials have cost so far. */
-  readonly trials: { effort: number };
+  readonly trials: Trials;
   /** Plan files that the host knows, whether or not their texts were given. */
   hostFiles(): readonly FileId[];
 }

@@ -9,6 +9,7 @@ import { figuresOf } from '../figures/compute.ts';
 import { readBench } from '../figures/read-bench.ts';
 import type { UncertainShot } from '../figures/uncertain.ts';
 import { idOf } from '../plan/entry-id.ts';
+import type { FileId } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Ref } from '../plan/ref.ts';
 import { worstOf } from '../rules/certainty.ts';
@@ -94,18 +95,16 @@ export class FixMaker {
   #ruleFixes(finding: Finding): RuleFixes {
     const { analysis, store, trials } = this.#context;
     const identity = identityOf(finding);
-    const isIt = (other: Finding) => {
-      trials.effort++;
-      return identityOf(other) === identity;
-    };
     const shotRule = SHOT_RULES.find(({ name }) => name === finding.rule);
     const planRule = PLAN_RULES.find(({ name }) => name === finding.rule);
     for (const file of store.files()) {
-      if (planRule?.fixes && analysis.findings(file).some(isIt))
-        return { plain: planRule.fixes(finding, analysis.planView(file)), worst: [] };
+      if (planRule?.fixes && this.#identities(file).has(identity)) {
+        const view = trials.kept(`view ${file}`, () => analysis.planView(file));
+        return { plain: planRule.fixes(finding, view), worst: [] };
+      }
       if (!shotRule?.fixes || finding.shot === undefined) continue;
       const shot = idOf('shots', finding.shot);
-      if (!analysis.shotFindings(file, shot).some(isIt)) continue;
+      if (!analysis.shotFindings(file, shot).some((one) => identityOf(one) === identity)) continue;
       const bench = analysis.bench(file, shot);
       const figures = analysis.figures(file, shot);
       if (!bench || !figures) continue;
@@ -117,6 +116,15 @@ export class FixMaker {
       };
     }
     return { plain: [], worst: [] };
+  }
+
+  /** Of all findings of a plan: what stays as long as only trials change the plan. */
+  #identities(file: FileId): ReadonlySet<string> {
+    const { analysis, trials } = this.#context;
+    return trials.kept(
+      `found ${file}`,
+      () => new Set(analysis.findings(file).map((one) => identityOf(one))),
+    );
   }
 
   #withRig({ file, shot, at, fields }: Bench, rig: string): ShotView {

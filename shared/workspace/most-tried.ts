@@ -5,11 +5,11 @@
 import type { Checker } from '../api/facade.ts';
 import type { LocatedFinding, LocatedFix } from '../api/located.ts';
 
-/** For all findings of a file: a second or two. */
-export const EFFORT_OF_FILE = 10_000_000;
+/** For all findings of a file: half a second. */
+export const EFFORT_OF_FILE = 6_000_000;
 
-/** For what the cursor or a selection touches: a moment. */
-export const EFFORT_OF_MENU = 2_000_000;
+/** For what the cursor or a selection touches: a twentieth of a second. */
+export const EFFORT_OF_MENU = 400_000;
 
 /**
  * Fixes of the findings, in their order, until `most` effort is spent: one list a finding that was

@@ -63,28 +63,47 @@ export function identityOf(finding: Finding): string {
   return [finding.rule, finding.shot ?? '', file, entry, path.join('.'), code].join(' ');
 }
 
-/** Reading a character anew costs as much as collecting so many findings. */
+/** The unit of `Trials.effort` is a tenth of this. */
 const EFFORT_OF_CHARACTER = 10;
 
-/** @param isWanted whether what it made worse is worth telling; left out: always */
+/** What an edit brought when it was tried last, since the plan was as it is. */
+interface Tried {
+  /** With how sure what it made worse is, where somebody wanted that. */
+  outcome?: Outcome;
+  isSure?: boolean;
+}
+
+/**
+ * The same edit is tried once, whoever proposes it: shots that share a rig share its fixes.
+ *
+ * @param isWanted whether what it made worse is worth telling; left out: always
+ */
 export function tryOut(
   context: CheckContext,
   edits: readonly LocatedEdit[],
   isWanted: (compared: Compared) => boolean = () => true,
 ): Outcome {
-  const then = findingsIn(context);
-  for (const findings of then.values()) context.trials.effort += findings.length;
-  const undo = applyEdits(context, edits);
-  try {
-    const outcome = outcomeOf(then, findingsIn(context));
-    // How sure a finding is costs much: only of those that count it is asked, while they are there.
-    const worse = addedOrWorsened(outcome);
-    return isWanted(outcome)
-      ? { ...outcome, worse: worse.map((finding) => context.analysis.certain(finding)) }
-      : { ...outcome, worse };
-  } finally {
-    undo();
-  }
+  const { trials } = context;
+  const tried = trials.kept<Tried>(`trial ${JSON.stringify(edits)}`, () => ({}));
+  if (tried.outcome && (tried.isSure || !isWanted(tried.outcome))) return tried.outcome;
+  const then = trials.kept('findings', () => findingsIn(context));
+  return trials.run(() => {
+    const undo = applyEdits(context, edits);
+    try {
+      const compared = outcomeOf(then, findingsIn(context));
+      // How sure a finding is costs much: only of those that count it is asked, while they are there.
+      const isSure = isWanted(compared);
+      const worse = addedOrWorsened(compared);
+      const outcome = {
+        ...compared,
+        worse: isSure ? worse.map((finding) => context.analysis.certain(finding)) : worse,
+      };
+      Object.assign(tried, { outcome, isSure });
+      return outcome;
+    } finally {
+      undo();
+    }
+  });
 }
 
 type ByFile = ReadonlyMap<FileId, readonly Finding[]>;
@@ -129,7 +148,7 @@ function applyEdits({ store, trials }: CheckContext, edits: readonly LocatedEdit
     if (!document) continue;
     const own = edits.filter((edit) => edit.file === file);
     for (const { from, to, text, reread } of runsOf(document, own).reverse()) {
-      trials.effort += EFFORT_OF_CHARACTER * reread;
+      trials.spend(EFFORT_OF_CHARACTER * reread);
       undone.push(store.replace(file, from, to, text));
     }
   }

@@ -8,6 +8,7 @@ import { benchCold, shippedSizes } from './cold.ts';
 import { benchCuts } from './cuts.ts';
 import { benchFrames } from './frames.ts';
 import { benchMeasuredLens } from './measured-lens.ts';
+import { benchShapes, SHAPE_SIZES } from './shape-costs.ts';
 import { both, ms, table } from './statistics.ts';
 import {
   benchGeneral,
@@ -118,6 +119,19 @@ say(
     ).map(({ size, frames, decoding, own, wall, heapMb }) => [
       ...[size, String(frames), decoding.toFixed(2), own.toFixed(2), wall.toFixed(1)],
       heapMb.toFixed(0),
+    ]),
+  ),
+);
+
+say(
+  '\nMany of one thing, ms of the processor: to open / all fixes / fixes at the middle finding.\n',
+);
+say(
+  table(
+    ['what there are many of', ...SHAPE_SIZES.map(String)],
+    benchShapes().map(({ shape, costs }) => [
+      shape,
+      ...costs.map((cost) => [cost.open, cost.fixes, cost.atCursor].map(ms).join(' / ')),
     ]),
   ),
 );

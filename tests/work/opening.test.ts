@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Core } from '../../shared/api/facade.ts';
+import { unevenStops } from '../../shared/exposure/unevenness.ts';
 import { filmColour } from '../../shared/film/colour.ts';
 import { imageOfOutline } from '../../shared/mirror/bubble-image.ts';
 import { contrastOverDepth } from '../../shared/optics/defocus-contrast.ts';
@@ -15,6 +16,7 @@ import { Store } from '../../shared/workspace/store.ts';
 import { lineOf, planOf } from '../bench/plan-of.ts';
 import { coreWith, PLAN, ROOT } from '../support/plans.ts';
 
+vi.mock('../../shared/exposure/unevenness.ts', { spy: true });
 vi.mock('../../shared/film/colour.ts', { spy: true });
 vi.mock('../../shared/mirror/bubble-image.ts', { spy: true });
 vi.mock('../../shared/optics/defocus-contrast.ts', { spy: true });
@@ -36,6 +38,16 @@ beforeEach(() => {
 });
 
 describe('opening a plan', () => {
+  it('looks once how even the light is over shots that frame alike', () => {
+    const text = planOf(20);
+    coreWith(text).findings(PLAN);
+    expect(unevenStops).toHaveBeenCalledOnce();
+    const other = text.replace('field: 420 mm', 'field: 400 mm');
+    coreWith(other).findings(PLAN);
+    // A light of its own for the second text, and two frames in it.
+    expect(unevenStops).toHaveBeenCalledTimes(3);
+  });
+
   it('computes no film colour', () => {
     const core = opened('tide-panes.shootplan.yaml');
     expect(filmColour).not.toHaveBeenCalled();

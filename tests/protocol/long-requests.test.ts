@@ -1,0 +1,45 @@
+/** Long requests hold up no typing, and leave off when the client says so. Nothing is judged by a clock. */
+import { expect, it } from 'vitest';
+import { CancellationTokenSource, LSPErrorCodes } from 'vscode-languageserver';
+import { createCore } from '../../shared/core/core.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { at, connect, PLAN } from './support/client.ts';
+
+const textDocument = { uri: PLAN };
+/** Takes many slices to draw. */
+const LONG = { textDocument, shot: 'skin', width: 320 };
+const ISO = EXAMPLE_PLAN.split('\n').indexOf('    iso: 1250');
+
+async function opened() {
+  const client = await connect({ createCore });
+  client.open(PLAN, EXAMPLE_PLAN);
+  await expect.poll(() => client.published.length, { timeout: 60_000 }).toBeGreaterThan(0);
+  return client;
+}
+
+it('findings of a keystroke come before the answer to a long request', async () => {
+  const client = await opened();
+  const before = client.published.length;
+  const came: string[] = [];
+  const answer = client.connection
+    .sendRequest('lamella/frame', LONG)
+    .then(() => came.push('the frame'));
+  client.change(PLAN, 2, [{ range: at(ISO, 9, 13), text: '25' }]);
+  const findings = expect
+    .poll(() => client.published.length, { interval: 1, timeout: 60_000 })
+    .toBeGreaterThan(before)
+    .then(() => came.push('the findings'));
+  await Promise.all([answer, findings]);
+  expect(came).toEqual(['the findings', 'the frame']);
+});
+
+it('a long request that is cancelled answers so, in a few turns and not at its end', async () => {
+  const client = await opened();
+  const source = new CancellationTokenSource();
+  const answer = client.connection.sendRequest('lamella/frame', LONG, source.token);
+  source.cancel();
+  await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+  // It was left off and not finished: the frame is made anew when it is asked for again.
+  const making = client.core.startFrame(PLAN, 'skin', LONG.width);
+  expect(making?.work(() => true)).toBeNull();
+});
