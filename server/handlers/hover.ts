@@ -4,7 +4,7 @@ import {
   MarkupKind,
   type Position,
 } from 'vscode-languageserver';
-import type { Core } from '../../shared/api/facade.ts';
+import type { Core, HoverPicture } from '../../shared/api/facade.ts';
 import type { DrawnFrame } from '../../shared/api/frame.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { inertMarkdown } from '../../shared/report/document/markdown.ts';
@@ -31,9 +31,14 @@ export async function hover(
     frameOf !== undefined && client.showsImages
       ? await frameInSlices(core, file, frameOf, FRAME_WIDTH, token)
       : null;
-  const value = frame?.ok ? `${markdown}\n\n${imageOf(frame)}` : markdown;
+  const drawn = client.showsImages ? (found.pictures ?? []).map(drawingOf) : [];
+  const value = [markdown, ...drawn, ...(frame?.ok ? [imageOf(frame)] : [])].join('\n\n');
   return { contents: { kind: MarkupKind.Markdown, value }, range };
 }
+
+/** An SVG that is ASCII is a string of its own bytes. */
+const drawingOf = ({ svg, alt }: HoverPicture): string =>
+  `![${inertMarkdown(alt)}](data:image/svg+xml;base64,${btoa(svg)})`;
 
 function imageOf(frame: Extract<DrawnFrame, { ok: true }>): string {
   const { src, caption } = pageFrame(frame);

@@ -51,6 +51,15 @@ export interface Hover {
   readonly range: Range;
   /** The shot whose frame shows what is told. */
   readonly frameOf?: string;
+  /** Small drawings of it, for clients that show pictures. */
+  readonly pictures?: readonly HoverPicture[];
+}
+
+export interface HoverPicture {
+  /** A whole SVG document, ASCII alone. */
+  readonly svg: string;
+  /** Plain text that says the same. */
+  readonly alt: string;
 }
 
 export interface InlayHint {

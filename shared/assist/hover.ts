@@ -9,10 +9,12 @@ import { shotShownAt } from './frame.ts';
 import { cutHover } from './hover/cut.ts';
 import { dayHover } from './hover/day.ts';
 import { keyHover } from './hover/key.ts';
+import { laidOut } from './hover/layout.ts';
 import { paragraphs } from './hover/markdown.ts';
 import { nameHover, recordingHover, shotHover } from './hover/name.ts';
+import { picturesAt } from './hover/pictures.ts';
 import { ruleHover } from './hover/rule.ts';
-import { valueHover } from './hover/value.ts';
+import { figuresHover, valueHover } from './hover/value.ts';
 import { type PlanSpot, spotAt } from './spot.ts';
 
 export function hoverAt(context: Context, file: FileId, position: Position): Hover | null {
@@ -21,7 +23,13 @@ export function hoverAt(context: Context, file: FileId, position: Position): Hov
   const markdown = spot.on === 'key' ? onKey(context, spot) : onValue(context, spot);
   if (!markdown) return null;
   const frameOf = shotShownAt(context, spot);
-  return { markdown, range: spot.range, ...(frameOf !== null && { frameOf }) };
+  const pictures = picturesAt(context, spot);
+  return {
+    markdown: laidOut(markdown),
+    range: spot.range,
+    ...(frameOf !== null && { frameOf }),
+    ...(pictures.length > 0 && { pictures }),
+  };
 }
 
 function onKey(context: Context, spot: PlanSpot): string | null {
@@ -30,7 +38,7 @@ function onKey(context: Context, spot: PlanSpot): string | null {
   // The section's own name; its keys say what they are for.
   if (name === undefined && meaning.key === 'day' && place.path.length === 0)
     return paragraphs(dayHover(context, place), keyHover(meaning));
-  if (name === undefined) return keyHover(meaning);
+  if (name === undefined) return paragraphs(figuresHover(context, spot), keyHover(meaning));
   if (meaning.key === 'allow' || meaning.key === 'severity') return ruleHover(name);
   if (meaning.of === 'body' && meaning.key === 'recording-modes')
     return recordingHover(context, place, name) ?? keyHover(meaning);

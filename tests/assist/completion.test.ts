@@ -307,7 +307,7 @@ describe('documentation', () => {
   });
 
   test('of a name is its data', () => {
-    expect(docs(inShot('rig: near', 'rig: |'), 'near')).toContain('| **near** | rig |');
+    expect(docs(inShot('rig: near', 'rig: |'), 'near')).toContain('**near** · rig');
   });
 
   test('of a rule is when it finds something', () => {

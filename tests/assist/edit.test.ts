@@ -46,7 +46,7 @@ describe('hints', () => {
 describe('hovers', () => {
   it('on a value of a cut say what the cut comes to', () => {
     const text = hover('two: {', '100 to 25 %');
-    expect(text).toContain('| begins | **00:00:05:08** |');
+    expect(text).toContain('Begins: **00:00:05:08**');
     expect(text).toContain('| slowest without repeats | 100% |');
     expect(text).toContain('| clip used | take 1, 0.24 s to 1.49 s |');
     expect(text).toContain('| handle before | 6 frames, needs 6 |');
@@ -72,7 +72,7 @@ describe('hovers', () => {
 
   it('on the music say how long a beat and a bar are', () => {
     const text = hover(MUSIC, '90 bpm');
-    expect(text).toContain('| a beat | **16.67 frames** |');
+    expect(text).toContain('A beat: **16.67 frames**');
     expect(text).toContain('| a bar | 66.67 frames |');
     expect(text).toContain('| the edit | 00:00:07:08, 183 frames |');
   });

@@ -2,11 +2,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { keyHover } from '../../shared/assist/hover/key.ts';
+import { laidOut } from '../../shared/assist/hover/layout.ts';
 import { figureLine, table } from '../../shared/assist/hover/markdown.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { known } from '../../shared/figures/figure.ts';
 import type { DefName } from '../../shared/plan/generated/names.ts';
 import { SHAPES } from '../../shared/plan/generated/shapes.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { each } from '../support/each.ts';
 import { coreWith, PLAN, ROOT } from '../support/plans.ts';
 import { BENCH, hoverIn, hoverWords, rowsOf } from './support/bench.ts';
@@ -57,8 +59,7 @@ describe('on a shot’s aperture', () => {
     expect(rows).toMatchObject({
       marked: 'f/16',
       effective: 'f/32 at the sensor',
-      'light lost': '2 stops',
-      '· twice': '2 stops',
+      'light lost': '2 stops; twice 2 stops',
       'glass and filters': '0.4 stops more',
       'body-a displays': 'f/32',
       'on the lens': 'f/4 to 32',
@@ -186,6 +187,48 @@ describe('on the other settings of a shot', () => {
     const text = BENCH.replace('kind: tungsten', 'kind: tungsten\n    colour-temperature: 3200 K');
     const rows = rowsOf(hoverWords(text, 'tilt: 4 deg', 'white-balance: ‸5600 K'));
     expect(rows).toMatchObject({ 'white balance': '5600 K', lamp: '3200 K' });
+  });
+});
+
+describe('every hover', () => {
+  it('shows results first, at most six rows, and formulas last', () => {
+    const core = coreWith(EXAMPLE_PLAN);
+    const seen = new Set<string>();
+    EXAMPLE_PLAN.split('\n').forEach((line, index) => {
+      for (const match of line.matchAll(/\S+/g)) {
+        const hover = core.hover(PLAN, { line: index, character: match.index });
+        if (hover) seen.add(hover.markdown);
+      }
+    });
+    expect(seen.size).toBeGreaterThan(100);
+    each([...seen], (words) => {
+      const blocks = words.split('\n\n');
+      const rows = words.split('\n').filter((line) => /^\| /.test(line));
+      expect(rows.length).toBeLessThanOrEqual(6);
+      // No table but the one that compares rigs has a result in bold: results stand over it.
+      expect(rows.filter((row) => row.startsWith('| **'))).toEqual([]);
+      const formulas = blocks.map((block) => block.startsWith('Formula: '));
+      if (formulas.includes(true))
+        expect(formulas.lastIndexOf(false)).toBeLessThan(formulas.indexOf(true));
+      expect(words).not.toMatch(/\p{Cc}(?<!\n)/u);
+    });
+  });
+
+  it('has the figures on the key as on the value', () => {
+    const onValue = hoverWords(BENCH, 'tilt: 4 deg', 'tilt: ‸4 deg').split('\n\n');
+    const onKey = hoverWords(BENCH, 'tilt: 4 deg').split('\n\n');
+    expect(onKey.slice(0, 2)).toEqual(onValue.slice(0, 2));
+    expect(onKey.at(-1)).toBe(onValue.at(-1));
+    expect(onKey).toContain('Angle of the subject away from facing the lens.');
+  });
+
+  it('loses no row: those beyond the sixth are words', () => {
+    const rows = Array.from({ length: 8 }, (_, at) => `| label ${at} | ${at} mm |`);
+    const table = [rows[0], '|:--|:--|', ...rows.slice(1)].join('\n');
+    const [shown, folded, ...rest] = laidOut(`${table}\n\nWhy.`).split('\n\n');
+    expect(shown!.split('\n')).toHaveLength(7);
+    expect(folded).toBe('label 6: 6 mm · label 7: 7 mm');
+    expect(rest).toEqual(['Why.']);
   });
 });
 
@@ -388,6 +431,8 @@ describe('every place of a whole plan', () => {
           expect(hover.markdown).not.toMatch(/NaN|undefined|Infinity|\[object/);
           expect(hover.range.start.line).toBe(index);
           seen.add(JSON.stringify(hover.range.start));
+          // Asked where it begins and where it ends; between them it is the same.
+          character = Math.max(character, hover.range.end.character - 1);
         }
       });
       expect(seen.size).toBeGreaterThan(text.split('\n').length);

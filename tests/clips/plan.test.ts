@@ -90,7 +90,7 @@ describe('in the text', () => {
     const lines = text.split('\n');
     const line = lines.findIndex((each) => each.includes('a.mp4'));
     const hover = coreWith(text).hover(PLAN, { line, character: lines[line]!.indexOf('a.mp4') });
-    expect(hover?.markdown).toContain('| **a.mp4** | planned for frost |');
+    expect(hover?.markdown).toContain('**a.mp4** · planned for frost');
     for (const row of [
       '| resolution | 1920 × 1080 |',
       '| frame rate | 25 fps |',

@@ -30,7 +30,7 @@ describe('a glossy subject', () => {
   it('says where in the frame its flat face shows the lamp', () => {
     expect(hoverAt(glossy, 'finish: gloss', 'finish')).toMatch(/calculated for its flat face/);
     const hover = hoverAt(glossy, 'subject: frost-plate', 'frost-plate');
-    expect(hover).toContain('flat face shows it | above the frame');
+    expect(hover).toContain('flat face shows it: above the frame');
     expect(hover).toContain('Relief may show it anywhere.');
     expect(hoverAt(EXAMPLE_PLAN, 'subject: frost-plate', 'frost-plate')).not.toMatch(/flat face/);
     const flat = changed(glossy, { 'subjects/frost-plate/depth': '0 mm' });

@@ -36,6 +36,22 @@ describe('a hover', () => {
     }
   });
 
+  it('draws the tilt window and says the same in words', async () => {
+    const value = wordsOf(await hoverOn('tilt'));
+    const [, alt, data] = /!\[(Tilt window [^\]]+)\]\(data:image\/svg\+xml;base64,([^)]+)\)/.exec(
+      value,
+    )!;
+    const svg = atob(data!);
+    expect(svg).toMatch(/^<svg [\s\S]*<\/svg>$/);
+    const ends = /(\S+)° to (\S+)°/.exec(alt!)!;
+    expect(svg).toContain(`${ends[1]}&#176; to ${ends[2]}&#176;`);
+    // The tilt is inside of the window, and its line inside of the bar.
+    const bar = /<rect x="([\d.]+)" y="8" width="([\d.]+)"/.exec(svg)!.slice(1).map(Number);
+    const line = Number(/<path d="M([\d.]+) /.exec(svg)![1]);
+    expect(line).toBeGreaterThan(bar[0]!);
+    expect(line).toBeLessThan(bar[0]! + bar[1]!);
+  });
+
   it('has no picture on other keys, nor for clients that show none', async () => {
     expect(wordsOf(await hoverOn('aperture'))).not.toContain('data:');
     expect(wordsOf(await hoverOn('tilt', { ...SHOWS, showsImages: false }))).not.toContain('data:');
@@ -46,7 +62,7 @@ describe('a hover', () => {
 
   it('keeps its words where the picture was cancelled', async () => {
     const value = wordsOf(await hoverOn('tilt', SHOWS, STOPPED));
-    expect(value).not.toContain('data:');
+    expect(value).not.toContain('data:image/png');
     expect(value.length).toBeGreaterThan(20);
   });
 });

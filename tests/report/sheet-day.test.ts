@@ -70,11 +70,11 @@ describe('hovers', () => {
   };
 
   it('on the day say how long it is and what is too much', () => {
-    expect(hoverOn('end: 10:05')).toContain('| time needed | **95 min of 65 min');
+    expect(hoverOn('end: 10:05')).toContain('Time needed: **95 min of 65 min');
     expect(hoverOn('end: 10:05')).toContain('| too long | 30 min |');
   });
 
   it('on the priority of a shot say its hours', () => {
-    expect(hoverOn('priority: 2')).toContain('| begins | **10:30** |');
+    expect(hoverOn('priority: 2')).toContain('Begins: **10:30**');
   });
 });

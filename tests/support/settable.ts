@@ -57,7 +57,7 @@ function rangesOf(text: string, shot: string | undefined): { iso: Range; apertur
 /** What an aperture works as at the sensor is no setting; of several rigs it is a column of a table. */
 const EFFECTIVE_COLUMN = /\|[^|\n]+\| (?:works as|effective) \|.*\n(?:\|.*\n?)*/g;
 const EFFECTIVE =
-  /works as \**f\/[0-9.]+|effective f-number \| \**f\/[0-9.]+|[Ee]ffective aperture (?:is )?f\/[0-9.]+|\**f\/[0-9.]+\**(?: effective| at the sensor)|(?:shows?|displays)(?: \||) f\/[0-9.]+|display about f\/[0-9.]+|\| (?:works as|effective) \| .*/g;
+  /works as \**f\/[0-9.]+|effective f-number(?: \||:) \**f\/[0-9.]+|Effective: [^·\n]*|[Ee]ffective aperture (?:is )?f\/[0-9.]+|\**f\/[0-9.]+\**(?: effective| at the sensor)|(?:shows?|displays)(?: \||:?) f\/[0-9.]+|display about f\/[0-9.]+|\| (?:works as|effective) \| .*/g;
 
 /** Settings in `said` that the shot's rig doesn't have, and that the plan doesn't hold. */
 export function unsettable(text: string, shot: string | undefined, said: string): string[] {
@@ -71,7 +71,7 @@ export function unsettable(text: string, shot: string | undefined, said: string)
       .map(([whole]) => whole);
   return [
     ...found(
-      /ISO(?: needed)?(?: \|)? \**([0-9]+(?:\.[0-9]+)?)(?![0-9.]* stops?)/g,
+      /ISO(?: needed)?(?: \||:)? \**([0-9]+(?:\.[0-9]+)?)(?![0-9.]* stops?)/g,
       iso,
       written(/iso:? *([0-9.]+)/gi),
     ),

@@ -15,7 +15,7 @@ const MORE = 2.4;
 
 const stepsToOpen = (text: string): number => {
   const store = new Store();
-  const analysis = new Analysis(store, () => ROOT);
+  const analysis = new Analysis(store, { rootOf: () => ROOT });
   store.give(PLAN, text);
   analysis.findings(PLAN);
   return store.graph.steps;

@@ -13,6 +13,7 @@ import { inLanguage, message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
 import { findInShot } from '../../workspace/shot-findings.ts';
 import { keyHover } from '../hover/key.ts';
+import { laidOut } from '../hover/layout.ts';
 import { paragraphs, plain } from '../hover/markdown.ts';
 import { nameHover } from '../hover/name.ts';
 import { ruleHover } from '../hover/rule.ts';
@@ -32,7 +33,7 @@ export function explain(context: Context, file: FileId, about: About): string | 
         : null;
     }
     case 'name':
-      return nameHover(context, file, about.groups, about.name);
+      return laidOut(nameHover(context, file, about.groups, about.name) ?? '') || null;
     case 'value':
       return valueDocs(context, file, about);
     case 'rule':
@@ -70,7 +71,8 @@ function valueDocs(
   const { title, description } = where?.meaning?.keyShape ?? { title: '', description: '' };
   return paragraphs(
     tried && findingsWith(tried),
-    (hover && withFoot(hover, sure)) || (title && `${inLanguage(title)}: **${plain(text)}**`),
+    (hover && laidOut(withFoot(hover, sure))) ||
+      (title && `${inLanguage(title)}: **${plain(text)}**`),
     !hover && inLanguage(description),
   );
 }

@@ -6,7 +6,7 @@ import type { FileId, Place } from '../../plan/place.ts';
 import { dayRemarks, hourWords, neededWords, rebuildWords } from '../../report/day-words.ts';
 import { message } from '../../words/message.ts';
 import type { Context } from '../../workspace/context.ts';
-import { line, paragraphs, plain, table } from './markdown.ts';
+import { last, line, paragraphs, plain, table } from './markdown.ts';
 
 const isDay = ({ entry }: Place): boolean => entry === entryAt('day');
 
@@ -24,7 +24,7 @@ export function dayHover(context: Context, place: Place): string | null {
 function wholeDay({ analysis, say }: Context, file: FileId): string | null {
   const day = dayJson(analysis.day(file));
   if (!day) return null;
-  const [first, last] = [day.shots[0], day.shots.at(-1)];
+  const [first, final] = [day.shots[0], day.shots.at(-1)];
   const over = day.overS;
   return paragraphs(
     table([
@@ -34,10 +34,12 @@ function wholeDay({ analysis, say }: Context, file: FileId): string | null {
           ? line(message`too long`, say.seconds(over))
           : line(message`left of the day`, say.seconds(-over))),
       first && line(message`first`, shotWords(first)),
-      last && last !== first && line(message`last`, shotWords(last)),
+      final && final !== first && line(message`last`, shotWords(final)),
     ]),
     dayRemarks(day, say).map(remark).join(' '),
-    message`Formula: building, waiting and takes of every shot, in the order with the fewest changes.`,
+    last(
+      message`Formula: building, waiting and takes of every shot, in the order with the fewest changes.`,
+    ),
     message`Source: common practice for times of rebuilding that the day leaves out.`,
   );
 }

@@ -41,6 +41,12 @@ export function table(lines: readonly (Line | null | false | undefined)[]): stri
 export const paragraphs = (...parts: readonly (string | null | undefined | false)[]): string =>
   parts.filter(Boolean).join('\n\n');
 
+/** Stands before a paragraph that belongs at a hover's end; no text of a plan keeps such a character. */
+export const LAST = '\u0002';
+
+/** A formula with its source: they come last of all. */
+export const last = (text: string): string => `${LAST}${text}`;
+
 function unknownWords(lines: readonly Line[]): string {
   const byReason = new Map<string, string[]>();
   for (const one of lines) {

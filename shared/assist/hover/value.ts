@@ -62,16 +62,8 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
       namedInShot(context, spot, nameHover(context, place.file, shape.groups, node.text)),
       cutHover(context, place.file, place.entry),
     );
-  if (place.path.at(-1) === 'thickness') {
-    const shot = shotOfSubject(context, spot);
-    const colours = shot && filmColoursHover(shot);
-    if (colours) return withFoot(colours, shot.sure);
-  }
-  if (place.path[0] === 'birefringence' || place.path[0] === 'thickness') {
-    const shot = shotOfSubject(context, spot);
-    const through = shot && throughHover(shot);
-    if (through) return withFoot(through, shot.sure);
-  }
+  const ofSubject = subjectHover(context, spot);
+  if (ofSubject !== null) return ofSubject;
   const lit = place.path.includes('at') ? litShot(context, spot) : null;
   if (lit)
     return paragraphs(readHover(context, spot, node), withFoot(evennessHover(lit), lit.sure));
@@ -95,6 +87,27 @@ export function valueHover(context: Context, spot: PlanSpot, node: ScalarNode): 
   return readHover(context, spot, node);
 }
 
+/** What a value comes to, for its key: null where nothing is calculated from it alone. */
+export function figuresHover(context: Context, spot: PlanSpot): string | null {
+  const { shape, key } = spot.meaning;
+  const ofReference = shape.kind === 'ref' || key === 'light';
+  return ofReference
+    ? namedInShot(context, spot, null)
+    : (subjectHover(context, spot) ?? settingHover(context, spot));
+}
+
+/** What a film or a clear subject looks like in the first shot of it. */
+function subjectHover(context: Context, spot: PlanSpot): string | null {
+  const { path } = spot.place;
+  const isThickness = path.at(-1) === 'thickness';
+  if (!isThickness && path[0] !== 'birefringence') return null;
+  const shot = shotOfSubject(context, spot);
+  if (!shot) return null;
+  const words =
+    (isThickness && filmColoursHover(shot)) || (path[0] !== 'film' && throughHover(shot));
+  return words ? withFoot(words, shot.sure) : null;
+}
+
 /** What a value of a cut is read as, and what the cut comes to. */
 function editHover(context: Context, spot: PlanSpot, node: ScalarNode): string | null {
   const { file, entry, path } = spot.place;
@@ -114,7 +127,11 @@ function settingHover(context: Context, { place }: PlanSpot): string | null {
   return (shot && withFoot(hover(shot), shot.sure)) || null;
 }
 
-function saidShot({ analysis, say }: Context, file: FileId, entry: EntryId): SaidShot | null {
+export function saidShot(
+  { analysis, say }: Context,
+  file: FileId,
+  entry: EntryId,
+): SaidShot | null {
   const bench = analysis.bench(file, entry);
   const figures = analysis.figures(file, entry);
   const uncertain = analysis.uncertain(file, entry);
@@ -141,7 +158,7 @@ function namedInShot(context: Context, { place }: PlanSpot, data: string | null)
 }
 
 /** The first shot, of any plan that is open, that films the subject at this place. */
-function shotOfSubject(context: Context, { place }: PlanSpot): SaidShot | null {
+export function shotOfSubject(context: Context, { place }: PlanSpot): SaidShot | null {
   const { analysis, store } = context;
   for (const file of store.files())
     for (const entry of analysis.shots(file)) {

@@ -78,10 +78,30 @@ export function hoverIn(text: string, from: string, marked = `‸${from}`): Hove
 export const hoverWords = (text: string, from: string, marked?: string): string =>
   hoverIn(text, from, marked)?.markdown ?? '';
 
-/** A table's rows by their label, marks of emphasis left out. */
+/** Results, rows and folded rows by their label, marks of emphasis left out. */
 export function rowsOf(markdown: string): Readonly<Record<string, string>> {
-  const rows = [...markdown.matchAll(/^\| (.*?) \| (.*) \|$/gm)];
-  return Object.fromEntries(rows.map(([, label = '', value = '']) => [bare(label), bare(value)]));
+  const rows = [...markdown.matchAll(/^\| (.*?) \| (.*) \|$/gm)].map(([, ...cells]) => cells);
+  const results = (/^\*\*.* · .*$|^.*: \*\*.*$/.exec(markdown.split('\n')[0]!)?.[0] ?? '').split(
+    ' · ',
+  );
+  const [name, kind] = results[0]!.startsWith('**') ? results.splice(0, 2) : [];
+  const folded = markdown
+    .split('\n\n')
+    .filter((block) => !block.endsWith('.') && /^[^|*`]+: /.test(block))
+    .flatMap((block) => block.split(' · '));
+  const inWords = [...results, ...folded].map((one) => {
+    const [label = '', ...value] = one.split(': ');
+    return [
+      /^[A-Z][a-z]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label,
+      value.join(': '),
+    ];
+  });
+  return Object.fromEntries(
+    [[name, kind], ...inWords, ...rows].map(([label = '', value = '']) => [
+      bare(label),
+      bare(value),
+    ]),
+  );
 }
 
 const bare = (text: string): string => text.replaceAll('**', '');

@@ -6,7 +6,7 @@ import { usualCircleOfConfusionMm } from '../../../optics/recorded-pixel.ts';
 import { depthPair } from '../../../say/figures.ts';
 import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
+import { figureLine, type Line, last, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 /** Less light than this is not worth a line. */
@@ -19,14 +19,13 @@ export function apertureHover(shot: SaidShot): string {
   const shown = bodyShows === 'effective' ? effective : marked;
   return paragraphs(
     table([
-      marked.known && line(message`marked`, `**${say.fNumber(marked.value)}**`),
       figureLine(
         message`effective`,
         effective,
         (n) => message`**${say.fNumber(n)}**${effectiveAround(shot)} at the sensor`,
       ),
-      ...lossLines(shot),
       ...depthLines(shot),
+      ...lossLines(shot),
       ...diffractionLines(shot),
       body &&
         bodyShows &&
@@ -36,13 +35,18 @@ export function apertureHover(shot: SaidShot): string {
           message`on the lens`,
           message`${say.fNumber(apertureRange.value.from)} to ${say.number(apertureRange.value.to)}`,
         ),
+      marked.known && line(message`marked`, say.fNumber(marked.value)),
     ]),
     contrastRows(shot),
     effectiveFormula(shot),
     figures.depthMm.total.known &&
-      message`Formula: depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
+      last(
+        message`Formula: depth = u·c'/(D + c') in front, u·c'/(D − c') behind, c' = c/m; c ${circleWords(shot)}; c is the Airy disk where that is larger. Ray, Applied Photographic Optics.`,
+      ),
     figures.airyUm.known &&
-      message`Formula: Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.`,
+      last(
+        message`Formula: Airy disk = 2.44·λ·N_eff, λ 0.55 µm. Contrast of a perfect lens with a round pupil: Goodman, Introduction to Fourier Optics; out of focus: Stokseth 1969.`,
+      ),
   );
 }
 
@@ -58,14 +62,11 @@ function contrastRows({ bench, figures, say }: SaidShot): string {
   const rows = contrastTable(bench, figures);
   if (!rows.known || rows.value.length < 2) return '';
   const { marked } = bench;
-  return [
-    message`| contrast of fine detail | in focus | ends of the depth needed |`,
-    '|:--|:--|:--|',
-    ...rows.value.map(({ marked: n, middle, ends }) => {
-      const mark = marked.known && marked.value === n ? `**${say.fNumber(n)}**` : say.fNumber(n);
-      return `| ${mark} | ${say.percent(middle)} | ${ends > 0 ? say.percent(ends) : message`none`} |`;
-    }),
-  ].join('\n');
+  const each = rows.value.map(({ marked: n, middle, ends }) => {
+    const mark = marked.known && marked.value === n ? `**${say.fNumber(n)}**` : say.fNumber(n);
+    return `${mark} ${say.percent(middle)}, ${ends > 0 ? say.percent(ends) : message`none`}`;
+  });
+  return message`Contrast of fine detail, in focus and at the ends of the depth needed: ${each.join(' · ')}.`;
 }
 
 function lossLines({ bench, figures, say, sure }: SaidShot): Line[] {
@@ -81,13 +82,14 @@ function lossLines({ bench, figures, say, sure }: SaidShot): Line[] {
   const taking = (isTraced && lossByPart.known ? lossByPart.value : []).filter(
     ({ stops }) => Math.abs(stops) >= LEAST_LOSS_STOPS,
   );
+  const takenBy = ({ part, stops }: (typeof taking)[number]): string =>
+    part === bench.lens?.name
+      ? message`${plain(part)}, focused close, ${say.stops(stops)}`
+      : message`${plain(part)} ${say.stops(stops)}`;
+  const parts = taking.map(takenBy);
   return [
-    figureLine(message`light lost`, lost, (stops) => `${say.stops(stops)}${around()}`),
-    ...taking.map(({ part, stops }) =>
-      line(
-        part === bench.lens?.name ? message`· ${plain(part)}, focused close` : `· ${plain(part)}`,
-        say.stops(stops),
-      ),
+    figureLine(message`light lost`, lost, (stops) =>
+      [`${say.stops(stops)}${around()}`, ...parts].join('; '),
     ),
     ...(glass.known && glass.value > 0
       ? [
@@ -138,15 +140,15 @@ export function depthLines({ figures, say, sure }: SaidShot): Line[] {
             message`depth of field`,
             judged,
             () =>
-              message`${there}${around.judged()}: as sharp as diffraction leaves anything; findings use this`,
+              message`**${there}**${around.judged()}: as sharp as diffraction leaves anything; findings use this`,
           ),
         ]
       : [
           figureLine(message`depth of field`, judged, () =>
-            withSides(`${there}${around.judged()}`),
+            withSides(`**${there}**${around.judged()}`),
           ),
         ]),
-    figureLine(message`depth of field needed`, needed, () => `${wanted}${around.needed()}`),
+    figureLine(message`depth of field needed`, needed, () => `**${wanted}**${around.needed()}`),
   ];
 }
 
@@ -211,7 +213,9 @@ function effectiveFormula({ bench, figures }: SaidShot): string | null {
   const assumed = pupilRatioAssumed
     ? message` p, the pupil ratio of ${plain(bench.lens?.name ?? message`the lens`)}, is not known and taken as 1.`
     : '';
-  return message`Formula: N_eff = N·(1 + m1/p)·M_c = ${said(bench.marked.value)}·(1 + ${said(m1)}/${said(pupilRatio)})·${said(converterMagnification)}; paraxial trace of the parts in their order (Hecht, Optics).${assumed}`;
+  return last(
+    message`Formula: N_eff = N·(1 + m1/p)·M_c = ${said(bench.marked.value)}·(1 + ${said(m1)}/${said(pupilRatio)})·${said(converterMagnification)}; paraxial trace of the parts in their order (Hecht, Optics).${assumed}`,
+  );
 }
 
 const pupilRatioOf = (chain: Figure<{ lens: { pupilRatio?: number | undefined } }>): number =>

@@ -3,7 +3,7 @@ import { ifKnown } from '../../../plan/field.ts';
 import { isoRangeOf, neededIso } from '../../../rules/needed-iso.ts';
 import { exposureError } from '../../../say/figures.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
+import { figureLine, last, line, paragraphs, plain, table } from '../markdown.ts';
 import { glassAround } from './aperture.ts';
 import type { SaidShot } from './view.ts';
 
@@ -55,11 +55,13 @@ export function exposureHover({ bench, figures, say, sure }: SaidShot): string {
         : []),
     ]),
     error.known &&
-      message`Formula: error = EV of the light − (log2(N_eff²/t) − log2(ISO/100) + stops lost), APEX.${
-        lights.known && lights.value.some(({ fields }) => isByIlluminance(fields))
-          ? message` EV of an illuminance E in lx = log2(E·100/250).`
-          : ''
-      }`,
+      last(
+        message`Formula: error = EV of the light − (log2(N_eff²/t) − log2(ISO/100) + stops lost), APEX.${
+          lights.known && lights.value.some(({ fields }) => isByIlluminance(fields))
+            ? message` EV of an illuminance E in lx = log2(E·100/250).`
+            : ''
+        }`,
+      ),
   );
 }
 

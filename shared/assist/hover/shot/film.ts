@@ -2,7 +2,7 @@
 import type { FilmBandShare } from '../../../film/returned.ts';
 import { bandWords } from '../../../report/film-words.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, line, paragraphs, table } from '../markdown.ts';
+import { figureLine, last, line, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 /** Beside the take; empty where there is no film. */
@@ -25,7 +25,9 @@ export function filmLifeHover({ figures, say, sure }: SaidShot): string {
           )}`,
       ),
     ]),
-    message`By \`lifetime\` of the subject, else by its orientation and holder (common practice).`,
+    last(
+      message`By \`lifetime\` of the subject, else by its orientation and holder (common practice).`,
+    ),
   );
 }
 
@@ -38,12 +40,6 @@ export function filmColoursHover({ figures, say }: SaidShot): string {
   const { swatches, bands } = filmColours.value;
   const nm = (value: number) => `${Math.round(value)} nm`;
   return paragraphs(
-    table([
-      line(message`thickness`, message`**colour**, first maximum near white`),
-      ...swatches
-        .filter((_, index) => index % NAMED === 0 || index === swatches.length - 1)
-        .map(({ thicknessNm, hex }) => line(nm(thicknessNm), hex)),
-    ]),
     filmBands.known &&
       reflectance.known &&
       table([
@@ -57,10 +53,16 @@ export function filmColoursHover({ figures, say }: SaidShot): string {
           line(words, bandShare(band, reflectance.value, nm(band.thicknessNm), say)),
         ),
       ]),
+    message`Colours, first maximum near white: ${swatches
+      .filter((_, index) => index % NAMED === 0 || index === swatches.length - 1)
+      .map(({ thicknessNm, hex }) => `${nm(thicknessNm)} ${hex}`)
+      .join(', ')}.`,
     bands
       .map(({ band, fromNm, toNm }) => message`${bandWords(band)}: ${nm(fromNm)} to ${nm(toNm)}`)
       .join(' · '),
-    message`Reflectance by the Airy sum, in air or on the liquid, n of water (Daimon and Masumura 2007) unless given, under the shot's light and white balance; CIE 1931 2°.`,
+    last(
+      message`Reflectance by the Airy sum, in air or on the liquid, n of water (Daimon and Masumura 2007) unless given, under the shot's light and white balance; CIE 1931 2°.`,
+    ),
   );
 }
 

@@ -3,7 +3,7 @@ import { derive } from '../../../figures/figure.ts';
 import { isGloss } from '../../../figures/mirror-kind.ts';
 import { saidInFrame } from '../../../say/in-frame.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
+import { figureLine, type Line, last, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 /** The subject is a flat mirror as far as is known: its lines are worth showing. */
@@ -11,17 +11,26 @@ const isFlatMirror = ({ figures }: SaidShot): boolean =>
   figures.leastTiltRad.known ||
   (figures.leastTiltRad.needs.length > 0 && figures.reflectance.known);
 
-/** Beside the tilt: what the mirror asks of it, and the window that is left. */
-export function mirrorTiltLines(shot: SaidShot): readonly Line[] {
-  if (!isFlatMirror(shot)) return [];
+/** Beside the tilt: the window that is left, and the limits that the mirror and the depth set. */
+export function mirrorTiltLines(
+  shot: SaidShot,
+): readonly [window: readonly Line[], limits: readonly Line[]] {
+  if (!isFlatMirror(shot)) return [[], []];
   const { figures, say, sure } = shot;
   const angle = (rad: number): string => say.angle(rad);
-  return [
+  const window = [
+    figureLine(message`tilt window`, figures.tiltWindow, ({ leastRad, greatestRad, openRad }) =>
+      openRad > 0
+        ? message`**${say.angle(leastRad)} to ${say.angle(greatestRad)}**`
+        : message`**none**, short by ${say.angle(-openRad)}`,
+    ),
+  ];
+  const limits = [
     figureLine(
       message`minimum tilt (lens not reflected)`,
       figures.leastTiltRad,
       (rad) =>
-        `**${say.angle(rad)}**${sure.behind(message`minimum tilt`, (of) => of.leastTiltRad, angle)}`,
+        `${say.angle(rad)}${sure.behind(message`minimum tilt`, (of) => of.leastTiltRad, angle)}`,
     ),
     figureLine(
       message`maximum tilt by depth of field`,
@@ -29,17 +38,15 @@ export function mirrorTiltLines(shot: SaidShot): readonly Line[] {
       (rad) =>
         `${say.angle(rad)}${sure.behind(message`maximum tilt`, (of) => of.greatestTiltByDepthRad, angle)}`,
     ),
-    figureLine(message`tilt window`, figures.tiltWindow, ({ leastRad, greatestRad, openRad }) =>
-      openRad > 0
-        ? message`${say.angle(leastRad)} to ${say.angle(greatestRad)}`
-        : message`none, short by ${say.angle(-openRad)}`,
-    ),
   ];
+  return [window, limits];
 }
 
 export const mirrorTiltWords = (shot: SaidShot): string | false =>
   isFlatMirror(shot) &&
-  message`Formula: minimum tilt by the law of reflection, from the entrance pupil and the front diameter. Twice the working distance needs about half the minimum tilt, which saves depth of field.`;
+  last(
+    message`Formula: minimum tilt by the law of reflection, from the entrance pupil and the front diameter. Twice the working distance needs about half the minimum tilt, which saves depth of field.`,
+  );
 
 /** Beside a light of the shot: what a mirror-like subject needs of it. */
 export function mirrorLightHover({ figures, say, sure }: SaidShot): string {
@@ -113,7 +120,9 @@ export function glossHover({ bench, figures, say, sure }: SaidShot): string {
       figureLine(message`reflectance R`, reflectance, (share) => say.percent(share)),
     ]),
     highlightPlace.known && !highlightPlace.value.isFlat && message`Relief may show it anywhere.`,
-    message`Formula: log2(R·C/(K·Ω)) and the exposure error by this light; Ω is its projected solid angle (ISO 2720).`,
+    last(
+      message`Formula: log2(R·C/(K·Ω)) and the exposure error by this light; Ω is its projected solid angle (ISO 2720).`,
+    ),
   );
 }
 

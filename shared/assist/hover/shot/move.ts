@@ -7,7 +7,7 @@ import { ifKnown } from '../../../plan/field.ts';
 import type { Move } from '../../../plan/generated/types.ts';
 import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, type Line, paragraphs, table } from '../markdown.ts';
+import { figureLine, type Line, last, paragraphs, table } from '../markdown.ts';
 import { depthLines } from './aperture.ts';
 import type { SaidShot } from './view.ts';
 
@@ -73,7 +73,9 @@ function pullHover(shot: SaidShot, move: Move): string {
             : message`all the time`,
       ),
     ]),
-    message`The rig is traced with its ring at both ends; the marks are those engraved for the lens alone. Calculated, even where other ring settings were measured.`,
+    last(
+      message`The rig is traced with its ring at both ends; the marks are those engraved for the lens alone. Calculated, even where other ring settings were measured.`,
+    ),
   );
 }
 
@@ -89,7 +91,9 @@ function breathing([from, to]: readonly [PullEnd, PullEnd]): string {
 export const flowHover = (shot: SaidShot): string =>
   paragraphs(
     table([...smearLines(shot)]),
-    message`Formula: blur = (subject speed + move)·m·t / pixel, all of it across the axis and against each other (geometry).`,
+    last(
+      message`Formula: blur = (subject speed + move)·m·t / pixel, all of it across the axis and against each other (geometry).`,
+    ),
   );
 
 const smearLines = ({ figures, say, sure }: SaidShot): readonly Line[] => [

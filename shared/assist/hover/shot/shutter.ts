@@ -1,7 +1,7 @@
 /** The shutter as time and angle, and the flicker that it leaves. */
 import type { LampFlicker } from '../../../figures/shot-figures.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
+import { figureLine, last, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
@@ -17,13 +17,6 @@ export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
     table([
       figureLine(message`shutter speed`, shutterSeconds, (s) => `**${say.shutter(s)}**`),
       figureLine(message`shutter angle`, shutterAngleDeg, (deg) => `**${say.number(deg)}°**`),
-      bench.timeLapse
-        ? figureLine(message`interval`, bench.timeLapse.intervalS, (s) => say.seconds(s))
-        : figureLine(
-            message`frame`,
-            bench.recordRate,
-            (rate) => `${say.shutter(1 / rate)} at ${say.number(rate)} fps`,
-          ),
       figureLine(message`flicker left`, worstFlicker, ({ lampHz, residual, course }) =>
         lampHz === 0
           ? message`none: no light flickers`
@@ -31,6 +24,13 @@ export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
             ? message`**${say.percent(residual)}** at most${flickerAround()}`
             : `**${say.percent(residual)}**${flickerAround()}`,
       ),
+      bench.timeLapse
+        ? figureLine(message`interval`, bench.timeLapse.intervalS, (s) => say.seconds(s))
+        : figureLine(
+            message`frame`,
+            bench.recordRate,
+            (rate) => `${say.shutter(1 / rate)} at ${say.number(rate)} fps`,
+          ),
       lamp && line(plain(lamp.light), message`pulses at ${say.number(lamp.lampHz)} Hz`),
       lamp &&
         shutterSeconds.known &&
@@ -42,8 +42,8 @@ export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
     ]),
     shutterAngleDeg.known &&
       (bench.timeLapse
-        ? message`Formula: angle = 360°·t ÷ interval.`
-        : message`Formula: angle = 360°·t·rate.`),
+        ? last(message`Formula: angle = 360°·t ÷ interval.`)
+        : last(message`Formula: angle = 360°·t·rate.`)),
     lamp &&
       `${courseWords(lamp)}${
         lamp.depthAssumed && lamp.residual > 0
@@ -55,8 +55,12 @@ export function shutterHover({ bench, figures, say, sure }: SaidShot): string {
 
 function courseWords({ course, light }: LampFlicker): string {
   if (course === 'sine')
-    return message`Formula: flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.`;
-  const most = message`Formula: flicker of pulses = 1/(2·f·t) at most: none over whole cycles of the lamp.`;
+    return last(
+      message`Formula: flicker = depth of modulation·|sin(π·f·t)/(π·f·t)|: none over whole cycles of the lamp.`,
+    );
+  const most = last(
+    message`Formula: flicker of pulses = 1/(2·f·t) at most: none over whole cycles of the lamp.`,
+  );
   return course === 'pulsed'
     ? most
     : message`${most} \`waveform\` of ${plain(light)} is not known.`;

@@ -6,7 +6,7 @@ import { ringPlace } from '../../../report/ring.ts';
 import { reachWords, sizeWords } from '../../../say/figures.ts';
 import { significant } from '../../../say/say.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, type Line, line, paragraphs, plain, table } from '../markdown.ts';
+import { figureLine, type Line, last, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
@@ -27,7 +27,7 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
       ),
       !magnification.known &&
         wanted.known &&
-        line(message`planned`, say.magnification(wanted.value)),
+        line(message`planned`, `**${say.magnification(wanted.value)}**`),
       figureLine(
         message`field`,
         fieldMm,
@@ -77,7 +77,9 @@ export function sizeHover({ bench, figures, say, sure }: SaidShot): string {
       message`The magnification was measured: recorded area / field.`,
     trace.known &&
       !(magnification.known && magnification.measured) &&
-      message`Formula: m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${closeUps(bench) ? message` times what the close-up lens adds` : ''}; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${bench.rigName === undefined ? message`the rig` : plain(bench.rigName)} (Hecht, Optics).`,
+      last(
+        message`Formula: m = m1·M_c = ${significant(trace.value.lensMagnification)}·${significant(trace.value.converterMagnification)}${closeUps(bench) ? message` times what the close-up lens adds` : ''}; field = recorded area / m. Focal length at this setting ${significant(trace.value.focalMm)} mm; paraxial trace of ${bench.rigName === undefined ? message`the rig` : plain(bench.rigName)} (Hecht, Optics).`,
+      ),
   );
 }
 

@@ -1,6 +1,6 @@
 /** What a focus stack comes to: frames, step, travel, time. */
 import { message } from '../../../words/message.ts';
-import { figureLine, paragraphs, table } from '../markdown.ts';
+import { figureLine, last, paragraphs, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 export function stackHover({ bench, figures, say, sure }: SaidShot): string {
@@ -36,7 +36,9 @@ export function stackHover({ bench, figures, say, sure }: SaidShot): string {
           )
         : figureLine(message`depth of field`, figures.usableDepthMm, length),
     ]),
-    message`Formula: step = depth of field × (1 − overlap); frames = subject depth ÷ step, rounded up, + 1; time = frames × (settling + exposure).`,
+    last(
+      message`Formula: step = depth of field × (1 − overlap); frames = subject depth ÷ step, rounded up, + 1; time = frames × (settling + exposure).`,
+    ),
     message`Source: depth of field as in S. F. Ray, Applied Photographic Optics. An overlap of 20 to 30% is common practice.`,
   );
 }

@@ -22,8 +22,19 @@ export function shotSummary(shot: SaidShot): string {
     );
   const rows = table([
     line(`**${plain(bench.shot)}**`, message`shot`),
-    bench.subject && line(message`subject`, plain(bench.subject.name)),
-    bench.rigName !== undefined && line(message`rig`, plain(bench.rigName)),
+    ...depthLines(shot),
+    iso.known && iso.value === 'auto'
+      ? figureLine(
+          message`ISO needed`,
+          figures.isoNeeded,
+          (needed) => `**${neededIso(needed, isoRangeOf(bench), say)}**${isoAround(say, sure)}`,
+        )
+      : figureLine(
+          message`exposure`,
+          figures.exposureErrorStops,
+          (stops) => `**${exposureError(stops, say)}**${sure.exposure(message`exposure`)}`,
+        ),
+    missing.length > 0 && line(message`checks missing`, String(missing.length)),
     figureLine(
       message`field`,
       figures.fieldMm,
@@ -55,24 +66,13 @@ export function shotSummary(shot: SaidShot): string {
         : `${say.fNumber(n)}${effectiveAround()}`,
     ),
     figureLine(message`shutter`, figures.shutterSeconds, (s) => say.shutter(s)),
-    iso.known && iso.value === 'auto'
-      ? figureLine(
-          message`ISO needed`,
-          figures.isoNeeded,
-          (needed) => `${neededIso(needed, isoRangeOf(bench), say)}${isoAround(say, sure)}`,
-        )
-      : figureLine(
-          message`exposure`,
-          figures.exposureErrorStops,
-          (stops) => `${exposureError(stops, say)}${sure.exposure(message`exposure`)}`,
-        ),
-    ...depthLines(shot),
     figureLine(
       message`contrast after diffraction`,
       figures.contrast,
       (share) => `${say.number(share)}${contrastAround(say, sure)}`,
     ),
-    missing.length > 0 && line(message`checks missing`, String(missing.length)),
+    bench.subject && line(message`subject`, plain(bench.subject.name)),
+    bench.rigName !== undefined && line(message`rig`, plain(bench.rigName)),
   ]);
   return paragraphs(rows, missing.length > 0 && missingList(missing));
 }

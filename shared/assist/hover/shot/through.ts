@@ -1,7 +1,7 @@
 /** Beside a clear subject that is lit from behind: what passes, and its colours between polarisers. */
 import { derive } from '../../../figures/figure.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, line, paragraphs, plain, table } from '../markdown.ts';
+import { figureLine, last, line, paragraphs, plain, table } from '../markdown.ts';
 import type { SaidShot } from './view.ts';
 
 /** Every so many of the swatches are named. */
@@ -36,14 +36,14 @@ export function throughHover({ figures, say, sure }: SaidShot): string {
         ),
     ]),
     colours &&
-      table([
-        line(message`retardation`, message`**colour** at 45°`),
-        ...colours.swatches
-          .filter((_, at) => at % NAMED === 0 || at === colours.swatches.length - 1)
-          .map(({ retardationNm: at, hex }) => line(nm(at), hex)),
-      ]),
+      message`Colours at 45°, by retardation: ${colours.swatches
+        .filter((_, at) => at % NAMED === 0 || at === colours.swatches.length - 1)
+        .map(({ retardationNm: at, hex }) => `${nm(at)} ${hex}`)
+        .join(', ')}.`,
     retardationNm.known
-      ? message`Formula: sin²2θ·sin²(π·Δn·d/λ) between crossed polarisers, θ 45° (Born and Wolf, Principles of Optics). Dark every 90°.`
+      ? last(
+          message`Formula: sin²2θ·sin²(π·Δn·d/λ) between crossed polarisers, θ 45° (Born and Wolf, Principles of Optics). Dark every 90°.`,
+        )
       : message`The face of the light is seen through the subject: luminance times transmittance, at any distance.`,
   );
 }

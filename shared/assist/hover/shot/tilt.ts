@@ -7,7 +7,7 @@ import { natureOf } from '../../../figures/subject-kinds.ts';
 import { inBrackets } from '../../../say/around.ts';
 import { shownField } from '../../../say/shown.ts';
 import { message } from '../../../words/message.ts';
-import { figureLine, line, paragraphs, table } from '../markdown.ts';
+import { figureLine, last, line, paragraphs, table } from '../markdown.ts';
 import { depthLines } from './aperture.ts';
 import { mirrorTiltLines, mirrorTiltWords } from './mirror.ts';
 import type { SaidShot } from './view.ts';
@@ -24,6 +24,7 @@ export function tiltHover(shot: SaidShot): string {
   const byMove = derive([figures.travelMm, facing.travelMm], (tilted, flat) => tilted - flat);
   const shape = natureOf(bench.subject)?.shape;
   const isFlat = shape !== undefined && shape !== 'ball';
+  const [mirrorWindow, mirrorLimits] = mirrorTiltLines(shot);
   return paragraphs(
     table([
       bench.tiltRad.known &&
@@ -31,16 +32,19 @@ export function tiltHover(shot: SaidShot): string {
           message`tilt`,
           message`**${say.angle(bench.tiltRad.value)}**${inBrackets(written)} about the ${bench.tiltAxis} axis`,
         ),
-      figureLine(message`depth needed by the tilt`, byTilt, (mm) => `**${say.length(mm)}**`),
+      ...mirrorWindow,
+      ...depthLines(shot),
+      figureLine(message`depth needed by the tilt`, byTilt, (mm) => say.length(mm)),
       byMove.known &&
         byMove.value > 0 &&
         line(message`· of that, the move`, say.length(byMove.value)),
-      ...depthLines(shot),
-      ...mirrorTiltLines(shot),
+      ...mirrorLimits,
     ]),
     mirrorTiltWords(shot),
     byTilt.known &&
       isFlat &&
-      message`Formula: depth = the smaller of field and subject·cos t, times tan t, for a flat subject tilted by t. A slide along it adds speed·time·sin t (trigonometry).`,
+      last(
+        message`Formula: depth = the smaller of field and subject·cos t, times tan t, for a flat subject tilted by t. A slide along it adds speed·time·sin t (trigonometry).`,
+      ),
   );
 }

@@ -1,6 +1,6 @@
 /** A time-lapse: its frames and real time, how it plays, and what exposure and battery leave. */
 import { message } from '../../../words/message.ts';
-import { figureLine, paragraphs, table } from '../markdown.ts';
+import { figureLine, last, paragraphs, table } from '../markdown.ts';
 import { filmLifeHover } from './film.ts';
 import type { SaidShot } from './view.ts';
 
@@ -24,7 +24,9 @@ export function timeLapseHover(shot: SaidShot): string {
       ),
       figureLine(message`of one battery`, figures.batteryShare, (share) => say.percent(share)),
     ]),
-    message`Formula: frames = real time ÷ interval; playing time = frames ÷ rate of the clip.`,
+    last(
+      message`Formula: frames = real time ÷ interval; playing time = frames ÷ rate of the clip.`,
+    ),
     message`The exposure is the shot's \`shutter\`, the same for every frame; a bulb ramp is not calculated.`,
     filmLifeHover(shot),
   );
