@@ -72,20 +72,37 @@ export function pointWeightOn(spot: Spot, tiltRad: number, about: Bench['tiltAxi
 /** How a light's brightness is given, if not by the luminance of its face. */
 type Measured = 'reading' | 'illuminance';
 
+/**
+ * Whether it was measured on the light's axis by a meter that faced the light, as data sheets do,
+ * and not on the subject.
+ */
+export const isOnAxis = ({ fields }: LightInUse, by: Measured): boolean =>
+  by === 'illuminance' && fields['illuminance-distance'].state !== 'missing';
+
 /** Position of a light when it was read or measured; a reading may give its own distance. */
-function placeThen({ fields, readAt }: LightInUse, by: Measured): Light['at'] {
+function placeThen(light: LightInUse, by: Measured): Light['at'] {
+  const { fields, readAt } = light;
   const distance =
     by === 'reading' ? ifKnown(fields.reading)?.distance : fields['illuminance-distance'];
   if (!distance || distance.state === 'missing') return readAt;
   const base = readAt.state === 'missing' ? fields.at : readAt;
-  return base.state === 'known' ? { ...base, value: { ...base.value, distance } } : base;
+  if (base.state !== 'known') return base;
+  const { elevation, azimuth } = base.value;
+  const ahead = isOnAxis(light, by) && {
+    elevation: { state: 'missing', at: elevation.at } as const,
+    azimuth: { state: 'missing', at: azimuth.at } as const,
+  };
+  return { ...base, value: { ...base.value, distance, ...ahead } };
 }
 
-/** The light at its position when it was read or measured; undefined: it has not moved. */
+/**
+ * The light at its position when it was read or measured; undefined: it has not moved. What was
+ * measured on its axis was measured square to it, whichever way the subject lies.
+ */
 export function lightThen(light: LightInUse, by: Measured): LightInUse | undefined {
   const { at } = light.fields;
   const then = placeThen(light, by);
-  if (then === at || isSamePlace(then, at)) return undefined;
+  if (!isOnAxis(light, by) && (then === at || isSamePlace(then, at))) return undefined;
   return { ...light, fields: { ...light.fields, at: then } };
 }
 
@@ -123,7 +140,7 @@ export function luminanceOf(light: LightInUse, bench: Bench, read: Figure<number
   const { name, fields } = light;
   const by = (way: Measured, lux: Figure<number>): Figure<number> =>
     derive([lux, sourceThen(light, way) ?? sourceOf(light), bench.tiltRad], (given, face, tilt) => {
-      const weight = weightOn(face, tilt, bench.tiltAxis);
+      const weight = weightOn(face, isOnAxis(light, way) ? 0 : tilt, bench.tiltAxis);
       return weight > 0
         ? given / weight
         : notKnown(message`${name} shines on the back of the subject`);

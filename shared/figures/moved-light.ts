@@ -6,7 +6,7 @@ import { message } from '../words/message.ts';
 import type { Assumed } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent } from './figure.ts';
-import { lightThen, pointWeightOn, sourceOf, spotOf, weightOn } from './light-source.ts';
+import { isOnAxis, lightThen, pointWeightOn, sourceOf, spotOf, weightOn } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { natureOf } from './subject-kinds.ts';
 
@@ -40,12 +40,17 @@ export function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
 function beforeItMoved(light: LightInUse, bench: Bench): LightInUse | undefined {
   // A mirror shows the same face from anywhere.
   if (mirrorKind(bench) !== undefined) return undefined;
-  const { reading, illuminance } = light.fields;
-  const isRead = reading.state !== 'missing';
+  const way = measuredBy(light);
   // What its face's luminance gives is worked out from where it stands now anyway.
-  if (!isRead && illuminance.state === 'missing') return undefined;
-  return lightThen(light, isRead ? 'reading' : 'illuminance');
+  return way && lightThen(light, way);
 }
+
+const measuredBy = ({ fields }: LightInUse): 'reading' | 'illuminance' | undefined =>
+  fields.reading.state !== 'missing'
+    ? 'reading'
+    : fields.illuminance.state !== 'missing'
+      ? 'illuminance'
+      : undefined;
 
 const hasNoSize = ({ fields }: LightInUse): boolean =>
   fields['emitting-size'].state === 'missing' && fields.diameter.state === 'missing';
@@ -59,6 +64,8 @@ export function pointSizeOf(light: LightInUse, bench: Bench): Assumed | undefine
   if (!then) return undefined;
   const [here, there] = [spotOf(light), spotOf(then)];
   if (!here.known || !there.known) return undefined;
+  // Without a step nearer or farther, the angle alone is the same for a point and a small face.
+  if (here.value.distanceMm === there.value.distanceMm) return undefined;
   const nearest = Math.min(here.value.distanceMm, there.value.distanceMm);
   return { id: 'point-light', prior: pointSizePrior(nearest) };
 }
@@ -72,13 +79,13 @@ export function movedStops(light: LightInUse, bench: Bench): Figure<number> {
   if (!then) return known(0);
   const { fields, name } = light;
   if (fields.at.state === 'missing') return figureOf(fields.at, name) as Figure<never>;
-  const weight = (of: LightInUse): Figure<number> =>
+  const weight = (of: LightInUse, lies: Figure<number>): Figure<number> =>
     hasNoSize(of)
-      ? derive([spotOf(of), bench.tiltRad], (spot, tilt) =>
-          pointWeightOn(spot, tilt, bench.tiltAxis),
-        )
-      : derive([sourceOf(of), bench.tiltRad], (face, tilt) => weightOn(face, tilt, bench.tiltAxis));
-  return derive([weight(light), weight(then)], (here, there) => {
+      ? derive([spotOf(of), lies], (spot, tilt) => pointWeightOn(spot, tilt, bench.tiltAxis))
+      : derive([sourceOf(of), lies], (face, tilt) => weightOn(face, tilt, bench.tiltAxis));
+  const { tiltRad } = bench;
+  const lay = isOnAxis(light, measuredBy(light)!) ? known(0) : tiltRad;
+  return derive([weight(light, tiltRad), weight(then, lay)], (here, there) => {
     const ratio = here / there;
     return ratio > 0 && Number.isFinite(ratio)
       ? Math.log2(ratio)

@@ -316,7 +316,11 @@ function laidOver(
   const given = Object.entries(over).filter(([, field]) => field?.state !== 'missing');
   const cleared = isRebrightened(over)
     ? Object.fromEntries(
-        BRIGHTNESS.map((key) => [key, { state: 'missing', at: base[key].at } as const]),
+        // What is given for the shot is on its subject, not at the distance of a data sheet.
+        [...BRIGHTNESS, 'illuminance-distance' as const].map((key) => [
+          key,
+          { state: 'missing', at: base[key].at } as const,
+        ]),
       )
     : {};
   const kept = given.filter(([key]) => key in base);

@@ -76,8 +76,8 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
         message`The Airy disk is ${say.micrometres(airyUm)} wide, a pixel ${say.micrometres(pixelUm)}.` +
         (best !== null && best < effective
           ? mark === undefined
-            ? message` ${say.fNumber(best)} effective softens the whole depth least.`
-            : message` ${say.fNumber(best)} effective softens the whole depth least; the nearest marked f-number is ${say.fNumber(mark)}.`
+            ? message` ${say.fNumber(best)} effective softens the whole depth as little as can be.`
+            : message` ${say.fNumber(best)} effective softens the whole depth as little as can be; the nearest marked f-number is ${say.fNumber(mark)}.`
           : ''),
     };
   },

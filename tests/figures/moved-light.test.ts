@@ -110,7 +110,20 @@ describe('a panel that was moved since its reading', () => {
         'lights/panel/illuminance': illuminance,
         ...(distance !== undefined && { 'lights/panel/illuminance-distance': distance }),
       });
-    expect(given('2200 lx', '1 m')).toBeCloseTo(given('13750 lx'), 9);
+    // A data sheet's lux are on the axis, and the lamp stands 40 degrees up: Lambert's cosine law.
+    const onSubject = (2200 / 0.4 ** 2) * Math.cos((40 * Math.PI) / 180);
+    expect(given('2200 lx', '1 m')).toBeCloseTo(given(`${onSubject.toFixed(6)} lx`), 6);
+    // Facing it at the same distance still isn't on a subject that looks elsewhere.
+    const there = 2200 * Math.cos((40 * Math.PI) / 180);
+    expect(given('2200 lx', '400 mm')).toBeCloseTo(given(`${there.toFixed(6)} lx`), 6);
+  });
+
+  it('by its lux given for the shot, whatever distance the data sheet measured at', () => {
+    const plain = { 'lights/panel/reading': null, 'lights/panel/illuminance': '900 lx' };
+    const relit = { 'shots/frost/relight': '{ panel: { illuminance: 1300 lx } }' };
+    expect(
+      errorWith({ ...plain, ...relit, 'lights/panel/illuminance-distance': '1 m' }),
+    ).toBeCloseTo(errorWith({ ...plain, ...relit }), 9);
   });
 });
 

@@ -126,9 +126,9 @@ test('what reads clips is loaded by nothing but a thread that reads clips', () =
 });
 
 /** What a user downloads; pictures of its page apart. */
-const MOST_PACKED_BYTES = 1_350_000;
+const MOST_PACKED_BYTES = 1_500_000;
 
-test('the extension’s package is under 1.35 MB without pictures', () => {
+test('the extension’s package is under 1.5 MB without pictures', () => {
   const shipped = readFileSync(dist('../.vscodeignore'), 'utf8')
     .split('\n')
     .flatMap((line) => (/^!(dist\/[\w.-]+)$/.exec(line) ?? []).slice(1));

@@ -22,7 +22,8 @@ const COMMANDS = read('server/CLI.md');
 /** Pages that the README itself is, and the one that takes its place in the packed extension. */
 /** Shown by the editor only. */
 const WALKTHROUGH = 'client/walkthrough/';
-const NOT_LINKED = ['README.md', 'client/PAGE.md'];
+/** What is for those who work on Lamella is linked from DEVELOPERS.md. */
+const NOT_LINKED = ['README.md', 'client/PAGE.md', 'tests/mutants/README.md'];
 
 const LAMELLA = path.join(ROOT, 'dist/lamella.cjs');
 

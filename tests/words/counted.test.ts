@@ -20,7 +20,9 @@ test.each([
   [1, /^1 more finding in this file is not shown\./],
   [2, /^2 more findings in this file are not shown\./],
 ])('%i more than an editor is sent', (more, said) => {
-  const client = { relatedInformation: true } as ConstructorParameters<typeof DiagnosticMaker>[0];
+  const client = { relatedInformation: true, rulePage: null } as ConstructorParameters<
+    typeof DiagnosticMaker
+  >[0];
   const sent = new DiagnosticMaker(client, (file) => file).make(
     Array.from({ length: MOST_FINDINGS + more }, () => ({ ...FINDING })),
   );

@@ -3408,7 +3408,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "illuminance",
-    "description": "Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`.",
+    "description": "Illuminance on the subject, with the light positioned as in `at`. With `illuminance-distance` it is that on the axis of the light, as data sheets state it. The reflection in a mirror-like subject also depends on `emitting-size`.",
     "examples": [
      "900 lx"
     ],
@@ -3425,7 +3425,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "distance of the illuminance",
-    "description": "Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. A light without a size is taken as a point there.",
+    "description": "Distance from the light at which `illuminance` was measured, by a meter on its axis that faces it. A light without a size is taken as a point there.",
     "examples": [
      "1 m"
     ],

@@ -477,9 +477,9 @@ export interface Light {
   readonly power: Field<QuantityValue<'power'>>;
   /** Luminance of the emitting face. */
   readonly luminance: Field<QuantityValue<'luminance'>>;
-  /** Illuminance on the subject, with the light positioned as in `at`. Its reflection in a mirror-like subject also depends on `emitting-size`. */
+  /** Illuminance on the subject, with the light positioned as in `at`. With `illuminance-distance` it is that on the axis of the light, as data sheets state it. The reflection in a mirror-like subject also depends on `emitting-size`. */
   readonly illuminance: Field<QuantityValue<'illuminance'>>;
-  /** Distance from the light at which `illuminance` was measured, as data sheets state it. Default: the `distance` in `at`. A light without a size is taken as a point there. */
+  /** Distance from the light at which `illuminance` was measured, by a meter on its axis that faces it. A light without a size is taken as a point there. */
   readonly 'illuminance-distance': Field<QuantityValue<'length'>>;
   /** A correct exposure measured with this light on a matt subject. */
   readonly reading: Field<Reading>;
