@@ -31,8 +31,8 @@ export class Desk {
         return failure(LSPErrorCodes.RequestCancelled, 'cancelled');
       try {
         const done = await work(current, params, token);
-        // What works in slices leaves off once nobody waits for it.
-        return token.isCancellationRequested
+        // What works in slices leaves off once nobody waits for it. What it has by then may be of use.
+        return token.isCancellationRequested && done === null
           ? failure(LSPErrorCodes.RequestCancelled, 'cancelled')
           : done;
       } catch (cause) {

@@ -87,7 +87,7 @@ describe('a client that can do all of it', () => {
     const { documentation } = await resolve(client, item);
     expect(documentation).toMatchObject({ kind: 'markdown' });
     expect((documentation as { value: string }).value).toContain(
-      '| effective | **f/14** (12 to 14) at the sensor |',
+      'Effective: **f/14** (12 to 14) at the sensor',
     );
   });
 
