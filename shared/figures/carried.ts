@@ -37,7 +37,7 @@ export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
   const support = supportOf(bench);
   if (support?.state !== 'known') return null;
   const { head, stand } = bench.carriers;
-  const { head: headField, stand: standField, overhead } = support.value;
+  const { head: headField, stand: standField } = support.value;
   const carrier = (
     entry: Bench['carriers']['head'] | Bench['carriers']['stand'],
     at: Place,
@@ -53,8 +53,16 @@ export function carriedOf(bench: Bench, figures: ShotFigures): Carried | null {
     stand: carrier(stand, standField.at),
     headMassKg: (head && ifKnown(head.fields.mass)) ?? 0,
     stabilityFactor: valueIn(figures.stabilityFactor) ?? null,
-    overhead: ifKnown(overhead) === true,
+    overhead: isRigOverhead(bench),
   };
+}
+
+/** A boom reaches over the set: only `overhead: no` says that nothing is under the rig. */
+export function isRigOverhead(bench: Bench): boolean {
+  const support = supportOf(bench);
+  if (support?.state !== 'known') return false;
+  const { stand } = bench.carriers;
+  return ifKnown(support.value.overhead) ?? (stand && ifKnown(stand.fields.kind)) === 'boom';
 }
 
 /** The rig as the head carries it: with its rail, where the support names one. */

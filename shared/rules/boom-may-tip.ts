@@ -26,7 +26,7 @@ export const boomMayTip: PlanRule<Facts> = {
         change: {
           'kit/stands':
             '\n    arm: { kind: boom, footprint: 0.8 m, reach: 1.4 m, mass: 2 kg, counterweight: 1 kg, counterweight-arm: 100 mm }',
-          'rigs/bench/support': '{ stand: arm }',
+          'rigs/bench/support': '{ stand: arm, overhead: no }',
         },
       },
     ],
@@ -36,7 +36,7 @@ export const boomMayTip: PlanRule<Facts> = {
         change: {
           'kit/stands':
             '\n    arm: { kind: boom, footprint: 1.1 m, reach: 1.2 m, mass: 6 kg, counterweight: 4 kg, counterweight-arm: 500 mm }',
-          'rigs/bench/support': '{ stand: arm }',
+          'rigs/bench/support': '{ stand: arm, overhead: no }',
         },
       },
     ],

@@ -4,6 +4,7 @@
  */
 
 import type { Bench } from '../figures/bench.ts';
+import { isRigOverhead } from '../figures/carried.ts';
 import { natureOf } from '../figures/subject-kinds.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import { later } from '../words/message.ts';
@@ -47,13 +48,9 @@ const hasLongRig: Condition = ({ parts }) =>
 
 const atIntervals: Condition = ({ timeLapse }) => timeLapse !== null;
 
-const hangsOverhead: Condition = ({ fields, rig, lights }) => {
-  const support = ifKnown(fields.support) ?? (rig && ifKnown(rig.fields.support));
-  return (
-    (support !== undefined && ifKnown(support.overhead) === true) ||
-    (lights.known && lights.value.some(({ isOverhead }) => isOverhead))
-  );
-};
+const hangsOverhead: Condition = (bench) =>
+  isRigOverhead(bench) ||
+  (bench.lights.known && bench.lights.value.some(({ isOverhead }) => isOverhead));
 
 type Feature = 'stabiliser' | 'autofocus' | 'focus-by-wire';
 

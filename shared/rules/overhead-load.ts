@@ -12,7 +12,7 @@ export const overheadLoad: PlanRule<Facts> = {
   name: 'overhead-load',
   severity: 'note',
   docs: {
-    when: 'the plan puts a rig or a light overhead. A light on a boom counts as overhead unless it has `overhead: no`.',
+    when: 'the plan puts a rig or a light overhead. What a boom carries counts as overhead unless it has `overhead: no`.',
     why: 'Anything rigged overhead can fall on someone. Fit a second, independent safety cable to everything overhead. Keep people clear while it is moved, and have a second person check screws and clamps.',
     remedy: 'Fit a safety cable. Follow local rules and the advice of a qualified person.',
     bad: [

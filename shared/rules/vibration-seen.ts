@@ -31,7 +31,7 @@ export const vibrationSeen: ShotRule<Facts> = {
         change: {
           'kit/stands':
             '\n    arm: { kind: boom, footprint: 1.1 m, reach: 0.5 m, mass: 6 kg, payload: 8 kg, counterweight: 4 kg, counterweight-arm: 0.5 m, vibration: 80 um }\n    post: { kind: column, footprint: 0.5 m, payload: 8 kg }',
-          'rigs/bench/support': '{ stand: arm, foot: 70 mm }',
+          'rigs/bench/support': '{ stand: arm, foot: 70 mm, overhead: no }',
           'shots/frost/field': '40 mm',
           'shots/frost/iso': 'auto',
           'shots/frost/aperture': 'f/11',

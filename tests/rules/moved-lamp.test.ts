@@ -39,8 +39,8 @@ describe('a lamp that is moved nearer', () => {
     ],
   ])('says how uneven the frame is at %s', (_, text, from, marked) => {
     const words = hoverIn(text, from, marked)!.markdown;
-    expect(words).toContain(
-      `| uneven over the frame of frost | **${new Say().stops(unevenness(text))}** |`,
+    expect(words.toLowerCase()).toContain(
+      `uneven over the frame of frost: **${new Say().stops(unevenness(text))}**`,
     );
   });
 });

@@ -132,6 +132,14 @@ describe('checks', () => {
       { 'kit/stands/arm': '{ kind: boom }', 'lights/panel/stand': 'arm' },
       'frost',
     ],
+    [
+      'overhead-tethered',
+      {
+        'kit/stands/arm': '{ kind: boom }',
+        'rigs/bench/support': '{ foot: 62 mm, stand: arm, reach: 1.2 m }',
+      },
+      'frost',
+    ],
   ] as const)('%s is asked for by what the shot is', (check, change, shot) => {
     expect(missing({}, shot)).not.toContain(check);
     expect(missing(change, shot)).toContain(check);
