@@ -57,7 +57,10 @@ export function timeLapseFigures(
   time: TimeFigures,
   { subjectSpeedMmPerS }: MotionFigures,
 ): Makers<TimeLapseFigures> {
-  const { timeLapse } = bench;
+  const { timeLapse, shot, fields } = bench;
+  // Over hours nothing stands still unless the plan says so.
+  const own = fields['subject-speed'];
+  const speed: Figure<number> = own.state === 'missing' ? figureOf(own, shot) : subjectSpeedMmPerS;
   const where = <V>(make: (of: TimeLapse) => Figure<V>) =>
     once((): Figure<V> => (timeLapse ? make(timeLapse) : isNo('timeLapse')));
   return {
@@ -67,19 +70,17 @@ export function timeLapseFigures(
       derive([intervalS, busyS(bench, time)], (interval, busy) => interval - busy),
     ),
     growthPx: where(({ intervalS }) =>
-      derive(
-        [subjectSpeedMmPerS, magnification, intervalS, pixelUm],
-        (speedMmPerS, m, timeS, pixel) =>
-          speedMmPerS === 0 ? 0 : smearPx({ speedMmPerS, timeS, magnification: m, pixelUm: pixel }),
+      derive([speed, magnification, intervalS, pixelUm], (speedMmPerS, m, timeS, pixel) =>
+        speedMmPerS === 0 ? 0 : smearPx({ speedMmPerS, timeS, magnification: m, pixelUm: pixel }),
       ),
     ),
     growthCrossingS: where(({ intervalS }) =>
       derive(
-        [subjectSpeedMmPerS, intervalS, fieldMm, clipRateOf(bench)],
-        (speed, interval, [width], { n, d }) =>
-          speed === 0 || !Number.isFinite(width)
+        [speed, intervalS, fieldMm, clipRateOf(bench)],
+        (speedMmPerS, interval, [width], { n, d }) =>
+          speedMmPerS === 0 || !Number.isFinite(width)
             ? Number.POSITIVE_INFINITY
-            : crossingS(speed, interval, width, n / d),
+            : crossingS(speedMmPerS, interval, width, n / d),
       ),
     ),
     batteryShare: where(({ spanS, fields }) =>

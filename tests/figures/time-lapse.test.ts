@@ -37,6 +37,15 @@ describe('stills', () => {
     expect(figures.intervalLeftS).toBeCloseTo(20 - 0.02 - 1, 12);
   });
 
+  it('grow by nobody knows how much until the plan says how fast', () => {
+    const { growthPx, growthCrossingS, notKnown } = frost(
+      plan({ 'shots/frost/subject-speed': null }),
+    );
+    expect([growthPx, growthCrossingS]).toEqual([null, null]);
+    expect(notKnown).toHaveProperty('growthPx');
+    expect(frost(plan()).growthPx).toBeGreaterThan(0);
+  });
+
   it('cover the whole sensor, with the pixels of a still', () => {
     // 6048 × 4024 in the width of 36 mm; frame 60 mm wide.
     const [width, height] = figures.fieldMm as readonly [number, number];
