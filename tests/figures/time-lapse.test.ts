@@ -39,7 +39,7 @@ describe('stills', () => {
 
   it('grow by nobody knows how much until the plan says how fast', () => {
     const { growthPx, growthCrossingS, notKnown } = frost(
-      plan({ 'shots/frost/subject-speed': null }),
+      changed(plan(), { 'shots/frost/subject-speed': null }),
     );
     expect([growthPx, growthCrossingS]).toEqual([null, null]);
     expect(notKnown).toHaveProperty('growthPx');
