@@ -7,8 +7,8 @@ export const FILL_STYLE = `
   .filling body { padding-bottom: 6.5rem; }
   .filling .shots a { padding: .7rem 0; }
   .filling .shot { scroll-margin-top: 0; }
-  .filling .setting .value { font-size: 2.1rem; }
-  .filling .setting .value.long { font-size: clamp(1.25rem, 13cqi, 2.1rem); }
+  .filling .setting .value { font-size: clamp(1.5rem, 19cqi, 2.1rem); }
+  .filling .setting .value.long { font-size: clamp(1rem, 9cqi, 2.1rem); }
   .filling :is(.setting dt, .setting .note, .limits, .findings, .bench, .checks) { font-size: 1.1rem; }
   .filling :is(figcaption, code) { font-size: 1rem; }
   .filling .checks label { padding: .5rem 0; align-items: center; min-height: 3rem; }

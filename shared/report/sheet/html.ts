@@ -232,7 +232,9 @@ function isFull({ checks, limits, findings, focus }: ShotSheet, drawings: number
   const said = findings.map(({ what, why }) => what + why);
   const words = [...checks.map(({ what }) => what), ...limits, ...said].join('');
   const lines = focus?.table.rows.length ?? 0;
-  return drawings > FEW_DRAWINGS || words.length > FEW_WORDS || lines > FEW_LINES;
+  // A table of focus takes the room of two drawings.
+  const few = lines > 0 ? FEW_DRAWINGS - 2 : FEW_DRAWINGS;
+  return drawings > few || words.length > FEW_WORDS || lines > FEW_LINES;
 }
 
 /** As wide as it is: it stands across all columns, before them. */

@@ -54,7 +54,13 @@ export const PRINT_STYLE = `
   .drawings.many figcaption { font-size: 6.5pt; }
   .focus { break-inside: avoid; }
   .focus th, .focus td { padding: .2mm 4mm .2mm 0; }
-  .focus .block { columns: 4; column-gap: 5mm; }
+  /* A short table stays in one piece, beside its words; one of four columns needs more room. */
+  .focus .block:not(:has(tr:nth-child(9))) { display: grid; grid-template-columns: 1fr auto; gap: .5mm 5mm; }
+  .focus .block:not(:has(tr:nth-child(9))) table { grid-area: 1 / 2 / span 3; }
+  .focus .block:has(tr:nth-child(9)) { columns: 4; column-gap: 5mm; }
+  .focus .block:has(tr:nth-child(9) > :nth-child(4)) { columns: 3; }
+  .focus table { width: auto; }
+  .focus th:first-child { min-width: 0; }
   .focus :is(h3, p) { column-span: all; }
 
   .log { break-inside: avoid; }

@@ -49,6 +49,14 @@ th:first-child { min-width: 6.5em; }
 /* A head of one word stays whole, and so does the hour below it. */
 thead th { overflow-wrap: normal; }
 td.number, th.number { text-align: right; padding-right: 0; white-space: nowrap; }
+@media (max-width: 30rem) {
+  th, td, td.number, th.number { padding-right: .3rem; white-space: normal; }
+  th:first-child { min-width: 0; }
+  .focus :is(th, td) { overflow-wrap: anywhere; }
+}
+@media (max-width: 22rem) {
+  thead th { overflow-wrap: anywhere; }
+}
 .shots {
   position: sticky; top: 0; z-index: 1; display: flex; gap: 0 1rem; overflow-x: auto;
   background: var(--paper); border-bottom: 1px solid var(--rule); padding: .4rem 0; margin-bottom: .8rem;
