@@ -38,6 +38,9 @@ const AROUND = /^[\s\u2018-\u201f]+|[\s,;\u2018-\u201f]+$/g;
 const TRAILING_UNIT =
   /^(.*[0-9])[ \u00a0\u2009\u202f]*([\p{L}%\u00b0\u00d7\u2033"][^0-9]*(?:m2)?)$/u;
 
+/** The letter that a tired hand types for a zero. */
+const FOR_ZERO = /(?<=[0-9][oO]{0,6})[oO](?=[oO0-9]{0,9}(?:$|\s))/g;
+
 const SHARE_UNIT = /^(?:%|percent|per cent)$/i;
 
 function diagnose(text: string, spec: DiagnosisSpec): Failure {
@@ -54,6 +57,7 @@ function diagnose(text: string, spec: DiagnosisSpec): Failure {
     const usual = spec.usual(candidate);
     if (usual !== undefined) likely.add(usual);
   };
+  consider(trimmed.replace(FOR_ZERO, '0'));
   for (const candidate of numbers.texts) {
     consider(candidate);
     for (const other of spec.repairs?.(candidate) ?? []) consider(other);

@@ -2,6 +2,19 @@ import { describe, expect, it } from 'vitest';
 import { kindOf, type QuantityId } from '../../shared/quantity/index.ts';
 import { each } from '../support/each.ts';
 
+describe('letters for zeros', () => {
+  it.each([
+    ['iso', '80O', '800'],
+    ['shutter', '1/1OO s', '1/100 s'],
+    ['length', '2o mm', '20 mm'],
+  ] as const)('of %s %s is first meant as %s', (kind, text, meant) => {
+    const read = kindOf(kind).parse(text);
+    expect(read.ok).toBe(false);
+    expect(read).toMatchObject({ likely: expect.arrayContaining([meant]) });
+    if (!read.ok) expect(read.likely[0]).toBe(meant);
+  });
+});
+
 const understood: readonly (readonly [QuantityId, string, string])[] = [
   ['magnification', '0.6000000000x', '0.6x'],
   ['magnification', '+0.6x', '0.6x'],
