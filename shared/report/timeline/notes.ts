@@ -66,10 +66,10 @@ export function fcpxmlNotes({ cuts, music }: Programme): readonly string[] {
     cuts.filter(({ material }) => material.url === null).map(({ material }) => material.name),
   );
   return [
-    ...[...missing].map(
-      (name) => message`${name} has no file yet. Link it in the editing program.`,
-    ),
-    ...(music ? [message`The beats are markers on the cuts; the music itself is left out.`] : []),
+    ...[...missing].map((name) => message`${name} has no file yet. A gap keeps its place.`),
+    ...(music
+      ? [message`Link the music to its file in the editing program; its beats are markers.`]
+      : []),
   ];
 }
 
