@@ -25,7 +25,7 @@ import { aviFacts, isAvi } from './avi.ts';
 import { readAt } from './bytes.ts';
 import { otherContainer, streamCoding } from './containers.ts';
 import { isoMediaFacts } from './iso-media.ts';
-import { isMatroskaCutOff } from './matroska.ts';
+import { isMatroskaCutOff, matroskaPicture } from './matroska.ts';
 import { isMxf, mxfFacts } from './mxf/mxf.ts';
 import { isoPicture } from './picture/iso-picture.ts';
 import { pictureOf } from './picture/picture.ts';
@@ -115,7 +115,11 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
   const settings = settingsFrom(tags, rateFps);
   const startTimecode = boxes?.video?.timecode ?? taggedTimecode(tags, rate);
   const [size, codec] = [await sizeOf(track), await codecOf(track)];
-  const container = boxes?.video ? isoPicture(boxes.video.track) : {};
+  const container = boxes?.video
+    ? isoPicture(boxes.video.track)
+    : isMatroska
+      ? await matroskaPicture(handle, track.id)
+      : {};
   return {
     bytes,
     size,

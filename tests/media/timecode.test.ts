@@ -44,6 +44,7 @@ describe('the timecode of the first frame', () => {
     ['ten.mp4', '24000/1001', '10:00:00:00', 864_000, false],
     ['tagged.mkv', '30000/1001', '01:00:00;00', 107_892, true],
     ['drop.mov', '30000/1001', '01:00:00;00', 107_892, true],
+    ['info.avi', '30000/1001', '01:00:00;00', 107_892, true],
   ])('%s at %s fps: %s', async (name, rate, written, frame, dropFrame) => {
     makeClip(at(name), {
       rate,
