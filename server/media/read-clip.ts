@@ -27,6 +27,7 @@ import { otherContainer, streamCoding } from './containers.ts';
 import { isoMediaFacts } from './iso-media.ts';
 import { isMatroskaCutOff, matroskaPicture } from './matroska.ts';
 import { isMxf, mxfFacts } from './mxf/mxf.ts';
+import { codedTimecode } from './picture/coded-timecode.ts';
 import { isoPicture } from './picture/iso-picture.ts';
 import { pictureOf } from './picture/picture.ts';
 import { rateOf } from './rate-of.ts';
@@ -113,8 +114,11 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
   const rateFps = rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
   const tags = (await input.getMetadataTags()).raw ?? {};
   const settings = settingsFrom(tags, rateFps);
-  const startTimecode = boxes?.video?.timecode ?? taggedTimecode(tags, rate);
   const [size, codec] = [await sizeOf(track), await codecOf(track)];
+  const startTimecode =
+    boxes?.video?.timecode ??
+    taggedTimecode(tags, rate) ??
+    (format === MPEG_TS ? await timecodeInStream(track, codec, rate) : null);
   const container = boxes?.video
     ? isoPicture(boxes.video.track)
     : isMatroska
@@ -146,6 +150,15 @@ function taggedTimecode(
   return typeof written === 'string' && rate?.kind === 'constant'
     ? writtenTimecode(written, rate.rate)
     : null;
+}
+
+async function timecodeInStream(
+  track: InputVideoTrack,
+  codec: string,
+  rate: ClipFacts['rate'],
+): Promise<ClipTimecode | null> {
+  const packet = await new EncodedPacketSink(track).getFirstPacket();
+  return packet && rate?.kind === 'constant' ? codedTimecode(codec, packet.data, rate.rate) : null;
 }
 
 /** Copying helps against none of it. */
