@@ -67,6 +67,8 @@ export interface LookedAt {
   readonly repeats: readonly SeenRepeat[];
   /** Width of the sharpest edges, px; null: too few edges to tell. */
   readonly edgePx: number | null;
+  /** Frequency at which these edges keep half of their contrast, cycles a pixel. */
+  readonly halfContrast: number | null;
   /** Mean light of red, green and blue; 1 is reference white. */
   readonly light: readonly [red: number, green: number, blue: number];
   /** The middle of the frame, if it is even, as a grey card is. */
