@@ -6,8 +6,8 @@ const ALONE = /\bvi\.(?:doMock|mock|stubEnv|stubGlobal|useFakeTimers)\(/;
 
 const tests = readdirSync(new URL('tests', import.meta.url), { recursive: true, encoding: 'utf8' })
   .map((file) => `tests/${file.replaceAll('\\', '/')}`)
-  // The real editor has a configuration of its own: it needs a browser and the packed extension.
-  .filter((file) => file.endsWith('.test.ts') && !file.startsWith('tests/editor/'));
+  // Configurations of their own: the real editor needs a browser, a library has to be fetched and built.
+  .filter((file) => file.endsWith('.test.ts') && !/^tests\/(?:editor|readers)\//.test(file));
 const alone = tests.filter((file) =>
   ALONE.test(readFileSync(new URL(file, import.meta.url), 'utf8')),
 );
@@ -27,7 +27,7 @@ export default defineConfig({
         test: {
           name: 'together',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/editor/**', ...alone],
+          exclude: ['tests/editor/**', 'tests/readers/**', ...alone],
           // The core has no state: loading it anew for every file was half of the time.
           isolate: false,
           restoreMocks: true,

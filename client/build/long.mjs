@@ -1,7 +1,7 @@
 /**
  * `npm run long`: builds, then the long runs of tests/long, then every property of the tests on many
- * more cases. Arguments: how many texts, how many times the server is killed, the seed,
- * how many edits of aged cores.
+ * more cases, with those of timelines in readers that nobody here wrote. Arguments: how many texts,
+ * how many times the server is killed, the seed, how many edits of aged cores.
  */
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
@@ -44,4 +44,5 @@ const run = (args, env = {}) =>
 const scripts = run([outfile, ...process.argv.slice(2)]);
 const vitest = path.join(ROOT, 'node_modules/vitest/vitest.mjs');
 const properties = run([vitest, 'run', '--passWithNoTests', ...PROPERTIES], { LAMELLA_LONG: '1' });
-process.exitCode = scripts || properties;
+const readers = run([path.join(ROOT, 'client/build/test.mjs'), '--readers'], { LAMELLA_LONG: '1' });
+process.exitCode = scripts || properties || readers;

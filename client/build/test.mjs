@@ -1,6 +1,6 @@
 /**
- * `npm test`, `npm run test:editor`, `npm run pictures`: installs, builds and
- * packs what is missing, then hands over to vitest. Further arguments go to vitest.
+ * `npm test`, `npm run test:editor`, `npm run test:readers`, `npm run pictures`: installs, builds
+ * and packs what is missing, then hands over to vitest. Further arguments go to vitest.
  */
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
@@ -10,6 +10,7 @@ const IN_EDITOR = ['run', '--config', 'tests/editor/vitest.config.ts', '--projec
 const KINDS = {
   '--editor': [...IN_EDITOR, 'editor'],
   '--pictures': [...IN_EDITOR, 'pictures'],
+  '--readers': ['run', '--config', 'tests/readers/vitest.config.ts'],
 };
 
 /** Programs that tests can't do without; what they test would fail one by one and say so too. */
@@ -26,7 +27,7 @@ const kind = KINDS[first];
 ensureInstalled();
 if (first === '--editor' || first === '--pictures') {
   await (await import('./package.mjs')).makePackage();
-} else {
+} else if (first !== '--readers') {
   await (await import('./build.mjs')).buildIfStale();
 }
 const vitest = path.join(ROOT, 'node_modules/vitest/vitest.mjs');

@@ -3,7 +3,7 @@
 import path from 'node:path';
 import type { ClipFacts, ClipReading } from '../../shared/clips/facts.ts';
 import type { LookAsk } from '../../shared/looked-at/looked.ts';
-import { type BenchRow, benchRow } from '../../shared/report/bench-row.ts';
+import { type BenchRows, benchRows } from '../../shared/report/bench-row.ts';
 import { cells, clipJson, type TestClipReport } from '../../shared/report/clips.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { jsonFinding, print } from '../../shared/report/json.ts';
@@ -47,7 +47,7 @@ export async function testClip(
   }
   const findings = plans.core.testClip(id, shot, clip, reading) ?? [];
   const isPass = findings.length === 0;
-  const row = ask && rowOf(ask, reading);
+  const rows = ask && rowsOf(ask, reading);
   if (options.format === 'json') {
     terminal.out(
       print({
@@ -57,7 +57,9 @@ export async function testClip(
         pass: isPass,
         read: reading.state === 'read' ? clipJson(reading.facts) : null,
         looked: (reading.state === 'read' && reading.looked) || null,
-        benchRow: row,
+        benchRow: rows?.body ?? null,
+        lampRow: rows?.lamp ?? null,
+        offsetOf: rows && (rows.body ?? rows.lamp) ? rows.of : null,
         findings: findings
           .map((finding) => jsonFinding(finding, (each) => plans.nameOf(each)))
           .map(({ rule, severity, message, numbers }) => ({
@@ -79,24 +81,39 @@ export async function testClip(
     `  ${inertLine(what)}  ${paint('aside', rule)}`,
     ...(more === '' ? [] : [`  ${inertLine(more)}`]),
   ]);
-  terminal.out(`${[verdict, ...why, ...readLines(reading), ...rowLines(row)].join('\n')}\n`);
+  terminal.out(
+    `${[verdict, ...why, ...readLines(reading), ...(rows ? rowLines(rows) : [])].join('\n')}\n`,
+  );
   return isPass ? NOTHING_FOUND : FOUND;
 }
 
-const rowOf = (ask: LookAsk, reading: ClipReading): BenchRow | null =>
+const rowsOf = (ask: LookAsk, reading: ClipReading): BenchRows | null =>
   reading.state === 'read' && reading.looked
-    ? benchRow(ask, reading.looked, reading.facts.picture?.transfer)
+    ? benchRows(ask, reading.looked, reading.facts.picture?.transfer)
     : null;
 
-/** What the picture says of the body, for whoever filmed a grey card. */
-const rowLines = (row: BenchRow | null): readonly string[] =>
-  row === null
-    ? []
-    : [
-        `  ${message`If an 18% grey card fills the middle of the frame, add this to \`bench\` of ${inertLine(row.body)}:`}`,
-        `    - ${row.text}`,
-        `  ${message`It is the offset of body and lamps together. Measure the lamps with a meter to tell them apart.`}`,
-      ];
+/** What the picture says of body or lamp, for whoever filmed a grey card. */
+function rowLines({ body, lamp, of }: BenchRows): readonly string[] {
+  const row = lamp ?? body;
+  if (row === null) return [];
+  const name = inertLine(lamp ? lamp.light : body!.body);
+  return [
+    `  ${message`If an 18% grey card fills the middle of the frame, add this to \`bench\` of ${name}:`}`,
+    `    - ${row.text}`,
+    `  ${whose(of)}`,
+  ];
+}
+
+function whose(of: BenchRows['of']): string {
+  switch (of) {
+    case 'body':
+      return message`The lamps were metered, so it is the offset of the body.`;
+    case 'lamp':
+      return message`The body was measured, so it is the offset of the lamp.`;
+    case 'together':
+      return message`It is the offset of body and lamps together. Measure the lamps with a meter to tell them apart.`;
+  }
+}
 
 /** null: it was stopped. */
 async function readOne(

@@ -6,6 +6,7 @@
 import type { FileHandle } from 'node:fs/promises';
 import { codecFamily } from '../../shared/clips/codec.ts';
 import type { ClipFacts, ClipPicture } from '../../shared/clips/facts.ts';
+import { writtenTimecode } from '../../shared/clips/timecode.ts';
 import { rational, toNumber } from '../../shared/quantity/rational.ts';
 import { later } from '../../shared/words/message.ts';
 import { codeAt, readAt } from './bytes.ts';
@@ -36,7 +37,10 @@ function* chunksIn(view: DataView, start: number, end: number): Generator<Chunk>
   }
 }
 
-type AviFacts = Pick<ClipFacts, 'size' | 'codec' | 'durationS' | 'rate' | 'picture'>;
+type AviFacts = Pick<
+  ClipFacts,
+  'size' | 'codec' | 'durationS' | 'rate' | 'picture' | 'startTimecode'
+>;
 
 export async function aviFacts(file: FileHandle, bytes: number): Promise<AviFacts> {
   const head = await readAt(file, 0, Math.min(bytes, MOST_HEADER_BYTES));
@@ -64,13 +68,27 @@ export async function aviFacts(file: FileHandle, bytes: number): Promise<AviFact
   const rate = rational(stream.rate, stream.scale);
   const codec = codecFamily(stream.code) ?? stream.code.trim();
   const coded = codedPicture(codec, null, firstFrame(head), stream.size.height);
+  const startTimecode = writtenTimecode(timecodeIn(head), rate);
   return {
     size: stream.size,
     codec,
+    ...(startTimecode && { startTimecode }),
     picture: { ...coded, ...stream.picture },
     rate: { kind: 'constant', rate },
     durationS: frames / toNumber(rate),
   };
+}
+
+/** `ISMP` of the list of information (RIFF tags, digitization time as SMPTE timecode); "": none. */
+function timecodeIn(head: DataView): string {
+  for (const list of chunksIn(head, 12, head.byteLength)) {
+    if (list.of !== 'INFO') continue;
+    const end = Math.min(list.start + list.size, head.byteLength);
+    for (const { id, start, size } of chunksIn(head, list.start + 4, end))
+      if (id === 'ISMP' && start + size <= end && size < 32)
+        return Buffer.from(head.buffer, start, size).toString('latin1').replace(/\0+$/, '').trim();
+  }
+  return '';
 }
 
 /** As much of it as lies in the bytes that were read. */

@@ -25,8 +25,9 @@ import { aviFacts, isAvi } from './avi.ts';
 import { readAt } from './bytes.ts';
 import { otherContainer, streamCoding } from './containers.ts';
 import { isoMediaFacts } from './iso-media.ts';
-import { isMatroskaCutOff } from './matroska.ts';
+import { isMatroskaCutOff, matroskaPicture } from './matroska.ts';
 import { isMxf, mxfFacts } from './mxf/mxf.ts';
+import { codedTimecode } from './picture/coded-timecode.ts';
 import { isoPicture } from './picture/iso-picture.ts';
 import { pictureOf } from './picture/picture.ts';
 import { rateOf } from './rate-of.ts';
@@ -113,9 +114,16 @@ async function fromInput(input: Input, handle: FileHandle, bytes: number): Promi
   const rateFps = rate === null ? null : rate.kind === 'constant' ? toNumber(rate.rate) : rate.mean;
   const tags = (await input.getMetadataTags()).raw ?? {};
   const settings = settingsFrom(tags, rateFps);
-  const startTimecode = boxes?.video?.timecode ?? taggedTimecode(tags, rate);
   const [size, codec] = [await sizeOf(track), await codecOf(track)];
-  const container = boxes?.video ? isoPicture(boxes.video.track) : {};
+  const startTimecode =
+    boxes?.video?.timecode ??
+    taggedTimecode(tags, rate) ??
+    (format === MPEG_TS ? await timecodeInStream(track, codec, rate) : null);
+  const container = boxes?.video
+    ? isoPicture(boxes.video.track)
+    : isMatroska
+      ? await matroskaPicture(handle, track.id)
+      : {};
   return {
     bytes,
     size,
@@ -142,6 +150,15 @@ function taggedTimecode(
   return typeof written === 'string' && rate?.kind === 'constant'
     ? writtenTimecode(written, rate.rate)
     : null;
+}
+
+async function timecodeInStream(
+  track: InputVideoTrack,
+  codec: string,
+  rate: ClipFacts['rate'],
+): Promise<ClipTimecode | null> {
+  const packet = await new EncodedPacketSink(track).getFirstPacket();
+  return packet && rate?.kind === 'constant' ? codedTimecode(codec, packet.data, rate.rate) : null;
 }
 
 /** Copying helps against none of it. */

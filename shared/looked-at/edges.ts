@@ -6,6 +6,7 @@
  * an edge is the peak of its line spread function (J. W. Goodman, Introduction to Fourier Optics).
  */
 import { diffractionContrast } from '../optics/diffraction.ts';
+import { halfContrastOf } from './spectrum.ts';
 
 /** Codes: lower edges may be noise. */
 const LEAST_HEIGHT = 40;
@@ -18,10 +19,18 @@ const STEP = 4;
 /** Longer slopes are shading. */
 const LONGEST = 160;
 
-/** Counts edges by their width, a tenth of a pixel apiece. */
+/** Steps of the finest pattern that is counted, cycles a pixel. */
+const PATTERNS = 1000;
+/** Of more edges than that, every so many is taken apart: a spectrum takes a microsecond and more. */
+const ALL_OF = 4000;
+const ONE_IN = 17;
+
+/** Counts edges by their width, a tenth of a pixel apiece, and by the pattern that they keep. */
 export class EdgeMeter {
   readonly #counts = new Float64Array(LONGEST * 10 + 1);
+  readonly #patterns = new Float64Array(PATTERNS / 2 + 1);
   #edges = 0;
+  #takenApart = 0;
 
   /** @param grey brightness, line after line */
   add(grey: Uint8Array, width: number, height: number): void {
@@ -39,29 +48,45 @@ export class EdgeMeter {
     return null;
   }
 
+  /** Frequency at which the sharpest edges keep half of their contrast, cycles a pixel. */
+  get halfContrast(): number | null {
+    if (this.#edges < LEAST_EDGES) return null;
+    let left = this.#takenApart * SHARPEST;
+    for (let pattern = PATTERNS / 2; pattern >= 0; pattern--) {
+      left -= this.#patterns[pattern]!;
+      if (left <= 0) return pattern / PATTERNS;
+    }
+    return null;
+  }
+
   /** Slopes that only rise or only fall, from end to end. */
   #along(grey: Uint8Array, start: number, stride: number, count: number): void {
     let [from, steepest, direction, length] = [grey[start]!, 0, 0, 0];
     let before = from;
+    const end = (index: number): void => {
+      if (Math.abs(before - from) < LEAST_HEIGHT || length > LONGEST) return;
+      this.#edges++;
+      const width = Math.abs(before - from) / steepest;
+      this.#counts[Math.min(LONGEST * 10, Math.round(width * 10))]!++;
+      if (this.#edges > ALL_OF && this.#edges % ONE_IN !== 0) return;
+      this.#takenApart++;
+      const first = start + (index - 1 - length) * stride;
+      const half = halfContrastOf(grey, first, stride, length);
+      this.#patterns[Math.round(half * PATTERNS)]!++;
+    };
     for (let index = 1; index < count; index++) {
       const value = grey[start + index * stride]!;
       const step = value - before;
       const way = Math.sign(step);
       if (way !== 0 && way !== direction) {
-        this.#end(Math.abs(before - from), steepest, length);
+        end(index);
         [from, steepest, direction, length] = [before, 0, way, 0];
       }
       if (Math.abs(step) > steepest) steepest = Math.abs(step);
       length++;
       before = value;
     }
-    this.#end(Math.abs(before - from), steepest, length);
-  }
-
-  #end(height: number, steepest: number, length: number): void {
-    if (height < LEAST_HEIGHT || length > LONGEST) return;
-    this.#edges++;
-    this.#counts[Math.min(LONGEST * 10, Math.round((height / steepest) * 10))]!++;
+    end(count);
   }
 }
 

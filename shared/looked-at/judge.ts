@@ -1,6 +1,7 @@
 /** What of that which was seen in a clip is worth telling, against what its shot asks. */
 import { narrowestEdgePx } from './edges.ts';
 import type { LookAsk, LookedAt, SeenRepeat } from './looked.ts';
+import { apertureHalfContrast } from './spectrum.ts';
 
 /** Share of the picture: a lamp's image in a drop is smaller. */
 const MOST_CLIPPED = 0.01;
@@ -10,10 +11,13 @@ const MOST_CRUSHED = 0.6;
 const SEEN_FLICKER = 0.02;
 /** Times that flicker has to stand out of what the scene does by itself. */
 const ABOVE_FLOOR = 3;
-/** Times wider than the aperture allows: what demosaicing and sharpening make of it is less. */
+/** Times coarser than the aperture allows: what demosaicing and sharpening make of it is less. */
 const SOFT = 2;
 /** Pixels of a colour filter give edges no narrower than this, px. */
 const LEAST_EDGE = 1.6;
+/** The same as a pattern at half contrast, for a spread like a bell: √(2π)·√(2·ln 2)/2π over the width. */
+const FINEST_PATTERN =
+  (Math.sqrt(2 * Math.PI) * Math.sqrt(2 * Math.LN2)) / (2 * Math.PI) / LEAST_EDGE;
 /** Share of samples; a single crackle is shorter. */
 const MOST_SOUND_CLIPPED = 1e-4;
 /** dB of full scale: under the noise of any microphone that is plugged in. */
@@ -48,6 +52,9 @@ export type Sight =
       readonly edgePx: number;
       readonly narrowestPx: number;
       readonly effectiveFNumber: number;
+      /** Of the edges, and of the sharpest that the aperture allows, cycles a pixel. */
+      readonly halfContrast: number;
+      readonly finest: number;
     }
   | { readonly of: 'sound'; readonly clipped: number; readonly isSilent: boolean };
 
@@ -78,11 +85,17 @@ const flickerSeen = ({ exposedFps }: LookAsk, { flicker }: LookedAt): Sight[] =>
       : [],
   );
 
-function focusSeen({ effectiveFNumber, pixelUm }: LookAsk, { edgePx }: LookedAt): Sight[] {
-  if (effectiveFNumber === null || pixelUm === null || edgePx === null) return [];
+/** By the spectrum of edges: one step between two pixels, of noise or a coder, says little in it. */
+function focusSeen(
+  { effectiveFNumber, pixelUm }: LookAsk,
+  { edgePx, halfContrast }: LookedAt,
+): Sight[] {
+  if (effectiveFNumber === null || pixelUm === null) return [];
+  if (edgePx === null || halfContrast === null) return [];
   const narrowestPx = Math.max(LEAST_EDGE, narrowestEdgePx(effectiveFNumber, pixelUm));
-  return edgePx > SOFT * narrowestPx
-    ? [{ of: 'focus', edgePx, narrowestPx, effectiveFNumber }]
+  const finest = Math.min(FINEST_PATTERN, apertureHalfContrast(effectiveFNumber, pixelUm));
+  return halfContrast * SOFT < finest
+    ? [{ of: 'focus', edgePx, narrowestPx, effectiveFNumber, halfContrast, finest }]
     : [];
 }
 

@@ -71,6 +71,7 @@ export class Look {
       flicker: this.#flicker.seen,
       repeats: repeatsIn(this.#differences),
       edgePx: this.edges.widthPx,
+      halfContrast: this.edges.halfContrast,
       light: colourLight(luma / frames, blue / frames, red / frames),
       middle: {
         light: median(this.#middles.map(({ light }) => light)),

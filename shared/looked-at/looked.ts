@@ -16,6 +16,22 @@ export interface LookAsk {
   readonly iso: number | null;
   /** Its name in the plan; null: the shot has none. */
   readonly body: string | null;
+  /** Left out: nothing is known of how body and lamps were measured. */
+  readonly measured?: MeasuredSides;
+}
+
+/** What of an exposure was measured before, so that an offset can only be of the rest. */
+export interface MeasuredSides {
+  /** The body has test frames in its `bench`. */
+  readonly body: boolean;
+  /** Every lamp of the shot was read with a meter. */
+  readonly lamps: boolean;
+  /** The one lamp of the shot at full output, by its data sheet; null: several, or otherwise. */
+  readonly sheetLamp: {
+    readonly name: string;
+    readonly distanceMm: number;
+    readonly lux: number;
+  } | null;
 }
 
 /** Flicker at one frequency of a lamp. */
@@ -51,6 +67,8 @@ export interface LookedAt {
   readonly repeats: readonly SeenRepeat[];
   /** Width of the sharpest edges, px; null: too few edges to tell. */
   readonly edgePx: number | null;
+  /** Frequency at which these edges keep half of their contrast, cycles a pixel. */
+  readonly halfContrast: number | null;
   /** Mean light of red, green and blue; 1 is reference white. */
   readonly light: readonly [red: number, green: number, blue: number];
   /** The middle of the frame, if it is even, as a grey card is. */

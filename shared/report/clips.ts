@@ -18,7 +18,7 @@ import { rational, toNumber } from '../quantity/rational.ts';
 import type { Say } from '../say/say.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { inLanguage, later, message } from '../words/message.ts';
-import type { BenchRow } from './bench-row.ts';
+import type { BenchRow, BenchRows, LampRow } from './bench-row.ts';
 import type { JsonFinding } from './json.ts';
 import { lookedBlocks } from './looked.ts';
 import { SEVERITY_WORDS } from './sheet/words.ts';
@@ -294,5 +294,9 @@ export interface TestClipReport {
   readonly looked: LookedAt | null;
   /** Proposed, if an 18% grey card fills the middle of the frame. */
   readonly benchRow: BenchRow | null;
+  /** The same of the shot's one lamp, where the body was measured before. */
+  readonly lampRow: LampRow | null;
+  /** Whose offset it is; null: none is proposed. */
+  readonly offsetOf: BenchRows['of'] | null;
   readonly findings: readonly Pick<JsonFinding, 'rule' | 'severity' | 'message' | 'numbers'>[];
 }

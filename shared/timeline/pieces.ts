@@ -53,6 +53,27 @@ export function piecesOf(course: Course, stretch: Stretch): readonly Piece[] | n
     pieces.push(piece);
     at += piece.frames;
   }
+  return evenedOut(pieces, course, stretch);
+}
+
+/** Of two pieces, for the first: the second begins on another frame of the clip, and may reach less far. */
+const SHARES = [0.5, 0.625, 0.75, 0.875];
+
+/**
+ * The last piece has what the others left, maybe a single frame, which an editor can't take hold of.
+ * It shares with the one before it, unless that is the first, which a dissolve may need as it is.
+ */
+function evenedOut(pieces: readonly Piece[], course: Course, stretch: Stretch): readonly Piece[] {
+  const [previous, last] = pieces.slice(-2);
+  if (pieces.length < 3 || !previous || !last || last.frames * 2 >= previous.frames) return pieces;
+  for (const share of SHARES) {
+    const second = previous.at + Math.ceil(share * (previous.frames + last.frames));
+    if (second >= last.at) break;
+    const shorter = longest(course, previous.at, { ...stretch, to: second, after: 0 });
+    const longer = longest(course, second, stretch);
+    if (shorter?.frames === second - previous.at && longer?.frames === stretch.to - second)
+      return [...pieces.slice(0, -2), shorter, longer];
+  }
   return pieces;
 }
 
@@ -76,12 +97,18 @@ function longest(course: Course, at: number, stretch: Stretch): Piece | null {
   if (frames === 0) {
     if (at === from && before > 0) return null;
     const rise = Math.max(0, placeNear(course, at + 1) - start);
-    return { at, frames: 1, start, perFrame: roundest({ low: rise, high: rise }, rate) };
+    return { at, frames: 1, start, perFrame: roundest({ low: rise, high: rise }, rise, rate) };
   }
-  if (at + frames < to || after === 0) return { at, frames, start, perFrame: roundest(cone, rate) };
+  // The ramp's own speed over the piece: a short one has many speeds that are near enough.
+  const mean = (placeNear(course, at + frames) - placeNear(course, at)) / frames;
+  const piece = (speeds: Cone): Piece => ({
+    ...{ at, frames, start },
+    perFrame: roundest(speeds, mean, rate),
+  });
+  if (at + frames < to || after === 0) return piece(cone);
   let whole = cone;
   for (let by = frames + 1; by <= frames + after; by++) whole = narrowed(whole, by);
-  if (whole.low <= whole.high) return { at, frames, start, perFrame: roundest(whole, rate) };
+  if (whole.low <= whole.high) return piece(whole);
   // Two pieces: the second begins nearer to the end and has less to look at.
   const half = Math.ceil(frames / 2);
   return frames === 1 ? null : longest(course, at, { ...stretch, to: at + half, after: 0 });
@@ -100,15 +127,20 @@ function narrow({ low, high }: Cone, by: number, place: number): Cone {
 }
 
 /**
- * The speed of the fewest digits among them, in frames of the clip a second: short to write, and the
- * same in every reader.
+ * The speed of few digits that is nearest to one of them, in frames of the clip a second: short to
+ * write, and the same in every reader.
  */
-function roundest({ low, high }: Cone, rate: Exact): Exact {
+function roundest({ low, high }: Cone, near: number, rate: Exact): Exact {
   const perS = toNumber(rate);
-  const middle = ((low + high) / 2) * perS;
+  const inCone = Math.min(Math.max(near, low), high);
+  // At the edge of the cone a rounded speed would mostly be outside it.
+  const target = (inCone === near ? near : (low + high) / 2) * perS;
   for (let digits = 0; digits <= 9; digits++) {
-    const value = Number(middle.toFixed(digits));
-    if (value / perS >= low && value / perS <= high) return over(fromWritten(value), rate);
+    const value = Number(target.toFixed(digits));
+    // At 0 it would be held, which it isn't.
+    const isHeld = value === 0 && target > 0;
+    if (!isHeld && value / perS >= low && value / perS <= high)
+      return over(fromWritten(value), rate);
   }
-  return over(fromWritten(middle), rate);
+  return over(fromWritten(target), rate);
 }

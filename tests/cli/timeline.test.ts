@@ -93,7 +93,7 @@ it('writes the format that the file name says', async () => {
   const files = { 'a.shootplan.yaml': withEdit(CUTS) };
   const xml = await run(files, 'timeline', 'a.shootplan.yaml', '-o', 'cut.FCPXML');
   expect(xml.file('cut.FCPXML')).toContain('<fcpxml version="1.11">');
-  expect(xml.err).toContain('skin, take 1 has no file yet. Link it in the editing program.\n');
+  expect(xml.err).toContain('skin, take 1 has no file yet. A gap keeps its place.\n');
   const list = await run(files, 'timeline', 'a.shootplan.yaml', '-o', 'cut.edl');
   expect(list.file('cut.edl').split('\r\n').slice(0, 5)).toEqual([
     'TITLE: Winter Window',

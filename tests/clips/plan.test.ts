@@ -269,6 +269,7 @@ describe('what was seen in the pictures', () => {
     flicker: [],
     repeats: [],
     edgePx: null,
+    halfContrast: null,
     light: [0.18, 0.18, 0.18],
     middle: { light: 0.18, isEven: false },
     sound: null,
@@ -293,7 +294,10 @@ describe('what was seen in the pictures', () => {
       { flicker: [{ lampHz: 110, depth: 0.05, floor: 0.001 }] },
       'warning a.mp4: flickers by 5%, as a lamp of 110 Hz does. clip-flickers',
     ],
-    [{ edgePx: 30 }, 'note a.mp4: its sharpest edges are 30 px wide. clip-soft'],
+    [
+      { edgePx: 30, halfContrast: 0.02 },
+      'note a.mp4: its sharpest edges are 30 px wide. clip-soft',
+    ],
     [
       { sound: { peakDb: null, rmsDb: null, clipped: 0 } },
       'note a.mp4: its sound is silent throughout. clip-sound',

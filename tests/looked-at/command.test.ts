@@ -7,6 +7,7 @@ import { lookAtClip } from '../../server/looking/look-at-clip.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { lamellaIn } from '../support/command-line.ts';
 import { clipFolder, run } from '../support/ffmpeg.ts';
+import { changed } from '../support/plans.ts';
 
 const { folder, remove } = clipFolder();
 afterAll(remove);
@@ -89,12 +90,67 @@ describe('lamella clips --look', () => {
     make('card.mp4', 'color=size=320x180:rate=25:duration=1,lutyuv=y=76:u=128:v=128');
     const args = ['--test-clip', 'card.mp4', '--shot', 'frost', '--look', '--format', 'json'];
     const { out } = await lamellaIn(folder, ['clips', ...args, 'a.shootplan.yaml']);
-    const { benchRow } = JSON.parse(out);
+    const { benchRow, lampRow, offsetOf } = JSON.parse(out);
+    // The panel was read with a meter: what is off can only be the body.
+    expect({ lampRow, offsetOf }).toEqual({ lampRow: null, offsetOf: 'body' });
     const figures = await lamellaIn(folder, ['figures', 'a.shootplan.yaml', '--format', 'json']);
     const planned: number = JSON.parse(figures.out).shots.frost.exposureErrorStops;
     expect(benchRow).toMatchObject({ body: 'body-a', set: 1250 });
     expect(Math.abs(benchRow.foundStops - (-1 - planned))).toBeLessThan(0.1);
     expect(benchRow.text).toMatch(/^\{ set: 1250, found: [0-9.]+ stops? (?:over|under) \}$/);
+  });
+});
+
+describe('the offset of a grey card', () => {
+  const SHEET = {
+    'lights/panel/reading': null,
+    'lights/panel/illuminance': '300 lx',
+    'lights/panel/illuminance-distance': '1 m',
+  };
+  const MEASURED = { 'kit/bodies/body-a/bench': '[{ set: 400, found: 0.1 stops over }]' };
+
+  const reported = async (change: Readonly<Record<string, string | null>>, json = true) => {
+    writeFileSync(at('b.shootplan.yaml'), changed(EXAMPLE_PLAN, change));
+    const args = ['--test-clip', 'card.mp4', '--shot', 'frost', '--look'];
+    const format = json ? ['--format', 'json'] : [];
+    return (await lamellaIn(folder, ['clips', ...args, ...format, 'b.shootplan.yaml'])).out;
+  };
+  const error = async (): Promise<number> => {
+    const { out } = await lamellaIn(folder, ['figures', 'b.shootplan.yaml', '--format', 'json']);
+    return JSON.parse(out).shots.frost.exposureErrorStops;
+  };
+
+  it('is the lamp’s where the body was measured, and its row makes up for it', async () => {
+    make('card.mp4', 'color=size=320x180:rate=25:duration=1,lutyuv=y=76:u=128:v=128');
+    const { benchRow, lampRow, offsetOf } = JSON.parse(await reported({ ...SHEET, ...MEASURED }));
+    expect({ benchRow, offsetOf }).toEqual({ benchRow: null, offsetOf: 'lamp' });
+    // The card shows half of its light, so −1 stop; each stop is a factor of 2 (ISO 2720).
+    const planned = await error();
+    expect(Math.log2(lampRow.lux / 300)).toBeCloseTo(-1 - planned, 1);
+    expect(lampRow).toMatchObject({ light: 'panel', distanceMm: 1000 });
+    expect(lampRow.text).toBe(`{ distance: 1000 mm, illuminance: ${lampRow.lux} lx }`);
+    const out = await reported({ ...SHEET, ...MEASURED }, false);
+    expect(out).toContain('add this to `bench` of panel:');
+    expect(out).toContain('The body was measured, so it is the offset of the lamp.');
+    // A data sheet and one reading of it: most of the way to the reading.
+    writeFileSync(
+      at('b.shootplan.yaml'),
+      changed(EXAMPLE_PLAN, { ...SHEET, ...MEASURED, 'lights/panel/bench': `[${lampRow.text}]` }),
+    );
+    expect(Math.abs((await error()) + 1)).toBeLessThan(0.2 * Math.abs(planned + 1));
+  });
+
+  it.each([
+    ['nothing was measured', SHEET],
+    [
+      'the lamp is dimmed',
+      { ...SHEET, ...MEASURED, 'shots/frost/relight': '{ panel: { dimmed: 40 % } }' },
+    ],
+    ['two lamps shine', { ...SHEET, ...MEASURED, 'shots/frost/light': '[panel, bulb]' }],
+  ])('is of body and lamps together where %s', async (_, change) => {
+    const { benchRow, lampRow, offsetOf } = JSON.parse(await reported(change));
+    expect({ lampRow, offsetOf }).toEqual({ lampRow: null, offsetOf: 'together' });
+    expect(benchRow).toMatchObject({ body: 'body-a' });
   });
 });
 

@@ -9,6 +9,7 @@ import { colourLight, LIGHT } from '../../shared/looked-at/light.ts';
 import type { LookedAt } from '../../shared/looked-at/looked.ts';
 import { repeatsIn } from '../../shared/looked-at/repeats.ts';
 import { SoundMeter } from '../../shared/looked-at/sound.ts';
+import { apertureHalfContrast, halfContrastOf } from '../../shared/looked-at/spectrum.ts';
 
 const LOOKED: LookedAt = {
   frames: 100,
@@ -17,6 +18,7 @@ const LOOKED: LookedAt = {
   flicker: [],
   repeats: [],
   edgePx: null,
+  halfContrast: null,
   light: [0.18, 0.18, 0.18],
   middle: { light: 0.18, isEven: true },
   sound: null,
@@ -107,6 +109,62 @@ describe('the narrowest edge', () => {
       // Half of all edges are the steps back, of one pixel.
       expect(meter.widthPx).toBeLessThanOrEqual(width);
     }
+  });
+});
+
+describe('the pattern that keeps half of its contrast', () => {
+  const edge = (shape: (x: number) => number): Uint8Array =>
+    Uint8Array.from({ length: 121 }, (_, x) => Math.round(20 + 200 * shape(x - 60)));
+
+  it('of a spread over n pixels is where sin(πnf)/(n·sin πf) is a half', () => {
+    // The Dirichlet kernel, over the response of a difference (ISO 12233, D.3).
+    for (const n of [3, 5, 11, 21]) {
+      const grey = edge((x) => Math.min(1, Math.max(0, x / n)));
+      const half = halfContrastOf(grey, 0, 1, 120);
+      const left = Math.sin(Math.PI * n * half) / (n * Math.sin(Math.PI * half));
+      expect(left / (Math.sin(Math.PI * half) / (Math.PI * half))).toBeCloseTo(0.5, 1);
+    }
+  });
+
+  it('of a bell of standard deviation s is √(2·ln 2)/(2π·s)', () => {
+    // The Fourier transform of a Gaussian (J. W. Goodman, Introduction to Fourier Optics).
+    for (const s of [2, 4, 8]) {
+      const bell = (x: number): number => 1 / (1 + Math.exp((-1.702 * x) / s));
+      const half = halfContrastOf(edge(bell), 0, 1, 120);
+      expect((half * 2 * Math.PI * s) / Math.sqrt(2 * Math.LN2)).toBeCloseTo(1, 1);
+    }
+  });
+
+  it('behind a narrow aperture is 0.404 of its cut-off', () => {
+    // Tables of the diffraction-limited transfer of a round pupil (Goodman): 0.5 at 0.404.
+    const [fNumber, pixelUm] = [90, 2];
+    expect(apertureHalfContrast(fNumber, pixelUm) / (pixelUm / (0.55 * fNumber))).toBeCloseTo(
+      0.404,
+      2,
+    );
+  });
+
+  it('is low of a slope with a single step in it, as a coder leaves one', () => {
+    // The transform of a sum is the sum of the transforms: a quarter stays, the rest is the ramp's.
+    const stepped = (x: number): number =>
+      0.75 * Math.min(1, Math.max(0, (x + 10) / 20)) + (x > 0 ? 0.25 : 0);
+    const half = halfContrastOf(edge(stepped), 0, 1, 120);
+    const ramp = Math.sin(Math.PI * 20 * half) / (20 * Math.sin(Math.PI * half));
+    expect(0.75 * ramp + 0.25).toBeCloseTo(0.5, 1);
+    expect(half).toBeLessThan(0.045);
+  });
+
+  it('is what the sharpest edges of a picture keep, in either direction', () => {
+    const meter = new EdgeMeter();
+    const line = Uint8Array.from(
+      { length: 200 },
+      (_, x) => 50 + 15 * Math.abs(((x + 10) % 20) - 10),
+    );
+    const grey = new Uint8Array(200 * 200);
+    for (let y = 0; y < 200; y++) grey.set(line, y * 200);
+    meter.add(grey, 200, 200);
+    // Ramps of 10 px: the kernel above is a half at 0.0605.
+    expect(meter.halfContrast).toBeCloseTo(0.06, 2);
   });
 });
 

@@ -47,6 +47,10 @@ const CLIPS: Readonly<Record<string, readonly string[]>> = {
   'prores.mkv': ['-c:v', 'prores_ks', '-pix_fmt', 'yuva444p10le', ...WIDE],
   'jpeg.mov': ['-c:v', 'mjpeg', '-pix_fmt', 'yuvj444p'],
   'dnx.mov': ['-c:v', 'dnxhd', '-profile:v', 'dnxhr_hqx', '-pix_fmt', 'yuv422p10le'],
+  // Whole frames by their coding: the container alone says that they are made of fields.
+  'flagged.mkv': [
+    ...['-c:v', 'mjpeg', '-pix_fmt', 'yuvj422p', '-vf', 'setfield=tff', '-field_order', 'tt'],
+  ],
   'vp9.webm': ['-c:v', 'libvpx-vp9', '-deadline', 'realtime', '-cpu-used', '8', ...WIDE],
 };
 
@@ -66,6 +70,7 @@ const OFTEN = new Set([
   'squashed.avi',
   'hevc.mp4',
   'prores.mkv',
+  'flagged.mkv',
   'vp9.webm',
 ]);
 const tried = Object.entries(CLIPS).filter(([name]) => manyRuns(1) > 1 || OFTEN.has(name));

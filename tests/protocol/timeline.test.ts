@@ -23,9 +23,7 @@ it('comes in each format, with what that can’t hold, or as the reason why not'
   const edl = await ask(text, 'edl');
   expect(edl?.ok && edl.text).toMatch(/^TITLE: /);
   const xml = await ask(text, 'fcpxml');
-  expect(xml?.ok && xml.notes).toContain(
-    'skin, take 1 has no file yet. Link it in the editing program.',
-  );
+  expect(xml?.ok && xml.notes).toContain('skin, take 1 has no file yet. A gap keeps its place.');
   expect(await ask(withEdit([]), 'otio')).toEqual({
     ok: false,
     why: 'the plan has no edit with cuts',

@@ -239,7 +239,17 @@ clips:
     expect(clips).toHaveLength(3);
     for (const format of ['otio', 'fcpxml', 'edl'] as const)
       expect(made(text, format).notes.join(), format).not.toContain('dissolve');
-    expect(made(text, 'edl').text).toContain('M2   AX       000.0');
+    // A frame of source at a speed of 0 (common practice for freeze frames in lists of this form).
+    const list = made(text, 'edl');
+    expect(list.text.split('\r\n')).toEqual(
+      expect.arrayContaining([
+        '001  AX       V     C        00:00:00:00 00:00:00:01 00:00:00:00 00:00:02:19',
+        'M2   AX       000.0                00:00:00:00',
+      ]),
+    );
+    expect(list.notes).toContain(
+      'stacked.tif is one frame of its source in this list, held at a speed of 0.',
+    );
     expect(clips[0]).toMatchObject({
       source_range: { start_time: { value: 0 }, duration: { value: 75 } },
       effects: [{ OTIO_SCHEMA: 'FreezeFrame.1', time_scalar: 0 }],

@@ -64,6 +64,34 @@ describe('a ramp in pieces', () => {
     );
   });
 
+  it("of a single frame has the ramp's own speed there, to half a frame a second", () => {
+    const whole = { from: 0, before: 0, after: 0, rate: exact(25) };
+    fc.assert(
+      fc.property(ramp, (course) => {
+        for (const { at, frames, perFrame } of piecesOf(course, { ...whole, to: course.frames })!) {
+          const mean = place(course, at + 1) - place(course, at);
+          if (frames === 1)
+            expect(Math.abs(toNumber(perFrame) - mean) * 25).toBeLessThan(0.5 + NEAR);
+        }
+      }),
+    );
+  });
+
+  it('ends in no scrap of a piece where two can share', () => {
+    const course = { start: 1000, frames: 60, from: exact(1), to: exact(1, 4) };
+    const lengths = (frames: number): readonly number[] =>
+      piecesOf(
+        { ...course, frames },
+        { from: 0, to: frames, before: 0, after: 0, rate: exact(25) },
+      )!
+        .map((piece) => piece.frames)
+        .slice(-2);
+    for (let frames = 40; frames <= 200; frames++) {
+      const [previous, last] = lengths(frames);
+      expect(last! * 4, `${frames} frames`).toBeGreaterThanOrEqual(previous!);
+    }
+  });
+
   it('that begins before the cut meets everything', () => {
     fc.assert(
       fc.property(ramp, fc.nat(30), fc.nat(30), (course, before, after) => {

@@ -37,6 +37,14 @@ export class Bits {
     this.#at += count;
   }
 
+  /** Before the last bit that is set, which ends the unit. */
+  get hasMore(): boolean {
+    const last = this.#bytes.findLastIndex((byte) => byte !== 0);
+    if (last < 0) return false;
+    const trailing = 31 - Math.clz32(this.#bytes[last]! & -this.#bytes[last]!);
+    return this.#at < 8 * last + 7 - trailing;
+  }
+
   /** Exp-Golomb. */
   unsigned(): number {
     let zeros = 0;

@@ -32,6 +32,8 @@ const ASPECTS = [
   ],
 ] as const;
 const OWN_ASPECT = 255;
+/** Of a stream's buffer model. */
+const MOST_BUFFERS = 32;
 
 /**
  * @param description the configuration record of ISO/IEC 14496-15; null: the stream carries it itself
@@ -45,7 +47,12 @@ export function h264Picture(description: Uint8Array | null, first: Uint8Array): 
   return unit ? sequencePicture(unit) : {};
 }
 
-function sequencePicture(unit: Uint8Array): ClipPicture {
+/** What a set says before its usability information, and where that begins; null: it has none. */
+interface Sequence extends ClipPicture {
+  readonly usability: Bits | null;
+}
+
+function sequenceIn(unit: Uint8Array): Sequence {
   const bits = new Bits(unit.subarray(1));
   const profile = bits.read(8);
   bits.skip(16);
@@ -77,8 +84,52 @@ function sequencePicture(unit: Uint8Array): ClipPicture {
   if (isInterlaced) bits.skip(1);
   bits.skip(1);
   if (bits.read(1) === 1) for (let side = 0; side < 4; side++) bits.unsigned();
-  const usability = bits.read(1) === 1 ? usabilityIn(bits) : {};
-  return { bitDepth, chroma, isInterlaced, ...usability };
+  return { bitDepth, chroma, isInterlaced, usability: bits.read(1) === 1 ? bits : null };
+}
+
+function sequencePicture(unit: Uint8Array): ClipPicture {
+  const { usability, ...picture } = sequenceIn(unit);
+  return { ...picture, ...(usability && usabilityIn(usability)) };
+}
+
+/** How the messages on the timing of a picture are laid out (ITU-T H.264, E.1.1 and E.1.2). */
+interface TimingLayout {
+  /** Bits of the delays that come first. */
+  readonly delayBits: number;
+  readonly hasTimes: boolean;
+  /** Bits after each time. */
+  readonly offsetBits: number;
+}
+
+/** @returns null where the stream says nothing of it */
+export function timingLayout(units: readonly Uint8Array[]): TimingLayout | null {
+  const unit = units.find(([head = 0]) => (head & 31) === SEQUENCE_PARAMETERS);
+  const bits = unit && sequenceIn(unit).usability;
+  if (!bits) return null;
+  usabilityIn(bits);
+  if (bits.read(1) === 1) {
+    bits.unsigned();
+    bits.unsigned();
+  }
+  if (bits.read(1) === 1) bits.skip(32 + 32 + 1);
+  let [delayBits, offsetBits] = [0, 24];
+  const buffers = [0, 1].map(() => {
+    if (bits.read(1) === 0) return false;
+    const count = bits.unsigned() + 1;
+    bits.skip(8);
+    for (let index = 0; index < Math.min(count, MOST_BUFFERS); index++) {
+      bits.unsigned();
+      bits.unsigned();
+      bits.skip(1);
+    }
+    bits.skip(5);
+    delayBits = bits.read(5) + 1 + bits.read(5) + 1;
+    offsetBits = bits.read(5);
+    return true;
+  });
+  const hasBuffers = buffers.includes(true);
+  if (hasBuffers) bits.skip(1);
+  return { delayBits, hasTimes: bits.read(1) === 1, offsetBits: hasBuffers ? offsetBits : 24 };
 }
 
 function skipScaling(bits: Bits, lists: number): void {
@@ -105,7 +156,10 @@ function usabilityIn(bits: Bits): ClipPicture {
   const colours: { primaries?: string; transfer?: string } = {};
   if (bits.read(1) === 1) {
     bits.skip(4);
-    if (bits.read(1) === 1) Object.assign(colours, coloursOf(bits.read(8), bits.read(8)));
+    if (bits.read(1) === 1) {
+      Object.assign(colours, coloursOf(bits.read(8), bits.read(8)));
+      bits.skip(8);
+    }
   }
   return { ...(pixelAspect && { pixelAspect }), ...colours };
 }

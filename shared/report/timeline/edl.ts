@@ -2,7 +2,8 @@
  * The edit as a list in the form of CMX 3600 (its published description): one video track, dissolves
  * that begin with their event, M2 for constant speeds. Source timecode counts the frames of a clip
  * one by one, at the rate of the list and from the clip's own timecode, since the form knows one rate
- * only. M2 says how many of those frames are shown a second.
+ * only. M2 says how many of those frames are shown a second. A picture that is held is one frame of its
+ * source at a speed of 0: an event without a source is none to many readers (common practice).
  */
 import type { Rational } from '../../quantity/rational.ts';
 import { type Exact, exact, fromRational, order, times, wholeBelow } from '../../timeline/exact.ts';
@@ -65,7 +66,7 @@ function lineOf(
   const from = start.frame + startFrame;
   return {
     event,
-    source: [at(first), at(first + upward(used))],
+    source: [at(first), at(first + Math.max(1, upward(used)))],
     sourceAtEnd: at(first + wholeBelow(used)),
     record: [at(from), at(from + frames)],
     perSecond:

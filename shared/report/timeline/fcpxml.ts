@@ -1,6 +1,7 @@
 /**
  * The edit as FCPXML 1.11, by its published DTD and reference: a spine of clips, gaps and
- * transitions. Times are fractions of a second, 64 bits over 32. A time map carries every speed but
+ * transitions, with the music connected below its first item. A gap keeps the place of a take that
+ * has no file yet. Times are fractions of a second, 64 bits over 32. A time map carries every speed but
  * real time: `time` counts from its first point, `value` in the clip's own time from its timecode.
  * Frames of a clip are those that are on at a moment (`floor`), never blended.
  */
@@ -22,7 +23,8 @@ import {
   type Programme,
 } from '../../timeline/programme.ts';
 import { timeMap } from '../../timeline/time-map.ts';
-import { beatMarks } from './beats.ts';
+import { musicAsset, musicClip } from './fcpxml-music.ts';
+import { seconds } from './fcpxml-time.ts';
 import { type Element, element, xml } from './xml.ts';
 
 /** The picture that is delivered, in pixels; null: not known. */
@@ -41,16 +43,6 @@ const NAMED_RATES = new Map(
 
 /** A still has no time of its own; readers begin it an hour in, so that it has handles. */
 const STILL_START = '3600s';
-
-const LARGEST_TERM = 2n ** 31n - 1n;
-
-/** Seconds as a fraction; rounded up by less than a nanosecond where 32 bits are too few. */
-function seconds(value: Exact): string {
-  if (value.d === 1n) return `${value.n}s`;
-  if (value.d <= LARGEST_TERM) return `${value.n}/${value.d}s`;
-  const up = -((-value.n * LARGEST_TERM) / value.d);
-  return `${value.n > 0n ? up + 1n : up}/${LARGEST_TERM}s`;
-}
 
 export function fcpxml(programme: Programme, size: DeliveredSize | null): string {
   const { title, rate, start, frames } = programme;
@@ -107,6 +99,13 @@ class Resources {
     );
   }
 
+  /** What is connected to the first item, which begins at `origin` in its own time. */
+  music(programme: Programme, inEdit: InEdit): (origin: Exact) => readonly Element[] {
+    if (!programme.music) return () => [];
+    const ref = this.#once('music', (id) => musicAsset(id, inEdit(programme.frames)));
+    return (origin) => [musicClip(programme, ref, origin, inEdit)];
+  }
+
   /** @param shown frames of the clip that the edit needs, where its own length isn't known */
   asset(material: Material, shown: number): string {
     const { key, name, url, rate, isStill, frames, plannedFrames } = material;
@@ -138,25 +137,21 @@ const inClip = (material: Material, frame: number): Exact =>
 
 type InEdit = (frames: number) => Exact;
 
+/** What is connected to an item that begins at `origin` in its own time, s. */
+type Connected = (origin: Exact) => readonly Element[];
+
 function spineOf(programme: Programme, resources: Resources, inEdit: InEdit): readonly Element[] {
   const { cuts, start, rate } = programme;
-  const beats = beatMarks(programme);
   const needed = neededFrames(cuts);
+  const music = resources.music(programme, inEdit);
   return cuts.flatMap((cut, index) => {
     const { dissolve, startFrame, endFrame, covered, material } = cut;
     const after = cuts[index + 1]?.dissolve.after ?? 0;
     const at = (frame: number): string => seconds(inEdit(start.frame + frame));
-    const marks = (from: number, to: number, origin: Exact): readonly Element[] =>
-      beats
-        .filter(({ frame }) => frame >= from && frame < to)
-        .map(({ frame, name }) =>
-          element('marker', {
-            start: seconds(plus(origin, inEdit(frame - from))),
-            duration: seconds(inEdit(1)),
-            value: name,
-          }),
-        );
-    const join = dissolve.before + dissolve.after;
+    const connected: Connected = (origin) => (startFrame === 0 ? music(origin) : []);
+    // Between two gaps there is nothing to dissolve.
+    const isShown = [cuts[index - 1], cut].some((each) => each && each.material.url !== null);
+    const join = isShown ? dissolve.before + dissolve.after : 0;
     const elements: Element[] = [];
     if (join > 0)
       elements.push(
@@ -166,13 +161,13 @@ function spineOf(programme: Programme, resources: Resources, inEdit: InEdit): re
           duration: seconds(inEdit(join)),
         }),
       );
-    const end = startFrame + covered;
-    if (covered > 0)
+    const end = material.url === null ? startFrame : startFrame + covered;
+    if (end > startFrame)
       elements.push(
         clip(
           cut,
           { after, inEdit, rate, offset: at(startFrame) },
-          (origin) => marks(startFrame, end, origin),
+          connected,
           resources.asset(material, needed.get(material.key)!),
         ),
       );
@@ -186,11 +181,18 @@ function spineOf(programme: Programme, resources: Resources, inEdit: InEdit): re
             start: '0s',
             duration: seconds(inEdit(endFrame - end)),
           },
-          marks(end, endFrame, ZERO),
+          [...placeNote(cut), ...(end === startFrame ? connected(ZERO) : [])],
         ),
       );
     return elements;
   });
+}
+
+/** What belongs in a gap that has no file yet, in the words of the plan. */
+function placeNote({ material, about, reframe, grade }: LaidCut): readonly Element[] {
+  if (material.url !== null) return [];
+  const parts = [material.name, about, reframe === null ? null : `${reframe}x`, grade];
+  return [{ ...element('note'), text: parts.filter((part) => part !== null).join('; ') }];
 }
 
 /** Frames from the first that the edit needs of each clip. */
@@ -212,12 +214,7 @@ interface Around {
   readonly offset: string;
 }
 
-function clip(
-  cut: LaidCut,
-  around: Around,
-  marks: (origin: Exact) => readonly Element[],
-  ref: string,
-): Element {
+function clip(cut: LaidCut, around: Around, connected: Connected, ref: string): Element {
   const { name, material, course, covered, about, grade, reframe } = cut;
   const { inEdit, offset, rate } = around;
   const duration = seconds(inEdit(covered));
@@ -230,7 +227,7 @@ function clip(
     return element('video', { ref, offset, name, start: STILL_START, duration }, [
       ...note,
       ...scale,
-      ...marks(exact(3600)),
+      ...connected(exact(3600)),
       ...graded(STILL_START),
     ]);
   const isRealTime =
@@ -242,7 +239,7 @@ function clip(
     ...conform(material, rate),
     ...(isRealTime ? [] : [retimed(cut, around)]),
     ...scale,
-    ...marks(origin),
+    ...connected(origin),
     ...graded(seconds(origin)),
   ]);
 }

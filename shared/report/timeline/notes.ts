@@ -66,10 +66,10 @@ export function fcpxmlNotes({ cuts, music }: Programme): readonly string[] {
     cuts.filter(({ material }) => material.url === null).map(({ material }) => material.name),
   );
   return [
-    ...[...missing].map(
-      (name) => message`${name} has no file yet. Link it in the editing program.`,
-    ),
-    ...(music ? [message`The beats are markers on the cuts; the music itself is left out.`] : []),
+    ...[...missing].map((name) => message`${name} has no file yet. A gap keeps its place.`),
+    ...(music
+      ? [message`Link the music to its file in the editing program; its beats are markers.`]
+      : []),
   ];
 }
 
@@ -82,6 +82,9 @@ export function edlNotes(
       .filter(({ material }) => !isSame(material.rate, rate) && !material.isStill)
       .map(({ material }) => [material.name, material.rate]),
   );
+  const held = new Set(
+    cuts.filter(({ material }) => material.isStill).map(({ material }) => material.name),
+  );
   const pieces = new Map<string, number>();
   for (const { cut, piece } of events)
     if (piece) pieces.set(cut.name, (pieces.get(cut.name) ?? 0) + 1);
@@ -92,6 +95,9 @@ export function edlNotes(
     ...[...other].map(
       ([name, own]) =>
         message`${name} has ${KINDS.rate.print(own)}; set it to play at ${KINDS.rate.print(rate)} before this list is read.`,
+    ),
+    ...[...held].map(
+      (name) => message`${name} is one frame of its source in this list, held at a speed of 0.`,
     ),
     ...[...pieces]
       .filter(([, count]) => count > 1)

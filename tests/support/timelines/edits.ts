@@ -62,6 +62,10 @@ export const randomEdit: fc.Arbitrary<RandomEdit> = fc.record({
   cuts: fc.array(cut, { minLength: 1, maxLength: 7 }),
 });
 
+/** Drop frame where it is drawn and the rate knows it. */
+export const startOf = ({ rate, isDrop }: RandomEdit): string =>
+  isDrop && ['29.97 fps', '59.94 fps'].includes(rate) ? '01:00:00;00' : '01:00:00:00';
+
 export const FILES = ['frost a.mov', 'skin & b.mov', 'skin c.mov'];
 
 export const textOf = ({ rate, cuts }: RandomEdit): string =>

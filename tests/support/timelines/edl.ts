@@ -68,6 +68,7 @@ export function readEdl(
       frames.push(out ? { own, out: show(out, at + out.record[1] - out.record[0]) } : { own });
     }
     if (event.dissolve > 0) dissolves.push({ from, to: from + event.dissolve, into: event.cut });
+    if (event.source[1] <= event.source[0]) throw new Error('an event without a source');
     if (event.dissolve > event.record[1] - event.record[0])
       throw new Error('a dissolve longer than its event');
     last = event;
