@@ -40,6 +40,14 @@ it('names the numbers of what has many', () => {
   expect(images).toMatch(/strip front x -?[\d.]+ pixels y -?[\d.]+ pixels width [\d.]+ pixels/);
 });
 
+it('says of a stack that what one frame needs is not what the subject needs', () => {
+  const stack = { 'shots/skin': null, 'shots/frost/stack': '{ with: rail, settle: 2 s }' };
+  expect(lineOf('depth', lines(stack))).toMatch(
+    /needed 0 mm by one frame; the stack covers the subject$/,
+  );
+  expect(lines().join()).not.toContain('by one frame');
+});
+
 it('gives speeds in mm/s and the shutter as it is set', () => {
   const moving = lines({ 'shots/frost/subject-speed': '2 mm/s' });
   expect(moving.filter((line) => line.includes('subject speed')).join()).toContain('2 mm/s');

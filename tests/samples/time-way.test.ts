@@ -124,7 +124,7 @@ describe('three hours beside two short shots', () => {
     expect(order.indexOf('| seed-grows |')).toBeLessThan(order.indexOf('| edge-dries |'));
     expect(order).toContain('Shoot `edge-dries` and `crust-breaks` while it runs');
     expect(order).toContain('Takes and waits: 3 h.');
-    expect(out).toContain('540 stills, runs 3 h, plays 21.6 s');
+    expect(out).toContain('540 stills, runs 3 h, the last frame 20 s before the end, plays 21.6 s');
   });
 
   it('clips: the finished clip is as asked, at the rate of the piece', () => {

@@ -263,6 +263,10 @@ function timeLapse({ bench, figures, say }: SaidShot): Setting {
           ? message`${frames.value} stills`
           : message`${frames.value} frames of video`),
       real.known && message`runs ${say.seconds(real.value)}`,
+      // Who waits for the last frame need not wait for the interval after it.
+      real.known &&
+        lapse?.intervalS.known &&
+        message`the last frame ${say.seconds(lapse.intervalS.value)} before the end`,
       plays.known && message`plays ${say.seconds(plays.value)}`,
       figures.growthPx.known &&
         figures.growthPx.value > 0 &&
