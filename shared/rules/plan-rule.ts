@@ -14,6 +14,7 @@ import type { TakesOfShot } from '../figures/recording.ts';
 import type { Field } from '../plan/field.ts';
 import type { Preflight } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
+import type { BetterMode } from './better-mode.ts';
 import type { Vital } from './readiness.ts';
 import type { Rule } from './rule.ts';
 
@@ -63,6 +64,8 @@ export interface ShotSummary {
   readonly unknown: readonly Vital[];
   /** Lights that need care at their position. */
   readonly care: readonly LightWithCare[];
+  /** A better recording mode of its body, and where its own is written; null: none, or accepted. */
+  readonly betterMode: { readonly at: Place; readonly facts: BetterMode } | null;
   /** Rules that the plan's own `allow` accepted in this shot. */
   readonly acceptedByPlan: readonly string[];
 }

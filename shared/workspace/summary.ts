@@ -19,7 +19,7 @@ import type { FoundInShot } from './shot-findings.ts';
 export function summaryOf(
   bench: Bench,
   figures: ShotFigures,
-  { byPlan, lacksChecks }: FoundInShot,
+  { byPlan, lacksChecks, betterMode }: FoundInShot,
 ): ShotSummary {
   const { fields, lights } = bench;
   const whiteBalance = fields['white-balance'];
@@ -42,6 +42,7 @@ export function summaryOf(
     disagreements: disagreementsOf(bench),
     unknown: unknownVitals(bench, figures),
     checks: checksOfShot(bench, lacksChecks),
+    betterMode: betterMode && { at: betterMode.at, facts: betterMode.facts },
     acceptedByPlan: byPlan,
   };
 }

@@ -58,6 +58,56 @@ describe('white balance', () => {
   });
 });
 
+describe('a better recording mode', () => {
+  const THIN = { 'shots/frost/record': 'thin-25' };
+  const text = changed(withTwins('rime', 'thaw'), {
+    ...THIN,
+    'shots/rime/record': 'thin-25',
+    'shots/thaw/record': 'thin-25',
+  });
+
+  it('is said once, on the first of its shots, and names the others', () => {
+    const [found, ...more] = of('better-recording-mode', text);
+    expect(more).toEqual([]);
+    expect(found?.numbers).toEqual({ shots: 3 });
+    expect(text.split('\n').indexOf('  frost:')).toBeLessThan(found!.range.start.line);
+    expect(found!.range.start.line).toBeLessThan(text.split('\n').indexOf('  rime:'));
+    expect(found?.why).toMatch(/The same goes for `rime` and `thaw`\.$/);
+    expect(found?.related.map(({ words }) => words)).toEqual([
+      '`record` of rime',
+      '`record` of thaw',
+    ]);
+  });
+
+  it('is chosen for all of them by one fix', () => {
+    const core = coreWith(text);
+    const found = core.findings(PLAN).find(({ rule }) => rule === 'better-recording-mode')!;
+    const [fix, ...others] = core.fixesOf(found);
+    expect(others).toEqual([]);
+    expect(fix?.title).toBe('Record all 3 shots with full-25');
+    expect(of('better-recording-mode', applied(text, fix!.edits))).toEqual([]);
+  });
+
+  it('passes over a shot that accepts its own', () => {
+    const allow = '{ better-recording-mode: { because: the card is small } }';
+    const accepted = changed(text, { 'shots/frost/allow': allow });
+    const [found] = of('better-recording-mode', accepted);
+    expect(found?.why).toMatch(/The same goes for `thaw`\.$/);
+    const all = changed(text, { allow });
+    expect(of('better-recording-mode', all)).toEqual([]);
+    expect(of('allow-unused', all)).toEqual([]);
+  });
+
+  it('is another finding in another mode', () => {
+    const modes = {
+      'kit/bodies/body-a/recording-modes/thinner-25':
+        '{ resolution: 1920 x 1080, rate: 25 fps, bitrate: 8 Mb/s, area: 36 x 20.25 mm }',
+      'shots/thaw/record': 'thinner-25',
+    };
+    expect(of('better-recording-mode', changed(text, modes))).toHaveLength(2);
+  });
+});
+
 describe('what nothing uses', () => {
   it('is a hint on its name, each once', () => {
     const found = of('unused-name', EXAMPLE_PLAN);
