@@ -35,6 +35,7 @@ export const lampFlicker: ShotRule<Facts> = {
         says: '1/80 s under lamps on 50 Hz mains',
         change: {
           'shots/frost/light': '[bulb]',
+          'shots/frost/white-balance': '3200 K',
           'shots/frost/shutter': '1/80 s',
           'shots/frost/iso': 'auto',
         },

@@ -26,6 +26,13 @@ export interface Rendering {
   readonly at: Place;
 }
 
+/** A light with its colour temperature behind the gels of a shot, K, and their shift, mired. */
+export interface ColouredLight {
+  readonly light: string;
+  readonly kelvin: number;
+  readonly shift: number;
+}
+
 /** A shot's checks before shooting, by name. */
 export interface ChecksOfShot {
   /** It has subject and rig, and every list of checks can be read. */
@@ -47,6 +54,8 @@ export interface ShotSummary {
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
+  /** Each of its lights with its colour as it is in the shot; null: one of them isn't known. */
+  readonly lit: readonly ColouredLight[] | null;
   readonly rendering: readonly Rendering[];
   readonly holder: FilmHolder | null;
   /** The rig with its support; null: it has none. */

@@ -58,6 +58,61 @@ describe('white balance', () => {
   });
 });
 
+describe('white balance under a gel', () => {
+  const GELLED = {
+    'kit/gels': '{ half-orange: { shift: 81 mired, transmission: 73 % } }',
+    'shots/frost/relight': '{ panel: { gels: [half-orange] } }',
+    'shots/frost/iso': 'auto',
+  };
+  const text = changed(EXAMPLE_PLAN, GELLED);
+
+  // Reciprocal colour temperatures add (Wyszecki and Stiles, from memory): 1e6 / 5600 + 81 mired are
+  // 1e6 / 3853. Swatch books print half of the conversion from daylight to tungsten lamps as about
+  // 81 mired (common practice).
+  it('is held against the colour behind it, as a note', () => {
+    const [found, ...more] = of('white-balance-adrift', text);
+    expect(more).toEqual([]);
+    expect(found).toMatchObject({
+      severity: 'note',
+      what: 'White balance is 5600 K; `panel` has 3850 K behind its gels (+81 mired).',
+      numbers: { kelvin: 5600, gelsMired: 81 },
+    });
+    expect(found?.numbers?.lightKelvin).toBeCloseTo(1e6 / (1e6 / 5600 + 81), 6);
+    const core = coreWith(text);
+    const [fix] = core.fixesOf(core.findings(PLAN).find(({ rule }) => rule === found!.rule)!);
+    expect(fix?.title).toBe('Set white balance to 3850 K');
+    expect(of('white-balance-adrift', applied(text, fix!.edits))).toEqual([]);
+  });
+
+  // 5600 K and 4900 K are 25.5 mired apart, 5600 K and 5000 K 21.4.
+  it.each([
+    ['5000 K', 0],
+    ['4900 K', 1],
+    ['6600 K', 1],
+  ])('of %s under a bare lamp of 5600 K: %i', (value, count) => {
+    const bare = changed(EXAMPLE_PLAN, { 'shots/frost/white-balance': value });
+    expect(of('white-balance-adrift', bare)).toHaveLength(count);
+  });
+
+  it('between two lamps of different colours is no cast', () => {
+    const mixed = changed(text, { 'shots/frost/light': '[panel, bulb]' });
+    const between = changed(mixed, { 'shots/frost/white-balance': '3500 K' });
+    expect(of('white-balance-adrift', between)).toEqual([]);
+  });
+
+  it('is shown with the colour behind it, in hover and sheet', () => {
+    const core = coreWith(text);
+    const lines = text.split('\n');
+    const line = lines.findIndex(
+      (each, at) => at > lines.indexOf('  frost:') && /white-b/.test(each),
+    );
+    const { markdown } = core.hover(PLAN, { line, character: lines[line]!.indexOf('K') - 2 })!;
+    expect(markdown).toContain('half-orange, +81 mired');
+    const rows = core.sheet(PLAN, { isWrittenOn: true }).shots[0]!.bench;
+    expect(JSON.stringify(rows)).toContain('gels half-orange (+81 mired, 3850 K)');
+  });
+});
+
 describe('a better recording mode', () => {
   const THIN = { 'shots/frost/record': 'thin-25' };
   const text = changed(withTwins('rime', 'thaw'), {
