@@ -78,7 +78,11 @@ function figuresSection(heading: string, rows: Rows, values: Values, say: Say): 
     const said = valueText(key, told, values, say);
     const found = measured?.includes(key) ? message`${said} (measured)` : said;
     const text = `${found}${NOTES[key as FigureKey]?.(values) ?? ''}`;
-    return [[inLanguage(told.label), figures[key] === null ? toned('aside', text) : text]];
+    const label = inLanguage(told.label);
+    const rowsOfList = text.length > WIDTH ? itemTexts(told, figures[key], say) : [];
+    if (rowsOfList.length > 0)
+      return rowsOfList.map((item, index) => [index === 0 ? label : '', item]);
+    return [[label, figures[key] === null ? toned('aside', text) : text]];
   });
   const least = Math.max(0, ...rows.map(([, { label }]) => inLanguage(label).length));
   const waiting = [...shared].map(([reason, labels]) =>
@@ -90,6 +94,13 @@ function figuresSection(heading: string, rows: Rows, values: Values, say: Say): 
     ),
   );
   return section(2, heading, [{ kind: 'pairs', rows: pairs, least }, ...waiting], true);
+}
+
+/** Each of the records of a list, whose many numbers would make one long line; empty: it is no such list. */
+function itemTexts(told: Told, value: unknown, say: Say): readonly string[] {
+  if (told.kind !== 'figure' || told.is.kind !== 'list' || told.is.item.kind !== 'record')
+    return [];
+  return Array.isArray(value) ? value.map((item) => sayFigure(told, [item], say)) : [];
 }
 
 /** What stands behind a value for the sake of another. */
