@@ -145,8 +145,8 @@ async function readCard(folder: string, plan: string, surroundings: Surroundings
 
 /** @returns null where it can't be read, which has been said */
 async function openGiven(file: string, terminal: Terminal): Promise<Given | null> {
-  const refuse = (why: string): null => {
-    complain(terminal, `${file}: ${why}`);
+  const refuse = (...whys: readonly string[]): null => {
+    for (const why of whys) complain(terminal, `${file}: ${why}`);
     return null;
   };
   const bytes = await bytesOf(file, terminal);
@@ -155,7 +155,7 @@ async function openGiven(file: string, terminal: Terminal): Promise<Given | null
   const decoded = decode(bytes);
   if (!decoded.ok) return refuse(message`it is not UTF-8`);
   const read = readBack(decoded.text);
-  return read.ok ? read : refuse(read.why);
+  return read.ok ? read : refuse(...read.whys);
 }
 
 /** `-` is standard input. @returns why it can't be read, where it can't */

@@ -37,7 +37,8 @@ export function bringBackAnswer(
   { day: given, propose: isAsked }: BringBackParams,
 ): BringBackAnswer {
   const read = readBack(typeof given === 'string' ? given : '');
-  if (!read.ok) return { refused: message`The text can't be read: ${inertLine(read.why)}.` };
+  if (!read.ok)
+    return { refused: message`The text can't be read: ${inertLine(read.whys.join('; '))}.` };
   const before = core.text(file) ?? '';
   const name = fileName(file);
   const brought = read.lay(before, name);

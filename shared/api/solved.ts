@@ -3,6 +3,11 @@ import type { LocatedEdit, LocatedFinding } from './located.ts';
 
 export type SolvedFinding = Pick<LocatedFinding, 'rule' | 'what'>;
 
+/** What no setting has to do with, and the fixes that `check` has for it, to be made by hand. */
+export interface UnaffectedFinding extends SolvedFinding {
+  readonly fixes: readonly { readonly title: string; readonly sideEffects?: string }[];
+}
+
 export interface SolvedChange {
   /** In the plan's words: `aperture`, `relight.panel.at.distance`. */
   readonly setting: string;
@@ -37,7 +42,7 @@ export interface SolvedShot {
   /** What is worth knowing about the shot as it is set then. */
   readonly leaves: readonly SolvedFinding[];
   /** Errors and warnings that no setting has to do with: they stay. */
-  readonly others: readonly SolvedFinding[];
+  readonly others: readonly UnaffectedFinding[];
   readonly demands: readonly SolvedDemand[];
   readonly openings: readonly SolvedOpening[];
   readonly edits: readonly LocatedEdit[];

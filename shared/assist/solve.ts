@@ -21,6 +21,7 @@ import { isJudged } from '../solve/judged.ts';
 import { type Change, type Solution, solve } from '../solve/solve.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
+import { FixMaker } from '../workspace/fixes.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
 import { severitiesIn } from '../workspace/severities.ts';
 import { tryOut } from '../workspace/trial.ts';
@@ -52,11 +53,19 @@ export function solveShot(context: Context, file: FileId, shot: string): SolvedS
     ...EMPTY,
     shot,
     outcome: solution.outcome,
-    others: inWords(others, say),
+    others: others.flatMap((one) =>
+      inWords([one], say).map((words) => ({ ...words, fixes: byHand(context, one) })),
+    ),
     notKnown: unknownIn(context, file, id),
     ...said(context, bench, solution),
   };
 }
+
+const byHand = (context: Context, finding: Finding) =>
+  new FixMaker(context).of(finding).map(({ title, sideEffects }) => ({
+    title,
+    ...(sideEffects && { sideEffects }),
+  }));
 
 const EMPTY = { changes: [], clears: [], leaves: [], demands: [], openings: [], edits: [] };
 

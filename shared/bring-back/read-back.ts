@@ -3,7 +3,7 @@ import { type Brought, bringBack } from './bring.ts';
 import { bringReview } from './bring-review.ts';
 import type { Day } from './day.ts';
 import { readDay } from './read.ts';
-import { kindOfText } from './read-parts.ts';
+import { kindOfText, type Unreadable } from './read-parts.ts';
 import { readReview } from './read-review.ts';
 
 type ReadBack =
@@ -14,7 +14,7 @@ type ReadBack =
       /** Null: it is a review. */
       readonly day: Day | null;
     }
-  | { readonly ok: false; readonly why: string };
+  | Unreadable;
 
 export function readBack(given: string): ReadBack {
   if (kindOfText(given) === 'review') {

@@ -2,7 +2,15 @@
 import { message } from '../words/message.ts';
 
 /** The text can't be used; its message says where and why. */
-export class NotReadable extends Error {}
+export class NotReadable extends Error {
+  /** Empty: the document, or the text before it. */
+  readonly where: Where;
+
+  constructor(why: string, where: Where = '') {
+    super(why);
+    this.where = where;
+  }
+}
 
 /** A place in the document, as errors name it: `takes[2].clip`. */
 export type Where = string;
@@ -19,7 +27,27 @@ function shown(value: unknown): string {
 }
 
 export function refuse(where: Where, expected: string, value: unknown): never {
-  throw new NotReadable(message`${where} needs ${expected}, not ${shown(value)}`);
+  throw new NotReadable(message`${where} needs ${expected}, not ${shown(value)}`, where);
+}
+
+/** What is wrong with a document, so that all of it is told: each entry is read, whatever the others are. */
+export class Faults {
+  readonly #all: NotReadable[] = [];
+
+  /** undefined: it can't be read, which is kept. */
+  tried<T>(read: () => T): T | undefined {
+    try {
+      return read();
+    } catch (cause) {
+      if (!(cause instanceof NotReadable)) throw cause;
+      this.#all.push(cause);
+      return undefined;
+    }
+  }
+
+  get all(): readonly NotReadable[] {
+    return this.#all;
+  }
 }
 
 /** An object's own values; never its prototype's. */
@@ -64,6 +92,7 @@ export class Reading {
     if (value.length > most)
       throw new NotReadable(
         message`${this.at(key)} has ${value.length} entries; at most ${most} are read`,
+        this.at(key),
       );
     return value;
   }
@@ -89,7 +118,9 @@ export function textOf(value: unknown, where: Where, most: number): string {
   if (value.length > most)
     throw new NotReadable(
       message`${where} has ${value.length} characters; at most ${most} are read`,
+      where,
     );
-  if (ODD.test(value)) throw new NotReadable(message`${where} has a control character; remove it`);
+  if (ODD.test(value))
+    throw new NotReadable(message`${where} has a control character; remove it`, where);
   return value.trim();
 }

@@ -1,6 +1,7 @@
 /** What every text that comes back has: its first line, its limits, names and times. */
 import { message } from '../words/message.ts';
-import { NotReadable, type Reading, refuse } from './read-json.ts';
+import { lineOf } from './json-lines.ts';
+import { Faults, NotReadable, type Reading, refuse } from './read-json.ts';
 import { usualText } from './value.ts';
 
 /** Characters of the whole text. A day of 1000 takes with remarks is a quarter of it. */
@@ -22,8 +23,36 @@ export function kindOfText(text: string): 'day' | 'review' | null {
   return kind === 'day' || kind === 'review' ? kind : null;
 }
 
-/** The JSON after the first line. Throws `NotReadable`. */
-export function documentOf(text: string, kind: 'day' | 'review'): unknown {
+export type Unreadable = {
+  readonly ok: false;
+  /** For people: "takes[2].clip needs text, not 7", the first fault of each entry. */
+  readonly whys: readonly string[];
+};
+
+/** More faults than this are counted. */
+const MOST_FAULTS = 20;
+
+/** Reads the JSON after the first line; each fault with its line, where the JSON has more than one. */
+export function readDocument<T>(
+  text: string,
+  kind: 'day' | 'review',
+  read: (value: unknown, faults: Faults) => T,
+): { readonly ok: true; readonly made: T } | Unreadable {
+  const faults = new Faults();
+  const json = faults.tried(() => jsonAfterFirstLine(text, kind));
+  const made = json && faults.tried(() => read(json.value, faults));
+  if (made !== undefined && faults.all.length === 0) return { ok: true, made };
+  const isOneLine = !json?.text.trim().includes('\n');
+  const whys = faults.all.slice(0, MOST_FAULTS).map(({ message: why, where }) =>
+    // The first line of the text is no part of the JSON.
+    isOneLine || where === '' ? why : message`line ${lineOf(json?.text ?? '', where) + 1}: ${why}`,
+  );
+  const more = faults.all.length - whys.length;
+  return { ok: false, whys: more > 0 ? [...whys, message`and ${more} more`] : whys };
+}
+
+/** Throws `NotReadable`. */
+function jsonAfterFirstLine(text: string, kind: 'day' | 'review') {
   if (text.length > MOST_CHARACTERS)
     throw new NotReadable(
       message`it has ${text.length} characters; at most ${MOST_CHARACTERS} are read`,
@@ -33,8 +62,9 @@ export function documentOf(text: string, kind: 'day' | 'review'): unknown {
     throw new NotReadable(message`its first line is not "${`lamella ${kind} 1`}"`);
   if (Number(first[2]) !== 1)
     throw new NotReadable(message`it is of version ${first[2] ?? ''}; only version 1 can be read`);
+  const json = text.slice(first[0].length);
   try {
-    return JSON.parse(text.slice(first[0].length));
+    return { text: json, value: JSON.parse(json) as unknown };
   } catch {
     // The parser's own words name places in a text that nobody looks at.
     throw new NotReadable(message`what follows its first line is not JSON, or it is cut off`);

@@ -14,9 +14,8 @@ import {
   SETTING_KINDS,
   type TakeValues,
 } from './day.ts';
-import { NotReadable, Reading, refuse, textOf, type Where } from './read-json.ts';
+import { type Faults, NotReadable, Reading, refuse, textOf, type Where } from './read-json.ts';
 import {
-  documentOf,
   isDay,
   LONGEST_NAME,
   LONGEST_NOTE,
@@ -25,8 +24,10 @@ import {
   MOST_ENTRIES,
   NAME,
   nameOf,
+  readDocument,
   TIME,
   timeOf,
+  type Unreadable,
 } from './read-parts.ts';
 import { usualText } from './value.ts';
 
@@ -36,37 +37,31 @@ const MOST_BEFORE = 50;
 /** A week: nothing that is counted on set lasts longer. */
 const LONGEST_S = 604_800;
 
-type ReadDay =
-  | { readonly ok: true; readonly day: Day }
-  | {
-      readonly ok: false;
-      /** For people: "takes[2].clip needs text, not 7". */
-      readonly why: string;
-    };
+type ReadDay = { readonly ok: true; readonly day: Day } | Unreadable;
 
+/** One fault refuses the whole text: nobody could say whether the rest is as it was meant. */
 export function readDay(text: string): ReadDay {
-  try {
-    return { ok: true, day: dayOf(documentOf(text, 'day')) };
-  } catch (cause) {
-    if (cause instanceof NotReadable) return { ok: false, why: cause.message };
-    throw cause;
-  }
+  const read = readDocument(text, 'day', dayOf);
+  return read.ok ? { ok: true, day: read.made } : read;
 }
 
-function dayOf(value: unknown): Day {
+function dayOf(value: unknown, faults: Faults): Day {
   const top = new Reading(value, '');
   const unknown: Where[] = [];
   const each = <T>(key: string, read: (entry: Reading) => T): T[] =>
-    top.list(key, MOST_ENTRIES).map((one, index) => {
-      const entry = new Reading(one, `${key}[${index + 1}]`);
-      const made = read(entry);
-      unknown.push(...entry.unknown());
-      return made;
+    (faults.tried(() => top.list(key, MOST_ENTRIES)) ?? []).flatMap((one, index): T[] => {
+      const made = faults.tried(() => {
+        const entry = new Reading(one, `${key}[${index + 1}]`);
+        const its = read(entry);
+        unknown.push(...entry.unknown());
+        return its;
+      });
+      return made === undefined ? [] : [made];
     });
   const day = {
-    plan: top.text('plan', LONGEST_PATH),
-    saved: timeOf(top, 'saved'),
-    planned: plannedOf(top, unknown),
+    plan: faults.tried(() => top.text('plan', LONGEST_PATH)) ?? '',
+    saved: faults.tried(() => timeOf(top, 'saved')) ?? '',
+    planned: faults.tried(() => plannedOf(top, unknown)) ?? new Map(),
     checks: each('checks', (entry) => checkOf(entry, unknown)),
     takes: each('takes', (entry) => takeOf(entry, unknown)),
     measurements: each('measurements', (entry) => measurementOf(entry, unknown)),
@@ -74,7 +69,8 @@ function dayOf(value: unknown): Day {
     lifetimes: each('lifetimes', (entry) => lifetimeOf(entry, unknown)),
   };
   unknown.push(...top.unknown());
-  refuseTwice(day.takes);
+  // Their places are counted in all that are there.
+  if (faults.all.length === 0) refuseTwice(day.takes);
   return { ...day, unknown };
 }
 
@@ -85,6 +81,7 @@ function plannedOf(top: Reading, unknown: Where[]): ReadonlyMap<string, DaySetti
   if (names.length > MOST_ENTRIES)
     throw new NotReadable(
       message`${shots.where} has ${names.length} entries; at most ${MOST_ENTRIES} are read`,
+      shots.where,
     );
   return new Map(
     names.map((name) => {
@@ -248,7 +245,10 @@ function refuseTwice(takes: readonly DayTake[]): void {
   takes.forEach(({ shot, take, at }, index) => {
     const key = `${shot} ${take} ${at}`;
     if (seen.has(key))
-      throw new NotReadable(message`takes[${index + 1}] repeats take ${take} of ${shot}`);
+      throw new NotReadable(
+        message`takes[${index + 1}] repeats take ${take} of ${shot}`,
+        `takes[${index + 1}]`,
+      );
     seen.add(key);
   });
 }

@@ -43,6 +43,8 @@ export interface LightInUse {
   /** Polarising sheets that this shot puts on it: 1, 0, or −1 where it takes off the light's own. */
   readonly sheetsAdded: number;
   readonly gels: readonly string[];
+  /** What they shift its colour by, mired; its colour in `fields` is behind them. null: not known. */
+  readonly gelShift: number | null;
   /** Gels so blue that they leave no colour temperature: their shift and the light's own, mired. */
   readonly tooBlue: { readonly shift: number; readonly mired: number; readonly at: Place } | null;
   /** The colour that this shot sets a bi-colour light to. */

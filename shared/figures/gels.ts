@@ -45,7 +45,7 @@ export function gelStops(gels: readonly Gel[] | null): Figure<number> {
 }
 
 /** Their shift in all, mired; null: not known. */
-function shiftOf(gels: readonly Gel[] | null): number | null {
+export function shiftOf(gels: readonly Gel[] | null): number | null {
   const shifts = gels?.map(({ fields }) => fields.shift) ?? [];
   if (gels === null || shifts.some(({ state }) => state === 'invalid')) return null;
   return shifts.reduce((sum, shift) => sum + (isKnown(shift) ? shift.value : 0), 0);

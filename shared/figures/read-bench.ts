@@ -12,7 +12,15 @@ import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import { chainBehind } from './filters.ts';
-import { gelledColour, gelNames, gelStops, gelsIn, setColourOf, tooBlueFor } from './gels.ts';
+import {
+  gelledColour,
+  gelNames,
+  gelStops,
+  gelsIn,
+  setColourOf,
+  shiftOf,
+  tooBlueFor,
+} from './gels.ts';
 import type { Named } from './named.ts';
 import { type Lookup, lookUp, type PlanReader } from './reader.ts';
 import { recordedAreaOf, stillOf } from './recorded-area.ts';
@@ -276,6 +284,7 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
             ),
       sheetsAdded: override && isRebrightened(override.value) ? 0 : added,
       gels: gelNames(gels),
+      gelShift: shiftOf(gels),
       tooBlue: override
         ? tooBlueFor(laid['colour-temperature'], gels, override.value.gels.at)
         : null,

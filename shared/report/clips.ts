@@ -194,7 +194,7 @@ export function clipsDocument(
   findings?: readonly LocatedFinding[],
 ): readonly Block[] {
   const until = stopped ? message`Stopped early. These are the clips read so far.` : '';
-  const none = message`The plan lists no clips.`;
+  const none = message`The plan lists no clips. \`lamella bring-back --clips DIR\` finds those of a card by their times.`;
   const read = table(
     COLUMNS.map(inLanguage),
     clips.map((clip) => rowOf(clip, say)),

@@ -77,8 +77,12 @@ function figuresSection(heading: string, rows: Rows, values: Values, say: Say): 
     if (shared.has(reasonFor(key, told, values) ?? '')) return [];
     const said = valueText(key, told, values, say);
     const found = measured?.includes(key) ? message`${said} (measured)` : said;
-    const text = `${found}${NOTES[key as FigureKey]?.(figures) ?? ''}`;
-    return [[inLanguage(told.label), figures[key] === null ? toned('aside', text) : text]];
+    const text = `${found}${NOTES[key as FigureKey]?.(values) ?? ''}`;
+    const label = inLanguage(told.label);
+    const rowsOfList = text.length > WIDTH ? itemTexts(told, figures[key], say) : [];
+    if (rowsOfList.length > 0)
+      return rowsOfList.map((item, index) => [index === 0 ? label : '', item]);
+    return [[label, figures[key] === null ? toned('aside', text) : text]];
   });
   const least = Math.max(0, ...rows.map(([, { label }]) => inLanguage(label).length));
   const waiting = [...shared].map(([reason, labels]) =>
@@ -92,13 +96,28 @@ function figuresSection(heading: string, rows: Rows, values: Values, say: Say): 
   return section(2, heading, [{ kind: 'pairs', rows: pairs, least }, ...waiting], true);
 }
 
+/** Each of the records of a list, whose many numbers would make one long line; empty: it is no such list. */
+function itemTexts(told: Told, value: unknown, say: Say): readonly string[] {
+  if (told.kind !== 'figure' || told.is.kind !== 'list' || told.is.item.kind !== 'record')
+    return [];
+  return Array.isArray(value) ? value.map((item) => sayFigure(told, [item], say)) : [];
+}
+
 /** What stands behind a value for the sake of another. */
-const NOTES: { readonly [K in FigureKey]?: (figures: Values['figures']) => string } = {
+const NOTES: { readonly [K in FigureKey]?: (values: Values) => string } = {
   usableDepthMm: depthNote,
+  depthMm: stackNote,
 };
 
+/** What one frame of a stack needs is nothing to go by: its frames share the subject's depth. */
+function stackNote({ notKnown }: Values): string {
+  const isStack = !doesNotApply(notKnown, 'stackFrames');
+  return isStack ? message` by one frame; the stack covers the subject` : '';
+}
+
 /** Why the depth that findings judge by is more than focus alone gives: beside it, or nothing. */
-function depthNote({ usableDepthMm: usable, depthMm: depth }: Values['figures']): string {
+function depthNote({ figures }: Values): string {
+  const { usableDepthMm: usable, depthMm: depth } = figures;
   const total = typeof depth === 'object' && depth && 'total' in depth ? depth.total : null;
   const isMore =
     typeof usable === 'number' && typeof total === 'number' && usable > total * (1 + 1e-9);

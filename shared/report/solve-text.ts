@@ -1,13 +1,18 @@
 /** "Solve this shot" as people read it: in a terminal, and before it is applied in an editor. */
 
-import { type Block, list, paragraph, section, toned } from '../api/document.ts';
-import type { SolvedFinding, SolvedShot } from '../api/solved.ts';
+import { type Block, type Item, list, paragraph, section, toned } from '../api/document.ts';
+import type { SolvedFinding, SolvedShot, UnaffectedFinding } from '../api/solved.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import { figureLabel } from './figures-text.ts';
 
 /** In one line. */
-export function solvedTitle({ shot, outcome, changes }: SolvedShot): string {
-  if (outcome === 'clear') return message`No change of settings can clear ${shot}.`;
+export function solvedTitle({ shot, outcome, changes, others }: SolvedShot): string {
+  if (outcome === 'clear')
+    return others.length === 0
+      ? message`Nothing in ${shot} needs a change of settings.`
+      : others.some(({ fixes }) => fixes.length > 0)
+        ? message`No change of settings alone can clear ${shot}; see what to do by hand.`
+        : message`No change of settings can clear ${shot}.`;
   if (outcome === 'no-way') return message`No settings meet every requirement of ${shot}.`;
   return changes.length === 1
     ? message`1 change clears ${shot}:`
@@ -51,9 +56,18 @@ export function solvedBlocks(solved: SolvedShot): readonly Block[] {
       openings.map(({ what, at }) => message`${what}, with ${at}`),
     ),
     listed(message`Remaining notes:`, leaves.map(whatOf)),
-    listed(message`Not affected by settings:`, others.map(whatOf)),
+    list(others.map(withFixes), { lead: message`Not affected by settings:` }),
   ];
 }
+
+const withFixes = ({ what, fixes }: UnaffectedFinding): Item => ({
+  text: what,
+  more: fixes.map(({ title, sideEffects }) =>
+    sideEffects === undefined
+      ? message`by hand: ${title}`
+      : message`by hand: ${title} (${sideEffects})`,
+  ),
+});
 
 const whatOf = ({ what }: SolvedFinding): string => what;
 

@@ -52,8 +52,8 @@ export const checkMissing: PlanRule<Facts> = {
       what: whatIs(names, shots),
       why:
         names.length === 1
-          ? message`Missing: ${plainWords(names)}. Add it and tick it on the day; the hover of a shot says what calls for it.`
-          : message`Missing: ${plainWords(names)}. Add them and tick them on the day; the hover of a shot says what calls for each.`,
+          ? message`Missing: ${plainWords(names)}. Add it and tick it on the day. In an editor, the hover of a shot says what calls for it.`
+          : message`Missing: ${plainWords(names)}. Add them and tick them on the day. In an editor, the hover of a shot says what calls for each.`,
     };
   },
   numbers: ({ shots }) => ({ missing: namesIn(shots).length, shots: shots.length }),

@@ -5,6 +5,7 @@
 
 import type { Bench } from '../figures/bench.ts';
 import { isRigOverhead } from '../figures/carried.ts';
+import { isOfStills } from '../figures/stills.ts';
 import { natureOf } from '../figures/subject-kinds.ts';
 import { type Field, ifKnown, isKnown } from '../plan/field.ts';
 import { later } from '../words/message.ts';
@@ -78,8 +79,8 @@ const CHECKS: readonly (CheckCalledFor & { readonly when: Condition })[] = [
   {
     name: 'record-setting-read-back',
     what: later`Confirm resolution and frame rate on the camera`,
-    because: later`every shot`,
-    when: () => true,
+    because: later`every shot of video`,
+    when: (bench) => !isOfStills(bench),
   },
   {
     name: 'exposure-confirmed',

@@ -20,7 +20,11 @@ export const hotLampNearSubject: PlanRule<Facts> = {
     bad: [
       {
         says: 'a bulb close to the plate',
-        change: { 'shots/frost/light': '[bulb]', 'lights/bulb/at/distance': '300 mm' },
+        change: {
+          'shots/frost/light': '[bulb]',
+          'shots/frost/white-balance': '3200 K',
+          'lights/bulb/at/distance': '300 mm',
+        },
       },
     ],
     good: [{ says: 'a bulb farther off', change: { 'shots/frost/light': '[bulb]' } }],

@@ -1,5 +1,7 @@
 import { flickerFreeTimesS } from '../exposure/flicker.ts';
 import { isNearMark } from '../exposure/shutter-marks.ts';
+import type { Bench } from '../figures/bench.ts';
+import type { KnownFigure } from '../figures/figure.ts';
 import { setTo } from '../plan/fixes.ts';
 import type { Sec } from '../quantity/brands.ts';
 import { KINDS } from '../quantity/index.ts';
@@ -35,6 +37,7 @@ export const lampFlicker: ShotRule<Facts> = {
         says: '1/80 s under lamps on 50 Hz mains',
         change: {
           'shots/frost/light': '[bulb]',
+          'shots/frost/white-balance': '3200 K',
           'shots/frost/shutter': '1/80 s',
           'shots/frost/iso': 'auto',
         },
@@ -77,7 +80,7 @@ export const lampFlicker: ShotRule<Facts> = {
           rollHz,
           bandsInFrame,
         },
-        related: relatedTo(at, worstFlicker),
+        related: relatedTo(at, ofLamp(bench, worstFlicker, light)),
       },
     ];
   },
@@ -119,3 +122,13 @@ export const lampFlicker: ShotRule<Facts> = {
     });
   },
 };
+
+/** Without what is written of the shot's other lights, which were only compared. */
+function ofLamp({ lights }: Bench, figure: KnownFigure<unknown>, name: string) {
+  const others = new Set(
+    (lights.known ? lights.value : [])
+      .filter((light) => light.name !== name)
+      .map(({ fields }) => fields.kind.at.entry),
+  );
+  return { ...figure, from: figure.from.filter(({ entry }) => !others.has(entry)) };
+}

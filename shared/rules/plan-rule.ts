@@ -14,6 +14,7 @@ import type { TakesOfShot } from '../figures/recording.ts';
 import type { Field } from '../plan/field.ts';
 import type { Preflight } from '../plan/generated/types.ts';
 import type { EntryId, FileId, Place } from '../plan/place.ts';
+import type { BetterMode } from './better-mode.ts';
 import type { Vital } from './readiness.ts';
 import type { Rule } from './rule.ts';
 
@@ -23,6 +24,13 @@ export interface Rendering {
   readonly index: 'cri' | 'tlci';
   readonly value: number;
   readonly at: Place;
+}
+
+/** A light with its colour temperature behind the gels of a shot, K, and their shift, mired. */
+export interface ColouredLight {
+  readonly light: string;
+  readonly kelvin: number;
+  readonly shift: number;
 }
 
 /** A shot's checks before shooting, by name. */
@@ -46,6 +54,8 @@ export interface ShotSummary {
   readonly whiteBalance: { readonly value: number | 'auto'; readonly at: Place } | null;
   /** Colour temperatures of its lights that are known, K, each once. */
   readonly lightColours: readonly number[];
+  /** Each of its lights with its colour as it is in the shot; null: one of them isn't known. */
+  readonly lit: readonly ColouredLight[] | null;
   readonly rendering: readonly Rendering[];
   readonly holder: FilmHolder | null;
   /** The rig with its support; null: it has none. */
@@ -63,6 +73,8 @@ export interface ShotSummary {
   readonly unknown: readonly Vital[];
   /** Lights that need care at their position. */
   readonly care: readonly LightWithCare[];
+  /** A better recording mode of its body, and where its own is written; null: none, or accepted. */
+  readonly betterMode: { readonly at: Place; readonly facts: BetterMode } | null;
   /** Rules that the plan's own `allow` accepted in this shot. */
   readonly acceptedByPlan: readonly string[];
 }

@@ -8,6 +8,7 @@ import { setTo } from '../plan/fixes.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import { KINDS } from '../quantity/index.ts';
 import { Say } from '../say/say.ts';
+import { allOf } from '../words/listed.ts';
 import { message } from '../words/message.ts';
 import type { ShotView } from './shot-rule.ts';
 
@@ -54,15 +55,26 @@ export function standingRigFixes({ bench, withRig }: ShotView): readonly PlanFix
   const others = withRig ? bench.offer.names('rigs').filter((name) => name !== bench.rigName) : [];
   return others
     .flatMap((name) => {
-      const { figures } = withRig!(name);
-      return figures.magnification.known ? [{ name, figures }] : [];
+      const { bench: there, figures } = withRig!(name);
+      const lost = filtersOf(bench).filter((filter) => !filtersOf(there).includes(filter));
+      return figures.magnification.known ? [{ name, figures, lost }] : [];
     })
     .sort((a, b) => lostIn(a.figures) - lostIn(b.figures))
     .slice(0, MOST_STANDING)
-    .map(({ name, figures }) =>
-      setTo(message`Use rig ${name}${numbersOf({ figures })}`, bench.fields.rig.at, name),
+    .map(({ name, figures, lost }) =>
+      setTo(
+        message`Use rig ${name}${numbersOf({ figures })}`,
+        bench.fields.rig.at,
+        name,
+        lost.length > 0
+          ? message`without ${allOf(lost.map((filter) => `\`${filter}\``))}`
+          : undefined,
+      ),
     );
 }
+
+const filtersOf = ({ filters }: Bench): readonly string[] =>
+  filters.known ? filters.value.map(({ name }) => name) : [];
 
 const lostIn = ({ lightLossStops: lost }: KitRig['figures']): number =>
   lost.known ? lost.value : Number.POSITIVE_INFINITY;

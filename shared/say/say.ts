@@ -19,6 +19,10 @@ const MARKED = 0.03;
 /** A number as texts for people say it, with the sign of typography; plans are written with a hyphen. */
 export const signed = (text: string): string => text.replace('-', '\u2212');
 
+/** The shift of a gel, with its sign: "+81 mired". */
+export const miredWords = (shift: number): string =>
+  message`${shift > 0 ? '+' : ''}${signed(String(Math.round(shift)))} mired`;
+
 /** `value` with at most `digits` significant digits and no exponent; trailing zeros dropped. */
 export function significant(value: number, digits = 3): string {
   if (value === 0) return '0';

@@ -3,6 +3,7 @@
  * have to be given up, and what opens the way instead. All of it is tried, none concluded.
  */
 import { type Bench, substitute } from '../figures/bench.ts';
+import { figuresOf } from '../figures/compute.ts';
 import { derive } from '../figures/figure.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Assignment } from './choice.ts';
@@ -111,18 +112,30 @@ function mildest(
   return best;
 }
 
+/** Only frames that the rig reaches: past them nothing is known, so that nothing would object. */
 function byField(bench: Bench, rules: readonly Judged[], searchOf: SearchOf): readonly Opening[] {
   const { field } = bench.fields;
   if (field.state !== 'known') return [];
-  for (const times of WIDER) {
-    const fieldMm = Number((field.value * times).toPrecision(2));
+  for (const fieldMm of widerFieldsMm(bench, field.value)) {
     const wider = substitute(bench, {
       wantedMagnification: derive([bench.wantedMagnification], (m) => (m * field.value) / fieldMm),
     });
+    if (!figuresOf(wider).magnification.known) break;
     const found = searchOf(wider).least(rules);
     if (found) return [{ kind: 'field', fieldMm, assignment: found.assignment }];
   }
   return [];
+}
+
+/** In two digits, the last no wider than what the rig reaches. */
+function widerFieldsMm({ reach, wantedMagnification: m }: Bench, fieldMm: number) {
+  const tried = WIDER.map((times) => Number((fieldMm * times).toPrecision(2)));
+  if (!reach.known || !m.known) return tried;
+  const most = (fieldMm * m.value) / reach.value[0];
+  const digit = 10 ** (Math.floor(Math.log10(most)) - 1);
+  const widest = Math.floor(most / digit) * digit;
+  const within = tried.filter((wide) => wide < widest);
+  return widest > fieldMm ? [...within, widest] : within;
 }
 
 function byLight(

@@ -3,6 +3,7 @@ import { DECLARATIONS } from '../figures/catalogue/catalogue.ts';
 import type { UncertainShot } from '../figures/uncertain.ts';
 import type { Place } from '../plan/place.ts';
 import { type Accepted, type Allowances, accept } from '../rules/acceptance.ts';
+import { type BetterMode, betterMode } from '../rules/better-mode.ts';
 import { lowered, unsureOf } from '../rules/certainty.ts';
 import { checkMissing } from '../rules/check-missing.ts';
 import { isJudged, missingChecks } from '../rules/checks-called-for.ts';
@@ -15,6 +16,8 @@ import type { ShotRule, ShotView } from '../rules/shot-rule.ts';
 export interface FoundInShot extends Accepted {
   /** It lacks checks and nothing accepts that: the plan says so, once for all its shots. */
   readonly lacksChecks: boolean;
+  /** What the plan says once for all shots with the same. */
+  readonly betterMode: Finding<BetterMode> | null;
 }
 
 /** What was found, less what is accepted, less what another's cause explains. */
@@ -24,10 +27,13 @@ export function findInShot(view: ShotView, planAllow: Allowances): FoundInShot {
   const found = [...runShotRules(view), ...lackOfChecks(view)];
   const { findings, byPlan } = accept(found, own, planAllow, ruleNamed);
   const others = findings.filter(({ rule }) => rule !== checkMissing.name);
+  const spoken = withoutSilenced(others);
+  const isBetterMode = (one: Finding): one is Finding<BetterMode> => one.rule === betterMode.name;
   return {
-    findings: withoutSilenced(others),
+    findings: spoken.filter((one) => !isBetterMode(one)),
     byPlan,
     lacksChecks: others.length < findings.length,
+    betterMode: spoken.find(isBetterMode) ?? null,
   };
 }
 
@@ -55,7 +61,10 @@ function lackOfChecks({ bench }: ShotView): readonly Finding[] {
 /** A rule that throws becomes a finding that names it, and the others go on. */
 export function runShotRules(
   view: ShotView,
-  rules: readonly ShotRule<unknown>[] = SHOT_RULES,
+  rules: readonly Pick<ShotRule<unknown>, 'name' | 'severity' | 'check'>[] = [
+    ...SHOT_RULES,
+    betterMode,
+  ],
 ): readonly Finding[] {
   const { at, shot } = view.bench;
   const found: Finding[] = [];

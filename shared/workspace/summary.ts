@@ -11,7 +11,7 @@ import { takesOfShot } from '../figures/recording.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
 import { ifKnown, isKnown } from '../plan/field.ts';
 import { checksCalledFor, isJudged, missingChecks } from '../rules/checks-called-for.ts';
-import type { ChecksOfShot, Rendering, ShotSummary } from '../rules/plan-rule.ts';
+import type { ChecksOfShot, ColouredLight, Rendering, ShotSummary } from '../rules/plan-rule.ts';
 import { unknownVitals } from '../rules/readiness.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { FoundInShot } from './shot-findings.ts';
@@ -19,7 +19,7 @@ import type { FoundInShot } from './shot-findings.ts';
 export function summaryOf(
   bench: Bench,
   figures: ShotFigures,
-  { byPlan, lacksChecks }: FoundInShot,
+  { byPlan, lacksChecks, betterMode }: FoundInShot,
 ): ShotSummary {
   const { fields, lights } = bench;
   const whiteBalance = fields['white-balance'];
@@ -32,6 +32,7 @@ export function summaryOf(
     needs: needsOf(figures),
     whiteBalance: isKnown(whiteBalance) ? { value: whiteBalance.value, at: whiteBalance.at } : null,
     lightColours: [...new Set(colours)].sort((a, b) => a - b),
+    lit: litOf(bench),
     rendering: renderingOf(bench),
     holder: holderOf(bench),
     carried: carriedOf(bench, figures),
@@ -42,8 +43,20 @@ export function summaryOf(
     disagreements: disagreementsOf(bench),
     unknown: unknownVitals(bench, figures),
     checks: checksOfShot(bench, lacksChecks),
+    betterMode: betterMode && { at: betterMode.at, facts: betterMode.facts },
     acceptedByPlan: byPlan,
   };
+}
+
+function litOf({ lights }: Bench): readonly ColouredLight[] | null {
+  if (!lights.known) return null;
+  const lit: ColouredLight[] = [];
+  for (const { name, fields, gelShift } of lights.value) {
+    const kelvin = ifKnown(fields['colour-temperature']);
+    if (kelvin === undefined || gelShift === null) return null;
+    lit.push({ light: name, kelvin, shift: gelShift });
+  }
+  return lit;
 }
 
 const INDICES = ['cri', 'tlci'] as const;

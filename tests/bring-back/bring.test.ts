@@ -33,7 +33,7 @@ const AT = '2027-03-02T10:41:07+01:00';
 
 const day = (parts: Record<string, unknown>): Day => {
   const read = readDay(`lamella day 1\n${JSON.stringify({ plan: NAME, saved: AT, ...parts })}`);
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.whys.join());
   return read.day;
 };
 

@@ -171,7 +171,7 @@ const read = (text: string): Tree => parse(text, { schema: 'failsafe', version: 
 
 const dayOf = (document: unknown): Day => {
   const made = readDay(`lamella day 1\n${JSON.stringify(document)}`);
-  if (!made.ok) throw new Error(made.why);
+  if (!made.ok) throw new Error(made.whys.join());
   return made.day;
 };
 

@@ -9,7 +9,7 @@ const AT = '2027-03-02T10:41:07Z';
 
 const dayOf = (parts: Record<string, unknown>) => {
   const read = readDay(`lamella day 1\n${JSON.stringify({ plan: NAME, saved: AT, ...parts })}`);
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.whys.join());
   return read.day;
 };
 const proposed = (parts: Record<string, unknown>, plan: string) => {

@@ -18,8 +18,51 @@ const withTake = (more: Record<string, unknown>): string =>
   `lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, takes: [{ ...TAKE, ...more }] })}`;
 const whyOf = (text: string): string | null => {
   const read = readDay(text);
-  return read.ok ? null : read.why;
+  return read.ok ? null : read.whys.join('; ');
 };
+
+describe('a day with several faults', () => {
+  const parts = {
+    plan: 'a',
+    saved: AT,
+    planned: { drift: { iso: '80 "}]' } },
+    checks: [CHECK, { ...CHECK, done: 'yes' }],
+    takes: [TAKE, { ...TAKE, take: 2, clip: 7 }, { ...TAKE, take: 3, set: { iso: 'x' } }],
+    exposures: [{ ...EXPOSURE, lights: ['panel', ''] }],
+  };
+
+  it('names every one with its line, as an editor counts them', () => {
+    const text = `lamella day 1\n${JSON.stringify(parts, null, 1)}`;
+    const read = readDay(text);
+    const whys = read.ok ? [] : read.whys;
+    // The line that a search in the text finds.
+    const lines = text.split('\n');
+    const lineWith = (part: string) => lines.findIndex((line) => line.includes(part)) + 1;
+    const empty = lines.findIndex((line) => line.trim() === '""') + 1;
+    expect(whys).toEqual([
+      `line ${lineWith('80 ')}: planned.drift.iso needs a value such as 1600, not "80 \\"}]"`,
+      `line ${lineWith('"yes"')}: checks[2].done needs true or false, not "yes"`,
+      `line ${lineWith('"clip": 7')}: takes[2].clip needs text, not 7`,
+      `line ${lineWith('"iso": "x"')}: takes[3].set.iso needs a value such as 1600, not "x"`,
+      `line ${empty}: exposures[1].lights[2] needs text, not ""`,
+    ]);
+  });
+
+  it('names the line of the entry where a key is left out', () => {
+    const { clip: _, ...take } = { ...TAKE, take: undefined, clip: 1 };
+    const text = `lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, takes: [TAKE, take] }, null, 1)}`;
+    // The first line, {, plan, saved, takes, then five lines of the first take.
+    expect(whyOf(text)).toBe('line 11: takes[2].take needs a number from 1 to 9999, not nothing');
+  });
+
+  it('counts those that are too many to name', () => {
+    const takes = Array.from({ length: 30 }, (_, index) => ({ ...TAKE, take: -index }));
+    const read = readDay(`lamella day 1\n${JSON.stringify({ plan: 'a', saved: AT, takes })}`);
+    const whys = read.ok ? [] : read.whys;
+    expect(whys).toHaveLength(21);
+    expect(whys.at(-1)).toBe('and 10 more');
+  });
+});
 
 describe('a day that can not be read', () => {
   it('says where and why', () => {
@@ -186,7 +229,7 @@ describe('any text', () => {
     fc.assert(
       fc.property(text, (given) => {
         const read = readDay(given);
-        if (!read.ok) expect(read.why).not.toMatch(/\p{Cc}/u);
+        if (!read.ok) expect(read.whys.join()).not.toMatch(/\p{Cc}/u);
         expect(Object.keys(Object.prototype)).toEqual([]);
         expect(({} as Record<string, unknown>).polluted).toBeUndefined();
       }),

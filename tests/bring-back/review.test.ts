@@ -19,7 +19,7 @@ const textOf = (...comments: readonly object[]): string =>
 
 function brought(given: string, plan: string) {
   const read = readBack(given);
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.whys.join());
   const made = read.lay(plan, NAME);
   if (!made) throw new Error('the plan is not whole');
   return made;
@@ -148,7 +148,7 @@ describe('a review that can not be read', () => {
   it('says where and why', () => {
     const why = (text: string): string | null => {
       const read = readBack(text);
-      return read.ok ? null : read.why;
+      return read.ok ? null : read.whys.join('; ');
     };
     for (const [text, words] of [
       ['lamella review 2\n{}', 'it is of version 2; only version 1 can be read'],
@@ -267,7 +267,7 @@ describe('any text', () => {
     fc.assert(
       fc.property(text, (given) => {
         const read = readBack(given);
-        if (!read.ok) expect(read.why).not.toBe('');
+        if (!read.ok) expect(read.whys.join()).not.toBe('');
         else {
           const made = read.lay(PLAN, NAME)!;
           parse(made.text);

@@ -9,7 +9,7 @@ const TAKE = { shot: 'drift', take: 1, at: AT };
 
 const brought = (parts: Record<string, unknown>, plan: string) => {
   const read = readDay(`lamella day 1\n${JSON.stringify({ plan: NAME, saved: AT, ...parts })}`);
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.whys.join());
   const made = bringBack(read.day, plan, NAME);
   if (!made) throw new Error(plan);
   return made;

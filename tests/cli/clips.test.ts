@@ -180,7 +180,7 @@ describe('all clips of a plan', () => {
   it('a plan without clips says so', () => {
     writeFileSync(at('plans', 'none.shootplan.yaml'), EXAMPLE_PLAN);
     const { out, status } = lamella('clips', 'none.shootplan.yaml');
-    expect(out).toContain('The plan lists no clips.');
+    expect(out).toContain('The plan lists no clips. `lamella bring-back --clips DIR` finds');
     expect(status).toBe(0);
   });
 

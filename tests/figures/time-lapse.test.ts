@@ -68,6 +68,19 @@ describe('stills', () => {
     expect(counted).toMatchObject({ timeLapseS: 10_800, playingS: 21.6, batteryShare: 0 });
   });
 
+  it('say how long before the end of their time the last one is', () => {
+    // Common practice: as many frames as intervals, one at the start of each.
+    const core = coreWith(plan());
+    const tile = core.sheet(PLAN, { isWrittenOn: true }).shots[0]!.settings;
+    const note = tile.find(({ label }) => label === 'Time-lapse')?.note;
+    expect(note).toContain('runs 3 h, the last frame 20 s before the end');
+    const lines = plan().split('\n');
+    const line = lines.findIndex((each) => each.includes('time-lapse:'));
+    const character = lines[line]!.indexOf('interval') + 11;
+    const { markdown } = core.hover(PLAN, { line, character })!;
+    expect(markdown).toContain('last frame 20 s before its end');
+  });
+
   it('may be longer exposed than a frame of video', () => {
     const rules = findingsOf(plan({ 'shots/frost/shutter': '2 s' })).map(({ rule }) => rule);
     expect(rules).not.toContain('shutter-too-slow');

@@ -2,7 +2,6 @@
  * Rough cuts of clips that count their own frames in the picture, rendered by FFmpeg from what each
  * format says: FFmpeg finds the frame for each moment, and the picture says which one it was.
  */
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -11,16 +10,12 @@ import { readClip } from '../../server/media/read-clip.ts';
 import type { ClipReading } from '../../shared/clips/facts.ts';
 import type { EditJson } from '../../shared/figures/edit-json.ts';
 import { coreWith, PLAN } from '../support/plans.ts';
+import { makeCounted, rendered } from '../support/timelines/counted.ts';
 import { FILES, plannedFrame, RATES, type RandomEdit, textOf } from '../support/timelines/edits.ts';
 import { readEdl } from '../support/timelines/edl.ts';
 import { readFcpxml } from '../support/timelines/fcpxml.ts';
 import { readOtio } from '../support/timelines/otio.ts';
-import type { ReadTimeline, Segment } from '../support/timelines/shown.ts';
-
-/** Blocks of a picture, black for 0 and white for 1: the frame's number in binary. */
-const [BITS, BLOCK, HEIGHT] = [10, 8, 16];
-const WIDTH = BITS * BLOCK;
-const PICTURE = WIDTH * HEIGHT;
+import type { ReadTimeline } from '../support/timelines/shown.ts';
 
 const CLIPS: RandomEdit['clips'] = [
   { rate: '50 fps', durationS: 14, hasTimecode: false },
@@ -60,82 +55,25 @@ const EDITS: readonly RandomEdit[] = [
 const folder = mkdtempSync(path.join(os.tmpdir(), 'lamella-rough-'));
 const readings = new Map<string, ClipReading>();
 
-const ffmpeg = (args: readonly string[], input?: Uint8Array): Buffer =>
-  execFileSync('ffmpeg', ['-v', 'error', '-y', ...args], {
-    ...(input && { input }),
-    maxBuffer: 2 ** 28,
-  });
-
 beforeAll(async () => {
   for (const [index, { rate, durationS }] of CLIPS.entries()) {
     const [n, d] = RATES[rate]!;
-    const count = Math.round((durationS * n) / d);
-    const pictures = new Uint8Array(count * PICTURE);
-    for (let at = 0; at < pictures.length; at++) {
-      const bit = Math.floor((at % WIDTH) / BLOCK);
-      pictures[at] = (Math.floor(at / PICTURE) >> bit) & 1 ? 235 : 16;
-    }
     const file = path.join(folder, FILES[index]!);
-    const raw = [
-      '-f',
-      'rawvideo',
-      '-pix_fmt',
-      'gray',
-      '-s',
-      `${WIDTH}x${HEIGHT}`,
-      '-r',
-      `${n}/${d}`,
-    ];
-    ffmpeg([...raw, '-i', '-', '-c:v', 'mpeg4', '-q:v', '2', file], pictures);
+    makeCounted(file, [n, d], Math.round((durationS * n) / d));
     readings.set(FILES[index]!, await readClip(file));
   }
 });
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/**
- * The numbers in the pictures, in the order of the segments. A moment shows the last frame that has
- * begun (`round=up` of the fps filter); ten nanoseconds keep a rounded time from being late.
- */
-function rendered(
-  segments: readonly Segment[],
-  rate: readonly [number, number],
-): readonly number[] {
-  // Each clip is decoded once, and shared among its segments.
-  const clips = [...new Set(segments.map(({ clip }) => clip))];
-  const inputs = clips.flatMap((clip) => ['-i', path.join(folder, clip)]);
-  const shares = clips.map((clip, input) => {
-    const outputs = segments.flatMap((each, index) => (each.clip === clip ? [`[s${index}]`] : []));
-    return `[${input}:v]split=${outputs.length}${outputs.join('')}`;
-  });
-  const fps = rate[0] / rate[1];
-  const filters = segments.map(({ clip, place, perFrame, frames }, index) => {
-    const [n, d] = RATES[CLIPS[FILES.indexOf(clip)]!.rate]!;
-    const [from, speed] = [(place * d) / n, (perFrame * fps * d) / n];
-    const time = `(((PTS-STARTPTS)*TB-${from.toFixed(12)})/${speed.toFixed(12)}/TB)-10`;
-    return [
-      `[s${index}]settb=1/1000000000,setpts=${time}`,
-      `fps=fps=${rate[0]}/${rate[1]}:round=up:start_time=0`,
-      `trim=end_frame=${frames},setpts=N[v${index}]`,
-    ].join(',');
-  });
-  const joined = `${segments.map((_, index) => `[v${index}]`).join('')}concat=n=${segments.length}[out]`;
-  const graph = ['-filter_complex', [...shares, ...filters, joined].join(';'), '-map', '[out]'];
-  const raw = ['-fps_mode', 'passthrough', '-f', 'rawvideo', '-pix_fmt', 'gray', '-'];
-  const pictures = ffmpeg([...inputs, ...graph, ...raw]);
-  return Array.from({ length: pictures.length / PICTURE }, (_, frame) => {
-    let number = 0;
-    for (let bit = 0; bit < BITS; bit++) {
-      const middle = frame * PICTURE + (HEIGHT / 2) * WIDTH + bit * BLOCK + BLOCK / 2;
-      if (pictures[middle]! > 128) number += 2 ** bit;
-    }
-    return number;
-  });
-}
+const counted = (clip: string) => ({
+  file: path.join(folder, clip),
+  rate: RATES[CLIPS[FILES.indexOf(clip)]!.rate]!,
+});
 
 /** Frames that are shown wrongly; those of dissolves mix two pictures and are left out. */
 function wrong(edit: RandomEdit, figures: EditJson, read: ReadTimeline): readonly string[] {
-  const numbers = rendered(read.segments, RATES[edit.rate]!);
+  const numbers = rendered(read.segments, RATES[edit.rate]!, counted);
   expect(numbers).toHaveLength(figures.totalFrames!);
   return numbers.flatMap((number, frame) => {
     if (read.dissolves.some(({ from, to }) => frame >= from && frame < to)) return [];

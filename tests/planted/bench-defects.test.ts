@@ -276,6 +276,26 @@ describe('cautions', () => {
   });
 });
 
+describe('a lamp that pulses beside one that does not', () => {
+  it('is the one that the finding points at', () => {
+    const text = changed(EXAMPLE_PLAN, {
+      'shots/frost/light': '[panel, bulb]',
+      'shots/frost/shutter': '1/80 s',
+    });
+    const found = coreWith(text)
+      .findings(PLAN)
+      .find(({ rule }) => rule === 'lamp-flicker')!;
+    expect(found.what).toMatch(/^bulb pulses/);
+    const lines = text.split('\n');
+    const [panel, bulb] = ['  panel:', '  bulb:'].map((line) => lines.indexOf(line));
+    const inPanel = found.related.filter(
+      ({ range: { start } }) => start.line > panel! && start.line < bulb!,
+    );
+    expect(found.related.length).toBeGreaterThan(0);
+    expect(inPanel).toEqual([]);
+  });
+});
+
 describe('a lamp’s bands', () => {
   it('are its frequency times the readout of the sensor', () => {
     // Lamps on 50 Hz mains pulse 100 times a second (common practice); the body reads out in 18 ms.

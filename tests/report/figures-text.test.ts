@@ -33,11 +33,28 @@ it('shows colours by their thickness and code, without their co-ordinates', () =
 
 it('names the numbers of what has many', () => {
   const bubble = '{ kind: bubble, diameter: 60 mm, lifetime: 20 s }';
-  const images = lineOf(
-    'bubble images',
-    lines({ 'subjects/soap': bubble, 'shots/skin/field': '60 mm' }),
+  const out = lines({ 'subjects/soap': bubble, 'shots/skin/field': '60 mm' });
+  const at = out.findIndex((line) => line.startsWith('  bubble images '));
+  const first = out[at]!;
+  // One image a line, under the first.
+  const column = first.search(/\S+ (front|rear) x /);
+  const images = out.slice(at, at + 4).map((line) => line.slice(column));
+  for (const image of images)
+    expect(image).toMatch(
+      /^\S+ (front|rear) x [-\u2212]?[\d.]+ pixels y \S+ pixels width [\d.]+ pixels/,
+    );
+  expect(images.map((image) => image.split(' x ')[0])).toEqual(
+    expect.arrayContaining(['strip front', 'strip rear']),
   );
-  expect(images).toMatch(/strip front x -?[\d.]+ pixels y -?[\d.]+ pixels width [\d.]+ pixels/);
+  expect(out[at + 4]!.slice(0, column).trim()).not.toBe('');
+});
+
+it('says of a stack that what one frame needs is not what the subject needs', () => {
+  const stack = { 'shots/skin': null, 'shots/frost/stack': '{ with: rail, settle: 2 s }' };
+  expect(lineOf('depth', lines(stack))).toMatch(
+    /needed 0 mm by one frame; the stack covers the subject$/,
+  );
+  expect(lines().join()).not.toContain('by one frame');
 });
 
 it('gives speeds in mm/s and the shutter as it is set', () => {

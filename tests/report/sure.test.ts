@@ -9,6 +9,7 @@ import { checkReport, compareReport } from '../../shared/report/json.ts';
 import { Redactor } from '../../shared/report/redact/redact.ts';
 import { sarifReport } from '../../shared/report/sarif.ts';
 import { sheetDocument } from '../../shared/report/sheet/document.ts';
+import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
 import { Say } from '../../shared/say/say.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
@@ -69,6 +70,15 @@ describe('a sheet', () => {
     expect(markdown).toContain('1 to 5 mm/s');
     expect(markdown).toContain('The film usually lasts 90 s (60 to 120).');
     expect(markdown).toMatch(/No margin for focus: \S+ mm \(\S+ to \S+\) depth of field/);
+  });
+
+  it.each([
+    ['40 s', 'The take ends just as it usually bursts.'],
+    ['30 s', 'The take ends 10 s before it usually bursts.'],
+    ['50 s', 'The take ends 10 s after it usually bursts.'],
+  ])('says of a take of %s on a film of 40 s: %s', (duration, words) => {
+    const text = changed(EXAMPLE_PLAN, { 'shots/skin/take': `{ duration: ${duration} }` });
+    expect(markdownText(sheetDocument(coreWith(text).sheet(PLAN), say))).toContain(words);
   });
 });
 

@@ -42,6 +42,20 @@ describe('a field out of reach', () => {
     expect(lost).toEqual([...lost].sort((a, b) => a - b));
   });
 
+  it('is told which filter of its rig another rig goes without', () => {
+    const text = changed(EXAMPLE_PLAN, {
+      'shots/frost/field': '24 mm',
+      'kit/filters': '\n    polariser: { kind: polariser, loss: 1.5 stops }',
+      'rigs/bench/filters': '[polariser]',
+    });
+    const standing = proposalsFor(text).filter(({ title }) => title.startsWith('Use rig'));
+    expect(standing.length).toBeGreaterThan(0);
+    for (const { sideEffects } of standing) expect(sideEffects).toMatch(/^without `polariser`/);
+    const bare = changed(text, { 'rigs/bench/filters': null });
+    for (const { sideEffects } of proposalsFor(bare))
+      expect(sideEffects ?? '').not.toMatch(/without/);
+  });
+
   it('that nothing in the kit reaches has no proposal', () => {
     expect(proposalsFor(changed(EXAMPLE_PLAN, { 'shots/frost/field': '2 mm' }))).toEqual([]);
   });

@@ -64,6 +64,17 @@ describe('the finding', () => {
     );
   });
 
+  it('does not ask stills for a frame rate', () => {
+    const bare = changed(EXAMPLE_PLAN, { 'preflight/every-shot': null });
+    const why = (text: string) => found(text)!.finding.why;
+    const only = { 'shots/skin': null, 'shots/frost/record': null };
+    const stills = { 'shots/frost/time-lapse': '{ interval: 20 s, duration: 3 h }' };
+    expect(why(changed(bare, { 'shots/skin': null }))).toContain(
+      'confirm resolution and frame rate',
+    );
+    expect(why(changed(bare, { ...only, ...stills }))).not.toContain('frame rate');
+  });
+
   it('stands at `preflight` where the plan has it, else at `shots`', () => {
     const line = (text: string) => lineOf(text, found(text)!.finding.range.start.line);
     expect(line(ALIKE)).toBe('shots:');

@@ -58,6 +58,111 @@ describe('white balance', () => {
   });
 });
 
+describe('white balance under a gel', () => {
+  const GELLED = {
+    'kit/gels': '{ half-orange: { shift: 81 mired, transmission: 73 % } }',
+    'shots/frost/relight': '{ panel: { gels: [half-orange] } }',
+    'shots/frost/iso': 'auto',
+  };
+  const text = changed(EXAMPLE_PLAN, GELLED);
+
+  // Reciprocal colour temperatures add (Wyszecki and Stiles, from memory): 1e6 / 5600 + 81 mired are
+  // 1e6 / 3853. Swatch books print half of the conversion from daylight to tungsten lamps as about
+  // 81 mired (common practice).
+  it('is held against the colour behind it, as a note', () => {
+    const [found, ...more] = of('white-balance-adrift', text);
+    expect(more).toEqual([]);
+    expect(found).toMatchObject({
+      severity: 'note',
+      what: 'White balance is 5600 K; `panel` has 3850 K behind its gels (+81 mired).',
+      numbers: { kelvin: 5600, gelsMired: 81 },
+    });
+    expect(found?.numbers?.lightKelvin).toBeCloseTo(1e6 / (1e6 / 5600 + 81), 6);
+    const core = coreWith(text);
+    const [fix] = core.fixesOf(core.findings(PLAN).find(({ rule }) => rule === found!.rule)!);
+    expect(fix?.title).toBe('Set white balance to 3850 K');
+    expect(of('white-balance-adrift', applied(text, fix!.edits))).toEqual([]);
+  });
+
+  // 5600 K and 4900 K are 25.5 mired apart, 5600 K and 5000 K 21.4.
+  it.each([
+    ['5000 K', 0],
+    ['4900 K', 1],
+    ['6600 K', 1],
+  ])('of %s under a bare lamp of 5600 K: %i', (value, count) => {
+    const bare = changed(EXAMPLE_PLAN, { 'shots/frost/white-balance': value });
+    expect(of('white-balance-adrift', bare)).toHaveLength(count);
+  });
+
+  it('between two lamps of different colours is no cast', () => {
+    const mixed = changed(text, { 'shots/frost/light': '[panel, bulb]' });
+    const between = changed(mixed, { 'shots/frost/white-balance': '3500 K' });
+    expect(of('white-balance-adrift', between)).toEqual([]);
+  });
+
+  it('is shown with the colour behind it, in hover and sheet', () => {
+    const core = coreWith(text);
+    const lines = text.split('\n');
+    const line = lines.findIndex(
+      (each, at) => at > lines.indexOf('  frost:') && /white-b/.test(each),
+    );
+    const { markdown } = core.hover(PLAN, { line, character: lines[line]!.indexOf('K') - 2 })!;
+    expect(markdown).toContain('half-orange, +81 mired');
+    const rows = core.sheet(PLAN, { isWrittenOn: true }).shots[0]!.bench;
+    expect(JSON.stringify(rows)).toContain('gels half-orange (+81 mired, 3850 K)');
+  });
+});
+
+describe('a better recording mode', () => {
+  const THIN = { 'shots/frost/record': 'thin-25' };
+  const text = changed(withTwins('rime', 'thaw'), {
+    ...THIN,
+    'shots/rime/record': 'thin-25',
+    'shots/thaw/record': 'thin-25',
+  });
+
+  it('is said once, on the first of its shots, and names the others', () => {
+    const [found, ...more] = of('better-recording-mode', text);
+    expect(more).toEqual([]);
+    expect(found?.numbers).toEqual({ shots: 3 });
+    expect(text.split('\n').indexOf('  frost:')).toBeLessThan(found!.range.start.line);
+    expect(found!.range.start.line).toBeLessThan(text.split('\n').indexOf('  rime:'));
+    expect(found?.why).toMatch(/The same goes for `rime` and `thaw`\.$/);
+    expect(found?.related.map(({ words }) => words)).toEqual([
+      '`record` of rime',
+      '`record` of thaw',
+    ]);
+  });
+
+  it('is chosen for all of them by one fix', () => {
+    const core = coreWith(text);
+    const found = core.findings(PLAN).find(({ rule }) => rule === 'better-recording-mode')!;
+    const [fix, ...others] = core.fixesOf(found);
+    expect(others).toEqual([]);
+    expect(fix?.title).toBe('Record all 3 shots with full-25');
+    expect(of('better-recording-mode', applied(text, fix!.edits))).toEqual([]);
+  });
+
+  it('passes over a shot that accepts its own', () => {
+    const allow = '{ better-recording-mode: { because: the card is small } }';
+    const accepted = changed(text, { 'shots/frost/allow': allow });
+    const [found] = of('better-recording-mode', accepted);
+    expect(found?.why).toMatch(/The same goes for `thaw`\.$/);
+    const all = changed(text, { allow });
+    expect(of('better-recording-mode', all)).toEqual([]);
+    expect(of('allow-unused', all)).toEqual([]);
+  });
+
+  it('is another finding in another mode', () => {
+    const modes = {
+      'kit/bodies/body-a/recording-modes/thinner-25':
+        '{ resolution: 1920 x 1080, rate: 25 fps, bitrate: 8 Mb/s, area: 36 x 20.25 mm }',
+      'shots/thaw/record': 'thinner-25',
+    };
+    expect(of('better-recording-mode', changed(text, modes))).toHaveLength(2);
+  });
+});
+
 describe('what nothing uses', () => {
   it('is a hint on its name, each once', () => {
     const found = of('unused-name', EXAMPLE_PLAN);

@@ -194,8 +194,9 @@ function spoken(text: string, shot: string): readonly string[] {
   return runShotRules({ bench, figures }).map(({ rule }) => rule);
 }
 
+/** In the shot, or once for all shots of the plan. */
 const said = (text: string, shot: string): readonly string[] =>
-  findingsOf(text).flatMap((finding) => (finding.shot === shot ? [finding.rule] : []));
+  findingsOf(text).flatMap((finding) => ((finding.shot ?? shot) === shot ? [finding.rule] : []));
 
 const table = Object.entries(PRECEDENCE).flatMap(([winner, losers]) =>
   losers.map((loser) => [winner, loser] as const),

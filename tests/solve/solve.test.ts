@@ -181,11 +181,38 @@ describe('a shot that nothing solves', () => {
     expect(opened.solve(PLAN, 'frost')?.outcome).toBe('solved');
   });
 
+  it.each(['34 mm', '40 mm'])(
+    'of a field of %s is opened only as wide as its rig frames',
+    (field) => {
+      const change = {
+        ...CROWDED,
+        'shots/frost/field': field,
+        'subjects/frost-plate/depth': '60 mm',
+      };
+      const text = changed(EXAMPLE_PLAN, change);
+      const solved = coreWith(text).solve(PLAN, 'frost');
+      expect(solved?.outcome).toBe('no-way');
+      for (const { what } of solved?.openings ?? []) {
+        const wider = /a field ([\d.]+ mm) wide/.exec(what)?.[1];
+        if (wider === undefined) continue;
+        const opened = coreWith(changed(text, { 'shots/frost/field': wider }));
+        expect(opened.findings(PLAN).map(({ rule }) => rule)).not.toContain('field-out-of-reach');
+        expect(opened.solve(PLAN, 'frost')?.outcome, wider).toBe('solved');
+      }
+    },
+  );
+
   it('is not solved by what no setting has to do with', () => {
     const text = changed(EXAMPLE_PLAN, { 'shots/frost/field': '6 mm' });
     const solved = coreWith(text).solve(PLAN, 'frost');
     expect(solved?.outcome).toBe('clear');
     expect(solved?.others.map(({ rule }) => rule)).toEqual(['field-out-of-reach']);
+    // The fixes of the check, word for word.
+    const core = coreWith(text);
+    const found = core.findings(PLAN).find(({ rule }) => rule === 'field-out-of-reach')!;
+    const offered = core.fixesOf(found).map(({ edits: _, ...fix }) => fix);
+    expect(offered.length).toBeGreaterThan(0);
+    expect(solved?.others[0]?.fixes).toEqual(offered);
     expect(coreWith(text).solve(PLAN, 'nobody')).toBeNull();
   });
 });

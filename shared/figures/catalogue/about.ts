@@ -111,7 +111,8 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   frameBytes:
     'size of one frame: bit rate over the rate of the clip, or the size of a still; what a high rate leaves for each',
   timeLapseFrames: 'frames of one time-lapse: whole intervals in its duration',
-  timeLapseS: 'real time of one time-lapse: frames times interval',
+  timeLapseS:
+    'real time of one time-lapse: frames times interval. From first frame to last it is one interval less',
   playingS: 'length of the clip of one take at 100%: frames over the rate that it plays at',
   intervalLeftS:
     'what exposure, and writing if it is known, leave of the interval; negative: the next frame is missed',

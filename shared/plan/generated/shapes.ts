@@ -5025,7 +5025,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "duration",
-    "description": "Real time from first frame to last. Set either this or `frames`; the other follows.",
+    "description": "Real time with one interval for each frame, so that the last frame is taken one interval before its end. Set either this or `frames`; the other follows.",
     "examples": [
      "3 h"
     ],

@@ -699,7 +699,7 @@ export interface Take {
 export interface TimeLapse {
   /** Time from the start of one frame to the start of the next. */
   readonly interval: Field<QuantityValue<'time'>>;
-  /** Real time from first frame to last. Set either this or `frames`; the other follows. */
+  /** Real time with one interval for each frame, so that the last frame is taken one interval before its end. Set either this or `frames`; the other follows. */
   readonly duration: Field<QuantityValue<'time'>>;
   /** Number of frames, instead of `duration`. */
   readonly frames: Field<QuantityValue<'count'>>;

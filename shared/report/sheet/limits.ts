@@ -24,6 +24,11 @@ const life: Limit = (shot) => {
   if (!share.known) return `${lasts}.`;
   const spare = ends.low - lifeS.value * share.value;
   const isSure = bounds === '';
+  // Nothing is left of the spare time once it is rounded.
+  if (say.seconds(Math.abs(spare)) === say.seconds(0))
+    return isSure
+      ? message`${lasts}. The take ends just as it usually bursts.`
+      : message`${lasts}. At its shortest it bursts just as the take ends.`;
   if (spare < 0)
     return isSure
       ? message`${lasts}. The take ends ${say.seconds(-spare)} after it usually bursts.`

@@ -9,7 +9,7 @@ import type { Move } from '../../plan/generated/types.ts';
 import type { QuantityId } from '../../quantity/index.ts';
 import { isoRangeOf, neededIso } from '../../rules/needed-iso.ts';
 import { asFound, sizeWords } from '../../say/figures.ts';
-import type { Say } from '../../say/say.ts';
+import { miredWords, type Say } from '../../say/say.ts';
 import { shown, shownField } from '../../say/shown.ts';
 import { allOf } from '../../words/listed.ts';
 import { message } from '../../words/message.ts';
@@ -18,6 +18,17 @@ import { ringPlace } from '../ring.ts';
 import { placeWords } from './drawings/set-up.ts';
 import { positionWords } from './focus-marks.ts';
 import { around, aroundField, exposureSaid, type SaidShot, settable } from './said.ts';
+
+/** "gels half-orange (+81 mired, 3850 K)" */
+function gelWords({ gels, gelShift, fields }: LightInUse): string {
+  const names = gels.join(', ');
+  const colour = ifKnown(fields['colour-temperature']);
+  if (gelShift === null) return message`gels ${names}`;
+  const shift = miredWords(gelShift);
+  return colour === undefined
+    ? message`gels ${names} (${shift})`
+    : message`gels ${names} (${shift}, ${Math.round(colour / 10) * 10} K)`;
+}
 
 /** The words that are there, with commas; undefined where none is. */
 /** The polarising sheet on a light: nobody who builds the shot may forget it. */
@@ -263,6 +274,10 @@ function timeLapse({ bench, figures, say }: SaidShot): Setting {
           ? message`${frames.value} stills`
           : message`${frames.value} frames of video`),
       real.known && message`runs ${say.seconds(real.value)}`,
+      // Who waits for the last frame need not wait for the interval after it.
+      real.known &&
+        lapse?.intervalS.known &&
+        message`the last frame ${say.seconds(lapse.intervalS.value)} before the end`,
       plays.known && message`plays ${say.seconds(plays.value)}`,
       figures.growthPx.known &&
         figures.growthPx.value > 0 &&
@@ -370,7 +385,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
               rangeOf('length', ifKnown(light.fields.at)?.distance, say),
               light.setColour?.state === 'known' &&
                 message`set to ${shown('colour-temperature', light.setColour.value, say)}`,
-              light.gels.length > 0 && message`gels ${light.gels.join(', ')}`,
+              light.gels.length > 0 && gelWords(light),
               sheetWords(light),
               dimmed !== 0 &&
                 `${dimmed > 0 ? message`dimmed` : message`raised`} ${say.stops(dimmed)}`,

@@ -5,12 +5,17 @@ import { filmLifeHover } from './film.ts';
 import type { SaidShot } from './view.ts';
 
 export function timeLapseHover(shot: SaidShot): string {
-  const { figures, say, sure } = shot;
+  const { bench, figures, say, sure } = shot;
+  const interval = bench.timeLapse?.intervalS;
   return paragraphs(
     table([
       figureLine(message`frames`, figures.timeLapseFrames, (count) => `**${say.number(count)}**`),
       figureLine(message`plays`, figures.playingS, (seconds) => `**${say.seconds(seconds)}**`),
-      figureLine(message`real time`, figures.timeLapseS, (seconds) => say.seconds(seconds)),
+      figureLine(message`real time`, figures.timeLapseS, (seconds) =>
+        interval?.known
+          ? message`${say.seconds(seconds)}; last frame ${say.seconds(interval.value)} before its end`
+          : say.seconds(seconds),
+      ),
       figureLine(message`recorded data`, figures.recordedBytes, (bytes) => say.bytes(bytes)),
       figureLine(
         message`growth per frame`,
