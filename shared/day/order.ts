@@ -4,12 +4,17 @@
  * time.
  */
 import {
+  after,
   type BuildTime,
   comesFirst,
   compared,
+  endOf,
   type Job,
+  MORNING,
+  type Now,
   type Result,
   resultOf,
+  type Step,
   step,
   walk,
 } from './walk.ts';
@@ -41,10 +46,9 @@ export function dayOrder(jobs: readonly Job[], build: BuildTime, end: number | n
 }
 
 /** One way to a state: what is done, and the job that was last. */
-interface Way {
+interface Way extends Now {
   readonly late: number;
   readonly rebuild: number;
-  readonly at: number;
   /** Pairs that are not in the order given. */
   readonly swapped: number;
   readonly job: number;
@@ -61,11 +65,11 @@ function exact(jobs: readonly Job[], build: BuildTime, end: number | null): Orde
   const reach = (set: number, job: number, before: Way | null): void => {
     for (let other = 0; other < count; other++)
       if (first[job]![other] && !(set & (1 << other))) return;
-    const next = step(before?.at ?? 0, job, jobs[job]!, build(before?.job ?? -1, job));
+    const next = step(before ?? MORNING, job, jobs[job]!, build(before?.job ?? -1, job));
     const key = keyOf(set | (1 << job), job);
     const front = fronts.get(key) ?? [];
     fronts.set(key, front);
-    if (!joins(front, wayOf(before, next, set))) isExact = false;
+    if (!joins(front, wayOf(before, next, jobs[job]!, set))) isExact = false;
   };
   for (let job = 0; job < count; job++) reach(0, job, null);
   for (let set = 1; set < 1 << count; set++)
@@ -81,10 +85,10 @@ function exact(jobs: readonly Job[], build: BuildTime, end: number | null): Orde
   return { order: orderOf(best), isExact };
 }
 
-const wayOf = (before: Way | null, next: ReturnType<typeof step>, set: number): Way => ({
+const wayOf = (before: Way | null, next: Step, job: Job, set: number): Way => ({
+  ...after(before ?? MORNING, next, job),
   late: (before?.late ?? 0) + next.late,
   rebuild: (before?.rebuild ?? 0) + next.build,
-  at: next.end,
   swapped: (before?.swapped ?? 0) + bits(set >>> next.job),
   job: next.job,
   before,
@@ -96,21 +100,28 @@ function bits(set: number): number {
   return count;
 }
 
-const resultOfWay = ({ late, rebuild, at }: Way, end: number | null): Result => ({
-  late,
-  over: end === null ? 0 : Math.max(0, at - end),
-  rebuild,
-  finish: at,
-});
+function resultOfWay(way: Way, end: number | null): Result {
+  const { late, rebuild } = way;
+  const finish = endOf(way);
+  return { late, over: end === null ? 0 : Math.max(0, finish - end), rebuild, finish };
+}
 
 const comparedWays = (a: Way, b: Way, end: number | null): number =>
   compared(resultOfWay(a, end), resultOfWay(b, end)) || a.swapped - b.swapped;
 
 const isSame = (a: Way, b: Way): boolean =>
-  a.late === b.late && a.rebuild === b.rebuild && a.at === b.at;
+  a.late === b.late && a.rebuild === b.rebuild && a.at === b.at && isSooner(a, b) && isSooner(b, a);
 
 const beats = (a: Way, b: Way): boolean =>
-  a.late <= b.late && a.rebuild <= b.rebuild && a.at <= b.at;
+  a.late <= b.late && a.rebuild <= b.rebuild && isSooner(a, b);
+
+/** Whatever comes next can begin no later after `a`. */
+const isSooner = (a: Now, b: Now): boolean =>
+  a.at <= b.at &&
+  a.running.every(({ job, end }) => {
+    const its = b.running.find((run) => run.job === job)?.end ?? 0;
+    return end <= Math.max(b.at, its);
+  });
 
 /** Adds a way where none beats it, and removes those that it beats. @returns false: no room */
 function joins(front: Way[], way: Way): boolean {
@@ -136,11 +147,13 @@ function chosen(jobs: readonly Job[], build: BuildTime): readonly number[] {
     .sort((a, b) => jobs[a]!.priority - jobs[b]!.priority || a - b);
   if (jobs.length > MOST_CHOSEN) return left;
   const order: number[] = [];
-  let at = 0;
+  let now = MORNING;
   while (left.length > 0) {
     const before = order.at(-1) ?? -1;
     const may = left.filter((job) => left.every((other) => !comesFirst(jobs[other]!, jobs[job]!)));
-    const ends = (job: number) => step(at, job, jobs[job]!, build(before, job)).end;
+    const done = (job: number) =>
+      after(now, step(now, job, jobs[job]!, build(before, job)), jobs[job]!);
+    const ends = (job: number) => done(job).at;
     const free = may.filter((job) => jobs[job]!.start === null).sort((a, b) => ends(a) - ends(b));
     const timed = may
       .filter((job) => jobs[job]!.start !== null)
@@ -152,7 +165,7 @@ function chosen(jobs: readonly Job[], build: BuildTime): readonly number[] {
     const next = isDue ? due : soonest!;
     order.push(next);
     left.splice(left.indexOf(next), 1);
-    at = ends(next);
+    now = done(next);
   }
   return order;
 }

@@ -9,6 +9,9 @@ export interface SetUp {
   /** Lights by name; the same name with another word behind it stands elsewhere. */
   readonly lights: readonly Placed[];
   readonly subject: string | null;
+  readonly body: string | null;
+  /** A time-lapse: once begun, it runs by itself. */
+  readonly isLapse: boolean;
 }
 
 interface Placed {
@@ -18,7 +21,15 @@ interface Placed {
 }
 
 /** Before the first shot of a day. */
-export const NOTHING_UP: SetUp = { shot: '', rig: null, parts: [], lights: [], subject: null };
+export const NOTHING_UP: SetUp = {
+  shot: '',
+  rig: null,
+  parts: [],
+  lights: [],
+  subject: null,
+  body: null,
+  isLapse: false,
+};
 
 export const isSameRig = (a: SetUp, b: SetUp): boolean =>
   a.rig === b.rig && a.parts.join('\n') === b.parts.join('\n');

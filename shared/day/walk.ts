@@ -19,6 +19,8 @@ export interface Job {
   readonly runsOn?: boolean;
   /** In order and apart; the same for every job of a day. */
   readonly breaks?: readonly Break[];
+  /** Jobs that can be done while it runs by itself; left out: none. */
+  readonly beside?: readonly number[];
 }
 
 /** Time to build job `to` after job `from`; -1: after nothing. */
@@ -42,10 +44,32 @@ export interface Step {
   readonly rest: number;
 }
 
+/** What runs by itself. */
+interface Run {
+  readonly job: number;
+  readonly end: number;
+  readonly beside: readonly number[];
+}
+
+/** How far a day has come: when its person is free, and what still runs then. */
+export interface Now {
+  readonly at: number;
+  readonly running: readonly Run[];
+}
+
+export const MORNING: Now = { at: 0, running: [] };
+
 const NONE: readonly Break[] = [];
 
-/** One step on: building, then waiting for hour and subject, then work. */
-export function step(at: number, job: number, of: Job, build: number): Step {
+/**
+ * One step on: building, then waiting for hour and subject, then work. What can't be done beside
+ * something that runs begins after it.
+ */
+export function step(now: Now, job: number, of: Job, build: number): Step {
+  const at = now.running.reduce(
+    (free, { end, beside }) => (beside.includes(job) ? free : Math.max(free, end)),
+    now.at,
+  );
   const { work, ready, start, piece = work, runsOn = false, breaks = NONE } = of;
   const from = build > 0 ? beginsAt(at, 1, breaks) : at;
   const built = doneAt(from, build, 1, breaks);
@@ -65,14 +89,25 @@ export function step(at: number, job: number, of: Job, build: number): Step {
   };
 }
 
+/** How far the day has come with a step: what runs by itself leaves its person free. */
+export function after({ running }: Now, { job, begin, end }: Step, { beside = [] }: Job): Now {
+  const at = beside.length > 0 ? begin : end;
+  const still = running.filter((run) => run.end > at);
+  return { at, running: beside.length > 0 ? [...still, { job, end, beside }] : still };
+}
+
+/** When all is done. */
+export const endOf = ({ at, running }: Now): number =>
+  running.reduce((last, { end }) => Math.max(last, end), at);
+
 export function walk(jobs: readonly Job[], order: readonly number[], build: BuildTime): Step[] {
   const steps: Step[] = [];
-  let at = 0;
+  let now = MORNING;
   let before = -1;
   for (const job of order) {
-    const next = step(at, job, jobs[job]!, build(before, job));
+    const next = step(now, job, jobs[job]!, build(before, job));
     steps.push(next);
-    at = next.end;
+    now = after(now, next, jobs[job]!);
     before = job;
   }
   return steps;
@@ -88,9 +123,13 @@ export interface Result {
   readonly finish: number;
 }
 
+/** When the last of them ends. */
+export const finishOf = (steps: readonly Step[]): number =>
+  steps.reduce((last, { end }) => Math.max(last, end), 0);
+
 /** @param end null: the day has no end */
 export function resultOf(steps: readonly Step[], end: number | null): Result {
-  const finish = steps.at(-1)?.end ?? 0;
+  const finish = finishOf(steps);
   return {
     late: steps.reduce((sum, { late }) => sum + late, 0),
     over: end === null ? 0 : Math.max(0, finish - end),

@@ -4,11 +4,12 @@
  */
 import type { Prior } from '../assumptions/assumption.ts';
 import { LIGHT_CHANGE, NEW_FILM, RIG_CHANGE, SUBJECT_CHANGE } from '../assumptions/table.ts';
+import { canRunBeside, upFor } from '../day/beside.ts';
 import { type Break, inOrder } from '../day/breaks.ts';
 import { dropped } from '../day/drop.ts';
 import { dayOrder } from '../day/order.ts';
 import { NOTHING_UP, type Rebuild, rebuildBetween } from '../day/set-up.ts';
-import { type BuildTime, type Job, type Step, walk } from '../day/walk.ts';
+import { type BuildTime, finishOf, type Job, type Step, walk } from '../day/walk.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
 import type { Day } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
@@ -40,6 +41,8 @@ export interface DayStep {
   readonly endS: number;
   /** After its start time; 0: in time, or at any hour. */
   readonly lateS: number;
+  /** Time-lapses that run by themselves when it is built. */
+  readonly beside: readonly string[];
   /** null: the length of its takes isn't known, and nothing is counted for them. */
   readonly workS: number | null;
 }
@@ -114,7 +117,7 @@ export function dayFigures(plan: DayPlan): DayFigures | null {
   const end = hours.roomS === null ? null : hours.roomS * MS;
   const breaks = breaksIn(fields, hours);
   const at = (level: End) => ({
-    jobs: shots.map((shot) => jobOf(shot, costs, { ...hours, breaks }, level)),
+    jobs: shots.map((shot) => jobOf(shot, shots, costs, { ...hours, breaks }, level)),
     build: buildTimes(shots, costs, level),
   });
   const usual = at('middle');
@@ -122,7 +125,7 @@ export function dayFigures(plan: DayPlan): DayFigures | null {
   const walked = walk(usual.jobs, order, usual.build);
   const finishAt = (level: End): number => {
     const { jobs, build } = level === 'middle' ? usual : at(level);
-    return (walk(jobs, order, build).at(-1)?.end ?? 0) / MS;
+    return finishOf(walk(jobs, order, build)) / MS;
   };
   const finishS = { low: finishAt('low'), middle: finishAt('middle'), high: finishAt('high') };
   const isLong = end !== null && finishS.middle * MS > end;
@@ -176,6 +179,7 @@ const toMs = (seconds: number): number => Math.round(seconds * MS);
 
 function jobOf(
   shot: DayShot,
+  all: readonly DayShot[],
   costs: Costs,
   day: Hours & { readonly breaks: readonly Break[] },
   level: End,
@@ -191,8 +195,13 @@ function jobOf(
     piece: toMs(pieceS === null ? work : pieceS + film),
     runsOn,
     breaks: day.breaks,
+    beside: besideOf(shot, all),
   };
 }
+
+/** The places of the shots that can be made while it runs. */
+const besideOf = ({ setUp }: DayShot, all: readonly DayShot[]): readonly number[] =>
+  all.flatMap((other, index) => (canRunBeside(setUp, other.setUp) ? [index] : []));
 
 /** Of a day that ends after midnight, a start in its part after midnight is of the next day. */
 function startIn({ startS, roomS }: Hours, shotS: number): number | null {
@@ -218,7 +227,7 @@ function buildTimes(shots: readonly DayShot[], costs: Costs, level: End): BuildT
 }
 
 const rebuildOf = (from: DayShot | undefined, to: DayShot): Rebuild =>
-  rebuildBetween(from?.setUp ?? NOTHING_UP, to.setUp);
+  rebuildBetween(upFor(from?.setUp ?? NOTHING_UP, to.setUp), to.setUp);
 
 /** Shots that need nothing rebuilt between them are one job for the search, and stay together. */
 function searched(
@@ -229,10 +238,10 @@ function searched(
 ): { readonly order: readonly number[]; readonly isExact: boolean } {
   const groups = new Map<string, number[]>();
   for (const [index, { setUp, priority }] of shots.entries()) {
-    const { start, ready } = jobs[index]!;
+    const { start, ready, runsOn } = jobs[index]!;
     const { shot, ...bench } = setUp;
-    // Two of them may have a break between them.
-    const isFree = start === null && ready === 0 && jobs[index]!.breaks?.length === 0;
+    // Two of them may have a break between them, or something that is done while one of them runs.
+    const isFree = start === null && ready === 0 && !runsOn && jobs[index]!.breaks?.length === 0;
     const key = isFree ? JSON.stringify([bench, priority]) : JSON.stringify([shot]);
     groups.set(key, [...(groups.get(key) ?? []), index]);
   }
@@ -241,6 +250,7 @@ function searched(
     (group): Job => ({
       ...jobs[group[0]!]!,
       work: group.reduce((sum, index) => sum + jobs[index]!.work, 0),
+      beside: groupsOf(members, jobs[group[0]!]!),
     }),
   );
   const { order, isExact } = dayOrder(
@@ -250,6 +260,13 @@ function searched(
   );
   return { order: order.flatMap((group) => members[group]!), isExact };
 }
+
+/** Shots of one group have the same set-up, so either all of them can be made beside it or none. */
+const groupsOf = (
+  groups: readonly (readonly number[])[],
+  { beside = [] }: Job,
+): readonly number[] =>
+  groups.flatMap(([first], index) => (beside.includes(first!) ? [index] : []));
 
 const stepsOf = (
   shots: readonly DayShot[],
@@ -270,6 +287,10 @@ const stepsOf = (
       beginS: begin / MS,
       endS: end / MS,
       lateS: late / MS,
+      beside: walked
+        .slice(0, index)
+        .filter((other) => other.end > from && jobs[other.job]!.beside?.includes(job))
+        .map((other) => shots[other.job]!.shot),
       workS: shot.takesS.known ? jobs[job]!.work / MS : null,
     };
   });

@@ -29,6 +29,8 @@ export interface DayShotJson {
   readonly workS: number | null;
   /** After its `start`. */
   readonly lateS: number;
+  /** Time-lapses that run by themselves meanwhile. */
+  readonly beside: readonly string[];
   readonly notKnown: Reasons;
 }
 

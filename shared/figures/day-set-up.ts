@@ -30,5 +30,7 @@ export function setUpOf(bench: Bench): SetUp {
         }))
       : [],
     subject: subject?.name ?? null,
+    body: bench.body?.name ?? null,
+    isLapse: bench.timeLapse !== null,
   };
 }

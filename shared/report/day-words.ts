@@ -56,7 +56,7 @@ export function rebuildWords({ rigs, lights, subjects }: DayShotJson['rebuilt'])
 
 /** "09:00 rig, 2 lights; 09:25 to 09:31 `drift`." */
 export function stepWords(step: DayShotJson, say: Say): string {
-  const { shot, rebuilt, buildFrom, buildFromS, waitS, lateS, workS, breakS } = step;
+  const { shot, rebuilt, buildFrom, buildFromS, waitS, lateS, workS, breakS, beside } = step;
   const begins = hourWords(step.begins, step.beginsS);
   const built = rebuildWords(rebuilt);
   const before = [
@@ -68,7 +68,8 @@ export function stepWords(step: DayShotJson, say: Say): string {
     workS === null
       ? message`${begins} \`${shot}\`, of unknown length`
       : message`${begins} to ${hourWords(step.ends, step.endsS)} \`${shot}\``;
-  const words = [...before, takes].join('; ');
+  const meanwhile = beside.length > 0 ? message`, while ${named(beside)} runs` : '';
+  const words = [...before, `${takes}${meanwhile}`].join('; ');
   return lateS > 0 ? message`${words}, late.` : message`${words}.`;
 }
 

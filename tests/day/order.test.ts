@@ -179,6 +179,8 @@ it('counts what is rebuilt: a light that is moved once, a rig of the same parts 
       { name: 'bulb', place: 'up' },
     ],
     subject: 'film',
+    body: 'body',
+    isLapse: false,
   };
   const b: SetUp = {
     ...a,

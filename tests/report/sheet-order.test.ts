@@ -19,6 +19,8 @@ const plans = fc.array(setUp, { minLength: 1, maxLength: 6 }).map((rows) =>
       parts: [rig],
       lights: light.map((name) => ({ name, place: 'here' })),
       subject,
+      body: 'body',
+      isLapse: false,
     }),
   ),
 );
@@ -63,6 +65,8 @@ it('leaves shots of one set-up in the plan’s order, and counts the rebuilds of
     parts: [],
     lights: [],
     subject: null,
+    body: 'body',
+    isLapse: false,
   });
   const plan = [one('a', 'near'), one('b', 'far'), one('c', 'near'), one('d', 'far')];
   expect(shootingOrder(plan).map(({ shot }) => shot)).toEqual(['a', 'c', 'b', 'd']);
@@ -79,6 +83,8 @@ it('says what is put up, moved and taken away', () => {
       { name: 'bulb', place: 'up' },
     ],
     subject: 'film',
+    body: 'body',
+    isLapse: false,
   };
   const after: SetUp = {
     ...before,
@@ -106,6 +112,8 @@ it('takes many set-ups, each once', () => {
       parts: [`part-${index % 7}`],
       lights: [{ name: `light-${index % 5}`, place: '' }],
       subject: null,
+      body: 'body',
+      isLapse: false,
     }),
   );
   const way = shootingOrder(many);

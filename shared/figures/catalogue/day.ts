@@ -62,4 +62,5 @@ export const DAY_SHOT: Declared<DayShotJson, never, [DayStep, DayFigures]> = {
   waitS: told(({ waitS }) => known(waitS)),
   workS: told(({ shot, workS }) => derive([shot.takesS], (takes) => workS ?? takes)),
   lateS: told(({ lateS }) => known(lateS)),
+  beside: told(({ beside }) => known(beside)),
 };

@@ -2,7 +2,8 @@
 
 import type { Drawing } from '../../api/drawing.ts';
 import type { Check, Order, SheetFinding, ShotSheet } from '../../api/sheet.ts';
-import { NOTHING_UP } from '../../day/set-up.ts';
+import { upFor } from '../../day/beside.ts';
+import { NOTHING_UP, type SetUp } from '../../day/set-up.ts';
 import type { DayJson } from '../../figures/day-json.ts';
 import { setUpOf } from '../../figures/day-set-up.ts';
 import { valueIn } from '../../figures/figure.ts';
@@ -30,7 +31,7 @@ import { focusMarks } from './focus-marks.ts';
 import { limitsOf } from './limits.ts';
 import { changesBetween, rebuilds } from './order.ts';
 import { exposureAsked, lifetimeAsked, plannedSettings } from './planned.ts';
-import { inOrder, type Planned, type Running } from './running.ts';
+import { inOrder, type Planned, type Run } from './running.ts';
 import { endsOf, type SaidShot } from './said.ts';
 import { benchOf, settingsOf } from './settings.ts';
 import { lackWords } from './words.ts';
@@ -145,14 +146,14 @@ export function onceChecks(states: States | undefined): readonly Check[] {
  */
 export function orderOf(all: readonly SaidShot[], day: DayJson | null): Order {
   const shots = all.filter(({ bench }) => !day?.notToday?.includes(bench.shot));
-  const setUps = shots.map(runningOf);
+  const setUps = shots.map(({ bench }) => setUpOf(bench));
   const times = new Map(shots.map((shot) => [shot.bench.shot, secondsOf(shot)]));
-  const { runs, planned } = day ? { runs: [], planned: inDay(setUps, day) } : inOrder(setUps);
+  const { runs, planned } = day ? inDay(setUps, day) : inOrder(setUps);
   const begins = new Map(
     day?.shots.map((step) => [step.shot, hourWords(step.begins, step.beginsS)]),
   );
   const known = [...times.values()].filter((seconds) => seconds !== null);
-  const lasts = ({ shot }: Running): number => times.get(shot) ?? 0;
+  const lasts = ({ shot }: SetUp): number => times.get(shot) ?? 0;
   // What is shot beside a time-lapse takes no time of its own, as far as that runs.
   const saved = runs.map(({ lapse, beside }) =>
     Math.min(lasts(lapse), sum(beside.map((one) => lasts(one)))),
@@ -177,22 +178,25 @@ export function orderOf(all: readonly SaidShot[], day: DayJson | null): Order {
 
 const sum = (values: readonly number[]): number => values.reduce((all, one) => all + one, 0);
 
-const runningOf = ({ bench }: SaidShot): Running => ({
-  ...setUpOf(bench),
-  body: bench.body?.name ?? null,
-  isLapse: bench.timeLapse !== null,
-});
-
 /** The day's order; shots that it can't place come last. */
-function inDay(setUps: readonly Running[], { shots }: DayJson): readonly Planned[] {
+function inDay(
+  setUps: readonly SetUp[],
+  { shots }: DayJson,
+): { readonly runs: readonly Run[]; readonly planned: readonly Planned[] } {
   const places = new Map(shots.map(({ shot }, index) => [shot, index]));
-  const place = ({ shot }: Running): number => places.get(shot) ?? shots.length;
-  return [...setUps]
-    .sort((a, b) => place(a) - place(b))
-    .map((setUp, index, all) => ({
+  const place = ({ shot }: SetUp): number => places.get(shot) ?? shots.length;
+  const sorted = [...setUps].sort((a, b) => place(a) - place(b));
+  const runsBeside = ({ shot }: SetUp, lapse: SetUp): boolean =>
+    shots[places.get(shot) ?? -1]?.beside.includes(lapse.shot) ?? false;
+  return {
+    runs: sorted
+      .map((lapse) => ({ lapse, beside: sorted.filter((one) => runsBeside(one, lapse)) }))
+      .filter(({ beside }) => beside.length > 0),
+    planned: sorted.map((setUp, index, all) => ({
       setUp,
-      changes: changesBetween(all[index - 1] ?? NOTHING_UP, setUp),
-    }));
+      changes: changesBetween(upFor(all[index - 1] ?? NOTHING_UP, setUp), setUp),
+    })),
+  };
 }
 
 /** One where the plan doesn't say how many. */
