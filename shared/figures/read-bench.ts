@@ -325,7 +325,10 @@ function laidOver(
     : {};
   const kept = given.filter(([key]) => key in base);
   const at = over.at && movedTo(base.at, over.at);
-  return { ...base, ...cleared, ...Object.fromEntries(kept), ...(at && { at }) };
+  // A diffuser is the face that the subject sees, whatever the shape of the lamp behind it.
+  const isCovered = (over['emitting-size']?.state ?? 'missing') !== 'missing';
+  const face = isCovered && { diameter: { state: 'missing', at: base.diameter.at } as const };
+  return { ...base, ...cleared, ...face, ...Object.fromEntries(kept), ...(at && { at }) };
 }
 
 /** The position that the shot moves the light to; parts of it that the shot doesn't give stay. */

@@ -66,6 +66,15 @@ describe('a panel that was moved since its reading', () => {
     expect(after - before).toBeCloseTo(expected, 3);
   });
 
+  it('has the face of its diffuser, whatever the shape of the lamp behind it', () => {
+    const at = 'at: { distance: 250 mm, elevation: 20 deg }';
+    const shot = { 'shots/frost/relight': `{ panel: { emitting-size: 600 x 400 mm, ${at} } }` };
+    const round = { 'lights/panel/emitting-size': null, 'lights/panel/diameter': '180 mm' };
+    const expected = Math.log2(summed(600, 400, 250, 20) / summed(600, 400, 400, 40));
+    expect(errorWith(shot) - before).toBeCloseTo(expected, 3);
+    expect(errorWith({ ...shot, ...round }) - before).toBeCloseTo(expected, 3);
+  });
+
   it('and read anew for the shot is as it was read', () => {
     const after = errorWith({
       'shots/frost/relight': `{ panel: { at: { distance: 250 mm }, reading: ${reading} } } }`,
