@@ -49,6 +49,8 @@ export interface LightInUse {
   readonly setColour: Light['colour-temperature'] | undefined;
   /** The plan says that it hangs overhead, or a boom carries it and the plan doesn't say otherwise. */
   readonly isOverhead: boolean;
+  /** What it stands on or hangs from, where the plan says. */
+  readonly stand: Named<Stand> | undefined;
   /** Where the shot names it. */
   readonly at: Place;
 }

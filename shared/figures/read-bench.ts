@@ -235,12 +235,8 @@ function wantedOf(
 }
 
 /** A boom reaches over what it lights: only `overhead: no` says that nothing is under the light. */
-function isOverhead(reader: PlanReader, { overhead, stand }: GroupTypes['lights']): boolean {
-  const said = ifKnown(overhead);
-  if (said !== undefined) return said;
-  const found = lookUp(reader, 'stands', stand);
-  return found.state === 'found' && ifKnown(found.entry.fields.kind) === 'boom';
-}
+const isOverhead = ({ overhead }: GroupTypes['lights'], stand: LightInUse['stand']): boolean =>
+  ifKnown(overhead) ?? (stand && ifKnown(stand.fields.kind)) === 'boom';
 
 function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readonly LightInUse[]> {
   const list = figureOf(fields.light, shot);
@@ -258,6 +254,8 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
     const colour = gelledColour(laid['colour-temperature'], gels);
     const fields = gels?.length === 0 ? laid : { ...laid, 'colour-temperature': colour };
     const added = sheetsAdded(base, laid);
+    const carrier = lookUp(reader, 'stands', base.stand);
+    const stand = carrier.state === 'found' ? carrier.entry : undefined;
     lights.push({
       name,
       fields,
@@ -280,7 +278,8 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
         ? tooBlueFor(laid['colour-temperature'], gels, override.value.gels.at)
         : null,
       setColour: setColourOf(override?.value['colour-temperature']),
-      isOverhead: isOverhead(reader, base),
+      isOverhead: isOverhead(base, stand),
+      stand,
       at: item.at,
     });
   }

@@ -210,6 +210,11 @@ export class Say {
   number(value: number): string {
     return short(value);
   }
+
+  /** A number with digits enough to tell it from a limit. */
+  numberBeside(value: number, limit: number): string {
+    return apart(value, limit)[0];
+  }
 }
 
 const stopsOf = (text: string): string =>
