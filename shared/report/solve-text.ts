@@ -7,7 +7,7 @@ import { figureLabel } from './figures-text.ts';
 
 /** In one line. */
 export function solvedTitle({ shot, outcome, changes }: SolvedShot): string {
-  if (outcome === 'clear') return message`No change of settings can clear ${shot}.`;
+  if (outcome === 'clear') return message`No setting of ${shot} needs a change.`;
   if (outcome === 'no-way') return message`No settings meet every requirement of ${shot}.`;
   return changes.length === 1
     ? message`1 change clears ${shot}:`

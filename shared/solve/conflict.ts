@@ -3,7 +3,9 @@
  * have to be given up, and what opens the way instead. All of it is tried, none concluded.
  */
 import { type Bench, substitute } from '../figures/bench.ts';
+import { figuresOf } from '../figures/compute.ts';
 import { derive } from '../figures/figure.ts';
+import { isOutOfReach } from '../rules/field-out-of-reach.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Assignment } from './choice.ts';
 import { type Judge, sizeOf } from './judge.ts';
@@ -119,6 +121,8 @@ function byField(bench: Bench, rules: readonly Judged[], searchOf: SearchOf): re
     const wider = substitute(bench, {
       wantedMagnification: derive([bench.wantedMagnification], (m) => (m * field.value) / fieldMm),
     });
+    // Beyond the reach of the rig next to nothing is known, and so nothing objects.
+    if (isOutOfReach(wider, figuresOf(wider))) break;
     const found = searchOf(wider).least(rules);
     if (found) return [{ kind: 'field', fieldMm, assignment: found.assignment }];
   }

@@ -73,7 +73,7 @@ describe('solve', () => {
     const { status, out } = await solve(EXAMPLE_PLAN, '--shot', 'frost');
     expect({ status, out }).toEqual({
       status: 0,
-      out: 'No change of settings can clear frost.\n',
+      out: 'No setting of frost needs a change.\n',
     });
   });
 

@@ -65,7 +65,7 @@ describe('solution', () => {
     );
     expect(editsIn(answer!.edit!)).toHaveLength(1);
     const clear = await ask('skin');
-    expect(clear).toMatchObject({ title: expect.stringMatching(/^No change of settings/) });
+    expect(clear).toMatchObject({ title: expect.stringMatching(/^No setting of/) });
     expect(clear!.edit).toBeUndefined();
     expect(await ask('nobody')).toBeNull();
   });
