@@ -74,6 +74,25 @@ it('each is fixed by the only fix, which needs no choice and leaves nothing to f
   );
 });
 
+it('the magnification on a line of its own moves to the closest focus', () => {
+  const lens = (pairs: string) => planWith('lens', pairs);
+  const moved = (pairs: string) => {
+    const [fix, ...others] = fixesFor(lens(pairs));
+    expect(fix?.title).toBe('Move it into `closest`');
+    expect(fix?.sideEffects).toBeUndefined();
+    expect(others.map(({ title }) => title)).toEqual(['Remove magnification']);
+    return applied(lens(pairs), fix!.edits);
+  };
+  expect(moved('magnification: 0.24x')).toBe(lens('closest: { magnification: 0.24x }'));
+  expect(moved('closest: { from-sensor: 1.4 m }\n      magnification: 0.24x')).toBe(
+    lens('closest: { from-sensor: 1.4 m, magnification: 0.24x }'),
+  );
+  const twice = lens('closest: { magnification: 0.3x }\n      magnification: 0.24x');
+  expect(fixesFor(twice).map(({ title }) => title)).toEqual(['Remove magnification']);
+  const [said] = coreWith(twice).findings(PLAN);
+  expect(said?.what).toBe('`magnification` is not a key of a lens; it belongs in `closest`.');
+});
+
 it('a distance that is given already stays, and the fix says so', () => {
   const text = planWith('light', 'illuminance: 2200 lx @ 1 m\n    illuminance-distance: 2 m');
   const [fix, ...others] = fixesFor(text);
