@@ -38,10 +38,14 @@ export interface LightInUse {
   readonly readAt: Light['at'];
   /** Stops by which this shot dims it; negative is brighter. */
   readonly dimmedStops: Figure<number>;
-  /** Stops that gels and a polarising sheet of this shot take; negative: it takes off the light's sheet. */
+  /** Stops that gels, sheet and diffuser of this shot take; negative: it takes off the light's sheet. */
   readonly gelStops: Figure<number>;
   /** Polarising sheets that this shot puts on it: 1, 0, or −1 where it takes off the light's own. */
   readonly sheetsAdded: number;
+  /** This shot puts a diffuser before it, which takes from the brightness that it has without. */
+  readonly isDiffused: boolean;
+  /** The shot gives its brightness: whatever is before it then takes nothing of that. */
+  readonly isRebrightened: boolean;
   readonly gels: readonly string[];
   /** Gels so blue that they leave no colour temperature: their shift and the light's own, mired. */
   readonly tooBlue: { readonly shift: number; readonly mired: number; readonly at: Place } | null;

@@ -10,6 +10,7 @@ import type { Place } from '../plan/place.ts';
 import { toNumber } from '../quantity/rational.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
+import { diffusedStops } from './diffuser.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import { chainBehind } from './filters.ts';
 import { gelledColour, gelNames, gelStops, gelsIn, setColourOf, tooBlueFor } from './gels.ts';
@@ -254,6 +255,8 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
     const colour = gelledColour(laid['colour-temperature'], gels);
     const fields = gels?.length === 0 ? laid : { ...laid, 'colour-temperature': colour };
     const added = sheetsAdded(base, laid);
+    const isDiffused =
+      override !== undefined && isCovered(override.value) && !isRebrightened(override.value);
     const carrier = lookUp(reader, 'stands', base.stand);
     const stand = carrier.state === 'found' ? carrier.entry : undefined;
     lights.push({
@@ -269,10 +272,18 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
         override && isRebrightened(override.value)
           ? known(0)
           : derive(
-              [gelStops(gels), known(added * reader.constants.sheetStops)],
-              (ofGels, ofSheet) => ofGels + ofSheet,
+              [
+                gelStops(gels),
+                known(added * reader.constants.sheetStops),
+                isDiffused
+                  ? diffusedStops(base, laid['emitting-size'], reader.constants)
+                  : known(0),
+              ],
+              (ofGels, ofSheet, ofDiffuser) => ofGels + ofSheet + ofDiffuser,
             ),
       sheetsAdded: override && isRebrightened(override.value) ? 0 : added,
+      isDiffused,
+      isRebrightened: override !== undefined && isRebrightened(override.value),
       gels: gelNames(gels),
       tooBlue: override
         ? tooBlueFor(laid['colour-temperature'], gels, override.value.gels.at)
@@ -302,6 +313,10 @@ const isRebrightened = (
   },
 ): boolean => BRIGHTNESS.some((key) => (over[key]?.state ?? 'missing') !== 'missing');
 
+const isCovered = (over: {
+  readonly 'emitting-size'?: { readonly state: string } | undefined;
+}): boolean => (over['emitting-size']?.state ?? 'missing') !== 'missing';
+
 type LightAt = GroupTypes['lights']['at'];
 
 /**
@@ -325,8 +340,7 @@ function laidOver(
   const kept = given.filter(([key]) => key in base);
   const at = over.at && movedTo(base.at, over.at);
   // A diffuser is the face that the subject sees, whatever the shape of the lamp behind it.
-  const isCovered = (over['emitting-size']?.state ?? 'missing') !== 'missing';
-  const face = isCovered && { diameter: { state: 'missing', at: base.diameter.at } as const };
+  const face = isCovered(over) && { diameter: { state: 'missing', at: base.diameter.at } as const };
   return { ...base, ...cleared, ...face, ...Object.fromEntries(kept), ...(at && { at }) };
 }
 
