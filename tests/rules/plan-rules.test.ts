@@ -257,6 +257,24 @@ describe('what is carried', () => {
     expect(of('stand-overloaded', lit(', payload: 6.1 kg'))).toEqual([]);
   });
 
+  it('is no side effect of a fix that it was there before', () => {
+    const held = changed(EXAMPLE_PLAN, {
+      'kit/stands':
+        '\n    spare: { kind: stand, payload: 3 kg }\n    post: { kind: boom, payload: 6 kg }',
+      'lights/panel/stand': 'post',
+      'lights/panel/mass': '4.5 kg',
+      'shots/frost/iso': '200',
+    });
+    expect(of('stand-overloaded', held)).toMatchObject([{ severity: 'note' }]);
+    const core = coreWith(held);
+    const effects = core
+      .findings(PLAN)
+      .flatMap((finding) => core.fixesOf(finding))
+      .map(({ title, sideEffects }) => `${title}: ${sideEffects}`);
+    expect(effects.length).toBeGreaterThan(3);
+    expect(effects.filter((effect) => effect.includes('the payload'))).toEqual([]);
+  });
+
   it('is never said to be at its limit and below it', () => {
     const what = (mass: string) =>
       of(
