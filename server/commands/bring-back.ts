@@ -89,7 +89,11 @@ export const bringBack: Command = {
       return COULD_NOT_RUN;
     }
     const proposed = day && propose(day, latest());
-    const isWaiting = options.propose !== true && proposed !== null && proposed.text !== latest();
+    // Also where nothing can be proposed: what somebody counted or read is never passed over in silence.
+    const isWaiting =
+      options.propose !== true &&
+      proposed !== null &&
+      (proposed.text !== latest() || proposed.kept.length + proposed.left.length > 0);
     if (proposed && options.propose === true) parts.push(partOf(proposed, proposedWords));
     const text = latest();
     if (options.write === true && text !== before) {

@@ -13,6 +13,8 @@ export const LENS_LOSS = prior(0.3, 0.1, 0.5);
 export const CONVERTER_LOSS = prior(0.2, 0.1, 0.4);
 export const CLOSE_UP_LOSS = prior(0.05, 0, 0.1);
 export const POLARISER_LOSS = prior(1.6, 1.2, 2);
+/** From a light cloth to a dense one, or a lamp that lights more than its diffuser, stops. */
+export const DIFFUSER_LOSS = prior(1.5, 0.5, 3);
 /** Between mid-grey and the brightest tone that is recorded, stops. */
 export const HIGHLIGHT_LATITUDE = prior(3.5, 2.5, 6);
 /** What glass, crystal, varnish, plastic or wet things reflect: n 1.33 to 1.9, square on. */
@@ -138,6 +140,14 @@ export const ASSUMPTIONS = {
     value: POLARISER_LOSS,
     source: COMMON,
     note: later`The sheet takes it from the light's own brightness. A brightness that the shot gives under \`relight\` is that behind the sheet.`,
+  },
+  'diffuser-loss': {
+    key: 'emitting-size',
+    of: later`a light that gets its diffuser in a shot`,
+    quantity: 'stops',
+    value: DIFFUSER_LOSS,
+    source: COMMON,
+    note: later`The diffuser takes it from the light's own brightness, and spreads a \`luminance\` over its larger face. A brightness that the shot gives under \`relight\` is that behind the diffuser.`,
   },
   'highlight-latitude': {
     key: 'highlight-latitude',

@@ -40,6 +40,8 @@ export type Difference =
       readonly found: ClipRate;
       /** The body wrote all frames into a clip that plays slowed. */
       readonly isConformed?: true;
+      /** The body should have slowed it, and wrote it at the rate that it was recorded at. */
+      readonly isUnslowed?: true;
       readonly lost: boolean;
     }
   | {
@@ -98,12 +100,14 @@ function sizeDifference({ size: asked, isLeast }: ClipAsk, { size }: ClipFacts):
 }
 
 function rateDifference(
-  { rate: asked, takeS }: ClipAsk,
+  { rate: asked, takeS, slowedFrom }: ClipAsk,
   { rate, durationS }: ClipFacts,
 ): Difference[] {
   if (!asked || !rate) return [];
   if (rate.kind === 'variable') return [{ of: 'rate', asked, found: rate, lost: true }];
   if (equal(rate.rate, asked)) return [];
+  if (slowedFrom && equal(rate.rate, slowedFrom))
+    return [{ of: 'rate', asked, found: rate, isUnslowed: true, lost: false }];
   const slowed = toNumber(asked) / toNumber(rate.rate);
   // As many frames as a take has at the rate asked: no hand lets a take run on for that long.
   if (takeS !== null && slowed >= LEAST_SLOWED && durationS >= (takeS - EARLY_S) * slowed)

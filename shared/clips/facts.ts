@@ -122,7 +122,10 @@ export interface ClipAsk {
   readonly isLeast?: boolean;
   /** It is one picture, which the edit holds. */
   readonly isPicture?: boolean;
+  /** That the clip plays at. */
   readonly rate: Rational | null;
+  /** That it is recorded at, where the body writes it to play slower. */
+  readonly slowedFrom?: Rational;
   readonly codec: string | null;
   readonly bitsPerS: number | null;
   readonly takeS: number | null;

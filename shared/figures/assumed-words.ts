@@ -28,6 +28,11 @@ const TOLD: Readonly<Record<AssumptionId, Told>> = {
     quantity: 'stops',
     settle: later`Give the light's brightness behind it under \`relight\`.`,
   },
+  'diffuser-loss': {
+    what: later`light loss of the diffuser`,
+    quantity: 'stops',
+    settle: later`Give the light's brightness behind it under \`relight\`.`,
+  },
   'highlight-latitude': {
     what: later`highlight latitude`,
     quantity: 'stops',

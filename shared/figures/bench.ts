@@ -38,10 +38,14 @@ export interface LightInUse {
   readonly readAt: Light['at'];
   /** Stops by which this shot dims it; negative is brighter. */
   readonly dimmedStops: Figure<number>;
-  /** Stops that gels and a polarising sheet of this shot take; negative: it takes off the light's sheet. */
+  /** Stops that gels, sheet and diffuser of this shot take; negative: it takes off the light's sheet. */
   readonly gelStops: Figure<number>;
   /** Polarising sheets that this shot puts on it: 1, 0, or −1 where it takes off the light's own. */
   readonly sheetsAdded: number;
+  /** This shot puts a diffuser before it, which takes from the brightness that it has without. */
+  readonly isDiffused: boolean;
+  /** The shot gives its brightness: whatever is before it then takes nothing of that. */
+  readonly isRebrightened: boolean;
   readonly gels: readonly string[];
   /** What they shift its colour by, mired; its colour in `fields` is behind them. null: not known. */
   readonly gelShift: number | null;
@@ -51,6 +55,8 @@ export interface LightInUse {
   readonly setColour: Light['colour-temperature'] | undefined;
   /** The plan says that it hangs overhead, or a boom carries it and the plan doesn't say otherwise. */
   readonly isOverhead: boolean;
+  /** What it stands on or hangs from, where the plan says. */
+  readonly stand: Named<Stand> | undefined;
   /** Where the shot names it. */
   readonly at: Place;
 }

@@ -6,8 +6,8 @@
 import { ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
-import { valueIn } from './figure.ts';
-import { supportOf } from './load.ts';
+import { figureOf, valueIn } from './figure.ts';
+import { supportOf, tippingUnder } from './load.ts';
 import type { ShotFigures } from './shot-figures.ts';
 import { natureOf } from './subject-kinds.ts';
 
@@ -71,6 +71,37 @@ function withRailKg(bench: Bench, rigKg: number | undefined): number | null {
   const { rail } = bench.carriers;
   return rigKg + ((rail && ifKnown(rail.fields.mass)) || 0);
 }
+
+/** A light on its stand or boom. */
+export interface HeldLight {
+  /** Where the light names its stand. */
+  readonly at: Place;
+  readonly light: string;
+  readonly stand: string;
+  readonly massKg: number;
+  readonly payloadKg: number | null;
+  /** Of a boom. */
+  readonly stabilityFactor: number | null;
+}
+
+/** The lights whose mass is known, each by its own stand: a second one of that name is another. */
+export const heldLights = ({ lights }: Bench): readonly HeldLight[] =>
+  lights.known
+    ? lights.value.flatMap(({ name, fields, stand }): HeldLight[] => {
+        const mass = figureOf(fields.mass, name);
+        if (!stand || !mass.known) return [];
+        return [
+          {
+            at: fields.stand.at,
+            light: name,
+            stand: stand.name,
+            massKg: mass.value,
+            payloadKg: ifKnown(stand.fields.payload) ?? null,
+            stabilityFactor: valueIn(tippingUnder(stand, mass)) ?? null,
+          },
+        ];
+      })
+    : [];
 
 /** A light that needs care at its position. */
 export interface LightWithCare {

@@ -24,6 +24,7 @@ export function changedBench(bench: Bench, changes: readonly Change[]): Bench {
   if (
     fields.length === 0 &&
     isSameLens(constants, source.reader.constants) &&
+    isSameBefore(constants, source.reader.constants) &&
     constants.entryStands === source.reader.constants.entryStands &&
     !(constants.incident !== source.reader.constants.incident && hasFittedLight(bench))
   )
@@ -42,6 +43,10 @@ export function changedBench(bench: Bench, changes: readonly Change[]): Bench {
     };
   return readBench(reader, changedEntry(source.shot, fields));
 }
+
+/** Whether sheets and diffusers take as much: that is read with the lights. */
+const isSameBefore = (one: Constants, other: Constants): boolean =>
+  one.sheetStops === other.sheetStops && one.diffuserStops === other.diffuserStops;
 
 function constantsOf({ constants }: PlanReader, changes: readonly Change[]): Constants {
   const changed = changes.flatMap((change) =>

@@ -4,7 +4,7 @@ import { type Field, ifKnown } from '../plan/field.ts';
 import type { Place } from '../plan/place.ts';
 import type { Bench } from './bench.ts';
 import { valueIn } from './figure.ts';
-import { clipRateOf, clipSecondsOf } from './playback.ts';
+import { clipRateOf, clipSecondsOf, isConformed } from './playback.ts';
 import type { ShotFigures } from './shot-figures.ts';
 import { isOfStills } from './stills.ts';
 
@@ -19,6 +19,7 @@ export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
     size: orNull(isStills ? deliver?.resolution : recording?.fields.resolution),
     isLeast: isStills,
     rate: valueIn(clipRateOf(bench)) ?? null,
+    ...(isConformed(bench) && slowedFrom(bench)),
     codec: isStills ? null : orNull(recording?.fields.codec),
     bitsPerS: isStills ? null : orNull(recording?.fields.bitrate),
     takeS: valueIn(clipSecondsOf(bench)) ?? null,
@@ -27,6 +28,11 @@ export function clipAskOf(bench: Bench, figures: ShotFigures): ClipAsk {
     whiteBalance: typeof whiteBalance === 'number' ? whiteBalance : null,
     ...(!isStills && recording && pictureAsk(recording.fields)),
   };
+}
+
+function slowedFrom({ recording }: Bench): Pick<ClipAsk, 'slowedFrom'> {
+  const rate = recording && ifKnown(recording.fields.rate);
+  return rate ? { slowedFrom: rate } : {};
 }
 
 /** The finished picture of a stack: developed and put together elsewhere, and large enough. */

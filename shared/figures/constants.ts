@@ -1,5 +1,6 @@
 /** What calculations rest on that no key of a plan says: see shared/assumptions/. */
 import {
+  DIFFUSER_LOSS,
   INCIDENT,
   IRIS_KEEPS_SIZE,
   POLARISER_LOSS,
@@ -24,6 +25,8 @@ export interface Constants {
   readonly irisKeepsSize: number;
   /** Stops that a polarising sheet takes of a light that is not polarised. */
   readonly sheetStops: number;
+  /** Stops that a diffuser takes. */
+  readonly diffuserStops: number;
   /** Bytes that a still needs on the card for each of its pixels, where its size isn't given. */
   readonly stillBytesPerPixel: number;
   /**
@@ -40,6 +43,7 @@ export const CONSTANTS: Constants = {
   incident: INCIDENT.middle,
   irisKeepsSize: IRIS_KEEPS_SIZE.middle,
   sheetStops: POLARISER_LOSS.middle,
+  diffuserStops: DIFFUSER_LOSS.middle,
   stillBytesPerPixel: STILL_BYTES_PER_PIXEL.middle,
   lensStands: null,
   entryStands: [],

@@ -2,7 +2,7 @@
 import { type Boom, stabilityFactor } from '../load/boom.ts';
 import { centreOfGravityMm, momentNm, totalMassKg, type Weight } from '../load/statics.ts';
 import { type Field, ifKnown } from '../plan/field.ts';
-import type { Body, Support } from '../plan/generated/types.ts';
+import type { Body, Stand, Support } from '../plan/generated/types.ts';
 import { message } from '../words/message.ts';
 import { flangeOf as assumedFlange, orAssumed } from './assumed.ts';
 import type { Bench } from './bench.ts';
@@ -72,29 +72,38 @@ function footOf(bench: Bench): Figure<number> {
   return figureOf(field.value.foot, message`${bench.rigName ?? ''}'s support`);
 }
 
+const orNothing = (field: Field<number>, name: string): Figure<number> =>
+  field.state === 'missing' ? known(0) : figureOf(field, name);
+
 function tippingOf(bench: Bench, massKg: Figure<number>): Figure<number> {
   const { stand, head } = bench.carriers;
+  const headKg = head ? orNothing(head.fields.mass, head.name) : known(0);
+  return tippingUnder(
+    stand,
+    derive([massKg, headKg], (rigKg, carriedKg) => rigKg + carriedKg),
+  );
+}
+
+/** Stability factor of a boom with this load at its end, kg. */
+export function tippingUnder(
+  stand: Named<Stand> | undefined,
+  loadKg: Figure<number>,
+): Figure<number> {
   if (!stand) return isNo('stand');
   if (ifKnown(stand.fields.kind) !== 'boom') return isNo('boom');
   const { fields, name } = stand;
-  const orNothing = (field: Field<number>): Figure<number> =>
-    field.state === 'missing' ? known(0) : figureOf(field, name);
-  const headKg = head ? orNothing(head.fields.mass) : known(0);
   return derive(
     [
-      massKg,
-      headKg,
+      loadKg,
       figureOf(fields.reach, name),
       figureOf(fields.footprint, name),
-      orNothing(fields.mass),
-      orNothing(fields.counterweight),
-      fields['counterweight-arm'].state === 'missing' && fields.counterweight.state === 'missing'
-        ? known(0)
-        : orNothing(fields['counterweight-arm']),
+      orNothing(fields.mass, name),
+      orNothing(fields.counterweight, name),
+      orNothing(fields['counterweight-arm'], name),
     ],
-    (rigKg, carriedKg, reachMm, footprintMm, standKg, counterweightKg, counterweightArmMm) => {
+    (load, reachMm, footprintMm, standKg, counterweightKg, counterweightArmMm) => {
       const boom: Boom = {
-        loadKg: rigKg + carriedKg,
+        loadKg: load,
         reachMm,
         footprintMm,
         standKg,

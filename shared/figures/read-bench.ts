@@ -10,6 +10,7 @@ import type { Place } from '../plan/place.ts';
 import { toNumber } from '../quantity/rational.ts';
 import { message } from '../words/message.ts';
 import type { Bench, LightInUse } from './bench.ts';
+import { diffusedStops } from './diffuser.ts';
 import { derive, type Figure, figureOf, known, notKnown, silent, unknownOf } from './figure.ts';
 import { chainBehind } from './filters.ts';
 import {
@@ -243,12 +244,8 @@ function wantedOf(
 }
 
 /** A boom reaches over what it lights: only `overhead: no` says that nothing is under the light. */
-function isOverhead(reader: PlanReader, { overhead, stand }: GroupTypes['lights']): boolean {
-  const said = ifKnown(overhead);
-  if (said !== undefined) return said;
-  const found = lookUp(reader, 'stands', stand);
-  return found.state === 'found' && ifKnown(found.entry.fields.kind) === 'boom';
-}
+const isOverhead = ({ overhead }: GroupTypes['lights'], stand: LightInUse['stand']): boolean =>
+  ifKnown(overhead) ?? (stand && ifKnown(stand.fields.kind)) === 'boom';
 
 function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readonly LightInUse[]> {
   const list = figureOf(fields.light, shot);
@@ -266,6 +263,10 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
     const colour = gelledColour(laid['colour-temperature'], gels);
     const fields = gels?.length === 0 ? laid : { ...laid, 'colour-temperature': colour };
     const added = sheetsAdded(base, laid);
+    const isDiffused =
+      override !== undefined && isCovered(override.value) && !isRebrightened(override.value);
+    const carrier = lookUp(reader, 'stands', base.stand);
+    const stand = carrier.state === 'found' ? carrier.entry : undefined;
     lights.push({
       name,
       fields,
@@ -279,17 +280,26 @@ function lightsOf(reader: PlanReader, fields: Shot, shot: string): Figure<readon
         override && isRebrightened(override.value)
           ? known(0)
           : derive(
-              [gelStops(gels), known(added * reader.constants.sheetStops)],
-              (ofGels, ofSheet) => ofGels + ofSheet,
+              [
+                gelStops(gels),
+                known(added * reader.constants.sheetStops),
+                isDiffused
+                  ? diffusedStops(base, laid['emitting-size'], reader.constants)
+                  : known(0),
+              ],
+              (ofGels, ofSheet, ofDiffuser) => ofGels + ofSheet + ofDiffuser,
             ),
       sheetsAdded: override && isRebrightened(override.value) ? 0 : added,
+      isDiffused,
+      isRebrightened: override !== undefined && isRebrightened(override.value),
       gels: gelNames(gels),
       gelShift: shiftOf(gels),
       tooBlue: override
         ? tooBlueFor(laid['colour-temperature'], gels, override.value.gels.at)
         : null,
       setColour: setColourOf(override?.value['colour-temperature']),
-      isOverhead: isOverhead(reader, base),
+      isOverhead: isOverhead(base, stand),
+      stand,
       at: item.at,
     });
   }
@@ -311,6 +321,10 @@ const isRebrightened = (
     readonly [K in (typeof BRIGHTNESS)[number]]?: { readonly state: string };
   },
 ): boolean => BRIGHTNESS.some((key) => (over[key]?.state ?? 'missing') !== 'missing');
+
+const isCovered = (over: {
+  readonly 'emitting-size'?: { readonly state: string } | undefined;
+}): boolean => (over['emitting-size']?.state ?? 'missing') !== 'missing';
 
 type LightAt = GroupTypes['lights']['at'];
 
@@ -334,7 +348,9 @@ function laidOver(
     : {};
   const kept = given.filter(([key]) => key in base);
   const at = over.at && movedTo(base.at, over.at);
-  return { ...base, ...cleared, ...Object.fromEntries(kept), ...(at && { at }) };
+  // A diffuser is the face that the subject sees, whatever the shape of the lamp behind it.
+  const face = isCovered(over) && { diameter: { state: 'missing', at: base.diameter.at } as const };
+  return { ...base, ...cleared, ...face, ...Object.fromEntries(kept), ...(at && { at }) };
 }
 
 /** The position that the shot moves the light to; parts of it that the shot doesn't give stay. */

@@ -5,6 +5,7 @@
 import type { Prior } from '../assumptions/assumption.ts';
 import {
   type AssumptionId,
+  DIFFUSER_LOSS,
   INCIDENT,
   IRIS_KEEPS_SIZE,
   POLARISER_LOSS,
@@ -325,6 +326,8 @@ function constantsIn(bench: Bench): readonly Width[] {
     add('reflected', 'reflected-constant', later`the meter constant K`, REFLECTED);
   if (lights.known && lights.value.some(({ sheetsAdded }) => sheetsAdded !== 0))
     add('sheetStops', 'sheet-loss', later`the light lost in the sheet`, POLARISER_LOSS);
+  if (lights.known && lights.value.some(({ isDiffused }) => isDiffused))
+    add('diffuserStops', 'diffuser-loss', later`the light lost in the diffuser`, DIFFUSER_LOSS);
   for (const { name, fields } of lights.known ? lights.value : [])
     if (
       fields.modulation.state === 'missing' &&

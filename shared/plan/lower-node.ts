@@ -205,7 +205,14 @@ function lowerRecord(into: Lowering, node: MapNode, def: DefName, path: Path): F
       const at = placed(into, [...path, name]);
       const found =
         (value === null && withoutColon(def, name, at, taken)) ||
-        unknownKey(def, name, at, taken, value);
+        unknownKey(
+          def,
+          name,
+          at,
+          taken,
+          value,
+          (other) => pairs.find((pair) => pair.key.text === other)?.value,
+        );
       into.problems.push(found.problem);
       if (found.meant === undefined) continue;
       misspelt.add(found.meant);

@@ -1,6 +1,6 @@
 /**
  * Values as data sheets print them, where the language has another form: `0.28 m` for the closest
- * focus, `M67` for a filter thread, `2200 lx @ 1 m` for a light.
+ * focus, `M67` for a filter thread, `2200 lx @ 1 m` for a light, `100-25600` for the ISO of a body.
  */
 import { kindOf, type QuantityId } from '../quantity/index.ts';
 import { anyOf } from '../words/listed.ts';
@@ -20,6 +20,7 @@ interface Meant {
 type Reader = (text: string) => readonly Meant[];
 
 const READERS: Readonly<Partial<Record<DefName, Readonly<Record<string, Reader>>>>> = {
+  body: { iso, readout },
   lens: { 'filter-thread': thread, closest },
   recording: { crop },
   light: { illuminance },
@@ -32,6 +33,24 @@ const LONGEST = 60;
 function usual(kind: QuantityId, text: string): string | undefined {
   const parsed = kindOf(kind).parse(text);
   return parsed.ok ? (parsed.usual ?? text) : undefined;
+}
+
+/** 100-25600, ISO 100 to 25,600: the whole range; how much of it is usable no sheet says. */
+function iso(text: string): readonly Meant[] {
+  const ends =
+    /^(?:iso )?(\d[\d,]*) ?(?:-|\u2013|\u2014|to|\.\.\.?|\u2026) ?(?:iso )?(\d[\d,]*)$/i.exec(text);
+  const [lowest, highest] = (ends ?? [])
+    .slice(1)
+    .map((end) => usual('iso', end.replaceAll(',', '')));
+  return lowest === undefined || highest === undefined || Number(lowest) > Number(highest)
+    ? []
+    : [{ text: `{ lowest: ${lowest}, highest: ${highest} }` }];
+}
+
+/** 1/60 s, 1/60: three digits are finer than anybody measures it. */
+function readout(text: string): readonly Meant[] {
+  const perSecond = Number(/^1\/(\d+(?:\.\d+)?) ?s?$/.exec(text)?.[1]);
+  return perSecond > 0 ? [{ text: `${Number((1000 / perSecond).toPrecision(3))} ms` }] : [];
 }
 
 /** M67, ø67 mm, 67mm thread, M67 x 0.75. Threads are in millimetres. */
@@ -141,6 +160,7 @@ export function onSheet(
   return {
     problem: problem('wrong-value', 'as-on-sheets', at, { key, text: text.trim(), likely }, fixes),
     // A value that needs another beside it is not known before both are written.
-    counts: meant.length === 1 && !only?.beside && key !== 'closest' ? only?.text : undefined,
+    counts:
+      meant.length === 1 && !only?.beside && !only?.text.startsWith('{') ? only?.text : undefined,
   };
 }

@@ -127,9 +127,51 @@ function callIt(def: DefName, word: string, key: string, at: Place, value: Node 
 const isDeeper = (shape: Shape, value: Node | null): shape is Extract<Shape, { kind: 'record' }> =>
   shape.kind === 'record' && value?.kind === 'scalar';
 
+/** The one key of a record whose own record has this key: `closest` of a lens has `magnification`. */
+function holderOf(def: DefName, key: string): string | undefined {
+  const holders = Object.entries(SHAPES[def].keys).filter(
+    ([, { shape }]) => shape.kind === 'record' && Object.hasOwn(SHAPES[shape.of].keys, key),
+  );
+  return holders.length === 1 ? holders[0]?.[0] : undefined;
+}
+
+/** Moves a value one level deeper, where nothing stands there yet and its place can be read. */
+function moveInto(
+  holder: string,
+  key: string,
+  at: Place,
+  value: Node | null,
+  beside: Node | null | undefined,
+): readonly PlanFix[] {
+  if (value?.kind !== 'scalar') return [];
+  const title = message`Move it into \`${holder}\``;
+  if (beside === undefined)
+    return [
+      {
+        title,
+        edits: [
+          { op: 'rename-key', at, text: holder },
+          { op: 'set', at, text: `{ ${key}: ${value.text} }` },
+        ],
+      },
+    ];
+  if (beside?.kind !== 'map' || beside.pairs.some((pair) => pair.key.text === key)) return [];
+  const there: Place = { ...at, path: [...at.path.slice(0, -1), holder, key] };
+  return [
+    {
+      title,
+      edits: [
+        { op: 'set', at: there, text: value.text },
+        { op: 'remove', at: { ...at, part: 'pair' } },
+      ],
+    },
+  ];
+}
+
 /**
  * @param taken the keys that stand in the record, which no fix may make twice
  * @param value what stands under the key, where it was read
+ * @param siblingOf what stands under another key of the record; undefined: it has no such key
  */
 export function unknownKey(
   def: DefName,
@@ -137,6 +179,7 @@ export function unknownKey(
   at: Place,
   taken: ReadonlySet<string>,
   value: Node | null = null,
+  siblingOf: (key: string) => Node | null | undefined = () => null,
 ): UnknownKey {
   const of = SHAPES[def].title;
   const word = plain(key);
@@ -159,6 +202,12 @@ export function unknownKey(
   if (instead !== undefined) {
     const args = { key, of, instead };
     return { problem: problem('unknown-key', 'no-such-key', place, args, [remove]), ...none };
+  }
+  const holder = holderOf(def, key);
+  if (holder !== undefined) {
+    const args = { key, of, belongs: `\`${holder}\`` };
+    const fixes = [...moveInto(holder, key, at, value, siblingOf(holder)), remove];
+    return { problem: problem('unknown-key', 'belongs-elsewhere', place, args, fixes), ...none };
   }
   const homes = homesOf(key, def);
   const elsewhere = homes.length === 0 ? homesMeant(word, def) : undefined;

@@ -259,6 +259,8 @@ function settledBy({ assumed, key, group }: Width, what: string): string {
       return message`It depends on how the iris works at close focus: measure \`effective-f-number\` with this rig to be sure.`;
     case 'sheet-loss':
       return message`It depends on the light lost in the polarising sheet: give the light's brightness behind it under \`relight\` to be sure.`;
+    case 'diffuser-loss':
+      return message`It depends on the light lost in the diffuser: give the light's brightness behind it under \`relight\` to be sure.`;
     case 'incident-constant':
     case 'reflected-constant':
       return message`It depends on the meter constant: a reading through this rig makes it sure.`;

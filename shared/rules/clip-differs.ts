@@ -77,7 +77,9 @@ function differenceWords(difference: Difference, say: Say): Words {
         what: rateWords(difference),
         asked: difference.isConformed
           ? message`kept at ${KINDS.rate.print(difference.asked)}`
-          : KINDS.rate.print(difference.asked),
+          : difference.isUnslowed
+            ? message`slowed to ${KINDS.rate.print(difference.asked)}`
+            : KINDS.rate.print(difference.asked),
       };
     case 'codec':
       return { what: message`codec ${difference.found}`, asked: difference.asked };
@@ -146,9 +148,15 @@ function editWords({ skippedFrames, leftFrames, emptyS, pieces }: ClipEdit, say:
 
 const megabits = (bitsPerS: number, say: Say): string => `${say.number(bitsPerS / 1e6)} Mb/s`;
 
-function rateWords({ found, isConformed }: Extract<Difference, { of: 'rate' }>): string {
+function rateWords({
+  found,
+  isConformed,
+  isUnslowed,
+}: Extract<Difference, { of: 'rate' }>): string {
   if (found.kind === 'constant' && isConformed)
     return message`slowed to ${KINDS.rate.print(found.rate)} by the body`;
+  if (found.kind === 'constant' && isUnslowed)
+    return message`kept at ${KINDS.rate.print(found.rate)} by the body`;
   if (found.kind === 'constant') return message`recorded at ${KINDS.rate.print(found.rate)}`;
   const rounded = (value: number) => Number(value.toFixed(2));
   return message`recorded at a variable frame rate, ${rounded(found.lowest)} to ${rounded(found.highest)} fps`;

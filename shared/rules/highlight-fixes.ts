@@ -5,7 +5,8 @@
 import { MARKED_ISO } from '../exposure/remedies.ts';
 import { type Bench, type LightInUse, substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
-import { known } from '../figures/figure.ts';
+import { diffusedStops } from '../figures/diffuser.ts';
+import { derive, known } from '../figures/figure.ts';
 import { ifKnown, type Known } from '../plan/field.ts';
 import { setTo } from '../plan/fixes.ts';
 import { below } from '../plan/place.ts';
@@ -62,10 +63,22 @@ function serves(there: Bench, dimmedBy: number): boolean {
   return highlight.known && most.known && highlight.value.stops - dimmedBy <= most.value;
 }
 
-/** One light of the bench with other fields. */
+/** One light of the bench with other fields; a new size is that of a diffuser. */
 function withLight(bench: Bench, light: LightInUse, fields: Partial<LightInUse['fields']>): Bench {
   if (!bench.lights.known) return bench;
-  const there = { ...light, fields: { ...light.fields, ...fields } };
+  const size = fields['emitting-size'];
+  const isNew = size !== undefined && !light.isDiffused && !light.isRebrightened;
+  const there: LightInUse = {
+    ...light,
+    fields: { ...light.fields, ...fields },
+    ...(isNew && {
+      isDiffused: true,
+      gelStops: derive(
+        [light.gelStops, diffusedStops(light.fields, size, bench.constants)],
+        (before, diffuser) => before + diffuser,
+      ),
+    }),
+  };
   const value = bench.lights.value.map((each) => (each === light ? there : each));
   return substitute(bench, { lights: { ...bench.lights, value } });
 }
@@ -107,7 +120,8 @@ function larger(bench: Bench, light: LightInUse): readonly PlanFix[] {
     const there = withLight(bench, light, {
       'emitting-size': { ...field, value } as typeof field,
     });
-    const dimmedBy = dimming(bench, there);
+    // No dimmer makes up for the light that the diffuser takes.
+    const dimmedBy = Math.max(0, dimming(bench, there));
     if (!serves(there, dimmedBy)) continue;
     const text = `${width} x ${height} mm`;
     return [
@@ -173,10 +187,7 @@ function between(bench: Bench, light: LightInUse): readonly PlanFix[] {
       const dimmedBy = dimming(bench, there);
       if (dimmedBy < 0 || !serves(there, dimmedBy)) continue;
       const { sideEffects } = unevenPrice(bench, there);
-      const loss =
-        dimmedBy > 0
-          ? message`\`dimmed\` stands for the light that it takes; read the light again`
-          : message`it takes light; read the light again`;
+      const loss = message`it takes light; read the light again`;
       return [
         {
           title: message`Stand a ${width} × ${height} mm diffuser ${distanceMm} mm from the subject, before ${light.name}`,

@@ -3,8 +3,9 @@
  * measured there.
  */
 import type { Carried } from '../figures/carried.ts';
-import { samePlace } from '../plan/place.ts';
+import { type Place, samePlace } from '../plan/place.ts';
 import type { PlanRule } from './plan-rule.ts';
+import type { Observation } from './rule.ts';
 import { placeKey } from './shot-rule.ts';
 
 /** Each rig once for each different load on its support in the shots, in their order. */
@@ -56,6 +57,8 @@ export interface Load {
   readonly name: string;
   readonly massKg: number;
   readonly payloadKg: number;
+  /** The light that it carries in place of a rig. */
+  readonly light?: string;
 }
 
 /**
@@ -63,6 +66,11 @@ export interface Load {
  * Common practice.
  */
 const UNEASY = 0.7;
+
+export const judgedLoad = (at: Place, facts: Load): readonly Observation<Load>[] =>
+  facts.massKg <= facts.payloadKg * UNEASY
+    ? []
+    : [{ at, severity: facts.massKg > facts.payloadKg ? 'error' : 'note', facts }];
 
 /** A rule about a payload: it takes a part of the support and the load on it; null: unknown. */
 export const payloadRule = (
@@ -76,9 +84,7 @@ export const payloadRule = (
       if (!under || under.payloadKg === null || rigKg === null) return [];
       const massKg = loadOf({ ...one, massKg: rigKg });
       const { at, name, payloadKg } = under;
-      if (massKg <= payloadKg * UNEASY) return [];
-      const severity = massKg > payloadKg ? 'error' : 'note';
-      return [{ at, severity, facts: { name, massKg, payloadKg } }];
+      return judgedLoad(at, { name, massKg, payloadKg });
     }),
   size: ({ massKg, payloadKg }) => ({ kind: 'mass', value: massKg - payloadKg }),
   numbers: ({ massKg, payloadKg }) => ({ massKg, payloadKg }),

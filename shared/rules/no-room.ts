@@ -16,7 +16,7 @@ export const noRoom: ShotRule<Facts> = {
   name: 'no-room',
   severity: 'warning',
   docs: {
-    when: 'the working distance is less than 20 mm, or negative; or a light is inside the lens or in front of it.',
+    when: 'the working distance is less than 20 mm, or negative; or a light is inside the lens or in front of it. An error where the distance is negative or a light is in the way.',
     why: 'Working distance is measured from the subject to the front of the lens, with the `length` of filters and close-up lenses included. More extension on the same lens shortens it, until the plane of focus lies inside the barrel.',
     remedy:
       'Replace extension tubes with a teleconverter, use a longer lens, or frame wider. Move a light out of the way, farther to its own side.',

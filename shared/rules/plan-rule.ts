@@ -1,7 +1,7 @@
 /** The input of rules about a whole plan: a short summary of every shot, never the shots. */
 
 import type { BenchReport } from '../figures/bench-report.ts';
-import type { Carried, LightWithCare } from '../figures/carried.ts';
+import type { Carried, HeldLight, LightWithCare } from '../figures/carried.ts';
 import type { DayFigures } from '../figures/day-figures.ts';
 import type { DayShot } from '../figures/day-plan.ts';
 import type { Disagreement } from '../figures/disagreement.ts';
@@ -75,6 +75,8 @@ export interface ShotSummary {
   readonly care: readonly LightWithCare[];
   /** A better recording mode of its body, and where its own is written; null: none, or accepted. */
   readonly betterMode: { readonly at: Place; readonly facts: BetterMode } | null;
+  /** Its lights that stand on or hang from something. */
+  readonly heldLights: readonly HeldLight[];
   /** Rules that the plan's own `allow` accepted in this shot. */
   readonly acceptedByPlan: readonly string[];
 }

@@ -22,6 +22,8 @@ export const signed = (text: string): string => text.replace('-', '\u2212');
 /** The shift of a gel, with its sign: "+81 mired". */
 export const miredWords = (shift: number): string =>
   message`${shift > 0 ? '+' : ''}${signed(String(Math.round(shift)))} mired`;
+/** What calculation leaves in the last digits: 33.75 mm by two ways is said as one number. */
+const NOISE = 1e-12;
 
 /** `value` with at most `digits` significant digits and no exponent; trailing zeros dropped. */
 export function significant(value: number, digits = 3): string {
@@ -29,7 +31,7 @@ export function significant(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return value > 0 ? message`endless` : message`none`;
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const decimals = Math.min(12, Math.max(0, digits - 1 - magnitude));
-  const text = value.toFixed(decimals);
+  const text = (value * (1 + NOISE)).toFixed(decimals);
   return signed(text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 }
 
@@ -213,6 +215,11 @@ export class Say {
 
   number(value: number): string {
     return short(value);
+  }
+
+  /** A number with digits enough to tell it from a limit. */
+  numberBeside(value: number, limit: number): string {
+    return apart(value, limit)[0];
   }
 }
 

@@ -5,6 +5,7 @@
 import { type Bench, substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { derive } from '../figures/figure.ts';
+import { isOutOfReach } from '../rules/field-out-of-reach.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Assignment } from './choice.ts';
 import { type Judge, sizeOf } from './judge.ts';
@@ -120,7 +121,8 @@ function byField(bench: Bench, rules: readonly Judged[], searchOf: SearchOf): re
     const wider = substitute(bench, {
       wantedMagnification: derive([bench.wantedMagnification], (m) => (m * field.value) / fieldMm),
     });
-    if (!figuresOf(wider).magnification.known) break;
+    // Beyond the reach of the rig next to nothing is known, and so nothing objects.
+    if (isOutOfReach(wider, figuresOf(wider))) break;
     const found = searchOf(wider).least(rules);
     if (found) return [{ kind: 'field', fieldMm, assignment: found.assignment }];
   }

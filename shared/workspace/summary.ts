@@ -1,6 +1,6 @@
 /** The summary of a shot that rules about the whole plan read. */
 import type { Bench } from '../figures/bench.ts';
-import { carriedOf, lightsWithCare } from '../figures/carried.ts';
+import { carriedOf, heldLights, lightsWithCare } from '../figures/carried.ts';
 import { dayShotOf } from '../figures/day-plan.ts';
 import { disagreementsOf } from '../figures/disagreement.ts';
 import { footageOf } from '../figures/edit-footage.ts';
@@ -40,6 +40,7 @@ export function summaryOf(
     footage: footageOf(bench),
     day: dayShotOf(bench, figures),
     care: lightsWithCare(bench),
+    heldLights: heldLights(bench),
     disagreements: disagreementsOf(bench),
     unknown: unknownVitals(bench, figures),
     checks: checksOfShot(bench, lacksChecks),

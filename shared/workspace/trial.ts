@@ -36,8 +36,8 @@ function addedOrWorsened({ before, after }: Compared): Finding[] {
 }
 
 const RANK = { error: 3, warning: 2, note: 1, hint: 0 } as const;
-/** A change of size below this is rounding. */
-const WORSE_BY = 1.01;
+/** A change below this share of the size is rounding. */
+const WORSE_BY = 0.01;
 
 /** What is new of a finding that was there before; undefined where nothing is. */
 function worsened(now: Finding, then: Finding | undefined): Finding | undefined {
@@ -53,7 +53,9 @@ function isWorse(now: Finding, then: Finding | undefined): boolean {
   const rule = ruleNamed(now.rule);
   const sizeNow = rule?.size?.(now.facts)?.value;
   const sizeThen = rule?.size?.(then.facts)?.value;
-  return sizeNow !== undefined && sizeThen !== undefined && sizeNow > sizeThen * WORSE_BY;
+  if (sizeNow === undefined || sizeThen === undefined) return false;
+  // A load below its limit has a size below 0.
+  return sizeNow - sizeThen > Math.abs(sizeThen) * WORSE_BY;
 }
 
 /** Same rule, same value at fault; for text also the same kind of fault. */

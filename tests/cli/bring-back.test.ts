@@ -64,6 +64,14 @@ describe('bring-back', () => {
     expect(unasked.err).toContain(
       'The day also shows something of body or subject; --propose shows it.\n',
     );
+    // One light alone proposes nothing, and is not passed over either.
+    const one = folderWith({
+      [NAME]: plan,
+      'day.txt': dayText({ plan: NAME, saved: AT, exposures: exposures.slice(0, 1) }),
+    });
+    expect((await lamella(one, ['bring-back', 'day.txt', NAME])).err).toBe(
+      'The day also shows something of body or subject; --propose shows it.\nNothing to bring back.\n',
+    );
     const { out, err } = await lamella(folder, ['bring-back', 'day.txt', NAME, '--propose']);
     const [first, second, ...more] = out.split(/^(?=--- )/m);
     expect([first, more]).toEqual([unasked.out, []]);

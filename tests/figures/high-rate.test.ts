@@ -168,6 +168,16 @@ describe('clips', () => {
         .map(({ what }) => what)
         .join();
     expect(told(text)).not.toContain('119.88');
+    const kept = {
+      state: 'read',
+      facts: { ...clip(8), rate: { kind: 'constant', rate: rational(120_000, 1001) } },
+    } as const;
+    expect(
+      coreWith(text)
+        .checkClips(PLAN, new Map([['a.mp4', kept]]))
+        .map(({ what, why }) => `${what} ${why}`)
+        .join(),
+    ).toContain('kept at 119.88 fps by the body, not slowed to 25 fps');
     expect(told(text.replace('record: slow-25', 'record: fast-120'))).toContain(
       'slowed to 25 fps by the body, not kept at 119.88 fps',
     );

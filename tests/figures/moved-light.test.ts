@@ -7,6 +7,9 @@ import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
 import { uncertainIn } from '../support/uncertain.ts';
 
+/** Stops that cloths from a light to a dense one take: common practice, from memory. */
+const CLOTH = { low: 0.5, middle: 1.5, high: 3 };
+
 /** Exposure error of the shot `frost`, stops. */
 const errorWith = (change: Readonly<Record<string, string | null>>): number =>
   coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN).get('frost')!.exposureErrorStops as number;
@@ -64,6 +67,43 @@ describe('a panel that was moved since its reading', () => {
     });
     const expected = Math.log2(summed(300, 200, 250, 20) / summed(300, 200, 400, 40));
     expect(after - before).toBeCloseTo(expected, 3);
+  });
+
+  it('has the face of its diffuser, whatever the shape of the lamp behind it', () => {
+    const at = 'at: { distance: 250 mm, elevation: 20 deg }';
+    const shot = { 'shots/frost/relight': `{ panel: { emitting-size: 600 x 400 mm, ${at} } }` };
+    const round = { 'lights/panel/emitting-size': null, 'lights/panel/diameter': '180 mm' };
+    const moved = Math.log2(summed(600, 400, 250, 20) / summed(600, 400, 400, 40));
+    const expected = moved - CLOTH.middle;
+    expect(errorWith(shot) - before).toBeCloseTo(expected, 3);
+    expect(errorWith({ ...shot, ...round }) - before).toBeCloseTo(expected, 3);
+    const uncertain = uncertainIn(changed(EXAMPLE_PLAN, shot)).get('frost')!;
+    const index = uncertain.widths.findIndex(({ assumed }) => assumed === 'diffuser-loss');
+    for (const [end, stops] of [
+      [-1, CLOTH.low],
+      [1, CLOTH.high],
+    ] as const) {
+      const { exposureErrorStops: there } = uncertain.alone(index, end).figures;
+      expect(there.known && there.value - before).toBeCloseTo(moved - stops, 3);
+    }
+  });
+
+  it('and read behind its diffuser for the shot loses nothing to it', () => {
+    const behind = `{ panel: { emitting-size: 600 x 400 mm, reading: ${reading} } } }`;
+    expect(errorWith({ 'shots/frost/relight': behind })).toBeCloseTo(before, 9);
+  });
+
+  // The flux of a face that scatters evenly is π·L·A (Lambert, Photometria): four times the area, a
+  // quarter of the luminance, two stops. A film shows the luminance, whatever the distance.
+  it('and given by the luminance of its own face spreads it over its diffuser', () => {
+    const shown = (relight: string) =>
+      coreWith(changed(EXAMPLE_PLAN, { 'shots/skin/relight': `{ strip: { ${relight} } }` }))
+        .figures(PLAN)
+        .get('skin')!.exposureErrorStops as number;
+    const bare = shown('polarised: none');
+    expect(shown('emitting-size: 480 x 240 mm') - bare).toBeCloseTo(-2 - CLOTH.middle, 3);
+    const behind = 'emitting-size: 480 x 240 mm, luminance: 12000 cd/m2';
+    expect(shown(behind)).toBeCloseTo(bare, 3);
   });
 
   it('and read anew for the shot is as it was read', () => {

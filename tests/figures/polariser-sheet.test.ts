@@ -6,6 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
+import { uncertainIn } from '../support/uncertain.ts';
 
 const skinWith = (change: Readonly<Record<string, string | null>>) =>
   coreWith(changed(EXAMPLE_PLAN, change)).figures(PLAN).get('skin')!;
@@ -29,6 +30,20 @@ describe('a polariser of 1.5 stops on a film', () => {
     const skin = skinWith({ ...on, 'lights/strip/polarised': 'crossed' });
     expect(skin.exposureErrorStops).toBeNull();
     expect(skin.notKnown.exposureErrorStops).toMatch(/crossed with strip/);
+  });
+
+  // Common practice, from memory: sheets take 1.2 to 2 stops of a light that is not polarised.
+  it('knows the exposure under a sheet of the shot to within what sheets take', () => {
+    const sheet = { 'shots/skin/relight': '{ strip: { polarised: parallel } }' };
+    const uncertain = uncertainIn(changed(EXAMPLE_PLAN, sheet)).get('skin')!;
+    const index = uncertain.widths.findIndex(({ assumed }) => assumed === 'sheet-loss');
+    for (const [end, stops] of [
+      [-1, 1.2],
+      [1, 2],
+    ] as const) {
+      const { exposureErrorStops: there } = uncertain.alone(index, end).figures;
+      expect(there.known && there.value - error({})).toBeCloseTo(-stops, 9);
+    }
   });
 
   it('is not asked about without a polariser', () => {

@@ -6,9 +6,10 @@ import { expect, it } from 'vitest';
 import { each } from '../support/each.ts';
 import { applied, coreWith, PLAN } from '../support/plans.ts';
 
-type Kind = 'lens' | 'mode' | 'light';
+type Kind = 'body' | 'lens' | 'mode' | 'light';
 
 const IN: Readonly<Record<Kind, (pair: string) => string>> = {
+  body: (pair) => `kit:\n  bodies:\n    own:\n      sensor: 36 x 24 mm\n      ${pair}\n`,
   lens: (pair) => `kit:\n  lenses:\n    near:\n      focal-length: 90 mm\n      ${pair}\n`,
   mode: (pair) =>
     `kit:\n  bodies:\n    own:\n      recording-modes:\n        hd: { resolution: 1920 x 1080, rate: 25 fps, ${pair} }\n`,
@@ -31,6 +32,12 @@ const CERTAIN: readonly (readonly [Kind, written: string, fixed: string])[] = [
   ...['67', 'M67', '67mm thread', '67 mm filter', '\u00f867 mm', 'M67 x 0.75'].map(
     (thread) => ['lens', `filter-thread: ${thread}`, 'filter-thread: 67 mm'] as const,
   ),
+  ...['100-25600', 'ISO 100 - 25600', '100 to 25600', '100\u201325,600', 'iso 100...25600'].map(
+    (range) => ['body', `iso: ${range}`, 'iso: { lowest: 100, highest: 25600 }'] as const,
+  ),
+  // 1000 ms / 60
+  ['body', 'readout: 1/60 s', 'readout: 16.7 ms'],
+  ['body', 'readout: 1/125', 'readout: 8 ms'],
   ['lens', 'closest: 0.28 m', 'closest: { from-sensor: 0.28 m }'],
   ['lens', 'closest: 11 in', 'closest: { from-sensor: 11 in }'],
   ['lens', 'closest: 1:2', 'closest: { magnification: 0.5x }'],
@@ -65,6 +72,25 @@ it('each is fixed by the only fix, which needs no choice and leaves nothing to f
     },
     ([kind, written]) => `${kind}: ${written}`,
   );
+});
+
+it('the magnification on a line of its own moves to the closest focus', () => {
+  const lens = (pairs: string) => planWith('lens', pairs);
+  const moved = (pairs: string) => {
+    const [fix, ...others] = fixesFor(lens(pairs));
+    expect(fix?.title).toBe('Move it into `closest`');
+    expect(fix?.sideEffects).toBeUndefined();
+    expect(others.map(({ title }) => title)).toEqual(['Remove magnification']);
+    return applied(lens(pairs), fix!.edits);
+  };
+  expect(moved('magnification: 0.24x')).toBe(lens('closest: { magnification: 0.24x }'));
+  expect(moved('closest: { from-sensor: 1.4 m }\n      magnification: 0.24x')).toBe(
+    lens('closest: { from-sensor: 1.4 m, magnification: 0.24x }'),
+  );
+  const twice = lens('closest: { magnification: 0.3x }\n      magnification: 0.24x');
+  expect(fixesFor(twice).map(({ title }) => title)).toEqual(['Remove magnification']);
+  const [said] = coreWith(twice).findings(PLAN);
+  expect(said?.what).toBe('`magnification` is not a key of a lens; it belongs in `closest`.');
 });
 
 it('a distance that is given already stays, and the fix says so', () => {

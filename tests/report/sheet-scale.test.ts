@@ -35,6 +35,17 @@ describe('the frame', () => {
     );
   });
 
+  // A thin lens: the far limit of sharpness is never nearer to the plane of focus than the near one.
+  it.each(['tide', 'watch'])('of %s is said to be sharp farther behind than in front', (name) => {
+    const said = [
+      ...pageOf(sampleCore(text(name))).matchAll(
+        /([\d.]+) mm in front of the plane of focus, ([\d.]+) mm behind/g,
+      ),
+    ];
+    expect(said.length).toBeGreaterThan(2);
+    for (const [, ahead, beyond] of said) expect(Number(ahead)).toBeLessThanOrEqual(Number(beyond));
+  });
+
   it('shows a subject that is smaller than it in its size: a balance wheel of 15 mm', () => {
     const { page } = look(text('watch'));
     const frame = drawing(page, 'balance-wheel', 'Frame');

@@ -340,6 +340,60 @@ describe('what is carried', () => {
     }
   });
 
+  // Moments about the edge of the footprint, by hand: 4.2 kg 900 mm outside, 7 kg 500 mm inside.
+  it('is judged under a light too, by the light alone', () => {
+    const lit = (arm: string, mass = '4.2 kg') =>
+      changed(withTwins('rime'), {
+        'kit/stands': `\n    arm: { kind: boom, footprint: 1 m, reach: 1.4 m, mass: 7 kg${arm} }`,
+        'lights/panel/stand': 'arm',
+        'lights/panel/mass': mass,
+      });
+    const [boom, ...others] = of('boom-may-tip', lit(''));
+    expect(others).toEqual([]);
+    expect(boom).toMatchObject({ severity: 'error' });
+    expect(lineOf(lit(''), boom!)).toBe('stand: arm');
+    expect(boom?.numbers?.stabilityFactor).toBeCloseTo((7 * 500) / (4.2 * 900), 6);
+    expect(of('boom-may-tip', lit(', counterweight: 6 kg, counterweight-arm: 0.4 m'))).toEqual([]);
+    const [load, ...more] = of('stand-overloaded', lit(', payload: 4 kg'));
+    expect(more).toEqual([]);
+    expect(load).toMatchObject({ severity: 'error', numbers: { massKg: 4.2, payloadKg: 4 } });
+    expect(load?.what).toBe('panel weighs 4.2 kg; arm is rated for 4 kg.');
+    expect(of('stand-overloaded', lit(', payload: 5 kg'))).toMatchObject([{ severity: 'note' }]);
+    expect(of('stand-overloaded', lit(', payload: 6.1 kg'))).toEqual([]);
+  });
+
+  it('is no side effect of a fix that it was there before', () => {
+    const held = changed(EXAMPLE_PLAN, {
+      'kit/stands':
+        '\n    spare: { kind: stand, payload: 3 kg }\n    post: { kind: boom, payload: 6 kg }',
+      'lights/panel/stand': 'post',
+      'lights/panel/mass': '4.5 kg',
+      'shots/frost/iso': '200',
+    });
+    expect(of('stand-overloaded', held)).toMatchObject([{ severity: 'note' }]);
+    const core = coreWith(held);
+    const effects = core
+      .findings(PLAN)
+      .flatMap((finding) => core.fixesOf(finding))
+      .map(({ title, sideEffects }) => `${title}: ${sideEffects}`);
+    expect(effects.length).toBeGreaterThan(3);
+    expect(effects.filter((effect) => effect.includes('the payload'))).toEqual([]);
+  });
+
+  it('is never said to be at its limit and below it', () => {
+    const what = (mass: string) =>
+      of(
+        'boom-may-tip',
+        changed(EXAMPLE_PLAN, {
+          'kit/stands': '\n    arm: { kind: boom, footprint: 1 m, reach: 1.5 m, mass: 8 kg }',
+          'lights/panel/stand': 'arm',
+          'lights/panel/mass': mass,
+        }),
+      ).map((finding) => finding.what);
+    expect(what('4.01 kg')).toEqual(['arm will tip over: stability factor 0.998 (below 1).']);
+    expect(what('2.68 kg')).toEqual(['arm may tip over: stability factor 1.49 (below 1.5).']);
+  });
+
   it('pitches by the shot in which it balances furthest off', () => {
     for (const shot of ['frost', 'rime', 'thaw']) {
       const found = of('rig-pitches', held({ [shot]: '{ balance: 110 mm }' }));

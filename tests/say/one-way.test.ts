@@ -41,6 +41,13 @@ describe('a figure and a written value', () => {
     expect(shown(id, value, metric)).toBe(said);
   });
 
+  it('that two calculations give with other last digits are one number', () => {
+    const height = 33.75;
+    expect(metric.length(height * (1 - 4e-16))).toBe('33.8 mm');
+    expect(metric.length(height)).toBe('33.8 mm');
+    expect(metric.length(-height * (1 - 4e-16))).toBe('\u221233.8 mm');
+  });
+
   it('have one unit, and the same digits where two say the value', () => {
     const twoDigits = fc
       .tuple(fc.integer({ min: 1, max: 99 }), fc.integer({ min: -3, max: 4 }))

@@ -201,6 +201,27 @@ describe('a shot that nothing solves', () => {
       }
     },
   );
+  // 36 mm of sensor at 0.36x, the least of the rig, are 100 mm of frame.
+  it('is not opened by a frame that the rig cannot set', () => {
+    const pulsing = (light: string) => ({
+      [`lights/${light}/modulation`]: '100 Hz',
+      [`lights/${light}/waveform`]: 'pulsed',
+    });
+    const blurred = changed(EXAMPLE_PLAN, {
+      ...pulsing('panel'),
+      ...pulsing('strip'),
+      'kit/bodies/body-a/iso/usable-to': '25600',
+      'subjects/frost-plate/depth': '0.5 mm',
+      'shots/frost/rig': 'far',
+      'shots/frost/field': '95 mm',
+      'shots/frost/iso': '25600',
+      'shots/frost/shutter': '1/100 s',
+      'shots/frost/subject-speed': '13 mm/s',
+    });
+    const solved = coreWith(blurred).solve(PLAN, 'frost');
+    expect(solved?.demands.map(({ rule }) => rule)).toEqual(['motion-blur', 'lamp-flicker']);
+    expect(solved?.openings).toEqual([]);
+  });
 
   it('is not solved by what no setting has to do with', () => {
     const text = changed(EXAMPLE_PLAN, { 'shots/frost/field': '6 mm' });

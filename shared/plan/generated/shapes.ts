@@ -4673,7 +4673,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "emitting size",
-    "description": "Size of the emitting face in this shot, width first: a diffuser in front of the light. Where it stands is `at`.",
+    "description": "Size of the emitting face in this shot, width first: a diffuser in front of the light. Where it stands is `at`. The light that it takes is assumed, unless the shot gives the brightness behind it.",
     "examples": [
      "600 x 600 mm"
     ],

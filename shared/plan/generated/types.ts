@@ -649,7 +649,7 @@ export interface Shot {
 export interface Relight {
   /** Position of the light in this shot, or of a diffuser between light and subject. */
   readonly at: Field<Placement>;
-  /** Size of the emitting face in this shot, width first: a diffuser in front of the light. Where it stands is `at`. */
+  /** Size of the emitting face in this shot, width first: a diffuser in front of the light. Where it stands is `at`. The light that it takes is assumed, unless the shot gives the brightness behind it. */
   readonly 'emitting-size': Field<QuantityValue<'size'>>;
   /** Dimming from the level set on the light: stops down, or percent of the light left. */
   readonly dimmed: Field<QuantityValue<'dimming'>>;

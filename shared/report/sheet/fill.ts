@@ -121,7 +121,7 @@ const fillWords = () => {
     start: message`Start take ${first}`,
     stop: message`Stop take ${first}`,
     planned: message`planned ${first} s`,
-    lasts: message`lasts at least ${first} s`,
+    lasts: message`usually lasts ${first} s or more`,
     lifeStart: message`Start lifetime`,
     lifeStop: message`Stop lifetime`,
     lasted: message`lasted ${first} s`,

@@ -82,7 +82,7 @@ function neededSides({ figures }: SaidShot, needed: number): Side {
   return { front: needed * share, behind: needed * (1 - share) };
 }
 
-/** Both sides so that they add up to the whole as it is said. */
+/** Both sides so that they add up to the whole as it is said, the longer never said as the shorter. */
 function sidesWords({ front, behind }: Side, say: SaidShot['say']): readonly [string, string] {
   const whole = Number.parseFloat(say.length(front + behind));
   const ahead = say.length(front);
@@ -91,7 +91,10 @@ function sidesWords({ front, behind }: Side, say: SaidShot['say']): readonly [st
   const isOneUnit = say.length(front + behind).endsWith(` ${unit}`);
   if (!isOneUnit || !Number.isFinite(whole)) return [ahead, say.length(behind)];
   const first = Number(Number.parseFloat(ahead).toFixed(places));
-  return [`${first} ${unit}`, `${Number((whole - first).toFixed(places))} ${unit}`];
+  const rest = Number((whole - first).toFixed(places));
+  const isTurned = front <= behind !== first <= rest;
+  const [near, far] = isTurned ? [rest, first] : [first, rest];
+  return [`${near} ${unit}`, `${far} ${unit}`];
 }
 
 /** `sharp`: what is sharp by focus alone, where that is less. */
