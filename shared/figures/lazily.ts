@@ -2,10 +2,14 @@
 
 /** `make`, called at most once. */
 export function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
+  let isMade = false;
+  let made: T;
   return () => {
-    made ??= { value: make() };
-    return made.value;
+    if (!isMade) {
+      made = make();
+      isMade = true;
+    }
+    return made;
   };
 }
 
