@@ -77,7 +77,7 @@ export const lampFlicker: ShotRule<Facts> = {
           rollHz,
           bandsInFrame,
         },
-        related: relatedTo(at, worstFlicker),
+        related: () => relatedTo(at, worstFlicker),
       },
     ];
   },
