@@ -6,7 +6,7 @@ import type { Vec } from '../mirror/vector.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
 import { derive, type Figure, known, notKnown, type UnknownFigure } from './figure.ts';
-import type { Makers } from './lazily.ts';
+import { type Makers, once } from './lazily.ts';
 import { errorBy } from './light.ts';
 import { sourceOf, weightOn } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
@@ -24,7 +24,7 @@ export function evennessFigures(
   optical: OpticalFigures,
   time: TimeFigures,
 ): Makers<EvennessFigures> {
-  return { unevennessStops: () => unevennessOf(bench, optical, time) };
+  return { unevennessStops: once(() => unevennessOf(bench, optical, time)) };
 }
 
 /**

@@ -35,8 +35,8 @@ export function highlightFigures(
   );
   return {
     highlight,
-    highlightPlace: () => placeOf(bench, optical, highlight()),
-    highlightLatitudeStops: () => (isGloss(bench) ? latitudeOf(bench) : isNo('glossy')),
+    highlightPlace: once(() => placeOf(bench, optical, highlight())),
+    highlightLatitudeStops: once(() => (isGloss(bench) ? latitudeOf(bench) : isNo('glossy'))),
   };
 }
 

@@ -2,10 +2,14 @@
 
 /** `make`, called at most once. */
 export function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
+  let isMade = false;
+  let made: T;
   return () => {
-    made ??= { value: make() };
-    return made.value;
+    if (!isMade) {
+      made = make();
+      isMade = true;
+    }
+    return made;
   };
 }
 
@@ -14,37 +18,41 @@ export type Makers<G> = { readonly [K in keyof G]: () => G[K] };
 /** Every key of a group of figures; one forgotten or too many doesn't compile. */
 type Keys<G> = { readonly [K in keyof G]-?: true };
 
+/** What an object of figures holds: what they are made from, group by group. */
+export const HELD = Symbol('held');
+
 /**
- * Gives `prototype` getters that answer with the figures in `keys`, and returns what an object of
- * that prototype has to hold for them: `{ __proto__: prototype, ...held, ...madeBy(makers) }`. The
- * getters are shared by all objects and the makers are made on the first question, so that a shot
- * pays only for what is read of it. To the compiler the object has the figures themselves.
+ * Gives `prototype` getters that answer with the figures in `keys`, for objects that hold what these
+ * are made from: `{ __proto__: prototype, [HELD]: held }`. The getters are shared by all objects and
+ * `of` makes a group on the first question, so that a shot pays only for what is read of it.
+ *
+ * @returns nothing but the type of what such objects have
  */
-export function demanding<G extends object>(
+export function demanding<H, G extends object>(
   prototype: object,
   keys: Keys<G>,
-): (makers: () => Makers<G>) => G {
-  const held = Symbol('makers');
+  of: (held: H) => Makers<G>,
+): G {
   for (const key of Object.keys(keys) as (keyof G)[])
     Object.defineProperty(prototype, key, {
-      get(this: { readonly [held]: () => Makers<G> }) {
-        return this[held]()[key]();
+      get(this: { readonly [HELD]: H }) {
+        return of(this[HELD])[key]();
       },
     });
-  return (makers) => ({ [held]: once(makers) }) as unknown as G;
+  return {} as G;
 }
 
 /** As `demanding`, of figures that are calculated together: the first question calculates all. */
-export function demandingAll<G extends object>(
+export function demandingAll<H, G extends object>(
   prototype: object,
   keys: Keys<G>,
-): (make: () => G) => G {
-  const held = Symbol('group');
+  of: (held: H) => G,
+): G {
   for (const key of Object.keys(keys) as (keyof G)[])
     Object.defineProperty(prototype, key, {
-      get(this: { readonly [held]: () => G }) {
-        return this[held]()[key];
+      get(this: { readonly [HELD]: H }) {
+        return of(this[HELD])[key];
       },
     });
-  return (make) => ({ [held]: once(make) }) as unknown as G;
+  return {} as G;
 }

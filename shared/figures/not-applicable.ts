@@ -24,8 +24,15 @@ const REASONS = {
 /** What some figures are of alone: a glossy subject stands for no mirror. */
 export type Owner = Exclude<keyof typeof REASONS, 'gloss'>;
 
+type What = keyof typeof REASONS;
+
+/** Each is made once: most figures of most shots don't apply. */
+const NONE = Object.fromEntries(
+  Object.entries(REASONS).map(([what, reason]) => [
+    what,
+    { ...notKnown(reason), applies: false } satisfies UnknownFigure,
+  ]),
+) as unknown as Readonly<Record<What, UnknownFigure>>;
+
 /** Not known, since the shot has no such thing. */
-export const isNo = (what: keyof typeof REASONS): UnknownFigure => ({
-  ...notKnown(REASONS[what]),
-  applies: false,
-});
+export const isNo = (what: What): UnknownFigure => NONE[what];

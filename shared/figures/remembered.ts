@@ -15,14 +15,15 @@ export function remembered<K extends object, N extends readonly number[], T>(
   work: (of: K, ...numbers: N) => T,
   most = MOST_KEPT,
 ): (of: K, ...numbers: N) => T {
-  const kept = new WeakMap<K, Map<string, { readonly result: T }>>();
+  const kept = new WeakMap<K, Map<string | number, { readonly result: T }>>();
   return (of, ...numbers) => {
     let results = kept.get(of);
     if (!results) {
       results = new Map();
       kept.set(of, results);
     }
-    const key = numbers.join(' ');
+    // A number is its own key; to write several out costs less than to look them up one by one.
+    const key = numbers.length === 1 ? numbers[0]! : numbers.join(' ');
     let found = results.get(key);
     if (!found) {
       found = { result: work(of, ...numbers) };

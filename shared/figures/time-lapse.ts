@@ -50,31 +50,57 @@ function busyS(bench: Bench, { shutterSeconds }: TimeFigures): Figure<number> {
   return derive([shutterSeconds, writing], (exposure, after) => exposure + after);
 }
 
+const NO_LAPSE = isNo('timeLapse');
+
+/** Of a shot that is filmed in one go. */
+const NONE: Omit<Makers<TimeLapseFigures>, 'playingS'> = {
+  timeLapseFrames: () => NO_LAPSE,
+  timeLapseS: () => NO_LAPSE,
+  intervalLeftS: () => NO_LAPSE,
+  growthPx: () => NO_LAPSE,
+  growthCrossingS: () => NO_LAPSE,
+  batteryShare: () => NO_LAPSE,
+};
+
 export function timeLapseFigures(
   bench: Bench,
+  optical: OpticalFigures,
+  sharpness: () => SharpnessFigures,
+  time: TimeFigures,
+  motion: () => MotionFigures,
+): Makers<TimeLapseFigures> {
+  const { timeLapse } = bench;
+  const playingS = once(() =>
+    timeLapse || isConformed(bench) ? clipSecondsOf(bench) : isNo('ownSpeed'),
+  );
+  if (!timeLapse) return { ...NONE, playingS };
+  return { ...lapseFigures(bench, timeLapse, optical, sharpness(), time, motion()), playingS };
+}
+
+function lapseFigures(
+  bench: Bench,
+  { frames, spanS, intervalS, fields }: TimeLapse,
   { magnification, fieldMm }: OpticalFigures,
   { pixelUm }: SharpnessFigures,
   time: TimeFigures,
   { subjectSpeedMmPerS }: MotionFigures,
-): Makers<TimeLapseFigures> {
-  const { timeLapse, shot, fields } = bench;
+): Omit<Makers<TimeLapseFigures>, 'playingS'> {
   // Over hours nothing stands still unless the plan says so.
-  const own = fields['subject-speed'];
-  const speed: Figure<number> = own.state === 'missing' ? figureOf(own, shot) : subjectSpeedMmPerS;
-  const where = <V>(make: (of: TimeLapse) => Figure<V>) =>
-    once((): Figure<V> => (timeLapse ? make(timeLapse) : isNo('timeLapse')));
+  const own = bench.fields['subject-speed'];
+  const speed: Figure<number> =
+    own.state === 'missing' ? figureOf(own, bench.shot) : subjectSpeedMmPerS;
   return {
-    timeLapseFrames: where(({ frames }) => frames),
-    timeLapseS: where(({ spanS }) => spanS),
-    intervalLeftS: where(({ intervalS }) =>
+    timeLapseFrames: () => frames,
+    timeLapseS: () => spanS,
+    intervalLeftS: once(() =>
       derive([intervalS, busyS(bench, time)], (interval, busy) => interval - busy),
     ),
-    growthPx: where(({ intervalS }) =>
+    growthPx: once(() =>
       derive([speed, magnification, intervalS, pixelUm], (speedMmPerS, m, timeS, pixel) =>
         speedMmPerS === 0 ? 0 : smearPx({ speedMmPerS, timeS, magnification: m, pixelUm: pixel }),
       ),
     ),
-    growthCrossingS: where(({ intervalS }) =>
+    growthCrossingS: once(() =>
       derive(
         [speed, intervalS, fieldMm, clipRateOf(bench)],
         (speedMmPerS, interval, [width], { n, d }) =>
@@ -83,13 +109,10 @@ export function timeLapseFigures(
             : crossingS(speedMmPerS, interval, width, n / d),
       ),
     ),
-    batteryShare: where(({ spanS, fields }) =>
+    batteryShare: once(() =>
       fields && isKnown(fields.supply) && fields.supply.value === 'mains'
         ? known(0, [fields.supply.at])
         : derive([spanS, stillsOf(bench, 'battery')], (span, lasts) => span / lasts),
-    ),
-    playingS: once(() =>
-      timeLapse || isConformed(bench) ? clipSecondsOf(bench) : isNo('ownSpeed'),
     ),
   };
 }

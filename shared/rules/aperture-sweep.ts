@@ -13,7 +13,7 @@ import { depthShort } from './depth-short.ts';
 import { diffractionEatsDetail } from './diffraction-eats-detail.ts';
 import { exposureOff } from './exposure-off.ts';
 import { isoOutOfRange } from './iso-out-of-range.ts';
-import type { Finding } from './rule.ts';
+import { type Finding, relatedIn } from './rule.ts';
 import type { ShotRule, ShotView } from './shot-rule.ts';
 
 /** What limits an aperture. */
@@ -135,13 +135,13 @@ function verdictOf(rule: ShotRule<unknown>, view: ShotView): Verdict {
   const seen = rule.check(view);
   if (seen.length === 0) return 'met';
   const findings = seen.map(
-    ({ at, facts, severity, related }): Finding => ({
+    (one): Finding => ({
       rule: rule.name,
-      severity: severity ?? rule.severity,
-      at,
+      severity: one.severity ?? rule.severity,
+      at: one.at,
       shot: bench.shot,
-      facts,
-      related: related ?? [],
+      facts: one.facts,
+      related: relatedIn(one),
     }),
   );
   const own = { name: bench.shot, allow: bench.fields.allow };

@@ -40,7 +40,7 @@ export const backgroundWashes: ShotRule<Facts> = {
           reflectance: reflectance.value,
           subject: bench.subject?.name ?? null,
         },
-        related: relatedTo(at, strayRatio),
+        related: () => relatedTo(at, strayRatio),
       },
     ];
   },

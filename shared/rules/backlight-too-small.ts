@@ -55,7 +55,7 @@ export const backlightTooSmall: ShotRule<Facts> = {
     const { light, share } = backlight.value;
     if (share >= 1 - SEEN || share < DARK_FIELD) return [];
     const at = lightIn(bench, light)?.at ?? bench.fields.light.at;
-    return [{ at, facts: { light, share }, related: relatedTo(at, backlight) }];
+    return [{ at, facts: { light, share }, related: () => relatedTo(at, backlight) }];
   },
   words: ({ light, share }, say) => ({
     what: message`${light} lights ${say.percent(share)} of the frame from behind; the rest is dark.`,

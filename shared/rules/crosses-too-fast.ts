@@ -57,7 +57,7 @@ export const crossesTooFast: ShotRule<Facts> = {
       {
         at,
         facts: { seconds: crossingS.value, kind: move.value.kind.value },
-        related: relatedTo(at, crossingS),
+        related: () => relatedTo(at, crossingS),
       },
     ];
   },

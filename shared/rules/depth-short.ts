@@ -111,7 +111,7 @@ export const depthShort: ShotRule<Facts> = {
           pull: pullOf(figures),
           conflict,
         },
-        related: relatedTo(at, needed, effectiveFNumber),
+        related: () => relatedTo(at, needed, effectiveFNumber),
       },
     ];
   },

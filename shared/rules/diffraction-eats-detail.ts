@@ -62,7 +62,7 @@ export const diffractionEatsDetail: ShotRule<Facts> = {
             ? markFor(bench, figures, bestEffectiveFNumber.value)
             : undefined,
         },
-        related: relatedTo(at, effectiveFNumber, pixelUm),
+        related: () => relatedTo(at, effectiveFNumber, pixelUm),
       },
     ];
   },

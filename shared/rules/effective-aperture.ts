@@ -78,7 +78,7 @@ export const effectiveAperture: ShotRule<Facts> = {
           decision,
         },
         // This hint is shown at every such aperture; the hover lists its inputs.
-        ...(decision && { related: relatedTo(at, effectiveFNumber) }),
+        ...(decision && { related: () => relatedTo(at, effectiveFNumber) }),
       },
     ];
   },

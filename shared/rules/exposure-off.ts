@@ -72,7 +72,7 @@ export const exposureOff: ShotRule<Facts> = {
           lossStops: lightLossStops.known ? lightLossStops.value : 0,
           isShallow: isDarkAndShallow(figures),
         },
-        related: relatedTo(at, exposureErrorStops),
+        related: () => relatedTo(at, exposureErrorStops),
       },
     ];
   },

@@ -53,7 +53,7 @@ export const focusBreathes: ShotRule<Facts> = {
       {
         at: { ...at, part: 'key' },
         facts: { breathing: breathing.value, headroom },
-        related: relatedTo(at, breathing),
+        related: () => relatedTo(at, breathing),
       },
     ];
   },

@@ -59,7 +59,7 @@ export const focusDrifts: ShotRule<Facts> = {
           depthMm: usableDepthMm.value,
           seconds: movingSeconds(bench) ?? 0,
         },
-        related: relatedTo(at, travelMm),
+        related: () => relatedTo(at, travelMm),
       },
     ];
   },

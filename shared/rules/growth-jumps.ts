@@ -51,7 +51,7 @@ export const growthJumps: ShotRule<Facts> = {
           intervalS: timeLapse.intervalS.value,
           growthPx: growthPx.known ? growthPx.value : null,
         },
-        related: relatedTo(at, crossingS),
+        related: () => relatedTo(at, crossingS),
       },
     ];
   },

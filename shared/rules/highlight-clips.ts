@@ -90,7 +90,7 @@ export const highlightClips: ShotRule<Facts> = {
           reflectance: reflectance.value,
           place,
         },
-        related: relatedTo(at, highlight),
+        related: () => relatedTo(at, highlight),
       },
     ];
   },

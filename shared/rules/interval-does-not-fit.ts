@@ -82,7 +82,7 @@ export const intervalDoesNotFit: ShotRule<Facts> = {
           writeS: writeOf(bench),
           wholeS: null,
         },
-        related: relatedTo(at, intervalLeftS),
+        related: () => relatedTo(at, intervalLeftS),
       },
     ];
   },

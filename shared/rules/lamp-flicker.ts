@@ -80,7 +80,7 @@ export const lampFlicker: ShotRule<Facts> = {
           rollHz,
           bandsInFrame,
         },
-        related: relatedTo(at, ofLamp(bench, worstFlicker, light)),
+        related: () => relatedTo(at, ofLamp(bench, worstFlicker, light)),
       },
     ];
   },

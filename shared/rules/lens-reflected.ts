@@ -66,7 +66,7 @@ export const lensReflected: ShotRule<Facts> = {
           workingDistanceMm: mirrorView.value.workingDistanceMm,
           shut: window ? shutBy({ bench, figures }, window) : null,
         },
-        related: relatedTo(at, leastTiltRad),
+        related: () => relatedTo(at, leastTiltRad),
       },
     ];
   },

@@ -55,7 +55,7 @@ export const smear: ShotRule<Facts> = {
           speedMmPerS: subjectSpeedMmPerS.value,
           seconds: shutterSeconds.value,
         },
-        related: relatedTo(at, smearPx),
+        related: () => relatedTo(at, smearPx),
       },
     ];
   },

@@ -115,7 +115,7 @@ function flowing({ bench, figures }: ShotView) {
     {
       at,
       facts: { of: { kind: 'flow', px, seconds: stackTimeS.value } as const },
-      related: relatedTo(at, stackTimeS),
+      related: () => relatedTo(at, stackTimeS),
     },
   ];
 }

@@ -101,7 +101,7 @@ function betweenRimAndSubject({ bench, figures }: ShotView): Observation<Facts>[
         workingDistanceMm: workingDistanceMm.value,
         lens: bench.lens?.name ?? null,
       },
-      related: relatedTo(at, workingDistanceMm),
+      related: () => relatedTo(at, workingDistanceMm),
     },
   ];
 }

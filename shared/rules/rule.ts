@@ -26,8 +26,12 @@ export interface Observation<F> {
   readonly at: Place;
   readonly facts: F;
   readonly severity?: Severity;
-  readonly related?: readonly Related[];
+  /** Gathered when asked for, where it takes long: whoever only tries whether a rule finds something doesn't ask. */
+  readonly related?: readonly Related[] | (() => readonly Related[]);
 }
+
+export const relatedIn = ({ related = [] }: Observation<unknown>): readonly Related[] =>
+  typeof related === 'function' ? related() : related;
 
 /** What a probable finding waits for. */
 export interface Unsure {

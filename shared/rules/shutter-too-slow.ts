@@ -41,7 +41,7 @@ export const shutterTooSlow: ShotRule<Facts> = {
       {
         at,
         facts: { seconds: shutterSeconds.value, rate: rate.value },
-        related: relatedTo(at, rate),
+        related: () => relatedTo(at, rate),
       },
     ];
   },

@@ -64,7 +64,7 @@ export const sourceTooSmall: ShotRule<Facts> = {
           light,
           needed: neededLight.known ? neededLight.value : null,
         },
-        related: relatedTo(at, darkFrame),
+        related: () => relatedTo(at, darkFrame),
       },
     ];
   },

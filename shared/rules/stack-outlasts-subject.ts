@@ -57,7 +57,7 @@ export const stackOutlastsSubject: ShotRule<Facts> = {
           frames: stackFrames.value,
           subject: bench.subject?.name ?? null,
         },
-        related: relatedTo(at, stackTimeS),
+        related: () => relatedTo(at, stackTimeS),
       },
     ];
   },

@@ -74,7 +74,7 @@ export const stackShort: ShotRule<Facts> = {
       {
         at,
         facts: { ...found, neededMm: needed.value, subject: bench.subject?.name ?? null },
-        related: relatedTo(at, needed, stackDepthMm),
+        related: () => relatedTo(at, needed, stackDepthMm),
       },
     ];
   },

@@ -67,7 +67,7 @@ export const stackStepsTooCoarse: ShotRule<Facts> = {
         at,
         severity: smallest.smallestMm > depth.value ? 'warning' : 'note',
         facts: { ...smallest, stepMm, depthMm: depth.value, overlap: stack.overlap.value },
-        related: relatedTo(at, depth),
+        related: () => relatedTo(at, depth),
       },
     ];
   },

@@ -51,7 +51,7 @@ export const takeExceedsLifetime: ShotRule<Facts> = {
           takeS: shareOfLife.value * lifeS.value,
           subject: bench.subject?.name ?? null,
         },
-        related: relatedTo(at, lifeS),
+        related: () => relatedTo(at, lifeS),
       },
     ];
   },

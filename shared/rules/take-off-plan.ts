@@ -14,7 +14,7 @@ import { lampFlicker } from './lamp-flicker.ts';
 import { lensReflected } from './lens-reflected.ts';
 import { smear } from './motion-blur.ts';
 import { withoutSilenced } from './precedence.ts';
-import type { Finding, Observation } from './rule.ts';
+import { type Finding, type Observation, relatedIn } from './rule.ts';
 import type { ShotRule, ShotView } from './shot-rule.ts';
 import { shutterTooSlow } from './shutter-too-slow.ts';
 import { sourceTooSmall } from './source-too-small.ts';
@@ -164,13 +164,13 @@ function judged(view: ShotView): readonly Finding[] {
   const { bench } = view;
   const found = RULES.flatMap((rule) =>
     rule.check(view).map(
-      ({ at, facts, severity, related }): Finding => ({
+      (seen): Finding => ({
         rule: rule.name,
-        severity: severity ?? rule.severity,
-        at,
+        severity: seen.severity ?? rule.severity,
+        at: seen.at,
         shot: bench.shot,
-        facts,
-        related: related ?? [],
+        facts: seen.facts,
+        related: relatedIn(seen),
       }),
     ),
   );

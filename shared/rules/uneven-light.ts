@@ -58,7 +58,7 @@ export const unevenLight: ShotRule<Facts> = {
         at,
         severity: unevennessStops.value > SPOILT_STOPS + DEAD_BAND ? 'warning' : 'note',
         facts: { light: light?.name ?? null, stops: unevennessStops.value },
-        related: relatedTo(at, unevennessStops),
+        related: () => relatedTo(at, unevennessStops),
       },
     ];
   },

@@ -66,7 +66,7 @@ export const vibrationSeen: ShotRule<Facts> = {
           stand: stand.name,
           amplitudeUm: (jitterPx.value * pixelUm.value) / magnification.value,
         },
-        related: relatedTo(at, jitterPx),
+        related: () => relatedTo(at, jitterPx),
       },
     ];
   },

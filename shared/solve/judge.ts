@@ -12,7 +12,7 @@ import { type Allowances, accept } from '../rules/acceptance.ts';
 import { isJudged, missingChecks } from '../rules/checks-called-for.ts';
 import { PRECEDENCE } from '../rules/precedence.ts';
 import { ruleNamed, SHOT_RULES } from '../rules/registry.ts';
-import type { Finding, Severity } from '../rules/rule.ts';
+import { type Finding, relatedIn, type Severity } from '../rules/rule.ts';
 import type { ShotRule, ShotView } from '../rules/shot-rule.ts';
 import {
   type Assignment,
@@ -190,7 +190,7 @@ export class Judge {
         at: seen.at,
         shot: bench.shot,
         facts: seen.facts,
-        related: seen.related ?? [],
+        related: relatedIn(seen),
       }),
     );
     if (findings.length === 0) return null;

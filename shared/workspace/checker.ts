@@ -13,8 +13,9 @@ import { Analysis } from './analysis.ts';
 import type { CheckContext } from './context.ts';
 import { FixMaker } from './fixes.ts';
 import { Locator } from './locate.ts';
-import { byPosition, FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
+import { FindingLocator, standingIn, withoutDoubles } from './located-findings.ts';
 import { planState } from './plan-state.ts';
+import { ShownFindings } from './shown-findings.ts';
 import { Store } from './store.ts';
 import { Trials } from './trials.ts';
 
@@ -39,25 +40,24 @@ export function startChecking(options: CoreOptions): Checking {
   const context: CheckContext = { store, analysis, locator, say, trials, hostFiles };
   const fixes = new FixMaker(context);
   const places = new FindingLocator(locator, say);
-  const locate = (finding: Finding): LocatedFinding => places.locate(finding);
+  const shown = new ShownFindings(store, places, say);
   const reported = new FindingLocator(locator, say, { whole: true });
   const originOf = (located: LocatedFinding) => places.originOf(located);
 
   /** The file's own findings, and those that plans using it cause there. */
   const rawFindings = (file: FileId): readonly Finding[] => {
-    const own = standingIn(file, analysis.findings(file));
+    const own = analysis.findings(file);
     const causedFrom = store
       .files()
       .filter((other) => other !== file && analysis.names.reaches(other).includes(file));
     if (causedFrom.length === 0) return own;
     // Entries of a shared file are for all its users, so none of them counts as unused.
-    const shared = own.filter(({ rule }) => rule !== unusedName.name);
+    const shared = standingIn(file, own).filter(({ rule }) => rule !== unusedName.name);
     const caused = causedFrom.flatMap((other) => standingIn(file, analysis.findings(other)));
     return withoutDoubles([...shared, ...caused]);
   };
 
-  const findings = (file: FileId): readonly LocatedFinding[] =>
-    rawFindings(file).map(locate).sort(byPosition);
+  const findings = (file: FileId): readonly LocatedFinding[] => shown.of(file, rawFindings(file));
 
   const fixesOf = (located: LocatedFinding): readonly LocatedFix[] => {
     const finding = originOf(located);

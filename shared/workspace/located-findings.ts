@@ -91,6 +91,21 @@ export class FindingLocator {
     return located;
   }
 
+  /**
+   * The chunks that a located finding names, and stands still with while no line moves; undefined: it
+   * moves with something else.
+   */
+  chunksOf(finding: Finding): readonly Chunk[] | undefined {
+    const said = this.#said.get(finding);
+    if (!said) return undefined;
+    const chunks: Chunk[] = [];
+    for (const { place, chunk, seen } of [said.spot, ...said.related]) {
+      if (chunk === undefined || seen === undefined || !isOfEntry(place)) return undefined;
+      if (!chunks.includes(chunk)) chunks.push(chunk);
+    }
+    return chunks;
+  }
+
   /** The finding that a located one was made from. */
   originOf(located: LocatedFinding): Finding | undefined {
     return this.#origins.get(located);
@@ -161,7 +176,14 @@ export class FindingLocator {
     const { start, end } = this.#locator.rangeIn(file, found);
     const line = this.#locator.firstLineOf(file, found.chunk);
     const range = { start: moved(start, -line), end: moved(end, -line) };
-    return { file, place, id: found.chunk, chunk: this.#locator.chunkOf(file, found.chunk), range };
+    const chunk = this.#locator.chunkOf(file, found.chunk);
+    const index = this.#locator.indexOf(file, found.chunk);
+    const seen = index !== undefined && {
+      ids: this.#locator.chunkIds(file),
+      chunks: this.#locator.chunksOf(file),
+      index,
+    };
+    return { file, place, id: found.chunk, chunk, range, ...(seen && { seen }) };
   }
 }
 

@@ -7,7 +7,7 @@ import { type Allowances, accept } from '../rules/acceptance.ts';
 import { allowUnused } from '../rules/allow-unused.ts';
 import type { PlanRule, PlanView } from '../rules/plan-rule.ts';
 import { PLAN_RULES, ruleNamed } from '../rules/registry.ts';
-import type { Finding } from '../rules/rule.ts';
+import { type Finding, relatedIn } from '../rules/rule.ts';
 import { failedRule } from './shot-findings.ts';
 
 /** Findings about the plan as a whole, without accepted ones. */
@@ -31,7 +31,7 @@ const runRules = (rules: readonly PlanRule<unknown>[], view: PlanView): readonly
         severity: observation.severity ?? rule.severity,
         at: observation.at,
         facts: observation.facts,
-        related: observation.related ?? [],
+        related: relatedIn(observation),
       }));
     } catch (error) {
       return [failedRule(rule.name, error, { file: view.file, entry: WHOLE_FILE, path: [] })];

@@ -9,7 +9,7 @@ import { checkMissing } from '../rules/check-missing.ts';
 import { isJudged, missingChecks } from '../rules/checks-called-for.ts';
 import { withoutSilenced } from '../rules/precedence.ts';
 import { ruleNamed, SHOT_RULES } from '../rules/registry.ts';
-import type { Finding } from '../rules/rule.ts';
+import { type Finding, relatedIn } from '../rules/rule.ts';
 import { ruleFailed } from '../rules/rule-failed.ts';
 import type { ShotRule, ShotView } from '../rules/shot-rule.ts';
 
@@ -77,7 +77,7 @@ export function runShotRules(
           at: observation.at,
           shot,
           facts: observation.facts,
-          related: observation.related ?? [],
+          related: relatedIn(observation),
         });
     } catch (error) {
       found.push(failedRule(rule.name, error, { ...at, part: 'key' }, shot));

@@ -22,6 +22,9 @@ type FileState =
 const UNKNOWN: FileState = { state: 'unknown' };
 const GIVEN: FileState = { state: 'given' };
 
+/** So many replaced chunks are held for whoever shows what stands in them. */
+const MOST_REPLACED = 256;
+
 interface OpenText {
   readonly text: ChunkedText;
   /** Ids of `text.chunks`, index for index. */
@@ -35,6 +38,7 @@ export class Store {
   readonly #ids: Input<readonly EntryId[]> = this.graph.input('ids', [], sameData);
   readonly #state: Input<FileState> = this.graph.input('file', UNKNOWN, sameData);
   #layout = 0;
+  #replaced: Chunk[] = [];
 
   /**
    * Another number whenever a chunk of any file may have come, gone or begun on another line.
@@ -42,6 +46,13 @@ export class Store {
    */
   get layout(): number {
     return this.#layout;
+  }
+
+  /** The chunks that others took the place of since the last time, while the layout stood. */
+  takeReplaced(): readonly Chunk[] {
+    const replaced = this.#replaced;
+    if (replaced.length > 0) this.#replaced = [];
+    return replaced;
   }
 
   /** The chunk under `id`; undefined where there is none. Recorded as read. */
@@ -136,6 +147,12 @@ export class Store {
       removed.every((chunk, index) => samePath(chunk, added[index]!));
     if (samePaths) {
       if (removed.some(({ breaks }, index) => breaks !== added[index]!.breaks)) this.#layout++;
+      this.#replaced.push(...removed);
+      // Nobody asks for them: whoever does later has to look at everything.
+      if (this.#replaced.length > MOST_REPLACED) {
+        this.#replaced = [];
+        this.#layout++;
+      }
       added.forEach((chunk, index) => {
         this.#chunk.set(keyOf(file, open.ids[at + index]!), chunk);
       });

@@ -11,9 +11,10 @@ import { imageOfOutline } from '../../shared/mirror/bubble-image.ts';
 import { contrastOverDepth } from '../../shared/optics/defocus-contrast.ts';
 import { waysToReach } from '../../shared/optics/kit-search.ts';
 import { ringFor } from '../../shared/optics/reach.ts';
+import { relatedTo } from '../../shared/rules/shot-rule.ts';
 import { Analysis } from '../../shared/workspace/analysis.ts';
 import { Store } from '../../shared/workspace/store.ts';
-import { lineOf, planOf } from '../bench/plan-of.ts';
+import { lineOf, planOf, TOO_BRIGHT, WELL_EXPOSED } from '../bench/plan-of.ts';
 import { coreWith, PLAN, ROOT } from '../support/plans.ts';
 
 vi.mock('../../shared/exposure/unevenness.ts', { spy: true });
@@ -22,6 +23,7 @@ vi.mock('../../shared/mirror/bubble-image.ts', { spy: true });
 vi.mock('../../shared/optics/defocus-contrast.ts', { spy: true });
 vi.mock('../../shared/optics/kit-search.ts', { spy: true });
 vi.mock('../../shared/optics/reach.ts', { spy: true });
+vi.mock('../../shared/rules/shot-rule.ts', { spy: true });
 
 const KIT = 'workshop-kit.shootplan.yaml';
 const sample = (name: string): string =>
@@ -46,6 +48,15 @@ describe('opening a plan', () => {
     coreWith(other).findings(PLAN);
     // A light of its own for the second text, and two frames in it.
     expect(unevenStops).toHaveBeenCalledTimes(3);
+  });
+
+  it('gathers the causes of a finding once, at however many ends it is tried', () => {
+    const bright = planOf(20).replaceAll(`iso: ${WELL_EXPOSED}`, `iso: ${TOO_BRIGHT}`);
+    const found = coreWith(bright)
+      .findings(PLAN)
+      .filter(({ rule }) => rule === 'exposure-off');
+    expect(found).toHaveLength(20);
+    expect(relatedTo).toHaveBeenCalledTimes(20);
   });
 
   it('computes no film colour', () => {
