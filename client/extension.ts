@@ -20,6 +20,7 @@ import { openSample } from './samples.ts';
 import { Sheets, type ShotToShow } from './sheet.ts';
 import { type ShotToSolve, solveShot } from './solve.ts';
 import { StatusItem } from './status.ts';
+import { Swatches } from './swatches.ts';
 import { exportTimeline } from './timeline.ts';
 import { translationFor } from './translation.ts';
 
@@ -37,10 +38,12 @@ export const start = async (
   const log = window.createOutputChannel(CLIENT_NAME, { log: true });
   const status = new StatusItem();
   const restarts = new RestartUnlessHopeless(CLIENT_NAME);
+  const swatches = new Swatches();
   const client = createClient({
     documentSelector: documentSelector(),
     outputChannel: log,
     errorHandler: restarts,
+    middleware: { provideDocumentColors: swatches.provideDocumentColors },
     // Said by `restarts`, once, where it comes to nothing.
     initializationFailedHandler: () => false,
     // Watching plans and the settings is asked for by the server, once it is up.
@@ -67,6 +70,7 @@ export const start = async (
     log,
     sheets,
     status,
+    swatches,
     states,
     states.onSaid(() => restarts.worked()),
     status.follow(states),
