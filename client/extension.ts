@@ -28,6 +28,17 @@ import { translationFor } from './translation.ts';
 export const CLIENT_ID = 'lamella';
 export const CLIENT_NAME = 'Lamella';
 
+/** Settings of how things are shown; the server asks for them again when they change. */
+const SHOWN = ['lengths', 'codeLens', 'codeLenses', 'hints', 'align'];
+
+/** A copy: the editor's own objects can't be sent to a worker. */
+function shownSettings(): object {
+  const settings = workspace.getConfiguration('lamella');
+  return JSON.parse(
+    JSON.stringify(Object.fromEntries(SHOWN.map((name) => [name, settings.get(name)]))),
+  );
+}
+
 type ClientFactory = (options: LanguageClientOptions) => BaseLanguageClient;
 
 /** Starts the client; resolves when the server has answered, or the start has failed. */
@@ -48,9 +59,7 @@ export const start = async (
     initializationFailedHandler: () => false,
     // Watching plans and the settings is asked for by the server, once it is up.
     initializationOptions: {
-      lengths: workspace.getConfiguration('lamella').get('lengths'),
-      lenses: workspace.getConfiguration('lamella').get('lenses'),
-      align: workspace.getConfiguration('lamella').get('align'),
+      ...shownSettings(),
       rulePage: RULE_PAGE,
       state: true,
       solving: true,

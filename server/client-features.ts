@@ -120,8 +120,12 @@ interface InitializationOptions {
   readonly align?: unknown;
   /** The address of a rule's page, with `{rule}` in place of its name. */
   readonly rulePage?: unknown;
-  /** false: no lenses over shots. */
+  /** false: no lenses over shots; `lenses` is an older name. */
+  readonly codeLens?: unknown;
   readonly lenses?: unknown;
+  /** Parts of the lenses, and kinds of hints, that are shown: yes or no by name. */
+  readonly codeLenses?: unknown;
+  readonly hints?: unknown;
   /** true: lenses name the command `lamella.openSheet`. */
   readonly sheets?: unknown;
   /** true: hovers may have pictures, as `data:` addresses in their Markdown. */
