@@ -24,6 +24,7 @@ export interface ClientFeatures {
   readonly rulePage: string | null;
   readonly refreshesHints: boolean;
   readonly refreshesLenses: boolean;
+  readonly refreshesTokens: boolean;
   readonly registersWatchers: boolean;
   readonly registersSettings: boolean;
   readonly answersSettings: boolean;
@@ -76,6 +77,7 @@ export function clientFeatures(
     tagsUnused: tags.includes(DiagnosticTag.Unnecessary),
     refreshesHints: workspace.inlayHint?.refreshSupport === true,
     refreshesLenses: workspace.codeLens?.refreshSupport === true,
+    refreshesTokens: workspace.semanticTokens?.refreshSupport === true,
     registersWatchers: workspace.didChangeWatchedFiles?.dynamicRegistration === true,
     registersSettings: workspace.didChangeConfiguration?.dynamicRegistration === true,
     answersSettings: workspace.configuration === true,
