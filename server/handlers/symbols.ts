@@ -20,14 +20,23 @@ export function symbols(
   return client.hierarchicalSymbols ? outline.map(nested) : flat(outline, uri);
 }
 
-const nested = (symbol: OutlineSymbol): DocumentSymbol => ({
-  name: shown(symbol.name),
-  kind: KINDS[symbol.kind],
-  range: symbol.range,
-  selectionRange: symbol.selection,
-  ...(symbol.detail && { detail: symbol.detail }),
-  children: symbol.children.map(nested),
-});
+/** Of symbols that an edit left as they were: an outline is asked for after every key. */
+const known = new WeakMap<OutlineSymbol, DocumentSymbol>();
+
+function nested(symbol: OutlineSymbol): DocumentSymbol {
+  const before = known.get(symbol);
+  if (before) return before;
+  const made: DocumentSymbol = {
+    name: shown(symbol.name),
+    kind: KINDS[symbol.kind],
+    range: symbol.range,
+    selectionRange: symbol.selection,
+    ...(symbol.detail && { detail: symbol.detail }),
+    children: symbol.children.map(nested),
+  };
+  known.set(symbol, made);
+  return made;
+}
 
 const flat = (
   outline: readonly OutlineSymbol[],

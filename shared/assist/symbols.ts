@@ -40,14 +40,20 @@ export function symbolsOf(context: Context, file: FileId): readonly OutlineSymbo
   const open: Growing[] = [];
   chunks.forEach((chunk, index) => {
     if (chunk.kind === 'loose') return;
-    while (open.length > 0 && !isUnder(chunk.path, open.at(-1)!.path)) open.pop();
+    while (open.length > 0 && !isUnder(chunk.path, open.at(-1)!.path)) close(open);
     const grown = symbolAt(context, file, ids[index]!, index, chunk);
     (open.at(-1)?.children ?? top).push(grown.symbol);
-    // A section reaches to the end of the last thing in it.
-    for (const { symbol } of open) symbol.range = { ...symbol.range, end: grown.symbol.range.end };
     if (chunk.kind === 'header') open.push({ ...grown, path: chunk.path });
   });
+  while (open.length > 0) close(open);
   return top;
+}
+
+/** A section reaches to the end of the last thing in it, which is closed before it. */
+function close(open: Growing[]): void {
+  const { symbol, children } = open.pop()!;
+  const last = children.at(-1);
+  if (last) symbol.range = { ...symbol.range, end: last.range.end };
 }
 
 function symbolAt(
