@@ -1,5 +1,5 @@
 /**
- * `npm test`, `npm run test:editor`, `npm run pictures`: installs, builds and
+ * `npm test`, `npm run test:editor`, `npm run pictures`, `npm run bench:editor`: installs, builds and
  * packs what is missing, then hands over to vitest. Further arguments go to vitest.
  */
 import { spawnSync } from 'node:child_process';
@@ -10,6 +10,7 @@ const IN_EDITOR = ['run', '--config', 'tests/editor/vitest.config.ts', '--projec
 const KINDS = {
   '--editor': [...IN_EDITOR, 'editor'],
   '--pictures': [...IN_EDITOR, 'pictures'],
+  '--activation': [...IN_EDITOR, 'activation'],
 };
 
 /** Programs that tests can't do without; what they test would fail one by one and say so too. */
@@ -24,7 +25,7 @@ if (missing.length > 0)
 const [first, ...others] = process.argv.slice(2);
 const kind = KINDS[first];
 ensureInstalled();
-if (first === '--editor' || first === '--pictures') {
+if (kind) {
   await (await import('./package.mjs')).makePackage();
 } else {
   await (await import('./build.mjs')).buildIfStale();
