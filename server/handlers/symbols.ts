@@ -12,7 +12,7 @@ const KINDS: Readonly<Record<OutlineSymbol['kind'], SymbolKind>> = {
 
 export function symbols(
   core: Core,
-  client: ClientFeatures,
+  client: Pick<ClientFeatures, 'hierarchicalSymbols'>,
   file: FileId,
   uri: string,
 ): DocumentSymbol[] | SymbolInformation[] {
@@ -31,9 +31,9 @@ function nested(symbol: OutlineSymbol): DocumentSymbol {
     kind: KINDS[symbol.kind],
     range: symbol.range,
     selectionRange: symbol.selection,
-    ...(symbol.detail && { detail: symbol.detail }),
     children: symbol.children.map(nested),
   };
+  if (symbol.detail !== '') made.detail = symbol.detail;
   known.set(symbol, made);
   return made;
 }
