@@ -9,7 +9,7 @@ import { shapeOf, type Where, whereIs } from './where.ts';
 /** What a section's entries are indented by where it has none yet. */
 const STEP = 2;
 
-export interface AtMargin {
+interface AtMargin {
   /** "new shot" */
   readonly label: string;
   /** Where the entries of the section begin, in characters. */
