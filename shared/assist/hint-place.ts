@@ -32,12 +32,13 @@ function commentColumn(line: string, from: number): number {
   return behind < 0 ? -1 : from + behind + 1;
 }
 
-/** The hints, in the order of the text, that a line shows whole; what there is no room for is left out. */
+/** The first hint of each line, and of those behind it as many as it shows whole. */
 export function fitting(hints: readonly InlayHint[]): readonly InlayHint[] {
   const used = new Map<number, number>();
   return hints.filter(({ position: { line }, label }) => {
-    const length = (used.get(line) ?? 0) + label.length;
-    if (length > LONGEST_LINE) return false;
+    const before = used.get(line);
+    const length = (before ?? 0) + label.length;
+    if (before !== undefined && length > LONGEST_LINE) return false;
     used.set(line, length);
     return true;
   });

@@ -115,13 +115,16 @@ const apertureHint: HintOf = ({ figures, bench: { marked }, say, sure }) => {
     effective.known &&
     marked.known &&
     (effective.measured === true || say.fNumber(effective.value) !== say.fNumber(marked.value));
-  const depth = depthLabels(figures, say, sure);
-  if (!isSaid) return depth && { label: roomiest(...depth.withNeed), tooltip: APERTURE_TOOLTIP };
+  if (!isSaid) {
+    const alone = depthLabels(figures, say, sure);
+    return alone && { label: roomiest(...alone.withNeed), tooltip: APERTURE_TOOLTIP };
+  }
   const bounds = sure.behind(
     message`effective f-number`,
     (of) => of.effectiveFNumber,
     (value) => say.fNumber(value),
   );
+  const depth = depthLabels(figures, say, sure);
   const n = say.fNumber(effective.value);
   const words = say.effective(effective.value, effective.measured);
   const lefts = bounds === '' ? [words] : [`${words}${bounds}`, `${n}${bounds}`, words];
