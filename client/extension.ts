@@ -20,12 +20,24 @@ import { openSample } from './samples.ts';
 import { Sheets, type ShotToShow } from './sheet.ts';
 import { type ShotToSolve, solveShot } from './solve.ts';
 import { StatusItem } from './status.ts';
+import { Swatches } from './swatches.ts';
 import { exportTimeline } from './timeline.ts';
 import { translationFor } from './translation.ts';
 
 /** Also the prefix of the settings: the client reads `lamella.trace.server` by it. */
 export const CLIENT_ID = 'lamella';
 export const CLIENT_NAME = 'Lamella';
+
+/** Settings of how things are shown; the server asks for them again when they change. */
+const SHOWN = ['lengths', 'codeLens', 'codeLenses', 'hints', 'align'];
+
+/** A copy: the editor's own objects can't be sent to a worker. */
+function shownSettings(): object {
+  const settings = workspace.getConfiguration('lamella');
+  return JSON.parse(
+    JSON.stringify(Object.fromEntries(SHOWN.map((name) => [name, settings.get(name)]))),
+  );
+}
 
 type ClientFactory = (options: LanguageClientOptions) => BaseLanguageClient;
 
@@ -37,17 +49,17 @@ export const start = async (
   const log = window.createOutputChannel(CLIENT_NAME, { log: true });
   const status = new StatusItem();
   const restarts = new RestartUnlessHopeless(CLIENT_NAME);
+  const swatches = new Swatches();
   const client = createClient({
     documentSelector: documentSelector(),
     outputChannel: log,
     errorHandler: restarts,
+    middleware: { provideDocumentColors: swatches.provideDocumentColors },
     // Said by `restarts`, once, where it comes to nothing.
     initializationFailedHandler: () => false,
     // Watching plans and the settings is asked for by the server, once it is up.
     initializationOptions: {
-      lengths: workspace.getConfiguration('lamella').get('lengths'),
-      lenses: workspace.getConfiguration('lamella').get('lenses'),
-      align: workspace.getConfiguration('lamella').get('align'),
+      ...shownSettings(),
       rulePage: RULE_PAGE,
       state: true,
       solving: true,
@@ -67,6 +79,7 @@ export const start = async (
     log,
     sheets,
     status,
+    swatches,
     states,
     states.onSaid(() => restarts.worked()),
     status.follow(states),

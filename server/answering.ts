@@ -38,14 +38,12 @@ export function answerWhileWriting(connection: Connection, desk: Desk): void {
     ),
   );
   connection.languages.inlayHint.on(
-    desk.about([], ({ core }, file, { range }) => hints(core, file, range)),
+    desk.about([], ({ core, settings }, file, { range }) => hints(core, settings, file, range)),
   );
   connection.onCodeLens(
-    desk.about([], ({ core, settings }, file) => (settings.lenses ? lenses(core, file) : [])),
+    desk.about([], ({ core, settings }, file) => (settings.showsLenses ? lenses(core, file) : [])),
   );
-  connection.onCodeLensResolve(
-    desk.answer(({ core, client, documents }, lens) => resolveLens(core, client, documents, lens)),
-  );
+  connection.onCodeLensResolve(desk.answer((session, lens) => resolveLens(session, lens)));
   connection.onDocumentColor(desk.about([], ({ core }, file) => colours(core, file)));
   // A colour can't be chosen: it follows from the thickness.
   connection.onColorPresentation(() => []);

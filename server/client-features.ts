@@ -24,6 +24,7 @@ export interface ClientFeatures {
   readonly rulePage: string | null;
   readonly refreshesHints: boolean;
   readonly refreshesLenses: boolean;
+  readonly refreshesTokens: boolean;
   readonly registersWatchers: boolean;
   readonly registersSettings: boolean;
   readonly answersSettings: boolean;
@@ -76,6 +77,7 @@ export function clientFeatures(
     tagsUnused: tags.includes(DiagnosticTag.Unnecessary),
     refreshesHints: workspace.inlayHint?.refreshSupport === true,
     refreshesLenses: workspace.codeLens?.refreshSupport === true,
+    refreshesTokens: workspace.semanticTokens?.refreshSupport === true,
     registersWatchers: workspace.didChangeWatchedFiles?.dynamicRegistration === true,
     registersSettings: workspace.didChangeConfiguration?.dynamicRegistration === true,
     answersSettings: workspace.configuration === true,
@@ -120,8 +122,12 @@ interface InitializationOptions {
   readonly align?: unknown;
   /** The address of a rule's page, with `{rule}` in place of its name. */
   readonly rulePage?: unknown;
-  /** false: no lenses over shots. */
+  /** false: no lenses over shots; `lenses` is an older name. */
+  readonly codeLens?: unknown;
   readonly lenses?: unknown;
+  /** Parts of the lenses, and kinds of hints, that are shown: yes or no by name. */
+  readonly codeLenses?: unknown;
+  readonly hints?: unknown;
   /** true: lenses name the command `lamella.openSheet`. */
   readonly sheets?: unknown;
   /** true: hovers may have pictures, as `data:` addresses in their Markdown. */

@@ -155,6 +155,7 @@ export class Session {
     if (!elsewhere) return;
     const { languages } = this.#connection;
     if (client.refreshesHints) languages.inlayHint.refresh().catch(() => undefined);
+    if (client.refreshesTokens) languages.semanticTokens.refresh().catch(() => undefined);
     if (client.refreshesLenses)
       this.#connection.sendRequest(CodeLensRefreshRequest.type).catch(() => undefined);
   }

@@ -1,6 +1,7 @@
 /**
- * `npm test`, `npm run test:editor`, `npm run test:readers`, `npm run pictures`: installs, builds
- * and packs what is missing, then hands over to vitest. Further arguments go to vitest.
+ * `npm test`, `npm run test:editor`, `npm run test:readers`, `npm run pictures`,
+ * `npm run bench:editor`: installs, builds and packs what is missing, then hands over to vitest.
+ * Further arguments go to vitest.
  */
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
@@ -11,6 +12,7 @@ const KINDS = {
   '--editor': [...IN_EDITOR, 'editor'],
   '--pictures': [...IN_EDITOR, 'pictures'],
   '--readers': ['run', '--config', 'tests/readers/vitest.config.ts'],
+  '--activation': [...IN_EDITOR, 'activation'],
 };
 
 /** Programs that tests can't do without; what they test would fail one by one and say so too. */
@@ -25,9 +27,9 @@ if (missing.length > 0)
 const [first, ...others] = process.argv.slice(2);
 const kind = KINDS[first];
 ensureInstalled();
-if (first === '--editor' || first === '--pictures') {
+if (kind && first !== '--readers') {
   await (await import('./package.mjs')).makePackage();
-} else if (first !== '--readers') {
+} else if (!kind) {
   await (await import('./build.mjs')).buildIfStale();
 }
 const vitest = path.join(ROOT, 'node_modules/vitest/vitest.mjs');

@@ -4,8 +4,7 @@ import type { Core } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { message } from '../../shared/words/message.ts';
-import type { ClientFeatures } from '../client-features.ts';
-import type { Documents } from '../workspace/documents.ts';
+import type { Session } from '../session.ts';
 
 /** What a lens carries until it is shown. */
 interface Carried {
@@ -21,16 +20,14 @@ export const lenses = (core: Core, file: FileId): CodeLens[] =>
 
 /** A click opens the sheet at the shot where the client has one; to others a lens is words alone. */
 export function resolveLens(
-  core: Core,
-  client: ClientFeatures,
-  documents: Documents,
+  { core, client, documents, settings }: Session,
   lens: CodeLens,
 ): CodeLens {
   const { file, shot } = (lens.data ?? {}) as Partial<Carried>;
   if (typeof file !== 'string' || typeof shot !== 'string' || !documents.has(file)) return lens;
-  const words = core.lensWords(file, shot);
+  const words = core.lensWords(file, shot, settings.lensesLeftOut);
   if (words === null) return lens;
-  const title = inertLine(words);
+  const title = words === '' ? message`nothing to say` : inertLine(words);
   const command = client.showsSheets
     ? {
         title,

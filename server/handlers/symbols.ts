@@ -12,7 +12,7 @@ const KINDS: Readonly<Record<OutlineSymbol['kind'], SymbolKind>> = {
 
 export function symbols(
   core: Core,
-  client: ClientFeatures,
+  client: Pick<ClientFeatures, 'hierarchicalSymbols'>,
   file: FileId,
   uri: string,
 ): DocumentSymbol[] | SymbolInformation[] {
@@ -20,14 +20,23 @@ export function symbols(
   return client.hierarchicalSymbols ? outline.map(nested) : flat(outline, uri);
 }
 
-const nested = (symbol: OutlineSymbol): DocumentSymbol => ({
-  name: shown(symbol.name),
-  kind: KINDS[symbol.kind],
-  range: symbol.range,
-  selectionRange: symbol.selection,
-  ...(symbol.detail && { detail: symbol.detail }),
-  children: symbol.children.map(nested),
-});
+/** Of symbols that an edit left as they were: an outline is asked for after every key. */
+const known = new WeakMap<OutlineSymbol, DocumentSymbol>();
+
+function nested(symbol: OutlineSymbol): DocumentSymbol {
+  const before = known.get(symbol);
+  if (before) return before;
+  const made: DocumentSymbol = {
+    name: shown(symbol.name),
+    kind: KINDS[symbol.kind],
+    range: symbol.range,
+    selectionRange: symbol.selection,
+    children: symbol.children.map(nested),
+  };
+  if (symbol.detail !== '') made.detail = symbol.detail;
+  known.set(symbol, made);
+  return made;
+}
 
 const flat = (
   outline: readonly OutlineSymbol[],

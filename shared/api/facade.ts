@@ -15,6 +15,7 @@ import type { FormatOptions } from '../format/rows.ts';
 import type { LookAsk } from '../looked-at/looked.ts';
 import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../say/say.ts';
+import type { HintKind, LensKind } from './beside-text.ts';
 import type { ComparedPlan } from './compared.ts';
 import type { About, Completions } from './completions.ts';
 import type { DrawnFrame, FrameInMaking } from './frame.ts';
@@ -63,6 +64,7 @@ export interface HoverPicture {
 }
 
 export interface InlayHint {
+  readonly kind: HintKind;
   readonly position: Position;
   readonly label: string;
   readonly tooltip?: string;
@@ -155,8 +157,11 @@ export interface Core extends Checker {
   hints(file: FileId, range: Range): readonly InlayHint[];
   /** Where lenses stand, without their words: cheap in plans of any length. */
   lenses(file: FileId): readonly ShotLens[];
-  /** The state of a shot in a few words; null: there is no such shot. */
-  lensWords(file: FileId, shot: string): string | null;
+  /**
+   * The state of a shot in a few words, those kinds left out; '' where that leaves nothing to say.
+   * null: there is no such shot.
+   */
+  lensWords(file: FileId, shot: string, without?: ReadonlySet<LensKind>): string | null;
   /** Swatches of film thicknesses, where they stand. */
   colours(file: FileId): readonly ColourSwatch[];
   symbols(file: FileId): readonly OutlineSymbol[];

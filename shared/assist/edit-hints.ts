@@ -12,8 +12,11 @@ import { toNumber } from '../timeline/exact.ts';
 import { timecode } from '../timeline/timecode.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
+import { hintPlace } from './hint-place.ts';
 
 const EDIT = entryAt('edit');
+
+type Hint = Omit<InlayHint, 'kind' | 'position'>;
 
 export function editHintsIn(context: Context, file: FileId, range: Range): readonly InlayHint[] {
   const { store, analysis, locator } = context;
@@ -29,11 +32,10 @@ export function editHintsIn(context: Context, file: FileId, range: Range): reado
   return edit.cuts.flatMap((cut): InlayHint[] => {
     const chunk = analysis.entries.source(file, cut.at.entry)?.chunk;
     if (!cut.fields || chunk === undefined || !chunks.has(chunk)) return [];
-    const beside = (
-      field: Field<unknown>,
-      hint: Omit<InlayHint, 'position'> | null,
-    ): InlayHint[] =>
-      hint && field.state === 'known' ? [{ position: locator.rangeOf(field.at).end, ...hint }] : [];
+    const beside = (field: Field<unknown>, hint: Hint | null): InlayHint[] =>
+      hint && field.state === 'known'
+        ? [{ kind: 'cuts', position: hintPlace(text, locator.rangeOf(field.at).end), ...hint }]
+        : [];
     return [
       ...beside(cut.fields.duration, placeHint(cut, edit)),
       ...beside(cut.fields.speed, sourceHint(cut)),
@@ -43,10 +45,7 @@ export function editHintsIn(context: Context, file: FileId, range: Range): reado
   });
 }
 
-function placeHint(
-  { track }: CutFigures,
-  { rate }: EditFigures,
-): Omit<InlayHint, 'position'> | null {
+function placeHint({ track }: CutFigures, { rate }: EditFigures): Hint | null {
   const fps = valueIn(rate);
   if (!track.known || !fps) return null;
   const { startFrame, endFrame } = track.value;
@@ -57,7 +56,7 @@ function placeHint(
   };
 }
 
-function sourceHint({ sourceS }: CutFigures): Omit<InlayHint, 'position'> | null {
+function sourceHint({ sourceS }: CutFigures): Hint | null {
   if (!sourceS.known) return null;
   return {
     label: message`uses ${secondsWords(toNumber(sourceS.value))}`,

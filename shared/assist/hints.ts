@@ -4,6 +4,7 @@
  * that is shown.
  */
 
+import type { HintKind } from '../api/beside-text.ts';
 import type { InlayHint } from '../api/facade.ts';
 import type { Position, Range } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
@@ -16,6 +17,7 @@ import type { LengthUnit, Say } from '../say/say.ts';
 import { inLanguage, later, message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { editHintsIn } from './edit-hints.ts';
+import { fitting, hintPlace, LONGEST_LABEL } from './hint-place.ts';
 import type { SaidShot } from './hover/shot/view.ts';
 import { Sure } from './hover/sure.ts';
 
@@ -27,14 +29,12 @@ interface Hint {
 
 type HintOf = (shot: SaidShot) => Hint | null;
 
-/** What an editor shows beside a line without pushing the next value out of sight. */
-const LONGEST_LABEL = 40;
-
 export function hintsIn(context: Context, file: FileId, range: Range): readonly InlayHint[] {
   const ofShots = shotsIn(context, file, range).flatMap((shot) => hintsOfShot(context, file, shot));
-  return [...ofShots, ...editHintsIn(context, file, range)].filter(({ position }) =>
+  const all = [...ofShots, ...editHintsIn(context, file, range)].filter(({ position }) =>
     isWithin(position, range),
   );
+  return fitting(all);
 }
 
 /** The shots of the chunks that a range touches; no other is looked at. */
@@ -58,12 +58,13 @@ function shotsIn({ store, analysis }: Context, file: FileId, range: Range): read
 }
 
 function hintsOfShot(context: Context, file: FileId, shot: EntryId): InlayHint[] {
-  const { analysis, locator, say } = context;
+  const { analysis, locator, say, store } = context;
   const uncertain = analysis.uncertain(file, shot);
-  if (!uncertain) return [];
+  const text = store.text(file);
+  if (!uncertain || !text) return [];
   return hintsOf(uncertain, say)
     .filter(({ at }) => at.file === file)
-    .map(({ at, hint }) => ({ position: locator.rangeOf(at).end, ...hint }))
+    .map(({ at, hint }) => ({ position: hintPlace(text, locator.rangeOf(at).end), ...hint }))
     .sort(
       (a, b) => a.position.line - b.position.line || a.position.character - b.position.character,
     );
@@ -71,7 +72,7 @@ function hintsOfShot(context: Context, file: FileId, shot: EntryId): InlayHint[]
 
 interface PlacedHint {
   readonly at: Place;
-  readonly hint: Hint;
+  readonly hint: Hint & { readonly kind: HintKind };
 }
 
 /** What was last said of a shot: an editor asks for all that it shows after every key. */
@@ -85,7 +86,7 @@ function hintsOf(uncertain: UncertainShot, say: Say): readonly PlacedHint[] {
   const known = said.get(uncertain);
   if (known?.lengths === lengths) return known.hints;
   const { bench, figures } = uncertain.middle;
-  const hints = Object.entries(HINTS).flatMap(([key, hintOf]): PlacedHint[] => {
+  const hints = Object.entries(HINTS).flatMap(([key, [kind, hintOf]]): PlacedHint[] => {
     const field = bench.fields[key as keyof typeof HINTS];
     if (field.state !== 'known') return [];
     const sure = new Sure(uncertain, say);
@@ -94,7 +95,7 @@ function hintsOf(uncertain: UncertainShot, say: Say): readonly PlacedHint[] {
     const tooltip = [inLanguage(hint.tooltip), sure.bounds(), sure.widest()]
       .filter(Boolean)
       .join(' ');
-    return [{ at: field.at, hint: { label: hint.label, tooltip } }];
+    return [{ at: field.at, hint: { kind, label: hint.label, tooltip } }];
   });
   said.set(uncertain, { lengths, hints });
   return hints;
@@ -107,56 +108,53 @@ const roomiest = (...labels: readonly string[]): string => labels.find(fits) ?? 
 
 const APERTURE_TOOLTIP = later`Effective f-number at the sensor. Depth of field (DOF) along the lens axis, and the depth that subject, tilt and move need.`;
 
+/** Two values at most: what the depth is needed for stands beside it where there is room for a second. */
 const apertureHint: HintOf = ({ figures, bench: { marked }, say, sure }) => {
   const { effectiveFNumber: effective } = figures;
   const isSaid =
     effective.known &&
     marked.known &&
     (effective.measured === true || say.fNumber(effective.value) !== say.fNumber(marked.value));
-  const depth = depthLabel(figures, say);
   if (!isSaid) {
-    if (depth === null) return null;
-    const bounds = depthAround(sure, say);
-    return { label: roomiest(depth(bounds), depth('')), tooltip: APERTURE_TOOLTIP };
+    const alone = depthLabels(figures, say, sure);
+    return alone && { label: roomiest(...alone.withNeed), tooltip: APERTURE_TOOLTIP };
   }
-  const n = say.fNumber(effective.value);
-  const long = (bounds: string) => `${say.effective(effective.value, effective.measured)}${bounds}`;
   const bounds = sure.behind(
     message`effective f-number`,
     (of) => of.effectiveFNumber,
     (value) => say.fNumber(value),
   );
-  const short = bounds === '' || effective.measured ? long('') : `${n}${bounds}`;
-  const tooltip = APERTURE_TOOLTIP;
-  if (depth === null) return { label: roomiest(long(bounds), short, long('')), tooltip };
-  const both = (left: string, right: string): string => `${left} · ${right}`;
-  const around = depthAround(sure, say);
-  return {
-    label: roomiest(
-      both(long(bounds), depth(around)),
-      both(short, depth(around)),
-      both(long(bounds), depth('')),
-      both(short, depth('')),
-      both(short, depth('', true)),
-      both(long(''), depth('')),
-    ),
-    tooltip,
-  };
+  const depth = depthLabels(figures, say, sure);
+  const n = say.fNumber(effective.value);
+  const words = say.effective(effective.value, effective.measured);
+  const lefts = bounds === '' ? [words] : [`${words}${bounds}`, `${n}${bounds}`, words];
+  // The word is longer than the number: where room is short it goes before the bounds of the depth.
+  if (!effective.measured) lefts.push(n);
+  const labels = depth
+    ? depth.alone.flatMap((right) => lefts.map((left) => `${left} · ${right}`))
+    : lefts;
+  return { label: roomiest(...labels), tooltip: APERTURE_TOOLTIP };
 };
 
-type DepthLabel = (bounds: string, isShort?: boolean) => string;
-
-/** The depth there and needed, with room for its bounds; short, a unit that both have is said once. */
-function depthLabel(figures: ShotFigures, say: Say): DepthLabel | null {
+/** Depth of field, alone and with the depth needed, the longest first. */
+function depthLabels(
+  figures: ShotFigures,
+  say: Say,
+  sure: Sure,
+): Readonly<Record<'alone' | 'withNeed', readonly string[]>> | null {
   const { usableDepthMm: depth, depthMm } = figures;
   const { needed } = depthMm;
   if (!depth.known) return null;
-  if (!needed.known || !(needed.value > 0))
-    return (bounds) => message`DOF ${say.length(depth.value)}${bounds}`;
-  const [there, wanted] = depthPair(depth.value, needed.value, say);
-  const unit = / \S+$/u.exec(there)?.[0] ?? '';
-  const short = wanted.endsWith(unit) ? there.slice(0, there.length - unit.length) : there;
-  return (bounds, isShort) => message`DOF ${isShort ? short : there}${bounds}, needs ${wanted}`;
+  const bounds = depthAround(sure, say);
+  const isNeeded = needed.known && needed.value > 0;
+  const [there, wanted] = isNeeded
+    ? depthPair(depth.value, needed.value, say)
+    : [say.length(depth.value), ''];
+  const alone = [...new Set([bounds, ''])].map((around) => message`DOF ${there}${around}`);
+  return {
+    alone,
+    withNeed: isNeeded ? alone.map((words) => message`${words}, needs ${wanted}`) : alone,
+  };
 }
 
 const depthAround = (sure: Sure, say: Say): string =>
@@ -213,19 +211,22 @@ const fieldHint: HintOf = ({ figures: { fieldMm }, say, sure }) => {
 const ringHint: HintOf = (shot) => {
   const hints = [magnificationHint, fieldHint].flatMap((of) => of(shot) ?? []);
   if (hints.length === 0) return null;
+  const together = (...labels: readonly string[]): string => labels.join(' · ');
+  const long = hints.map(({ label }) => label);
+  const short = long.map((label) => label.replace(/ \([^)]*\)$/, ''));
   return {
-    label: hints.map(({ label }) => label).join(' · '),
+    label: roomiest(together(...long), together(...short)),
     tooltip: hints.map(({ tooltip }) => inLanguage(tooltip)).join(' '),
   };
 };
 
 const HINTS = {
-  field: magnificationHint,
-  magnification: fieldHint,
-  ring: ringHint,
-  aperture: apertureHint,
-  iso: isoHint,
-} as const satisfies Partial<Record<keyof Bench['fields'], HintOf>>;
+  field: ['size', magnificationHint],
+  magnification: ['size', fieldHint],
+  ring: ['size', ringHint],
+  aperture: ['aperture', apertureHint],
+  iso: ['exposure', isoHint],
+} as const satisfies Partial<Record<keyof Bench['fields'], readonly [HintKind, HintOf]>>;
 
 function isWithin({ line, character }: Position, { start, end }: Range): boolean {
   if (line < start.line || line > end.line) return false;

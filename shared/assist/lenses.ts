@@ -4,6 +4,7 @@
  * shots that are shown.
  */
 
+import type { LensKind } from '../api/beside-text.ts';
 import type { ShotLens } from '../api/facade.ts';
 import type { Range } from '../api/located.ts';
 import type { Bench } from '../figures/bench.ts';
@@ -42,8 +43,23 @@ function nameRange({ store, locator }: Context, file: FileId, id: EntryId): Rang
   return { start: at, end: at };
 }
 
+/** A window of 900 pixels shows so many without cutting them off. */
+const LONGEST = 80;
+
+/** One or two values of a kind: with their bounds, and without. */
+interface Words {
+  readonly kind: LensKind;
+  readonly long: string;
+  readonly short: string;
+}
+
 /** The state of a shot; null: there is no such shot. */
-export function lensWords({ analysis, say }: Context, file: FileId, shot: string): string | null {
+export function lensWords(
+  { analysis, say }: Context,
+  file: FileId,
+  shot: string,
+  without: ReadonlySet<LensKind> = new Set(),
+): string | null {
   const id: EntryId = idOf('shots', shot);
   if (!analysis.shots(file).includes(id)) return null;
   const bench = analysis.bench(file, id);
@@ -52,30 +68,55 @@ export function lensWords({ analysis, say }: Context, file: FileId, shot: string
   const uncertain = analysis.uncertain(file, id);
   if (!uncertain) return null;
   const said = { bench, figures, say, sure: new Sure(uncertain, say) };
-  const takes = takeWords(analysis, file, shot);
-  return [...pictureWords(said), checkWords(bench), takes]
-    .filter((words) => words !== null)
-    .join(' · ');
+  const words = [
+    ...pictureWords(said, without),
+    ...asWords('checks', checkWords(bench)),
+    ...asWords('takes', takeWords(analysis, file, shot)),
+  ];
+  return roomiest(words.filter(({ kind }) => !without.has(kind)));
+}
+
+const asWords = (kind: LensKind, said: string | null): readonly Words[] =>
+  said === null ? [] : [{ kind, long: said, short: said }];
+
+/** Which kinds say less where there is no room for all, the first before the others. */
+const SHORTENED: readonly LensKind[] = ['exposure', 'depth', 'reflections'];
+
+function roomiest(words: readonly Words[]): string {
+  const joined = (short: readonly LensKind[]): string =>
+    words.map((one) => (short.includes(one.kind) ? one.short : one.long)).join(' · ');
+  const counts = SHORTENED.map((_, at) => at + 1);
+  const tried = [0, ...counts].map((count) => joined(SHORTENED.slice(0, count)));
+  return tried.find(({ length }) => length <= LONGEST) ?? tried.at(-1)!;
 }
 
 /** A field that the rig can't set leaves nothing to say about what it would look like. */
-function pictureWords(shot: SaidShot): readonly (string | null)[] {
+function pictureWords(shot: SaidShot, without: ReadonlySet<LensKind>): readonly Words[] {
   const { bench, figures, say } = shot;
-  if (isOutOfReach(bench, figures)) return [message`field out of reach`];
-  const parts: readonly (readonly [string, Part])[] = [
-    [message`DOF`, depthWords(shot)],
-    [message`exposure`, lightWords(shot)],
-    [message`reflections`, mirrorWords(figures, say)],
+  if (isOutOfReach(bench, figures)) return asWords('depth', message`field out of reach`);
+  const all: readonly (readonly [LensKind, string, Part])[] = [
+    ['depth', message`DOF`, depthWords(shot)],
+    ['exposure', message`exposure`, lightWords(shot)],
+    ['reflections', message`reflections`, mirrorWords(figures, say)],
   ];
-  const missing = parts.flatMap(([name, words]) => (words === undefined ? [name] : []));
+  const parts = all.filter(([kind]) => !without.has(kind));
+  const [missing, ...others] = parts.filter(([, , words]) => words === undefined);
+  const names = [missing, ...others].flatMap((one) => (one ? [one[1]] : []));
   return [
-    ...parts.flatMap(([, words]) => (words === undefined ? [] : [words])),
-    missing.length > 0 ? message`${allOf(missing)} unknown` : null,
+    ...parts.flatMap(([kind, , words]) => (words ? [{ kind, ...words }] : [])),
+    ...(missing ? asWords(missing[0], message`${allOf(names)} unknown`) : []),
   ];
 }
 
 /** Words, nothing to say (null), or not known (undefined). */
-type Part = string | null | undefined;
+type Part = Omit<Words, 'kind'> | null | undefined;
+
+const bounded = (say: (bounds: string) => string, bounds: string): Part => ({
+  long: say(bounds),
+  short: say(''),
+});
+
+const always = (words: string): Part => ({ long: words, short: words });
 
 function depthWords({ figures, say, sure }: SaidShot): Part {
   const { usableDepthMm: depth, depthMm, stackFrames: frames } = figures;
@@ -86,13 +127,20 @@ function depthWords({ figures, say, sure }: SaidShot): Part {
     (of) => of.usableDepthMm,
     (mm) => say.length(mm),
   );
-  if (frames.known) return message`DOF ${say.length(depth.value)}${bounds}, ${frames.value} frames`;
-  if (!needed.known) return message`DOF ${say.length(depth.value)}${bounds}, need unknown`;
-  if (needed.value === 0) return message`DOF ${say.length(depth.value)}${bounds}`;
+  const alone = say.length(depth.value);
+  if (frames.known)
+    return bounded((around) => message`DOF ${alone}${around}, ${frames.value} frames`, bounds);
+  if (!needed.known)
+    return bounded((around) => message`DOF ${alone}${around}, need unknown`, bounds);
+  if (needed.value === 0) return bounded((around) => message`DOF ${alone}${around}`, bounds);
   const [there, wanted] = depthPair(depth.value, needed.value, say);
-  return bounds === ''
-    ? message`DOF ${there} (needs ${wanted})`
-    : message`DOF ${there}${bounds}, needs ${wanted}`;
+  return bounded(
+    (around) =>
+      around === ''
+        ? message`DOF ${there} (needs ${wanted})`
+        : message`DOF ${there}${around}, needs ${wanted}`,
+    bounds,
+  );
 }
 
 function lightWords({ figures, bench, say, sure }: SaidShot): Part {
@@ -105,24 +153,30 @@ function lightWords({ figures, bench, say, sure }: SaidShot): Part {
       (of) => of.isoNeeded,
       (needed) => say.iso(needed),
     );
-    return `${needsIso(isoNeeded.value, isoRangeOf(bench), say)}${bounds}`;
+    const words = needsIso(isoNeeded.value, isoRangeOf(bench), say);
+    return bounded((around) => `${words}${around}`, bounds);
   }
   if (!error.known) return undefined;
-  return `${exposureWords(error.value, say)}${sure.exposure(message`exposure`)}`;
+  const words = exposureWords(error.value, say);
+  return bounded((around) => `${words}${around}`, sure.exposure(message`exposure`));
 }
 
 /** The tilts at which the lens is not reflected; nothing where the subject is not a flat mirror. */
 function mirrorWords({ leastTiltRad: least, tiltWindow: window }: ShotFigures, say: Say): Part {
-  if (without(least)) return null;
+  if (isWithout(least)) return null;
   if (!least.known) return undefined;
-  if (!window.known) return message`no lens reflection above ${say.angle(least.value)}`;
+  if (!window.known) return always(message`no lens reflection above ${say.angle(least.value)}`);
   const { leastRad, greatestRad, openRad } = window.value;
-  if (openRad < 0) return message`lens reflected at every tilt`;
-  const [from, to] = say.angles2(leastRad, greatestRad);
-  return message`no lens reflection at ${from.replace('°', '')}–${to}`;
+  if (openRad < 0) return always(message`lens reflected at every tilt`);
+  const [first, to] = say.angles2(leastRad, greatestRad);
+  const from = first.replace('°', '');
+  return {
+    long: message`no lens reflection at ${from}–${to}`,
+    short: message`tilt window ${from}–${to}`,
+  };
 }
 
-const without = (figure: Figure<unknown>): boolean => !figure.known && figure.applies === false;
+const isWithout = (figure: Figure<unknown>): boolean => !figure.known && figure.applies === false;
 
 /** Missing checks that a lens names; it has no room for more, and the hover lists them all. */
 const MOST_NAMED = 2;

@@ -25,8 +25,8 @@ interface Growing {
 /** The symbol of an entry as it was made last, and the line that its chunk began on. */
 interface Made {
   readonly id: EntryId;
-  readonly line: number;
-  readonly symbol: OutlineSymbol;
+  line: number;
+  symbol: OutlineSymbol;
 }
 
 /** A chunk that an edit left as it was is not read again, only moved. */
@@ -40,14 +40,20 @@ export function symbolsOf(context: Context, file: FileId): readonly OutlineSymbo
   const open: Growing[] = [];
   chunks.forEach((chunk, index) => {
     if (chunk.kind === 'loose') return;
-    while (open.length > 0 && !isUnder(chunk.path, open.at(-1)!.path)) open.pop();
+    while (open.length > 0 && !isUnder(chunk.path, open.at(-1)!.path)) close(open);
     const grown = symbolAt(context, file, ids[index]!, index, chunk);
     (open.at(-1)?.children ?? top).push(grown.symbol);
-    // A section reaches to the end of the last thing in it.
-    for (const { symbol } of open) symbol.range = { ...symbol.range, end: grown.symbol.range.end };
     if (chunk.kind === 'header') open.push({ ...grown, path: chunk.path });
   });
+  while (open.length > 0) close(open);
   return top;
+}
+
+/** A section reaches to the end of the last thing in it, which is closed before it. */
+function close(open: Growing[]): void {
+  const { symbol, children } = open.pop()!;
+  const last = children.at(-1);
+  if (last) symbol.range = { ...symbol.range, end: last.range.end };
 }
 
 function symbolAt(
@@ -61,26 +67,34 @@ function symbolAt(
   if (chunk.kind === 'header') return symbolOfChunk(context, file, id, index);
   const line = context.locator.firstLineAt(file, index);
   const before = made.get(chunk);
-  const symbol =
-    before?.id !== id
-      ? symbolOfChunk(context, file, id, index).symbol
-      : before.line === line
-        ? before.symbol
-        : movedBy(before.symbol, line - before.line);
-  if (symbol !== before?.symbol) made.set(chunk, { id, line, symbol });
-  return { symbol, children: [] };
+  if (before?.id !== id) {
+    const { symbol } = symbolOfChunk(context, file, id, index);
+    made.set(chunk, { id, line, symbol });
+    return { symbol, children: [] };
+  }
+  if (before.line !== line) {
+    before.symbol = movedBy(before.symbol, line - before.line);
+    before.line = line;
+  }
+  return { symbol: before.symbol, children: [] };
 }
 
-const movedBy = (symbol: OutlineSymbol, lines: number): OutlineSymbol => ({
-  ...symbol,
-  range: moved(symbol.range, lines),
-  selection: moved(symbol.selection, lines),
-  children: symbol.children.map((child) => movedBy(child, lines)),
-});
+/** Key by key: copies by `...` are several times as slow, and there may be thousands. */
+function movedBy(symbol: OutlineSymbol, lines: number): OutlineSymbol {
+  const { name, detail, kind, children } = symbol;
+  return {
+    name,
+    detail,
+    kind,
+    range: moved(symbol.range, lines),
+    selection: moved(symbol.selection, lines),
+    children: children.length === 0 ? children : children.map((child) => movedBy(child, lines)),
+  };
+}
 
 const moved = ({ start, end }: Range, lines: number): Range => ({
-  start: { ...start, line: start.line + lines },
-  end: { ...end, line: end.line + lines },
+  start: { line: start.line + lines, character: start.character },
+  end: { line: end.line + lines, character: end.character },
 });
 
 const isUnder = (path: readonly string[], above: readonly string[]): boolean =>

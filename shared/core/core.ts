@@ -85,7 +85,7 @@ export function createCore(options: CoreOptions): Core {
     newShot: (file, fieldMm) => newShot(context, file, fieldMm),
     hints: (file, range) => hintsIn(context, file, range),
     lenses: (file) => lensesIn(context, file),
-    lensWords: (file, shot) => lensWords(context, file, shot),
+    lensWords: (file, shot, without) => lensWords(context, file, shot, without),
     colours: (file) => coloursIn(context, file),
     definition: (file, position) => definitionOf(context, file, position),
     references: (file, position) => referencesOf(context, file, position),

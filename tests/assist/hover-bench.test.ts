@@ -14,8 +14,9 @@ describe('the field', () => {
       '| from the sensor | effective | working distance | depth of field | light lost |',
     );
     // Next to what is wrong: what stands further down is scrolled to by nobody.
-    const [verdict, rigs] = words.split('\n\n');
-    expect(verdict).toMatch(/^Planned: \*\*[0-9.]+x\*\*/);
+    const [verdict, result, rigs] = words.split('\n\n');
+    expect(verdict).toBe('**Fails: field in reach**');
+    expect(result).toMatch(/^Planned: \*\*[0-9.]+x\*\*/);
     expect(rigs).toMatch(/^\| from the sensor \|/);
     expect(words).toMatch(/\| body-a, twice, macro-100 \| f\/[0-9.]+ \| [0-9.]+ mm \|/);
   });

@@ -1,5 +1,6 @@
 /** The state of a shot in a few words, over its name: what it says, and what it doesn't claim. */
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { LENS_KINDS, type LensKind } from '../../shared/api/beside-text.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { Analysis } from '../../shared/workspace/analysis.ts';
 import { changed, coreWith, PLAN } from '../support/plans.ts';
@@ -50,9 +51,31 @@ describe('a lens over each shot', () => {
 describe('its words', () => {
   it('are depth, exposure, mirror and checks', () => {
     expect(words('frost')).toMatch(
-      /^DOF 2 mm \(\S+ to 2\), needs 1\.5 mm · exposure correct \(.* over\) · \d checks open$/,
+      /^DOF 2 mm \(\S+ to 2\), needs 1\.5 mm · exposure correct · \d checks open$/,
     );
-    expect(words('skin')).toMatch(/ · no lens reflection at \d\.\d–\d+° · \d+ checks open$/);
+    expect(words('skin')).toMatch(/ · tilt window \d\.\d–\d+° · \d+ checks open$/);
+  });
+
+  it('have bounds as far as a narrow window shows them', () => {
+    const without = new Set<LensKind>(['reflections', 'checks']);
+    const long = coreWith(EXAMPLE_PLAN).lensWords(PLAN, 'skin', without)!;
+    expect(long).toMatch(/^DOF [^·]* \(\S+ to [^·]* · .*\(/);
+    for (const said of [long, words('skin')!, words('frost')!])
+      expect(said.length).toBeLessThanOrEqual(80);
+    expect(words('skin')).not.toContain('(0');
+  });
+
+  it('leave out the kinds that are not wanted', () => {
+    const core = coreWith(EXAMPLE_PLAN);
+    const said = (...kinds: readonly LensKind[]) =>
+      core.lensWords(PLAN, 'skin', new Set(LENS_KINDS.filter((kind) => !kinds.includes(kind))));
+    expect(said('checks')).toMatch(/^\d+ checks open$/);
+    expect(said('depth')).toMatch(/^DOF [^·]*$/);
+    expect(said('reflections')).toMatch(/^no lens reflection [^·]*$/);
+    expect(said('exposure', 'checks')!.split(' · ')).toHaveLength(2);
+    expect(said('takes')).toBe('');
+    const dark = coreWith(changed(EXAMPLE_PLAN, { 'shots/frost/light': null }));
+    expect(dark.lensWords(PLAN, 'frost', new Set(['exposure']))).not.toContain('unknown');
   });
 
   // Common practice: twice the ISO is one stop more, half of it one less; 1250 is right.
@@ -72,7 +95,9 @@ describe('its words', () => {
 
   it('tell the same tilts as the figures', () => {
     const window = coreWith(EXAMPLE_PLAN).figures(PLAN).get('skin')!.tiltWindowDeg;
-    const [, from, to] = words('skin')!.match(/no lens reflection at (\S+)–(\S+)°/)!;
+    const without = new Set(LENS_KINDS.filter((kind) => kind !== 'reflections'));
+    const said = coreWith(EXAMPLE_PLAN).lensWords(PLAN, 'skin', without)!;
+    const [, from, to] = said.match(/^no lens reflection at (\S+)–(\S+)°$/)!;
     const [least, greatest] = window as readonly [number, number];
     expect(Math.abs(Number(from) / least - 1)).toBeLessThan(0.05);
     expect(Math.abs(Number(to) / greatest - 1)).toBeLessThan(0.05);

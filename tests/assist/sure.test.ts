@@ -175,7 +175,7 @@ describe('hints', () => {
     for (const { label } of hintsOf(SHEET_PLAN))
       expect(label.length, label).toBeLessThanOrEqual(40);
     expect(labelled(SHEET_PLAN, 'f/').label).toMatch(
-      /^f\/\d+ \(\d+ to \d+\) · DOF [\d.]+, needs \d+ mm$/,
+      /^f\/\d+( effective)? · DOF [\d.]+ mm \(\S+ to \S+\)$/,
     );
     expect(labelled(SHEET_PLAN, 'stops').label).toMatch(/^\S+ stops \w+ \(.* to .*\)$/);
   });
@@ -198,9 +198,13 @@ describe('hints', () => {
 });
 
 describe('the line over a shot', () => {
-  it('has the bounds of depth and exposure', () => {
-    expect(coreWith(SHEET_PLAN).lensWords(PLAN, 'globe')).toMatch(
-      /^DOF \S+ mm \(\S+ to \S+\), needs \d+ mm · .* \(.* to .*\) · /,
+  it('has the bounds of depth and exposure, those of depth for longer', () => {
+    const core = coreWith(SHEET_PLAN);
+    expect(core.lensWords(PLAN, 'globe', new Set(['checks']))).toMatch(
+      /^DOF \S+ mm \(\S+ to \S+\), needs \d+ mm · .* \(.* to .*\)$/,
+    );
+    expect(core.lensWords(PLAN, 'globe')).toMatch(
+      /^DOF \S+ mm \(\S+ to \S+\), needs \d+ mm · [^()·]* · /,
     );
   });
 });

@@ -21,7 +21,7 @@ const hoverOn = (text: string, word: string): string => {
 
 /** Depth and exposure as the lens over the shot says them. */
 const lens = (text: string) =>
-  /DOF ([\d.]+ mm) .*needs ([\d.]+ mm) · ([^(·]+) \(/.exec(
+  /DOF ([\d.]+ mm) .*needs ([\d.]+ mm)\)? · ([^(·]+?) (?:\(|·)/.exec(
     coreWith(text).lensWords(PLAN, 'frost') ?? '',
   );
 

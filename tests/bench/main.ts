@@ -8,6 +8,7 @@ import { benchCold, shippedSizes } from './cold.ts';
 import { benchCuts } from './cuts.ts';
 import { benchFrames } from './frames.ts';
 import { benchMeasuredLens } from './measured-lens.ts';
+import { benchOutline } from './outline.ts';
 import { benchShapes, SHAPE_SIZES } from './shape-costs.ts';
 import { both, ms, table } from './statistics.ts';
 import {
@@ -60,6 +61,19 @@ if (thousand)
   say(
     `\nAt 1,000 shots an edit is ${(thousand.parseDocument.p50 / thousand.edit.p50).toFixed(0)} times faster than a whole parseDocument of the same text (p50), ${(thousand.parseDocument.p50 / thousand.edit.p95).toFixed(0)} times by its p95.`,
   );
+
+say('\nThe outline as the protocol has it, ms of processor, p50 / p95.\n');
+say(
+  table(
+    ['shots', 'nothing read yet', 'a value edited', 'a line more at the top'],
+    SIZES.map(benchOutline).map(({ shots, first, value, line }) => [
+      String(shots),
+      ms(first),
+      both(value),
+      both(line),
+    ]),
+  ),
+);
 
 say('\nAn edit of a cut in the middle of a film, p50 / p95 ms.\n');
 say(

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { expect } from 'vitest';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { makeClip } from '../support/ffmpeg.ts';
+import { violationsIn } from './axe.ts';
 import { startNodeHost } from './node-host.ts';
 import { test, WAIT } from './opened.ts';
 import { startWebHost } from './web-host.ts';
@@ -45,6 +46,16 @@ test('on a disk: a finding on the clip’s line, a page, and small pictures on r
     return found;
   };
   await expect.poll(widths, WAIT).toEqual([160]);
+  const pictures = workbench.page.frames().map(async (frame) => {
+    const count = await frame
+      .locator('img[src^="data:image/png"]')
+      .count()
+      .catch(() => 0);
+    return count > 0 ? frame : null;
+  });
+  const [shown] = (await Promise.all(pictures)).filter((frame) => frame !== null);
+  // Around it stands the editor's own page.
+  expect(await violationsIn(shown!, '.markdown-body')).toEqual([]);
   await workbench.focusText();
   await workbench.goTo(CLIP, PLAN);
   await workbench.page.keyboard.type('a');

@@ -21,13 +21,26 @@ test.for([
     { settings: { 'workbench.colorTheme': theme } },
   );
   await workbench.goTo('80 to 900 nm', PLAN);
-  const swatches = workbench.page.locator('.editor-instance .colorpicker-color-decoration');
-  await expect.poll(() => swatches.count(), WAIT).toBe(2);
-  const colours = await swatches.evaluateAll((each) =>
-    each.map((one) => getComputedStyle(one).backgroundColor),
-  );
-  expect(new Set(colours).size).toBe(2);
-  expect(await workbench.hover()).toContain('order 1');
+  const colours = (): Promise<string[]> =>
+    workbench.page
+      .locator('.editor-instance .view-line span')
+      .evaluateAll((spans) =>
+        spans
+          .map((span) => getComputedStyle(span, '::before').backgroundColor)
+          .filter((colour) => !/^$|, 0\)$/.test(colour)),
+      );
+  await expect.poll(colours, WAIT).toHaveLength(2);
+  expect(new Set(await colours()).size).toBe(2);
+  // Pointed at by hand, the swatch of the editor's own would open its picker over the hover.
+  const { box } = await workbench.drawn('80 to 900 nm');
+  await workbench.page.mouse.move(box.x + 8, box.y + box.height / 2);
+  const pointed = workbench.page.locator('.monaco-hover:not(.hidden)');
+  await expect
+    .poll(() => pointed.allInnerTexts(), WAIT)
+    .toContainEqual(expect.stringContaining('order 1'));
+  expect(
+    await workbench.page.locator('.colorpicker-widget, .colorpicker-color-decoration').count(),
+  ).toBe(0);
   await workbench.picture(`film colours, ${name}`);
   await workbench.escape();
   await workbench.goTo('2 deg', PLAN);

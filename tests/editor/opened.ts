@@ -13,7 +13,7 @@ export interface Opened {
   readonly workbench: Workbench;
 }
 
-export interface OpenOptions extends HostOptions, PageOptions {
+export interface OpenOptions extends HostOptions, Omit<PageOptions, 'before'> {
   /** Done before the editor is opened. */
   readonly before?: (folder: Folder) => void;
 }

@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import type { Frame } from 'playwright-core';
 import { expect } from 'vitest';
+import { motionOf, violationsIn } from './axe.ts';
 import { sheetIn } from './live-sheet.ts';
 import { startNodeHost } from './node-host.ts';
 import { sample, test, WAIT } from './opened.ts';
@@ -42,7 +43,10 @@ test('the live sheet ticks, follows, saves, and is there again after a reload', 
   const { host, workbench } = await open(
     startNodeHost,
     { [FILE]: PLAN, [KIT]: sample(KIT) },
-    { viewport: { width: 1500, height: 900 }, settings: { 'lamella.initials': 'op' } },
+    {
+      viewport: { width: 1500, height: 900 },
+      settings: { 'lamella.initials': 'op', 'workbench.colorTheme': 'Default High Contrast' },
+    },
   );
   await workbench.hideSideBar();
   await workbench.run('Lamella: Show the Shot Sheet beside the Plan');
@@ -101,6 +105,8 @@ test('the live sheet ticks, follows, saves, and is there again after a reload', 
   await expect.poll(() => sheet.locator(here).textContent(), WAIT).toContain('opening');
   await expect.poll(() => inSight(here), WAIT).toBe(true);
   await workbench.picture('sheet at a cut');
+  expect(await violationsIn(sheet)).toEqual([]);
+  expect(await motionOf(sheet)).toEqual([]);
 
   // The page that it is saved as is the command line's.
   await workbench.save();

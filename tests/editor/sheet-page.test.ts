@@ -4,9 +4,9 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import axe from 'axe-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { motionOf, violationsIn } from './axe.ts';
 import { CLI, ROOT } from './paths.ts';
 import { launchBrowser } from './workbench.ts';
 
@@ -66,17 +66,13 @@ describe.each(NAMES)('%s', (name) => {
   });
 
   test.each(['light', 'dark'] as const)(
-    'has nothing that axe finds, contrast included (%s)',
+    'has nothing that axe finds, contrast included, and stands still (%s)',
     async (colorScheme) => {
-      const violations = await open(name, { colorScheme }, async (page) => {
-        await page.evaluate(axe.source);
-        return page.evaluate(async () => {
-          const run = (globalThis as unknown as { axe: typeof axe }).axe.run;
-          const { violations: found } = await run();
-          return found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-        });
-      });
-      expect(violations).toEqual([]);
+      const found = await open(name, { colorScheme }, async (page) => [
+        ...(await violationsIn(page)),
+        ...(await motionOf(page)),
+      ]);
+      expect(found).toEqual([]);
     },
   );
 
@@ -138,4 +134,15 @@ describe.each(NAMES)('%s', (name) => {
     expect(weight).toBe('32px');
     await context.close();
   });
+});
+
+test('has nothing that axe finds with more contrast and in colours of the reader’s own', async () => {
+  const found = await open('first-draft', { contrast: 'more' }, async (page) => {
+    const before = await violationsIn(page);
+    await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });
+    await page.evaluate(() => document.body.append(document.createElement('button')));
+    return [before, await violationsIn(page)] as const;
+  });
+  // Nothing but what was planted.
+  expect(found).toEqual([[], [expect.stringMatching(/^button-name \(critical\)/)]]);
 });

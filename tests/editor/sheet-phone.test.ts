@@ -4,9 +4,9 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { motionOf, violationsIn } from './axe.ts';
 import { CLI, ROOT } from './paths.ts';
 import { launchBrowser } from './workbench.ts';
 
@@ -81,12 +81,8 @@ test('everything on the page is large enough for a thumb, and to be read at armâ
   expect(await tooSmall(page)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(320);
 
-  await page.evaluate(axe.source);
-  const violations = await page.evaluate(async () => {
-    const { violations: all } = await (globalThis as unknown as { axe: typeof axe }).axe.run();
-    return all.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-  });
-  expect(violations).toEqual([]);
+  expect(await violationsIn(page)).toEqual([]);
+  expect(await motionOf(page)).toEqual([]);
 
   await page.locator('.fill-bar').getByRole('button', { name: 'Save' }).tap();
   await page.locator('svg.code').waitFor();

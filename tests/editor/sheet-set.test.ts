@@ -1,5 +1,6 @@
 /** A click in the live sheet sets a value in the plan, and one undo takes it back. */
 import { expect } from 'vitest';
+import { violationsIn } from './axe.ts';
 import { sheetIn } from './live-sheet.ts';
 import { sample, test, WAIT } from './opened.ts';
 import { startWebHost } from './web-host.ts';
@@ -16,6 +17,7 @@ test('a click in a chart of the sheet is one edit of the plan', async ({ open })
     { [FILE]: PLAN, [KIT]: sample(KIT) },
     {
       viewport: { width: 1500, height: 900 },
+      settings: { 'workbench.colorTheme': 'Default High Contrast Light' },
     },
   );
   await workbench.hideSideBar();
@@ -47,6 +49,7 @@ test('a click in a chart of the sheet is one edit of the plan', async ({ open })
   await expect.poll(() => tilted.textContent(), WAIT).toContain('7°');
   expect(await tilts.locator('.chooser select').inputValue()).toBe('7 deg');
   await workbench.picture('sheet, tilt set by a click');
+  expect(await violationsIn(sheet)).toEqual([]);
   await workbench.focusText();
   await workbench.page.keyboard.press('Control+z');
   await expect.poll(drawn, WAIT).toMatch(/tilt: 6 deg.*# by the mark/);

@@ -17,6 +17,7 @@ export default defineConfig({
     projects: [
       { test: { ...common, name: 'editor', include: ['tests/editor/**/*.test.ts'] } },
       { test: { ...common, name: 'pictures', include: ['tests/editor/pictures.ts'] } },
+      { test: { ...common, name: 'activation', include: ['tests/editor/activation.ts'] } },
     ],
   },
 });

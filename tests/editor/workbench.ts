@@ -24,6 +24,8 @@ export interface PageOptions {
   readonly viewport?: { readonly width: number; readonly height: number };
   /** The display language by BCP 47, said where a language pack says it; left out: English. */
   readonly language?: string;
+  /** Runs in the page before anything of it. */
+  readonly before?: () => void;
 }
 
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
@@ -60,13 +62,14 @@ export class Workbench {
     browser: Browser,
     host: Host,
     file: string,
-    { viewport = { width: 1280, height: 800 }, language }: PageOptions = {},
+    { viewport = { width: 1280, height: 800 }, language, before }: PageOptions = {},
   ): Promise<Workbench> {
     const context = await browser.newContext({ viewport });
     if (language !== undefined)
       await context.addInitScript((tag) => {
         Object.assign(globalThis, { _VSCODE_NLS_LANGUAGE: tag });
       }, language);
+    if (before) await context.addInitScript(before);
     context.setDefaultTimeout(15_000);
     const page = await context.newPage();
     await page.goto(host.address(file));

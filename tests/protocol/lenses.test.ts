@@ -1,6 +1,7 @@
 /** Lenses over shots by the protocol: places at once, words one by one, anew when they are different. */
 import { describe, expect, it } from 'vitest';
 import type { CodeLens } from 'vscode-languageserver';
+import { LENS_KINDS } from '../../shared/api/beside-text.ts';
 import { at, connect, KIT, PLAN, quiet, until } from './support/client.ts';
 
 type Client = Awaited<ReturnType<typeof connect>>;
@@ -92,5 +93,28 @@ describe('the setting', () => {
     expect(await lensesOf(client)).toHaveLength(2);
     await until(() => client.refreshed.lenses > before);
     expect(client.coreOptions.lengths).toBe('mm');
+  });
+
+  it('has a part for each kind, of lenses and of hints, and the name that the editor gives it', async () => {
+    const all = Object.fromEntries(LENS_KINDS.map((kind) => [kind, false]));
+    const client = await connect({
+      initializationOptions: { codeLenses: all, hints: { size: false } },
+    });
+    client.open(PLAN, `${TEXT}aperture: f/16\n`);
+    const change = (lamella: unknown) =>
+      client.connection.sendNotification('workspace/didChangeConfiguration', {
+        settings: { lamella },
+      });
+    const range = { start: { line: 0, character: 0 }, end: { line: 9, character: 0 } };
+    const hinted = () =>
+      client.connection.sendRequest<unknown[]>('textDocument/inlayHint', { textDocument, range });
+    expect(await lensesOf(client)).toEqual([]);
+    expect(await hinted()).toHaveLength(1);
+    await change({ codeLenses: { checks: true, depth: 'yes' }, hints: { aperture: false } });
+    const [first] = await lensesOf(client);
+    expect((await resolved(client, first!)).command?.title).toBe('checks of drift');
+    expect(await hinted()).toEqual([]);
+    await change({ codeLens: false });
+    expect(await lensesOf(client)).toEqual([]);
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { SemanticTokens } from 'vscode-languageserver';
 import { createCore } from '../../shared/core/core.ts';
 import { ENTRIES } from '../../shared/plan/generated/entries.ts';
-import { at, connect, PLAN } from './support/client.ts';
+import { at, connect, KIT, PLAN, quiet, until } from './support/client.ts';
 
 const TEXT = `shootplan: 1
 kit:
@@ -74,5 +74,33 @@ describe('names', () => {
   it('are those of a range where one is asked for', async () => {
     const { found } = await named('textDocument/semanticTokens/range', { range: at(9, 0, 0, 12) });
     expect(found).toEqual(['10: drift declaration+shot', '11: plain rig', '12: full-25 recording']);
+  });
+
+  it('are asked for anew when a used file brings another name, and only then', async () => {
+    const client = await connect({
+      createCore,
+      capabilities: { workspace: { semanticTokens: { refreshSupport: true } } },
+    });
+    const plan = TEXT.replace('kit:', 'use: [kit.shootplan.yaml]\nkit:');
+    const kit = 'shootplan: 1\nkit:\n  tubes:\n    other: { length: 20 mm }\n';
+    client.open(KIT, kit);
+    client.open(PLAN, plan);
+    const count = async () => {
+      const { data } = await client.connection.sendRequest<SemanticTokens>(
+        'textDocument/semanticTokens/full',
+        { textDocument: { uri: PLAN } },
+      );
+      return data.length / 5;
+    };
+    const known = await count();
+    await quiet(client);
+    const before = client.refreshed.tokens;
+    client.change(PLAN, 2, [{ range: at(0, 12), text: ' ' }]);
+    await quiet(client);
+    expect(client.refreshed.tokens).toBe(before);
+    // `plain` names a part that there was none of.
+    client.change(KIT, 2, [{ text: kit.replace('other:', 'none:') }]);
+    await until(() => client.refreshed.tokens > before);
+    expect(await count()).toBe(known + 1);
   });
 });

@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect } from 'vitest';
+import { LENS_KINDS, type LensKind } from '../../shared/api/beside-text.ts';
 import type { Core } from '../../shared/api/facade.ts';
 import type { Position } from '../../shared/api/located.ts';
 import { createCore } from '../../shared/core/core.ts';
@@ -32,11 +33,23 @@ function spotsIn(text: string): readonly Position[] {
 
 const WHOLE = { start: { line: 0, character: 0 }, end: { line: 100_000, character: 0 } };
 
+const without = (kind: LensKind) => new Set(LENS_KINDS.filter((other) => other !== kind));
+
 /** Every text with a name of where it stands. */
 const ASKED: Readonly<Record<string, (core: Core, file: string) => readonly string[]>> = {
-  lenses: (core, file) => core.lenses(file).map(({ shot }) => core.lensWords(file, shot) ?? ''),
-  // Labels are as short as their language has them: what fits is another matter in each.
-  hints: (core, file) => core.hints(file, WHOLE).map(({ tooltip = '' }) => tooltip),
+  // Kind by kind: how much fits beside each other is another matter in each language.
+  lenses: (core, file) =>
+    core
+      .lenses(file)
+      .flatMap(({ shot }) =>
+        LENS_KINDS.map((kind) => core.lensWords(file, shot, without(kind)) ?? ''),
+      ),
+  // Labels are as short as their language has them, and so is how many stand on a line.
+  hints: (core, file) => {
+    const all = core.hints(file, WHOLE);
+    const isFirst = (at: number) => all[at - 1]?.position.line !== all[at]!.position.line;
+    return all.filter((_, at) => isFirst(at)).map(({ tooltip = '' }) => tooltip);
+  },
   hovers: (core, file) =>
     spotsIn(core.text(file) ?? '').map((spot) => core.hover(file, spot)?.markdown ?? ''),
   solved: (core, file) =>

@@ -15,6 +15,7 @@ import type { Context } from '../../workspace/context.ts';
 import type { FormerValue } from '../../workspace/former-values.ts';
 import { planTemplate } from '../template.ts';
 import { withFormer } from './as-it-was.ts';
+import { newEntryAtMargin } from './at-margin.ts';
 import { namesFor } from './by-name.ts';
 import { placesByValue } from './by-value.ts';
 import { defaultAt } from './defaults.ts';
@@ -66,6 +67,7 @@ function keyItems(site: Site, shape: Shape): Completions {
     return complete([
       ...(isNewFile(site) ? [wholePlan(site)] : []),
       ...recordKeys(site, shape.of).map((each, order) => keyItem(site, each, order + 1)),
+      ...newEntries(site),
     ]);
   if (shape.kind !== 'map') return NOTHING;
   const names = namesFor(where, shape, caret.beside, caret.flow);
@@ -96,6 +98,28 @@ const wholePlan = (site: Site): Completion => ({
   kind: 'entry',
   about: { kind: 'kind', of: 'plan' },
 });
+
+/** Left of its entries: one more of what the section above has, behind the keys of the place. */
+function newEntries(site: Site): readonly Completion[] {
+  const { caret, where } = site;
+  if (caret.pair !== 'word' || caret.flow) return [];
+  const found = newEntryAtMargin(where, caret.line);
+  if (!found || found.indent <= caret.column) return [];
+  const { label, indent, proposal } = found;
+  const before = ' '.repeat(indent - caret.from);
+  const inSection = { ...site, caret: { ...caret, column: indent, before } };
+  return [
+    {
+      ...framed(inSection, label, proposal.pieces, LAST),
+      detail: proposal.key,
+      kind: 'entry',
+      about: proposal.about,
+    },
+  ];
+}
+
+/** More than a plan has keys. */
+const LAST = 1000;
 
 function recordKeys({ caret, where }: Site, of: DefName): readonly KeyProposal[] {
   if (caret.pair !== 'value') return sorted(keysFor(where, of, caret.beside, caret.flow));

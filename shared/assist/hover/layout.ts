@@ -1,9 +1,9 @@
 /**
- * The order that every hover has: the result in bold, at most six rows, what widens or explains
+ * The order that every hover has: the verdict, the result in bold, at most six rows, what widens or explains
  * them, and formula and source last. Works on the project's own Markdown, whose cells have their
  * bars escaped.
  */
-import { LAST } from './markdown.ts';
+import { FIRST, LAST } from './markdown.ts';
 
 /** An editor's small window shows this many without scrolling. */
 const MOST_ROWS = 6;
@@ -13,7 +13,7 @@ const MOST_RESULTS = 4;
 /** A table's rows, without the line under its head. */
 type Block = { readonly rows: readonly (readonly string[])[] } | { readonly text: string };
 
-/** The same words: results first, rows beyond the sixth as lines of text, formulas last. */
+/** The same words: verdict and results first, rows beyond the sixth as lines of text, formulas last. */
 export function laidOut(markdown: string): string {
   const blocks = markdown.split('\n\n').map(blockOf);
   const first = blocks.findIndex((block) => 'rows' in block && isOfPairs(block.rows));
@@ -27,10 +27,12 @@ export function laidOut(markdown: string): string {
     const folded = rows.slice(shown.length).map(foldedRow).join(' · ');
     return [tableOf(shown), folded].filter((text) => text !== '');
   });
-  const verdict = results.map(([label = '', value = '']) => resultWords(label, value));
+  const result = results.map(([label = '', value = '']) => resultWords(label, value));
+  const isBetween = (text: string): boolean => !text.startsWith(FIRST) && !text.startsWith(LAST);
   return [
-    ...(verdict.length > 0 ? [verdict.join(' · ')] : []),
-    ...laid.filter((text) => !text.startsWith(LAST)),
+    ...laid.filter((text) => text.startsWith(FIRST)).map((text) => text.slice(FIRST.length)),
+    ...(result.length > 0 ? [result.join(' · ')] : []),
+    ...laid.filter(isBetween),
     ...laid.filter((text) => text.startsWith(LAST)).map((text) => text.replaceAll(LAST, '')),
   ].join('\n\n');
 }

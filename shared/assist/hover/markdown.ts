@@ -44,6 +44,12 @@ export const paragraphs = (...parts: readonly (string | null | undefined | false
 /** Stands before a paragraph that belongs at a hover's end; no text of a plan keeps such a character. */
 export const LAST = '\u0002';
 
+/** Stands before a paragraph that belongs at a hover's head. */
+export const FIRST = '\u0001';
+
+/** A verdict: it comes before the results. */
+export const first = (text: string): string => `${FIRST}${text}`;
+
 /** A formula with its source: they come last of all. */
 export const last = (text: string): string => `${LAST}${text}`;
 

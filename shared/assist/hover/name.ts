@@ -30,6 +30,7 @@ import { entryLines, keysLeftOut, leftOutWords, shortText } from './entry-data.t
 import { code, figureLine, type Line, line, paragraphs, plain, table } from './markdown.ts';
 import { shotSummary } from './shot/summary.ts';
 import { Sure, withFoot } from './sure.ts';
+import { verdictOn } from './verdict.ts';
 
 /** The entry of that name in the first of the groups that has one, as seen from `file`. */
 export function nameHover(
@@ -47,7 +48,8 @@ export function nameHover(
   return null;
 }
 
-export function shotHover({ analysis, say }: Context, shot: { file: FileId; entry: EntryId }) {
+export function shotHover(context: Context, shot: { file: FileId; entry: EntryId }) {
+  const { analysis, say } = context;
   const bench = analysis.bench(shot.file, shot.entry);
   const figures = analysis.figures(shot.file, shot.entry);
   if (!bench || !figures) return null;
@@ -57,6 +59,7 @@ export function shotHover({ analysis, say }: Context, shot: { file: FileId; entr
   return paragraphs(
     aboutOf(bench.fields),
     withFoot(shotSummary({ bench, figures, say, sure }), sure),
+    verdictOn(context, shot.file, { bench, figures }),
   );
 }
 

@@ -34,6 +34,7 @@ import type { SaidShot } from './shot/view.ts';
 import { whiteBalanceHover } from './shot/white-balance.ts';
 import { Sure, withFoot } from './sure.ts';
 import { takenWords } from './taken.ts';
+import { verdictOn } from './verdict.ts';
 
 /** Settings of a shot that come to something: by the first key below the shot. */
 export const SETTING_HOVERS: Partial<Record<keyof Bench['fields'], (shot: SaidShot) => string>> = {
@@ -124,7 +125,10 @@ function settingHover(context: Context, { place }: PlanSpot): string | null {
   const hover = SETTING_HOVERS[place.path[0] as keyof Bench['fields']];
   if (!hover || !context.analysis.isShot(place.entry)) return null;
   const shot = saidShot(context, place.file, place.entry);
-  return (shot && withFoot(hover(shot), shot.sure)) || null;
+  const words = shot && withFoot(hover(shot), shot.sure);
+  return words
+    ? paragraphs(words, verdictOn(context, place.file, shot, String(place.path[0])))
+    : null;
 }
 
 export function saidShot(

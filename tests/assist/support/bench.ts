@@ -79,7 +79,11 @@ export const hoverWords = (text: string, from: string, marked?: string): string 
   hoverIn(text, from, marked)?.markdown ?? '';
 
 /** Results, rows and folded rows by their label, marks of emphasis left out. */
-export function rowsOf(markdown: string): Readonly<Record<string, string>> {
+export function rowsOf(hover: string): Readonly<Record<string, string>> {
+  const markdown = hover.replace(
+    /^\*\*(Fails|May fail|Worth a look|Accepted in the plan|Passes): .*\n\n/,
+    '',
+  );
   const rows = [...markdown.matchAll(/^\| (.*?) \| (.*) \|$/gm)].map(([, ...cells]) => cells);
   const results = (/^\*\*.* · .*$|^.*: \*\*.*$/.exec(markdown.split('\n')[0]!)?.[0] ?? '').split(
     ' · ',

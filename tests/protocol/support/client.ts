@@ -24,6 +24,7 @@ import {
   type PublishDiagnosticsParams,
   type Registration,
   RegistrationRequest,
+  SemanticTokensRefreshRequest,
   ShutdownRequest,
   StreamMessageReader,
   StreamMessageWriter,
@@ -72,7 +73,7 @@ export interface TestClient<C extends Core = FakeCore> {
   readonly states: StateParams[];
   readonly logged: string[];
   readonly registered: Registration[];
-  readonly refreshed: { diagnostics: number; hints: number; lenses: number };
+  readonly refreshed: { diagnostics: number; hints: number; lenses: number; tokens: number };
   open(uri: string, text: string, version?: number): void;
   change(uri: string, version: number, changes: TextDocumentContentChangeEvent[]): void;
   close(uri: string): void;
@@ -172,7 +173,7 @@ function listen(
   const states: StateParams[] = [];
   const logged: string[] = [];
   const registered: Registration[] = [];
-  const refreshed = { diagnostics: 0, hints: 0, lenses: 0 };
+  const refreshed = { diagnostics: 0, hints: 0, lenses: 0, tokens: 0 };
   connection.onNotification(PublishDiagnosticsNotification.type, (each) => {
     published.push(each);
   });
@@ -195,6 +196,9 @@ function listen(
   });
   connection.onRequest(CodeLensRefreshRequest.type, () => {
     refreshed.lenses++;
+  });
+  connection.onRequest(SemanticTokensRefreshRequest.type, () => {
+    refreshed.tokens++;
   });
   return { published, states, logged, registered, refreshed };
 }

@@ -8,6 +8,7 @@
  *     name: !throw                                     fails
  */
 
+import { LENS_KINDS } from '../../../shared/api/beside-text.ts';
 import type { Core, CoreOptions } from '../../../shared/api/facade.ts';
 import type { LocatedFinding, LocatedFix, Position, Range } from '../../../shared/api/located.ts';
 import type { FileId } from '../../../shared/plan/place.ts';
@@ -138,6 +139,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
         text.includes('f/') && line >= range.start.line && line <= range.end.line
           ? [
               {
+                kind: 'aperture' as const,
                 position: { line, character: text.length },
                 label: 'f/32 effective',
                 tooltip: 'why',
@@ -150,9 +152,11 @@ export function createFakeCore(options: CoreOptions): FakeCore {
         const shot = /^shot: (.*)$/.exec(text)?.[1];
         return shot ? [{ shot, range: rangeOf(line, 0, text.length) }] : [];
       }),
-    lensWords: (file, shot) => {
+    lensWords: (file, shot, without) => {
       calls.lensWords++;
-      return lines(file).includes(`shot: ${shot}`) ? `the state of ${shot}` : null;
+      const shown = LENS_KINDS.filter((kind) => !without?.has(kind));
+      const words = shown.length === LENS_KINDS.length ? 'the state' : shown.join(', ');
+      return lines(file).includes(`shot: ${shot}`) ? `${words} of ${shot}` : null;
     },
     symbols: (file) =>
       lines(file).flatMap((text, line) => {
