@@ -19,6 +19,7 @@ import { RULE_PAGE, showsRules } from './rule-pages.ts';
 import { openSample } from './samples.ts';
 import { Sheets, type ShotToShow } from './sheet.ts';
 import { type ShotToSolve, solveShot } from './solve.ts';
+import { SolvePreview } from './solve-preview.ts';
 import { StatusItem } from './status.ts';
 import { exportTimeline } from './timeline.ts';
 import { translationFor } from './translation.ts';
@@ -63,6 +64,7 @@ export const start = async (
   const sheets = new Sheets(context, client);
   const pages = new Pages();
   const clips = new ClipFindings();
+  const solving = new SolvePreview();
   context.subscriptions.push(
     log,
     sheets,
@@ -85,7 +87,10 @@ export const start = async (
     commands.registerCommand('lamella.checkClips', () => clips.check(client, pages)),
     commands.registerCommand('lamella.lookAtClips', () => clips.check(client, pages, true)),
     commands.registerCommand('lamella.bringBack', () => bringBack(client, pages)),
-    commands.registerCommand('lamella.solveShot', (shot?: ShotToSolve) => solveShot(client, shot)),
+    workspace.registerTextDocumentContentProvider(SolvePreview.scheme, solving),
+    commands.registerCommand('lamella.solveShot', (shot?: ShotToSolve) =>
+      solveShot(client, solving, shot),
+    ),
     commands.registerCommand('lamella.exportTimeline', () => exportTimeline(client)),
     commands.registerCommand('lamella.copyReport', () => copyReport(context, client)),
     commands.registerCommand('lamella.showLog', () => log.show()),

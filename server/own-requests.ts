@@ -19,6 +19,7 @@ import {
   type SheetAnswerParams,
 } from './handlers/new-plan.ts';
 import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
+import { type SolvedPartly, type SolvePartlyParams, solvePartly } from './handlers/solve-partly.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
 import { progressWords } from './looking/progress-words.ts';
 import type { CheckOptions } from './media/check-clips.ts';
@@ -65,6 +66,10 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
       ({ core, client, documents }, file, { shot }) =>
         solveAnswer(core, client, documents, file, shot),
     ),
+  );
+  connection.onRequest<SolvedPartly | null, never>(
+    'lamella/solvePartly',
+    desk.about<SolvePartlyParams, SolvedPartly | null>(null, solvePartly),
   );
   connection.onRequest<TimelineFile | null, never>(
     'lamella/timeline',
