@@ -28,6 +28,7 @@ interface ChangeItem extends QuickPickItem {
 
 /** Results that fit the one line for them. */
 const MOST_FOLLOWS = 3;
+const SETTLED_MS = 50;
 
 export class SolvePreview implements TextDocumentContentProvider {
   static readonly scheme = 'lamella-solved';
@@ -101,6 +102,10 @@ export class SolvePreview implements TextDocumentContentProvider {
     list.matchOnDescription = true;
     let ticked: readonly SolvingChange[] = changes;
     let turn = 0;
+    let soon: ReturnType<typeof setTimeout> | undefined;
+    // In the order of the changes, whatever was ticked first.
+    const tickedIn = () =>
+      changes.filter((change) => list.selectedItems.some((item) => item.change === change));
     const tell = (partly: SolvedPartly): void => {
       list.title = titleOf(shot, changes.length, ticked.length, partly);
       list.placeholder = costOf(partly);
@@ -121,19 +126,23 @@ export class SolvePreview implements TextDocumentContentProvider {
     return new Promise((resolve) => {
       const close = (chosen: readonly SolvingChange[] | undefined): void => {
         turn++;
+        clearTimeout(soon);
         resolve(chosen);
         watching.dispose();
       };
       const watching = Disposable.from(
         list,
-        list.onDidChangeSelection((items) => {
-          const now = changes.filter((change) => items.some((item) => item.change === change));
-          // Also heard of the ticks that `tell` sets.
-          if (now.length === ticked.length && now.every((each) => ticked.includes(each))) return;
-          ticked = now;
-          void retick();
+        list.onDidChangeSelection(() => {
+          clearTimeout(soon);
+          // New items are heard of as a list without ticks, before theirs are set.
+          soon = setTimeout(() => {
+            const now = tickedIn();
+            if (now.length === ticked.length && now.every((each) => ticked.includes(each))) return;
+            ticked = now;
+            void retick();
+          }, SETTLED_MS);
         }),
-        list.onDidAccept(() => close(ticked)),
+        list.onDidAccept(() => close(tickedIn())),
         list.onDidHide(() => close(undefined)),
         workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
           if (document !== plan || contentChanges.length === 0) return;
@@ -173,6 +182,7 @@ const itemOf = (change: SolvingChange, isTicked: boolean, { left }: SolvedPartly
     label: setting,
     description: `${from} \u2192 ${to}`,
     ...(why !== '' && { detail: lead }),
+    picked: isTicked,
     change,
   };
 };

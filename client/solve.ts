@@ -38,7 +38,7 @@ export const solveShot = async (
   const plan = await workspace.openTextDocument(client.protocol2CodeConverter.asUri(wanted.uri));
   const solving = { ...answer, changes: answer.changes };
   const chosen = await preview.choose(client, plan, wanted.shot, solving);
-  if (!chosen) return;
+  if (!chosen || chosen.length === 0) return;
   await window.showTextDocument(plan);
   if (plan.version !== answer.version) {
     sayChanged();

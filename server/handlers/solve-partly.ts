@@ -3,6 +3,7 @@ import type { TextEdit } from 'vscode-languageserver';
 import { paragraph } from '../../shared/api/document.ts';
 import type { Checker, Core } from '../../shared/api/facade.ts';
 import type { LocatedFinding } from '../../shared/api/located.ts';
+import type { FigureName } from '../../shared/figures/catalogue/catalogue.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { shotFigureChanges } from '../../shared/report/compare/figures.ts';
 import { followsWords } from '../../shared/report/compare/words.ts';
@@ -25,7 +26,7 @@ export interface SolvedPartly {
   readonly text: string;
   /** Errors and warnings of the shot that remain, and those that the edits bring elsewhere. */
   readonly left: readonly { readonly rule: string; readonly what: string }[];
-  /** Results that differ, what decides most first: "depth of field: 2.1 mm → 4.2 mm". */
+  /** Results that differ, the light first: "depth of field: 2.1 mm → 4.2 mm". */
   readonly follows: readonly string[];
 }
 
@@ -73,6 +74,16 @@ function leftIn(core: Checker, trial: Checker, file: FileId, shot: string): Loca
     .filter((one) => isTrouble(one) && (one.shot === shot || !before.has(known(one))));
 }
 
+/** What the changes of a shot's settings cost in light, depth, time and detail, in the order told. */
+const COSTS: readonly FigureName[] = [
+  'exposureErrorStops',
+  'usableDepthMm',
+  'stackTimeS',
+  'smearPx',
+  'flickerResidual',
+  'contrast',
+];
+
 function followsIn(
   core: Core,
   trial: Core,
@@ -82,8 +93,14 @@ function followsIn(
 ): readonly string[] {
   const [was, is] = [core, trial].map((one) => one.compared(file).shots.get(shot));
   if (!was || !is) return [];
-  const changes = followsWords(shotFigureChanges(was, is), say);
+  const changes = shotFigureChanges(was, is);
+  const told = COSTS.flatMap((name) =>
+    // Without bounds: it is one line in a list.
+    changes.filter(({ figure }) => figure === name).map(({ bounds: _, ...change }) => change),
+  );
   return plainLines(
-    changes.map(({ label, before, after }) => paragraph([label, ': ', before, ' \u2192 ', after])),
+    told
+      .flatMap((change) => followsWords([change], say))
+      .map(({ label, before, after }) => paragraph([label, ': ', before, ' \u2192 ', after])),
   );
 }

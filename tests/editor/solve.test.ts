@@ -5,8 +5,10 @@ import { test, WAIT } from './opened.ts';
 import { startWebHost } from './web-host.ts';
 
 const FILE = 'crystal.shootplan.yaml';
-/** Too little depth, and with it too much light. */
-const PLAN = planTemplate().replace('aperture: f/8\n', 'aperture: f/2.8\n');
+/** Too little depth; with enough of it, too little light. */
+const PLAN = planTemplate()
+  .replace('aperture: f/8\n', 'aperture: f/2.8\n')
+  .replace('iso: 3200\n', 'iso: 400\n');
 
 test('a shot is solved by the changes that are ticked, beside the plan as it would be', async ({
   open,
@@ -18,13 +20,15 @@ test('a shot is solved by the changes that are ticked, beside the plan as it wou
   await workbench.applyFix('Solve first by changing its settings');
   const list = page.locator('.quick-input-widget:visible');
   const title = () => list.locator('.quick-input-title').textContent();
-  const solved = page.locator('.diff-editor .editor.modified .view-lines');
-  await expect.poll(title, WAIT).toMatch(/first: (\d) of \1 changes, no errors or warnings left/);
+  const solved = page.locator('.monaco-diff-editor .editor.modified .view-lines');
+  await expect.poll(title, WAIT).toMatch(/first: 2 of 2 changes, no errors or warnings left/);
   const rows = list.locator('.monaco-list-row');
   const row = rows.filter({ hasText: 'aperture' });
   const said = async () => ((await row.textContent()) ?? '').replace(/\u00a0/g, ' ');
   expect(await said()).toMatch(/f\/2\.8 → f\/\d/);
   expect(await said()).toMatch(/Without it: Depth of field is [\d.]+ mm; crystal needs 1 mm/);
+  const cost = await list.locator('input[type=text]').first().getAttribute('placeholder');
+  expect(cost).toMatch(/^exposure: .* → .* · depth of field: 0\.48 mm → [\d.]+ mm/);
   await workbench.picture('solve, all ticked');
   // What remains and the text follow the ticks.
   await row.locator('input[type=checkbox], .monaco-checkbox').first().click();
@@ -37,7 +41,7 @@ test('a shot is solved by the changes that are ticked, beside the plan as it wou
   await page.keyboard.press('Enter');
   await expect.poll(() => workbench.squiggles('warning').count(), WAIT).toBe(0);
   await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot clear');
-  expect(await page.locator('.diff-editor').count()).toBe(0);
+  expect(await page.locator('.monaco-diff-editor').count()).toBe(0);
   expect((await workbench.drawnLines()).join('\n')).not.toContain('aperture: f/2.8');
   await workbench.picture('solve, applied');
   // One edit, undone at once.
