@@ -36,7 +36,8 @@ export const answerFileReads = (client: BaseLanguageClient): Disposable =>
 
 /** Request of the server for the plans that lie in the workspace: their URIs. */
 const PLAN_FILES = 'lamella/planFiles';
-const MOST_FILES = 200;
+/** As many as are looked at where a file moves. */
+const MOST_FILES = 2_000;
 
 export const answerPlanFiles = (client: BaseLanguageClient): Disposable =>
   client.onRequest<string[], void>(PLAN_FILES, async () => {

@@ -57,6 +57,13 @@ export function listenToFilesAndSettings(connection: Connection, desk: Desk): vo
       if (changes.some(({ type }) => type !== FileChangeType.Changed)) current.listPlans();
     }),
   );
+  connection.workspace.onDidRenameFiles(
+    desk.heard((current, { files }) => {
+      for (const { oldUri, newUri } of files)
+        for (const uri of [oldUri, newUri]) current.used.changed(canonicalUri(uri));
+      current.listPlans();
+    }),
+  );
   connection.onDidChangeConfiguration(
     desk.heard((current, { settings }) => {
       if (current.client.answersSettings) askSettings(connection, current);

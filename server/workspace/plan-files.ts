@@ -9,7 +9,9 @@ import { canonicalUri } from '../canonical-uri.ts';
 const planFiles = new RequestType0<unknown, void>('lamella/planFiles');
 
 /** More than these are no list to choose from. */
-const MOST_FILES = 200;
+const MOST_CHOICES = 200;
+/** As many as are looked at where a file moves. */
+export const MOST_FILES = 2_000;
 
 export class PlanFiles {
   readonly #connection: Connection;
@@ -22,13 +24,19 @@ export class PlanFiles {
   }
 
   get known(): readonly FileId[] {
+    return this.#known.slice(0, MOST_CHOICES);
+  }
+
+  /** All that the client names now. */
+  async all(): Promise<readonly FileId[]> {
+    await this.ask();
     return this.#known;
   }
 
   /** Asks anew; until the answer is here, what was known stays. */
-  ask(): void {
+  async ask(): Promise<void> {
     if (!this.#answers) return;
-    this.#connection.sendRequest(planFiles).then(
+    await this.#connection.sendRequest(planFiles).then(
       (uris) => {
         if (!Array.isArray(uris)) return;
         const texts = uris.filter((uri): uri is string => typeof uri === 'string');

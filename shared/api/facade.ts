@@ -170,6 +170,11 @@ export interface Core extends Checker {
   rename(file: FileId, position: Position, newName: string): Renaming;
   /** Paths of used plans and of clips, where they lead to a file of the workspace. */
   links(file: FileId): readonly FileLink[];
+  /**
+   * Edits of a plan so that its paths still lead where they led, once files have moved.
+   * @param to where each file is then; a file that stays is itself
+   */
+  moved(file: FileId, to: (file: FileId) => FileId): readonly LocatedEdit[];
   /** Names where they are defined and used, in the order of the text; `lines`: both counted. */
   names(file: FileId, lines?: FormatLines): readonly NameToken[];
   /** Edits that lay the file, or some of its lines, out; what is read stays the same. */

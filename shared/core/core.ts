@@ -15,6 +15,7 @@ import { lensesIn, lensWords } from '../assist/lenses.ts';
 import { knownLabel, knownWords, measureAdvice } from '../assist/measure.ts';
 import { nameTokens } from '../assist/name-tokens.ts';
 import { linksIn } from '../assist/navigation/links.ts';
+import { movedPaths } from '../assist/navigation/moved.ts';
 import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
@@ -92,6 +93,7 @@ export function createCore(options: CoreOptions): Core {
     renamable: (file, position) => renamable(context, file, position),
     rename: (file, position, newName) => rename(context, file, position, newName),
     links: (file) => linksIn(context, file, options.rootOf(file)),
+    moved: (file, to) => movedPaths(context, file, to),
     names: (file, lines) => nameTokens(context, file, lines),
     format: (file, options, lines) => formatFile(context, file, options, lines),
     formatNewLine: (file, position) =>

@@ -93,6 +93,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     measure: () => [],
     measuredWords: ({ what }) => [what, ''],
     newShot: () => null,
+    moved: () => [],
     links: () => [],
     names: () => [],
     format: () => [],
