@@ -8,6 +8,7 @@ import { bringBack } from './bring-back.ts';
 import { ClipFindings } from './clips.ts';
 import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
+import { takesClips } from './drop-clips.ts';
 import { LanguageStatus } from './language-status.ts';
 import { openNewPlan } from './new-plan.ts';
 import { Pages } from './pages.ts';
@@ -83,6 +84,7 @@ export const start = async (
     workspace.registerTextDocumentContentProvider(Pages.scheme, pages),
     clips,
     showsRules(client, pages),
+    takesClips(client),
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
     commands.registerCommand('lamella.checkClips', () => clips.check(client, pages)),
     commands.registerCommand('lamella.lookAtClips', () => clips.check(client, pages, true)),

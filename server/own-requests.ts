@@ -13,6 +13,11 @@ import {
 import { type ClipsInEditor, type ClipsParams, clipsInEditor } from './handlers/clips.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
 import {
+  type DropClipsAnswer,
+  type DropClipsParams,
+  dropClipsAnswer,
+} from './handlers/drop-clips.ts';
+import {
   canReadAnswer,
   type NewPlanParams,
   newPlanText,
@@ -70,6 +75,10 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
   connection.onRequest<SolvedPartly | null, never>(
     'lamella/solvePartly',
     desk.about<SolvePartlyParams, SolvedPartly | null>(null, solvePartly),
+  );
+  connection.onRequest<DropClipsAnswer | null, never>(
+    'lamella/dropClips',
+    desk.about<DropClipsParams, DropClipsAnswer | null>(null, dropClipsAnswer),
   );
   connection.onRequest<TimelineFile | null, never>(
     'lamella/timeline',

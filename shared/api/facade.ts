@@ -15,6 +15,7 @@ import type { FormatOptions } from '../format/rows.ts';
 import type { LookAsk } from '../looked-at/looked.ts';
 import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../say/say.ts';
+import type { DroppedClips } from './clips.ts';
 import type { ComparedPlan } from './compared.ts';
 import type { About, Completions } from './completions.ts';
 import type { DrawnFrame, FrameInMaking } from './frame.ts';
@@ -175,6 +176,11 @@ export interface Core extends Checker {
    * @param to where each file is then; a file that stays is itself
    */
   moved(file: FileId, to: (file: FileId) => FileId): readonly LocatedEdit[];
+  /**
+   * Edits that list files, by their URIs, as clips of the shot whose `clips` are at `position`;
+   * none elsewhere.
+   */
+  dropClips(file: FileId, position: Position, clips: readonly FileId[]): DroppedClips;
   /** Names where they are defined and used, in the order of the text; `lines`: both counted. */
   names(file: FileId, lines?: FormatLines): readonly NameToken[];
   /** Edits that lay the file, or some of its lines, out; what is read stays the same. */

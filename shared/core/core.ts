@@ -7,6 +7,7 @@ import { comparedPlan } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
 import { newShot } from '../assist/completion/new-shot.ts';
+import { dropClips } from '../assist/drop-clips.ts';
 import { formatFile, formatNewLine } from '../assist/format.ts';
 import { drawnFrame, startFrame } from '../assist/frame.ts';
 import { hintsIn } from '../assist/hints.ts';
@@ -94,6 +95,11 @@ export function createCore(options: CoreOptions): Core {
     rename: (file, position, newName) => rename(context, file, position, newName),
     links: (file) => linksIn(context, file, options.rootOf(file)),
     moved: (file, to) => movedPaths(context, file, to),
+    dropClips: (file, position, clips) =>
+      dropClips(context, file, position, clips, [
+        options.rootOf(file),
+        ...(options.otherRoots?.(file) ?? []),
+      ]),
     names: (file, lines) => nameTokens(context, file, lines),
     format: (file, options, lines) => formatFile(context, file, options, lines),
     formatNewLine: (file, position) =>

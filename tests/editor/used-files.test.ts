@@ -16,14 +16,35 @@ const inTwoFiles = (): Record<string, string> => {
   };
 };
 
-test.for(HOSTS)('the kit of another file is read (%s)', async ([name, startHost], { open }) => {
-  const { workbench } = await open(startHost, inTwoFiles());
-  // Worked out from the lens, which stands in the other file.
-  const works = async () => (await workbench.drawnLines()).join('\n');
-  await expect.poll(works, WAIT).toContain('f/14 (12 to 14)');
-  expect(await workbench.squiggles('error').count()).toBe(0);
-  await workbench.picture(`used kit, ${name}`);
-});
+const OTHER = 'winter/second.shootplan.yaml';
+
+test.for(HOSTS)(
+  'the kit of another file is read, and followed (%s)',
+  async ([name, startHost], { open }) => {
+    const { host, workbench } = await open(startHost, {
+      ...inTwoFiles(),
+      [OTHER]: 'shootplan: 1\nuse: [../shared/our-kit.shootplan.yaml]\n',
+    });
+    // Worked out from the lens, which stands in the other file.
+    const works = async () => (await workbench.drawnLines()).join('\n');
+    await expect.poll(works, WAIT).toContain('f/14 (12 to 14)');
+    expect(await workbench.squiggles('error').count()).toBe(0);
+    await workbench.picture(`used kit, ${name}`);
+    // Its folder gets another name: the open plan and the one that isn't open follow.
+    await workbench.page.locator('.explorer-folders-view').getByText('shared').click();
+    await workbench.page.keyboard.press('F2');
+    const input = workbench.page.locator('.explorer-folders-view input');
+    await input.fill('gear');
+    await input.press('Enter');
+    await expect.poll(works, WAIT).toContain('use: [gear/our-kit.shootplan.yaml]');
+    await expect
+      .poll(() => host.folder.read(OTHER), WAIT)
+      .toContain('use: [../gear/our-kit.shootplan.yaml]');
+    await expect.poll(works, WAIT).toContain('f/14 (12 to 14)');
+    expect(await workbench.squiggles('error').count()).toBe(0);
+    await workbench.picture(`used kit, moved, ${name}`);
+  },
+);
 
 test('a kit that is not there is named', async ({ open }) => {
   const { workbench } = await open(startWebHost, {

@@ -1,6 +1,6 @@
 /** Paths that a plan writes, once files have other places: of plans that it uses, and of clips. */
 import type { LocatedEdit } from '../../api/located.ts';
-import { freeText } from '../../bring-back/write.ts';
+import { filePath } from '../../bring-back/write.ts';
 import type { FileId, Place } from '../../plan/place.ts';
 import { clipsIn } from '../../workspace/clips.ts';
 import type { Context } from '../../workspace/context.ts';
@@ -27,7 +27,7 @@ export function movedPaths(
     const path = pathBetween(at, then);
     if (path === null) return [];
     const dotted = written.startsWith('./') && !path.startsWith('../') ? `./${path}` : path;
-    return locatedEdits(store, { op: 'set', at: place, text: asWritten(dotted) });
+    return locatedEdits(store, { op: 'set', at: place, text: filePath(dotted) });
   };
   const used = analysis.names
     .uses(file)
@@ -48,9 +48,3 @@ const leadsTo = (from: FileId, written: string, to: FileId): boolean => {
   const target = resolveUse(from, written, rootOf(from));
   return target.ok && target.file === to;
 };
-
-/** No reader of YAML takes such a path for a number or anything else. */
-const PLAIN = /^[\w./-]*\.[A-Za-z]{2}\w*$/;
-
-const asWritten = (path: string): string =>
-  PLAIN.test(path) && !path.startsWith('-') ? path : freeText(path);

@@ -94,6 +94,7 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     measuredWords: ({ what }) => [what, ''],
     newShot: () => null,
     moved: () => [],
+    dropClips: () => ({ edits: [] }),
     links: () => [],
     names: () => [],
     format: () => [],
