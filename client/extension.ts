@@ -5,6 +5,7 @@
 import { commands, type ExtensionContext, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { bringBack } from './bring-back.ts';
+import { checksFolders } from './check-task.ts';
 import { ClipFindings } from './clips.ts';
 import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
@@ -85,6 +86,7 @@ export const start = async (
     clips,
     showsRules(client, pages),
     takesClips(client),
+    checksFolders(client),
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
     commands.registerCommand('lamella.checkClips', () => clips.check(client, pages)),
     commands.registerCommand('lamella.lookAtClips', () => clips.check(client, pages, true)),

@@ -58,9 +58,9 @@ export function listenToFilesAndSettings(connection: Connection, desk: Desk): vo
     }),
   );
   connection.workspace.onDidRenameFiles(
-    desk.heard((current, { files }) => {
-      for (const { oldUri, newUri } of files)
-        for (const uri of [oldUri, newUri]) current.used.changed(canonicalUri(uri));
+    desk.heard((current) => {
+      // A folder is named alone, and the plans that use what is in it were changed before it moved.
+      current.used.changedPerhaps();
       current.listPlans();
     }),
   );

@@ -10,6 +10,11 @@ import {
   type BringBackParams,
   bringBackAnswer,
 } from './handlers/bring-back.ts';
+import {
+  type CheckedFolder,
+  type CheckFolderParams,
+  checkFolder,
+} from './handlers/check-folder.ts';
 import { type ClipsInEditor, type ClipsParams, clipsInEditor } from './handlers/clips.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
 import {
@@ -75,6 +80,12 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
   connection.onRequest<SolvedPartly | null, never>(
     'lamella/solvePartly',
     desk.about<SolvePartlyParams, SolvedPartly | null>(null, solvePartly),
+  );
+  connection.onRequest<CheckedFolder | null, never>(
+    'lamella/check',
+    desk.answer<CheckFolderParams, CheckedFolder | null>((current, params, token) =>
+      checkFolder(current, host, params, token),
+    ),
   );
   connection.onRequest<DropClipsAnswer | null, never>(
     'lamella/dropClips',

@@ -12,6 +12,8 @@ const planFiles = new RequestType0<unknown, void>('lamella/planFiles');
 const MOST_CHOICES = 200;
 /** As many as are looked at where a file moves. */
 export const MOST_FILES = 2_000;
+/** Some file systems of browsers can't be searched, and their editors never answer. */
+const MOST_WAIT_MS = 2_000;
 
 export class PlanFiles {
   readonly #connection: Connection;
@@ -27,9 +29,14 @@ export class PlanFiles {
     return this.#known.slice(0, MOST_CHOICES);
   }
 
-  /** All that the client names now. */
+  /** All that the client names now, or knew when it takes too long. */
   async all(): Promise<readonly FileId[]> {
-    await this.ask();
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const late = new Promise<void>((resolve) => {
+      timer = setTimeout(resolve, MOST_WAIT_MS);
+    });
+    await Promise.race([this.ask(), late]);
+    clearTimeout(timer);
     return this.#known;
   }
 

@@ -114,7 +114,7 @@ describe('a file that is moved', () => {
     await until(() => codes().includes('use-not-found'));
     disk.set(file('kit.shootplan.yaml'), 'shootplan: 1\n');
     void client.connection.sendNotification('workspace/didRenameFiles', {
-      files: [{ oldUri: file('old.shootplan.yaml'), newUri: file('kit.shootplan.yaml') }],
+      files: [{ oldUri: file('old'), newUri: ROOT }],
     });
     await until(() => !codes().includes('use-not-found'));
   });
