@@ -6,6 +6,7 @@ import { makeClip } from '../support/ffmpeg.ts';
 import { startNodeHost } from './node-host.ts';
 import { test, WAIT } from './opened.ts';
 import { startWebHost } from './web-host.ts';
+import type { Box } from './workbench.ts';
 
 const FILE = 'winter.shootplan.yaml';
 const CLIP = 'small.mp4';
@@ -51,12 +52,34 @@ test('on a disk: a finding on the clip’s line, a page, and small pictures on r
   await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(0);
 });
 
-test('in the browser it says that it can’t, and where it can', async ({ open }) => {
-  const { workbench } = await open(startWebHost, { [FILE]: PLAN });
+test('in the browser it says that it can’t, and where it can; a dropped clip is listed', async ({
+  open,
+}) => {
+  const { workbench } = await open(startWebHost, { [FILE]: PLAN, 'b.mp4': '' });
   await workbench.goTo(CLIP, PLAN);
   await workbench.run(COMMAND);
   const said = workbench.page.locator('.notification-toast').filter({
     hasText: 'Clips can only be read from a disk',
   });
   await said.first().waitFor(WAIT);
+  const { page } = workbench;
+  const drop = async (onto: string) => {
+    const from = (await page.locator('.explorer-folders-view').getByText('b.mp4').boundingBox())!;
+    const { box } = await workbench.drawn(onto);
+    const middle = ({ x, y, width, height }: Box) => [x + width / 2, y + height / 2] as const;
+    await page.mouse.move(...middle(from));
+    await page.mouse.down();
+    await page.mouse.move(...middle(box), { steps: 5 });
+    await page.keyboard.down('Shift');
+    await page.mouse.move(box.x + 2, box.y + 5, { steps: 3 });
+    await page.mouse.up();
+    await page.keyboard.up('Shift');
+  };
+  await drop(CLIP);
+  const lines = async () => (await workbench.drawnLines()).join('\n');
+  await expect.poll(lines, WAIT).toContain('- { file: b.mp4 }');
+  await workbench.picture('clip, dropped');
+  await drop('frost:');
+  await page.locator('.notification-toast').filter({ hasText: 'list' }).first().waitFor(WAIT);
+  expect((await lines()).split('b.mp4')).toHaveLength(2);
 });

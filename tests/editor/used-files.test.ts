@@ -31,6 +31,8 @@ test.for(HOSTS)(
     expect(await workbench.squiggles('error').count()).toBe(0);
     await workbench.picture(`used kit, ${name}`);
     await workbench.run('Tasks: Run Test Task');
+    const task = workbench.page.locator('.quick-input-widget:visible .monaco-list-row');
+    await task.filter({ hasText: 'lamella: check' }).click();
     const terminal = workbench.page.locator('.xterm-rows');
     await expect
       .poll(async () => ((await terminal.textContent()) ?? '').replace(/\u00a0/g, ' '), WAIT)
