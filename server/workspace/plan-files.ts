@@ -12,8 +12,8 @@ const planFiles = new RequestType0<unknown, void>('lamella/planFiles');
 const MOST_CHOICES = 200;
 /** As many as are looked at where a file moves. */
 export const MOST_FILES = 2_000;
-/** Some file systems of browsers can't be searched, and their editors never answer. */
-const MOST_WAIT_MS = 2_000;
+/** Somebody waits for what is done with them. */
+const MOST_WAIT_MS = 5_000;
 
 export class PlanFiles {
   readonly #connection: Connection;

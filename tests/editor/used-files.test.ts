@@ -21,10 +21,13 @@ const OTHER = 'winter/second.shootplan.yaml';
 test.for(HOSTS)(
   'the kit of another file is read, and followed (%s)',
   async ([name, startHost], { open }) => {
-    const { workbench } = await open(startHost, {
+    const files = {
       ...inTwoFiles(),
       [OTHER]: 'shootplan: 1\nuse: [../shared/our-kit.shootplan.yaml]\n',
-    });
+    };
+    // A terminal of elements, whose text can be read.
+    const settings = { 'terminal.integrated.gpuAcceleration': 'off' };
+    const { workbench } = await open(startHost, files, { settings });
     // Worked out from the lens, which stands in the other file.
     const works = async () => (await workbench.drawnLines()).join('\n');
     await expect.poll(works, WAIT).toContain('f/14 (12 to 14)');
@@ -36,7 +39,7 @@ test.for(HOSTS)(
     const terminal = workbench.page.locator('.xterm-rows');
     await expect
       .poll(async () => ((await terminal.textContent()) ?? '').replace(/\u00a0/g, ' '), WAIT)
-      .toMatch(/\d files checked: .*1 of 1 shot clear/);
+      .toMatch(/3 files checked: .*1 of 1 shot clear/);
     await workbench.picture(`task, ${name}`);
     await workbench.focusText();
     // The browser's folder of the tests can't rename.
