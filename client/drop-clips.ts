@@ -47,7 +47,7 @@ class ClipDrops implements DocumentDropEditProvider {
       'lamella/dropClips',
       {
         textDocument: { uri: code.asUri(document.uri) },
-        position,
+        position: code.asPosition(position),
         uris: clips.map((uri) => code.asUri(uri)),
       },
       token,

@@ -56,7 +56,8 @@ const shotAtCursor = async (client: BaseLanguageClient): Promise<ShotToSolve | u
   const uri = client.code2ProtocolConverter.asUri(editor.document.uri);
   const shot = await client.sendRequest<string | null>('lamella/shotAt', {
     textDocument: { uri },
-    position: editor.selection.active,
+    // As plain data: the way to a worker leaves nothing of an object of the editor.
+    position: client.code2ProtocolConverter.asPosition(editor.selection.active),
   });
   return shot === null ? undefined : { uri, shot };
 };
