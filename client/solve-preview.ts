@@ -20,7 +20,7 @@ import type { SolveAnswer, SolvingChange } from '../server/handlers/solve.ts';
 import type { SolvedPartly } from '../server/handlers/solve-partly.ts';
 
 /** An answer that has changes. */
-export type Solving = SolveAnswer & { readonly changes: readonly SolvingChange[] };
+type Solving = SolveAnswer & { readonly changes: readonly SolvingChange[] };
 
 interface ChangeItem extends QuickPickItem {
   readonly change: SolvingChange;

@@ -8,7 +8,7 @@ import type { Session } from '../session.ts';
 import { MOST_FILES } from '../workspace/plan-files.ts';
 import { workspaceEdit } from './workspace-edit.ts';
 
-export interface MovedFile {
+interface MovedFile {
   readonly oldUri: string;
   readonly newUri: string;
 }
