@@ -11,8 +11,10 @@ const USUAL_SCHEMES = ['file', 'untitled', 'vscode-remote', 'vscode-vfs'];
  * The plans to look at: by scheme, since an earlier revision shown in a comparison (`git:`) has
  * the language too, and its findings would stand in the Problems list a second time.
  */
-export const documentSelector = (): DocumentSelector => {
+export const planSchemes = (): readonly string[] => {
   const folders = workspace.workspaceFolders ?? [];
-  const schemes = new Set([...USUAL_SCHEMES, ...folders.map((folder) => folder.uri.scheme)]);
-  return [...schemes].map((scheme) => ({ language: LANGUAGE, scheme }));
+  return [...new Set([...USUAL_SCHEMES, ...folders.map((folder) => folder.uri.scheme)])];
 };
+
+export const documentSelector = (): DocumentSelector =>
+  planSchemes().map((scheme) => ({ language: LANGUAGE, scheme }));

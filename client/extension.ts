@@ -5,20 +5,24 @@
 import { commands, type ExtensionContext, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { bringBack } from './bring-back.ts';
+import { checksFolders } from './check-task.ts';
 import { ClipFindings } from './clips.ts';
 import { compareWithCommit } from './compare.ts';
 import { documentSelector } from './documents.ts';
+import { takesClips } from './drop-clips.ts';
 import { LanguageStatus } from './language-status.ts';
+import { answerPlanFiles } from './list-plans.ts';
 import { openNewPlan } from './new-plan.ts';
 import { Pages } from './pages.ts';
 import { PlanStates } from './plan-states.ts';
-import { answerFileReads, answerPlanFiles } from './read-file.ts';
+import { answerFileReads } from './read-file.ts';
 import { copyReport } from './report.ts';
 import { keepErrorsInLog, RestartUnlessHopeless } from './restarts.ts';
 import { RULE_PAGE, showsRules } from './rule-pages.ts';
 import { openSample } from './samples.ts';
 import { Sheets, type ShotToShow } from './sheet.ts';
 import { type ShotToSolve, solveShot } from './solve.ts';
+import { SolvePreview } from './solve-preview.ts';
 import { StatusItem } from './status.ts';
 import { Swatches } from './swatches.ts';
 import { exportTimeline } from './timeline.ts';
@@ -75,6 +79,7 @@ export const start = async (
   const sheets = new Sheets(context, client);
   const pages = new Pages();
   const clips = new ClipFindings();
+  const solving = new SolvePreview();
   context.subscriptions.push(
     log,
     sheets,
@@ -94,11 +99,16 @@ export const start = async (
     workspace.registerTextDocumentContentProvider(Pages.scheme, pages),
     clips,
     showsRules(client, pages),
+    takesClips(client),
+    checksFolders(client),
     commands.registerCommand('lamella.compareWithCommit', () => compareWithCommit(client, pages)),
     commands.registerCommand('lamella.checkClips', () => clips.check(client, pages)),
     commands.registerCommand('lamella.lookAtClips', () => clips.check(client, pages, true)),
     commands.registerCommand('lamella.bringBack', () => bringBack(client, pages)),
-    commands.registerCommand('lamella.solveShot', (shot?: ShotToSolve) => solveShot(client, shot)),
+    workspace.registerTextDocumentContentProvider(SolvePreview.scheme, solving),
+    commands.registerCommand('lamella.solveShot', (shot?: ShotToSolve) =>
+      solveShot(client, solving, shot),
+    ),
     commands.registerCommand('lamella.exportTimeline', () => exportTimeline(client)),
     commands.registerCommand('lamella.copyReport', () => copyReport(context, client)),
     commands.registerCommand('lamella.showLog', () => log.show()),

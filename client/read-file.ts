@@ -33,13 +33,3 @@ export const answerFileReads = (client: BaseLanguageClient): Disposable =>
   client.onRequest<Answer, void>(READ_FILE, ({ uri }: { uri: string }) =>
     readPlan(Uri.parse(uri, true)),
   );
-
-/** Request of the server for the plans that lie in the workspace: their URIs. */
-const PLAN_FILES = 'lamella/planFiles';
-const MOST_FILES = 200;
-
-export const answerPlanFiles = (client: BaseLanguageClient): Disposable =>
-  client.onRequest<string[], void>(PLAN_FILES, async () => {
-    const found = await workspace.findFiles('**/*.shootplan.yaml', undefined, MOST_FILES);
-    return found.map((uri) => uri.toString());
-  });

@@ -1,8 +1,9 @@
-/** "Solve this shot": what would be changed and why is shown first, and applied on a word. */
-import { l10n, window, workspace } from 'vscode';
+/** "Solve this shot": what would be changed and why is shown first, and what is ticked is applied. */
+import { l10n, WorkspaceEdit, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { SolveAnswer } from '../server/handlers/solve.ts';
 import { LANGUAGE } from './documents.ts';
+import { type SolvePreview, sayChanged } from './solve-preview.ts';
 
 export interface ShotToSolve {
   /** As the server writes it. */
@@ -11,7 +12,11 @@ export interface ShotToSolve {
 }
 
 /** @param shot left out: the one at the cursor */
-export const solveShot = async (client: BaseLanguageClient, shot?: ShotToSolve): Promise<void> => {
+export const solveShot = async (
+  client: BaseLanguageClient,
+  preview: SolvePreview,
+  shot?: ShotToSolve,
+): Promise<void> => {
   const wanted = shot ?? (await shotAtCursor(client));
   if (!wanted) {
     void window.showInformationMessage(l10n.t('Put the cursor into a shot of a plan first.'));
@@ -25,16 +30,23 @@ export const solveShot = async (client: BaseLanguageClient, shot?: ShotToSolve):
     void window.showInformationMessage(l10n.t('{0} has errors; fix them first.', wanted.shot));
     return;
   }
-  const detail = answer.lines.join('\n');
-  const apply = l10n.t('Apply');
-  const choices = answer.edit ? [apply] : [];
-  const chosen = await window.showInformationMessage(
-    answer.title,
-    { modal: true, detail },
-    ...choices,
-  );
-  if (chosen !== apply || !answer.edit) return;
-  const edit = await client.protocol2CodeConverter.asWorkspaceEdit(answer.edit);
+  if (!answer.changes) {
+    const detail = answer.lines.join('\n');
+    void window.showInformationMessage(answer.title, { modal: true, detail });
+    return;
+  }
+  const plan = await workspace.openTextDocument(client.protocol2CodeConverter.asUri(wanted.uri));
+  const solving = { ...answer, changes: answer.changes };
+  const chosen = await preview.choose(client, plan, wanted.shot, solving);
+  if (!chosen || chosen.length === 0) return;
+  await window.showTextDocument(plan);
+  if (plan.version !== answer.version) {
+    sayChanged();
+    return;
+  }
+  const edit = new WorkspaceEdit();
+  const edits = chosen.flatMap((change) => change.edits);
+  edit.set(plan.uri, await client.protocol2CodeConverter.asTextEdits([...edits]));
   await workspace.applyEdit(edit);
 };
 
@@ -44,7 +56,8 @@ const shotAtCursor = async (client: BaseLanguageClient): Promise<ShotToSolve | u
   const uri = client.code2ProtocolConverter.asUri(editor.document.uri);
   const shot = await client.sendRequest<string | null>('lamella/shotAt', {
     textDocument: { uri },
-    position: editor.selection.active,
+    // As plain data: the way to a worker leaves nothing of an object of the editor.
+    position: client.code2ProtocolConverter.asPosition(editor.selection.active),
   });
   return shot === null ? undefined : { uri, shot };
 };

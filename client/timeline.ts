@@ -25,10 +25,13 @@ export const exportTimeline = async (client: BaseLanguageClient): Promise<void> 
     title: l10n.t('Export the Edit'),
   });
   if (!target) return;
+  const settings = workspace.getConfiguration('lamella', uri);
   const made = await client.sendRequest<TimelineFile | null>('lamella/timeline', {
     textDocument: { uri: client.code2ProtocolConverter.asUri(uri) },
     format: /\.([a-z]+)$/i.exec(target.path)?.[1]?.toLowerCase() ?? 'otio',
     target: client.code2ProtocolConverter.asUri(target),
+    media: settings.get<string>('media', ''),
+    startTimecode: settings.get<string>('startTimecode', ''),
   });
   if (!made) return;
   if (!made.ok) {

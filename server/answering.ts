@@ -10,6 +10,7 @@ import { format, formatOnType, formatRange } from './handlers/format.ts';
 import { hints } from './handlers/hints.ts';
 import { hover } from './handlers/hover.ts';
 import { lenses, resolveLens } from './handlers/lenses.ts';
+import { editsForMoved } from './handlers/moved-files.ts';
 import { tokens } from './handlers/name-tokens.ts';
 import {
   definition,
@@ -22,6 +23,7 @@ import {
   selections,
 } from './handlers/navigation.ts';
 import { symbols } from './handlers/symbols.ts';
+import type { Host } from './host.ts';
 
 export function answerWhileWriting(connection: Connection, desk: Desk): void {
   connection.onCompletion(
@@ -67,7 +69,10 @@ export function answerWhileWriting(connection: Connection, desk: Desk): void {
   );
 }
 
-export function answerWhereThingsAre(connection: Connection, desk: Desk): void {
+export function answerWhereThingsAre(connection: Connection, host: Host, desk: Desk): void {
+  connection.workspace.onWillRenameFiles(
+    desk.answer((current, { files }) => editsForMoved(current, host, files)),
+  );
   connection.onDefinition(
     desk.about(null, ({ core, documents }, file, { position }) =>
       definition(core, documents, file, position),

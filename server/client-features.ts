@@ -29,6 +29,8 @@ export interface ClientFeatures {
   readonly registersSettings: boolean;
   readonly answersSettings: boolean;
   readonly workspaceFolders: boolean;
+  /** It asks before it renames files, and says when it has. */
+  readonly renamesFiles: boolean;
   readonly hierarchicalSymbols: boolean;
   readonly codeActions: boolean;
   readonly preferredActions: boolean;
@@ -82,6 +84,7 @@ export function clientFeatures(
     registersSettings: workspace.didChangeConfiguration?.dynamicRegistration === true,
     answersSettings: workspace.configuration === true,
     workspaceFolders: workspace.workspaceFolders === true,
+    renamesFiles: workspace.fileOperations?.willRename === true,
     hierarchicalSymbols: textDocument.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     codeActions: codeAction?.codeActionLiteralSupport !== undefined,
     preferredActions: codeAction?.isPreferredSupport === true,

@@ -31,11 +31,16 @@ export interface Host {
     signal: AbortSignal,
     progress: CheckOptions['progress'],
   ): Promise<LookedPlan | null>;
-  /** Reads the clips that the edit of a plan uses; absent, or null: there is no disk. */
+  /**
+   * Reads the clips that the edit of a plan uses; absent, or null: there is no disk.
+   *
+   * @param folders where they may lie, links followed; `media` as the user names it, which may be on
+   *   another computer
+   */
   editClips?(
     core: Core,
     plan: FileId,
-    root: FileId,
+    folders: { readonly root: FileId; readonly media: string },
     signal: AbortSignal,
   ): Promise<EditClips | null>;
   /** The address of a rule's page, with `{rule}` in place of its name; absent: it has none. */

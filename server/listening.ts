@@ -57,6 +57,13 @@ export function listenToFilesAndSettings(connection: Connection, desk: Desk): vo
       if (changes.some(({ type }) => type !== FileChangeType.Changed)) current.listPlans();
     }),
   );
+  connection.workspace.onDidRenameFiles(
+    desk.heard((current) => {
+      // A folder is named alone, and the plans that use what is in it were changed before it moved.
+      current.used.changedPerhaps();
+      current.listPlans();
+    }),
+  );
   connection.onDidChangeConfiguration(
     desk.heard((current, { settings }) => {
       if (current.client.answersSettings) askSettings(connection, current);

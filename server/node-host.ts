@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { Connection } from 'vscode-languageserver';
 import { folderOf } from './canonical-uri.ts';
+import { isFolder } from './files/is-folder.ts';
 import { readPlan } from './files/read-plan.ts';
 import { nearestRoot } from './files/root.ts';
 import { pathOfUri, uriOfPath } from './files/uri.ts';
@@ -41,10 +42,11 @@ export function nodeHost(connection: Connection, mediaReader: string, rules: str
         await reader.close();
       }
     },
-    async editClips(core, plan, root, signal) {
+    async editClips(core, plan, { root, media }, signal) {
       const [at, rootAt] = [pathOfUri(plan), pathOfUri(root)];
       if (at === null || rootAt === null) return null;
-      const folders = { plan: path.dirname(at), root: rootAt, media: null };
+      const isHere = path.isAbsolute(media) && (await isFolder(media));
+      const folders = { plan: path.dirname(at), root: rootAt, media: isHere ? media : null };
       const createReader = () => new WorkerClipReader(mediaReader);
       return editClips({ core, plan, folders, createReader, signal });
     },

@@ -10,8 +10,18 @@ import {
   type BringBackParams,
   bringBackAnswer,
 } from './handlers/bring-back.ts';
+import {
+  type CheckedFolder,
+  type CheckFolderParams,
+  checkFolder,
+} from './handlers/check-folder.ts';
 import { type ClipsInEditor, type ClipsParams, clipsInEditor } from './handlers/clips.ts';
 import { type ComparedBefore, type CompareParams, compareBefore } from './handlers/compare.ts';
+import {
+  type DropClipsAnswer,
+  type DropClipsParams,
+  dropClipsAnswer,
+} from './handlers/drop-clips.ts';
 import {
   canReadAnswer,
   type NewPlanParams,
@@ -19,6 +29,7 @@ import {
   type SheetAnswerParams,
 } from './handlers/new-plan.ts';
 import { type SolveAnswer, type SolveParams, solveAnswer } from './handlers/solve.ts';
+import { type SolvedPartly, type SolvePartlyParams, solvePartly } from './handlers/solve-partly.ts';
 import { type TimelineParams, timelineFile } from './handlers/timeline.ts';
 import { progressWords } from './looking/progress-words.ts';
 import type { CheckOptions } from './media/check-clips.ts';
@@ -65,6 +76,20 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
       ({ core, client, documents }, file, { shot }) =>
         solveAnswer(core, client, documents, file, shot),
     ),
+  );
+  connection.onRequest<SolvedPartly | null, never>(
+    'lamella/solvePartly',
+    desk.about<SolvePartlyParams, SolvedPartly | null>(null, solvePartly),
+  );
+  connection.onRequest<CheckedFolder | null, never>(
+    'lamella/check',
+    desk.answer<CheckFolderParams, CheckedFolder | null>((current, params, token) =>
+      checkFolder(current, host, params, token),
+    ),
+  );
+  connection.onRequest<DropClipsAnswer | null, never>(
+    'lamella/dropClips',
+    desk.about<DropClipsParams, DropClipsAnswer | null>(null, dropClipsAnswer),
   );
   connection.onRequest<TimelineFile | null, never>(
     'lamella/timeline',

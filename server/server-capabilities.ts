@@ -9,6 +9,7 @@ import type { ClientFeatures } from './client-features.ts';
 import { TRIGGERS } from './handlers/completion.ts';
 import { FIX_ALL } from './handlers/fix-all.ts';
 import { LINE_BREAK } from './handlers/format.ts';
+import { MOVED } from './handlers/moved-files.ts';
 import { LEGEND } from './handlers/name-tokens.ts';
 
 export const serverCapabilities = (client: ClientFeatures): ServerCapabilities => ({
@@ -50,7 +51,12 @@ export const serverCapabilities = (client: ClientFeatures): ServerCapabilities =
       workspaceDiagnostics: true,
     },
   }),
-  ...(client.workspaceFolders && {
-    workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  ...((client.workspaceFolders || client.renamesFiles) && {
+    workspace: {
+      ...(client.workspaceFolders && {
+        workspaceFolders: { supported: true, changeNotifications: true },
+      }),
+      ...(client.renamesFiles && { fileOperations: { willRename: MOVED, didRename: MOVED } }),
+    },
   }),
 });

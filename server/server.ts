@@ -60,7 +60,7 @@ export function startServer(options: SessionOptions): void {
   listenToTexts(connection, desk);
   listenToFilesAndSettings(connection, desk);
   answerWhileWriting(connection, desk);
-  answerWhereThingsAre(connection, desk);
+  answerWhereThingsAre(connection, options.host, desk);
   answerOwnRequests(options, desk);
   answerWithFindings(connection, desk);
 }

@@ -18,7 +18,7 @@ import { Settings } from './settings.ts';
 import { States } from './state.ts';
 import { Upkeep } from './upkeep.ts';
 import { Documents } from './workspace/documents.ts';
-import { PlanFiles } from './workspace/plan-files.ts';
+import { MOST_FILES, PlanFiles } from './workspace/plan-files.ts';
 import { Roots } from './workspace/roots.ts';
 import { UsedFiles } from './workspace/used-files.ts';
 
@@ -97,7 +97,13 @@ export class Session {
 
   /** The client's folders may hold other plans now. */
   listPlans(): void {
-    this.#planFiles.ask();
+    void this.#planFiles.ask();
+  }
+
+  /** Plans of the client's folders, and what open plans use: as many as are looked at. */
+  async allPlans(): Promise<readonly FileId[]> {
+    const listed = await this.#planFiles.all();
+    return [...new Set([...listed, ...this.#known()])].slice(0, MOST_FILES);
   }
 
   /** All that is shown may be different now: the settings or the folders changed. */
@@ -127,6 +133,11 @@ export class Session {
     this.#connection.console.error(
       cause instanceof Error ? (cause.stack ?? cause.message) : String(cause),
     );
+  }
+
+  /** Shows a warning. */
+  tell(words: string): void {
+    this.#connection.window.showWarningMessage(words);
   }
 
   #known(): ReadonlySet<FileId> {

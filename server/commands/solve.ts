@@ -29,7 +29,8 @@ export const solve = planCommand({
       complain(terminal, message`${shot} can't be read; see: lamella check ${file}`);
       return COULD_NOT_RUN;
     }
-    const { edits: _, ...said } = solved;
+    const { edits: _, ...rest } = solved;
+    const said = { ...rest, changes: rest.changes.map(({ edits: _own, ...change }) => change) };
     terminal.out(
       options.format === 'json'
         ? print({ version: 1, file: plans.nameOf(id), ...said })

@@ -1,10 +1,10 @@
-import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { TIMELINE_FORMATS, type TimelineFormat } from '../../shared/api/timeline.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { later, message } from '../../shared/words/message.ts';
 import { COULD_NOT_RUN } from '../exit-status.ts';
+import { isFolder } from '../files/is-folder.ts';
 import { isPlanName } from '../files/plan-files.ts';
 import { pathOfUri } from '../files/uri.ts';
 import { type EditClips, editClips } from '../media/edit-clips.ts';
@@ -103,9 +103,3 @@ async function readEditClips(
     unheard();
   }
 }
-
-const isFolder = (folder: string): Promise<boolean> =>
-  stat(folder).then(
-    (found) => found.isDirectory(),
-    () => false,
-  );

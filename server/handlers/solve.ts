@@ -1,6 +1,12 @@
 /** "Solve this shot": what would be changed and why, before anything is. */
-import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver';
+import {
+  type CodeAction,
+  CodeActionKind,
+  type TextEdit,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
 import type { Core } from '../../shared/api/facade.ts';
+import type { SolvedFinding } from '../../shared/api/solved.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { plainLines } from '../../shared/report/document/terminal.ts';
 import { settingWords, solvedBlocks, solvedTitle } from '../../shared/report/solve-text.ts';
@@ -21,6 +27,21 @@ export interface SolveAnswer {
   readonly lines: readonly string[];
   /** Left out where there is nothing to change. */
   readonly edit?: WorkspaceEdit;
+  /** The same change by change, for a preview; left out where there is nothing to change. */
+  readonly changes?: readonly SolvingChange[];
+  /** Version of the plan that all edits were made for. */
+  readonly version: number | null;
+}
+
+/** One change, as its reader ticks it. */
+export interface SolvingChange {
+  readonly setting: string;
+  readonly from: string;
+  readonly to: string;
+  /** Findings that return without it. */
+  readonly because: readonly SolvedFinding[];
+  /** In the plan itself. */
+  readonly edits: readonly TextEdit[];
 }
 
 export function solveAnswer(
@@ -35,7 +56,18 @@ export function solveAnswer(
   return {
     title: solvedTitle(solved),
     lines: plainLines(solvedBlocks(solved)),
-    ...(solved.edits.length > 0 && { edit: workspaceEdit(solved.edits, client, documents) }),
+    version: documents.version(file),
+    ...(solved.edits.length > 0 && {
+      edit: workspaceEdit(solved.edits, client, documents),
+      changes: solved.changes.map(({ setting, from, to, because, edits }) => ({
+        setting: settingWords(setting),
+        from,
+        to,
+        because,
+        // The settings of a shot stand in it, and the shot in its plan.
+        edits: edits.map(({ range, text }) => ({ range, newText: text })),
+      })),
+    }),
   };
 }
 

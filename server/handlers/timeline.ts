@@ -16,13 +16,17 @@ export interface TimelineParams {
   readonly format: string;
   /** URL of the file that is to be written; left out: beside the plan. */
   readonly target?: string;
+  /** Folder of the clips on the editing computer; left out or empty: references from the file. */
+  readonly media?: string;
+  /** Timecode of the first frame; left out or empty: 00:00:00:00. */
+  readonly startTimecode?: string;
 }
 
 export async function timelineFile(
   { core, roots }: Session,
   host: Host,
   file: FileId,
-  { format, target }: TimelineParams,
+  { format, target, media = '', startTimecode = '' }: TimelineParams,
   token: CancellationToken,
 ): Promise<TimelineFile> {
   const known = TIMELINE_FORMATS.find((one) => one === format);
@@ -32,8 +36,15 @@ export async function timelineFile(
   try {
     // A shot list has the times of the plan, and nothing of the files.
     const clips =
-      chosen === 'csv' ? null : await host.editClips?.(core, file, roots.of(file), stop.signal);
-    return core.timeline(file, chosen, { ...clips, ...(target !== undefined && { target }) });
+      chosen === 'csv'
+        ? null
+        : await host.editClips?.(core, file, { root: roots.of(file), media }, stop.signal);
+    return core.timeline(file, chosen, {
+      ...clips,
+      ...(target !== undefined && { target }),
+      ...(media !== '' && { media }),
+      ...(startTimecode !== '' && { startTimecode }),
+    });
   } finally {
     unheard.dispose();
   }

@@ -9,7 +9,11 @@ import { canonicalUri } from '../canonical-uri.ts';
 const planFiles = new RequestType0<unknown, void>('lamella/planFiles');
 
 /** More than these are no list to choose from. */
-const MOST_FILES = 200;
+const MOST_CHOICES = 200;
+/** As many as are looked at where a file moves. */
+export const MOST_FILES = 2_000;
+/** Somebody waits for what is done with them. */
+const MOST_WAIT_MS = 5_000;
 
 export class PlanFiles {
   readonly #connection: Connection;
@@ -22,13 +26,24 @@ export class PlanFiles {
   }
 
   get known(): readonly FileId[] {
+    return this.#known.slice(0, MOST_CHOICES);
+  }
+
+  /** All that the client names now, or knew when it takes too long. */
+  async all(): Promise<readonly FileId[]> {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const late = new Promise<void>((resolve) => {
+      timer = setTimeout(resolve, MOST_WAIT_MS);
+    });
+    await Promise.race([this.ask(), late]);
+    clearTimeout(timer);
     return this.#known;
   }
 
   /** Asks anew; until the answer is here, what was known stays. */
-  ask(): void {
+  async ask(): Promise<void> {
     if (!this.#answers) return;
-    this.#connection.sendRequest(planFiles).then(
+    await this.#connection.sendRequest(planFiles).then(
       (uris) => {
         if (!Array.isArray(uris)) return;
         const texts = uris.filter((uri): uri is string => typeof uri === 'string');

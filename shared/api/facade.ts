@@ -16,6 +16,7 @@ import type { LookAsk } from '../looked-at/looked.ts';
 import type { FileId } from '../plan/place.ts';
 import type { LengthUnit } from '../say/say.ts';
 import type { HintKind, LensKind } from './beside-text.ts';
+import type { DroppedClips } from './clips.ts';
 import type { ComparedPlan } from './compared.ts';
 import type { About, Completions } from './completions.ts';
 import type { DrawnFrame, FrameInMaking } from './frame.ts';
@@ -175,6 +176,16 @@ export interface Core extends Checker {
   rename(file: FileId, position: Position, newName: string): Renaming;
   /** Paths of used plans and of clips, where they lead to a file of the workspace. */
   links(file: FileId): readonly FileLink[];
+  /**
+   * Edits of a plan so that its paths still lead where they led, once files have moved.
+   * @param to where each file is then; a file that stays is itself
+   */
+  moved(file: FileId, to: (file: FileId) => FileId): readonly LocatedEdit[];
+  /**
+   * Edits that list files, by their URIs, as clips of the shot whose `clips` are at `position`;
+   * none elsewhere.
+   */
+  dropClips(file: FileId, position: Position, clips: readonly FileId[]): DroppedClips;
   /** Names where they are defined and used, in the order of the text; `lines`: both counted. */
   names(file: FileId, lines?: FormatLines): readonly NameToken[];
   /** Edits that lay the file, or some of its lines, out; what is read stays the same. */

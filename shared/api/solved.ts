@@ -15,6 +15,8 @@ export interface SolvedChange {
   readonly to: string;
   /** What comes back where this alone stays as it is. */
   readonly because: readonly SolvedFinding[];
+  /** Its part of the shot's edits; each set of changes can be made alone. */
+  readonly edits: readonly LocatedEdit[];
 }
 
 /** One of the demands that exclude each other: what is left of it at best, and how the shot is set then. */

@@ -15,7 +15,13 @@ import type { Ref } from '../plan/ref.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Say } from '../say/say.ts';
-import { type Assignment, changedIn, type LightChoice, placeOf } from '../solve/choice.ts';
+import {
+  type Assignment,
+  changedIn,
+  type LightChoice,
+  placeOf,
+  type Setting,
+} from '../solve/choice.ts';
 import type { Conflict, Opening } from '../solve/conflict.ts';
 import { isJudged } from '../solve/judged.ts';
 import { type Change, type Solution, solve } from '../solve/solve.ts';
@@ -76,9 +82,10 @@ function said(context: Context, bench: Bench, solution: Solution): Partial<Solve
       return {};
     case 'solved':
       return {
-        changes: solution.changes.map((change) =>
-          changeWords(bench, solution.assignment, change, say),
-        ),
+        changes: solution.changes.map((change) => ({
+          ...changeWords(bench, solution.assignment, change, say),
+          edits: editsOf(context, bench, solution.assignment, change.setting),
+        })),
         ...(solution.holds && { holds: solution.holds }),
         clears: inWords(solution.clears, say),
         leaves: inWords(solution.leaves, say),
@@ -142,20 +149,23 @@ function isTaken(context: Context, edits: readonly LocatedEdit[]): boolean {
   );
 }
 
-const editsFor = (
+const editsFor = (context: Context, bench: Bench, assignment: Assignment): readonly LocatedEdit[] =>
+  changedIn(assignment).flatMap((setting) => editsOf(context, bench, assignment, setting));
+
+function editsOf(
   { store }: Context,
   bench: Bench,
   assignment: Assignment,
-): readonly LocatedEdit[] =>
-  changedIn(assignment).flatMap((setting) => {
-    const { text } = assignment[setting];
-    const at = placeOf(bench, setting);
-    const edit: PlanEdit =
-      setting === 'light' && assignment.light.stood
-        ? { op: 'set', at: { ...bench.at, path: stoodPath(assignment.light) }, text }
-        : { op: 'set', at, text };
-    return locatedEdits(store, edit);
-  });
+  setting: Setting,
+): readonly LocatedEdit[] {
+  const { text } = assignment[setting];
+  const at = placeOf(bench, setting);
+  const edit: PlanEdit =
+    setting === 'light' && assignment.light.stood
+      ? { op: 'set', at: { ...bench.at, path: stoodPath(assignment.light) }, text }
+      : { op: 'set', at, text };
+  return locatedEdits(store, edit);
+}
 
 const stoodPath = ({ stood }: LightChoice): readonly string[] => [
   'relight',
@@ -169,7 +179,7 @@ function changeWords(
   { light }: Assignment,
   { setting, from, to, because }: Change,
   say: Say,
-): SolvedChange {
+): Omit<SolvedChange, 'edits'> {
   const reasons = inWords(because, say);
   if (setting !== 'light' || !light.stood)
     return { setting, from: from || message`not set`, to, because: reasons };

@@ -8,6 +8,12 @@ const NO_TEXT = /^(?:true|false|yes|no|on|off|null|y|n)$/i;
 export const freeText = (text: string): string =>
   /^[A-Za-z][\w./-]*(?: [\w./-]+)*$/.test(text) && !NO_TEXT.test(text) ? text : quote(text);
 
+/** No reader of YAML takes such a path for a number or anything else. */
+const PLAIN_PATH = /^(?!-)[\w./-]*\.[A-Za-z]{2}\w*$/;
+
+/** A path with an ending: plain also where it begins with a digit or leads upward. */
+export const filePath = (path: string): string => (PLAIN_PATH.test(path) ? path : freeText(path));
+
 /** `{ file: a.mp4, take: 2 }` */
 export const flowMap = (pairs: Iterable<readonly [key: string, written: string]>): string =>
   `{ ${[...pairs].map(([key, written]) => `${key}: ${written}`).join(', ')} }`;

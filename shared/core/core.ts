@@ -7,6 +7,7 @@ import { comparedPlan } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
 import { newShot } from '../assist/completion/new-shot.ts';
+import { dropClips } from '../assist/drop-clips.ts';
 import { formatFile, formatNewLine } from '../assist/format.ts';
 import { drawnFrame, startFrame } from '../assist/frame.ts';
 import { hintsIn } from '../assist/hints.ts';
@@ -15,6 +16,7 @@ import { lensesIn, lensWords } from '../assist/lenses.ts';
 import { knownLabel, knownWords, measureAdvice } from '../assist/measure.ts';
 import { nameTokens } from '../assist/name-tokens.ts';
 import { linksIn } from '../assist/navigation/links.ts';
+import { movedPaths } from '../assist/navigation/moved.ts';
 import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
@@ -92,6 +94,12 @@ export function createCore(options: CoreOptions): Core {
     renamable: (file, position) => renamable(context, file, position),
     rename: (file, position, newName) => rename(context, file, position, newName),
     links: (file) => linksIn(context, file, options.rootOf(file)),
+    moved: (file, to) => movedPaths(context, file, to),
+    dropClips: (file, position, clips) =>
+      dropClips(context, file, position, clips, [
+        options.rootOf(file),
+        ...(options.otherRoots?.(file) ?? []),
+      ]),
     names: (file, lines) => nameTokens(context, file, lines),
     format: (file, options, lines) => formatFile(context, file, options, lines),
     formatNewLine: (file, position) =>

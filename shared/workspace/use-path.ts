@@ -40,6 +40,31 @@ export function resolveUse(from: FileId, written: string, ...roots: readonly Fil
   return inside ? { ok: true, file } : { ok: false, why: 'outside-workspace' };
 }
 
+/**
+ * The path that `from` writes to reach `to`: the other way round; null where none leads there.
+ *
+ * @param from URI of the file that holds the path
+ * @param to URI of the file that it leads to
+ */
+export function pathBetween(from: FileId, to: FileId): string | null {
+  const base = SCHEME.exec(from)?.[0];
+  if (base === undefined || SCHEME.exec(to)?.[0] !== base) return null;
+  const folder = from.slice(base.length).split('/').slice(1, -1);
+  const steps = to.slice(base.length).split('/').slice(1);
+  const isShared = (step: string, index: number): boolean => step === folder[index];
+  const first = steps.findIndex((step, index) => !isShared(step, index));
+  const shared = Math.min(first < 0 ? steps.length : first, steps.length - 1, folder.length);
+  const up = folder.slice(shared).map(() => '..');
+  try {
+    const down = steps.slice(shared).map(decodeURIComponent);
+    // A step that a path can't say, as one with a slash in its name.
+    if (down.some((step) => /[/\\]/.test(step))) return null;
+    return [...up, ...down].join('/');
+  } catch {
+    return null;
+  }
+}
+
 /** Percent-encodes what URIs escape; the editor's own URIs come encoded the same way. */
 const encodeStep = (step: string): string =>
   encodeURIComponent(step).replace(

@@ -1,3 +1,4 @@
+/// <reference lib="dom" />
 /** The clips of a plan, checked from the command palette: on a disk, and where there is none. */
 import path from 'node:path';
 import { expect } from 'vitest';
@@ -62,12 +63,39 @@ test('on a disk: a finding on the clip’s line, a page, and small pictures on r
   await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(0);
 });
 
-test('in the browser it says that it can’t, and where it can', async ({ open }) => {
-  const { workbench } = await open(startWebHost, { [FILE]: PLAN });
+test('in the browser it says that it can’t, and where it can; a dropped clip is listed', async ({
+  open,
+}) => {
+  const { workbench } = await open(startWebHost, { [FILE]: PLAN, 'b.mp4': '' });
   await workbench.goTo(CLIP, PLAN);
   await workbench.run(COMMAND);
   const said = workbench.page.locator('.notification-toast').filter({
     hasText: 'Clips can only be read from a disk',
   });
   await said.first().waitFor(WAIT);
+  const { page } = workbench;
+  // As the explorer drags, with Shift held over the text: no real drag brings its data along here.
+  const drop = async (onto: string) => {
+    const { box } = await workbench.drawn(onto);
+    await page.evaluate(
+      ({ x, y, uri }) => {
+        const dataTransfer = new DataTransfer();
+        for (const type of ['text/uri-list', 'application/vnd.code.uri-list'])
+          dataTransfer.setData(type, uri);
+        const at = { clientX: x, clientY: y, shiftKey: true, bubbles: true, cancelable: true };
+        for (const kind of ['dragenter', 'dragover', 'drop'])
+          document
+            .elementFromPoint(x, y)
+            ?.dispatchEvent(new DragEvent(kind, { ...at, dataTransfer }));
+      },
+      { x: box.x + 2, y: box.y + box.height / 2, uri: 'web-folder://plans/b.mp4' },
+    );
+  };
+  await drop(CLIP);
+  const lines = async () => (await workbench.drawnLines()).join('\n');
+  await expect.poll(lines, WAIT).toContain('- { file: b.mp4 }');
+  await workbench.picture('clip, dropped');
+  await drop('frost:');
+  await page.locator('.notification-toast').filter({ hasText: 'list' }).first().waitFor(WAIT);
+  expect((await lines()).split('b.mp4')).toHaveLength(2);
 });

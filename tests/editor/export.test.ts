@@ -13,12 +13,16 @@ const PLAN = sample(FILE);
 const FORMATS = ['otio', 'fcpxml', 'edl', 'csv'] as const;
 type Format = (typeof FORMATS)[number];
 
+const SETTINGS = { 'lamella.startTimecode': '01:00:00:00', 'lamella.media': '/Volumes/media' };
+
 /** What the command line makes of the same plan. */
 function byCommand(format: Format): string {
   const folder = mkdtempSync(path.join(tmpdir(), 'lamella-export-'));
   try {
     writeFileSync(path.join(folder, FILE), PLAN);
-    const args = [CLI, 'timeline', FILE, '--format', format];
+    const start = ['--start-timecode', SETTINGS['lamella.startTimecode']];
+    const media = ['--media', SETTINGS['lamella.media']];
+    const args = [CLI, 'timeline', FILE, '--format', format, ...start, ...media];
     const made = spawnSync(process.execPath, args, { cwd: folder, encoding: 'utf8' });
     expect(made.status).toBe(0);
     return made.stdout;
@@ -27,23 +31,27 @@ function byCommand(format: Format): string {
   }
 }
 
-inEachHost({ [FILE]: PLAN }, (test) => {
-  test.for(FORMATS)('as .%s', async (format, { host, workbench }) => {
-    await workbench.status.waitFor(WAIT);
-    await workbench.focusText();
-    await workbench.run('Lamella: Export the Edit as a Timeline or Shot List');
-    const named = workbench.page.locator('.quick-input-widget:visible input[type=text]').first();
-    await expect.poll(() => named.inputValue(), WAIT).toMatch(/salt-garden\.otio$/);
-    const target = (await named.inputValue()).replace(/otio$/, format);
-    await named.fill(target);
-    await workbench.page.keyboard.press('Enter');
-    const read = () => {
-      try {
-        return host.folder.read(`salt-garden.${format}`);
-      } catch {
-        return '';
-      }
-    };
-    await expect.poll(read, WAIT).toBe(byCommand(format));
-  });
-});
+inEachHost(
+  { [FILE]: PLAN },
+  (test) => {
+    test.for(FORMATS)('as .%s', async (format, { host, workbench }) => {
+      await workbench.status.waitFor(WAIT);
+      await workbench.focusText();
+      await workbench.run('Lamella: Export the Edit as a Timeline or Shot List');
+      const named = workbench.page.locator('.quick-input-widget:visible input[type=text]').first();
+      await expect.poll(() => named.inputValue(), WAIT).toMatch(/salt-garden\.otio$/);
+      const target = (await named.inputValue()).replace(/otio$/, format);
+      await named.fill(target);
+      await workbench.page.keyboard.press('Enter');
+      const read = () => {
+        try {
+          return host.folder.read(`salt-garden.${format}`);
+        } catch {
+          return '';
+        }
+      };
+      await expect.poll(read, WAIT).toBe(byCommand(format));
+    });
+  },
+  { settings: SETTINGS },
+);

@@ -78,12 +78,13 @@ export const test = inBrowser.extend('open', ({ browser, task }, { onCleanup }) 
 export function inEachHost(
   files: Readonly<Record<string, string>>,
   tests: (test: ReturnType<typeof testWith>, host: string) => void,
+  options: HostOptions = {},
 ): void {
   describe.each(HOSTS)('%s', (name, startHost) => {
     let host: Host;
     let workbench: Workbench;
     inBrowser.beforeAll(async ({ browser }) => {
-      host = await startHost(files);
+      host = await startHost(files, options);
       workbench = await Workbench.open(browser, host, Object.keys(files)[0]!);
     });
     inBrowser.afterAll(async () => {

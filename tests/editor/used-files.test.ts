@@ -3,6 +3,7 @@ import { expect } from 'vitest';
 import { planTemplate } from '../../shared/assist/template.ts';
 import { HOSTS, test, WAIT } from './opened.ts';
 import { startWebHost } from './web-host.ts';
+import type { Workbench } from './workbench.ts';
 
 /** The template in two files: its kit in one, the rest, which uses it, in the other. */
 const inTwoFiles = (): Record<string, string> => {
@@ -16,14 +17,54 @@ const inTwoFiles = (): Record<string, string> => {
   };
 };
 
-test.for(HOSTS)('the kit of another file is read (%s)', async ([name, startHost], { open }) => {
-  const { workbench } = await open(startHost, inTwoFiles());
-  // Worked out from the lens, which stands in the other file.
+const OTHER = 'winter/second.shootplan.yaml';
+
+test.for(HOSTS)(
+  'the kit of another file is read, and followed (%s)',
+  async ([name, startHost], { open }) => {
+    const files = {
+      ...inTwoFiles(),
+      [OTHER]: 'shootplan: 1\nuse: [../shared/our-kit.shootplan.yaml]\n',
+    };
+    // A terminal of elements, whose text can be read.
+    const settings = { 'terminal.integrated.gpuAcceleration': 'off' };
+    const { workbench } = await open(startHost, files, { settings });
+    // Worked out from the lens, which stands in the other file.
+    const works = async () => (await workbench.drawnLines()).join('\n');
+    await expect.poll(works, WAIT).toContain('f/14 (12 to 14)');
+    expect(await workbench.squiggles('error').count()).toBe(0);
+    await workbench.picture(`used kit, ${name}`);
+    // The browser's folder of the tests can't rename.
+    if (name === HOSTS[0]?.[0]) await renameFolder(workbench, name);
+    // It saves before it runs.
+    await workbench.run('Tasks: Run Test Task');
+    const task = workbench.page.locator('.quick-input-widget:visible .monaco-list-row');
+    await task.filter({ hasText: 'lamella: check' }).click();
+    const terminal = workbench.page.locator('.xterm-rows');
+    await expect
+      .poll(async () => ((await terminal.textContent()) ?? '').replace(/\u00a0/g, ' '), WAIT)
+      .toMatch(/3 files checked: .*1 of 1 shot clear/);
+    await workbench.picture(`task, ${name}`);
+  },
+);
+
+/** The open plan and the one that isn't open follow. */
+async function renameFolder(workbench: Workbench, name: string): Promise<void> {
   const works = async () => (await workbench.drawnLines()).join('\n');
+  await workbench.page.locator('.explorer-folders-view').getByText('shared').click();
+  await workbench.page.keyboard.press('F2');
+  const input = workbench.page.locator('.explorer-folders-view input');
+  await input.fill('gear');
+  await input.press('Enter');
+  // The editor asks before anything is changed.
+  await workbench.page.locator('.monaco-dialog-box').getByRole('button', { name: 'OK' }).click();
+  await expect.poll(works, WAIT).toContain('use: [gear/our-kit.shootplan.yaml]');
   await expect.poll(works, WAIT).toContain('f/14 (12 to 14)');
   expect(await workbench.squiggles('error').count()).toBe(0);
-  await workbench.picture(`used kit, ${name}`);
-});
+  await workbench.page.locator('.tab').filter({ hasText: 'second' }).click();
+  await expect.poll(works, WAIT).toContain('use: [../gear/our-kit.shootplan.yaml]');
+  await workbench.picture(`used kit, moved, ${name}`);
+}
 
 test('a kit that is not there is named', async ({ open }) => {
   const { workbench } = await open(startWebHost, {

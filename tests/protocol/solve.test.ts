@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CodeAction, WorkspaceEdit } from 'vscode-languageserver';
 import type { SolveAnswer } from '../../server/handlers/solve.ts';
+import type { SolvedPartly } from '../../server/handlers/solve-partly.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { applied, changed, findingsOf } from '../support/plans.ts';
@@ -68,5 +69,48 @@ describe('solution', () => {
     expect(clear).toMatchObject({ title: expect.stringMatching(/^Nothing in skin needs/) });
     expect(clear!.edit).toBeUndefined();
     expect(await ask('nobody')).toBeNull();
+  });
+
+  it('says what some of its changes would do alone, and nothing of another version', async () => {
+    const client = await connect({ createCore, capabilities });
+    // Two changes: the depth needs a smaller aperture, and that more light.
+    const text = changed(EXAMPLE_PLAN, {
+      'shots/frost/aperture': 'f/2.8',
+      'shots/frost/iso': '50',
+    });
+    client.open(PLAN, text);
+    const answer = await client.connection.sendRequest<SolveAnswer>('lamella/solve', {
+      textDocument,
+      shot: 'frost',
+    });
+    const changes = answer.changes!;
+    expect(changes.length).toBeGreaterThan(1);
+    const ask = (chosen: typeof changes, version = answer.version) =>
+      client.connection.sendRequest<SolvedPartly | null>('lamella/solvePartly', {
+        textDocument,
+        shot: 'frost',
+        version,
+        edits: chosen.flatMap(({ edits }) => edits),
+      });
+    for (let set = 0; set < 1 << changes.length; set++) {
+      const chosen = changes.filter((_, index) => (set >> index) & 1);
+      const edits = chosen.flatMap((each) =>
+        each.edits.map(({ range, newText }) => ({ range, text: newText })),
+      );
+      // The same text, checked from its beginning.
+      const after = applied(text, edits);
+      const partly = await ask(chosen);
+      expect(partly!.text).toBe(after);
+      const found = findingsOf(after).filter(
+        ({ severity, shot }) =>
+          shot === 'frost' && (severity === 'error' || severity === 'warning'),
+      );
+      expect(partly!.left).toEqual(found.map(({ rule, what }) => ({ rule, what })));
+      expect(partly!.follows.length > 0).toBe(chosen.length > 0);
+      if (chosen.length === changes.length) expect(partly!.left).toEqual([]);
+    }
+    expect(await ask(changes, answer.version! + 1)).toBeNull();
+    // Nothing of it is kept: the plan is as it was.
+    expect((await ask([]))!.text).toBe(text);
   });
 });

@@ -37,11 +37,12 @@ const clientSource = readdirSync(at('client'))
   .map((name) => readFileSync(at(`client/${name}`), 'utf8'))
   .join('\n');
 
-test('it wakes for its own language and its own commands only', () => {
+test('it wakes for its own language, commands and tasks only', () => {
   const own = [
     `onLanguage:${LANGUAGE}`,
     // What was open when a window was closed.
     'onWebviewPanel:lamella.sheet',
+    ...contributes.taskDefinitions.map(({ type }: { type: string }) => `onTaskType:${type}`),
     ...commands.map(({ command }) => `onCommand:${command}`),
   ];
   expect(manifest.activationEvents.length).toBeGreaterThan(0);

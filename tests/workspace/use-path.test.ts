@@ -1,5 +1,7 @@
+import path from 'node:path';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { resolveUse } from '../../shared/workspace/use-path.ts';
+import { pathBetween, resolveUse } from '../../shared/workspace/use-path.ts';
 
 describe('resolveUse', () => {
   const cases: readonly [from: string, written: string, root: string, to: string | null][] = [
@@ -41,3 +43,38 @@ describe('resolveUse', () => {
       expect(resolveUse(from, written, ...roots).ok, written).toBe(false);
   });
 });
+
+describe('pathBetween', () => {
+  // Checked against Node's own `path.posix.relative`.
+  it('is the path that resolveUse follows, and the shortest', () => {
+    const step = fc.constantFrom('a', 'b', 'our kit', 'ä', '100%', '(x)', '...');
+    const steps = fc.array(step, { minLength: 1, maxLength: 5 });
+    fc.assert(
+      fc.property(steps, steps, (from, to) => {
+        const uri = (parts: readonly string[]) => `file:///${parts.map(encoded).join('/')}`;
+        const written = pathBetween(uri(from), uri(to));
+        if (`${from}` !== `${to}`)
+          expect(written).toBe(
+            path.posix.relative(`/${from.slice(0, -1).join('/')}`, `/${to.join('/')}`) || written,
+          );
+        expect(resolveUse(uri(from), written ?? '', 'file:///')).toEqual({
+          ok: true,
+          file: uri(to),
+        });
+      }),
+    );
+  });
+
+  it('is none between file systems, nor for what no path says', () => {
+    expect(pathBetween('file:///a.yaml', 'memfs:/b.yaml')).toBeNull();
+    expect(pathBetween('file:///a.yaml', 'file:///b%2Fc.yaml')).toBeNull();
+    expect(pathBetween('file:///a.yaml', 'file:///b%ff.yaml')).toBeNull();
+    expect(pathBetween('untitled:a', 'file:///b.yaml')).toBeNull();
+  });
+});
+
+const encoded = (step: string): string =>
+  encodeURIComponent(step).replace(
+    /[!'()*]/g,
+    (character) => `%${character.charCodeAt(0).toString(16).toUpperCase()}`,
+  );

@@ -94,6 +94,8 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     measure: () => [],
     measuredWords: ({ what }) => [what, ''],
     newShot: () => null,
+    moved: () => [],
+    dropClips: () => ({ edits: [] }),
     links: () => [],
     names: () => [],
     format: () => [],
