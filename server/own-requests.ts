@@ -60,10 +60,8 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
   );
   connection.onRequest<SolveAnswer | null, never>(
     'lamella/solve',
-    desk.about<SolveParams, SolveAnswer | null>(
-      null,
-      ({ core, client, documents }, file, { shot }) =>
-        solveAnswer(core, client, documents, file, shot),
+    desk.about<SolveParams, SolveAnswer | null>(null, (current, file, { shot }, token) =>
+      solveAnswer(current, file, shot, token),
     ),
   );
   connection.onRequest<TimelineFile | null, never>(

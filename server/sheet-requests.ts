@@ -25,8 +25,8 @@ export function answerSheetRequests(connection: Connection, desk: Desk): void {
   );
   connection.onRequest<PageFrame | null, never>(
     'lamella/frame',
-    desk.about<FrameParams, PageFrame | null>(null, ({ core }, file, params, token) =>
-      shotFrame(core, file, params, token),
+    desk.about<FrameParams, PageFrame | null>(null, ({ core, standBack }, file, params, token) =>
+      shotFrame(core, file, params, token, standBack),
     ),
   );
   connection.onRequest(

@@ -27,6 +27,7 @@ import type {
   Position,
   Range,
 } from './located.ts';
+import type { Making } from './making.ts';
 import type { KnownOfLens, MeasureAdvice } from './measure.ts';
 import type { NameToken } from './name-tokens.ts';
 import type { FileLink, FoundEntry, Renaming } from './navigation.ts';
@@ -141,6 +142,8 @@ export interface Core extends Checker {
   fixesIn(file: FileId, range: Range): readonly OfferedFix[];
   /** The least change that clears a shot, or why there is none; null: no shot that can be read. */
   solve(file: FileId, shot: string): SolvedShot | null;
+  /** The same in slices. */
+  startSolving(file: FileId, shot: string): Making<SolvedShot | null>;
   /** Of each lens that shots of the plan use, or of that one: what to measure of it next. */
   measure(file: FileId, lens?: string): readonly MeasureAdvice[];
   /** One thing that is known of a lens, as its name and its value in words. */

@@ -1,7 +1,9 @@
 /** "Solve this shot" in words and edits: each change with its reason, or what stands in the way. */
 
 import type { LocatedEdit } from '../api/located.ts';
+import type { Making } from '../api/making.ts';
 import type { SolvedChange, SolvedFinding, SolvedShot } from '../api/solved.ts';
+import { inOneGo, type Steps } from '../engine/steps.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { FigureName } from '../figures/catalogue/catalogue.ts';
 import { figuresJson } from '../figures/contract.ts';
@@ -22,11 +24,22 @@ import { type Change, type Solution, solve } from '../solve/solve.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
+import { making } from '../workspace/making.ts';
 import { severitiesIn } from '../workspace/severities.ts';
 import { tryOut } from '../workspace/trial.ts';
 
 /** null: there is no such shot, or it can't be read. */
-export function solveShot(context: Context, file: FileId, shot: string): SolvedShot | null {
+export const solveShot = (context: Context, file: FileId, shot: string): SolvedShot | null =>
+  inOneGo(solving(context, file, shot));
+
+/** The same in slices. */
+export const startSolving = (
+  context: Context,
+  file: FileId,
+  shot: string,
+): Making<SolvedShot | null> => making(context.trials, () => solving(context, file, shot));
+
+function* solving(context: Context, file: FileId, shot: string): Steps<SolvedShot | null> {
   const { analysis, say } = context;
   const id: EntryId = idOf('shots', shot);
   if (!analysis.shots(file).includes(id)) return null;
@@ -37,7 +50,7 @@ export function solveShot(context: Context, file: FileId, shot: string): SolvedS
   const files = analysis.names.reaches(file);
   const severities = severitiesIn(files, (one) => analysis.reader(one));
   const findings = analysis.shotFindings(file, id);
-  const solution = solve({
+  const solution = yield* solve({
     bench,
     house: { allow: reader.plan('allow'), severities },
     findings,

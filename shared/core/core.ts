@@ -21,7 +21,7 @@ import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
 import { placeInShot, placeOfCut, sheetOf, shotAt, shownAt } from '../assist/sheet.ts';
 import { setInShot, tickCheck } from '../assist/sheet-edits.ts';
-import { solveShot } from '../assist/solve.ts';
+import { solveShot, startSolving } from '../assist/solve.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
 import { figuresJson } from '../figures/contract.ts';
@@ -80,6 +80,7 @@ export function createCore(options: CoreOptions): Core {
     completions: (file, position) => completionsAt(context, file, position),
     explain: (file, about) => explain(context, file, about),
     solve: (file, shot) => solveShot(context, file, shot),
+    startSolving: (file, shot) => startSolving(context, file, shot),
     measure: (file, lens) => measureAdvice(context, file, lens),
     measuredWords: (known) => [knownLabel(known), knownWords(known, context.say)],
     newShot: (file, fieldMm) => newShot(context, file, fieldMm),

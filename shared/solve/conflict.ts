@@ -2,6 +2,7 @@
  * Why nothing solves a shot: the fewest demands that exclude each other, how little of each would
  * have to be given up, and what opens the way instead. All of it is tried, none concluded.
  */
+import type { Steps } from '../engine/steps.ts';
 import { type Bench, substitute } from '../figures/bench.ts';
 import { derive } from '../figures/figure.ts';
 import type { Finding } from '../rules/rule.ts';
@@ -43,30 +44,34 @@ const WIDER = [1.1, 1.25, 1.5, 2, 3];
 /** Stops of more light that are tried. */
 const MORE_LIGHT = [1, 2, 3, 4];
 
-export function conflictOf(
+export function* conflictOf(
   bench: Bench,
   judge: Judge,
   search: Search,
   rules: readonly Judged[],
   searchOf: SearchOf,
-): Conflict {
-  const core = smallest(judge, search, rules);
-  const demands = core.flatMap((rule): readonly Demand[] => {
-    const found = mildest(judge, search, core, rule);
+): Steps<Conflict> {
+  const core = yield* smallest(judge, search, rules);
+  const demands: Demand[] = [];
+  for (const rule of core) {
+    const found = yield* mildest(judge, search, core, rule);
     const finding = found && judge.finding(rule, found.assignment);
-    return finding ? [{ rule, finding, assignment: found.assignment }] : [];
-  });
-  return {
-    demands,
-    openings: [...byField(bench, rules, searchOf), ...byLight(bench, core, rules, searchOf)],
-  };
+    if (finding) demands.push({ rule, finding, assignment: found.assignment });
+  }
+  const wider = yield* byField(bench, rules, searchOf);
+  const lighter = yield* byLight(bench, core, rules, searchOf);
+  return { demands, openings: [...wider, ...lighter] };
 }
 
 /** Rules that can't all be met, of which any but one can. */
-function smallest(judge: Judge, search: Search, rules: readonly Judged[]): readonly Judged[] {
+function* smallest(
+  judge: Judge,
+  search: Search,
+  rules: readonly Judged[],
+): Steps<readonly Judged[]> {
   let core: readonly Judged[] = [];
   for (;;) {
-    const found = search.least(core, WIDE);
+    const found = yield* search.least(core, WIDE);
     if (!found) break;
     const next = rules.find(
       (rule) => !core.includes(rule) && judge.objects(rule, found.assignment),
@@ -76,19 +81,19 @@ function smallest(judge: Judge, search: Search, rules: readonly Judged[]): reado
   }
   for (const rule of core) {
     const without = core.filter((other) => other !== rule);
-    if (!search.least(without, WIDE)) core = without;
+    if (!(yield* search.least(without, WIDE))) core = without;
   }
   return JUDGED_RULES.filter((rule) => core.includes(rule));
 }
 
 /** The least of `rule` that is left where the others are met. */
-function mildest(
+function* mildest(
   judge: Judge,
   search: Search,
   core: readonly Judged[],
   rule: Judged,
-): Found | null {
-  let best = search.least(
+): Steps<Found | null> {
+  let best = yield* search.least(
     core.filter((other) => other !== rule),
     WIDE,
   );
@@ -100,7 +105,7 @@ function mildest(
     const high = finding && sizeOf(finding);
     if (high === undefined || high === null || !(high > low)) break;
     const middle = (low + high) / 2;
-    const milder = search.least(core, {
+    const milder = yield* search.least(core, {
       ...WIDE,
       tolerated: new Map([[rule, middle]]),
       isSpent,
@@ -111,7 +116,11 @@ function mildest(
   return best;
 }
 
-function byField(bench: Bench, rules: readonly Judged[], searchOf: SearchOf): readonly Opening[] {
+function* byField(
+  bench: Bench,
+  rules: readonly Judged[],
+  searchOf: SearchOf,
+): Steps<readonly Opening[]> {
   const { field } = bench.fields;
   if (field.state !== 'known') return [];
   for (const times of WIDER) {
@@ -119,21 +128,21 @@ function byField(bench: Bench, rules: readonly Judged[], searchOf: SearchOf): re
     const wider = substitute(bench, {
       wantedMagnification: derive([bench.wantedMagnification], (m) => (m * field.value) / fieldMm),
     });
-    const found = searchOf(wider).least(rules);
+    const found = yield* searchOf(wider).least(rules);
     if (found) return [{ kind: 'field', fieldMm, assignment: found.assignment }];
   }
   return [];
 }
 
-function byLight(
+function* byLight(
   bench: Bench,
   core: readonly Judged[],
   rules: readonly Judged[],
   searchOf: SearchOf,
-): readonly Opening[] {
+): Steps<readonly Opening[]> {
   if (!core.includes('exposure-off') && !core.includes('iso-out-of-range')) return [];
   for (const stops of MORE_LIGHT) {
-    const found = searchOf(brighter(bench, stops)).least(rules);
+    const found = yield* searchOf(brighter(bench, stops)).least(rules);
     if (found) return [{ kind: 'light', stops, assignment: found.assignment }];
   }
   return [];

@@ -4,6 +4,7 @@
  * share, or where they cost more than what was found. Light and tilt are not changed together:
  * what a mirror shows follows from both, and one of them is enough to turn.
  */
+import type { Steps } from '../engine/steps.ts';
 import { exposureOff } from '../rules/exposure-off.ts';
 import { errorSpan, neededIsoSpan, type Span } from './balance.ts';
 import {
@@ -91,7 +92,7 @@ export class Search {
   }
 
   /** @param rules those that must not object */
-  least(
+  *least(
     rules: readonly Judged[],
     {
       isTaken = () => true,
@@ -101,7 +102,7 @@ export class Search {
       mostSettings = SETTINGS.length,
       isSpent = () => false,
     }: Terms = {},
-  ): Found | null {
+  ): Steps<Found | null> {
     const split = splitRules(rules, this.#isAuto);
     const span = this.#spanOf(split, tolerated, isExposedRight);
     const isInside = this.#window.of(rules, isWide, tolerated);
@@ -112,21 +113,22 @@ export class Search {
     for (const { of: geometry, cost: base } of this.#geometries) {
       if (compareCosts(base, limit) >= 0 || isSpent()) break;
       if (!isInside(geometry.aperture, geometry.tilt)) continue;
+      yield;
       const at: Assignment = { ...this.#present, ...geometry };
       if (this.#objectsAny(split.plain, at, tolerated) || !this.#judge.staysKnown(at)) continue;
-      best = this.#leastAt(geometry, base, timings(at.light), terms, limit) ?? best;
+      best = (yield* this.#leastAt(geometry, base, timings(at.light), terms, limit)) ?? best;
       limit = best?.cost ?? limit;
     }
     return best;
   }
 
-  #leastAt(
+  *#leastAt(
     geometry: Geometry,
     base: Cost,
     timings: readonly CostedTiming[],
     terms: SplitTerms,
     limit: Cost,
-  ): Found | null {
+  ): Steps<Found | null> {
     const { split, span, isTaken, tolerated } = terms;
     const at: Assignment = { ...this.#present, ...geometry };
     const start = span && this.#balanceAt(geometry, at);
@@ -143,6 +145,7 @@ export class Search {
       if (this.#isBlack && !this.#balancesNow(terms, assignment)) continue;
       const found = { assignment, cost };
       if (isTaken(found)) return found;
+      yield;
     }
     return null;
   }

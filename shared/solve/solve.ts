@@ -3,6 +3,7 @@
  * these have to do with finds an error or a warning, each change with what it is for; or why there
  * is none.
  */
+import type { Steps } from '../engine/steps.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { UncertainShot } from '../figures/uncertain.ts';
@@ -62,7 +63,7 @@ interface ToSolve {
 /** Solutions that the rest of the plan would not have, before it is given up. */
 const MOST_REFUSED = 12;
 
-export function solve(toSolve: ToSolve): Solution {
+export function* solve(toSolve: ToSolve): Steps<Solution> {
   const { bench, house, findings, relit, isTaken } = toSolve;
   const choices = choicesOf(bench, figuresOf(bench), relit);
   const judge = new Judge(bench, choices, house);
@@ -70,15 +71,18 @@ export function solve(toSolve: ToSolve): Solution {
   const objecting = rules.filter((rule) => judge.objects(rule, presentOf(choices)));
   if (objecting.length === 0) return { outcome: 'clear' };
   const search = new Search(choices, judge);
-  const middle = leastTaken(search, rules, isTaken);
+  const middle = yield* leastTaken(search, rules, isTaken);
   if (!middle) {
     const searchOf = (other: Bench): Search => {
       const others = choicesOf(other, figuresOf(other), relit);
       return new Search(others, new Judge(other, others, house));
     };
-    return { outcome: 'no-way', conflict: conflictOf(bench, judge, search, rules, searchOf) };
+    return {
+      outcome: 'no-way',
+      conflict: yield* conflictOf(bench, judge, search, rules, searchOf),
+    };
   }
-  const sure = sureFound(toSolve, rules, choices, middle);
+  const sure = yield* sureFound(toSolve, rules, choices, middle);
   const { assignment } = sure?.found ?? middle;
   return {
     outcome: 'solved',
@@ -94,23 +98,26 @@ export function solve(toSolve: ToSolve): Solution {
  * A solution that holds wherever the uncertain values lie, of no more settings than the one for
  * their middle; `found` null: that would cost more. Undefined: nothing uncertain matters.
  */
-function sureFound(
+function* sureFound(
   { bench, house, isTaken }: ToSolve,
   rules: readonly Judged[],
   choices: Choices,
   middle: Found,
-): { readonly found: Found | null } | undefined {
+): Steps<{ readonly found: Found | null } | undefined> {
   const uncertain = new UncertainShot({ bench, figures: figuresOf(bench) });
-  const corners = new Map(
-    rules.map((rule) => {
-      const asked = SHOT_RULES.find(({ name }) => name === rule)!;
-      return [rule, cornersFor(asked, uncertain).map((corner) => corner.bench)] as const;
-    }),
-  );
+  const corners = new Map<Judged, readonly Bench[]>();
+  for (const rule of rules) {
+    yield;
+    const asked = SHOT_RULES.find(({ name }) => name === rule)!;
+    corners.set(
+      rule,
+      cornersFor(asked, uncertain).map((corner) => corner.bench),
+    );
+  }
   const judge = new Judge(bench, choices, house, corners);
   if (!rules.some((rule) => judge.objects(rule, middle.assignment))) return undefined;
   const mostSettings = middle.cost.settings;
-  const found = new Search(choices, judge).least(rules, {
+  const found = yield* new Search(choices, judge).least(rules, {
     isTaken: patient(isTaken),
     mostSettings,
   });
@@ -126,14 +133,14 @@ function rulesFor(findings: readonly Finding[]): readonly Judged[] {
 }
 
 /** Of as few settings as can be; where these can expose the shot right, so that they do. */
-function leastTaken(
+function* leastTaken(
   search: Search,
   rules: readonly Judged[],
   isTaken: ToSolve['isTaken'],
-): Found | null {
-  const least = search.least(rules, { isTaken: patient(isTaken) });
-  if (!least) return search.least(rules, { isTaken: patient(isTaken), isWide: true });
-  const right = search.least(rules, {
+): Steps<Found | null> {
+  const least = yield* search.least(rules, { isTaken: patient(isTaken) });
+  if (!least) return yield* search.least(rules, { isTaken: patient(isTaken), isWide: true });
+  const right = yield* search.least(rules, {
     isTaken: patient(isTaken),
     isExposedRight: true,
     mostSettings: least.cost.settings,

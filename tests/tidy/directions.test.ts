@@ -63,7 +63,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'timeline',
   ],
   frame: ['words', 'say', 'figures', 'plan', 'exposure', 'mirror', 'film'],
-  solve: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
+  solve: ['words', 'engine', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
   measure: ['words', 'figures', 'plan', 'quantity', 'optics', 'lens-fit'],
   api: ['format', 'say', 'rules', 'figures', 'plan', 'text', 'clips', 'looked-at'],
   report: [

@@ -192,6 +192,9 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     frame: () => {
       throw new Error('no test of these asks for a frame');
     },
+    startSolving: () => {
+      throw new Error('no test of these has a shot solved');
+    },
     startFrame: (_, shot, width) => {
       if (shot !== 'drift') return null;
       let slices = 0;
