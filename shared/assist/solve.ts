@@ -19,8 +19,9 @@ import type { Finding } from '../rules/rule.ts';
 import type { Say } from '../say/say.ts';
 import { type Assignment, changedIn, type LightChoice, placeOf } from '../solve/choice.ts';
 import type { Conflict, Opening } from '../solve/conflict.ts';
+import { Effort } from '../solve/effort.ts';
 import { isJudged } from '../solve/judged.ts';
-import { type Change, type Solution, solve } from '../solve/solve.ts';
+import { type Change, MOST_MS, type Solution, solve } from '../solve/solve.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
@@ -50,12 +51,14 @@ function* solving(context: Context, file: FileId, shot: string): Steps<SolvedSho
   const files = analysis.names.reaches(file);
   const severities = severitiesIn(files, (one) => analysis.reader(one));
   const findings = analysis.shotFindings(file, id);
+  const effort = new Effort(MOST_MS);
   const solution = yield* solve({
     bench,
     house: { allow: reader.plan('allow'), severities },
     findings,
     relit: (names) => relit(context, file, bench, names),
-    isTaken: (assignment) => isTaken(context, editsFor(context, bench, assignment)),
+    isTaken: (assignment) => isTaken(context, editsFor(context, bench, assignment), effort),
+    effort,
   });
   const severityOf = ({ rule, severity }: Finding) => severities.get(rule) ?? severity;
   const others = findings.filter(
@@ -71,6 +74,9 @@ function* solving(context: Context, file: FileId, shot: string): Steps<SolvedSho
   };
 }
 
+/** Effort of trials in one unit of a search's: by measurement. */
+const TRIAL_PER_UNIT = 400;
+
 const EMPTY = { changes: [], clears: [], leaves: [], demands: [], openings: [], edits: [] };
 
 function said(context: Context, bench: Bench, solution: Solution): Partial<SolvedShot> {
@@ -84,12 +90,18 @@ function said(context: Context, bench: Bench, solution: Solution): Partial<Solve
           changeWords(bench, solution.assignment, change, say),
         ),
         ...(solution.holds && { holds: solution.holds }),
+        ...(solution.isCut && { cutShort: true }),
         clears: inWords(solution.clears, say),
         leaves: inWords(solution.leaves, say),
         edits: editsFor(context, bench, solution.assignment),
       };
+    case 'not-found':
+      return { cutShort: true };
     case 'no-way':
-      return conflictWords(solution.conflict, say);
+      return {
+        ...conflictWords(solution.conflict, say),
+        ...(solution.conflict.isCut && { cutShort: true }),
+      };
   }
 }
 
@@ -139,11 +151,12 @@ function relit(
 }
 
 /** Whether the plan has no more errors and warnings with the edits than without. */
-function isTaken(context: Context, edits: readonly LocatedEdit[]): boolean {
+function isTaken(context: Context, edits: readonly LocatedEdit[], effort: Effort): boolean {
   if (edits.length === 0) return false;
-  return tryOut(context, edits).worse.every(
-    ({ severity }) => severity !== 'error' && severity !== 'warning',
-  );
+  const before = context.trials.effort;
+  const { worse } = tryOut(context, edits);
+  effort.spend((context.trials.effort - before) / TRIAL_PER_UNIT);
+  return worse.every(({ severity }) => severity !== 'error' && severity !== 'warning');
 }
 
 const editsFor = (

@@ -7,6 +7,7 @@ import { type Bench, substitute } from '../figures/bench.ts';
 import { derive } from '../figures/figure.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Assignment } from './choice.ts';
+import { Effort } from './effort.ts';
 import { type Judge, sizeOf } from './judge.ts';
 import { JUDGED_RULES, type Judged } from './judged.ts';
 import { brighter } from './lights.ts';
@@ -28,15 +29,19 @@ export type Opening =
 export interface Conflict {
   readonly demands: readonly Demand[];
   readonly openings: readonly Opening[];
+  /** There may be more to say: the search for it ended at its limit. */
+  readonly isCut: boolean;
 }
 
-/** A search set up anew for another bench. */
-type SearchOf = (bench: Bench) => Search;
+/** A search set up anew for another bench, within the same effort. */
+type SearchOf = (bench: Bench, effort: Effort) => Search;
 
 /** How much of a demand has to be given up is narrowed down to about a tenth of it. */
 const NARROWINGS = 4;
-/** Questions after which what was found is mild enough: where a film is bowed each costs 10 ms. */
-const MOST_ASKED = 1000;
+/** Units of effort after which what was found is mild enough. */
+const ENOUGH = 800;
+/** What looking for what excludes each other may cost, and for what opens a way, ms each. */
+const MOST_MS = 200;
 /** What excludes each other does so by the rules alone, to their last dead band. */
 const WIDE = { isWide: true };
 /** Frames this much wider are tried. */
@@ -51,6 +56,8 @@ export function* conflictOf(
   rules: readonly Judged[],
   searchOf: SearchOf,
 ): Steps<Conflict> {
+  const effort = new Effort(MOST_MS);
+  judge.effort = effort;
   const core = yield* smallest(judge, search, rules);
   const demands: Demand[] = [];
   for (const rule of core) {
@@ -58,9 +65,11 @@ export function* conflictOf(
     const finding = found && judge.finding(rule, found.assignment);
     if (finding) demands.push({ rule, finding, assignment: found.assignment });
   }
-  const wider = yield* byField(bench, rules, searchOf);
-  const lighter = yield* byLight(bench, core, rules, searchOf);
-  return { demands, openings: [...wider, ...lighter] };
+  const opening = new Effort(MOST_MS);
+  const within = (other: Bench): Search => searchOf(other, opening);
+  const wider = yield* byField(bench, rules, within);
+  const lighter = yield* byLight(bench, core, rules, within);
+  return { demands, openings: [...wider, ...lighter], isCut: effort.isCut || opening.isCut };
 }
 
 /** Rules that can't all be met, of which any but one can. */
@@ -72,6 +81,8 @@ function* smallest(
   let core: readonly Judged[] = [];
   for (;;) {
     const found = yield* search.least(core, WIDE);
+    // Cut off, nobody knows whether what was gathered excludes each other.
+    if (judge.effort.isCut) return [];
     if (!found) break;
     const next = rules.find(
       (rule) => !core.includes(rule) && judge.objects(rule, found.assignment),
@@ -81,7 +92,9 @@ function* smallest(
   }
   for (const rule of core) {
     const without = core.filter((other) => other !== rule);
-    if (!(yield* search.least(without, WIDE))) core = without;
+    const found = yield* search.least(without, WIDE);
+    if (judge.effort.isCut) break;
+    if (!found) core = without;
   }
   return JUDGED_RULES.filter((rule) => core.includes(rule));
 }
@@ -98,8 +111,8 @@ function* mildest(
     WIDE,
   );
   let low = 0;
-  const last = judge.asked + MOST_ASKED;
-  const isSpent = () => judge.asked >= last;
+  const last = judge.effort.spent + ENOUGH;
+  const isSpent = () => judge.effort.spent >= last;
   for (let step = 0; step < NARROWINGS && best; step++) {
     const finding = judge.finding(rule, best.assignment);
     const high = finding && sizeOf(finding);
@@ -119,7 +132,7 @@ function* mildest(
 function* byField(
   bench: Bench,
   rules: readonly Judged[],
-  searchOf: SearchOf,
+  searchOf: (bench: Bench) => Search,
 ): Steps<readonly Opening[]> {
   const { field } = bench.fields;
   if (field.state !== 'known') return [];
@@ -138,7 +151,7 @@ function* byLight(
   bench: Bench,
   core: readonly Judged[],
   rules: readonly Judged[],
-  searchOf: SearchOf,
+  searchOf: (bench: Bench) => Search,
 ): Steps<readonly Opening[]> {
   if (!core.includes('exposure-off') && !core.includes('iso-out-of-range')) return [];
   for (const stops of MORE_LIGHT) {

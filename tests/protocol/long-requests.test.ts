@@ -1,8 +1,10 @@
 /** Long requests hold up no typing, and leave off when the client says so. Nothing is judged by a clock. */
 import { expect, it } from 'vitest';
 import { CancellationTokenSource, LSPErrorCodes } from 'vscode-languageserver';
+import type { SolveAnswer } from '../../server/handlers/solve.ts';
 import { createCore } from '../../shared/core/core.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
+import { changed } from '../support/plans.ts';
 import { at, connect, PLAN } from './support/client.ts';
 
 const textDocument = { uri: PLAN };
@@ -10,9 +12,9 @@ const textDocument = { uri: PLAN };
 const LONG = { textDocument, shot: 'skin', width: 320 };
 const ISO = EXAMPLE_PLAN.split('\n').indexOf('    iso: 1250');
 
-async function opened() {
+async function opened(text = EXAMPLE_PLAN) {
   const client = await connect({ createCore });
-  client.open(PLAN, EXAMPLE_PLAN);
+  client.open(PLAN, text);
   await expect.poll(() => client.published.length, { timeout: 60_000 }).toBeGreaterThan(0);
   return client;
 }
@@ -42,4 +44,41 @@ it('a long request that is cancelled answers so, in a few turns and not at its e
   // It was left off and not finished: the frame is made anew when it is asked for again.
   const making = client.core.startFrame(PLAN, 'skin', LONG.width);
   expect(making?.work(() => true)).toBeNull();
+});
+
+/** A shot that takes many slices to solve. */
+const UNLIT = changed(EXAMPLE_PLAN, { 'shots/skin/tilt': '1 deg' });
+const solving = { textDocument, shot: 'skin' };
+
+it('a shot is solved behind a keystroke, in the text as it is then', async () => {
+  const client = await opened(UNLIT);
+  const before = client.published.length;
+  const came: string[] = [];
+  const answer = client.connection.sendRequest<SolveAnswer>('lamella/solve', solving);
+  void answer.then(() => came.push('the answer'));
+  // A line more at the top: an edit of the text before would miss its value by one line.
+  const line = '# Twice as far\n';
+  client.change(PLAN, 2, [{ range: at(0, 0), text: line }]);
+  await expect
+    .poll(() => client.published.length, { interval: 1, timeout: 60_000 })
+    .toBeGreaterThan(before);
+  expect(came).toEqual([]);
+  const [edit] = (await answer).edit?.changes?.[PLAN] ?? [];
+  const tilt = (line + UNLIT).split('\n').indexOf('    tilt: 1 deg');
+  expect(edit).toMatchObject({ range: { start: { line: tilt } } });
+});
+
+it('solving that is cancelled answers so', async () => {
+  const client = await opened(UNLIT);
+  const source = new CancellationTokenSource();
+  const answer = client.connection.sendRequest('lamella/solve', solving, source.token);
+  source.cancel();
+  await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+});
+
+it('a shot that a change takes away while it is solved has no answer', async () => {
+  const client = await opened(UNLIT);
+  const answer = client.connection.sendRequest('lamella/solve', solving);
+  client.change(PLAN, 2, [{ text: EXAMPLE_PLAN.slice(0, EXAMPLE_PLAN.indexOf('\nshots:')) }]);
+  expect(await answer).toBeNull();
 });
