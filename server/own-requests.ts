@@ -30,8 +30,8 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
   answerSheetRequests(connection, desk);
   connection.onRequest<ComparedBefore | null, never>(
     'lamella/compare',
-    desk.about<CompareParams, ComparedBefore | null>(null, (current, file, { before }) =>
-      compareBefore(current, file, before),
+    desk.about<CompareParams, ComparedBefore | null>(null, (current, file, { before }, token) =>
+      compareBefore(current, file, before, token),
     ),
   );
   connection.onRequest<BringBackAnswer | null, never>(

@@ -213,11 +213,15 @@ export interface Core extends Checker {
   timeline(file: FileId, format: TimelineFormat, options?: TimelineOptions): TimelineFile;
   /** A plan and all that it uses, as report/compare takes it. */
   compared(file: FileId): ComparedPlan;
+  /** The same in slices. */
+  startComparing(file: FileId): Making<ComparedPlan>;
   /**
    * The sheet of a plan; its text and drawings are made by report/sheet. What is filled in by hand is
    * left out where it is only read.
    */
   sheet(file: FileId, use?: { readonly isWrittenOn: boolean }): Sheet;
+  /** The same in slices. */
+  startSheet(file: FileId, use?: { readonly isWrittenOn: boolean }): Making<Sheet>;
   /**
    * A shot's frame, traced from the plan; null: no shot that can be read.
    * @param width in pixels, a whole number from 1; the height follows from what is recorded

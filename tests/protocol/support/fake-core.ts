@@ -192,6 +192,12 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     frame: () => {
       throw new Error('no test of these asks for a frame');
     },
+    startComparing: () => {
+      throw new Error('no test of these compares plans');
+    },
+    startSheet: () => {
+      throw new Error('no test of these asks for a sheet');
+    },
     startSolving: () => {
       throw new Error('no test of these has a shot solved');
     },
