@@ -1,11 +1,8 @@
 /** The core as hosts see it: texts in, findings, figures and what the editor shows out. */
 
-import type { ComparedPlan } from '../api/compared.ts';
 import type { Core, CoreOptions, OfferedFix } from '../api/facade.ts';
 import type { LocatedFinding, Range } from '../api/located.ts';
-import type { Sheet } from '../api/sheet.ts';
 import { coloursIn } from '../assist/colours.ts';
-import { comparedSteps } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
 import { newShot } from '../assist/completion/new-shot.ts';
@@ -21,12 +18,11 @@ import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
-import { placeInShot, placeOfCut, sheetSteps, shotAt, shownAt } from '../assist/sheet.ts';
+import { placeInShot, placeOfCut, shotAt, shownAt } from '../assist/sheet.ts';
 import { setInShot, tickCheck } from '../assist/sheet-edits.ts';
 import { solveShot, startSolving } from '../assist/solve.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
-import { inOneGo, type Steps } from '../engine/steps.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { dayJson } from '../figures/day-contract.ts';
 import { editJson } from '../figures/edit-contract.ts';
@@ -39,8 +35,8 @@ import type { Context } from '../workspace/context.ts';
 import { FormerValues } from '../workspace/former-values.ts';
 import { byPosition } from '../workspace/located-findings.ts';
 import { lookAskFor } from '../workspace/looked.ts';
-import { making } from '../workspace/making.ts';
 import { EFFORT_OF_MENU, fixesWithin } from '../workspace/most-tried.ts';
+import { wholePlan } from './whole-plan.ts';
 
 export function createCore(options: CoreOptions): Core {
   const { context: checking, checker, report, originOf } = startChecking(options);
@@ -56,21 +52,9 @@ export function createCore(options: CoreOptions): Core {
   const allFindings = (file: FileId): readonly LocatedFinding[] =>
     analysis.names.reaches(file).flatMap(findings);
 
-  /** Findings come first, entry by entry: a host that makes it in slices waits for none of them. */
-  function* foundIn(file: FileId): Steps<readonly LocatedFinding[]> {
-    while (!analysis.prepare(file, onceAsked())) yield;
-    return allFindings(file);
-  }
-  function* comparing(file: FileId): Steps<ComparedPlan> {
-    return yield* comparedSteps(context, file, yield* foundIn(file), originOf);
-  }
-  function* layingOut(file: FileId, use: Parameters<Core['sheet']>[1]): Steps<Sheet> {
-    const found = yield* foundIn(file);
-    return yield* sheetSteps(context, file, found, use?.isWrittenOn === true);
-  }
-
   return {
     ...checker,
+    ...wholePlan(context, allFindings, originOf),
     give: (file, text) => {
       former.forget(file);
       checker.give(file, text);
@@ -136,10 +120,6 @@ export function createCore(options: CoreOptions): Core {
     editFigures: (file) => editJson(analysis.edit(file)),
     dayFigures: (file) => dayJson(analysis.day(file)),
     timeline: (file, format, options) => timelineOf(context, file, format, options),
-    compared: (file) => inOneGo(comparing(file)),
-    startComparing: (file) => making(context.trials, () => comparing(file)),
-    sheet: (file, use) => inOneGo(layingOut(file, use)),
-    startSheet: (file, use) => making(context.trials, () => layingOut(file, use)),
     frame: (file, shot, width) => drawnFrame(context, file, shot, width),
     startFrame: (file, shot, width) => startFrame(context, file, shot, width),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),
@@ -151,12 +131,6 @@ export function createCore(options: CoreOptions): Core {
     prepare: (file, until) => analysis.prepare(file, until),
     text: (file) => store.text(file)?.text(),
   };
-}
-
-/** True from the second time on: one entry at a time. */
-function onceAsked(): () => boolean {
-  let asked = 0;
-  return () => asked++ > 0;
 }
 
 const before = (a: Range['start'], b: Range['start']): boolean =>
