@@ -35,8 +35,8 @@ export function answerWhileWriting(connection: Connection, desk: Desk): void {
     desk.answer(({ core, client }, item) => resolveCompletion(core, client, item)),
   );
   connection.onHover(
-    desk.about(null, ({ core, client }, file, { position }, token) =>
-      hover(core, client, file, position, token),
+    desk.about(null, ({ core, client, standBack }, file, { position }, token) =>
+      hover(core, client, file, position, token, standBack),
     ),
   );
   connection.languages.inlayHint.on(
@@ -63,9 +63,7 @@ export function answerWhileWriting(connection: Connection, desk: Desk): void {
     desk.about([], ({ core }, file, { position }) => formatOnType(core, file, position)),
   );
   connection.onCodeAction(
-    desk.about([], ({ core, client, documents }, file, params) =>
-      actions(core, client, documents, file, params),
-    ),
+    desk.about([], (current, file, params, token) => actions(current, file, params, token)),
   );
 }
 

@@ -41,8 +41,8 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
   answerSheetRequests(connection, desk);
   connection.onRequest<ComparedBefore | null, never>(
     'lamella/compare',
-    desk.about<CompareParams, ComparedBefore | null>(null, (current, file, { before }) =>
-      compareBefore(current, file, before),
+    desk.about<CompareParams, ComparedBefore | null>(null, (current, file, { before }, token) =>
+      compareBefore(current, file, before, token),
     ),
   );
   connection.onRequest<BringBackAnswer | null, never>(
@@ -71,10 +71,8 @@ export function answerOwnRequests({ connection, host }: SessionOptions, desk: De
   );
   connection.onRequest<SolveAnswer | null, never>(
     'lamella/solve',
-    desk.about<SolveParams, SolveAnswer | null>(
-      null,
-      ({ core, client, documents }, file, { shot }) =>
-        solveAnswer(core, client, documents, file, shot),
+    desk.about<SolveParams, SolveAnswer | null>(null, (current, file, { shot }, token) =>
+      solveAnswer(current, file, shot, token),
     ),
   );
   connection.onRequest<SolvedPartly | null, never>(

@@ -7,7 +7,7 @@ import { helpOf } from './commands/help.ts';
 import { parseOptions, WrongUse } from './commands/options.ts';
 import { COULD_NOT_RUN, NOTHING_FOUND } from './exit-status.ts';
 import { useTranslationFile } from './files/translation-file.ts';
-import { complain } from './terminal.ts';
+import { complain, NoInput } from './terminal.ts';
 
 /** @returns the exit status: 0 nothing found, 1 findings, 2 could not run */
 export const runCommand = <S extends CheckSurroundings>(
@@ -39,7 +39,8 @@ export async function guarded(
     if (cause instanceof WrongUse) {
       complain(terminal, cause.message);
       terminal.err(`${message`See: lamella ${command === null ? '' : `${command} `}--help`}\n`);
-    } else {
+    } else if (cause instanceof NoInput) complain(terminal, cause.message);
+    else {
       const said = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
       complain(terminal, message`failed. This is a bug in Lamella, not in your plan.`);
       for (const line of said.split('\n')) terminal.err(`${inertLine(line)}\n`);

@@ -124,6 +124,9 @@ export class Session {
     return this.#upkeep.settled();
   }
 
+  /** Between two slices of a long answer: what was just typed goes first. */
+  readonly standBack = (): Promise<void> => this.#upkeep.standBack();
+
   end(): void {
     this.#upkeep.end();
     this.#channel.end();

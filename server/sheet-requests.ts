@@ -5,6 +5,7 @@ import type { ShownAt } from '../shared/api/sheet.ts';
 import type { Desk } from './desk.ts';
 import { type FrameParams, shotFrame } from './handlers/frame.ts';
 import {
+  type LiveSheet,
   liveSheet,
   type PlaceParams,
   placeInSheet,
@@ -19,14 +20,14 @@ import { type SheetPageParams, sheetPageOf } from './handlers/sheet-page.ts';
 export function answerSheetRequests(connection: Connection, desk: Desk): void {
   connection.onRequest(
     'lamella/sheet',
-    desk.about(null, ({ core, settings }, file, { known }: SheetParams) =>
-      liveSheet(core, settings, file, known),
+    desk.about<SheetParams, LiveSheet | null>(null, (current, file, { known }, token) =>
+      liveSheet(current, file, known, token),
     ),
   );
   connection.onRequest<PageFrame | null, never>(
     'lamella/frame',
-    desk.about<FrameParams, PageFrame | null>(null, ({ core }, file, params, token) =>
-      shotFrame(core, file, params, token),
+    desk.about<FrameParams, PageFrame | null>(null, ({ core, standBack }, file, params, token) =>
+      shotFrame(core, file, params, token, standBack),
     ),
   );
   connection.onRequest(
@@ -55,8 +56,8 @@ export function answerSheetRequests(connection: Connection, desk: Desk): void {
   );
   connection.onRequest<string | null, never>(
     'lamella/sheetPage',
-    desk.about<SheetPageParams, string | null>(null, ({ core, settings }, file, params, token) =>
-      sheetPageOf(core, settings, file, params, token),
+    desk.about<SheetPageParams, string | null>(null, (current, file, params, token) =>
+      sheetPageOf(current, file, params, token),
     ),
   );
   connection.onRequest<ShownAt | null, never>(

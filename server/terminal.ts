@@ -1,3 +1,4 @@
+import { fstatSync } from 'node:fs';
 import { inertLine } from '../shared/report/inert.ts';
 import { message } from '../shared/words/message.ts';
 import { COULD_NOT_RUN } from './exit-status.ts';
@@ -75,7 +76,9 @@ function progressOn(stream: NodeJS.WriteStream): Terminal['progress'] {
   };
 }
 
+/** @throws NoInput where it is a folder, of which Node reads nothing at all */
 async function readInput(most: number): Promise<Uint8Array> {
+  if (isFolder(process.stdin)) throw new NoInput(message`Standard input is a folder, not a file.`);
   const pieces: Uint8Array[] = [];
   let size = 0;
   for await (const piece of process.stdin as AsyncIterable<Uint8Array>) {
@@ -84,4 +87,16 @@ async function readInput(most: number): Promise<Uint8Array> {
     if (size > most) break;
   }
   return Buffer.concat(pieces).subarray(0, most + 1);
+}
+
+/** Standard input that holds no text; its message says why. */
+export class NoInput extends Error {}
+
+function isFolder({ fd }: { readonly fd?: number }): boolean {
+  try {
+    return fd !== undefined && fstatSync(fd).isDirectory();
+  } catch {
+    // Closed: it reads as empty.
+    return false;
+  }
 }

@@ -11,6 +11,9 @@ import { nextTurn } from './turn.ts';
 /** Most turns that work is put off while edits keep arriving. */
 const MOST_PUT_OFF = 50;
 
+/** Turns that a long answer stands back after a change: by then an edit has its findings. */
+const MOST_STOOD_BACK = 12;
+
 interface UpkeepOptions {
   /** Files to look at after a change. */
   readonly known: () => ReadonlySet<FileId>;
@@ -29,6 +32,7 @@ export class Upkeep {
   /** Changed since the last whole round, latest last; true: by the client. */
   readonly #changed = new Map<FileId, boolean>();
   #changes = 0;
+  #stoodBack = 0;
   #running = false;
   #ended = false;
 
@@ -39,6 +43,7 @@ export class Upkeep {
   /** `file` has another text now, or is open or closed. */
   touch(file: FileId, typed: boolean): void {
     this.#changes++;
+    this.#stoodBack = 0;
     const before = this.#changed.get(file);
     this.#changed.delete(file);
     this.#changed.set(file, typed && before !== false);
@@ -53,6 +58,18 @@ export class Upkeep {
       await nextTurn();
       await nextTurn();
       if (seen === this.#changes) return;
+    }
+  }
+
+  /**
+   * A turn, and after a change some more while that is followed up: for long answers between two
+   * slices. The first check of a long plan doesn't hold them up to its end.
+   */
+  async standBack(): Promise<void> {
+    await nextTurn();
+    while (this.#running && this.#stoodBack < MOST_STOOD_BACK) {
+      this.#stoodBack++;
+      await nextTurn();
     }
   }
 

@@ -36,6 +36,6 @@ export const solve = planCommand({
         ? print({ version: 1, file: plans.nameOf(id), ...said })
         : terminalText(solvedDocument(solved), terminal.colour),
     );
-    return solved.outcome === 'no-way' ? FOUND : NOTHING_FOUND;
+    return solved.outcome === 'no-way' || solved.outcome === 'not-found' ? FOUND : NOTHING_FOUND;
   },
 });

@@ -1,8 +1,9 @@
 /** Puts a whole file in its place: a new one, or one instead of a file that Lamella wrote. */
-import { constants, copyFile, link, lstat, open, rename, rm } from 'node:fs/promises';
+import { constants, copyFile, link, lstat, open, rename } from 'node:fs/promises';
 import { message } from '../../shared/words/message.ts';
+import { withBeside } from './beside.ts';
 import { isOwn, type OutputKind } from './own-output.ts';
-import { besideOf, NotReplaced, settleFolder, writeWhole } from './replace-file.ts';
+import { NotReplaced, settleFolder, writeWhole } from './replace-file.ts';
 
 /** More than any mark needs. */
 const MARK_BYTES = 8192;
@@ -23,13 +24,10 @@ export async function placeFile(
 ): Promise<void> {
   // First, so that a large file isn't written for nothing.
   const isThere = await refuseOther(file, replaceable);
-  const beside = besideOf(file);
-  try {
+  await withBeside(file, async (beside) => {
     await writeWhole(beside, isThere === 'file' ? file : null, bytes);
     await takePlace(beside, file, replaceable);
-  } finally {
-    await rm(beside, { force: true });
-  }
+  });
   await settleFolder(file);
 }
 

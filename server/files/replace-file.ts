@@ -1,5 +1,4 @@
 /** Exchanges what a file holds: readers see all of the old text or all of the new, never a part. */
-import { randomBytes } from 'node:crypto';
 import {
   access,
   constants,
@@ -8,10 +7,10 @@ import {
   readFile,
   realpath,
   rename,
-  rm,
 } from 'node:fs/promises';
 import path from 'node:path';
 import { message } from '../../shared/words/message.ts';
+import { withBeside } from './beside.ts';
 import { isInside } from './read-plan.ts';
 
 /** It is not written, for a reason of ours; its message says which. */
@@ -40,22 +39,14 @@ export async function replaceFile(
   if (now.equals(wanted)) return;
   if (!now.equals(Buffer.from(before, 'utf8')))
     throw new NotReplaced(message`it was changed by another program meanwhile`);
-  const beside = besideOf(real);
-  try {
+  await withBeside(real, async (beside) => {
     await writeWhole(beside, real, wanted);
     if (!(await readFile(real)).equals(now))
       throw new NotReplaced(message`it was changed by another program meanwhile`);
     await rename(beside, real);
-  } catch (cause) {
-    await rm(beside, { force: true });
-    throw cause;
-  }
+  });
   await settleFolder(real);
 }
-
-/** A name beside the file that nothing has; short, whatever the file is called. */
-export const besideOf = (file: string): string =>
-  path.join(path.dirname(file), `.lamella-${randomBytes(8).toString('hex')}.tmp`);
 
 /**
  * Writes a new file to the disk.

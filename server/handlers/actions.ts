@@ -1,30 +1,36 @@
 import {
+  type CancellationToken,
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
   CodeActionTriggerKind,
 } from 'vscode-languageserver';
-import type { Core, OfferedFix } from '../../shared/api/facade.ts';
+import type { OfferedFix } from '../../shared/api/facade.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { inertLine } from '../../shared/report/inert.ts';
 import { titleWithPrice } from '../../shared/say/fix-title.ts';
 import { message } from '../../shared/words/message.ts';
-import type { ClientFeatures } from '../client-features.ts';
 import { SOURCE } from '../diagnostics/to-lsp.ts';
-import type { Documents } from '../workspace/documents.ts';
+import type { Session } from '../session.ts';
 import { FIX_ALL, fixAll } from './fix-all.ts';
 import { solveAction } from './solve.ts';
 import { workspaceEdit } from './workspace-edit.ts';
 
-export function actions(
-  core: Core,
-  client: ClientFeatures,
-  documents: Documents,
+export async function actions(
+  session: Pick<Session, 'core' | 'client' | 'documents' | 'standBack'>,
   file: FileId,
   { range, context }: CodeActionParams,
-): CodeAction[] {
+  token: CancellationToken,
+): Promise<CodeAction[] | null> {
+  const { core, client, documents } = session;
   const wants = (kind: string): boolean =>
     context.only === undefined || context.only.some((only) => covers(only, kind));
+  // Asked for by hand: what it takes to look is not for every move of the cursor.
+  const isInvoked = context.triggerKind !== CodeActionTriggerKind.Automatic;
+  // First, for it takes turns in which the text may change: all the rest is of one text.
+  const isSolved = wants(CodeActionKind.RefactorRewrite) && (client.showsSolving || isInvoked);
+  const solving = isSolved ? await solveAction(session, file, range.start, token) : [];
+  if (token.isCancellationRequested) return null;
   const found: CodeAction[] = [];
   if (wants(CodeActionKind.QuickFix)) {
     const offered = core.fixesIn(file, range);
@@ -40,10 +46,7 @@ export function actions(
         ...(client.preferredActions && isOnlyWay(fix, offered) && { isPreferred: true }),
       });
   }
-  // Asked for by hand: what it takes to look is not for every move of the cursor.
-  const isInvoked = context.triggerKind !== CodeActionTriggerKind.Automatic;
-  if (wants(CodeActionKind.RefactorRewrite) && (client.showsSolving || isInvoked))
-    found.push(...solveAction(core, client, documents, file, range.start));
+  found.push(...solving);
   // Only where it is asked for: nobody expects the whole file to change from a single value.
   if (context.only?.some((only) => covers(only, FIX_ALL))) {
     const edits = fixAll(core, file);

@@ -3,7 +3,7 @@ import type { CancellationToken } from 'vscode-languageserver';
 import type { Core } from '../../shared/api/facade.ts';
 import type { DrawnFrame, PageFrame } from '../../shared/api/frame.ts';
 import type { FileId } from '../../shared/plan/place.ts';
-import { nextTurn } from '../turn.ts';
+import { type Between, inSlices } from '../slices.ts';
 
 export interface FrameParams {
   readonly textDocument: { readonly uri: string };
@@ -15,9 +15,6 @@ export interface FrameParams {
 const USUAL_WIDTH = 480;
 const MOST_WIDTH = 1920;
 
-/** Longest slice, ms: a keystroke between two of them waits no longer. */
-const SLICE_MS = 8;
-
 /** null: no such shot, nothing to draw, or it was cancelled. */
 export async function frameInSlices(
   core: Core,
@@ -25,15 +22,10 @@ export async function frameInSlices(
   shot: string,
   width: number,
   token: CancellationToken,
+  between?: Between,
 ): Promise<DrawnFrame | null> {
   const making = core.startFrame(file, shot, width);
-  for (;;) {
-    const end = performance.now() + SLICE_MS;
-    const drawn = making?.work(() => performance.now() > end) ?? null;
-    if (drawn || !making) return drawn;
-    await nextTurn();
-    if (token.isCancellationRequested) return null;
-  }
+  return making && inSlices((until) => making.work(until), token, between);
 }
 
 /** Answer to `lamella/frame`: the picture as a page shows it; null as above. */
@@ -42,9 +34,10 @@ export async function shotFrame(
   file: FileId,
   { shot, width = USUAL_WIDTH }: FrameParams,
   token: CancellationToken,
+  between?: Between,
 ): Promise<PageFrame | null> {
   const pixels = Math.max(1, Math.min(MOST_WIDTH, Math.round(Number(width)) || USUAL_WIDTH));
-  const drawn = await frameInSlices(core, file, String(shot), pixels, token);
+  const drawn = await frameInSlices(core, file, String(shot), pixels, token, between);
   return drawn?.ok ? pageFrame(drawn) : null;
 }
 

@@ -10,6 +10,7 @@ import type { FileId } from '../../shared/plan/place.ts';
 import { inertMarkdown } from '../../shared/report/document/markdown.ts';
 import { message } from '../../shared/words/message.ts';
 import type { ClientFeatures } from '../client-features.ts';
+import type { Between } from '../slices.ts';
 import { frameInSlices, pageFrame } from './frame.ts';
 
 /** Pixels across a hover's picture: as wide as a small window of it. */
@@ -21,6 +22,7 @@ export async function hover(
   file: FileId,
   position: Position,
   token: CancellationToken,
+  between?: Between,
 ): Promise<Hover | null> {
   const found = core.hover(file, position);
   if (!found) return null;
@@ -29,7 +31,7 @@ export async function hover(
     return { contents: { kind: MarkupKind.PlainText, value: plainText(markdown) }, range };
   const frame =
     frameOf !== undefined && client.showsImages
-      ? await frameInSlices(core, file, frameOf, FRAME_WIDTH, token)
+      ? await frameInSlices(core, file, frameOf, FRAME_WIDTH, token, between)
       : null;
   const drawn = client.showsImages ? (found.pictures ?? []).map(drawingOf) : [];
   const value = [markdown, ...drawn, ...(frame?.ok ? [imageOf(frame)] : [])].join('\n\n');

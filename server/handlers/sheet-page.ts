@@ -1,6 +1,5 @@
 /** The sheet as one page of HTML with nothing from outside: to be filled in, saved or printed. */
 import type { CancellationToken } from 'vscode-languageserver';
-import type { Core } from '../../shared/api/facade.ts';
 import type { PageFrame } from '../../shared/api/frame.ts';
 import type { Sheet } from '../../shared/api/sheet.ts';
 import type { FileId } from '../../shared/plan/place.ts';
@@ -8,7 +7,8 @@ import { sheetPage } from '../../shared/report/sheet/html.ts';
 import { pageStyle } from '../../shared/report/sheet/style.ts';
 import { Say } from '../../shared/say/say.ts';
 import { FRAME_WIDTH, hashOf } from '../page-parts.ts';
-import type { Settings } from '../settings.ts';
+import type { Session } from '../session.ts';
+import { inSlices } from '../slices.ts';
 import { shotFrame } from './frame.ts';
 
 export interface SheetPageParams {
@@ -21,17 +21,18 @@ export interface SheetPageParams {
 
 /** Answer to `lamella/sheetPage`; null: it was cancelled. */
 export async function sheetPageOf(
-  core: Core,
-  settings: Settings,
+  { core, settings, standBack }: Pick<Session, 'core' | 'settings' | 'standBack'>,
   file: FileId,
   { script, prints = false }: Omit<SheetPageParams, 'textDocument'>,
   token: CancellationToken,
 ): Promise<string | null> {
-  const sheet = core.sheet(file, { isWrittenOn: true });
+  const making = core.startSheet(file, { isWrittenOn: true });
+  const sheet = (await inSlices((until) => making.work(until), token, standBack))?.answer;
+  if (!sheet) return null;
   const frames = new Map<string, PageFrame>();
   for (const { name: shot } of sheet.shots) {
     const params = { textDocument: { uri: file }, shot, width: FRAME_WIDTH };
-    const frame = await shotFrame(core, file, params, token);
+    const frame = await shotFrame(core, file, params, token, standBack);
     if (token.isCancellationRequested) return null;
     if (frame) frames.set(shot, frame);
   }

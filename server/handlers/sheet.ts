@@ -1,5 +1,5 @@
 /** The sheet beside the text: what of it is new to the client, and where what it shows stands. */
-import type { Location, WorkspaceEdit } from 'vscode-languageserver';
+import type { CancellationToken, Location, WorkspaceEdit } from 'vscode-languageserver';
 import type { Core } from '../../shared/api/facade.ts';
 import type { ShotSheet } from '../../shared/api/sheet.ts';
 import type { FileId } from '../../shared/plan/place.ts';
@@ -9,7 +9,7 @@ import { LIVE_STYLE, SHEET_STYLE } from '../../shared/report/sheet/style.ts';
 import { Say } from '../../shared/say/say.ts';
 import { languageInForce } from '../../shared/words/message.ts';
 import type { Session } from '../session.ts';
-import type { Settings } from '../settings.ts';
+import { inSlices } from '../slices.ts';
 import type { Documents } from '../workspace/documents.ts';
 import { workspaceEdit } from './workspace-edit.ts';
 
@@ -57,23 +57,38 @@ interface Made {
 
 const made = new WeakMap<ShotSheet, Made>();
 
-export function liveSheet(
-  core: Core,
-  settings: Settings,
+/** null: it was cancelled. */
+export async function liveSheet(
+  { core, settings, standBack }: Pick<Session, 'core' | 'settings' | 'standBack'>,
   file: FileId,
   known: Readonly<Record<string, string>> | undefined,
-): LiveSheet {
-  const sheet = core.sheet(file);
+  token: CancellationToken,
+): Promise<LiveSheet | null> {
+  const making = core.startSheet(file);
+  const sheet = (await inSlices((until) => making.work(until), token, standBack))?.answer;
+  if (!sheet) return null;
   const options = { say: new Say(() => settings.lengths), live: true };
   const { patterns, head } = sheetHead(sheet, options);
+  const shots: LiveShot[] = [];
+  const pages = inSlices(
+    (until) => {
+      for (let index = shots.length; index < sheet.shots.length; index = shots.length) {
+        const shot = sheet.shots[index]!;
+        const { mark, html } = htmlOf(shot, index, options);
+        shots.push({ name: shot.name, mark, ...(known?.[shot.name] !== mark && { html }) });
+        if (until()) return null;
+      }
+      return shots;
+    },
+    token,
+    standBack,
+  );
+  if ((await pages) === null) return null;
   return {
     title: sheet.title,
     ...(!known && { style: SHEET_STYLE + LIVE_STYLE, language: languageInForce(), patterns }),
     head,
-    shots: sheet.shots.map((shot, index): LiveShot => {
-      const { mark, html } = htmlOf(shot, index, options);
-      return { name: shot.name, mark, ...(known?.[shot.name] !== mark && { html }) };
-    }),
+    shots,
   };
 }
 

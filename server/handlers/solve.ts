@@ -1,18 +1,19 @@
 /** "Solve this shot": what would be changed and why, before anything is. */
 import {
+  type CancellationToken,
   type CodeAction,
   CodeActionKind,
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Core } from '../../shared/api/facade.ts';
-import type { SolvedFinding } from '../../shared/api/solved.ts';
+import type { SolvedFinding, SolvedShot } from '../../shared/api/solved.ts';
 import type { FileId } from '../../shared/plan/place.ts';
 import { plainLines } from '../../shared/report/document/terminal.ts';
 import { settingWords, solvedBlocks, solvedTitle } from '../../shared/report/solve-text.ts';
 import { message } from '../../shared/words/message.ts';
-import type { ClientFeatures } from '../client-features.ts';
-import type { Documents } from '../workspace/documents.ts';
+import type { Session } from '../session.ts';
+import { inSlices } from '../slices.ts';
 import { workspaceEdit } from './workspace-edit.ts';
 
 export interface SolveParams {
@@ -44,22 +45,36 @@ export interface SolvingChange {
   readonly edits: readonly TextEdit[];
 }
 
-export function solveAnswer(
-  core: Core,
-  client: ClientFeatures,
-  documents: Documents,
+type Asked = Pick<Session, 'core' | 'client' | 'documents' | 'standBack'>;
+
+/** null: it was cancelled, or no shot that can be read. */
+async function solved(
+  { core, standBack }: Asked,
   file: FileId,
   shot: string,
-): SolveAnswer | null {
-  const solved = core.solve(file, shot);
-  if (solved === null) return null;
+  token: CancellationToken,
+): Promise<SolvedShot | null> {
+  const making = core.startSolving(file, shot);
+  const made = await inSlices((until) => making.work(until), token, standBack);
+  return made?.answer ?? null;
+}
+
+export async function solveAnswer(
+  session: Asked,
+  file: FileId,
+  shot: string,
+  token: CancellationToken,
+): Promise<SolveAnswer | null> {
+  const found = await solved(session, file, shot, token);
+  if (found === null) return null;
+  const { client, documents } = session;
   return {
-    title: solvedTitle(solved),
-    lines: plainLines(solvedBlocks(solved)),
+    title: solvedTitle(found),
+    lines: plainLines(solvedBlocks(found)),
     version: documents.version(file),
-    ...(solved.edits.length > 0 && {
-      edit: workspaceEdit(solved.edits, client, documents),
-      changes: solved.changes.map(({ setting, from, to, because, edits }) => ({
+    ...(found.edits.length > 0 && {
+      edit: workspaceEdit(found.edits, client, documents),
+      changes: found.changes.map(({ setting, from, to, because, edits }) => ({
         setting: settingWords(setting),
         from,
         to,
@@ -81,13 +96,13 @@ const isUnsolved = (core: Core, file: FileId, shot: string): boolean =>
     );
 
 /** How the shot at a line is solved: by a command that shows it first, where the client has one. */
-export function solveAction(
-  core: Core,
-  client: ClientFeatures,
-  documents: Documents,
+export async function solveAction(
+  session: Asked,
   file: FileId,
   position: { readonly line: number; readonly character: number },
-): CodeAction[] {
+  token: CancellationToken,
+): Promise<CodeAction[]> {
+  const { core, client, documents } = session;
   const shot = core.shotAt(file, position);
   if (shot === null || !isUnsolved(core, file, shot)) return [];
   const title = message`Solve ${shot} by changing its settings`;
@@ -103,16 +118,16 @@ export function solveAction(
         },
       },
     ];
-  const solved = core.solve(file, shot);
-  if (!solved || solved.edits.length === 0) return [];
-  const changes = solved.changes.map(
+  const found = await solved(session, file, shot, token);
+  if (!found || found.edits.length === 0) return [];
+  const changes = found.changes.map(
     ({ setting, from, to }) => message`${settingWords(setting)} ${from} to ${to}`,
   );
   return [
     {
       title: `${title}: ${changes.join(', ')}`,
       kind: CodeActionKind.RefactorRewrite,
-      edit: workspaceEdit(solved.edits, client, documents),
+      edit: workspaceEdit(found.edits, client, documents),
     },
   ];
 }

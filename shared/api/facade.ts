@@ -29,6 +29,7 @@ import type {
   Position,
   Range,
 } from './located.ts';
+import type { Making } from './making.ts';
 import type { KnownOfLens, MeasureAdvice } from './measure.ts';
 import type { NameToken } from './name-tokens.ts';
 import type { FileLink, FoundEntry, Renaming } from './navigation.ts';
@@ -144,6 +145,8 @@ export interface Core extends Checker {
   fixesIn(file: FileId, range: Range): readonly OfferedFix[];
   /** The least change that clears a shot, or why there is none; null: no shot that can be read. */
   solve(file: FileId, shot: string): SolvedShot | null;
+  /** The same in slices. */
+  startSolving(file: FileId, shot: string): Making<SolvedShot | null>;
   /** Of each lens that shots of the plan use, or of that one: what to measure of it next. */
   measure(file: FileId, lens?: string): readonly MeasureAdvice[];
   /** One thing that is known of a lens, as its name and its value in words. */
@@ -226,11 +229,15 @@ export interface Core extends Checker {
   timeline(file: FileId, format: TimelineFormat, options?: TimelineOptions): TimelineFile;
   /** A plan and all that it uses, as report/compare takes it. */
   compared(file: FileId): ComparedPlan;
+  /** The same in slices. */
+  startComparing(file: FileId): Making<ComparedPlan>;
   /**
    * The sheet of a plan; its text and drawings are made by report/sheet. What is filled in by hand is
    * left out where it is only read.
    */
   sheet(file: FileId, use?: { readonly isWrittenOn: boolean }): Sheet;
+  /** The same in slices. */
+  startSheet(file: FileId, use?: { readonly isWrittenOn: boolean }): Making<Sheet>;
   /**
    * A shot's frame, traced from the plan; null: no shot that can be read.
    * @param width in pixels, a whole number from 1; the height follows from what is recorded

@@ -34,8 +34,13 @@ export interface SolvedShot {
   readonly shot: string;
   /** Figures that a setting is judged by and that are not known, and why: nothing was held to them. */
   readonly notKnown: Readonly<Record<string, string>>;
-  /** Nothing to solve, solved by `changes`, or no way: `demands` exclude each other. */
-  readonly outcome: 'clear' | 'solved' | 'no-way';
+  /**
+   * Nothing to solve, solved by `changes`, no way: `demands` exclude each other, or none found
+   * within the search's limit.
+   */
+  readonly outcome: 'clear' | 'solved' | 'no-way' | 'not-found';
+  /** The search ended at its limit: a smaller change may do, or there is more in the way. */
+  readonly cutShort?: true;
   readonly changes: readonly SolvedChange[];
   /** Where the uncertain values matter: it holds wherever they lie, or in their middle. */
   readonly holds?: 'worst-case' | 'middle';

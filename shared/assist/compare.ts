@@ -2,6 +2,7 @@
 
 import type { ComparedPlan, ComparedShot, FieldTexts, PlanFinding } from '../api/compared.ts';
 import type { LocatedFinding } from '../api/located.ts';
+import type { Steps } from '../engine/steps.ts';
 import { boundsOfNamed } from '../figures/bounds-json.ts';
 import { figuresJson } from '../figures/contract.ts';
 import { editJson } from '../figures/edit-contract.ts';
@@ -26,16 +27,17 @@ const CLIPS = { kind: 'list', item: { kind: 'record', of: 'clip' } } as const;
  * @param findings those of every file that the plan reaches
  * @param originOf what a located one was made from
  */
-export function comparedPlan(
+export function* comparedSteps(
   context: Context,
   file: FileId,
   findings: readonly LocatedFinding[],
   originOf: (located: LocatedFinding) => Finding | undefined,
-): ComparedPlan {
+): Steps<ComparedPlan> {
   const { analysis } = context;
   const sections = new Map<string, Map<string, FieldTexts>>();
   for (const reached of analysis.names.reaches(file))
     for (const { id } of analysis.entries.list(reached)) {
+      yield;
       // A plan's own keys are its own; what it uses brings in entries.
       const texts = textsOf(context, reached, id, reached === file);
       if (texts === null) continue;
@@ -56,23 +58,22 @@ export function comparedPlan(
     if (name === null || !names.has(name)) others.push(finding);
     else byShot.set(name, [...(byShot.get(name) ?? []), finding]);
   }
-  const shots = analysis.shots(file).map((id): readonly [string, ComparedShot] => {
+  const shots = new Map<string, ComparedShot>();
+  for (const id of analysis.shots(file)) {
     const figures = analysis.figures(file, id);
     const uncertain = analysis.uncertain(file, id);
     const name = nameOf('shots', id);
-    return [
-      name,
-      {
-        figures: figures ? figuresJson(figures) : { notKnown: {} },
-        ...(uncertain && { sure: sureOf(uncertain) }),
-        findings: byShot.get(name) ?? [],
-        review: commentsOf(analysis.bench(file, id)?.fields.review),
-      },
-    ];
-  });
+    shots.set(name, {
+      figures: figures ? figuresJson(figures) : { notKnown: {} },
+      ...(uncertain && { sure: sureOf(uncertain) }),
+      findings: byShot.get(name) ?? [],
+      review: commentsOf(analysis.bench(file, id)?.fields.review),
+    });
+    yield;
+  }
   return {
     sections,
-    shots: new Map(shots),
+    shots,
     edit: editJson(analysis.edit(file)),
     findings: others,
   };

@@ -2,6 +2,7 @@
 
 import type { LocatedFinding, LocatedPlace, Position } from '../api/located.ts';
 import type { Sheet, SheetFinding, ShotSheet, ShownAt } from '../api/sheet.ts';
+import type { Steps } from '../engine/steps.ts';
 import { dayJson } from '../figures/day-contract.ts';
 import { editJson } from '../figures/edit-contract.ts';
 import type { ShotFigures } from '../figures/shot-figures.ts';
@@ -26,25 +27,27 @@ import { sheetMeasurements } from './measure.ts';
  * @param findings those of every file that the plan reaches, the plan's own first
  * @param isWrittenOn it has what is filled in by hand
  */
-export function sheetOf(
+export function* sheetSteps(
   context: Context,
   file: FileId,
   findings: readonly LocatedFinding[],
   isWrittenOn: boolean,
-): Sheet {
+): Steps<Sheet> {
   const { analysis, say } = context;
   const reader = analysis.reader(file);
   const once = ifKnown(reader.plan('preflight'))?.once;
   const readiness = analysis.readiness(file);
-  const shots = analysis.shots(file).map((id) => {
+  const shots: { name: string; said: SaidShot | null; clips: readonly string[] }[] = [];
+  for (const id of analysis.shots(file)) {
     const bench = analysis.bench(file, id);
     const figures = analysis.figures(file, id);
     const uncertain = analysis.uncertain(file, id);
     const said: SaidShot | null =
       bench && figures && uncertain ? { bench, figures, say, uncertain } : null;
     const name = nameOf('shots', id);
-    return { name, said, clips: clipLines(context, file, name) };
-  });
+    shots.push({ name, said, clips: clipLines(context, file, name) });
+    yield;
+  }
   const names = new Set(shots.map(({ name }) => name));
   const ofShot = new Map<string, SheetFinding[]>();
   const others: SheetFinding[] = [];
@@ -63,6 +66,12 @@ export function sheetOf(
     given('rate', deliver.rate),
     given('time', deliver.duration),
   ];
+  const sheets: ShotSheet[] = [];
+  for (const { name, said, clips } of shots) {
+    const beside = { findings: ofShot.get(name) ?? [], readiness: readiness.get(name)!, clips };
+    sheets.push(remembered(name, said, once, beside));
+    yield;
+  }
   return {
     title: ifKnown(reader.plan('title')) ?? fileName(file),
     file: fileName(file),
@@ -76,13 +85,7 @@ export function sheetOf(
     day: daySheet(analysis.day(file), say),
     edit: editSheet(analysis.edit(file)),
     recording: recordingLines(analysis.recording(file), say),
-    shots: shots.map(({ name, said, clips }) =>
-      remembered(name, said, once, {
-        findings: ofShot.get(name) ?? [],
-        readiness: readiness.get(name)!,
-        clips,
-      }),
-    ),
+    shots: sheets,
     findings: others.filter(({ severity }) => severity !== 'hint'),
     measurements: isWrittenOn ? sheetMeasurements(context, file) : [],
   };

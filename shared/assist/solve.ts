@@ -1,7 +1,9 @@
 /** "Solve this shot" in words and edits: each change with its reason, or what stands in the way. */
 
 import type { LocatedEdit } from '../api/located.ts';
+import type { Making } from '../api/making.ts';
 import type { SolvedChange, SolvedFinding, SolvedShot } from '../api/solved.ts';
+import { inOneGo, type Steps } from '../engine/steps.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { FigureName } from '../figures/catalogue/catalogue.ts';
 import { figuresJson } from '../figures/contract.ts';
@@ -23,17 +25,29 @@ import {
   type Setting,
 } from '../solve/choice.ts';
 import type { Conflict, Opening } from '../solve/conflict.ts';
+import { Effort } from '../solve/effort.ts';
 import { isJudged } from '../solve/judged.ts';
-import { type Change, type Solution, solve } from '../solve/solve.ts';
+import { type Change, MOST_MS, type Solution, solve } from '../solve/solve.ts';
 import { message } from '../words/message.ts';
 import type { Context } from '../workspace/context.ts';
 import { FixMaker } from '../workspace/fixes.ts';
 import { locatedEdits } from '../workspace/located-edits.ts';
+import { making } from '../workspace/making.ts';
 import { severitiesIn } from '../workspace/severities.ts';
 import { tryOut } from '../workspace/trial.ts';
 
 /** null: there is no such shot, or it can't be read. */
-export function solveShot(context: Context, file: FileId, shot: string): SolvedShot | null {
+export const solveShot = (context: Context, file: FileId, shot: string): SolvedShot | null =>
+  inOneGo(solving(context, file, shot));
+
+/** The same in slices. */
+export const startSolving = (
+  context: Context,
+  file: FileId,
+  shot: string,
+): Making<SolvedShot | null> => making(context.trials, () => solving(context, file, shot));
+
+function* solving(context: Context, file: FileId, shot: string): Steps<SolvedShot | null> {
   const { analysis, say } = context;
   const id: EntryId = idOf('shots', shot);
   if (!analysis.shots(file).includes(id)) return null;
@@ -44,12 +58,14 @@ export function solveShot(context: Context, file: FileId, shot: string): SolvedS
   const files = analysis.names.reaches(file);
   const severities = severitiesIn(files, (one) => analysis.reader(one));
   const findings = analysis.shotFindings(file, id);
-  const solution = solve({
+  const effort = new Effort(MOST_MS);
+  const solution = yield* solve({
     bench,
     house: { allow: reader.plan('allow'), severities },
     findings,
     relit: (names) => relit(context, file, bench, names),
-    isTaken: (assignment) => isTaken(context, editsFor(context, bench, assignment)),
+    isTaken: (assignment) => isTaken(context, editsFor(context, bench, assignment), effort),
+    effort,
   });
   const severityOf = ({ rule, severity }: Finding) => severities.get(rule) ?? severity;
   const others = findings.filter(
@@ -73,6 +89,9 @@ const byHand = (context: Context, finding: Finding) =>
     ...(sideEffects && { sideEffects }),
   }));
 
+/** Effort of trials in one unit of a search's: by measurement. */
+const TRIAL_PER_UNIT = 400;
+
 const EMPTY = { changes: [], clears: [], leaves: [], demands: [], openings: [], edits: [] };
 
 function said(context: Context, bench: Bench, solution: Solution): Partial<SolvedShot> {
@@ -87,12 +106,18 @@ function said(context: Context, bench: Bench, solution: Solution): Partial<Solve
           edits: editsOf(context, bench, solution.assignment, change.setting),
         })),
         ...(solution.holds && { holds: solution.holds }),
+        ...(solution.isCut && { cutShort: true }),
         clears: inWords(solution.clears, say),
         leaves: inWords(solution.leaves, say),
         edits: editsFor(context, bench, solution.assignment),
       };
+    case 'not-found':
+      return { cutShort: true };
     case 'no-way':
-      return conflictWords(solution.conflict, say);
+      return {
+        ...conflictWords(solution.conflict, say),
+        ...(solution.conflict.isCut && { cutShort: true }),
+      };
   }
 }
 
@@ -142,11 +167,12 @@ function relit(
 }
 
 /** Whether the plan has no more errors and warnings with the edits than without. */
-function isTaken(context: Context, edits: readonly LocatedEdit[]): boolean {
+function isTaken(context: Context, edits: readonly LocatedEdit[], effort: Effort): boolean {
   if (edits.length === 0) return false;
-  return tryOut(context, edits).worse.every(
-    ({ severity }) => severity !== 'error' && severity !== 'warning',
-  );
+  const before = context.trials.effort;
+  const { worse } = tryOut(context, edits);
+  effort.spend((context.trials.effort - before) / TRIAL_PER_UNIT);
+  return worse.every(({ severity }) => severity !== 'error' && severity !== 'warning');
 }
 
 const editsFor = (context: Context, bench: Bench, assignment: Assignment): readonly LocatedEdit[] =>

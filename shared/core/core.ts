@@ -3,7 +3,6 @@
 import type { Core, CoreOptions, OfferedFix } from '../api/facade.ts';
 import type { LocatedFinding, Range } from '../api/located.ts';
 import { coloursIn } from '../assist/colours.ts';
-import { comparedPlan } from '../assist/compare.ts';
 import { completionsAt } from '../assist/completion/complete.ts';
 import { explain } from '../assist/completion/explain.ts';
 import { newShot } from '../assist/completion/new-shot.ts';
@@ -21,9 +20,9 @@ import { definitionOf, referencesOf } from '../assist/navigation/references.ts';
 import { renamable, rename } from '../assist/navigation/rename.ts';
 import { selectionAt } from '../assist/navigation/selection.ts';
 import { findEntries } from '../assist/navigation/workspace-symbols.ts';
-import { placeInShot, placeOfCut, sheetOf, shotAt, shownAt } from '../assist/sheet.ts';
+import { placeInShot, placeOfCut, shotAt, shownAt } from '../assist/sheet.ts';
 import { setInShot, tickCheck } from '../assist/sheet-edits.ts';
-import { solveShot } from '../assist/solve.ts';
+import { solveShot, startSolving } from '../assist/solve.ts';
 import { symbolsOf } from '../assist/symbols.ts';
 import { timelineOf } from '../assist/timeline.ts';
 import { figuresJson } from '../figures/contract.ts';
@@ -39,6 +38,7 @@ import { FormerValues } from '../workspace/former-values.ts';
 import { byPosition } from '../workspace/located-findings.ts';
 import { lookAskFor } from '../workspace/looked.ts';
 import { EFFORT_OF_MENU, fixesWithin } from '../workspace/most-tried.ts';
+import { wholePlan } from './whole-plan.ts';
 
 export function createCore(options: CoreOptions): Core {
   const { context: checking, checker, report, originOf } = startChecking(options);
@@ -56,6 +56,7 @@ export function createCore(options: CoreOptions): Core {
 
   return {
     ...checker,
+    ...wholePlan(context, allFindings, originOf),
     give: (file, text) => {
       former.forget(file);
       checker.give(file, text);
@@ -82,6 +83,7 @@ export function createCore(options: CoreOptions): Core {
     completions: (file, position) => completionsAt(context, file, position),
     explain: (file, about) => explain(context, file, about),
     solve: (file, shot) => solveShot(context, file, shot),
+    startSolving: (file, shot) => startSolving(context, file, shot),
     measure: (file, lens) => measureAdvice(context, file, lens),
     measuredWords: (known) => [knownLabel(known), knownWords(known, context.say)],
     newShot: (file, fieldMm) => newShot(context, file, fieldMm),
@@ -126,8 +128,6 @@ export function createCore(options: CoreOptions): Core {
     editFigures: (file) => editJson(analysis.edit(file)),
     dayFigures: (file) => dayJson(analysis.day(file)),
     timeline: (file, format, options) => timelineOf(context, file, format, options),
-    compared: (file) => comparedPlan(context, file, allFindings(file), originOf),
-    sheet: (file, use) => sheetOf(context, file, allFindings(file), use?.isWrittenOn === true),
     frame: (file, shot, width) => drawnFrame(context, file, shot, width),
     startFrame: (file, shot, width) => startFrame(context, file, shot, width),
     placeInShot: (file, shot, key) => placeInShot(context, file, shot, key),

@@ -10,7 +10,9 @@ import type { EditJson } from '../figures/edit-json.ts';
 import type { ShotFiguresJson } from '../figures/json.ts';
 import type { BodyRecordingJson } from '../figures/recording-json.ts';
 import type { Severity } from '../rules/rule.ts';
-import type { ReportedFile } from './text.ts';
+import type { ReportedFile, TextReportFile } from './text.ts';
+
+type JsonReportFile = ReportedFile & Pick<TextReportFile, 'state'>;
 
 const JSON_VERSION = 1;
 
@@ -18,7 +20,16 @@ const JSON_VERSION = 1;
 export interface CheckReport {
   readonly version: typeof JSON_VERSION;
   /** Every file that was read: those that were named, then those that they use. */
-  readonly files: readonly { readonly file: string; readonly findings: readonly JsonFinding[] }[];
+  readonly files: readonly {
+    readonly file: string;
+    readonly findings: readonly JsonFinding[];
+    /** The plan's shots; left out where nothing of the file was read. */
+    readonly shots?: {
+      /** Without an error or a warning, as the text counts them. */
+      readonly clear: number;
+      readonly all: number;
+    };
+  }[];
 }
 
 export interface JsonFinding {
@@ -64,12 +75,12 @@ export interface FiguresReport {
   readonly day: DayJson | null;
 }
 
-export const checkReport = (files: readonly ReportedFile[]): string => print(checkJson(files));
+export const checkReport = (files: readonly JsonReportFile[]): string => print(checkJson(files));
 
-export function checkJson(files: readonly ReportedFile[]): CheckReport {
+export function checkJson(files: readonly JsonReportFile[]): CheckReport {
   return {
     version: JSON_VERSION,
-    files: files.map(({ name, findings, nameOf }) => ({
+    files: files.map(({ name, findings, nameOf, state }) => ({
       file: name,
       findings: findings.map(({ finding, fixes }) => ({
         ...jsonFinding(finding, nameOf),
@@ -80,6 +91,7 @@ export function checkJson(files: readonly ReportedFile[]): CheckReport {
           })),
         }),
       })),
+      ...(state && { shots: { clear: state.ready, all: state.shots } }),
     })),
   };
 }

@@ -14,6 +14,7 @@ export function solvedTitle({ shot, outcome, changes, others }: SolvedShot): str
         ? message`No change of settings alone can clear ${shot}; see what to do by hand.`
         : message`No change of settings can clear ${shot}.`;
   if (outcome === 'no-way') return message`No settings meet every requirement of ${shot}.`;
+  if (outcome === 'not-found') return message`No change of settings was found that clears ${shot}.`;
   return changes.length === 1
     ? message`1 change clears ${shot}:`
     : message`${changes.length} changes clear ${shot}:`;
@@ -25,14 +26,24 @@ export function settingWords(setting: string): string {
   return light === undefined ? setting : message`distance of ${light}`;
 }
 
+/** Of a search that ended at its limit, by what it found. */
+const CUT_SHORT = {
+  solved: later`The search stopped at its limit. A smaller change may exist.`,
+  'no-way': later`The search for the reasons stopped at its limit. There may be more.`,
+  'not-found': later`The search stopped at its limit. A change that clears the shot may exist.`,
+} as const;
+
 const HOLDS = {
   'worst-case': later`It holds wherever the uncertain values lie.`,
   middle: later`It holds for the middle of the uncertain values. The worst case would cost more changes.`,
 } as const;
 
+/** Whether the worst case costs more was not found out. */
+const MIDDLE = later`It holds for the middle of the uncertain values.`;
+
 /** The rest: what is changed and why, what stands in the way, what is left. */
 export function solvedBlocks(solved: SolvedShot): readonly Block[] {
-  const { changes, leaves, others, notKnown, demands, openings, holds } = solved;
+  const { changes, leaves, others, notKnown, demands, openings, holds, outcome, cutShort } = solved;
   const listed = (lead: string, items: readonly string[]): Block => list(items, { lead });
   return [
     // What nobody could judge comes before what was done without it.
@@ -46,7 +57,8 @@ export function solvedBlocks(solved: SolvedShot): readonly Block[] {
         more: because.map(({ what }) => message`needed because: ${what}`),
       })),
     ),
-    paragraph(holds ? inLanguage(HOLDS[holds]) : ''),
+    paragraph(holds ? inLanguage(holds === 'middle' && cutShort ? MIDDLE : HOLDS[holds]) : ''),
+    paragraph(cutShort && outcome !== 'clear' ? inLanguage(CUT_SHORT[outcome]) : ''),
     listed(
       message`Conflicting requirements:`,
       demands.map(({ what, at }) => message`${what} At best, with ${at}.`),

@@ -68,6 +68,13 @@ export const sumOf = (a: Cost, b: Cost): Cost => ({
 export const compareCosts = (a: Cost, b: Cost): number =>
   a.settings - b.settings || (Math.abs(a.moved - b.moved) <= ROUNDING ? 0 : a.moved - b.moved);
 
+/** Whether two changes together are no less than a third. */
+export function isAtLeast(one: Cost, other: Cost, third: Cost): boolean {
+  const settings = one.settings + other.settings;
+  if (settings !== third.settings) return settings > third.settings;
+  return one.moved + other.moved >= third.moved - ROUNDING;
+}
+
 export const isPresent = ({ moved }: Choice<unknown>): boolean => moved === 0;
 
 export const changedIn = (assignment: Assignment): readonly Setting[] =>

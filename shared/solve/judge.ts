@@ -23,6 +23,7 @@ import {
   presentOf,
   type Setting,
 } from './choice.ts';
+import type { Effort } from './effort.ts';
 import { JUDGED, type Judged } from './judged.ts';
 
 /** What the plan says on findings. */
@@ -73,9 +74,13 @@ export class Judge {
   readonly #verdicts = new Map<string, Verdict | null>();
   readonly #keys = new Map<unknown, number>();
   readonly #staysKnown = new Map<LightChoice, boolean>();
-  #asked = 0;
+  /** How many times as much it costs to trace light. */
+  readonly #dear: number;
+  /** What may still be asked; who searches looks at it. */
+  effort: Effort;
 
   /**
+   * @param effort what may be asked
    * @param corners by rule: the shot where what is uncertain may leave most for it to find; it has to
    *   be met there too
    */
@@ -83,18 +88,16 @@ export class Judge {
     bench: Bench,
     choices: Choices,
     house: House,
+    effort: Effort,
     corners: ReadonlyMap<Judged, readonly Bench[]> = new Map(),
   ) {
+    this.effort = effort;
+    this.#dear = bench.subject?.fields.sag.state === 'known' ? TIMES_BOWED : 1;
     this.#bench = bench;
     this.#corners = corners;
     this.#house = house;
     this.#present = presentOf(choices);
     this.#isAuto = bench.iso.known && bench.iso.value === 'auto';
-  }
-
-  /** How often a rule was asked for the first time of some settings. */
-  get asked(): number {
-    return this.#asked;
   }
 
   /** Whether the plan says nothing else of a rule: neither accepts it nor makes it quiet. */
@@ -109,6 +112,7 @@ export class Judge {
     const key = this.#key(solved, ALL);
     const known = this.#views.get(key);
     if (known) return known;
+    this.effort.spend(COST_OF_VIEW);
     const bench = solvedBench(this.#bench, solved);
     const view = { bench, figures: figuresOf(bench) };
     // Large, and soon asked for again or never.
@@ -163,7 +167,7 @@ export class Judge {
     const key = `${rule} ${this.#key(assignment, read)}`;
     const before = this.#verdicts.get(key);
     if (before !== undefined) return before;
-    this.#asked++;
+    this.#spendOn(rule);
     const now = this.of(RULES.get(rule)!, this.view(assignment, read));
     const worst = now?.loud ? now : (this.#inCorners(rule, this.#only(assignment, read)) ?? now);
     this.#verdicts.set(key, worst);
@@ -173,6 +177,7 @@ export class Judge {
   /** What a rule finds loudly where what is uncertain is at its worst. */
   #inCorners(rule: Judged, assignment: Assignment): Verdict | undefined {
     for (const corner of this.#corners.get(rule) ?? []) {
+      this.#spendOn(rule);
       const bench = solvedBench(corner, assignment);
       const found = this.of(RULES.get(rule)!, { bench, figures: figuresOf(bench) });
       if (found?.loud) return found;
@@ -221,7 +226,13 @@ export class Judge {
    * what it doesn't know, so a search would take every unknown for a way out.
    */
   keepsKnown(assignment: Assignment): boolean {
+    this.effort.spend(COST_OF_KNOWN * this.#dear);
     return keepsKnown(this.view(this.#present), this.view(assignment));
+  }
+
+  #spendOn(rule: Judged): void {
+    const cost = COST[rule];
+    this.effort.spend(cost === undefined ? COST_OF_OTHERS : cost * this.#dear);
   }
 
   #only(assignment: Assignment, read: readonly Setting[]): Assignment {
@@ -248,6 +259,22 @@ export class Judge {
     return this.#keys.size - 1;
   }
 }
+
+/** Rules that cost more than others, which trace light or lay out the mirror, in units of effort. */
+const COST: Readonly<Record<Judged, number>> = {
+  'source-too-small': 16,
+  'lens-reflected': 16,
+  'no-room': 6,
+  'background-washes': 6,
+  'exposure-off': 6,
+  'depth-short': 1.5,
+};
+const COST_OF_OTHERS = 0.3;
+/** A film that bows is traced ray by ray. */
+const TIMES_BOWED = 8;
+const COST_OF_VIEW = 0.2;
+/** Whether light and exposure stay known: the light is traced for it. */
+const COST_OF_KNOWN = 16;
 
 /** Views kept at a time. */
 const MOST_VIEWS = 64;

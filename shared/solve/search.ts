@@ -4,6 +4,8 @@
  * share, or where they cost more than what was found. Light and tilt are not changed together:
  * what a mirror shows follows from both, and one of them is enough to turn.
  */
+import type { Steps } from '../engine/steps.ts';
+import type { ShotFigures } from '../figures/shot-figures.ts';
 import { exposureOff } from '../rules/exposure-off.ts';
 import { errorSpan, neededIsoSpan, type Span } from './balance.ts';
 import {
@@ -12,6 +14,7 @@ import {
   type Cost,
   compareCosts,
   costOf,
+  isAtLeast,
   isPresent,
   type LightChoice,
   presentOf,
@@ -38,11 +41,11 @@ interface Terms {
   readonly isWide?: boolean;
   /** No more settings than these. */
   readonly mostSettings?: number;
-  /** Whether enough was tried: the search ends with what it has. */
+  /** Whether enough was tried besides what the judge may ask: the search ends with what it has. */
   readonly isSpent?: () => boolean;
 }
 
-interface SplitTerms extends Omit<Required<Terms>, 'mostSettings' | 'isWide' | 'isSpent'> {
+interface SplitTerms extends Omit<Required<Terms>, 'mostSettings' | 'isWide'> {
   readonly split: SplitRules;
   readonly span: Span | null;
 }
@@ -64,6 +67,9 @@ interface CostedTiming extends Costed<Timing> {
 
 const byCost = (a: Costed<unknown>, b: Costed<unknown>): number => compareCosts(a.cost, b.cost);
 
+/** In units of effort, where all verdicts are known. */
+const COST_OF_GEOMETRY = 0.3;
+
 /** Nearer to a bound than this, stops, the rules themselves are asked. */
 const NEAR = 1e-6;
 
@@ -78,6 +84,7 @@ export class Search {
   readonly #isBlack: boolean;
   /** By geometry, from one search to the next. */
   readonly #balance = new Map<Geometry, number | null>();
+  readonly #lit = new Map<Geometry, number | null>();
 
   constructor(choices: Choices, judge: Judge) {
     this.#judge = judge;
@@ -90,8 +97,11 @@ export class Search {
     this.#window = new TiltWindow(judge, this.#present);
   }
 
-  /** @param rules those that must not object */
-  least(
+  /**
+   * @param rules those that must not object
+   * @returns null: none, or none within the judge's effort
+   */
+  *least(
     rules: readonly Judged[],
     {
       isTaken = () => true,
@@ -99,50 +109,55 @@ export class Search {
       isExposedRight = false,
       isWide = false,
       mostSettings = SETTINGS.length,
-      isSpent = () => false,
+      isSpent: isEnough = () => false,
     }: Terms = {},
-  ): Found | null {
+  ): Steps<Found | null> {
+    const isSpent = () => this.#judge.effort.isSpent() || isEnough();
     const split = splitRules(rules, this.#isAuto);
     const span = this.#spanOf(split, tolerated, isExposedRight);
     const isInside = this.#window.of(rules, isWide, tolerated);
     const timings = this.#timingsBy(split, tolerated);
-    const terms = { split, span, isTaken, tolerated, isExposedRight };
+    const terms = { split, span, isTaken, tolerated, isExposedRight, isSpent };
     let best: Found | null = null;
     let limit: Cost = { settings: mostSettings + 1, moved: 0 };
     for (const { of: geometry, cost: base } of this.#geometries) {
       if (compareCosts(base, limit) >= 0 || isSpent()) break;
       if (!isInside(geometry.aperture, geometry.tilt)) continue;
+      yield;
+      this.#judge.effort.spend(COST_OF_GEOMETRY);
       const at: Assignment = { ...this.#present, ...geometry };
       if (this.#objectsAny(split.plain, at, tolerated) || !this.#judge.staysKnown(at)) continue;
-      best = this.#leastAt(geometry, base, timings(at.light), terms, limit) ?? best;
+      best = (yield* this.#leastAt(geometry, base, timings(at.light), terms, limit)) ?? best;
       limit = best?.cost ?? limit;
     }
     return best;
   }
 
-  #leastAt(
+  *#leastAt(
     geometry: Geometry,
     base: Cost,
     timings: readonly CostedTiming[],
     terms: SplitTerms,
     limit: Cost,
-  ): Found | null {
+  ): Steps<Found | null> {
     const { split, span, isTaken, tolerated } = terms;
     const at: Assignment = { ...this.#present, ...geometry };
-    const start = span && this.#balanceAt(geometry, at);
+    const start = span && !this.#isBlack ? this.#balanceAt(geometry, at) : null;
     let isPassed = false;
+    let lit: number | null = null;
     for (const { of: timing, cost: own, adds } of timings) {
-      const cost = sumOf(base, own);
-      if (compareCosts(cost, limit) >= 0) return null;
-      const assignment: Assignment = { ...at, ...timing };
-      if (start !== null && !this.#balances(start + adds, span!, terms, assignment)) continue;
+      // Most end here, a thousand a geometry: nothing is made for them.
+      if (isAtLeast(base, own, limit) || terms.isSpent()) return null;
+      if (start !== null && !this.#balances(start + adds, span!, terms, at, timing)) continue;
       // What costs most is asked last, once for all timings.
       if (!isPassed && this.#objectsAny(split.costly, at, tolerated)) return null;
       if (!isPassed && !this.#judge.keepsKnown(at)) return null;
+      if (!isPassed && this.#isBlack && span) lit = this.#litAt(geometry, at);
       isPassed = true;
-      if (this.#isBlack && !this.#balancesNow(terms, assignment)) continue;
-      const found = { assignment, cost };
+      if (lit !== null && !this.#balances(lit + adds, span!, terms, at, timing)) continue;
+      const found = { assignment: { ...at, ...timing }, cost: sumOf(base, own) };
       if (isTaken(found)) return found;
+      yield;
     }
     return null;
   }
@@ -151,9 +166,9 @@ export class Search {
     return rules.some((rule) => this.#judge.objects(rule, assignment, tolerated));
   }
 
-  /** How far the exposure may be off, or what the body may choose; null: nobody asks, or it is black now. */
+  /** How far the exposure may be off, or what the body may choose; null: nobody asks. */
   #spanOf({ balance }: SplitRules, tolerated: Tolerated, isExposedRight: boolean): Span | null {
-    if (balance.length === 0 || this.#isBlack) return null;
+    if (balance.length === 0) return null;
     const view = this.#judge.view(this.#present);
     const objects: Parameters<typeof errorSpan>[1] = (rule, seen) => {
       const verdict = this.#judge.of(rule, seen);
@@ -168,11 +183,15 @@ export class Search {
     const before = this.#balance.get(geometry);
     if (before !== undefined) return before;
     // As if the mirror showed the lights, which is asked last: a black frame objects by itself.
-    const { exposureErrorStops, isoNeeded } = this.#judge.view(at).figures.shownLight;
-    const figure = this.#isAuto ? isoNeeded : exposureErrorStops;
-    const now = !figure.known ? null : this.#isAuto ? Math.log2(figure.value) : figure.value;
+    const now = this.#balanceIn(this.#judge.view(at).figures.shownLight);
     this.#balance.set(geometry, now);
     return now;
+  }
+
+  #balanceIn({ exposureErrorStops, isoNeeded }: ShotFigures['shownLight']): number | null {
+    const figure = this.#isAuto ? isoNeeded : exposureErrorStops;
+    if (!figure.known) return null;
+    return this.#isAuto ? Math.log2(figure.value) : figure.value;
   }
 
   /** By the span where that is clear, by the rules where it is a matter of rounding. */
@@ -180,20 +199,23 @@ export class Search {
     value: number,
     span: Span,
     { split, tolerated, isExposedRight }: SplitTerms,
-    assignment: Assignment,
+    at: Assignment,
+    timing: Timing,
   ): boolean {
     if (isExposedRight && !this.#isAuto) return value >= span.from && value <= span.to;
     const isOut = value < span.from - NEAR || value > span.to + NEAR;
     if (isOut && !split.balance.some((rule) => this.#judge.isQuietable(rule))) return false;
     if (value > span.from + NEAR && value < span.to - NEAR) return true;
-    return !this.#objectsAny(split.balance, assignment, tolerated);
+    return !this.#objectsAny(split.balance, { ...at, ...timing }, tolerated);
   }
 
-  /** What was black may be lit as it is set now: the rules themselves are asked. */
-  #balancesNow({ split, tolerated, isExposedRight }: SplitTerms, assignment: Assignment): boolean {
-    if (this.#objectsAny(split.balance, assignment, tolerated)) return false;
-    const isAsked = isExposedRight && split.balance.includes(exposureOff.name);
-    return !isAsked || this.#judge.finding(exposureOff.name, assignment) === null;
+  /** How far off the exposure is where what is black as it is set now is lit; null: it isn't. */
+  #litAt(geometry: Geometry, at: Assignment): number | null {
+    const before = this.#lit.get(geometry);
+    if (before !== undefined) return before;
+    const now = this.#balanceIn(this.#judge.view(at).figures);
+    this.#lit.set(geometry, now);
+    return now;
   }
 
   /** For each light the timings that no rule about them alone objects to. */

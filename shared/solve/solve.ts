@@ -3,6 +3,7 @@
  * these have to do with finds an error or a warning, each change with what it is for; or why there
  * is none.
  */
+import type { Steps } from '../engine/steps.ts';
 import type { Bench } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { UncertainShot } from '../figures/uncertain.ts';
@@ -21,6 +22,7 @@ import {
 } from './choice.ts';
 import { choicesOf } from './choices.ts';
 import { type Conflict, conflictOf } from './conflict.ts';
+import { Effort } from './effort.ts';
 import { type House, Judge } from './judge.ts';
 import { isJudged, JUDGED_RULES, type Judged } from './judged.ts';
 import type { Relit } from './lights.ts';
@@ -40,6 +42,8 @@ export type Solution =
       readonly outcome: 'solved';
       /** It holds wherever the uncertain values lie, or in the middle of them; undefined: none matter. */
       readonly holds: 'worst-case' | 'middle' | undefined;
+      /** The search ended at its limit: a smaller change may do, or one for the worst case. */
+      readonly isCut: boolean;
       readonly assignment: Assignment;
       readonly changes: readonly Change[];
       /** Errors and warnings that go. */
@@ -47,7 +51,9 @@ export type Solution =
       /** What is only worth knowing, as it stands then. */
       readonly leaves: readonly Finding[];
     }
-  | { readonly outcome: 'no-way'; readonly conflict: Conflict };
+  | { readonly outcome: 'no-way'; readonly conflict: Conflict }
+  /** None within the search's limit. */
+  | { readonly outcome: 'not-found' };
 
 interface ToSolve {
   readonly bench: Bench;
@@ -57,32 +63,43 @@ interface ToSolve {
   readonly relit: Relit;
   /** Whether the change would do in the whole plan: the last word on each solution. */
   isTaken(assignment: Assignment): boolean;
+  /** What may be asked for a solution, and spent by `isTaken`. */
+  readonly effort: Effort;
 }
+
+/** What looking for a solution may cost, ms; and for one that holds in the worst case too. */
+export const MOST_MS = 400;
+const MOST_MS_SURE = 120;
 
 /** Solutions that the rest of the plan would not have, before it is given up. */
 const MOST_REFUSED = 12;
 
-export function solve(toSolve: ToSolve): Solution {
-  const { bench, house, findings, relit, isTaken } = toSolve;
+export function* solve(toSolve: ToSolve): Steps<Solution> {
+  const { bench, house, findings, relit, effort } = toSolve;
   const choices = choicesOf(bench, figuresOf(bench), relit);
-  const judge = new Judge(bench, choices, house);
+  const judge = new Judge(bench, choices, house, effort);
   const rules = rulesFor(findings);
   const objecting = rules.filter((rule) => judge.objects(rule, presentOf(choices)));
   if (objecting.length === 0) return { outcome: 'clear' };
   const search = new Search(choices, judge);
-  const middle = leastTaken(search, rules, isTaken);
-  if (!middle) {
-    const searchOf = (other: Bench): Search => {
+  const middle = yield* leastTaken(search, rules, toSolve);
+  if (middle === undefined) return { outcome: 'not-found' };
+  if (middle === null) {
+    const searchOf = (other: Bench, within: Effort): Search => {
       const others = choicesOf(other, figuresOf(other), relit);
-      return new Search(others, new Judge(other, others, house));
+      return new Search(others, new Judge(other, others, house, within));
     };
-    return { outcome: 'no-way', conflict: conflictOf(bench, judge, search, rules, searchOf) };
+    return {
+      outcome: 'no-way',
+      conflict: yield* conflictOf(bench, judge, search, rules, searchOf),
+    };
   }
-  const sure = sureFound(toSolve, rules, choices, middle);
+  const sure = yield* sureFound(toSolve, rules, choices, middle);
   const { assignment } = sure?.found ?? middle;
   return {
     outcome: 'solved',
     holds: sure && (sure.found ? 'worst-case' : 'middle'),
+    isCut: effort.isCut || sure?.isCut === true,
     assignment,
     changes: changesOf(judge, choices, rules, assignment),
     clears: standing(judge, objecting, presentOf(choices)),
@@ -94,27 +111,31 @@ export function solve(toSolve: ToSolve): Solution {
  * A solution that holds wherever the uncertain values lie, of no more settings than the one for
  * their middle; `found` null: that would cost more. Undefined: nothing uncertain matters.
  */
-function sureFound(
+function* sureFound(
   { bench, house, isTaken }: ToSolve,
   rules: readonly Judged[],
   choices: Choices,
   middle: Found,
-): { readonly found: Found | null } | undefined {
+): Steps<{ readonly found: Found | null; readonly isCut: boolean } | undefined> {
   const uncertain = new UncertainShot({ bench, figures: figuresOf(bench) });
-  const corners = new Map(
-    rules.map((rule) => {
-      const asked = SHOT_RULES.find(({ name }) => name === rule)!;
-      return [rule, cornersFor(asked, uncertain).map((corner) => corner.bench)] as const;
-    }),
-  );
-  const judge = new Judge(bench, choices, house, corners);
+  const corners = new Map<Judged, readonly Bench[]>();
+  for (const rule of rules) {
+    yield;
+    const asked = SHOT_RULES.find(({ name }) => name === rule)!;
+    corners.set(
+      rule,
+      cornersFor(asked, uncertain).map((corner) => corner.bench),
+    );
+  }
+  const effort = new Effort(MOST_MS_SURE);
+  const judge = new Judge(bench, choices, house, effort, corners);
   if (!rules.some((rule) => judge.objects(rule, middle.assignment))) return undefined;
   const mostSettings = middle.cost.settings;
-  const found = new Search(choices, judge).least(rules, {
-    isTaken: patient(isTaken),
+  const found = yield* new Search(choices, judge).least(rules, {
+    ...new Patience(isTaken),
     mostSettings,
   });
-  return { found };
+  return { found, isCut: effort.isCut };
 }
 
 /** Rules to be met: those that no finding of another kind explains away. */
@@ -125,34 +146,50 @@ function rulesFor(findings: readonly Finding[]): readonly Judged[] {
   return JUDGED_RULES.filter((rule) => !explained.has(rule));
 }
 
-/** Of as few settings as can be; where these can expose the shot right, so that they do. */
-function leastTaken(
+/**
+ * Of as few settings as can be; where these can expose the shot right, so that they do. Null: there
+ * is none; undefined: none was found before the search ended at its limit.
+ */
+function* leastTaken(
   search: Search,
   rules: readonly Judged[],
-  isTaken: ToSolve['isTaken'],
-): Found | null {
-  const least = search.least(rules, { isTaken: patient(isTaken) });
-  if (!least) return search.least(rules, { isTaken: patient(isTaken), isWide: true });
-  const right = search.least(rules, {
-    isTaken: patient(isTaken),
+  { isTaken, effort }: ToSolve,
+): Steps<Found | null | undefined> {
+  const [first, second] = [new Patience(isTaken), new Patience(isTaken)];
+  const least = yield* search.least(rules, first);
+  if (!least) {
+    const wide = yield* search.least(rules, { ...second, isWide: true });
+    const isCut = effort.isCut || first.isSpent() || second.isSpent();
+    return wide ?? (isCut ? undefined : null);
+  }
+  const right = yield* search.least(rules, {
+    ...second,
     isExposedRight: true,
     mostSettings: least.cost.settings,
   });
   return right ?? least;
 }
 
-/** The plan's word on each solution, until it has refused too often to be asked on. */
-function patient(isTaken: ToSolve['isTaken']): (found: Found) => boolean {
+/** The plan's word on each solution, until it has refused so often that it is asked no more. */
+class Patience {
+  readonly #isTaken: ToSolve['isTaken'];
   /** Lights that the plan would not have in this shot, whatever else is set. */
-  const refusedLights = new Set<LightChoice>();
-  let refused = 0;
-  return ({ assignment }) => {
-    if (refused >= MOST_REFUSED || refusedLights.has(assignment.light)) return false;
-    const taken = isTaken(assignment);
-    if (!taken && isPresent(assignment.light)) refused++;
-    if (!taken && !isPresent(assignment.light)) refusedLights.add(assignment.light);
+  readonly #refusedLights = new Set<LightChoice>();
+  #refused = 0;
+
+  constructor(isTaken: ToSolve['isTaken']) {
+    this.#isTaken = isTaken;
+  }
+
+  readonly isTaken = ({ assignment }: Found): boolean => {
+    if (this.#refusedLights.has(assignment.light)) return false;
+    const taken = this.#isTaken(assignment);
+    if (!taken && isPresent(assignment.light)) this.#refused++;
+    if (!taken && !isPresent(assignment.light)) this.#refusedLights.add(assignment.light);
     return taken;
   };
+
+  readonly isSpent = (): boolean => this.#refused >= MOST_REFUSED;
 }
 
 const standing = (

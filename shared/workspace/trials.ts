@@ -24,6 +24,11 @@ export class Trials {
     return this.#effort;
   }
 
+  /** Another number whenever something else than a trial has changed the plan. */
+  get version(): number {
+    return this.#graph.changes - this.#own;
+  }
+
   spend(effort: number): void {
     this.#effort += effort;
   }
@@ -40,7 +45,7 @@ export class Trials {
 
   /** What `work` finds in the plan as it stands, kept until something else than a trial changes it. */
   kept<T>(key: string, work: () => T): T {
-    const of = this.#graph.changes - this.#own;
+    const of = this.version;
     if (this.#kept?.of !== of) this.#kept = { of, results: new Map() };
     const { results } = this.#kept;
     if (!results.has(key)) results.set(key, this.counted(work));

@@ -210,6 +210,18 @@ describe('wrong use of check', () => {
   });
 });
 
+it('counts in JSON the clear shots that the text counts', async () => {
+  const folder = folderWith({
+    'a.shootplan.yaml': 'shot: one\nshot: two\n',
+    'b.shootplan.yaml': 'a: fine\n',
+  });
+  const { out } = await lamella(folder, ['check', '--format', 'json']);
+  expect(JSON.parse(out).files).toMatchObject([
+    { shots: { clear: 0, all: 2 } },
+    { shots: { clear: 0, all: 0 } },
+  ]);
+});
+
 describe('standard input', () => {
   it('stands for the named file, which need not exist', async () => {
     const folder = folderWith({ 'plans/kit.shootplan.yaml': 'a: !error in the kit\n' });
@@ -243,6 +255,7 @@ describe('the JSON of check', () => {
       files: [
         {
           file: 'a.shootplan.yaml',
+          shots: { clear: 0, all: 0 },
           findings: [
             {
               rule: 'told-to',

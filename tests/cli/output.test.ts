@@ -4,11 +4,13 @@ import { once } from 'node:events';
 import {
   chmodSync,
   lstatSync,
+  mkdirSync,
   readdirSync,
   readFileSync,
   rmSync,
   statSync,
   symlinkSync,
+  utimesSync,
 } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -24,6 +26,7 @@ const PLAN = `${EXAMPLE_PLAN}edit:\n  rate: 25 fps\n  cuts:\n    one: { shot: sk
 /** Nothing to trace, which would take long. */
 const SHORT = 'shootplan: 1\nshots:\n  skin: { aperture: f/8 }\n';
 const writing = bundled('server/commands/write-output.ts');
+const besides = bundled('server/files/beside.ts');
 
 const FORMS = [
   ['sheet', 'out.html', []],
@@ -158,5 +161,44 @@ describe('a file that a command makes', () => {
     expect(status).toBe(2);
     expect(readFileSync(path.join(cwd, 'out.csv'), 'utf8')).toBe(old);
     expect(readdirSync(cwd)).toEqual(['out.csv']);
+  });
+});
+
+describe('what a write was made in', () => {
+  const left = (letter: string) => `.lamella-${letter.repeat(16)}.tmp`;
+  const day = 86_400;
+
+  it('goes with the next write where it is old, ours and a file', async () => {
+    const folder = folderWith({
+      [left('a')]: 'half a sheet',
+      [left('b')]: 'of a run that writes just now',
+      '.lamella-mine.tmp': 'a name that we never give',
+      'kept.tmp': '',
+    });
+    symlinkSync(path.join(folder, 'kept.tmp'), path.join(folder, left('c')));
+    mkdirSync(path.join(folder, left('d')));
+    const old = Date.now() / 1000 - day;
+    for (const name of [left('a'), '.lamella-mine.tmp', left('d')])
+      utimesSync(path.join(folder, name), old, old);
+    await placeFile(path.join(folder, 'out.txt'), Buffer.from('x'), 'nothing');
+    expect(readdirSync(folder).sort()).toEqual(
+      ['.lamella-mine.tmp', left('b'), left('c'), left('d'), 'kept.tmp', 'out.txt'].sort(),
+    );
+  });
+
+  it('goes where a signal ends the run, and the signal still ends it', async () => {
+    const folder = folderWith({});
+    const script = `require(${JSON.stringify(besides.file)}).withBeside('out.txt', async (beside) => {
+      require('node:fs').writeFileSync(beside, 'half');
+      console.log(require('node:fs').readdirSync('.').length);
+      await new Promise((resolve) => setTimeout(resolve, 60_000));
+    });`;
+    const child = spawn(process.execPath, ['-e', script], { cwd: folder });
+    const [made] = await once(child.stdout, 'data');
+    expect(String(made)).toBe('1\n');
+    const ended = once(child, 'exit');
+    child.kill('SIGTERM');
+    expect(await ended).toEqual([null, 'SIGTERM']);
+    expect(readdirSync(folder)).toEqual([]);
   });
 });

@@ -1,5 +1,5 @@
 /** The command line as it is shipped, in a process of its own. */
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { closeSync, openSync } from 'node:fs';
 import os from 'node:os';
@@ -80,6 +80,24 @@ describe('lamella in a process', () => {
       version: 1,
       files: [{ file: 'new.shootplan.yaml', findings: [{ rule: 'unknown-name' }] }],
     });
+  });
+
+  it.each([
+    ['check', '-', '--stdin-name', 'new.shootplan.yaml'],
+    ['format', '-'],
+  ])('says that a folder is no input: %s', (...given) => {
+    const folder = folderWith({});
+    const opened = openSync(folder, 'r');
+    const args = [SHIPPED, ...given];
+    const { status, stdout, stderr } = spawnSync(process.execPath, args, {
+      cwd: folder,
+      stdio: [opened, 'pipe', 'pipe'],
+      encoding: 'utf8',
+    });
+    closeSync(opened);
+    expect(stdout).toBe('');
+    expect(stderr).toBe('lamella: Standard input is a folder, not a file.\n');
+    expect(status).toBe(2);
   });
 
   it('stops reading standard input that never ends', async () => {

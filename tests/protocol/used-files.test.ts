@@ -181,3 +181,32 @@ it('a used file may lie in another folder of the workspace, and not beside the f
   await quiet(client);
   expect(said(client, outside)).toBeUndefined();
 });
+
+it('a folder that leaves the workspace is read no more, and again once it is back', async () => {
+  const kit = 'file:///kit/kit.shootplan.yaml';
+  const disk = new Map([[kit, 'a: !error of the kit\n']]);
+  const client = await connect({
+    capabilities: { workspace: { workspaceFolders: true } },
+    folders: [ROOT, 'file:///kit'],
+    disk,
+  });
+  const folder = { uri: 'file:///kit', name: 'kit' };
+  const change = (added: readonly (typeof folder)[], removed: readonly (typeof folder)[]) =>
+    client.connection.sendNotification('workspace/didChangeWorkspaceFolders', {
+      event: { added, removed },
+    });
+  client.open(PLAN, 'use: ../kit/kit.shootplan.yaml\n');
+  await until(() => said(client, kit)?.[0] === 'of the kit');
+  await change([], [folder]);
+  await until(() => said(client, kit)?.length === 0);
+  expect(client.core.text(kit)).toBeUndefined();
+  expect(client.core.reaches(PLAN)).not.toContain(kit);
+  // What changes there now is nothing to the plan.
+  disk.set(kit, 'b: !error of the kit\n');
+  watched(client, kit, 2);
+  await quiet(client);
+  expect(client.core.text(kit)).toBeUndefined();
+  await change([folder], []);
+  await until(() => (said(client, kit)?.length ?? 0) > 0);
+  expect(client.core.text(kit)).toBe('b: !error of the kit\n');
+});

@@ -63,10 +63,11 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'timeline',
   ],
   frame: ['words', 'say', 'figures', 'plan', 'exposure', 'mirror', 'film'],
-  solve: ['words', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
+  solve: ['words', 'engine', 'rules', 'figures', 'plan', 'quantity', 'optics', 'exposure'],
   measure: ['words', 'figures', 'plan', 'quantity', 'optics', 'lens-fit'],
   api: ['format', 'say', 'rules', 'figures', 'plan', 'text', 'clips', 'looked-at'],
   report: [
+    'engine',
     'words',
     'bring-back',
     'assumptions',
@@ -97,6 +98,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'looked-at',
   ],
   assist: [
+    'engine',
     'format',
     'assumptions',
     'words',
@@ -120,7 +122,7 @@ const STOREYS: Readonly<Record<string, readonly string[]>> = {
     'clips',
     'bring-back',
   ],
-  core: ['api', 'assist', 'workspace', 'figures', 'plan'],
+  core: ['engine', 'api', 'assist', 'workspace', 'figures', 'plan'],
 };
 
 const storeyOf = (file: string): string => file.split('/')[1] ?? '';

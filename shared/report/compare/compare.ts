@@ -12,6 +12,7 @@ import type {
   PlanFinding,
   ShotChange,
 } from '../../api/compared.ts';
+import { inOneGo, type Steps } from '../../engine/steps.ts';
 import { entryAt } from '../../plan/entry-id.ts';
 import { editChanges } from './edit.ts';
 import { renamed, shownText } from './field-texts.ts';
@@ -20,7 +21,11 @@ import { renamesIn } from './renames.ts';
 
 const SHOTS = 'shots';
 
-export function comparePlans(before: ComparedPlan, after: ComparedPlan): Comparison {
+export const comparePlans = (before: ComparedPlan, after: ComparedPlan): Comparison =>
+  inOneGo(comparing(before, after));
+
+/** The same, shot by shot. */
+export function* comparing(before: ComparedPlan, after: ComparedPlan): Steps<Comparison> {
   const renames = new Map<string, ReadonlyMap<string, string>>();
   // What others refer to comes first: kit, then what is made of it, then the shots.
   const sections = sectionsOf(before, after);
@@ -40,7 +45,10 @@ export function comparePlans(before: ComparedPlan, after: ComparedPlan): Compari
       renames.get(section) ?? new Map(),
       rename,
     );
-  const shots = shotChanges(before, after, changes(SHOTS), renames.get(SHOTS) ?? new Map(), rename);
+  const ownChanges = changes(SHOTS);
+  yield;
+  const came = renames.get(SHOTS) ?? new Map();
+  const shots = yield* shotChanges(before, after, ownChanges, came, rename);
   const all = new Set([
     ...after.shots.keys(),
     ...[...before.shots.keys()].map((name) => renames.get(SHOTS)?.get(name) ?? name),
@@ -124,20 +132,22 @@ function fieldChanges(
 
 const NO_SHOT: ComparedShot = { figures: { notKnown: {} }, findings: [], review: [] };
 
-function shotChanges(
+function* shotChanges(
   before: ComparedPlan,
   after: ComparedPlan,
   changes: readonly EntryChange[],
   renames: ReadonlyMap<string, string>,
   rename: (name: string) => string,
-): readonly ShotChange[] {
+): Steps<readonly ShotChange[]> {
   const own = new Map(changes.map((change) => [change.entry, change]));
   const came = new Map([...renames].map(([old, name]) => [name, old]));
   const names = [
     ...after.shots.keys(),
     ...[...before.shots.keys()].filter((name) => !after.shots.has(name) && !renames.has(name)),
   ];
-  return names.flatMap((name): ShotChange[] => {
+  const changed: ShotChange[] = [];
+  for (const name of names) {
+    yield;
     const change = own.get(name);
     const was = before.shots.get(came.get(name) ?? name);
     const is = after.shots.get(name);
@@ -156,8 +166,9 @@ function shotChanges(
       shot.before === undefined &&
       shot.fields.length + shot.figures.length === 0 &&
       !hasFindings(shot.findings);
-    return isQuiet ? [] : [shot];
-  });
+    if (!isQuiet) changed.push(shot);
+  }
+  return changed;
 }
 
 /**

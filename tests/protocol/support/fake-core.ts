@@ -198,6 +198,15 @@ export function createFakeCore(options: CoreOptions): FakeCore {
     frame: () => {
       throw new Error('no test of these asks for a frame');
     },
+    startComparing: () => {
+      throw new Error('no test of these compares plans');
+    },
+    startSheet: () => {
+      throw new Error('no test of these asks for a sheet');
+    },
+    startSolving: () => {
+      throw new Error('no test of these has a shot solved');
+    },
     startFrame: (_, shot, width) => {
       if (shot !== 'drift') return null;
       let slices = 0;
