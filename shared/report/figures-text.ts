@@ -110,8 +110,10 @@ const NOTES: { readonly [K in FigureKey]?: (values: Values) => string } = {
 };
 
 /** What one frame of a stack needs is nothing to go by: its frames share the subject's depth. */
-function stackNote({ notKnown }: Values): string {
-  const isStack = !doesNotApply(notKnown, 'stackFrames');
+function stackNote({ figures, notKnown }: Values): string {
+  const isStack =
+    typeof figures.stackFrames === 'number' ||
+    (notKnown.stackFrames !== undefined && !doesNotApply(notKnown, 'stackFrames'));
   return isStack ? message` by one frame; the stack covers the subject` : '';
 }
 

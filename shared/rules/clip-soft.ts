@@ -12,7 +12,7 @@ export const clipSoft: RuleCore<Facts> = {
   severity: 'note',
   onRequest: true,
   docs: {
-    when: "the sharpest edges of a clip keep half of their contrast only for patterns more than twice as coarse as the shot's effective aperture allows. Only a check that looks at the pictures finds this.",
+    when: 'the edges of a clip keep half of their contrast only in patterns more than twice as coarse as the effective aperture allows. Only a check that looks at the pictures finds this.',
     why: "Diffraction at the effective f-number and the size of the pixels set the finest pattern. Contrast is by the spectrum of an edge (ISO 12233), of the sharpest tenth of all edges. One frame in a hundred is measured. Width is an edge's height over its steepest step. The narrowest edge counts as at least 1.6 px, for the colour filter.",
     remedy:
       'Check focus and vibration at full magnification. Some subjects have no sharp edges: accept it for those.',

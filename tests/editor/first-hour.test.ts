@@ -17,25 +17,38 @@ test('a used file that is missing leaves no shot clear; a copied sample brings i
   const { page } = workbench;
   await expect.poll(() => workbench.status.textContent(), WAIT).toMatch(/0 of \d+ shots clear/);
   await workbench.picture('states, used file missing');
-  await workbench.run('Lamella: Open a Sample');
   const rows = page.locator('.quick-input-widget:visible .monaco-list-row');
   const pick = async (label: string) => {
     await page.locator('.quick-input-widget:visible input[type=text]').first().fill(label);
     await rows.filter({ hasText: label }).first().click();
   };
-  await pick('tide-panes');
-  await rows.filter({ hasText: 'Another folder' }).waitFor();
-  await workbench.picture('samples, where to');
-  await rows.first().click();
-  await page.locator('.tab.active').filter({ hasText: 'tide-panes' }).waitFor();
+  const openSample = async (name: string) => {
+    await workbench.run('Lamella: Open a Sample');
+    await pick(name);
+    await rows.filter({ hasText: 'Another folder' }).waitFor();
+    await workbench.picture('samples, where to');
+    await rows.first().click();
+    await page.locator('.tab.active').filter({ hasText: name }).waitFor();
+  };
+  const statusHas = async (words: string) => {
+    await page.locator('#status\\.languageStatus').hover();
+    const status = page.locator('.workbench-hover-container, .monaco-hover').filter({
+      hasText: /Lamella \d+\.\d+\.\d+ is running/,
+    });
+    await expect.poll(() => status.first().textContent(), WAIT).toContain(words);
+  };
+  await openSample('tide-panes');
   await expect.poll(() => workbench.status.textContent(), WAIT).toMatch(/(\d+) of \1 shots clear/);
   expect(host.folder.read('tide-panes.shootplan.yaml')).toBe(sample('tide-panes.shootplan.yaml'));
-  await page.locator('#status\\.languageStatus').hover();
-  const status = page.locator('.workbench-hover-container, .monaco-hover').filter({
-    hasText: /Lamella \d+\.\d+\.\d+ is running/,
-  });
-  await expect.poll(() => status.first().textContent(), WAIT).toContain('2 files read');
+  await statusHas('2 files read');
+  await openSample('salt-garden');
+  await statusHas('2027-03-02: 0 of 3 shots recorded');
   await workbench.picture('language status');
+  await workbench.run('Welcome: Open Walkthrough...');
+  await pick('Lamella');
+  const steps = page.locator('.gettingStartedDetailsContent .getting-started-step');
+  await expect.poll(() => steps.count(), WAIT).toBe(5);
+  await workbench.picture('walkthrough');
 });
 
 test('a new plan has a name, and is a plan also after a reload', async ({ open }) => {

@@ -1,6 +1,9 @@
 /** A plan whose kit stands in another file: read from the disk, or through a web editor. */
+import path from 'node:path';
 import { expect } from 'vitest';
 import { planTemplate } from '../../shared/assist/template.ts';
+import type { StartHost } from './host.ts';
+import { startNodeHost } from './node-host.ts';
 import { HOSTS, test, WAIT } from './opened.ts';
 import { startWebHost } from './web-host.ts';
 import type { Workbench } from './workbench.ts';
@@ -72,4 +75,31 @@ test('a kit that is not there is named', async ({ open }) => {
   });
   const problems = async () => (await workbench.problems()).join('\n');
   await expect.poll(problems, WAIT).toContain('use-not-found');
+});
+
+/** Its folders `plans` and `gear` are two of one workspace. */
+const inTwoFolders: StartHost = async (files, options) => {
+  const host = await startNodeHost(files, options);
+  const both = 'both.code-workspace';
+  host.folder.write(both, JSON.stringify({ folders: [{ path: 'plans' }, { path: 'gear' }] }));
+  return {
+    ...host,
+    address: (file) => {
+      const address = new URL(host.address(file));
+      address.searchParams.delete('folder');
+      address.searchParams.set('workspace', path.join(host.folder.path, both));
+      return address.href;
+    },
+  };
+};
+
+test('a kit in another folder of the workspace is read', async ({ open }) => {
+  const [plan, kit] = Object.values(inTwoFiles());
+  const { workbench } = await open(inTwoFolders, {
+    'plans/crystal.shootplan.yaml': plan!.replace('shared/', '../gear/'),
+    'gear/our-kit.shootplan.yaml': kit!,
+  });
+  await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot clear');
+  expect(await workbench.squiggles('error').count()).toBe(0);
+  await workbench.picture('kit in another folder of the workspace');
 });
