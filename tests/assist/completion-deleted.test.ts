@@ -148,6 +148,8 @@ test('what is taken out of a text that nobody saw before is offered, where it ca
   expect(chosen.length / all.length).toBeGreaterThan(0.5);
 });
 
+/** Of a spelling of lines that no value depends on, every third value is enough. */
+const EACH_ON_WINDOWS = 3;
 const asTheyAre = (text: string): string => text;
 const asOnWindows = (text: string): string => text.replaceAll('\n', '\r\n');
 
@@ -163,6 +165,7 @@ test.each([
       const whole = spelt(sample(name));
       return valuesIn(name, whole)
         .filter(({ start, end }) => end - start > 1 || part[1] - part[0] === 1)
+        .filter((_, index) => spelt === asTheyAre || index % EACH_ON_WINDOWS === 0)
         .map((value) => ({ ...value, offered: isOfferedLive(whole, value, part) }));
     });
     const share = shareOf(live, ({ offered }) => offered);

@@ -12,7 +12,7 @@ import { manyRuns } from '../support/runs.ts';
 import { canonical, positionAt } from './canonical.ts';
 import { whole } from './day.ts';
 
-const RUNS = manyRuns(300);
+const RUNS = manyRuns(200);
 /** A plan with measured lenses takes some times as long to work out. */
 const MEASURED_RUNS = manyRuns(8);
 

@@ -153,7 +153,7 @@ describe('one lamp, said in every way', () => {
             expect(Math.abs((error as number) - expected), name).toBeLessThan(1e-3);
           }
         }),
-        { numRuns: manyRuns(20) },
+        { numRuns: manyRuns(12) },
       );
     },
     3_600_000,
