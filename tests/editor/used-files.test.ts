@@ -34,7 +34,7 @@ test.for(HOSTS)(
     const { workbench } = await open(startHost, files, { settings });
     // Worked out from the lens, which stands in the other file.
     const works = async () => (await workbench.drawnLines()).join('\n');
-    await expect.poll(works, WAIT).toContain('f/14 (12 to 14)');
+    await expect.poll(works, WAIT).toContain('f/14 effective');
     expect(await workbench.squiggles('error').count()).toBe(0);
     await workbench.picture(`used kit, ${name}`);
     // The browser's folder of the tests can't rename.
@@ -62,7 +62,7 @@ async function renameFolder(workbench: Workbench, name: string): Promise<void> {
   // The editor asks before anything is changed.
   await workbench.page.locator('.monaco-dialog-box').getByRole('button', { name: 'OK' }).click();
   await expect.poll(works, WAIT).toContain('use: [gear/our-kit.shootplan.yaml]');
-  await expect.poll(works, WAIT).toContain('f/14 (12 to 14)');
+  await expect.poll(works, WAIT).toContain('f/14 effective');
   expect(await workbench.squiggles('error').count()).toBe(0);
   await workbench.page.locator('.tab').filter({ hasText: 'second' }).click();
   await expect.poll(works, WAIT).toContain('use: [../gear/our-kit.shootplan.yaml]');
