@@ -34,6 +34,10 @@ export function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
     : figureOf(kind, subject.name);
 }
 
+/** What has to be known before light on the subject says how bright it looks: nothing of most kinds. */
+export const finishAsked = (bench: Bench): readonly Figure<unknown>[] =>
+  natureOf(bench.subject)?.asksFinish ? [scatters(bench)] : [];
+
 /**
  * The light where it was read or measured; undefined: nothing says that it was moved, or it doesn't
  * matter to the subject.

@@ -221,3 +221,37 @@ describe('a light by its watts alone', () => {
     expect(reasonWith({ ...watts, 'lights/panel/illuminance': '900 lx' })).toBeUndefined();
   });
 });
+
+// Calm water mirrors a few per cent (Fresnel) and scatters next to nothing: it is no grey card.
+describe('a light on a liquid whose finish is not given', () => {
+  const liquid = { 'subjects/frost-plate/kind': 'surface', 'subjects/frost-plate/finish': null };
+  const lux = { 'lights/panel/reading': null, 'lights/panel/illuminance': '900 lx' };
+  const exposed = (change: Readonly<Record<string, string | null>>) => {
+    const core = coreWith(changed(EXAMPLE_PLAN, { ...liquid, ...change }));
+    const { exposureErrorStops: stops, notKnown } = core.figures(PLAN).get('frost')!;
+    return { stops, why: (notKnown as Record<string, string>).exposureErrorStops, core };
+  };
+
+  it.each([
+    ['lux', lux],
+    ['a meter', {}],
+  ])('is of unknown effect by %s, and the finish is asked for', (_, change) => {
+    const { stops, why, core } = exposed(change);
+    expect(stops).toBeNull();
+    expect(why).toBe('needs `finish` of frost-plate');
+    const asked = core.findings(PLAN).filter(({ rule }) => rule === 'not-known');
+    expect(asked.map(({ what }) => what)).toEqual([
+      'Give `finish` of `frost-plate` next: 1 shot waits for it.',
+    ]);
+  });
+
+  it('is known by a reading of the liquid itself, through this rig', () => {
+    const itself = `{ panel: { reading: ${reading.replace('meter', 'this-rig')} } } }`;
+    expect(exposed({ 'shots/frost/relight': itself }).stops).toEqual(expect.any(Number));
+  });
+
+  it('is known once it is matt', () => {
+    const { stops } = exposed({ ...lux, 'subjects/frost-plate/finish': 'matt' });
+    expect(stops).toBeCloseTo(errorWith(lux), 9);
+  });
+});
