@@ -88,6 +88,18 @@ describe('a panel that was moved since its reading', () => {
     }
   });
 
+  // A quarter of an even face's area gives a quarter of its light (Lambert), two stops less. By either
+  // way of giving it, the diffuser is no brighter than the lamp behind it.
+  it('and is larger than its diffuser loses what falls beside it', () => {
+    const shot = { 'shots/frost/relight': '{ panel: { emitting-size: 150 x 100 mm } }' };
+    expect(errorWith(shot) - before).toBeCloseTo(-2 - CLOTH.middle, 9);
+    const shown = { 'lights/panel/reading': null, 'lights/panel/luminance': '3000 cd/m2' };
+    const face = Math.log2(summed(150, 100, 400, 40) / summed(300, 200, 400, 40));
+    expect(errorWith({ ...shown, ...shot }) - errorWith(shown)).toBeCloseTo(face - CLOTH.middle, 3);
+    const unsized = { 'lights/panel/emitting-size': null };
+    expect(errorWith({ ...shot, ...unsized }) - before).toBeCloseTo(-CLOTH.middle, 9);
+  });
+
   it('and read behind its diffuser for the shot loses nothing to it', () => {
     const behind = `{ panel: { emitting-size: 600 x 400 mm, reading: ${reading} } } }`;
     expect(errorWith({ 'shots/frost/relight': behind })).toBeCloseTo(before, 9);
