@@ -24,8 +24,8 @@ with \`severity:\`, and accepts a finding with \`allow:\`.
 - **hint**: shown in the text only.
 
 Where values are known only roughly, a finding is sure if every possible value gives it. One that the middle
-values give and an end does not begins with "Probably". Its severity is one lower, and it names the value that
-would settle it. What passes with the middle values is no finding.
+values give and an end does not begins with "Probably", and names the value that would settle it. Its severity is
+one lower, unless it replaces a finding that is sure. What passes with the middle values is no finding.
 
 Each example changes a value or two of [one small plan](example-plan.ts) that has nothing wrong.
 \`lamella explain RULE\` prints the same in a terminal.

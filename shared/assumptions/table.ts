@@ -147,7 +147,7 @@ export const ASSUMPTIONS = {
     quantity: 'stops',
     value: DIFFUSER_LOSS,
     source: COMMON,
-    note: later`The diffuser takes it from the light's own brightness, and spreads a \`luminance\` over its larger face. A brightness that the shot gives under \`relight\` is that behind the diffuser.`,
+    note: later`The diffuser takes it from the light's own brightness, and spreads a \`luminance\` over its larger face. What falls beside a smaller one is lost. A brightness that the shot gives under \`relight\` is that behind the diffuser.`,
   },
   'highlight-latitude': {
     key: 'highlight-latitude',

@@ -10,11 +10,11 @@ import { filterLoss, orAssumed } from './assumed.ts';
 import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './figure.ts';
 import { isoOffsetOf } from './fitted-entry.ts';
-import { readEv, readThrough } from './light-reading.ts';
+import { isShotsOwn, readEv, readThrough } from './light-reading.ts';
 import { sourceOf } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { goesBy, shownEv, showsLight } from './mirror-light.ts';
-import { litEv, movedStops } from './moved-light.ts';
+import { finishAsked, litEv, movedStops } from './moved-light.ts';
 import type { NamedPart } from './parts.ts';
 import { sheetStops } from './polariser.ts';
 import type { OpticalFigures, ShownLight, TimeFigures } from './shot-figures.ts';
@@ -131,7 +131,7 @@ function givenEv(light: LightInUse, bench: Bench, optical: OpticalFigures): Figu
   const { name, fields } = light;
   switch (goesBy(light, bench)) {
     case 'illuminance':
-      return derive([figureOf(fields.illuminance, name)], (lux) =>
+      return derive([figureOf(fields.illuminance, name), ...finishAsked(bench)], (lux) =>
         evOfIlluminance(lux, bench.constants.incident),
       );
     // The luminance of a face is the same at any distance; the light that it gives depends on its
@@ -139,7 +139,10 @@ function givenEv(light: LightInUse, bench: Bench, optical: OpticalFigures): Figu
     case 'luminance':
       return neededFromBehind(light, bench) ?? litEv(light, bench);
     default:
-      return readEv(light, bench);
+      // A reading of the subject itself has its finish in it.
+      return readThrough(light) === 'this-rig' || isShotsOwn(light, bench)
+        ? readEv(light, bench)
+        : derive([readEv(light, bench), ...finishAsked(bench)], (ev) => ev);
   }
 }
 

@@ -9,6 +9,7 @@ import { derive, type Figure, figureOf, known, notKnown, silent } from './figure
 import { isOnAxis, lightThen, pointWeightOn, sourceOf, spotOf, weightOn } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { natureOf } from './subject-kinds.ts';
+import { shinesThrough } from './through.ts';
 
 /** EV of a light whose face's luminance is given: E = L times the face's weight as the subject sees it. */
 export function litEv({ name, fields, ...light }: LightInUse, bench: Bench): Figure<number> {
@@ -33,13 +34,17 @@ export function scatters({ subject, fields, shot }: Bench): Figure<unknown> {
     : figureOf(kind, subject.name);
 }
 
+/** What has to be known before light on the subject says how bright it looks: nothing of most kinds. */
+export const finishAsked = (bench: Bench): readonly Figure<unknown>[] =>
+  natureOf(bench.subject)?.asksFinish ? [scatters(bench)] : [];
+
 /**
  * The light where it was read or measured; undefined: nothing says that it was moved, or it doesn't
  * matter to the subject.
  */
 function beforeItMoved(light: LightInUse, bench: Bench): LightInUse | undefined {
-  // A mirror shows the same face from anywhere.
-  if (mirrorKind(bench) !== undefined) return undefined;
+  // A mirror shows the same face from anywhere, and so does a clear subject before it.
+  if (mirrorKind(bench) !== undefined || shinesThrough(light, bench)) return undefined;
   const way = measuredBy(light);
   // What its face's luminance gives is worked out from where it stands now anyway.
   return way && lightThen(light, way);

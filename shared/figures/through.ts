@@ -9,7 +9,7 @@ import type { Bench, LightInUse } from './bench.ts';
 import { derive, type Figure, figureOf, known, notKnown } from './figure.ts';
 import { balanceOf } from './film.ts';
 import { type Makers, once } from './lazily.ts';
-import { atItsBrightest, luminanceOf, sourceOf } from './light-source.ts';
+import { atItsBrightest, luminanceOf, sourceOf, spotOf } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
@@ -27,11 +27,11 @@ export const isClear = (bench: Bench): boolean =>
   (bench.subject.fields.transmittance.state !== 'missing' ||
     bench.subject.fields.birefringence.state !== 'missing');
 
-/** Whether the light stands behind a subject that it shines through. */
+/** Whether the light stands behind a subject that it shines through, whatever the size of its face. */
 export function shinesThrough(light: LightInUse, bench: Bench): boolean {
   if (!isClear(bench)) return false;
-  const source = sourceOf(light);
-  return source.known && isBehind(source.value);
+  const spot = spotOf(light);
+  return spot.known && isBehind(spot.value);
 }
 
 /** Steps over a range of retardations: enough that neighbours look alike. */

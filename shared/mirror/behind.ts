@@ -1,11 +1,12 @@
 /** A light behind the subject, seen through it or past it. */
 import type { FrameView } from './patch.ts';
 import { cut, cutToRectangle, moments, type Point2 } from './polygon.ts';
-import { planeOf, type Source, sourceOutline } from './source.ts';
+import { planeAt, type Source, sourceOutline } from './source.ts';
 import { between } from './vector.ts';
 
 /** Whether a light stands behind the plane of focus. */
-export const isBehind = (source: Source): boolean => planeOf(source).centre[2] < 0;
+export const isBehind = ({ distanceMm, upRad, acrossRad }: Omit<Source, 'face'>): boolean =>
+  planeAt(distanceMm, upRad, acrossRad).centre[2] < 0;
 
 /**
  * Share of the frame, 0 to 1, before which a light stands: where a straight ray from the middle of

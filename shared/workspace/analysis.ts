@@ -49,6 +49,7 @@ import { usedNames } from './used-names.ts';
 /** The kept results of a shot: its findings, and what the plan's rules read of it. */
 interface WorkedShot {
   readonly findings: readonly Finding[];
+  readonly silenced?: readonly Finding[];
   /** Empty for a shot with errors in its own text, shape or names. */
   readonly summary?: ShotSummary;
 }
@@ -368,14 +369,15 @@ export class Analysis {
     const figures = this.#figures(key);
     if (!bench || !figures) return NOTHING_FOUND;
     const found = findInShot({ bench, figures }, this.#reader(file).plan('allow'));
-    return { findings: found.findings, summary: summaryOf(bench, figures, found) };
+    const { findings, silenced } = found;
+    return { findings, silenced, summary: summaryOf(bench, figures, found) };
   }
 
   #certaintyOf(key: Key): readonly Finding[] {
-    const { findings } = this.#shot(key);
+    const { findings, silenced } = this.#shot(key);
     if (!findings.some(dependsOnFigures)) return findings;
     const uncertain = this.#uncertain(key);
-    return uncertain ? findings.map((one) => withCertainty(one, uncertain)) : findings;
+    return uncertain ? findings.map((one) => withCertainty(one, uncertain, silenced)) : findings;
   }
 
   #readAhead(entry: Key): void {

@@ -7,9 +7,9 @@ import { type BetterMode, betterMode } from '../rules/better-mode.ts';
 import { lowered, unsureOf } from '../rules/certainty.ts';
 import { checkMissing } from '../rules/check-missing.ts';
 import { isJudged, missingChecks } from '../rules/checks-called-for.ts';
-import { withoutSilenced } from '../rules/precedence.ts';
+import { PRECEDENCE, withoutSilenced } from '../rules/precedence.ts';
 import { ruleNamed, SHOT_RULES } from '../rules/registry.ts';
-import { type Finding, relatedIn } from '../rules/rule.ts';
+import { type Finding, relatedIn, SEVERITIES, type Severity } from '../rules/rule.ts';
 import { ruleFailed } from '../rules/rule-failed.ts';
 import type { ShotRule, ShotView } from '../rules/shot-rule.ts';
 
@@ -18,6 +18,8 @@ export interface FoundInShot extends Accepted {
   readonly lacksChecks: boolean;
   /** What the plan says once for all shots with the same. */
   readonly betterMode: Finding<BetterMode> | null;
+  /** What another's cause explains. */
+  readonly silenced: readonly Finding[];
 }
 
 /** What was found, less what is accepted, less what another's cause explains. */
@@ -34,6 +36,7 @@ export function findInShot(view: ShotView, planAllow: Allowances): FoundInShot {
     byPlan,
     lacksChecks: others.length < findings.length,
     betterMode: spoken.find(isBetterMode) ?? null,
+    silenced: others.filter((one) => !spoken.includes(one)),
   };
 }
 
@@ -43,11 +46,28 @@ const BY_FIGURES = new Set([...DECLARATIONS.values()].flatMap(({ rules = [] }) =
 /** Whether anything uncertain can have a say in it. */
 export const dependsOnFigures = ({ rule }: Finding): boolean => BY_FIGURES.has(rule);
 
-/** The finding with how sure it is. */
-export function withCertainty(finding: Finding, uncertain: UncertainShot): Finding {
+const isMoreSevere = (one: Severity, other: Severity): boolean =>
+  SEVERITIES.indexOf(one) < SEVERITIES.indexOf(other);
+
+/**
+ * The finding with how sure it is. One that is only probable speaks for those that it silences too:
+ * it is no milder than they would be, or a shot that fails for sure would pass with a note.
+ */
+export function withCertainty(
+  finding: Finding,
+  uncertain: UncertainShot,
+  silenced: readonly Finding[] = [],
+): Finding {
   const rule = dependsOnFigures(finding) && SHOT_RULES.find(({ name }) => name === finding.rule);
   const unsure = rule && unsureOf(rule, finding, uncertain);
-  return unsure ? { ...finding, severity: lowered(finding.severity), unsure } : finding;
+  if (!unsure) return finding;
+  const milder = lowered(finding.severity);
+  const isSpokenFor = silenced.some(
+    (other) =>
+      PRECEDENCE[finding.rule]?.includes(other.rule) &&
+      isMoreSevere(withCertainty(other, uncertain).severity, milder),
+  );
+  return { ...finding, severity: isSpokenFor ? finding.severity : milder, unsure };
 }
 
 /** Stands for the shot's part of the plan's finding, so that the shot or the plan may accept it. */

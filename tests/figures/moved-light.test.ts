@@ -88,6 +88,18 @@ describe('a panel that was moved since its reading', () => {
     }
   });
 
+  // A quarter of an even face's area gives a quarter of its light (Lambert), two stops less. By either
+  // way of giving it, the diffuser is no brighter than the lamp behind it.
+  it('and is larger than its diffuser loses what falls beside it', () => {
+    const shot = { 'shots/frost/relight': '{ panel: { emitting-size: 150 x 100 mm } }' };
+    expect(errorWith(shot) - before).toBeCloseTo(-2 - CLOTH.middle, 9);
+    const shown = { 'lights/panel/reading': null, 'lights/panel/luminance': '3000 cd/m2' };
+    const face = Math.log2(summed(150, 100, 400, 40) / summed(300, 200, 400, 40));
+    expect(errorWith({ ...shown, ...shot }) - errorWith(shown)).toBeCloseTo(face - CLOTH.middle, 3);
+    const unsized = { 'lights/panel/emitting-size': null };
+    expect(errorWith({ ...shot, ...unsized }) - before).toBeCloseTo(-CLOTH.middle, 9);
+  });
+
   it('and read behind its diffuser for the shot loses nothing to it', () => {
     const behind = `{ panel: { emitting-size: 600 x 400 mm, reading: ${reading} } } }`;
     expect(errorWith({ 'shots/frost/relight': behind })).toBeCloseTo(before, 9);
@@ -219,5 +231,39 @@ describe('a light by its watts alone', () => {
   it('is not told of watts where its light is given otherwise, or where it has none', () => {
     expect(reasonWith({ 'lights/panel/reading': null })).toBe('needs `reading` of panel');
     expect(reasonWith({ ...watts, 'lights/panel/illuminance': '900 lx' })).toBeUndefined();
+  });
+});
+
+// Calm water mirrors a few per cent (Fresnel) and scatters next to nothing: it is no grey card.
+describe('a light on a liquid whose finish is not given', () => {
+  const liquid = { 'subjects/frost-plate/kind': 'surface', 'subjects/frost-plate/finish': null };
+  const lux = { 'lights/panel/reading': null, 'lights/panel/illuminance': '900 lx' };
+  const exposed = (change: Readonly<Record<string, string | null>>) => {
+    const core = coreWith(changed(EXAMPLE_PLAN, { ...liquid, ...change }));
+    const { exposureErrorStops: stops, notKnown } = core.figures(PLAN).get('frost')!;
+    return { stops, why: (notKnown as Record<string, string>).exposureErrorStops, core };
+  };
+
+  it.each([
+    ['lux', lux],
+    ['a meter', {}],
+  ])('is of unknown effect by %s, and the finish is asked for', (_, change) => {
+    const { stops, why, core } = exposed(change);
+    expect(stops).toBeNull();
+    expect(why).toBe('needs `finish` of frost-plate');
+    const asked = core.findings(PLAN).filter(({ rule }) => rule === 'not-known');
+    expect(asked.map(({ what }) => what)).toEqual([
+      'Give `finish` of `frost-plate` next: 1 shot waits for it.',
+    ]);
+  });
+
+  it('is known by a reading of the liquid itself, through this rig', () => {
+    const itself = `{ panel: { reading: ${reading.replace('meter', 'this-rig')} } } }`;
+    expect(exposed({ 'shots/frost/relight': itself }).stops).toEqual(expect.any(Number));
+  });
+
+  it('is known once it is matt', () => {
+    const { stops } = exposed({ ...lux, 'subjects/frost-plate/finish': 'matt' });
+    expect(stops).toBeCloseTo(errorWith(lux), 9);
   });
 });

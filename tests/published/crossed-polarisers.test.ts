@@ -138,6 +138,28 @@ describe('exposure by the luminance behind (ISO 2720)', () => {
     expect(exposureErrorStops).toBeCloseTo(has - needs, 6);
   });
 
+  // E = L·∫cos²θ/r² dA on the axis of an even face (Lambert, Photometria), summed over small pieces.
+  it('lux of a data sheet say as much as the luminance that gives them', () => {
+    let weight = 0;
+    for (let x = -59.5; x < 60; x++)
+      for (let y = -44.5; y < 45; y++) weight += 500 ** 2 / (500 ** 2 + x ** 2 + y ** 2) ** 2;
+    const sheet = `illuminance: ${3000 * weight} lx, illuminance-distance: 500 mm`;
+    const { exposureErrorStops } = frostWith({
+      'lights/panel': LAMP('').replace('luminance: 3000 cd/m2', sheet),
+    });
+    expect(exposureErrorStops).toBeCloseTo(frostWith({}).exposureErrorStops as number, 3);
+  });
+
+  it('asks how large the face behind is', () => {
+    const { exposureErrorStops, notKnown } = frostWith({
+      'lights/panel': LAMP('')
+        .replace('emitting-size: 120 x 90 mm, ', '')
+        .replace('luminance: 3000 cd/m2', 'illuminance: 900 lx, illuminance-distance: 1 m'),
+    });
+    expect(exposureErrorStops).toBeNull();
+    expect(notKnown.exposureErrorStops).toContain('emitting-size');
+  });
+
   it('crossed: times the mean transmission, with half the light spared by its polarisation', () => {
     const bright = frostWith({}).exposureErrorStops as number;
     const { exposureErrorStops, passedShare, retardationNm } = frostWith({
