@@ -14,10 +14,11 @@ import { readEv, readThrough } from './light-reading.ts';
 import { sourceOf } from './light-source.ts';
 import { mirrorKind } from './mirror-kind.ts';
 import { goesBy, shownEv, showsLight } from './mirror-light.ts';
-import { litEv, movedStops } from './moved-light.ts';
+import { litEv, movedStops, scatters } from './moved-light.ts';
 import type { NamedPart } from './parts.ts';
 import { sheetStops } from './polariser.ts';
 import type { OpticalFigures, ShownLight, TimeFigures } from './shot-figures.ts';
+import { natureOf } from './subject-kinds.ts';
 import { shinesThrough, throughEv } from './through.ts';
 
 export function lightFigures(
@@ -131,7 +132,7 @@ function givenEv(light: LightInUse, bench: Bench, optical: OpticalFigures): Figu
   const { name, fields } = light;
   switch (goesBy(light, bench)) {
     case 'illuminance':
-      return derive([figureOf(fields.illuminance, name)], (lux) =>
+      return derive([figureOf(fields.illuminance, name), finished(bench)], (lux) =>
         evOfIlluminance(lux, bench.constants.incident),
       );
     // The luminance of a face is the same at any distance; the light that it gives depends on its
@@ -139,9 +140,18 @@ function givenEv(light: LightInUse, bench: Bench, optical: OpticalFigures): Figu
     case 'luminance':
       return neededFromBehind(light, bench) ?? litEv(light, bench);
     default:
-      return readEv(light, bench);
+      return readThrough(light) === 'this-rig'
+        ? readEv(light, bench)
+        : derive([readEv(light, bench), finished(bench)], (ev) => ev);
   }
 }
+
+/**
+ * Lux and readings of the light alone expose a subject that scatters it. Of a liquid's surface its
+ * finish has to say so: still water shows the lamp, or nothing.
+ */
+const finished = (bench: Bench): Figure<unknown> =>
+  natureOf(bench.subject)?.asksFinish ? scatters(bench) : known(null);
 
 /**
  * Additional stops of light loss of the rig at the magnification of the reading, against the shot:
