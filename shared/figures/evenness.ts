@@ -5,7 +5,8 @@ import { type Source, sourceOutline } from '../mirror/source.ts';
 import type { Vec } from '../mirror/vector.ts';
 import { message } from '../words/message.ts';
 import type { Bench } from './bench.ts';
-import { derive, type Figure, known, notKnown, type UnknownFigure } from './figure.ts';
+import { derive, type Figure, figureOf, known, notKnown, type UnknownFigure } from './figure.ts';
+import { extentOf } from './flat-mirror.ts';
 import { type Makers, once } from './lazily.ts';
 import { errorBy } from './light.ts';
 import { sourceOf, weightOn } from './light-source.ts';
@@ -28,7 +29,7 @@ export function evennessFigures(
 }
 
 /**
- * Over the whole frame of a tilted subject that scatters light. A mirror-like subject shows the
+ * Over what the frame shows of a tilted subject that scatters light. A mirror-like subject shows the
  * luminance of the light's face, which is the same from everywhere. It is even as far as the face
  * glows evenly and fills the frame.
  */
@@ -59,15 +60,64 @@ function unevennessOf(
   const distance = isSquare ? known(Number.POSITIVE_INFINITY) : pupilDistanceMm(bench, optical);
   const over = (frame: Frame): number | UnknownFigure => unevenOver(frame, bench);
   return derive(
-    [optical.fieldMm, distance, tiltRad, faces, errors, scatters(bench)],
-    (fieldMm, pupilMm, tilt, sources, stops) =>
-      likeTheMiddle(bench, { sizes: [...fieldMm, pupilMm, tilt, ...stops], sources }, over),
+    [optical.fieldMm, distance, tiltRad, faces, errors, scatters(bench), outlineOf(bench)],
+    (fieldMm, pupilMm, tilt, sources, stops, _finish, outline) => {
+      const seen = seenOf(fieldMm, outline, tilt, bench);
+      return likeTheMiddle(bench, { sizes: [...seen, pupilMm, tilt, ...stops], sources }, over);
+    },
   );
+}
+
+/** Width and height of the subject, mm; infinite without a size: then it fills the frame. */
+interface Outline {
+  readonly width: number;
+  readonly height: number;
+  readonly isRound: boolean;
+}
+
+function outlineOf(bench: Bench): Figure<Outline> {
+  const { subject } = bench;
+  if (subject && subject.fields.diameter.state !== 'missing')
+    return derive([figureOf(subject.fields.diameter, subject.name)], (diameter) => ({
+      width: diameter,
+      height: diameter,
+      isRound: true,
+    }));
+  return derive([extentOf(bench)], (size) => ({
+    width: size?.width ?? Number.POSITIVE_INFINITY,
+    height: size?.height ?? Number.POSITIVE_INFINITY,
+    isRound: false,
+  }));
+}
+
+/**
+ * The part of the frame that the subject fills, mm wide and high, then both diameters of a round one,
+ * infinite of others. It is shortened along its tilt as from afar.
+ */
+function seenOf(
+  [width, height]: readonly [number, number],
+  { isRound, ...outline }: Outline,
+  tiltRad: number,
+  { tiltAxis }: Bench,
+): readonly [number, number, number, number] {
+  const shortened = Math.cos(tiltRad);
+  const across = outline.width * (tiltAxis === 'level' ? 1 : shortened);
+  const down = outline.height * (tiltAxis === 'level' ? shortened : 1);
+  const endless = Number.POSITIVE_INFINITY;
+  return [
+    Math.min(width, across),
+    Math.min(height, down),
+    isRound ? across : endless,
+    isRound ? down : endless,
+  ];
 }
 
 /** What the unevenness depends on beside the subject. */
 interface Frame {
-  /** Width and height, distance of the entrance pupil (mm), tilt (rad), then the stops of each light. */
+  /**
+   * Width and height, both diameters of a round subject, distance of the entrance pupil (mm), tilt (rad),
+   * then the stops of each light.
+   */
   readonly sizes: readonly number[];
   readonly sources: readonly Source[];
 }
@@ -112,7 +162,9 @@ function unevenOver(
   { sizes, sources }: Frame,
   { lights, tiltAxis }: Bench,
 ): number | UnknownFigure {
-  const [width, height, pupilMm, tilt, ...stops] = sizes as readonly [
+  const [width, height, across, down, pupilMm, tilt, ...stops] = sizes as readonly [
+    number,
+    number,
     number,
     number,
     number,
@@ -123,15 +175,17 @@ function unevenOver(
   if (dark >= 0 && lights.known)
     return notKnown(message`${lights.value[dark]!.name} shines on the back of the subject`);
   const isLevel = tiltAxis === 'level' ? 1 : 0;
+  const seen: Seen = [width, height, across, down, pupilMm, tilt, isLevel];
   const over =
-    sources.length === 1
-      ? ofOneLight(sources[0]!, width, height, pupilMm, tilt, isLevel)
-      : stopsOver(sources, stops, [width, height, pupilMm, tilt, isLevel]);
+    sources.length === 1 ? ofOneLight(sources[0]!, ...seen) : stopsOver(sources, stops, seen);
   return over ?? notKnown(message`the frame looks past the subject`);
 }
 
-/** Width and height, distance of the entrance pupil (mm), tilt (rad), and 1 where its axis is level. */
-type Seen = readonly [number, number, number, number, number];
+/**
+ * Width and height, both diameters of a round subject, distance of the entrance pupil (mm), tilt (rad),
+ * and 1 where its axis is level.
+ */
+type Seen = readonly [number, number, number, number, number, number, number];
 
 /** Shots that frame alike under one light are as even as each other: their light is one object. */
 const ofOneLight = remembered((source: Source, ...seen: Seen) => stopsOver([source], [0], seen));
@@ -140,10 +194,10 @@ const ofOneLight = remembered((source: Source, ...seen: Seen) => stopsOver([sour
 function stopsOver(
   sources: readonly Source[],
   stops: readonly number[],
-  [width, height, pupilMm, tilt, isLevel]: Seen,
+  [width, height, across, down, pupilMm, tilt, isLevel]: Seen,
 ): number | undefined {
   const surface = filmSurface(tilt, isLevel === 1 ? 'level' : 'upright');
-  const places = placesOf([width, height]).map((at) =>
+  const places = placesOf([width, height], [across, down]).map((at) =>
     tilt === 0 ? at : filmPoint(surface, at, [0, 0, pupilMm])?.at,
   );
   const seen = places.filter((place): place is Vec => place !== undefined);
@@ -158,8 +212,13 @@ function stopsOver(
   );
 }
 
-/** Places of the frame in the plane of focus, from edge to edge. */
-function placesOf([width, height]: readonly [width: number, height: number]): readonly Vec[] {
+/** Places in the plane of focus, from edge to edge, and none outside a round subject. */
+function placesOf(
+  [width, height]: readonly [width: number, height: number],
+  [across, down]: readonly [across: number, down: number],
+): readonly Vec[] {
   const steps = Array.from({ length: PLACES }, (_, step) => step / (PLACES - 1) - 0.5);
-  return steps.flatMap((x) => steps.map((y): Vec => [x * width, y * height, 0]));
+  return steps
+    .flatMap((x) => steps.map((y): Vec => [x * width, y * height, 0]))
+    .filter(([x, y]) => Math.hypot((2 * x) / across, (2 * y) / down) <= 1 + ROUNDING);
 }

@@ -169,6 +169,8 @@ export interface LampFlicker {
   readonly rollHz: number | null;
   /** Bands over the height of the picture, by how long the sensor reads out; null: not known. */
   readonly bandsInFrame: number | null;
+  /** The body's readout fits into a frame of the recording mode, or isn't known. */
+  readonly readoutIsOfMode: boolean;
   /** The depth of modulation isn't stated and was taken as full. */
   readonly depthAssumed: boolean;
 }

@@ -48,6 +48,8 @@ function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Fi
   // Bands don't roll through frames that are seconds apart: each lies where it falls.
   const rate = bench.timeLapse ? null : bench.recordRate;
   const readoutS = bench.body && ifKnown(bench.body.fields.readout);
+  // A frame is read out before the next one: a mode that records more of them reads faster than this.
+  const isOfMode = !(readoutS !== undefined && rate?.known && readoutS * rate.value > 1);
   return derive(
     [modulationHz(light, bench), seconds, depthFigure, courseOf(light)],
     (lampHz, time, modulationDepth, course) => ({
@@ -61,7 +63,8 @@ function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Fi
             : mostFlicker(lampHz, time, modulationDepth),
       course,
       rollHz: rate?.known && lampHz > 0 ? bandRollHz(lampHz, rate.value) : null,
-      bandsInFrame: readoutS === undefined ? null : bandsInFrame(lampHz, readoutS),
+      bandsInFrame: readoutS === undefined || !isOfMode ? null : bandsInFrame(lampHz, readoutS),
+      readoutIsOfMode: isOfMode,
       depthAssumed: depth.state === 'missing',
     }),
   );

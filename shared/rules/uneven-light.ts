@@ -24,7 +24,7 @@ export const unevenLight: ShotRule<Facts> = {
   severity: 'warning',
   docs: {
     when: 'the light on a subject that scatters it varies over the frame. A note above 1/2 stop, a warning above 1 stop.',
-    why: 'Half a stop from edge to edge is seen on an even surface, and one stop spoils it (common practice). A near or slanting lamp falls off across the frame. The faces of the lights are summed at each place (Lambert).',
+    why: 'Half a stop from edge to edge is seen on an even surface, and one stop spoils it (common practice). A near or slanting lamp falls off across the frame. Only the part of the frame that the subject fills counts. The faces of the lights are summed at each place (Lambert).',
     remedy:
       'Move the light back and give it more power or a higher ISO. Or light from both sides, or frame closer.',
     bad: [

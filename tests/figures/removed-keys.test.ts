@@ -22,6 +22,9 @@ const DEFAULTS: Readonly<Record<string, readonly string[]>> = {
   // A light straight ahead of the subject, on the lens axis.
   elevation: ['lightClearanceMm', 'hiddenShare', 'unevennessStops'],
   azimuth: ['lightClearanceMm', 'hiddenShare', 'unevennessStops'],
+  // A subject that fills the frame.
+  size: ['unevennessStops'],
+  diameter: ['unevennessStops'],
 };
 
 const plan = CONVERTER_PLAN;

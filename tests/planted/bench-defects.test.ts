@@ -305,4 +305,21 @@ describe('a lamp’s bands', () => {
     expect(figures.get('frost')!.bandsInFrame).toBeCloseTo(1.8, 9);
     expect(figures.get('skin')!.bandsInFrame).toBe(0);
   });
+
+  // Lines of a frame are read before those of the next: at 100 fps that takes 10 ms at most.
+  it('are not counted with a readout that is longer than a frame of the mode', () => {
+    const at = (rate: string) => {
+      const fast = changed(EXAMPLE_PLAN, {
+        'kit/bodies/body-a/recording-modes/full-25/rate': rate,
+        'shots/frost/light': '[bulb]',
+        'shots/frost/shutter': '1/640 s',
+      });
+      return coreWith(fast).figures(PLAN).get('frost')!;
+    };
+    expect(at('50 fps').bandsInFrame).toBeCloseTo(1.8, 9);
+    expect(at('100 fps').bandsInFrame).toBeNull();
+    expect(at('100 fps').notKnown.bandsInFrame).toBe(
+      "the body's `readout` is longer than a frame of this recording mode",
+    );
+  });
 });

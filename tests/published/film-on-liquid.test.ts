@@ -144,4 +144,24 @@ describe('a plan’s film on water', () => {
     });
     expect(coreWith(bare).figures(PLAN).get('skin')!.reflectance).toBeCloseTo(0.0204, 4);
   });
+
+  // Still water shows the lamp or nothing, milk is lit like paper (common practice): neither is assumed.
+  it.each([
+    ['a meter reading', {}],
+    ['lux', { 'lights/panel/reading': null, 'lights/panel/illuminance': '900 lx' }],
+  ])('has no exposure by %s before its finish is said', (_, light) => {
+    const lying = (finish: string) =>
+      coreWith(
+        changed(EXAMPLE_PLAN, {
+          ...light,
+          'subjects/frost-plate': `{ kind: surface, size: 200 x 150 mm, depth: 0.5 mm${finish} }`,
+        }),
+      )
+        .figures(PLAN)
+        .get('frost')!;
+    const bare = lying('');
+    expect(bare.exposureErrorStops).toBeNull();
+    expect(bare.notKnown.exposureErrorStops).toBe('needs `finish` of frost-plate');
+    expect(lying(', finish: matt').exposureErrorStops).toBeTypeOf('number');
+  });
 });

@@ -21,17 +21,18 @@ const figuresWith = (change: Readonly<Record<string, string | null>>) =>
 const lampText = (face: SummedFace, bright: string): string =>
   `{ kind: led, emitting-size: ${face.width} x ${face.height} mm, at: { distance: ${face.distance} mm, elevation: ${face.upDeg} deg, azimuth: ${face.acrossDeg} deg }, modulation: none, ${bright} }`;
 
-/** Brightest over darkest place of the frame, stops; the plane leans back by `tiltDeg`. */
+/** Brightest over darkest place of the frame or of a part of it, stops; the plane leans back by `tiltDeg`. */
 function summedStops(
   faces: readonly (readonly [SummedFace, luminance: number])[],
   tiltDeg = 0,
+  [width, height] = [WIDTH, HEIGHT],
 ): number {
   const tilt = (tiltDeg * Math.PI) / 180;
   const steps = Array.from({ length: 13 }, (_, step) => step / 12 - 0.5);
   const given = steps.flatMap((x) =>
     steps.map((y) => {
       // Seen from afar: along the lens axis onto the plane.
-      const at = [x * WIDTH, y * HEIGHT, -y * HEIGHT * Math.tan(tilt)] as const;
+      const at = [x * width, y * height, -y * height * Math.tan(tilt)] as const;
       return faces.reduce(
         (sum, [face, luminance]) =>
           sum + luminance * summedWeight(face, [0, Math.sin(tilt), Math.cos(tilt)], at, 40),
@@ -92,6 +93,27 @@ describe('unevenness over the frame', () => {
     });
     const corner = Math.atan(Math.hypot(WIDTH, HEIGHT) / 2 / 200);
     expect(unevennessStops).toBeCloseTo(-4 * Math.log2(Math.cos(corner)), 3);
+  });
+
+  // A stem or a drop takes a part of the frame; how light falls beside it shows nowhere.
+  it('is that of the subject where it is smaller than the frame', () => {
+    const lamp = { width: 60, height: 60, distance: 200, upDeg: 0, acrossDeg: -50 };
+    const stopsOf = (subject: string, tiltDeg = 0): number =>
+      figuresWith({
+        'lights/panel': lampText(lamp, 'illuminance: 900 lx'),
+        'subjects/frost-plate': `{ kind: solid, depth: 1.5 mm, finish: matt, ${subject} }`,
+        [`${FROST}tilt`]: `${tiltDeg} deg`,
+      }).unevennessStops as number;
+    const wide = summedStops([[lamp, 1]]);
+    expect(stopsOf('size: 200 x 150 mm')).toBeCloseTo(wide, 1);
+    const stem = stopsOf('size: 4 x 150 mm');
+    expect(stem).toBeCloseTo(summedStops([[lamp, 1]], 0, [4, HEIGHT]), 1);
+    expect(stem).toBeLessThan(wide / 4);
+    // Of a round one the widest place counts, and no corner of the square around it.
+    const across = summedStops([[lamp, 1]], 0, [20, 0]);
+    expect(stopsOf('diameter: 20 mm')).toBeCloseTo(across, 1);
+    const leaning = summedStops([[lamp, 1]], 60, [4, 20 * Math.cos(Math.PI / 3)]);
+    expect(stopsOf('size: 4 x 20 mm', 60)).toBeCloseTo(leaning, 1);
   });
 
   it('grows as a lamp comes nearer, and is none on what shows the lamp', () => {

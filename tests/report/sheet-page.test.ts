@@ -270,3 +270,16 @@ it('ticks no shot in the list at the top before its checks are done', () => {
   const signs = [...documentOf(pageOf(coreWith(EXAMPLE_PLAN))).querySelectorAll('nav.shots a')];
   expect(signs.map(({ textContent }) => textContent?.[0])).toEqual(['\u25cb', '\u25cb']);
 });
+
+it('names the diffuser that a shot puts before a light, whether its loss is read or not', () => {
+  const lightOf = (relight: string) =>
+    sectionOf(
+      documentOf(pageOf(coreWith(changed(EXAMPLE_PLAN, { 'shots/frost/relight': relight })))),
+      'frost',
+    ).textContent!;
+  const words = 'through a diffuser of 400 \u00d7 300 mm';
+  expect(lightOf('{ panel: { emitting-size: 400 x 300 mm } }')).toContain(words);
+  const read = '{ panel: { emitting-size: 400 x 300 mm, illuminance: 700 lx } }';
+  expect(lightOf(read)).toContain(words);
+  expect(lightOf('{ panel: { at: { distance: 500 mm } } }')).not.toContain('diffuser of');
+});

@@ -41,7 +41,8 @@ beforeEach(() => {
 
 describe('opening a plan', () => {
   it('looks once how even the light is over shots that frame alike', () => {
-    const text = planOf(20);
+    // A subject wider than the frames, so that another frame shows more or less of it.
+    const text = planOf(20).replace('size: 200 x 150 mm', 'size: 600 x 400 mm');
     coreWith(text).findings(PLAN);
     expect(unevenStops).toHaveBeenCalledOnce();
     const other = text.replace('field: 420 mm', 'field: 400 mm');

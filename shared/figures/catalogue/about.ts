@@ -38,7 +38,7 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
     'positive: overexposed; of a flat mirror-like subject where the frame shows a light brightest',
   isoNeeded: 'ISO for a correct exposure, not rounded',
   unevennessStops:
-    'falloff over the frame, from its brightest place to its darkest, edges included; 0 on a mirror-like subject; `"endless"` if part of the frame gets no light',
+    'falloff over the part of the frame that the subject fills, from its brightest place to its darkest, edges included; 0 on a mirror-like subject; `"endless"` if part of the frame gets no light',
   highlightStops:
     'the brightest image of a light in a glossy subject, over mid-grey at this exposure: log2(R·C/(K·Ω)) and the exposure error by that light; Ω is the projected solid angle of the light',
   highlightShare:

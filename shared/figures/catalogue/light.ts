@@ -64,8 +64,15 @@ export const LIGHT = {
     rules: ['lamp-flicker'],
     review: { place: 110 },
   }),
-  bandsInFrame: figureIn('worstFlicker', ({ residual, bandsInFrame }) =>
-    residual === 0 ? 0 : (bandsInFrame ?? notKnown(message`the body's \`readout\` is not given`)),
+  bandsInFrame: figureIn('worstFlicker', ({ residual, bandsInFrame, readoutIsOfMode }) =>
+    residual === 0
+      ? 0
+      : (bandsInFrame ??
+        notKnown(
+          readoutIsOfMode
+            ? message`the body's \`readout\` is not given`
+            : message`the body's \`readout\` is longer than a frame of this recording mode`,
+        )),
   )({
     label: later`flicker bands`,
     is: number('number'),

@@ -3867,7 +3867,7 @@ export const SHAPES: Readonly<Record<DefName, RecordShape>> = {
     },
     "required": false,
     "title": "size",
-    "description": "Width and height.",
+    "description": "Width and height. Default: it fills the frame.",
     "examples": [
      "160 x 100 mm"
     ]

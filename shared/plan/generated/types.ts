@@ -543,7 +543,7 @@ export interface Subject {
   readonly kind: Field<'film' | 'bubble' | 'surface' | 'solid'>;
   /** Orientation of a film. Upright films drain and break soon; level films last longer. */
   readonly orientation: Field<'upright' | 'level'>;
-  /** Width and height. */
+  /** Width and height. Default: it fills the frame. */
   readonly size: Field<QuantityValue<'size'>>;
   /** Diameter of a round subject. */
   readonly diameter: Field<QuantityValue<'length'>>;

@@ -40,6 +40,13 @@ function sheetWords({ fields }: LightInUse): string | undefined {
     : undefined;
 }
 
+/** The diffuser that the shot puts before a light, whether its loss is known or assumed. */
+function diffuserWords({ name }: LightInUse, { bench, say }: SaidShot): string | undefined {
+  const change = ifKnown(bench.fields.relight)?.get(name);
+  const face = change && ifKnown(change) && ifKnown(ifKnown(change)!['emitting-size']);
+  return face && message`through a diffuser of ${sizeWords([face.width, face.height], say)}`;
+}
+
 const joined = (...words: readonly (string | false | null | undefined)[]): string | undefined => {
   const said = words.filter((word): word is string => Boolean(word));
   return said.length > 0 ? said.join(', ') : undefined;
@@ -383,6 +390,7 @@ export function benchOf(shot: SaidShot): readonly Setting[] {
             note: joined(
               source.known && placeWords(source.value, say),
               rangeOf('length', ifKnown(light.fields.at)?.distance, say),
+              diffuserWords(light, shot),
               light.setColour?.state === 'known' &&
                 message`set to ${shown('colour-temperature', light.setColour.value, say)}`,
               light.gels.length > 0 && gelWords(light),

@@ -19,6 +19,6 @@ export function evennessHover({ bench, figures, say, sure }: SaidShot): string {
           : message`**part of the frame gets no light**`,
       ),
     ]),
-    message`From the brightest to the darkest place of the frame, edges included; the faces of the lights are summed at each (Lambert). A nearer light is brighter and less even.`,
+    message`From the brightest to the darkest place of the subject in the frame, edges included; the faces of the lights are summed at each (Lambert). A nearer light is brighter and less even.`,
   );
 }
