@@ -61,9 +61,13 @@ export function bandRollHz(frequencyHz: number, ratePerS: number): number {
   return rest < 1e-9 ? 0 : rest * ratePerS;
 }
 
-/** Flicker bands over the height of the picture: f_L × readout time (s) of the whole frame. */
-export function bandsInFrame(frequencyHz: number, readoutS: number): number {
-  return frequencyHz * readoutS;
+/**
+ * Flicker bands over the height of the picture: f_L × readout time (s) of the whole frame. A mode that records
+ * a frame every 1/rate can't read for longer: a readout that is longer was another mode's, and the time of a
+ * frame bounds the bands. `ratePerS` left out: frames far apart.
+ */
+export function bandsInFrame(frequencyHz: number, readoutS: number, ratePerS?: number): number {
+  return frequencyHz * Math.min(readoutS, ratePerS === undefined ? readoutS : 1 / ratePerS);
 }
 
 /**
@@ -77,6 +81,25 @@ export function flickerFreeTimesS(
 ): readonly number[] {
   const cycles = wholeCyclesInFrame(frequencyHz, ratePerS);
   return Array.from({ length: Math.min(cycles, most) }, (_, n) => (cycles - n) / frequencyHz);
+}
+
+/**
+ * Of marked shutter speeds (reciprocals of s) those that leave no flicker at a rate, s: whole cycles of the
+ * light, to what clocks are good to, that fit in a frame.
+ */
+export function flickerFreeMarksS(
+  frequencyHz: number,
+  ratePerS: number,
+  reciprocals: readonly number[],
+): readonly number[] {
+  const most = wholeCyclesInFrame(frequencyHz, ratePerS);
+  return reciprocals
+    .filter((reciprocal) => {
+      const cycles = frequencyHz / reciprocal;
+      const whole = Math.round(cycles);
+      return whole >= 1 && whole <= most && Math.abs(cycles - whole) <= GOOD_TO * cycles;
+    })
+    .map((reciprocal) => 1 / reciprocal);
 }
 
 /** The flicker-free time nearest to a wanted one (s) that fits in a frame; undefined where none does. */

@@ -61,7 +61,10 @@ function flickerOf(light: LightInUse, bench: Bench, seconds: Figure<number>): Fi
             : mostFlicker(lampHz, time, modulationDepth),
       course,
       rollHz: rate?.known && lampHz > 0 ? bandRollHz(lampHz, rate.value) : null,
-      bandsInFrame: readoutS === undefined ? null : bandsInFrame(lampHz, readoutS),
+      bandsInFrame:
+        readoutS === undefined
+          ? null
+          : bandsInFrame(lampHz, readoutS, rate?.known ? rate.value : undefined),
       depthAssumed: depth.state === 'missing',
     }),
   );

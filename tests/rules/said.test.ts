@@ -63,6 +63,17 @@ const FINDINGS: readonly (readonly [rule: string, said: RegExp, change: Change])
     { 'lights/panel/modulation': '100 Hz', 'shots/frost/shutter': '1/80 s' },
   ],
   [
+    'lamp-flicker',
+    // Frames at 200 fps are 5 ms apart, whatever the readout of 18 ms was: 240 Hz × 5 ms.
+    / 1\.2 bands will roll through the frame at 40 Hz\./,
+    {
+      'lights/panel/modulation': '240 Hz',
+      'shots/frost/shutter': '1/2000 s',
+      'kit/bodies/body-a/recording-modes/full-25':
+        '{ resolution: 1920 x 1080, rate: 200 fps, plays: 25 fps, bitrate: 30 Mb/s, area: 36 x 20.25 mm }',
+    },
+  ],
+  [
     'motion-blur',
     /Not even .* would limit the blur to one pixel\.$/,
     { 'shots/skin/subject-speed': '900 mm/s' },
@@ -104,6 +115,16 @@ const FINDINGS: readonly (readonly [rule: string, said: RegExp, change: Change])
 ];
 
 const FIXES: readonly (readonly [rule: string, title: RegExp, change: Change])[] = [
+  [
+    'lamp-flicker',
+    // 20 kHz × 1/8000 s is 2.5 cycles; the mark with a whole number nearest to it has 4.
+    /^Set shutter to 1\/5000 s \(whole lamp cycles\)$/,
+    {
+      'lights/panel/modulation': '20 kHz',
+      'shots/frost/shutter': '1/8000 s',
+      'shots/frost/iso': 'auto',
+    },
+  ],
   [
     'field-out-of-reach',
     /^Set 1x, the closest this rig allows$/,

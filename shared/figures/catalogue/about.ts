@@ -50,7 +50,7 @@ export const ABOUT: Readonly<Record<FigureName, string>> = {
   flickerResidual:
     "how much a lamp's light varies from frame to frame, as half its peak-to-peak share; of the worst light, and if its `waveform` is unknown, the most that any waveform can leave",
   bandsInFrame:
-    "flicker bands over the height of the picture: the lamp's frequency times the body's readout",
+    "flicker bands over the height of the picture: the lamp's frequency times the body's readout, or times a frame if that is shorter",
   subjectSpeedMmPerS: 'fastest movement across the axis, subject and camera together',
   smearPx: 'motion blur in one exposure, in pixels of the coarser kind',
   crossingS: 'how long a slide, pan or tilt carries a detail across the frame, along the move',
