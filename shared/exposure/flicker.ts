@@ -79,6 +79,25 @@ export function flickerFreeTimesS(
   return Array.from({ length: Math.min(cycles, most) }, (_, n) => (cycles - n) / frequencyHz);
 }
 
+/**
+ * Of marked shutter speeds (reciprocals of s) those that leave no flicker at a rate, s: whole cycles of the
+ * light, to what clocks are good to, that fit in a frame.
+ */
+export function flickerFreeMarksS(
+  frequencyHz: number,
+  ratePerS: number,
+  reciprocals: readonly number[],
+): readonly number[] {
+  const most = wholeCyclesInFrame(frequencyHz, ratePerS);
+  return reciprocals
+    .filter((reciprocal) => {
+      const cycles = frequencyHz / reciprocal;
+      const whole = Math.round(cycles);
+      return whole >= 1 && whole <= most && Math.abs(cycles - whole) <= GOOD_TO * cycles;
+    })
+    .map((reciprocal) => 1 / reciprocal);
+}
+
 /** The flicker-free time nearest to a wanted one (s) that fits in a frame; undefined where none does. */
 export function flickerFreeTimeS(
   frequencyHz: number,

@@ -24,6 +24,7 @@ import { derive, type Figure, figureOf, known, notKnown, unknownOf } from './fig
 import { type Makers, once } from './lazily.ts';
 import { sourceOf } from './light-source.ts';
 import { isFlatMirror } from './mirror-kind.ts';
+import { reliefMm } from './needed-depth.ts';
 import { isNo } from './not-applicable.ts';
 import { pupilDistanceMm } from './optical.ts';
 import { remembered } from './remembered.ts';
@@ -193,13 +194,17 @@ function greatestByDepth(
   { fieldMm }: OpticalFigures,
   { usableDepthMm }: SharpnessFigures,
 ): Figure<number> {
+  // A stack takes the relief frame by frame.
+  const relief = bench.subject && !bench.stack ? reliefMm(bench.subject) : known(0);
   return derive(
-    [usableDepthMm, fieldMm, bowOf(bench), extentOf(bench)],
-    (depth, field, bowMm, extent) => {
+    [usableDepthMm, fieldMm, bowOf(bench), extentOf(bench), relief],
+    (depth, field, bow, extent, reliefOf) => {
       const fieldAlongMm = alongTilt(bench, field);
       if (!Number.isFinite(fieldAlongMm)) return notKnown(message`the field has no limit`);
       const size = extent && alongTilt(bench, [extent.width, extent.height]);
       if (!Number.isFinite(depth)) return Math.PI / 2;
+      // Relief needs its depth at any tilt, as a bow does.
+      const bowMm = bow + reliefOf;
       return greatestTiltByDepthRad(
         { fieldAlongMm, subjectAlongMm: size ?? fieldAlongMm * 100, bowMm },
         depth,

@@ -194,9 +194,12 @@ function ofHighlight(bench: Bench, figures: ShotFigures): readonly Note[] {
     if (!place.known)
       return withReason(message`Where the subject shows ${name} is not known`, place);
     const where = saidInFrame(place.value);
-    return highlight.known && highlight.value.light === name
-      ? message`The reflection of ${name} lies ${where}, ${say.stops(highlight.value.stops)} over mid-grey.`
-      : message`The reflection of ${name} lies ${where}.`;
+    if (!highlight.known || highlight.value.light !== name)
+      return message`The reflection of ${name} lies ${where}.`;
+    const { stops } = highlight.value;
+    return stops < 0
+      ? message`The reflection of ${name} lies ${where}, ${say.stops(-stops)} under mid-grey.`
+      : message`The reflection of ${name} lies ${where}, ${say.stops(stops)} over mid-grey.`;
   });
   const hasRelief = facing.some((light) => {
     const place = placeOfImage(light, bench, figures);

@@ -1,5 +1,5 @@
-import { flickerFreeTimesS } from '../exposure/flicker.ts';
-import { isNearMark } from '../exposure/shutter-marks.ts';
+import { flickerFreeMarksS, flickerFreeTimesS } from '../exposure/flicker.ts';
+import { isNearMark, MARKED_SHUTTER_RECIPROCALS } from '../exposure/shutter-marks.ts';
 import type { Bench } from '../figures/bench.ts';
 import type { KnownFigure } from '../figures/figure.ts';
 import { setTo } from '../plan/fixes.ts';
@@ -10,6 +10,9 @@ import { relatedTo, type ShotRule } from './shot-rule.ts';
 
 /** Share by which the light may vary from frame to frame before anybody sees it. */
 const SEEN = 0.02;
+
+/** Times nearer to each other than this share are set alike. */
+const SAME = 0.002;
 
 interface Facts {
   readonly residual: number;
@@ -110,9 +113,12 @@ export const lampFlicker: ShotRule<Facts> = {
     shutterSeconds: seconds,
   }),
   fixes({ at, facts: { lampHz, seconds } }, { bench }) {
-    const rate = bench.recordRate;
-    const times = flickerFreeTimesS(lampHz, rate.known ? rate.value : lampHz / 8);
-    const settable = times.filter(isNearMark);
+    const rate = bench.recordRate.known ? bench.recordRate.value : lampHz / 8;
+    const times = flickerFreeTimesS(lampHz, rate);
+    // The longest times of a fast lamp are far from a short exposure: the marks in between count too.
+    const marks = flickerFreeMarksS(lampHz, rate, MARKED_SHUTTER_RECIPROCALS);
+    const between = times.filter((time) => !marks.some((mark) => Math.abs(mark / time - 1) < SAME));
+    const settable = [...marks, ...between.filter(isNearMark)];
     const nearest = [...(settable.length > 0 ? settable : times)].sort(
       (a, b) => Math.abs(Math.log(a / seconds)) - Math.abs(Math.log(b / seconds)),
     );

@@ -1,6 +1,7 @@
 import { type Bench, substitute } from '../figures/bench.ts';
 import { figuresOf } from '../figures/compute.ts';
 import { known } from '../figures/figure.ts';
+import { reliefMm } from '../figures/needed-depth.ts';
 import type { MirrorWindow, ShotFigures } from '../figures/shot-figures.ts';
 import { depthForTiltMm, fieldForTiltMm, workingDistanceForTiltMm } from '../mirror/tilt-window.ts';
 import { setTo } from '../plan/fixes.ts';
@@ -194,8 +195,8 @@ function shutBy(view: ShotView, window: MirrorWindow): Facts['shut'] {
 
 /** " (uses 1.2 of the 1.5 mm depth of field)", where both are known. */
 function depthAt({ bench, figures }: ShotView, tiltRad: number): string {
-  const { mirrorView, depthMm } = figures;
-  if (!mirrorView.known || !depthMm.total.known || !Number.isFinite(depthMm.total.value)) return '';
+  const { mirrorView, usableDepthMm: usable } = figures;
+  if (!mirrorView.known || !usable.known || !Number.isFinite(usable.value)) return '';
   const { fieldAlongMm, bowMm = 0 } = mirrorView.value;
   const size = bench.subject?.fields.size;
   const extent =
@@ -204,7 +205,9 @@ function depthAt({ bench, figures }: ShotView, tiltRad: number): string {
         ? size.value.height
         : size.value.width
       : fieldAlongMm * 100;
-  const needed = depthForTiltMm({ fieldAlongMm, subjectAlongMm: extent, bowMm }, tiltRad);
+  const relief = bench.subject && !bench.stack ? reliefMm(bench.subject) : known(0);
+  const across = depthForTiltMm({ fieldAlongMm, subjectAlongMm: extent, bowMm }, tiltRad);
+  const needed = across + (relief.known ? relief.value : 0);
   const short = (mm: number) => Number(mm.toPrecision(2));
-  return message` (uses ${short(needed)} of the ${short(depthMm.total.value)} mm depth of field)`;
+  return message` (uses ${short(needed)} of the ${short(usable.value)} mm depth of field)`;
 }

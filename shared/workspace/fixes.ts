@@ -13,6 +13,7 @@ import type { FileId } from '../plan/place.ts';
 import type { PlanFix } from '../plan/problem.ts';
 import type { Ref } from '../plan/ref.ts';
 import { worstOf } from '../rules/certainty.ts';
+import { fieldOutOfReach } from '../rules/field-out-of-reach.ts';
 import { PLAN_RULES, SHOT_RULES } from '../rules/registry.ts';
 import type { Finding } from '../rules/rule.ts';
 import { placeKey, type ShotRule, type ShotView } from '../rules/shot-rule.ts';
@@ -79,14 +80,16 @@ export class FixMaker {
     const { plain, worst } = this.#ruleFixes(finding);
     return plain.map((fix) => {
       const surer = worst.find((other) => isLike(other, fix));
-      return surer ? this.#surest(finding, fix, surer) : this.#tried(finding, this.#fromPlan(fix));
+      return surer
+        ? this.#surest(finding, fix, surer)
+        : this.#tried(finding, this.#priced(finding, fix));
     });
   }
 
   /** The fix that holds in the worst case where it costs no more, else the one for the middle; which. */
   #surest(finding: Finding, fix: PlanFix, surer: PlanFix): LocatedFix | undefined {
-    const middle = this.#tried(finding, this.#fromPlan(fix));
-    const sure = this.#tried(finding, this.#fromPlan(surer));
+    const middle = this.#tried(finding, this.#priced(finding, fix));
+    const sure = this.#tried(finding, this.#priced(finding, surer));
     if (sure && (!middle || !sure.sideEffects || sure.sideEffects === middle.sideEffects))
       return { ...sure, title: message`${sure.title}, enough in the worst case` };
     return middle && { ...middle, title: message`${middle.title}, probably enough` };
@@ -150,6 +153,27 @@ export class FixMaker {
     return { ...fix, edits: fix.edits.flatMap((edit) => locatedEdits(this.#context.store, edit)) };
   }
 
+  /**
+   * A rule's fix, with a word where a trial can't tell what it costs: blur, depth and exposure of a shot
+   * without a magnification are unknown before and after, so nothing gets worse.
+   */
+  #priced(finding: Finding, fix: PlanFix): LocatedFix {
+    const located = this.#fromPlan(fix);
+    const isBlind =
+      finding.rule !== fieldOutOfReach.name && setsPicture(fix) && this.#isUnframed(finding.shot);
+    if (!isBlind) return located;
+    const unknown = message`the shot has no magnification yet, so other effects are unknown`;
+    return { ...located, sideEffects: [fix.sideEffects, unknown].filter(Boolean).join('; ') };
+  }
+
+  #isUnframed(shot: string | undefined): boolean {
+    const { analysis, store } = this.#context;
+    if (shot === undefined) return false;
+    return [...store.files()].some(
+      (file) => analysis.figures(file, idOf('shots', shot))?.magnification.known === false,
+    );
+  }
+
   /** Whether fixes without side effects have none together either: two settings may add up. */
   areFree(fixes: readonly { readonly finding: Finding; readonly fix: LocatedFix }[]): boolean {
     const edits = fixes.flatMap(({ fix }) => fix.edits);
@@ -186,6 +210,19 @@ export class FixMaker {
     return [...named, ...(more > 0 ? [message`and ${more} more`] : [])].join('; ');
   }
 }
+
+/** Settings that depth, blur, exposure or reflections follow from. */
+const OF_PICTURE: ReadonlySet<string | number> = new Set([
+  'aperture',
+  'shutter',
+  'iso',
+  'tilt',
+  'at',
+  'dimmed',
+]);
+
+const setsPicture = ({ edits }: PlanFix): boolean =>
+  edits.some((edit) => edit.op !== 'add-entry' && edit.at.path.some((key) => OF_PICTURE.has(key)));
 
 /** What a mended text lets be seen again was there before: it is no price of mending it. */
 const addedBy = (outcome: Outcome, ofText: boolean): readonly Finding[] =>

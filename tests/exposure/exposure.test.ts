@@ -9,6 +9,7 @@ import {
 import {
   bandRollHz,
   bandsInFrame,
+  flickerFreeMarksS,
   flickerFreeTimeS,
   flickerFreeTimesS,
   flickerResidual,
@@ -135,6 +136,14 @@ describe('flicker', () => {
     expect(bandRollHz(120, 25)).toBeCloseTo(5, 9);
     expect(bandRollHz(120, 30000 / 1001)).toBeCloseTo(0.12, 2);
     expect(bandsInFrame(100, 0.018)).toBeCloseTo(1.8, 12);
+  });
+
+  it('knows the marks that are whole cycles', () => {
+    // By hand: 20 kHz over 5000, 4000, 2500 … are 4, 5, 8 … cycles; over 8000, 6400 and 3200 no whole number.
+    const marks = [200, 250, 320, 400, 500, 1000, 2500, 3200, 4000, 5000, 6400, 8000];
+    const free = flickerFreeMarksS(20_000, 250, marks).map((seconds) => Math.round(1 / seconds));
+    expect(free).toEqual([250, 400, 500, 1000, 2500, 4000, 5000]);
+    expect(flickerFreeMarksS(100, 25, marks)).toEqual([]);
   });
 
   it('offers the safe time nearest to the one wanted, within the frame', () => {

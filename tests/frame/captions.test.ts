@@ -93,6 +93,18 @@ describe('a lamp in gloss', () => {
     expect(caption).toContain('Relief may show the lights anywhere; no relief is drawn.');
   });
 
+  it('is told as under mid-grey where it is darker', () => {
+    // A tenth of the ISO and a fifteenth of the reflectance are log2(150) = 7.2 stops less.
+    const told = (change: Change): number => {
+      const { caption } = drawn('frost', { ...POLISHED, ...change });
+      const [, stops, side] = /frame, ([\d.]+) stops? (over|under) mid-grey/.exec(caption)!;
+      return side === 'under' ? -Number(stops) : Number(stops);
+    };
+    const dim = { 'subjects/frost-plate/reflectance': '4 %', 'shots/frost/iso': '125' };
+    expect(told({}) - told(dim)).toBeCloseTo(Math.log2(150), 0);
+    expect(told(dim)).toBeLessThan(0);
+  });
+
   it('lies in a flat face where the caption says', () => {
     const { caption, picture } = drawn('frost', {
       ...POLISHED,

@@ -105,6 +105,16 @@ const FINDINGS: readonly (readonly [rule: string, said: RegExp, change: Change])
 
 const FIXES: readonly (readonly [rule: string, title: RegExp, change: Change])[] = [
   [
+    'lamp-flicker',
+    // 20 kHz × 1/8000 s is 2.5 cycles; the mark with a whole number nearest to it has 4.
+    /^Set shutter to 1\/5000 s \(whole lamp cycles\)$/,
+    {
+      'lights/panel/modulation': '20 kHz',
+      'shots/frost/shutter': '1/8000 s',
+      'shots/frost/iso': 'auto',
+    },
+  ],
+  [
     'field-out-of-reach',
     /^Set 1x, the closest this rig allows$/,
     { 'shots/frost/field': null, 'shots/frost/magnification': '3x' },

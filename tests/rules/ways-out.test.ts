@@ -1,5 +1,6 @@
 /** Ways out that are searched for: no further than it takes, and as wide open as it may stay. */
 import { expect, it } from 'vitest';
+import { fixAll } from '../../server/handlers/fix-all.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { applied, changed, coreWith, PLAN } from '../support/plans.ts';
 
@@ -55,4 +56,28 @@ it('writes a single stop as one', () => {
   const dim = core.fixesOf(bright!).find(({ title }) => title.startsWith('Reduce'));
   expect(dim?.title).toBe('Reduce panel by 1 stop (dimmer, scrim or ND)');
   expect(dim?.edits.map(({ text }) => text).join()).toMatch(/dimmed: 1 stop$/);
+});
+
+it('names as its price that nobody knows it where the shot has no magnification', () => {
+  // 1/2000 s stops what moves; whole cycles of 240 Hz would blur it eight times as much.
+  const text = (field: string) =>
+    changed(EXAMPLE_PLAN, {
+      'lights/panel/modulation': '240 Hz',
+      'shots/frost/shutter': '1/2000 s',
+      'shots/frost/iso': 'auto',
+      'shots/frost/field': field,
+      'shots/frost/white-balance': 'auto',
+    });
+  const priceOf = (plan: string, rule: string) => {
+    const core = coreWith(plan);
+    const finding = core.findings(PLAN).find((one) => one.rule === rule)!;
+    return core.fixesOf(finding)[0]?.sideEffects ?? '';
+  };
+  const unknown = /no magnification yet, so other effects are unknown$/;
+  expect(priceOf(text('6 mm'), 'lamp-flicker')).toMatch(unknown);
+  expect(priceOf(text('60 mm'), 'lamp-flicker')).not.toMatch(unknown);
+  // Where the frame is doesn't matter to the colour, and another field brings the magnification.
+  expect(priceOf(text('6 mm'), 'white-balance-adrift')).not.toMatch(unknown);
+  expect(priceOf(text('6 mm'), 'field-out-of-reach')).not.toMatch(unknown);
+  expect(fixAll(coreWith(text('6 mm')), PLAN).map((edit) => edit.text)).not.toContain('1/240 s');
 });
