@@ -26,10 +26,12 @@ const OPENING: Partial<Readonly<Record<OutputKind, RegExp>>> = {
   otio: /^\{\n {2}"OTIO_SCHEMA": "Timeline\.1",\n {2}"metadata": \{\n {4}"lamella": \{/,
   // Behind a byte order mark in UTF-8, where one was asked for.
   csv: /^(?:\xef\xbb\xbf)?number,cut,shot,start timecode,end timecode,/,
-  // Signature, header, and the text chunk that `develop.ts` puts right behind (W3C PNG, 11.3.3.2).
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are the signature
-  png: /^\x89PNG\r\n\x1a\n[\s\S]{25,4096}tEXtSoftware\0Lamella/,
+  png: /^\x89PNG\r\n\x1a\n/,
 };
+
+/** A text chunk (W3C PNG, 11.3.3.2), which stands before or behind the picture's data. */
+const NAMED: Partial<Readonly<Record<OutputKind, string>>> = { png: 'tEXtSoftware\0Lamella' };
 
 /** As it is written to a file. */
 export function marked(kind: OutputKind, content: string | Uint8Array): Uint8Array {
@@ -42,5 +44,10 @@ export function marked(kind: OutputKind, content: string | Uint8Array): Uint8Arr
 export function isOwn(kind: OutputKind, head: Uint8Array, tail: Uint8Array): boolean {
   const closing = CLOSING[kind];
   if (closing !== undefined) return Buffer.from(tail).toString('utf8').endsWith(closing);
-  return OPENING[kind]?.test(Buffer.from(head).toString('latin1')) === true;
+  const [first, last] = [head, tail].map((part) => Buffer.from(part).toString('latin1'));
+  const name = NAMED[kind] ?? '';
+  return (
+    OPENING[kind]?.test(first ?? '') === true &&
+    (first?.includes(name) || last?.includes(name)) === true
+  );
 }

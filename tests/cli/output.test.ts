@@ -72,6 +72,16 @@ describe.each(FORMS)('%s -o %s', (...form) => {
 });
 
 describe('a file that a command makes', () => {
+  it('is known again where it is longer than what is read of its beginning', async () => {
+    const sample = (name: string) =>
+      readFileSync(new URL(`../../samples/${name}`, import.meta.url), 'utf8');
+    const kit = 'workshop-kit.shootplan.yaml';
+    const cwd = folderWith({ [NAME]: sample('lantern.shootplan.yaml'), [kit]: sample(kit) });
+    const form = ['frame', 'out.png', ['--shot', 'whole-lantern', '--width', '400']] as const;
+    for (let times = 0; times < 2; times++) expect((await write(cwd, form)).status).toBe(0);
+    expect(statSync(path.join(cwd, 'out.png')).size).toBeGreaterThan(8 * 1024);
+  });
+
   it('is never written through a link, not even when told', async () => {
     const cwd = folderWith({ [NAME]: PLAN });
     const args = ['timeline', NAME, '-o', 'link.csv'];
