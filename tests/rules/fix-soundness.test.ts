@@ -6,12 +6,13 @@
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { fixAll } from '../../server/handlers/fix-all.ts';
+import type { Core } from '../../shared/api/facade.ts';
 import { EXAMPLE_PLAN } from '../../shared/rules/example-plan.ts';
 import { ALL_RULES } from '../../shared/rules/registry.ts';
 import { plansAimedAt } from '../support/aimed-plans.ts';
 import { each } from '../support/each.ts';
 import { judgeFix, judgeFixAll } from '../support/judged-fix.ts';
-import { changed, coreWith, PLAN } from '../support/plans.ts';
+import { changed, coreWith, given, PLAN } from '../support/plans.ts';
 import { randomPlan } from '../support/random-plans.ts';
 import { manyRuns } from '../support/runs.ts';
 import { judgeFindings, judgeHovers, judgeSaid, unsettable } from '../support/settable.ts';
@@ -86,6 +87,7 @@ describe('fixes', () => {
     expect(judgeFixAll(text, core)).toBe(true);
   });
 
+  let offering: Core | undefined;
   const fixed = ALL_RULES.filter(({ name }) => !WITHOUT_FIX.has(name));
   it('of every rule are tried often', () => {
     each(
@@ -96,7 +98,8 @@ describe('fixes', () => {
         let times = offered.get(name) ?? 0;
         for (const text of plansAimedAt(rule, MOST_AIMED)) {
           if (times >= ENOUGH) break;
-          const core = coreWith(text);
+          offering = offering ? given(offering, text) : coreWith(text);
+          const core = offering;
           const before = core.findings(PLAN);
           judgeFindings(text, before);
           for (const finding of before.filter((one) => one.rule === name))

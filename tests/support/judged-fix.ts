@@ -1,18 +1,25 @@
 /**
- * What a fix has to keep, judged from the texts alone by analyses from nothing, apart from the
- * code that offers it.
+ * What a fix has to keep, judged from the texts alone by a core apart from the one that offers it:
+ * in the long run by a fresh one each time, else by one that reads the texts one after another.
  */
 import { expect } from 'vitest';
 import { fixAll } from '../../server/handlers/fix-all.ts';
 import type { Core } from '../../shared/api/facade.ts';
 import type { LocatedFinding, LocatedFix } from '../../shared/api/located.ts';
 import { TEXT_RULES } from '../../shared/rules/registry.ts';
-import { applied, coreWith, PLAN } from './plans.ts';
+import { applied, coreWith, given, PLAN } from './plans.ts';
 
 const ofText = new Set(TEXT_RULES.map(({ name }) => name));
 const RANK = { error: 3, warning: 2, note: 1, hint: 0 } as const;
 
 type Findings = readonly LocatedFinding[];
+
+let judge: Core | undefined;
+function findingsIn(text: string): Findings {
+  if (process.env.LAMELLA_LONG === '1') return coreWith(text).findings(PLAN);
+  judge = judge ? given(judge, text) : coreWith(text);
+  return judge.findings(PLAN);
+}
 
 /** Findings alike: the same rule of the same shot, at the same line's text. */
 function counted(text: string, findings: Findings): Map<string, LocatedFinding[]> {
@@ -59,7 +66,7 @@ export function judgeFix(
 ): void {
   const said = `${rule} “${fix.title}” (${fix.sideEffects ?? 'no price'})`;
   const mended = applied(text, fix.edits);
-  const after = coreWith(mended).findings(PLAN);
+  const after = findingsIn(mended);
   const count = (findings: Findings) =>
     findings.filter((other) => other.rule === rule && other.what === what).length;
   expect(count(after), `${said}: still there`).toBeLessThan(count(before));
@@ -79,7 +86,7 @@ export function judgeFixAll(text: string, core: Core): boolean {
   if (edits.length === 0) return false;
   const before = core.findings(PLAN);
   const mended = applied(text, edits);
-  const after = coreWith(mended).findings(PLAN);
+  const after = findingsIn(mended);
   const unlocks = before.some(
     (finding) => finding.severity === 'error' && ofText.has(finding.rule),
   );

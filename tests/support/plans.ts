@@ -22,6 +22,13 @@ export function coreWith(text: string, others: Readonly<Record<string, string>> 
   return core;
 }
 
+/** The same core with another text as the plan, read as an edit: quicker, and the same by law A. */
+export function given(core: Core, text: string): Core {
+  core.give(PLAN, text);
+  for (const file of core.wanted(PLAN)) core.refuse(file, 'not-found');
+  return core;
+}
+
 export const findingsOf = (text: string): readonly LocatedFinding[] =>
   coreWith(text).findings(PLAN);
 
