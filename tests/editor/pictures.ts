@@ -44,6 +44,8 @@ test.each(Object.entries(THEMES))(
       });
       // First, for beside it the text is so narrow that it is scrolled sideways, and stays so.
       await workbench.hideSideBar();
+      const text = workbench.page.locator('.editor-instance .overflow-guard').first();
+      await expect.poll(async () => (await text.boundingBox())?.width ?? 0).toBeGreaterThan(1100);
       await workbench.goTo(SHOWN, PLAN);
       await workbench.squiggles('error').first().waitFor({ timeout: 30_000 });
       expect((await workbench.problems()).length).toBeGreaterThan(3);
