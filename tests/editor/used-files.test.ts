@@ -35,7 +35,7 @@ test.for(HOSTS)(
     // Worked out from the lens, which stands in the other file.
     const works = async () => (await workbench.drawnLines()).join('\n');
     await expect.poll(works, WAIT).toContain('f/14 effective');
-    expect(await workbench.squiggles('error').count()).toBe(0);
+    await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(0);
     await workbench.picture(`used kit, ${name}`);
     // The browser's folder of the tests can't rename.
     if (name === HOSTS[0]?.[0]) await renameFolder(workbench, name);
@@ -63,7 +63,7 @@ async function renameFolder(workbench: Workbench, name: string): Promise<void> {
   await workbench.page.locator('.monaco-dialog-box').getByRole('button', { name: 'OK' }).click();
   await expect.poll(works, WAIT).toContain('use: [gear/our-kit.shootplan.yaml]');
   await expect.poll(works, WAIT).toContain('f/14 effective');
-  expect(await workbench.squiggles('error').count()).toBe(0);
+  await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(0);
   await workbench.page.locator('.tab').filter({ hasText: 'second' }).click();
   await expect.poll(works, WAIT).toContain('use: [../gear/our-kit.shootplan.yaml]');
   await workbench.picture(`used kit, moved, ${name}`);
@@ -100,6 +100,6 @@ test('a kit in another folder of the workspace is read', async ({ open }) => {
     'gear/our-kit.shootplan.yaml': kit!,
   });
   await expect.poll(() => workbench.status.textContent(), WAIT).toContain('1 of 1 shot clear');
-  expect(await workbench.squiggles('error').count()).toBe(0);
+  await expect.poll(() => workbench.squiggles('error').count(), WAIT).toBe(0);
   await workbench.picture('kit in another folder of the workspace');
 });
